@@ -1,0 +1,8 @@
+"""`python -m rigc`."""
+
+import sys
+
+from rigc.cli import main
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,106 @@
+"""Findings and the builder's `accept` statements -> findings with those accepted marked; and what is wrong with an accept."""
+
+from __future__ import annotations
+
+from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Label, Level
+from rigc.model.records import Accept
+
+USELESS = Kind(
+    "U07",
+    "useless-accept",
+    Level.WARNING,
+    """An `accept` stands for a finding that is not there.
+
+    Why it matters: it would silently swallow the next real finding of that rule.
+    What to do: delete the line.
+    Source: common practice, no source.
+    """,
+    "an accepted finding exists",
+    "common practice, no source",
+)
+ENDED = Kind(
+    "U08",
+    "ended-accept",
+    Level.WARNING,
+    """An `accept` has passed its end date.
+
+    Why it matters: what was tolerable for one run of shows is not so for ever.
+    What to do: mend what it stands for, or sign it anew with a later date.
+    Source: common practice, no source.
+    """,
+    "the end date is not before the date of the revision (or the day given with --on)",
+    "common practice, no source",
+)
+FIRM = Kind(
+    "U09",
+    "firm-finding",
+    Level.ERROR,
+    """An `accept` names an error that no signature can make good.
+
+    Why it matters: a short, an overload, a supply or mains fault, a wrong name or fact damages something or spoils a sheet.
+    What to do: mend it; remarks, warnings, can't-checks and the errors S01, S06, S17, D01, D02, D05, D07, C02 can be accepted.
+    Source: common practice, no source.
+    """,
+    "only errors that endanger nothing can be accepted",
+    "common practice, no source",
+)
+ACCEPTABLE_ERRORS = frozenset(("S01", "S06", "S17", "D01", "D02", "D05", "D07", "C02"))
+
+
+def accepted(findings: tuple[Diagnostic, ...], accepts: tuple[Accept, ...], day: str) -> tuple[Diagnostic, ...]:
+    """The findings, those accepted marked so, with the faults of the accepts themselves; `day` is an ISO date."""
+    told = list(findings)
+    extra: list[Diagnostic] = []
+    for accept in accepts:
+        mine = [at for at, finding in enumerate(told) if _means(accept, finding) and finding.accepted is None]
+        if not mine:
+            extra.append(_useless(accept))
+        elif day and accept.until < day:
+            extra.append(_ended(accept, told[mine[0]], day))
+        else:
+            for at in mine:
+                finding = told[at]
+                if finding.level is Level.ERROR and finding.kind.code not in ACCEPTABLE_ERRORS:
+                    extra.append(_firm(accept, finding))
+                else:
+                    signed = Acceptance(accept.reason, accept.by, accept.until, accept.span)
+                    told[at] = finding.replace(accepted=signed)
+    return (*told, *extra)
+
+
+def _means(accept: Accept, finding: Diagnostic) -> bool:
+    about = {part for name in finding.subject for part in (name, name.split(".")[0])}
+    return finding.kind.code == accept.rule and (accept.target is None or accept.target in about)
+
+
+def _useless(accept: Accept) -> Diagnostic:
+    on = f" on {accept.target}" if accept.target else ""
+    return USELESS.at(
+        accept.span,
+        f"{accept.rule}{on} is accepted, but there is no such finding",
+        subject=(accept.rule, accept.target or ""),
+        label="accepts nothing",
+        help="delete this line",
+    )
+
+
+def _ended(accept: Accept, finding: Diagnostic, day: str) -> Diagnostic:
+    return ENDED.at(
+        accept.span,
+        f"{accept.rule} was accepted until {accept.until}, and this is {day}",
+        subject=(accept.rule, accept.target or ""),
+        label="has ended",
+        also=(Label(finding.span, "what it stood for"),) if finding.span else (),
+        help="mend what it stands for, or sign it anew with a later date",
+    )
+
+
+def _firm(accept: Accept, finding: Diagnostic) -> Diagnostic:
+    return FIRM.at(
+        accept.span,
+        f"{accept.rule} can't be accepted: {finding.message}",
+        subject=(accept.rule, accept.target or ""),
+        label="this error must be mended",
+        also=(Label(finding.span, "the error"),) if finding.span else (),
+        help=finding.help or "mend it",
+    )

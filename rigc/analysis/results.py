@@ -1,0 +1,53 @@
+"""Results: values by their type. A computation's or check's parameter types say what it needs; each value is made once."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+from rigc.discover import members
+from rigc.model.rig import Rig
+
+T = TypeVar("T")
+
+
+class Results:
+    """Everything that follows from a rig, computed when it is first asked for.
+
+    A computation is the `COMPUTE` function of a module in `rigc.analysis.computations`: what its annotations name is
+    handed to it, what it returns is kept under its return type.
+    """
+
+    def __init__(self, rig: Rig) -> None:
+        self.rig = rig
+        self._values: dict[Any, Any] = {Rig: rig}
+        self._making: list[Any] = []
+        self._makers = {needed(made)[1]: made for made in members("rigc.analysis.computations", "COMPUTE")}
+
+    def get(self, kind: type[T]) -> T:
+        """The value of that type. Two computations that need each other are a bug and raise with their names."""
+        if kind not in self._values:
+            if kind in self._making:
+                circle = " -> ".join(each.__name__ for each in [*self._making, kind])
+                raise AssertionError(f"computations need each other: {circle}")
+            self._making.append(kind)
+            self._values[kind] = self.call(self._makers[kind])
+            self._making.pop()
+        value: T = self._values[kind]
+        return value
+
+    def call(self, function: Callable[..., Any]) -> Any:
+        """Calls a computation, check or sheet with what its parameter types ask for."""
+        return function(*(self.get(kind) for kind in needed(function)[0]))
+
+
+def needed(function: Callable[..., Any]) -> tuple[tuple[type[Any], ...], Any]:
+    """The parameter types of a function in order, and its return type. Parameter annotations must be plain class names."""
+    scope = sys.modules[function.__module__].__dict__
+    hints = {
+        name: scope.get(kind, kind) if isinstance(kind, str) else kind
+        for name, kind in function.__annotations__.items()
+    }
+    given = hints.pop("return", None)
+    return tuple(hints.values()), given

@@ -1,0 +1,44 @@
+"""The words after `rigc` -> the command they name."""
+
+from __future__ import annotations
+
+import click
+
+from rigc import __version__
+from rigc.cli.build import build
+from rigc.cli.check import check
+from rigc.cli.explain import explain
+from rigc.cli.screen import Screen, wants_colour
+from rigc.cli.show import show
+from rigc.near import nearest
+
+
+class Commands(click.Group):
+    """A group that names the nearest command for one that there is not."""
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        word = args[0]
+        if word not in self.commands and not word.startswith("-"):
+            near = nearest(word, self.commands)
+            raise click.UsageError(f"no command '{word}'" + (f"; did you mean '{near}'?" if near else ""), ctx)
+        return super().resolve_command(ctx, args)
+
+
+@click.group(cls=Commands, no_args_is_help=False, context_settings={"help_option_names": ["-h", "--help"]})
+@click.option("--color", type=click.Choice(["auto", "always", "never"]), default="auto", help="Colour the findings.")
+@click.option("-q", "--quiet", is_flag=True, help="Print only what makes the answer no.")
+@click.option("-v", "--verbose", is_flag=True, help="Also print each file that is read or written.")
+@click.version_option(__version__, prog_name="rigc", message="%(prog)s %(version)s")
+@click.pass_context
+def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
+    """Compile a pedal rig, written as text, into the documents for its build.
+
+    Exit codes: 0 yes, 1 no (findings), 2 could not answer, 70 a bug in rigc, 130 interrupted.
+    """
+    ctx.obj = Screen(wants_colour(color), quiet, verbose)
+
+
+for command in (build, check, explain, show):
+    rigc.add_command(command)

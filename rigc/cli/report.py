@@ -1,0 +1,94 @@
+"""The findings of one run -> the streams and files they were asked for in, the summary, and the answer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+
+import click
+
+from rigc.cli.options import LEVELS, Given
+from rigc.cli.screen import Screen
+from rigc.cli.seam import Compiled, compiled
+from rigc.diagnostics.diagnostic import Diagnostic, Level
+from rigc.diagnostics.terminal import short, summary, text
+from rigc.files.disk import Disk
+from rigc.files.writing import NotWritable, write_all
+from rigc.loader import Unreadable
+
+YES, NO, NO_ANSWER = 0, 1, 2
+
+
+class Report:
+    """Tells the findings of each rig as it is compiled, and at the end how many there were."""
+
+    def __init__(self, screen: Screen, given: Given) -> None:
+        self.screen = screen
+        self.fail_on = Level(LEVELS.index(given.fail_on))
+        self.findings: list[Diagnostic] = []
+        self.unreadable = False
+        self.compiled = False
+        self.on = given.on
+        self.wanted = given.findings or (("text", ""),)
+        self.files: dict[str, list[str]] = {file: [] for _, file in self.wanted if file not in ("", "-")}
+
+    @property
+    def uses_stdout(self) -> bool:
+        """Whether findings go to standard output, so that nothing else can."""
+        return any(file == "-" or (not file and form == "jsonl") for form, file in self.wanted)
+
+    def compile(self, disk: Disk) -> Compiled | None:
+        """Compile one rig and tell its findings; None, with the reason told, if its file cannot be read."""
+        try:
+            disk(disk.name)
+        except Unreadable as fault:
+            self.unreadable = True
+            fault.name = disk.shown(fault.name)
+            self.screen.err(f"{fault}\n" + (f"  do: {fault.help}\n" if fault.help else ""))
+            return None
+        result = compiled(disk, self.on)
+        self.compiled = True
+        if self.screen.verbose:
+            self.screen.err("".join(f"read {disk.shown(name)}\n" for name in disk.names))
+        self.add(disk, result.findings)
+        return result
+
+    def add(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:
+        """Tell findings whose places are in the sources of `disk`."""
+        for form, file in self.wanted:
+            if file and file != "-":
+                self.files[file].append(_rendered(form, findings, disk, colour=False))
+            elif file or form == "jsonl":
+                self.screen.out(_rendered(form, findings, disk, colour=False))
+            else:
+                told = [each for each in findings if not self.screen.quiet or self._counts(each)]
+                gap = "\n" if told and form == "text" else ""
+                self.screen.err(_rendered(form, told, disk, self.screen.colour) + gap)
+        self.findings += findings
+
+    def finish(self) -> int:
+        """Write the files of findings, print the summary, give the exit code."""
+        save({Path(file): "".join(parts) for file, parts in self.files.items()})
+        code = NO_ANSWER if self.unreadable else NO if any(map(self._counts, self.findings)) else YES
+        if self.compiled and (code or not self.screen.quiet):
+            self.screen.err(f"{summary(self.findings)}\n")
+        return code
+
+    def _counts(self, finding: Diagnostic) -> bool:
+        return finding.accepted is None and finding.level <= self.fail_on
+
+
+def save(texts: dict[Path, str]) -> tuple[Path, ...]:
+    """Write all files or none; a refusal ends the command with exit code 2."""
+    try:
+        return write_all(texts)
+    except NotWritable as fault:
+        raise click.ClickException(str(fault)) from None
+
+
+def _rendered(form: str, findings: Iterable[Diagnostic], disk: Disk, colour: bool) -> str:
+    if form == "jsonl":
+        from rigc.diagnostics.machine import jsonl
+
+        return jsonl(findings, disk.shown)
+    return (text if form == "text" else short)(findings, colour=colour, shown=disk.shown)

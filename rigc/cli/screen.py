@@ -1,0 +1,65 @@
+"""Text -> standard output and standard error: UTF-8 with the line ends given, quiet when the reader has gone."""
+
+from __future__ import annotations
+
+import os
+import sys
+from typing import TextIO
+
+import click
+
+
+class Screen:
+    """How this run talks. `colour` is for findings only; `quiet` and `verbose` are as asked for."""
+
+    def __init__(self, colour: bool = False, quiet: bool = False, verbose: bool = False) -> None:
+        self.colour = colour
+        self.quiet = quiet
+        self.verbose = verbose
+
+    def out(self, text: str) -> None:
+        """Print what was asked for."""
+        say(sys.stdout, text)
+
+    def err(self, text: str) -> None:
+        """Print findings, and what the user must know."""
+        say(sys.stderr, text)
+
+    def progress(self, text: str) -> None:
+        """Print what was done, unless all shall be quiet."""
+        if not self.quiet:
+            say(sys.stderr, text)
+
+
+def wants_colour(choice: str) -> bool:
+    """Whether findings are coloured: as chosen; else as NO_COLOR or FORCE_COLOR say; else if a terminal shows them."""
+    if choice != "auto":
+        return choice == "always"
+    if os.environ.get("NO_COLOR"):
+        return False
+    if os.environ.get("FORCE_COLOR"):
+        return True
+    return sys.stderr.isatty() and os.environ.get("TERM") != "dumb"
+
+
+def say(stream: TextIO | None, text: str) -> None:
+    """Write to a standard stream at once. A reader that has gone is no fault; a full disk is told."""
+    if stream is None:  # closed by whoever started this process
+        return
+    try:
+        stream.flush()
+        stream.buffer.write(text.encode("utf-8", "backslashreplace"))
+        stream.buffer.flush()
+    except BrokenPipeError:
+        discard(stream)
+    except OSError as fault:
+        discard(stream)
+        if stream is not sys.stderr:
+            raise click.ClickException(f"cannot write to standard output: {str(fault.strerror).lower()}") from None
+
+
+def discard(stream: TextIO) -> None:
+    """Send what still comes to nowhere, the flush at the end of the process included."""
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, stream.fileno())
+    os.close(nowhere)

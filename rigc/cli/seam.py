@@ -1,0 +1,52 @@
+"""Where the commands meet the compiler, which is loaded only when a command needs it."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from pathlib import Path
+from typing import Any, Protocol
+
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.files.disk import Disk
+
+
+class Compiled(Protocol):
+    """What the commands use of a compiled rig: its findings in order, and its documents (none if there is no rig)."""
+
+    @property
+    def findings(self) -> tuple[Diagnostic, ...]: ...
+
+    @property
+    def has_errors(self) -> bool: ...
+
+    def documents(self, sheet_names: tuple[str, ...], draft: bool) -> tuple[Any, ...]: ...
+
+
+def compiled(disk: Disk, on: str | None) -> Compiled:
+    """Compile the file that `disk` was made for, judging dates as on the day `on` (None: the rig's revision)."""
+    from rigc.files.tables import grammar
+
+    result: Compiled = import_module("rigc.compile").compile_rig(disk, disk.name, grammar(), on=on)
+    return result
+
+
+def sheets() -> tuple[tuple[str, str], ...]:
+    """Name and title of every sheet."""
+    from rigc.reports.folder import sheet_names
+
+    return sheet_names()
+
+
+def rendered(documents: tuple[Any, ...], form: str, paper: str, templates: Path | None) -> str:
+    """The documents as one text in the format `form`. Raises `TemplateMistake`."""
+    from rigc.output.formats import document_renderer
+    from rigc.output.layout import Layout
+
+    return document_renderer(form)(documents, Layout(paper, templates))
+
+
+def tables(documents: tuple[Any, ...], form: str, only: str) -> str:
+    """The tables of the documents' sheets in the format `form`. Raises `NotOneTable`; `only` must be one of their names, or empty."""
+    from rigc.output.formats import render_tables
+
+    return "".join(render_tables(form, document.sheet, only) for document in documents)

@@ -1,0 +1,55 @@
+"""`rigc show`: one sheet's tables on standard output."""
+
+from __future__ import annotations
+
+import click
+
+from rigc.cli.destination import Documents
+from rigc.cli.options import Given, disks, listed, rig_options
+from rigc.cli.screen import Screen
+
+
+@click.command()
+@click.argument("sheet", required=False)
+@click.argument("path", required=False)
+@click.option("--to", type=click.Choice(["text", "md", "csv", "json"]), default="text", help="The format.")
+@click.option("--table", default="", metavar="NAME", help="Only this table of the sheet.")
+@rig_options
+@click.pass_obj
+def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: str, given: Given) -> int:
+    """Print one sheet as tables.
+
+    SHEET is its name and PATH the rig; without both, the sheets are listed.
+    The tables of a rig with errors are printed too, and the answer is no.
+    """
+    from rigc.cli import seam
+    from rigc.cli.report import Report
+
+    known = seam.sheets()
+    if sheet is None:
+        width = max((len(name) for name, _ in known), default=0)
+        screen.out("".join(f"{name:<{width}}  {title}\n" for name, title in known))
+        return 0
+    names = listed([sheet], [name for name, _ in known], "sheet")
+    report = Report(screen, given)
+    if report.uses_stdout:
+        raise click.UsageError("standard output is for the table; give --findings a file")
+    for disk in disks([path] if path else [], given):
+        result = report.compile(disk)
+        if result is not None:
+            screen.out(_tables(result.documents(names, result.has_errors), to, table))
+    return report.finish()
+
+
+def _tables(documents: Documents, to: str, table: str) -> str:
+    from rigc.cli import seam
+    from rigc.output.formats import NotOneTable
+    from rigc.reports.content import Table
+
+    if table and documents:
+        blocks = [block for document in documents for block in document.sheet.blocks]
+        listed([table], [block.name for block in blocks if isinstance(block, Table)], "table")
+    try:
+        return seam.tables(documents, to, table)
+    except NotOneTable as fault:
+        raise click.UsageError(f"{fault}; name one with --table") from None

@@ -1,0 +1,92 @@
+"""compile_rig: every phase in order, on one screen. Sources in; findings and, on demand, documents out."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+
+from rigc import __version__
+from rigc.analysis.acceptance import accepted
+from rigc.analysis.results import Results
+from rigc.diagnostics.diagnostic import Diagnostic, Level
+from rigc.diagnostics.order import in_order
+from rigc.discover import members
+from rigc.gather import Gathered, gather
+from rigc.loader import Loader
+from rigc.model.resolve import resolve
+from rigc.reports.content import Document, TitleBlock
+from rigc.reports.folder import documents
+from rigc.source import Source, Span
+from rigc.syntax.parse import Grammar
+
+
+class Compiled:
+    """A rig with its findings in order; its documents are made when asked for."""
+
+    def __init__(self, findings: tuple[Diagnostic, ...], results: Results | None, sources: tuple[Source, ...]) -> None:
+        self.findings = findings
+        self.results = results
+        self.sources = sources
+
+    @property
+    def has_errors(self) -> bool:
+        """Whether an error stands that was not accepted."""
+        return any(finding.level is Level.ERROR and finding.accepted is None for finding in self.findings)
+
+    def documents(self, sheet_names: tuple[str, ...] = (), draft: bool = False) -> tuple[Document, ...]:
+        """The sheets of these names (all if none are given) with their title blocks; none where there is no rig."""
+        if self.results is None:
+            return ()
+        head = self.results.rig.head
+        title = TitleBlock(
+            head.title, head.name, head.client, "", head.letter, head.date, head.drawn, head.checked, self.hash, draft
+        )
+        return documents(self.results, title, sheet_names)
+
+    @property
+    def hash(self) -> str:
+        """Ten hexadecimal digits over the bytes of every file read, in the order of their names, and rigc's version."""
+        digest = hashlib.sha256(__version__.encode())
+        for source in sorted(self.sources, key=lambda each: each.name):
+            digest.update(f"\0{source.name}\0{len(source.data)}\0".encode("utf-8", "surrogatepass") + source.data)
+        return digest.hexdigest()[:10]
+
+
+def compile_rig(load: Loader, name: str, grammar: Grammar, *, on: str | None = None) -> Compiled:
+    """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's.
+
+    An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
+    named file can't be read.
+    """
+    gathered = gather(load, name, grammar)
+    rig, told = resolve(gathered.statements, grammar.reserved, _end(load(name)))
+    findings = (*gathered.findings, *_not_following(told, gathered))
+    if rig is None or any(finding.level is Level.ERROR for finding in findings):
+        return Compiled(in_order(findings), None, gathered.sources)
+    results = Results(rig)
+    for check in members("rigc.analysis.checks", "CHECK"):
+        findings = (*findings, *results.call(check))
+    findings = accepted(findings, rig.accepts, on or rig.head.date)
+    return Compiled(in_order(findings), results, gathered.sources)
+
+
+def _end(source: Source) -> Span:
+    last = max(0, len(source.text.rstrip()) - 1)
+    start = source.text.rfind("\n", 0, last) + 1
+    return Span(source, start, max(start, last + 1))
+
+
+def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:
+    """The findings on names, without those that only follow from a line that could not be read."""
+    if not gathered.skipped and not gathered.findings:
+        return told
+    unread = {word for span in gathered.skipped for word in re.findall(r"[A-Za-z][\w-]*", span.text)}
+    if any(finding.kind.code in ("X06", "X07") for finding in gathered.findings):
+        return tuple(finding for finding in told if finding.kind.code not in ("U01", "U03", "U05", "U06"))
+    return tuple(finding for finding in told if not unread & _words(finding))
+
+
+def _words(finding: Diagnostic) -> set[str]:
+    if finding.kind.slug == "no-rig":
+        return {"rig", "revision"}
+    return {part for name in finding.subject for part in name.split(".")}

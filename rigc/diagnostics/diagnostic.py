@@ -1,0 +1,116 @@
+"""Kind: what can be wrong; Diagnostic: one finding of a kind, at a place, in the user's own words and numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from enum import IntEnum
+
+from rigc.record import Record
+from rigc.source import Span
+
+
+class Level(IntEnum):
+    """How bad it is, worst first."""
+
+    ERROR = 0  # the rig will not work, or something may be damaged
+    WARNING = 1  # works, but a careful builder would not ship it
+    REMARK = 2  # worth a line
+    CANT_CHECK = 3  # a fact is missing
+
+    @property
+    def word(self) -> str:
+        """The word that is printed."""
+        return ("error", "warning", "remark", "can't-check")[self]
+
+
+class Label(Record):
+    """A further place, and what is to be seen there."""
+
+    span: Span
+    text: str
+
+
+class Number(Record):
+    """A figure that a finding compares, in the unit named beside it."""
+
+    name: str
+    value: float
+    unit: str
+
+
+class Acceptance(Record):
+    """The builder's signed reason for leaving a finding as it is."""
+
+    reason: str
+    by: str
+    until: str
+    span: Span
+
+
+class Diagnostic(Record):
+    """One finding.
+
+    `subject` names the things it is about (names, `name.jack` or lead numbers, most telling first): it is what `accept`
+    refers to and what the fingerprint is made of, so that a finding keeps its identity when lines move.
+    """
+
+    kind: Kind
+    level: Level
+    span: Span | None
+    message: str
+    subject: tuple[str, ...] = ()
+    label: str = ""
+    also: tuple[Label, ...] = ()
+    numbers: tuple[Number, ...] = ()
+    note: str = ""
+    help: str = ""
+    accepted: Acceptance | None = None
+
+    @property
+    def fingerprint(self) -> str:
+        """Sixteen hexadecimal digits that stay when the finding's line moves."""
+        import hashlib  # its import costs more than most checks, and few runs need it
+
+        text = "\n".join((self.kind.code, *self.subject)) if self.subject else f"{self.kind.code}\n{self.message}"
+        return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:16]
+
+
+class Kind(Record):
+    """A rule: its code, its slug, its usual level, its page (the docstring of the module that finds it).
+
+    `rule` is the condition in one line and `source` where it comes from; both are printed under each finding.
+    """
+
+    code: str
+    slug: str
+    level: Level
+    page: str | None
+    rule: str
+    source: str
+
+    def at(
+        self,
+        span: Span | None,
+        message: str,
+        *,
+        subject: tuple[str, ...] = (),
+        label: str = "",
+        also: tuple[Label, ...] = (),
+        numbers: tuple[Number, ...] = (),
+        note: str = "",
+        help: str = "",
+        level: Level | None = None,
+    ) -> Diagnostic:
+        """A finding of this kind at `span`; `level` only where a rule has two."""
+        return Diagnostic(
+            self, self.level if level is None else level, span, message, subject, label, also, numbers, note, help, None
+        )
+
+    def cant_check(
+        self, span: Span | None, message: str, *, subject: tuple[str, ...] = (), help: str = ""
+    ) -> Diagnostic:
+        """The finding that this rule could not be judged because a fact is missing."""
+        return self.at(span, message, subject=subject, help=help, level=Level.CANT_CHECK)
+
+
+Report = Callable[[Diagnostic], None]

@@ -1,0 +1,71 @@
+"""Rules -> their list, and the page of one: found by walking the modules that declare them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from textwrap import dedent
+
+from rigc.diagnostics.diagnostic import Kind
+from rigc.discover import walk
+from rigc.near import nearest
+
+HOMES = ("rigc.syntax", "rigc.model", "rigc.analysis", "rigc.compile")
+"""Modules and packages in which rules are declared: as a `Kind`, or a tuple of them, with a name of its own."""
+
+
+class UnknownRule(Exception):
+    """No rule has this code or slug; `near` is the nearest one there is, or empty."""
+
+    def __init__(self, rule: str, near: str) -> None:
+        super().__init__(f"there is no rule '{rule}'" + (f"; did you mean '{near}'?" if near else ""))
+        self.near = near
+
+
+def all_kinds(homes: Iterable[str] = HOMES, word: str = "Kind(") -> tuple[Kind, ...]:
+    """Every declared rule, by code. Only modules that hold `word` are imported: explaining a rule needs no parser."""
+    values = (value for home in homes for module in walk(home, word) for value in vars(module).values())
+    found = {kind.code: kind for kind in _kinds(values)}
+    return tuple(found[code] for code in sorted(found))
+
+
+def listing(kinds: Iterable[Kind]) -> str:
+    """One line for each rule: code, usual level, slug, and the first line of its page."""
+    rows = [(kind.code, kind.level.word, kind.slug, _first_line(kind)) for kind in kinds]
+    widths = [max((len(row[at]) for row in rows), default=0) for at in range(3)]
+    lines = [
+        "  ".join((*(word.ljust(width) for word, width in zip(row, widths, strict=False)), row[3])) for row in rows
+    ]
+    return "".join(f"{line.rstrip()}\n" for line in lines)
+
+
+def page(kinds: Iterable[Kind], rule: str) -> str:
+    """The page of the rule with this code or slug, in any letter case. Raises `UnknownRule`."""
+    names = {name.lower(): (name, kind) for kind in kinds for name in (kind.code, kind.slug)}
+    if rule.lower() not in names:
+        near = nearest(rule, names)
+        raise UnknownRule(rule, names[near][0] if near else "")
+    kind = names[rule.lower()][1]
+    text = [f"{kind.code} {kind.slug} ({kind.level.word})", "", *_page(kind).splitlines()]
+    if kind.rule and kind.page:
+        text += ["", f"Rule: {kind.rule}"]
+    if "Source:" not in (kind.page or ""):
+        text += [f"Source: {kind.source}"]
+    return "".join(f"{line}\n" for line in text)
+
+
+def _kinds(values: Iterable[object]) -> Iterator[Kind]:
+    for value in values:
+        if isinstance(value, Kind):
+            yield value
+        elif isinstance(value, tuple):
+            yield from (each for each in value if isinstance(each, Kind))
+
+
+def _first_line(kind: Kind) -> str:
+    return _page(kind).partition("\n")[0].rstrip(".")
+
+
+def _page(kind: Kind) -> str:
+    """The page as written, without the indentation that a text inside a module has from its second line on."""
+    first, _, rest = (kind.page or kind.rule).strip().partition("\n")
+    return f"{first}\n{dedent(rest)}".strip()

@@ -1,0 +1,53 @@
+"""Findings -> JSON lines, one object each, for editors and for checks that run by themselves."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.source import Span
+
+
+def jsonl(findings: Iterable[Diagnostic], shown: Callable[[str], str] = str) -> str:
+    """One line of JSON for each finding, ASCII only; `shown` turns a source's name into the path to print."""
+    return "".join(f"{json.dumps(record(finding, shown))}\n" for finding in findings)
+
+
+def record(finding: Diagnostic, shown: Callable[[str], str] = str) -> dict[str, Any]:
+    """A finding as plain values. Lines and columns count from 1, columns in characters; the end is the first one after.
+
+    A finding without a place has null for file, line and column.
+    """
+    kind, accepted = finding.kind, finding.accepted
+    return {
+        "rule": kind.code,
+        "slug": kind.slug,
+        "level": finding.level.word,
+        "message": finding.message,
+        **_place(finding.span, shown),
+        "label": finding.label,
+        "related": [{"message": label.text, **_place(label.span, shown)} for label in finding.also],
+        "numbers": [{"name": each.name, "value": each.value, "unit": each.unit} for each in finding.numbers],
+        "note": finding.note,
+        "help": finding.help,
+        "condition": kind.rule,
+        "source": kind.source,
+        "fingerprint": finding.fingerprint,
+        "accepted": {"reason": accepted.reason, "by": accepted.by, "until": accepted.until} if accepted else None,
+    }
+
+
+def _place(span: Span | None, shown: Callable[[str], str]) -> dict[str, str | int | None]:
+    if span is None:
+        return dict.fromkeys(("file", "line", "column", "end_line", "end_column"))
+    line, column = span.source.position(span.start)
+    end_line, end_column = span.source.position(max(span.start, span.end))
+    return {
+        "file": shown(span.source.name),
+        "line": line,
+        "column": column,
+        "end_line": end_line,
+        "end_column": end_column,
+    }

@@ -1,0 +1,99 @@
+"""A path -> a `Source`; bytes that are no text, or a file that is not there, -> `Unreadable`, which says where and why."""
+
+from __future__ import annotations
+
+import os
+import stat
+from pathlib import Path
+
+from rigc.loader import Unreadable
+from rigc.source import Source
+
+SIZE_LIMIT = 4 * 1024 * 1024
+"""The largest source that is read, in bytes: some hundred times a large touring rig."""
+
+
+def read_source(path: Path, name: str) -> Source:
+    """The source in the file at `path`, known to findings as `name`. Raises `Unreadable`."""
+    try:
+        with path.open("rb") as file:
+            _refuse_size(name, os.fstat(file.fileno()).st_size)
+            data = file.read(SIZE_LIMIT + 1)
+    except (OSError, ValueError) as fault:
+        raise Unreadable(name, f"cannot read '{name}': {_why(path, fault)}", _neighbour(path)) from None
+    return decode(data, name)
+
+
+def decode(data: bytes, name: str) -> Source:
+    """The source in `data`: UTF-8 with or without a byte order mark, line ends of any kind. Raises `Unreadable`."""
+    _refuse_size(name, len(data))
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        raise Unreadable(name, f"'{name}' is UTF-16 text", "save it as UTF-8", 1, 1)
+    nul = data.find(b"\0")
+    if nul >= 0:
+        raise _bad_byte(data, name, nul, "holds a NUL byte", "this is no text file; name a .rig file")
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        at = _first_bad_byte(data)
+        raise _bad_byte(data, name, at, f"holds byte 0x{data[at]:02x}, which is no UTF-8", "save it as UTF-8") from None
+    return Source(name, _unix(text), data)
+
+
+def _refuse_size(name: str, size: int) -> None:
+    if size > SIZE_LIMIT:
+        help = "split it into files joined with use"
+        raise Unreadable(name, f"'{name}' is larger than {SIZE_LIMIT // 1024**2} MiB, the limit for a rig file", help)
+
+
+def _first_bad_byte(data: bytes) -> int:
+    try:
+        data.decode("utf-8")
+    except UnicodeDecodeError as fault:
+        return fault.start
+    raise AssertionError("these bytes are UTF-8")
+
+
+def _bad_byte(data: bytes, name: str, at: int, what: str, help: str) -> Unreadable:
+    before = _unix(data[:at].decode("utf-8-sig", "replace"))
+    line = before.count("\n") + 1
+    column = len(before) - (before.rfind("\n") + 1) + 1
+    return Unreadable(name, f"'{name}' {what} (line {line}, byte {at + 1} of the file)", help, line, column)
+
+
+def _unix(text: str) -> str:
+    return text.replace("\r\n", "\n").replace("\r", "\n") if "\r" in text else text
+
+
+def _why(path: Path, fault: OSError | ValueError) -> str:
+    if isinstance(fault, FileNotFoundError):
+        return "there is no such file"
+    if isinstance(fault, ValueError):
+        return "that is no possible file name"
+    if isinstance(fault, IsADirectoryError) or _is_folder(path):
+        return "it is a folder"
+    return (fault.strerror or type(fault).__name__).lower()
+
+
+def _is_folder(path: Path) -> bool:
+    try:
+        return stat.S_ISDIR(path.stat().st_mode)
+    except OSError:
+        return False
+
+
+def _neighbour(path: Path) -> str:
+    """Advice from what stands in the folder where the file was looked for."""
+    try:
+        folder = path if path.is_dir() else path.parent
+        rigs = sorted(entry.name for entry in folder.iterdir() if entry.suffix == ".rig")
+    except (OSError, ValueError):
+        return ""
+    if not rigs:
+        return ""
+    if path.is_dir():
+        return f"name a file in it, such as '{rigs[0]}'"
+    from rigc.near import nearest
+
+    near = nearest(path.name, rigs)
+    return f"did you mean '{near}'?" if near else ""

@@ -1,0 +1,101 @@
+"""Decks, cases, and what stands where. All in mm; the origin is the deck's front-left corner, x right, y away from the player."""
+
+from __future__ import annotations
+
+from rigc.model.fact import Quantity
+from rigc.model.things import Area
+from rigc.record import Record
+from rigc.source import Span
+
+
+class Rail(Record):
+    """A rail across the deck from `front_mm` to `rear_mm`; its tape lies from `tape_front_mm` to `tape_rear_mm` (None: no tape)."""
+
+    front_mm: float
+    rear_mm: float
+    tape_front_mm: float | None
+    tape_rear_mm: float | None
+    span: Span
+
+
+class Hole(Record):
+    """A hole in the deck."""
+
+    diameter_mm: float
+    x_mm: float
+    y_mm: float
+    purpose: str
+    span: Span
+
+
+class Tier(Record):
+    """A raised part of the deck over its whole width."""
+
+    name: str
+    front_mm: float
+    rear_mm: float
+    raised_mm: float
+    span: Span
+
+
+class Deck(Record):
+    """A deck. Without rails it is a flat plate. `drops_mm` are the lines in y where a lead may pass through it."""
+
+    name: str
+    title: str
+    declared: Span
+    width_mm: Quantity | None = None
+    depth_mm: Quantity | None = None
+    thickness_mm: Quantity | None = None
+    angle_deg: Quantity | None = None
+    rails: tuple[Rail, ...] = ()
+    drops_mm: tuple[float, ...] = ()
+    holes: tuple[Hole, ...] = ()
+    clearance_mm: Quantity | None = None
+    mass_kg: Quantity | None = None
+    keep_outs: tuple[Area, ...] = ()
+    heel_mm: Quantity | None = None
+    tiers: tuple[Tier, ...] = ()
+    feet_inset_mm: Quantity | None = None
+    notes: tuple[str, ...] = ()
+
+
+class Case(Record):
+    """A case; `lid_mm` is the room above the deck."""
+
+    name: str
+    title: str
+    declared: Span
+    inside_mm: tuple[float, float, float] | None
+    lid_mm: Quantity | None
+    mass_kg: Quantity | None
+    notes: tuple[str, ...] = ()
+
+
+class Place(Record):
+    """Where a thing stands: the front-left corner of its outline after turning; `turned` is 0, 90, 180 or 270 degrees counter-clockwise.
+
+    `tier` names the raised part it stands on; `jacks` is the side that the source says its jacks shall look to.
+    """
+
+    thing: str
+    x_mm: float
+    y_mm: float
+    turned: int
+    under: bool
+    deck: str | None
+    tier: str | None
+    jacks: str | None
+    typed: str
+    span: Span
+
+
+class Hint(Record):
+    """A wish where a thing shall stand: `beside` another on a `side` with a `gap_mm`, in a `row`, or within reach of a `foot`."""
+
+    thing: str
+    kind: str
+    word: str
+    other: str | None
+    gap_mm: float | None
+    span: Span

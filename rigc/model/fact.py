@@ -1,0 +1,37 @@
+"""Fact: a value the source states, with what was typed, where, and how it is known."""
+
+from __future__ import annotations
+
+from typing import Generic, TypeVar
+
+from rigc.record import Record
+from rigc.source import Span
+
+T = TypeVar("T")
+
+
+class Provenance(Record):
+    """How a fact is known: `measured`, `leaflet` or `assumed`; when (ISO date) and by whom, empty where not said."""
+
+    kind: str
+    date: str
+    by: str
+    span: Span
+
+
+class Fact(Record, Generic[T]):
+    """A stated value. `value` is in the unit that the holding field's name tells, `typed` is what the user wrote."""
+
+    value: T
+    typed: str
+    span: Span
+    provenance: Provenance | None = None
+
+    @property
+    def assumed(self) -> bool:
+        """Whether the source says that it was not measured and not read anywhere."""
+        return self.provenance is not None and self.provenance.kind == "assumed"
+
+
+Quantity = Fact[float]
+Choice = Fact[str]

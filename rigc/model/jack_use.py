@@ -1,0 +1,60 @@
+"""Rig -> which leads are plugged into each jack at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.things import Panel
+from rigc.model.wishes import Connection, LoopUse
+
+Socket = tuple[Port, str]
+"""A port and its face: `in` or `out` where a panel jack has two, else empty."""
+
+
+def crowded(rig: Rig) -> dict[Socket, list[Connection]]:
+    """The jacks that hold more than one lead at once, with those leads in the order of the source.
+
+    A connection that several chains name is one lead; what is carried without a lead is none. The leads of a unit that
+    is held by several loops are left out: that is a mistake of its own.
+    """
+    held = in_several_loops(rig)
+    plugged: dict[Socket, dict[tuple[Port, Port], list[Connection]]] = {}
+    for each in rig.connections:
+        for port, face in ((each.start, "out"), (each.end, "in")):
+            if port.thing not in held and not _wireless(rig, port):
+                socket = (port, face if isinstance(rig.things[port.thing], Panel) else "")
+                plugged.setdefault(socket, {}).setdefault((each.start, each.end), []).append(each)
+    found = {socket: _at_once(leads.values()) for socket, leads in plugged.items()}
+    return {socket: leads for socket, leads in found.items() if leads}
+
+
+def in_several_loops(rig: Rig) -> dict[str, list[LoopUse]]:
+    """The things that more than one loop holds, with those loops."""
+    held: dict[str, list[LoopUse]] = {}
+    for use in rig.loops:
+        for name in dict.fromkeys(stop.thing for stop in use.stops):
+            held.setdefault(name, []).append(use)
+    return {name: uses for name, uses in held.items() if len(uses) > 1}
+
+
+def joins_outputs(socket: Socket, leads: Iterable[Connection]) -> bool:
+    """Whether the leads bring several outputs into one audio input."""
+    ports = {each.start for each in leads if each.end == socket[0] and each.signal == "audio"}
+    return len(ports) > 1
+
+
+def _at_once(leads: Iterable[list[Connection]]) -> list[Connection]:
+    groups = list(leads)
+    return [
+        each
+        for group in groups
+        for each in group
+        if any(each.when.meets(other.when) for others in groups if others is not group for other in others)
+    ]
+
+
+def _wireless(rig: Rig, port: Port) -> bool:
+    jack = rig.jack(port)
+    return jack is not None and jack.connector.kind == "wireless"

@@ -1,0 +1,273 @@
+"""Number and unit as written -> a float in the model's unit, its dimension checked. The only import of pint."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from pint import UnitRegistry
+from pint.errors import PintError
+
+from rigc.diagnostics.diagnostic import Diagnostic, Report
+from rigc.model.fact import Fact, Provenance
+from rigc.model.wrong_quantity import WRONG_QUANTITY
+from rigc.near import nearest
+from rigc.record import Record
+from rigc.source import Span
+from rigc.syntax.nodes import Amount, Word
+
+
+class Measure(Record):
+    """A kind of quantity: what people call it, the unit of the model's float, an example, and what is plausible."""
+
+    name: str
+    unit: str
+    example: str
+    low: float = 0.0
+    high: float = float("inf")
+
+
+LENGTH = Measure("a length", "mm", "70 mm", 0, 100_000)
+OFFSET = Measure("a length", "mm", "70 mm", -5_000, 5_000)
+WIDTH = Measure("a width", "mm", "70 mm", 20, 2_000)
+DEPTH = Measure("a depth", "mm", "120 mm", 20, 2_000)
+HEIGHT = Measure("a height", "mm", "55 mm", 5, 600)
+THIN = Measure("a small length", "mm", "20 mm", 0, 500)
+BARREL = Measure("a barrel size", "mm", "5.5 mm", 0.5, 12)
+MASS = Measure("a mass", "kg", "350 g", 0.001, 200)
+VOLTAGE = Measure("a voltage", "V", "9 V", 0, 1_000)
+MAINS = Measure("a mains voltage", "V", "230 V", 50, 480)
+CURRENT = Measure("a current", "mA", "22 mA", 0, 5_000)
+RATING = Measure("a current", "mA", "100 mA", 0, 20_000)
+CHARGE = Measure("a battery's charge", "mA*h", "500 mAh", 1, 100_000)
+POWER = Measure("a power", "W", "6 W", 0, 2_000)
+APPARENT = Measure("an apparent power", "W", "50 VA", 1, 10_000)
+FREQUENCY = Measure("a mains frequency", "Hz", "50 Hz", 10, 500)
+RADIO = Measure("a radio frequency", "MHz", "823 MHz", 0.1, 300_000)
+IMPEDANCE = Measure("an impedance", "ohm", "1 Mohm", 0.1, 1e9)
+RESISTANCE = Measure("a resistance", "ohm", "7.8 kohm", 0.1, 1e8)
+INDUCTANCE = Measure("an inductance", "H", "4.2 H", 0.001, 100)
+CAPACITANCE = Measure("a capacitance", "pF", "120 pF", 0, 1e7)
+CAPACITOR = Measure("a capacitance", "nF", "22 nF", 0.01, 1e5)
+PER_LENGTH = Measure("a capacitance per length", "pF/m", "105 pF/m", 1, 2_000)
+MASS_PER_LENGTH = Measure("a mass per length", "g/m", "35 g/m", 0.1, 5_000)
+DURATION = Measure("a time", "ms", "3.2 ms", 0, 10_000)
+PULL = Measure("a pull", "kPa", "30 kPa", 0.1, 10_000)
+ANGLE = Measure("an angle", "deg", "90 deg", -360, 360)
+AREA = Measure("a conductor's area", "mm**2", "0.5 mm2", 0.001, 100)
+SHARE = Measure("a share", "%", "50 %", 0, 100)
+PERCENT = Measure("a percentage", "%", "75 %", 0, 1_000)
+LEVEL = Measure("a level", "dBu", "-20 dBu", -120, 60)
+GAIN = Measure("a gain", "dB", "12 dB", -120, 120)
+TEMPO = Measure("a tempo", "bpm", "120 bpm", 10, 400)
+GAUGE = Measure("a wire gauge", "awg", "24 awg", 0, 50)
+MONEY = Measure("a sum of money", "currency", "450 EUR", 0, 1e9)
+
+PLAIN = {"%": "%", "dBu": "dBu", "dB": "dB", "bpm": "bpm", "awg": "awg", "AWG": "awg"}
+_TOLD = ("m", "kg", "V", "A", "W", "ohm", "H", "F", "s", "Hz", "Pa", "deg", "F/m", "kg/m", "A*h", "m**2")
+_NAMES = (
+    "a length", "a mass", "a voltage", "a current", "a power", "a resistance", "an inductance", "a capacitance", "a time",
+    "a frequency", "a pressure", "an angle", "a capacitance per length", "a mass per length", "a charge", "an area",
+)  # fmt: skip
+_KNOWN = (
+    *(
+        "mm",
+        "cm",
+        "m",
+        "in",
+        "ft",
+        "g",
+        "kg",
+        "lb",
+        "oz",
+        "V",
+        "mV",
+        "A",
+        "mA",
+        "uA",
+        "W",
+        "mW",
+        "VA",
+        "ohm",
+        "kohm",
+        "Mohm",
+    ),
+    *(
+        "pF",
+        "nF",
+        "uF",
+        "H",
+        "mH",
+        "ms",
+        "s",
+        "us",
+        "Hz",
+        "kHz",
+        "MHz",
+        "pF/m",
+        "pF/ft",
+        "g/m",
+        "kPa",
+        "Pa",
+        "psi",
+        "deg",
+    ),
+    *("mAh", "Ah", "mm2", "dBu", "dB", "bpm", "awg"),
+)
+
+
+@lru_cache(maxsize=1)
+def registry() -> Any:
+    """The registry of our own units; pint's default one is never loaded."""
+    made = UnitRegistry(None, cache_folder=None)
+    made.load_definitions((Path(__file__).parent / "units.txt").read_text("utf-8").splitlines())
+    return made
+
+
+@lru_cache(maxsize=1024)
+def factor(unit: str, into: str) -> float | None:
+    """What a number in `unit` is multiplied by to be in `into`; None where they measure different things.
+
+    Raises LookupError where `unit` is no unit.
+    """
+    if unit == into:
+        return 1.0
+    return _factor_of_pint(_spelled(unit), into)
+
+
+def _spelled(unit: str) -> str:
+    if unit == "VA":
+        return "W"
+    if unit.endswith("Ah"):
+        return f"{unit[:-1]}*h"
+    return f"{unit[:-1]}**{unit[-1]}" if unit[-1] in "23" else unit
+
+
+def _factor_of_pint(unit: str, into: str) -> float | None:
+    if unit in PLAIN or "%" in unit:
+        return None
+    try:
+        source = registry().parse_units(unit)
+    except (PintError, ValueError, TypeError, SyntaxError, AttributeError, AssertionError) as error:
+        raise LookupError(unit) from error
+    if into in PLAIN.values() or into == "currency":
+        return None
+    target = registry().parse_units(into)
+    if source.dimensionality != target.dimensionality:
+        return None
+    return float(f"{registry().Quantity(1.0, source).to(target).magnitude:.12g}")
+
+
+def quantity(
+    amount: Amount, measure: Measure, report: Report, provenance: Provenance | None = None, unit: Word | None = None
+) -> Fact[float] | None:
+    """The amount in the measure's unit, or None after a finding. `unit` is the one it shares with a later number."""
+    word = amount.unit or unit
+    if word is None:
+        report(
+            WRONG_QUANTITY.at(
+                amount.span,
+                f"'{amount.number.text}' has no unit; {measure.name} goes here",
+                label="a number without a unit",
+                help=f"write the unit behind it, for example {measure.example}",
+            )
+        )
+        return None
+    typed = f"{amount.number.text} {word.text}"
+    scale = _scale(word, measure, typed, amount.span, report)
+    if scale is None:
+        return None
+    number = float(amount.number.text)
+    value = float(f"{number * scale:.12g}")
+    if not measure.low <= value <= measure.high:
+        report(_implausible(amount.span, measure, typed, value))
+        return None
+    return Fact(value, typed, amount.span, provenance)
+
+
+def shared_units(*amounts: Amount | None) -> list[tuple[Amount, Word | None]]:
+    """Each amount with the unit it bears or shares: that of the next later one which has one."""
+    unit: Word | None = None
+    found: list[tuple[Amount, Word | None]] = []
+    for amount in reversed([each for each in amounts if each is not None]):
+        unit = amount.unit or unit
+        found.append((amount, unit))
+    return found[::-1]
+
+
+def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact[str] | None:
+    """A sum of money as text, `450.00 EUR`; the currency is three capital letters (ISO 4217)."""
+    code = amount.unit.text if amount.unit else ""
+    if len(code) == 3 and code.isalpha() and code.isupper() and float(amount.number.text) >= 0:
+        return Fact(str(amount), str(amount), amount.span, provenance)
+    report(
+        WRONG_QUANTITY.at(
+            amount.span,
+            f"'{amount}' is no sum of money",
+            label="a sum with its currency goes here",
+            help="write the currency's three letters behind the number, for example 450 EUR",
+        )
+    )
+    return None
+
+
+def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report) -> float | None:
+    plain = PLAIN.get(word.text)
+    if plain is not None and plain == measure.unit:
+        return 1.0
+    try:
+        scale = factor(word.text, measure.unit)
+    except LookupError:
+        near = nearest(word.text, _KNOWN)
+        near = near or next((unit for unit in _KNOWN if unit.lower() == word.text.lower()), "")
+        report(
+            WRONG_QUANTITY.at(
+                word.span,
+                f"'{word.text}' is no unit that rigc knows; {measure.name} goes here",
+                label=f"did you mean '{near}'?" if near else "this unit",
+                help=f"write it as {typed.split()[0]} {near}" if near else f"write for example {measure.example}",
+            )
+        )
+        return None
+    if scale is None:
+        report(
+            WRONG_QUANTITY.at(
+                span,
+                f"'{typed}' is {_told(word.text)}; {measure.name} goes here",
+                label=f"{measure.name} goes here",
+                help=f"write for example {measure.example}, or move the line to where it belongs",
+            )
+        )
+    return scale
+
+
+def _told(unit: str) -> str:
+    if unit in PLAIN:
+        return {"%": "a percentage", "dBu": "a level", "dB": "a gain", "bpm": "a tempo", "awg": "a wire gauge"}[
+            PLAIN[unit]
+        ]
+    for base, name in zip(_TOLD, _NAMES, strict=True):
+        if factor(unit, base) is not None:
+            return name
+    return "another kind of quantity"
+
+
+def _implausible(span: Span, measure: Measure, typed: str, value: float) -> Diagnostic:
+    unit = measure.unit.replace("**2", "2").replace("*", "")
+    read = f"{value:.6g} {unit}"
+    said = typed if read == typed else f"{typed} (read as {read})"
+    if value < 0 <= measure.low:
+        return WRONG_QUANTITY.at(
+            span,
+            f"'{said}' is negative; {measure.name} can't be",
+            label="a negative value",
+            help="delete the minus sign",
+        )
+    bound = f"at least {measure.low:g} {unit}" if value < measure.low else f"at most {measure.high:g} {unit}"
+    return WRONG_QUANTITY.at(
+        span,
+        f"'{said}' is not plausible for {measure.name} here: {bound} is",
+        label="probably a slip of the unit",
+        help="look at the unit; measure again if it is really so",
+    )

@@ -1,0 +1,166 @@
+"""Statements as written -> the rig they describe, every name and quantity checked. `resolve` is the one entry."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.model.resolve import deck, head, leads, power, records, signal, stock, things
+from rigc.model.resolve.context import Context
+from rigc.model.resolve.ports import Ports
+from rigc.model.rig import BypassPlan, Intent, Rig
+from rigc.source import Span
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Node
+
+__all__ = ["resolve"]
+
+FAMILIES: dict[type[Node], tuple[str, str]] = {
+    nodes.Instrument: ("thing", "instrument"),
+    nodes.Amp: ("thing", "amp"),
+    nodes.Desk: ("thing", "desk"),
+    nodes.Unit: ("thing", "unit"),
+    nodes.Supply: ("thing", "supply"),
+    nodes.Panel: ("thing", "panel"),
+    nodes.Scenario: ("scenario", "scenario"),
+    nodes.Cable: ("cable", "cable"),
+    nodes.Plug: ("plug", "plug kind"),
+    nodes.Strip: ("strip", "strip"),
+    nodes.Deck: ("deck", "deck"),
+    nodes.Case: ("case", "case"),
+}
+
+
+def resolve(
+    statements: tuple[Node, ...], reserved: frozenset[str], end: Span
+) -> tuple[Rig | None, tuple[Diagnostic, ...]]:
+    """The rig, or None where no rig block is declared; and what is wrong with names and quantities.
+
+    `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to.
+    """
+    context = Context(_declared(statements, reserved, end), reserved, end)
+    for statement in context.statements:
+        family = FAMILIES.get(type(statement))
+        if family is not None:
+            context.scopes[family[0]].declare(family[1], statement.name)  # type: ignore[attr-defined]
+    top = head.head(context)
+    units, supplies = things.things(context)
+    instruments, panels = things.instruments(context), things.panels(context)
+    everything: dict[str, Any] = {**instruments, **units, **supplies, **panels}
+    ports = Ports(context, everything)
+    decks = deck.decks(context)
+    sound = signal.Signal(context, ports).read()
+    fed = power.power(context, supplies)
+    wired = leads.Leads(context, ports, sound.connections)
+    lead_wishes = wired.read(fed)
+    places, hints, rooms = deck.places(context, decks)
+    presets = records.presets(context, ports)
+    channels, master = records.channels(context)
+    expected, readings, upkeep = records.tests(context, ports)
+    changes = tuple(change.number for change in top.changes) if top else ()
+    fields: dict[str, Any] = {
+        "head": top,
+        "scenarios": head.scenarios(context),
+        "instruments": instruments,
+        "units": units,
+        "supplies": supplies,
+        "panels": panels,
+        "decks": decks,
+        "cases": deck.cases(context),
+        "stock": stock.stock(context),
+        "chains": tuple(sound.chains),
+        "loops": tuple(sound.loops),
+        "blends": tuple(sound.blends),
+        "connections": tuple(sound.connections.values()),
+        "gaps": tuple(ports.gaps),
+        "bypass_plans": _bypass_plans(context, ports),
+        "intents": _intents(context),
+        "presets": presets,
+        "songs": records.songs(context, presets),
+        "channels": channels,
+        "midi_master": master,
+        "power": fed,
+        "places": places,
+        "hints": hints,
+        "reserved_rooms": rooms,
+        "joins": _joins(context, wired),
+        "lead_wishes": lead_wishes,
+        "mounting": leads.mounting(context),
+        "expected": expected,
+        "readings": readings,
+        "upkeep": upkeep,
+        "spares": records.spares(context),
+        "as_built": records.as_built(context, wired.marks, changes),
+        "field_notes": records.field_notes(context),
+        "accepts": records.accepts(context),
+        "notes": tuple(node.text.value for node in _notes(context)),
+        "end": end,
+    }
+    rig = Rig(**fields) if top is not None else None
+    return rig, tuple(context.findings)
+
+
+def _declared(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> tuple[Node, ...]:
+    """The statements without second declarations of a name, which are told by the scope and then passed over."""
+    quiet = Context(statements, reserved, end)
+    kept = []
+    for statement in statements:
+        family = FAMILIES.get(type(statement))
+        if family is None or quiet.scopes[family[0]].declare(family[1], statement.name):  # type: ignore[attr-defined]
+            kept.append(statement)
+    return tuple(kept)
+
+
+def _notes(context: Context) -> list[nodes.Note]:
+    found = []
+    for statement in context.statements:
+        if isinstance(statement, nodes.Note):
+            found.append(statement)
+        elif isinstance(
+            statement,
+            nodes.Rig | nodes.MidiBlock | nodes.ControlBlock | nodes.PowerBlock | nodes.PlaceBlock | nodes.LeadsBlock
+            | nodes.MountingBlock | nodes.TestsBlock | nodes.SparesBlock | nodes.AsBuilt | nodes.Blend,
+        ):  # fmt: skip
+            found += [item for item in statement.items if isinstance(item, nodes.Note)]
+    return found
+
+
+def _bypass_plans(context: Context, ports: Ports) -> tuple[BypassPlan, ...]:
+    found = []
+    for node in context.of(nodes.BypassPlan):
+        start, end = ports.thing(node.start.thing), ports.thing(node.end.thing)
+        if start is None or end is None:
+            continue
+        out = ports.jack(start, node.start.jack) if node.start.jack else None
+        into = ports.jack(end, node.end.jack) if node.end.jack else None
+        leaves, enters = ports.audio(start, "out", out, node.start.span), ports.audio(end, "in", into, node.end.span)
+        if leaves is not None and enters is not None:
+            found.append(BypassPlan(leaves, enters, node.text.value, node.span))
+    return tuple(found)
+
+
+def _intents(context: Context) -> tuple[Intent, ...]:
+    found = []
+    scope = context.scopes["thing"]
+    for node in context.statements:
+        if isinstance(node, nodes.Mute):
+            if unit := scope.find(node.unit, ("unit",), "a unit"):
+                found.append(Intent("mute", unit, node.how.text, "", node.span))
+        elif isinstance(node, nodes.Feedback):
+            if unit := scope.find(node.unit, ("unit",), "a unit"):
+                found.append(Intent("feedback", unit, "", node.text.value if node.text else "", node.span))
+        elif isinstance(node, nodes.Order):
+            first, second = scope.find(node.first, ("unit",), "a unit"), scope.find(node.second, ("unit",), "a unit")
+            if first and second:
+                found.append(Intent("order", first, second, node.text.value if node.text else "", node.span))
+    return tuple(found)
+
+
+def _joins(context: Context, wired: leads.Leads) -> tuple[tuple[str, str, tuple[str, ...]], ...]:
+    found = []
+    for node in context.of(nodes.Join):
+        first, second = (context.scopes["deck"].find(word, (), "a deck") for word in (node.first, node.second))
+        known = [leads.known_mark(context, word, wired.marks) for word in node.leads]
+        if first and second and all(known):
+            found.append((first, second, tuple(word.text for word in node.leads)))
+    return tuple(found)

@@ -1,0 +1,151 @@
+"""What every part of the resolver shares: the names, the findings, and how facts of a block are gathered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, TypeVar
+
+from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.model.fact import Fact, Provenance
+from rigc.model.quantities import Measure, quantity, shared_units
+from rigc.model.scope import SAID_TWICE, Scope
+from rigc.model.wrong_quantity import WRONG_QUANTITY
+from rigc.source import Span
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Amount, Node, Word
+
+N = TypeVar("N", bound=Node)
+
+SEVERAL_TIMES = (
+    nodes.Note, nodes.FootSwitch, nodes.Knob, nodes.NoTape, nodes.Vents, nodes.StereoPair, nodes.LoopJacks,
+    nodes.InternalPath, nodes.Mains, nodes.Fits, nodes.Rail, nodes.Drop, nodes.Hole, nodes.KeepOut, nodes.Tier,
+)  # fmt: skip
+
+
+class Item:
+    """A statement of a block with the provenance that holds for it."""
+
+    __slots__ = ("fact", "provenance")
+
+    def __init__(self, fact: Any, provenance: Provenance | None) -> None:
+        self.fact = fact
+        self.provenance = provenance
+
+
+class Context:
+    """The scopes by family, and the findings so far."""
+
+    def __init__(self, statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> None:
+        self.statements = statements
+        self.end = end
+        self.findings: list[Diagnostic] = []
+        self.scopes = {
+            family: Scope(family, reserved, self.report)
+            for family in ("thing", "scenario", "cable", "plug", "strip", "deck", "case")
+        }
+
+    def report(self, finding: Diagnostic) -> None:
+        """Takes a finding up."""
+        self.findings.append(finding)
+
+    def of(self, kind: type[N]) -> Iterator[N]:
+        """The top-level statements of one kind, in order."""
+        return (statement for statement in self.statements if isinstance(statement, kind))
+
+    def amount(
+        self, amount: Amount | None, measure: Measure, provenance: Provenance | None = None
+    ) -> Fact[float] | None:
+        """The amount as a fact; None where absent or after a finding."""
+        return None if amount is None else quantity(amount, measure, self.report, provenance)
+
+    def value(self, amount: Amount | None, measure: Measure, default: float = 0.0) -> float:
+        """The amount as a bare float; `default` where absent or after a finding."""
+        found = self.amount(amount, measure)
+        return default if found is None else found.value
+
+    def shared(
+        self, measure: Measure, *amounts: Amount | None, provenance: Provenance | None = None
+    ) -> list[Fact[float] | None]:
+        """Amounts that may share the unit of the last; absent ones are passed over."""
+        return [quantity(each, measure, self.report, provenance, unit) for each, unit in shared_units(*amounts)]
+
+    def shared_values(self, measure: Measure, *amounts: Amount) -> list[float]:
+        """As `shared`, but bare floats, 0 after a finding."""
+        return [0.0 if fact is None else fact.value for fact in self.shared(measure, *amounts)]
+
+    def count(self, word: Word, what: str, low: int, high: int) -> int | None:
+        """A plain whole number within bounds, or None after a finding."""
+        if word.text.isdigit() and low <= int(word.text) <= high:
+            return int(word.text)
+        self.report(
+            WRONG_QUANTITY.at(
+                word.span,
+                f"'{word.text}' is no {what}; whole numbers from {low} to {high} are",
+                label="this number",
+                help=f"write a whole number from {low} to {high}",
+            )
+        )
+        return None
+
+
+def provenance_of(node: nodes.Provenance) -> Provenance:
+    """The provenance that a line or a suffix states."""
+    return Provenance(
+        node.kind.text, node.date.text if node.date else "", node.who.value if node.who else "", node.span
+    )
+
+
+def items_of(context: Context, own: tuple[Node, ...], base: list[Item]) -> list[Item]:
+    """A block's facts, each with its provenance, laid over those of the block it is `like`."""
+    general: Provenance | None = None
+    for node in own:
+        if isinstance(node, nodes.Provenance):
+            general = provenance_of(node)
+    items: list[Item] = []
+    for node in own:
+        if isinstance(node, nodes.Sourced):
+            items.append(Item(node.fact, provenance_of(node.provenance)))
+        elif not isinstance(node, nodes.Provenance):
+            items.append(Item(node, general))
+    _once(context, items)
+    mine = {_key(item.fact) for item in items}
+    return [*(item for item in base if _key(item.fact) not in mine), *items]
+
+
+def _once(context: Context, items: list[Item]) -> None:
+    seen: dict[Any, Any] = {}
+    for item in items:
+        key = _key(item.fact)
+        if isinstance(item.fact, SEVERAL_TIMES):
+            continue
+        if key in seen:
+            context.report(
+                SAID_TWICE.at(
+                    item.fact.span,
+                    f"'{str(item.fact).split(chr(10))[0]}' is stated again, other than before"
+                    if item.fact != seen[key]
+                    else f"'{str(item.fact).split(chr(10))[0]}' is stated twice",
+                    label="stated again here",
+                    also=(Label(seen[key].span, "first stated here"),),
+                    help="delete one of the two lines",
+                )
+            )
+        seen[key] = item.fact
+
+
+def _key(fact: Any) -> Any:
+    if isinstance(fact, nodes.Input | nodes.Output):
+        return ("jack", fact.names.first.text, fact.names.last.text if fact.names.last else "")
+    if isinstance(fact, nodes.Outlet):
+        return ("outlet", fact.names.first.text, fact.names.last.text if fact.names.last else "")
+    if isinstance(fact, nodes.Inlet | nodes.MidiJack | nodes.Expression | nodes.ControlJack | nodes.Usb):
+        return ("jack", fact.name.text, "")
+    if isinstance(fact, nodes.Level | nodes.Impedance):
+        return (type(fact).__name__, fact.jack.text)
+    if isinstance(fact, nodes.Flag):
+        return ("flag", fact.words.text.split(" unknown")[0])
+    if isinstance(fact, nodes.LoopJacks):
+        return ("loop", fact.first.text)
+    if isinstance(fact, nodes.InternalPath):
+        return ("path", fact.start.text, fact.end.text)
+    return type(fact).__name__

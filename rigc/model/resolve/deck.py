@@ -1,0 +1,233 @@
+"""Decks, cases, places and hints as stated -> mm on a deck."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier
+from rigc.model.quantities import ANGLE, LENGTH, MASS, OFFSET, THIN, Measure, money
+from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.things import inherited
+from rigc.model.scope import UNKNOWN, twice
+from rigc.model.things import Area
+from rigc.model.wrong_quantity import WRONG_QUANTITY
+from rigc.near import nearest
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Node, Word
+
+AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
+    nodes.Thickness: ("thickness_mm", THIN),
+    nodes.Angle: ("angle_deg", ANGLE),
+    nodes.Clearance: ("clearance_mm", LENGTH),
+    nodes.Mass: ("mass_kg", MASS),
+    nodes.Heel: ("heel_mm", LENGTH),
+}
+DECK_SIDE = Measure("a deck's size", "mm", "600 mm", 50, 5_000)
+PLACEABLE = ("unit", "supply", "amp", "desk")
+
+
+def decks(context: Context) -> dict[str, Deck]:
+    """All decks by name."""
+    blocks = {node.name.text: node for node in context.of(nodes.Deck)}
+    found: dict[str, Deck] = {}
+    for name, block in blocks.items():
+        fields: dict[str, Any] = {}
+        for item in inherited(context, block, blocks):
+            _deck_fact(context, item, fields)
+        deck = Deck(name, block.title.value if block.title else "", block.name.span, **fields)
+        _rails_inside(context, deck)
+        found[name] = deck
+    return found
+
+
+def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    if type(fact) in AMOUNTS:
+        field, measure = AMOUNTS[type(fact)]
+        fields[field] = context.amount(fact.amount, measure, known)
+    elif isinstance(fact, nodes.Size):
+        width, depth = context.shared(DECK_SIDE, fact.width, fact.depth, provenance=known)
+        fields.update(width_mm=width, depth_mm=depth)
+    elif isinstance(fact, nodes.Rail):
+        fields["rails"] = (*fields.get("rails", ()), _rail(context, fact))
+    elif isinstance(fact, nodes.Drop):
+        lines = context.shared_values(OFFSET, *fact.lines)
+        fields["drops_mm"] = tuple(sorted({*fields.get("drops_mm", ()), *lines}))
+    elif isinstance(fact, nodes.Hole):
+        x, y = context.shared_values(OFFSET, fact.x, fact.y)
+        purpose = fact.purpose.value if fact.purpose else ""
+        hole = Hole(context.value(fact.diameter, LENGTH), x, y, purpose, fact.span)
+        fields["holes"] = (*fields.get("holes", ()), hole)
+    elif isinstance(fact, nodes.KeepOut):
+        fields["keep_outs"] = (*fields.get("keep_outs", ()), _area(context, fact, "keep-out"))
+    elif isinstance(fact, nodes.Tier):
+        front, rear = context.shared_values(OFFSET, fact.front, fact.rear)
+        tier = Tier(fact.name.text, front, rear, context.value(fact.height, LENGTH), fact.span)
+        fields["tiers"] = (*fields.get("tiers", ()), tier)
+    elif isinstance(fact, nodes.DeckFeet):
+        fields["feet_inset_mm"] = context.amount(fact.inset, LENGTH, known)
+    elif isinstance(fact, nodes.Note):
+        fields["notes"] = (*fields.get("notes", ()), fact.text.value)
+    elif isinstance(fact, nodes.Price):
+        money(fact.amount, context.report, known)
+
+
+def _rail(context: Context, fact: nodes.Rail) -> Rail:
+    front, rear = context.shared_values(OFFSET, fact.front, fact.rear)
+    tape = context.shared_values(OFFSET, *(amount for amount in (fact.tape, fact.tape_rear) if amount is not None))
+    if len(tape) == 1:
+        tape = [(front + rear - tape[0]) / 2, (front + rear + tape[0]) / 2]
+    tape_front, tape_rear = tape if tape else (None, None)
+    if front >= rear or (
+        tape_front is not None and tape_rear is not None and not front <= tape_front < tape_rear <= rear
+    ):
+        context.report(
+            WRONG_QUANTITY.at(
+                fact.span,
+                f"a rail from {front:g} to {rear:g} mm can't bear that tape"
+                if front < rear
+                else f"a rail from {front:g} to {rear:g} mm has no width",
+                label="this rail",
+                help="write the rail from front to rear, and its tape no wider than the rail",
+            )
+        )
+    return Rail(front, rear, tape_front, tape_rear, fact.span)
+
+
+def _area(context: Context, fact: Any, what: str) -> Area:
+    width, depth = context.shared_values(LENGTH, fact.width, fact.depth)
+    x, y = context.shared_values(OFFSET, fact.x, fact.y)
+    return Area(fact.text.value if fact.text else what, x, y, width, depth, fact.span)
+
+
+def _rails_inside(context: Context, deck: Deck) -> None:
+    if deck.depth_mm is None:
+        return
+    depth = deck.depth_mm.value
+    for rail in deck.rails:
+        if rail.front_mm < 0 or rail.rear_mm > depth:
+            context.report(
+                WRONG_QUANTITY.at(
+                    rail.span,
+                    f"this rail reaches to {rail.rear_mm:g} mm on a deck {depth:g} mm deep",
+                    label="beyond the deck",
+                    help="measure it again from the front edge",
+                )
+            )
+
+
+def cases(context: Context) -> dict[str, Case]:
+    """All cases by name."""
+    found: dict[str, Case] = {}
+    for block in context.of(nodes.Case):
+        fields: dict[str, Any] = {"inside_mm": None, "lid_mm": None, "mass_kg": None, "notes": ()}
+        for item in items_of(context, block.items, []):
+            fact = item.fact
+            if isinstance(fact, nodes.Inside):
+                fields["inside_mm"] = tuple(context.shared_values(LENGTH, fact.width, fact.depth, fact.height))
+            elif isinstance(fact, nodes.Lid):
+                fields["lid_mm"] = context.amount(fact.amount, LENGTH, item.provenance)
+            elif isinstance(fact, nodes.Mass):
+                fields["mass_kg"] = context.amount(fact.amount, MASS, item.provenance)
+            elif isinstance(fact, nodes.Note):
+                fields["notes"] = (*fields["notes"], fact.text.value)
+        title = block.title.value if block.title else ""
+        found[block.name.text] = Case(block.name.text, title, block.name.span, **fields)
+    return found
+
+
+def places(
+    context: Context, known_decks: dict[str, Deck]
+) -> tuple[dict[str, Place], tuple[Hint, ...], tuple[Area, ...]]:
+    """Stated places by thing, wishes, and rooms kept free."""
+    found: dict[str, Place] = {}
+    hints: list[Hint] = []
+    rooms: list[Area] = []
+    for block in context.of(nodes.PlaceBlock):
+        deck = context.scopes["deck"].find(block.deck, (), "a deck") if block.deck else None
+        for node in block.items:
+            if isinstance(node, nodes.At | nodes.Under):
+                place = _place(context, node, deck, known_decks)
+                if place is not None and place.thing in found:
+                    context.report(
+                        twice(
+                            f"a place for '{place.thing}'",
+                            node.thing,
+                            Word(place.thing, found[place.thing].span),
+                            "delete one of them",
+                        )
+                    )
+                if place is not None:
+                    found[place.thing] = place
+            elif isinstance(node, nodes.ReserveRoom):
+                rooms.append(_area(context, node, "reserved"))
+            elif isinstance(node, nodes.Beside | nodes.Row | nodes.Reach):
+                hint = _hint(context, node)
+                if hint is not None:
+                    hints.append(hint)
+    return found, tuple(hints), tuple(rooms)
+
+
+def _place(context: Context, node: Any, deck: str | None, known_decks: dict[str, Deck]) -> Place | None:
+    thing = context.scopes["thing"].find(node.thing, PLACEABLE, "a unit or a supply")
+    x, y = context.shared(OFFSET, node.x, node.y)
+    turned = _turned(context, node.turned)
+    tier = None
+    if isinstance(node, nodes.At) and node.tier is not None:
+        tier = _tier(context, node.tier, deck, known_decks)
+    if thing is None or x is None or y is None:
+        return None
+    under = isinstance(node, nodes.Under)
+    jacks = node.jacks.text if isinstance(node, nodes.Under) and node.jacks else None
+    return Place(thing, x.value, y.value, turned, under, deck, tier, jacks, f"{node.x}, {node.y}", node.span)
+
+
+def _tier(context: Context, name: Word, deck: str | None, known_decks: dict[str, Deck]) -> str | None:
+    on = known_decks.get(deck) if deck else next(iter(known_decks.values()), None)
+    names = [tier.name for tier in on.tiers] if on else []
+    if name.text in names:
+        return name.text
+    near = nearest(name.text, names)
+    context.report(
+        UNKNOWN.at(
+            name.span,
+            f"the deck has no tier '{name.text}'",
+            label=f"did you mean '{near}'?" if near else "a tier's name goes here",
+            help=f"write '{near}'"
+            if near
+            else "declare the tier in the deck's block: tier NAME FRONT..REAR raised HEIGHT",
+        )
+    )
+    return None
+
+
+def _turned(context: Context, node: nodes.Turned | None) -> int:
+    if node is None:
+        return 0
+    angle = context.amount(node.angle, ANGLE)
+    if angle is not None and angle.value % 90 == 0:
+        return int(angle.value) % 360
+    if angle is not None:
+        context.report(
+            WRONG_QUANTITY.at(
+                node.span,
+                f"'{angle.typed}' is no quarter turn",
+                label="counter-clockwise, seen from above",
+                help="write 90, 180 or 270 deg",
+            )
+        )
+    return 0
+
+
+def _hint(context: Context, node: Any) -> Hint | None:
+    scope = context.scopes["thing"]
+    thing = scope.find(node.thing, PLACEABLE, "a unit or a supply")
+    if thing is None:
+        return None
+    if isinstance(node, nodes.Beside):
+        other = scope.find(node.other, PLACEABLE, "a unit or a supply")
+        gap = context.amount(node.gap, LENGTH)
+        return Hint(thing, "beside", node.side.text, other, gap.value if gap else None, node.span) if other else None
+    if isinstance(node, nodes.Row):
+        return Hint(thing, "row", node.row.text, None, None, node.span)
+    return Hint(thing, "reach", node.foot.text, None, None, node.span)

@@ -1,0 +1,228 @@
+"""The rig block and the scenarios -> what identifies the rig, and where it plays."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Kind, Label, Level
+from rigc.model.quantities import APPARENT, CAPACITANCE, MAINS, MASS, PERCENT
+from rigc.model.records import Change, Limit
+from rigc.model.resolve.context import Context, items_of
+from rigc.model.resolve.supply import mains_range
+from rigc.model.rig import Head, Scenario
+from rigc.model.scope import UNCLEAR, twice
+from rigc.model.wrong_quantity import WRONG_QUANTITY
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+NO_RIG = Kind(
+    "X05",
+    "no-rig",
+    Level.ERROR,
+    """The file declares no rig, or more than one.
+
+    Why it matters: every page bears the name and the revision of one rig; without them nobody knows which board a sheet belongs to.
+    What to do: write one rig block: rig NAME "Title" { revision A 2026-03-02 }.
+    Source: the language reference, grammar/README.md.
+    """,
+    "one rig block with a revision",
+    "the language reference, grammar/README.md",
+)
+LIMITS = {
+    "load": PERCENT,
+    "digital load": PERCENT,
+    "total": PERCENT,
+    "capacitance": CAPACITANCE,
+    "lift": MASS,
+    "airline": MASS,
+    "case": MASS,
+}
+LABEL_FIELDS = ("id", "here", "far")
+
+
+def head(context: Context) -> Head | None:
+    """The one rig block; None after a finding."""
+    blocks = list(context.of(nodes.Rig))
+    if len(blocks) != 1:
+        also = tuple(Label(block.name.span, "another one") for block in blocks[:-1])
+        message = f"{len(blocks)} rigs are declared; one is" if blocks else "no rig is declared"
+        span = blocks[-1].name.span if blocks else context.end
+        context.report(
+            NO_RIG.at(
+                span,
+                message,
+                label="a rig block goes here" if not blocks else "the last of them",
+                also=also,
+                help='write: rig NAME "Title" { ... } with a line: revision A 2026-03-02',
+            )
+        )
+        return None
+    block = blocks[0]
+    items_of(context, tuple(i for i in block.items if not isinstance(i, nodes.Limit | nodes.Change)), [])
+    fields: dict[str, Any] = {
+        "letter": "", "date": "", "revision_text": "", "rig_class": "", "client": "", "drawn": "", "checked": "",
+        "frozen": None, "follows": None, "marker_characters": None, "label": None,
+    }  # fmt: skip
+    limits: list[Limit] = []
+    changes: dict[int, Change] = {}
+    for item in block.items:
+        _item(context, item, fields, limits, changes)
+    if not fields["letter"]:
+        context.report(
+            NO_RIG.at(
+                block.name.span,
+                f"'{block.name.text}' states no revision",
+                label="this rig",
+                help="add a line to its block: revision A 2026-03-02",
+            )
+        )
+    title = block.title.value if block.title else block.name.text
+    return Head(
+        block.name.text, title, **fields, limits=tuple(limits), changes=tuple(changes.values()), span=block.name.span
+    )
+
+
+def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limit], changes: dict[int, Change]) -> None:
+    if isinstance(item, nodes.Revision):
+        date(context, item.date)
+        text = item.text.value if item.text else ""
+        fields.update(letter=item.letter.text, date=item.date.text, revision_text=text)
+    elif isinstance(item, nodes.Class):
+        fields["rig_class"] = item.kind.text
+    elif isinstance(item, nodes.Client):
+        fields["client"] = item.code.value
+    elif isinstance(item, nodes.Drawn):
+        fields["drawn"] = item.who.value
+    elif isinstance(item, nodes.Checked):
+        fields["checked"] = item.who.value
+    elif isinstance(item, nodes.Frozen):
+        date(context, item.date)
+        fields["frozen"] = (item.date.text, item.who.value)
+    elif isinstance(item, nodes.Follows):
+        fields["follows"] = (item.letter.text, item.path.value)
+    elif isinstance(item, nodes.Marker):
+        fields["marker_characters"] = context.count(item.characters, "number of characters", 4, 200)
+    elif isinstance(item, nodes.Label):
+        fields["label"] = _label(context, item)
+    elif isinstance(item, nodes.Limit):
+        amount = context.amount(item.amount, LIMITS[item.what.text])
+        if amount is not None:
+            limits.append(Limit(item.what.text, amount, item.source.value if item.source else "", item.span))
+    elif isinstance(item, nodes.Change):
+        number = context.count(item.number, "change number", 1, 9999)
+        if number is not None:
+            if number in changes:
+                context.report(
+                    twice(
+                        f"change {number}",
+                        item.number,
+                        Word("", changes[number].span),
+                        "give one of them another number",
+                    )
+                )
+            because = item.reason.value if item.reason else ""
+            changes[number] = Change(number, item.cause.text, item.text.value, because, item.span)
+
+
+def _label(context: Context, item: nodes.Label) -> str:
+    template = item.template.value
+    for field in re.findall(r"\{([^}]*)\}?", template):
+        if field not in LABEL_FIELDS:
+            context.report(
+                UNCLEAR.at(
+                    item.template.span,
+                    f"a label knows no {{{field}}}",
+                    label="in this template",
+                    help="use {id}, {here} and {far}",
+                )
+            )
+    if "{id}" not in template:
+        context.report(
+            UNCLEAR.at(
+                item.template.span, "this label does not bear the lead's number", label="no {id}", help="add {id}"
+            )
+        )
+    return template
+
+
+def date(context: Context, word: Word) -> None:
+    """A finding where a date is on no calendar."""
+    year, month, day = (int(part) for part in word.text.split("-"))
+    lengths = (
+        31,
+        29 if year % 4 == 0 and (year % 100 or year % 400 == 0) else 28,
+        31,
+        30,
+        31,
+        30,
+        31,
+        31,
+        30,
+        31,
+        30,
+        31,
+    )
+    if not (1 <= month <= 12 and 1 <= day <= lengths[month - 1]):
+        context.report(
+            WRONG_QUANTITY.at(
+                word.span,
+                f"{word.text} is on no calendar",
+                label="this date",
+                help="write year-month-day, as 2026-03-02",
+            )
+        )
+
+
+def scenarios(context: Context) -> dict[str, Scenario]:
+    """All scenarios by name."""
+    return {block.name.text: _scenario(context, block) for block in context.of(nodes.Scenario)}
+
+
+def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
+    scope = context.scopes["thing"]
+    fields: dict[str, Any] = {
+        "mains": None, "country": None, "selectors": (), "transformers": (), "lifts": (), "amps": None, "notes": (),
+    }  # fmt: skip
+    for item in block.items:
+        if isinstance(item, nodes.Mains):
+            fields["mains"] = mains_range(context, item)
+        elif isinstance(item, nodes.Country):
+            fields["country"] = _country(context, item.code)
+        elif isinstance(item, nodes.Selector):
+            supply, volts = scope.find(item.supply, ("supply",), "a supply"), context.amount(item.voltage, MAINS)
+            if supply is not None and volts is not None:
+                fields["selectors"] = (*fields["selectors"], (supply, volts))
+        elif isinstance(item, nodes.Transformer):
+            supply = scope.find(item.supply, ("supply",), "a supply")
+            amounts = (
+                context.amount(item.primary, MAINS),
+                context.amount(item.secondary, MAINS),
+                context.amount(item.rating, APPARENT),
+            )
+            if supply is not None and all(amounts):
+                fields["transformers"] = (*fields["transformers"], (supply, *amounts))
+        elif isinstance(item, nodes.GroundLift):
+            if scope.find(item.at.thing, (), "a thing with a ground lift"):
+                fields["lifts"] = (*fields["lifts"], (str(item.at), item.position.text))
+        elif isinstance(item, nodes.Amps):
+            names = tuple(n for word in item.names if (n := scope.find(word, ("amp", "desk"), "an amp or a desk")))
+            fields["amps"] = (*(fields["amps"] or ()), *names)
+        elif isinstance(item, nodes.Note):
+            fields["notes"] = (*fields["notes"], item.text.value)
+    title = block.title.value if block.title else ""
+    return Scenario(block.name.text, title, block.name.span, **fields)
+
+
+def _country(context: Context, code: Word) -> str | None:
+    if re.fullmatch(r"[A-Z]{2}", code.text):
+        return code.text
+    context.report(
+        UNCLEAR.at(
+            code.span,
+            f"'{code.text}' is no country code",
+            label="two capital letters (ISO 3166-1)",
+            help="write for example JP",
+        )
+    )
+    return None

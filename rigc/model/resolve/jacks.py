@@ -1,0 +1,290 @@
+"""Jack statements of a block -> jacks with places and levels; runs such as `s1..s8` spread evenly from first to last."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Label
+from rigc.model.fact import Fact
+from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks
+from rigc.model.outside_body import OUTSIDE_BODY
+from rigc.model.quantities import BARREL, IMPEDANCE, LENGTH, LEVEL, OFFSET, RESISTANCE
+from rigc.model.resolve.context import Context, Item
+from rigc.model.scope import UNKNOWN, twice
+from rigc.model.wrong_quantity import WRONG_QUANTITY
+from rigc.near import nearest
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+APPLIANCE_INLETS = ("C6", "C8", "C14", "C16", "C18", "C20")
+
+
+def connector_of(context: Context, node: Any) -> Connector:
+    """The connector that a statement names."""
+    if isinstance(node, nodes.Barrel):
+        outer, inner = context.shared_values(BARREL, node.outer, node.inner)
+        return Connector("barrel", outer, inner)
+    if isinstance(node, nodes.Appliance):
+        if node.kind.text not in APPLIANCE_INLETS:
+            context.report(
+                UNKNOWN.at(
+                    node.kind.span,
+                    f"'{node.kind.text}' is no appliance inlet of IEC 60320 that rigc knows",
+                    label="an inlet's number goes here",
+                    help=f"one of {', '.join(APPLIANCE_INLETS)}; a connector's number is one less than its inlet's",
+                )
+            )
+        return Connector(node.kind.text)
+    return Connector(node.kind.text if isinstance(node, nodes.Connector) else str(node))
+
+
+def run(context: Context, names: nodes.Names) -> list[str]:
+    """The names of `s1..s8`; the single name otherwise."""
+    first = names.first.text
+    if names.last is None:
+        return [first]
+    start, end = re.fullmatch(r"(.*?)(\d+)", first), re.fullmatch(r"(.*?)(\d+)", names.last.text)
+    if start is None or end is None or start[1] != end[1] or not 0 <= int(end[2]) - int(start[2]) < 200:
+        context.report(
+            WRONG_QUANTITY.at(
+                names.span,
+                f"'{names}' is no run of numbered names",
+                label="from a lower to a higher number, with the same letters before it",
+                help="write for example s1..s8",
+            )
+        )
+        return [first]
+    return [f"{start[1]}{number}" for number in range(int(start[2]), int(end[2]) + 1)]
+
+
+def spread(context: Context, location: nodes.Location | None, count: int, provenance: Any) -> list[dict[str, Any]]:
+    """Side, offset, height and bushing of each of `count` jacks in a run."""
+    if location is None:
+        return [{} for _ in range(count)]
+    facts = context.shared(OFFSET, location.offset, location.last, provenance=provenance)
+    height = context.amount(location.height, LENGTH, provenance)
+    bushing = location.bushing.text if location.bushing else None
+    if location.last is None and count > 1:
+        context.report(
+            WRONG_QUANTITY.at(
+                location.span,
+                f"{count} jacks can't all lie at one place",
+                label="one place for a run",
+                help="write from where to where, for example rear 50..302 mm",
+            )
+        )
+    first, last = facts[0], facts[-1]
+    found = []
+    for number in range(count):
+        offset = first
+        if first is not None and last is not None and count > 1:
+            value = first.value + (last.value - first.value) * number / (count - 1)
+            offset = Fact(float(f"{value:.12g}"), f"{value:g} mm", location.span, provenance)
+        found.append({"side": location.side.text, "offset_mm": offset, "height_mm": height, "bushing": bushing})
+    return found
+
+
+def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
+    """All jacks of a block, with levels and bypassed impedances laid in; a name used twice is a finding."""
+    found: dict[str, Jack] = {}
+    for item in items:
+        for jack in _jacks(context, item):
+            if jack.name in found:
+                context.report(
+                    twice(
+                        f"the jack '{jack.name}'",
+                        Word(jack.name, jack.span),
+                        Word(jack.name, found[jack.name].span),
+                        "rename one of them",
+                    )
+                )
+            found[jack.name] = jack
+    for item in items:
+        fact = item.fact
+        if isinstance(fact, nodes.Level) and _jack_named(context, found, fact.jack):
+            levels = Levels(
+                context.amount(fact.nominal, LEVEL, item.provenance),
+                context.amount(fact.peak, LEVEL, item.provenance),
+                context.amount(fact.maximum, LEVEL, item.provenance),
+                context.amount(fact.sensitivity, LEVEL, item.provenance),
+            )
+            found[fact.jack.text] = found[fact.jack.text].replace(levels=levels)
+        elif isinstance(fact, nodes.Impedance) and _jack_named(context, found, fact.jack):
+            bypassed = context.amount(fact.amount, IMPEDANCE, item.provenance)
+            found[fact.jack.text] = found[fact.jack.text].replace(bypassed_ohm=bypassed)
+    return tuple(found.values())
+
+
+def _jacks(context: Context, item: Item) -> list[Jack]:
+    fact, provenance = item.fact, item.provenance
+    if isinstance(fact, nodes.Input | nodes.Output):
+        names = run(context, fact.names)
+        role = AUDIO_IN if isinstance(fact, nodes.Input) else AUDIO_OUT
+        impedance = context.amount(fact.impedance, IMPEDANCE, provenance)
+        carries = fact.carries.text if fact.carries else None
+        places = spread(context, fact.location, len(names), provenance)
+        return [
+            Jack(
+                name,
+                role,
+                Connector(fact.jack.text),
+                fact.names.span,
+                impedance_ohm=impedance,
+                carries=carries,
+                **place,
+            )
+            for name, place in zip(names, places, strict=True)
+        ]
+    if isinstance(fact, nodes.Inlet | nodes.MidiJack | nodes.Expression | nodes.ControlJack | nodes.Usb):
+        place = spread(context, fact.location, 1, provenance)[0]
+        return [_other_jack(context, fact, provenance).replace(**place)]
+    return []
+
+
+def _other_jack(context: Context, fact: Any, provenance: Any) -> Jack:
+    name, span = fact.name.text, fact.name.span
+    if isinstance(fact, nodes.Inlet):
+        captive = context.amount(fact.captive.length, LENGTH, provenance) if fact.captive else None
+        return Jack(name, "inlet", connector_of(context, fact.connector), span, captive_mm=captive)
+    if isinstance(fact, nodes.MidiJack):
+        form = fact.form.form.text if fact.form else None
+        return Jack(name, f"midi {fact.direction.text}", Connector(fact.jack.text), span, midi_form=form)
+    if isinstance(fact, nodes.Expression):
+        track = context.amount(fact.track, RESISTANCE, provenance)
+        kind = Connector(fact.jack.text)
+        return Jack(name, f"expression {fact.direction.text}", kind, span, wiper=fact.wiper.text, track_ohm=track)
+    if isinstance(fact, nodes.ControlJack):
+        contact = fact.contact.text if fact.contact else None
+        return Jack(name, f"control {fact.direction.text}", Connector(fact.jack.text), span, contact=contact)
+    return Jack(name, "usb", Connector("usb"), span)
+
+
+def _jack_named(context: Context, jacks: dict[str, Jack], name: Word) -> bool:
+    if name.text in jacks:
+        return True
+    near = nearest(name.text, jacks)
+    context.report(
+        UNKNOWN.at(
+            name.span,
+            f"this block declares no jack '{name.text}'",
+            label=f"did you mean '{near}'?" if near else "no such jack here",
+            help=f"write '{near}'"
+            if near
+            else f"declare the jack '{name.text}', or name one of {', '.join(jacks) or 'its jacks'}",
+        )
+    )
+    return False
+
+
+def pairs_of(context: Context, items: list[Item], jacks: tuple[Any, ...]) -> tuple[tuple[str, str], ...]:
+    """Stereo pairs, left first."""
+    by_name = {jack.name: jack for jack in jacks}
+    facts = [item.fact for item in items if isinstance(item.fact, nodes.StereoPair)]
+    return tuple(
+        (fact.left.text, fact.right.text)
+        for fact in facts
+        if _jack_named(context, by_name, fact.left) and _jack_named(context, by_name, fact.right)
+    )
+
+
+def loops_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tuple[LoopJacks, ...]:
+    """The loops of a switcher, blender or amp with their send and return jacks."""
+    by_name = {jack.name: jack for jack in jacks}
+    found: list[LoopJacks] = []
+    for fact in (item.fact for item in items):
+        if not isinstance(fact, nodes.LoopJacks):
+            continue
+        first = context.count(fact.first, "loop number", 1, 99)
+        last = context.count(fact.last, "loop number", 1, 99) if fact.last else first
+        sends, backs = run(context, fact.sends), run(context, fact.returns)
+        count = 0 if first is None or last is None else last - first + 1
+        if not count == len(sends) == len(backs):
+            context.report(
+                WRONG_QUANTITY.at(
+                    fact.span,
+                    f"{max(count, 0)} loops, {len(sends)} sends and {len(backs)} returns do not match",
+                    label="as many sends and returns as loops",
+                    help="write runs of equal length, for example loop 1..8 send s1..s8 return r1..r8",
+                )
+            )
+            continue
+        known = [_jack_named(context, by_name, Word(name, fact.sends.span)) for name in sends]
+        known += [_jack_named(context, by_name, Word(name, fact.returns.span)) for name in backs]
+        if all(known) and first is not None:
+            mix = fact.mix.text if fact.mix else None
+            found += [LoopJacks(first + at, sends[at], backs[at], mix, fact.span) for at in range(count)]
+    return tuple(found)
+
+
+def paths_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tuple[InternalPath, ...]:
+    """Stated paths inside a unit."""
+    by_name = {jack.name: jack for jack in jacks}
+    facts = [item.fact for item in items if isinstance(item.fact, nodes.InternalPath)]
+    return tuple(
+        InternalPath(fact.start.text, fact.end.text, fact.how.text, fact.span)
+        for fact in facts
+        if _jack_named(context, by_name, fact.start) and _jack_named(context, by_name, fact.end)
+    )
+
+
+def check_inside(context: Context, thing: Any) -> None:
+    """F07: every jack lies on the side that it belongs to."""
+    if thing.width_mm is None or thing.depth_mm is None or thing.height_mm is None:
+        return
+    width, depth, height = thing.width_mm.value, thing.depth_mm.value, thing.height_mm.value
+    for jack in [*thing.jacks, *getattr(thing, "outlets", ())]:
+        length = depth if jack.side in ("left", "right") else width
+        if jack.offset_mm is not None and not 0 <= jack.offset_mm.value <= length:
+            context.report(
+                OUTSIDE_BODY.at(
+                    jack.offset_mm.span,
+                    f"'{thing.name}.{jack.name}' lies {jack.offset_mm.value:g} mm along a {jack.side} side of {length:g} mm",
+                    subject=(f"{thing.name}.{jack.name}", thing.name),
+                    label=f"{_beyond(jack.offset_mm.value, length)} mm beyond the end of the side",
+                    also=(
+                        Label(
+                            thing.depth_mm.span if length == depth else thing.width_mm.span,
+                            f"this side is {length:g} mm",
+                        ),
+                    ),
+                    help="measure the offset again, from the front edge on the left and right sides, from the left edge on the others",
+                )
+            )
+        if jack.height_mm is not None and not 0 <= jack.height_mm.value <= height:
+            context.report(
+                OUTSIDE_BODY.at(
+                    jack.height_mm.span,
+                    f"'{thing.name}.{jack.name}' lies {jack.height_mm.value:g} mm up a body of {height:g} mm",
+                    subject=(f"{thing.name}.{jack.name}", thing.name),
+                    label="outside the body",
+                    also=(Label(thing.height_mm.span, f"the body is {height:g} mm high"),),
+                    help="measure the jack's height from the base without feet",
+                )
+            )
+    for spot in (*thing.switches, *thing.knobs):
+        if not (0 <= spot.x_mm <= width and 0 <= spot.y_mm <= depth):
+            context.report(
+                OUTSIDE_BODY.at(
+                    spot.span,
+                    f"a switch or knob of '{thing.name}' at {spot.x_mm:g}, {spot.y_mm:g} mm lies outside its body of {width:g} × {depth:g} mm",
+                    subject=(thing.name,),
+                    label="outside the body",
+                    help="measure it from the front-left corner",
+                )
+            )
+    for area in thing.no_tape:
+        if area.x_mm < 0 or area.y_mm < 0 or area.x_mm + area.width_mm > width or area.y_mm + area.depth_mm > depth:
+            context.report(
+                OUTSIDE_BODY.at(
+                    area.span,
+                    f"the {area.what} of '{thing.name}' reaches outside its base of {width:g} × {depth:g} mm",
+                    subject=(thing.name,),
+                    label="outside the base",
+                    help="measure it from the front-left corner, as seen from above",
+                )
+            )
+
+
+def _beyond(offset: float, length: float) -> str:
+    return f"{offset - length:g}" if offset > length else f"{-offset:g}"

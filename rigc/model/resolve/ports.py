@@ -1,0 +1,151 @@
+"""A name or `name.jack` in a statement -> the port that is meant."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Label
+from rigc.model.jacks import Jack, Port
+from rigc.model.resolve.context import Context
+from rigc.model.scope import UNCLEAR, UNKNOWN
+from rigc.model.wishes import Gap
+from rigc.near import nearest
+from rigc.source import Span
+from rigc.syntax.nodes import Word
+
+ANY_THING = ("unit", "amp", "desk", "instrument", "supply", "panel")
+IN = {"in": ("input", "panel"), "out": ("output", "panel")}
+
+
+class Ports:
+    """Finds the jacks that statements mean, among all things."""
+
+    def __init__(self, context: Context, things: dict[str, Any]) -> None:
+        self.context = context
+        self.things = things
+        self.gaps: list[Gap] = []
+
+    def thing(self, name: Word, wanted: str = "a unit, amp, instrument or panel") -> Any | None:
+        """The thing of that name; None after a finding."""
+        found = self.context.scopes["thing"].find(name, ANY_THING, wanted)
+        return self.things.get(found) if found else None
+
+    def jack(self, thing: Any, name: Word) -> Jack | None:
+        """The jack of that name; None after a finding that lists the nearest."""
+        jack: Jack | None = thing.jack(name.text)
+        if jack is not None:
+            return jack
+        names = [each.name for each in thing.jacks]
+        near = nearest(name.text, names)
+        self.context.report(
+            UNKNOWN.at(
+                name.span,
+                f"'{thing.name}' has no jack '{name.text}'",
+                subject=(f"{thing.name}.{name.text}", thing.name),
+                label=f"did you mean '{near}'?" if near else "no such jack",
+                also=(Label(thing.declared, f"'{thing.name}' is declared here"),),
+                help=f"write '{thing.name}.{near}'"
+                if near
+                else f"its jacks are {', '.join(names) or 'not declared yet'}",
+            )
+        )
+        return None
+
+    def audio(self, thing: Any, direction: str, named: Jack | None, span: Span) -> Port | None:
+        """The audio jack by which a mono hop enters (`in`) or leaves (`out`) a thing.
+
+        A named one wins; else the only one; else the one named `in` or `out`; else the left of its only stereo pair.
+        """
+        if named is not None:
+            return Port(thing.name, named.name) if named.role in IN[direction] else None
+        candidates = self.candidates(thing, direction)
+        if len(candidates) == 1:
+            return Port(thing.name, candidates[0])
+        if direction in candidates:
+            return Port(thing.name, direction)
+        lefts = [left for left, _ in thing.pairs if left in candidates]
+        if len(lefts) == 1:
+            return Port(thing.name, lefts[0])
+        if not candidates:
+            self.gaps.append(Gap(thing.name, direction, span))
+            return None
+        self._unclear(thing, direction, candidates, span)
+        return None
+
+    def pair(self, thing: Any, direction: str, span: Span) -> tuple[Port, Port] | None:
+        """The stereo pair by which a `=>` enters or leaves; None after a finding."""
+        candidates = self.candidates(thing, direction)
+        pairs = [pair for pair in thing.pairs if pair[0] in candidates and pair[1] in candidates]
+        if len(pairs) == 1:
+            return Port(thing.name, pairs[0][0]), Port(thing.name, pairs[0][1])
+        word = "input" if direction == "in" else "output"
+        self.context.report(
+            UNCLEAR.at(
+                span,
+                f"'{thing.name}' has {'several pairs' if pairs else 'no pair'} of {word}s for a stereo =>",
+                subject=(thing.name,),
+                label="a stereo pair is needed here",
+                also=(Label(thing.declared, "declared here"),),
+                help=f"declare it in its block, for example: pair {', '.join(candidates[:2]) or 'left, right'}; or go on in mono with ->",
+            )
+        )
+        return None
+
+    def candidates(self, thing: Any, direction: str) -> list[str]:
+        """Audio jacks of a direction that are not part of a loop."""
+        looped = {name for loop in thing.loops for name in (loop.send, loop.back)}
+        return [jack.name for jack in thing.jacks if jack.role in IN[direction] and jack.name not in looped]
+
+    def of_roles(self, node: Any, roles: tuple[str, ...], what: str) -> Port | None:
+        """The port of an endpoint among jacks of certain roles (MIDI, control, power); None after a finding."""
+        thing = self.thing(node.thing)
+        if thing is None:
+            return None
+        fitting = [jack.name for jack in thing.jacks if jack.role in roles]
+        if node.jack is not None:
+            jack = self.jack(thing, node.jack)
+            if jack is None:
+                return None
+            if jack.role in roles:
+                return Port(thing.name, jack.name)
+            self.context.report(
+                UNCLEAR.at(
+                    node.jack.span,
+                    f"'{thing.name}.{jack.name}' is no {what}",
+                    subject=(f"{thing.name}.{jack.name}", thing.name),
+                    label=f"a {what} goes here",
+                    also=(Label(jack.span, f"declared as {jack.role}"),),
+                    help=f"name one of {', '.join(fitting)}" if fitting else f"declare a {what} in its block",
+                )
+            )
+            return None
+        if len(fitting) == 1:
+            return Port(thing.name, fitting[0])
+        self.context.report(
+            UNCLEAR.at(
+                node.span,
+                f"'{thing.name}' has {_several(fitting, what)}",
+                subject=(thing.name,),
+                label="which jack?",
+                also=(Label(thing.declared, "declared here"),),
+                help=f"name one: {thing.name}.{fitting[0]}" if fitting else f"declare a {what} in its block",
+            )
+        )
+        return None
+
+    def _unclear(self, thing: Any, direction: str, candidates: list[str], span: Span) -> None:
+        word = "inputs" if direction == "in" else "outputs"
+        self.context.report(
+            UNCLEAR.at(
+                span,
+                f"'{thing.name}' has the {word} {', '.join(candidates)}; which one is meant?",
+                subject=(thing.name,),
+                label=f"{len(candidates)} {word} fit here",
+                also=(Label(thing.declared, "declared here"),),
+                help=f"name it, for example {thing.name}.{candidates[0]}",
+            )
+        )
+
+
+def _several(fitting: list[str], what: str) -> str:
+    return f"more than one {what}: {', '.join(fitting)}" if fitting else f"no {what}"

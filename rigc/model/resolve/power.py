@@ -1,0 +1,142 @@
+"""The power block -> stated feeds and wishes."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Label
+from rigc.model.jacks import Port
+from rigc.model.quantities import RATING, VOLTAGE
+from rigc.model.resolve.context import Context
+from rigc.model.scope import UNCLEAR, UNKNOWN, twice
+from rigc.model.things import Supply
+from rigc.model.wishes import Feed, PowerWishes
+from rigc.near import nearest
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+FED = ("unit", "amp", "desk")
+
+
+def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
+    """All power statements of the sources."""
+    feeds: list[Feed] = []
+    fields: dict[str, Any] = {
+        "others": (),
+        "others_span": None,
+        "alone": (),
+        "may_share": (),
+        "spare": (),
+        "reserved": (),
+    }
+    fed: dict[str, Any] = {}
+    for block in context.of(nodes.PowerBlock):
+        for node in block.items:
+            if isinstance(node, nodes.Feed):
+                feed = _feed(context, node, supplies, fed)
+                if feed is not None:
+                    feeds.append(feed)
+            else:
+                _wish(context, node, fields)
+    return PowerWishes(tuple(feeds), **fields)
+
+
+def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: dict[str, Any]) -> Feed | None:
+    scope = context.scopes["thing"]
+    units = [name for word in node.units if (name := scope.find(word, FED, "a unit")) is not None]
+    for word in node.units:
+        if word.text in fed:
+            context.report(twice(f"where '{word.text}' takes its power", word, fed[word.text], "delete one of them"))
+        fed.setdefault(word.text, word)
+    outlets = [port for end in node.outlets if (port := outlet(context, end, supplies)) is not None]
+    how = node.how.text if node.how else ""
+    if len(outlets) < len(node.outlets) or len(units) < len(node.units):
+        return None
+    if not _shape(context, node, units, outlets, how):
+        return None
+    volts = context.amount(node.voltage, VOLTAGE)
+    return Feed(tuple(units), tuple(outlets), volts, how, node.reversed is not None, node.span)
+
+
+def _shape(context: Context, node: nodes.Feed, units: list[str], outlets: list[Port], how: str) -> bool:
+    message = help = ""
+    if how in ("series", "parallel") and (len(outlets) != 2 or outlets[0] == outlets[1]):
+        message = f"a {how} lead joins two different outlets, not {len(set(outlets))}"
+        help = "name two outlets"
+    elif how not in ("series", "parallel") and len(outlets) > 1:
+        message = f"{len(outlets)} outlets feed {units[0]}, and it is not said how"
+        help = "write series or parallel behind them, or name one outlet"
+    elif how == "shared" and len(units) < 2:
+        message = f"'{units[0]}' alone can't share {outlets[0]}"
+        help = "name all units that share the outlet, or delete 'shared'"
+    elif how != "shared" and len(units) > 1:
+        message = f"{len(units)} units on {outlets[0]} share it, and it is not said"
+        help = "write shared behind the outlet"
+    if message:
+        context.report(UNCLEAR.at(node.span, message, subject=tuple(units), label="this statement", help=help))
+    return not message
+
+
+def outlet(context: Context, end: nodes.Endpoint, supplies: dict[str, Supply]) -> Port | None:
+    """The outlet that an endpoint names; None after a finding."""
+    name = context.scopes["thing"].find(end.thing, ("supply",), "a supply")
+    if name is None:
+        return None
+    supply = supplies[name]
+    names = [each.name for each in supply.outlets]
+    if end.jack is None:
+        context.report(
+            UNCLEAR.at(
+                end.span,
+                f"which outlet of '{name}' is meant?",
+                subject=(name,),
+                label="an outlet is missing",
+                help=f"write for example {name}.{names[0]}" if names else f"declare the outlets of '{name}'",
+            )
+        )
+        return None
+    if supply.outlet(end.jack.text) is not None:
+        return Port(name, end.jack.text)
+    near = nearest(end.jack.text, names)
+    context.report(
+        UNKNOWN.at(
+            end.jack.span,
+            f"'{name}' has no outlet '{end.jack.text}'",
+            subject=(f"{name}.{end.jack.text}", name),
+            label=f"did you mean '{near}'?" if near else "no such outlet",
+            also=(Label(supply.declared, "declared here"),),
+            help=f"write '{name}.{near}'" if near else f"its outlets are {', '.join(names) or 'not declared yet'}",
+        )
+    )
+    return None
+
+
+def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
+    scope = context.scopes["thing"]
+    if isinstance(node, nodes.Others):
+        found = [name for word in node.supplies if (name := scope.find(word, ("supply",), "a supply"))]
+        fields.update(others=(*fields["others"], *found), others_span=node.span)
+    elif isinstance(node, nodes.Alone):
+        if (name := scope.find(node.unit, FED, "a unit")) is not None:
+            fields["alone"] = (*fields["alone"], name)
+    elif isinstance(node, nodes.MayShare):
+        group = tuple(name for word in node.units if (name := scope.find(word, FED, "a unit")))
+        _distinct(context, node.units)
+        fields["may_share"] = (*fields["may_share"], group)
+    elif isinstance(node, nodes.SpareOutlets):
+        number = context.count(node.number, "number of outlets", 1, 99)
+        supply = scope.find(node.supply, ("supply",), "a supply") if node.supply else None
+        if number is not None:
+            fields["spare"] = (*fields["spare"], (number, supply, node.span))
+    elif isinstance(node, nodes.ReserveOutlet):
+        volts, milliamps = context.amount(node.voltage, VOLTAGE), context.amount(node.current, RATING)
+        if volts is not None and milliamps is not None:
+            text = node.text.value if node.text else ""
+            fields["reserved"] = (*fields["reserved"], (volts, node.kind.text, milliamps, text))
+
+
+def _distinct(context: Context, words: tuple[Word, ...]) -> None:
+    for at, word in enumerate(words):
+        first = next(each for each in words if each.text == word.text)
+        if first is not words[at]:
+            context.report(twice(f"'{word.text}' in this group", word, first, "name each unit once"))

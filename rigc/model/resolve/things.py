@@ -1,0 +1,308 @@
+"""Blocks of units, amps, desks, supplies, instruments and panels -> the things they describe."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.model.fact import Fact
+from rigc.model.jacks import AUDIO_OUT, Connector, Jack
+from rigc.model.quantities import (
+    CAPACITANCE,
+    CAPACITOR,
+    CHARGE,
+    CURRENT,
+    DEPTH,
+    DURATION,
+    GAIN,
+    HEIGHT,
+    INDUCTANCE,
+    LENGTH,
+    MASS,
+    OFFSET,
+    POWER,
+    RADIO,
+    RESISTANCE,
+    SHARE,
+    VOLTAGE,
+    WIDTH,
+    Measure,
+    money,
+)
+from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.jacks import check_inside, jacks_of, loops_of, pairs_of, paths_of
+from rigc.model.resolve.supply import supply_facts
+from rigc.model.scope import UNKNOWN
+from rigc.model.things import Area, Battery, Instrument, Panel, PanelJack, Paperwork, Spot, Supply, Unit
+from rigc.model.wrong_quantity import WRONG_QUANTITY
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Node
+
+AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
+    nodes.Mass: ("mass_kg", MASS),
+    nodes.Warm: ("warm_w", POWER),
+    nodes.Gain: ("gain_db", GAIN),
+    nodes.Draws: ("draws_ma", CURRENT),
+    nodes.Starts: ("starts_ma", CURRENT),
+    nodes.Latency: ("latency_ms", DURATION),
+    nodes.Inductance: ("inductance_h", INDUCTANCE),
+    nodes.Resistance: ("resistance_ohm", RESISTANCE),
+    nodes.Capacitance: ("capacitance_pf", CAPACITANCE),
+}
+CHOICES: dict[type[Node], str] = {
+    nodes.Feet: "feet",
+    nodes.Base: "base",
+    nodes.Bypass: "bypass",
+    nodes.Unpowered: "unpowered",
+    nodes.Ground: "ground",
+    nodes.Polarity: "polarity",
+}
+PAPERS = {nodes.Version: "version", nodes.Fitted: "fitted", nodes.Serial: "serial", nodes.Owner: "owner"}
+
+
+def things(context: Context) -> tuple[dict[str, Unit], dict[str, Supply]]:
+    """All units (with amps and desks) and all supplies, by name."""
+    blocks = {
+        node.name.text: node
+        for node in context.statements
+        if isinstance(node, nodes.Unit | nodes.Amp | nodes.Desk | nodes.Supply)
+    }
+    units: dict[str, Unit] = {}
+    supplies: dict[str, Supply] = {}
+    for name, block in blocks.items():
+        items = inherited(context, block, blocks)
+        if isinstance(block, nodes.Supply):
+            supplies[name] = _thing(context, Supply, "supply", block, items)
+        else:
+            units[name] = _thing(context, Unit, type(block).__name__.lower(), block, items)
+    return units, supplies
+
+
+def inherited(context: Context, block: Any, blocks: dict[str, Any]) -> list[Item]:
+    """A block's facts laid over those of what it is `like`; a circle of likes is a finding."""
+    line, seen = [block], {block.name.text}
+    while line[-1].like is not None:
+        like = line[-1].like
+        base = blocks.get(like.text)
+        if base is None or type(base) is not type(block):
+            kind = type(block).__name__.lower()
+            context.report(
+                UNKNOWN.at(
+                    like.span,
+                    f"no {kind} '{like.text}' is declared that '{line[-1].name.text}' could be like",
+                    label="this name",
+                    help=f"name a {kind}",
+                )
+            )
+            break
+        if base.name.text in seen:
+            circle = " -> ".join([*(each.name.text for each in line), base.name.text])
+            context.report(
+                UNKNOWN.at(
+                    like.span,
+                    f"these are like each other in a circle: {circle}",
+                    label="closes the circle",
+                    help="write out one of them",
+                )
+            )
+            break
+        seen.add(base.name.text)
+        line.append(base)
+    items: list[Item] = []
+    quiet = Context(context.statements, frozenset(), context.end)
+    for each in reversed(line):
+        items = items_of(context if each is block else quiet, each.items, items)
+    return items
+
+
+def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list[Item]) -> Any:
+    fields: dict[str, Any] = {"notes": tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))}
+    papers: dict[str, Any] = {}
+    for item in items:
+        _common(context, item, fields, papers)
+    jacks = jacks_of(context, items)
+    fields["jacks"] = jacks
+    fields["pairs"] = pairs_of(context, items, jacks)
+    fields["loops"] = loops_of(context, items, jacks)
+    if made is Unit:
+        fields["paths"] = paths_of(context, items, jacks)
+        _window(context, fields)
+    else:
+        fields.pop("polarity", None)
+        fields.update(supply_facts(context, items))
+    fields["papers"] = Paperwork(**papers)
+    fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
+    title = block.title.value if block.title else ""
+    thing = made(kind, block.name.text, title, block.name.span, **{k: v for k, v in fields.items() if k in made.FIELDS})
+    check_inside(context, thing)
+    return thing
+
+
+def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    kind = type(fact)
+    if kind in AMOUNTS:
+        field, measure = AMOUNTS[kind]
+        fields[field] = context.amount(fact.amount, measure, known)
+    elif kind in CHOICES:
+        word = next(value for value in fact.__dict__.values() if isinstance(value, nodes.Word))
+        fields[CHOICES[kind]] = Fact(word.text, word.text, word.span, known)
+    elif kind in PAPERS:
+        text = fact.text
+        papers[PAPERS[kind]] = Fact(text.value, text.value, text.span, known)
+    elif isinstance(fact, nodes.Body):
+        width, depth, height = _body(context, fact, known)
+        fields.update(width_mm=width, depth_mm=depth, height_mm=height)
+    elif isinstance(fact, nodes.FootSwitch | nodes.Knob):
+        x, y = context.shared_values(OFFSET, fact.x, fact.y)
+        switch = isinstance(fact, nodes.FootSwitch)
+        name = "" if isinstance(fact, nodes.FootSwitch) or fact.name is None else fact.name.value
+        action = fact.action.text if isinstance(fact, nodes.FootSwitch) and fact.action else None
+        place = "switches" if switch else "knobs"
+        fields[place] = (*fields.get(place, ()), Spot(name, x, y, action, fact.span))
+    elif isinstance(fact, nodes.NoTape):
+        width, depth = context.shared_values(LENGTH, fact.width, fact.depth)
+        x, y = context.shared_values(OFFSET, fact.x, fact.y)
+        area = Area(fact.what.text, x, y, width, depth, fact.span)
+        fields["no_tape"] = (*fields.get("no_tape", ()), area)
+    elif isinstance(fact, nodes.Vents):
+        fields["vents"] = (*fields.get("vents", ()), fact.side.text)
+    else:
+        _rest(context, item, fields, papers)
+
+
+def _body(context: Context, fact: nodes.Body, known: Any) -> tuple[Any, Any, Any]:
+    from rigc.model.quantities import quantity, shared_units
+
+    measures = (WIDTH, DEPTH, HEIGHT)
+    shared = shared_units(fact.width, fact.depth, fact.height)
+    found = [
+        quantity(amount, measure, context.report, known, unit)
+        for (amount, unit), measure in zip(shared, measures, strict=True)
+    ]
+    return found[0], found[1], found[2]
+
+
+def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    if isinstance(fact, nodes.Insured | nodes.Price):
+        papers["insured" if isinstance(fact, nodes.Insured) else "price"] = money(fact.amount, context.report, known)
+    elif isinstance(fact, nodes.Origin):
+        papers["origin"] = Fact(fact.code.text, fact.code.text, fact.code.span, known)
+    elif isinstance(fact, nodes.Treadle):
+        low, high = context.shared_values(LENGTH, fact.low, fact.high)
+        fields["treadle_mm"] = (low, high)
+        fields.setdefault("flags", frozenset())
+    elif isinstance(fact, nodes.Band):
+        low, high = context.shared_values(RADIO, fact.low, fact.high)
+        _order(context, fact.span, low, high, "MHz")
+        fields.update(band_mhz=(low, high), band_countries=tuple(code.text for code in fact.countries))
+    elif isinstance(fact, nodes.Needs):
+        fields.update(volts=context.amount(fact.voltage, VOLTAGE, known), current=fact.current.text)
+    elif isinstance(fact, nodes.Accepts):
+        low_v, high_v = context.shared(VOLTAGE, fact.low, fact.high, provenance=known)
+        fields.update(accepts_low_v=low_v, accepts_high_v=high_v)
+    elif isinstance(fact, nodes.Battery):
+        capacity = context.amount(fact.capacity, CHARGE, known)
+        fields["battery"] = Battery(fact.kind.value, capacity, fact.only is not None, fact.span)
+    elif isinstance(fact, nodes.Was):
+        fields["was"] = fact.name.text
+    elif isinstance(fact, nodes.Clock):
+        fields["clock"] = fact.kind.text
+    elif isinstance(fact, nodes.Earth):
+        fields["earth"] = fact.kind.text
+    elif isinstance(fact, nodes.Role):
+        fields["role"] = fact.kind.text
+
+
+def _window(context: Context, fields: dict[str, Any]) -> None:
+    low, high = fields.get("accepts_low_v"), fields.get("accepts_high_v")
+    if low is not None and high is not None:
+        _order(context, low.span, low.value, high.value, "V")
+
+
+def _order(context: Context, span: Any, low: float, high: float, unit: str) -> None:
+    if low > high:
+        context.report(
+            WRONG_QUANTITY.at(
+                span,
+                f"{low:g}..{high:g} {unit} runs from the higher to the lower",
+                label="upside down",
+                help=f"write {high:g}..{low:g} {unit}",
+            )
+        )
+
+
+def instruments(context: Context) -> dict[str, Instrument]:
+    """All instruments by name; each has one output jack, `out`."""
+    blocks = {node.name.text: node for node in context.of(nodes.Instrument)}
+    found: dict[str, Instrument] = {}
+    for name, block in blocks.items():
+        fields: dict[str, Any] = {}
+        items = inherited(context, block, blocks)
+        for item in items:
+            _instrument_fact(context, item, fields)
+        fields["notes"] = tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))
+        fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
+        out = Jack("out", AUDIO_OUT, Connector("ts"), block.name.span)
+        title = block.title.value if block.title else ""
+        found[name] = Instrument(name, title, block.name.span, jacks=(out,), **fields)
+    return found
+
+
+def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    if type(fact) in AMOUNTS:
+        field, measure = AMOUNTS[type(fact)]
+        fields[field] = context.amount(fact.amount, measure, known)
+    elif isinstance(fact, nodes.Volume):
+        fields["volume_ohm"] = context.amount(fact.amount, RESISTANCE, known)
+        fields["volume_setting"] = context.amount(fact.setting, SHARE, known)
+    elif isinstance(fact, nodes.Tone):
+        fields["tone_ohm"] = context.amount(fact.resistance, RESISTANCE, known)
+        fields["tone_nf"] = context.amount(fact.capacitor, CAPACITOR, known)
+        fields["tone_setting"] = context.amount(fact.setting, SHARE, known)
+    elif isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
+        which = "lead" if isinstance(fact, nodes.GuitarLead) else "plain"
+        fields[f"{which}_mm"] = context.amount(fact.length, LENGTH, known)
+        fields[f"{which}_cable"] = context.scopes["cable"].find(fact.cable, (), "a cable")
+    elif isinstance(fact, nodes.Active):
+        fields["active"] = True
+
+
+def panels(context: Context) -> dict[str, Panel]:
+    """All jack panels by name."""
+    found: dict[str, Panel] = {}
+    for block in context.of(nodes.Panel):
+        items = items_of(
+            context, tuple(i for i in block.items if not isinstance(i, nodes.PanelJack | nodes.PanelInlet)), []
+        )
+        jacks = tuple(
+            _panel_jack(context, node) for node in block.items if isinstance(node, nodes.PanelJack | nodes.PanelInlet)
+        )
+        masses = [context.amount(i.fact.amount, MASS, i.provenance) for i in items if isinstance(i.fact, nodes.Mass)]
+        found[block.name.text] = Panel(
+            block.name.text,
+            block.title.value if block.title else "",
+            block.name.span,
+            context.scopes["deck"].find(block.deck, (), "a deck") if block.deck else None,
+            jacks,
+            pairs_of(context, items, jacks),
+            masses[0] if masses else None,
+            notes=tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note)),
+        )
+    return found
+
+
+def _panel_jack(context: Context, node: nodes.PanelJack | nodes.PanelInlet) -> PanelJack:
+    x, y = context.shared_values(OFFSET, node.x, node.y)
+    audio = isinstance(node, nodes.PanelJack)
+    return PanelJack(
+        node.name.text,
+        "panel" if audio else "inlet",
+        Connector(node.jack.text if isinstance(node, nodes.PanelJack) else node.kind.text),
+        node.name.span,
+        height_mm=context.amount(node.height, LENGTH),
+        bushing=node.bushing.text if isinstance(node, nodes.PanelJack) and node.bushing else None,
+        x_mm=x,
+        y_mm=y,
+    )

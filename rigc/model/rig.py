@@ -1,0 +1,141 @@
+"""Rig: everything that the sources say, resolved to things and numbers; what every computation, check and sheet reads."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from rigc.model.deck import Case, Deck, Hint, Place
+from rigc.model.fact import Quantity
+from rigc.model.jacks import Jack, Port
+from rigc.model.records import Accept, AsBuilt, Change, Expected, FieldNote, Limit, Reading, Spare
+from rigc.model.stock import Stock
+from rigc.model.things import Area, Instrument, MainsRange, Panel, Supply, Unit
+from rigc.model.wishes import (
+    Blend,
+    Chain,
+    Channel,
+    Connection,
+    Gap,
+    LeadWishes,
+    LoopUse,
+    MountWishes,
+    PowerWishes,
+    Preset,
+    Song,
+)
+from rigc.record import Record
+from rigc.source import Span
+
+
+class Scenario(Record):
+    """A place or way in which the rig is used. `amps` is None where all are used."""
+
+    name: str
+    title: str
+    declared: Span
+    mains: MainsRange | None
+    country: str | None
+    selectors: tuple[tuple[str, Quantity], ...]
+    transformers: tuple[tuple[str, Quantity, Quantity, Quantity], ...]  # supply, primary V, secondary V, VA
+    lifts: tuple[tuple[str, str], ...]
+    amps: tuple[str, ...] | None
+    notes: tuple[str, ...]
+
+
+class Head(Record):
+    """The rig block: what identifies it. `letter` is the revision; `rig_class` is home, gigging, touring, fly or studio."""
+
+    name: str
+    title: str
+    letter: str
+    date: str
+    revision_text: str
+    rig_class: str
+    client: str
+    drawn: str
+    checked: str
+    frozen: tuple[str, str] | None
+    follows: tuple[str, str] | None
+    marker_characters: int | None
+    label: str | None
+    limits: tuple[Limit, ...]
+    changes: tuple[Change, ...]
+    span: Span
+
+
+class BypassPlan(Record):
+    """The way round the board when everything fails, from a stop to a stop."""
+
+    start: Port
+    end: Port
+    text: str
+    span: Span
+
+
+class Intent(Record):
+    """A stated intention about a unit: `mute` (tails ring, tails stop), `feedback`, `order` before another."""
+
+    kind: str
+    unit: str
+    word: str
+    text: str
+    span: Span
+
+
+class Rig(Record):
+    """The whole design as stated. Dictionaries keep the order of declaration."""
+
+    head: Head
+    scenarios: dict[str, Scenario]
+    instruments: dict[str, Instrument]
+    units: dict[str, Unit]  # units, amps and desks
+    supplies: dict[str, Supply]
+    panels: dict[str, Panel]
+    decks: dict[str, Deck]
+    cases: dict[str, Case]
+    stock: Stock
+    chains: tuple[Chain, ...]
+    loops: tuple[LoopUse, ...]
+    blends: tuple[Blend, ...]
+    connections: tuple[Connection, ...]
+    gaps: tuple[Gap, ...]
+    bypass_plans: tuple[BypassPlan, ...]
+    intents: tuple[Intent, ...]
+    presets: dict[int, Preset]
+    songs: tuple[Song, ...]
+    channels: tuple[Channel, ...]
+    midi_master: str | None
+    power: PowerWishes
+    places: dict[str, Place]
+    hints: tuple[Hint, ...]
+    reserved_rooms: tuple[Area, ...]
+    joins: tuple[tuple[str, str, tuple[str, ...]], ...]
+    lead_wishes: LeadWishes
+    mounting: MountWishes
+    expected: tuple[Expected, ...]
+    readings: tuple[Reading, ...]
+    upkeep: tuple[tuple[int, str], ...]
+    spares: tuple[Spare, ...]
+    as_built: tuple[AsBuilt, ...]
+    field_notes: tuple[FieldNote, ...]
+    accepts: tuple[Accept, ...]
+    notes: tuple[str, ...]
+    end: Span  # where a finding about something that is nowhere in the file points to
+
+    @cached_property
+    def things(self) -> dict[str, Unit | Supply | Instrument | Panel]:
+        """Everything that has jacks, by name."""
+        return {**self.instruments, **self.units, **self.supplies, **self.panels}
+
+    @cached_property
+    def deck(self) -> Deck | None:
+        """The first deck: the one meant where a place names none."""
+        return next(iter(self.decks.values()), None)
+
+    def jack(self, port: Port) -> Jack | None:
+        """The jack at a port; None for an outlet of a supply."""
+        return self.things[port.thing].jack(port.jack)
+
+    def limit(self, name: str) -> Limit | None:
+        """The limit of that name that the source sets."""
+        return next((limit for limit in self.head.limits if limit.name == name), None)

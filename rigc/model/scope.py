@@ -1,0 +1,180 @@
+"""Names -> what they declare: unknown ones, ones declared twice, reserved ones; with the nearest declared name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Report
+from rigc.near import nearest
+from rigc.syntax.nodes import Word
+
+UNKNOWN = Kind(
+    "U01",
+    "unknown-name",
+    Level.ERROR,
+    """A name is used that nothing declares.
+
+    Why it matters: a typing slip must never make a new thing on a sheet.
+    What to do: correct the name, or declare it.
+    Source: the language reference, grammar/README.md.
+    """,
+    "a name is declared before it means anything",
+    "the language reference, grammar/README.md",
+)
+RESERVED = Kind(
+    "U02",
+    "reserved-name",
+    Level.ERROR,
+    """A reserved word of the language names a thing.
+
+    Why it matters: 'others from mill5' would no longer mean what it says.
+    What to do: choose another name; a jack or an outlet may bear any word.
+    Source: the language reference, grammar/README.md.
+    """,
+    "a reserved word never names a declared thing",
+    "the language reference, grammar/README.md",
+)
+MISUSED = Kind(
+    "U03",
+    "misused-name",
+    Level.ERROR,
+    """A name is declared, but as something that can't stand at this place.
+
+    Why it matters: a unit can't feed another, a cable can't be placed.
+    What to do: use a name of the kind that belongs there.
+    Source: the language reference, grammar/README.md.
+    """,
+    "each place of a statement wants a certain kind of name",
+    "the language reference, grammar/README.md",
+)
+SAID_TWICE = Kind(
+    "U04",
+    "said-twice",
+    Level.ERROR,
+    """A fact that a thing has once is stated twice.
+
+    Why it matters: rigc can't know which of the two is true.
+    What to do: delete one of them.
+    Source: the language reference, grammar/README.md.
+    """,
+    "one fact is stated once",
+    "the language reference, grammar/README.md",
+)
+TAKEN = Kind(
+    "F05",
+    "name-taken",
+    Level.ERROR,
+    """Two things or two leads bear the same name or number, or a retired number is used again.
+
+    Why it matters: a label in the truck would point to two leads; a number once given belongs to that lead for ever.
+    What to do: give a fresh name or number; gaps are fine.
+    Source: common practice, no source.
+    """,
+    "names and numbers are given once and never again",
+    "common practice, no source",
+)
+
+UNCLEAR = Kind(
+    "U05",
+    "unclear-jack",
+    Level.ERROR,
+    """A statement names a thing that has several jacks which could be meant, or none of the kind that is wanted.
+
+    Why it matters: a lead goes into one jack; guessing which would put it on the sheet as if it were known.
+    What to do: name the jack behind a dot, or declare which two jacks are a stereo pair.
+    Source: the language reference, grammar/README.md.
+    """,
+    "a jack is named where a thing has more than one that fits",
+    "the language reference, grammar/README.md",
+)
+LOOSE_LEAD = Kind(
+    "U06",
+    "loose-lead",
+    Level.ERROR,
+    """A lead is stated between two jacks that no chain, loop, MIDI, control or power statement joins.
+
+    Why it matters: either the number is on the wrong line, or a connection is missing from the design.
+    What to do: correct the lead's ends, or add the connection.
+    Source: the language reference, grammar/README.md.
+    """,
+    "a lead belongs to a stated connection",
+    "the language reference, grammar/README.md",
+)
+
+
+class Scope:
+    """The declared names of one family (things, cables, scenarios ...)."""
+
+    def __init__(self, family: str, reserved: frozenset[str], report: Report) -> None:
+        self.family = family
+        self.reserved = reserved
+        self.report = report
+        self.declared: dict[str, tuple[str, Word]] = {}
+
+    def declare(self, kind: str, name: Word) -> bool:
+        """Takes a name up; False after a finding when it is taken or reserved."""
+        before = self.declared.get(name.text)
+        if before is not None:
+            self.report(twice(f"'{name.text}'", name, before[1], "give one of them another name"))
+            return False
+        if name.text in self.reserved:
+            self.report(
+                RESERVED.at(
+                    name.span,
+                    f"'{name.text}' is a word of the language and can't name a {kind}",
+                    label="a reserved word",
+                    help=f"call it for example {name.text}-1",
+                )
+            )
+        self.declared[name.text] = (kind, name)
+        return True
+
+    def find(self, name: Word, kinds: Iterable[str], wanted: str) -> str | None:
+        """The name, when it is declared as one of `kinds`; None after a finding. `wanted` says in words what belongs there."""
+        allowed = tuple(kinds)
+        if name.text in self.declared:
+            kind, first = self.declared[name.text]
+            if not allowed or kind in allowed:
+                return name.text
+            self.report(
+                MISUSED.at(
+                    name.span,
+                    f"'{name.text}' is {article(kind)}; {wanted} goes here",
+                    label=f"{wanted} goes here",
+                    also=(Label(first.span, "declared here"),),
+                    help=f"name {wanted}",
+                )
+            )
+            return None
+        self.report(self._unknown(name, allowed, wanted))
+        return None
+
+    def _unknown(self, name: Word, kinds: tuple[str, ...], wanted: str) -> Diagnostic:
+        fitting = [other for other, (kind, _) in self.declared.items() if not kinds or kind in kinds]
+        near = nearest(name.text, fitting) or nearest(name.text, self.declared)
+        also = (Label(self.declared[near][1].span, f"'{near}' is declared here"),) if near else ()
+        return UNKNOWN.at(
+            name.span,
+            f"nothing declares '{name.text}'; {wanted} goes here",
+            subject=(name.text,),
+            label=f"did you mean '{near}'?" if near else "declared nowhere",
+            also=also,
+            help=f"write '{near}'" if near else f"declare '{name.text}', or correct the name",
+        )
+
+
+def twice(what: str, again: Word, first: Word, help: str) -> Diagnostic:
+    """The finding that a name or number is given a second time."""
+    return TAKEN.at(
+        again.span,
+        f"{what} is given twice",
+        subject=(again.text,),
+        label="given again here",
+        also=(Label(first.span, "first given here"),),
+        help=help,
+    )
+
+
+def article(kind: str) -> str:
+    """The kind with its article."""
+    return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"

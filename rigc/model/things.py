@@ -1,0 +1,240 @@
+"""Things: what stands on a board or is joined to it (units, amps, desks, supplies, instruments, panels)."""
+
+from __future__ import annotations
+
+from rigc.model.fact import Choice, Fact, Quantity
+from rigc.model.jacks import Connector, InternalPath, Jack, LoopJacks
+from rigc.record import Record
+from rigc.source import Span
+
+
+class Area(Record):
+    """A rectangle on a thing's base or on a deck, in mm; `what` names it (`battery-door`, `handle`)."""
+
+    what: str
+    x_mm: float
+    y_mm: float
+    width_mm: float
+    depth_mm: float
+    span: Span
+
+
+class Spot(Record):
+    """A foot switch or a knob, in mm from the thing's front-left corner; `action` is latching, momentary or None."""
+
+    name: str
+    x_mm: float
+    y_mm: float
+    action: str | None
+    span: Span
+
+
+class Paperwork(Record):
+    """What insurance, customs and the crew want to know of a thing."""
+
+    version: Choice | None = None
+    fitted: Choice | None = None
+    serial: Choice | None = None
+    owner: Choice | None = None
+    insured: Fact[str] | None = None
+    origin: Choice | None = None
+    price: Fact[str] | None = None
+
+
+class Thing(Record):
+    """What units, amps, desks and supplies have in common. `kind` is the word that declares it."""
+
+    kind: str
+    name: str
+    title: str
+    declared: Span
+    width_mm: Quantity | None = None
+    depth_mm: Quantity | None = None
+    height_mm: Quantity | None = None
+    mass_kg: Quantity | None = None
+    jacks: tuple[Jack, ...] = ()
+    pairs: tuple[tuple[str, str], ...] = ()
+    loops: tuple[LoopJacks, ...] = ()
+    flags: frozenset[str] = frozenset()
+    feet: Choice | None = None
+    base: Choice | None = None
+    switches: tuple[Spot, ...] = ()
+    knobs: tuple[Spot, ...] = ()
+    treadle_mm: tuple[float, float] | None = None
+    no_tape: tuple[Area, ...] = ()
+    vents: tuple[str, ...] = ()
+    warm_w: Quantity | None = None
+    gain_db: Quantity | None = None
+    band_mhz: tuple[float, float] | None = None
+    band_countries: tuple[str, ...] = ()
+    papers: Paperwork = Paperwork()
+    was: str | None = None
+    notes: tuple[str, ...] = ()
+
+    def jack(self, name: str) -> Jack | None:
+        """The jack of that name."""
+        return next((jack for jack in self.jacks if jack.name == name), None)
+
+    def loop(self, number: int) -> LoopJacks | None:
+        """The loop of that number."""
+        return next((loop for loop in self.loops if loop.number == number), None)
+
+
+class Battery(Record):
+    """The battery a unit runs on; `only` where it has no other supply."""
+
+    kind: str
+    capacity_mah: Quantity | None
+    only: bool
+    span: Span
+
+
+class Unit(Thing):
+    """A unit, amp or desk. `volts` and `current` (`dc`, `ac`) are what it needs; None where the source does not say."""
+
+    volts: Quantity | None = None
+    current: str | None = None
+    accepts_low_v: Quantity | None = None
+    accepts_high_v: Quantity | None = None
+    polarity: Choice | None = None
+    draws_ma: Quantity | None = None
+    starts_ma: Quantity | None = None
+    ground: Choice | None = None
+    battery: Battery | None = None
+    bypass: Choice | None = None
+    unpowered: Choice | None = None
+    latency_ms: Quantity | None = None
+    paths: tuple[InternalPath, ...] = ()
+    clock: str | None = None
+    earth: str | None = None
+    role: str | None = None
+
+    @property
+    def inlet(self) -> Jack | None:
+        """Its power inlet."""
+        return next((jack for jack in self.jacks if jack.role == "inlet"), None)
+
+    @property
+    def powered(self) -> bool:
+        """Whether it takes power from an outlet."""
+        return self.inlet is not None and not (self.battery is not None and self.battery.only)
+
+
+class Rating(Record):
+    """One setting of an outlet: `volts` V of kind `dc` or `ac`, up to `milliamps` mA."""
+
+    volts: Quantity
+    current: str
+    milliamps: Quantity
+    span: Span
+
+
+class Outlet(Record):
+    """An outlet of a supply. `common` names the group that shares one return; None where it is isolated.
+
+    The first rating is the one at which it leaves its maker.
+    """
+
+    name: str
+    ratings: tuple[Rating, ...]
+    common: str | None
+    connector: Connector | None
+    polarity: str | None
+    side: str | None
+    offset_mm: Quantity | None
+    height_mm: Quantity | None
+    span: Span
+
+
+class MainsRange(Record):
+    """A voltage and frequency range in V and Hz, the tolerance already applied; the frequency None where not said."""
+
+    low_v: float
+    high_v: float
+    hertz_low: float | None
+    hertz_high: float | None
+    typed: str
+    span: Span
+
+
+class Supply(Thing):
+    """A supply. `ceiling_w` or `ceiling_ma` is the most that all outlets together give; mains holds one range a selector position."""
+
+    technology: str | None = None
+    mains: tuple[MainsRange, ...] = ()
+    core_hz: Quantity | None = None
+    ceiling_w: Quantity | None = None
+    ceiling_ma: Quantity | None = None
+    outlets: tuple[Outlet, ...] = ()
+    efficiency: Quantity | None = None
+    power_factor: float | None = None
+
+    def outlet(self, name: str) -> Outlet | None:
+        """The outlet of that name."""
+        return next((outlet for outlet in self.outlets if outlet.name == name), None)
+
+
+class Instrument(Record):
+    """An instrument. Lengths in mm, H, ohm and pF; a setting is a share from 0 to 1."""
+
+    name: str
+    title: str
+    declared: Span
+    inductance_h: Quantity | None = None
+    resistance_ohm: Quantity | None = None
+    capacitance_pf: Quantity | None = None
+    volume_ohm: Quantity | None = None
+    volume_setting: Quantity | None = None
+    tone_ohm: Quantity | None = None
+    tone_nf: Quantity | None = None
+    tone_setting: Quantity | None = None
+    lead_mm: Quantity | None = None
+    lead_cable: str | None = None
+    plain_mm: Quantity | None = None
+    plain_cable: str | None = None
+    active: bool = False
+    jacks: tuple[Jack, ...] = ()
+    pairs: tuple[tuple[str, str], ...] = ()
+    loops: tuple[LoopJacks, ...] = ()
+    flags: frozenset[str] = frozenset()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def kind(self) -> str:
+        """The word that declares it."""
+        return "instrument"
+
+    def jack(self, name: str) -> Jack | None:
+        """The jack of that name."""
+        return next((jack for jack in self.jacks if jack.name == name), None)
+
+
+class Panel(Record):
+    """A jack panel: its jacks lie at points of the deck."""
+
+    name: str
+    title: str
+    declared: Span
+    deck: str | None
+    jacks: tuple[PanelJack, ...]
+    pairs: tuple[tuple[str, str], ...]
+    mass_kg: Quantity | None
+    loops: tuple[LoopJacks, ...] = ()
+    flags: frozenset[str] = frozenset()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def kind(self) -> str:
+        """The word that declares it."""
+        return "panel"
+
+    def jack(self, name: str) -> PanelJack | None:
+        """The jack of that name."""
+        return next((jack for jack in self.jacks if jack.name == name), None)
+
+
+class PanelJack(Jack):
+    """A jack of a panel, at a point of the deck in mm."""
+
+    x_mm: float = 0.0
+    y_mm: float = 0.0

@@ -1,0 +1,27 @@
+"""One table -> CSV after RFC 4180: a header line with units, lines ended by CR LF, quotes only where needed.
+
+The last column, `marks`, holds what is set apart beside cells (`load_ma: assumed`). Total rows are left out: whoever
+adds up a column must not count it twice.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+
+from rigc.output.column_names import column_names
+from rigc.reports.content import Table
+
+
+def render_tables(tables: tuple[Table]) -> str:
+    """The one table as CSV. Write it without translating line ends."""
+    (table,) = tables
+    names = column_names(table)
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow([*names, "marks"])
+    for row in table.rows:
+        if not row.total:
+            marks = "; ".join(f"{name}: {cell.mark}" for name, cell in zip(names, row.cells, strict=True) if cell.mark)
+            writer.writerow([*(cell.text for cell in row.cells), marks])
+    return text.getvalue()

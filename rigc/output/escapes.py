@@ -1,0 +1,51 @@
+"""Plain text -> the same text, made harmless for Markdown, a CSS string, a narrow column or a terminal."""
+
+from __future__ import annotations
+
+import re
+
+_ACTS = re.compile(r"[\\`*\[\]|~$]|(?<![^\W_])_|_(?![^\W_])")
+_ENTITY = re.compile(r"&(?=#?\w+;)")
+_BREAK = re.compile(r"\r\n|[\n\r\v\f\x85\u2028\u2029]")
+_CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f]+")
+_LINE_START = re.compile(r"(?:#{1,6}(?=\s|$)|[-+>=])")
+_SEAM = re.compile(r"(?<=[_./:,;-])(?=[^\W\d_])")  # before a letter only: `6.35 mm` stays whole
+_LONG = re.compile(r"(\S{12})(?=\S)")  # eight columns of such pieces and eight of numbers go on a landscape page
+_NUMBERED = re.compile(r"(\d{1,9})([.)])(?=\s|$)")
+
+
+def cell(text: str) -> str:
+    """Text for a cell of a Markdown table: nothing in it acts as Markdown or HTML; a line break becomes `<br>`."""
+    return "<br>".join(_inline(part) for part in _BREAK.split(text.strip()))
+
+
+def line(text: str) -> str:
+    """Text for a line of its own in Markdown: as in a cell, and its start makes no heading, list, quote or rule."""
+    safe = cell(text)
+    if _LINE_START.match(safe):
+        return "\\" + safe
+    return _NUMBERED.sub(r"\1\\\2", safe, count=1) if _NUMBERED.match(safe) else safe
+
+
+def css_string(text: str) -> str:
+    """A quoted CSS string. All but letters, digits and spaces is written as a number, so no text can end the string or the style."""
+    return '"' + "".join(_css_character(character) for character in _CONTROL.sub(" ", text)) + '"'
+
+
+def pieces(text: str) -> list[str]:
+    """The text cut where a long word may be broken to fit a narrow column; the pieces joined are the text."""
+    return [piece for part in _SEAM.split(text) for piece in _LONG.split(part) if piece]
+
+
+def printable(text: str) -> str:
+    """Text on one line without control characters: a name cannot steer the terminal that shows it."""
+    return _CONTROL.sub(" ", _BREAK.sub(" ", text)).strip()
+
+
+def _inline(text: str) -> str:
+    text = _ENTITY.sub("&amp;", _CONTROL.sub(" ", text).strip())
+    return _ACTS.sub(r"\\\g<0>", text).replace("<", "&lt;").replace(">", "&gt;")
+
+
+def _css_character(character: str) -> str:
+    return character if character.isalnum() or character == " " else f"\\{ord(character):x} "

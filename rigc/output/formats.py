@@ -1,0 +1,45 @@
+"""The name of a format -> the function that renders it, loaded only when it is asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from importlib import import_module
+from typing import Any
+
+from rigc.output.layout import Layout
+from rigc.reports.content import Document, Sheet, Table
+
+DOCUMENTS = {"md": "markdown", "html": "html"}
+TABLES = {"text": "text", "md": "markdown", "csv": "csv", "json": "json"}
+
+
+class NotOneTable(Exception):
+    """CSV holds one table, and the sheet has none or several; `names` are those that it has."""
+
+    def __init__(self, sheet: str, names: tuple[str, ...]) -> None:
+        super().__init__(f"CSV holds one table; the sheet '{sheet}' has {', '.join(names) or 'none'}")
+        self.names = names
+
+
+def document_renderer(name: str) -> Callable[[tuple[Document, ...] | Document, Layout], str]:
+    """What renders documents in a format, a key of `DOCUMENTS`; the key is also the ending of the file."""
+    render: Callable[[tuple[Document, ...] | Document, Layout], str] = _module(DOCUMENTS[name]).render
+    return render
+
+
+def render_tables(name: str, sheet: Sheet, only: str = "") -> str:
+    """The tables of a sheet, or the one named `only`, in a format, a key of `TABLES`.
+
+    Raises `LookupError` if no table has that name, `NotOneTable` if the format is CSV and several (or none) are left.
+    """
+    tables = tuple(block for block in sheet.blocks if isinstance(block, Table) and only in ("", block.name))
+    if only and not tables:
+        raise LookupError(f"the sheet '{sheet.name}' has no table '{only}'")
+    if name == "csv" and len(tables) != 1:
+        raise NotOneTable(sheet.name, tuple(table.name for table in tables))
+    text: str = _module(TABLES[name]).render_tables(tables)
+    return text
+
+
+def _module(name: str) -> Any:
+    return import_module(f"rigc.output.{name}")

@@ -1,0 +1,19 @@
+"""How documents are to be laid out: the choices of the user that are no part of their content."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from rigc.record import Record
+
+PAPERS = ("a4", "letter")
+
+
+class Layout(Record):
+    """The paper that pages are printed on (one of `PAPERS`), and the user's folder of templates, if any."""
+
+    paper: str = "a4"
+    templates: Path | None = None
+
+
+STANDARD = Layout()

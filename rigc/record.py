@@ -1,0 +1,67 @@
+"""Record: the one base class of all frozen values (nodes, model, results, sheets).
+
+It behaves as a frozen dataclass does, and type checkers treat it as one. It is not one because a rig compiler
+declares some three hundred small classes, and a dataclass compiles its methods anew for each at import: that alone
+would cost more than reading a rig. A field that holds a `Span` never counts when two records are compared: moving a
+line changes no rig.
+"""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar, dataclass_transform
+
+
+@dataclass_transform(frozen_default=True)
+class Record:
+    """A frozen value whose fields are its annotations, in order; a class attribute of the same name is the default."""
+
+    FIELDS: ClassVar[tuple[str, ...]] = ()
+
+    def __init_subclass__(cls) -> None:
+        super().__init_subclass__()
+        own = [name for name, kind in vars(cls).get("__annotations__", {}).items() if "ClassVar" not in str(kind)]
+        cls.FIELDS = (*cls.FIELDS, *(name for name in own if name not in cls.FIELDS))
+
+    def __init__(self, *values: Any, **named: Any) -> None:
+        fields = self.FIELDS
+        if len(values) > len(fields):
+            raise TypeError(f"{type(self).__name__} takes {len(fields)} values, not {len(values)}")
+        state = dict(zip(fields, values, strict=False))
+        if named:
+            unknown = [name for name in named if name not in fields or name in state]
+            if unknown:
+                raise TypeError(f"{type(self).__name__}: unknown or repeated field {unknown[0]}")
+            state.update(named)
+        if len(state) < len(fields):
+            for name in fields:
+                if name not in state:
+                    if not hasattr(type(self), name):
+                        raise TypeError(f"{type(self).__name__}: missing field {name}")
+                    state[name] = getattr(type(self), name)
+        self.__dict__.update(state)
+
+    def __setattr__(self, name: str, value: object) -> None:
+        raise AttributeError(f"{type(self).__name__} is frozen")
+
+    def __eq__(self, other: object) -> bool:
+        return type(self) is type(other) and self._key() == other._key()
+
+    def __hash__(self) -> int:
+        return hash((type(self).__name__, self._key()))
+
+    def __repr__(self) -> str:
+        shown = ", ".join(
+            f"{name}={self.__dict__[name]!r}" for name in self.FIELDS if not _is_place(self.__dict__[name])
+        )
+        return f"{type(self).__name__}({shown})"
+
+    def _key(self) -> tuple[Any, ...]:
+        return tuple(None if _is_place(value) else value for value in (self.__dict__[name] for name in self.FIELDS))
+
+    def replace(self, **changed: Any) -> Any:
+        """A copy of this record with the named fields changed."""
+        return type(self)(**{**{name: self.__dict__[name] for name in self.FIELDS}, **changed})
+
+
+def _is_place(value: object) -> bool:
+    return getattr(value, "IS_PLACE", False) is True

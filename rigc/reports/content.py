@@ -1,0 +1,93 @@
+"""What a sheet holds, in no format: pages of tables, paragraphs, cautions; every number is already text in its cell."""
+
+from __future__ import annotations
+
+from rigc.record import Record
+
+
+class Cell(Record):
+    """One cell of a table. `mark` is a word set apart beside the text (`assumed`, `FAIL`); `strong` stresses it."""
+
+    text: str
+    strong: bool = False
+    mark: str = ""
+
+
+class Column(Record):
+    """A column: its heading, its unit (empty if none), whether its cells are numbers (set to the right)."""
+
+    head: str
+    unit: str = ""
+    number: bool = False
+    key: str = ""  # stable name for CSV and JSON; the heading in snake case if empty
+
+
+class Row(Record):
+    """The cells of one row; `total` rows are set apart."""
+
+    cells: tuple[Cell, ...]
+    total: bool = False
+
+
+class Table(Record):
+    """A table with its caption. `empty` is printed in its place when it has no rows. `tick` adds a box to tick by hand."""
+
+    name: str
+    caption: str
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    empty: str = "nothing to list"
+    tick: bool = False
+    landscape: bool = False
+
+
+class Paragraph(Record):
+    """Lines of plain text under an optional heading; `kind` is `text`, `caution` or `note` (the source's note to the crew)."""
+
+    name: str
+    lines: tuple[str, ...]
+    heading: str = ""
+    kind: str = "text"
+
+
+class TitleBlock(Record):
+    """What every page bears (data fields after ISO 7200, from memory)."""
+
+    rig: str
+    code: str
+    client: str
+    sheet: str
+    revision: str
+    date: str
+    drawn: str
+    checked: str
+    source_hash: str
+    draft: bool = False
+
+
+class Sheet(Record):
+    """One document: its file name (without ending), its title, its blocks in order; each block has a name."""
+
+    name: str
+    title: str
+    reader: str
+    blocks: tuple[Table | Paragraph, ...]
+    landscape: bool = False
+
+    def block(self, name: str) -> Table | Paragraph:
+        """The block of that name; raises `LookupError`, with the names that there are, if the sheet has none."""
+        for block in self.blocks:
+            if block.name == name:
+                return block
+        raise LookupError(
+            f"the sheet '{self.name}' has no block '{name}'; it has {', '.join(b.name for b in self.blocks)}"
+        )
+
+
+class Document(Record):
+    """A sheet ready to be written: with its title block and its place in the folder (`number` of `count`)."""
+
+    sheet: Sheet
+    title: TitleBlock
+    number: int
+    count: int

@@ -1,0 +1,78 @@
+"""Source: one file's text and name; Span: a stretch of it; the one conversion to line and column."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from functools import cached_property
+from typing import ClassVar
+
+
+class Source:
+    """The text of one `.rig` file.
+
+    `name` is the path that findings and documents print: relative to the folder of the file named on the command line,
+    with `/`. `data` holds the bytes as read, for the source hash. Line ends are LF in `text`.
+    """
+
+    def __init__(self, name: str, text: str, data: bytes | None = None) -> None:
+        self.name = name
+        self.text = text
+        self.data = text.encode("utf-8", "surrogatepass") if data is None else data
+
+    @cached_property
+    def line_starts(self) -> list[int]:
+        """Offset of the first character of each line."""
+        starts = [0]
+        at = self.text.find("\n")
+        while at >= 0:
+            starts.append(at + 1)
+            at = self.text.find("\n", at + 1)
+        return starts
+
+    def position(self, offset: int) -> tuple[int, int]:
+        """Line and column of a character offset, both counted from 1; a column counts characters, a tab as one."""
+        line = bisect_right(self.line_starts, offset)
+        return line, offset - self.line_starts[line - 1] + 1
+
+    def line(self, number: int) -> str:
+        """The text of a line (counted from 1), without its end."""
+        start = self.line_starts[number - 1]
+        end = self.text.find("\n", start)
+        return self.text[start:] if end < 0 else self.text[start:end]
+
+    def __repr__(self) -> str:
+        return f"Source({self.name!r})"
+
+
+class Span:
+    """The characters `start` up to (not including) `end` of a source."""
+
+    IS_PLACE: ClassVar[bool] = True
+    __slots__ = ("end", "source", "start")
+
+    def __init__(self, source: Source, start: int, end: int) -> None:
+        self.source = source
+        self.start = start
+        self.end = end
+
+    @property
+    def text(self) -> str:
+        """What the user typed there."""
+        return self.source.text[self.start : self.end]
+
+    @property
+    def line(self) -> int:
+        """The line of the first character, from 1."""
+        return self.source.position(self.start)[0]
+
+    @property
+    def column(self) -> int:
+        """The column of the first character, from 1."""
+        return self.source.position(self.start)[1]
+
+    def __str__(self) -> str:
+        line, column = self.source.position(self.start)
+        return f"{self.source.name}:{line}:{column}"
+
+    def __repr__(self) -> str:
+        return f"Span({self})"

@@ -1,0 +1,80 @@
+"""Rules, listed and explained."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from rigc.diagnostics.diagnostic import Kind, Level
+from rigc.diagnostics.explain import UnknownRule, all_kinds, listing, page
+
+PAGE = """A supply feeds units that together draw more than it gives.
+
+Why it matters: its voltage sags, or it shuts down.
+What to do: feed a unit from elsewhere.
+Source: arithmetic on declared values.
+"""
+OVERLOAD = Kind("P03", "overloaded-supply", Level.ERROR, PAGE, "load <= rating", "arithmetic on declared values")
+BARE = Kind("X01", "not-understood", Level.CANT_CHECK, None, "a statement is one of the language's", "the grammar")
+KINDS = (OVERLOAD, BARE)
+
+
+@pytest.mark.parametrize("name", ["P03", "p03", "overloaded-supply", "Overloaded-SUPPLY"])
+def test_a_page_by_code_or_slug_in_any_case(name: str) -> None:
+    assert page(KINDS, name) == ("P03 overloaded-supply (error)\n\n" + PAGE + "\nRule: load <= rating\n")
+
+
+def test_a_page_that_is_indented_in_its_module_is_not_when_printed() -> None:
+    first, _, rest = PAGE.partition("\n")
+    inside = f"{first}\n" + "".join(f"    {line}\n" if line else "\n" for line in rest.splitlines())
+    assert page([OVERLOAD.replace(page=inside)], "P03") == page(KINDS, "P03")
+
+
+def test_a_rule_without_a_page_tells_what_it_has() -> None:
+    assert page(KINDS, "x01") == (
+        "X01 not-understood (can't-check)\n\na statement is one of the language's\nSource: the grammar\n"
+    )
+
+
+@pytest.mark.parametrize(("typed", "near"), [("overload-supply", "overloaded-supply"), ("P3", "P03"), ("zzz", "")])
+def test_an_unknown_rule_names_the_nearest(typed: str, near: str) -> None:
+    with pytest.raises(UnknownRule) as caught:
+        page(KINDS, typed)
+    assert caught.value.near == near
+    assert str(caught.value) == f"there is no rule '{typed}'" + (f"; did you mean '{near}'?" if near else "")
+
+
+def test_the_list_is_aligned() -> None:
+    assert listing(KINDS) == (
+        "P03  error        overloaded-supply  A supply feeds units that together draw more than it gives\n"
+        "X01  can't-check  not-understood     a statement is one of the language's\n"
+    )
+
+
+RULES = """
+from rigc.diagnostics.diagnostic import Kind, Level
+ONE = Kind("Z02", "two", Level.ERROR, None, "", "")
+ALL = (ONE, Kind("Z01", "one", Level.ERROR, None, "", ""), "no rule")
+"""
+
+
+def test_rules_are_found_alone_and_in_tuples_each_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    package = tmp_path / "house_of_rules"
+    (package / "room").mkdir(parents=True)
+    (package / "__init__.py").touch()
+    (package / "room" / "__init__.py").touch()
+    (package / "room" / "rules.py").write_text(RULES)
+    (package / "parser.py").write_text("raise AssertionError('nothing is declared here')\n")
+    monkeypatch.syspath_prepend(str(tmp_path))
+    assert [kind.slug for kind in all_kinds(["house_of_rules", "no_such_module"])] == ["one", "two"]
+
+
+def test_no_rule_is_missed_by_looking_into_few_modules() -> None:
+    assert all_kinds() == all_kinds(word="")
+
+
+def test_every_rule_of_rigc_can_be_explained() -> None:
+    kinds = all_kinds()
+    for kind in kinds:
+        assert page(kinds, kind.slug).startswith(f"{kind.code} {kind.slug} (")

@@ -1,0 +1,47 @@
+"""Invented sheets, small and awkward, that the tests of the output share."""
+
+from __future__ import annotations
+
+from rigc.reports.content import Cell, Column, Document, Paragraph, Row, Sheet, Table, TitleBlock
+
+AWKWARD = "a|b <i>&amp; \\ `c` *d* [e](f)\nשלום 🎸"
+COLUMNS = (Column("lead"), Column("cut", "mm", number=True), Column("status"))
+TITLE = TitleBlock(
+    rig="Night Ferry (invented)",
+    code="NF-2",
+    client="Ada Quill (invented)",
+    sheet="cable list",
+    revision="C7",
+    date="2026-03-14",
+    drawn="K. Moor",
+    checked="",
+    source_hash="9f31c2ab",
+)
+CAUTION = Paragraph("power_off", ("Unplug mains before a lead is changed.",), kind="caution")
+NOTE = Paragraph("crew", ("The long lead goes under the carpet.",), kind="note")
+EMPTY = Table("spares", "Spares", COLUMNS, (), empty="no spares are carried")
+
+
+def row(*texts: str, total: bool = False) -> Row:
+    return Row(tuple(Cell(text) for text in texts), total=total)
+
+
+LEADS = Table(
+    "leads",
+    "Leads",
+    COLUMNS,
+    (
+        row("L01", "153", "make"),
+        Row((Cell("L02"), Cell("1.5", mark="assumed"), Cell("make", strong=True, mark="FAIL"))),
+        row("total", "154.5", "", total=True),
+    ),
+    tick=True,
+)
+
+
+def document(
+    *blocks: Table | Paragraph, draft: bool = False, landscape: bool = False, name: str = "cable_list"
+) -> Document:
+    """A document of these blocks, with the title block of the invented rig."""
+    sheet = Sheet(name, "Cable list", "bench", blocks, landscape)
+    return Document(sheet, TITLE.replace(draft=draft), 3, 4)
