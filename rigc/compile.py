@@ -17,7 +17,7 @@ from rigc.model.resolve import resolve
 from rigc.reports.content import Document, TitleBlock
 from rigc.reports.folder import documents
 from rigc.source import Source, Span
-from rigc.syntax.parse import Grammar
+from rigc.syntax.parsed import Reader
 
 
 class Compiled:
@@ -52,14 +52,14 @@ class Compiled:
         return digest.hexdigest()[:10]
 
 
-def compile_rig(load: Loader, name: str, grammar: Grammar, *, on: str | None = None) -> Compiled:
+def compile_rig(load: Loader, name: str, reader: Reader, *, on: str | None = None) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
     """
-    gathered = gather(load, name, grammar)
-    rig, told = resolve(gathered.statements, grammar.reserved, _end(load(name)))
+    gathered = gather(load, name, reader)
+    rig, told = resolve(gathered.statements, reader.reserved, _end(load(name)))
     findings = (*gathered.findings, *_not_following(told, gathered))
     if rig is None or any(finding.level is Level.ERROR for finding in findings):
         return Compiled(in_order(findings), None, gathered.sources)

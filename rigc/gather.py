@@ -2,56 +2,16 @@
 
 from __future__ import annotations
 
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.loader import Loader, Unreadable, used_name
 from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node
-from rigc.syntax.parse import Grammar, parse
+from rigc.syntax.parsed import Reader
+from rigc.syntax.use_mistakes import CIRCLE, OTHER_LANGUAGE, UNUSABLE
 
 LANGUAGE = "1"
-_WRITTEN = "the language reference, grammar/README.md"
-
-UNUSABLE = Kind(
-    "X06",
-    "unusable-file",
-    Level.ERROR,
-    """A file that `use` names can't be read, or lies outside the project.
-
-    Why it matters: all that it declares is missing.
-    What to do: correct the path, which counts from the file that says `use`; `--root DIR` allows files of a wider folder.
-    Source: the language reference, grammar/README.md.
-    """,
-    "a used file can be read and lies in the project",
-    _WRITTEN,
-)
-CIRCLE = Kind(
-    "X07",
-    "circle-of-files",
-    Level.ERROR,
-    """Files use each other in a circle.
-
-    Why it matters: no order of reading them is right.
-    What to do: move what both need into a third file.
-    Source: the language reference, grammar/README.md.
-    """,
-    "files do not use each other in a circle",
-    _WRITTEN,
-)
-OTHER_LANGUAGE = Kind(
-    "X08",
-    "other-language",
-    Level.ERROR,
-    """The file is written in a version of the language that this rigc does not know.
-
-    Why it matters: a word may mean something else there.
-    What to do: use a newer rigc, or write `language 1`.
-    Source: the language reference, grammar/README.md.
-    """,
-    "the language's version is 1",
-    _WRITTEN,
-)
 
 
 class Gathered(Record):
@@ -64,9 +24,9 @@ class Gathered(Record):
 
 
 class _Gatherer:
-    def __init__(self, load: Loader, grammar: Grammar) -> None:
+    def __init__(self, load: Loader, reader: Reader) -> None:
         self.load = load
-        self.grammar = grammar
+        self.reader = reader
         self.statements: list[Node] = []
         self.findings: list[Diagnostic] = []
         self.skipped: list[Span] = []
@@ -81,7 +41,7 @@ class _Gatherer:
             return
         self.done[source.name] = source
         self.open.append((source, used_at))
-        parsed = parse(source, self.grammar)
+        parsed = self.reader.parse(source)
         self.findings += parsed.findings
         self.skipped += parsed.skipped
         for statement in parsed.file.statements:
@@ -132,9 +92,9 @@ class _Gatherer:
             )
 
 
-def gather(load: Loader, name: str, grammar: Grammar) -> Gathered:
+def gather(load: Loader, name: str, reader: Reader) -> Gathered:
     """Reads the named file and all that it uses. Raises `Unreadable` where the named file itself can't be read."""
-    gatherer = _Gatherer(load, grammar)
+    gatherer = _Gatherer(load, reader)
     gatherer.take(load(name), None)
     return Gathered(
         tuple(gatherer.statements), tuple(gatherer.findings), tuple(gatherer.skipped), tuple(gatherer.done.values())

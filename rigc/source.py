@@ -11,11 +11,13 @@ class Source:
     """The text of one `.rig` file.
 
     `name` is the path that findings and documents print: relative to the folder of the file named on the command line,
-    with `/`. `data` holds the bytes as read, for the source hash. Line ends are LF in `text`.
+    with `/`. `data` holds the bytes as read, for the source hash. Line ends are LF in `text`. `origin` tells two files of
+    one name in different folders apart; it is never printed.
     """
 
-    def __init__(self, name: str, text: str, data: bytes | None = None) -> None:
+    def __init__(self, name: str, text: str, data: bytes | None = None, origin: str = "") -> None:
         self.name = name
+        self.origin = origin
         self.text = text
         self.data = text.encode("utf-8", "surrogatepass") if data is None else data
 

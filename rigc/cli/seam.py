@@ -24,9 +24,9 @@ class Compiled(Protocol):
 
 def compiled(disk: Disk, on: str | None) -> Compiled:
     """Compile the file that `disk` was made for, judging dates as on the day `on` (None: the rig's revision)."""
-    from rigc.files.tables import grammar
+    from rigc.files.reader import CachedReader
 
-    result: Compiled = import_module("rigc.compile").compile_rig(disk, disk.name, grammar(), on=on)
+    result: Compiled = import_module("rigc.compile").compile_rig(disk, disk.name, CachedReader(), on=on)
     return result
 
 

@@ -21,10 +21,10 @@ def read_source(path: Path, name: str) -> Source:
             data = file.read(SIZE_LIMIT + 1)
     except (OSError, ValueError) as fault:
         raise Unreadable(name, f"cannot read '{name}': {_why(path, fault)}", _neighbour(path)) from None
-    return decode(data, name)
+    return decode(data, name, str(path))
 
 
-def decode(data: bytes, name: str) -> Source:
+def decode(data: bytes, name: str, origin: str = "") -> Source:
     """The source in `data`: UTF-8 with or without a byte order mark, line ends of any kind. Raises `Unreadable`."""
     _refuse_size(name, len(data))
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
@@ -37,7 +37,7 @@ def decode(data: bytes, name: str) -> Source:
     except UnicodeDecodeError:
         at = _first_bad_byte(data)
         raise _bad_byte(data, name, at, f"holds byte 0x{data[at]:02x}, which is no UTF-8", "save it as UTF-8") from None
-    return Source(name, _unix(text), data)
+    return Source(name, _unix(text), data, origin)
 
 
 def _refuse_size(name: str, size: int) -> None:

@@ -29,19 +29,20 @@ def told(jack: Jack) -> str:
     return f"tip {tip}, ring {ring}, sleeve ground"
 
 
-def fits(plug: Plug, jack: Jack) -> bool:
-    """Whether a plug makes all the contacts that a jack needs; a plug that says nothing of what it fits is taken to fit."""
+def fits(plug: Plug, jack: Jack, *, three: bool) -> bool:
+    """Whether a plug goes into a jack, and joins three conductors where it must; one that says nothing of what it fits does."""
     wanted = jack.connector.kind
     kinds = {each.kind for each in plug.fits}
+    if three and wanted in THREE and (plug.poles == 2 or kinds == {"ts"}):
+        return False
     if not kinds or wanted in kinds:
-        return not (wanted in THREE and _all_three(jack) and plug.poles == 2)
-    if wanted == "ts":
-        return "trs" in kinds
-    return wanted == "trs" and "ts" in kinds and not _all_three(jack)
+        return True
+    return {wanted, *kinds} <= {"ts", "trs"}
 
 
-def _all_three(jack: Jack) -> bool:
-    return meaning(jack) in ("stereo", "balanced", "insert")
+def three_conductors(start: Jack, end: Jack) -> bool:
+    """Whether a lead between two jacks needs three conductors: both carry more than a mono signal."""
+    return all(meaning(jack) in ("stereo", "balanced", "insert") for jack in (start, end))
 
 
 def named(connector: Connector) -> str:

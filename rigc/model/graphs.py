@@ -96,10 +96,13 @@ def ground_graph(rig: Rig, fed: Iterable[tuple[Port, str]]) -> nx.MultiGraph:
 
 
 def _reached(digraph: nx.DiGraph, ports: Iterable[Port]) -> frozenset[Port]:
-    found: set[Port] = set()
-    for port in ports:
-        if port not in found and port in digraph:
-            found |= {port, *nx.descendants(digraph, port)}
+    """One walk from all ports together: a descent from each would cost the square of a long chain."""
+    todo = [port for port in ports if port in digraph]
+    found = set(todo)
+    while todo:
+        fresh = [port for port in digraph.successors(todo.pop()) if port not in found]
+        found.update(fresh)
+        todo += fresh
     return frozenset(found)
 
 

@@ -129,8 +129,9 @@ class Rig(Record):
 
     @cached_property
     def deck(self) -> Deck | None:
-        """The first deck: the one meant where a place names none."""
-        return next(iter(self.decks.values()), None)
+        """The deck meant where a place names none: the first that is not of the generic stock, else the first."""
+        own = [deck for deck in self.decks.values() if not deck.declared.source.name.startswith("stock/")]
+        return next(iter((*own, *self.decks.values())), None)
 
     def jack(self, port: Port) -> Jack | None:
         """The jack at a port; None for an outlet of a supply."""

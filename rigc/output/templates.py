@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import lru_cache
 from pathlib import Path
 from traceback import walk_tb
 from types import SimpleNamespace
@@ -37,7 +38,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout) -> str:
     """
     with _blamed():
         environment = _environment(layout.templates, escaped=macros == "html")
-        put = _macros(environment, macros)
+        put = _macros(environment, macros, layout.templates)
         bodies = [_body(environment, document, put, macros) for document in documents]
         return environment.from_string(PAGE).render(put=put, documents=documents, bodies=bodies, layout=layout)
 
@@ -46,7 +47,7 @@ def render_tables(macros: str, tables: tuple[Table, ...], layout: Layout) -> str
     """Tables alone, by the same macros; raises as `render` does."""
     with _blamed():
         environment = _environment(layout.templates, escaped=macros == "html")
-        return environment.from_string(TABLES).render(put=_macros(environment, macros), tables=tables)
+        return environment.from_string(TABLES).render(put=_macros(environment, macros, layout.templates), tables=tables)
 
 
 @contextmanager
@@ -60,6 +61,7 @@ def _blamed() -> Iterator[None]:
         raise mistake from error
 
 
+@lru_cache(maxsize=4)
 def _environment(own: Path | None, escaped: bool) -> Environment:
     ours = FileSystemLoader(folder("templates"))
     loaders: list[BaseLoader] = [ours, PrefixLoader({"builtin": ours})]
@@ -76,9 +78,9 @@ def _environment(own: Path | None, escaped: bool) -> Environment:
     return environment
 
 
-def _macros(environment: Environment, name: str) -> SimpleNamespace:
+def _macros(environment: Environment, name: str, own: Path | None) -> SimpleNamespace:
     put = SimpleNamespace()
-    for file in (f"builtin/{name}.j2", f"{name}.j2"):
+    for file in (f"builtin/{name}.j2", *([f"{name}.j2"] if own is not None else [])):
         module = environment.get_template(file).make_module({"put": put})
         vars(put).update({key: value for key, value in vars(module).items() if not key.startswith("_")})
     return put

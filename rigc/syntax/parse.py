@@ -13,25 +13,17 @@ from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax import mistakes, nodes
 from rigc.syntax.chunks import Chunk, chunks
 from rigc.syntax.nodes import File, Node, Text, Word
+from rigc.syntax.parsed import Parsed
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
 LARK_VERSION = lark.__version__
 MOST_MISTAKES_A_BLOCK = 40
-
-
-class Parsed(Record):
-    """A file as written: what could be read, what was wrong, and the stretches that were passed over."""
-
-    file: File
-    findings: tuple[Diagnostic, ...]
-    skipped: tuple[Span, ...]
 
 
 class Grammar:

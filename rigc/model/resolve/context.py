@@ -21,6 +21,19 @@ SEVERAL_TIMES = (
     nodes.InternalPath, nodes.Mains, nodes.Fits, nodes.Rail, nodes.Drop, nodes.Hole, nodes.KeepOut, nodes.Tier,
 )  # fmt: skip
 
+EITHER_OR = {
+    "digital": "technology",
+    "analogue": "technology",
+    "delay": "time unit",
+    "reverb": "time unit",
+    "tails wanted": "tails wish",
+    "tails unwanted": "tails wish",
+    "dry analogue": "dry path",
+    "dry converted": "dry path",
+    "inverts unknown": "inverts",
+}
+"""Flags of which a thing bears one; under `like` the one stated takes the place of the other."""
+
 
 class Item:
     """A statement of a block with the provenance that holds for it."""
@@ -141,9 +154,9 @@ def _key(fact: Any) -> Any:
     if isinstance(fact, nodes.Inlet | nodes.MidiJack | nodes.Expression | nodes.ControlJack | nodes.Usb):
         return ("jack", fact.name.text, "")
     if isinstance(fact, nodes.Level | nodes.Impedance):
-        return (type(fact).__name__, fact.jack.text)
+        return (type(fact).__name__, str(fact.jacks))
     if isinstance(fact, nodes.Flag):
-        return ("flag", fact.words.text.split(" unknown")[0])
+        return ("flag", EITHER_OR.get(fact.words.text, fact.words.text))
     if isinstance(fact, nodes.LoopJacks):
         return ("loop", fact.first.text)
     if isinstance(fact, nodes.InternalPath):

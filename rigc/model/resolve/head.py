@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Kind, Label, Level
+from rigc.diagnostics.diagnostic import Label
+from rigc.model.no_rig import NO_RIG
 from rigc.model.quantities import APPARENT, CAPACITANCE, MAINS, MASS, PERCENT
 from rigc.model.records import Change, Limit
 from rigc.model.resolve.context import Context, items_of
@@ -16,19 +17,6 @@ from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-NO_RIG = Kind(
-    "X05",
-    "no-rig",
-    Level.ERROR,
-    """The file declares no rig, or more than one.
-
-    Why it matters: every page bears the name and the revision of one rig; without them nobody knows which board a sheet belongs to.
-    What to do: write one rig block: rig NAME "Title" { revision A 2026-03-02 }.
-    Source: the language reference, grammar/README.md.
-    """,
-    "one rig block with a revision",
-    "the language reference, grammar/README.md",
-)
 LIMITS = {
     "load": PERCENT,
     "digital load": PERCENT,

@@ -102,18 +102,30 @@ def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
             found[jack.name] = jack
     for item in items:
         fact = item.fact
-        if isinstance(fact, nodes.Level) and _jack_named(context, found, fact.jack):
-            levels = Levels(
-                context.amount(fact.nominal, LEVEL, item.provenance),
-                context.amount(fact.peak, LEVEL, item.provenance),
-                context.amount(fact.maximum, LEVEL, item.provenance),
-                context.amount(fact.sensitivity, LEVEL, item.provenance),
-            )
-            found[fact.jack.text] = found[fact.jack.text].replace(levels=levels)
-        elif isinstance(fact, nodes.Impedance) and _jack_named(context, found, fact.jack):
+        if isinstance(fact, nodes.Level):
+            levels = levels_of(context, item)
+            for name in _jacks_named(context, found, fact.jacks):
+                found[name] = found[name].replace(levels=levels)
+        elif isinstance(fact, nodes.Impedance):
             bypassed = context.amount(fact.amount, IMPEDANCE, item.provenance)
-            found[fact.jack.text] = found[fact.jack.text].replace(bypassed_ohm=bypassed)
+            for name in _jacks_named(context, found, fact.jacks):
+                found[name] = found[name].replace(bypassed_ohm=bypassed)
     return tuple(found.values())
+
+
+def levels_of(context: Context, item: Item) -> Levels:
+    """The levels of a `level` statement."""
+    fact = item.fact
+    return Levels(
+        *(
+            context.amount(amount, LEVEL, item.provenance)
+            for amount in (fact.nominal, fact.peak, fact.maximum, fact.sensitivity)
+        )
+    )
+
+
+def _jacks_named(context: Context, jacks: dict[str, Jack], names: nodes.Names) -> list[str]:
+    return [name for name in run(context, names) if _jack_named(context, jacks, Word(name, names.span))]
 
 
 def _jacks(context: Context, item: Item) -> list[Jack]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.fact import Fact
-from rigc.model.jacks import AUDIO_OUT, Connector, Jack
+from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
 from rigc.model.quantities import (
     CAPACITANCE,
     CAPACITOR,
@@ -29,7 +29,7 @@ from rigc.model.quantities import (
     money,
 )
 from rigc.model.resolve.context import Context, Item, items_of
-from rigc.model.resolve.jacks import check_inside, jacks_of, loops_of, pairs_of, paths_of
+from rigc.model.resolve.jacks import check_inside, jacks_of, levels_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.supply import supply_facts
 from rigc.model.scope import UNKNOWN
 from rigc.model.things import Area, Battery, Instrument, Panel, PanelJack, Paperwork, Spot, Supply, Unit
@@ -243,7 +243,8 @@ def instruments(context: Context) -> dict[str, Instrument]:
             _instrument_fact(context, item, fields)
         fields["notes"] = tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))
         fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
-        out = Jack("out", AUDIO_OUT, Connector("ts"), block.name.span)
+        levels = [levels_of(context, item) for item in items if isinstance(item.fact, nodes.Level)]
+        out = Jack("out", AUDIO_OUT, Connector("ts"), block.name.span, levels=levels[-1] if levels else Levels())
         title = block.title.value if block.title else ""
         found[name] = Instrument(name, title, block.name.span, jacks=(out,), **fields)
     return found

@@ -159,10 +159,10 @@ class StereoPair(Node):
 
 
 class Level(Node):
-    """`level {jack}[ {nominal}][ peak {peak}][ max {maximum}][ sensitivity {sensitivity}]`"""
+    """`level {jacks}[ {nominal}][ peak {peak}][ max {maximum}][ sensitivity {sensitivity}]`"""
 
-    FORM = "level {jack}[ {nominal}][ peak {peak}][ max {maximum}][ sensitivity {sensitivity}]"
-    jack: Word
+    FORM = "level {jacks}[ {nominal}][ peak {peak}][ max {maximum}][ sensitivity {sensitivity}]"
+    jacks: Names
     nominal: Amount | None
     peak: Amount | None
     maximum: Amount | None
@@ -171,10 +171,10 @@ class Level(Node):
 
 
 class Impedance(Node):
-    """`impedance {jack} {amount} bypassed`"""
+    """`impedance {jacks} {amount} bypassed`"""
 
-    FORM = "impedance {jack} {amount} bypassed"
-    jack: Word
+    FORM = "impedance {jacks} {amount} bypassed"
+    jacks: Names
     amount: Amount
     span: Span
 

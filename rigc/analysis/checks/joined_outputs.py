@@ -1,0 +1,53 @@
+"""Two outputs are joined into one input.
+
+Why it matters: each output drives the other instead of the input; both grow quiet and may distort.
+What to do: bring them together in a mixer or blender, each on an input of its own; or, where they never hold at once, say
+for which scenario (`for`) or with which instrument (`with`) each chain holds.
+Source: physics (two low output impedances in parallel load each other).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
+from rigc.model.jack_use import crowded, joins_outputs
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.wishes import Connection
+
+KIND = Kind(
+    "S03",
+    "joined-outputs",
+    Level.ERROR,
+    __doc__,
+    "no two outputs into one input without a mixer or blender",
+    "physics: two outputs in parallel drive each other",
+)
+
+
+def joined_outputs(rig: Rig) -> Iterator[Diagnostic]:
+    """One finding for each thing at whose inputs outputs are joined."""
+    joined = {socket: leads for socket, leads in crowded(rig).items() if joins_outputs(socket, leads)}
+    for thing in dict.fromkeys(port.thing for port, _ in joined):
+        yield _told({port: leads for (port, _), leads in joined.items() if port.thing == thing}, thing)
+
+
+def _told(joined: dict[Port, list[Connection]], thing: str) -> Diagnostic:
+    parts, places = [], []
+    for port, leads in joined.items():
+        coming = [each for each in leads if each.end == port]
+        parts.append(f"{listed(dict.fromkeys(each.start for each in coming))} into '{port}'")
+        places += coming
+    return KIND.at(
+        places[-1].span,
+        f"outputs are joined: {', '.join(parts)}",
+        subject=(thing, *map(str, joined)),
+        label="joined here",
+        also=tuple(Label(each.span, "with this") for each in places[:-1] if each.span is not places[-1].span),
+        help="bring them together in a mixer or blender, or say with `for` or `with` when each chain holds",
+    )
+
+
+CHECK = joined_outputs

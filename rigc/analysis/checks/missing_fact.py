@@ -1,0 +1,86 @@
+"""A unit that is used lacks its body, what it needs of a supply, or a jack that it is wired to.
+
+Why it matters: whatever follows from the missing fact stays blank in the documents.
+What to do: measure it and write it down; where it must be guessed, mark it `assumed`.
+Source: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.used_units import used_units
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+
+KIND = Kind(
+    "F01",
+    "missing-fact",
+    Level.ERROR,
+    __doc__,
+    "a unit in use has a body, supply facts and the jacks it is wired to",
+    "common practice, no source",
+)
+
+_CABLES, _STRIPS, _POWER, _WIRING = "cable list", "mounting strips", "power table", "wiring sheet"
+
+
+def missing_fact(rig: Rig) -> Iterator[Diagnostic]:
+    """One finding for each unit that lacks facts, naming them and the sheets that stay blank there."""
+    for unit in used_units(rig):
+        lacking = {**_jacks(rig, unit), **(_supply(rig, unit) | _body(unit) if unit.kind == "unit" else {})}
+        if lacking:
+            yield _told(rig, unit, lacking)
+
+
+def _jacks(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:
+    """The audio jacks that a chain goes through, of which the unit declares none."""
+    directions = dict.fromkeys(gap.direction for gap in rig.gaps if gap.thing == unit.name)
+    return {f"an audio {direction}put": (_WIRING, _CABLES) for direction in directions}
+
+
+def _supply(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:
+    fed = any(unit.name in feed.units for feed in rig.power.feeds)
+    lacking: dict[str, tuple[str, ...]] = {}
+    if unit.inlet is None and (fed or _needs_inlet(rig, unit)):
+        lacking["its inlet"] = (_POWER, _CABLES)
+    if unit.powered or fed or _needs_inlet(rig, unit):
+        if unit.volts is None:
+            lacking["the voltage it needs"] = (_POWER,)
+        if unit.draws_ma is None:
+            lacking["the current it draws"] = (_POWER,)
+    return lacking
+
+
+def _needs_inlet(rig: Rig, unit: Unit) -> bool:
+    """Whether it has to take power: sound goes through it, it is not said to be passive, and has no inlet and no battery."""
+    sounds = any(jack.audio for jack in unit.jacks) or any(gap.thing == unit.name for gap in rig.gaps)
+    return sounds and unit.inlet is None and unit.battery is None and "passive" not in unit.flags
+
+
+def _body(unit: Unit) -> dict[str, tuple[str, ...]]:
+    whole = unit.width_mm is not None and unit.depth_mm is not None
+    return {} if whole else {"its body": (_CABLES, _STRIPS)}
+
+
+def _told(rig: Rig, unit: Unit, lacking: dict[str, tuple[str, ...]]) -> Diagnostic:
+    blank = sorted({sheet for sheets in lacking.values() for sheet in sheets})
+    facts = list(lacking)
+    said = f"{', '.join(facts[:-1])} and {facts[-1]}" if len(facts) > 1 else facts[0]
+    sheets = f"{', '.join(blank[:-1])} and {blank[-1]}" if len(blank) > 1 else blank[0]
+    return KIND.at(
+        unit.declared,
+        f"'{unit.name}' is used but lacks {said}; its place in the {sheets} stays blank",
+        subject=(unit.name, *facts),
+        label="declared here",
+        help=f"find out {said}, and write {'it' if len(facts) == 1 else 'them'} in the block of '{unit.name}'"
+        + _passive(rig, unit, facts),
+    )
+
+
+def _passive(rig: Rig, unit: Unit, facts: list[str]) -> str:
+    return "; if it takes no power, say `passive`" if "its inlet" in facts and _needs_inlet(rig, unit) else ""
+
+
+CHECK = missing_fact

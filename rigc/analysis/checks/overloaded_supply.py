@@ -1,0 +1,89 @@
+"""The units of a supply together take more than its ceiling (error), or more than four fifths of it (warning).
+
+Why it matters: each outlet may be within its rating and the supply still shut down or overheat: its ceiling is often
+less than the sum of its outlets.
+What to do: feed a unit from another supply, or add one.
+Source: arithmetic on stated values (error); common practice, no source (warning). `limit total` in the rig block sets
+another limit for the warning.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.load_limits import LoadLimits, exceeds
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.supply_totals import SupplyTotal, SupplyTotals
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.percentage import percentage
+from rigc.diagnostics.wording import listed
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "P03",
+    "overloaded-supply",
+    Level.ERROR,
+    __doc__,
+    "sum of all outlets ≤ the supply's ceiling; warning above 80 %",
+    "arithmetic on stated values; the 80 % are common practice, no source",
+)
+
+
+def overloaded_supply(
+    rig: Rig, power: PowerAssignment, totals: SupplyTotals, limits: LoadLimits
+) -> Iterator[Diagnostic]:
+    """At most one finding a supply."""
+    for total in totals.all:
+        if total.ceiling is not None and exceeds(total.taken, 100, total.ceiling):
+            yield _told(rig, power, total, 100, Level.ERROR)
+        elif total.ceiling is not None and exceeds(total.taken, limits.total_pct, total.ceiling):
+            yield _told(rig, power, total, limits.total_pct, Level.WARNING)
+        elif total.ceiling is None and total.taken > 0:
+            yield KIND.cant_check(
+                rig.supplies[total.supply].declared,
+                f"'{total.supply}' states no ceiling; whether its {total.drawn_w:g} W are too much can't be checked",
+                subject=(total.supply,),
+                help=f"write `ceiling` in '{total.supply}': its maker's figure, else the sum of its outlets",
+            )
+        elif total.unknown:
+            yield KIND.cant_check(
+                rig.supplies[total.supply].declared,
+                f"the total of '{total.supply}' can't be checked: {listed(total.unknown)} "
+                f"{'does' if len(total.unknown) == 1 else 'do'} not say what current is drawn",
+                subject=(total.supply,),
+                help=f"measure it and write `draws` in {listed(total.unknown)}",
+            )
+
+
+def _told(rig: Rig, power: PowerAssignment, total: SupplyTotal, share: float, level: Level) -> Diagnostic:
+    supply = rig.supplies[total.supply]
+    ceiling = supply.ceiling_w or supply.ceiling_ma
+    whole = total.ceiling or 0.0
+    most = " at least" if total.unknown else ""
+    over = "" if level is Level.ERROR else f", more than {share:g} %"
+    return KIND.at(
+        ceiling.span if ceiling else supply.declared,
+        f"'{total.supply}' gives {whole:g} {total.unit} in all and its units take{most} {total.taken:.4g} {total.unit} "
+        f"({percentage(total.taken, whole)}{over})",
+        subject=(total.supply,),
+        label="this is all it gives",
+        also=_biggest(rig, power, total),
+        numbers=(Number("load", total.taken, total.unit), Number("ceiling", whole, total.unit)),
+        help=_way_out(rig, total),
+        level=level,
+    )
+
+
+def _biggest(rig: Rig, power: PowerAssignment, total: SupplyTotal) -> tuple[Label, ...]:
+    names = [feed.unit for feed in power.feeds if any(port.thing == total.supply for port in feed.outlets)]
+    facts = [fact for name in names if (fact := rig.units[name].draws_ma) is not None]
+    most = max(facts, key=lambda fact: fact.value, default=None)
+    return () if most is None else (Label(most.span, f"the most: {most.value:g} mA"),)
+
+
+def _way_out(rig: Rig, total: SupplyTotal) -> str:
+    others = [name for name in rig.supplies if name != total.supply]
+    return f"move a unit to {listed(others, 'or')}" if others else "move a unit to a second supply"
+
+
+CHECK = overloaded_supply

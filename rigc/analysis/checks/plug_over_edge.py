@@ -1,0 +1,117 @@
+"""A plug, with the bend of its cable, reaches over the edge of the deck.
+
+Why it matters: it is the first thing that a case wall, a door post or a boot meets, and it takes the jack with it.
+What to do: use a right-angle plug there, or move the unit inwards. The outgoing plug at the left end is often forgotten.
+Source: geometry on stated sizes; common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.narrower_plug import narrower_plug, reach_mm
+from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, UnknownPlug
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.facts import clearance
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "D03",
+    "plug-over-edge",
+    Level.WARNING,
+    __doc__,
+    "stand-out + bend of a plug ≤ what is left of the deck before it",
+    "geometry on stated sizes; common practice, no source",
+)
+_EDGES = {(-1, 0): "left", (1, 0): "right", (0, -1): "front", (0, 1): "rear"}
+_HAIR_MM = 1e-6
+
+
+def plug_over_edge(rig: Rig, plugs: PlugBodies) -> Iterator[Diagnostic]:
+    """One finding for each unit with plugs beyond an edge; can't-checks for decks of unknown size and units of
+    unknown plugs."""
+    over: dict[str, list[tuple[PlugBody, float]]] = {}
+    unsized: dict[str, PlugBody] = {}
+    for plug in plugs.all:
+        room = _room(rig, plug)
+        if room is None:
+            unsized.setdefault(plug.point.deck or "", plug)
+        elif plug.stand_out_mm + plug.bend_mm - room > _HAIR_MM:
+            over.setdefault(plug.thing, []).append((plug, room))
+    for found in over.values():
+        yield _told(rig, found)
+    yield from (_unsized(rig, deck, plug) for deck, plug in unsized.items())
+    for thing in dict.fromkeys(each.port.thing for each in plugs.unknown):
+        yield _unknown([each for each in plugs.unknown if each.port.thing == thing])
+
+
+def _room(rig: Rig, plug: PlugBody) -> float | None:
+    """The deck that is left before a plug's jack, in mm; None where the deck's size is not known."""
+    deck, point = rig.decks.get(plug.point.deck or ""), plug.point
+    if deck is None or deck.width_mm is None or deck.depth_mm is None:
+        return None
+    return {
+        (-1, 0): point.x_mm,
+        (1, 0): deck.width_mm.value - point.x_mm,
+        (0, -1): point.y_mm,
+        (0, 1): deck.depth_mm.value - point.y_mm,
+    }[point.dx, point.dy]
+
+
+def _told(rig: Rig, found: list[tuple[PlugBody, float]]) -> Diagnostic:
+    worst, room = max(found, key=lambda each: each[0].stand_out_mm + each[0].bend_mm - each[1])
+    needed = worst.stand_out_mm + worst.bend_mm
+    return KIND.at(
+        worst.span,
+        "; ".join(_over(plug, left) for plug, left in found),
+        subject=(worst.thing, *(str(plug.port) for plug, _ in found)),
+        label=f"'{worst.plug}' at '{worst.port}'",
+        also=tuple(Label(plug.span, f"'{plug.plug}' at '{plug.port}'") for plug, _ in found if plug is not worst),
+        numbers=(
+            Number("stand-out and bend", needed, "mm"),
+            Number("room", room, "mm"),
+            Number("over the edge", needed - room, "mm"),
+        ),
+        help=_shorter(rig, worst, room),
+    )
+
+
+def _over(plug: PlugBody, room: float) -> str:
+    needed = plug.stand_out_mm + plug.bend_mm
+    edge = _EDGES[plug.point.dx, plug.point.dy]
+    return (
+        f"the plug at '{plug.port}' reaches {needed - room:g} mm over the {edge} edge: "
+        f"'{plug.plug}' needs {plug.stand_out_mm:g} + {plug.bend_mm:g} = {needed:g} mm and has {room:g} mm"
+    )
+
+
+def _shorter(rig: Rig, plug: PlugBody, room: float) -> str:
+    gap = clearance.PLUG_GAP_MM.value
+    better = narrower_plug(rig, (plug.port,), lambda each: reach_mm(each) + gap <= room)
+    if better is None:
+        return f"move '{plug.thing}' {plug.stand_out_mm + plug.bend_mm - room:g} mm inwards"
+    return f"use '{better.name}': it needs {reach_mm(better):g} + {gap:g} = {reach_mm(better) + gap:g} mm"
+
+
+def _unsized(rig: Rig, deck: str, plug: PlugBody) -> Diagnostic:
+    known = rig.decks.get(deck)
+    return KIND.cant_check(
+        plug.span if known is None else known.declared,
+        "whether plugs reach over the deck's edge is not known: the deck has no size",
+        subject=(deck or plug.thing,),
+        help="state the deck's `size`",
+    )
+
+
+def _unknown(plugs: list[UnknownPlug]) -> Diagnostic:
+    facts = list(dict.fromkeys(each.missing for each in plugs))
+    thing = plugs[0].port.thing
+    return KIND.cant_check(
+        plugs[0].span,
+        f"whether plugs of '{thing}' reach over the deck's edge is not known, for want of {', '.join(facts)}",
+        subject=(thing,),
+        help=f"state {facts[0]}",
+    )
+
+
+CHECK = plug_over_edge

@@ -1,0 +1,163 @@
+"""A plug meets another plug, or the body of another unit.
+
+Why it matters: it cannot be pushed home, or it bends the jack each time a foot comes down beside it.
+What to do: use a narrower plug, or shift one of the two: staggering two units by a plug's width saves a whole plug's depth.
+Jacks on one face need half of both widths between their middles; facing plugs that overlap sideways and in height need
+both stand-outs and 2 mm, a plug before a body its stand-out and 2 mm.
+Source: geometry on stated sizes; the 2 mm are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.narrower_plug import narrower_plug
+from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
+from rigc.analysis.computations.plug_clash import PlugClash, PlugMeeting, SideBySide
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.stock import Plug
+
+KIND = Kind(
+    "D02",
+    "plugs-collide",
+    Level.ERROR,
+    __doc__,
+    "pitch of plugs on one face at least (b₁ + b₂)/2; facing plugs s₁ + s₂ + 2 mm; a plug before a body s + 2 mm",
+    "geometry on stated sizes; the 2 mm are common practice, no source",
+)
+_PAIRS_NAMED = 3  # more pairs than these are told as a list of jacks
+
+
+def plugs_collide(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
+    """One finding for each unit whose own plugs collide, one for each two things of which a plug meets the other."""
+    for thing in dict.fromkeys(pair.one.thing for pair in clash.side_by_side):
+        yield _beside(rig, [pair for pair in clash.side_by_side if pair.one.thing == thing])
+    for things in dict.fromkeys(meeting.things for meeting in clash.meetings):
+        yield _meeting([meeting for meeting in clash.meetings if meeting.things == things])
+    yield from _unjudged(clash, plugs)
+
+
+def _beside(rig: Rig, pairs: list[SideBySide]) -> Diagnostic:
+    thing = pairs[0].one.thing
+    groups: dict[tuple[float, float], list[SideBySide]] = {}
+    for pair in pairs:
+        groups.setdefault((pair.pitch_mm, pair.needed_mm), []).append(pair)
+    worst = max(pairs, key=lambda pair: pair.needed_mm - pair.pitch_mm)
+    return KIND.at(
+        worst.one.span,
+        f"plugs of '{thing}' collide: " + "; ".join(_group(each) for each in groups.values()),
+        subject=(thing, *(str(plug.port) for plug in _in_order(pairs))),
+        label=f"'{worst.one.plug}' and '{worst.other.plug}'",
+        numbers=(
+            Number("pitch", worst.pitch_mm, "mm"),
+            Number("needed", worst.needed_mm, "mm"),
+            Number("short", worst.needed_mm - worst.pitch_mm, "mm"),
+        ),
+        note=f"({worst.one.width_mm:g} + {worst.other.width_mm:g})/2 = {worst.needed_mm:g} mm needed",
+        help=_narrower(rig, pairs),
+    )
+
+
+def _group(pairs: list[SideBySide]) -> str:
+    pitch, needed = pairs[0].pitch_mm, pairs[0].needed_mm
+    if len(pairs) > _PAIRS_NAMED:
+        jacks = [plug.port.jack for plug in _in_order(pairs)]
+        named = f"the {len(jacks)} jacks {listed(jacks)}"
+    else:
+        named = ", ".join(f"'{pair.one.port.jack}' and '{pair.other.port.jack}'" for pair in pairs)
+    return f"{named} are {pitch:g} mm apart and need {needed:g} mm, short by {needed - pitch:g} mm"
+
+
+def _in_order(pairs: list[SideBySide]) -> list[PlugBody]:
+    """The plugs of the pairs along their faces."""
+    plugs = {plug.port: plug for pair in pairs for plug in (pair.one, pair.other)}
+    return sorted(plugs.values(), key=lambda plug: (plug.point.dx, plug.point.dy, plug.point.x_mm, plug.point.y_mm))
+
+
+def _narrower(rig: Rig, pairs: list[SideBySide]) -> str:
+    widest = max((plug for plug in _in_order(pairs)), key=lambda plug: plug.width_mm).plug
+    ports = [plug.port for plug in _in_order(pairs) if plug.plug == widest]
+
+    def free(plug: Plug) -> float:
+        return min(pair.pitch_mm - _needed(pair, ports, plug) for pair in pairs)
+
+    better = narrower_plug(rig, ports, lambda plug: free(plug) >= 0)
+    if better is None:
+        return f"no plug kind in stock is narrow enough for {_jacks(ports)}: state one that is, or leave a jack empty"
+    worst = max(pairs, key=lambda pair: _needed(pair, ports, better))
+    one, other = _widths(worst, ports, better)
+    return (
+        f"use '{better.name}' at {_jacks(ports)}: it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, "
+        f"{free(better):g} mm stay free"
+    )
+
+
+def _needed(pair: SideBySide, ports: list[Port], plug: Plug) -> float:
+    return sum(_widths(pair, ports, plug)) / 2
+
+
+def _widths(pair: SideBySide, ports: list[Port], plug: Plug) -> tuple[float, float]:
+    assert plug.width_mm is not None
+    new = plug.width_mm.value
+    one, other = (new if end.port in ports else end.width_mm for end in (pair.one, pair.other))
+    return one, other
+
+
+def _jacks(ports: list[Port]) -> str:
+    return f"these {len(ports)} jacks" if len(ports) > _PAIRS_NAMED else listed(port.jack for port in ports)
+
+
+def _meeting(meetings: list[PlugMeeting]) -> Diagnostic:
+    worst = max(meetings, key=lambda meeting: meeting.needed_mm - meeting.room_mm)
+    ports = dict.fromkeys(str(plug.port) for each in meetings for plug in (each.plug, each.other) if plug is not None)
+    return KIND.at(
+        worst.plug.span,
+        "; ".join(map(_met, meetings)),
+        subject=(*worst.things, *ports),
+        label=f"'{worst.plug.plug}' at '{worst.plug.port}'",
+        numbers=(Number("room", worst.room_mm, "mm"), Number("needed", worst.needed_mm, "mm")),
+        help=_apart(worst),
+    )
+
+
+def _met(meeting: PlugMeeting) -> str:
+    plug, other = meeting.plug, meeting.other
+    if other is None:
+        return (
+            f"the plug at '{plug.port}' needs {meeting.needed_mm:g} mm before '{meeting.thing}' "
+            f"and has {meeting.room_mm:g} mm"
+        )
+    if (plug.point.dx, plug.point.dy) == (-other.point.dx, -other.point.dy):
+        return (
+            f"the plugs at '{plug.port}' and '{other.port}' face each other over {meeting.room_mm:g} mm "
+            f"and need {meeting.needed_mm:g} mm"
+        )
+    return f"the plugs at '{plug.port}' and '{other.port}' reach {meeting.needed_mm:g} mm into each other"
+
+
+def _apart(meeting: PlugMeeting) -> str:
+    short = meeting.needed_mm - meeting.room_mm
+    if meeting.plug.thing == meeting.thing:
+        return f"use a shorter or narrower plug at '{meeting.plug.port}'"
+    if meeting.stagger_mm is not None:
+        return f"stagger '{meeting.thing}' by {meeting.stagger_mm:g} mm sideways, or move it {short:g} mm away"
+    return f"move '{meeting.thing}' {short:g} mm away"
+
+
+def _unjudged(clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
+    """One for each unit: sizes or places of plugs, and heights where seen from above something is in the way."""
+    missing = [(each.port.thing, each.missing, each.span) for each in (*plugs.unknown, *clash.unjudged)]
+    for thing in dict.fromkeys(name for name, _, _ in missing):
+        facts = list(dict.fromkeys(fact for name, fact, _ in missing if name == thing))
+        yield KIND.cant_check(
+            next(span for name, _, span in missing if name == thing),
+            f"whether the plugs of '{thing}' have room is not known, for want of {', '.join(facts)}",
+            subject=(thing,),
+            help=f"state {facts[0]}",
+        )
+
+
+CHECK = plugs_collide

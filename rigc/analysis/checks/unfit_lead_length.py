@@ -1,0 +1,103 @@
+"""A lead that exists is too short for its way, or so long that the rest becomes a coil.
+
+Why it matters: without slack a unit can't be tilted out of its fastener and unplugged, and the plugs are pulled sideways;
+a coil picks up hum and catches on things. A lead whose way is not known is told here, too, so that none is forgotten.
+What to do: take another stock length, make a new lead, or stow the rest at the bundle under the deck, not between units.
+Source: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.cable_routes import CableRoutes, Route
+from rigc.analysis.computations.lead_ends import tenths
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.model.fact import Quantity
+from rigc.model.rig import Rig
+from rigc.source import Span
+
+KIND = Kind(
+    "D07",
+    "unfit-lead-length",
+    Level.ERROR,
+    __doc__,
+    "route + least slack <= length <= 1.10 x route + 150 mm",
+    "common practice, no source",
+)
+
+
+def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: CableLengths) -> Iterator[Diagnostic]:
+    """Judges every lead that exists; tells once, for each fact that is missing, which leads have no way."""
+    for lead in leads.all:
+        length, existing = lengths.lengths.get(lead.mark), lead.existing_mm
+        if length is not None and existing is not None:
+            yield from _judge(lead, existing, length)
+    without: dict[tuple[str, str, bool], list[Lead]] = {}
+    for lead in leads.all:
+        route = routes.routes.get(lead.mark)
+        if route is not None and route.length is None:
+            without.setdefault((route.about, route.reason, route.missing), []).append(lead)
+    for stuck in without.values():
+        yield _stuck(rig, stuck, routes.routes[stuck[0].mark])
+
+
+def _judge(lead: Lead, existing: Quantity, length: Length) -> Iterator[Diagnostic]:
+    has = tenths(existing.value)
+    way = f"its way from '{lead.start}' to '{lead.end}'"
+    if has < length.least:
+        need, short = f"{length.least / 10:g} mm", f"{(length.least - has) / 10:g} mm"
+        said = f"{_named(lead)} is {has / 10:g} mm, but {way} needs {need}: {short} short"
+        yield _told(lead, existing, length, said, Level.ERROR, _longer(lead, length))
+    elif has > length.most:
+        said = f"{_named(lead)} is {has / 10:g} mm, more than the {length.most / 10:g} mm that {way} takes up"
+        rest = f"{(has - length.route) / 10:g} mm of slack"
+        yield _told(lead, existing, length, said, Level.WARNING, f"stow its {rest} under the deck at the bundle")
+
+
+def _told(lead: Lead, existing: Quantity, length: Length, said: str, level: Level, help: str) -> Diagnostic:
+    numbers = (
+        Number("length", existing.value, "mm"),
+        Number("route", length.route / 10, "mm"),
+        Number("least", length.least / 10, "mm"),
+        Number("most", length.most / 10, "mm"),
+    )
+    return KIND.at(
+        existing.span, said, subject=(lead.mark,), label="this long", numbers=numbers, help=help, level=level
+    )
+
+
+def _named(lead: Lead) -> str:
+    return lead.mark if lead.captive is None else f"the captive lead {lead.mark} of '{lead.captive.thing}'"
+
+
+def _longer(lead: Lead, length: Length) -> str:
+    if lead.captive is not None:
+        return f"move '{lead.captive.thing}' nearer to '{lead.start.thing}'"
+    if length.premade is not None and length.cut is None:
+        return f"take the premade length of {length.premade / 10:g} mm"
+    return f"make a new one of {length.finished / 10:g} mm"
+
+
+def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
+    marks = tuple(lead.mark for lead in stuck)
+    names = ", ".join(marks)
+    if route.missing:
+        said = f"the length of {names} is not known, for want of {route.reason}"
+        help = f"state {route.reason}"
+    else:
+        said = f"there is no way for {names}: {route.reason}"
+        help = "move it, or give the deck another drop line"
+    subject = (route.about, *marks) if route.about else marks
+    return KIND.cant_check(_span(rig, route.about, stuck[0]), said, subject=subject, help=help)
+
+
+def _span(rig: Rig, about: str, lead: Lead) -> Span:
+    """Where the thing, deck or plug is declared whose fact is missing, else the lead's own place."""
+    owner = rig.things.get(about) or rig.decks.get(about) or rig.stock.plugs.get(about)
+    return lead.span if owner is None else owner.declared
+
+
+CHECK = unfit_lead_length

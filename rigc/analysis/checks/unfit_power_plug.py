@@ -1,0 +1,90 @@
+"""The plug of a unit's power lead does not fit: another barrel size or kind of connector at outlet and inlet.
+
+Why it matters: a 2.1 mm plug does not enter over a 2.5 mm pin; a 2.5 mm plug goes over a 2.1 mm pin and loses contact
+at every step.
+What to do: use an adaptor of the right size (state it: `Y1 size for ...`), or a lead with the right plug at each end.
+Source: arithmetic on stated values. A unit's captive lead has the connector that its inlet states.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.outlet_fit import resized, takes_connector
+from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.computations.power_tap import Tap
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+from rigc.model.wishes import LeadFacts
+
+KIND = Kind(
+    "P11",
+    "unfit-power-plug",
+    Level.ERROR,
+    __doc__,
+    "one connector at outlet and inlet, else an adaptor or a lead with both plugs is stated",
+    "arithmetic on stated values",
+)
+
+
+def unfit_power_plug(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+    """One finding for each unit whose plug does not fit; can't-check where the outlet's connector is not stated."""
+    adapted = resized(rig)
+    for feed in power.feeds:
+        unit, tap = rig.units[feed.unit], power.taps[feed.unit]
+        lead = next((each for each in rig.lead_wishes.leads if _feeds(each, feed) and each.plugs is not None), None)
+        if lead is not None:
+            yield from _plugs(rig, lead, unit, tap)
+            continue
+        fit = takes_connector(unit, tap)
+        if fit is False and unit.name not in adapted:
+            yield _told(feed, unit, tap)
+        elif fit is None and unit.inlet is not None:
+            yield KIND.cant_check(
+                unit.declared,
+                f"the connector of {tap} is not stated; whether the plug of '{unit.name}' ({unit.inlet.connector}) "
+                "fits can't be checked",
+                subject=(unit.name,),
+                help=f"write `connector` in '{tap.outlets[0].thing}'",
+            )
+
+
+def _feeds(lead: LeadFacts, feed: Supplied) -> bool:
+    return (lead.start in feed.outlets and lead.end.thing == feed.unit) or (
+        lead.end in feed.outlets and lead.start.thing == feed.unit
+    )
+
+
+def _told(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+    inlet = unit.inlet.connector if unit.inlet is not None else None
+    captive = unit.inlet is not None and unit.inlet.captive_mm is not None
+    thing = "its captive lead is" if captive else "its inlet is"
+    return KIND.at(
+        feed.span,
+        f"'{unit.name}' does not plug into {tap}: {thing} {inlet}, the outlet {tap.connector}",
+        subject=(unit.name, *(str(port) for port in tap.outlets)),
+        label="the plug does not fit",
+        also=(Label(unit.inlet.span, f"{inlet}"),) if unit.inlet is not None else (),
+        help=f"add an adaptor: write `Y1 size for {unit.name}` in the leads block",
+    )
+
+
+def _plugs(rig: Rig, lead: LeadFacts, unit: Unit, tap: Tap) -> Iterator[Diagnostic]:
+    """The stated plugs of a lead, each against the jack that it goes into."""
+    for port, name in zip((lead.start, lead.end), lead.plugs or (), strict=False):
+        plug = rig.stock.plugs.get(name)
+        inlet = unit.inlet.connector if unit.inlet is not None else None
+        jack = tap.connector if port in tap.outlets else inlet
+        if plug is not None and plug.fits and jack is not None and jack not in plug.fits:
+            sizes = " or ".join(str(each) for each in plug.fits)
+            yield KIND.at(
+                lead.span,
+                f"plug '{name}' of lead {lead.mark} fits {sizes}, not {port} ({jack})",
+                subject=(unit.name, lead.mark),
+                label="the plug does not fit",
+                help=f"state a plug that fits {jack}",
+            )
+
+
+CHECK = unfit_power_plug

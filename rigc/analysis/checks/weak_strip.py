@@ -1,0 +1,136 @@
+"""A unit's strips hold less than a fall asks for, lie over a part that must stay free, or meet only one rail.
+
+Why it matters: the unit comes off when the case is dropped, or must come off to change a battery.
+What to do: put it on a bridge plate (`NAME bridged`), take a strip with more pull, or move it so that it meets two rails.
+The area needed is m · 20 · 9.81 / σ, with σ the working pull of the strip; what counts is the area that meets tape, not the
+length of strip. Adhesive fails before the tape on oily or powder-coated bases: wipe them first.
+Source: physics (20 g is a case that falls 150 mm onto foam giving way by 7 to 8 mm); the rule for laying strips is common
+practice, no source; the pull is that of the stock: measure your own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped, needed_mm2
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.model.rig import Rig
+from rigc.model.stock import Strip
+from rigc.model.things import Thing
+
+KIND = Kind(
+    "D08",
+    "weak-strip",
+    Level.WARNING,
+    __doc__,
+    "engaged strip area ≥ m·20·9.81/σ, on two rails or more, and no strip over a battery door, vent or trim",
+    "physics: 20 g; rule for laying strips: common practice, no source",
+)
+_NEVER_COVERED = ("battery-door", "vent", "trim")
+
+
+def weak_strip(rig: Rig, strips: MountingStrip) -> Iterator[Diagnostic]:
+    """One finding for each unit; bridged units and those that are bolted as well are held otherwise."""
+    for unit in strips.units:
+        if unit.bridged or unit.fixing is not None:
+            continue
+        faults = _faults(unit)
+        if faults:
+            yield _told(rig, unit, faults)
+        elif unit.engaged_mm2 is None or unit.needed_mm2 is None:
+            yield _unknown(unit)
+    yield from _unstripped(rig, [unit for unit in strips.unknown if not _bridged(rig, unit)])
+
+
+def _faults(unit: StrippedUnit) -> list[str]:
+    faults = []
+    if _too_small(unit):
+        engaged, needed = (unit.engaged_mm2 or 0.0) / 100, (unit.needed_mm2 or 0.0) / 100
+        faults.append(f"engages {engaged:.2f} cm² of '{unit.strip}' and needs {needed:.2f} cm²")
+    if unit.tapes_met == 1:
+        faults.append("meets only one rail")
+    covered = [area for area in dict.fromkeys(unit.covered) if area in _NEVER_COVERED]
+    if covered:
+        faults.append(f"has a strip over its {' and '.join(covered)}")
+    return faults
+
+
+def _too_small(unit: StrippedUnit) -> bool:
+    known = unit.engaged_mm2 is not None and unit.needed_mm2 is not None
+    return known and (unit.engaged_mm2 or 0.0) < (unit.needed_mm2 or 0.0) - 1e-6
+
+
+def _told(rig: Rig, unit: StrippedUnit, faults: list[str]) -> Diagnostic:
+    engaged, needed = unit.engaged_mm2, unit.needed_mm2
+    return KIND.at(
+        unit.span,
+        f"'{unit.thing}' " + ", and ".join(faults),
+        subject=(unit.thing,),
+        label=f"{unit.count} strips of {unit.piece_mm:g} mm"
+        if unit.count > 1
+        else f"one strip of {unit.piece_mm:g} mm",
+        numbers=tuple(
+            Number(name, round(area / 100, 2), "cm²")
+            for name, area in (("engaged", engaged), ("needed", needed))
+            if area is not None
+        ),
+        help=_stronger(rig, unit),
+    )
+
+
+def _stronger(rig: Rig, unit: StrippedUnit) -> str:
+    plate = f"put it on a bridge plate and say `{unit.thing} bridged`"
+    thing = rig.things[unit.thing]
+    if not _too_small(unit) or not isinstance(thing, Thing) or thing.mass_kg is None:
+        return plate
+    for strip in rig.stock.strips.values():
+        if not _wide_enough(rig, unit, strip) or strip.pull_kpa is None:
+            continue
+        area = needed_mm2(thing.mass_kg.value, strip.pull_kpa.value)
+        if area <= (unit.engaged_mm2 or 0.0):
+            return f"use '{strip.name}', which needs {area / 100:.2f} cm², or {plate}"
+    return plate
+
+
+def _wide_enough(rig: Rig, unit: StrippedUnit, strip: Strip) -> bool:
+    """Whether the engaged area would stay: the strip is as wide as the present one."""
+    present = rig.stock.strips[unit.strip].width_mm
+    return strip.width_mm is not None and present is not None and strip.width_mm.value == present.value
+
+
+def _unknown(unit: StrippedUnit) -> Diagnostic:
+    fact = "the deck's size" if unit.engaged_mm2 is None else f"the pull of the strip '{unit.strip}'"
+    return KIND.cant_check(
+        unit.span,
+        f"whether the strips hold '{unit.thing}' is not known, for want of {fact}",
+        subject=(unit.thing,),
+        help=f"state {fact}" + ("" if unit.engaged_mm2 is None else ", measured with a spring balance"),
+    )
+
+
+def _bridged(rig: Rig, unit: Unstripped) -> bool:
+    return any(name == unit.thing for name, _ in rig.mounting.bridged)
+
+
+def _unstripped(rig: Rig, unknown: list[Unstripped]) -> Iterator[Diagnostic]:
+    """One for each unit; where no strip is stated for anything, a single one for all."""
+    if unknown and rig.mounting.all_with is None and not rig.mounting.strips:
+        names = [unit.thing for unit in unknown]
+        yield KIND.cant_check(
+            unknown[0].span,
+            f"what holds {listed(names)} is not known: no strip is stated",
+            subject=tuple(names),
+            help="say in a mounting block what holds them: `all with` a strip, or `bolted`",
+        )
+        return
+    for unit in unknown:
+        yield KIND.cant_check(
+            unit.span,
+            f"whether strips hold '{unit.thing}' is not known, for want of {unit.missing}",
+            subject=(unit.thing,),
+            help=f"state {unit.missing}",
+        )
+
+
+CHECK = weak_strip

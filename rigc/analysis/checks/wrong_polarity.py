@@ -1,0 +1,65 @@
+"""The polarity of an outlet's centre pin is not the unit's, and no reversing lead is stated; or one is, and it is wrong.
+
+Why it matters: reversed polarity destroys most units at once.
+What to do: use a reversing lead, mark both its ends, and check the plug with a meter before it goes in.
+Source: arithmetic on stated values. No polarity is ever assumed: pedals mostly have the centre negative [common
+practice, no source], other things mostly positive.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.outlet_fit import takes_polarity
+from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.computations.power_tap import Tap
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+
+KIND = Kind(
+    "P05",
+    "wrong-polarity",
+    Level.ERROR,
+    __doc__,
+    "outlet and unit agree in the centre pin's polarity, a stated reversing lead counted",
+    "arithmetic on stated values",
+)
+
+
+def wrong_polarity(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+    """One finding for each unit of the wrong polarity; can't-check where either polarity is not stated."""
+    for feed in power.feeds:
+        unit, tap = rig.units[feed.unit], power.taps[feed.unit]
+        fit = takes_polarity(unit, tap, feed.reversed)
+        if fit is None:
+            block = unit.name if unit.polarity is None else tap.outlets[0].thing
+            silent, into = (f"'{unit.name}'", f"it may be plugged into {tap}")
+            if unit.polarity is not None:
+                silent, into = str(tap), f"'{unit.name}' may be plugged in"
+            yield KIND.cant_check(
+                unit.declared,
+                f"the polarity of {silent} is not stated; whether {into} can't be checked",
+                subject=(unit.name,),
+                help=f"measure it and write `polarity` in '{block}'",
+            )
+        elif not fit:
+            yield _told(feed, unit, tap)
+
+
+def _told(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+    wants = unit.polarity.value if unit.polarity is not None else ""
+    through = " through a reversing lead" if feed.reversed else ""
+    return KIND.at(
+        feed.span,
+        f"'{unit.name}' is {wants} and {tap} is {tap.polarity}{through}: its supply would be reversed",
+        subject=(unit.name, *(str(port) for port in tap.outlets)),
+        label="reversed polarity",
+        also=(Label(unit.polarity.span, wants),) if unit.polarity is not None else (),
+        help="delete `reversed`"
+        if feed.reversed
+        else "write `reversed` behind the outlet, and label both ends of that lead",
+    )
+
+
+CHECK = wrong_polarity

@@ -1,0 +1,80 @@
+"""A unit's voltage window does not contain the voltage of its outlet.
+
+Why it matters: too much voltage destroys a unit at once; with too little it hums, distorts or starts again and again.
+What to do: set the outlet to the unit's voltage, or feed the unit from another one.
+Source: arithmetic on stated values. A unit that does not say what it accepts takes only what it needs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.outlet_fit import takes_voltage, window_v
+from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.computations.power_tap import Tap, outlet_at
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+
+KIND = Kind(
+    "P04",
+    "wrong-voltage",
+    Level.ERROR,
+    __doc__,
+    "the outlet's voltage lies in what the unit accepts",
+    "arithmetic on stated values",
+)
+
+
+def wrong_voltage(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+    """One finding for each unit on a wrong voltage; can't-check where the unit does not say what it takes."""
+    for feed in power.feeds:
+        unit, tap = rig.units[feed.unit], power.taps[feed.unit]
+        fit = takes_voltage(unit, tap)
+        if fit is None:
+            yield KIND.cant_check(
+                unit.declared,
+                f"'{unit.name}' on {tap} does not say what voltage it needs; whether {tap.volts:g} V are right can't be checked",
+                subject=(unit.name,),
+                help=f"write `needs` or `accepts` in '{unit.name}'",
+            )
+        elif not fit:
+            yield _told(rig, feed, unit, tap)
+
+
+def _told(rig: Rig, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+    low, high = window_v(unit) or (0.0, 0.0)
+    wants = f"{low:g} V" if low == high else f"{low:g}..{high:g} V"
+    fact = unit.accepts_low_v or unit.volts
+    return KIND.at(
+        feed.span,
+        f"'{unit.name}' takes {wants}, {tap} {tap.gives} {tap.volts:g} V",
+        subject=(unit.name, *(str(port) for port in tap.outlets)),
+        label="too much voltage" if tap.volts > high else "too little voltage",
+        also=tuple(Label(each.span, "what it takes") for each in (fact,) if each is not None),
+        numbers=(Number("given", tap.volts, "V"), Number("lowest", low, "V"), Number("highest", high, "V")),
+        note=_missing_setting(rig, unit.name, tap),
+        help=_way_out(rig, unit, tap, low, high),
+    )
+
+
+def _missing_setting(rig: Rig, name: str, tap: Tap) -> str:
+    feed = next((each for each in rig.power.feeds if name in each.units), None)
+    if feed is None or feed.volts is None or any(each.volts.value == feed.volts.value for each in tap.settings):
+        return ""
+    return f"{tap} has no setting of {feed.volts.value:g} V"
+
+
+def _way_out(rig: Rig, unit: Unit, tap: Tap, low: float, high: float) -> str:
+    outlet = outlet_at(rig, tap.outlets[0])
+    for rating in outlet.ratings if outlet is not None and len(tap.outlets) == 1 else ():
+        if low <= rating.volts.value <= high and rating.current == unit.current:
+            return f"set {tap} to {rating.volts.value:g} V: write `at {rating.volts.value:g} V`"
+    for supply in rig.supplies.values():
+        for each in supply.outlets:
+            if any(low <= rating.volts.value <= high and rating.current == unit.current for rating in each.ratings):
+                return f"feed it from an outlet like {supply.name}.{each.name}"
+    return f"add a supply with an outlet of {unit.volts.value if unit.volts else low:g} V"
+
+
+CHECK = wrong_voltage

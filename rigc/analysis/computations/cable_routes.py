@@ -1,0 +1,141 @@
+"""Leads and placement -> the way of each lead over or under the deck, in whole tenths of a millimetre."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from rigc.analysis.computations.deck_boxes import Box, DeckBoxes
+from rigc.analysis.computations.direct_run import runs_direct
+from rigc.analysis.computations.lead_ends import LeadEnd, Obstacle, lead_ends, tenths
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.placement import Placement
+from rigc.facts.leads import PASSAGE_MM
+from rigc.model.deck import Deck
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class Route(Record):
+    """The way of a lead, all in tenths of a millimetre: `kind` is `direct`, `under`, or empty where there is none.
+
+    `exits` are the points where the lead leaves its plugs, `drops` the drop lines of its ends (None for an end that
+    needs none); `horizontal` and `vertical` are its stretches in order. A lead without a way says the `reason`: with
+    `missing` the fact that is not stated, else what is in its way; `about` names whose fact it is.
+    """
+
+    mark: str
+    kind: str = ""
+    exits: tuple[tuple[int, int], ...] = ()
+    drops: tuple[int | None, ...] = ()
+    horizontal: tuple[int, ...] = ()
+    vertical: tuple[int, ...] = ()
+    reason: str = ""
+    about: str = ""
+    missing: bool = False
+
+    @property
+    def length(self) -> int | None:
+        """Horizontal and vertical stretches together; None where there is no way."""
+        return sum(self.horizontal) + sum(self.vertical) if self.kind else None
+
+
+class CableRoutes(Record):
+    """The route of each lead that stays on the board, by its number."""
+
+    routes: dict[str, Route]
+
+
+def cable_routes(rig: Rig, placement: Placement, leads: Leads) -> CableRoutes:
+    """Routes every lead but the stage leads."""
+    boxes = _boxes(placement)
+    return CableRoutes({lead.mark: _route(rig, placement, lead, boxes) for lead in leads.all if not lead.stage})
+
+
+def _boxes(placement: Placement) -> dict[str | None, DeckBoxes]:
+    """What everything covers, deck by deck."""
+    boxes: dict[str | None, list[Box]] = {}
+    for outline in placement.outlines.values():
+        left, front = tenths(outline.x_mm), tenths(outline.y_mm)
+        right, rear = tenths(outline.area.right_mm), tenths(outline.area.rear_mm)
+        boxes.setdefault(outline.deck, []).append(Box(outline.thing, left, front, right, rear, outline.under))
+    return {deck: DeckBoxes(each) for deck, each in boxes.items()}
+
+
+def _route(rig: Rig, placement: Placement, lead: Lead, boxes: dict[str | None, DeckBoxes]) -> Route:
+    ends = lead_ends(rig, placement, lead)
+    if isinstance(ends, Obstacle):
+        return _none(lead.mark, ends)
+    below = next((end for end in ends if not end.on_top), None)
+    if lead.run == "over" and below is not None:
+        return _none(lead.mark, Obstacle(f"it shall run over the deck, but '{below.port}' is not on top of it"))
+    around = boxes.get(ends[0].deck) or DeckBoxes(())
+    if lead.run == "over" or (lead.run is None and below is None and _direct(ends, around)):
+        return _over(lead.mark, *ends)
+    return _under(rig, lead.mark, ends, around)
+
+
+def _none(mark: str, obstacle: Obstacle) -> Route:
+    return Route(mark, reason=obstacle.reason, about=obstacle.about, missing=obstacle.missing)
+
+
+def _direct(ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> bool:
+    start, end = ends
+    exits = ((start.x, start.y), (end.x, end.y))
+    return runs_direct(around.by_thing[start.port.thing], around.by_thing[end.port.thing], exits, around)
+
+
+def _over(mark: str, start: LeadEnd, end: LeadEnd) -> Route:
+    return Route(
+        mark,
+        "direct",
+        ((start.x, start.y), (end.x, end.y)),
+        (None, None),
+        (abs(start.x - end.x), abs(start.y - end.y)),
+        (abs((start.above or 0) - (end.above or 0)),),
+    )
+
+
+def _under(rig: Rig, mark: str, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> Route:
+    """Each end on top goes to its own drop line; below the deck the way follows x and y."""
+    start, end = ends
+    depth = _thickness(rig.decks[start.deck or ""], ends)
+    if isinstance(depth, Obstacle):
+        return _none(mark, depth)
+    drops: list[int | None] = []
+    for here, there in ((start, end), (end, start)):
+        drop = _drop_line(rig.decks[start.deck or ""], here, there.y, around) if here.on_top else None
+        if isinstance(drop, Obstacle):
+            return _none(mark, drop)
+        drops.append(drop)
+    stops = [y for y in (start.y, *drops, end.y) if y is not None]
+    return Route(
+        mark,
+        "under",
+        ((start.x, start.y), (end.x, end.y)),
+        tuple(drops),
+        (abs(start.x - end.x), *(abs(here - there) for here, there in pairwise(stops))),
+        tuple(tenths(PASSAGE_MM.value) + ((each.above or 0) + depth if each.on_top else 0) for each in ends),
+    )
+
+
+def _thickness(deck: Deck, ends: tuple[LeadEnd, LeadEnd]) -> int | Obstacle:
+    """The thickness of the deck, if an end goes through it."""
+    if not any(end.on_top for end in ends):
+        return 0
+    if deck.thickness_mm is None:
+        return Obstacle(f"the thickness of deck '{deck.name}'", deck.name, missing=True)
+    return tenths(deck.thickness_mm.value)
+
+
+def _drop_line(deck: Deck, end: LeadEnd, other_y: int, around: DeckBoxes) -> int | Obstacle:
+    """The nearest line that is free at this x; on a tie that nearer to the other end, then the one further in front."""
+    lines = tuple(tenths(line) for line in deck.drops_mm)
+    if not lines:
+        return Obstacle(f"the drop lines of deck '{deck.name}'", deck.name, missing=True)
+    free = [line for line in lines if not around.covers(end.x, line)]
+    if not free:
+        return Obstacle(f"every drop line is covered at x = {end.x / 10:g} mm, where it leaves '{end.port}'")
+    return min(free, key=lambda line: (abs(end.y - line), abs(other_y - line), line))
+
+
+COMPUTE = cable_routes

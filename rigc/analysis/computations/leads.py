@@ -1,0 +1,173 @@
+"""Connections, feeds and stated leads -> every lead of the rig with its number, ends, plugs and cable."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.lead_numbers import LeadNumbers, in_order, without_leg
+from rigc.analysis.computations.lead_plugs import Wired, chosen_plug, socket
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.wanted_leads import Wanted, is_stage, wanted_leads
+from rigc.model.fact import Quantity
+from rigc.model.jacks import Jack, Port
+from rigc.model.rig import Rig
+from rigc.model.things import Instrument
+from rigc.record import Record
+from rigc.source import Span
+
+_CLASSES = ("audio", "control", "midi", "dc", "ac")
+
+
+class Lead(Record):
+    """A lead. `signal` is audio, control, midi, dc or ac; a `stage` lead is not routed over the deck.
+
+    `ends` are the plug kinds at start and end: None where no kind of the stock goes in, and at the end of a `captive`
+    lead, which grows out of its unit at jack `captive`. `leg_of` is the number of the Y lead whose leg it is. `made` is
+    the length of a lead that exists (or was bought: `premade`), `slack` what the source adds to the slack.
+    """
+
+    mark: str
+    signal: str
+    start: Port
+    end: Port
+    stage: bool
+    ends: tuple[str | None, str | None]
+    plugs_stated: bool
+    cable: str | None
+    run: str | None
+    slack_mm: Quantity | None
+    made_mm: Quantity | None
+    premade: bool
+    made_in: str
+    captive: Port | None
+    captive_mm: Quantity | None
+    leg_of: str | None
+    stereo: bool
+    stated: bool
+    span: Span
+
+    @property
+    def plugs(self) -> tuple[str, str] | None:
+        """Both plug kinds, if both are known."""
+        start, end = self.ends
+        return None if start is None or end is None else (start, end)
+
+    @property
+    def existing_mm(self) -> Quantity | None:
+        """The length of a lead that need not be made: stated, or captive."""
+        return self.made_mm or self.captive_mm
+
+
+class Leads(Record):
+    """All leads, class by class and in the order of their numbers."""
+
+    all: tuple[Lead, ...]
+
+    def at(self, port: Port) -> tuple[Lead, ...]:
+        """The leads that are plugged into a jack."""
+        return tuple(lead for lead in self.all if port in (lead.start, lead.end))
+
+
+def leads(rig: Rig, power: PowerAssignment) -> Leads:
+    """Gives each connection its lead. Stated numbers stay; the others follow above every number in use or retired."""
+    wanted = wanted_leads(rig, power)
+    wired = _wired(wanted)
+    made = [
+        _lead(rig, want, mark, leg_of, wired) for want, (mark, leg_of) in zip(wanted, _marks(rig, wanted), strict=True)
+    ]
+    return Leads(tuple(sorted(made, key=lambda lead: (_CLASSES.index(lead.signal), in_order(lead.mark)))))
+
+
+def _wired(wanted: tuple[Wanted, ...]) -> Wired:
+    wired: Wired = {}
+    for want in wanted:
+        stated = want.facts.plugs if want.facts is not None and want.facts.plugs is not None else (None, None)
+        for port, plug in zip((want.start, want.end), stated, strict=True):
+            wired.setdefault(port.thing, {})[port] = plug
+    return wired
+
+
+def _marks(rig: Rig, wanted: tuple[Wanted, ...]) -> list[tuple[str, str | None]]:
+    """A mark for each, and the number of its Y lead."""
+    taken = {want.facts.mark for want in wanted if want.facts is not None}
+    numbers = LeadNumbers((*taken, *(mark for mark, _ in rig.lead_wishes.retired)))
+    bases: dict[Port, str] = {}
+    for want in wanted:
+        if want.shared is not None and want.facts is not None:
+            bases.setdefault(want.shared, without_leg(want.facts.mark))
+    marks: list[tuple[str, str | None]] = []
+    for want in wanted:
+        base = None
+        if want.shared is not None:
+            base = bases.get(want.shared) or numbers.next(want.signal)
+            bases[want.shared] = base
+        mark = _mark(want, base, taken, numbers)
+        taken.add(mark)
+        marks.append((mark, base))
+    return marks
+
+
+def _mark(want: Wanted, base: str | None, taken: set[str], numbers: LeadNumbers) -> str:
+    if want.facts is not None:
+        return want.facts.mark
+    legs = () if base is None else (base + letter for letter in "abcdefghijklmnopqrstuvwxyz")
+    free = (leg for leg in legs if leg not in taken)
+    return next(free, None) or numbers.next(want.signal)
+
+
+def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired) -> Lead:
+    facts = want.facts
+    stage = is_stage(rig, want.start) or is_stage(rig, want.end)
+    captive, captive_mm = _captive(rig, want)
+    stated = None if facts is None else facts.plugs
+    return Lead(
+        mark=mark,
+        signal=want.signal,
+        start=want.start,
+        end=want.end,
+        stage=stage,
+        ends=stated or _ends(rig, want, stage, captive, wired),
+        plugs_stated=stated is not None,
+        cable=(None if facts is None else facts.cable) or _cable(rig, want, stage),
+        run=None if facts is None else facts.run,
+        slack_mm=None if facts is None else facts.slack_mm,
+        made_mm=None if facts is None else facts.made_mm,
+        premade=facts is not None and facts.premade,
+        made_in="" if facts is None else facts.made_in,
+        captive=captive,
+        captive_mm=captive_mm,
+        leg_of=leg_of,
+        stereo=want.stereo,
+        stated=facts is not None,
+        span=want.span,
+    )
+
+
+def _captive(rig: Rig, want: Wanted) -> tuple[Port | None, Quantity | None]:
+    for port in (want.start, want.end):
+        jack = socket(rig, port)
+        if isinstance(jack, Jack) and jack.captive_mm is not None:
+            return port, jack.captive_mm
+    return None, None
+
+
+def _ends(rig: Rig, want: Wanted, stage: bool, captive: Port | None, wired: Wired) -> tuple[str | None, str | None]:
+    """An outlet whose connector is not stated is taken to be made for the plug of the unit's end."""
+    here, there = (
+        None if jack is None else jack.connector for jack in (socket(rig, want.start), socket(rig, want.end))
+    )
+    start, end = (
+        None if port == captive else chosen_plug(rig, port, connector, want.signal, stage, wired)
+        for port, connector in ((want.start, here or there), (want.end, there or here))
+    )
+    return start, end
+
+
+def _cable(rig: Rig, want: Wanted, stage: bool) -> str | None:
+    """A stage lead is made of the instrument's cable; others of the rig's cable for the signal, or the stock's first."""
+    if stage:
+        ends = (rig.things[port.thing] for port in (want.start, want.end))
+        return next((end.lead_cable for end in ends if isinstance(end, Instrument)), None)
+    wish = dict(rig.lead_wishes.cables).get(want.signal)
+    return wish or next((cable.name for cable in rig.stock.cables.values() if cable.signal == want.signal), None)
+
+
+COMPUTE = leads

@@ -1,0 +1,194 @@
+"""MountingStrip: places, masses and strip stock -> the pieces of strip on units and deck, their hold, and what to order."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.rail_tape import RailTape
+from rigc.facts import fastening
+from rigc.model.deck import Deck, Place
+from rigc.model.rectangle import Rectangle
+from rigc.model.rig import Rig
+from rigc.model.stock import Strip
+from rigc.model.things import Thing
+from rigc.record import Record
+from rigc.source import Span
+
+
+class StrippedUnit(Record):
+    """The strips under one thing: `pieces` and `deck_pieces` as they lie on the deck, seen from above.
+
+    `engaged_mm2` is None where the deck's size is unknown, `needed_mm2` where the strip's pull is; `tapes_met` is None on
+    a flat plate. `covered` holds the areas of the base that a strip lies over. `fixing` is how it is held beside strips.
+    """
+
+    thing: str
+    strip: str
+    count: int
+    piece_mm: float
+    pieces: tuple[Rectangle, ...]
+    deck_pieces: tuple[Rectangle, ...]
+    engaged_mm2: float | None
+    needed_mm2: float | None
+    tapes_met: int | None
+    covered: tuple[str, ...]
+    bridged: bool
+    fixing: str | None
+    span: Span
+
+
+class Unstripped(Record):
+    """A thing on the deck whose strips cannot be told, and which fact is missing."""
+
+    thing: str
+    missing: str
+    span: Span
+
+
+class MountingStrip(Record):
+    """The strips of all things that stand on a deck's top, in the order of their places."""
+
+    units: tuple[StrippedUnit, ...]
+    unknown: tuple[Unstripped, ...]
+
+    def of(self, thing: str) -> StrippedUnit | None:
+        """The strips of one thing."""
+        return next((unit for unit in self.units if unit.thing == thing), None)
+
+
+def mounting_strip(rig: Rig, tape: RailTape) -> MountingStrip:
+    """Strips by the rule of `facts/fastening.py`; things under the deck, bolted, screwed or in brackets get none
+    (unless a strip is stated for the thing by its name)."""
+    found = [_stripped(rig, tape, place) for place in rig.places.values() if _takes_strips(rig, place)]
+    return MountingStrip(
+        tuple(one for one in found if isinstance(one, StrippedUnit)),
+        tuple(one for one in found if isinstance(one, Unstripped)),
+    )
+
+
+def strip_count(width_mm: float, mass_kg: float) -> int:
+    """How many strips a unit of that width and mass takes."""
+    steps = (fastening.TWO_STRIPS_FROM_MM, fastening.THREE_STRIPS_FROM_MM, fastening.FOUR_STRIPS_FROM_MM)
+    return 1 + sum(width_mm >= step.value for step in steps) + (mass_kg >= fastening.ONE_MORE_FROM_KG.value)
+
+
+def needed_mm2(mass_kg: float, pull_kpa: float) -> float:
+    """The strip area that holds a mass through the shock, for a working pull in kPa (kPa = 1000 N per 10^6 mm²)."""
+    force_n = mass_kg * fastening.SHOCK_G.value * fastening.GRAVITY_M_PER_S2.value
+    return force_n / pull_kpa * 1000
+
+
+def _takes_strips(rig: Rig, place: Place) -> bool:
+    if place.under or not isinstance(rig.things.get(place.thing), Thing):
+        return False
+    named = any(thing == place.thing for thing, _ in rig.mounting.strips)
+    return named or rig.mounting.fixing_of(place.thing) is None
+
+
+def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripped:
+    thing = rig.things[place.thing]
+    assert isinstance(thing, Thing)
+    strip = rig.stock.strips.get(rig.mounting.strip_of(place.thing) or "")
+    deck = rig.decks.get(place.deck or "", rig.deck)
+    missing = _missing(thing, strip, deck, place)
+    if missing:
+        return Unstripped(place.thing, missing, place.span)
+    assert strip is not None and strip.width_mm is not None
+    count, piece_mm, local = _pieces(thing, strip.width_mm.value)
+    width_mm, depth_mm = _size(thing)
+    pieces = tuple(
+        piece.turned_within(width_mm, depth_mm, place.turned).moved(place.x_mm, place.y_mm) for piece in local
+    )
+    ground = None if deck is None else _ground(deck, tape, place)
+    return StrippedUnit(
+        thing=place.thing,
+        strip=strip.name,
+        count=count,
+        piece_mm=piece_mm,
+        pieces=pieces,
+        deck_pieces=_deck_pieces(pieces, ground or (), strip, place) if _on_tape(deck, place) else pieces,
+        engaged_mm2=None if ground is None else sum(piece.shared_mm2(one) for piece in pieces for one in ground),
+        needed_mm2=needed_mm2(_mass(thing), strip.pull_kpa.value) if strip.pull_kpa else None,
+        tapes_met=_tapes_met(pieces, ground) if _on_tape(deck, place) else None,
+        covered=_covered(thing, local),
+        bridged=any(name == place.thing for name, _ in rig.mounting.bridged),
+        fixing=rig.mounting.fixing_of(place.thing),
+        span=place.span,
+    )
+
+
+def _missing(thing: Thing, strip: Strip | None, deck: Deck | None, place: Place) -> str:
+    if strip is None:
+        return "its strip"
+    if not thing.width_mm or not thing.depth_mm:
+        return "its body"
+    if not thing.mass_kg:
+        return "its mass"
+    if not strip.width_mm:
+        return f"the width of the strip '{strip.name}'"
+    if strip.mates is None and _on_tape(deck, place):
+        return f"what the strip '{strip.name}' mates with"
+    return ""
+
+
+def _size(thing: Thing) -> tuple[float, float]:
+    assert thing.width_mm is not None and thing.depth_mm is not None
+    return thing.width_mm.value, thing.depth_mm.value
+
+
+def _mass(thing: Thing) -> float:
+    assert thing.mass_kg is not None
+    return thing.mass_kg.value
+
+
+def _pieces(thing: Thing, strip_mm: float) -> tuple[int, float, tuple[Rectangle, ...]]:
+    width_mm, depth_mm = _size(thing)
+    count = strip_count(width_mm, _mass(thing))
+    piece_mm = max(depth_mm - fastening.PIECE_SHORTER_MM.value, 0.0)
+    front_mm = (depth_mm - piece_mm) / 2
+    centres = [width_mm * (number - 0.5) / count for number in range(1, count + 1)]
+    return count, piece_mm, tuple(Rectangle(at - strip_mm / 2, front_mm, strip_mm, piece_mm) for at in centres)
+
+
+def _on_tape(deck: Deck | None, place: Place) -> bool:
+    return deck is not None and bool(deck.rails) and place.tier is None
+
+
+def _ground(deck: Deck, tape: RailTape, place: Place) -> tuple[Rectangle, ...] | None:
+    """Where strips can engage: the tapes of the rails, or the whole plate (a raised tier is a plate); None if unknown."""
+    if deck.width_mm is None or deck.depth_mm is None:
+        return None
+    if _on_tape(deck, place):
+        return tape.of(deck.name)
+    return (Rectangle(0.0, 0.0, deck.width_mm.value, deck.depth_mm.value),)
+
+
+def _tapes_met(pieces: tuple[Rectangle, ...], ground: tuple[Rectangle, ...] | None) -> int | None:
+    if ground is None:
+        return None
+    return sum(any(piece.shared_mm2(tape) > 0 for piece in pieces) for tape in ground)
+
+
+def _deck_pieces(
+    pieces: tuple[Rectangle, ...], tapes: tuple[Rectangle, ...], strip: Strip, place: Place
+) -> tuple[Rectangle, ...]:
+    """On rails: none where the tape is the partner; else, per strip and tape met, a piece as long as the tape is wide
+    (along the rail, under a thing turned by a quarter, the strip's own twin)."""
+    if strip.mates != "itself":
+        return ()
+    along = place.turned in (90, 270)
+    return tuple(
+        piece if along else Rectangle(piece.x_mm, tape.y_mm, piece.width_mm, tape.depth_mm)
+        for piece in pieces
+        for tape in tapes
+        if piece.shared_mm2(tape) > 0
+    )
+
+
+def _covered(thing: Thing, pieces: tuple[Rectangle, ...]) -> tuple[str, ...]:
+    return tuple(
+        area.what
+        for area in thing.no_tape
+        if any(piece.shared_mm2(Rectangle(area.x_mm, area.y_mm, area.width_mm, area.depth_mm)) > 0 for piece in pieces)
+    )
+
+
+COMPUTE = mounting_strip

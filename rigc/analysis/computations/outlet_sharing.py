@@ -1,0 +1,58 @@
+"""Rig -> which units may stand together on one outlet when the compiler chooses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+
+
+def sharers(rig: Rig) -> dict[str, frozenset[str]]:
+    """For each unit those with which it may share an outlet.
+
+    Two may share where the source says so, or where both are neighbours in the chain, analogue, not of high gain and
+    known to have the negative pole as ground [common practice, no source]. A unit that stays alone, a positive-ground one,
+    and one whose current is not known never do, nor do two of unlike voltage, kind of current or polarity.
+    """
+    found: dict[str, set[str]] = {}
+    for one, other in _pairs(rig):
+        found.setdefault(one, set()).add(other)
+        found.setdefault(other, set()).add(one)
+    return {name: frozenset(others) for name, others in found.items()}
+
+
+def _pairs(rig: Rig) -> Iterator[tuple[str, str]]:
+    for group in rig.power.may_share:
+        for at, one in enumerate(group):
+            yield from ((one, other) for other in group[at + 1 :] if _may(rig, one, other))
+    for lead in rig.connections:
+        one, other = lead.start.thing, lead.end.thing
+        if (
+            lead.signal == "audio"
+            and _may(rig, one, other)
+            and _harmless(rig.units[one])
+            and _harmless(rig.units[other])
+        ):
+            yield one, other
+
+
+def _may(rig: Rig, one: str, other: str) -> bool:
+    if one == other or {one, other} & set(rig.power.alone):
+        return False
+    units = (rig.units.get(one), rig.units.get(other))
+    return all(unit is not None and _could(unit) for unit in units) and _alike(units[0]) == _alike(units[1])
+
+
+def _could(unit: Unit) -> bool:
+    return unit.draws_ma is not None and (unit.ground is None or unit.ground.value != "positive")
+
+
+def _alike(unit: Unit | None) -> tuple[object, ...]:
+    if unit is None:
+        return ()
+    return unit.volts and unit.volts.value, unit.current, unit.polarity and unit.polarity.value
+
+
+def _harmless(unit: Unit) -> bool:
+    return not unit.flags & {"digital", "high gain"} and unit.ground is not None and unit.ground.value == "negative"

@@ -1,0 +1,67 @@
+"""Outlets and their settings -> a tap: what a unit on them gets. Series and parallel arithmetic is here and nowhere else."""
+
+from __future__ import annotations
+
+from typing import TypeVar
+
+from rigc.facts.power import PARALLEL_SHARE
+from rigc.model.jacks import Connector, Port
+from rigc.model.rig import Rig
+from rigc.model.things import Outlet, Rating
+from rigc.record import Record
+
+T = TypeVar("T")
+
+
+class Tap(Record):
+    """One outlet, or several joined `how` (`series`, `parallel`), each at one of its `settings`.
+
+    `volts` is their sum in series and the lowest in parallel; `limit_ma` the smaller rating in series, nine tenths of the
+    sum in parallel. `current` is empty where AC and DC outlets are joined; `polarity` and `connector` are None where not
+    said or not equal.
+    """
+
+    outlets: tuple[Port, ...]
+    how: str
+    settings: tuple[Rating, ...]
+    volts: float
+    current: str
+    limit_ma: float
+    polarity: str | None
+    connector: Connector | None
+
+    def __str__(self) -> str:
+        names = " and ".join(str(port) for port in self.outlets)
+        return f"{names} in {self.how}" if self.how else names
+
+    @property
+    def gives(self) -> str:
+        """`gives`, or `give` where it is several outlets."""
+        return "give" if self.how else "gives"
+
+
+def outlet_at(rig: Rig, port: Port) -> Outlet | None:
+    """The outlet at a port; None where there is none of that name."""
+    supply = rig.supplies.get(port.thing)
+    return None if supply is None else supply.outlet(port.jack)
+
+
+def tap(rig: Rig, ports: tuple[Port, ...], how: str, settings: tuple[Rating, ...]) -> Tap:
+    """The tap that the outlets at these ports make, each at its setting (as many settings as ports)."""
+    outlets = [outlet_at(rig, port) for port in ports]
+    volts = [setting.volts.value for setting in settings]
+    rated = [setting.milliamps.value for setting in settings]
+    return Tap(
+        ports,
+        how,
+        settings,
+        sum(volts) if how == "series" else min(volts),
+        _same([setting.current for setting in settings]) or "",
+        sum(rated) * PARALLEL_SHARE.value / 100 if how == "parallel" else min(rated),
+        _same([outlet.polarity if outlet else None for outlet in outlets]),
+        _same([outlet.connector if outlet else None for outlet in outlets]),
+    )
+
+
+def _same(values: list[T]) -> T | None:
+    return values[0] if all(value == values[0] for value in values) else None

@@ -1,0 +1,79 @@
+"""StripOrder: the strips under units and the tape on rails -> what is laid of each kind of strip, and what to order."""
+
+from __future__ import annotations
+
+import math
+
+from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
+from rigc.analysis.computations.rail_tape import RailTape
+from rigc.facts import fastening
+from rigc.model.rectangle import Rectangle
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class OrderedStrip(Record):
+    """One kind of strip, in mm. `strip` is its name in stock, None for rail tape where no strip in stock is so wide."""
+
+    strip: str | None
+    width_mm: float
+    on_units_mm: float
+    on_deck_mm: float
+    on_rails_mm: float
+
+    @property
+    def laid_mm(self) -> float:
+        """All that is laid."""
+        return self.on_units_mm + self.on_deck_mm + self.on_rails_mm
+
+    @property
+    def order_mm(self) -> int:
+        """What to order: a tenth more than is laid, rounded up to the next 100 mm; an exact multiple stays.
+
+        Reckoned in whole hundredths of a millimetre, since 1.1 × 1000 in binary floats is a hair above 1100.
+        """
+        percent = round(100 * (1 + fastening.ORDER_MORE.value))
+        step = round(fastening.ORDER_STEP_MM.value)
+        return -(-round(self.laid_mm * 100) * percent // (step * 10_000)) * step
+
+
+class StripOrder(Record):
+    """What is laid and ordered, strips under units first, then rail tape, each in the order in which it is met."""
+
+    kinds: tuple[OrderedStrip, ...]
+
+
+def strip_order(rig: Rig, strips: MountingStrip, tape: RailTape) -> StripOrder:
+    """Sums the pieces on units, their twins on the deck, and the rail tape, by kind of strip."""
+    laid: dict[tuple[str | None, float], list[float]] = {}
+    for unit in strips.units:
+        width = _width(rig, unit)
+        sums = laid.setdefault((unit.strip, width), [0.0, 0.0, 0.0])
+        sums[0] += unit.count * unit.piece_mm
+        sums[1] += sum(_length(piece, width) for piece in unit.deck_pieces)
+    for piece in (each for tapes in tape.tapes.values() for each in tapes):
+        kind = (_tape_stock(rig, piece.depth_mm), piece.depth_mm)
+        laid.setdefault(kind, [0.0, 0.0, 0.0])[2] += piece.width_mm
+    return StripOrder(tuple(OrderedStrip(*kind, *sums) for kind, sums in laid.items()))
+
+
+def _width(rig: Rig, unit: StrippedUnit) -> float:
+    width = rig.stock.strips[unit.strip].width_mm
+    assert width is not None, "a unit whose strip has no width is not stripped"
+    return width.value
+
+
+def _length(piece: Rectangle, strip_mm: float) -> float:
+    """The side along the strip: the one that is not its width."""
+    return piece.depth_mm if math.isclose(piece.width_mm, strip_mm) else piece.width_mm
+
+
+def _tape_stock(rig: Rig, width_mm: float) -> str | None:
+    """The first strip in stock that is as wide as the tape and whose partner is another tape."""
+    for strip in rig.stock.strips.values():
+        if strip.mates == "loop" and strip.width_mm is not None and math.isclose(strip.width_mm.value, width_mm):
+            return strip.name
+    return None
+
+
+COMPUTE = strip_order

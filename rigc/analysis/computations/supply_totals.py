@@ -1,0 +1,55 @@
+"""PowerAssignment -> what each supply gives in all, against its ceiling."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class SupplyTotal(Record):
+    """What is taken of a supply: mA and W summed over its outlets; `unknown` units' currents are not in the sums.
+
+    `ceiling` is in `unit` (`W` or `mA`); None where the source does not state one.
+    """
+
+    supply: str
+    drawn_ma: float
+    drawn_w: float
+    ceiling: float | None
+    unit: str
+    unknown: tuple[str, ...]
+
+    @property
+    def taken(self) -> float:
+        """What is taken, in the ceiling's unit."""
+        return self.drawn_ma if self.unit == "mA" else self.drawn_w
+
+
+class SupplyTotals(Record):
+    """Totals of every supply in use, in order of declaration."""
+
+    all: tuple[SupplyTotal, ...]
+
+
+def supply_totals(rig: Rig, power: PowerAssignment) -> SupplyTotals:
+    """Sums the loads of each supply; an AC outlet's volt-amperes count as W."""
+    totals = []
+    for name in dict.fromkeys(port.thing for port in power.loads):
+        supply = rig.supplies[name]
+        loads = [load for port, load in power.loads.items() if port.thing == name]
+        ceiling = supply.ceiling_w or supply.ceiling_ma
+        totals.append(
+            SupplyTotal(
+                name,
+                sum(load.known_ma for load in loads),
+                sum(load.known_ma * load.volts for load in loads) / 1000,
+                None if ceiling is None else ceiling.value,
+                "mA" if supply.ceiling_w is None and supply.ceiling_ma is not None else "W",
+                tuple(dict.fromkeys(unit for load in loads for unit in load.unknown)),
+            )
+        )
+    return SupplyTotals(tuple(totals))
+
+
+COMPUTE = supply_totals

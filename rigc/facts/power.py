@@ -1,0 +1,12 @@
+"""How far outlets and supplies are loaded."""
+
+from __future__ import annotations
+
+from rigc.facts.fact import Fact
+
+PRACTICE = "common practice, no source"
+
+LOAD_SHARE = Fact(80, "%", "an outlet's load, of its rating", PRACTICE)
+DIGITAL_LOAD_SHARE = Fact(65, "%", "the same where a digital unit's start-up current is unknown", PRACTICE)
+TOTAL_SHARE = Fact(80, "%", "all outlets of a supply together, of its ceiling", PRACTICE)
+PARALLEL_SHARE = Fact(90, "%", "outlets in parallel, of the sum of their ratings", PRACTICE)

@@ -1,0 +1,1 @@
+"""The tables of the cable list, one module each."""

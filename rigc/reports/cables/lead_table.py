@@ -1,0 +1,99 @@
+"""Leads, routes, lengths and labels -> the master table, and the table of those that have no length and why."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.cable_routes import CableRoutes
+from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.model.rig import Rig
+from rigc.reports.cables.cells import cable_cell, colour, comes_premade, millimetres, plug_cells, status
+from rigc.reports.content import Cell, Column, Row, Table
+
+_COLUMNS = (
+    Column("id"),
+    Column("class"),
+    Column("from"),
+    Column("to"),
+    Column("plug A"),
+    Column("plug B"),
+    Column("stock"),
+    Column("route", "mm", number=True),
+    Column("slack", "mm", number=True),
+    Column("finished", "mm", number=True),
+    Column("cut", "mm", number=True),
+    Column("next premade", "mm", number=True),
+    Column("colour"),
+    Column("label A"),
+    Column("label B"),
+    Column("status"),
+)
+
+
+def lead_table(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Table:
+    """One row for each lead that stays on the board."""
+    rows = tuple(_row(rig, lead, lengths.lengths.get(lead.mark), labels) for lead in leads.all if not lead.stage)
+    return Table("leads", "Leads", _COLUMNS, rows, empty="no leads on the board", landscape=True)
+
+
+def stuck_table(leads: Leads, routes: CableRoutes) -> Table | None:
+    """The leads that have no length, each with the reason; None if all have one."""
+    rows = []
+    for lead in leads.all:
+        route = routes.routes.get(lead.mark)
+        if route is not None and route.length is None:
+            reason = f"for want of {route.reason}" if route.missing else route.reason
+            rows.append(Row((Cell(lead.mark), Cell(str(lead.start)), Cell(str(lead.end)), Cell(reason))))
+    columns = (Column("id"), Column("from"), Column("to"), Column("reason"))
+    return Table("without-length", "Leads without a length", columns, tuple(rows)) if rows else None
+
+
+def _row(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> Row:
+    at_start, at_end = labels.texts[lead.mark]
+    return Row(
+        (
+            Cell(lead.mark, strong=True),
+            Cell(lead.signal),
+            Cell(str(lead.start)),
+            Cell(str(lead.end)),
+            *plug_cells(lead),
+            cable_cell(lead),
+            *_lengths(rig, lead, length),
+            Cell(colour(rig, lead)),
+            Cell(at_start),
+            Cell(at_end),
+            Cell(_status(rig, lead)),
+        )
+    )
+
+
+def _lengths(rig: Rig, lead: Lead, length: Length | None) -> tuple[Cell, ...]:
+    if length is None:
+        return (Cell("", mark="no length"), *(Cell(""),) * 4)
+    mark = "assumed" if length.assumed else ""
+    return (
+        Cell(millimetres(length.route), mark=mark),
+        Cell(millimetres(length.slack)),
+        Cell(millimetres(length.finished), strong=True, mark=mark),
+        Cell(_cut(rig, lead, length), mark=mark if length.cut is not None else ""),
+        Cell(_premade(length)),
+    )
+
+
+def _cut(rig: Rig, lead: Lead, length: Length) -> str:
+    if length.cut is not None:
+        return millimetres(length.cut)
+    if lead.captive is not None:
+        return "captive"
+    return "premade" if lead.premade or comes_premade(rig, lead) else ""
+
+
+def _premade(length: Length) -> str:
+    if length.premade is not None:
+        return millimetres(length.premade)
+    return "none" if length.premade_listed else ""
+
+
+def _status(rig: Rig, lead: Lead) -> str:
+    exists = lead.existing_mm
+    return status(rig, lead) + ("" if exists is None else f", {exists.value:g} mm")

@@ -1,0 +1,65 @@
+"""Leads to instruments, amps and desks, and adaptors -> their tables: they are listed but not routed."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.model.fact import Quantity
+from rigc.model.rig import Rig
+from rigc.model.things import Instrument
+from rigc.reports.cables.cells import plug_cells
+from rigc.reports.content import Cell, Column, Row, Table
+
+_STAGE = (
+    Column("id"),
+    Column("class"),
+    Column("from"),
+    Column("to"),
+    Column("plug A"),
+    Column("plug B"),
+    Column("stock"),
+    Column("length", "mm", number=True),
+    Column("label A"),
+    Column("label B"),
+)
+
+
+def stage_table(rig: Rig, leads: Leads, labels: Labels) -> Table:
+    """The stage leads, as long as the source says; blank where it does not."""
+    rows = tuple(_stage(rig, lead, labels) for lead in leads.all if lead.stage)
+    return Table("stage-leads", "Stage leads (not routed)", _STAGE, rows, empty="no stage leads")
+
+
+def adaptor_table(rig: Rig, power: PowerAssignment) -> Table | None:
+    """The adaptors and what they stand between; None if there are none."""
+    rows = []
+    for adaptor in rig.lead_wishes.adaptors:
+        feed = power.of(adaptor.unit)
+        outlets = "" if feed is None else ", ".join(str(outlet) for outlet in feed.outlets)
+        rows.append(Row((Cell(adaptor.mark, strong=True), Cell(adaptor.kind), Cell(outlets), Cell(adaptor.unit))))
+    columns = (Column("id"), Column("kind"), Column("from"), Column("for"))
+    return Table("adaptors", "Adaptors", columns, tuple(rows)) if rows else None
+
+
+def _stage(rig: Rig, lead: Lead, labels: Labels) -> Row:
+    at_start, at_end = labels.texts[lead.mark]
+    length = lead.made_mm or _instrument_lead(rig, lead)
+    return Row(
+        (
+            Cell(lead.mark, strong=True),
+            Cell(lead.signal),
+            Cell(str(lead.start)),
+            Cell(str(lead.end)),
+            *plug_cells(lead),
+            Cell(lead.cable or ""),
+            Cell("") if length is None else Cell(f"{length.value:g}", mark="assumed" if length.assumed else ""),
+            Cell(at_start),
+            Cell(at_end),
+        )
+    )
+
+
+def _instrument_lead(rig: Rig, lead: Lead) -> Quantity | None:
+    ends = (rig.things[port.thing] for port in (lead.start, lead.end))
+    return next((end.lead_mm for end in ends if isinstance(end, Instrument)), None)

@@ -1,0 +1,75 @@
+"""PowerAssignment -> the power table by outlet."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.outlet_loads import OutletLoad
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.power_tap import outlet_at
+from rigc.model.rig import Rig
+from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.power.cells import assumed, polarity, share
+
+_COLUMNS = (
+    Column("supply"),
+    Column("outlet"),
+    Column("set to", "V", number=True),
+    Column("switch"),
+    Column("AC/DC"),
+    Column("polarity"),
+    Column("rating", "mA", number=True),
+    Column("load", "mA", number=True),
+    Column("load", "%", number=True, key="load_percent"),
+    Column("unit"),
+    Column("lead"),
+    Column("plug"),
+    Column("isolation"),
+    Column("spare"),
+)
+
+
+def by_outlet(rig: Rig, power: PowerAssignment, leads: Leads) -> Table:
+    """A row for every outlet of every supply in use, the empty ones too."""
+    return Table(
+        "by_outlet",
+        "Power by outlet",
+        _COLUMNS,
+        tuple(_outlet_row(rig, power, load, leads) for load in power.loads.values()),
+        empty="no supply feeds anything",
+        landscape=True,
+    )
+
+
+def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads) -> Row:
+    outlet, port = outlet_at(rig, load.outlet), load.outlet
+    ratings = outlet.ratings if outlet is not None else ()
+    positions = "/".join(f"{each.volts.value:g}" for each in ratings) if len(ratings) > 1 else ""
+    guessed = any(assumed(rig.units[name].draws_ma) for name in load.units)
+    wired = leads.at(port)
+    plugs = dict.fromkeys((lead.ends[1] if lead.end == port else lead.ends[0]) or "?" for lead in wired)
+    return Row(
+        (
+            Cell(port.thing),
+            Cell(port.jack),
+            Cell(f"{load.volts:g}", strong=len(ratings) > 1),
+            Cell(f"{positions} V: set to {load.volts:g} V" if positions else "none"),
+            Cell(load.setting.current.upper()),
+            Cell(polarity(outlet.polarity if outlet is not None else None, load.setting.current)),
+            Cell(f"{load.rating_ma:g}"),
+            Cell("?" if load.load_ma is None else f"{load.load_ma:g}", mark="assumed" if guessed else ""),
+            Cell(share(load.percent), mark="assumed" if guessed else ""),
+            Cell(_users(load)),
+            Cell(", ".join(lead.mark for lead in wired)),
+            Cell(", ".join(plugs)),
+            Cell("isolated" if outlet is None or outlet.common is None else f"common {outlet.common}"),
+            Cell("" if load.units else f"reserved: {power.reserved[port]}" if port in power.reserved else "spare"),
+        )
+    )
+
+
+def _users(load: OutletLoad) -> str:
+    names = ", ".join(load.units)
+    if not load.how:
+        return names
+    others = ", ".join(str(port) for port in load.joined if port != load.outlet)
+    return f"{names} (in {load.how} with {others})"

@@ -1,0 +1,45 @@
+"""SupplyTotals -> the totals of the power table."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.model.rig import Rig
+from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.power.cells import assumed, share
+
+_COLUMNS = (
+    Column("supply"),
+    Column("load", "mA", number=True),
+    Column("load", "W", number=True, key="load_w"),
+    Column("ceiling"),
+    Column("load of ceiling", "%", number=True),
+    Column("spare outlets", number=True),
+)
+
+
+def by_supply(rig: Rig, power: PowerAssignment, totals: SupplyTotals) -> Table:
+    """A row for every supply in use."""
+    return Table("by_supply", "Totals by supply", _COLUMNS, _total_rows(rig, power, totals), empty="no supply is used")
+
+
+def _total_rows(rig: Rig, power: PowerAssignment, totals: SupplyTotals) -> tuple[Row, ...]:
+    rows = []
+    for total in totals.all:
+        loads = [load for port, load in power.loads.items() if port.thing == total.supply]
+        guessed = any(assumed(rig.units[name].draws_ma) for load in loads for name in load.units)
+        mark = "incomplete" if total.unknown else "assumed" if guessed else ""
+        percent = total.taken / total.ceiling * 100 if total.ceiling else None
+        rows.append(
+            Row(
+                (
+                    Cell(total.supply),
+                    Cell(f"{total.drawn_ma:g}", mark=mark),
+                    Cell(f"{total.drawn_w:.3f}", mark=mark),
+                    Cell("?" if total.ceiling is None else f"{total.ceiling:g} {total.unit}"),
+                    Cell(share(percent), mark=mark),
+                    Cell(str(sum(not load.units and load.outlet not in power.reserved for load in loads))),
+                ),
+            )
+        )
+    return tuple(rows)

@@ -1,0 +1,59 @@
+"""Leads, routes and lengths -> the cable list: master table, stage leads, adaptors, totals, and the cut list for the bench."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.cable_routes import CableRoutes
+from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.model.rig import Rig
+from rigc.reports.cables.cut_list import cut_list, cut_totals
+from rigc.reports.cables.lead_table import lead_table, stuck_table
+from rigc.reports.cables.lead_totals import plug_table, totals_table
+from rigc.reports.cables.off_board import adaptor_table, stage_table
+from rigc.reports.content import Paragraph, Sheet
+
+_READING = Paragraph(
+    "reading",
+    (
+        "Finished: from where the cable leaves one plug to where it leaves the other, slack included.",
+        "Cut: finished, and what both plugs take in. Next premade: the shortest stock length that will do.",
+        "Routes are reckoned from the facts entered. Lay one lead of each kind before you cut the rest.",
+    ),
+    heading="How to read it",
+)
+_CARE = Paragraph(
+    "care",
+    (
+        "Soldering: air the room, protect your eyes, keep cleaner and the hot iron apart, wash your hands.",
+        "Check voltage and polarity of every DC plug with a meter before it is plugged in.",
+        "Mains leads and whatever is wired to the mains are made and tested by a competent person to the local code.",
+        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as built.",
+    ),
+    kind="caution",
+)
+
+
+def cable_list(
+    rig: Rig, power: PowerAssignment, leads: Leads, routes: CableRoutes, lengths: CableLengths, labels: Labels
+) -> Sheet:
+    """The sheet for the bench; a lead that has no length keeps its row, and the reason is told."""
+    blocks = (
+        _READING,
+        lead_table(rig, leads, lengths, labels),
+        stuck_table(leads, routes),
+        totals_table(rig, leads, lengths),
+        stage_table(rig, leads, labels),
+        adaptor_table(rig, power),
+        cut_list(rig, leads, lengths),
+        cut_totals(rig, leads, lengths),
+        plug_table(rig, leads),
+        _CARE,
+    )
+    return Sheet(
+        "cable-list", "Cable list", "builder and bench", tuple(each for each in blocks if each is not None), True
+    )
+
+
+SHEET = cable_list

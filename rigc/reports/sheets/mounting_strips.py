@@ -1,0 +1,183 @@
+"""Mounting strips: what to cut, where it goes, and whether it holds."""
+
+from __future__ import annotations
+
+from math import floor
+
+from rigc.analysis.computations.mass import Mass
+from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped
+from rigc.analysis.computations.rail_tape import RailTape
+from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
+from rigc.facts import fastening
+from rigc.model.rectangle import Rectangle
+from rigc.model.rig import Rig
+from rigc.model.things import Thing
+from rigc.reports.content import Cell, Column, Row, Sheet, Table
+from rigc.reports.strip_notes import base_notes, cautions, preparation
+
+_UNITS = (
+    Column("unit"),
+    Column("strip"),
+    Column("n × length", "mm", number=True, key="pieces"),
+    Column("width", "mm", number=True),
+    Column("strip centres across the base", "mm", key="centres"),
+    Column("on the deck: pieces at x, y", "mm", key="on_deck"),
+    Column("engaged", "cm²", number=True),
+    Column("needed", "cm²", number=True),
+    Column("notes"),
+)
+_ORDERS = (
+    Column("strip"),
+    Column("width", "mm", number=True),
+    Column("on units", "mm", number=True),
+    Column("on the deck", "mm", number=True),
+    Column("on rails", "mm", number=True),
+    Column("sum", "mm", number=True),
+    Column("order", "m", number=True),
+)
+_TAPES = (Column("rail"), Column("x", "mm", number=True), Column("y", "mm"), Column("tape", "mm", number=True))
+
+
+def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrder, mass: Mass) -> Sheet:
+    """H18: strips by unit, rail tape, totals to order, what is held otherwise, how to prepare, what to take care of."""
+    blocks = [_units(rig, strips), *_tapes(tape), _orders(order)]
+    held = _held_otherwise(rig)
+    return Sheet(
+        "mounting-strips",
+        "Mounting strips",
+        "bench",
+        (*blocks, *([held] if held.rows else []), *preparation(), *cautions(mass)),
+        landscape=True,
+    )
+
+
+def _units(rig: Rig, strips: MountingStrip) -> Table:
+    by_thing: dict[str, StrippedUnit | Unstripped] = {unit.thing: unit for unit in strips.units}
+    by_thing.update({unit.thing: unit for unit in strips.unknown})
+    rows = []
+    for thing in rig.places:
+        each = by_thing.get(thing)
+        if isinstance(each, StrippedUnit):
+            rows.append(_unit(rig, each))
+        elif each is not None:
+            unknown = (Cell(""),) * (len(_UNITS) - 2)
+            rows.append(Row((Cell(thing), *unknown, Cell(f"not known, for want of {each.missing}", mark="missing"))))
+    return Table("strips", "Strips by unit", _UNITS, tuple(rows), empty="nothing stands on the deck")
+
+
+def _unit(rig: Rig, unit: StrippedUnit) -> Row:
+    thing, stock = rig.things[unit.thing], rig.stock.strips[unit.strip]
+    assert isinstance(thing, Thing) and stock.width_mm is not None
+    assert thing.mass_kg is not None and thing.width_mm is not None
+    size = any(fact is not None and fact.assumed for fact in (thing.width_mm, thing.depth_mm))
+    load = any(fact is not None and fact.assumed for fact in (thing.mass_kg, stock.pull_kpa))
+    centres = [thing.width_mm.value * (number - 0.5) / unit.count for number in range(1, unit.count + 1)]
+    short = unit.engaged_mm2 is not None and unit.needed_mm2 is not None and unit.engaged_mm2 < unit.needed_mm2 - 1e-6
+    engaged = Cell(_area(unit.engaged_mm2), mark="FAIL") if short and not unit.bridged else _engaged(unit, size)
+    return Row(
+        (
+            Cell(unit.thing),
+            Cell(unit.strip),
+            Cell(f"{unit.count} × {unit.piece_mm:g}", mark="assumed" if size else ""),
+            Cell(f"{stock.width_mm.value:g}"),
+            Cell(", ".join(map(_mm, centres))),
+            Cell(_on_deck(unit)),
+            engaged,
+            Cell(_area(unit.needed_mm2), mark="assumed" if load else ""),
+            Cell("; ".join((*_held(unit), *base_notes(thing, unit.covered)))),
+        )
+    )
+
+
+def _engaged(unit: StrippedUnit, assumed: bool) -> Cell:
+    return Cell(_area(unit.engaged_mm2), mark="assumed" if assumed else "")
+
+
+def _area(mm2: float | None) -> str:
+    return "not known" if mm2 is None else f"{mm2 / 100:.2f}"
+
+
+def _on_deck(unit: StrippedUnit) -> str:
+    """The deck's pieces by size, each with its front-left corner."""
+    if not unit.deck_pieces:
+        return f"the tape of {unit.tapes_met or 0} rails"
+    sizes: dict[tuple[float, float], list[Rectangle]] = {}
+    for piece in unit.deck_pieces:
+        sizes.setdefault((piece.width_mm, piece.depth_mm), []).append(piece)
+    return "; ".join(
+        f"{len(pieces)} of {width:g} × {depth:g} at {_corners(pieces)}" for (width, depth), pieces in sizes.items()
+    )
+
+
+def _corners(pieces: list[Rectangle]) -> str:
+    """Front-left corners; what all have in common is said once."""
+    across, along = (
+        list(map(_mm, values)) for values in zip(*((each.x_mm, each.y_mm) for each in pieces), strict=True)
+    )
+    if len(set(across)) == 1 or len(set(along)) == 1:
+        return f"x {', '.join(dict.fromkeys(across))} · y {', '.join(dict.fromkeys(along))}"
+    return " and ".join(f"x {x} · y {y}" for x, y in zip(across, along, strict=True))
+
+
+def _mm(value: float) -> str:
+    """In tenths of a millimetre, halves away from the front and left."""
+    return f"{floor(value * 10 + 0.5 + 1e-9) / 10:.1f}".removesuffix(".0")
+
+
+def _held(unit: StrippedUnit) -> tuple[str, ...]:
+    bridged = ("on a bridge plate",) if unit.bridged else ()
+    fixing = (f"{unit.fixing} as well",) if unit.fixing else ()
+    rail = ("meets only one rail",) if unit.tapes_met == 1 and not unit.bridged else ()
+    return (*bridged, *fixing, *rail)
+
+
+def _tapes(tape: RailTape) -> tuple[Table, ...]:
+    rows = tuple(
+        Row(
+            (
+                Cell(f"{deck} {number}" if len(tape.tapes) > 1 else str(number)),
+                Cell(f"{piece.x_mm:g}"),
+                Cell(f"{piece.y_mm:g} to {piece.rear_mm:g}"),
+                Cell(f"{piece.width_mm:g} × {piece.depth_mm:g}"),
+            )
+        )
+        for deck, pieces in tape.tapes.items()
+        for number, piece in enumerate(pieces, 1)
+    )
+    return (Table("rail_tape", "Tape on the rails, counted from the front", _TAPES, rows),) if rows else ()
+
+
+def _orders(order: StripOrder) -> Table:
+    share = f"{fastening.ORDER_MORE.value * 100:g} %"
+    step = f"{fastening.ORDER_STEP_MM.value / 1000:g}"
+    caption = f"Totals by strip; the order is the sum and {share}, rounded up to {step} m"
+    return Table("order", caption, _ORDERS, tuple(map(_order, order.kinds)), empty="no strip is used")
+
+
+def _order(kind: OrderedStrip) -> Row:
+    lengths = (kind.on_units_mm, kind.on_deck_mm, kind.on_rails_mm, kind.laid_mm)
+    return Row(
+        (
+            Cell(kind.strip or "rail tape (none so wide in stock)"),
+            Cell(f"{kind.width_mm:g}"),
+            *(Cell(_mm(length)) for length in lengths),
+            Cell(f"{kind.order_mm / 1000:.1f}", strong=True),
+        )
+    )
+
+
+def _held_otherwise(rig: Rig) -> Table:
+    """Placed things that get no strip, and what is stated to hold them."""
+    named = {name for name, _ in rig.mounting.strips}
+    rows = []
+    for place in rig.places.values():
+        fixing = rig.mounting.fixing_of(place.thing)
+        if place.under or (fixing is not None and place.thing not in named):
+            where = "under the deck" if place.under else "on the deck"
+            cell = Cell(fixing) if fixing else Cell("fixing not stated", mark="missing")
+            rows.append(Row((Cell(place.thing), Cell(where), cell)))
+    columns = (Column("thing"), Column("where"), Column("held by"))
+    return Table("held_otherwise", "Held otherwise: no strip", columns, tuple(rows))
+
+
+SHEET = mounting_strips

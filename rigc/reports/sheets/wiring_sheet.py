@@ -1,0 +1,40 @@
+"""Rig, steps, leads and first sections -> the wiring sheet: the page from which a tech plugs the board together."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.first_section import FirstSection
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.signal_steps import SignalSteps
+from rigc.model.rig import Rig
+from rigc.reports.content import Sheet
+from rigc.reports.wiring.control_tables import control_table, midi_table, power_leads_table, preset_table
+from rigc.reports.wiring.first_buffer_tables import first_buffer_tables
+from rigc.reports.wiring.loop_table import loop_table
+from rigc.reports.wiring.remarks import bypass_plan, cautions, crew_notes
+from rigc.reports.wiring.signal_tables import signal_tables
+
+
+def wiring_sheet(rig: Rig, steps: SignalSteps, leads: Leads, power: PowerAssignment, first: FirstSection) -> Sheet:
+    """Signal order chain by chain, loops, other leads, presets, loading, and what the crew must know."""
+    return Sheet(
+        name="wiring-sheet",
+        title="Wiring sheet",
+        reader="the tech who plugs the board together",
+        blocks=(
+            cautions(rig, power),
+            crew_notes(rig),
+            *signal_tables(rig, steps.chains),
+            loop_table(rig, leads),
+            power_leads_table(rig, leads, power),
+            midi_table(rig, leads),
+            control_table(rig, leads),
+            preset_table(rig),
+            *first_buffer_tables(first),
+            bypass_plan(rig),
+        ),
+        landscape=True,
+    )
+
+
+SHEET = wiring_sheet

@@ -1,0 +1,104 @@
+"""Bases and masses -> the words beside the strips: notes by unit, how to prepare, what to take care of."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.mass import Balance, Mass
+from rigc.facts import fastening, weight
+from rigc.model.things import Thing
+from rigc.reports.content import Paragraph
+
+_FEET = {
+    "removed": "feet off, in a labelled bag",
+    "stay": "feet stay: a strip does not hold on rubber",
+    "none": "no feet",
+}
+_BASES = {"textured": "textured base: primer, or a bolted plate", "screws": "base screws stand proud"}
+_COVERED = {
+    "battery-door": "strip over the battery door",
+    "vent": "strip over a vent",
+    "trim": "strip over a trim",
+    "base-label": "strip over the label: photograph the serial first",
+}
+_FREE = {"battery-door": "battery door stays free", "vent": "vent stays free", "trim": "trim stays free"}
+
+
+def base_notes(thing: Thing, covered: tuple[str, ...]) -> tuple[str, ...]:
+    """What the bench must know of a unit's base: feet, flatness, doors and labels, serial."""
+    notes = []
+    if thing.feet is not None:
+        notes.append(_FEET.get(thing.feet.value, thing.feet.value))
+    if thing.base is not None and thing.base.value in _BASES:
+        notes.append(_BASES[thing.base.value])
+    for area in dict.fromkeys(area.what for area in thing.no_tape):
+        words = _COVERED if area in covered else _FREE
+        if area in words:
+            notes.append(words[area])
+    if thing.papers.serial is not None:
+        notes.append(f"serial {thing.papers.serial.value} stays legible")
+    return tuple(notes)
+
+
+def preparation() -> tuple[Paragraph, ...]:
+    """How strips are laid and bases made ready."""
+    rule = (
+        f"Strips run from front to back under each unit, {fastening.PIECE_SHORTER_MM.value:g} mm shorter than it is deep, "
+        "and lie in the middle of its depth. Centres across the base count from its left edge, seen from above; "
+        "places on the deck are front-left corners, counted from the deck's front-left corner.",
+        f"Engaged is what meets tape or plate. Needed is mass × {fastening.SHOCK_G.value:g} × "
+        f"{fastening.GRAVITY_M_PER_S2.value:g} / pull: a case that falls 150 mm onto foam giving way by 7 to 8 mm "
+        "(physics: a/g is about height of fall / travel). The rule for laying strips is common practice, no source; "
+        "the pull is the stock's: measure your own with a spring balance.",
+    )
+    steps = (
+        "Take the feet off, bag and label them: they are needed when the unit is sold.",
+        "Keep the serial legible: photograph it, or move the label.",
+        "Cover no vent, no battery door, no trim.",
+        "Wipe the base with isopropyl alcohol (50 to 70 %) and let it dry: power off, no flame.",
+        "Lay strips at 18 °C or more and press hard for 15 s; powder-textured decks need primer or bolted plates.",
+        f"Wait {fastening.WAIT_H.value:g} h before the strip bears load: the adhesive then has about 90 % of its hold "
+        "(from memory).",
+        "Treadles get all their strips and a mechanical stop.",
+    )
+    return (
+        Paragraph("rule", rule, heading="How to read this sheet"),
+        Paragraph("preparation", steps, heading="Before a strip is laid (common practice, no source)"),
+    )
+
+
+def cautions(mass: Mass) -> tuple[Paragraph, ...]:
+    """The board's mass, and the cautions that belong on the sheet."""
+    return (
+        Paragraph("mass", (_mass(mass), *map(_balance, mass.balances)), heading="Mass and balance"),
+        Paragraph(
+            "cautions",
+            (
+                "Unplug the mains before units are taken off or laid on. No part of a supply is to be opened by the user.",
+                "Isopropyl alcohol and residue removers are flammable: use them with the power off, with air, "
+                "no flame, no smoking, and no hot iron near.",
+                f"Write the mass on the case. Two people lift what is above about {weight.ONE_LIFTER_KG.value:g} to 25 kg "
+                f"({weight.ONE_LIFTER_KG.source}; ISO 11228-1, from memory). Airline limits are the carrier's.",
+                "Treadles are bolted or rest against a stop, and the board must not tip under a foot at its edge.",
+                "Computed from the facts entered; verify by measurement before use; the builder is responsible for the "
+                "as-built rig.",
+            ),
+            heading="Take care",
+            kind="caution",
+        ),
+    )
+
+
+def _mass(mass: Mass) -> str:
+    total, with_case = mass.total_kg, mass.with_case_kg
+    if total is None or with_case is None:
+        return f"The mass is not known, for want of {', '.join(mass.missing)}; what is known weighs {mass.known_kg:.3f} kg."
+    cased = f", {with_case:.3f} kg with its case" if mass.cases else ""
+    return f"The board weighs {total:.3f} kg{cased}, stage leads not counted."
+
+
+def _balance(balance: Balance) -> str:
+    if balance.kg is None or balance.x_mm is None or balance.y_mm is None:
+        return f"The centre of gravity of '{balance.deck}' is not known, for want of {', '.join(balance.missing)}."
+    return (
+        f"Centre of gravity of '{balance.deck}' with its units and supplies ({balance.kg:.3f} kg): "
+        f"x {balance.x_mm:.1f} mm, y {balance.y_mm:.1f} mm from its front-left corner."
+    )

@@ -1,0 +1,108 @@
+"""MIDI, control and power connections, presets -> the tables of what else is plugged."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.model.rig import Rig
+from rigc.model.wishes import Preset
+from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.wiring.jack_words import number
+
+MIDI = (Column("lead"), Column("from"), Column("to"), Column("channel"))
+CONTROL = (Column("lead"), Column("from"), Column("to"), Column("kind"))
+POWER = (Column("lead"), Column("from outlet"), Column("to inlet"), Column("set to", "V", number=True), Column("note"))
+PRESETS = (
+    Column("preset", number=True),
+    Column("title"),
+    Column("loops on"),
+    Column("units on"),
+    Column("units off"),
+    Column("programs"),
+    Column("volume floor"),
+    Column("tempo", "bpm", number=True),
+)
+
+
+def midi_table(rig: Rig, leads: Leads) -> Table:
+    """MIDI leads with the channel on which the far end listens; then units that listen without a lead of their own."""
+    channels = {channel.unit: channel for channel in rig.channels}
+    told = {
+        name: f"{each.number}{'' if each.first is None else f', programs from {each.first}'}"
+        for name, each in channels.items()
+    }
+    mine = [lead for lead in leads.all if lead.signal == "midi"]
+    rows = [_ends(lead, told.get(lead.end.thing, "")) for lead in mine]
+    fed = {lead.end.thing for lead in mine}
+    rows += [_plain("", "", name, words) for name, words in told.items() if name not in fed]
+    master = f", master {rig.midi_master}" if rig.midi_master else ""
+    return Table("midi", f"MIDI{master}", MIDI, tuple(rows), empty="no MIDI leads", tick=bool(rows))
+
+
+def control_table(rig: Rig, leads: Leads) -> Table:
+    """Expression treadles and switch lines."""
+    rows = tuple(_ends(lead, _kind(rig, lead)) for lead in leads.all if lead.signal == "control")
+    return Table("control", "Control", CONTROL, rows, empty="no control leads", tick=bool(rows))
+
+
+def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment) -> Table:
+    """Power leads in brief; the power table has the figures."""
+    rows = []
+    for lead in leads.all:
+        if lead.signal == "dc":
+            feed = power.of(lead.end.thing)
+            unit = rig.units.get(lead.end.thing)
+            notes = [] if feed is None else [feed.how, "reversing lead" if feed.reversed else ""]
+            if unit is not None and unit.polarity is not None:
+                notes.append(unit.polarity.value)
+            volts = "" if feed is None else number(feed.volts)
+            said = ", ".join(note for note in notes if note)
+            rows.append(
+                Row((Cell(lead.mark, strong=True), Cell(str(lead.start)), Cell(str(lead.end)), Cell(volts), Cell(said)))
+            )
+    return Table("power_leads", "Power leads", POWER, tuple(rows), empty="no power leads", tick=bool(rows))
+
+
+def preset_table(rig: Rig) -> Table:
+    """Presets in brief, in the order of the source."""
+    rows = tuple(_preset(preset) for preset in rig.presets.values())
+    return Table("presets", "Presets in brief", PRESETS, rows, empty="no presets")
+
+
+def _ends(lead: Lead, last: str) -> Row:
+    return _plain(lead.mark, str(lead.start), str(lead.end), last)
+
+
+def _plain(mark: str, start: str, end: str, last: str) -> Row:
+    return Row((Cell(mark, strong=True), Cell(start), Cell(end), Cell(last)))
+
+
+def _kind(rig: Rig, lead: Lead) -> str:
+    """What the two jacks say: `expression, tip-wiper, 10 kΩ` or the contact of a switch line."""
+    jack, start = rig.jack(lead.end), rig.jack(lead.start)
+    words = ["expression" if jack is not None and jack.role.startswith("expression") else "switch line"]
+    for each in (start, jack):
+        if each is not None:
+            track = each.track_ohm
+            words += [each.wiper or "", each.contact or "", "" if track is None else f"{number(track.value / 1000)} kΩ"]
+    return ", ".join(dict.fromkeys(word for word in words if word))
+
+
+def _preset(preset: Preset) -> Row:
+    switchers = {name for name, _, _ in preset.loops if name is not None}
+    loops = [
+        f"{name} {loop}" if name is not None and len(switchers) > 1 else str(loop) for name, loop, _ in preset.loops
+    ]
+    tempo = preset.tempo_bpm
+    return Row(
+        (
+            Cell(str(preset.number)),
+            Cell(preset.title),
+            Cell(", ".join(loops)),
+            Cell(", ".join(name for name, _ in preset.on)),
+            Cell(", ".join(name for name, _ in preset.off)),
+            Cell(", ".join(f"{name} {program}" for name, program, _ in preset.programs)),
+            Cell(", ".join(f"{name} {number(floor.value)} %" for name, floor in preset.floors)),
+            Cell("" if tempo is None else number(tempo.value)),
+        )
+    )

@@ -1,0 +1,53 @@
+"""Units and jacks -> the words of the wiring sheet: level class, mono or stereo, what a unit does when bypassed."""
+
+from __future__ import annotations
+
+from rigc.facts.loading import LINE_FROM
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+
+_BYPASS = {
+    "true": "true bypass",
+    "buffered": "buffered",
+    "trails": "buffered, tails ring on",
+    "always-on": "always on",
+    "unknown": "unknown",
+}
+
+
+def level_class(rig: Rig, port: Port) -> str:
+    """`instrument`, `line` or `speaker`, by the nominal level; `not said` where the source has none."""
+    jack = rig.jack(port)
+    if jack is not None and jack.carries == "speaker":
+        return "speaker"
+    nominal = None if jack is None else jack.levels.nominal_dbu
+    if nominal is None:
+        return "not said"
+    return "line" if nominal.value >= LINE_FROM.value else "instrument"
+
+
+def width(ins: int, outs: int) -> str:
+    """Mono or stereo, from the numbers of jacks that are used at both sides (0 where the way begins or ends)."""
+    words = {1: "mono", 2: "stereo"}
+    here, there = words.get(ins, ""), words.get(outs, "")
+    if here and there and here != there:
+        return f"{here} in, {there} out"
+    return there or here
+
+
+def when_bypassed(unit: Unit) -> str:
+    """What a unit does when it is bypassed, and without power; empty for amps and desks."""
+    if unit.kind != "unit":
+        return ""
+    if unit.bypass is not None:
+        said = _BYPASS[unit.bypass.value]
+    else:
+        said = "passive" if "passive" in unit.flags else "not said"
+    return said if unit.unpowered is None else f"{said}; without power: {unit.unpowered.value}"
+
+
+def number(value: float, places: int = 1) -> str:
+    """A number without needless zeros: `6`, `0.09`, `648.9`."""
+    text = f"{value:.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text

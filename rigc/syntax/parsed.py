@@ -1,0 +1,27 @@
+"""Parsed: what reading one file gave; Reader: what compiling asks of whoever turns sources into it."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.record import Record
+from rigc.source import Source, Span
+from rigc.syntax.nodes import File
+
+
+class Parsed(Record):
+    """A file as written: what could be read, what was wrong, and the stretches that were passed over."""
+
+    file: File
+    findings: tuple[Diagnostic, ...]
+    skipped: tuple[Span, ...]
+
+
+class Reader(Protocol):
+    """Parses sources. `reserved` are the words of the language that can't name a declared thing."""
+
+    @property
+    def reserved(self) -> frozenset[str]: ...
+
+    def parse(self, source: Source) -> Parsed: ...

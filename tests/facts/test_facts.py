@@ -1,0 +1,29 @@
+"""Every number that rigc relies on says where it comes from."""
+
+from __future__ import annotations
+
+import pytest
+
+from rigc.discover import walk
+from rigc.facts.fact import Fact
+
+FACTS = {
+    f"{module.__name__}.{name}{key}": fact
+    for module in walk("rigc.facts")
+    for name, value in vars(module).items()
+    for key, fact in ([(f"[{key}]", each) for key, each in value.items()] if isinstance(value, dict) else [("", value)])
+    if isinstance(fact, Fact)
+}
+
+
+def test_there_are_facts() -> None:
+    """The walk finds facts of several subjects: else the next test would prove nothing."""
+    assert len({name.rpartition(".")[0] for name in FACTS}) >= 3
+
+
+@pytest.mark.parametrize("name", sorted(FACTS))
+def test_no_fact_lacks_a_source(name: str) -> None:
+    """It has words for what it is, and a source that is more than a shrug."""
+    fact = FACTS[name]
+    assert len(fact.says.split()) >= 2
+    assert len(fact.source.split()) >= 2, fact

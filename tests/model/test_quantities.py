@@ -1,0 +1,96 @@
+"""Numbers and units against NIST SP 811, and the errors that a unit slip deserves."""
+
+from __future__ import annotations
+
+import pytest
+
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.model.fact import Fact
+from rigc.model.quantities import CURRENT, LENGTH, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure, factor, quantity
+from rigc.source import Source, Span
+from rigc.syntax.nodes import Amount, Word
+
+# NIST Special Publication 811 (2008), appendix B: 1 in = 2.54 E-02 m (exact), 1 ft = 3.048 E-01 m (exact),
+# 1 lb = 4.535924 E-01 kg, 1 oz = 2.834952 E-02 kg, 1 psi = 6.894757 E+03 Pa. The pound is exactly 0.45359237 kg (from memory).
+NIST_SP_811 = [
+    ("in", "mm", 25.4),
+    ("ft", "mm", 304.8),
+    ("lb", "kg", 0.4535924),
+    ("oz", "kg", 0.02834952),
+    ("psi", "kPa", 6.894757),
+    ("pF/ft", "pF/m", 1 / 0.3048),
+]
+PREFIXES = [
+    ("kohm", "ohm", 1e3),
+    ("Mohm", "ohm", 1e6),
+    ("kΩ", "ohm", 1e3),
+    ("mA", "mA", 1.0),
+    ("A", "mA", 1e3),
+    ("µF", "nF", 1e3),
+    ("uF", "nF", 1e3),
+    ("nF", "pF", 1e3),
+    ("g", "kg", 1e-3),
+    ("cm", "mm", 10.0),
+    ("m", "mm", 1e3),
+    ("mAh", "mA*h", 1.0),
+    ("Ah", "mA*h", 1e3),
+    ("mm2", "mm**2", 1.0),
+    ("VA", "W", 1.0),
+    ("s", "ms", 1e3),
+]
+
+
+@pytest.mark.parametrize(("unit", "into", "expected"), NIST_SP_811)
+def test_conversions_of_nist_sp_811(unit: str, into: str, expected: float) -> None:
+    """Each agrees to the seven digits that the table prints."""
+    assert factor(unit, into) == pytest.approx(expected, rel=2e-7)
+
+
+@pytest.mark.parametrize(("unit", "into", "expected"), PREFIXES)
+def test_prefixes(unit: str, into: str, expected: float) -> None:
+    """SI prefixes, and the spellings that a bench uses."""
+    assert factor(unit, into) == expected
+
+
+def test_a_length_in_inches() -> None:
+    """2.76 in × 25.4 = 70.104 mm; what was typed is kept."""
+    found, told = read("2.76", "in", LENGTH)
+    assert isinstance(found, Fact)
+    assert (found.value, found.typed, told) == (70.104, "2.76 in", [])
+
+
+def test_a_capacitance_per_foot() -> None:
+    """32 pF/ft / 0.3048 = 104.9869 pF/m."""
+    found, _ = read("32", "pF/ft", Measure("a capacitance per length", "pF/m", "105 pF/m"))
+    assert found is not None
+    assert found.value == pytest.approx(104.98687664, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("number", "unit", "measure", "message"),
+    [
+        ("10", None, LENGTH, "'10' has no unit; a length goes here"),
+        ("10", "V", CURRENT, "'10 V' is a voltage; a current goes here"),
+        ("22", "mA", VOLTAGE, "'22 mA' is a current; a voltage goes here"),
+        ("10", "mmm", LENGTH, "'mmm' is no unit that rigc knows; a length goes here"),
+        ("-3", "kg", MASS, "'-3 kg' is negative; a mass can't be"),
+        ("22", "A", CURRENT, "'22 A (read as 22000 mA)' is not plausible for a current here: at most 5000 mA is"),
+        ("9", "m", OFFSET, "'9 m (read as 9000 mm)' is not plausible for a length here: at most 5000 mm is"),
+        ("35", "g", MASS_PER_LENGTH, "'35 g' is a mass; a mass per length goes here"),
+    ],
+)
+def test_slips_are_told_as_such(number: str, unit: str | None, measure: Measure, message: str) -> None:
+    """No unit, a unit of another kind, an unknown unit, a wrong sign and an implausible size are five different errors."""
+    found, told = read(number, unit, measure)
+    assert found is None
+    assert [finding.message for finding in told] == [message]
+
+
+def read(number: str, unit: str | None, measure: Measure) -> tuple[Fact[float] | None, list[Diagnostic]]:
+    """Reads `number unit` as the measure."""
+    source = Source("x.rig", f"{number} {unit or ''}".strip())
+    end = len(number)
+    spot = Span(source, 0, len(source.text))
+    word = Word(unit, Span(source, end + 1, len(source.text))) if unit else None
+    told: list[Diagnostic] = []
+    return quantity(Amount(Word(number, Span(source, 0, end)), word, spot), measure, told.append), told
