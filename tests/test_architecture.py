@@ -12,7 +12,8 @@ from rigc.diagnostics.explain import all_kinds
 ROOT = Path(__file__).parent.parent / "rigc"
 FLOORS = (
     ("record", "source", "near"),
-    ("resources", "discover", "loader", "diagnostics", "facts"),
+    ("resources", "discover", "loader", "facts"),
+    ("diagnostics",),
     ("syntax",),
     ("gather", "model"),
     ("analysis",),

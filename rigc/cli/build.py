@@ -62,9 +62,11 @@ def build(
 
 
 def _texts(target: Destination, made: list[tuple[Path, Documents]], render: Render) -> dict[Path, str]:
+    from rigc.cli import seam
+
     texts: dict[Path, str] = {}
     for folder, documents in made:
-        for path, text in target.texts(folder, documents, render).items():
+        for path, text in target.texts(folder, documents, render, seam.drawing_files).items():
             if path in texts:
                 raise click.UsageError(f"two rigs would both write '{path}'; build each with an -o of its own")
             texts[path] = text
@@ -91,7 +93,8 @@ def _write(screen: Screen, target: Destination, texts: dict[Path, str]) -> None:
     if screen.verbose:
         screen.err("".join(f"{'wrote' if path in changed else 'unchanged'} {path.as_posix()}\n" for path in texts))
     folders = ", ".join(dict.fromkeys(path.parent.as_posix() for path in texts))
-    where = f" in {folders}" if folders else ": this much is no rig yet"
+    none = "these sheets have no drawings" if target.forms == ("svg",) else "this much is no rig yet"
+    where = f" in {folders}" if folders else f": {none}"
     screen.progress(
         f"{len(texts)} files{where}, {len(changed)} of them changed\n" if texts else f"nothing was written{where}\n"
     )

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import errno
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -20,6 +21,7 @@ YES, NO, NO_ANSWER, BUG, INTERRUPTED = 0, 1, 2, 70, 130
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run rigc with these arguments (the process's own if None) and give the exit code."""
+    gc.disable()  # a command is over before collecting would pay
     try:
         _heed_termination()
         return _answer(sys.argv[1:] if arguments is None else arguments)

@@ -45,6 +45,13 @@ def rendered(documents: tuple[Any, ...], form: str, paper: str, templates: Path 
     return document_renderer(form)(documents, Layout(paper, templates))
 
 
+def drawing_files(document: Any) -> tuple[tuple[str, str], ...]:
+    """Name and text of the SVG file of each of a document's drawings."""
+    from rigc.output.formats import drawing_files
+
+    return drawing_files(document)
+
+
 def tables(documents: tuple[Any, ...], form: str, only: str) -> str:
     """The tables of the documents' sheets in the format `form`. Raises `NotOneTable`; `only` must be one of their names, or empty."""
     from rigc.output.formats import render_tables

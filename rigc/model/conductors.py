@@ -1,11 +1,12 @@
-"""A jack -> what the contacts of a plug in it carry, in words."""
+"""A jack -> what the contacts of a plug in it carry, in words; a cable -> how many ways for current it has."""
 
 from __future__ import annotations
 
 from rigc.model.jacks import Connector, Jack
-from rigc.model.stock import Plug
+from rigc.model.stock import Cable, Plug
 
 THREE = ("trs", "mini-trs")
+SCREENED = ("audio", "midi")
 
 
 def meaning(jack: Jack) -> str:
@@ -43,6 +44,13 @@ def fits(plug: Plug, jack: Jack, *, three: bool) -> bool:
 def three_conductors(start: Jack, end: Jack) -> bool:
     """Whether a lead between two jacks needs three conductors: both carry more than a mono signal."""
     return all(meaning(jack) in ("stereo", "balanced", "insert") for jack in (start, end))
+
+
+def conducting_paths(cable: Cable) -> int | None:
+    """How many ways for current a cable has: its conductors, and in audio and MIDI cable the screen round them."""
+    if cable.conductors is None:
+        return None
+    return cable.conductors + (1 if cable.signal in SCREENED else 0)
 
 
 def named(connector: Connector) -> str:

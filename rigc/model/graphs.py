@@ -6,16 +6,14 @@ from collections.abc import Iterable
 
 import networkx as nx
 
+from rigc.model.ground_link import EARTH, GroundLink, Pole
 from rigc.model.inner_ways import Way, inner_ways
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.wishes import Connection, When
+from rigc.model.wishes import When
 from rigc.record import Record
 
 ALWAYS = When()
-GROUND, FAR = "ground", "far"
-
-Pole = tuple[str, str]
 
 
 class SignalGraph(Record):
@@ -74,25 +72,40 @@ def power_graph(fed: Iterable[tuple[Port, str]]) -> nx.DiGraph:
     return graph
 
 
-def ground_graph(rig: Rig, fed: Iterable[tuple[Port, str]]) -> nx.MultiGraph:
-    """The grounds on the board and what joins them: shields of audio leads, and d.c. commons that feed more than one unit.
-
-    A node is a thing and a part: a unit's `ground`, the `far` side of an isolating path in it, or a common's pole
-    (`negative`; `positive` for a unit whose ground is its plus pole). `fed` pairs outlets with the units on them.
-    Instruments, amps and panels are no nodes: where their grounds lie depends on the scenario.
-    """
+def ground_graph(poles: Iterable[Pole], links: Iterable[GroundLink]) -> nx.MultiGraph:
+    """Grounds and every conductor that joins two of them; each edge keeps its `link`."""
     graph = nx.MultiGraph()
-    board = [unit for unit in rig.units.values() if unit.kind == "unit" and any(jack.audio for jack in unit.jacks)]
-    graph.add_nodes_from((unit.name, GROUND) for unit in board)
-    for lead in rig.connections:
-        if lead.signal == "audio" and all((port.thing, GROUND) in graph for port in (lead.start, lead.end)):
-            graph.add_edge(_shield(rig, lead, lead.start), _shield(rig, lead, lead.end))
-    for common, units in _commons(rig, fed).items():
-        for name in units if len(units) > 1 else ():
-            pole = rig.units[name].ground
-            if pole is None or pole.value != "isolated":
-                graph.add_edge((common, pole.value if pole else "negative"), (name, GROUND))
+    graph.add_nodes_from(poles)
+    for link in links:
+        graph.add_edge(*link.ends, link=link)
     return graph
+
+
+def joined_grounds(graph: nx.MultiGraph) -> list[list[Pole]]:
+    """Grounds in groups that are joined by conductors other than the mains earth, in the order of the graph's nodes."""
+    order = {pole: number for number, pole in enumerate(graph) if pole != EARTH}
+    parts = nx.connected_components(graph.subgraph(order))
+    return sorted((sorted(part, key=order.__getitem__) for part in parts), key=lambda part: order[part[0]])
+
+
+def ground_rings(graph: nx.MultiGraph) -> list[list[GroundLink]]:
+    """A minimum cycle basis as the links around each ring: first those between the same two grounds, then the longer ones.
+
+    Of several links between two grounds the first stands for all in the longer rings. Nodes are numbered in the order of
+    the graph before the search: its choice between rings of one length must not hang on how strings are hashed.
+    """
+    order = {pole: number for number, pole in enumerate(graph)}
+    between: dict[tuple[int, int], list[GroundLink]] = {}
+    for start, end, link in graph.edges(data="link"):
+        low, high = sorted((order[start], order[end]))
+        between.setdefault((low, high), []).append(link)
+    rings = [[link] for (low, high), links in between.items() if low == high for link in links]
+    rings += [[links[0], link] for (low, high), links in between.items() if low != high for link in links[1:]]
+    simple = nx.Graph(sorted(pair for pair in between if pair[0] != pair[1]))
+    for ring in nx.minimum_cycle_basis(nx.k_core(simple, 2)) if simple else ():
+        around = zip(ring, [*ring[1:], ring[0]], strict=True)
+        rings.append([between[min(pair), max(pair)][0] for pair in around])
+    return rings
 
 
 def _reached(digraph: nx.DiGraph, ports: Iterable[Port]) -> frozenset[Port]:
@@ -104,20 +117,3 @@ def _reached(digraph: nx.DiGraph, ports: Iterable[Port]) -> frozenset[Port]:
         found.update(fresh)
         todo += fresh
     return frozenset(found)
-
-
-def _shield(rig: Rig, lead: Connection, port: Port) -> Pole:
-    """Where a lead's shield lands: on the far side if an isolating path ends at that jack and the lead leaves there."""
-    paths = rig.units[port.thing].paths
-    beyond = lead.start == port and any(path.end == port.jack and "transformer" in path.how for path in paths)
-    return port.thing, FAR if beyond else GROUND
-
-
-def _commons(rig: Rig, fed: Iterable[tuple[Port, str]]) -> dict[str, list[str]]:
-    """The units on each outlet, or on all outlets of a supply that share one common."""
-    commons: dict[str, list[str]] = {}
-    for port, unit in fed:
-        outlet = rig.supplies[port.thing].outlet(port.jack)
-        shared = outlet.common if outlet else None
-        commons.setdefault(f"{port.thing} common {shared}" if shared else str(port), []).append(unit)
-    return commons

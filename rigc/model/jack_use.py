@@ -39,9 +39,9 @@ def in_several_loops(rig: Rig) -> dict[str, list[LoopUse]]:
     return {name: uses for name, uses in held.items() if len(uses) > 1}
 
 
-def joins_outputs(socket: Socket, leads: Iterable[Connection]) -> bool:
-    """Whether the leads bring several outputs into one audio input."""
-    ports = {each.start for each in leads if each.end == socket[0] and each.signal == "audio"}
+def joins_outputs(socket: Socket, leads: Iterable[Connection], signal: str = "audio") -> bool:
+    """Whether the leads bring several outputs of that signal into one input."""
+    ports = {each.start for each in leads if each.end == socket[0] and each.signal == signal}
     return len(ports) > 1
 
 

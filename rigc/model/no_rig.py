@@ -11,7 +11,7 @@ NO_RIG = Kind(
     """The file declares no rig, or more than one.
 
     Why it matters: every page bears the name and the revision of one rig; without them nobody knows which board a sheet belongs to.
-    What to do: write one rig block: rig NAME "Title" { revision A 2026-03-02 }.
+    What to do: write one block, rig NAME "Title", with a line: revision A 2026-03-02.
     Source: the language reference, grammar/README.md.
     """,
     "one rig block with a revision",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -175,7 +176,8 @@ def quantity(
         )
         return None
     typed = f"{amount.number.text} {word.text}"
-    scale = _scale(word, measure, typed, amount.span, report)
+    told_here = report if word is amount.unit else _not_again
+    scale = _scale(word, measure, typed, amount.span, told_here)
     if scale is None:
         return None
     number = float(amount.number.text)
@@ -184,6 +186,28 @@ def quantity(
         report(_implausible(amount.span, measure, typed, value))
         return None
     return Fact(value, typed, amount.span, provenance)
+
+
+def quantities(
+    amounts: Sequence[Amount | None],
+    measures: Sequence[Measure],
+    report: Report,
+    provenance: Provenance | None = None,
+) -> list[Fact[float] | None]:
+    """Amounts that may share the unit of a later one, each by its measure; absent ones are passed over.
+
+    What is wrong with a shared unit, or a unit that is missing at the end, is told once.
+    """
+    present = [(amount, measure) for amount, measure in zip(amounts, measures, strict=True) if amount is not None]
+    shared = shared_units(*(amount for amount, _ in present))
+    return [
+        None if unit is None and at + 1 < len(shared) else quantity(amount, measure, report, provenance, unit)
+        for at, ((amount, unit), (_, measure)) in enumerate(zip(shared, present, strict=True))
+    ]
+
+
+def _not_again(finding: Diagnostic) -> None:
+    """A shared unit's fault is told at the number that bears it."""
 
 
 def shared_units(*amounts: Amount | None) -> list[tuple[Amount, Word | None]]:
@@ -255,19 +279,31 @@ def _told(unit: str) -> str:
 
 def _implausible(span: Span, measure: Measure, typed: str, value: float) -> Diagnostic:
     unit = measure.unit.replace("**2", "2").replace("*", "")
-    read = f"{value:.6g} {unit}"
-    said = typed if read == typed else f"{typed} (read as {read})"
     if value < 0 <= measure.low:
         return WRONG_QUANTITY.at(
             span,
-            f"'{said}' is negative; {measure.name} can't be",
+            f"'{typed}' is negative; {measure.name} can't be",
             label="a negative value",
             help="delete the minus sign",
         )
+    read = f"{value:.6g} {unit}"
+    said = f"'{typed}'" if read == typed else f"'{typed}', read as {read},"
     bound = f"at least {measure.low:g} {unit}" if value < measure.low else f"at most {measure.high:g} {unit}"
+    meant = _plausible_case(measure, typed)
     return WRONG_QUANTITY.at(
         span,
-        f"'{said}' is not plausible for {measure.name} here: {bound} is",
-        label="probably a slip of the unit",
-        help="look at the unit; measure again if it is really so",
+        f"{said} is not plausible for {measure.name}: {bound} is",
+        label=f"did you mean {meant}?" if meant else "probably a slip of the unit",
+        help=f"write {meant}" if meant else "look at the unit; measure again if it is really so",
     )
+
+
+def _plausible_case(measure: Measure, typed: str) -> str:
+    """The quantity with its unit in other letters' case (`22 mA` for `22 MA`), where that would be plausible."""
+    number, unit = typed.split(" ", 1)
+    for other in _KNOWN:
+        if other != unit and other.lower() == unit.lower():
+            scale = factor(other, measure.unit) if other not in PLAIN else None
+            if scale is not None and measure.low <= float(number) * scale <= measure.high:
+                return f"{number} {other}"
+    return ""

@@ -90,7 +90,8 @@ class Battery(Record):
 
 
 class Unit(Thing):
-    """A unit, amp or desk. `volts` and `current` (`dc`, `ac`) are what it needs; None where the source does not say."""
+    """A unit, amp or desk. `volts` and `current` (`dc`, `ac`) are what it needs; None where the source does not say.
+    `track_ohm` is the track of a volume treadle."""
 
     volts: Quantity | None = None
     current: str | None = None
@@ -105,6 +106,7 @@ class Unit(Thing):
     unpowered: Choice | None = None
     latency_ms: Quantity | None = None
     paths: tuple[InternalPath, ...] = ()
+    track_ohm: Quantity | None = None
     clock: str | None = None
     earth: str | None = None
     role: str | None = None
@@ -175,7 +177,7 @@ class Supply(Thing):
 
 
 class Instrument(Record):
-    """An instrument. Lengths in mm, H, ohm and pF; a setting is a share from 0 to 1."""
+    """An instrument. Lengths in mm, H, ohm and pF; a setting in percent (None: full up)."""
 
     name: str
     title: str

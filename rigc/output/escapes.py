@@ -1,4 +1,4 @@
-"""Plain text -> the same text, made harmless for Markdown, a CSS string, a narrow column or a terminal."""
+"""Plain text -> the same text, made harmless for Markdown, XML, a CSS string, a narrow column or a terminal."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ _ACTS = re.compile(r"[\\`*\[\]|~$]|(?<![^\W_])_|_(?![^\W_])")
 _ENTITY = re.compile(r"&(?=#?\w+;)")
 _BREAK = re.compile(r"\r\n|[\n\r\v\f\x85\u2028\u2029]")
 _CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f]+")
+_NO_XML = re.compile(r"[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]+")
+_XML = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
 _LINE_START = re.compile(r"(?:#{1,6}(?=\s|$)|[-+>=])")
 _SEAM = re.compile(r"(?<=[_./:,;-])(?=[^\W\d_])")  # before a letter only: `6.35 mm` stays whole
 _LONG = re.compile(r"(\S{12})(?=\S)")  # eight columns of such pieces and eight of numbers go on a landscape page
@@ -30,6 +32,11 @@ def line(text: str) -> str:
 def css_string(text: str) -> str:
     """A quoted CSS string. All but letters, digits and spaces is written as a number, so no text can end the string or the style."""
     return '"' + "".join(_css_character(character) for character in _CONTROL.sub(" ", text)) + '"'
+
+
+def xml(text: str) -> str:
+    """Text for an element or an attribute of XML or HTML, on one line; characters that XML forbids become spaces."""
+    return "".join(_XML.get(character, character) for character in _NO_XML.sub(" ", _BREAK.sub(" ", text)))
 
 
 def pieces(text: str) -> list[str]:

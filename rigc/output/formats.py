@@ -7,7 +7,7 @@ from importlib import import_module
 from typing import Any
 
 from rigc.output.layout import Layout
-from rigc.reports.content import Document, Sheet, Table
+from rigc.reports.content import Document, Drawing, Sheet, Table
 
 DOCUMENTS = {"md": "markdown", "html": "html"}
 TABLES = {"text": "text", "md": "markdown", "csv": "csv", "json": "json"}
@@ -38,7 +38,20 @@ def render_tables(name: str, sheet: Sheet, only: str = "") -> str:
     if name == "csv" and len(tables) != 1:
         raise NotOneTable(sheet.name, tuple(table.name for table in tables))
     text: str = _module(TABLES[name]).render_tables(tables)
+    pictures = tuple(block for block in sheet.blocks if isinstance(block, Drawing))
+    if name == "text" and pictures and not only:
+        return text + "\n" * bool(text) + str(_module("text").render_drawings(pictures))
     return text
+
+
+def drawing_files(document: Document) -> tuple[tuple[str, str], ...]:
+    """Name and SVG of the file of each drawing of a document."""
+    if not any(isinstance(block, Drawing) for block in document.sheet.blocks):
+        return ()
+    svg = _module("svg")
+    return tuple(
+        (svg.file_name(document.sheet, drawing), svg.render(document, drawing)) for drawing in svg.drawings(document)
+    )
 
 
 def _module(name: str) -> Any:

@@ -17,6 +17,7 @@ from jinja2 import BaseLoader, ChoiceLoader, Environment, FileSystemLoader, Pref
 from jinja2.exceptions import TemplateError, TemplateNotFound, TemplateSyntaxError
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
+from rigc.output import svg
 from rigc.output.escapes import cell, css_string, line, pieces
 from rigc.output.layout import Layout
 from rigc.output.template_mistake import TemplateMistake
@@ -74,7 +75,8 @@ def _environment(own: Path | None, escaped: bool) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces)
+    environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, inline=svg.inline)
+    environment.globals.update(file_name=svg.file_name)
     return environment
 
 

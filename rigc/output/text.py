@@ -5,7 +5,7 @@ from __future__ import annotations
 from unicodedata import combining, east_asian_width
 
 from rigc.output.escapes import printable
-from rigc.reports.content import Cell, Table
+from rigc.reports.content import Cell, Drawing, Table
 
 GAP = "  "
 
@@ -13,6 +13,14 @@ GAP = "  "
 def render_tables(tables: tuple[Table, ...]) -> str:
     """The tables as plain text, one row a line, however wide: a terminal's width is not known here. Boxes to tick are for paper."""
     return "\n".join(_table(table) for table in tables)
+
+
+def render_drawings(drawings: tuple[Drawing, ...]) -> str:
+    """What drawings there are, in words, one a line: a terminal can't show them."""
+    return "".join(
+        printable(f"drawing '{each.name}': {each.title}, {each.width_mm:g} x {each.height_mm:g} mm") + "\n"
+        for each in drawings
+    )
 
 
 def _table(table: Table) -> str:

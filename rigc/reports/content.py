@@ -1,8 +1,13 @@
-"""What a sheet holds, in no format: pages of tables, paragraphs, cautions; every number is already text in its cell."""
+"""What a sheet holds, in no format: pages of tables, paragraphs, cautions, drawings; every number is already text in its cell."""
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from rigc.record import Record
+
+if TYPE_CHECKING:  # a check makes no drawing, and need not load what one is made of
+    from rigc.reports.shapes import Shape
 
 
 class Cell(Record):
@@ -50,6 +55,27 @@ class Paragraph(Record):
     kind: str = "text"
 
 
+class Drawing(Record):
+    """Shapes on a ground of this size, in mm on paper, origin at the upper left; `desc` says in words what there is to see.
+
+    `scale` is the n of 1:n of a drawing to scale, whose scale bar is added below it; 0 stands for none. Its facts stand
+    in a table of the sheet too.
+    """
+
+    name: str
+    title: str
+    desc: str
+    width_mm: float
+    height_mm: float
+    shapes: tuple[Shape, ...]
+    scale: float = 0.0
+    caption: str = ""
+    landscape: bool = False
+
+
+Block = Table | Paragraph | Drawing
+
+
 class TitleBlock(Record):
     """What every page bears (data fields after ISO 7200, from memory)."""
 
@@ -71,10 +97,10 @@ class Sheet(Record):
     name: str
     title: str
     reader: str
-    blocks: tuple[Table | Paragraph, ...]
+    blocks: tuple[Block, ...]
     landscape: bool = False
 
-    def block(self, name: str) -> Table | Paragraph:
+    def block(self, name: str) -> Block:
         """The block of that name; raises `LookupError`, with the names that there are, if the sheet has none."""
         for block in self.blocks:
             if block.name == name:

@@ -6,7 +6,8 @@ import gc
 import io
 import logging
 import re
-from typing import TYPE_CHECKING, Any
+from functools import cached_property
+from typing import Any
 
 import lark
 from lark import Lark, Token, Tree
@@ -15,15 +16,14 @@ from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedTok
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
 from rigc.syntax import mistakes, nodes
-from rigc.syntax.chunks import Chunk, chunks
+from rigc.syntax.chunks import chunks
+from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node, Text, Word
 from rigc.syntax.parsed import Parsed
-
-if TYPE_CHECKING:
-    from collections.abc import Callable
+from rigc.syntax.salvage import Stop, salvage
 
 LARK_VERSION = lark.__version__
-MOST_MISTAKES_A_BLOCK = 40
+MOST_MISTAKES_A_FILE = 200
 
 
 class Grammar:
@@ -62,6 +62,18 @@ class Grammar:
         words = (literals[name] for name in rivals if name in literals)
         return frozenset(word for word in words if re.fullmatch(r"[a-z][a-z0-9-]*", word))
 
+    @cached_property
+    def heads(self) -> dict[str, frozenset[str]]:
+        """For each block the words that begin its statements, for the top level under an empty text."""
+        literals = _literals(self)
+        found = {}
+        for block, opening in {**mistakes.BLOCK_OPENERS, "": ""}.items():
+            parser = self.tables.parse_interactive(f"{opening}\n")
+            parser.exhaust_lexer()
+            accepted = parser.accepts()  # type: ignore[no-untyped-call]
+            found[block] = frozenset(literals[name] for name in accepted if literals.get(name, "-")[0].isalpha())
+        return found
+
     def save(self) -> bytes:
         """The tables as bytes."""
         into = io.BytesIO()
@@ -87,64 +99,26 @@ def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
 
 
 def _piece_by_piece(grammar: Grammar, source: Source) -> Parsed:
+    def read(text: str, base: int) -> File | Stop:
+        try:
+            return _file(grammar, source, text, base)
+        except UnexpectedInput as error:
+            return _stop(error, grammar, source, base, text)
+
     statements: list[Node] = []
     findings: list[Diagnostic] = []
     skipped: list[Span] = []
     for chunk in chunks(source):
-        findings.extend(chunk.findings)
-        good, bad, passed_over = _chunk(grammar, source, chunk)
-        statements.extend(good)
-        findings.extend(bad)
-        skipped.extend(passed_over)
+        salvaged = salvage(source, chunk, read)
+        statements += salvaged.statements
+        findings += salvaged.findings
+        skipped += salvaged.skipped
+        if len(findings) >= MOST_MISTAKES_A_FILE:
+            rest = Span(source, chunk.start, len(source.text))
+            findings.append(mistakes.too_many(findings[-1].span or rest, len(findings), "file"))
+            skipped.append(rest)
+            break
     return Parsed(File(tuple(statements), Span(source, 0, len(source.text))), tuple(findings), tuple(skipped))
-
-
-def _chunk(grammar: Grammar, source: Source, chunk: Chunk) -> tuple[list[Node], list[Diagnostic], list[Span]]:
-    text, base = chunk.text, chunk.start
-    findings: list[Diagnostic] = []
-    skipped: list[Span] = []
-    headless = False
-    while True:
-        try:
-            statements = _file(grammar, source, text, base).statements
-            return ([] if headless else list(statements)), findings, skipped
-        except UnexpectedInput as error:
-            at = min(max(_offset(error, text), 0), len(text))
-            start, end = _statement_around(text, at, chunk.header_end if not headless else 0)
-            span = Span(source, base + start, base + end)
-            skipped.append(span)
-            findings.append(mistakes.tell(_mistake(error, grammar, source, base, at, text)))
-            if len(findings) >= MOST_MISTAKES_A_BLOCK:
-                skipped.append(Span(source, base, base + len(text)))
-                return [], [*findings, mistakes.too_many(span, MOST_MISTAKES_A_BLOCK)], skipped
-            if chunk.opener and not headless and start < chunk.header_end:
-                headless = True
-                skipped.append(Span(source, base, base + len(text)))
-                lead = mistakes.BLOCK_OPENERS.get(chunk.opener, "")
-                if not lead:
-                    return [], findings, skipped
-                text = lead + text[chunk.header_end :]
-                base += chunk.header_end - len(lead)
-            else:
-                text = text[:start] + " " * (end - start) + text[end:]
-
-
-def _statement_around(text: str, at: int, header_end: int) -> tuple[int, int]:
-    """The line around `at`, with the lines that a broken chain joins to it; a block's opening line as a whole."""
-    if at < header_end:
-        return 0, header_end
-    start = text.rfind("\n", 0, at) + 1
-    while start > header_end and text[:start].rstrip().endswith(("->", "=>")):
-        start = text.rfind("\n", 0, start - 1) + 1
-    end = text.find("\n", at)
-    end = len(text) if end < 0 else end
-    while text[start:end].rstrip().endswith(("->", "=>")) and end < len(text):
-        following = text.find("\n", end + 1)
-        end = len(text) if following < 0 else following
-    closing = text.rfind("}", start, end) if not text[start:end].split("#")[0].rstrip().endswith("{") else -1
-    if closing >= 0 and not text[start:closing].strip() and at <= closing:
-        return closing, closing + 1
-    return max(start, header_end), end
 
 
 def _offset(error: UnexpectedInput, text: str) -> int:
@@ -153,9 +127,8 @@ def _offset(error: UnexpectedInput, text: str) -> int:
     return error.pos_in_stream if error.pos_in_stream is not None else len(text)
 
 
-def _mistake(
-    error: UnexpectedInput, grammar: Grammar, source: Source, base: int, at: int, text: str
-) -> mistakes.Mistake:
+def _stop(error: UnexpectedInput, grammar: Grammar, source: Source, base: int, text: str) -> Stop:
+    at = min(max(_offset(error, text), 0), len(text))
     if isinstance(error, UnexpectedToken):
         token = error.token
         expected = frozenset(error.accepts or error.expected)
@@ -164,31 +137,13 @@ def _mistake(
     else:
         assert isinstance(error, UnexpectedCharacters)
         expected, kind, length = frozenset(error.allowed or ()), "character", 1
+    span = Span(source, base + at, base + at + length)
     literals = _literals(grammar)
-    return mistakes.Mistake(
-        Span(source, base + at, base + at + length), kind, expected, literals, _homes(grammar), text, at
-    )
+    return Stop(at, lambda block: Mistake(span, kind, expected, literals, lambda: grammar.heads, block, text, at))
 
 
 def _literals(grammar: Grammar) -> dict[str, str]:
     return {terminal.name: terminal.pattern.value for terminal in grammar.tables.terminals}
-
-
-def _homes(grammar: Grammar) -> Callable[[str], list[str]]:
-    """Tells in which blocks a word begins a statement (asked only for a mistake's wording)."""
-
-    def homes(word: str) -> list[str]:
-        found = []
-        literals = _literals(grammar)
-        for block, opening in mistakes.BLOCK_OPENERS.items():
-            parser = grammar.tables.parse_interactive(opening + "\n")
-            parser.exhaust_lexer()
-            accepted = parser.accepts()  # type: ignore[no-untyped-call]
-            if any(literals.get(name) == word for name in accepted):
-                found.append(block)
-        return found
-
-    return homes
 
 
 def _built(node: Any, source: Source, base: int) -> Any:

@@ -18,14 +18,18 @@ _WORDS = {
 def told(expected: frozenset[str], literals: dict[str, str], most: int = 6) -> str:
     """`expected` as one phrase: what may stand here. Long lists are cut to `most` and say how many more there are."""
     classes = [word for name, word in _WORDS.items() if name in expected]
-    words = sorted(f"'{literals[name]}'" for name in expected if name not in _WORDS and name in literals)
-    shown = [*classes, *words]
+    shown = [*classes, *(f"'{word}'" for word in signs(expected, literals))]
     more = len(shown) - most
     if more > 1:
         return f"{', '.join(shown[:most])} or one of {more} more"
     return shown[0] if len(shown) == 1 else f"{', '.join(shown[:-1])} or {shown[-1]}" if shown else "nothing more"
 
 
+def signs(expected: frozenset[str], literals: dict[str, str]) -> list[str]:
+    """The reserved words and signs among `expected`, in the grammar's order."""
+    return [word for name, word in literals.items() if name in expected and name not in _WORDS]
+
+
 def keywords(expected: frozenset[str], literals: dict[str, str]) -> list[str]:
-    """The reserved words among `expected`."""
-    return sorted(literals[name] for name in expected if name not in _WORDS and literals.get(name, "-")[0].isalpha())
+    """The reserved words among `expected`, in the grammar's order."""
+    return [word for word in signs(expected, literals) if word[0].isalpha()]

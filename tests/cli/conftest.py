@@ -14,7 +14,7 @@ from rigc.cli import main, seam
 from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Level
 from rigc.diagnostics.order import in_order
 from rigc.loader import Loader, Unreadable, used_name
-from rigc.reports.content import Cell, Column, Document, Row, Sheet, Table, TitleBlock
+from rigc.reports.content import Cell, Column, Document, Drawing, Row, Sheet, Table, TitleBlock
 from rigc.source import Source, Span
 
 KINDS = {level.word: Kind(f"Z0{level + 1}", f"a-{level.name.lower()}", level, None, "a rule", "") for level in Level}
@@ -39,12 +39,17 @@ class Toy(NamedTuple):
         lines = tuple(Row((Cell(line),)) for line in self.text.splitlines())
         table = Table("lines", "Lines", (Column("Line"),), lines)
         extra = (Table("extra", "Extra", (Column("More"),), ()),) if name == "power-table" else ()
+        drawn = tuple(
+            Drawing(line.removeprefix("draw "), "A drawing", "nothing", 40, 20, ())
+            for line in self.text.splitlines()
+            if line.startswith("draw ")
+        )
         title = TitleBlock("toy", "T", "", SHEETS[name], "A", "2026-01-01", "", "", "0", draft)
-        return Document(Sheet(name, SHEETS[name], "crew", (table, *extra)), title, number, count)
+        return Document(Sheet(name, SHEETS[name], "crew", (table, *extra, *drawn)), title, number, count)
 
 
-def compile_toy(load: Loader, name: str, *, on: str | None) -> Toy:
-    """Compile a toy rig: `use PATH`, `crash` (a bug), `stop` (an interrupt), findings and anything else."""
+def compile_toy(load: Loader, name: str, reader: object, *, on: str | None) -> Toy:  # noqa: ARG001
+    """Compile a toy rig: `use PATH`, `draw NAME`, `crash` (a bug), `stop` (an interrupt), findings and anything else."""
     source = load(name)
     findings: list[Diagnostic] = []
     at = 0

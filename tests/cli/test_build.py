@@ -80,10 +80,50 @@ def test_one_file_or_standard_output_holds_all(rigc: Rigc, here: Path, rig: Path
 
 
 @pytest.mark.parametrize(
+    ("forms", "written"),
+    [
+        ([], {"power-table.md", "power-table.html", "power-table-one.svg", "power-table-two.svg"}),
+        (["--to", "md"], {"power-table.md", "power-table-one.svg", "power-table-two.svg"}),
+        (["--to", "html"], {"power-table.html"}),
+        (["--to", "svg"], {"power-table-one.svg", "power-table-two.svg"}),
+        (["-o", "out/all.md"], {"all.md", "power-table-one.svg", "power-table-two.svg"}),
+    ],
+)
+def test_drawings_are_files_beside_what_links_to_them(
+    rigc: Rigc, here: Path, rig: Path, forms: list[str], written: set[str]
+) -> None:
+    (rig / "a.rig").write_text("draw one\ndraw two\n")
+    target = [] if "-o" in forms else ["-o", "out/"]
+    assert rigc("build", "tour/a.rig", "--sheet", "power-table", *target, *forms).code == 0
+    made = files(here / "out")
+    assert set(made) == written
+    assert all("</svg>" in text for name, text in made.items() if name.endswith(".svg"))
+
+
+def test_one_svg_file_holds_one_drawing(rigc: Rigc, here: Path, rig: Path) -> None:
+    one = ("build", "tour/a.rig", "--sheet", "power-table", "-o", "one.svg")
+    assert "these sheets have none" in rigc(*one).err
+    (rig / "a.rig").write_text("draw one\n")
+    assert rigc(*one).code == 0
+    assert "<title" in (here / "one.svg").read_text()
+    (rig / "a.rig").write_text("draw one\ndraw two\n")
+    code, _, err = rigc(*one)
+    assert code == 2
+    assert "one SVG file holds one drawing; these sheets have power-table-one.svg, power-table-two.svg" in err
+
+
+def test_sheets_without_drawings_make_no_svg(rigc: Rigc, rig: Path) -> None:
+    code, _, err = rigc("build", "tour/a.rig", "--to", "svg")
+    assert code == 0
+    assert err.splitlines()[0] == "nothing was written: these sheets have no drawings"
+    assert not (rig / "documents").exists()
+
+
+@pytest.mark.parametrize(
     ("arguments", "said"),
     [
         (["--sheet", "cable-lst"], "no sheet 'cable-lst'; did you mean 'cable-list'?"),
-        (["--to", "pdf"], "no format 'pdf'; there are md, html"),
+        (["--to", "pdf"], "no format 'pdf'; there are md, html, svg"),
         (["-o", "x.md", "--to", "html"], "'x.md' ends in .md, but --to says html"),
         (["-o", "-", "--to", "md,html"], "-o - holds one format; name one with --to"),
         (["-o", "-", "--findings", "jsonl"], "standard output is for the documents; give --findings a file"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.reports.content import Cell, Column, Document, Paragraph, Row, Sheet, Table, TitleBlock
+from rigc.reports.content import Block, Cell, Column, Document, Paragraph, Row, Sheet, Table, TitleBlock
 
 AWKWARD = "a|b <i>&amp; \\ `c` *d* [e](f)\nשלום 🎸"
 COLUMNS = (Column("lead"), Column("cut", "mm", number=True), Column("status"))
@@ -39,9 +39,7 @@ LEADS = Table(
 )
 
 
-def document(
-    *blocks: Table | Paragraph, draft: bool = False, landscape: bool = False, name: str = "cable_list"
-) -> Document:
+def document(*blocks: Block, draft: bool = False, landscape: bool = False, name: str = "cable_list") -> Document:
     """A document of these blocks, with the title block of the invented rig."""
     sheet = Sheet(name, "Cable list", "bench", blocks, landscape)
     return Document(sheet, TITLE.replace(draft=draft), 3, 4)

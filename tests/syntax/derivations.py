@@ -44,8 +44,8 @@ def _expansions() -> dict[str, list[list[Any]]]:
     found: dict[str, list[list[Any]]] = {}
     for rule in _lark().rules:
         expansions = found.setdefault(rule.origin.name, [])
-        if rule.expansion not in expansions:
-            expansions.append(rule.expansion)
+        if list(rule.expansion) not in expansions:
+            expansions.append(list(rule.expansion))
     return found
 
 
@@ -109,7 +109,8 @@ def token_soups(draw: Draw) -> str:
     """Words and signs of the language in any order."""
     fixed = st.sampled_from(sorted(literals().values()))
     soup = draw(st.lists(st.one_of(fixed, fixed, st.just("\n"), *SAMPLES.values()), max_size=40))
-    return draw(st.sampled_from([" ", ""])).join(soup)
+    between: str = draw(st.sampled_from([" ", ""]))
+    return between.join(soup)
 
 
 def _tokens(draw: Draw, name: str, holding: str, deep: int) -> list[Token]:

@@ -25,6 +25,24 @@ def grammar() -> Grammar:
     return CachedReader().grammar
 
 
+class Uncached:
+    """A reader that keeps nothing."""
+
+    @property
+    def reserved(self) -> frozenset[str]:
+        """The words that can't name a thing."""
+        return _reserved()
+
+    def parse(self, source: Source) -> Parsed:
+        """The file as written."""
+        return parse(source, grammar())
+
+
+@cache
+def _reserved() -> frozenset[str]:
+    return grammar().reserved
+
+
 def parsed(text: str) -> Parsed:
     """The text as a file."""
     return parse(Source("board.rig", text), grammar())

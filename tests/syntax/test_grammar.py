@@ -16,9 +16,7 @@ from rigc.syntax.nodes import Node
 NO_NODES = {"Amount"}
 """Rules whose class is a leaf."""
 
-few = settings(
-    max_examples=4, deadline=None, database=None, derandomize=True, suppress_health_check=list(HealthCheck)
-)
+few = settings(max_examples=4, deadline=None, database=None, derandomize=True, suppress_health_check=list(HealthCheck))
 
 
 def test_each_rule_has_a_class_and_each_class_a_rule() -> None:

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.facts.leads import EXPRESSION_POLES
+from rigc.model.conductors import SCREENED, conducting_paths
 from rigc.model.rig import Rig
 from rigc.model.stock import Cable
 
@@ -25,7 +26,6 @@ KIND = Kind(
     "physics: a divider has three ends",
 )
 
-_SCREENED = ("audio", "midi")
 _JACKS = ("trs", "mini-trs")
 
 
@@ -34,7 +34,7 @@ def two_conductor_expression(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
     for lead in leads.all:
         if _expression(rig, lead):
             cable = rig.stock.cables.get(lead.cable or "")
-            conductors = None if cable is None else paths(cable)
+            conductors = None if cable is None else conducting_paths(cable)
             few, unknown = _plugs(rig, lead)
             if cable is None or conductors is None:
                 unknown.insert(0, "its cable" if cable is None else f"the conductors of cable '{cable.name}'")
@@ -44,13 +44,6 @@ def two_conductor_expression(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
                 yield _told(lead, few, conductors)
             elif unknown:
                 yield _unknown(lead, unknown)
-
-
-def paths(cable: Cable) -> int | None:
-    """How many ways for current a cable has: its conductors, and in audio and MIDI cable the screen round them."""
-    if cable.conductors is None:
-        return None
-    return cable.conductors + (1 if cable.signal in _SCREENED else 0)
 
 
 def _expression(rig: Rig, lead: Lead) -> bool:
@@ -76,7 +69,7 @@ def _plugs(rig: Rig, lead: Lead) -> tuple[list[str], list[str]]:
 
 
 def _counted(cable: Cable) -> str:
-    screen = " and a screen" if cable.signal in _SCREENED else ""
+    screen = " and a screen" if cable.signal in SCREENED else ""
     return f"{cable.conductors} conductor{'' if cable.conductors == 1 else 's'}{screen}"
 
 

@@ -3,7 +3,8 @@
 Why it matters: a jack holds one plug; on the bench one of the leads is left over.
 What to do: say which of the two it is, or put a splitter in between. Where the leads are never plugged at once, say for
 which scenario (`for`) or with which instrument (`with`) each chain holds.
-Source: arithmetic on the stated connections. Two outputs into one audio input are told as joined outputs (S03) instead.
+Source: arithmetic on the stated connections. Two outputs into one input are told as joined outputs (S03, audio) or as
+tangled MIDI (C02) instead.
 """
 
 from __future__ import annotations
@@ -28,7 +29,11 @@ KIND = Kind(
 
 def two_leads_in_one_jack(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each thing of which a jack holds more than one lead at once."""
-    found = {socket: leads for socket, leads in crowded(rig).items() if not joins_outputs(socket, leads)}
+    found = {
+        socket: leads
+        for socket, leads in crowded(rig).items()
+        if not any(joins_outputs(socket, leads, signal) for signal in ("audio", "midi"))
+    }
     for thing in dict.fromkeys(port.thing for port, _ in found):
         yield _told({port: leads for (port, _), leads in found.items() if port.thing == thing}, thing)
 

@@ -37,6 +37,13 @@ def unpowered_unit(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
                 subject=unfed.units,
                 help=f"write `needs` in '{unfed.units[0]}'",
             )
+        elif unfed.why == "undecided":
+            yield KIND.cant_check(
+                unfed.span,
+                f"no outlets for {listed(unfed.units)} were found in {power.steps} steps; whether there is a way is not known",
+                subject=unfed.units,
+                help="state the outlets of some units, those that draw most first",
+            )
         else:
             told = {"no word": _no_word, "no outlets": _no_outlets, "rivals": _rivals}
             message, help = told.get(unfed.why, _together)(rig, unfed)

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.model.jack_use import in_several_loops
+from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
 from rigc.model.wishes import LoopUse
 from rigc.source import Span
@@ -41,11 +42,10 @@ def unsettled_loop(rig: Rig) -> Iterator[Diagnostic]:
 
 def _referred(rig: Rig) -> Iterator[tuple[str, int, Span]]:
     """The loops that presets switch; a preset that names no switcher means the only one."""
-    switchers = [unit.name for unit in rig.units.values() if unit.loops and unit.kind == "unit"]
     for preset in rig.presets.values():
-        for name, number, span in preset.loops:
-            if name is not None or len(switchers) == 1:
-                yield name or switchers[0], number, span
+        for switcher, number, span in preset_loops(rig, preset):
+            if switcher is not None:
+                yield switcher, number, span
 
 
 def _unsettled(switcher: str, loops: dict[int, Span]) -> Diagnostic:

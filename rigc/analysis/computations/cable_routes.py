@@ -47,18 +47,19 @@ class CableRoutes(Record):
 
 def cable_routes(rig: Rig, placement: Placement, leads: Leads) -> CableRoutes:
     """Routes every lead but the stage leads."""
-    boxes = _boxes(placement)
+    boxes = _boxes(rig, placement)
     return CableRoutes({lead.mark: _route(rig, placement, lead, boxes) for lead in leads.all if not lead.stage})
 
 
-def _boxes(placement: Placement) -> dict[str | None, DeckBoxes]:
+def _boxes(rig: Rig, placement: Placement) -> dict[str | None, DeckBoxes]:
     """What everything covers, deck by deck."""
-    boxes: dict[str | None, list[Box]] = {}
+    boxes: dict[str | None, list[Box]] = {name: [] for name in rig.decks}
     for outline in placement.outlines.values():
         left, front = tenths(outline.x_mm), tenths(outline.y_mm)
         right, rear = tenths(outline.area.right_mm), tenths(outline.area.rear_mm)
         boxes.setdefault(outline.deck, []).append(Box(outline.thing, left, front, right, rear, outline.under))
-    return {deck: DeckBoxes(each) for deck, each in boxes.items()}
+    lines = {name: tuple(tenths(line) for line in deck.drops_mm) for name, deck in rig.decks.items()}
+    return {deck: DeckBoxes(each, lines.get(deck or "", ())) for deck, each in boxes.items()}
 
 
 def _route(rig: Rig, placement: Placement, lead: Lead, boxes: dict[str | None, DeckBoxes]) -> Route:
@@ -68,7 +69,7 @@ def _route(rig: Rig, placement: Placement, lead: Lead, boxes: dict[str | None, D
     below = next((end for end in ends if not end.on_top), None)
     if lead.run == "over" and below is not None:
         return _none(lead.mark, Obstacle(f"it shall run over the deck, but '{below.port}' is not on top of it"))
-    around = boxes.get(ends[0].deck) or DeckBoxes(())
+    around = boxes[ends[0].deck]
     if lead.run == "over" or (lead.run is None and below is None and _direct(ends, around)):
         return _over(lead.mark, *ends)
     return _under(rig, lead.mark, ends, around)
@@ -128,14 +129,12 @@ def _thickness(deck: Deck, ends: tuple[LeadEnd, LeadEnd]) -> int | Obstacle:
 
 
 def _drop_line(deck: Deck, end: LeadEnd, other_y: int, around: DeckBoxes) -> int | Obstacle:
-    """The nearest line that is free at this x; on a tie that nearer to the other end, then the one further in front."""
-    lines = tuple(tenths(line) for line in deck.drops_mm)
-    if not lines:
+    if not around.lines:
         return Obstacle(f"the drop lines of deck '{deck.name}'", deck.name, missing=True)
-    free = [line for line in lines if not around.covers(end.x, line)]
-    if not free:
+    line = around.drop_line(end.x, end.y, other_y)
+    if line is None:
         return Obstacle(f"every drop line is covered at x = {end.x / 10:g} mm, where it leaves '{end.port}'")
-    return min(free, key=lambda line: (abs(end.y - line), abs(other_y - line), line))
+    return line
 
 
 COMPUTE = cable_routes

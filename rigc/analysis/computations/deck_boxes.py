@@ -20,9 +20,10 @@ class Box(Record):
 
 
 class DeckBoxes:
-    """All boxes of one deck, sorted so that a question looks at few of them."""
+    """All boxes and drop lines of one deck, sorted so that a question looks at few of them."""
 
-    def __init__(self, boxes: Iterable[Box]) -> None:
+    def __init__(self, boxes: Iterable[Box], lines: Iterable[int]) -> None:
+        self.lines = sorted(lines)
         self.by_thing = {box.thing: box for box in boxes}
         self._top = sorted((box for box in self.by_thing.values() if not box.under), key=lambda box: box.left)
         self._lefts = [box.left for box in self._top]
@@ -43,6 +44,21 @@ class DeckBoxes:
         lefts, rights = self._covered[y]
         at = bisect_left(lefts, x) - 1
         return at >= 0 and x < rights[at]
+
+    def drop_line(self, x: int, y: int, other_y: int) -> int | None:
+        """The line nearest to y that is free at x; on a tie the one nearer to the other end's y, then the one in front.
+
+        None if every line is covered there.
+        """
+        at = bisect_left(self.lines, y)
+        before, behind = self.lines[:at], self.lines[at:][::-1]  # the nearest of each stands last
+        while before or behind:
+            sides = [side for side in (before, behind) if side]
+            side = min(sides, key=lambda side: (abs(y - side[-1]), abs(other_y - side[-1]), side[-1]))
+            line = side.pop()
+            if not self.covers(x, line):
+                return line
+        return None
 
     def _covered_at(self, y: int) -> tuple[list[int], list[int]]:
         """The stretches of a line in x that are covered; two that only touch leave the point between them free."""

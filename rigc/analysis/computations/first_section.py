@@ -10,7 +10,7 @@ from math import pi, sqrt
 
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.section_leads import SectionLead, section_lead
+from rigc.analysis.computations.section_leads import ByEnds, SectionLead, by_ends, section_lead
 from rigc.analysis.computations.section_walk import SectionWalk, section_walk
 from rigc.facts.loading import CABLE_LIMIT
 from rigc.model.fact import Quantity
@@ -60,6 +60,7 @@ class FirstSection(Record):
 
 def first_section(rig: Rig, leads: Leads, lengths: CableLengths) -> FirstSection:
     """Walks from each instrument in each scenario; equal sections are one."""
+    found = by_ends(leads)
     sections: list[Section] = []
     for instrument in rig.instruments.values():
         walks: dict[SectionWalk, list[str]] = {}
@@ -69,7 +70,7 @@ def first_section(rig: Rig, leads: Leads, lengths: CableLengths) -> FirstSection
                 walks.setdefault(walk, []).append(scenario)
         for walk, scenarios in walks.items():
             told = tuple(scenarios) if len(walks) > 1 else ()
-            sections.append(_section(rig, instrument, walk, told, leads, lengths))
+            sections.append(_section(rig, instrument, walk, told, found, lengths))
     return FirstSection(tuple(sections))
 
 
@@ -79,7 +80,12 @@ def resonance_hz(henry: float, picofarad: float) -> float:
 
 
 def _section(
-    rig: Rig, instrument: Instrument, walk: SectionWalk, scenarios: tuple[str, ...], leads: Leads, lengths: CableLengths
+    rig: Rig,
+    instrument: Instrument,
+    walk: SectionWalk,
+    scenarios: tuple[str, ...],
+    leads: ByEnds,
+    lengths: CableLengths,
 ) -> Section:
     parts = () if instrument.active else tuple(section_lead(rig, instrument, hop, leads, lengths) for hop in walk.hops)
     missing = [*walk.missing, *(part.missing for part in parts if part.missing)]

@@ -57,12 +57,18 @@ def _solved(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> tuple[dict[
     left: list[Unfed] = []
     steps = 0
     while True:
+        undecided = False
         for bound in (limits, limits.replace(total_pct=100.0), HARD):
             for shares in _shares(problem):
                 found = search(problem, bound, shares)
                 steps += found.steps
+                undecided = undecided or not found.decided
                 if found.taps is not None:
                     return found.taps, left, steps
+        if undecided:
+            names = tuple(unit.name for unit in problem.units)
+            left.append(Unfed("undecided", names, (), rig.power.others_span or rig.end))
+            return {}, left, steps
         left.append(_obstacle(rig, problem))
         remaining = tuple(unit for unit in problem.units if unit.name not in left[-1].units)
         problem = problem.replace(units=remaining)
@@ -71,21 +77,21 @@ def _solved(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> tuple[dict[
 def _shares(problem: OutletProblem) -> list[int]:
     """How many units may join others: at first as few as can be, then all that could."""
     empty = sum(not site.tenants for site in problem.sites)
-    return sorted({max(0, len(problem.units) - empty), sum(unit.name in problem.sharers for unit in problem.units)})
+    most = sum(unit.name in problem.sharers for unit in problem.units)
+    return sorted({min(most, max(0, len(problem.units) - empty)), most})
 
 
 def _obstacle(rig: Rig, problem: OutletProblem) -> Unfed:
     """What stands in the way: the units that want too few outlets, those that can't share before all; else all together."""
     options = Options(problem, HARD)
-    room = {kind: len(sites) for kind, sites in options.free.items()}
     single = [unit for unit in problem.units if unit.name not in problem.sharers]
     for units in (single, list(problem.units)):
-        rivals = match([options.kinds(unit) for unit in units], room)
+        rivals = match([options.looks(unit) for unit in units], options.room)
         if rivals.rivals:
             among = {units[at].name for at in rivals.rivals}
             names = tuple(name for name in (*rig.units, *(unit.name for unit in units)) if name in among)
             names = tuple(dict.fromkeys(names))
-            outlets = [problem.sites[at].outlet for kind, at in options.sites() if kind in rivals.contested]
+            outlets = [site.outlet for site in problem.sites if not site.tenants and site.look in rivals.contested]
             return Unfed("rivals", names, tuple(outlets), _where(rig, names[0]))
     names = tuple(unit.name for unit in problem.units)
     eased = {"kept free": problem.replace(spare={}), "ceiling": problem.replace(budgets={})}

@@ -56,7 +56,7 @@ def _hardest_first(problem: OutletProblem) -> tuple[Unit, ...]:
     return tuple(
         sorted(
             problem.units,
-            key=lambda unit: (sum(len(options.free[kind]) for kind in options.kinds(unit)), -drawn_ma(unit)),
+            key=lambda unit: (sum(options.room[look] for look in options.looks(unit)), -drawn_ma(unit)),
         )
     )
 

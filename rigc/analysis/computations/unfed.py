@@ -13,7 +13,8 @@ class Unfed(Record):
     `why` is `no word` (nothing in the source feeds them), `no outlets` (the
     supplies to choose from have none), `unknown needs`, `rivals` (they want only these outlets, which are too few; none
     at all where `outlets` is empty); or each alone would find one and all together don't, because of outlets that the source
-    wants `kept free`, a supply's `ceiling`, or several such things `together`.
+    wants `kept free`, a supply's `ceiling`, or several such things `together`; or the search ended `undecided`
+    after more steps than it may take.
     """
 
     why: str

@@ -39,7 +39,7 @@ def resolve(
     `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to.
     """
     context = Context(_declared(statements, reserved, end), reserved, end)
-    for statement in context.statements:
+    for statement in statements:
         family = FAMILIES.get(type(statement))
         if family is not None:
             context.scopes[family[0]].declare(family[1], statement.name)  # type: ignore[attr-defined]

@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.model.fact import Fact, Provenance
-from rigc.model.quantities import Measure, quantity, shared_units
+from rigc.model.quantities import Measure, quantities, quantity
 from rigc.model.scope import SAID_TWICE, Scope
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.source import Span
@@ -80,7 +80,7 @@ class Context:
         self, measure: Measure, *amounts: Amount | None, provenance: Provenance | None = None
     ) -> list[Fact[float] | None]:
         """Amounts that may share the unit of the last; absent ones are passed over."""
-        return [quantity(each, measure, self.report, provenance, unit) for each, unit in shared_units(*amounts)]
+        return quantities(amounts, [measure] * len(amounts), self.report, provenance)
 
     def shared_values(self, measure: Measure, *amounts: Amount) -> list[float]:
         """As `shared`, but bare floats, 0 after a finding."""
@@ -88,7 +88,7 @@ class Context:
 
     def count(self, word: Word, what: str, low: int, high: int) -> int | None:
         """A plain whole number within bounds, or None after a finding."""
-        if word.text.isdigit() and low <= int(word.text) <= high:
+        if word.text.isdigit() and len(word.text) < 20 and low <= int(word.text) <= high:
             return int(word.text)
         self.report(
             WRONG_QUANTITY.at(

@@ -115,17 +115,17 @@ def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limi
 
 def _label(context: Context, item: nodes.Label) -> str:
     template = item.template.value
-    for field in re.findall(r"\{([^}]*)\}?", template):
-        if field not in LABEL_FIELDS:
-            context.report(
-                UNCLEAR.at(
-                    item.template.span,
-                    f"a label knows no {{{field}}}",
-                    label="in this template",
-                    help="use {id}, {here} and {far}",
-                )
+    unknown = [field for field in re.findall(r"\{([^}]*)\}?", template) if field not in LABEL_FIELDS]
+    for field in unknown:
+        context.report(
+            UNCLEAR.at(
+                item.template.span,
+                f"a label knows no {{{field}}}",
+                label="in this template",
+                help="use {id}, {here} and {far}",
             )
-    if "{id}" not in template:
+        )
+    if "{id}" not in template and not unknown:
         context.report(
             UNCLEAR.at(
                 item.template.span, "this label does not bear the lead's number", label="no {id}", help="add {id}"

@@ -17,6 +17,7 @@ from rigc.near import nearest
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
+RUN = r"(.*?)(\d{1,9})"
 APPLIANCE_INLETS = ("C6", "C8", "C14", "C16", "C18", "C20")
 
 
@@ -44,7 +45,7 @@ def run(context: Context, names: nodes.Names) -> list[str]:
     first = names.first.text
     if names.last is None:
         return [first]
-    start, end = re.fullmatch(r"(.*?)(\d+)", first), re.fullmatch(r"(.*?)(\d+)", names.last.text)
+    start, end = re.fullmatch(RUN, first), re.fullmatch(RUN, names.last.text)
     if start is None or end is None or start[1] != end[1] or not 0 <= int(end[2]) - int(start[2]) < 200:
         context.report(
             WRONG_QUANTITY.at(

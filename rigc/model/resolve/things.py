@@ -27,6 +27,7 @@ from rigc.model.quantities import (
     WIDTH,
     Measure,
     money,
+    quantities,
 )
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.jacks import check_inside, jacks_of, levels_of, loops_of, pairs_of, paths_of
@@ -35,7 +36,7 @@ from rigc.model.scope import UNKNOWN
 from rigc.model.things import Area, Battery, Instrument, Panel, PanelJack, Paperwork, Spot, Supply, Unit
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
-from rigc.syntax.nodes import Node
+from rigc.syntax.nodes import Node, Word
 
 AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Mass: ("mass_kg", MASS),
@@ -46,6 +47,7 @@ AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Latency: ("latency_ms", DURATION),
     nodes.Inductance: ("inductance_h", INDUCTANCE),
     nodes.Resistance: ("resistance_ohm", RESISTANCE),
+    nodes.Track: ("track_ohm", RESISTANCE),
     nodes.Capacitance: ("capacitance_pf", CAPACITANCE),
 }
 CHOICES: dict[type[Node], str] = {
@@ -95,15 +97,7 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any]) -> list[Item
             )
             break
         if base.name.text in seen:
-            circle = " -> ".join([*(each.name.text for each in line), base.name.text])
-            context.report(
-                UNKNOWN.at(
-                    like.span,
-                    f"these are like each other in a circle: {circle}",
-                    label="closes the circle",
-                    help="write out one of them",
-                )
-            )
+            _like_circle(context, block, [each.name.text for each in line], like, blocks)
             break
         seen.add(base.name.text)
         line.append(base)
@@ -112,6 +106,20 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any]) -> list[Item
     for each in reversed(line):
         items = items_of(context if each is block else quiet, each.items, items)
     return items
+
+
+def _like_circle(context: Context, block: Any, line: list[str], like: Word, blocks: dict[str, Any]) -> None:
+    """Tells a circle once: at the first block of it."""
+    circle = line[line.index(like.text) :]
+    if block.name.text == next(name for name in blocks if name in circle):
+        context.report(
+            UNKNOWN.at(
+                like.span,
+                f"these are like each other in a circle: {' -> '.join([*circle, like.text])}",
+                label="closes the circle",
+                help="write out one of them",
+            )
+        )
 
 
 def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list[Item]) -> Any:
@@ -170,16 +178,8 @@ def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[s
         _rest(context, item, fields, papers)
 
 
-def _body(context: Context, fact: nodes.Body, known: Any) -> tuple[Any, Any, Any]:
-    from rigc.model.quantities import quantity, shared_units
-
-    measures = (WIDTH, DEPTH, HEIGHT)
-    shared = shared_units(fact.width, fact.depth, fact.height)
-    found = [
-        quantity(amount, measure, context.report, known, unit)
-        for (amount, unit), measure in zip(shared, measures, strict=True)
-    ]
-    return found[0], found[1], found[2]
+def _body(context: Context, fact: nodes.Body, known: Any) -> list[Any]:
+    return quantities((fact.width, fact.depth, fact.height), (WIDTH, DEPTH, HEIGHT), context.report, known)
 
 
 def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str, Any]) -> None:

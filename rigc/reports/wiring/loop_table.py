@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
 from rigc.model.jacks import LoopJacks, Port
+from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.model.wishes import Stop
@@ -71,13 +72,10 @@ def _stops(rig: Rig, name: str, number: int) -> tuple[Stop, ...] | None:
 
 
 def _presets(rig: Rig, name: str, number: int) -> list[int]:
-    only = [unit.name for unit in rig.units.values() if unit.loops and unit.kind == "unit"]
     return [
         preset.number
         for preset in rig.presets.values()
-        if any(
-            (host or (only[0] if len(only) == 1 else None), loop) == (name, number) for host, loop, _ in preset.loops
-        )
+        if any((host, loop) == (name, number) for host, loop, _ in preset_loops(rig, preset))
     ]
 
 

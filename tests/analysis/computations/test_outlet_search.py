@@ -11,6 +11,7 @@ from power_rigs import outlets, rig, supply, unit
 from rigc.analysis.computations.load_limits import HARD, load_limits
 from rigc.analysis.computations.outlet_search import search
 from rigc.analysis.computations.outlet_sites import outlet_problem
+from rigc.analysis.computations.power_assignment import power_assignment
 from rigc.model.rig import Rig
 
 
@@ -132,3 +133,33 @@ def test_a_tight_ceiling_does_not_explode() -> None:
     found = search(problem, HARD, 0)
     assert found.taps is None
     assert found.steps <= 400
+
+
+def test_too_hard_ends_undecided(monkeypatch: pytest.MonkeyPatch) -> None:
+    """After the most steps it says that it does not know, and never that there is no way."""
+    monkeypatch.setattr("rigc.analysis.computations.outlet_search.MOST_STEPS", 3)
+    made = rig(
+        tuple(unit(f"u{at}", 90 + at) for at in range(6)),
+        (
+            supply("s", outlets("o", 1, 4, (9, 100)), milliamps=280),
+            supply("t", outlets("o", 1, 4, (9, 100)), milliamps=280),
+        ),
+        others=("s", "t"),
+    )
+    problem = outlet_problem(made, load_limits(made), tuple(made.units.values()), {})
+    found = search(problem, HARD, 0)
+    assert (found.taps, found.steps, found.decided) == (None, 3, False)
+    power = power_assignment(made, load_limits(made))
+    assert [each.why for each in power.unfed] == ["undecided"]
+
+
+def test_more_than_all_ceilings_is_told_at_once() -> None:
+    """3 x 90 mA x 9 V = 2.43 W; both ceilings together are 2.4 W."""
+    made = rig(
+        tuple(unit(f"u{at}", 90) for at in range(3)),
+        tuple(supply(name, outlets("o", 1, 3, (9, 100)), watts=1.2) for name in ("s", "t")),
+        others=("s", "t"),
+    )
+    problem = outlet_problem(made, load_limits(made), tuple(made.units.values()), {})
+    assert search(problem, HARD, 0).steps == 0
+    assert [each.why for each in power_assignment(made, load_limits(made)).unfed] == ["ceiling"]

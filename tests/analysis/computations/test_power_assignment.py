@@ -6,10 +6,11 @@ from itertools import permutations
 
 import pytest
 from cases import ROOT, results
-from power_rigs import feed, outlets, rig, supply, unit
+from power_rigs import fact, feed, outlets, rig, supply, unit
 
 from rigc.analysis.computations.load_limits import load_limits
 from rigc.analysis.computations.power_assignment import PowerAssignment, power_assignment
+from rigc.model.jacks import Connector
 from rigc.model.rig import Rig
 
 MILL5 = supply("mill5", outlets("o", 1, 3, (9, 100)), outlets("o", 4, 5, (9, 250)), watts=6)
@@ -62,14 +63,6 @@ def test_back_bedroom_without_neighbours_has_no_way() -> None:
     assert len(unfed.units) == 6 and len(unfed.outlets) == 5
 
 
-def test_the_source_may_let_others_share() -> None:
-    """plumb (digital) may share with millpond where the source says so; plumb alone could not."""
-    apart = "plumb hedge marl lant rotunda millpond"
-    made = assigned(rig(BEDROOM, (MILL5,), chain=apart, others=("mill5",), may_share=(("plumb", "millpond"),)))
-    assert not made.unfed
-    assert places(made)["plumb"] == places(made)["millpond"]
-
-
 @pytest.mark.parametrize("order", list(permutations(range(3))))
 def test_only_feasible_permutation(order: tuple[int, ...]) -> None:
     """The assignment example of the SciPy documentation (`scipy.optimize.linear_sum_assignment`): costs
@@ -103,54 +96,8 @@ def test_a_warning_is_better_than_none() -> None:
     assert set(places(made).values()) == {"o1", "o2"}
 
 
-def test_an_outlet_of_ones_own_is_preferred() -> None:
-    """Two that may share don't where there is room."""
-    two = supply("s", outlets("o", 1, 2, (9, 100)))
-    made = assigned(rig((unit("a", 8), unit("b", 8)), (two,), chain="a b", others=("s",)))
-    assert places(made) == {"a": "o1", "b": "o2"}
-
-
-def test_a_chosen_unit_may_join_a_stated_one() -> None:
-    """b's only way is to join its neighbour a, which the source has put on the only outlet."""
-    one = supply("s", outlets("o", 1, 1, (9, 100)))
-    made = assigned(rig((unit("a", 8), unit("b", 8)), (one,), feed("a", "s.o1"), chain="a b", others=("s",)))
-    assert places(made) == {"a": "o1", "b": "o1"}
-    assert [each.stated for each in made.feeds] == [True, False]
-    assert {each.how for each in made.feeds} == {"shared"}
-
-
-@pytest.mark.parametrize(
-    "stranger",
-    [
-        unit("b", 8, "digital"),
-        unit("b", 8, "high gain"),
-        unit("b", 8, ground="positive"),
-        unit("b", 8, ground=None),
-        unit("b", None),
-        unit("b", 73),  # 8 + 73 = 81 > 80 % of 100, and with b alone on the outlet nothing is left for a
-    ],
-    ids=["digital", "high gain", "positive", "ground unknown", "current unknown", "too much together"],
-)
-def test_who_never_shares_by_itself(stranger: object) -> None:
-    """One outlet, two neighbours in the chain."""
-    one = supply("s", outlets("o", 1, 1, (9, 80)))
-    made = assigned(rig((unit("a", 8), stranger), (one,), chain="a b", others=("s",)))  # type: ignore[arg-type]
-    assert made.unfed
-
-
-def test_positive_ground_keeps_off_a_shared_common() -> None:
-    """o1 and o2 share a common: hedge there would join the other; it goes to o3, and the other two take the pair."""
-    three = supply("s", outlets("o", 1, 2, (9, 100), common="pair"), outlets("o", 3, 3, (9, 100)))
-    units = (unit("hedge", 2, ground="positive"), unit("a", 90), unit("b", 90))
-    made = assigned(rig(units, (three,), others=("s",)))
-    assert places(made)["hedge"] == "o3"
-    assert not made.unfed
-
-
 def test_polarity_connector_and_kind_are_kept_apart() -> None:
     """Each unit has one outlet that is right for it; a reversing lead only where it is stated."""
-    from rigc.model.jacks import Connector
-
     wide = Connector("barrel", 5.5, 2.5)
     four = supply(
         "s",
@@ -210,8 +157,6 @@ def test_supply_without_outlets() -> None:
 
 def test_reserved_outlet_stays_out_of_the_feeds() -> None:
     """The 200 mA outlet is kept for a unit to come of 150 mA; the 8 mA unit takes the other."""
-    from power_rigs import fact
-
     two = supply("s", outlets("o", 1, 1, (9, 200)), outlets("o", 2, 2, (9, 100)))
     made = assigned(rig((unit("a", 8),), (two,), others=("s",), reserved=((fact(9), "dc", fact(150), "pitch"),)))
     assert places(made) == {"a": "o2"}

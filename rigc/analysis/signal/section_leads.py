@@ -1,15 +1,23 @@
-"""A connection before the first active input -> its lead's length and capacitance."""
+"""A connection of the signal path -> its lead's length and capacitance."""
 
 from __future__ import annotations
 
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.things import Instrument
 from rigc.model.wishes import Connection
 from rigc.record import Record
 
 OWN_LEAD = "own lead"
+
+ByEnds = dict[frozenset[Port], Lead]
+"""The leads by their two jacks, whichever way round they are stated."""
+
+
+def by_ends(leads: Leads) -> ByEnds:
+    """Every lead by its two jacks."""
+    return {frozenset((lead.start, lead.end)): lead for lead in leads.all}
 
 
 class SectionLead(Record):
@@ -27,16 +35,21 @@ class SectionLead(Record):
         return None if self.length_mm is None or self.pf_per_m is None else self.length_mm * self.pf_per_m / 1000
 
 
-def section_lead(rig: Rig, instrument: Instrument, hop: Connection, leads: Leads, lengths: CableLengths) -> SectionLead:
+def section_lead(rig: Rig, hop: Connection, leads: ByEnds, lengths: CableLengths) -> SectionLead:
     """The lead of a connection; the instrument's own where there is none on the board (to a body-pack)."""
-    lead = next((each for each in leads.all if {each.start, each.end} == {hop.start, hop.end}), None)
-    own = hop.start.thing == instrument.name
+    lead = leads.get(frozenset((hop.start, hop.end)))
+    instrument = rig.instruments.get(hop.start.thing)
     mark = OWN_LEAD if lead is None else lead.mark
     stated = (
-        lead.existing_mm if lead is not None and lead.existing_mm is not None else instrument.lead_mm if own else None
+        lead.existing_mm
+        if lead is not None and lead.existing_mm is not None
+        else instrument.lead_mm
+        if instrument is not None
+        else None
     )
     length = stated.value if stated is not None else None if lead is None else _made_mm(rig, lead, lengths)
-    cable = rig.stock.cables.get((lead.cable if lead is not None else instrument.lead_cable) or "")
+    named = lead.cable if lead is not None else instrument.lead_cable if instrument is not None else None
+    cable = rig.stock.cables.get(named or "")
     per_m = None if cable is None else cable.capacitance_pf_per_m
     missing = ""
     if length is None:

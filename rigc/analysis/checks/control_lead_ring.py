@@ -1,0 +1,49 @@
+"""A control, expression or amp-switching lead closes a ring with the audio leads.
+
+Why it matters: its return joins two grounds a second time, along another way: the ring picks up hum, and a clock in one
+of the units is heard in the other.
+What to do: switch by a relay or an opto-coupler, or join the shield at one end only.
+Source: physics: a second conductor between joined grounds closes a ring.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.ground_systems import GroundSystems
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.ground.ring_words import in_scenarios, link_words, ring_words
+from rigc.analysis.ground.rings import Ring
+from rigc.analysis.ground.where_to_break import where_to_break
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "G05",
+    "control-lead-ring",
+    Level.WARNING,
+    __doc__,
+    "no MIDI, USB or switching lead closes a ring of grounds",
+    "physics: a second conductor between joined grounds",
+)
+
+
+def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator[Diagnostic]:
+    """One finding for each ring that a control lead closes."""
+    rings: dict[Ring, list[str]] = {}
+    for state in grounds.states:
+        for ring in state.rings:
+            if ring.matters and any(link.kind == "control" for link in ring.links):
+                rings.setdefault(ring, []).extend(state.scenarios)
+    for ring, names in rings.items():
+        link = next(link for link in ring.links if link.kind == "control")
+        yield KIND.at(
+            link.span,
+            f"{link_words(link)} closes a ring: {ring_words(ring)}{in_scenarios(rig, names)}",
+            subject=(*link.marks, *ring.things),
+            label="a second way between joined grounds",
+            help=where_to_break(rig, leads, ring),
+        )
+
+
+CHECK = control_lead_ring

@@ -1,0 +1,74 @@
+"""Grounds that are joined with each other are nowhere joined with earth.
+
+Why it matters: the board buzzes until the strings are touched, and the leakage of switch-mode supplies tingles.
+What to do: close a ground lift, or join the board with one earthed amp or desk by a plain lead.
+Source: common practice, no source: exactly one earth for each joined ground system.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.ground_systems import GroundSystems
+from rigc.analysis.ground.ring_words import in_scenarios
+from rigc.analysis.ground.states import GroundSystem
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.wording import listed
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "G02",
+    "floating-ground",
+    Level.WARNING,
+    __doc__,
+    "a joined ground system has one earth reference in each scenario",
+    "common practice, no source",
+)
+
+
+def floating_ground(rig: Rig, grounds: GroundSystems) -> Iterator[Diagnostic]:
+    """One finding for each system of two things or more without earth; can't-check where a fact may bring one."""
+    floating: dict[GroundSystem, list[str]] = {}
+    for state in grounds.states:
+        for system in state.systems:
+            if not system.earths and len(_members(rig, system)) > 1:
+                floating.setdefault(system, []).extend(state.scenarios)
+    for system, names in floating.items():
+        yield _told(rig, system, names)
+
+
+def _members(rig: Rig, system: GroundSystem) -> list[str]:
+    return list(dict.fromkeys(thing for thing, _ in system.poles if thing in rig.units))
+
+
+def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
+    members, where = _members(rig, system), in_scenarios(rig, names)
+    span = rig.scenarios[names[0]].declared if names else rig.units[members[0]].declared
+    who = listed(members) if len(members) < 4 else f"'{members[0]}' and {len(members) - 1} more"
+    if system.unknown:
+        return KIND.cant_check(
+            rig.units[system.unknown[0]].declared,
+            f"nothing says that {listed(system.unknown)} {'is' if len(system.unknown) == 1 else 'are'} earthed; "
+            f"whether {who} have an earth can't be checked{where}",
+            subject=(*system.unknown, *members),
+            help=f"write `earthed` or `double-insulated` in '{system.unknown[0]}'",
+        )
+    if system.open_ends or not any(unit.kind in ("amp", "desk") for unit in rig.units.values()):
+        jacks = listed(system.open_ends) or "the last of them"
+        return KIND.cant_check(
+            span,
+            f"what {jacks} goes to is not stated; whether {who} have an earth can't be checked{where}",
+            subject=tuple(members),
+            help="declare the amp or desk and a chain to it",
+        )
+    return KIND.at(
+        span,
+        f"the joined grounds of {who} have no earth{where}",
+        subject=tuple(members),
+        label="floats here" if names else "one of them",
+        note=f"joined: {', '.join(members)}" if len(members) > 3 else "",
+        help="close a ground lift, or join one earthed amp or desk by a plain lead",
+    )
+
+
+CHECK = floating_ground

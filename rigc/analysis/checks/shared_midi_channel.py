@@ -1,0 +1,62 @@
+"""Two units listen on one MIDI channel, and nothing says that this is meant.
+
+Why it matters: a program change for one of them changes the program of the other too; on stage that sounds like a fault
+of the unit.
+What to do: give one of them a channel of its own, or write `deliberate` behind its channel.
+Source: MIDI 1.0 (16 channels); common practice, no source, that each unit has its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.control_map import ControlMap
+from rigc.analysis.control.midi_channel import free_channels, in_runs, shared_channels
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.model.rig import Rig
+from rigc.model.wishes import Channel
+
+KIND = Kind(
+    "C01",
+    "shared-midi-channel",
+    Level.WARNING,
+    __doc__,
+    "units that hear the same sender listen on channels of their own, or share one deliberately",
+    "MIDI 1.0 (16 channels); common practice, no source",
+)
+
+
+def shared_midi_channel(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]:
+    """One finding for each channel that is shared; one for each unit that is reached and whose channel is not stated."""
+    for group in shared_channels(rig, control):
+        if sum(not channel.deliberate for channel in group) > 1:
+            yield _shared(rig, group)
+    stated = {channel.unit for channel in rig.channels}
+    for name in dict.fromkeys(way.unit for way in control.ways):
+        if name not in stated and any(jack.audio for jack in rig.units[name].jacks):
+            yield KIND.cant_check(
+                control.to(name)[0].links[-1].span,
+                f"whether another unit listens on the channel of '{name}' is not known: it gets MIDI, its channel is not stated",
+                subject=(name,),
+                help=f"write for example '{name} channel {next(iter(free_channels(rig)), 1)}' in the midi block",
+            )
+
+
+def _shared(rig: Rig, group: tuple[Channel, ...]) -> Diagnostic:
+    """Told at the last unit of which nothing says that it shares deliberately."""
+    names = [f"'{channel.unit}'" for channel in group]
+    free, number = in_runs(free_channels(rig)), group[0].number
+    last = [channel for channel in group if not channel.deliberate][-1]
+    away = f"give '{last.unit}' a free channel: {free}" if free else "free a channel"
+    return KIND.at(
+        last.span,
+        f"{', '.join(names[:-1])} and {names[-1]} listen on MIDI channel {number}; {f'free are {free}' if free else 'none is free'}",
+        subject=tuple(channel.unit for channel in group),
+        label=f"channel {number} again",
+        also=tuple(Label(channel.span, f"'{channel.unit}' is on it here") for channel in group if channel is not last),
+        numbers=(Number("channel", number, ""),),
+        help=f"{away}; or write 'deliberate' behind its channel",
+    )
+
+
+CHECK = shared_midi_channel

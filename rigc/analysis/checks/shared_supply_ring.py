@@ -1,0 +1,93 @@
+"""Units that share an outlet, or outlets with one common, form a ring with the audio leads between them.
+
+Why it matters: the ring picks up hum from transformers as an aerial does; its area times the gain that follows is
+what is heard. With much gain behind it, it is a warning.
+What to do: give each an outlet of its own, or tie the leads close together.
+Source: physics: V = 2πfBA. 1 µT and −60 dB of instrument level (77.5 mV) are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.ground_systems import GroundSystems
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.ring_hum import Hum, RingHum
+from rigc.analysis.ground.ring_words import in_scenarios, ring_words
+from rigc.analysis.ground.rings import SHARED, Ring
+from rigc.analysis.ground.where_to_break import where_to_break
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.facts.hum import FIELD_UT, LEAST_DB
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "G03",
+    "shared-supply-ring",
+    Level.REMARK,
+    __doc__,
+    f"a ring through a shared outlet stays, with the gain behind it, below {LEAST_DB.value:g} dB of 77.5 mV at 1 µT",
+    "physics: V = 2πfBA; the limits are common practice, no source",
+)
+
+
+def shared_supply_ring(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) -> Iterator[Diagnostic]:
+    """One finding for each ring, at the worst of its scenarios; can't-check where its area or the gain is not known."""
+    rings: dict[Ring, list[tuple[Hum, tuple[str, ...]]]] = {}
+    for state, found in zip(grounds.states, hums.states, strict=True):
+        for hum in found:
+            if hum.ring.kind == SHARED:
+                rings.setdefault(hum.ring, []).append((hum, state.scenarios))
+    for held in rings.values():
+        worst = max((hum for hum, _ in held), key=lambda hum: (hum.gain.most_db, hum.hertz))
+        where = in_scenarios(rig, [name for _, names in held for name in names])
+        yield _told(rig, leads, worst, where)
+        unknown = _unknown(worst)
+        if unknown and not _loud(worst):
+            yield KIND.cant_check(
+                worst.ring.links[0].span,
+                f"how loud the hum of {ring_words(worst.ring)} is can't be checked: {unknown}",
+                subject=(*worst.ring.things, *worst.ring.marks),
+                help="state it, or measure the hum on the finished board",
+            )
+
+
+def _loud(hum: Hum) -> bool:
+    return hum.level_db is not None and hum.level_db + hum.gain.most_db > LEAST_DB.value
+
+
+def _unknown(hum: Hum) -> str:
+    if hum.gain.unknown:
+        return f"{listed(hum.gain.unknown)} {'says' if len(hum.gain.unknown) == 1 else 'say'} no gain"
+    return "its leads have no routes" if hum.area_m2 is None else ""
+
+
+def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
+    figures, numbers = "", tuple[Number, ...]()
+    if hum.volts is not None and hum.area_m2 is not None and hum.level_db is not None:
+        figures = (
+            f"; {hum.area_m2:.3f} m² at {hum.hertz:g} Hz and {FIELD_UT.value:g} µT are {hum.volts * 1e6:.1f} µV "
+            f"({_signed(hum.level_db)} dB), {hum.gain.most_db:g} dB of gain follow"
+        )
+        numbers = (
+            Number("area", hum.area_m2, "m²"),
+            Number("hum", hum.volts * 1e6, "µV"),
+            Number("level", hum.level_db, "dB"),
+            Number("gain", hum.gain.most_db, "dB"),
+        )
+    return KIND.at(
+        hum.ring.links[0].span,
+        f"a ring through a shared outlet: {ring_words(hum.ring)}{where}{figures}",
+        subject=(*hum.ring.things, *hum.ring.marks),
+        label="shared here",
+        numbers=numbers,
+        help=where_to_break(rig, leads, hum.ring),
+        level=Level.WARNING if _loud(hum) else None,
+    )
+
+
+def _signed(decibels: float) -> str:
+    return f"{decibels:.1f}".replace("-", "−")
+
+
+CHECK = shared_supply_ring

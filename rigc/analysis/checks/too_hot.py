@@ -1,0 +1,81 @@
+"""The highest peak that reaches an input leaves less than 3 dB to what the input takes.
+
+Why it matters: the input clips on the loudest notes, in a way that no knob behind it can mend.
+What to do: put a pad of at least the stated number of dB before it, lower the unit before it, or run the input's unit at
+a higher voltage where it allows that.
+Source: common practice, no source, for the 3 dB; the sum is arithmetic on stated levels and gains.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.levels import NO_LEAD, LevelEdge, Levels
+from rigc.analysis.signal.unknown_levels import unknown_levels
+from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.facts.levels import LEAST_MARGIN_DB
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "S07",
+    "too-hot",
+    Level.WARNING,
+    __doc__,
+    "peak level <= what the input takes - 3 dB",
+    "common practice, no source",
+)
+
+
+def too_hot(rig: Rig, levels: Levels) -> Iterator[Diagnostic]:
+    """One finding for each thing with such inputs; can't-check for each that leaves a level unknown."""
+    found: dict[str, list[LevelEdge]] = {}
+    for edge in levels.edges:
+        if edge.pad_db > 0:
+            found.setdefault(edge.end.thing, []).append(edge)
+    for name, edges in found.items():
+        yield _told(name, edges)
+    for name, lacking in unknown_levels(rig, levels).items():
+        yield KIND.cant_check(
+            rig.things[name].declared,
+            f"'{name}' does not say {lacking.words}; {lacking.follows} can't be checked",
+            subject=(name,),
+            help=f"measure it and write it in '{name}': {lacking.example}",
+        )
+
+
+def _told(name: str, edges: list[LevelEdge]) -> Diagnostic:
+    worst = max(edges, key=lambda edge: edge.pad_db)
+    assert worst.maximum is not None and worst.margin_db is not None
+    parts = dict.fromkeys(_part(edge) for edge in edges)
+    gets = worst.maximum.value - worst.margin_db
+    return KIND.at(
+        worst.span,
+        "; ".join(parts),
+        subject=(name, worst.start.thing, *dict.fromkeys(str(edge.end) for edge in edges)),
+        label="too much arrives here",
+        also=(Label(worst.maximum.span, "all that it takes"),),
+        numbers=(
+            Number("peak", gets, "dBu"),
+            Number("input takes", worst.maximum.value, "dBu"),
+            Number("margin", worst.margin_db, "dB"),
+            Number("wanted", LEAST_MARGIN_DB.value, "dB"),
+        ),
+        help=f"put a pad of at least {decimals(worst.pad_db)} dB before '{worst.end}', or turn '{worst.start.thing}' down by as much",
+    )
+
+
+def _part(edge: LevelEdge) -> str:
+    assert edge.maximum is not None and edge.margin_db is not None
+    over = edge.margin_db
+    verdict = f"{decimals(-over)} dB too much" if over < 0 else f"only {decimals(over)} dB are left"
+    lead = "" if edge.mark == NO_LEAD else f" by {edge.mark}"
+    where = f" in {', '.join(edge.scenarios)}" if edge.scenarios else ""
+    word = "peaks of" if edge.peak_dbu is not None else "a nominal level of"
+    return (
+        f"'{edge.end}' takes {decimals(edge.maximum.value)} dBu and gets {word} {decimals(edge.maximum.value - over)} dBu "
+        f"from '{edge.start}'{lead}{where}: {verdict}"
+    )
+
+
+CHECK = too_hot

@@ -1,0 +1,77 @@
+"""A ground lift stands wrong in a scenario: closed it makes a ring, open it leaves grounds without earth.
+
+Why it matters: the right position depends on what else is plugged in; it is different with an amp, at the desk alone,
+and at home.
+What to do: state the other position for that scenario; the ground sheet lists all positions.
+Source: common practice, no source: exactly one earth for each joined ground system.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.ground_systems import GroundSystems
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.ground.joins import joins
+from rigc.analysis.ground.ring_words import ring_words
+from rigc.analysis.ground.states import GroundState, ground_state
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.wording import listed
+from rigc.model.ground_link import GROUND
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig, Scenario
+
+KIND = Kind(
+    "G06",
+    "wrong-ground-lift",
+    Level.WARNING,
+    __doc__,
+    "in each scenario a ground lift neither makes a ring nor leaves grounds without earth",
+    "common practice, no source",
+)
+
+
+def wrong_ground_lift(rig: Rig, grounds: GroundSystems, leads: Leads, power: PowerAssignment) -> Iterator[Diagnostic]:
+    """One finding for each lift and scenario in which it stands wrong."""
+    for scenario in rig.scenarios.values():
+        state = grounds.in_scenario(scenario.name)
+        for at, position in scenario.lifts:
+            port = Port(*at.split(".", 1))
+            other = "open" if position == "closed" else "closed"
+            turned = scenario.replace(lifts=(*(each for each in scenario.lifts if each[0] != at), (at, other)))
+            then = ground_state(rig, joins(rig, leads, power, turned), state.scenarios)
+            fault = _ring(state, port) if position == "closed" else _float(rig, state, then)
+            if fault:
+                yield _told(scenario, port, position, other, fault)
+
+
+def _told(scenario: Scenario, port: Port, position: str, other: str, fault: str) -> Diagnostic:
+    return KIND.at(
+        scenario.declared,
+        f"in scenario '{scenario.name}' the ground lift at '{port}' is {position}: {fault}",
+        subject=(str(port), scenario.name),
+        label=f"`lift {port} {position}` in this scenario",
+        help=f"write `lift {port} {other}` in scenario '{scenario.name}'",
+    )
+
+
+def _ring(state: GroundState, port: Port) -> str:
+    rings = (ring for ring in state.rings if ring.matters and any(port in link.lifts for link in ring.links))
+    ring = next(rings, None)
+    return f"it closes a ring, {ring_words(ring)}" if ring is not None else ""
+
+
+def _float(rig: Rig, now: GroundState, then: GroundState) -> str:
+    """What has no earth now and would have one with the lift closed."""
+    bare, earthed = _without_earth(rig, now), set(_without_earth(rig, then))
+    who = [name for name in bare if name not in earthed]
+    return f"{listed(who)} {'has' if len(who) == 1 else 'have'} no earth" if who else ""
+
+
+def _without_earth(rig: Rig, state: GroundState) -> list[str]:
+    bare = [system for system in state.systems if not system.earths]
+    return [thing for system in bare for thing, part in system.poles if part == GROUND and thing in rig.units]
+
+
+CHECK = wrong_ground_lift

@@ -1,0 +1,108 @@
+"""Hookups -> every place where sound goes side by side: blends and other joins, an amp's own loop, several amps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.sound_ways import Hookup, SoundWays
+from rigc.analysis.signal.amp_ends import amp_ends
+from rigc.analysis.signal.leg import Leg, leg
+from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, JOIN, Parallel
+from rigc.analysis.signal.side_by_side import Meeting, first_way, meetings
+from rigc.model.inner_ways import main_inputs
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+from rigc.model.wishes import BlendPath
+from rigc.record import Record
+
+
+class ParallelPaths(Record):
+    """All such places, in the order in which sound comes to them."""
+
+    all: tuple[Parallel, ...]
+
+
+def parallel_paths(rig: Rig, ways: SoundWays) -> ParallelPaths:
+    """Looks at each hookup; what is equal in several is one."""
+    found: dict[Parallel, list[str]] = {}
+    for hookup in ways.hookups:
+        for each in (*_joins(rig, hookup), *_amp_loops(rig, hookup), *_amps(rig, hookup)):
+            found.setdefault(each, []).extend(hookup.scenarios)
+    every = {name for hookup in ways.hookups for name in hookup.scenarios}
+    return ParallelPaths(
+        tuple(
+            each.replace(scenarios=() if set(names) == every else tuple(dict.fromkeys(names)))
+            for each, names in found.items()
+        )
+    )
+
+
+def _joins(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
+    for meeting in meetings(hookup.onward, hookup.sources):
+        passed = [tuple(dict.fromkeys(port.thing for port in way)) for way in meeting.ways]
+        shared = set(passed[0]).intersection(*passed[1:])
+        ways = {
+            tuple(name for name in names if name not in shared): way
+            for names, way in zip(passed, meeting.ways, strict=True)
+        }
+        if len(ways) > 1:
+            span = next((blend.span for blend in rig.blends if blend.unit == meeting.join.thing), None)
+            legs = _legs(rig, meeting, ways)
+            yield Parallel(JOIN, meeting.join.thing, legs, None, (), span or rig.things[meeting.join.thing].declared)
+
+
+def _legs(rig: Rig, meeting: Meeting, ways: dict[tuple[str, ...], tuple[Port, ...]]) -> tuple[Leg, ...]:
+    """The legs, dry ones first; a blend says which is which."""
+    found = []
+    for number, (names, way) in enumerate(ways.items(), start=1):
+        path = _blended(rig, way[-2], meeting.join)
+        label = f"way {number}" if path is None else "dry" if not path.wet else f"wet through {', '.join(names)}"
+        share = None if path is None else path.share.value
+        found.append(leg(rig, label, names, path is not None and path.wet, share, path is not None and path.inverted))
+    return tuple(sorted(found, key=lambda each: (each.wet, len(each.things))))
+
+
+def _blended(rig: Rig, last: Port, join: Port) -> BlendPath | None:
+    """The stated path of a blend whose sound comes in at a jack."""
+    unit = rig.units.get(join.thing)
+    if unit is None:
+        return None
+    for path in (path for blend in rig.blends if blend.unit == unit.name for path in blend.paths):
+        loop = unit.loop(path.loop) if path.loop is not None else None
+        if last == Port(unit.name, loop.back) if loop is not None else last in main_inputs(unit):
+            return path
+    return None
+
+
+def _amp_loops(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
+    for unit in rig.units.values():
+        for loop in unit.loops if unit.kind == "amp" else ():
+            way = first_way(hookup.onward, Port(unit.name, loop.send), Port(unit.name, loop.back))
+            if way is not None:
+                names = dict.fromkeys(port.thing for port in way if port.thing != unit.name)
+                wet = leg(rig, f"loop through {', '.join(names)}", names, loop.mix == "parallel")
+                legs = (wet,) if loop.mix == "series" else (leg(rig, "inside the amp", ()), wet)
+                yield Parallel(AMP_LOOP, unit.name, legs, loop.mix, (), loop.span)
+
+
+def _amps(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
+    """Each instrument with all the amps that it reaches at once."""
+    amps = sorted((unit for unit in rig.units.values() if unit.kind == "amp"), key=lambda unit: unit.role == "wet")
+    for source in hookup.sources:
+        found = {unit.name: way for unit in amps if (way := _to_amp(hookup, source, unit)) is not None}
+        if len(found) > 1:
+            shared = set.intersection(*(set(way) for way in found.values()))
+            legs = tuple(
+                leg(rig, name, (each for each in way if each not in shared), rig.units[name].role == "wet")
+                for name, way in found.items()
+            )
+            yield Parallel(AMPS, ", ".join(found), legs, None, (), rig.units[next(iter(found))].declared)
+
+
+def _to_amp(hookup: Hookup, source: Port, amp: Unit) -> tuple[str, ...] | None:
+    ways = [way for port in amp_ends(amp, hookup.wired) if (way := first_way(hookup.onward, source, port)) is not None]
+    return tuple(dict.fromkeys(port.thing for port in min(ways, key=len))) if ways else None
+
+
+COMPUTE = parallel_paths

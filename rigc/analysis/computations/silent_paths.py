@@ -1,0 +1,69 @@
+"""Hookups and bypass plans -> the ways on which nothing is heard once the power fails, in the all-off state."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.sound_ways import Hookup, SoundWays
+from rigc.analysis.signal.amp_ends import amp_ends
+from rigc.analysis.signal.least_silent_way import least_silent_ways, stops_sound
+from rigc.model.inner_ways import sinks
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class SilentPath(Record):
+    """Ways from an instrument to `ends` on which the same units pass nothing; `planned` where a bypass plan goes round all."""
+
+    instrument: str
+    ends: tuple[str, ...]
+    units: tuple[str, ...]
+    planned: bool
+
+
+class SilentPaths(Record):
+    """The ways that fall silent, and the units on any way that do not say what they do without power."""
+
+    all: tuple[SilentPath, ...]
+    unsure: tuple[str, ...]
+
+
+def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
+    """Ways on which the same units stop the sound are one."""
+    found: dict[tuple[str, tuple[str, ...]], dict[str, bool]] = {}
+    unsure: dict[str, None] = {}
+    for hookup in ways.hookups:
+        for source in hookup.sources:
+            reached = least_silent_ways(rig, hookup, source)
+            for end in (end for end in _ends(rig, hookup) if end in reached):
+                way = reached[end]
+                stops = {name: stops_sound(rig.units[name]) for name in way if name in rig.units}
+                unsure.update(dict.fromkeys(name for name, each in stops.items() if each is None))
+                silent = tuple(name for name, each in stops.items() if each)
+                if silent:
+                    planned = any(_goes_round(plan.start, plan.end, way, silent) for plan in rig.bypass_plans)
+                    told = found.setdefault((source.thing, silent), {})
+                    told[end.thing] = told.get(end.thing, False) or planned
+    return SilentPaths(
+        tuple(
+            SilentPath(instrument, tuple(ends), silent, any(ends.values()))
+            for (instrument, silent), ends in found.items()
+        ),
+        tuple(unsure),
+    )
+
+
+def _ends(rig: Rig, hookup: Hookup) -> list[Port]:
+    """Where sound leaves the rig: amps, desks, and panel jacks that feed no lead."""
+    amps = [port for unit in rig.units.values() if unit.kind != "unit" for port in amp_ends(unit, hookup.wired)]
+    return [*amps, *(port for port in sinks(rig) if port.thing in rig.panels)]
+
+
+def _goes_round(start: Port, end: Port, way: tuple[str, ...], silent: tuple[str, ...]) -> bool:
+    """Whether a lead from one stop to another leaves out every silent unit of a way."""
+    if start.thing not in way or end.thing not in way:
+        return False
+    places = [way.index(name) for name in silent]
+    return way.index(start.thing) < min(places) and max(places) < way.index(end.thing)
+
+
+COMPUTE = silent_paths

@@ -1,0 +1,143 @@
+"""Rig, leads, feeds and a scenario -> every conductor that joins two grounds in it."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.ground.landing import landing
+from rigc.analysis.ground.panel_runs import PANEL_JACK, through_panels
+from rigc.model.ground_link import EARTH, GROUND, METAL, GroundLink, Pole
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig, Scenario
+from rigc.model.things import Panel, Unit
+from rigc.model.wishes import When
+from rigc.record import Record
+
+_CONTACTS = ("relay", "opto")
+
+
+class Joins(Record):
+    """The grounds of a scenario, what joins them, and the panel jacks that nothing is plugged into, with their ground."""
+
+    poles: tuple[Pole, ...]
+    links: tuple[GroundLink, ...]
+    open_ends: tuple[tuple[Port, Pole], ...]
+
+
+def joins(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario | None) -> Joins:
+    """Shields of audio leads, control leads without relay or opto-coupler, commons that feed several units, mains earths.
+
+    A MIDI lead joins nothing: its shield is joined at the sending end only, and the input is opto-isolated (MIDI 1.0).
+    """
+    used = leads_in_use(rig, leads, scenario)
+    shields = [link for lead in used if lead.signal == "audio" for link in _shield(rig, lead, scenario)]
+    runs, open_ends = through_panels(shields, _plugged(rig, used))
+    links = [*runs, *(link for lead in used if lead.signal == "control" for link in _control(rig, lead))]
+    links += _commons(rig, leads, power)
+    here = amps_in_use(rig, used)
+    links += _earths(rig, here, links)
+    poles: dict[Pole, None] = dict.fromkeys(
+        (unit.name, GROUND) for unit in rig.units.values() if unit.name in here or _sounds(unit, used)
+    )
+    poles.update(dict.fromkeys(pole for link in links for pole in link.ends))
+    poles.update(dict.fromkeys(pole for _, pole in open_ends))
+    return Joins(tuple(poles), tuple(links), tuple(open_ends))
+
+
+def leads_in_use(rig: Rig, leads: Leads, scenario: Scenario | None) -> tuple[Lead, ...]:
+    """The leads that a scenario plugs in: those of chains for it, without those to amps that it leaves out."""
+    out = set()
+    if scenario is not None and scenario.amps is not None:
+        out = {unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk")} - set(scenario.amps)
+    when = When((scenario.name,)) if scenario is not None else When()
+    held: dict[frozenset[Port], bool] = {}
+    for each in rig.connections:
+        ends = frozenset((each.start, each.end))
+        held[ends] = held.get(ends, False) or each.when.meets(when)
+    return tuple(
+        lead
+        for lead in leads.all
+        if held.get(frozenset((lead.start, lead.end)), True) and not {lead.start.thing, lead.end.thing} & out
+    )
+
+
+def amps_in_use(rig: Rig, used: tuple[Lead, ...]) -> tuple[str, ...]:
+    """The amps and desks that these leads reach, in order of declaration."""
+    reached = {port.thing for lead in used for port in (lead.start, lead.end)}
+    return tuple(unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk") and unit.name in reached)
+
+
+def _sounds(unit: Unit, used: tuple[Lead, ...]) -> bool:
+    return unit.kind == "unit" and any(
+        lead.signal == "audio" and unit.name in (lead.start.thing, lead.end.thing) for lead in used
+    )
+
+
+def _plugged(rig: Rig, used: tuple[Lead, ...]) -> dict[Port, int]:
+    """How many audio leads end at each panel jack, soldered ones counted."""
+    plugged: dict[Port, int] = {}
+    for lead in used:
+        for port in (lead.start, lead.end):
+            if port.thing in rig.panels and lead.signal == "audio":
+                plugged[port] = plugged.get(port, 0) + 1
+    return plugged
+
+
+def _shield(rig: Rig, lead: Lead, scenario: Scenario | None) -> list[GroundLink]:
+    poles, lifts, isolators = [], [], []
+    for port in (lead.start, lead.end):
+        thing = rig.things[port.thing]
+        if isinstance(thing, Panel):
+            jack = thing.jack(port.jack)
+            bonded = jack is not None and jack.bushing == "bonded"
+            poles.append((port.thing, METAL if bonded else f"{PANEL_JACK}{port.jack}"))
+        elif isinstance(thing, Unit):
+            at = landing(rig, port, scenario)
+            if at.pole is None:
+                return []
+            poles.append(at.pole)
+            lifts += [port] if at.lift == "closed" else []
+            isolators += [port] if at.lift == "closed" and at.transformer else []
+        else:
+            return []
+    return [GroundLink((poles[0], poles[1]), "audio", (lead.mark,), tuple(lifts), tuple(isolators), lead.span)]
+
+
+def _control(rig: Rig, lead: Lead) -> list[GroundLink]:
+    jacks = [rig.jack(port) for port in (lead.start, lead.end)]
+    if any(jack is None or jack.contact in _CONTACTS for jack in jacks):
+        return []
+    ends = ((lead.start.thing, GROUND), (lead.end.thing, GROUND))
+    return [GroundLink(ends, "control", (lead.mark,), span=lead.span)]
+
+
+def _commons(rig: Rig, leads: Leads, power: PowerAssignment) -> list[GroundLink]:
+    """The d.c. leads from a common that feeds several units: to the pole that each unit's ground is."""
+    commons: dict[str, list[Lead]] = {}
+    for lead in leads.all:
+        if lead.signal == "dc" and lead.start.thing in rig.supplies and power.of(lead.end.thing) is not None:
+            outlet = rig.supplies[lead.start.thing].outlet(lead.start.jack)
+            shared = outlet.common if outlet is not None else None
+            name = f"{lead.start.thing} common {shared}" if shared is not None else str(lead.start)
+            commons.setdefault(name, []).append(lead)
+    links = []
+    for name, fed in commons.items():
+        for lead in fed if len({each.end.thing for each in fed}) > 1 else ():
+            ground = rig.units[lead.end.thing].ground
+            if ground is None or ground.value != "isolated":
+                pole = (name, "positive" if ground is not None and ground.value == "positive" else "negative")
+                links.append(GroundLink((pole, (lead.end.thing, GROUND)), "common", (lead.mark,), span=lead.span))
+    return links
+
+
+def _earths(rig: Rig, here: tuple[str, ...], links: list[GroundLink]) -> list[GroundLink]:
+    """Earthed amps and desks, and the bare metal of a panel whose mains inlet brings an earth along."""
+    earthed = [((name, GROUND), rig.units[name].declared) for name in here if rig.units[name].earth == "earthed"]
+    bare = dict.fromkeys(pole for link in links for pole in link.ends if pole[1] == METAL)
+    earthed += [(pole, rig.panels[pole[0]].declared) for pole in bare if _earthed_inlet(rig.panels[pole[0]])]
+    return [GroundLink((EARTH, pole), "earth", span=span) for pole, span in earthed]
+
+
+def _earthed_inlet(panel: Panel) -> bool:
+    """Whether it has an appliance inlet with an earth contact (IEC 60320: C6, C14, C16, C20)."""
+    return any(jack.role == "inlet" and jack.connector.kind in ("C6", "C14", "C16", "C20") for jack in panel.jacks)

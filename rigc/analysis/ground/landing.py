@@ -1,0 +1,34 @@
+"""A jack of a unit, amp or desk in a scenario -> the ground on which the shield of a lead in it lands."""
+
+from __future__ import annotations
+
+from rigc.model.ground_link import GROUND, Pole, far_side
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig, Scenario
+from rigc.record import Record
+
+
+class Landing(Record):
+    """The ground at a jack; None where the shield is lifted. `lift` is open, closed, or empty where none is stated;
+    `transformer` tells whether an isolating path ends there."""
+
+    pole: Pole | None
+    lift: str
+    transformer: bool
+
+    @property
+    def isolated(self) -> bool:
+        """Whether sound leaves here by an isolating path whose grounds stay apart."""
+        return self.transformer and self.lift != "closed"
+
+
+def landing(rig: Rig, port: Port, scenario: Scenario | None) -> Landing:
+    """Where the shield lands: a scenario's lift position rules, then `lifted`, then the path that ends at the jack."""
+    lift = dict(scenario.lifts).get(str(port), "") if scenario is not None else ""
+    ways = [path.how for path in rig.units[port.thing].paths if path.end == port.jack]
+    transformer = any(how.startswith("transformer") for how in ways)
+    if lift == "closed":
+        return Landing((port.thing, GROUND), lift, transformer)
+    if lift == "open" or any(how.endswith("lifted") for how in ways):
+        return Landing(None, lift, transformer)
+    return Landing(far_side(port) if transformer else (port.thing, GROUND), lift, transformer)

@@ -1,0 +1,45 @@
+"""Ways of leads in plan -> the d.c. or mains lead that runs longest beside a ring's leads."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from rigc.analysis.ground.plan_ways import Spot
+from rigc.facts.hum import BESIDE_LONG_MM, BESIDE_MM
+from rigc.record import Record
+
+Ways = dict[str, tuple[Spot, ...]]
+
+
+class Beside(Record):
+    """A lead that runs beside a ring: how far along it, and how near at the nearest, in mm."""
+
+    mark: str
+    long_mm: float
+    near_mm: float
+
+
+def beside(ring: Ways, others: Ways) -> Beside | None:
+    """Of the other leads, the one that runs longest beside the ring; None where none does for long enough to count."""
+    found = [each for mark, way in others.items() if (each := _beside(mark, way, ring)).long_mm > BESIDE_LONG_MM.value]
+    return max(found, key=lambda each: (each.long_mm, -each.near_mm), default=None)
+
+
+def _beside(mark: str, way: tuple[Spot, ...], ring: Ways) -> Beside:
+    runs = [
+        run for own in ring.values() for here in pairwise(own) for there in pairwise(way) if (run := _run(here, there))
+    ]
+    return Beside(mark, sum(run[0] for run in runs), min((run[1] for run in runs), default=0.0))
+
+
+def _run(here: tuple[Spot, Spot], there: tuple[Spot, Spot]) -> tuple[float, float] | None:
+    """How far two stretches along one axis run beside each other, and how far apart; None where they do not."""
+    for along, across in ((0, 1), (1, 0)):
+        if here[0][across] != here[1][across] or there[0][across] != there[1][across]:
+            continue
+        low = max(min(here[0][along], here[1][along]), min(there[0][along], there[1][along]))
+        high = min(max(here[0][along], here[1][along]), max(there[0][along], there[1][along]))
+        apart = abs(here[0][across] - there[0][across])
+        if high > low and apart <= BESIDE_MM.value:
+            return high - low, apart
+    return None

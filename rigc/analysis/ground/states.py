@@ -1,0 +1,61 @@
+"""What joins grounds -> the systems and rings that come of it."""
+
+from __future__ import annotations
+
+from rigc.analysis.ground.joins import Joins
+from rigc.analysis.ground.rings import Ring, named_ring
+from rigc.model.graphs import ground_graph, ground_rings, joined_grounds
+from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class GroundSystem(Record):
+    """Grounds that are joined. Exactly one of its things should be earthed: `earths` names those that are, `unknown` the
+    amps and desks that do not say, `open_ends` the panel jacks into which something may yet be plugged."""
+
+    poles: tuple[Pole, ...]
+    earths: tuple[str, ...]
+    unknown: tuple[str, ...]
+    open_ends: tuple[Port, ...]
+
+    @property
+    def things(self) -> tuple[str, ...]:
+        """Its members; a ground beyond an isolating path by its jack."""
+        return tuple(thing if part[:4] != "far " else f"{thing}.{part[4:]}" for thing, part in self.poles)
+
+
+class GroundState(Record):
+    """The grounds in some scenarios, which join them alike (no name where the rig states none)."""
+
+    scenarios: tuple[str, ...]
+    poles: tuple[Pole, ...]
+    links: tuple[GroundLink, ...]
+    systems: tuple[GroundSystem, ...]
+    rings: tuple[Ring, ...]
+
+    def system_of(self, pole: Pole) -> GroundSystem | None:
+        """The system that a ground belongs to."""
+        return next((system for system in self.systems if pole in system.poles), None)
+
+
+def ground_state(rig: Rig, joined: Joins, scenarios: tuple[str, ...]) -> GroundState:
+    """The systems and rings of the grounds that these scenarios join alike."""
+    graph = ground_graph(joined.poles, joined.links)
+    order = {pole: number for number, pole in enumerate(graph)}
+    rings = tuple(named_ring(rig, links, order) for links in ground_rings(graph))
+    systems = tuple(_system(rig, joined, poles) for poles in joined_grounds(graph))
+    return GroundState(scenarios, tuple(graph), joined.links, systems, rings)
+
+
+def _system(rig: Rig, joined: Joins, poles: list[Pole]) -> GroundSystem:
+    here = set(poles)
+    earths = [link.other(EARTH)[0] for link in joined.links if EARTH in link.ends and link.other(EARTH) in here]
+    unknown = [
+        thing
+        for thing, part in poles
+        if part == GROUND and rig.units[thing].kind in ("amp", "desk") and rig.units[thing].earth is None
+    ]
+    open_ends = tuple(port for port, pole in joined.open_ends if pole in here)
+    return GroundSystem(tuple(poles), tuple(earths), tuple(unknown), open_ends)

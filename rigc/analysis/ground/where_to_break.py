@@ -1,0 +1,68 @@
+"""A ring -> the cheapest place to open it. Never a mains earth: a lifted one can make strings and microphones live."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.ground.ring_words import link_words
+from rigc.analysis.ground.rings import CONTROL, SHARED, Ring
+from rigc.model.ground_link import GroundLink
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+
+NOT_THE_EARTH = "never lift the mains earth of an amp"
+
+
+def where_to_break(rig: Rig, leads: Leads, ring: Ring) -> str:
+    """What to do, in one line; empty for a pair, which is silent."""
+    if not ring.matters:
+        return ""
+    if ring.kind == SHARED:
+        return f"give {' and '.join(_fed(ring))} an isolated outlet each, or tie its leads close together"
+    way = _lift(ring) or _relay(ring) or _isolator(rig, leads, ring)
+    return f"{way}; {NOT_THE_EARTH}" if ring.through_earth else way
+
+
+def _fed(ring: Ring) -> list[str]:
+    """The units that its common feeds."""
+    ends = [link.ends for link in ring.links if link.kind == "common"]
+    return [f"'{thing}'" for thing in ring.things if any((thing, "ground") in pair for pair in ends)]
+
+
+def _lift(ring: Ring) -> str:
+    port = next((port for link in ring.links for port in (*link.isolators, *link.lifts)), None)
+    return f"open the ground lift at {port}" if port is not None else ""
+
+
+def _relay(ring: Ring) -> str:
+    mark = next((link_words(link) for link in ring.links if link.kind == "control"), "")
+    break_here = "use a relay or an opto-coupler at one end of {}, or join its shield at one end only"
+    return break_here.format(mark) if mark and (ring.kind == CONTROL or ring.through_earth) else ""
+
+
+def _isolator(rig: Rig, leads: Leads, ring: Ring) -> str:
+    """Through an isolator that the rig has free, one on the ring first; else through one more, in the last audio run."""
+    link = _last_audio(ring)
+    if link is None:
+        return "break it at a jack with an insulated bushing"
+    plugged = {port for lead in leads.all for port in (lead.start, lead.end)}
+    on_stage = {lead.mark for lead in leads.all if lead.stage}
+    mark = next((mark for mark in link.marks if mark not in on_stage), link.marks[0])
+    units = sorted(rig.units.values(), key=lambda unit: unit.name not in ring.things)
+    free = next((way for unit in units for way in _free_ways(unit, plugged)), None)
+    if free is not None:
+        return f"send {mark} into {free[0]} and go on from {free[1]}: they are isolated from each other, and free"
+    return f"put a transformer isolator, its shield lifted at one end, into {mark}"
+
+
+def _last_audio(ring: Ring) -> GroundLink | None:
+    return next((link for link in reversed(ring.links) if link.kind == "audio"), None)
+
+
+def _free_ways(unit: Unit, plugged: set[Port]) -> list[tuple[Port, Port]]:
+    ways = [
+        (Port(unit.name, path.start), Port(unit.name, path.end))
+        for path in unit.paths
+        if path.how.startswith("transformer")
+    ]
+    return [way for way in ways if not plugged & set(way)]

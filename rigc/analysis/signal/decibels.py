@@ -1,0 +1,42 @@
+"""Volts, decibels and pads: the one place where a level changes its unit."""
+
+from __future__ import annotations
+
+from math import inf, log10
+
+from rigc.facts.levels import ZERO_DBU_V
+
+
+def dbu(volts: float) -> float:
+    """An r.m.s. voltage in dBu; `volts` is above 0."""
+    return decibels(volts / ZERO_DBU_V.value)
+
+
+def volts(level_dbu: float) -> float:
+    """A level in dBu as an r.m.s. voltage in V."""
+    return ZERO_DBU_V.value * ratio(level_dbu)
+
+
+def dbu_of_dbv(level_dbv: float) -> float:
+    """A level in dBV (0 dBV is 1 V r.m.s.) in dBu."""
+    return level_dbv + dbu(1.0)
+
+
+def decibels(voltage_ratio: float) -> float:
+    """A ratio of voltages in dB; minus infinity where nothing is left."""
+    return 20 * log10(voltage_ratio) if voltage_ratio > 0 else -inf
+
+
+def ratio(level_db: float) -> float:
+    """A number of dB as a ratio of voltages."""
+    return float(10 ** (level_db / 20))
+
+
+def pad_db(series_ohm: float, shunt_ohm: float) -> float:
+    """What a pad of two resistors takes away, in dB: 20 log10((R1 + R2) / R2), with nothing else on its output."""
+    return decibels((series_ohm + shunt_ohm) / shunt_ohm)
+
+
+def pad_ratio(loss_db: float) -> float:
+    """R1 / R2 of the pad that takes away that many dB."""
+    return ratio(loss_db) - 1

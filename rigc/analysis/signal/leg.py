@@ -1,0 +1,78 @@
+"""The things on one of several ways -> what matters where the ways meet: polarity, latency, dry sound."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+from rigc.record import Record
+
+TIME = frozenset(("delay", "reverb"))
+
+
+class Leg(Record):
+    """One way: the things on it that are not on all ways, in order.
+
+    `label` is what people call it (`dry`, `wet 1`, an amp's name); `share` a blend's share in percent, None where not
+    said; `flipped` whether the mixer turns it over. `turning` invert when on and can be off; `turned` invert always;
+    `unsure` are units of unknown polarity. `latency_ms` is with everything on; None where one of `untimed` does not say it.
+    `dry_left` are delays and reverbs in a wet way that are not set to give wet sound only.
+    """
+
+    label: str
+    things: tuple[str, ...]
+    wet: bool
+    share: float | None
+    flipped: bool
+    turning: tuple[str, ...]
+    turned: tuple[str, ...]
+    unsure: tuple[str, ...]
+    latency_ms: float | None
+    untimed: tuple[str, ...]
+    dry_left: tuple[str, ...]
+    tails: tuple[str, ...]
+
+
+def leg(
+    rig: Rig, label: str, things: Iterable[str], wet: bool = False, share: float | None = None, flipped: bool = False
+) -> Leg:
+    """Looks at each unit, amp and desk on the way."""
+    names = tuple(things)
+    units = [rig.units[name] for name in names if name in rig.units]
+    inverting = [unit for unit in units if "inverts" in unit.flags]
+    times = [(unit.name, latency_ms(unit)) for unit in units]
+    untimed = tuple(name for name, each in times if each is None)
+    return Leg(
+        label,
+        names,
+        wet,
+        share,
+        flipped,
+        tuple(unit.name for unit in inverting if _can_be_off(unit)),
+        tuple(unit.name for unit in inverting if not _can_be_off(unit)),
+        tuple(unit.name for unit in units if "inverts unknown" in unit.flags),
+        None if untimed else sum(each for _, each in times if each is not None),
+        untimed,
+        tuple(unit.name for unit in units if wet and unit.flags & TIME and "set wet" not in unit.flags),
+        tuple(unit.name for unit in units if "tails" in unit.flags),
+    )
+
+
+def latency_ms(unit: Unit) -> float | None:
+    """By how much a unit delays the sound that it lets through: nothing where that stays analogue; None where not known.
+
+    A digital unit that says nothing is not known, nor is one that says neither `digital` nor `analogue`. Amps and desks
+    count as analogue unless they say `digital`.
+    """
+    if "dry analogue" in unit.flags and "set wet" not in unit.flags:
+        return 0.0
+    if unit.latency_ms is not None:
+        return unit.latency_ms.value
+    analogue = bool({"analogue", "passive"} & unit.flags) or unit.kind in ("amp", "desk")
+    return 0.0 if analogue and "digital" not in unit.flags else None
+
+
+def _can_be_off(unit: Unit) -> bool:
+    always = unit.bypass is not None and unit.bypass.value == "always-on"
+    return unit.kind == "unit" and not always and "passive" not in unit.flags

@@ -1,0 +1,28 @@
+"""Paths of unequal polarity -> in which states they are, and the cheapest way out, in words."""
+
+from __future__ import annotations
+
+from rigc.analysis.signal.parallel import Parallel
+from rigc.diagnostics.wording import listed
+
+
+def when_turned(paths: Parallel) -> str:
+    """The states in which one path is turned against the first."""
+    names = paths.turning
+    if not names:
+        return "in every state"
+    if len(names) == 1:
+        return f"while '{names[0]}' is {'off' if paths.against else 'on'}"
+    return f"depending on which of {listed(names)} are on"
+
+
+def way_out(paths: Parallel, flip: str) -> str:
+    """What to do about it; `flip` says how the polarity of the path is flipped here."""
+    names = paths.turning
+    if not names:
+        return flip
+    if len(names) == 1 and paths.against:
+        return f"leave '{names[0]}' on whenever this is heard, or take it and the flip out of the path"
+    if len(names) == 1:
+        return f"{flip} whenever '{names[0]}' is on, or put a unit there that does not invert"
+    return f"take {listed(names)} out of the paths, or put units there that do not invert"

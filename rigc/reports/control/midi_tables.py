@@ -1,0 +1,153 @@
+"""Control map -> the MIDI tables: who listens where and by which way; how each link is wired."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.control_map import ControlMap
+from rigc.analysis.control.midi_channel import in_runs
+from rigc.analysis.control.midi_way import MidiLink, MidiWay
+from rigc.analysis.control.program_change import ProgramChange
+from rigc.model.conductors import named
+from rigc.model.jacks import Jack
+from rigc.model.rig import Rig
+from rigc.reports.cables.cells import millimetres
+from rigc.reports.content import Cell, Column, Row, Table
+
+_MAP = (
+    Column("unit"),
+    Column("channel", number=True),
+    Column("programs count from", key="program_offset"),
+    Column("messages"),
+    Column("leads from the sender", key="leads"),
+    Column("thru/split port", key="port"),
+    Column("thru stages", number=True),
+    Column("length", "mm", number=True),
+    Column("clock source"),
+)
+_LINKS = (
+    Column("lead"),
+    Column("from"),
+    Column("to"),
+    Column("jacks"),
+    Column("wired"),
+    Column("length", "mm", number=True),
+)
+_TYPES = {"a": ("5", "4"), "b": ("4", "5")}
+"""The DIN pins that tip and ring stand for (type A: MIDI Association RP-054; type B: trade description)."""
+
+
+def map_table(rig: Rig, control: ControlMap) -> Table:
+    """A row for the master, for each way to a unit, and for each unit with a channel that no way reaches."""
+    rows = [_row(rig, control, rig.midi_master, None)] if rig.midi_master is not None else []
+    for way in control.ways:
+        if way.unit != rig.midi_master:
+            rows.append(_row(rig, control, way.unit, way))
+    reached = {way.unit for way in control.ways}
+    rows += [
+        _row(rig, control, each.unit, None) for each in rig.channels if each.unit not in {*reached, rig.midi_master}
+    ]
+    return Table("midi_map", "MIDI map", _MAP, tuple(rows), empty="no MIDI")
+
+
+def link_table(rig: Rig, control: ControlMap) -> Table:
+    """A row for each MIDI link: what is plugged where, and how tip, ring and pins are joined."""
+    rows = tuple(_link(rig, link) for link in control.links)
+    return Table("midi_leads", "MIDI leads", _LINKS, rows, empty="no MIDI leads", tick=bool(rows))
+
+
+def _row(rig: Rig, control: ControlMap, unit: str, way: MidiWay | None) -> Row:
+    channel = next((each for each in rig.channels if each.unit == unit), None)
+    listens = any(jack.audio for jack in rig.units[unit].jacks) and unit != rig.midi_master
+    if channel is None:
+        number, first = Cell("", mark="not stated" if listens else ""), Cell("")
+    else:
+        number = Cell(str(channel.number), strong=True, mark="shared deliberately" if channel.deliberate else "")
+        first = Cell(
+            "" if channel.first is None else str(channel.first), mark="not stated" if channel.first is None else ""
+        )
+    return Row(
+        (
+            Cell(unit),
+            number,
+            first,
+            Cell(_messages(rig, control, unit)),
+            *_way(rig, unit, way),
+            _clock(rig, control, unit),
+        )
+    )
+
+
+def _way(rig: Rig, unit: str, way: MidiWay | None) -> tuple[Cell, ...]:
+    if way is None:
+        told = Cell("master") if unit == rig.midi_master else Cell("", mark="no MIDI lead")
+        return told, Cell(""), Cell(""), Cell("")
+    leads = ", ".join(link.lead or "no lead" for link in way.links)
+    ports = ", ".join(map(str, way.thrus)) or f"straight from {way.links[0].start}"
+    length = Cell("", mark="not known") if way.length is None else Cell(millimetres(way.length))
+    return Cell(leads, strong=True), Cell(ports), Cell(str(len(way.thrus))), length
+
+
+def _messages(rig: Rig, control: ControlMap, unit: str) -> str:
+    """What the presets send to it, and the clock; of the master, to how many units it sends."""
+    presets = sorted(number for number, sent in control.programs.items() if any(_sent(each, unit) for each in sent))
+    words = [f"program change in {'preset' if len(presets) == 1 else 'presets'} {in_runs(presets)}"] if presets else []
+    clock = rig.units[unit].clock
+    words += ["sends clock" if clock == "sends" else "clock"] if clock else []
+    if unit == rig.midi_master:
+        words.insert(0, "sends program changes" if any(control.programs.values()) else "")
+    return "; ".join(word for word in words if word)
+
+
+def _sent(change: ProgramChange, unit: str) -> bool:
+    return change.unit == unit and change.channel is not None
+
+
+def _clock(rig: Rig, control: ControlMap, unit: str) -> Cell:
+    """Whose clock it follows: a sender on its ways that is stated to send clock."""
+    if rig.units[unit].clock == "sends":
+        return Cell("its own")
+    if rig.units[unit].clock is None:
+        return Cell("")
+    senders = sorted(name for name in control.heard(unit) if rig.units[name].clock == "sends")
+    return Cell(", ".join(senders), mark="" if senders else "no sender reaches it")
+
+
+def _link(rig: Rig, link: MidiLink) -> Row:
+    start, end = rig.jack(link.start), rig.jack(link.end)
+    assert start is not None and end is not None
+    jacks = f"{_jack(start)} to {_jack(end)}"
+    wired = _wired(start, end)
+    length = Cell("", mark="not known") if link.length is None else Cell(millimetres(link.length))
+    return Row(
+        (
+            Cell(link.lead, strong=True),
+            Cell(str(link.start)),
+            Cell(str(link.end)),
+            Cell(jacks),
+            Cell(wired, mark="" if wired else "type not stated"),
+            length if link.lead else Cell("no lead"),
+        )
+    )
+
+
+def _jack(jack: Jack) -> str:
+    forms = {"a": " type A", "b": " type B", "tip": ", tip only"}
+    return named(jack.connector) + forms.get(jack.midi_form or "", "")
+
+
+def _wired(start: Jack, end: Jack) -> str:
+    """How the contacts are joined; empty where a TRS jack's type is not stated."""
+    din = [jack.connector.kind == "din" for jack in (start, end)]
+    if all(din):
+        return "pins 4–4 and 5–5; pin 2 at the sending end only"
+    forms = [jack.midi_form for jack, pinned in zip((start, end), din, strict=True) if not pinned]
+    if None in forms:
+        return ""
+    if "tip" in forms:
+        return "tip only: as the unit's leaflet says"
+    if not any(din):
+        crossed = len(set(forms)) > 1
+        pair = "crossover: tip–ring and ring–tip" if crossed else "tip–tip and ring–ring"
+        return f"{pair}; sleeve at the sending end only"
+    tip, ring = _TYPES[forms[0] or ""]
+    shield = "pin 2 to sleeve at the sending end only"
+    return f"pin {tip} to tip, pin {ring} to ring; {shield}"

@@ -1,0 +1,49 @@
+"""What the MIDI and control map says besides its tables: the time on the wire, free channels, cautions."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.control_map import ControlMap
+from rigc.analysis.control.midi_channel import free_channels, in_runs
+from rigc.analysis.control.program_change import time_ms
+from rigc.facts.midi import BYTE_US, CONTROL_CHANGE_BYTES, LONGEST_MM, MOST_THRUS, PROGRAM_CHANGE_BYTES
+from rigc.model.rig import Rig
+from rigc.reports.content import Paragraph
+
+CAUTIONS = Paragraph(
+    "caution_control",
+    (
+        "A Y lead does not merge MIDI: two senders meet in a merger. Never send power over spare pins through a splitter.",
+        "An expression lead has three conductors: a two-pole plug shorts the unit's reference supply to ground.",
+        "Plug and pull control leads with the amps muted; an amp switched by mistake can be loud enough to hurt.",
+        "A MIDI, USB or amp-switch lead can close a hum loop: break it with an opto-coupler or a relay, never by lifting a "
+        "protective earth.",
+        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as built.",
+    ),
+    kind="caution",
+)
+
+
+def timing(rig: Rig, control: ControlMap) -> Paragraph:
+    """Free channels, what a message takes, and what the presets take."""
+    lines = [f"Free channels: {in_runs(free_channels(rig)) or 'none'}."]
+    lines.append(
+        f"One byte takes {BYTE_US.value:g} µs on the wire: a program change {_ms(PROGRAM_CHANGE_BYTES.value)} ms, "
+        f"a control change {_ms(CONTROL_CHANGE_BYTES.value)} ms ({BYTE_US.source})."
+    )
+    times = {number: time_ms(changes) for number, changes in control.programs.items()}
+    longest = max(times.values(), default=0.0)
+    if longest:
+        unknown = any(
+            each.channel is not None and not each.octets for sent in control.programs.values() for each in sent
+        )
+        least = "at least " if unknown else ""
+        lines.append(f"The longest preset change takes {least}{longest:.2f} ms: all its messages, one after the other.")
+    lines.append(
+        f"At most {MOST_THRUS.value:g} thru stages in a row ({MOST_THRUS.source}), at most {LONGEST_MM.value / 1000:g} m "
+        f"from jack to jack ({LONGEST_MM.source})."
+    )
+    return Paragraph("midi_timing", tuple(lines), heading="MIDI in figures")
+
+
+def _ms(octets: float) -> str:
+    return f"{octets * BYTE_US.value / 1000:.2f}"

@@ -1,0 +1,111 @@
+"""Songs, presets and program changes -> the tables of the preset sheet."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.control_map import ControlMap
+from rigc.analysis.control.program_change import ProgramChange, time_ms
+from rigc.model.preset_loops import preset_loops
+from rigc.model.rig import Rig
+from rigc.model.wishes import Preset, Song
+from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.wiring.jack_words import number
+
+_SONGS = (
+    Column("song"),
+    Column("preset", number=True),
+    Column("title"),
+    Column("loops on"),
+    Column("units on"),
+    Column("units off"),
+    Column("programs, as the units show them", key="programs"),
+    Column("tempo", "bpm", number=True),
+    Column("tuning"),
+    Column("volume floor"),
+    Column("note"),
+)
+_PROGRAMS = (
+    Column("preset", number=True),
+    Column("unit"),
+    Column("shown on the unit", key="shown", number=True),
+    Column("channel", number=True),
+    Column("as sent", number=True),
+    Column("bytes, hexadecimal", key="bytes"),
+    Column("on the wire", "ms", number=True),
+)
+_KNOBS = (Column("song"), Column("unit"), Column("knob"), Column("points to"))
+
+
+def song_table(rig: Rig) -> Table:
+    """A row for each song with its preset, then a row for each preset that no song plays."""
+    rows = [_row(rig, song, rig.presets.get(-1 if song.preset is None else song.preset)) for song in rig.songs]
+    played = {song.preset for song in rig.songs}
+    rows += [_row(rig, None, preset) for preset in rig.presets.values() if preset.number not in played]
+    return Table("songs", "Songs and presets", _SONGS, tuple(rows), empty="no songs and no presets", landscape=True)
+
+
+def program_table(rig: Rig, control: ControlMap) -> Table:
+    """A row for each program of each preset: as shown on the unit, as sent, and the time of the whole preset."""
+    rows: list[Row] = []
+    for preset, changes in control.programs.items():
+        rows += [_program(change, rig.midi_master) for change in changes]
+        if any(change.channel is not None for change in changes):
+            unknown = any(change.channel is not None and not change.octets for change in changes)
+            total = Cell(f"{time_ms(changes):.2f}", mark="at least" if unknown else "")
+            rows.append(Row((Cell(str(preset)), Cell("all"), *(Cell(""),) * 4, total), total=True))
+    return Table("programs", "Programs: as shown and as sent", _PROGRAMS, tuple(rows), empty="no programs")
+
+
+def knob_table(rig: Rig) -> Table:
+    """A row for each knob that a song sets."""
+    rows = tuple(
+        Row((Cell(song.title), Cell(unit), Cell(knob), Cell(f"{hour} o'clock")))
+        for song in rig.songs
+        for unit, knob, hour in song.settings
+    )
+    return Table("knobs", "Knobs", _KNOBS, rows, empty="no knob is set")
+
+
+def _row(rig: Rig, song: Song | None, preset: Preset | None) -> Row:
+    """The tempo of a song goes before that of its preset."""
+    tempo = (song and song.tempo_bpm) or (preset and preset.tempo_bpm)
+    notes = [*(song.notes if song else ()), *(preset.notes if preset else ())]
+    return Row(
+        (
+            Cell(song.title if song else "", strong=True),
+            Cell(str(preset.number) if preset else ""),
+            *(_preset(rig, preset) if preset else (Cell(""),) * 5),
+            Cell(number(tempo.value) if tempo else ""),
+            Cell(song.tuning if song else ""),
+            Cell(", ".join(f"{name} {number(floor.value)} %" for name, floor in preset.floors) if preset else ""),
+            Cell("; ".join(notes)),
+        )
+    )
+
+
+def _preset(rig: Rig, preset: Preset) -> tuple[Cell, ...]:
+    loops = list(preset_loops(rig, preset))
+    several = len({switcher for switcher, _, _ in loops}) > 1
+    return (
+        Cell(preset.title),
+        Cell(", ".join(f"{switcher} {loop}" if several else str(loop) for switcher, loop, _ in loops)),
+        Cell(", ".join(name for name, _ in preset.on)),
+        Cell(", ".join(name for name, _ in preset.off)),
+        Cell(", ".join(f"{name} {program}" for name, program, _ in preset.programs)),
+    )
+
+
+def _program(change: ProgramChange, master: str | None) -> Row:
+    unsent = "by itself" if change.unit == master else "by hand"
+    lacking = "not known" if change.first is None else "NO SUCH PROGRAM"
+    mark = unsent if change.channel is None else "" if change.octets else lacking
+    return Row(
+        (
+            Cell(str(change.preset)),
+            Cell(change.unit),
+            Cell(str(change.shown), strong=True),
+            Cell("" if change.channel is None else str(change.channel)),
+            Cell("" if change.sent is None else str(change.sent), mark=mark),
+            Cell(change.hexadecimal),
+            Cell(f"{time_ms((change,)):.2f}" if change.octets else ""),
+        )
+    )

@@ -1,0 +1,1 @@
+"""Parts of a drawing that know no sheet: colours, lettering, hatching, scale bar."""

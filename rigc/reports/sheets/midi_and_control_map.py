@@ -1,0 +1,32 @@
+"""MIDI and control map: who listens on which channel, by which leads, and what each contact carries."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.control_map import ControlMap
+from rigc.analysis.computations.leads import Leads
+from rigc.model.rig import Rig
+from rigc.reports.content import Sheet
+from rigc.reports.control.control_leads import control_leads_table
+from rigc.reports.control.midi_tables import link_table, map_table
+from rigc.reports.control.notes import CAUTIONS, timing
+
+
+def midi_and_control_map(rig: Rig, leads: Leads, lengths: CableLengths, control: ControlMap) -> Sheet:
+    """H21: MIDI by unit, MIDI lead by lead, expression and switch leads, figures, cautions."""
+    return Sheet(
+        "midi-and-control-map",
+        "MIDI and control map",
+        "the programmer, the tech",
+        (
+            map_table(rig, control),
+            link_table(rig, control),
+            control_leads_table(rig, leads, lengths),
+            timing(rig, control),
+            CAUTIONS,
+        ),
+        landscape=True,
+    )
+
+
+SHEET = midi_and_control_map

@@ -1,0 +1,71 @@
+"""Mistake: where reading stopped, and all that its wording may ask for."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from rigc.record import Record
+from rigc.source import Span
+
+Wording = tuple[str, str, str]
+"""Message, label, help."""
+
+_WORD = re.compile(r"->|=>|\.\.|[^\s{},.\"#=>]+")
+_BROKEN_OFF = re.compile(r"[^\s{},.\"#=>]*\Z")
+
+
+class Mistake(Record):
+    """Where reading stopped: the span of what was found, its kind, what could have stood there, and the text around.
+
+    `literals` are the grammar's words and signs by terminal, in its order; `blocks()` gives for each block the words
+    that begin its statements, for the top level under an empty text. `block` is the block that was being read, or empty.
+    `text` is the piece that was being read and `at` the offset in it.
+    """
+
+    span: Span
+    kind: str
+    expected: frozenset[str]
+    literals: dict[str, str]
+    blocks: Callable[[], dict[str, frozenset[str]]]
+    block: str
+    text: str
+    at: int
+
+    @property
+    def sign(self) -> str:
+        """The sign at the place; empty at the end."""
+        return self.text[self.at : self.at + 1]
+
+    @property
+    def word(self) -> str:
+        """The word from the place on."""
+        found = _WORD.match(self.text, self.at)
+        return found.group() if found else self.sign
+
+    @property
+    def whole(self) -> str:
+        """The word around the place: reading may have stopped inside it."""
+        found = _BROKEN_OFF.search(self.before)
+        return (found.group() if found else "") + self.word
+
+    @property
+    def line_start(self) -> int:
+        """The offset of the line's first sign."""
+        return self.text.rfind("\n", 0, self.at) + 1
+
+    @property
+    def before(self) -> str:
+        """The line up to the place."""
+        return self.text[self.line_start : self.at]
+
+    @property
+    def after(self) -> str:
+        """The line from the place on."""
+        end = self.text.find("\n", self.at)
+        return self.text[self.at : len(self.text) if end < 0 else end]
+
+    def awaits(self, *words: str) -> bool:
+        """Whether each of these words or signs could have stood here."""
+        told = {self.literals.get(name, name) for name in self.expected}
+        return told.issuperset(words)

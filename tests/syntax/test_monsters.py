@@ -1,0 +1,50 @@
+"""Input that nobody writes by hand: it is told in few findings, in bounded time."""
+
+from __future__ import annotations
+
+import pytest
+from grammars import parsed
+
+BLOCK = "unit plumb {\n  mass 350 g\n}\n"
+
+WRONG = "  wobble\n"
+
+MONSTERS = {
+    "ten thousand nested braces": ("{" * 10_000, ["X03"]),
+    "ten thousand nested braces of a unit": (f"unit plumb {'{' * 10_000}{'}' * 10_000}\n", ["X03"]),
+    "ten thousand nested units": (
+        "".join(f"{' ' * min(depth, 100)}unit plumb {{\n" for depth in range(10_000)),
+        ["X03"],
+    ),
+    "a megabyte of one word on one line": ("x" * 1_000_000, ["X01"]),
+    "a megabyte of words on one line": ("unit " * 200_000, ["X01"]),
+    "a megabyte without a closing quote": (f'note "{"x" * 1_000_000}', ["X01"]),
+    "a hundred thousand closing braces": ("}" * 100_000, ["X01"]),
+    "a hundred thousand lines that go on from nothing": ("-> plumb\n" * 100_000, ["X01"] * 201),
+    "many mistakes in one block": ("unit marl {\n" + "  wobble\n" * 500 + "}\n", ["X01"] * 41),
+    "many mistakes in one file": ("wobble\n" * 5_000, ["X01"] * 201),
+}
+
+
+@pytest.mark.parametrize("name", MONSTERS)
+def test_a_monster_is_told_in_few_findings(name: str) -> None:
+    text, codes = MONSTERS[name]
+    read = parsed(f"{BLOCK}{text}")
+    assert [finding.kind.code for finding in read.findings] == codes
+    assert str(read.file.statements[0]) == BLOCK.strip()
+
+
+def test_a_megabyte_of_text_is_fine() -> None:
+    read = parsed(f'{BLOCK}note "{"x" * 1_000_000}"\n')
+    assert read.findings == ()
+    assert len(read.file.statements) == 2
+
+
+def test_a_long_block_is_read_about_twice() -> None:
+    """Its last lines are wrong; what stands before them is not lost."""
+    lines = "".join(f'  knob "k{number}" at 1, 1 mm\n' for number in range(3_000))
+    read = parsed(f"unit plumb {{\n{lines}{WRONG}{WRONG}  mass 350 g\n}}\n")
+    assert [finding.span.line for finding in read.findings if finding.span] == [3_002, 3_003]
+    (unit,) = read.file.statements
+    assert str(unit).count("knob") == 3_000
+    assert "mass 350 g" in str(unit)
