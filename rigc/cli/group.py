@@ -10,6 +10,7 @@ from rigc.cli.check import check
 from rigc.cli.explain import explain
 from rigc.cli.screen import Screen, wants_colour
 from rigc.cli.show import show
+from rigc.cli.why import why
 from rigc.near import nearest
 
 
@@ -40,5 +41,5 @@ def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
     ctx.obj = Screen(wants_colour(color), quiet, verbose)
 
 
-for command in (build, check, explain, show):
+for command in (build, check, explain, show, why):
     rigc.add_command(command)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from importlib import import_module
 from pathlib import Path
 from typing import Any, Protocol
+
+import click
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.files.disk import Disk
@@ -57,3 +60,28 @@ def tables(documents: tuple[Any, ...], form: str, only: str) -> str:
     from rigc.output.formats import render_tables
 
     return "".join(render_tables(form, document.sheet, only) for document in documents)
+
+
+def why(result: Any, name: str, form: str, deep: bool, shown: Callable[[str], str]) -> str | None:
+    """How the value of that name in a compiled rig came about, as `text` or `json`; None where nothing was computed.
+
+    Of a thing or a lead all values, in short. A name without a value ends the command with exit code 2.
+    """
+    if result.results is None:
+        return None
+    from rigc.analysis.reasoning import Reasoning, UnknownValue
+
+    reasoning = Reasoning(result.results)
+    try:
+        reasons = reasoning.of(name)
+    except UnknownValue as fault:
+        raise click.UsageError(str(fault)) from None
+    if form == "json":
+        from rigc.output.reasons_json import render
+
+        return render(reasoning, reasoning.deep(reasons) if deep else reasons, shown)
+    from rigc.output.reasons_text import short, whole
+
+    if len(reasons) > 1 and not deep:
+        return short(reasoning, reasons)
+    return "\n".join(whole(reasoning, reason, shown, deep) for reason in reasons)

@@ -16,7 +16,10 @@ TREBLE_CORNER_HZ = Fact(
     15_000.0, "Hz", "lowest treble corner 1/(2 pi R C) of a driven section", "common practice, no source"
 )
 TREADLE_SHARE = Fact(
-    0.25, "", "highest source impedance of a potentiometer as a share of its track, at half travel", "physics: R/2 beside R/2"
+    0.25,
+    "",
+    "highest source impedance of a potentiometer as a share of its track, at half travel",
+    "physics: R/2 beside R/2",
 )
 LOW_TRACK_OHM = Fact(
     25_000.0, "ohm", "track of the kind of volume treadle made to follow a buffer", "common practice, no source"

@@ -20,10 +20,11 @@ def far_side(port: Port) -> Pole:
 
 
 class GroundLink(Record):
-    """What joins two grounds: the leads `marks`, in order from the first end; `kind` is audio, control, common or earth.
+    """What joins two grounds: the leads `marks`, in order from the first end; `kind` is audio, control, expression, common
+    or earth.
 
     `lifts` are the jacks whose ground lift is closed and so lets it join; `isolators` those of them that a transformer
-    would isolate if the lift were open.
+    would isolate if the lift were open. `unsure` is a jack that does not say whether a relay or an opto-coupler isolates it.
     """
 
     ends: tuple[Pole, Pole]
@@ -31,6 +32,7 @@ class GroundLink(Record):
     marks: tuple[str, ...] = ()
     lifts: tuple[Port, ...] = ()
     isolators: tuple[Port, ...] = ()
+    unsure: Port | None = None
     span: Span | None = None
 
     def other(self, pole: Pole) -> Pole:

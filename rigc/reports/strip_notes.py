@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.mass import Balance, Mass
+from rigc.diagnostics.figures import kilograms
 from rigc.facts import fastening, weight
 from rigc.model.things import Thing
 from rigc.reports.content import Paragraph
@@ -90,15 +91,15 @@ def cautions(mass: Mass) -> tuple[Paragraph, ...]:
 def _mass(mass: Mass) -> str:
     total, with_case = mass.total_kg, mass.with_case_kg
     if total is None or with_case is None:
-        return f"The mass is not known, for want of {', '.join(mass.missing)}; what is known weighs {mass.known_kg:.3f} kg."
-    cased = f", {with_case:.3f} kg with its case" if mass.cases else ""
-    return f"The board weighs {total:.3f} kg{cased}, stage leads not counted."
+        return f"The mass is not known, for want of {', '.join(mass.missing)}; what is known weighs {kilograms(mass.known_kg)} kg."
+    cased = f", {kilograms(with_case)} kg with its case" if mass.cases else ""
+    return f"The board weighs {kilograms(total)} kg{cased}, stage leads not counted."
 
 
 def _balance(balance: Balance) -> str:
     if balance.kg is None or balance.x_mm is None or balance.y_mm is None:
         return f"The centre of gravity of '{balance.deck}' is not known, for want of {', '.join(balance.missing)}."
     return (
-        f"Centre of gravity of '{balance.deck}' with its units and supplies ({balance.kg:.3f} kg): "
+        f"Centre of gravity of '{balance.deck}' with its units and supplies ({kilograms(balance.kg)} kg): "
         f"x {balance.x_mm:.1f} mm, y {balance.y_mm:.1f} mm from its front-left corner."
     )

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from cases import ROOT, results
 from small_rigs import block, results_of, unit
 
-from rigc.model.graphs import FAR, GROUND, ground_graph, power_graph, signal_graph
+from rigc.model.graphs import ground_graph, ground_rings, joined_grounds, power_graph, signal_graph
+from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
 from rigc.model.inner_ways import bypass_ways, sinks, sources
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -23,10 +23,6 @@ SWITCHER = unit(
 
 def ways(rig: Rig, thing: str) -> set[tuple[str, str]]:
     return {(a.jack, b.jack) for a, b in signal_graph(rig).ways if a.thing == b.thing == thing}
-
-
-def fed(rig: Rig) -> list[tuple[Port, str]]:
-    return [(outlet, name) for feed in rig.power.feeds for name in feed.units for outlet in feed.outlets]
 
 
 def test_every_input_reaches_every_output_unless_paths_are_stated() -> None:
@@ -83,32 +79,37 @@ def test_power_runs_from_outlets_to_units() -> None:
     assert sorted(graph.successors(Port("mill", "o1"))) == ["lant", "marl"]
 
 
-def test_grounds_of_the_home_rig() -> None:
-    # Worked by hand: 6 units and the shared outlet o2 = 7 nodes; leads A2 to A6 (5) and two legs of D2 = 7 edges; 7 - 7 + 1 = 1 ring.
-    rig = results(ROOT / "examples/back-bedroom/board.rig").rig
-    graph = ground_graph(rig, fed(rig))
-    assert (graph.number_of_nodes(), graph.number_of_edges()) == (7, 7)
+def joined(*pairs: str) -> list[GroundLink]:
+    """Links between grounds of one letter, named by their number; `z` is the mains earth."""
+    poles = {letter: (letter, GROUND) for letter in "abcdef"} | {"z": EARTH}
+    return [
+        GroundLink((poles[pair[0]], poles[pair[1]]), "audio", (f"A{number}",)) for number, pair in enumerate(pairs, 1)
+    ]
 
 
-def test_a_positive_ground_hangs_on_the_plus_pole_of_a_common() -> None:
-    ports = ("inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 5 mA")
-    text = unit("hedge", *ports, "ground positive") + unit("marl", *ports) + unit("lone", *ports, "ground isolated")
-    text += block("supply", "mill", "outlet o1..o2 9 V dc 100 mA common a")
-    text += "power {\n  hedge from mill.o1\n  marl from mill.o2\n  lone from mill.o2\n}\n"
-    rig = results_of(text).rig
-    graph = ground_graph(rig, fed(rig))
-    joined = {frozenset(edge) for edge in graph.edges()}
-    common = "mill common a"
-    assert joined == {
-        frozenset({(common, "positive"), ("hedge", GROUND)}),
-        frozenset({(common, "negative"), ("marl", GROUND)}),
-    }
+def marks(rings: list[list[GroundLink]]) -> list[set[str]]:
+    return [{mark for link in ring for mark in link.marks} for ring in rings]
 
 
-def test_beyond_a_transformer_lies_another_ground() -> None:
-    text = GUITAR + unit("marl") + unit("iso", "passive", "path in -> out transformer") + unit("lant")
-    rig = results_of(text + "chain guitar -> marl -> iso -> lant\n").rig
-    graph = ground_graph(rig, [])
-    assert graph.has_edge(("marl", GROUND), ("iso", GROUND))
-    assert graph.has_edge(("iso", FAR), ("lant", GROUND))
-    assert not graph.has_edge(("iso", FAR), ("iso", GROUND))
+def test_rings_between_two_grounds_come_first_and_stand_for_one_in_longer_ones() -> None:
+    # 4 nodes, 7 edges: 7 - 4 + 1 = 4 rings. ab three times: two pairs; aa: one to itself; abcd: one of four.
+    graph = ground_graph([], joined("ab", "ab", "bc", "cd", "da", "ab", "aa"))
+    assert marks(ground_rings(graph)) == [{"A7"}, {"A1", "A2"}, {"A1", "A6"}, {"A1", "A3", "A4", "A5"}]
+
+
+def test_rings_are_the_shortest_there_are() -> None:
+    # A square with both diagonals: 6 - 4 + 1 = 3 rings, all of three.
+    rings = ground_rings(ground_graph([], joined("ab", "bc", "cd", "da", "ac", "bd")))
+    assert [len(ring) for ring in rings] == [3, 3, 3]
+    assert all(set(ring[0].ends) & set(ring[1].ends) and set(ring[-1].ends) & set(ring[0].ends) for ring in rings)
+
+
+def test_a_chain_has_no_ring() -> None:
+    assert ground_rings(ground_graph([], joined("ab", "bc", "cd"))) == []
+
+
+def test_the_mains_earth_joins_no_grounds_of_a_board() -> None:
+    lone: Pole = ("f", GROUND)
+    graph = ground_graph([lone], joined("ab", "cd", "az", "cz"))
+    parts = [[thing for thing, _ in part] for part in joined_grounds(graph)]
+    assert parts == [["f"], ["a", "b"], ["c", "d"]]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.deck_boxes import Box, DeckBoxes
+from rigc.analysis.cables.deck_boxes import Box, DeckBoxes
 from rigc.facts.leads import ONE_ROW_MM
 
 Spot = tuple[int, int]

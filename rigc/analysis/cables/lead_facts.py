@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.lead_plugs import socket
+from rigc.analysis.cables.lead_plugs import socket
 from rigc.analysis.computations.leads import Lead
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Port

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.lead_plugs import socket
+from rigc.analysis.cables.lead_plugs import socket
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.outlet_fit import takes_current
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.outlet_fit import takes_current
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.model.rig import Rig
 

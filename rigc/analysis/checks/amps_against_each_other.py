@@ -45,7 +45,7 @@ def amps_against_each_other(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnost
 
 
 def _told(rig: Rig, paths: Parallel) -> Diagnostic:
-    against = paths.against_on or paths.against or paths.legs[1:]
+    against = next(each for on in reversed(paths.states) if (each := paths.against(on)))
     names = tuple(dict.fromkeys(name for each in paths.legs for name in (*each.turning, *each.turned)))
     amps = tuple(each.label for each in against)
     where = f" in {', '.join(paths.scenarios)}" if paths.scenarios else ""

@@ -27,20 +27,32 @@ KIND = Kind(
     "physics: a second conductor between joined grounds",
 )
 
+_SWITCHING = ("control", "expression")
+
 
 def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator[Diagnostic]:
     """One finding for each ring that a control lead closes."""
     rings: dict[Ring, list[str]] = {}
     for state in grounds.states:
         for ring in state.rings:
-            if ring.matters and any(link.kind == "control" for link in ring.links):
+            if ring.matters and any(link.kind in _SWITCHING for link in ring.links):
                 rings.setdefault(ring, []).extend(state.scenarios)
     for ring, names in rings.items():
-        link = next(link for link in ring.links if link.kind == "control")
+        link = next(link for link in ring.links if link.kind in _SWITCHING)
+        where, subject = in_scenarios(rig, names), (*link.marks, *ring.things)
+        if ring.unsure is not None:
+            yield KIND.cant_check(
+                link.span,
+                f"'{ring.unsure}' does not say how it switches; whether {link_words(link)} closes a ring, "
+                f"{ring_words(ring)}, can't be checked{where}",
+                subject=subject,
+                help=f"write `relay`, `opto` or `contact` at '{ring.unsure}'",
+            )
+            continue
         yield KIND.at(
             link.span,
-            f"{link_words(link)} closes a ring: {ring_words(ring)}{in_scenarios(rig, names)}",
-            subject=(*link.marks, *ring.things),
+            f"{link_words(link)} closes a ring: {ring_words(ring)}{where}",
+            subject=subject,
             label="a second way between joined grounds",
             help=where_to_break(rig, leads, ring),
         )

@@ -53,11 +53,12 @@ def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
             subject=(*system.unknown, *members),
             help=f"write `earthed` or `double-insulated` in '{system.unknown[0]}'",
         )
-    if system.open_ends or not any(unit.kind in ("amp", "desk") for unit in rig.units.values()):
-        jacks = listed(system.open_ends) or "the last of them"
+    declared = any(unit.kind in ("amp", "desk") for unit in rig.units.values())
+    if system.open_ends or not declared:
+        why = f"nothing is plugged into {listed(system.open_ends)}" if declared else "no amp or desk is declared"
         return KIND.cant_check(
             span,
-            f"what {jacks} goes to is not stated; whether {who} have an earth can't be checked{where}",
+            f"{why}; whether {who} have an earth can't be checked{where}",
             subject=tuple(members),
             help="declare the amp or desk and a chain to it",
         )

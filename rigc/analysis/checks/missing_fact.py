@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.used_units import used_units
+from rigc.analysis.power.used_units import used_units
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -32,6 +32,18 @@ def missing_fact(rig: Rig) -> Iterator[Diagnostic]:
         lacking = {**_jacks(rig, unit), **(_supply(rig, unit) | _body(unit) if unit.kind == "unit" else {})}
         if lacking:
             yield _told(rig, unit, lacking)
+    yield from _whole(rig)
+
+
+def _whole(rig: Rig) -> Iterator[Diagnostic]:
+    """What the rig as a whole does not state."""
+    name, span = rig.head.name, rig.head.span
+    if not rig.chains:
+        message = f"'{name}' states no chain; the {_WIRING} and the audio leads stay blank"
+        yield KIND.cant_check(span, message, subject=(name, "chain"), help="write it: chain guitar -> ... -> amp")
+    if not rig.decks:
+        message = f"'{name}' states no deck; the {_STRIPS} and the lengths in the {_CABLES} stay blank"
+        yield KIND.cant_check(span, message, subject=(name, "deck"), help="write its block: deck NAME { ... }")
 
 
 def _jacks(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:

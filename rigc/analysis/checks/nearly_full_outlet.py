@@ -10,10 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.better_outlets import better_outlets
 from rigc.analysis.computations.joint_loads import JointLoad, JointLoads
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
-from rigc.analysis.computations.outlet_problem import unknown_start
+from rigc.analysis.power.better_outlets import better_outlets
+from rigc.analysis.power.outlet_bearing import unknown_start
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed

@@ -11,13 +11,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.used_units import used_units
+from rigc.analysis.power.used_units import used_units
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.graphs import SignalGraph
 from rigc.model.inner_ways import main_inputs, main_outputs, sinks, sources
 from rigc.model.jacks import AUDIO_OUT, Port
 from rigc.model.rig import Rig
+from rigc.model.torn_chains import torn_chains
 from rigc.model.things import Unit
 
 KIND = Kind(
@@ -31,9 +32,10 @@ KIND = Kind(
 
 
 def open_chain(rig: Rig, graph: SignalGraph) -> Iterator[Diagnostic]:
-    """One finding for each group of units that are wired to each other and open on the same side."""
+    """One finding for each group of units that are wired to each other and open on the same side; none on a torn chain."""
     used = used_units(rig)
-    units = {unit.name: unit for unit in rig.units.values() if _looked_at(rig, unit, used)}
+    torn = torn_chains(rig)
+    units = {unit.name: unit for unit in rig.units.values() if _looked_at(rig, unit, used) and unit.name not in torn}
     reached = {port.thing for port in graph.after(sources(rig))}
     leaving = _leaving(rig, graph)
     sides = {name: (name not in reached, name not in leaving) for name in units}

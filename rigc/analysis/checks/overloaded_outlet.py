@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.better_outlets import better_outlets
 from rigc.analysis.computations.joint_loads import JointLoad, JointLoads
 from rigc.analysis.computations.load_limits import HARD, LoadLimits, exceeds
+from rigc.analysis.power.better_outlets import better_outlets
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed

@@ -48,12 +48,14 @@ def paths_cancel(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
             rig.units[name].declared,
             f"{why}; whether the paths beside it cancel can't be checked",
             subject=(name,),
-            help="measure it and state it",
+            help=f"write `series` or `parallel` behind the loop of '{name}'"
+            if rig.units[name].kind == "amp"
+            else f"measure it; write `inverts` in '{name}', or delete `inverts unknown`",
         )
 
 
 def _told(rig: Rig, paths: Parallel) -> Diagnostic:
-    turned = paths.against or paths.against_on or paths.legs[1:]
+    turned = next(each for on in paths.states if (each := paths.against(on)))
     names = tuple(dict.fromkeys((*paths.turning, *(name for each in paths.legs for name in each.turned))))
     loss = paths.low_loss_db
     numbers = [Number("lowest note", LOWEST_NOTE_HZ.value, "Hz")]
@@ -61,7 +63,7 @@ def _told(rig: Rig, paths: Parallel) -> Diagnostic:
         numbers.append(Number("lost there", -loss, "dB"))
     return KIND.at(
         paths.span,
-        f"at '{paths.at}' {listed(each.label for each in turned)} is turned against '{paths.legs[0].label}' "
+        f"at '{paths.at}', {listed(each.label for each in turned)} is turned against '{paths.legs[0].label}' "
         f"{when_turned(paths)}: {_lost(paths, loss)}",
         subject=(paths.at, *names),
         label="the paths meet here",
@@ -72,7 +74,7 @@ def _told(rig: Rig, paths: Parallel) -> Diagnostic:
 
 
 def _lost(paths: Parallel, loss: float | None) -> str:
-    shares = "" if paths.share is not None else " at equal shares"
+    shares = "" if paths.shared_out else " at equal shares"
     if loss is None:
         return f"the low notes are lost (how much depends on {listed(paths.untimed or paths.unsure)})"
     if not isfinite(loss):

@@ -53,14 +53,12 @@ def paths_late(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
 
 
 def _told(rig: Rig, paths: Parallel) -> Diagnostic:
-    late = max(paths.legs, key=lambda each: each.latency_ms or 0)
-    early = min(paths.legs, key=lambda each: each.latency_ms or 0)
-    apart = paths.apart_ms or 0.0
+    late, early, apart = paths.late, paths.early, paths.apart_ms or 0.0
     slow = [name for name in late.things if name in rig.units and rig.units[name].latency_ms is not None]
     nulls = [decimals(each, 0) for each in paths.nulls_hz]
     return KIND.at(
         paths.span,
-        f"at '{paths.at}' '{late.label}' comes {decimals(apart, 2)} ms after '{early.label}': "
+        f"at '{paths.at}', '{late.label}' comes {decimals(apart, 2)} ms after '{early.label}': "
         f"nulls at {', '.join(nulls[:-1])} and {nulls[-1]} Hz",
         subject=(paths.at, *slow),
         label="the paths meet here",

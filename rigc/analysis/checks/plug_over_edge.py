@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.narrower_plug import narrower_plug, reach_mm
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, UnknownPlug
+from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts import clearance
 from rigc.model.rig import Rig

@@ -11,9 +11,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.narrower_plug import narrower_plug
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
 from rigc.analysis.computations.plug_clash import PlugClash, PlugMeeting, SideBySide
+from rigc.analysis.mounting.narrower_plug import narrower_plug
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.power_tap import outlet_at
+from rigc.analysis.power.power_tap import outlet_at
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port

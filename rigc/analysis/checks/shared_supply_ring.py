@@ -26,7 +26,7 @@ KIND = Kind(
     "shared-supply-ring",
     Level.REMARK,
     __doc__,
-    f"a ring through a shared outlet stays, with the gain behind it, below {LEAST_DB.value:g} dB of 77.5 mV at 1 µT",
+    f"a ring through a shared outlet stays, with the gain behind it, below −{-LEAST_DB.value:g} dB of 77.5 mV at 1 µT",
     "physics: V = 2πfBA; the limits are common practice, no source",
 )
 
@@ -48,7 +48,7 @@ def shared_supply_ring(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: L
                 worst.ring.links[0].span,
                 f"how loud the hum of {ring_words(worst.ring)} is can't be checked: {unknown}",
                 subject=(*worst.ring.things, *worst.ring.marks),
-                help="state it, or measure the hum on the finished board",
+                help="state what is missing, or measure the hum on the finished board",
             )
 
 
@@ -58,8 +58,8 @@ def _loud(hum: Hum) -> bool:
 
 def _unknown(hum: Hum) -> str:
     if hum.gain.unknown:
-        return f"{listed(hum.gain.unknown)} {'says' if len(hum.gain.unknown) == 1 else 'say'} no gain"
-    return "its leads have no routes" if hum.area_m2 is None else ""
+        return f"the gain of {listed(hum.gain.unknown)} is not stated"
+    return hum.why_not
 
 
 def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
@@ -67,7 +67,8 @@ def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
     if hum.volts is not None and hum.area_m2 is not None and hum.level_db is not None:
         figures = (
             f"; {hum.area_m2:.3f} m² at {hum.hertz:g} Hz and {FIELD_UT.value:g} µT are {hum.volts * 1e6:.1f} µV "
-            f"({_signed(hum.level_db)} dB), {hum.gain.most_db:g} dB of gain follow"
+            f"({_signed(hum.level_db)} dB), "
+            f"{'at least ' if hum.gain.unknown else ''}{hum.gain.most_db:g} dB of gain follow"
         )
         numbers = (
             Number("area", hum.area_m2, "m²"),

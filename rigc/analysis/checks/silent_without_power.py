@@ -14,7 +14,9 @@ from collections.abc import Iterator
 from rigc.analysis.computations.silent_paths import SilentPath, SilentPaths
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.source import Span
 
 KIND = Kind(
     "S22",
@@ -42,16 +44,35 @@ def silent_without_power(rig: Rig, paths: SilentPaths) -> Iterator[Diagnostic]:
 
 def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     instrument = rig.instruments[path.instrument]
-    places = [(name, rig.units[name].unpowered) for name in path.units]
     does = "passes" if len(path.units) == 1 else "pass"
     return KIND.at(
         instrument.declared,
-        f"without power nothing goes from '{path.instrument}' to {listed(path.ends)}: {listed(path.units)} {does} nothing, "
+        f"without power nothing goes from '{path.instrument}' to {listed(dict.fromkeys(port.thing for port in path.ends))}: {listed(path.units)} {does} nothing, "
         f"and no bypass plan goes round {'it' if len(path.units) == 1 else 'them'}",
         subject=(path.instrument, *path.units),
         label="is silent without power",
-        also=tuple(Label(said.span, f"'{name}' passes nothing") for name, said in places if said is not None),
-        help=f'state the lead that goes round: `bypass {path.instrument} -> {path.ends[0]} "..."`',
+        also=_labels(rig, path.units),
+        help=f'state the lead that goes round: `bypass {path.instrument} -> {_end(rig, path.ends[0])} "..."`',
+    )
+
+
+def _end(rig: Rig, port: Port) -> str:
+    """How a plan names it: the return of an amp's own loop by its jack, else the thing alone."""
+    unit = rig.units.get(port.thing)
+    back = unit is not None and any(loop.back == port.jack for loop in unit.loops)
+    return str(port) if back or port.thing in rig.panels else port.thing
+
+
+def _labels(rig: Rig, names: tuple[str, ...]) -> tuple[Label, ...]:
+    """Where each says so; units that are like another say it at one place."""
+    places: dict[tuple[str, int], tuple[Span, list[str]]] = {}
+    for name in names:
+        said = rig.units[name].unpowered
+        if said is not None:
+            places.setdefault((said.span.source.name, said.span.start), (said.span, []))[1].append(name)
+    return tuple(
+        Label(span, f"{listed(told)} {'passes' if len(told) == 1 else 'pass'} nothing")
+        for span, told in places.values()
     )
 
 

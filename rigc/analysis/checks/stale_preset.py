@@ -10,9 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.control_map import ControlMap
-from rigc.analysis.computations.used_units import used_units
 from rigc.analysis.control.midi_channel import in_runs
 from rigc.analysis.control.program_change import ProgramChange, exists
+from rigc.analysis.power.used_units import used_units
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.midi import HIGHEST_PROGRAM
 from rigc.model.preset_loops import preset_loops

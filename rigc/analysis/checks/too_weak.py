@@ -62,7 +62,7 @@ def _unknown(rig: Rig, edge: LevelEdge) -> Diagnostic:
     if edge.sensitivity is None:
         said, help = (
             f"'{name}' does not say what level drives '{edge.end}' fully",
-            f"write `level {edge.end.jack} sensitivity`",
+            f"find it out and write it in '{name}': `level {edge.end.jack} sensitivity 4 dBu`",
         )
     else:
         said, help = f"the level that '{edge.start}' brings to '{edge.end}' is not known", "state the levels before it"

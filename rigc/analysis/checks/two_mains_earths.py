@@ -55,14 +55,22 @@ def two_mains_earths(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator
 
 
 def _told(rig: Rig, leads: Leads, ring: Ring, names: list[str]) -> Diagnostic:
+    where = in_scenarios(rig, names)
+    run = next(link for link in reversed(ring.links) if link.kind != "earth")
     earths = [link for link in ring.links if link.kind == "earth"]
     whose = [pole[0] for link in reversed(earths) for pole in link.ends if pole[0] in ring.things]
+    if ring.unsure is not None:
+        return KIND.cant_check(
+            run.span,
+            f"'{ring.unsure}' does not say how it switches; two mains earths may be joined: {ring_words(ring)}{where}",
+            subject=(*whose, *ring.marks),
+            help=f"write `relay`, `opto` or `contact` at '{ring.unsure}'",
+        )
     isolated = any(link.isolators for link in ring.links)
-    run = next(link for link in reversed(ring.links) if link.kind != "earth")
     also = tuple(Label(link.span, "earthed") for link in reversed(earths) if link.span is not None)
     return KIND.at(
         run.span,
-        f"two mains earths are joined: {ring_words(ring)}{in_scenarios(rig, names)}",
+        f"two mains earths are joined: {ring_words(ring)}{where}",
         subject=(*whose, *ring.marks),
         label="this closes the ring",
         also=also,

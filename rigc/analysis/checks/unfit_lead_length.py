@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.cable_routes import CableRoutes, Route
-from rigc.analysis.computations.lead_ends import tenths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.model.fact import Quantity

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.outlet_fit import resized, takes_connector
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
-from rigc.analysis.computations.power_tap import Tap
+from rigc.analysis.power.outlet_fit import resized, takes_connector
+from rigc.analysis.power.power_tap import Tap
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.model.rig import Rig
 from rigc.model.things import Unit

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.outlet_sites import RESERVE
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.unfed import Unfed
+from rigc.analysis.power.outlet_sites import RESERVE
+from rigc.analysis.power.unfed import Unfed
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.outlet_fit import takes_voltage, window_v
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
-from rigc.analysis.computations.power_tap import Tap, outlet_at
+from rigc.analysis.power.outlet_fit import takes_voltage, window_v
+from rigc.analysis.power.power_tap import Tap, outlet_at
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.rig import Rig
 from rigc.model.things import Unit

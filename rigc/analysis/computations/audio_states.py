@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.used_units import used_units
+from rigc.analysis.power.used_units import used_units
 from rigc.model.audio_state import ALL_OFF, ALONE, EVERYTHING, PRESET, UNPOWERED, AudioState
 from rigc.model.rig import Rig
+from rigc.model.things import Unit
 from rigc.model.wishes import Connection, Preset, When
 from rigc.record import Record
 
@@ -26,7 +27,8 @@ class AudioStates(Record):
 
 def audio_states(rig: Rig) -> AudioStates:
     """Every state in which the rig is looked at. A unit that can't be switched has no state of its own."""
-    switched = [unit.name for unit in used_units(rig) if unit.name in _switchable(rig)]
+    switchers = {use.switcher for use in rig.loops}
+    switched = [unit.name for unit in used_units(rig) if _switchable(unit, switchers)]
     holds = _holding(rig)
     every = frozenset((use.switcher, use.number) for use in rig.loops if use.stops)
     wirings = _wirings(rig)
@@ -50,18 +52,15 @@ def loops_of_preset(rig: Rig, preset: Preset) -> _Loops:
     return frozenset((host, number) for host, number in named if host is not None)
 
 
-def _switchable(rig: Rig) -> set[str]:
-    """Units with sound in them and a bypass: not passive ones, nor switchers, whose loops are switched instead."""
-    switchers = {use.switcher for use in rig.loops}
-    return {
-        unit.name
-        for unit in rig.units.values()
-        if unit.kind == "unit"
+def _switchable(unit: Unit, switchers: set[str]) -> bool:
+    """Whether sound goes through it and it has a bypass: not a passive one, nor a switcher, whose loops are switched instead."""
+    return (
+        unit.kind == "unit"
         and unit.name not in switchers
         and "passive" not in unit.flags
         and not (unit.bypass is not None and unit.bypass.value == "always-on")
         and any(jack.audio for jack in unit.jacks)
-    }
+    )
 
 
 def _holding(rig: Rig) -> dict[str, _Loops]:

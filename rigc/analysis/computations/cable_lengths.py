@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.lead_ends import tenths
+from rigc.analysis.cables.lead_facts import leans_on_assumed
 from rigc.analysis.computations.cable_routes import CableRoutes
-from rigc.analysis.computations.lead_ends import tenths
-from rigc.analysis.computations.lead_facts import leans_on_assumed
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.facts.leads import LEAST_SLACK_MM, LONGEST_MORE_MM, LONGEST_SHARE, ROUNDED_TO_MM, SHORTEST_MM, SLACK_SHARE
 from rigc.model.rig import Rig

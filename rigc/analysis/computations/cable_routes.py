@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from rigc.analysis.computations.deck_boxes import Box, DeckBoxes
-from rigc.analysis.computations.direct_run import runs_direct
-from rigc.analysis.computations.lead_ends import LeadEnd, Obstacle, lead_ends, tenths
+from rigc.analysis.cables.deck_boxes import Box, DeckBoxes
+from rigc.analysis.cables.direct_run import runs_direct
+from rigc.analysis.cables.lead_ends import LeadEnd, Obstacle, lead_ends, tenths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import Placement
 from rigc.facts.leads import PASSAGE_MM

@@ -1,22 +1,14 @@
-"""Leads and lengths -> what hangs on each instrument before the first active input, with every unit off.
-
-A unit that is off by true bypass is only cable, and so are passive units and panel jacks; a switcher that is out leaves
-its loops out too. A buffered input, a wireless receiver, an amp or a desk ends the section.
-"""
+"""Loading -> what hangs on each instrument before the first active input, with every unit off."""
 
 from __future__ import annotations
 
-from math import pi, sqrt
-
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.section_leads import ByEnds, SectionLead, by_ends, section_lead
-from rigc.analysis.computations.section_walk import SectionWalk, section_walk
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.signal.section import Section as Loaded
+from rigc.analysis.signal.section_leads import SectionLead
+from rigc.analysis.signal.unit_mode import BYPASSED, STAGE, WINDING
 from rigc.facts.loading import CABLE_LIMIT
-from rigc.model.fact import Quantity
+from rigc.model.audio_state import ALL_OFF
 from rigc.model.rig import Rig
-from rigc.model.things import Instrument
-from rigc.model.wishes import When
 from rigc.record import Record
 
 
@@ -58,74 +50,43 @@ class FirstSection(Record):
     sections: tuple[Section, ...]
 
 
-def first_section(rig: Rig, leads: Leads, lengths: CableLengths) -> FirstSection:
-    """Walks from each instrument in each scenario; equal sections are one."""
-    found = by_ends(leads)
-    sections: list[Section] = []
-    for instrument in rig.instruments.values():
-        walks: dict[SectionWalk, list[str]] = {}
-        for scenario in rig.scenarios or ("",):
-            walk = section_walk(rig, When((scenario,) if scenario else (), instrument.name))
-            if walk.hops:
-                walks.setdefault(walk, []).append(scenario)
-        for walk, scenarios in walks.items():
-            told = tuple(scenarios) if len(walks) > 1 else ()
-            sections.append(_section(rig, instrument, walk, told, found, lengths))
-    return FirstSection(tuple(sections))
+def first_section(rig: Rig, loading: Loading) -> FirstSection:
+    """The sections that instruments drive with every unit off, instrument by instrument."""
+    found: list[Section] = []
+    for name in rig.instruments:
+        driven = [section for section in loading.sections if section.source.thing == name]
+        mine = [(section, off) for section in driven if (off := _off(loading, section))]
+        for section, scenarios in mine:
+            found.append(_section(rig, section, scenarios if len(mine) > 1 else ()))
+    return FirstSection(tuple(found))
 
 
-def resonance_hz(henry: float, picofarad: float) -> float:
-    """The ideal resonance of an inductance with a capacitance, unloaded: 1/(2 pi sqrt(L C))."""
-    return 1 / (2 * pi * sqrt(henry * picofarad * 1e-12))
+def _off(loading: Loading, section: Loaded) -> tuple[str, ...] | None:
+    """The scenarios in which a section is there with every unit off; None where it is in none."""
+    states = [state for state in loading.states(section) if state.kind == ALL_OFF]
+    return tuple(name for state in states for name in state.when.scenarios or ("",)) if states else None
 
 
-def _section(
-    rig: Rig,
-    instrument: Instrument,
-    walk: SectionWalk,
-    scenarios: tuple[str, ...],
-    leads: ByEnds,
-    lengths: CableLengths,
-) -> Section:
-    parts = () if instrument.active else tuple(section_lead(rig, instrument, hop, leads, lengths) for hop in walk.hops)
-    missing = [*walk.missing, *(part.missing for part in parts if part.missing)]
-    known = [part.pf for part in parts if part.pf is not None]
-    cable = None if missing or instrument.active else sum(known)
-    pickup, henry = instrument.capacitance_pf, instrument.inductance_h
-    if not instrument.active:
-        missing += [f"{what} of '{instrument.name}' is not said" for what, fact in _own(instrument) if fact is None]
+def _section(rig: Rig, section: Loaded, scenarios: tuple[str, ...]) -> Section:
+    name, pickup = section.source.thing, section.pickup
     limit = rig.limit("capacitance")
+    ends = [load.port.thing for load in section.loads if load.what in (STAGE, BYPASSED, WINDING)]
+    own = [each for each in section.missing_own if "capacitance" in each or "inductance" in each]
+    plain = rig.instruments[name].plain_mm is not None
     return Section(
-        instrument.name,
-        scenarios,
-        parts,
-        (instrument.name,) if instrument.active else walk.until,
-        instrument.active,
-        cable,
-        None if pickup is None else pickup.value,
-        _hz(henry, pickup, cable),
-        _hz(henry, pickup, _plain_pf(rig, instrument)),
+        name,
+        tuple(filter(None, scenarios)),
+        section.leads if pickup is not None else (),
+        tuple(dict.fromkeys(ends)) if pickup is not None else (name,),
+        pickup is None,
+        section.cable_pf if pickup is not None else None,
+        None if pickup is None else pickup.pf,
+        section.unloaded_hz,
+        section.plain_hz if plain else None,
         CABLE_LIMIT.value if limit is None else limit.amount.value,
-        tuple(missing),
-        any(part.assumed for part in parts) or any(fact is not None and fact.assumed for fact in (pickup, henry)),
+        (*section.missing_wire, *own) if pickup is not None else (),
+        section.assumed and pickup is not None,
     )
-
-
-def _own(instrument: Instrument) -> tuple[tuple[str, Quantity | None], ...]:
-    return ("the capacitance", instrument.capacitance_pf), ("the inductance", instrument.inductance_h)
-
-
-def _hz(henry: Quantity | None, pickup: Quantity | None, cable_pf: float | None) -> float | None:
-    if henry is None or pickup is None or cable_pf is None or not henry.value * (pickup.value + cable_pf) > 0:
-        return None
-    return resonance_hz(henry.value, pickup.value + cable_pf)
-
-
-def _plain_pf(rig: Rig, instrument: Instrument) -> float | None:
-    cable = rig.stock.cables.get(instrument.plain_cable or "")
-    if instrument.plain_mm is None or cable is None or cable.capacitance_pf_per_m is None:
-        return None
-    return instrument.plain_mm.value * cable.capacitance_pf_per_m.value / 1000
 
 
 COMPUTE = first_section

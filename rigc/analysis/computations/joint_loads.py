@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.outlet_loads import OutletLoad
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.outlet_loads import OutletLoad
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record

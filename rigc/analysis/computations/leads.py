@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.lead_numbers import LeadNumbers, in_order, without_leg
-from rigc.analysis.computations.lead_plugs import Wired, chosen_plug, socket
+from rigc.analysis.cables.lead_numbers import LeadNumbers, in_order, without_leg
+from rigc.analysis.cables.lead_plugs import Wired, chosen_plug, socket
+from rigc.analysis.cables.wanted_leads import Wanted, is_stage, wanted_leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.wanted_leads import Wanted, is_stage, wanted_leads
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig

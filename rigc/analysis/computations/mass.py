@@ -8,7 +8,7 @@ from rigc.analysis.computations.lead_mass import LeadMass
 from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.strip_order import StripOrder
-from rigc.analysis.computations.used_units import used_units
+from rigc.analysis.power.used_units import used_units
 from rigc.model.deck import Deck
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig

@@ -49,16 +49,21 @@ def _joins(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
         if len(ways) > 1:
             span = next((blend.span for blend in rig.blends if blend.unit == meeting.join.thing), None)
             legs = _legs(rig, meeting, ways)
+            if len(legs) < 2:
+                continue
             yield Parallel(JOIN, meeting.join.thing, legs, None, (), span or rig.things[meeting.join.thing].declared)
 
 
 def _legs(rig: Rig, meeting: Meeting, ways: dict[tuple[str, ...], tuple[Port, ...]]) -> tuple[Leg, ...]:
-    """The legs, dry ones first; a blend says which is which."""
+    """The legs, dry ones first; a blend says which is which, and a share of nothing is no leg."""
     found = []
-    for number, (names, way) in enumerate(ways.items(), start=1):
+    for names, way in ways.items():
         path = _blended(rig, way[-2], meeting.join)
-        label = f"way {number}" if path is None else "dry" if not path.wet else f"wet through {', '.join(names)}"
+        through = f"through {', '.join(names)}" if names else "straight on"
+        label = through if path is None else f"wet {through}" if path.wet else "dry"
         share = None if path is None else path.share.value
+        if share == 0:
+            continue
         found.append(leg(rig, label, names, path is not None and path.wet, share, path is not None and path.inverted))
     return tuple(sorted(found, key=lambda each: (each.wet, len(each.things))))
 

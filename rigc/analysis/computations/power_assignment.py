@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.load_limits import LoadLimits
-from rigc.analysis.computations.outlet_choice import chosen
-from rigc.analysis.computations.outlet_fit import needs_outlet, reversing
-from rigc.analysis.computations.outlet_loads import OutletLoad, outlet_loads
-from rigc.analysis.computations.outlet_settings import outlet_settings
-from rigc.analysis.computations.power_tap import Tap, tap
-from rigc.analysis.computations.unfed import Unfed
-from rigc.analysis.computations.used_units import used_units
+from rigc.analysis.power.outlet_choice import chosen
+from rigc.analysis.power.outlet_fit import needs_outlet, reversing
+from rigc.analysis.power.outlet_loads import OutletLoad, outlet_loads
+from rigc.analysis.power.outlet_settings import outlet_settings
+from rigc.analysis.power.power_tap import Tap, tap
+from rigc.analysis.power.unfed import Unfed
+from rigc.analysis.power.used_units import used_units
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import Feed

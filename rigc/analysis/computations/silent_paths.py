@@ -12,10 +12,13 @@ from rigc.record import Record
 
 
 class SilentPath(Record):
-    """Ways from an instrument to `ends` on which the same units pass nothing; `planned` where a bypass plan goes round all."""
+    """Ways from an instrument to the jacks `ends` on which the same units pass nothing.
+
+    `planned` where a bypass plan goes round all of them.
+    """
 
     instrument: str
-    ends: tuple[str, ...]
+    ends: tuple[Port, ...]
     units: tuple[str, ...]
     planned: bool
 
@@ -29,20 +32,21 @@ class SilentPaths(Record):
 
 def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
     """Ways on which the same units stop the sound are one."""
-    found: dict[tuple[str, tuple[str, ...]], dict[str, bool]] = {}
+    found: dict[tuple[str, tuple[str, ...]], dict[Port, bool]] = {}
     unsure: dict[str, None] = {}
     for hookup in ways.hookups:
         for source in hookup.sources:
             reached = least_silent_ways(rig, hookup, source)
             for end in (end for end in _ends(rig, hookup) if end in reached):
                 way = reached[end]
-                stops = {name: stops_sound(rig.units[name]) for name in way if name in rig.units}
+                names = dict.fromkeys(port.thing for port in way if port.thing in rig.units)
+                stops = {name: stops_sound(rig.units[name]) for name in names}
                 unsure.update(dict.fromkeys(name for name, each in stops.items() if each is None))
                 silent = tuple(name for name, each in stops.items() if each)
                 if silent:
                     planned = any(_goes_round(plan.start, plan.end, way, silent) for plan in rig.bypass_plans)
                     told = found.setdefault((source.thing, silent), {})
-                    told[end.thing] = told.get(end.thing, False) or planned
+                    told[end] = told.get(end, False) or planned
     return SilentPaths(
         tuple(
             SilentPath(instrument, tuple(ends), silent, any(ends.values()))
@@ -58,12 +62,12 @@ def _ends(rig: Rig, hookup: Hookup) -> list[Port]:
     return [*amps, *(port for port in sinks(rig) if port.thing in rig.panels)]
 
 
-def _goes_round(start: Port, end: Port, way: tuple[str, ...], silent: tuple[str, ...]) -> bool:
-    """Whether a lead from one stop to another leaves out every silent unit of a way."""
-    if start.thing not in way or end.thing not in way:
+def _goes_round(start: Port, end: Port, way: tuple[Port, ...], silent: tuple[str, ...]) -> bool:
+    """Whether a lead from one jack to another leaves out every silent unit of a way."""
+    if start not in way or end not in way:
         return False
-    places = [way.index(name) for name in silent]
-    return way.index(start.thing) < min(places) and max(places) < way.index(end.thing)
+    places = [place for place, port in enumerate(way) if port.thing in silent]
+    return way.index(start) < min(places) and max(places) < way.index(end)
 
 
 COMPUTE = silent_paths

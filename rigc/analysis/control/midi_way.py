@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
@@ -14,13 +14,15 @@ from rigc.source import Span
 
 class MidiLink(Record):
     """Two MIDI jacks joined. `lead` is empty where no lead is between them; `length` is its finished length in tenths
-    of a millimetre, None where it is not known. `thru`: it starts at a thru jack, which passes on what comes in."""
+    of a millimetre, None where it is not known, and leans on an assumed fact if `assumed`. `thru`: it starts at a thru
+    jack, which passes on what comes in."""
 
     lead: str
     start: Port
     end: Port
     thru: bool
     length: int | None
+    assumed: bool
     span: Span
 
 
@@ -50,6 +52,11 @@ class MidiWay(Record):
         lengths = [link.length for link in self.links]
         return None if None in lengths else sum(length for length in lengths if length is not None)
 
+    @property
+    def assumed(self) -> bool:
+        """Whether its length leans on an assumed fact."""
+        return any(link.assumed for link in self.links)
+
 
 def midi_links(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[MidiLink, ...]:
     """Every MIDI connection in the order of the source, with its lead."""
@@ -60,8 +67,8 @@ def midi_links(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[MidiLink,
             lead, jack = marks.get(frozenset((each.start, each.end))), rig.jack(each.start)
             thru = jack is not None and jack.role == "midi thru"
             mark = "" if lead is None else lead.mark
-            length = 0 if lead is None else _length(lengths, lead)
-            links.append(MidiLink(mark, each.start, each.end, thru, length, each.span))
+            length, assumed = (0, False) if lead is None else _length(lengths, lead)
+            links.append(MidiLink(mark, each.start, each.end, thru, length, assumed, each.span))
     return tuple(links)
 
 
@@ -71,47 +78,56 @@ def midi_ways(links: tuple[MidiLink, ...]) -> tuple[MidiWay, ...]:
     A way begins at an out jack, whose unit sends afresh, or at a thru of a unit that nothing feeds. A ring of thru jacks
     without a beginning gives no way.
     """
-    return tuple(MidiWay(way) for link in links for way in _back(links, (link,)))
+    feeding = _by_thing((link.end.thing, link) for link in links)
+    return tuple(MidiWay(way) for link in links for way in _back(feeding, link))
 
 
 def midi_rings(links: tuple[MidiLink, ...]) -> tuple[tuple[MidiLink, ...], ...]:
     """The rings of links by which a unit's messages come back to it, each once, from its first link in the source."""
-    found: dict[frozenset[tuple[Port, Port]], tuple[MidiLink, ...]] = {}
+    leaving = _by_thing((link.start.thing, link) for link in links)
+    found: list[tuple[MidiLink, ...]] = []
     for link in links:
-        ring = _shortest_ring(links, link)
-        if ring and not any(link in other for other in found.values()):
-            found[frozenset((each.start, each.end) for each in ring)] = ring
-    return tuple(found.values())
+        if not any(link is other for ring in found for other in ring):
+            ring = _shortest_ring(leaving, link)
+            found += [ring] if ring else []
+    return tuple(found)
 
 
-def _length(lengths: CableLengths, lead: Lead) -> int | None:
+def _by_thing(pairs: Iterable[tuple[str, MidiLink]]) -> dict[str, list[MidiLink]]:
+    found: dict[str, list[MidiLink]] = {}
+    for thing, link in pairs:
+        found.setdefault(thing, []).append(link)
+    return found
+
+
+def _length(lengths: CableLengths, lead: Lead) -> tuple[int | None, bool]:
+    """The length of a lead that exists, else as it is made; and whether that leans on an assumed fact."""
     if lead.existing_mm is not None:
-        return round(10 * lead.existing_mm.value)
+        return round(10 * lead.existing_mm.value), lead.existing_mm.assumed
     made = lengths.lengths.get(lead.mark)
-    return None if made is None else made.finished
+    return (None, False) if made is None else (made.finished, made.assumed)
 
 
-def _back(links: tuple[MidiLink, ...], way: tuple[MidiLink, ...]) -> Iterator[tuple[MidiLink, ...]]:
-    first = way[0]
-    before = [link for link in links if first.thru and link.end.thing == first.start.thing]
-    if not before:
-        yield way
-    for link in before:
-        if link not in way:
-            yield from _back(links, (link, *way))
+def _back(feeding: dict[str, list[MidiLink]], last: MidiLink) -> Iterator[tuple[MidiLink, ...]]:
+    """The ways that end with a link, each followed backwards through thru jacks to its sender."""
+    waiting: list[tuple[MidiLink, ...]] = [(last,)]
+    while waiting:
+        way = waiting.pop()
+        before = feeding.get(way[0].start.thing, []) if way[0].thru else []
+        if not before:
+            yield way
+        waiting += [(link, *way) for link in reversed(before) if not any(link is other for other in way)]
 
 
-def _shortest_ring(links: tuple[MidiLink, ...], first: MidiLink) -> tuple[MidiLink, ...]:
+def _shortest_ring(leaving: dict[str, list[MidiLink]], first: MidiLink) -> tuple[MidiLink, ...]:
     """The fewest links that lead from the end of the first back to its start; empty where none do."""
     ways: list[tuple[MidiLink, ...]] = [(first,)]
     seen = {first.end.thing}
     for way in ways:
         if way[-1].end.thing == first.start.thing:
             return way
-        for link in links:
-            if link.start.thing == way[-1].end.thing and (
-                link.end.thing not in seen or link.end.thing == first.start.thing
-            ):
+        for link in leaving.get(way[-1].end.thing, ()):
+            if link.end.thing not in seen:
                 seen.add(link.end.thing)
                 ways.append((*way, link))
     return ()

@@ -13,7 +13,7 @@ from rigc.model.things import Panel, Unit
 from rigc.model.wishes import When
 from rigc.record import Record
 
-_CONTACTS = ("relay", "opto")
+CONTACTS = ("relay", "opto")
 
 
 class Joins(Record):
@@ -100,15 +100,18 @@ def _shield(rig: Rig, lead: Lead, scenario: Scenario | None) -> list[GroundLink]
             isolators += [port] if at.lift == "closed" and at.transformer else []
         else:
             return []
-    return [GroundLink((poles[0], poles[1]), "audio", (lead.mark,), tuple(lifts), tuple(isolators), lead.span)]
+    return [GroundLink((poles[0], poles[1]), "audio", (lead.mark,), tuple(lifts), tuple(isolators), span=lead.span)]
 
 
 def _control(rig: Rig, lead: Lead) -> list[GroundLink]:
-    jacks = [rig.jack(port) for port in (lead.start, lead.end)]
-    if any(jack is None or jack.contact in _CONTACTS for jack in jacks):
+    """An expression lead always joins; a switching lead does unless one of its jacks has a relay or an opto-coupler."""
+    ports = [port for port in (lead.start, lead.end) if (jack := rig.jack(port)) and jack.role.startswith("control")]
+    contacts = [jack.contact for port in ports if (jack := rig.jack(port))]
+    if any(contact in CONTACTS for contact in contacts):
         return []
     ends = ((lead.start.thing, GROUND), (lead.end.thing, GROUND))
-    return [GroundLink(ends, "control", (lead.mark,), span=lead.span)]
+    unsure = ports[0] if ports and not any(contacts) else None
+    return [GroundLink(ends, "control" if ports else "expression", (lead.mark,), unsure=unsure, span=lead.span)]
 
 
 def _commons(rig: Rig, leads: Leads, power: PowerAssignment) -> list[GroundLink]:

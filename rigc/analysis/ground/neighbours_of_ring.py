@@ -20,15 +20,17 @@ class Beside(Record):
 
 
 def beside(ring: Ways, others: Ways) -> Beside | None:
-    """Of the other leads, the one that runs longest beside the ring; None where none does for long enough to count."""
-    found = [each for mark, way in others.items() if (each := _beside(mark, way, ring)).long_mm > BESIDE_LONG_MM.value]
+    """Of the other leads, the one that runs longest beside one lead of the ring; None where none does for long enough.
+
+    Runs beside several leads of the ring are not added up: where two of its leads lie together, what they pick up cancels.
+    """
+    runs = (_beside(mark, way, own) for mark, way in others.items() for own in ring.values())
+    found = [each for each in runs if each.long_mm > BESIDE_LONG_MM.value]
     return max(found, key=lambda each: (each.long_mm, -each.near_mm), default=None)
 
 
-def _beside(mark: str, way: tuple[Spot, ...], ring: Ways) -> Beside:
-    runs = [
-        run for own in ring.values() for here in pairwise(own) for there in pairwise(way) if (run := _run(here, there))
-    ]
+def _beside(mark: str, way: tuple[Spot, ...], own: tuple[Spot, ...]) -> Beside:
+    runs = [run for here in pairwise(own) for there in pairwise(way) if (run := _run(here, there))]
     return Beside(mark, sum(run[0] for run in runs), min((run[1] for run in runs), default=0.0))
 
 

@@ -37,5 +37,5 @@ def _run(one: GroundLink, two: GroundLink, sleeve: Pole) -> GroundLink:
          *(second.marks if second.ends[0] == sleeve else second.marks[::-1])),
         (*first.lifts, *second.lifts),
         (*first.isolators, *second.isolators),
-        first.span,
+        span=first.span,
     )  # fmt: skip

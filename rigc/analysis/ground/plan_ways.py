@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.computations.placement import Placement
@@ -38,8 +36,3 @@ def area_mm2(points: tuple[Spot, ...]) -> float:
     """The area inside a closed polygon; where its way crosses itself, parts that a field meets the other way round count against."""
     ends = zip(points, (*points[1:], *points[:1]), strict=True)
     return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in ends)) / 2
-
-
-def length_mm(points: tuple[Spot, ...]) -> float:
-    """The length of an open way; all its parts but those inside a thing run along x or y."""
-    return sum(abs(x1 - x2) + abs(y1 - y2) for (x1, y1), (x2, y2) in pairwise(points))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.model.ground_link import EARTH, METAL, GroundLink, Pole
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
 
@@ -42,6 +43,11 @@ class Ring(Record):
     def through_earth(self) -> bool:
         """Whether the mains earth is part of it."""
         return EARTH in self.poles
+
+    @property
+    def unsure(self) -> Port | None:
+        """A jack on it that does not say whether it is isolated: then the ring may be none."""
+        return next((link.unsure for link in self.links if link.unsure is not None), None)
 
     @property
     def matters(self) -> bool:
@@ -90,7 +96,7 @@ def _kind(rig: Rig, poles: list[Pole], links: list[GroundLink]) -> str:
     kinds = {link.kind for link in links}
     if len(poles) < 3 and len(kinds) == 1:
         return PAIR
-    if "control" in kinds:
+    if kinds & {"control", "expression"}:
         return CONTROL
     if "common" in kinds:
         return SHARED

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.ground.ring_words import link_words
-from rigc.analysis.ground.rings import CONTROL, SHARED, Ring
-from rigc.model.ground_link import GroundLink
+from rigc.analysis.ground.rings import SHARED, Ring
+from rigc.model.ground_link import METAL
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -18,8 +18,10 @@ def where_to_break(rig: Rig, leads: Leads, ring: Ring) -> str:
     if not ring.matters:
         return ""
     if ring.kind == SHARED:
-        return f"give {' and '.join(_fed(ring))} an isolated outlet each, or tie its leads close together"
-    way = _lift(ring) or _relay(ring) or _isolator(rig, leads, ring)
+        return f"give {' and '.join(_fed(ring))} an isolated outlet each, or tie the leads of the ring close together"
+    if len(ring.poles) < 3:
+        return f"tie {' and '.join(ring.marks)} together along their whole length"
+    way = _lift(ring) or _bushing(ring) or _relay(ring) or _isolator(rig, leads, ring)
     return f"{way}; {NOT_THE_EARTH}" if ring.through_earth else way
 
 
@@ -34,17 +36,24 @@ def _lift(ring: Ring) -> str:
     return f"open the ground lift at {port}" if port is not None else ""
 
 
+def _bushing(ring: Ring) -> str:
+    panel = next((thing for thing, part in ring.poles if part == METAL), "")
+    return f"use jacks with insulated bushings in panel '{panel}'" if panel else ""
+
+
 def _relay(ring: Ring) -> str:
     mark = next((link_words(link) for link in ring.links if link.kind == "control"), "")
-    break_here = "use a relay or an opto-coupler at one end of {}, or join its shield at one end only"
-    return break_here.format(mark) if mark and (ring.kind == CONTROL or ring.through_earth) else ""
+    if mark:
+        return f"use a relay or an opto-coupler at one end of {mark}"
+    mark = next((link_words(link) for link in ring.links if link.kind == "expression"), "")
+    return (
+        f"lay {mark} beside the audio leads of the ring and tie it to them" if mark and not ring.through_earth else ""
+    )
 
 
 def _isolator(rig: Rig, leads: Leads, ring: Ring) -> str:
     """Through an isolator that the rig has free, one on the ring first; else through one more, in the last audio run."""
-    link = _last_audio(ring)
-    if link is None:
-        return "break it at a jack with an insulated bushing"
+    link = next(link for link in reversed(ring.links) if link.kind == "audio")
     plugged = {port for lead in leads.all for port in (lead.start, lead.end)}
     on_stage = {lead.mark for lead in leads.all if lead.stage}
     mark = next((mark for mark in link.marks if mark not in on_stage), link.marks[0])
@@ -53,10 +62,6 @@ def _isolator(rig: Rig, leads: Leads, ring: Ring) -> str:
     if free is not None:
         return f"send {mark} into {free[0]} and go on from {free[1]}: they are isolated from each other, and free"
     return f"put a transformer isolator, its shield lifted at one end, into {mark}"
-
-
-def _last_audio(ring: Ring) -> GroundLink | None:
-    return next((link for link in reversed(ring.links) if link.kind == "audio"), None)
 
 
 def _free_ways(unit: Unit, plugged: set[Port]) -> list[tuple[Port, Port]]:

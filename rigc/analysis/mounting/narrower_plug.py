@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from rigc.analysis.computations.lead_plugs import fitting_plugs, socket
+from rigc.analysis.cables.lead_plugs import fitting_plugs, socket
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.stock import Plug

@@ -1,104 +1,83 @@
-"""Units without a stated feed -> an outlet for each by the search, and who is left over."""
+"""Units without a stated feed -> the best outlet for each, whether that is proved, and who is left over and why."""
 
 from __future__ import annotations
 
 from rigc.analysis.computations.load_limits import HARD, LoadLimits
-from rigc.analysis.computations.outlet_fit import window_v
-from rigc.analysis.computations.outlet_matching import match
-from rigc.analysis.computations.outlet_options import Options
-from rigc.analysis.computations.outlet_problem import OutletProblem
-from rigc.analysis.computations.outlet_search import search
-from rigc.analysis.computations.outlet_sites import RESERVE, outlet_problem, reservations
-from rigc.analysis.computations.power_tap import Tap
-from rigc.analysis.computations.unfed import Unfed
+from rigc.analysis.power.conflict_set import conflict_set
+from rigc.analysis.power.outlet_fit import window_v
+from rigc.analysis.power.outlet_levels import Levels, Scale
+from rigc.analysis.power.outlet_placing import any_placing, cheapest_placing
+from rigc.analysis.power.outlet_problem import RESERVE, OutletProblem
+from rigc.analysis.power.placing import Placed
+from rigc.analysis.power.placing_search import Search
+from rigc.analysis.power.power_tap import Tap
+from rigc.analysis.power.unfed import Unfed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.record import Record
-from rigc.source import Span
 
 
 class OutletChoice(Record):
-    """The tap chosen for each unit, in the units' order; outlets kept for a reservation; units left over; steps taken."""
+    """The tap chosen for each unit, in the units' order; outlets kept for a reservation; units left over.
 
-    taps: dict[str, Tap]
-    reserved: dict[Port, str]
-    unfed: tuple[Unfed, ...]
-    steps: int
-
-
-def chosen(rig: Rig, limits: LoadLimits, units: tuple[Unit, ...], stated: dict[str, Tap]) -> OutletChoice:
-    """Chooses from the supplies of `others from`, beside the stated taps.
-
-    It prefers loads within `limits` to loads within the bare ratings, and outlets of one's own to shared ones.
+    `objective` is what the choice comes to and `bound` what any choice comes to at least: they are equal where it is `proved`
+    that there is none better. `squeeze` names units that can't all have what the rules of thumb want.
     """
-    unknown = tuple(unit for unit in units if window_v(unit) is None or unit.current is None)
-    unfed = [Unfed("unknown needs", (unit.name,), (), unit.declared) for unit in unknown]
-    known = tuple(unit for unit in units if unit not in unknown)
-    if known and not rig.power.others:
-        unfed.insert(0, Unfed("no word", tuple(unit.name for unit in known), (), known[0].declared))
-        known = ()
-    wanted = (*known, *reservations(rig))
-    problem = outlet_problem(rig, limits, wanted, stated)
-    if known and not problem.sites:
-        unfed.append(Unfed("no outlets", tuple(unit.name for unit in known), (), rig.power.others_span or rig.end))
-        return OutletChoice({}, {}, tuple(unfed), 0)
-    taps, left, steps = _solved(rig, limits, problem)
-    order = [unit.name for unit in wanted if unit.name in taps]
-    return OutletChoice(
-        {name: taps[name] for name in order if not name.startswith(RESERVE)},
-        {taps[name].outlets[0]: name.removeprefix(RESERVE) for name in order if name.startswith(RESERVE)},
-        (*unfed, *left),
-        steps,
-    )
+
+    taps: dict[str, Tap] = {}  # noqa: RUF012
+    reserved: dict[Port, str] = {}  # noqa: RUF012
+    unfed: tuple[Unfed, ...] = ()
+    steps: int = 0
+    proved: bool = True
+    objective: Levels = Levels()
+    bound: Levels = Levels()
+    squeeze: Unfed | None = None
 
 
-def _solved(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> tuple[dict[str, Tap], list[Unfed], int]:
+def open_units(units: tuple[Unit, ...]) -> tuple[Unit, ...]:
+    """Those that say enough of what they need for an outlet to be chosen."""
+    return tuple(unit for unit in units if window_v(unit) is not None and unit.current is not None)
+
+
+def chosen(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> OutletChoice:
+    """The best choice for the units of the problem. Where there is none, the tightest set of units in each other's way is left
+    over, until there is one for the rest."""
     left: list[Unfed] = []
     steps = 0
     while True:
-        undecided = False
-        for bound in (limits, limits.replace(total_pct=100.0), HARD):
-            for shares in _shares(problem):
-                found = search(problem, bound, shares)
-                steps += found.steps
-                undecided = undecided or not found.decided
-                if found.taps is not None:
-                    return found.taps, left, steps
-        if undecided:
+        found = Search(cheapest_placing(problem, limits)).run()
+        steps += found.steps
+        if found.options is not None:
+            return _choice(rig, problem, limits, found, steps).replace(unfed=tuple(left))  # type: ignore[no-any-return]
+        if not found.proved:
             names = tuple(unit.name for unit in problem.units)
             left.append(Unfed("undecided", names, (), rig.power.others_span or rig.end))
-            return {}, left, steps
-        left.append(_obstacle(rig, problem))
-        remaining = tuple(unit for unit in problem.units if unit.name not in left[-1].units)
-        problem = problem.replace(units=remaining)
+            return OutletChoice(unfed=tuple(left), steps=steps, proved=False)
+        left.append(conflict_set(rig, problem, HARD))
+        problem = problem.replace(units=tuple(unit for unit in problem.units if unit.name not in left[-1].units))
 
 
-def _shares(problem: OutletProblem) -> list[int]:
-    """How many units may join others: at first as few as can be, then all that could."""
-    empty = sum(not site.tenants for site in problem.sites)
-    most = sum(unit.name in problem.sharers for unit in problem.units)
-    return sorted({min(most, max(0, len(problem.units) - empty)), most})
+def _choice(rig: Rig, problem: OutletProblem, limits: LoadLimits, found: Placed, steps: int) -> OutletChoice:
+    taps: dict[str, Tap] = {}
+    for group, option in (found.options or {}).items():
+        for unit in group:
+            taps[problem.units[unit].name] = problem.sites[option[0]].taps[option[3]]
+    order = [unit.name for unit in problem.units]
+    scale = Scale(problem)
+    return OutletChoice(
+        {name: taps[name] for name in order if not name.startswith(RESERVE)},
+        {taps[name].outlets[0]: name.removeprefix(RESERVE) for name in order if name.startswith(RESERVE)},
+        steps=steps,
+        proved=found.proved,
+        objective=scale.unpack(found.cost),
+        bound=scale.unpack(found.bound),
+        squeeze=_squeeze(rig, problem, limits) if found.cost >= scale.pack(Levels(1)) else None,
+    )
 
 
-def _obstacle(rig: Rig, problem: OutletProblem) -> Unfed:
-    """What stands in the way: the units that want too few outlets, those that can't share before all; else all together."""
-    options = Options(problem, HARD)
-    single = [unit for unit in problem.units if unit.name not in problem.sharers]
-    for units in (single, list(problem.units)):
-        rivals = match([options.looks(unit) for unit in units], options.room)
-        if rivals.rivals:
-            among = {units[at].name for at in rivals.rivals}
-            names = tuple(name for name in (*rig.units, *(unit.name for unit in units)) if name in among)
-            names = tuple(dict.fromkeys(names))
-            outlets = [site.outlet for site in problem.sites if not site.tenants and site.look in rivals.contested]
-            return Unfed("rivals", names, tuple(outlets), _where(rig, names[0]))
-    names = tuple(unit.name for unit in problem.units)
-    eased = {"kept free": problem.replace(spare={}), "ceiling": problem.replace(budgets={})}
-    why = (word for word, easier in eased.items() if search(easier, HARD, len(names)).taps is not None)
-    return Unfed(next(why, "together"), names, (), rig.power.others_span or rig.end)
-
-
-def _where(rig: Rig, name: str) -> Span:
-    unit = rig.units.get(name)
-    return rig.power.others_span or rig.end if unit is None else unit.declared
+def _squeeze(rig: Rig, problem: OutletProblem, limits: LoadLimits) -> Unfed | None:
+    """The units that can't all stand within the rules of thumb for single outlets, if that is so."""
+    rules = limits.replace(total_pct=100.0)
+    found = Search(any_placing(problem, rules), first=True).run()
+    return conflict_set(rig, problem, rules) if found.options is None and found.proved else None

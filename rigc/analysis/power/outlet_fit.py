@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.power_tap import Tap
+from rigc.analysis.power.power_tap import Tap
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 

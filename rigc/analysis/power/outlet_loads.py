@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.outlet_problem import drawn_ma, highest_ma, unknown_start
-from rigc.analysis.computations.power_tap import Tap, tap
+from rigc.analysis.power.outlet_bearing import drawn_ma, highest_ma, unknown_start
+from rigc.analysis.power.power_tap import Tap, tap
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Outlet, Rating

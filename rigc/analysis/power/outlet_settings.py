@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from itertools import product
 
 from rigc.analysis.computations.load_limits import exceeds
-from rigc.analysis.computations.outlet_fit import takes_current, takes_voltage
-from rigc.analysis.computations.power_tap import Tap, outlet_at, tap
+from rigc.analysis.power.outlet_fit import takes_current, takes_voltage
+from rigc.analysis.power.power_tap import Tap, outlet_at, tap
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Rating, Unit

@@ -1,4 +1,4 @@
-"""Rig -> which units may stand together on one outlet when the compiler chooses."""
+"""Units -> which of them may stand together on one outlet when the compiler chooses, and which had better not."""
 
 from __future__ import annotations
 
@@ -20,6 +20,27 @@ def sharers(rig: Rig) -> dict[str, frozenset[str]]:
         found.setdefault(one, set()).add(other)
         found.setdefault(other, set()).add(one)
     return {name: frozenset(others) for name, others in found.items()}
+
+
+def chain_neighbours(rig: Rig) -> frozenset[frozenset[str]]:
+    """Pairs of things with an audio lead between them."""
+    return frozenset(
+        frozenset((lead.start.thing, lead.end.thing)) for lead in rig.connections if lead.signal == "audio"
+    )
+
+
+def mixes(units: tuple[Unit, ...]) -> bool:
+    """Whether units on one return disturb each other: digital ones beside others, or a high-gain one in any company
+    [common practice, no source]."""
+    if len(units) < 2:
+        return False
+    digital = sum("digital" in unit.flags for unit in units)
+    return 0 < digital < len(units) or any("high gain" in unit.flags for unit in units)
+
+
+def positive(unit: Unit) -> bool:
+    """Whether the unit's audio ground is known to be its positive pole."""
+    return unit.ground is not None and unit.ground.value == "positive"
 
 
 def _pairs(rig: Rig) -> Iterator[tuple[str, str]]:
@@ -45,7 +66,7 @@ def _may(rig: Rig, one: str, other: str) -> bool:
 
 
 def _could(unit: Unit) -> bool:
-    return unit.draws_ma is not None and (unit.ground is None or unit.ground.value != "positive")
+    return unit.draws_ma is not None and not positive(unit)
 
 
 def _alike(unit: Unit | None) -> tuple[object, ...]:

@@ -1,19 +1,17 @@
-"""Rig and stated taps -> the problem for the search: outlets to choose from, budgets, reservations."""
+"""Rig and stated taps -> the problem of choosing: outlets to choose from, ceilings, reservations, pins, lengths."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.load_limits import HARD, LoadLimits
-from rigc.analysis.computations.outlet_fit import resized, reversing
-from rigc.analysis.computations.outlet_options import Options
-from rigc.analysis.computations.outlet_problem import Budget, OutletProblem, Site, drawn_ma
-from rigc.analysis.computations.outlet_sharing import sharers
-from rigc.analysis.computations.power_tap import Tap, tap
+from rigc.analysis.computations.placement import Placement
+from rigc.analysis.power.outlet_bearing import drawn_ma
+from rigc.analysis.power.outlet_fit import resized, reversing
+from rigc.analysis.power.outlet_problem import RESERVE, Ceiling, OutletProblem, Site
+from rigc.analysis.power.outlet_sharing import chain_neighbours, sharers
+from rigc.analysis.power.power_tap import Tap, tap
 from rigc.model.fact import Fact
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Outlet, Supply, Unit
-
-RESERVE = "reserve: "  # in front of a reservation's text; no unit's name has a colon
 
 
 def reservations(rig: Rig) -> tuple[Unit, ...]:
@@ -34,39 +32,34 @@ def reservations(rig: Rig) -> tuple[Unit, ...]:
     )
 
 
-def outlet_problem(rig: Rig, limits: LoadLimits, units: tuple[Unit, ...], stated: dict[str, Tap]) -> OutletProblem:
+def outlet_problem(rig: Rig, units: tuple[Unit, ...], stated: dict[str, Tap], places: Placement) -> OutletProblem:
     """The problem of placing these units on the outlets of `others from` (of all supplies where only a reservation asks)."""
     names = tuple(dict.fromkeys(rig.power.others)) or tuple(rig.supplies)
     supplies = [rig.supplies[name] for name in names if units and name in rig.supplies]
-    budgets = {each.name: budget for each in supplies if (budget := _budget(rig, each, stated)) is not None}
     spare: dict[str, int] = {}
     for count, supply, _ in rig.power.spare:
         spare[supply or ""] = spare.get(supply or "", 0) + count
-    told_apart = {each.name for each in supplies if each.name in spare or _binds(each, budgets, limits)}
-    sites = tuple(
-        _site(rig, each.name, outlet, each.name in told_apart, stated) for each in supplies for outlet in each.outlets
-    )
+    sites = tuple(_site(rig, each.name, outlet, stated) for each in supplies for outlet in each.outlets)
     sites = tuple(site for site in sites if site.taps)
-    problem = OutletProblem(units, sites, sharers(rig), reversing(rig), resized(rig), budgets, spare)
-    return problem.replace(units=_hardest_first(problem)) if sites else problem
-
-
-def _hardest_first(problem: OutletProblem) -> tuple[Unit, ...]:
-    options = Options(problem, HARD)
-    return tuple(
-        sorted(
-            problem.units,
-            key=lambda unit: (sum(options.room[look] for look in options.looks(unit)), -drawn_ma(unit)),
-        )
+    return OutletProblem(
+        units,
+        sites,
+        sharers(rig),
+        chain_neighbours(rig),
+        reversing(rig),
+        resized(rig),
+        _pins(rig),
+        _lengths(units, sites, places),
+        {each.name: ceiling for each in supplies if (ceiling := _ceiling(rig, each, stated)) is not None},
+        spare,
     )
 
 
-def _site(rig: Rig, supply: str, outlet: Outlet, told_apart: bool, stated: dict[str, Tap]) -> Site:
+def _site(rig: Rig, supply: str, outlet: Outlet, stated: dict[str, Tap]) -> Site:
     port = Port(supply, outlet.name)
     taken = {name: each for name, each in stated.items() if port in each.outlets}
     taps = tuple(tap(rig, (port,), "", (rating,)) for rating in outlet.ratings)
     first = next(iter(taken.values()), None)
-    common = f"{supply}/{outlet.common}" if outlet.common is not None else ""
     look = (
         *((each.volts, each.current, each.limit_ma) for each in taps),
         outlet.polarity,
@@ -76,14 +69,35 @@ def _site(rig: Rig, supply: str, outlet: Outlet, told_apart: bool, stated: dict[
         port,
         taps if first is None else (first,),
         look,
-        (look, supply if told_apart else "", common),
-        common,
+        f"{supply}/{outlet.common}" if outlet.common is not None else "",
         tuple(rig.units[name] for name in taken if name in rig.units),
         first is None or not first.how,
     )
 
 
-def _budget(rig: Rig, supply: Supply, stated: dict[str, Tap]) -> Budget | None:
+def _pins(rig: Rig) -> dict[str, Port]:
+    """Where a stated lead comes from that already runs from an outlet to a unit."""
+    found = {}
+    for lead in rig.lead_wishes.leads:
+        for start, end in ((lead.start, lead.end), (lead.end, lead.start)):
+            if start.thing in rig.supplies and end.thing in rig.units:
+                found[end.thing] = start
+    return found
+
+
+def _lengths(units: tuple[Unit, ...], sites: tuple[Site, ...], places: Placement) -> dict[tuple[str, Port], int]:
+    found = {}
+    starts = [(site.outlet, point) for site in sites if (point := places.point(site.outlet)) is not None]
+    for unit in units:
+        end = places.point(Port(unit.name, unit.inlet.name)) if unit.inlet is not None else None
+        if end is not None:
+            for outlet, start in starts:
+                if start.deck == end.deck:
+                    found[unit.name, outlet] = round(abs(start.x_mm - end.x_mm) + abs(start.y_mm - end.y_mm))
+    return found
+
+
+def _ceiling(rig: Rig, supply: Supply, stated: dict[str, Tap]) -> Ceiling | None:
     ceiling = supply.ceiling_w or supply.ceiling_ma
     if ceiling is None:
         return None
@@ -94,17 +108,4 @@ def _budget(rig: Rig, supply: Supply, stated: dict[str, Tap]) -> Budget | None:
             if port.thing == supply.name and name in rig.units:
                 share = len(each.outlets) if each.how == "parallel" else 1
                 taken += drawn_ma(rig.units[name]) / share * (setting.volts.value / 1000 if watts else 1.0)
-    return Budget(watts, ceiling.value, taken)
-
-
-def _binds(supply: Supply, budgets: dict[str, Budget], limits: LoadLimits) -> bool:
-    """Whether a supply's ceiling can matter at all: whether its outlets could together give more."""
-    budget = budgets.get(supply.name)
-    if budget is None:
-        return False
-    most = sum(
-        max(each.milliamps.value * (each.volts.value / 1000 if budget.watts else 1.0) for each in outlet.ratings)
-        for outlet in supply.outlets
-        if outlet.ratings
-    )
-    return most * 100 > budget.ceiling * limits.total_pct
+    return Ceiling(watts, ceiling.value, taken)

@@ -12,7 +12,7 @@ from functools import cached_property
 from rigc.analysis.computations.sound_ways import Hookup
 from rigc.analysis.signal.decibels import dbu, volts
 from rigc.model.fact import Quantity
-from rigc.model.inner_ways import main_inputs
+from rigc.model.inner_ways import main_inputs, main_outputs
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 from rigc.model.things import Panel, Unit
@@ -87,7 +87,7 @@ class JackLevels:
         if gain is None or not starts:
             return JackLevel(None, None, None, (unit.name,))
         shares = _shares(self.rig, unit)
-        mixed = shares and all(start in shares for start in starts)
+        mixed = port in main_outputs(unit) and shares and all(start in shares for start in starts)
         come = _mixed([(self.at(start), shares[start]) for start in starts]) if mixed else None
         lifted = (come or loudest([self.at(start) for start in starts])).lifted(gain)
         assumed = lifted.assumed or (unit.gain_db is not None and unit.gain_db.assumed)
@@ -107,11 +107,11 @@ def loudest(levels: list[JackLevel]) -> JackLevel:
     """Of several levels that may come, the highest, the lowest and the highest peak."""
     levels = [each for each in levels if each != SILENT]
     lacking = tuple(dict.fromkeys(name for each in levels for name in each.lacking))
-    if not levels or lacking:
-        return JackLevel(None, None, None, lacking)
+    if not levels:
+        return SILENT
     highs, lows, peaks = zip(*((each.high_dbu, each.low_dbu, each.peak_dbu) for each in levels), strict=True)
     assumed = any(each.assumed for each in levels)
-    return JackLevel(_of_all(highs, max), _of_all(lows, min), _of_all(peaks, max), (), assumed)
+    return JackLevel(_of_all(highs, max), _of_all(lows, min), _of_all(peaks, max), lacking, assumed)
 
 
 def _of_all(values: tuple[float | None, ...], pick: Callable[[list[float]], float]) -> float | None:

@@ -22,8 +22,8 @@ def stops_sound(unit: Unit) -> bool | None:
     return None if takes and unit.kind == "unit" else False
 
 
-def least_silent_ways(rig: Rig, hookup: Hookup, source: Port) -> dict[Port, tuple[str, ...]]:
-    """The things passed from a source to each jack that it reaches, both ends included."""
+def least_silent_ways(rig: Rig, hookup: Hookup, source: Port) -> dict[Port, tuple[Port, ...]]:
+    """The jacks passed from a source to each jack that it reaches, both ends included."""
     onward = _all_off(rig, hookup)
     best: dict[Port, tuple[_Cost, Port | None]] = {source: ((0, 0, 0), None)}
     heap: list[tuple[_Cost, int, Port]] = [((0, 0, 0), 0, source)]
@@ -38,7 +38,7 @@ def least_silent_ways(rig: Rig, hookup: Hookup, source: Port) -> dict[Port, tupl
                 count += 1
                 best[after] = (there, port)
                 heappush(heap, (there, count, after))
-    return {port: tuple(dict.fromkeys(reversed([*_back(best, port)]))) for port in best}
+    return {port: tuple(reversed([*_back(best, port)])) for port in best}
 
 
 def _all_off(rig: Rig, hookup: Hookup) -> dict[Port, list[Port]]:
@@ -64,8 +64,8 @@ def _further(rig: Rig, cost: _Cost, port: Port, after: Port) -> _Cost:
     return silent, unsure, steps + 1
 
 
-def _back(best: dict[Port, tuple[_Cost, Port | None]], port: Port) -> Iterator[str]:
+def _back(best: dict[Port, tuple[_Cost, Port | None]], port: Port) -> Iterator[Port]:
     here: Port | None = port
     while here is not None:
-        yield here.thing
+        yield here
         here = best[here][1]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -32,6 +32,11 @@ class Leg(Record):
     untimed: tuple[str, ...]
     dry_left: tuple[str, ...]
     tails: tuple[str, ...]
+
+    def inverted(self, on: Collection[str]) -> bool:
+        """Whether the sound arrives turned over with these units on."""
+        count = len(self.turned) + self.flipped + sum(name in on for name in self.turning)
+        return count % 2 == 1
 
 
 def leg(

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.analysis.signal.comb import loss_db, nulls_hz
+from collections.abc import Collection
+
+from rigc.analysis.signal.comb import Way, loss_db, nulls_hz
 from rigc.analysis.signal.leg import Leg
 from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.record import Record
@@ -26,33 +28,25 @@ class Parallel(Record):
     span: Span
 
     @property
-    def against(self) -> tuple[Leg, ...]:
-        """The legs that are turned against the first one with all units off."""
-        return tuple(each for each in self.legs[1:] if _fixed(each, self.legs[0]))
-
-    @property
     def turning(self) -> tuple[str, ...]:
         """The units that turn one leg against the first one when they are on."""
         first = self.legs[0]
-        names = (
-            name for each in self.legs[1:] for name in (*_alone(first.turning, each), *_alone(each.turning, first))
-        )
-        return tuple(dict.fromkeys(names))
+        both = (({*each.turning} ^ {*first.turning}, (*first.turning, *each.turning)) for each in self.legs[1:])
+        return tuple(dict.fromkeys(name for apart, names in both for name in names if name in apart))
+
+    def against(self, on: Collection[str]) -> tuple[Leg, ...]:
+        """The legs that are turned against the first one with these units on and all others off."""
+        return tuple(each for each in self.legs[1:] if each.inverted(on) != self.legs[0].inverted(on))
 
     @property
-    def against_on(self) -> tuple[Leg, ...]:
-        """The legs that are turned against the first one with all units on."""
-        first = self.legs[0]
-        return tuple(
-            each
-            for each in self.legs[1:]
-            if _fixed(each, first) != bool((len(_alone(first.turning, each)) + len(_alone(each.turning, first))) % 2)
-        )
+    def states(self) -> tuple[tuple[str, ...], ...]:
+        """The units that are on in each state that matters for polarity: none, each alone, all."""
+        return tuple(dict.fromkeys(((), *((name,) for name in self.turning), self.turning)))
 
     @property
     def turned(self) -> bool:
         """Whether in any on/off state one leg is turned against the first."""
-        return bool(self.against or self.turning)
+        return any(self.against(on) for on in self.states)
 
     @property
     def unsure(self) -> tuple[str, ...]:
@@ -71,30 +65,36 @@ class Parallel(Record):
         return None if len(times) < len(self.legs) else max(times) - min(times)
 
     @property
-    def share(self) -> float | None:
-        """How strong the last leg is against the first; None where the shares are not said."""
-        first, last = self.legs[0].share, self.legs[-1].share
-        return None if not first or last is None else last / first
+    def shared_out(self) -> bool:
+        """Whether the shares of all legs are said."""
+        return all(each.share is not None for each in self.legs)
+
+    @property
+    def late(self) -> Leg:
+        """The latest leg, of those whose latency is known."""
+        return max(self.legs, key=lambda each: each.latency_ms or 0.0)
+
+    @property
+    def early(self) -> Leg:
+        """The earliest leg."""
+        return min(self.legs, key=lambda each: each.latency_ms or 0.0)
 
     @property
     def nulls_hz(self) -> tuple[float, ...]:
-        """The first three nulls in Hz, with everything on; none where nothing is apart or that is not known."""
-        return nulls_hz(self.apart_ms or 0.0, bool(self.against_on))
+        """The first three nulls in Hz of the latest against the earliest leg, with everything on; none where nothing is
+        apart or that is not known."""
+        on = self.turning
+        return nulls_hz(self.apart_ms or 0.0, self.late.inverted(on) != self.early.inverted(on))
 
     @property
     def low_loss_db(self) -> float | None:
         """What is lost at the lowest note in the worst on/off state, in dB, at equal shares where none are said."""
         if self.apart_ms is None or self.unsure:
             return None
-        share = 1.0 if self.share is None else self.share
-        return loss_db(LOWEST_NOTE_HZ.value, self.apart_ms, share, self.turned)
+        return min(loss_db(LOWEST_NOTE_HZ.value, self._ways(on)) for on in self.states)
 
-
-def _fixed(one: Leg, other: Leg) -> bool:
-    """Whether two legs are turned against each other by what can't be switched off."""
-    count = len(_alone(one.turned, other)) + len(_alone(other.turned, one)) + one.flipped + other.flipped
-    return count % 2 == 1
-
-
-def _alone(names: tuple[str, ...], other: Leg) -> tuple[str, ...]:
-    return tuple(name for name in names if name not in other.things)
+    def _ways(self, on: Collection[str]) -> tuple[Way, ...]:
+        shares = [each.share if self.shared_out and each.share is not None else 1.0 for each in self.legs]
+        return tuple(
+            Way(share, each.latency_ms or 0.0, each.inverted(on)) for share, each in zip(shares, self.legs, strict=True)
+        )

@@ -25,7 +25,7 @@ class SectionEnd(Record):
 class SectionWalk(Record):
     """A section: the jack that drives it and how, the leads as numbers of `rig.connections`, and the inputs it meets.
 
-    `branch` holds the leads that hang on a treadle's jack beside its wiper. `feeds` are the jacks driven by what ends it.
+    `branch` holds the leads that hang on a treadle's jack beside its wiper.
     """
 
     source: Port
@@ -33,7 +33,6 @@ class SectionWalk(Record):
     hops: tuple[int, ...]
     ends: tuple[SectionEnd, ...]
     branch: tuple[tuple[Port, tuple[int, ...]], ...]
-    feeds: tuple[tuple[Port, str], ...]
 
     def __hash__(self) -> int:
         return hash((self.source, self.how, self.hops))
@@ -41,6 +40,10 @@ class SectionWalk(Record):
     def meets(self, *what: str) -> bool:
         """Whether one of its inputs is of these kinds."""
         return any(end.what in what for end in self.ends)
+
+
+Feeds = tuple[tuple[Port, str], ...]
+"""Jacks that are driven by what ends a section, and how."""
 
 
 class Walker:
@@ -59,7 +62,7 @@ class Walker:
             self.links.setdefault(each.start, []).append((numbers[id(each)], each))
         self.wired = frozenset(port for each in leads for port in (each.start, each.end))
         self._modes: dict[_Key, Mode] = {}
-        self._walks: dict[tuple[Port, str], list[tuple[tuple[_Key, ...], SectionWalk]]] = {}
+        self._walks: dict[tuple[Port, str], list[tuple[tuple[_Key, ...], SectionWalk, Feeds]]] = {}
 
     def mode(self, name: str, state: AudioState) -> Mode:
         """What a unit is in a state."""
@@ -68,21 +71,21 @@ class Walker:
             self._modes[key] = mode_of(self.rig, self.rig.units[name], state, self.wired, self.switched)
         return self._modes[key]
 
-    def walk(self, source: Port, how: str, state: AudioState) -> SectionWalk:
-        """The section that a jack drives in a state."""
+    def walk(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds]:
+        """The section that a jack drives in a state, and what is driven behind it."""
         kept = self._walks.setdefault((source, how), [])
-        for keys, walk in kept:
+        for keys, walk, feeds in kept:
             if all(self._key(key[0], state) == key for key in keys):
-                return walk
-        walk, met = self._walked(source, how, state)
-        kept.append((tuple(self._key(name, state) for name in met), walk))
-        return walk
+                return walk, feeds
+        walk, feeds, met = self._walked(source, how, state)
+        kept.append((tuple(self._key(name, state) for name in met), walk, feeds))
+        return walk, feeds
 
     def _key(self, name: str, state: AudioState) -> _Key:
         loops = self.loops_of.get(name)
         return name, name in state.on, loops & state.loops if loops else frozenset(), state.kind == UNPOWERED
 
-    def _walked(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, tuple[str, ...]]:
+    def _walked(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds, tuple[str, ...]]:
         hops: dict[int, None] = {}
         ends: dict[tuple[Port, str], SectionEnd] = {}
         feeds: dict[tuple[Port, str], None] = {}
@@ -114,5 +117,5 @@ class Walker:
                 beside = port if wipers and port not in wipers else off_track
                 todo += [(*each, beside) for each in self.links.get(port, ())]
         hanging = tuple((port, tuple(leads)) for port, leads in branch.items())
-        made = SectionWalk(source, how, tuple(hops), tuple(ends.values()), hanging, tuple(feeds))
-        return made, tuple(met)
+        made = SectionWalk(source, how, tuple(hops), tuple(ends.values()), hanging)
+        return made, tuple(feeds), tuple(met)

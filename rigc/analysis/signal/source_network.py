@@ -72,7 +72,7 @@ class SourceNetwork(Record):
 
     @cached_property
     def fallen_hz(self) -> float | None:
-        """Where the response, behind its peak, has fallen 3 dB (half the power) below 100 Hz; None below 1 MHz nowhere."""
+        """Where the response, behind its peak, has fallen 3 dB (half the power) below 100 Hz; None where it has not up to 1 MHz."""
         floor = abs(self.level(LOW_HZ)) / sqrt(2)
         low = self.peak_hz or LOW_HZ
         high = low

@@ -23,19 +23,21 @@ _Sections = dict[_Driven, SectionWalk]
 
 
 class Where(Record):
-    """The states of one wiring in which a section is there: `only` these, or (`only` is None) all with power `but` these."""
+    """The states of one wiring in which a section is there: `only` these, or (`only` is None) all with power `but` these;
+    `dark` where it is there without power too."""
 
     wiring: When
     only: tuple[AudioState, ...] | None
     but: tuple[AudioState, ...] = ()
+    dark: bool = False
 
     def states(self, all_states: AudioStates) -> tuple[AudioState, ...]:
         """The states meant, in order."""
         if self.only is not None:
             return self.only
         gone = {state.name for state in self.but}
-        mine = (state for state in all_states.all if state.when == self.wiring and state.kind != UNPOWERED)
-        return tuple(state for state in mine if state.name not in gone)
+        mine = (state for state in all_states.all if state.when == self.wiring)
+        return tuple(state for state in mine if (self.dark if state.kind == UNPOWERED else state.name not in gone))
 
 
 def state_sections(rig: Rig, states: AudioStates) -> dict[SectionWalk, tuple[Where, ...]]:
@@ -65,24 +67,27 @@ class _Wiring:
         """Each section with its states."""
         extra: dict[SectionWalk, list[AudioState]] = {}
         gone: dict[_Driven, list[AudioState]] = {}
+        dark: set[_Driven] = set()
         for state in self.others:
             changes = self._dead(state) if state.kind == UNPOWERED else self._changes(state)
             for driven, walk in changes.items():
                 before = self.sections_off.get(driven)
                 if walk is not None and walk == before:
+                    dark.update((driven,) if state.kind == UNPOWERED else ())
                     continue
                 if before is not None and state.kind != UNPOWERED:
                     gone.setdefault(driven, []).append(state)
                 if walk is not None:
                     extra.setdefault(walk, []).append(state)
         made = {
-            walk: Where(self.base.when, None, tuple(gone.get(driven, ()))) for driven, walk in self.sections_off.items()
+            walk: Where(self.base.when, None, tuple(gone.get(driven, ())), driven in dark)
+            for driven, walk in self.sections_off.items()
         }
         return {**made, **{walk: Where(self.base.when, tuple(held)) for walk, held in extra.items()}}
 
     def _dead(self, state: AudioState) -> dict[_Driven, SectionWalk | None]:
         """Without power only what an instrument drives by itself is told, and only where sound gets through."""
-        found = (self.walker.walk(*source, state) for source in self._sources())
+        found = (self.walker.walk(*source, state)[0] for source in self._sources())
         return {(walk.source, walk.how): walk for walk in found if walk.hops and not walk.meets(BLOCKED, UNKNOWN)}
 
     def _changes(self, state: AudioState) -> dict[_Driven, SectionWalk | None]:
@@ -102,7 +107,7 @@ class _Wiring:
         again = [driven for name, _, _ in changed for driven in self.touching.get(name, ()) if driven not in old]
         found: dict[_Driven, SectionWalk | None] = {driven: None for driven in self.sections_off if driven in old}
         for driven in dict.fromkeys((*again, *new)):
-            walk = self.walker.walk(*driven, state)
+            walk, _ = self.walker.walk(*driven, state)
             if walk.hops:
                 found[driven] = walk
         return found
@@ -114,10 +119,10 @@ class _Wiring:
             driven = todo.pop(0)
             if driven in found:
                 continue
-            walk = self.walker.walk(*driven, state)
+            walk, feeds = self.walker.walk(*driven, state)
             if walk.hops:
                 found[driven] = walk
-                todo += walk.feeds
+                todo += feeds
         return found
 
     def _sources(self) -> list[_Driven]:

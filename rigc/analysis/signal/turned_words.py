@@ -12,7 +12,7 @@ def when_turned(paths: Parallel) -> str:
     if not names:
         return "in every state"
     if len(names) == 1:
-        return f"while '{names[0]}' is {'off' if paths.against else 'on'}"
+        return f"while '{names[0]}' is {'off' if paths.against(()) else 'on'}"
     return f"depending on which of {listed(names)} are on"
 
 
@@ -21,7 +21,7 @@ def way_out(paths: Parallel, flip: str) -> str:
     names = paths.turning
     if not names:
         return flip
-    if len(names) == 1 and paths.against:
+    if len(names) == 1 and paths.against(()):
         return f"leave '{names[0]}' on whenever this is heard, or take it and the flip out of the path"
     if len(names) == 1:
         return f"{flip} whenever '{names[0]}' is on, or put a unit there that does not invert"

@@ -6,13 +6,14 @@ import re
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.facts.countries import is_country
 from rigc.model.no_rig import NO_RIG
 from rigc.model.quantities import APPARENT, CAPACITANCE, MAINS, MASS, PERCENT
 from rigc.model.records import Change, Limit
 from rigc.model.resolve.context import Context, items_of
 from rigc.model.resolve.supply import mains_range
 from rigc.model.rig import Head, Scenario
-from rigc.model.scope import UNCLEAR, twice
+from rigc.model.scope import UNCLEAR, UNKNOWN, twice
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
@@ -203,14 +204,17 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
 
 
 def _country(context: Context, code: Word) -> str | None:
-    if re.fullmatch(r"[A-Z]{2}", code.text):
+    if is_country(code.text):
         return code.text
+    lettered = re.fullmatch(r"[A-Z]{2}", code.text) is not None
+    near = {"UK": "GB", "EN": "GB"}.get(code.text, "")
     context.report(
-        UNCLEAR.at(
+        UNKNOWN.at(
             code.span,
-            f"'{code.text}' is no country code",
-            label="two capital letters (ISO 3166-1)",
-            help="write for example JP",
+            f"no country has the code '{code.text}'" if lettered else f"'{code.text}' is no country code",
+            subject=(code.text,),
+            label=f"did you mean '{near}'?" if near else "two capital letters (ISO 3166-1)",
+            help=f"write {near or 'for example JP'}",
         )
     )
     return None

@@ -7,12 +7,6 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Cell
 
 
-def millimetres(tenths: int) -> str:
-    """A length in tenths of a millimetre as text in mm, whole ones without decimals."""
-    whole, part = divmod(tenths, 10)
-    return f"{whole}.{part}" if part else str(whole)
-
-
 def plug_cells(lead: Lead) -> tuple[Cell, Cell]:
     """The plug kinds of both ends; blank and marked where no kind of the stock goes in."""
     ends = zip((lead.start, lead.end), lead.ends, strict=True)
@@ -29,19 +23,6 @@ def colour(rig: Rig, lead: Lead) -> str:
     """The colour letters of the lead's cable, empty if it has none."""
     cable = rig.stock.cables.get(lead.cable or "")
     return "" if cable is None or cable.colour is None else cable.colour
-
-
-def status(rig: Rig, lead: Lead) -> str:
-    """`keep` a lead that exists, `buy` one that is or must be premade, `make` the others at the bench."""
-    if lead.captive is not None or (lead.made_mm is not None and not lead.premade):
-        return "keep"
-    return "buy" if lead.premade or comes_premade(rig, lead) else "make"
-
-
-def comes_premade(rig: Rig, lead: Lead) -> bool:
-    """Whether the rig buys this signal's leads ready, or a plug kind comes on premade leads only."""
-    ready = dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
-    return ready or any(plug is not None and rig.stock.plugs[plug].cut_in_mm is None for plug in lead.ends)
 
 
 def _plug(plug: str | None) -> Cell:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.cut_batches import cut_batches, with_waste_cm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.diagnostics.figures import metres_cut, metres_with_waste, millimetres
 from rigc.facts.leads import WASTE_SHARE
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import cable_cell, millimetres, plug_cells, status
+from rigc.reports.cables.cells import cable_cell, plug_cells
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (
@@ -22,7 +24,7 @@ _COLUMNS = (
 
 def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     """One row for each lead to be cut, to be ticked off."""
-    rows = tuple(_row(rig, lead, cut) for _, batch in _batches(rig, leads, lengths) for lead, cut in batch)
+    rows = tuple(_row(rig, lead, cut) for _, batch in cut_batches(rig, leads, lengths) for lead, cut in batch)
     return Table("cut-list", "Cut list", _COLUMNS, rows, empty="nothing to cut", tick=True)
 
 
@@ -35,28 +37,16 @@ def cut_totals(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
         Column(f"with {100 * WASTE_SHARE.value:g} % waste", "m", number=True, key="with_waste"),
     )
     rows = []
-    for cable, batch in _batches(rig, leads, lengths):
+    for cable, batch in cut_batches(rig, leads, lengths):
         total = sum(cut for _, cut in batch)
-        waste = round(100 * WASTE_SHARE.value)
-        centimetres = -(-total * (100 + waste) // 10_000)
         texts = (
             cable or "",
             str(len(batch)),
-            f"{total / 10_000:.4f}".rstrip("0").rstrip("."),
-            f"{centimetres / 100:.2f}",
+            metres_cut(total),
+            metres_with_waste(with_waste_cm(total)),
         )
         rows.append(Row(tuple(Cell(text) for text in texts)))
     return Table("cut-totals", "Cable to cut from", columns, tuple(rows), empty="nothing to cut")
-
-
-def _batches(rig: Rig, leads: Leads, lengths: CableLengths) -> list[tuple[str | None, list[tuple[Lead, int]]]]:
-    """The leads to be cut and their cut lengths, by cable in the order of the stock, longest first."""
-    batches: dict[str | None, list[tuple[Lead, int]]] = {cable: [] for cable in (*rig.stock.cables, None)}
-    for lead in leads.all:
-        length = lengths.lengths.get(lead.mark)
-        if length is not None and length.cut is not None and status(rig, lead) == "make":
-            batches[lead.cable].append((lead, length.cut))
-    return [(cable, sorted(batch, key=lambda each: -each[1])) for cable, batch in batches.items() if batch]
 
 
 def _row(rig: Rig, lead: Lead, cut: int) -> Row:

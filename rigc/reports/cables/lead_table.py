@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.lead_status import comes_premade, status
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import cable_cell, colour, comes_premade, millimetres, plug_cells, status
+from rigc.reports.cables.cells import cable_cell, colour, plug_cells
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (

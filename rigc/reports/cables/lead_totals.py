@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.cut_batches import plugs_on_leads
+from rigc.analysis.cables.lead_status import status
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.model.jacks import Port
+from rigc.analysis.computations.leads import Leads
+from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import millimetres, status
 from rigc.reports.content import Cell, Column, Row, Table
 
 _TOTALS = (
@@ -26,7 +27,7 @@ _PLUGS = (
 
 def totals_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     """A row for each class of lead on the board; a lead without a length is named, not counted as nothing."""
-    plugs = _plugs(rig, leads)
+    plugs = plugs_on_leads(rig, leads)
     rows = tuple(
         _total(total, sum(1 for lead, _ in plugs if lead.signal == total.signal)) for total in lengths.totals.values()
     )
@@ -36,7 +37,7 @@ def totals_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
 def plug_table(rig: Rig, leads: Leads) -> Table:
     """How many plugs of each kind, in the order of the stock: to be fitted here, and on leads that come with them."""
     counts = {kind: [0, 0] for kind in rig.stock.plugs}
-    for lead, plug in _plugs(rig, leads):
+    for lead, plug in plugs_on_leads(rig, leads):
         counts[plug][status(rig, lead) != "make"] += 1
     rows = tuple(
         Row((Cell(kind), Cell(str(fitted)), Cell(str(ready))))
@@ -58,16 +59,3 @@ def _total(total: Total, plugs: int) -> Row:
             Cell(str(plugs)),
         )
     )
-
-
-def _plugs(rig: Rig, leads: Leads) -> list[tuple[Lead, str]]:
-    """Every plug on the board's leads; legs of a Y lead have the one at their outlet in common, soldered ends have none."""
-    seen: set[tuple[str, Port]] = set()
-    plugs = []
-    for lead in leads.all:
-        for port, plug in zip((lead.start, lead.end), lead.ends, strict=True):
-            end = (lead.leg_of or lead.mark, port)
-            if not lead.stage and plug is not None and end not in seen and not rig.stock.plugs[plug].soldered:
-                plugs.append((lead, plug))
-            seen.add(end)
-    return plugs

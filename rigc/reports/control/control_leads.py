@@ -5,10 +5,10 @@ from __future__ import annotations
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.control_wiring import ControlLink, control_links, is_expression, wiring
+from rigc.diagnostics.figures import millimetres
 from rigc.facts.leads import EXPRESSION_POLES
 from rigc.model.conductors import conducting_paths, named
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import millimetres
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.wiring.jack_words import number
 
@@ -47,16 +47,17 @@ def _row(rig: Rig, link: ControlLink, lead: Lead | None, lengths: CableLengths) 
             Cell(f"expression, {link.there.wiper}" if expression else switch, mark=mark),
             Cell(f"{named(link.here.connector)} to {named(link.there.connector)}"),
             *map(Cell, wiring(link.there)),
-            Cell(_track(link)),
+            _track(link),
             _conductors(rig, lead, expression),
             _length(lead, lengths),
         )
     )
 
 
-def _track(link: ControlLink) -> str:
-    tracks = [fact.value for fact in (link.here.track_ohm, link.there.track_ohm) if fact is not None]
-    return " to ".join(number(track / 1000) for track in dict.fromkeys(tracks))
+def _track(link: ControlLink) -> Cell:
+    facts = [fact for fact in (link.here.track_ohm, link.there.track_ohm) if fact is not None]
+    told = " to ".join(dict.fromkeys(number(fact.value / 1000) for fact in facts))
+    return Cell(told, mark="assumed" if any(fact.assumed for fact in facts) else "")
 
 
 def _conductors(rig: Rig, lead: Lead | None, expression: bool) -> Cell:
@@ -72,6 +73,8 @@ def _length(lead: Lead | None, lengths: CableLengths) -> Cell:
     if lead is None:
         return Cell("no lead")
     if lead.existing_mm is not None:
-        return Cell(number(lead.existing_mm.value))
+        return Cell(number(lead.existing_mm.value), mark="assumed" if lead.existing_mm.assumed else "")
     length = lengths.lengths.get(lead.mark)
-    return Cell("", mark="not known") if length is None else Cell(millimetres(length.finished))
+    if length is None:
+        return Cell("", mark="not known")
+    return Cell(millimetres(length.finished), mark="assumed" if length.assumed else "")

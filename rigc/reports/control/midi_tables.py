@@ -6,10 +6,10 @@ from rigc.analysis.computations.control_map import ControlMap
 from rigc.analysis.control.midi_channel import in_runs
 from rigc.analysis.control.midi_way import MidiLink, MidiWay
 from rigc.analysis.control.program_change import ProgramChange
+from rigc.diagnostics.figures import millimetres
 from rigc.model.conductors import named
 from rigc.model.jacks import Jack
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import millimetres
 from rigc.reports.content import Cell, Column, Row, Table
 
 _MAP = (
@@ -82,7 +82,7 @@ def _way(rig: Rig, unit: str, way: MidiWay | None) -> tuple[Cell, ...]:
         return told, Cell(""), Cell(""), Cell("")
     leads = ", ".join(link.lead or "no lead" for link in way.links)
     ports = ", ".join(map(str, way.thrus)) or f"straight from {way.links[0].start}"
-    length = Cell("", mark="not known") if way.length is None else Cell(millimetres(way.length))
+    length = _millimetres(way.length, way.assumed)
     return Cell(leads, strong=True), Cell(ports), Cell(str(len(way.thrus))), length
 
 
@@ -102,13 +102,14 @@ def _sent(change: ProgramChange, unit: str) -> bool:
 
 
 def _clock(rig: Rig, control: ControlMap, unit: str) -> Cell:
-    """Whose clock it follows: a sender on its ways that is stated to send clock."""
-    if rig.units[unit].clock == "sends":
+    """Whose clock it follows: the master's, or that of another unit stated to send one, if its messages arrive."""
+    senders = {name for name, each in rig.units.items() if each.clock == "sends" or name == rig.midi_master}
+    if unit in senders:
         return Cell("its own")
     if rig.units[unit].clock is None:
         return Cell("")
-    senders = sorted(name for name in control.heard(unit) if rig.units[name].clock == "sends")
-    return Cell(", ".join(senders), mark="" if senders else "no sender reaches it")
+    heard = [name for name in rig.units if name in senders & control.heard(unit)]
+    return Cell(", ".join(heard), mark="" if heard else "no sender reaches it")
 
 
 def _link(rig: Rig, link: MidiLink) -> Row:
@@ -116,7 +117,6 @@ def _link(rig: Rig, link: MidiLink) -> Row:
     assert start is not None and end is not None
     jacks = f"{_jack(start)} to {_jack(end)}"
     wired = _wired(start, end)
-    length = Cell("", mark="not known") if link.length is None else Cell(millimetres(link.length))
     return Row(
         (
             Cell(link.lead, strong=True),
@@ -124,9 +124,15 @@ def _link(rig: Rig, link: MidiLink) -> Row:
             Cell(str(link.end)),
             Cell(jacks),
             Cell(wired, mark="" if wired else "type not stated"),
-            length if link.lead else Cell("no lead"),
+            _millimetres(link.length, link.assumed) if link.lead else Cell("no lead"),
         )
     )
+
+
+def _millimetres(tenths: int | None, assumed: bool) -> Cell:
+    if tenths is None:
+        return Cell("", mark="not known")
+    return Cell(millimetres(tenths), mark="assumed" if assumed else "")
 
 
 def _jack(jack: Jack) -> str:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.outlet_loads import OutletLoad
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.power_tap import outlet_at
+from rigc.analysis.power.outlet_loads import OutletLoad
+from rigc.analysis.power.power_tap import outlet_at
+from rigc.diagnostics.figures import share
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.power.cells import assumed, polarity, share
+from rigc.reports.power.cells import assumed, polarity
 
 _COLUMNS = (
     Column("supply"),

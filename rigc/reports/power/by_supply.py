@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.diagnostics.figures import share, watts
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.power.cells import assumed, share
+from rigc.reports.power.cells import assumed
 
 _COLUMNS = (
     Column("supply"),
@@ -35,7 +36,7 @@ def _total_rows(rig: Rig, power: PowerAssignment, totals: SupplyTotals) -> tuple
                 (
                     Cell(total.supply),
                     Cell(f"{total.drawn_ma:g}", mark=mark),
-                    Cell(f"{total.drawn_w:.3f}", mark=mark),
+                    Cell(watts(total.drawn_w), mark=mark),
                     Cell("?" if total.ceiling is None else f"{total.ceiling:g} {total.unit}"),
                     Cell(share(percent), mark=mark),
                     Cell(str(sum(not load.units and load.outlet not in power.reserved for load in loads))),

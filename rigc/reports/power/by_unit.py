@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.outlet_fit import needs_outlet
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.used_units import used_units
+from rigc.analysis.power.outlet_fit import needs_outlet
+from rigc.analysis.power.used_units import used_units
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.reports.content import Cell, Column, Row, Table

@@ -16,11 +16,6 @@ def assumed(fact: Fact[float] | None) -> bool:
     return fact is not None and fact.assumed
 
 
-def share(percent: float | None) -> str:
-    """A share in percent, with one decimal where that is not 0."""
-    return "?" if percent is None else f"{percent:.1f}".removesuffix(".0")
-
-
 def polarity(stated: str | None, current: str | None) -> str:
     """The polarity of a plug; AC has none."""
     return "none (AC)" if current == "ac" else stated or "?"

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from math import floor
-
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
+from rigc.diagnostics.figures import metres_ordered, nearest_tenth, square_centimetres
 from rigc.facts import fastening
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
@@ -73,28 +72,26 @@ def _unit(rig: Rig, unit: StrippedUnit) -> Row:
     load = any(fact is not None and fact.assumed for fact in (thing.mass_kg, stock.pull_kpa))
     centres = [thing.width_mm.value * (number - 0.5) / unit.count for number in range(1, unit.count + 1)]
     short = unit.engaged_mm2 is not None and unit.needed_mm2 is not None and unit.engaged_mm2 < unit.needed_mm2 - 1e-6
-    engaged = Cell(_area(unit.engaged_mm2), mark="FAIL") if short and not unit.bridged else _engaged(unit, size)
+    engaged = (
+        Cell(square_centimetres(unit.engaged_mm2), mark="FAIL") if short and not unit.bridged else _engaged(unit, size)
+    )
     return Row(
         (
             Cell(unit.thing),
             Cell(unit.strip),
             Cell(f"{unit.count} × {unit.piece_mm:g}", mark="assumed" if size else ""),
             Cell(f"{stock.width_mm.value:g}"),
-            Cell(", ".join(map(_mm, centres))),
+            Cell(", ".join(map(nearest_tenth, centres))),
             Cell(_on_deck(unit)),
             engaged,
-            Cell(_area(unit.needed_mm2), mark="assumed" if load else ""),
+            Cell(square_centimetres(unit.needed_mm2), mark="assumed" if load else ""),
             Cell("; ".join((*_held(unit), *base_notes(thing, unit.covered)))),
         )
     )
 
 
 def _engaged(unit: StrippedUnit, assumed: bool) -> Cell:
-    return Cell(_area(unit.engaged_mm2), mark="assumed" if assumed else "")
-
-
-def _area(mm2: float | None) -> str:
-    return "not known" if mm2 is None else f"{mm2 / 100:.2f}"
+    return Cell(square_centimetres(unit.engaged_mm2), mark="assumed" if assumed else "")
 
 
 def _on_deck(unit: StrippedUnit) -> str:
@@ -112,16 +109,11 @@ def _on_deck(unit: StrippedUnit) -> str:
 def _corners(pieces: list[Rectangle]) -> str:
     """Front-left corners; what all have in common is said once."""
     across, along = (
-        list(map(_mm, values)) for values in zip(*((each.x_mm, each.y_mm) for each in pieces), strict=True)
+        list(map(nearest_tenth, values)) for values in zip(*((each.x_mm, each.y_mm) for each in pieces), strict=True)
     )
     if len(set(across)) == 1 or len(set(along)) == 1:
         return f"x {', '.join(dict.fromkeys(across))} · y {', '.join(dict.fromkeys(along))}"
     return " and ".join(f"x {x} · y {y}" for x, y in zip(across, along, strict=True))
-
-
-def _mm(value: float) -> str:
-    """In tenths of a millimetre, halves away from the front and left."""
-    return f"{floor(value * 10 + 0.5 + 1e-9) / 10:.1f}".removesuffix(".0")
 
 
 def _held(unit: StrippedUnit) -> tuple[str, ...]:
@@ -160,8 +152,8 @@ def _order(kind: OrderedStrip) -> Row:
         (
             Cell(kind.strip or "rail tape (none so wide in stock)"),
             Cell(f"{kind.width_mm:g}"),
-            *(Cell(_mm(length)) for length in lengths),
-            Cell(f"{kind.order_mm / 1000:.1f}", strong=True),
+            *(Cell(nearest_tenth(length)) for length in lengths),
+            Cell(metres_ordered(kind.order_mm), strong=True),
         )
     )
 

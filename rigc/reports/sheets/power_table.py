@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.power_tap import outlet_at
 from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.analysis.power.power_tap import outlet_at
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet, Table
 from rigc.reports.power.by_outlet import by_outlet

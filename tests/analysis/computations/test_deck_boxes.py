@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from rigc.analysis.computations.deck_boxes import Box, DeckBoxes
+from rigc.analysis.cables.deck_boxes import Box, DeckBoxes
 
 
 @given(

@@ -6,7 +6,8 @@ import pytest
 from cases import ROOT, results
 from small_rigs import HEAD, block, results_of, unit
 
-from rigc.analysis.computations.first_section import FirstSection, Section, resonance_hz
+from rigc.analysis.computations.first_section import FirstSection, Section
+from rigc.analysis.signal.source_network import unloaded_hz
 
 COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
 GUITAR = block("instrument", "guitar", "inductance 4 H", "capacitance 100 pF", "lead 3 m of coax")
@@ -20,7 +21,7 @@ def sections(text: str) -> tuple[Section, ...]:
 @pytest.mark.parametrize(("henry", "picofarad", "hertz"), [(2.5, 610, 4075.54), (4.5, 870, 2543.63)])
 def test_the_ideal_resonance(henry: float, picofarad: float, hertz: float) -> None:
     # Source: the textbook formula f0 = 1/(2 pi sqrt(L C)), evaluated outside this project; tolerance 0.01 %.
-    assert resonance_hz(henry, picofarad) == pytest.approx(hertz, rel=1e-4)
+    assert unloaded_hz(henry, picofarad) == pytest.approx(hertz, rel=1e-4)
 
 
 def test_the_home_rig() -> None:

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from boards_by_hand import SPAN, STOCK, board, deck, fact, panel, port, stand
 
-from rigc.analysis.computations.lead_numbers import LeadNumbers, in_order, without_leg
+from rigc.analysis.cables.lead_numbers import LeadNumbers, in_order, without_leg
 from rigc.analysis.computations.leads import Lead, leads
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.model.jacks import Connector, Jack

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import product
 from random import Random
 
-from rigc.analysis.computations.outlet_matching import match
+from rigc.analysis.power.outlet_matching import match
 
 
 def test_moves_others_on() -> None:

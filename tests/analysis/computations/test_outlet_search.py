@@ -9,9 +9,9 @@ import pytest
 from power_rigs import outlets, rig, supply, unit
 
 from rigc.analysis.computations.load_limits import HARD, load_limits
-from rigc.analysis.computations.outlet_search import search
-from rigc.analysis.computations.outlet_sites import outlet_problem
 from rigc.analysis.computations.power_assignment import power_assignment
+from rigc.analysis.power.outlet_search import search
+from rigc.analysis.power.outlet_sites import outlet_problem
 from rigc.model.rig import Rig
 
 
@@ -137,7 +137,7 @@ def test_a_tight_ceiling_does_not_explode() -> None:
 
 def test_too_hard_ends_undecided(monkeypatch: pytest.MonkeyPatch) -> None:
     """After the most steps it says that it does not know, and never that there is no way."""
-    monkeypatch.setattr("rigc.analysis.computations.outlet_search.MOST_STEPS", 3)
+    monkeypatch.setattr("rigc.analysis.power.outlet_search.MOST_STEPS", 3)
     made = rig(
         tuple(unit(f"u{at}", 90 + at) for at in range(6)),
         (

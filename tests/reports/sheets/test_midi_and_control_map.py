@@ -43,6 +43,7 @@ def test_the_touring_board() -> None:
         "length": "1060",
         "clock source": "",
     }
+    assert found["signalbox"]["clock source"] == "its own"
     assert found["fan4"]["channel"] == ""
 
 
@@ -79,6 +80,14 @@ def test_what_is_not_stated_is_marked() -> None:
     assert second["wired"] == " [type not stated]"
 
 
+def test_a_length_that_leans_on_an_assumed_fact_is_marked() -> None:
+    """The thickness of the deck is assumed: every lead under it, and every way along them, is marked."""
+    made = changed(TOURING, ("  thickness 12 mm\n", "  thickness 12 mm assumed\n"))
+    assert [row["length"] for row in rows(made, "midi_leads")] == [f"{mm} [assumed]" for mm in (340, 360, 540, 720)]
+    assert rows(made, "midi_map")[-1]["length"] == "1060 [assumed]"
+    assert rows(made, "control_leads")[0]["length"] == "700 [assumed]"
+
+
 @pytest.mark.parametrize(
     ("start", "end", "wired"),
     [
@@ -98,18 +107,25 @@ def test_how_a_lead_is_wired(start: str, end: str, wired: str) -> None:
 
 
 def test_clock() -> None:
-    """A unit that follows is told whose clock, or that none reaches it."""
+    """A unit that follows is told whose clock: the master's, or that of another that sends it; or that none reaches it."""
     made = results_of(
-        block("unit", "box", "midi out m1 din", "clock sends")
+        block("unit", "box", "midi out m1 din", "midi out m2 din")
+        + block("unit", "beat", "midi out m1 din", "clock sends")
         + block("unit", "other", "midi out m1 din")
         + unit("lant", "midi in midi din", "clock follows")
         + unit("hum", "midi in midi din", "clock follows")
-        + midi("master box", "box.m1 -> lant.midi", "other.m1 -> hum.midi", "lant channel 1", "hum channel 2")
+        + unit("mere", "midi in midi din", "clock follows")
+        + unit("fen", "midi in midi din")
+        + midi(
+            "master box", "box.m1 -> lant.midi", "other.m1 -> hum.midi", "beat.m1 -> mere.midi", "box.m2 -> fen.midi"
+        )
     )
     assert [(row["unit"], row["clock source"]) for row in rows(made, "midi_map")] == [
         ("box", "its own"),
         ("lant", "box"),
         ("hum", " [no sender reaches it]"),
+        ("mere", "beat"),
+        ("fen", ""),
     ]
 
 

@@ -1,0 +1,85 @@
+"""An instrument is much brighter through its wireless, or another short lead, than on its plain stage lead.
+
+Why it matters: the pickup sees a metre of cable instead of six; its resonance rises, and the player finds the board harsh.
+What to do: set the receiver's cable simulation, or expect it brighter and set the tone by ear.
+Source: physics: 1/(2π√(LC)); the factor is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.signal.limits import over
+from rigc.analysis.signal.section import Section
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.facts.loading import BRIGHTER
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "S23",
+    "brighter-guitar",
+    Level.REMARK,
+    __doc__,
+    "unloaded resonance ≤ 1.25 times that on the plain stage lead",
+    "physics: 1/(2π√(LC)); the factor is common practice, no source",
+)
+
+
+def brighter_guitar(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
+    """One remark for each instrument, with the state in which it differs most; can't-check where a fact is missing."""
+    for name in rig.instruments:
+        mine = [each for each in loading.sections if each.from_pickup and each.source.thing == name]
+        known = [each for each in mine if _factor(each) is not None]
+        worst = max(known, key=lambda each: _factor(each) or 0, default=None)
+        if worst is not None and over(_factor(worst) or 0, BRIGHTER.value):
+            yield _told(rig, worst)
+        elif len(known) < len(mine):
+            reasons = _lacking(rig, next(each for each in mine if _factor(each) is None))
+            if reasons:
+                yield KIND.cant_check(
+                    rig.instruments[name].declared,
+                    f"whether '{name}' is brighter than on its plain stage lead can't be checked: {'; '.join(reasons)}",
+                    subject=(name,),
+                    help=f"write it in '{name}', for example `plain lead 6 m of stage-coax`",
+                )
+
+
+def _factor(section: Section) -> float | None:
+    own, plain = section.unloaded_hz, section.plain_hz
+    return None if own is None or plain is None else own / plain
+
+
+def _lacking(rig: Rig, section: Section) -> tuple[str, ...]:
+    """What is missing to compare; nothing where the instrument plays on its own stage lead and on no other."""
+    instrument = rig.instruments[section.source.thing]
+    if instrument.plain_mm is None and not section.through_air:
+        return ()
+    own = [each for each in section.missing_own if "capacitance" in each or "inductance" in each]
+    plain = section.pickup is None or section.pickup.plain_pf is None
+    lead = [f"the plain stage lead of '{instrument.name}', or its cable, is not said"] if plain else []
+    return (*section.missing_wire, *own, *lead)
+
+
+def _told(rig: Rig, section: Section) -> Diagnostic:
+    name, until = section.source.thing, listed(dict.fromkeys(load.port.thing for load in section.loads))
+    own, plain = section.unloaded_hz or 0, section.plain_hz or 1
+    return KIND.at(
+        rig.instruments[name].declared,
+        f"'{name}' is brighter into {until} than on its plain stage lead: unloaded, it resonates at {own:.0f} instead of "
+        f"{plain:.0f} Hz, a factor of {own / plain:.2f}",
+        subject=(name,),
+        label="a shorter lead than its plain one",
+        numbers=(
+            Number("resonance", own, "Hz"),
+            Number("on the plain lead", plain, "Hz"),
+            Number("factor", own / plain, ""),
+        ),
+        help="set the receiver's cable simulation"
+        if section.through_air
+        else "expect it brighter, and set the tone by ear",
+    )
+
+
+CHECK = brighter_guitar

@@ -1,0 +1,95 @@
+"""The cable behind an output, a winding or a treadle takes the treble away.
+
+Why it matters: the impedance of what drives a lead and the lead's capacitance are a low pass; below 15 kHz it is heard.
+What to do: shorten the lead, put a buffer before it, or use a treadle of a lower track.
+Source: physics: 1/(2πRC), a treadle at its worst a quarter of its track; the limit is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import inf
+
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.signal.limits import over
+from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
+from rigc.analysis.signal.source_network import corner_hz
+from rigc.analysis.signal.state_words import marks, ohms, remedy, states_told
+from rigc.analysis.signal.unit_mode import TRACK
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.facts.loading import TREBLE_CORNER_HZ
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "S13",
+    "dull-treble",
+    Level.WARNING,
+    __doc__,
+    "treble corner 1/(2πRC) of every driven section ≥ 15 kHz",
+    "physics: 1/(2πRC); the limit is common practice, no source",
+)
+
+
+def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
+    """One finding for each thing that drives too much cable; can't-check where impedance or cable are not known."""
+    driven = [section for section in loading.sections if section.how not in (PICKUP, OUTSIDE)]
+    dull: dict[str, list[Section]] = {}
+    for section in driven:
+        if over(TREBLE_CORNER_HZ.value, _corner(section)):
+            dull.setdefault(section.source.thing, []).append(section)
+    for name, sections in dull.items():
+        yield _told(rig, loading, name, sections)
+    rest = [section for section in driven if section.source.thing not in dull]
+    lacking = {each.source.thing: each.missing_end[-1] for each in rest if each.source_ohm is None}
+    for name, reason in lacking.items():
+        yield KIND.cant_check(
+            rig.things[name].declared,
+            f"the treble corner behind '{name}' can't be checked: {reason}",
+            subject=(name,),
+            help=remedy(reason),
+        )
+    unknown = [each for each in rest if each.missing_wire and each.source.thing not in lacking]
+    if unknown:
+        yield _cable_unknown(rig, unknown)
+
+
+def _corner(section: Section) -> float:
+    """From what is known; what is not could only make it lower."""
+    return inf if section.source_ohm is None else corner_hz(section.source_ohm, section.known_pf)
+
+
+def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Diagnostic:
+    worst = min(sections, key=_corner)
+    ohm, corner = worst.source_ohm or 0, _corner(worst)
+    least = "at least " if worst.missing_wire else ""
+    worst_of = ", a quarter of its track" if worst.how == TRACK else ""
+    return KIND.at(
+        rig.things[name].declared,
+        f"'{worst.source}' ({ohms(ohm)}{worst_of}) drives {least}{worst.known_pf:.4g} pF of cable ({marks(worst)}): treble falls "
+        f"from {corner / 1000:.3g} kHz, below {TREBLE_CORNER_HZ.value / 1000:g} kHz ({states_told(loading, sections)})",
+        subject=(name, *dict.fromkeys(str(each.source) for each in sections)),
+        label="drives all this cable",
+        numbers=(
+            Number("source", ohm, "Ω"),
+            Number("cable", worst.known_pf, "pF"),
+            Number("corner", corner, "Hz"),
+            Number("limit", TREBLE_CORNER_HZ.value, "Hz"),
+        ),
+        help=f"shorten {worst.leads[-1].mark}, or put a buffer right behind '{name}'",
+    )
+
+
+def _cable_unknown(rig: Rig, sections: list[Section]) -> Diagnostic:
+    names = list(dict.fromkeys(section.source.thing for section in sections))
+    reasons = dict.fromkeys(reason for section in sections for reason in section.missing_wire)
+    return KIND.cant_check(
+        rig.things[names[0]].declared,
+        f"the treble corner behind {listed(names)} can't be checked: {'; '.join(reasons)}",
+        subject=tuple(names),
+        help=remedy(next(iter(reasons))),
+    )
+
+
+CHECK = dull_treble

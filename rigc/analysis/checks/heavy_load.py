@@ -1,0 +1,96 @@
+"""An input, or several side by side, loads an output, a winding or a treadle too heavily.
+
+Why it matters: level is lost, and with it treble where the source is a winding or a treadle.
+What to do: put a buffer between, or choose an input of higher impedance.
+Source: general reference on impedance bridging: an input of ten times the source's impedance or more loses 0.83 dB at most,
+20·log10(Zin/(Zin+Zout)). A treadle is reckoned at its worst, a quarter of its track. A unit that wants to see the pickup is
+left out, and what a pickup drives is judged by the loading table.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import inf
+
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.signal.limits import over
+from rigc.analysis.signal.section import Load, Section
+from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
+from rigc.analysis.signal.source_network import bridging_db, parallel
+from rigc.analysis.signal.state_words import ohms, remedy, states_told
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.facts.loading import LEAST_BRIDGING
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "S12",
+    "heavy-load",
+    Level.WARNING,
+    __doc__,
+    "inputs together ≥ 10 times the impedance of what feeds them (0.83 dB)",
+    "general reference on impedance bridging; loss by 20·log10(Zin/(Zin+Zout))",
+)
+
+
+def heavy_load(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
+    """One finding for each thing that is loaded too heavily; can't-check for each thing whose impedance is not said."""
+    heavy: dict[str, list[Section]] = {}
+    lacking: dict[str, tuple[str, str]] = {}
+    for section in loading.sections:
+        loads = [load for load in section.loads if not load.wants_pickup]
+        if section.how in (PICKUP, OUTSIDE) or not loads:
+            continue
+        if over(LEAST_BRIDGING.value, _ratio(section)):
+            heavy.setdefault(section.source.thing, []).append(section)
+            continue
+        if section.source_ohm is None:
+            lacking.setdefault(section.source.thing, ("is loaded", section.missing_end[-1]))
+        for load in loads:
+            if load.ohm is None:
+                lacking.setdefault(load.port.thing, ("loads what feeds it", _reason(section, load)))
+    for name, sections in heavy.items():
+        yield _told(rig, loading, name, sections)
+    for name, (what, reason) in lacking.items():
+        yield KIND.cant_check(
+            rig.things[name].declared,
+            f"whether '{name}' {what} too heavily can't be checked: {reason}",
+            subject=(name,),
+            help=remedy(reason),
+        )
+
+
+def _ratio(section: Section) -> float:
+    """The known inputs over the source; unknown ones could only make it smaller."""
+    if section.source_ohm is None:
+        return inf
+    return _load(section) / section.source_ohm
+
+
+def _load(section: Section) -> float:
+    return parallel(tuple(load.ohm for load in section.loads if load.ohm is not None and not load.wants_pickup))
+
+
+def _reason(section: Section, load: Load) -> str:
+    told = (reason for reason in section.missing_end if f"'{load.port}'" in reason or f"'{load.port.thing}'" in reason)
+    return next(told)
+
+
+def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Diagnostic:
+    worst = min(sections, key=_ratio)
+    load, ohm = _load(worst), worst.source_ohm or 0
+    into = [each for each in worst.loads if each.ohm is not None and each.ohm < inf and not each.wants_pickup]
+    inputs = " and ".join(f"'{each.port}' ({ohms(each.ohm or 0)})" for each in into)
+    loss = -bridging_db(ohm, load)
+    return KIND.at(
+        rig.things[name].declared,
+        f"'{worst.source}' ({ohms(ohm)}) into {inputs} loses {loss:.2f} dB: {load / ohm:.3g} times, less than "
+        f"{LEAST_BRIDGING.value:g} ({states_told(loading, sections)})",
+        subject=(name, *dict.fromkeys(str(each.source) for each in sections), *(str(each.port) for each in into)),
+        label="loaded too heavily",
+        also=tuple(Label(rig.things[each].declared, "loads it") for each in dict.fromkeys(e.port.thing for e in into)),
+        numbers=(Number("source", ohm, "Ω"), Number("load", load, "Ω"), Number("loss", loss, "dB")),
+        help=f"put a buffer right behind '{name}', or feed an input of higher impedance",
+    )
+
+
+CHECK = heavy_load

@@ -1,0 +1,89 @@
+"""A unit that wants to see the pickup is fed by a buffer, or by another output of low impedance.
+
+Why it matters: such a unit (an old-style fuzz, some wahs) works together with the pickup's own impedance: behind a buffer
+it sounds harsh, and the guitar's volume control no longer cleans it up.
+What to do: move it before the buffer, or put something before it that looks like a pickup and can be switched out.
+Source: common practice, no source; an output below 2 kΩ counts as a buffer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.signal.limits import over
+from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
+from rigc.analysis.signal.state_words import ohms, remedy, states_told
+from rigc.analysis.signal.unit_mode import STAGE
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
+from rigc.facts.loading import LOW_OUTPUT_OHM
+from rigc.model.rig import Rig
+from rigc.model.state_ways import UNKNOWN
+
+KIND = Kind(
+    "S10",
+    "hidden-pickup",
+    Level.WARNING,
+    __doc__,
+    "no buffered output, and none below 2 kΩ, directly feeds a unit that wants the pickup",
+    "common practice, no source",
+)
+_BUFFERED = ("buffered", "trails", "always-on")
+
+
+def hidden_pickup(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
+    """One finding for each unit that wants the pickup, listing what hides it; can't-check for each source not known."""
+    feeding: dict[str, list[Section]] = {}
+    for section in loading.sections:
+        if section.how != PICKUP:
+            for name in dict.fromkeys(load.port.thing for load in section.loads if load.wants_pickup):
+                feeding.setdefault(name, []).append(section)
+    for name, sections in feeding.items():
+        hiding = [section for section in sections if _hides(rig, section)]
+        if hiding:
+            yield _told(rig, loading, name, hiding)
+        sources = {section.source.thing for section in hiding}
+        unsure = [each for each in sections if each.source_ohm is None and each.source.thing not in sources]
+        for source in dict.fromkeys(section.source.thing for section in unsure):
+            yield _cant(rig, name, next(each for each in unsure if each.source.thing == source))
+
+
+def _hides(rig: Rig, section: Section) -> bool:
+    if section.how in (OUTSIDE, UNKNOWN):
+        return False
+    if section.source.thing in rig.instruments or (
+        section.source_ohm is not None and over(LOW_OUTPUT_OHM.value, section.source_ohm)
+    ):
+        return True
+    bypass = rig.units[section.source.thing].bypass
+    return section.how == STAGE and bypass is not None and bypass.value in _BUFFERED
+
+
+def _told(rig: Rig, loading: Loading, name: str, hiding: list[Section]) -> Diagnostic:
+    sources = list(dict.fromkeys(section.source.thing for section in hiding))
+    known = {section.source.thing: section.source_ohm for section in hiding}
+    by = " and ".join(f"'{each}'" + (f" ({ohms(ohm)})" if (ohm := known[each]) is not None else "") for each in sources)
+    unit = rig.units[name]
+    return KIND.at(
+        unit.declared,
+        f"'{name}' wants to see the pickup, but {by} feed{'s' if len(sources) == 1 else ''} it ({states_told(loading, hiding)})",
+        subject=(name, *sources),
+        label="wants the pickup",
+        also=tuple(Label(rig.things[each].declared, "feeds it") for each in sources),
+        help=f"move '{name}' before {listed(sources)}",
+    )
+
+
+def _cant(rig: Rig, name: str, section: Section) -> Diagnostic:
+    thing = rig.things[section.source.thing]
+    return KIND.cant_check(
+        thing.declared,
+        f"whether '{name}' sees the pickup can't be checked: {section.missing_end[-1]}",
+        subject=(thing.name, name),
+        help=remedy(section.missing_end[-1]),
+    )
+
+
+CHECK = hidden_pickup

@@ -1,0 +1,64 @@
+"""The tuner jack of a passive treadle is used before the first buffer, and too much cable hangs on it.
+
+Why it matters: the branch is cable on the pickup whether or not anyone tunes, and the noise of the tuner's display leaks
+back through it.
+What to do: put the tuner in line, before the treadle.
+Source: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.signal.limits import over
+from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.state_words import remedy, states_told
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.facts.loading import TUNER_BRANCH_PF
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "S15",
+    "long-tuner-branch",
+    Level.WARNING,
+    __doc__,
+    "the branch from a passive treadle's tuner jack before the first buffer ≤ 100 pF",
+    "common practice, no source",
+)
+
+
+def long_tuner_branch(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
+    """One finding for each such jack; can't-check where the branch's cable is not known."""
+    branches: dict[Port, list[tuple[Section, float | None]]] = {}
+    for section in loading.sections:
+        for port, pf in section.branch if section.from_pickup else ():
+            branches.setdefault(port, []).append((section, pf))
+    for port, found in branches.items():
+        sizes = [pf for _, pf in found if pf is not None]
+        if sizes and over(max(sizes), TUNER_BRANCH_PF.value):
+            yield _told(rig, loading, port, max(sizes), [section for section, _ in found])
+        elif len(sizes) < len(found):
+            yield KIND.cant_check(
+                rig.units[port.thing].declared,
+                f"how much cable hangs on '{port}' can't be checked: {'; '.join(found[0][0].missing_wire)}",
+                subject=(port.thing, str(port)),
+                help=remedy(found[0][0].missing_wire[0]),
+            )
+
+
+def _told(rig: Rig, loading: Loading, port: Port, pf: float, sections: list[Section]) -> Diagnostic:
+    source = sections[0].source.thing
+    return KIND.at(
+        rig.units[port.thing].declared,
+        f"{pf:.4g} pF of cable hang on '{port}' before the first buffer, more than {TUNER_BRANCH_PF.value:g} pF; "
+        f"'{source}' drives them too ({states_told(loading, sections)})",
+        subject=(port.thing, str(port), source),
+        label="its tuner jack is used",
+        numbers=(Number("branch", pf, "pF"), Number("limit", TUNER_BRANCH_PF.value, "pF")),
+        help=f"put the tuner in line before '{port.thing}', or use a shorter lead",
+    )
+
+
+CHECK = long_tuner_branch

@@ -1,0 +1,66 @@
+"""A DC lead loses more than 3 % of the voltage that feeds it.
+
+Why it matters: the unit gets less than its outlet is set to, and less still when it is busy; its hum and its clipping change.
+What to do: make the lead thicker or shorter, or move the supply nearer.
+Source: physics: ΔV = 2 ρ' L I at 20 °C; conductors by IEC 60228, ISO 6722-1 and ASTM B258 (partly from memory); the 3 % are
+common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.load_limits import exceeds
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.facts.conductors import DROP_SHARE
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "P15",
+    "lossy-lead",
+    Level.WARNING,
+    __doc__,
+    "2 × resistance per length × length × current ≤ 3 % of the outlet's voltage",
+    "physics: Ohm's law; the 3 % are common practice, no source",
+)
+
+
+def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops) -> Iterator[Diagnostic]:
+    """One finding for each lead; can't-check once for each cable that states no conductor."""
+    bare: dict[str, list[str]] = {}
+    for lead in leads.all:
+        drop = drops.all.get(lead.mark)
+        if drop is None:
+            continue
+        if drop.drop_v is not None and exceeds(drop.drop_v, DROP_SHARE.value, drop.volts):
+            yield _told(lead, drop)
+        elif drop.wire is None and drop.length_mm is not None and lead.cable is not None:
+            bare.setdefault(lead.cable, []).append(lead.mark)
+    for cable, marks in bare.items():
+        yield KIND.cant_check(
+            rig.stock.cables[cable].declared,
+            f"'{cable}' states no conductor; what {listed(marks)} of it lose can't be checked",
+            subject=(cable,),
+            help=f"write its conductor in '{cable}', for example conductor 0.5 mm2",
+        )
+
+
+def _told(lead: Lead, drop: LeadDrop) -> Diagnostic:
+    volts, percent, length = drop.drop_v or 0.0, drop.percent or 0.0, drop.length_mm or 0.0
+    wire = drop.wire.typed if drop.wire is not None else "?"
+    fits = length * DROP_SHARE.value / percent
+    return KIND.at(
+        lead.span,
+        f"{lead.mark} to '{drop.unit}' loses {volts:.2f} of {drop.volts:g} V ({percent:.1f} %, more than "
+        f"{DROP_SHARE.value:g} %): {drop.ma:g} mA through {length:g} mm of {wire}",
+        subject=(lead.mark, drop.unit),
+        label="this lead",
+        numbers=(Number("drop", volts, "V"), Number("share", percent, "%"), Number("limit", DROP_SHARE.value, "%")),
+        help=f"use a thicker conductor, or one no longer than {int(fits)} mm",
+    )
+
+
+CHECK = lossy_lead

@@ -1,0 +1,120 @@
+"""Units share an outlet, or outlets with one common, that should not: digital with analogue, high gain with any other, or
+the two sides of an isolator.
+
+Why it matters: a digital unit's clock current is heard in its neighbour; gain lifts whatever the shared ground brings; and a
+shared ground joins again what a transformer, a relay or an opto-coupler keeps apart.
+What to do: give one of them an outlet of its own.
+Source: common practice, no source; the isolator by physics: what it separates is joined by the common.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from rigc.analysis.computations.ground_systems import GroundSystems
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.grounds_apart import grounds_apart
+from rigc.analysis.power.power_tap import outlet_at
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.wording import listed
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+from rigc.record import Record
+
+KIND = Kind(
+    "P10",
+    "mixed-outlet",
+    Level.WARNING,
+    __doc__,
+    "no outlet or common joins digital with analogue, high gain with others, or both sides of an isolator",
+    "common practice, no source; physics for isolators",
+)
+
+
+class _Group(Record):
+    """The units that one return joins: those of an outlet, or of all outlets with one common."""
+
+    outlets: tuple[Port, ...]
+    common: str | None
+    units: tuple[Unit, ...]
+
+    def __str__(self) -> str:
+        names = listed(self.outlets)
+        return names if len(self.outlets) == 1 else f"{names}, which share the common '{self.common}'"
+
+
+def mixed_outlet(rig: Rig, power: PowerAssignment, leads: Leads, grounds: GroundSystems) -> Iterator[Diagnostic]:
+    """At most one finding for each outlet or common."""
+    groups = _groups(rig, power)
+    states = [grounds_apart(rig, leads, state) for state in grounds.states] if groups else []
+    for group in groups:
+        digital = [unit.name for unit in group.units if "digital" in unit.flags]
+        loud = [unit.name for unit in group.units if "high gain" in unit.flags]
+        unsaid = [unit.name for unit in group.units if not unit.flags & {"digital", "analogue"}]
+        apart = next(
+            (
+                pair
+                for pair in combinations([unit.name for unit in group.units], 2)
+                if any(state.between(*pair) for state in states)
+            ),
+            None,
+        )
+        others = [unit.name for unit in group.units if unit.name not in digital and unit.name not in unsaid]
+        if apart is not None:
+            yield _told(rig, power, group, f"an isolator stands between {listed(apart)}; {group} joins their grounds again")
+        elif loud:
+            rest = [unit.name for unit in group.units if unit.name != loud[0]]
+            yield _told(rig, power, group, f"'{loud[0]}' has high gain and shares {group} with {listed(rest)}")
+        elif digital and others:
+            are = "is" if len(digital) == 1 else "are"
+            yield _told(rig, power, group, f"{listed(digital)} {are} digital and shares {group} with {listed(others)}".replace(" are digital and shares", " are digital and share"))
+        elif digital and unsaid:
+            yield _unsaid(rig, group, unsaid)
+
+
+def _groups(rig: Rig, power: PowerAssignment) -> list[_Group]:
+    """Outlets in use by their common (each isolated one for itself) that feed two units or more; isolated inputs join nothing."""
+    outlets: dict[tuple[str, str], list[Port]] = {}
+    for port, load in power.loads.items():
+        outlet = outlet_at(rig, port)
+        if outlet is not None and load.units:
+            key = (port.thing, f"common {outlet.common}" if outlet.common is not None else port.jack)
+            outlets.setdefault(key, []).append(port)
+    groups = []
+    for ports in outlets.values():
+        names = dict.fromkeys(name for port in ports for name in power.loads[port].units)
+        units = tuple(u for name in names if (u := rig.units[name]).ground is None or u.ground.value != "isolated")
+        first = outlet_at(rig, ports[0])
+        if len(units) > 1:
+            groups.append(_Group(tuple(ports), first.common if first is not None else None, units))
+    return groups
+
+
+def _told(rig: Rig, power: PowerAssignment, group: _Group, message: str) -> Diagnostic:
+    feed = power.of(group.units[-1].name)
+    free = [port for port, load in power.loads.items() if not load.units and port not in power.reserved]
+    alone = [port for port in free if (outlet := outlet_at(rig, port)) is not None and outlet.common is None]
+    where = f"'{alone[0]}'" if alone else "an outlet of its own"
+    return KIND.at(
+        feed.span if feed is not None else group.units[-1].declared,
+        message,
+        subject=(*(unit.name for unit in group.units), *(str(port) for port in group.outlets)),
+        label="one common ground",
+        help=f"move one of them to {where}",
+    )
+
+
+def _unsaid(rig: Rig, group: _Group, unsaid: list[str]) -> Diagnostic:
+    do = "does" if len(unsaid) == 1 else "do"
+    return KIND.cant_check(
+        rig.units[unsaid[0]].declared,
+        f"{listed(unsaid)} on {group} {do} not say whether it is digital or analogue; whether the outlet is mixed can't be checked",
+        subject=tuple(unsaid),
+        help=f"write `digital` or `analogue` in {listed(unsaid)}",
+    )
+
+
+CHECK = mixed_outlet

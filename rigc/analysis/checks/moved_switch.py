@@ -1,0 +1,47 @@
+"""An outlet's voltage switch must not stand where it leaves its maker.
+
+Why it matters: the switch is bumped in transit, or the supply is exchanged for a new one: then the unit gets another voltage.
+What to do: print the position on the power table, and tape the switch over.
+Source: common practice, no source. The first voltage of an outlet's list is the one at which it leaves its maker.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.power_tap import outlet_at
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "P19",
+    "moved-switch",
+    Level.WARNING,
+    __doc__,
+    "an outlet of several voltages is used at its first one",
+    "common practice, no source",
+)
+
+
+def moved_switch(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+    """One finding for each such outlet in use."""
+    for port, load in power.loads.items():
+        outlet = outlet_at(rig, port)
+        if outlet is None or not load.units or load.volts == outlet.ratings[0].volts.value:
+            continue
+        feed = power.of(load.units[0])
+        made = outlet.ratings[0].volts.value
+        yield KIND.at(
+            feed.span if feed is not None else outlet.span,
+            f"'{port}' must stand at {load.volts:g} V for {listed(load.units)}; it leaves its maker at {made:g} V",
+            subject=(str(port), *load.units),
+            label="not the position of a new supply",
+            also=(Label(load.setting.span, f"{load.volts:g} V is a setting of this"),),
+            numbers=(Number("set to", load.volts, "V"), Number("new", made, "V")),
+            help=f"print its position, {load.volts:g} V, and tape the switch over",
+        )
+
+
+CHECK = moved_switch

@@ -1,0 +1,83 @@
+"""A passive instrument drives too much cable before the first active input, in some state.
+
+Why it matters: cable is a capacitor across the pickup; its resonance falls, and the guitar sounds dull. A true-bypass
+unit that is off is only more cable, so what counts is the state.
+What to do: put a buffer behind the first lead, or use shorter leads or cable of less capacitance.
+Source: common practice, no source. `limit capacitance` in the rig block sets another limit; a passive treadle counts full up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.signal.limits import over
+from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.source_network import unloaded_hz
+from rigc.analysis.signal.state_words import marks, remedy, states_told
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.facts.loading import CABLE_LIMIT
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "S09",
+    "too-much-cable",
+    Level.WARNING,
+    __doc__,
+    "cable between a passive instrument and the first active input ≤ 800 pF (or the limit declared), pickup not counted",
+    "common practice, no source",
+)
+
+
+def too_much_cable(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
+    """One finding for each instrument, with its worst state; can't-check where not all is known and the rest is within."""
+    stated = rig.limit("capacitance")
+    limit = CABLE_LIMIT.value if stated is None else stated.amount.value
+    for name in rig.instruments:
+        mine = [section for section in loading.sections if section.from_pickup and section.source.thing == name]
+        excess = [section for section in mine if over(section.known_pf, limit)]
+        unsure = tuple(dict.fromkeys(reason for section in mine for reason in section.missing_wire))
+        if excess:
+            also = () if stated is None else (Label(stated.span, "limit declared here"),)
+            yield _told(rig, loading, excess, limit, also)
+        elif unsure:
+            yield KIND.cant_check(
+                rig.instruments[name].declared,
+                f"how much cable '{name}' drives can't be checked: {'; '.join(unsure)}",
+                subject=(name,),
+                help=remedy(unsure[0]),
+            )
+
+
+def _told(rig: Rig, loading: Loading, excess: list[Section], limit: float, also: tuple[Label, ...]) -> Diagnostic:
+    worst = max(excess, key=lambda section: section.known_pf)
+    name = worst.source.thing
+    least = "at least " if worst.missing_wire else ""
+    return KIND.at(
+        rig.instruments[name].declared,
+        f"'{name}' drives {least}{worst.known_pf:.4g} pF of cable ({marks(worst)}), more than {limit:g} pF"
+        f"{_resonances(worst)} ({states_told(loading, excess)})",
+        subject=(name, *(lead.mark for lead in worst.leads)),
+        label="drives all this cable",
+        also=also,
+        numbers=(Number("cable", worst.known_pf, "pF"), Number("limit", limit, "pF")),
+        help=_way_out(worst, limit),
+    )
+
+
+def _resonances(section: Section) -> str:
+    first = section.leads[0].pf
+    if section.unloaded_hz is None or section.pickup is None or first is None or len(section.leads) == 1:
+        return ""
+    alone = unloaded_hz(section.pickup.henry or 0, (section.pickup.pf or 0) + first)
+    return f": unloaded, it resonates at {section.unloaded_hz:.0f} Hz instead of {alone:.0f} Hz behind a buffer after {section.leads[0].mark}"
+
+
+def _way_out(section: Section, limit: float) -> str:
+    first = section.leads[0]
+    if len(section.leads) > 1 and first.pf is not None and not over(first.pf, limit):
+        return f"put a buffer right behind {first.mark} ({first.pf:.4g} pF)"
+    return f"shorten {first.mark}, or make it of cable of less capacitance"
+
+
+CHECK = too_much_cable

@@ -1,0 +1,179 @@
+"""A supply is not made for the mains of a scenario: their voltage lies outside its range (error), or their frequency does,
+its transformer would be saturated, or the step transformer before it is too small (warnings).
+
+Why it matters: too much voltage or too few hertz drive a transformer's core into saturation: it overheats. Too little
+voltage lets the regulators drop out: hum and resets. A transformer's flux goes with V/Hz, so both count.
+What to do: set the selector, put a step transformer (earthed, isolating, at least 1.5 times the load) before the supply and
+declare it, or use another supply there. A plug adaptor converts no voltage. Ask the venue what its sockets give.
+Source: arithmetic on stated values; physics: flux is proportional to V/f. The factor 1.5 is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.primaries import Primaries
+from rigc.analysis.power.primary import Primary
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.model.rig import Rig
+from rigc.model.things import Supply
+from rigc.source import Span
+
+KIND = Kind(
+    "P14",
+    "unfit-mains",
+    Level.ERROR,
+    __doc__,
+    "primary range contains each scenario's mains voltage; warning where only frequency or V/f lies outside",
+    "arithmetic on stated values; physics: flux is proportional to V/f",
+)
+
+
+def unfit_mains(rig: Rig, primaries: Primaries) -> Iterator[Diagnostic]:
+    """One finding for each supply and scenario; can't-check once for each supply that states no range or no frequency."""
+    silent: dict[tuple[str, str], Primary] = {}
+    for each in primaries.all:
+        if each.in_voltage is False:
+            yield _wrong_voltage(rig, each)
+        elif each.in_voltage is None:
+            silent.setdefault((each.supply, "mains"), each)
+        elif each.in_frequency is False or each.over_flux:
+            yield _wrong_frequency(rig, each)
+        elif each.in_frequency is None:
+            whose = each.scenario if each.hertz is None else each.supply
+            silent.setdefault((whose, "frequency"), each)
+        if each.in_voltage and each.step_too_small:
+            yield _small_step(rig, each)
+    for (name, what), each in silent.items():
+        yield _unknown(rig, name, what, each)
+
+
+def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
+    supply, place = rig.supplies[each.supply], each.place
+    if place is None:
+        said = f"'{each.supply}' has no selector position {each.selected:g} V, which '{each.scenario}' states"
+    else:
+        bounds = f"{place.low_v:g} to {place.high_v:g} V"
+        said = f"{_arriving(each)} {_at(each)} outside the {bounds} of '{each.supply}'{_position(each)}{_result(each)}"
+    return KIND.at(
+        _span(rig, each),
+        said,
+        subject=(each.supply, each.scenario),
+        label="this mains",
+        also=(Label((place or supply.mains[0]).span, "made for this"),),
+        numbers=(Number("mains", each.volts[0], "V"),),
+        help=_way_out(supply, each),
+    )
+
+
+def _arriving(each: Primary) -> str:
+    after = " behind the step transformer" if each.step is not None else ""
+    return f"{_range(each.volts)} V in '{each.scenario}'{after}"
+
+
+def _at(each: Primary) -> str:
+    return "is" if each.volts[0] == each.volts[1] else "runs"
+
+
+def _position(each: Primary) -> str:
+    if each.selected is None:
+        return ""
+    return f" with its selector at {each.selected:g} V"
+
+
+def _result(each: Primary) -> str:
+    if each.secondary_pct is None or each.place is None or each.volts[0] >= each.place.low_v:
+        return ""
+    return f": its secondary gives {each.secondary_pct:.0f} % of design, too little for its regulators"
+
+
+def _way_out(supply: Supply, each: Primary) -> str:
+    fit = [place for place in supply.mains if place.low_v <= each.volts[0] and each.volts[1] <= place.high_v]
+    if len(supply.mains) > 1 and fit:
+        middle = (fit[0].low_v + fit[0].high_v) / 2
+        return f"set the selector of '{supply.name}' to {middle:g} V there: write `selector {supply.name} {middle:g} V`"
+    if each.step is not None or each.place is None or each.design_v is None:
+        return "correct the selector, the transformer or the mains in this scenario"
+    if each.needed_va is None:
+        return "put a step transformer before it, rated for at least 1.5 times its volt-amperes, or use another supply"
+    return (
+        f"put a step transformer {each.volts[0]:g} to {each.design_v:g} V before it, of {each.needed_va:g} VA or more "
+        "(earthed, isolating), and declare it"
+    )
+
+
+def _wrong_frequency(rig: Rig, each: Primary) -> Diagnostic:
+    place = each.place
+    hertz = "" if each.hertz is None else _range(each.hertz)
+    if each.over_flux and each.flux is not None and each.design_flux is not None:
+        said = (
+            f"{_range(each.volts)} V {hertz} Hz in '{each.scenario}' drives the core of '{each.supply}' at {each.flux:.3g} V/Hz, "
+            f"{each.flux / each.design_flux * 100:.0f} % of the {each.design_flux:.3g} V/Hz that it is laid out for"
+        )
+    else:
+        said = f"{hertz} Hz in '{each.scenario}' is not in the {_made_for(each)} Hz of '{each.supply}'{_share(each)}"
+    return KIND.at(
+        _span(rig, each),
+        said,
+        subject=(each.supply, each.scenario),
+        label="this mains",
+        also=(Label(place.span, "made for this"),) if place is not None else (),
+        numbers=(Number("flux", each.flux, "V/Hz"),) if each.flux is not None else (),
+        help="ask its maker whether it may run so; watch its temperature, or use another supply there",
+        level=Level.WARNING,
+    )
+
+
+def _share(each: Primary) -> str:
+    if each.flux is None or each.design_flux is None:
+        return ""
+    return f": {each.flux:.3g} V/Hz, {each.flux / each.design_flux * 100:.0f} % of design"
+
+
+def _made_for(each: Primary) -> str:
+    place = each.place
+    if place is None or place.hertz_low is None or place.hertz_high is None:
+        return "?"
+    return _range((place.hertz_low, place.hertz_high))
+
+
+def _small_step(rig: Rig, each: Primary) -> Diagnostic:
+    return KIND.at(
+        _span(rig, each),
+        f"the step transformer of {each.step_va:g} VA before '{each.supply}' in '{each.scenario}' is less than 1.5 times "
+        f"the {each.load_va:.1f} VA behind it",
+        subject=(each.supply, each.scenario),
+        label="in this scenario",
+        help=f"use one of {each.needed_va:g} VA or more",
+        level=Level.WARNING,
+    )
+
+
+def _unknown(rig: Rig, name: str, what: str, each: Primary) -> Diagnostic:
+    if name in rig.scenarios and name == each.scenario:
+        return KIND.cant_check(
+            rig.scenarios[name].declared,
+            f"'{name}' states no mains frequency; whether it suits '{each.supply}' can't be checked",
+            subject=(name,),
+            help="write it behind the voltage, for example mains 230 V 50 Hz",
+        )
+    said = "states no mains range" if what == "mains" else "states no mains frequency"
+    return KIND.cant_check(
+        rig.supplies[name].declared,
+        f"'{name}' {said}; whether the mains of '{each.scenario}' suit it can't be checked",
+        subject=(name,),
+        help=f"read it off the supply and write it in '{name}', for example mains 100..240 V 50..60 Hz",
+    )
+
+
+def _span(rig: Rig, each: Primary) -> Span:
+    scenario = rig.scenarios[each.scenario]
+    return scenario.declared if scenario.mains is None else scenario.mains.span
+
+
+def _range(ends: tuple[float, float]) -> str:
+    low, high = (f"{end:.4g}" for end in ends)
+    return low if low == high else f"{low} to {high}"
+
+
+CHECK = unfit_mains

@@ -1,0 +1,59 @@
+"""A parallel lead joins outlets of unequal voltage, of different supplies, or that are not isolated from each other.
+
+Why it matters: the outlet of the higher voltage feeds the other one backwards; regulators of different supplies fight.
+What to do: use two isolated outlets of one supply at one voltage; reckon with 90 % of the sum of their ratings.
+Source: physics: a parallel connection; the 90 % are common practice, no source. Only where the supply's maker allows it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.pair import equal_volts, pair_names, pair_volts, shared_common
+from rigc.analysis.power.power_tap import Tap
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.facts.power import PARALLEL_SHARE
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "P09",
+    "unfit-parallel-lead",
+    Level.ERROR,
+    __doc__,
+    "parallel: one supply, equal voltage, isolated from each other",
+    "physics: a parallel connection",
+)
+
+
+def unfit_parallel_lead(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+    """One finding for each unit on a parallel lead that can't be."""
+    for feed in power.feeds:
+        each = power.taps[feed.unit]
+        faults = _faults(rig, each) if each.how == "parallel" else []
+        if faults:
+            yield KIND.at(
+                feed.span,
+                f"'{feed.unit}' is fed in parallel from {pair_names(each)}, {faults[0]}",
+                subject=(feed.unit, *(str(port) for port in each.outlets)),
+                label="this parallel lead",
+                numbers=(Number("rating", each.limit_ma, "mA"),),
+                note="; ".join(faults[1:]),
+                help="use two isolated outlets of one supply at one voltage; they give "
+                f"{PARALLEL_SHARE.value:g} % of the sum of their ratings",
+            )
+
+
+def _faults(rig: Rig, each: Tap) -> list[str]:
+    faults = []
+    common = shared_common(rig, each)
+    if not equal_volts(each):
+        faults.append(f"which stand at {pair_volts(each)}: the higher one feeds the other backwards")
+    if len({port.thing for port in each.outlets}) > 1:
+        faults.append("which are outlets of different supplies")
+    if common is not None:
+        faults.append(f"which share the common '{common}'")
+    return faults
+
+
+CHECK = unfit_parallel_lead

@@ -1,0 +1,57 @@
+"""Units with batteries -> how long each lasts."""
+
+from __future__ import annotations
+
+from rigc.analysis.power.used_units import used_units
+from rigc.facts.battery import SHOW_H
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class BatteryLife(Record):
+    """A unit's battery; `only` where it has no other supply. Capacity in mAh and current in mA, None where not stated."""
+
+    unit: str
+    kind: str
+    only: bool
+    capacity_mah: float | None
+    draws_ma: float | None
+    assumed: bool
+
+    @property
+    def hours(self) -> float | None:
+        """h = mAh / mA."""
+        return None if self.capacity_mah is None or not self.draws_ma else self.capacity_mah / self.draws_ma
+
+    @property
+    def shows(self) -> int | None:
+        """Whole shows that it lasts."""
+        return None if self.hours is None else int(self.hours / SHOW_H.value + 1e-9)
+
+
+class BatteryLives(Record):
+    """Those of all units that are used, in order of declaration."""
+
+    all: tuple[BatteryLife, ...]
+
+
+def battery_lives(rig: Rig) -> BatteryLives:
+    """One for each unit that states a battery."""
+    found = []
+    for unit in used_units(rig):
+        if unit.battery is not None:
+            capacity, draws = unit.battery.capacity_mah, unit.draws_ma
+            found.append(
+                BatteryLife(
+                    unit.name,
+                    unit.battery.kind,
+                    unit.battery.only,
+                    None if capacity is None else capacity.value,
+                    None if draws is None else draws.value,
+                    any(fact is not None and fact.assumed for fact in (capacity, draws)),
+                )
+            )
+    return BatteryLives(tuple(found))
+
+
+COMPUTE = battery_lives

@@ -1,0 +1,103 @@
+"""Leads, lengths and loads -> what each DC lead loses of the voltage that feeds it."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.conductor import Conductor, conductor, warmed
+from rigc.analysis.power.power_tap import Tap
+from rigc.facts.conductors import WARM_CELSIUS
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class LeadDrop(Record):
+    """One lead from an outlet to a unit: what it carries, how long it is and what there and back resist at 20 °C.
+
+    `volts` is what its outlet gives. `ma`, `length_mm` and `wire` are None where the source lacks the fact;
+    `assumed` where one of them leans on an assumed fact.
+    """
+
+    mark: str
+    unit: str
+    outlet: Port
+    volts: float
+    ma: float | None
+    length_mm: float | None
+    wire: Conductor | None
+    assumed: bool
+
+    @property
+    def one_way_ohm(self) -> float | None:
+        """What one of its two conductors resists at 20 °C."""
+        return None if self.wire is None or self.length_mm is None else self.wire.ohm_per_m * self.length_mm / 1000
+
+    @property
+    def drop_v(self) -> float | None:
+        """The voltage lost there and back at 20 °C."""
+        return None if self.one_way_ohm is None or self.ma is None else 2 * self.one_way_ohm * self.ma / 1000
+
+    @property
+    def warm_drop_v(self) -> float | None:
+        """The same on a warm stage."""
+        return None if self.drop_v is None else warmed(self.drop_v, WARM_CELSIUS.value)
+
+    @property
+    def percent(self) -> float | None:
+        """The drop at 20 °C in percent of what the outlet gives."""
+        return None if self.drop_v is None or self.volts <= 0 else self.drop_v / self.volts * 100
+
+
+class LeadDrops(Record):
+    """The drops of all leads from outlets to units, by lead number, in their order."""
+
+    all: dict[str, LeadDrop]
+
+
+def lead_drops(rig: Rig, power: PowerAssignment, leads: Leads, lengths: CableLengths) -> LeadDrops:
+    """Each lead on a tap carries its unit's current, in parallel its share of it."""
+    drops = {}
+    for lead in leads.all:
+        outlet, inlet = (lead.start, lead.end) if lead.start in power.loads else (lead.end, lead.start)
+        tap = power.taps.get(inlet.thing)
+        if tap is not None and outlet in tap.outlets:
+            drops[lead.mark] = _drop(rig, lead, outlet, inlet.thing, tap, lengths.lengths.get(lead.mark))
+    return LeadDrops(drops)
+
+
+def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Length | None) -> LeadDrop:
+    draws, cable = rig.units[unit].draws_ma, rig.stock.cables.get(lead.cable or "")
+    setting = tap.settings[tap.outlets.index(outlet)]
+    facts = (draws, lead.existing_mm, None if cable is None else cable.area_mm2)
+    return LeadDrop(
+        lead.mark,
+        unit,
+        outlet,
+        setting.volts.value,
+        None if draws is None else draws.value * tap_share(tap, outlet),
+        _length_mm(lead, length),
+        None if cable is None else conductor(cable),
+        any(fact is not None and fact.assumed for fact in facts) or (length is not None and length.assumed),
+    )
+
+
+def tap_share(tap: Tap, outlet: Port) -> float:
+    """Which share of a unit's current an outlet of its tap bears: in parallel as its rating to the sum of ratings, else all."""
+    total = sum(setting.milliamps.value for setting in tap.settings)
+    if tap.how != "parallel" or total <= 0:
+        return 1.0
+    return tap.settings[tap.outlets.index(outlet)].milliamps.value / total
+
+
+def _length_mm(lead: Lead, length: Length | None) -> float | None:
+    """The length of a lead that exists, else the premade one where it must be bought, else the finished one."""
+    if lead.existing_mm is not None:
+        return lead.existing_mm.value
+    if length is None:
+        return None
+    return (length.premade if length.cut is None and length.premade is not None else length.finished) / 10
+
+
+COMPUTE = lead_drops

@@ -1,0 +1,1 @@
+"""Results that lean on a guess."""

@@ -1,0 +1,87 @@
+"""Results -> the reasons of every value, by name; and what to answer to a name that has none."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.reasons.reason import Input, Reason
+from rigc.analysis.results import Results
+from rigc.discover import members
+from rigc.near import nearest
+
+
+class UnknownValue(Exception):
+    """No value has this name; the message names the nearest one that has."""
+
+
+class Reasoning:
+    """Every value of a rig with how it came about.
+
+    What gives reasons is the `REASONS` function of a module in `rigc.analysis.reasons`: it is handed the results that
+    its annotations name, as a computation is.
+    """
+
+    def __init__(self, results: Results) -> None:
+        self.by_name: dict[str, Reason] = {}
+        for function in members("rigc.analysis.reasons", "REASONS"):
+            for reason in results.call(function):
+                self.by_name.setdefault(reason.name, reason)
+
+    def of(self, name: str) -> tuple[Reason, ...]:
+        """The reason of that name; of a thing, lead or group all its reasons. Raises `UnknownValue`."""
+        if name in self.by_name:
+            return (self.by_name[name],)
+        found = tuple(reason for each, reason in self.by_name.items() if each.startswith(f"{name}."))
+        if not found:
+            raise UnknownValue(self._unknown(name))
+        return found
+
+    def deep(self, reasons: tuple[Reason, ...]) -> tuple[Reason, ...]:
+        """These reasons and, each once, all that they rest on, in the order in which they are met."""
+        found = {reason.name: reason for reason in reasons}
+        open_ones = list(reasons)
+        for reason in open_ones:
+            for behind in self.behind(reason):
+                if behind.name not in found:
+                    found[behind.name] = behind
+                    open_ones.append(behind)
+        return tuple(found.values())
+
+    def behind(self, reason: Reason) -> Iterator[Reason]:
+        """The reasons of a reason's inputs."""
+        return (self.by_name[each.why] for each in reason.inputs if each.why in self.by_name)
+
+    def assumed(self, one: Input) -> bool:
+        """Whether an input is assumed, or rests on something that is."""
+        if one.assumed:
+            return True
+        start = self.by_name.get(one.why)
+        return start is not None and self.leans(start)
+
+    def leans(self, reason: Reason) -> bool:
+        """Whether a value rests on an assumed fact."""
+        return any(each.assumed for behind in self.deep((reason,)) for each in behind.inputs)
+
+    def _unknown(self, name: str) -> str:
+        parts = name.split(".")
+        known = next((head for at in range(len(parts) - 1, 0, -1) if self._has(head := ".".join(parts[:at]))), "")
+        if known:
+            fields = list(
+                dict.fromkeys(each[len(known) + 1 :] for each in self.by_name if each.startswith(f"{known}."))
+            )
+            typed = name[len(known) + 1 :]
+            near = nearest(typed, fields)
+            advice = f"did you mean '{known}.{near}'?" if near else f"it has {', '.join(fields)}"
+            return f"'{known}' has no value '{typed}'; {advice}"
+        near = self._nearest(name)
+        return f"nothing named '{name}' has a value" + (f"; did you mean '{near}'?" if near else "")
+
+    def _has(self, head: str) -> bool:
+        return head in self.by_name or any(each.startswith(f"{head}.") for each in self.by_name)
+
+    def _nearest(self, name: str) -> str:
+        """The nearest whole name, whatever its capitals; a lead's mark is written in capitals, a unit's name is not."""
+        heads = [".".join(each.split(".")[:at]) for each in self.by_name for at in range(1, each.count(".") + 2)]
+        lower = {each.lower(): each for each in heads}
+        near = nearest(name, lower)
+        return lower.get(near, "")

@@ -1,0 +1,61 @@
+"""What the bench takes of each stock: `mini-coax.pieces`, `.cut`, `.with-waste`; `flat-angle.to-fit`, `.ready`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.cables.cut_batches import cut_batches, plugs_on_leads, with_waste_cm
+from rigc.analysis.cables.lead_status import status
+from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.reasons.inputs import derived, follows, ours, placed
+from rigc.analysis.reasons.reason import ARITHMETIC, Reason
+from rigc.diagnostics.figures import metres_cut, metres_with_waste, millimetres, plain
+from rigc.facts.leads import WASTE_SHARE
+from rigc.model.rig import Rig
+
+
+def bench_stock(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:
+    """Three reasons for each cable that is cut, two for each kind of plug on the board."""
+    for cable, batch in cut_batches(rig, leads, lengths):
+        if cable is not None:
+            yield from _cable(cable, batch)
+    plugs = plugs_on_leads(rig, leads)
+    for kind in rig.stock.plugs:
+        own = [lead for lead, plug in plugs if plug == kind]
+        if own:
+            yield _plugs(rig, kind, own, making=True)
+            yield _plugs(rig, kind, own, making=False)
+
+
+def _cable(cable: str, batch: list[tuple[Lead, int]]) -> Iterator[Reason]:
+    cuts = tuple(derived(f"{lead.mark} cut", millimetres(cut), "mm", f"{lead.mark}.cut") for lead, cut in batch)
+    pieces = str(len(batch))
+    marks = ", ".join(lead.mark for lead, _ in batch)
+    yield Reason(
+        f"{cable}.pieces", pieces, "", f"{marks}: {pieces}", cuts, "leads of this cable made at the bench", ARITHMETIC
+    )
+    total = sum(cut for _, cut in batch)
+    value = metres_cut(total)
+    formula = f"({' + '.join(each.value for each in cuts)}) / 1000 = {value}"
+    cut = Reason(f"{cable}.cut", value, "m", formula, cuts, "the cut lengths together", ARITHMETIC)
+    yield cut
+    more, waste = metres_with_waste(with_waste_cm(total)), plain(1 + WASTE_SHARE.value)
+    formula = f"{value} × {waste} = {plain(round(total / 10_000 * (1 + WASTE_SHARE.value), 6))} → {more}"
+    rule = f"the cut length and {plain(100 * WASTE_SHARE.value)} % waste, rounded up to a centimetre"
+    yield Reason(
+        f"{cable}.with-waste", more, "m", formula, (follows("cut", cut), ours(WASTE_SHARE)), rule, WASTE_SHARE.source
+    )
+
+
+def _plugs(rig: Rig, kind: str, on: list[Lead], making: bool) -> Reason:
+    own = [lead for lead in on if (status(rig, lead) == "make") is making]
+    counts = {lead.mark: sum(other.mark == lead.mark for other in own) for lead in own}
+    value = str(len(own))
+    formula = f"{' + '.join(f'{count} on {mark}' for mark, count in counts.items()) or '0'} = {value}"
+    inputs = tuple(placed(lead.mark, f"{lead.start} -> {lead.end}", lead.span) for lead in dict.fromkeys(own))
+    rule = "ends of leads made at the bench" if making else "ends of leads that are there or bought"
+    return Reason(f"{kind}.{'to-fit' if making else 'ready'}", value, "", formula, inputs, rule, ARITHMETIC)
+
+
+REASONS = bench_stock

@@ -1,0 +1,76 @@
+"""What the leads of a class weigh: `audio.mass`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.lead_mass import LeadMass
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.reasons.inputs import derived, stated
+from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
+from rigc.diagnostics.figures import kilograms, millimetres, plain
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+
+
+def lead_mass(rig: Rig, leads: Leads, lengths: CableLengths, masses: LeadMass) -> Iterator[Reason]:
+    """One reason for each class of lead on the board."""
+    plugs = _plugs(rig, leads)
+    for signal, grams in masses.grams.items():
+        own = [lead for lead in leads.all if lead.signal == signal and not lead.stage]
+        cables = dict.fromkeys(lead.cable for lead in own if lead.captive is None and lead.cable is not None)
+        terms: list[str] = []
+        inputs: list[Input] = []
+        for cable in cables:
+            batch = [lead for lead in own if lead.cable == cable and lead.captive is None]
+            inputs += [_length(lead, lengths) for lead in batch]
+            metres = sum(_millimetres(lead, lengths) for lead in batch) / 1000
+            per_metre = rig.stock.cables[cable].mass_g_per_m
+            inputs.append(stated(f"{cable} weighs", per_metre))
+            terms.append(f"{plain(metres)} × {plain(per_metre.value) if per_metre else '?'}")
+        for name, count in plugs.get(signal, {}).items():
+            mass = rig.stock.plugs[name].mass_kg
+            inputs.append(stated(f"plug {name} weighs", mass))
+            terms.append(f"{count} × {plain(round(mass.value * 1000, 6)) if mass else '?'}")
+        missing = masses.missing.get(signal)
+        value = NOT_KNOWN if missing else kilograms(grams / 1000)
+        formula = f"for want of {missing}" if missing else f"({' + '.join(terms) or '0'}) / 1000 = {value}"
+        rule = (
+            "cable by its length × its mass per metre, and the plugs; the legs of a Y lead share the plug at the outlet"
+        )
+        yield Reason(f"{signal}.mass", value, "kg", formula, tuple(inputs), rule, ARITHMETIC)
+
+
+def _plugs(rig: Rig, leads: Leads) -> dict[str, dict[str, int]]:
+    """How many plugs of each kind weigh on the leads of each class; one a jack."""
+    plugged: set[Port] = set()
+    found: dict[str, dict[str, int]] = {}
+    for lead in leads.all:
+        for port, name in zip((lead.start, lead.end), lead.ends, strict=True):
+            if lead.stage or port == lead.captive or port in plugged:
+                continue
+            plugged.add(port)
+            if name is not None and rig.stock.plugs[name].mass_kg is not None:
+                counts = found.setdefault(lead.signal, {})
+                counts[name] = counts.get(name, 0) + 1
+    return found
+
+
+def _millimetres(lead: Lead, lengths: CableLengths) -> float:
+    if lead.existing_mm is not None:
+        return lead.existing_mm.value
+    length = lengths.lengths.get(lead.mark)
+    return 0.0 if length is None else length.finished_mm
+
+
+def _length(lead: Lead, lengths: CableLengths) -> Input:
+    if lead.existing_mm is not None:
+        return derived(f"{lead.mark}, as it is", plain(lead.existing_mm.value), "mm", f"{lead.mark}.length")
+    length = lengths.lengths.get(lead.mark)
+    if length is None:
+        return derived(f"{lead.mark} finished", NOT_KNOWN, "mm", f"{lead.mark}.route")
+    return derived(f"{lead.mark} finished", millimetres(length.finished), "mm", f"{lead.mark}.finished")
+
+
+REASONS = lead_mass

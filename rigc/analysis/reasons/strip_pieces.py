@@ -1,0 +1,123 @@
+"""What strip is under a thing and whether it holds: `plumb.strips`, `.strip-width`, `.engaged`, `.needed`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
+from rigc.analysis.computations.rail_tape import RailTape
+from rigc.analysis.reasons.as_stated import as_stated
+from rigc.analysis.reasons.inputs import derived, ours, placed, stated
+from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
+from rigc.diagnostics.figures import plain, square_centimetres
+from rigc.facts import fastening
+from rigc.model.rectangle import Rectangle
+from rigc.model.rig import Rig
+from rigc.model.stock import Strip
+from rigc.model.things import Thing
+
+_PRACTICE = "common practice, no source"
+
+
+def strip_pieces(rig: Rig, strips: MountingStrip, tape: RailTape) -> Iterator[Reason]:
+    """Four reasons for each thing on strips; one for a thing of which a fact is missing."""
+    for unit in strips.units:
+        thing, strip = rig.things[unit.thing], rig.stock.strips[unit.strip]
+        assert isinstance(thing, Thing)
+        yield _count(thing, unit)
+        yield as_stated(f"{unit.thing}.strip-width", f"the width of strip {strip.name}", strip.width_mm, "mm")
+        yield _engaged(rig, tape, unit)
+        yield _needed(thing, strip, unit)
+    for unknown in strips.unknown:
+        here = (placed(unknown.thing, "placed", unknown.span),)
+        for field in ("strips", "engaged", "needed"):
+            why = f"for want of {unknown.missing}"
+            yield Reason(
+                f"{unknown.thing}.{field}", NOT_KNOWN, "", why, here, "what is missing is not guessed", _PRACTICE
+            )
+
+
+def _count(thing: Thing, unit: StrippedUnit) -> Reason:
+    steps = (fastening.TWO_STRIPS_FROM_MM, fastening.THREE_STRIPS_FROM_MM, fastening.FOUR_STRIPS_FROM_MM)
+    width, depth, mass = (
+        0.0 if fact is None else fact.value for fact in (thing.width_mm, thing.depth_mm, thing.mass_kg)
+    )
+    reached = [plain(step.value) for step in steps if width >= step.value]
+    heavy = mass >= fastening.ONE_MORE_FROM_KG.value
+    more = f", 1 more for {', '.join(f'≥ {step}' for step in reached)} mm wide" if reached else ""
+    more = more.replace("1 more", f"{len(reached)} more") + (
+        f", 1 more for ≥ {plain(fastening.ONE_MORE_FROM_KG.value)} kg" if heavy else ""
+    )
+    value = f"{unit.count} × {plain(unit.piece_mm)}"
+    shorter = plain(fastening.PIECE_SHORTER_MM.value)
+    inputs = [stated(f"{thing.name} width", thing.width_mm), stated(f"{thing.name} depth", thing.depth_mm)]
+    inputs += [stated(f"{thing.name} mass", thing.mass_kg), *map(ours, steps), ours(fastening.ONE_MORE_FROM_KG)]
+    return Reason(
+        f"{unit.thing}.strips",
+        value,
+        "mm",
+        f"1{more} = {unit.count}; {plain(depth)} − {shorter} = {plain(unit.piece_mm)} long",
+        (*inputs, ours(fastening.PIECE_SHORTER_MM)),
+        "strips by the width and mass of the unit, each a little shorter than it is deep",
+        _PRACTICE,
+    )
+
+
+def _engaged(rig: Rig, tape: RailTape, unit: StrippedUnit) -> Reason:
+    place = rig.places[unit.thing]
+    deck = rig.decks.get(place.deck or "", rig.deck)
+    name, rule = f"{unit.thing}.engaged", "the area in which its strips lie over tape (on rails) or plate"
+    inputs: tuple[Input, ...] = (_strips(unit), placed(f"{unit.thing} stands at", place.typed, place.span))
+    if unit.engaged_mm2 is None or deck is None or deck.width_mm is None or deck.depth_mm is None:
+        return Reason(name, NOT_KNOWN, "cm²", "for want of the size of its deck", inputs, rule, _PRACTICE)
+    inputs += (stated(f"{unit.thing} strip", rig.stock.strips[unit.strip].width_mm),)
+    plate = (Rectangle(0.0, 0.0, deck.width_mm.value, deck.depth_mm.value),)
+    on_tape = unit.tapes_met is not None
+    if on_tape:
+        inputs += tuple(
+            placed(f"tape of {deck.name}", f"{plain(rail.tape_front_mm)}..{plain(rail.tape_rear_mm)} mm", rail.span)
+            for rail in deck.rails
+            if rail.tape_front_mm is not None and rail.tape_rear_mm is not None
+        )
+    else:
+        inputs += (stated(f"{deck.name} width", deck.width_mm), stated(f"{deck.name} depth", deck.depth_mm))
+    value = square_centimetres(unit.engaged_mm2)
+    overlaps = _overlaps(unit, tape.of(deck.name) if on_tape else plate)
+    formula = f"{overlaps or '0'} = {plain(round(unit.engaged_mm2, 3))} mm² = {value} cm²"
+    return Reason(name, value, "cm²", formula, inputs, rule, "arithmetic on stated places")
+
+
+def _overlaps(unit: StrippedUnit, ground: tuple[Rectangle, ...]) -> str:
+    """Each overlap as width × depth; equal ones told once with their number."""
+    counts: dict[str, int] = {}
+    for piece in unit.pieces:
+        for one in ground:
+            across, along = piece.overlap(one)
+            if across > 0 and along > 0:
+                term = f"{plain(round(across, 3))} × {plain(round(along, 3))}"
+                counts[term] = counts.get(term, 0) + 1
+    return " + ".join(term if count == 1 else f"{count} × {term}" for term, count in counts.items())
+
+
+def _needed(thing: Thing, strip: Strip, unit: StrippedUnit) -> Reason:
+    shock, gravity = fastening.SHOCK_G, fastening.GRAVITY_M_PER_S2
+    inputs = (
+        stated(f"{thing.name} mass", thing.mass_kg),
+        ours(shock),
+        ours(gravity),
+        stated(f"pull of {strip.name}", strip.pull_kpa),
+    )
+    name, rule = f"{unit.thing}.needed", "needed = mass × deceleration × g / pull (1 kPa = 1000 N per m²)"
+    source = "physics: force = mass × acceleration; the deceleration as its fact says; the pull is the stock's"
+    if unit.needed_mm2 is None or thing.mass_kg is None or strip.pull_kpa is None:
+        return Reason(name, NOT_KNOWN, "cm²", f"for want of the pull of {strip.name}", inputs, rule, source)
+    value = square_centimetres(unit.needed_mm2)
+    terms = f"{plain(thing.mass_kg.value)} × {plain(shock.value)} × {plain(gravity.value)} / {plain(strip.pull_kpa.value)} × 10"
+    return Reason(name, value, "cm²", f"{terms} = {value}", inputs, rule, source)
+
+
+def _strips(unit: StrippedUnit) -> Input:
+    return derived("strips", f"{unit.count} × {plain(unit.piece_mm)}", "mm", f"{unit.thing}.strips")
+
+
+REASONS = strip_pieces

@@ -1,0 +1,55 @@
+"""Sections and impedances -> the words in which findings and sheets tell them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.signal.section import Section
+from rigc.model.audio_state import UNPOWERED, AudioState
+
+
+def states_told(loading: Loading, sections: Iterable[Section]) -> str:
+    """The states in which these sections are there, in brackets' length: `every state`, or the first and how many more."""
+    found = ordered(loading, sections)
+    powered = [state for state in loading.audio.all if state.kind != UNPOWERED]
+    if len([state for state in found if state.kind != UNPOWERED]) == len(powered):
+        return "every state"
+    more = len(found) - 1
+    return found[0].name + (f" and {more} more state{'s' * (more > 1)}" if more else "")
+
+
+def ordered(loading: Loading, sections: Iterable[Section]) -> list[AudioState]:
+    """The states of these sections, each once, in the order of all states."""
+    names = {state.name for section in sections for state in loading.states(section)}
+    return [state for state in loading.audio.all if state.name in names]
+
+
+def ohms(value: float) -> str:
+    """An impedance as people say it: `12 kΩ`, `1 MΩ`, `600 Ω`."""
+    for size, unit in ((1e6, "MΩ"), (1e3, "kΩ")):
+        if value >= size:
+            return f"{value / size:.3g} {unit}"
+    return f"{value:.3g} Ω"
+
+
+def marks(section: Section) -> str:
+    """The leads of a section by their numbers."""
+    return ", ".join(lead.mark for lead in section.leads)
+
+
+def remedy(reason: str) -> str:
+    """The one line to write so that a missing fact is there, from the words in which it is told missing."""
+    name = reason.split("'")[1] if "'" in reason else ""
+    if "is bypassed" in reason:
+        return f"write `bypass` in '{name}'"
+    if reason.startswith("the impedance of"):
+        return f"write it where '{name}' is declared, for example `ts 1 Mohm`"
+    if reason.startswith("the length of"):
+        mark = reason.split()[3]
+        return f"place both its ends, or write in the leads block how long {mark} is: `made 3 m`"
+    if reason.startswith("the cable of"):
+        return "write `audio cable NAME` in the leads block"
+    if reason.startswith("the capacitance of the cable"):
+        return f"write `capacitance` in the cable '{name}'"
+    return f"write it in '{name}'"

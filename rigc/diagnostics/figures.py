@@ -1,0 +1,56 @@
+"""A figure -> the text in which a sheet, a finding and a reason write it alike: one function for each kind of figure."""
+
+from __future__ import annotations
+
+from math import floor
+
+
+def plain(value: float) -> str:
+    """A stated figure, as short as it can be written: `9`, `37.5`."""
+    return f"{value:g}"
+
+
+def millimetres(tenths: int) -> str:
+    """A length in tenths of a millimetre as text in mm, whole ones without decimals."""
+    whole, part = divmod(tenths, 10)
+    return f"{whole}.{part}" if part else str(whole)
+
+
+def nearest_tenth(value_mm: float) -> str:
+    """A length in mm to a tenth of a millimetre, halves away from the front and left."""
+    return f"{floor(value_mm * 10 + 0.5 + 1e-9) / 10:.1f}".removesuffix(".0")
+
+
+def square_centimetres(mm2: float | None) -> str:
+    """An area in mm² as text in cm², with two decimals."""
+    return "not known" if mm2 is None else f"{mm2 / 100:.2f}"
+
+
+def share(percent: float | None) -> str:
+    """A share in percent, with one decimal where that is not 0; `?` where not known."""
+    return "?" if percent is None else f"{percent:.1f}".removesuffix(".0")
+
+
+def watts(value: float) -> str:
+    """A power in W, with three decimals."""
+    return f"{value:.3f}"
+
+
+def kilograms(value: float) -> str:
+    """A mass in kg, to the gram."""
+    return f"{value:.3f}"
+
+
+def metres_ordered(length_mm: float) -> str:
+    """A length in mm as text in m, to a tenth of a metre."""
+    return f"{length_mm / 1000:.1f}"
+
+
+def metres_cut(tenths: int) -> str:
+    """A length in tenths of a millimetre as text in m, exactly."""
+    return f"{tenths / 10_000:.4f}".rstrip("0").rstrip(".")
+
+
+def metres_with_waste(centimetres: int) -> str:
+    """A length in whole centimetres as text in m."""
+    return f"{centimetres / 100:.2f}"

@@ -1,0 +1,58 @@
+"""Reasons -> JSON: every value with its formula, its inputs and their places, its rule and the source of that."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+from rigc.analysis.reasoning import Reasoning
+from rigc.analysis.reasons.reason import Input, Reason
+from rigc.model.fact import Provenance
+from rigc.source import Span
+
+FORMAT = 1  # counts up when a reader of the old shape would go wrong
+
+
+def render(reasoning: Reasoning, reasons: tuple[Reason, ...], shown: Callable[[str], str]) -> str:
+    """The reasons as JSON, UTF-8, indented; lines and columns count from 1. `why` names the reason of an input."""
+    held = [_reason(reasoning, reason, shown) for reason in reasons]
+    return json.dumps({"format": FORMAT, "reasons": held}, ensure_ascii=False, indent=2) + "\n"
+
+
+def _reason(reasoning: Reasoning, reason: Reason, shown: Callable[[str], str]) -> dict[str, Any]:
+    return {
+        "name": reason.name,
+        "value": reason.value,
+        "unit": reason.unit,
+        "formula": reason.formula,
+        "assumed": reasoning.leans(reason),
+        "inputs": [_input(reasoning, each, shown) for each in reason.inputs],
+        "rule": reason.rule,
+        "source": reason.source,
+    }
+
+
+def _input(reasoning: Reasoning, one: Input, shown: Callable[[str], str]) -> dict[str, Any]:
+    return {
+        "name": one.name,
+        "value": one.value,
+        "unit": one.unit,
+        "place": _place(one.span, shown),
+        "provenance": _provenance(one.provenance, shown),
+        "assumed": reasoning.assumed(one),
+        "why": one.why or None,
+        "source": one.source or None,
+    }
+
+
+def _place(span: Span | None, shown: Callable[[str], str]) -> dict[str, Any] | None:
+    if span is None:
+        return None
+    return {"file": shown(span.source.name), "line": span.line, "column": span.column}
+
+
+def _provenance(known: Provenance | None, shown: Callable[[str], str]) -> dict[str, Any] | None:
+    if known is None:
+        return None
+    return {"kind": known.kind, "date": known.date or None, "by": known.by or None, "place": _place(known.span, shown)}

@@ -1,0 +1,70 @@
+"""Reasons -> text for a terminal: the value first, then the formula, the inputs with their places, the rule and its source."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from rigc.analysis.reasoning import Reasoning
+from rigc.analysis.reasons.reason import Input, Reason
+
+_ASSUMED = "ASSUMED"
+_LEANS = "rests on something assumed"
+
+
+def short(reasoning: Reasoning, reasons: tuple[Reason, ...]) -> str:
+    """One line for each: name, value, and whether something assumed is behind it."""
+    rows = [(reason.name, _amount(reason.value, reason.unit), _LEANS * reasoning.leans(reason)) for reason in reasons]
+    return "".join(f"{line}\n" for line in _columns(rows))
+
+
+def whole(reasoning: Reasoning, reason: Reason, shown: Callable[[str], str], deep: bool) -> str:
+    """A reason in full; `deep` also what each of its inputs rests on, further in, each once."""
+    seen: set[str] = {reason.name}
+    heading = f"{reason.name} = {_amount(reason.value, reason.unit)}"
+    if reasoning.leans(reason):
+        heading += f" ({_LEANS})"
+    lines = [heading, *_body(reasoning, reason, shown, seen if deep else None)]
+    return "".join(f"{line}\n" for line in lines)
+
+
+def _body(reasoning: Reasoning, reason: Reason, shown: Callable[[str], str], seen: set[str] | None) -> list[str]:
+    """What stands below the value. `seen` holds what was told already, None where only this reason is wanted."""
+    lines = [f"  formula: {reason.formula}"]
+    rows = _columns([_row(reasoning, each, shown) for each in reason.inputs])
+    for each, row in zip(reason.inputs, rows, strict=True):
+        lines.append(f"  from {row}")
+        behind = reasoning.by_name.get(each.why)
+        if seen is not None and behind is not None and behind.name not in seen:
+            seen.add(behind.name)
+            lines += [f"    {line}" for line in _body(reasoning, behind, shown, seen)]
+    return [*lines, f"  rule: {reason.rule}", f"  source: {reason.source}"]
+
+
+def _row(reasoning: Reasoning, one: Input, shown: Callable[[str], str]) -> tuple[str, ...]:
+    if one.why:
+        where = f"why {one.why}" + f", {_LEANS}" * reasoning.assumed(one)
+    elif one.source:
+        where = f"a number of rigc: {one.source}"
+    else:
+        where = "" if one.span is None else f"{shown(one.span.source.name)}:{one.span.line}"
+    return one.name, _amount(one.value, one.unit), where, _known(one)
+
+
+def _known(one: Input) -> str:
+    """How a fact is known: `measured 2026-02-14 by R.K.`; what is assumed is marked in capitals."""
+    if one.provenance is None:
+        return ""
+    kind = _ASSUMED if one.assumed else one.provenance.kind
+    by = f"by {one.provenance.by}" if one.provenance.by else ""
+    return " ".join(part for part in (kind, one.provenance.date, by) if part)
+
+
+def _amount(value: str, unit: str) -> str:
+    return f"{value} {unit}" if unit else value
+
+
+def _columns(rows: list[tuple[str, ...]]) -> list[str]:
+    if not rows:
+        return []
+    widths = [max(len(row[at]) for row in rows) for at in range(len(rows[0]))]
+    return ["  ".join(text.ljust(width) for text, width in zip(row, widths, strict=True)).rstrip() for row in rows]

@@ -1,0 +1,1 @@
+"""What the ground sheet is made of."""

@@ -1,0 +1,147 @@
+"""Trees of grounds -> the one-line drawing: boxes for grounds, lines with lead numbers, earths, breaks, closing links."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.ground.breaks import breaks
+from rigc.analysis.ground.ring_words import pole_words
+from rigc.analysis.ground.states import GroundState, GroundSystem
+from rigc.model.ground_link import GROUND, GroundLink
+from rigc.model.rig import Rig
+from rigc.reports.content import Drawing
+from rigc.reports.drawing.lettering import text_width
+from rigc.reports.ground.closing_links import closing, closings, right_of
+from rigc.reports.ground.legend import legend, strokes
+from rigc.reports.ground.tree import Tree, TreeRow, system_tree
+from rigc.reports.shapes import LETTERS, THICK, Box, Circle, Label, Line, Polyline, Shape
+from rigc.reports.symbols import class_ii, earth
+
+STEP_X, BOX_Y, STEM = 30.0, 5.6, 4.0
+SIDE_Y, SPINE_Y = 7.6, 10.4
+"""From one row to the next: what stands straight below needs room for the label of its lead."""
+
+LEFT, HEAD = 4.0, 9.0
+
+
+def one_line(rig: Rig, leads: Leads, state: GroundState, number: int) -> Drawing:
+    """The drawing of one state; `number` sets its name apart from those of other scenarios."""
+    scenario = rig.scenarios[state.scenarios[0]] if state.scenarios else None
+    parted = breaks(rig, leads, scenario)
+    shapes: list[Shape] = []
+    top = 4.0
+    for count, system in enumerate(state.systems, 1):
+        tree = system_tree(state, system, parted)
+        shapes.append(Label(LEFT, top + LETTERS, _heading(count, system), strong=True))
+        middles = _middles(tree, top + HEAD)
+        shapes += _tree(rig, tree, middles)
+        top = middles[-1] + BOX_Y / 2 + 5
+    shapes += legend(LEFT, top)
+    where = ", ".join(state.scenarios)
+    width = max(right_of(shape) for shape in shapes) + LEFT
+    return Drawing(
+        name=f"grounds-{number}" if number else "grounds",
+        title=f"Grounds: {where}" if where else "Grounds",
+        desc=_described(state),
+        width_mm=round(width, 1),
+        height_mm=round(top + 20, 1),
+        shapes=tuple(shapes),
+        landscape=width > 180,
+    )
+
+
+def _heading(count: int, system: GroundSystem) -> str:
+    earths = len(system.earths)
+    told = "no earth" if not earths else f"{earths} earth{'s' if earths > 1 else ''}: {', '.join(system.earths)}"
+    return f"System {count}: {told}"
+
+
+def _described(state: GroundState) -> str:
+    parts = [
+        f"system {number} joins {', '.join(system.things)}; earthed: {', '.join(system.earths) or 'none'}"
+        for number, system in enumerate(state.systems, 1)
+    ]
+    return f"Grounds as joined. {'. '.join(parts)}."
+
+
+def _middles(tree: Tree, top: float) -> list[float]:
+    """The height of each row's middle."""
+    middles: list[float] = []
+    for row in tree.rows:
+        step = SPINE_Y if row.spine else SIDE_Y
+        middles.append(middles[-1] + step if middles else top + BOX_Y / 2)
+    return middles
+
+
+def _tree(rig: Rig, tree: Tree, middles: list[float]) -> list[Shape]:
+    shapes: list[Shape] = []
+    for row, middle in zip(tree.rows, middles, strict=True):
+        if row.parent is not None:
+            shapes += _joint(row, middles[row.parent] + BOX_Y / 2, middle)
+    rights = []
+    for row, middle in zip(tree.rows, middles, strict=True):
+        drawn = _parted(row, middle) if row.pole is None else _ground(rig, row, middle)
+        rights.append(max(right_of(shape) for shape in drawn) + (1 if len(drawn) > 2 else 0))
+        shapes += drawn
+    edge = max(rights) + 6
+    for count, (one, two, words) in enumerate(closings(tree)):
+        ends = [(rights[at], middles[at]) for at in (one, two)]
+        shapes += closing(ends[0], ends[1], edge + 8 * count, words)
+    return shapes
+
+
+def _ground(rig: Rig, row: TreeRow, middle: float) -> list[Shape]:
+    """A box, with its earth or its class II mark; what is no thing of its own (a common, a panel's metal) is dashed."""
+    if row.pole is None:
+        return []
+    x, words = LEFT + STEP_X * row.indent, pole_words(row.pole)
+    width = text_width(words, LETTERS) + 5
+    own = row.pole[1] == GROUND
+    shapes: list[Shape] = [
+        Box(x, middle - BOX_Y / 2, width, BOX_Y, pattern="solid" if own else "dashed", fill="white"),
+        Label(x + width / 2, middle, words, anchor="middle", level="middle"),
+    ]
+    lifts = [str(port) for link in row.links for port in link.lifts]
+    unit = rig.units.get(row.pole[0]) if own else None
+    if unit is not None and unit.earth == "earthed":
+        shapes += [
+            Line(x + width, middle, x + width + 9, middle, width_mm=THICK),
+            earth(x + width + 9, middle + 2.3, 4.6),
+        ]
+    elif unit is not None and unit.earth == "double-insulated":
+        shapes.append(class_ii(x + width + 5, middle, 4.0))
+    elif unit is not None and unit.kind in ("amp", "desk"):
+        shapes.append(Label(x + width + 2, middle, "earth not stated", level="middle"))
+    if lifts:
+        shapes.append(Label(x + width + 14, middle, f"lift closed: {', '.join(lifts)}", level="middle"))
+    return shapes
+
+
+def _joint(row: TreeRow, start: float, middle: float) -> list[Shape]:
+    """From the ground above: straight down, or down and to the right; strokes across it count leads side by side."""
+    pattern = "dashed" if row.parted is not None else "solid"
+    stem = LEFT + STEP_X * (row.indent - (not row.spine)) + STEM
+    words = _words(row.links) if row.parted is None else " + ".join(row.parted.marks)
+    label = Label(stem + 2.5, middle - (BOX_Y / 2 if row.spine else 0) - 1.2, words, colour="blue", halo=True)
+    if row.spine:
+        end = middle - BOX_Y / 2
+        return [Line(stem, start, stem, end, pattern=pattern), *strokes(len(row.links), stem, end - 2.4), label]
+    x = LEFT + STEP_X * row.indent
+    way = Polyline(((stem, start), (stem, middle), (x, middle)), pattern=pattern)
+    return [way, *strokes(len(row.links), x - 3, middle), label]
+
+
+def _words(links: tuple[GroundLink, ...]) -> str:
+    """Leads in a row with `+`, leads side by side with a comma."""
+    return ", ".join(" + ".join(link.marks) for link in links)
+
+
+def _parted(row: TreeRow, middle: float) -> list[Shape]:
+    """Where the ground ends: an open circle, and in words by what and before what."""
+    if row.parted is None:
+        return []
+    x = LEFT + STEP_X * row.indent
+    words = f"{row.parted.port}: {row.parted.how}; beyond: {row.parted.beyond}"
+    return [
+        Circle(x + 1, middle, 1.0, fill="white", width_mm=THICK),
+        Label(x + 4, middle, words, level="middle"),
+    ]

@@ -1,0 +1,32 @@
+"""What the reader of the level table must know: how the figures were made, and the cautions."""
+
+from __future__ import annotations
+
+from rigc.facts.levels import LEAST_MARGIN_DB, LOW_BY_DB, ZERO_DBU_V
+from rigc.facts.paths import LATENCY_APART_MS, LOWEST_NOTE_HZ
+from rigc.reports.content import Paragraph
+
+
+def cautions() -> Paragraph:
+    """Levels are measured with amps and ears in the room."""
+    lines = (
+        "Mute the amps and turn the volume down before test tones and before leads are changed: ears and loudspeakers are hurt at once.",
+        "A loudspeaker output carries tens of volts: never bring it to an instrument or line jack; use a load or line box made for it.",
+        "Figures are computed from the facts entered. Verify them by measurement before use; "
+        "the builder answers for the rig as built.",
+    )
+    return Paragraph("cautions", lines, heading="before you measure", kind="caution")
+
+
+def reading() -> Paragraph:
+    """The figures on which the table rests, each with its source."""
+    lines = (
+        f"0 dBu is {ZERO_DBU_V.value:.4f} V r.m.s. ({ZERO_DBU_V.source}). The highest level of all on/off states counts; "
+        "a stated level stands, else what comes in and the unit's gain are added. What an input takes from its source is not counted.",
+        f"Wanted: {LEAST_MARGIN_DB.value:g} dB between the highest peak and what the input takes ({LEAST_MARGIN_DB.source}); "
+        f"not more than {LOW_BY_DB.value:g} dB below what drives an input fully ({LOW_BY_DB.source}).",
+        f"Side by side: at most {LATENCY_APART_MS.value:g} ms apart ({LATENCY_APART_MS.source}). Nulls and apart are with everything on. "
+        f"Low E is {LOWEST_NOTE_HZ.value:.2f} Hz, {LOWEST_NOTE_HZ.says} ({LOWEST_NOTE_HZ.source}); "
+        "the loss there is against the paths in step, in the worst on/off state.",
+    )
+    return Paragraph("reading", lines, heading="How to read the figures")

@@ -1,0 +1,24 @@
+"""Levels and parallel paths -> the level table: every audio lead with its margin, and every place where paths meet."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.levels import Levels
+from rigc.analysis.computations.parallel_paths import ParallelPaths
+from rigc.model.rig import Rig
+from rigc.reports.content import Sheet
+from rigc.reports.levels.edge_table import edge_table
+from rigc.reports.levels.notes import cautions, reading
+from rigc.reports.levels.parallel_table import parallel_table
+
+
+def level_table(rig: Rig, levels: Levels, paths: ParallelPaths) -> Sheet:
+    """Levels lead by lead, then what runs side by side."""
+    return Sheet(
+        name="level-table",
+        title="Level table",
+        reader="builder, tech",
+        blocks=(cautions(), edge_table(rig, levels.edges), parallel_table(paths.all), reading()),
+    )
+
+
+SHEET = level_table

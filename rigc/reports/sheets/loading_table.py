@@ -1,0 +1,31 @@
+"""Loading of every section in every state -> the loading table with the responses of passive instruments."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.loading import Loading
+from rigc.model.rig import Rig
+from rigc.reports.content import Sheet
+from rigc.reports.loading.notes import reading
+from rigc.reports.loading.response_plot import response_plots
+from rigc.reports.loading.response_table import response_table
+from rigc.reports.loading.section_table import section_table
+
+
+def loading_table(rig: Rig, loading: Loading) -> Sheet:
+    """The sections, the responses in figures and as curves, and how to read them. Only here curves are reckoned."""
+    driven = tuple(section for section in loading.sections if section.from_pickup)
+    return Sheet(
+        name="loading-table",
+        title="Loading table",
+        reader="builder",
+        blocks=(
+            section_table(rig, loading),
+            response_table(loading, driven),
+            *response_plots(loading, driven),
+            reading(loading),
+        ),
+        landscape=True,
+    )
+
+
+SHEET = loading_table

@@ -1,0 +1,265 @@
+"""Sections of the signal path and their loading. Rigs are invented; figures are worked in the comments."""
+
+from __future__ import annotations
+
+import random
+from math import inf
+
+import pytest
+from cases import ROOT, results
+from small_rigs import block, results_of, unit
+from written import changed, compiled_with
+
+from rigc.analysis.computations.audio_states import AudioState
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.results import Results
+from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.source_network import damping, parallel
+from rigc.model.jacks import Port
+from rigc.model.state_ways import state_ways
+from rigc.model.wishes import Connection
+
+HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
+COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
+GUITAR = block("instrument", "guitar", "inductance 4 H", "capacitance 100 pF", "lead 3 m of coax")
+COMBO = block("amp", "combo", "input in ts 1 Mohm")
+
+
+def section(made: Results, source: str, state: str) -> Section:
+    """The one section that a jack drives in a state."""
+    loading = made.get(Loading)
+    (found,) = (
+        each
+        for each in loading.sections
+        if str(each.source) == source and state in [one.name for one in loading.states(each)]
+    )
+    return found
+
+
+def quality(made: Results, found: Section) -> float:
+    """Q = R_par/(2 pi f0 L) with both controls and all inputs in parallel."""
+    guitar = made.rig.instruments["guitar"]
+    assert guitar.volume_ohm and guitar.tone_ohm and guitar.inductance_h and found.load_ohm and found.unloaded_hz
+    across = parallel((guitar.volume_ohm.value, guitar.tone_ohm.value, found.load_ohm))
+    return damping(guitar.inductance_h.value, found.unloaded_hz, across)
+
+
+def test_the_home_rig_with_all_off() -> None:
+    # Worked by hand: 630 + 18.9 + 120 = 768.9 pF, 2801 Hz; 500k || 500k || 1M = 200k over 73.9k: Q 2.71. First buffer: marl.
+    made = results(ROOT / HOME)
+    found = section(made, "guitar.out", "all off")
+    assert [str(load.port) for load in found.loads] == ["marl.in"]
+    assert found.total_pf == pytest.approx(768.9)
+    assert found.unloaded_hz == pytest.approx(2801, abs=0.5)
+    assert quality(made, found) == pytest.approx(2.71, abs=0.005)
+    assert found.network is not None and found.network.peak_hz is not None
+    assert found.network.peak_hz < found.unloaded_hz
+
+
+def test_the_home_rig_with_its_fuzz_on() -> None:
+    # Worked by hand: 630 + 9.45 + 120 = 759.45 pF, 2818 Hz; 500k || 500k || 12k = 11.45k over 74.4k: Q 0.154, no peak.
+    made = results(ROOT / HOME)
+    found = section(made, "guitar.out", "hedge alone on")
+    assert found.total_pf == pytest.approx(759.45)
+    assert found.unloaded_hz == pytest.approx(2818, abs=0.5)
+    assert quality(made, found) == pytest.approx(0.154, abs=0.0005)
+    assert found.network is not None and found.network.peak_hz is None
+
+
+def test_the_touring_rig_through_the_air() -> None:
+    # Worked by hand: 84 + 120 = 204 pF: 5437 Hz; on the plain lead 750 pF: 2836 Hz; a factor of 1.92.
+    found = section(results(ROOT / TOURING), "guitar.out", "all off")
+    assert found.total_pf == pytest.approx(204)
+    assert found.unloaded_hz == pytest.approx(5437, abs=0.5)
+    assert found.plain_hz == pytest.approx(2836, abs=0.5)
+    assert found.unloaded_hz is not None and found.plain_hz is not None
+    assert found.unloaded_hz / found.plain_hz == pytest.approx(1.92, abs=0.005)
+
+
+def test_the_touring_rig_with_a_loop_in_and_its_unit_off() -> None:
+    # Worked by hand: A02 + A03 = 2.05 m = 215 pF on the switcher's 1 kohm: 740 kHz.
+    preset = 'preset 9 "Loop 1, wah off" {\n  loops 1 of signalbox\n  off teeter\n}\n\nsong "Salt Road" {'
+    found = section(changed(TOURING, ('song "Salt Road" {', preset)), "signalbox.s1", 'preset 9 "Loop 1, wah off"')
+    assert [lead.mark for lead in found.leads] == ["A02", "A03"]
+    assert found.cable_pf == pytest.approx(215, abs=0.5)
+    assert found.corner_hz == pytest.approx(740e3, rel=1e-3)
+
+
+def test_the_touring_rigs_treadle() -> None:
+    # Worked by hand: 25k/4 = 6.25 kohm into 0.60 m x 105 = 63 pF: 404 kHz.
+    found = section(results(ROOT / TOURING), "slipway.out", "all off")
+    assert (found.source_ohm, found.cable_pf) == (6250, pytest.approx(63))
+    assert found.corner_hz == pytest.approx(404e3, rel=1e-3)
+
+
+def test_the_other_kind_of_treadle_is_told_there() -> None:
+    # 250k/4 = 62.5 kohm into 63 pF would still be 40 kHz: a matter of its kind alone.
+    made = compiled_with(TOURING, ("track 25 kohm", "track 250 kohm"))
+    told = [finding.kind.code for finding in made.findings if "slipway" in finding.subject]
+    assert [code for code in told if code in ("S09", "S12", "S13", "S14", "S15")] == ["S14"]
+
+
+def test_the_switched_off_tuner_on_a_branch_loads_nothing() -> None:
+    # On it is 1 Mohm beside the treadle's 25 kohm: 24.39 kohm.
+    made = results(ROOT / TOURING)
+    assert section(made, "signalbox.out", "all off").load_ohm == pytest.approx(25e3)
+    assert section(made, "signalbox.out", "plumb alone on").load_ohm == pytest.approx(24390, abs=1)
+
+
+def test_equal_sections_are_one() -> None:
+    made = results(ROOT / TOURING)
+    loading = made.get(Loading)
+    keys = [(each.source, each.how, each.leads, each.loads) for each in loading.sections]
+    assert len(set(keys)) == len(keys)
+    everywhere = section(made, "heron.out", "all off")
+    assert len(loading.states(everywhere)) == sum(state.kind != "unpowered" for state in loading.audio.all)
+
+
+def test_without_power_only_what_passes() -> None:
+    # 3 m to marl and 2 m on to the amp: 500 pF; with power marl is a buffer.
+    text = (
+        COAX
+        + GUITAR
+        + COMBO
+        + "chain guitar -> marl -> combo\nleads {\n  A1 marl.out -> combo.in of coax made 2 m\n}\n"
+    )
+    passes = results_of(text + unit("marl", "bypass buffered", "unpowered passes"))
+    assert section(passes, "guitar.out", "no power").cable_pf == pytest.approx(500)
+    assert section(passes, "guitar.out", "all off").cable_pf == pytest.approx(300)
+    for facts in ("unpowered mutes", "unpowered latches", "digital"):
+        mutes = results_of(text + unit("marl", "bypass buffered", facts)).get(Loading)
+        assert all(state.kind != "unpowered" for each in mutes.sections for state in mutes.states(each))
+
+
+def test_impedances_when_bypassed() -> None:
+    # Off, marl's input stage has 500 kohm and its output 2 kohm; on, 1 Mohm and 1 kohm.
+    marl = block(
+        "unit", "marl", "input in ts 1 Mohm", "output out ts 1 kohm", "bypass buffered",
+        "impedance in 500 kohm bypassed", "impedance out 2 kohm bypassed",
+    )  # fmt: skip
+    made = results_of(COAX + GUITAR + COMBO + marl + "chain guitar -> marl -> combo\n")
+    assert section(made, "guitar.out", "all off").load_ohm == 500e3
+    assert section(made, "marl.out", "all off").source_ohm == 2000
+    assert section(made, "guitar.out", "marl alone on").load_ohm == 1e6
+    assert section(made, "marl.out", "marl alone on").source_ohm == 1000
+
+
+def test_what_bridges_a_unit_that_is_off() -> None:
+    # True bypass with a resistor across its input: 1 Mohm beside the amp's 1 Mohm.
+    marl = unit("marl", "bypass true", "impedance in 1 Mohm bypassed")
+    made = results_of(COAX + GUITAR + COMBO + marl + "chain guitar -> marl -> combo\n")
+    assert section(made, "guitar.out", "all off").load_ohm == pytest.approx(500e3)
+
+
+def test_the_rig_ends_at_a_panel_jack() -> None:
+    text = COAX + GUITAR + block("panel", "rear", "jack l ts at 10, 10 mm") + "chain guitar -> rear\n"
+    (found,) = results_of(text).get(Loading).sections
+    assert (found.load_ohm, found.missing_end) == (inf, ())
+
+
+def test_missing_facts_are_named() -> None:
+    text = COAX + GUITAR + block("amp", "combo", "input in ts") + unit("marl", "bypass buffered") + unit("lant")
+    made = results_of(text + "chain guitar -> marl -> lant -> combo\n")
+    first = section(made, "guitar.out", "all off")
+    assert first.missing == (
+        "the impedance of 'marl.in' is not said",
+        "the resistance of 'guitar' is not said",
+        "the volume control of 'guitar' is not said",
+        "the tone control of 'guitar' is not said",
+    )
+    assert (first.load_ohm, first.network) == (None, None)
+    assert first.unloaded_hz is not None, "it needs pickup and cable alone"
+    behind = section(made, "marl.out", "all off")
+    assert "how 'lant' is bypassed is not said" in behind.missing_wire
+    assert (behind.cable_pf, behind.corner_hz, behind.loss_db) == (None, None, None)
+    assert section(made, "lant.out", "all off").source_ohm is None
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_every_state_is_what_walking_it_afresh_gives(seed: int) -> None:
+    """Only changes are walked again; the reference walks each state's ways from the instrument, remembering nothing."""
+    made = results_of(drawn(random.Random(seed)))
+    loading = made.get(Loading)
+    assert len(loading.audio.all) > 2
+    for state in loading.audio.all:
+        mine = {plain(each) for each in loading.sections if state in loading.states(each)}
+        assert mine == afresh(made, state), state.name
+
+
+def drawn(source: random.Random) -> str:
+    """A random rig: a chain with a switcher in it, branches by scenario, presets."""
+    text = block("scenario", "van") + block("scenario", "stage") + COAX + GUITAR + COMBO
+    names = [f"u{at}" for at in range(source.randint(3, 9))]
+    for name in names:
+        facts = [f"bypass {source.choice(('true', 'true', 'buffered', 'always-on', 'trails'))}"]
+        facts.append(f"unpowered {source.choice(('passes', 'mutes', 'passes'))}")
+        if source.random() < 0.2:
+            facts.append("impedance in 300 kohm bypassed")
+        text += unit(name, *facts)
+    held, chained = names[: source.randint(1, 3)], names[3:]
+    text += unit(
+        "box", f"bypass {source.choice(('true', 'buffered'))}", "unpowered passes", "output s1..s3 ts", "input r1..r3 ts",
+        "loop 1..3 send s1..s3 return r1..r3",
+    )  # fmt: skip
+    source.shuffle(held)
+    loops = [held[:1], held[1:]]
+    text += "".join(f"loop {at} of box holds {' -> '.join(loop)}\n" for at, loop in enumerate(loops, 1) if loop)
+    front, rear = chained[: len(chained) // 2], chained[len(chained) // 2 :]
+    text += f"chain {' -> '.join(['guitar', *front, 'box', *rear])}\n"
+    last = rear[-1] if rear else "box"
+    if source.random() < 0.5:
+        text += f"chain for van: {last} -> combo\nchain for stage: {last} -> moss -> combo\n" + unit(
+            "moss", "bypass true"
+        )
+    else:
+        text += f"chain {last} -> combo\n"
+    for number in range(source.randint(0, 3)):
+        on = source.sample(names, source.randint(1, 2))
+        text += f"preset {number} {{\n  loops {source.randint(1, len(loops) if loops[1] else 1)}\n  on {', '.join(on)}\n}}\n"
+    return text
+
+
+def plain(found: Section) -> tuple[object, ...]:
+    """What drives a section, its leads, and the inputs that end it."""
+    leads = frozenset(lead.mark for lead in found.leads)
+    ends = frozenset(
+        (str(load.port), load.ohm) for load in found.loads if load.what not in ("dead end", "blocked", "bridged")
+    )
+    return str(found.source), leads, ends
+
+
+def afresh(made: Results, state: AudioState) -> set[tuple[object, ...]]:
+    """The sections of a state from its ways alone: wire is followed, everything else ends a section and drives the next."""
+    rig = made.rig
+    ways = state_ways(rig, state)
+    marks = {frozenset((lead.start, lead.end)): lead.mark for lead in made.get(Leads).all}
+    found: set[tuple[object, ...]] = set()
+    todo, done = [Port("guitar", "out")], set[Port]()
+    while todo:
+        source = todo.pop()
+        if source in done:
+            continue
+        done.add(source)
+        leads, ends, here, muted = set[Connection](), set[tuple[str, float | None]](), [source], False
+        while here:
+            port = here.pop()
+            for lead in (each for each in ways.leads if each.start == port):
+                leads.add(lead)
+                inside = [way for way in ways.inner if way.start == lead.end]
+                here += [way.end for way in inside if way.how == "cable"]
+                driving = [way.end for way in inside if way.how in ("buffer", "active")]
+                muted = muted or any(way.how in ("blocked", "unknown") for way in inside)
+                todo += driving
+                if driving or rig.units[lead.end.thing].kind == "amp":
+                    jack = rig.jack(lead.end)
+                    assert jack is not None
+                    off = any(way.how == "buffer" for way in inside)
+                    fact = jack.bypassed_ohm if off and jack.bypassed_ohm else jack.impedance_ohm
+                    ends.add((str(lead.end), fact.value if fact else None))
+        if state.kind == "unpowered" and (source.thing != "guitar" or muted):
+            continue
+        if leads:
+            passed = frozenset(marks[frozenset((lead.start, lead.end))] for lead in leads)
+            found.add((str(source), passed, frozenset(ends)))
+    return found

@@ -1,0 +1,138 @@
+"""The loading table of the worked boards (figures worked by hand on paper), and how it tells what is not known."""
+
+from __future__ import annotations
+
+import pytest
+from cases import ROOT, results
+from small_rigs import block, results_of, unit
+
+from rigc.analysis.results import Results
+from rigc.reports.content import Drawing, Paragraph, Sheet, Table
+from rigc.reports.plot import STYLES
+from rigc.reports.shapes import Label, Polyline
+from rigc.reports.sheets.loading_table import loading_table
+
+HOME, TOURING = ROOT / "examples/back-bedroom/board.rig", ROOT / "examples/long-haul/board.rig"
+COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
+OWN = ("inductance 4 H", "resistance 8 kohm", "capacitance 100 pF", "volume 500 kohm", "tone 500 kohm 22 nF")
+GUITAR = block("instrument", "guitar", *OWN, "lead 3 m of coax")
+COMBO = block("amp", "combo", "input in ts 1 Mohm")
+
+
+def rows(made: Results, name: str) -> list[dict[str, str]]:
+    """The rows of a table by their headings, marks in brackets behind the text."""
+    sheet: Sheet = made.call(loading_table)
+    table = sheet.block(name)
+    assert isinstance(table, Table)
+    heads = [column.key or column.head for column in table.columns]
+    texts = [[f"{cell.text} [{cell.mark}]" if cell.mark else cell.text for cell in row.cells] for row in table.rows]
+    return [dict(zip(heads, row, strict=True)) for row in texts]
+
+
+def drawings(made: Results) -> list[Drawing]:
+    sheet: Sheet = made.call(loading_table)
+    return [each for each in sheet.blocks if isinstance(each, Drawing)]
+
+
+def test_the_home_rig() -> None:
+    # 6.18 m: 648.9 pF, with the pickup 768.9 pF, 2801 Hz unloaded; with the fuzz on 759.45 pF and 2818 Hz, and no peak.
+    found = rows(results(HOME), "sections")
+    first = found[0]
+    assert (first["section"], first["leads"]) == ("guitar.out → marl.in", "A1, A2, A3")
+    assert first["state"] == "every state but plumb alone on, hedge alone on, everything on"
+    assert (first["length"], first["per metre"], first["cable"], first["total"]) == ("6.18", "105", "648.9", "768.9")
+    assert (first["source"], first["load"], first["unloaded resonance"]) == ("pickup", "1 MΩ", "2801")
+    assert (first["treble corner"], first["loss"], first["verdict"]) == ("", "", "ok")
+    (fuzz,) = (row for row in found if row["state"] == "hedge alone on" and row["source"] == "pickup")
+    assert (fuzz["unloaded resonance"], fuzz["peak"], fuzz["load"]) == ("2818", "none", "12 kΩ")
+    (into,) = (row for row in found if row["section"] == "plumb.out → hedge.in")
+    assert into["verdict"] == "feeds a unit that wants the pickup: its loss is not judged"
+
+
+def test_the_touring_rig() -> None:
+    # The treadle: 25k/4 = 6.25 kohm into 63 pF: 404.2 kHz; 1 Mohm on it loses 20 log10(1/1.00625) = 0.05 dB.
+    found = {row["section"]: row for row in rows(results(TOURING), "sections")}
+    treadle = found["slipway.out → weathervane.inl"]
+    assert (treadle["source"], treadle["cable"]) == ("6.25 kΩ (a quarter of the track)", "63")
+    assert (treadle["treble corner"], treadle["loss"], treadle["verdict"]) == ("404.2", "−0.05", "ok")
+    assert treadle["state"] == "every state"
+    assert all("FAIL" not in row["verdict"] and "not known" not in row["verdict"] for row in found.values())
+
+
+def test_the_curves_bear_the_numbers_of_the_table() -> None:
+    made = results(HOME)
+    (drawing,) = drawings(made)
+    names = [shape.text for shape in drawing.shapes if isinstance(shape, Label)]
+    table = rows(made, "responses")
+    assert [row["curve"] for row in table] == ["1", "2", "3"]
+    assert [name for name in names if name[:2] in ("1 ", "2 ", "3 ") or name == "plain lead"] == [
+        "1 all off …",
+        "2 plumb alone on, everything on",
+        "3 hedge alone on",
+        "plain lead",
+    ]
+    assert f"peaks at {table[0]['peak']} Hz" in drawing.desc
+    assert "curve '3 hedge alone on' has no peak" in drawing.desc
+    assert f"{table[0]['peak']} Hz" in names, "its peak is marked"
+
+
+def test_the_difference_from_the_plain_lead() -> None:
+    # On its plain lead alone nothing differs; through the air the touring guitar is louder at 5 kHz.
+    alone = rows(results_of(COAX + GUITAR + COMBO + "chain guitar -> combo\n"), "responses")[0]
+    assert (alone["plain_100hz"], alone["plain_1khz"], alone["plain_5khz"]) == ("0", "0", "0")
+    air = rows(results(TOURING), "responses")[0]
+    assert float(air["plain_5khz"]) > 10
+    assert float(air["peak"]) > 4500
+
+
+def test_more_curves_than_can_be_told_apart_are_spread_over_plots() -> None:
+    units = "".join(unit(f"u{at}", "bypass true", "unpowered passes") for at in range(9)).replace(
+        "in ts", "in ts 1 Mohm"
+    )
+    chain = "chain guitar -> " + " -> ".join(f"u{at}" for at in range(9)) + " -> combo\n"
+    leads = "".join(f"  A{at} u{at}.out -> u{at + 1}.in of coax made {at + 1} m\n" for at in range(8))
+    last = "  A9 u8.out -> combo.in of coax made 1 m\n"
+    made = results_of(COAX + GUITAR + COMBO + units + chain + "leads {\n" + leads + last + "}\n")
+    found = drawings(made)
+    assert [drawing.name for drawing in found] == ["response-guitar-1", "response-guitar-2"]
+    assert len(rows(made, "responses")) > len(STYLES)
+    for drawing in found:
+        lines = [shape for shape in drawing.shapes if isinstance(shape, Polyline)]
+        assert len({(line.pattern, line.width_mm) for line in lines}) >= min(len(lines), 4)
+
+
+def test_what_is_over_a_limit_is_told() -> None:
+    # 900 pF on the pickup; 10 kohm into 50 kohm is 5 times; 10 kohm with 1200 pF falls from 13.3 kHz.
+    guitar = GUITAR.replace("3 m", "9 m")
+    marl = block("unit", "marl", "input in ts 1 Mohm", "output out ts 10 kohm", "bypass buffered")
+    text = COAX + guitar + COMBO.replace("1 Mohm", "50 kohm") + marl + "chain guitar -> marl -> combo\n"
+    first, second = rows(results_of(text + "leads {\n  A1 marl.out -> combo.in of coax made 12 m\n}\n"), "sections")
+    assert first["verdict"] == "over 800 pF [FAIL]"
+    assert second["verdict"] == "corner under 15 kHz; inputs under 10 times the source [FAIL]"
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (COMBO.replace(" 1 Mohm", ""), "the impedance of 'combo.in' is not said"),
+        (COMBO.replace("}", "}\n" + unit("marl")), "how 'marl' is bypassed is not said"),
+    ],
+)
+def test_what_is_not_known_is_named(text: str, words: str) -> None:
+    chain = "chain guitar -> marl -> combo\n" if "unit marl" in text else "chain guitar -> combo\n"
+    made = results_of(COAX + GUITAR + text + chain)
+    first = rows(made, "sections")[0]
+    assert first["peak"] == " [not known]"
+    assert first["verdict"] == " [not known]"
+    assert drawings(made) == []
+    sheet: Sheet = made.call(loading_table)
+    notes = sheet.block("reading")
+    assert isinstance(notes, Paragraph)
+    assert f"Not known: {words}." in notes.lines
+
+
+def test_an_assumed_fact_marks_what_leans_on_it() -> None:
+    guitar = GUITAR.replace("4 H", "4 H assumed")
+    first = rows(results_of(COAX + guitar + COMBO + "chain guitar -> combo\n"), "sections")[0]
+    assert first["unloaded resonance"].endswith(" [assumed]")
+    assert first["peak"].endswith(" [assumed]")
