@@ -54,3 +54,10 @@ def metres_cut(tenths: int) -> str:
 def metres_with_waste(centimetres: int) -> str:
     """A length in whole centimetres as text in m."""
     return f"{centimetres / 100:.2f}"
+
+
+def with_minus(value: float, places: int) -> str:
+    """A figure of a loading table or a plot: rounded, without needless zeros, with a real minus sign."""
+    text = f"{value:.{places}f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text == "-0" else text.replace("-", "−")

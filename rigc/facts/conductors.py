@@ -24,7 +24,9 @@ COPPER_PER_KELVIN = Fact(
 TABLE_CELSIUS = Fact(20, "°C", "temperature of the tables and of the resistivity", "IEC 60228; IEC 60028")
 WARM_CELSIUS = Fact(40, "°C", "a lead on a warm stage", _PRACTICE)
 
-SOLID = _class_table("solid, classes 1 and 2", "IEC 60228 tables 1 and 2", {0.5: 36.0, 0.75: 24.5, 1.0: 18.1, 1.5: 12.1})
+SOLID = _class_table(
+    "solid, classes 1 and 2", "IEC 60228 tables 1 and 2", {0.5: 36.0, 0.75: 24.5, 1.0: 18.1, 1.5: 12.1}
+)
 FLEXIBLE = {
     **_class_table("flexible", _ISO_6722, {0.22: 84.4, 0.35: 54.4}),
     **_class_table("flexible, class 5", "IEC 60228 table 3", {0.5: 39.0, 0.75: 26.0, 1.0: 19.5, 1.5: 13.3}),

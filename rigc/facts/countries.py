@@ -27,11 +27,16 @@ class Mains(Record):
 
 
 class Country(Record):
-    """One country as the two tables have it; None where a table does not have it, or the second agrees with the first."""
+    """One country as the two tables have it; None where a table has no row for it, or was not compared."""
 
     code: str
     first: Mains | None
     second: Mains | None
+
+    @property
+    def differ(self) -> bool:
+        """Whether the tables say different things."""
+        return self.first is not None and self.second is not None and self.first != self.second
 
 
 def is_country(code: str) -> bool:
@@ -41,10 +46,10 @@ def is_country(code: str) -> bool:
 
 def country(code: str) -> Country | None:
     """The country of that code; None where neither table has it."""
-    first, second = _table(_FIRST), _table(_SECOND)
-    if code not in first and code not in second:
-        return None
-    return Country(code, first.get(code), second.get(code))
+    first, second = _table(_FIRST).get(code), _table(_SECOND).get(code)
+    if first is not None and code in _AGREEING.split():
+        second = first
+    return None if first is None and second is None else Country(code, first, second)
 
 
 def listed_codes() -> tuple[str, ...]:
@@ -98,6 +103,9 @@ VU 220 50 CGI, WS 230 50 I, XK 230 50 CF, YE 230 50 ADG, ZA 230 50 CFMN, ZM 230 
 _SECOND = """
 BR 127+220 60 CN, CL 220 50 CL, HK 220 50 DG, ID 110+220 50 CF, JP 100 50+60 AB, MY 240 50 ACGM, PH 220 60 ABC,
 TR 220 50 CF, ZA 230 50 CDMN
+"""
+_AGREEING = """
+AE AR AT AU BE CA CH CN CO CR CZ DE DK ES FI FR GB GR HU IE IL IN IS IT KR LU MX NL NO NZ PE PL PT SE SG SK TH TW US UY
 """
 CODES = """
 AD AE AF AG AI AL AM AO AQ AR AS AT AU AW AX AZ BA BB BD BE BF BG BH BI BJ BL BM BN BO BQ BR BS BT BV BW BY BZ CA CC

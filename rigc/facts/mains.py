@@ -37,5 +37,7 @@ INLET_A = {
     )
 }
 LOW_AC_V = Fact(50, "V", "ceiling of safety extra-low voltage, AC r.m.s.", "IEC 61558-1 and IEC 61140, as in the IEV")
-LOW_DC_V = Fact(120, "V", "ceiling of safety extra-low voltage, ripple-free DC", "IEC 61558-1 and IEC 61140, as in the IEV")
+LOW_DC_V = Fact(
+    120, "V", "ceiling of safety extra-low voltage, ripple-free DC", "IEC 61558-1 and IEC 61140, as in the IEV"
+)
 LOWER_DC_V = Fact(60, "V", "ceiling of energy class 1, DC", "IEC 62368-1 table 4, from memory")

@@ -43,7 +43,8 @@ class Disk:
 
     def shown(self, name: str) -> str:
         """A source's name as the user would type it from where he stands; names not read from disk stay as they are."""
-        return normpath(self.typed_folder / name) if name in self._sources or name == self.name else name
+        known = name == self.name or (name in self._sources and not name.startswith(STOCK))
+        return normpath(self.typed_folder / name) if known else name
 
     def _stock(self, name: str) -> Source:
         if name not in self._sources:

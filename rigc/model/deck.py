@@ -75,7 +75,7 @@ class Case(Record):
 class Place(Record):
     """Where a thing stands: the front-left corner of its outline after turning; `turned` is 0, 90, 180 or 270 degrees counter-clockwise.
 
-    `tier` names the raised part it stands on; `jacks` is the side that the source says its jacks shall look to.
+    A treadle may stand askew: `skew_deg` is what it is turned beyond that. `tier` names the raised part it stands on; `jacks` is the side that the source says its jacks shall look to.
     """
 
     thing: str
@@ -88,6 +88,7 @@ class Place(Record):
     jacks: str | None
     typed: str
     span: Span
+    skew_deg: float = 0.0
 
 
 class Hint(Record):

@@ -24,7 +24,8 @@ class GroundLink(Record):
     or earth.
 
     `lifts` are the jacks whose ground lift is closed and so lets it join; `isolators` those of them that a transformer
-    would isolate if the lift were open. `unsure` is a jack that does not say whether a relay or an opto-coupler isolates it.
+    would isolate if the lift were open. `unsure` tells which fact is missing to be
+    sure that it joins at all, and how to state it.
     """
 
     ends: tuple[Pole, Pole]
@@ -32,7 +33,7 @@ class GroundLink(Record):
     marks: tuple[str, ...] = ()
     lifts: tuple[Port, ...] = ()
     isolators: tuple[Port, ...] = ()
-    unsure: Port | None = None
+    unsure: tuple[str, str] | None = None
     span: Span | None = None
 
     def other(self, pole: Pole) -> Pole:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.model.polygon import Polygon
 from rigc.record import Record
 
 
@@ -22,6 +23,16 @@ class Rectangle(Record):
     def rear_mm(self) -> float:
         """Its rear edge."""
         return self.y_mm + self.depth_mm
+
+    @property
+    def corners(self) -> Polygon:
+        """Its corners, counter-clockwise from the front-left one."""
+        return (
+            (self.x_mm, self.y_mm),
+            (self.right_mm, self.y_mm),
+            (self.right_mm, self.rear_mm),
+            (self.x_mm, self.rear_mm),
+        )
 
     def overlap(self, other: Rectangle) -> tuple[float, float]:
         """How far both reach into each other in x and in y; what is not positive is the gap between them."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from rigc.analysis.reasoning import Reasoning
 from rigc.analysis.reasons.reason import Input, Reason
@@ -63,7 +63,7 @@ def _amount(value: str, unit: str) -> str:
     return f"{value} {unit}" if unit else value
 
 
-def _columns(rows: list[tuple[str, ...]]) -> list[str]:
+def _columns(rows: Sequence[tuple[str, ...]]) -> list[str]:
     if not rows:
         return []
     widths = [max(len(row[at]) for row in rows) for at in range(len(rows[0]))]

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.battery_lives import BatteryLife, BatteryLives
+from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.facts.battery import SHOW_H
 from rigc.model.rig import Rig
@@ -42,13 +43,17 @@ def battery_only(rig: Rig, lives: BatteryLives) -> Iterator[Diagnostic]:
 def _life(life: BatteryLife) -> str:
     if life.hours is not None:
         plural = "" if life.shows == 1 else "s"
-        return f"it lasts {life.hours:.4g} h, {life.shows} show{plural} of {SHOW_H.value:g} h"
+        return f"it lasts {decimals(life.hours)} h, {life.shows} show{plural} of {SHOW_H.value:g} h"
     missing = "its capacity" if life.capacity_mah is None else "its current"
     return f"how long is not known, for want of {missing}"
 
 
 def _spare(life: BatteryLife) -> str:
-    return f"carry a spare {life.kind}" if life.shows is None or life.shows >= 1 else f"fit a fresh {life.kind} before each"
+    return (
+        f"carry a spare {life.kind}"
+        if life.shows is None or life.shows >= 1
+        else f"fit a fresh {life.kind} before each"
+    )
 
 
 CHECK = battery_only

@@ -1,4 +1,4 @@
-"""Two things take the same room, or one reaches over the deck's edge or into a part that is kept free.
+"""Two things take the same room, one reaches over an edge or into a part that is kept free, or the deck is too large for its case.
 
 Why it matters: the board cannot be built as planned.
 What to do: move one of them by the figure that is told. Bodies may touch; to lift a unit out, leave 5 mm beside it.
@@ -10,9 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import Outline, Placement
+from rigc.analysis.deck.kept_free import KeptFree, kept_free
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.deck import Deck
 from rigc.model.neighbours import neighbours
+from rigc.model.polygon import reach
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 
@@ -21,40 +23,48 @@ KIND = Kind(
     "bodies-overlap",
     Level.ERROR,
     __doc__,
-    "no footprint overlaps another on its side of the deck, leaves the deck or reaches into a keep-out",
+    "no footprint overlaps another on its side of the deck, leaves the deck or its tier, or reaches into a keep-out, a reserved "
+    "room or another tier; the deck goes into the case",
     "geometry on stated sizes",
 )
 _HAIR_MM = 1e-6
 
 
 def bodies_overlap(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
-    """One finding for each two things that overlap, each thing that leaves its deck, each keep-out that is entered."""
+    """One finding for each two things that overlap, each thing that leaves its deck or tier, each part kept free that is
+    entered, each deck that goes into no case."""
     bodies = tuple(placement.outlines.values())
-    rectangles = [Rectangle(body.x_mm, body.y_mm, body.width_mm, body.depth_mm) for body in bodies]
-    for one, other in neighbours(rectangles):
+    for one, other in neighbours([body.area for body in bodies]):
         if (bodies[one].deck, bodies[one].under) == (bodies[other].deck, bodies[other].under):
-            yield from _overlap(rig, bodies[one], bodies[other], rectangles[one], rectangles[other])
-    for body, rectangle in zip(bodies, rectangles, strict=True):
+            yield from _overlap(rig, bodies[one], bodies[other])
+    for body in bodies:
         deck = rig.decks.get(body.deck or "")
         if deck is not None:
-            yield from _off_deck(rig, body, rectangle, deck)
-            yield from _kept_free(rig, body, rectangle, deck)
+            yield from _off_deck(rig, body, deck)
+            yield from _off_tier(rig, body, deck)
+            for kept in kept_free(rig, deck, body):
+                yield from _entered(rig, body, deck, kept)
+    yield from _too_large(rig, {body.deck for body in bodies})
     yield from _unknown(rig, placement)
 
 
-def _overlap(rig: Rig, one: Outline, other: Outline, here: Rectangle, there: Rectangle) -> Iterator[Diagnostic]:
-    across, along = here.overlap(there)
-    if min(across, along) <= _HAIR_MM:
+def _overlap(rig: Rig, one: Outline, other: Outline) -> Iterator[Diagnostic]:
+    across, along = one.area.overlap(other.area)
+    askew = bool(one.askew or other.askew)
+    into = reach(one.corners, other.corners) if askew else min(across, along)
+    if into <= _HAIR_MM:
         return
     where = " under the deck" if one.under else ""
+    figures = f"{into:.4g} mm" if askew else f"{across:g} x {along:g} mm"
+    sides = (Number("across", across, "mm"), Number("along", along, "mm"))
     yield KIND.at(
         rig.places[other.thing].span,
-        f"'{one.thing}' and '{other.thing}' overlap by {across:g} x {along:g} mm{where}",
+        f"'{one.thing}' and '{other.thing}' overlap by {figures}{where}",
         subject=(other.thing, one.thing),
         label=f"'{other.thing}' stands here",
         also=(Label(rig.places[one.thing].span, f"'{one.thing}' stands here"),),
-        numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
-        help=_aside(other.thing, there, here),
+        numbers=(Number("into", into, "mm"),) if askew else sides,
+        help=f"move them {into:.4g} mm apart" if askew else _aside(other.thing, other.area, one.area),
     )
 
 
@@ -70,10 +80,10 @@ def _aside(thing: str, moved: Rectangle, still: Rectangle) -> str:
     return f"move '{thing}' {ways[way]:g} mm {way}"
 
 
-def _off_deck(rig: Rig, body: Outline, rectangle: Rectangle, deck: Deck) -> Iterator[Diagnostic]:
+def _off_deck(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
     if deck.width_mm is None or deck.depth_mm is None:
         return
-    width, depth = deck.width_mm.value, deck.depth_mm.value
+    width, depth, rectangle = deck.width_mm.value, deck.depth_mm.value, body.area
     sides = {
         "left": -rectangle.x_mm,
         "right": rectangle.right_mm - width,
@@ -101,21 +111,62 @@ def _inwards(body: Outline, rectangle: Rectangle, width: float, depth: float, be
     return f"move '{body.thing}' " + " and ".join(f"{over:g} mm {opposite[side]}" for side, over in beyond.items())
 
 
-def _kept_free(rig: Rig, body: Outline, rectangle: Rectangle, deck: Deck) -> Iterator[Diagnostic]:
-    for number, area in enumerate(deck.keep_outs, start=1):
-        free = Rectangle(area.x_mm, area.y_mm, area.width_mm, area.depth_mm)
-        across, along = rectangle.overlap(free)
-        if min(across, along) > _HAIR_MM:
-            named = "a keep-out" if area.what == "keep-out" else f"the keep-out '{area.what}'"
+def _off_tier(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
+    tier = next((each for each in deck.tiers if each.name == rig.places[body.thing].tier), None)
+    if tier is None:
+        return
+    sides = {"front": tier.front_mm - body.y_mm, "rear": body.area.rear_mm - tier.rear_mm}
+    for side, over in sides.items():
+        if over > _HAIR_MM:
             yield KIND.at(
                 rig.places[body.thing].span,
-                f"'{body.thing}' reaches {across:g} x {along:g} mm into {named}",
-                subject=(body.thing, deck.name, str(number)),
+                f"'{body.thing}' reaches {over:g} mm over the {side} edge of the tier '{tier.name}'",
+                subject=(body.thing, deck.name, tier.name),
                 label="stands here",
-                also=(Label(area.span, "kept free"),),
-                numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
-                help=_aside(body.thing, rectangle, free),
+                also=(Label(tier.span, f"{tier.rear_mm - tier.front_mm:g} mm deep"),),
+                numbers=(Number(side, over, "mm"),),
+                help=f"move '{body.thing}' {over:g} mm to the {'rear' if side == 'front' else 'front'}",
             )
+
+
+def _too_large(rig: Rig, used: set[str | None]) -> Iterator[Diagnostic]:
+    """Decks that go into none of the cases, whichever way round."""
+    cases = [(case, case.inside_mm) for case in rig.cases.values() if case.inside_mm is not None]
+    for deck in rig.decks.values():
+        if not cases or deck.name not in used or deck.width_mm is None or deck.depth_mm is None:
+            continue
+        short, long = sorted((deck.width_mm.value, deck.depth_mm.value))
+        over, case = min(
+            ((max(long - max(inside[:2]), short - min(inside[:2])), case) for case, inside in cases),
+            key=lambda each: each[0],
+        )
+        if over > _HAIR_MM:
+            yield KIND.at(
+                deck.width_mm.span,
+                f"'{deck.name}' is {deck.width_mm.value:g} x {deck.depth_mm.value:g} mm, {over:g} mm too large for the "
+                f"inside of '{case.name}'",
+                subject=(deck.name, case.name),
+                label="this large",
+                also=(Label(case.declared, "the case"),),
+                numbers=(Number("over", over, "mm"),),
+                help=f"choose a case that is {over:g} mm larger inside, or a smaller deck",
+            )
+
+
+def _entered(rig: Rig, body: Outline, deck: Deck, kept: KeptFree) -> Iterator[Diagnostic]:
+    across, along = body.area.overlap(kept.room)
+    into = reach(body.corners, kept.room.corners) if body.askew else min(across, along)
+    if into > _HAIR_MM:
+        figures = f"{into:.4g} mm" if body.askew else f"{across:g} x {along:g} mm"
+        yield KIND.at(
+            rig.places[body.thing].span,
+            f"'{body.thing}' reaches {figures} into {kept.named}",
+            subject=(body.thing, deck.name, kept.key),
+            label="stands here",
+            also=(Label(kept.span, kept.why),),
+            numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
+            help=_aside(body.thing, body.area, kept.room),
+        )
 
 
 def _unknown(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:

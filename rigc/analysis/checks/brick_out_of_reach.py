@@ -28,9 +28,7 @@ KIND = Kind(
 )
 
 
-def brick_out_of_reach(
-    rig: Rig, power: PowerAssignment, leads: Leads, lengths: CableLengths
-) -> Iterator[Diagnostic]:
+def brick_out_of_reach(rig: Rig, power: PowerAssignment, leads: Leads, lengths: CableLengths) -> Iterator[Diagnostic]:
     """One finding for each lead that is too short and each supply without a place on a board that places other things."""
     for lead in leads.all:
         length = lengths.lengths.get(lead.mark)
@@ -41,7 +39,7 @@ def brick_out_of_reach(
             yield KIND.at(
                 lead.captive_mm.span,
                 f"the captive lead {lead.mark} of '{lead.captive.thing}' is {has / 10:g} mm and its way is "
-                f"{length.route / 10:g} mm: {(length.route - has) / 10:g} mm are missing",
+                f"{length.route / 10:g} mm: {(length.route - has) / 10:g} mm short",
                 subject=(lead.mark, lead.captive.thing),
                 label="this long",
                 numbers=(Number("length", has / 10, "mm"), Number("route", length.route / 10, "mm")),
@@ -58,7 +56,9 @@ def _without_place(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
             fed = [feed.unit for feed in power.feeds if any(port.thing == name for port in feed.outlets)]
             yield KIND.at(
                 rig.supplies[name].declared,
-                f"'{name}' feeds {listed(fed)} and has no place on the board" if fed else f"'{name}' has no place on the board",
+                f"'{name}' feeds {listed(fed)} and has no place on the board"
+                if fed
+                else f"'{name}' has no place on the board",
                 subject=(name,),
                 label="nowhere to sit",
                 help=f"write where it sits, for example {name} under at 100, 200 mm",

@@ -43,10 +43,10 @@ def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterato
         if ring.unsure is not None:
             yield KIND.cant_check(
                 link.span,
-                f"'{ring.unsure}' does not say how it switches; whether {link_words(link)} closes a ring, "
+                f"{ring.unsure[0]}; whether {link_words(link)} closes a ring, "
                 f"{ring_words(ring)}, can't be checked{where}",
                 subject=subject,
-                help=f"write `relay`, `opto` or `contact` at '{ring.unsure}'",
+                help=ring.unsure[1],
             )
             continue
         yield KIND.at(

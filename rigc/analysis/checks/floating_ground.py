@@ -14,6 +14,7 @@ from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.ground.states import GroundSystem
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed
+from rigc.model.ground_link import GROUND
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -38,7 +39,7 @@ def floating_ground(rig: Rig, grounds: GroundSystems) -> Iterator[Diagnostic]:
 
 
 def _members(rig: Rig, system: GroundSystem) -> list[str]:
-    return list(dict.fromkeys(thing for thing, _ in system.poles if thing in rig.units))
+    return [thing for thing, part in system.poles if part == GROUND and thing in rig.units]
 
 
 def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:

@@ -67,12 +67,10 @@ def _told(thing: str, results: list[NearLimit]) -> Diagnostic:
     first = results[0]
     fact, kind = first.guess.fact, first.guess.fact.provenance.kind if first.guess.fact.provenance else ""
     known = "from a leaflet" if kind == "leaflet" else "assumed"
-    what = first.guess.what.replace("its ", f"the ", 1)
-    of = f" of '{thing}'" if first.guess.what.startswith("its ") else f" ('{thing}')"
     facts = {each.guess.fact.span: each for each in results[1:] if each.guess.fact.span is not fact.span}
     return KIND.at(
         fact.span,
-        f"{what}{of}, {fact.typed}, is {known}, and {_result(first)}",
+        f"{first.guess.what}, {fact.typed}, is {known}, and {_result(first)}",
         subject=(thing,),
         label="not measured",
         also=tuple(Label(each.guess.fact.span, f"nor this: {_result(each)}") for each in facts.values()),

@@ -32,11 +32,14 @@ def long_true_bypass_row(rig: Rig, ways: SoundWays) -> Iterator[Diagnostic]:
     found: dict[Row, None] = {}
     unsure: dict[str, int] = {}
     for hookup in ways.hookups:
-        rows = true_bypass_rows(rig, hookup, with_unsure=False)
-        found.update(dict.fromkeys(row for row in rows if len(row) > ROW_OF_TRUE_BYPASS.value))
-        for row in true_bypass_rows(rig, hookup, with_unsure=True):
-            if len(row) > ROW_OF_TRUE_BYPASS.value and row not in found:
-                unsure.update({name: len(row) for name in row if unsure_bypass(rig, name)})
+        longest = [
+            row for row in true_bypass_rows(rig, hookup, with_unsure=True) if len(row) > ROW_OF_TRUE_BYPASS.value
+        ]
+        sure = true_bypass_rows(rig, hookup, with_unsure=False) if longest else []
+        found.update(dict.fromkeys(row for row in sure if len(row) > ROW_OF_TRUE_BYPASS.value))
+        unsure.update(
+            {name: len(row) for row in longest if row not in found for name in row if unsure_bypass(rig, name)}
+        )
     for row in found:
         yield _told(rig, row)
     for name, count in unsure.items():

@@ -29,7 +29,7 @@ KIND = Kind(
 
 
 def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops) -> Iterator[Diagnostic]:
-    """One finding for each lead; can't-check once for each cable that states no conductor."""
+    """One finding for each lead; can't-check once for each cable, and each captive lead, of unknown conductor."""
     bare: dict[str, list[str]] = {}
     for lead in leads.all:
         drop = drops.all.get(lead.mark)
@@ -37,15 +37,26 @@ def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops) -> Iterator[Diagnostic]
             continue
         if drop.drop_v is not None and exceeds(drop.drop_v, DROP_SHARE.value, drop.volts):
             yield _told(lead, drop)
+        elif drop.wire is None and lead.captive is not None:
+            yield _captive(rig, lead, lead.captive.thing)
         elif drop.wire is None and drop.length_mm is not None and lead.cable is not None:
             bare.setdefault(lead.cable, []).append(lead.mark)
     for cable, marks in bare.items():
         yield KIND.cant_check(
             rig.stock.cables[cable].declared,
-            f"'{cable}' states no conductor; what {listed(marks)} of it lose can't be checked",
+            f"'{cable}' states no conductor; the drop of {listed(marks)}, made of it, can't be checked",
             subject=(cable,),
             help=f"write its conductor in '{cable}', for example conductor 0.5 mm2",
         )
+
+
+def _captive(rig: Rig, lead: Lead, unit: str) -> Diagnostic:
+    return KIND.cant_check(
+        rig.units[unit].declared,
+        f"the conductor of the captive lead {lead.mark} of '{unit}' is not stated; what it loses can't be checked",
+        subject=(lead.mark, unit),
+        help=f"state the lead with a cable like it: {lead.mark} {lead.start} -> {lead.end} of a cable with a `conductor`",
+    )
 
 
 def _told(lead: Lead, drop: LeadDrop) -> Diagnostic:

@@ -15,7 +15,7 @@ from itertools import combinations
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.grounds_apart import grounds_apart
+from rigc.analysis.power.grounds_apart import GroundsApart, grounds_apart
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed
@@ -43,7 +43,7 @@ class _Group(Record):
 
     def __str__(self) -> str:
         names = listed(self.outlets)
-        return names if len(self.outlets) == 1 else f"{names}, which share the common '{self.common}'"
+        return names if len(self.outlets) == 1 else f"the common '{self.common}' of {names}"
 
 
 def mixed_outlet(rig: Rig, power: PowerAssignment, leads: Leads, grounds: GroundSystems) -> Iterator[Diagnostic]:
@@ -51,28 +51,33 @@ def mixed_outlet(rig: Rig, power: PowerAssignment, leads: Leads, grounds: Ground
     groups = _groups(rig, power)
     states = [grounds_apart(rig, leads, state) for state in grounds.states] if groups else []
     for group in groups:
-        digital = [unit.name for unit in group.units if "digital" in unit.flags]
-        loud = [unit.name for unit in group.units if "high gain" in unit.flags]
+        fault = _isolator(group, states) or _mixture(group)
         unsaid = [unit.name for unit in group.units if not unit.flags & {"digital", "analogue"}]
-        apart = next(
-            (
-                pair
-                for pair in combinations([unit.name for unit in group.units], 2)
-                if any(state.between(*pair) for state in states)
-            ),
-            None,
-        )
-        others = [unit.name for unit in group.units if unit.name not in digital and unit.name not in unsaid]
-        if apart is not None:
-            yield _told(rig, power, group, f"an isolator stands between {listed(apart)}; {group} joins their grounds again")
-        elif loud:
-            rest = [unit.name for unit in group.units if unit.name != loud[0]]
-            yield _told(rig, power, group, f"'{loud[0]}' has high gain and shares {group} with {listed(rest)}")
-        elif digital and others:
-            are = "is" if len(digital) == 1 else "are"
-            yield _told(rig, power, group, f"{listed(digital)} {are} digital and shares {group} with {listed(others)}".replace(" are digital and shares", " are digital and share"))
-        elif digital and unsaid:
+        if fault:
+            yield _told(rig, power, group, fault)
+        elif unsaid and any("digital" in unit.flags for unit in group.units):
             yield _unsaid(rig, group, unsaid)
+
+
+def _isolator(group: _Group, states: list[GroundsApart]) -> str:
+    for pair in combinations([unit.name for unit in group.units], 2):
+        if any(state.between(*pair) for state in states):
+            return f"an isolator stands between {listed(pair)}; {group} joins their grounds again"
+    return ""
+
+
+def _mixture(group: _Group) -> str:
+    """What is wrong with the group's kinds; empty if nothing that is known."""
+    loud = [unit.name for unit in group.units if "high gain" in unit.flags]
+    digital = [unit.name for unit in group.units if "digital" in unit.flags]
+    analogue = [unit.name for unit in group.units if "analogue" in unit.flags and unit.name not in digital]
+    if loud:
+        rest = [unit.name for unit in group.units if unit.name != loud[0]]
+        return f"'{loud[0]}' has high gain and shares {group} with {listed(rest)}"
+    if digital and analogue:
+        words = "is digital and shares" if len(digital) == 1 else "are digital and share"
+        return f"{listed(digital)} {words} {group} with {listed(analogue)}"
+    return ""
 
 
 def _groups(rig: Rig, power: PowerAssignment) -> list[_Group]:
@@ -111,7 +116,7 @@ def _unsaid(rig: Rig, group: _Group, unsaid: list[str]) -> Diagnostic:
     do = "does" if len(unsaid) == 1 else "do"
     return KIND.cant_check(
         rig.units[unsaid[0]].declared,
-        f"{listed(unsaid)} on {group} {do} not say whether it is digital or analogue; whether the outlet is mixed can't be checked",
+        f"{listed(unsaid)} on {group} {do} not say `digital` or `analogue`; whether the outlet is mixed can't be checked",
         subject=tuple(unsaid),
         help=f"write `digital` or `analogue` in {listed(unsaid)}",
     )

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from math import isfinite
 
 from rigc.analysis.computations.parallel_paths import ParallelPaths
-from rigc.analysis.signal.parallel import AMPS, JOIN, Parallel
+from rigc.analysis.signal.parallel import AMPS, DESK, JOIN, Parallel
 from rigc.analysis.signal.turned_words import way_out, when_turned
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
@@ -34,7 +34,7 @@ def paths_cancel(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
     """One finding for each place where paths meet; can't-check for each unit of unknown polarity, and amp of unknown mix."""
     unsure: dict[str, str] = {}
     for each in paths.all:
-        if each.kind == AMPS or len(each.legs) < 2:
+        if each.kind in (AMPS, DESK) or len(each.legs) < 2:
             continue
         if each.mix is None and each.kind != JOIN:
             if each.turned or each.unsure:

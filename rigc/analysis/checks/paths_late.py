@@ -11,7 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.parallel_paths import ParallelPaths
-from rigc.analysis.signal.parallel import AMPS, JOIN, Parallel
+from rigc.analysis.signal.leg import latency_ms
+from rigc.analysis.signal.parallel import AMPS, DESK, JOIN, Parallel
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.paths import LATENCY_APART_MS
@@ -31,7 +32,7 @@ def paths_late(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
     """One finding for each place where paths meet; can't-check for each unit of unknown latency, and amp of unknown mix."""
     unsure: dict[str, str] = {}
     for each in paths.all:
-        if each.kind == AMPS or len(each.legs) < 2:
+        if each.kind in (AMPS, DESK) or len(each.legs) < 2:
             continue
         late = each.apart_ms is not None and each.apart_ms > LATENCY_APART_MS.value + 1e-9
         if each.mix is None and each.kind != JOIN:
@@ -54,7 +55,7 @@ def paths_late(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
 
 def _told(rig: Rig, paths: Parallel) -> Diagnostic:
     late, early, apart = paths.late, paths.early, paths.apart_ms or 0.0
-    slow = [name for name in late.things if name in rig.units and rig.units[name].latency_ms is not None]
+    slow = [name for name in late.things if name in rig.units and latency_ms(rig.units[name])]
     nulls = [decimals(each, 0) for each in paths.nulls_hz]
     return KIND.at(
         paths.span,

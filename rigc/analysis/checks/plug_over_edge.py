@@ -23,7 +23,6 @@ KIND = Kind(
     "stand-out + bend of a plug ≤ what is left of the deck before it",
     "geometry on stated sizes; common practice, no source",
 )
-_EDGES = {(-1, 0): "left", (1, 0): "right", (0, -1): "front", (0, 1): "rear"}
 _HAIR_MM = 1e-6
 
 
@@ -46,16 +45,26 @@ def plug_over_edge(rig: Rig, plugs: PlugBodies) -> Iterator[Diagnostic]:
 
 
 def _room(rig: Rig, plug: PlugBody) -> float | None:
-    """The deck that is left before a plug's jack, in mm; None where the deck's size is not known."""
+    """The deck that is left before a plug, in mm along its cable; None where the deck's size is not known."""
     deck, point = rig.decks.get(plug.point.deck or ""), plug.point
     if deck is None or deck.width_mm is None or deck.depth_mm is None:
         return None
-    return {
-        (-1, 0): point.x_mm,
-        (1, 0): deck.width_mm.value - point.x_mm,
-        (0, -1): point.y_mm,
-        (0, 1): deck.depth_mm.value - point.y_mm,
-    }[point.dx, point.dy]
+    sizes = ((deck.width_mm.value, point.x_mm, point.dx, point.dy), (deck.depth_mm.value, point.y_mm, point.dy, point.dx))
+    return min(_before_edge(size, at, way, aside * plug.width_mm / 2) for size, at, way, aside in sizes if way)
+
+
+def _before_edge(size: float, at: float, way: float, aside: float) -> float:
+    """How far a plug may stand out towards one edge; of one askew, the corner that is nearer to the edge counts."""
+    left = size - at if way > 0 else at
+    return (left - (abs(aside) if abs(way) < 1 else 0.0)) / abs(way)
+
+
+def _edge(plug: PlugBody) -> str:
+    """The edge that a plug looks at most."""
+    point = plug.point
+    if abs(point.dx) > abs(point.dy):
+        return "right" if point.dx > 0 else "left"
+    return "rear" if point.dy > 0 else "front"
 
 
 def _told(rig: Rig, found: list[tuple[PlugBody, float]]) -> Diagnostic:
@@ -78,9 +87,8 @@ def _told(rig: Rig, found: list[tuple[PlugBody, float]]) -> Diagnostic:
 
 def _over(plug: PlugBody, room: float) -> str:
     needed = plug.stand_out_mm + plug.bend_mm
-    edge = _EDGES[plug.point.dx, plug.point.dy]
     return (
-        f"the plug at '{plug.port}' reaches {needed - room:g} mm over the {edge} edge: "
+        f"the plug at '{plug.port}' reaches {needed - room:g} mm over the {_edge(plug)} edge: "
         f"'{plug.plug}' needs {plug.stand_out_mm:g} + {plug.bend_mm:g} = {needed:g} mm and has {room:g} mm"
     )
 

@@ -41,15 +41,22 @@ def shared_supply_ring(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: L
     for held in rings.values():
         worst = max((hum for hum, _ in held), key=lambda hum: (hum.gain.most_db, hum.hertz))
         where = in_scenarios(rig, [name for _, names in held for name in names])
-        yield _told(rig, leads, worst, where)
-        unknown = _unknown(worst)
-        if unknown and not _loud(worst):
-            yield KIND.cant_check(
-                worst.ring.links[0].span,
-                f"how loud the hum of {ring_words(worst.ring)} is can't be checked: {unknown}",
-                subject=(*worst.ring.things, *worst.ring.marks),
-                help="state what is missing, or measure the hum on the finished board",
-            )
+        yield from _findings(rig, leads, worst, where)
+
+
+def _findings(rig: Rig, leads: Leads, hum: Hum, where: str) -> Iterator[Diagnostic]:
+    ring, subject = hum.ring, (*hum.ring.things, *hum.ring.marks)
+    if ring.unsure is not None:
+        what, help = ring.unsure
+        message = f"{what}; whether {ring_words(ring)} is a ring can't be checked{where}"
+        yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help)
+        return
+    yield _told(rig, leads, hum, where)
+    unknown = _unknown(hum)
+    if unknown and not _loud(hum):
+        message = f"how loud the hum of {ring_words(ring)} is can't be checked: {unknown}"
+        help = "state what is missing, or measure the hum on the finished board"
+        yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help)
 
 
 def _loud(hum: Hum) -> bool:

@@ -44,10 +44,11 @@ def silent_without_power(rig: Rig, paths: SilentPaths) -> Iterator[Diagnostic]:
 
 def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     instrument = rig.instruments[path.instrument]
+    ends = dict.fromkeys(port.thing for port in path.ends)
     does = "passes" if len(path.units) == 1 else "pass"
     return KIND.at(
         instrument.declared,
-        f"without power nothing goes from '{path.instrument}' to {listed(dict.fromkeys(port.thing for port in path.ends))}: {listed(path.units)} {does} nothing, "
+        f"without power nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
         f"and no bypass plan goes round {'it' if len(path.units) == 1 else 'them'}",
         subject=(path.instrument, *path.units),
         label="is silent without power",

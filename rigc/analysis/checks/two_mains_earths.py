@@ -62,9 +62,9 @@ def _told(rig: Rig, leads: Leads, ring: Ring, names: list[str]) -> Diagnostic:
     if ring.unsure is not None:
         return KIND.cant_check(
             run.span,
-            f"'{ring.unsure}' does not say how it switches; two mains earths may be joined: {ring_words(ring)}{where}",
+            f"{ring.unsure[0]}; two mains earths may be joined: {ring_words(ring)}{where}",
             subject=(*whose, *ring.marks),
-            help=f"write `relay`, `opto` or `contact` at '{ring.unsure}'",
+            help=ring.unsure[1],
         )
     isolated = any(link.isolators for link in ring.links)
     also = tuple(Label(link.span, "earthed") for link in reversed(earths) if link.span is not None)

@@ -84,7 +84,7 @@ def _position(each: Primary) -> str:
 def _result(each: Primary) -> str:
     if each.secondary_pct is None or each.place is None or each.volts[0] >= each.place.low_v:
         return ""
-    return f": its secondary gives {each.secondary_pct:.0f} % of design, too little for its regulators"
+    return f": its secondary gives {each.secondary_pct:.0f} % of design, so what it feeds drops out or hums"
 
 
 def _way_out(supply: Supply, each: Primary) -> str:
@@ -96,8 +96,9 @@ def _way_out(supply: Supply, each: Primary) -> str:
         return "correct the selector, the transformer or the mains in this scenario"
     if each.needed_va is None:
         return "put a step transformer before it, rated for at least 1.5 times its volt-amperes, or use another supply"
+    into = f"to {each.design_v:g} V" if each.core_hz is not None else "into its range"
     return (
-        f"put a step transformer {each.volts[0]:g} to {each.design_v:g} V before it, of {each.needed_va:g} VA or more "
+        f"put a step transformer from {each.volts[0]:g} V {into} before it, of {each.needed_va:g} VA or more "
         "(earthed, isolating), and declare it"
     )
 

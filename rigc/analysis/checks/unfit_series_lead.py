@@ -54,9 +54,13 @@ def _faults(rig: Rig, unit: str, each: Tap) -> list[str]:
 def _told(rig: Rig, power: PowerAssignment, feed: Supplied, each: Tap, faults: list[str]) -> Diagnostic:
     draws = rig.units[feed.unit].draws_ma
     places = [(port, outlet) for port in each.outlets if (outlet := outlet_at(rig, port)) is not None]
-    numbers = (Number("rating", each.limit_ma, "mA"),) if draws is None else (
-        Number("load", draws.value, "mA"),
-        Number("rating", each.limit_ma, "mA"),
+    numbers = (
+        (Number("rating", each.limit_ma, "mA"),)
+        if draws is None
+        else (
+            Number("load", draws.value, "mA"),
+            Number("rating", each.limit_ma, "mA"),
+        )
     )
     return KIND.at(
         feed.span,

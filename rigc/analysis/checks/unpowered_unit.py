@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.outlet_sites import RESERVE
+from rigc.analysis.power.outlet_problem import RESERVE
 from rigc.analysis.power.unfed import Unfed
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed

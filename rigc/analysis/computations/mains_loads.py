@@ -76,7 +76,7 @@ def mains_loads(rig: Rig, totals: SupplyTotals) -> MainsLoads:
 
 def _load(supply: Supply, total: SupplyTotal) -> MainsLoad:
     kind = supply.technology or ""
-    by_kind = []
+    by_kind: list[str] = []
     efficiency = None if supply.efficiency is None else supply.efficiency.value
     if efficiency is None and kind in EFFICIENCY_PCT:
         efficiency = _usual(EFFICIENCY_PCT[kind], by_kind, "efficiency")

@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from rigc.analysis.computations.sound_ways import Hookup, SoundWays
 from rigc.analysis.signal.amp_ends import amp_ends
 from rigc.analysis.signal.leg import Leg, leg
-from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, JOIN, Parallel
+from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, JOIN, Parallel
 from rigc.analysis.signal.side_by_side import Meeting, first_way, meetings
 from rigc.model.inner_ways import main_inputs
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.things import Unit
 from rigc.model.wishes import BlendPath
 from rigc.record import Record
+from rigc.source import Span
 
 
 class ParallelPaths(Record):
@@ -27,7 +27,7 @@ def parallel_paths(rig: Rig, ways: SoundWays) -> ParallelPaths:
     """Looks at each hookup; what is equal in several is one."""
     found: dict[Parallel, list[str]] = {}
     for hookup in ways.hookups:
-        for each in (*_joins(rig, hookup), *_amp_loops(rig, hookup), *_amps(rig, hookup)):
+        for each in (*_joins(rig, hookup), *_amp_loops(rig, hookup), *_together(rig, hookup)):
             found.setdefault(each, []).extend(hookup.scenarios)
     every = {name for hookup in ways.hookups for name in hookup.scenarios}
     return ParallelPaths(
@@ -91,23 +91,37 @@ def _amp_loops(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
                 yield Parallel(AMP_LOOP, unit.name, legs, loop.mix, (), loop.span)
 
 
-def _amps(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
-    """Each instrument with all the amps that it reaches at once."""
+def _together(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
+    """Each instrument with all the amps that it reaches at once, and with all the inputs of each desk."""
     amps = sorted((unit for unit in rig.units.values() if unit.kind == "amp"), key=lambda unit: unit.role == "wet")
+    groups = [(AMPS, {unit.name: amp_ends(unit, hookup.wired) for unit in amps})]
+    for desk in (unit for unit in rig.units.values() if unit.kind == "desk"):
+        groups.append((DESK, {str(port): [port] for port in amp_ends(desk, hookup.wired)}))
     for source in hookup.sources:
-        found = {unit.name: way for unit in amps if (way := _to_amp(hookup, source, unit)) is not None}
-        if len(found) > 1:
-            shared = set.intersection(*(set(way) for way in found.values()))
-            legs = tuple(
-                leg(rig, name, (each for each in way if each not in shared), rig.units[name].role == "wet")
-                for name, way in found.items()
-            )
-            yield Parallel(AMPS, ", ".join(found), legs, None, (), rig.units[next(iter(found))].declared)
+        for kind, ends in groups:
+            found = {name: way for name, ports in ends.items() if (way := _way_to(hookup, source, ports))}
+            if len(found) > 1:
+                yield Parallel(kind, ", ".join(found), _ending(rig, found), None, (), _declared(rig, ends, found))
 
 
-def _to_amp(hookup: Hookup, source: Port, amp: Unit) -> tuple[str, ...] | None:
-    ways = [way for port in amp_ends(amp, hookup.wired) if (way := first_way(hookup.onward, source, port)) is not None]
-    return tuple(dict.fromkeys(port.thing for port in min(ways, key=len))) if ways else None
+def _way_to(hookup: Hookup, source: Port, ends: list[Port]) -> tuple[str, ...]:
+    """The things on the shortest way to one of several jacks; none where there is no way."""
+    ways = [way for port in ends if (way := first_way(hookup.onward, source, port)) is not None]
+    return tuple(dict.fromkeys(port.thing for port in min(ways, key=len))) if ways else ()
+
+
+def _ending(rig: Rig, found: dict[str, tuple[str, ...]]) -> tuple[Leg, ...]:
+    shared = set.intersection(*(set(way) for way in found.values()))
+    return tuple(
+        leg(
+            rig, name, (each for each in way if each not in shared), name in rig.units and rig.units[name].role == "wet"
+        )
+        for name, way in found.items()
+    )
+
+
+def _declared(rig: Rig, ends: dict[str, list[Port]], found: dict[str, tuple[str, ...]]) -> Span:
+    return rig.units[ends[next(iter(found))][0].thing].declared
 
 
 COMPUTE = parallel_paths

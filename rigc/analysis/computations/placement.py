@@ -5,6 +5,8 @@ from __future__ import annotations
 from rigc.model.deck import Place
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Port
+from rigc.analysis.deck.spot_on_thing import skewed, spot_of
+from rigc.model.polygon import Polygon, Spot, turned
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.model.things import Panel, PanelJack, Supply, Thing
@@ -14,7 +16,8 @@ from rigc.record import Record
 class Outline(Record):
     """The room that a placed thing takes, after turning, in mm; `height_mm` is None where the source does not say.
 
-    `raised_mm` is that of the tier it stands on, 0 on the plain deck; `under` things hang below the deck.
+    `raised_mm` is that of the tier it stands on, 0 on the plain deck; `under` things hang below the deck. A thing that
+    stands `askew` has the corners of its body there; its x, y, width and depth are those of the rectangle around them.
     """
 
     thing: str
@@ -26,26 +29,32 @@ class Outline(Record):
     raised_mm: float
     under: bool
     deck: str | None
+    askew: Polygon = ()
 
     @property
     def area(self) -> Rectangle:
-        """What it covers of its deck, seen from above."""
+        """What it covers of its deck, seen from above; of a thing that stands askew, the rectangle around it."""
         return Rectangle(self.x_mm, self.y_mm, self.width_mm, self.depth_mm)
+
+    @property
+    def corners(self) -> Polygon:
+        """The corners of its body, counter-clockwise, askew or not."""
+        return self.askew or self.area.corners
 
 
 class JackPoint(Record):
     """Where a jack is, in mm on its deck, and the outward normal (`dx`, `dy`) of its face.
 
     `height_mm` counts from the base of its thing without feet, None where the source does not say; `raised_mm` is that
-    of the tier. A jack of a panel has no face: its normal is (0, 0).
+    of the tier. A jack of a panel has no face: its normal is (0, 0); that of a thing askew is no whole number.
     """
 
     x_mm: float
     y_mm: float
     height_mm: float | None
     raised_mm: float
-    dx: int
-    dy: int
+    dx: float
+    dy: float
     under: bool
     panel: bool
     deck: str | None
@@ -109,7 +118,7 @@ def _lay_out(rig: Rig, thing: Thing, made: Placement) -> None:
     outline = _outline(rig, thing, place, thing.width_mm.value, thing.depth_mm.value)
     made.outlines[thing.name] = outline
     for socket in _sockets(thing):
-        point = _point(socket, place, outline)
+        point = _point(thing, socket, place, outline)
         if point is None:
             made.missing[f"{thing.name}.{socket.name}"] = f"where '{thing.name}.{socket.name}' is on its body"
         else:
@@ -123,7 +132,14 @@ def _outline(rig: Rig, thing: Thing, place: Place, width_mm: float, depth_mm: fl
     deck = place.deck or (rig.deck.name if rig.deck is not None else None)
     tiers = rig.decks[deck].tiers if deck in rig.decks else ()
     raised = next((tier.raised_mm for tier in tiers if tier.name == place.tier), 0.0)
-    return Outline(thing.name, place.x_mm, place.y_mm, width_mm, depth_mm, height, raised, place.under, deck)
+    askew: Polygon = ()
+    if place.skew_deg:
+        around = skewed(width_mm, depth_mm, place.skew_deg)
+        askew = tuple(around.at(spot, place) for spot in Rectangle(0.0, 0.0, width_mm, depth_mm).corners)
+        width_mm, depth_mm = around.width_mm, around.depth_mm
+    return Outline(
+        thing.name, place.x_mm, place.y_mm, width_mm, depth_mm, height, raised, place.under, deck, askew
+    )
 
 
 def _sockets(thing: Thing) -> tuple[_Socket, ...]:
@@ -134,31 +150,22 @@ def _sockets(thing: Thing) -> tuple[_Socket, ...]:
     return (*jacks, *outlets)
 
 
-def _point(socket: _Socket, place: Place, outline: Outline) -> JackPoint | None:
-    if socket.side is None or socket.offset_mm is None:
+def _point(thing: Thing, socket: _Socket, place: Place, outline: Outline) -> JackPoint | None:
+    if socket.side is None or socket.offset_mm is None or thing.width_mm is None or thing.depth_mm is None:
         return None
-    width, depth = outline.width_mm, outline.depth_mm
-    if place.turned in (90, 270):
-        width, depth = depth, width
-    offset = socket.offset_mm.value
+    width, depth, offset = thing.width_mm.value, thing.depth_mm.value, socket.offset_mm.value
     x, y, dx, dy = {
         "left": (0.0, offset, -1, 0),
         "right": (width, offset, 1, 0),
         "front": (offset, 0.0, 0, -1),
         "rear": (offset, depth, 0, 1),
     }[socket.side]
-    spot = Rectangle(x, y, 0.0, 0.0).turned_within(width, depth, place.turned)
     height = None if socket.height_mm is None else socket.height_mm.value
-    normal = turned_normal(dx, dy, place.turned)
+    normal: Spot = turned_normal(dx, dy, place.turned)
+    if place.skew_deg:
+        normal = turned(normal, place.skew_deg)
     return JackPoint(
-        place.x_mm + spot.x_mm,
-        place.y_mm + spot.y_mm,
-        height,
-        outline.raised_mm,
-        *normal,
-        place.under,
-        False,
-        outline.deck,
+        *spot_of(thing, place, x, y), height, outline.raised_mm, *normal, place.under, False, outline.deck
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import JackPoint, Placement
 from rigc.model.jacks import Port
+from rigc.model.polygon import Polygon
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -40,8 +41,28 @@ class PlugBody(Record):
         middle = self.point.raised_mm + self.point.height_mm
         return middle - self.height_mm / 2, middle + self.height_mm / 2
 
+    @property
+    def askew(self) -> bool:
+        """Whether it looks along no axis."""
+        return bool(self.point.dx and self.point.dy)
+
+    def corners(self, further_mm: float = 0.0) -> Polygon:
+        """The corners of what it takes seen from above, and that much further outwards."""
+        if not self.askew:
+            return self.room(further_mm).corners
+        point, half = self.point, self.width_mm / 2
+        length = self.stand_out_mm + further_mm
+        aside, out = (-point.dy * half, point.dx * half), (point.dx * length, point.dy * length)
+        return tuple(
+            (point.x_mm + sign * aside[0] + share * out[0], point.y_mm + sign * aside[1] + share * out[1])
+            for sign, share in ((-1, 0), (-1, 1), (1, 1), (1, 0))
+        )
+
     def room(self, further_mm: float = 0.0) -> Rectangle:
-        """What it takes seen from above, and that much further outwards."""
+        """What it takes seen from above, and that much further outwards; of a plug askew, the rectangle around it."""
+        if self.askew:
+            across, along = zip(*self.corners(further_mm), strict=True)
+            return Rectangle(min(across), min(along), max(across) - min(across), max(along) - min(along))
         length = self.stand_out_mm + further_mm
         point, half = self.point, self.width_mm / 2
         if point.dx:

@@ -9,6 +9,7 @@ from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, Unknown
 from rigc.facts import clearance
 from rigc.model.jacks import Port
 from rigc.model.neighbours import neighbours
+from rigc.model.polygon import before, reach
 from rigc.model.rectangle import Rectangle
 from rigc.record import Record
 
@@ -137,7 +138,7 @@ def _unjudged(plug: PlugBody, other: PlugBody | None, body: Outline | None) -> U
 
 def _aside(one: JackPoint, other: JackPoint) -> float:
     """How far two jacks lie apart along the face of the first."""
-    return abs(one.y_mm - other.y_mm) if one.dx else abs(one.x_mm - other.x_mm)
+    return abs((one.x_mm - other.x_mm) * one.dy - (one.y_mm - other.y_mm) * one.dx)
 
 
 def _beside(one: PlugBody, other: PlugBody) -> Iterator[SideBySide]:
@@ -155,9 +156,16 @@ def _meeting(one: PlugBody, other: PlugBody) -> Iterator[PlugMeeting]:
         if one.thing != other.thing:
             yield from _facing(one, other)
     elif one.thing != other.thing or (here.dx, here.dy) != (there.dx, there.dy):
-        across, along = one.room().overlap(other.room())
-        if min(across, along) > _HAIR_MM:
-            yield PlugMeeting(one, other.thing, other, 0.0, min(across, along))
+        into = _into(one, other)
+        if into > _HAIR_MM:
+            yield PlugMeeting(one, other.thing, other, 0.0, into)
+
+
+def _into(one: PlugBody, other: PlugBody) -> float:
+    """How far two plugs reach into each other, seen from above."""
+    if one.askew or other.askew:
+        return reach(one.corners(), other.corners())
+    return min(one.room().overlap(other.room()))
 
 
 def _facing(one: PlugBody, other: PlugBody) -> Iterator[PlugMeeting]:
@@ -172,17 +180,16 @@ def _facing(one: PlugBody, other: PlugBody) -> Iterator[PlugMeeting]:
 
 
 def _blocked(plug: PlugBody, body: Outline) -> Iterator[PlugMeeting]:
-    outline = _footprint(body)
-    if min(plug.room(GAP_MM).overlap(outline)) <= _HAIR_MM:
+    """A plug, and the air before it, against a body: what is free before the body is seen along the plug's width."""
+    if plug.askew or body.askew:
+        met = reach(plug.corners(GAP_MM), body.corners)
+    else:
+        met = min(plug.room(GAP_MM).overlap(_footprint(body)))
+    if met <= _HAIR_MM:
         return
     point = plug.point
-    edge = {
-        (1, 0): outline.x_mm - point.x_mm,
-        (-1, 0): point.x_mm - outline.right_mm,
-        (0, 1): outline.y_mm - point.y_mm,
-        (0, -1): point.y_mm - outline.rear_mm,
-    }[point.dx, point.dy]
-    yield PlugMeeting(plug, body.thing, None, max(edge, 0.0), plug.stand_out_mm + GAP_MM)
+    edge = before(body.corners, (point.x_mm, point.y_mm), (point.dx, point.dy), plug.width_mm / 2)
+    yield PlugMeeting(plug, body.thing, None, max(edge or 0.0, 0.0), plug.stand_out_mm + GAP_MM)
 
 
 def _ends(found: PlugMeeting) -> tuple[tuple[Port, str], ...]:

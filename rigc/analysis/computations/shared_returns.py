@@ -42,7 +42,9 @@ def shared_returns(drops: LeadDrops) -> SharedReturns:
 
 def _shared(outlet: Port, legs: list[LeadDrop]) -> SharedReturn:
     currents = [leg.ma for leg in legs if leg.ma is not None]
-    ways = [(leg.length_mm, leg.one_way_ohm) for leg in legs if leg.length_mm is not None and leg.one_way_ohm is not None]
+    ways = [
+        (leg.length_mm, leg.one_way_ohm) for leg in legs if leg.length_mm is not None and leg.one_way_ohm is not None
+    ]
     length, ohm = min(ways) if len(ways) == len(legs) else (None, None)
     return SharedReturn(
         outlet,

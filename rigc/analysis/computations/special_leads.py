@@ -44,7 +44,12 @@ def special_leads(rig: Rig, power: PowerAssignment, leads: Leads) -> SpecialLead
             number += 1
             found.append(_special(rig, f"Y{number}", feed.how, feed.outlets, (feed.unit,), feed, False))
         if feed.reversed and ("reversing", feed.unit) not in have:
-            marks = [each.mark for port in feed.outlets for each in leads.at(port) if feed.unit in (each.start.thing, each.end.thing)]
+            marks = [
+                each.mark
+                for port in feed.outlets
+                for each in leads.at(port)
+                if feed.unit in (each.start.thing, each.end.thing)
+            ]
             found += [_special(rig, mark, "reversing", feed.outlets, (feed.unit,), feed, False) for mark in marks]
     found += _branched(rig, power, leads)
     return SpecialLeads(tuple(sorted(found, key=lambda each: in_order(each.mark))))
@@ -70,7 +75,13 @@ def _branched(rig: Rig, power: PowerAssignment, leads: Leads) -> list[SpecialLea
 
 
 def _special(
-    rig: Rig, mark: str, kind: str, outlets: tuple[Port, ...], units: tuple[str, ...], feed: Supplied | None, stated: bool
+    rig: Rig,
+    mark: str,
+    kind: str,
+    outlets: tuple[Port, ...],
+    units: tuple[str, ...],
+    feed: Supplied | None,
+    stated: bool,
 ) -> SpecialLead:
     volts = "" if feed is None else f" {feed.volts:g} V {feed.current.upper()}"
     where = " + ".join(str(port) for port in outlets) or "?"

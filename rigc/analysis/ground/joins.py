@@ -110,7 +110,9 @@ def _control(rig: Rig, lead: Lead) -> list[GroundLink]:
     if any(contact in CONTACTS for contact in contacts):
         return []
     ends = ((lead.start.thing, GROUND), (lead.end.thing, GROUND))
-    unsure = ports[0] if ports and not any(contacts) else None
+    unsure = None
+    if ports and not any(contacts):
+        unsure = (f"'{ports[0]}' does not say how it switches", f"write `relay`, `opto` or `contact` at '{ports[0]}'")
     return [GroundLink(ends, "control" if ports else "expression", (lead.mark,), unsure=unsure, span=lead.span)]
 
 
@@ -128,9 +130,18 @@ def _commons(rig: Rig, leads: Leads, power: PowerAssignment) -> list[GroundLink]
         for lead in fed if len({each.end.thing for each in fed}) > 1 else ():
             ground = rig.units[lead.end.thing].ground
             if ground is None or ground.value != "isolated":
-                pole = (name, "positive" if ground is not None and ground.value == "positive" else "negative")
-                links.append(GroundLink((pole, (lead.end.thing, GROUND)), "common", (lead.mark,), span=lead.span))
+                links.append(_common(name, lead, None if ground is None else ground.value))
     return links
+
+
+def _common(name: str, lead: Lead, ground: str | None) -> GroundLink:
+    unit = lead.end.thing
+    unsure = None
+    if ground is None:
+        words = "`ground negative`, `ground positive` or `ground isolated`"
+        unsure = (f"'{unit}' does not say which pole is its ground", f"measure it and write {words} in '{unit}'")
+    pole = (name, "positive" if ground == "positive" else "negative")
+    return GroundLink((pole, (unit, GROUND)), "common", (lead.mark,), unsure=unsure, span=lead.span)
 
 
 def _earths(rig: Rig, here: tuple[str, ...], links: list[GroundLink]) -> list[GroundLink]:

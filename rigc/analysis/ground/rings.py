@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from rigc.model.ground_link import EARTH, METAL, GroundLink, Pole
-from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
 
@@ -45,8 +44,8 @@ class Ring(Record):
         return EARTH in self.poles
 
     @property
-    def unsure(self) -> Port | None:
-        """A jack on it that does not say whether it is isolated: then the ring may be none."""
+    def unsure(self) -> tuple[str, str] | None:
+        """A fact that is missing, and how to state it: without it the ring may be none."""
         return next((link.unsure for link in self.links if link.unsure is not None), None)
 
     @property

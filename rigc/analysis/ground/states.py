@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.ground.joins import Joins
+from rigc.analysis.ground.ring_words import pole_words
 from rigc.analysis.ground.rings import Ring, named_ring
 from rigc.model.graphs import ground_graph, ground_rings, joined_grounds
 from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
@@ -21,9 +22,9 @@ class GroundSystem(Record):
     open_ends: tuple[Port, ...]
 
     @property
-    def things(self) -> tuple[str, ...]:
-        """Its members; a ground beyond an isolating path by its jack."""
-        return tuple(thing if part[:4] != "far " else f"{thing}.{part[4:]}" for thing, part in self.poles)
+    def members(self) -> tuple[str, ...]:
+        """Its grounds in words."""
+        return tuple(pole_words(pole) for pole in self.poles)
 
 
 class GroundState(Record):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.ground.ring_words import link_words
-from rigc.analysis.ground.rings import SHARED, Ring
+from rigc.analysis.ground.rings import SHARED, SIGNAL, Ring
 from rigc.model.ground_link import METAL
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -21,6 +21,8 @@ def where_to_break(rig: Rig, leads: Leads, ring: Ring) -> str:
         return f"give {' and '.join(_fed(ring))} an isolated outlet each, or tie the leads of the ring close together"
     if len(ring.poles) < 3:
         return f"tie {' and '.join(ring.marks)} together along their whole length"
+    if ring.kind == SIGNAL:
+        return _lift(ring) or "lay its leads side by side and tie them together"
     way = _lift(ring) or _bushing(ring) or _relay(ring) or _isolator(rig, leads, ring)
     return f"{way}; {NOT_THE_EARTH}" if ring.through_earth else way
 

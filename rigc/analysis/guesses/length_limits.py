@@ -37,7 +37,7 @@ def heights_near(rig: Rig, placement: Placement) -> list[NearLimit]:
             continue
         height = body.height_mm + (0.0 if body.under else body.raised_mm)
         found += [
-            NearLimit(Guess(body.thing, "its height", fact), _room(body), height, limit, "mm")
+            NearLimit(Guess(body.thing, f"the height of '{body.thing}'", fact), _room(body), height, limit, "mm")
             for limit in (_below(rig, body) if body.under else lids)
             if near(height, limit)
         ]
@@ -49,7 +49,7 @@ def _room(body: Outline) -> str:
 
 
 def _below(rig: Rig, body: Outline) -> list[float]:
-    deck = rig.decks.get(body.deck)
+    deck = rig.decks.get(body.deck or "")
     room = None if deck is None else deck.clearance_mm
     return [] if room is None else [room.value - UNDERSIDE_MM.value]
 
@@ -57,12 +57,14 @@ def _below(rig: Rig, body: Outline) -> list[float]:
 def _behind(rig: Rig, lead: Lead) -> Guess | None:
     """The first assumed fact behind a lead's way: where its jacks lie, how large their things are."""
     if guessed(lead.existing_mm) and lead.existing_mm is not None:
-        return Guess(lead.mark, "its length", lead.existing_mm)
+        return Guess(lead.mark, f"the length of {lead.mark}", lead.existing_mm)
     for port in (lead.start, lead.end):
         jack, thing = socket(rig, port), rig.things[port.thing]
-        facts = [(jack.offset_mm, f"the place of '{port}'"), (jack.height_mm, f"the height of '{port}'")] if jack else []
+        facts = (
+            [(jack.offset_mm, f"the place of '{port}'"), (jack.height_mm, f"the height of '{port}'")] if jack else []
+        )
         if isinstance(thing, Thing):
-            facts += [(thing.width_mm, "its width"), (thing.depth_mm, "its depth")]
+            facts += [(thing.width_mm, f"the width of '{port.thing}'"), (thing.depth_mm, f"the depth of '{port.thing}'")]
         for fact, what in facts:
             if fact is not None and guessed(fact):
                 return Guess(port.thing, what, fact)

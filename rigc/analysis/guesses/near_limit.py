@@ -8,7 +8,7 @@ from rigc.record import Record
 
 
 class Guess(Record):
-    """A fact that was not measured: of which thing, what it is in words (`its current`)."""
+    """A fact that was not measured: of which thing, what it is in words (`the current of 'marl'`)."""
 
     thing: str
     what: str

@@ -42,7 +42,7 @@ def ceilings_near(rig: Rig, power: PowerAssignment, totals: SupplyTotals, limits
         ceiling = supply.ceiling_w or supply.ceiling_ma
         guesses = [guess for name in parts if (guess := _current(rig, name)) is not None]
         if ceiling is not None and guessed(ceiling) and near(total.taken, limit):
-            guesses.append(Guess(total.supply, "its ceiling", ceiling))
+            guesses.append(Guess(total.supply, f"the ceiling of '{total.supply}'", ceiling))
         elif not driven(total.taken, limit, sum(parts.values())):
             guesses = []
         found += [
@@ -58,7 +58,7 @@ def windows_near(rig: Rig, power: PowerAssignment) -> list[NearLimit]:
         unit = rig.units[feed.unit]
         for fact, which in ((unit.accepts_low_v, "lowest"), (unit.accepts_high_v, "highest")):
             if fact is not None and guessed(fact) and near(feed.volts, fact.value):
-                guess = Guess(unit.name, f"the {which} voltage it accepts", fact)
+                guess = Guess(unit.name, f"the {which} voltage that '{unit.name}' accepts", fact)
                 found.append(NearLimit(guess, "the voltage that feeds it", feed.volts, fact.value, "V"))
     return found
 
@@ -76,4 +76,4 @@ def drops_near(rig: Rig, drops: LeadDrops) -> list[NearLimit]:
 
 def _current(rig: Rig, name: str) -> Guess | None:
     fact = rig.units[name].draws_ma
-    return Guess(name, "its current", fact) if fact is not None and guessed(fact, leaflet_too=True) else None
+    return Guess(name, f"the current of '{name}'", fact) if fact is not None and guessed(fact, leaflet_too=True) else None

@@ -30,12 +30,13 @@ def chain_neighbours(rig: Rig) -> frozenset[frozenset[str]]:
 
 
 def mixes(units: tuple[Unit, ...]) -> bool:
-    """Whether units on one return disturb each other: digital ones beside others, or a high-gain one in any company
+    """Whether units on one return disturb each other: digital ones beside analogue ones, or one of high gain in any company
     [common practice, no source]."""
     if len(units) < 2:
         return False
-    digital = sum("digital" in unit.flags for unit in units)
-    return 0 < digital < len(units) or any("high gain" in unit.flags for unit in units)
+    digital = [unit for unit in units if "digital" in unit.flags]
+    analogue = any("analogue" in unit.flags for unit in units if "digital" not in unit.flags)
+    return bool(digital and analogue) or any("high gain" in unit.flags for unit in units)
 
 
 def positive(unit: Unit) -> bool:

@@ -8,9 +8,7 @@ from rigc.model.rig import Rig
 
 def shared_common(rig: Rig, each: Tap) -> str | None:
     """The common that the outlets of a tap share; None where they are isolated from each other."""
-    commons = {
-        (port.thing, outlet.common) for port in each.outlets if (outlet := outlet_at(rig, port)) is not None
-    }
+    commons = {(port.thing, outlet.common) for port in each.outlets if (outlet := outlet_at(rig, port)) is not None}
     if len(commons) > 1 or len(each.outlets) < 2:
         return None
     return next((common for _, common in commons), None)

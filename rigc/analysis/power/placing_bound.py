@@ -1,7 +1,7 @@
 """A part of all ways -> what its best way costs at least, and a way to begin with.
 
 Groups take sites of their own at least cost; those that may still join others may also stay out, for what joining adds at
-least. What budgets forbid is priced: each unit of load costs so much (Lagrange), and the price at which the bound is highest is
+least, their load included. What budgets forbid is priced: each unit of load costs so much (Lagrange), and the price at which the bound is highest is
 found between one at which the budget is exceeded and one at which it is kept, where their two lines meet.
 """
 
@@ -97,7 +97,9 @@ class Bounding:
     def _at(self, prices: tuple[int, ...], site_prices: tuple[int, ...], sites: dict[Group, int]) -> Relaxed | None:
         rows, chosen = self._rows(prices)
         groups = self.node.groups
-        matching = Matching(rows, self.out, self.task.sites)
+        joins = [self._lightest(group, prices) for group in groups]
+        out = [None if cost is None else cost + join[0] for cost, join in zip(self.out, joins, strict=True)]
+        matching = Matching(rows, out, self.task.sites)
         matching.start_from([sites.get(group) for group in groups], list(site_prices))
         solved = matching.solve()
         self.work += matching.work
@@ -106,11 +108,25 @@ class Bounding:
             return None
         of = {group: site for group, site in zip(groups, matching.of, strict=True) if site is not None}
         taken = {group: chosen[at][site] for at, (group, site) in enumerate(of.items()) if site != OUT}
-        uses = tuple(sum(map(budget.taken, taken.values())) for budget in self.task.budgets)
+        loads = [join[1] for join, site in zip(joins, matching.of, strict=True) if site == OUT and join[1] is not None]
+        uses = tuple(
+            sum(map(budget.taken, taken.values())) + (0 if budget.counts else sum(map(budget.taken, loads)))
+            for budget in self.task.budgets
+        )
         paid = sum(price * limit for price, limit in zip(prices, self.limits, strict=True))
         if len(taken) == len(groups):
             self.see(taken)
         return Relaxed(matching.cost - paid + self.node.fixed, taken, uses, prices, tuple(matching.prices), of)
+
+    def _lightest(self, group: Group, prices: tuple[int, ...]) -> tuple[int, Option | None]:
+        """The least that a group's load is priced wherever it joins others, and the option that it is."""
+        if not any(prices):
+            return 0, next(iter(self.options[group]), None)
+        priced = [
+            (sum(prices[at] * option[2] for at, budget in self.over.get(option[0], ()) if not budget.counts), option)
+            for option in self.options[group]
+        ]
+        return min(priced, default=(0, None), key=lambda each: each[0])
 
     def _rows(self, prices: tuple[int, ...]) -> tuple[list[Row], list[dict[int, Option]]]:
         rows: list[Row] = []

@@ -16,7 +16,7 @@ class Primary(Record):
     """A supply's primary in a scenario: the mains there, after a step transformer if one is declared.
 
     `place` is the range that holds: the position that `selected` names, else the one that takes the voltage, else the
-    first. `volts` and `hertz` are the lowest and highest that arrive. `step_va` is the declared transformer's rating,
+    first. Its windings are in series, as many as its voltage is times that of the lowest position. `volts` and `hertz` are the lowest and highest that arrive. `step_va` is the declared transformer's rating,
     `load_va` what the supply takes.
     """
 
@@ -27,6 +27,7 @@ class Primary(Record):
     place: MainsRange | None
     selected: float | None
     positions: int
+    windings: float
     core_hz: float | None
     step: tuple[float, float] | None
     step_va: float | None
@@ -53,20 +54,20 @@ class Primary(Record):
 
     @property
     def flux(self) -> float | None:
-        """The highest V/Hz that arrives; None without a core frequency (no transformer at the mains) or without Hz."""
-        return None if self.core_hz is None or self.hertz is None else self.volts[1] / self.hertz[0]
+        """The highest V/Hz of one winding; None without a core frequency (no transformer at the mains) or without Hz."""
+        return None if self.core_hz is None or self.hertz is None else self.volts[1] / self.windings / self.hertz[0]
 
     @property
     def design_flux(self) -> float | None:
-        """The V/Hz that the core is laid out for."""
-        return None if self.core_hz is None or self.design_v is None else self.design_v / self.core_hz
+        """The V/Hz of one winding that the core is laid out for."""
+        return None if self.core_hz is None or self.design_v is None else self.design_v / self.windings / self.core_hz
 
     @property
     def over_flux(self) -> bool:
         """Whether the V/Hz is more than at the range's upper end and the core's own frequency."""
         if self.flux is None or self.core_hz is None or self.place is None:
             return False
-        return self.flux > self.place.high_v / self.core_hz * _SAME
+        return self.flux > self.place.high_v / self.windings / self.core_hz * _SAME
 
     @property
     def secondary_pct(self) -> float | None:
@@ -95,14 +96,16 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load_va: floa
     ratio = 1.0 if step is None else step[2].value / step[1].value
     volts = mains.low_v * ratio, mains.high_v * ratio
     selected = next((volts.value for name, volts in scenario.selectors if name == supply.name), None)
+    place = _place(supply, selected, volts)
     return Primary(
         scenario.name,
         supply.name,
         volts,
         None if mains.hertz_low is None or mains.hertz_high is None else (mains.hertz_low, mains.hertz_high),
-        _place(supply, selected, volts),
+        place,
         selected if len(supply.mains) > 1 else None,
         len(supply.mains),
+        _windings(supply, place),
         None if supply.core_hz is None else supply.core_hz.value,
         None if step is None else (step[1].value, step[2].value),
         None if step is None else step[3].value,
@@ -115,3 +118,10 @@ def _place(supply: Supply, selected: float | None, volts: tuple[float, float]) -
         return next((each for each in supply.mains if each.low_v <= selected <= each.high_v), None)
     taking = (each for each in supply.mains if each.low_v <= volts[0] and volts[1] <= each.high_v)
     return next(taking, supply.mains[0] if supply.mains else None)
+
+
+def _windings(supply: Supply, place: MainsRange | None) -> float:
+    """How many windings are in series in a selector's position, told by the voltages of the positions."""
+    if place is None:
+        return 1.0
+    return (place.low_v + place.high_v) / min(each.low_v + each.high_v for each in supply.mains)

@@ -1,4 +1,4 @@
-"""Unfed: why units are left without an outlet."""
+"""Unfed: why units are left without an outlet, or without one that the rules of thumb want."""
 
 from __future__ import annotations
 
@@ -7,17 +7,42 @@ from rigc.record import Record
 from rigc.source import Span
 
 
+class Held(Record):
+    """Units that want exactly as many outlets as they are, so that nobody else can have these, and the voltages they want."""
+
+    units: tuple[str, ...]
+    outlets: tuple[Port, ...]
+    volts: tuple[float, ...]
+
+
 class Unfed(Record):
     """Units without an outlet for one common reason; `outlets` are those it is about.
 
-    `why` is `no word` (nothing in the source feeds them), `no outlets` (the
-    supplies to choose from have none), `unknown needs`, `rivals` (they want only these outlets, which are too few; none
-    at all where `outlets` is empty); or each alone would find one and all together don't, because of outlets that the source
-    wants `kept free`, a supply's `ceiling`, or several such things `together`; or the search ended `undecided`
-    after more steps than it may take.
+    `why` is `no word` (nothing in the source feeds them), `no outlets` (the supplies to choose from have none), `unknown needs`,
+    `rivals` (they want only these outlets, which are too few; none at all where `outlets` is empty); or there is a way for
+    all but one of them, whichever it is, and none for all, because of outlets that the source wants `kept free`, a supply's
+    `ceiling`, or several such things `together`; or the search ended `undecided` after more steps than it may take.
+
+    Of rivals, `held` have some of the outlets to themselves. The others want at least `needs_ma` where it is their current that
+    bars them from further outlets (None: something else does), at `at_volts` where it is one voltage.
     """
 
     why: str
     units: tuple[str, ...]
     outlets: tuple[Port, ...]
     span: Span
+    held: tuple[Held, ...] = ()
+    needs_ma: float | None = None
+    at_volts: float | None = None
+
+    @property
+    def rivals(self) -> tuple[str, ...]:
+        """The units that are not held elsewhere."""
+        held = {name for each in self.held for name in each.units}
+        return tuple(name for name in self.units if name not in held)
+
+    @property
+    def contested(self) -> tuple[Port, ...]:
+        """The outlets that are left to them."""
+        held = {port for each in self.held for port in each.outlets}
+        return tuple(port for port in self.outlets if port not in held)

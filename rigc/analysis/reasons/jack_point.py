@@ -28,7 +28,9 @@ def _place(rig: Rig, name: str, outline: Outline) -> Reason:
     turned = rig.places[name].turned
     size = f"{plain(outline.width_mm)} × {plain(outline.depth_mm)}"
     where = f"at {plain(outline.x_mm)}, {plain(outline.y_mm)}"
+    skew = rig.places[name].skew_deg
     how = f"turned by {turned}°: width and depth change places" if turned in (90, 270) else f"turned by {turned}°"
+    how += f", and {plain(skew)}° askew: the rectangle around it" if skew else ""
     return Reason(
         f"{name}.place",
         f"{size} {where}",
@@ -85,7 +87,7 @@ def _height(rig: Rig, port: Port, point: JackPoint) -> Reason:
 
 def _stands(rig: Rig, name: str) -> Input:
     place = rig.places[name]
-    turned = f" turned {place.turned}" if place.turned else ""
+    turned = f" turned {plain(place.turned + place.skew_deg)}" if place.turned or place.skew_deg else ""
     return placed(f"{name} stands at", f"{place.typed}{turned}", place.span)
 
 

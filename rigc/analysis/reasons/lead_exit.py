@@ -30,15 +30,18 @@ def _exit(rig: Rig, placement: Placement, lead: Lead, number: int, at: tuple[int
     formula = f"at the jack: {value}"
     if plug is not None and port != lead.captive and not plug.soldered and (point.dx or point.dy):
         inputs += (stated(f"{plug.name} leaves at", plug.exit_mm),)
-        out = plain(plug.exit_mm.value) if plug.exit_mm is not None else ""
-        along = (
-            f"{x} {'+' if point.dx > 0 else '−'} {out}, {y}"
-            if point.dx
-            else f"{x}, {y} {'+' if point.dy > 0 else '−'} {out}"
-        )
-        formula = f"{along} = {value}"
+        out = plug.exit_mm.value if plug.exit_mm is not None else 0.0
+        formula = f"{_along(x, point.dx, out)}, {_along(y, point.dy, out)} = {value}"
     rule = "the jack's point, and straight out from its face as far as the plug's cable leaves"
     return Reason(f"{lead.mark}.exit.{'ab'[number]}", value, "mm", formula, inputs, rule, ARITHMETIC)
+
+
+def _along(at: str, way: float, out_mm: float) -> str:
+    """One coordinate of the way out: nothing to add across it, a share of it from a face that stands askew."""
+    if not way:
+        return at
+    share = "" if abs(way) == 1 else f" · {abs(way):.4f}"
+    return f"{at} {'+' if way > 0 else '−'} {plain(out_mm)}{share}"
 
 
 REASONS = lead_exit

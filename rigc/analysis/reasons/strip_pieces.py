@@ -1,4 +1,4 @@
-"""What strip is under a thing and whether it holds: `plumb.strips`, `.strip-width`, `.engaged`, `.needed`."""
+"""What strip is under a thing and whether it holds: `plumb.strips`, `.centres`, `.on-deck`, `.strip-width`, `.engaged`, `.needed`."""
 
 from __future__ import annotations
 
@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
 from rigc.analysis.computations.rail_tape import RailTape
+from rigc.analysis.mounting.piece_corners import on_deck, strip_centres
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, ours, placed, stated
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
-from rigc.diagnostics.figures import plain, square_centimetres
+from rigc.diagnostics.figures import nearest_tenth, plain, square_centimetres
 from rigc.facts import fastening
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
@@ -20,11 +21,13 @@ _PRACTICE = "common practice, no source"
 
 
 def strip_pieces(rig: Rig, strips: MountingStrip, tape: RailTape) -> Iterator[Reason]:
-    """Four reasons for each thing on strips; one for a thing of which a fact is missing."""
+    """Six reasons for each thing on strips; one for a thing of which a fact is missing."""
     for unit in strips.units:
         thing, strip = rig.things[unit.thing], rig.stock.strips[unit.strip]
         assert isinstance(thing, Thing)
         yield _count(thing, unit)
+        yield _centres(rig, thing, unit)
+        yield _on_deck(rig, unit)
         yield as_stated(f"{unit.thing}.strip-width", f"the width of strip {strip.name}", strip.width_mm, "mm")
         yield _engaged(rig, tape, unit)
         yield _needed(thing, strip, unit)
@@ -61,6 +64,34 @@ def _count(thing: Thing, unit: StrippedUnit) -> Reason:
         "strips by the width and mass of the unit, each a little shorter than it is deep",
         _PRACTICE,
     )
+
+
+def _centres(rig: Rig, thing: Thing, unit: StrippedUnit) -> Reason:
+    width = 0.0 if thing.width_mm is None else thing.width_mm.value
+    value = _middles(rig, unit)
+    numbers = ", ".join(str(number) for number in range(1, unit.count + 1))
+    inputs = (stated(f"{thing.name} width", thing.width_mm), _strips(unit))
+    formula = f"{plain(width)} × (n − 0.5) / {unit.count} for n = {numbers}: {value}"
+    return Reason(
+        f"{unit.thing}.centres", value, "mm", formula, inputs, "strips are spread evenly over the width", _PRACTICE
+    )
+
+
+def _on_deck(rig: Rig, unit: StrippedUnit) -> Reason:
+    place, value = rig.places[unit.thing], on_deck(unit)
+    turned = f", turned by {place.turned}°" if place.turned else ""
+    corners = ", ".join(f"({nearest_tenth(each.x_mm)}, {nearest_tenth(each.y_mm)})" for each in unit.pieces)
+    centres = derived("centres", _middles(rig, unit), "mm", f"{unit.thing}.centres")
+    here = placed(f"{unit.thing} stands at", place.typed, place.span)
+    formula = f"strips below {unit.thing} have their corners at {corners}{turned}: {value}"
+    rule = "twins of the strips on a plate; on rails pieces as wide as the tape where a strip crosses it, none where tape is the partner"
+    return Reason(f"{unit.thing}.on-deck", value, "mm", formula, (here, _strips(unit), centres), rule, _PRACTICE)
+
+
+def _middles(rig: Rig, unit: StrippedUnit) -> str:
+    thing = rig.things[unit.thing]
+    assert isinstance(thing, Thing) and thing.width_mm is not None
+    return ", ".join(map(nearest_tenth, strip_centres(thing.width_mm.value, unit.count)))
 
 
 def _engaged(rig: Rig, tape: RailTape, unit: StrippedUnit) -> Reason:

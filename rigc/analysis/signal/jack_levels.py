@@ -55,10 +55,11 @@ class JackLevels:
 
     def at(self, port: Port) -> JackLevel:
         """The level at a jack. On a circle nothing is added by what comes round."""
-        if port not in self._known:
+        known = self._known.get(port)
+        if known is None:
             self._known[port] = SILENT
-            self._known[port] = self._reckoned(port)
-        return self._known[port]
+            self._known[port] = known = self._reckoned(port)
+        return known
 
     def _reckoned(self, port: Port) -> JackLevel:
         jack, unit = self.rig.jack(port), self.rig.units.get(port.thing)
@@ -68,7 +69,8 @@ class JackLevels:
             return loudest([self.at(start) for start in self._before.get(port, ())])
         if unit is None:
             return _stated(jack, JackLevel(None, None, None, (port.thing,)))
-        on = _stated(jack, self._through(unit, port))
+        whole = jack.levels.nominal_dbu is not None and jack.levels.peak_dbu is not None
+        on = _stated(jack, SILENT if whole else self._through(unit, port))
         off = [self.at(start) for start in self._passing(unit, port)]
         return loudest([on, *(each for each in off if not each.lacking)])
 
@@ -105,7 +107,9 @@ class JackLevels:
 
 def loudest(levels: list[JackLevel]) -> JackLevel:
     """Of several levels that may come, the highest, the lowest and the highest peak."""
-    levels = [each for each in levels if each != SILENT]
+    levels = [each for each in levels if each is not SILENT]
+    if len(levels) == 1:
+        return levels[0]
     lacking = tuple(dict.fromkeys(name for each in levels for name in each.lacking))
     if not levels:
         return SILENT

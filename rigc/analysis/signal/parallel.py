@@ -10,11 +10,12 @@ from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.record import Record
 from rigc.source import Span
 
-JOIN, AMP_LOOP, AMPS = "join", "amp loop", "amps"
+JOIN, AMP_LOOP, AMPS, DESK = "join", "amp loop", "amps", "desk"
 
 
 class Parallel(Record):
-    """Ways side by side that meet at `at`: in a unit (`join`), in an amp (`amp loop`), or in the air (`amps`).
+    """Ways side by side that meet at `at`: in a unit (`join`), in an amp (`amp loop`), in the air (`amps`), or in a
+    desk if it sums them (`desk`).
 
     The first leg is the one that the others are compared with: the dry one where there is one. `mix` is how an amp joins its
     loop (`series` has one leg; None: not said). `scenarios` is empty where it is the same in all.

@@ -12,7 +12,10 @@ from rigc.record import Record
 
 PICKUP, OUTSIDE = "pickup", "outside"
 
-_Key = tuple[str, bool, frozenset[tuple[str, int]], bool]
+_Key = tuple[str, bool, frozenset[tuple[str, int]], bool, frozenset[str]]
+_Links = tuple[tuple[int, Connection], ...]
+_Passed = tuple[tuple[Port, _Links], ...]
+_NONE: frozenset[tuple[str, int]] = frozenset()
 
 
 class SectionEnd(Record):
@@ -46,76 +49,104 @@ Feeds = tuple[tuple[Port, str], ...]
 """Jacks that are driven by what ends a section, and how."""
 
 
+class Kept:
+    """What was found once: modes of units, and walks with everything that they depend on. All wirings of a rig share it."""
+
+    def __init__(self) -> None:
+        self.modes: dict[_Key, Mode] = {}
+        self.walks: dict[tuple[Port, str], list[tuple[tuple[_Key, ...], _Passed, SectionWalk, Feeds]]] = {}
+
+
 class Walker:
     """Walks sections in one wiring; what a walk met is kept, and serves every state in which that is the same."""
 
-    def __init__(self, rig: Rig, base: AudioState) -> None:
+    def __init__(self, rig: Rig, base: AudioState, kept: Kept) -> None:
         self.rig = rig
+        self.kept = kept
         self.switched = switched_loops(rig)
         self.loops_of: dict[str, frozenset[tuple[str, int]]] = {}
         for pair in self.switched:
             self.loops_of[pair[0]] = self.loops_of.get(pair[0], frozenset()) | {pair}
         numbers = {id(each): at for at, each in enumerate(rig.connections)}
         leads = leads_in(rig, base)
-        self.links: dict[Port, list[tuple[int, Connection]]] = {}
+        found: dict[Port, list[tuple[int, Connection]]] = {}
         for each in leads:
-            self.links.setdefault(each.start, []).append((numbers[id(each)], each))
+            found.setdefault(each.start, []).append((numbers[id(each)], each))
+        self.links = {port: tuple(links) for port, links in found.items()}
         self.wired = frozenset(port for each in leads for port in (each.start, each.end))
-        self._modes: dict[_Key, Mode] = {}
-        self._walks: dict[tuple[Port, str], list[tuple[tuple[_Key, ...], SectionWalk, Feeds]]] = {}
+        self._plugged: dict[str, frozenset[str]] = {}
+        for port in self.wired:
+            self._plugged[port.thing] = self._plugged.get(port.thing, frozenset()) | {port.jack}
 
     def mode(self, name: str, state: AudioState) -> Mode:
         """What a unit is in a state."""
         key = self._key(name, state)
-        if key not in self._modes:
-            self._modes[key] = mode_of(self.rig, self.rig.units[name], state, self.wired, self.switched)
-        return self._modes[key]
+        if key not in self.kept.modes:
+            self.kept.modes[key] = mode_of(self.rig, self.rig.units[name], state, self.wired, self.switched)
+        return self.kept.modes[key]
 
     def walk(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds]:
         """The section that a jack drives in a state, and what is driven behind it."""
-        kept = self._walks.setdefault((source, how), [])
-        for keys, walk, feeds in kept:
-            if all(self._key(key[0], state) == key for key in keys):
+        kept = self.kept.walks.setdefault((source, how), [])
+        for keys, passed, walk, feeds in kept:
+            if all(self.links.get(port, ()) == links for port, links in passed) and all(
+                self._key(key[0], state) == key for key in keys
+            ):
                 return walk, feeds
-        walk, feeds, met = self._walked(source, how, state)
-        kept.append((tuple(self._key(name, state) for name in met), walk, feeds))
+        made = _Walk(self, source, how, state)
+        walk, feeds = made.walk(), tuple(made.feeds)
+        kept.append((tuple(self._key(name, state) for name in made.met), tuple(made.passed.items()), walk, feeds))
         return walk, feeds
 
     def _key(self, name: str, state: AudioState) -> _Key:
         loops = self.loops_of.get(name)
-        return name, name in state.on, loops & state.loops if loops else frozenset(), state.kind == UNPOWERED
+        held = loops & state.loops if loops else _NONE
+        return name, name in state.on, held, state.kind == UNPOWERED, self._plugged.get(name, frozenset())
 
-    def _walked(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds, tuple[str, ...]]:
-        hops: dict[int, None] = {}
-        ends: dict[tuple[Port, str], SectionEnd] = {}
-        feeds: dict[tuple[Port, str], None] = {}
-        branch: dict[Port, list[int]] = {}
-        met: dict[str, None] = {}
-        todo: list[tuple[int, Connection, Port | None]] = [(*each, None) for each in self.links.get(source, ())]
-        while todo:
-            at, hop, off_track = todo.pop(0)
-            if at in hops:
-                continue
-            hops[at] = None
-            if off_track is not None:
-                branch.setdefault(off_track, []).append(at)
-            if hop.end.thing not in self.rig.units:
-                onward = self.links.get(hop.end, ())
-                todo += [(*each, off_track) for each in onward]
-                if not onward:
-                    ends[hop.end, OUTSIDE] = SectionEnd(hop.end, OUTSIDE)
-                continue
-            met[hop.end.thing] = None
-            mode = self.mode(hop.end.thing, state)
-            for what in mode.ends.get(hop.end, ()):
-                ends[hop.end, what] = SectionEnd(hop.end, what)
-            feeds.update(dict.fromkeys(mode.feeds.get(hop.end, ())))
-            wipers = {port for port, what in mode.feeds.get(hop.end, ()) if what == TRACK}
-            for port in mode.wire.get(hop.end, ()):
-                if port in wipers and how != PICKUP:
-                    continue
-                beside = port if wipers and port not in wipers else off_track
-                todo += [(*each, beside) for each in self.links.get(port, ())]
-        hanging = tuple((port, tuple(leads)) for port, leads in branch.items())
-        made = SectionWalk(source, how, tuple(hops), tuple(ends.values()), hanging)
-        return made, tuple(feeds), tuple(met)
+
+class _Walk:
+    """One walk on its way: `todo` holds leads, each with the treadle's jack beside the wiper that it hangs on."""
+
+    def __init__(self, walker: Walker, source: Port, how: str, state: AudioState) -> None:
+        self.walker, self.source, self.how, self.state = walker, source, how, state
+        self.hops: dict[int, None] = {}
+        self.ends: dict[tuple[Port, str], SectionEnd] = {}
+        self.feeds: dict[tuple[Port, str], None] = {}
+        self.branch: dict[Port, list[int]] = {}
+        self.met: dict[str, None] = {}
+        self.passed: dict[Port, _Links] = {}
+        self.todo: list[tuple[int, Connection, Port | None]] = []
+
+    def walk(self) -> SectionWalk:
+        self._onward(self.source, None)
+        while self.todo:
+            at, hop, off_track = self.todo.pop(0)
+            if at not in self.hops:
+                self.hops[at] = None
+                if off_track is not None:
+                    self.branch.setdefault(off_track, []).append(at)
+                self._arrive(hop.end, off_track)
+        hanging = tuple((port, tuple(leads)) for port, leads in self.branch.items())
+        return SectionWalk(self.source, self.how, tuple(self.hops), tuple(self.ends.values()), hanging)
+
+    def _arrive(self, port: Port, off_track: Port | None) -> None:
+        if port.thing not in self.walker.rig.units:
+            if not self._onward(port, off_track):
+                self.ends[port, OUTSIDE] = SectionEnd(port, OUTSIDE)
+            return
+        self.met[port.thing] = None
+        mode = self.walker.mode(port.thing, self.state)
+        for what in mode.ends.get(port, ()):
+            self.ends[port, what] = SectionEnd(port, what)
+        feeds = mode.feeds.get(port, ())
+        self.feeds.update(dict.fromkeys(feeds))
+        wipers = {out for out, what in feeds if what == TRACK}
+        for out in mode.wire.get(port, ()):
+            if self.how == PICKUP or out not in wipers:
+                self._onward(out, out if wipers and out not in wipers else off_track)
+
+    def _onward(self, port: Port, off_track: Port | None) -> _Links:
+        links = self.walker.links.get(port, ())
+        self.passed[port] = links
+        self.todo += [(*each, off_track) for each in links]
+        return links

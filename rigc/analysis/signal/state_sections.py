@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.analysis.computations.audio_states import AudioStates
-from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP, SectionWalk, Walker
+from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP, Kept, SectionWalk, Walker
 from rigc.analysis.signal.unit_mode import STAGE
 from rigc.model.audio_state import UNPOWERED, AudioState
 from rigc.model.jacks import Port
@@ -43,9 +43,10 @@ class Where(Record):
 def state_sections(rig: Rig, states: AudioStates) -> dict[SectionWalk, tuple[Where, ...]]:
     """All sections in the order in which they are met."""
     found: dict[SectionWalk, list[Where]] = {}
+    kept = Kept()
     for wiring in states.wirings:
         mine = [state for state in states.all if state.when == wiring]
-        for walk, where in _Wiring(rig, mine).sections().items():
+        for walk, where in _Wiring(rig, mine, kept).sections().items():
             found.setdefault(walk, []).append(where)
     return {walk: tuple(places) for walk, places in found.items()}
 
@@ -53,10 +54,10 @@ def state_sections(rig: Rig, states: AudioStates) -> dict[SectionWalk, tuple[Whe
 class _Wiring:
     """The sections of one wiring; the first of its states is all off."""
 
-    def __init__(self, rig: Rig, states: list[AudioState]) -> None:
+    def __init__(self, rig: Rig, states: list[AudioState], kept: Kept) -> None:
         self.rig = rig
         self.base, *self.others = states
-        self.walker = Walker(rig, self.base)
+        self.walker = Walker(rig, self.base, kept)
         self.sections_off = self._all(self.base)
         self.touching: dict[str, list[_Driven]] = {}
         for driven, walk in self.sections_off.items():
@@ -72,7 +73,7 @@ class _Wiring:
             changes = self._dead(state) if state.kind == UNPOWERED else self._changes(state)
             for driven, walk in changes.items():
                 before = self.sections_off.get(driven)
-                if walk is not None and walk == before:
+                if walk is not None and (walk is before or walk == before):
                     dark.update((driven,) if state.kind == UNPOWERED else ())
                     continue
                 if before is not None and state.kind != UNPOWERED:

@@ -52,4 +52,7 @@ def remedy(reason: str) -> str:
         return "write `audio cable NAME` in the leads block"
     if reason.startswith("the capacitance of the cable"):
         return f"write `capacitance` in the cable '{name}'"
-    return f"write it in '{name}'"
+    if reason.startswith("what feeds"):
+        return f"declare what is plugged in at '{name}', and begin the chain there"
+    word = next((word for word in ("resistance", "track") if f" {word} of" in reason), "")
+    return f"write `{word}` in '{name}'" if word else f"write it in '{name}'"

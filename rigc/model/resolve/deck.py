@@ -8,6 +8,7 @@ from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier
 from rigc.model.quantities import ANGLE, LENGTH, MASS, OFFSET, THIN, Measure, money
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.things import inherited
+from rigc.model.resolve.turning import turning
 from rigc.model.scope import UNKNOWN, twice
 from rigc.model.things import Area
 from rigc.model.wrong_quantity import WRONG_QUANTITY
@@ -171,15 +172,15 @@ def places(
 def _place(context: Context, node: Any, deck: str | None, known_decks: dict[str, Deck]) -> Place | None:
     thing = context.scopes["thing"].find(node.thing, PLACEABLE, "a unit or a supply")
     x, y = context.shared(OFFSET, node.x, node.y)
-    turned = _turned(context, node.turned)
     tier = None
     if isinstance(node, nodes.At) and node.tier is not None:
         tier = _tier(context, node.tier, deck, known_decks)
     if thing is None or x is None or y is None:
         return None
+    turned, skew = turning(context, node.turned, thing)
     under = isinstance(node, nodes.Under)
     jacks = node.jacks.text if isinstance(node, nodes.Under) and node.jacks else None
-    return Place(thing, x.value, y.value, turned, under, deck, tier, jacks, f"{node.x}, {node.y}", node.span)
+    return Place(thing, x.value, y.value, turned, under, deck, tier, jacks, f"{node.x}, {node.y}", node.span, skew)
 
 
 def _tier(context: Context, name: Word, deck: str | None, known_decks: dict[str, Deck]) -> str | None:
@@ -199,24 +200,6 @@ def _tier(context: Context, name: Word, deck: str | None, known_decks: dict[str,
         )
     )
     return None
-
-
-def _turned(context: Context, node: nodes.Turned | None) -> int:
-    if node is None:
-        return 0
-    angle = context.amount(node.angle, ANGLE)
-    if angle is not None and angle.value % 90 == 0:
-        return int(angle.value) % 360
-    if angle is not None:
-        context.report(
-            WRONG_QUANTITY.at(
-                node.span,
-                f"'{angle.typed}' is no quarter turn",
-                label="counter-clockwise, seen from above",
-                help="write 90, 180 or 270 deg",
-            )
-        )
-    return 0
 
 
 def _hint(context: Context, node: Any) -> Hint | None:

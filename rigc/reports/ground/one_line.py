@@ -10,7 +10,7 @@ from rigc.model.ground_link import GROUND, GroundLink
 from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
 from rigc.reports.drawing.lettering import text_width
-from rigc.reports.ground.closing_links import closing, closings, right_of
+from rigc.reports.ground.closing_links import closing_lines, closings, right_of
 from rigc.reports.ground.legend import legend, strokes
 from rigc.reports.ground.tree import Tree, TreeRow, system_tree
 from rigc.reports.shapes import LETTERS, THICK, Box, Circle, Label, Line, Polyline, Shape
@@ -57,7 +57,7 @@ def _heading(count: int, system: GroundSystem) -> str:
 
 def _described(state: GroundState) -> str:
     parts = [
-        f"system {number} joins {', '.join(system.things)}; earthed: {', '.join(system.earths) or 'none'}"
+        f"system {number} joins {', '.join(system.members)}; earthed: {', '.join(system.earths) or 'none'}"
         for number, system in enumerate(state.systems, 1)
     ]
     return f"Grounds as joined. {'. '.join(parts)}."
@@ -82,11 +82,7 @@ def _tree(rig: Rig, tree: Tree, middles: list[float]) -> list[Shape]:
         drawn = _parted(row, middle) if row.pole is None else _ground(rig, row, middle)
         rights.append(max(right_of(shape) for shape in drawn) + (1 if len(drawn) > 2 else 0))
         shapes += drawn
-    edge = max(rights) + 6
-    for count, (one, two, words) in enumerate(closings(tree)):
-        ends = [(rights[at], middles[at]) for at in (one, two)]
-        shapes += closing(ends[0], ends[1], edge + 8 * count, words)
-    return shapes
+    return [*shapes, *closing_lines(closings(tree), middles, rights)]
 
 
 def _ground(rig: Rig, row: TreeRow, middle: float) -> list[Shape]:

@@ -19,7 +19,7 @@ def systems_table(grounds: GroundSystems) -> Table:
     """Each joined system with its members and its earth references: exactly one is right."""
     columns = (_SCENARIO, Column("system"), Column("members"), Column("earth references"), Column("verdict"))
     rows = [
-        Row((_scenarios(state), Cell(str(number)), Cell(", ".join(system.things)), *_earths(system)))
+        Row((_scenarios(state), Cell(str(number)), Cell(", ".join(system.members)), *_earths(system)))
         for state in grounds.states
         for number, system in enumerate(state.systems, 1)
     ]
@@ -31,7 +31,7 @@ def _earths(system: GroundSystem) -> tuple[Cell, Cell]:
     named = f"{count}: {', '.join(system.earths)}" if count else "0"
     if system.unknown:
         return Cell(f"{named}; not stated: {', '.join(system.unknown)}"), Cell("?")
-    if len(system.things) == 1 and not count:
+    if len(system.members) == 1 and not count:
         return Cell(named), Cell("on its own")
     return Cell(named), Cell("one, right") if count == 1 else Cell("none" if not count else "too many", mark="FAIL")
 

@@ -6,7 +6,7 @@ from math import isfinite
 
 from rigc.analysis.signal.comb import null_depth_db
 from rigc.analysis.signal.leg import Leg
-from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, Parallel
+from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, Parallel
 from rigc.analysis.signal.turned_words import when_turned
 from rigc.diagnostics.decimals import decimals
 from rigc.reports.content import Cell, Column, Row, Table
@@ -87,6 +87,8 @@ def _remarks(paths: Parallel) -> list[str]:
     told = []
     if paths.kind == AMP_LOOP:
         told.append(f"loop in {paths.mix}" if paths.mix else "series or parallel is not said")
+    if paths.kind == DESK:
+        told.append("where the desk sums them")
     if paths.kind == AMPS and paths.apart_ms:
         told.append("they meet in the air: the nulls move with the listener")
     late, early = paths.late.share, paths.early.share

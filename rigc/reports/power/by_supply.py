@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotals
 from rigc.diagnostics.figures import share, watts
@@ -15,21 +16,24 @@ _COLUMNS = (
     Column("load", "W", number=True, key="load_w"),
     Column("ceiling"),
     Column("load of ceiling", "%", number=True),
+    Column("heat", "W", number=True),
     Column("spare outlets", number=True),
 )
 
 
-def by_supply(rig: Rig, power: PowerAssignment, totals: SupplyTotals) -> Table:
+def by_supply(rig: Rig, power: PowerAssignment, totals: SupplyTotals, mains: MainsLoads) -> Table:
     """A row for every supply in use."""
-    return Table("by_supply", "Totals by supply", _COLUMNS, _total_rows(rig, power, totals), empty="no supply is used")
+    rows = _total_rows(rig, power, totals, mains)
+    return Table("by_supply", "Totals by supply", _COLUMNS, rows, empty="no supply is used")
 
 
-def _total_rows(rig: Rig, power: PowerAssignment, totals: SupplyTotals) -> tuple[Row, ...]:
+def _total_rows(rig: Rig, power: PowerAssignment, totals: SupplyTotals, mains: MainsLoads) -> tuple[Row, ...]:
     rows = []
     for total in totals.all:
         loads = [load for port, load in power.loads.items() if port.thing == total.supply]
         guessed = any(assumed(rig.units[name].draws_ma) for load in loads for name in load.units)
         mark = "incomplete" if total.unknown else "assumed" if guessed else ""
+        heat = mains.all[total.supply].heat_w
         percent = total.taken / total.ceiling * 100 if total.ceiling else None
         rows.append(
             Row(
@@ -39,6 +43,7 @@ def _total_rows(rig: Rig, power: PowerAssignment, totals: SupplyTotals) -> tuple
                     Cell(watts(total.drawn_w), mark=mark),
                     Cell("?" if total.ceiling is None else f"{total.ceiling:g} {total.unit}"),
                     Cell(share(percent), mark=mark),
+                    Cell("?" if heat is None else f"{heat:.2f}"),
                     Cell(str(sum(not load.units and load.outlet not in power.reserved for load in loads))),
                 ),
             )

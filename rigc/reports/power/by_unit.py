@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.outlet_fit import needs_outlet
 from rigc.analysis.power.used_units import used_units
+from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.reports.content import Cell, Column, Row, Table
@@ -21,17 +23,18 @@ _COLUMNS = (
     Column("connector"),
     Column("outlet"),
     Column("lead"),
+    Column("lead drop", "%", number=True),
 )
 
 
-def by_unit(rig: Rig, power: PowerAssignment, leads: Leads) -> Table:
+def by_unit(rig: Rig, power: PowerAssignment, leads: Leads, drops: LeadDrops) -> Table:
     """A row for every unit that takes power from an outlet or should."""
     shown = [unit for unit in used_units(rig) if needs_outlet(unit) or power.of(unit.name) is not None]
-    rows = tuple(_unit_row(unit, power, leads) for unit in shown)
+    rows = tuple(_unit_row(unit, power, leads, drops) for unit in shown)
     return Table("by_unit", "Power by unit", _COLUMNS, rows, empty="no unit needs power")
 
 
-def _unit_row(unit: Unit, power: PowerAssignment, leads: Leads) -> Row:
+def _unit_row(unit: Unit, power: PowerAssignment, leads: Leads, drops: LeadDrops) -> Row:
     feed = power.of(unit.name)
     outlets = feed.outlets if feed is not None else ()
     marks = [
@@ -54,5 +57,11 @@ def _unit_row(unit: Unit, power: PowerAssignment, leads: Leads) -> Row:
             Cell("?" if unit.inlet is None else str(unit.inlet.connector)),
             Cell(where or "none", mark="" if where else "UNFED"),
             Cell(", ".join(dict.fromkeys(marks))),
+            Cell(", ".join(_percent(drops, mark) for mark in dict.fromkeys(marks))),
         )
     )
+
+
+def _percent(drops: LeadDrops, mark: str) -> str:
+    drop = drops.all.get(mark)
+    return "?" if drop is None or drop.percent is None else decimals(drop.percent, 2)

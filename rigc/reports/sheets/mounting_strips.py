@@ -6,9 +6,9 @@ from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
+from rigc.analysis.mounting.piece_corners import on_deck, strip_centres
 from rigc.diagnostics.figures import metres_ordered, nearest_tenth, square_centimetres
 from rigc.facts import fastening
-from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 from rigc.reports.content import Cell, Column, Row, Sheet, Table
@@ -70,7 +70,7 @@ def _unit(rig: Rig, unit: StrippedUnit) -> Row:
     assert thing.mass_kg is not None and thing.width_mm is not None
     size = any(fact is not None and fact.assumed for fact in (thing.width_mm, thing.depth_mm))
     load = any(fact is not None and fact.assumed for fact in (thing.mass_kg, stock.pull_kpa))
-    centres = [thing.width_mm.value * (number - 0.5) / unit.count for number in range(1, unit.count + 1)]
+    centres = strip_centres(thing.width_mm.value, unit.count)
     short = unit.engaged_mm2 is not None and unit.needed_mm2 is not None and unit.engaged_mm2 < unit.needed_mm2 - 1e-6
     engaged = (
         Cell(square_centimetres(unit.engaged_mm2), mark="FAIL") if short and not unit.bridged else _engaged(unit, size)
@@ -82,7 +82,7 @@ def _unit(rig: Rig, unit: StrippedUnit) -> Row:
             Cell(f"{unit.count} × {unit.piece_mm:g}", mark="assumed" if size else ""),
             Cell(f"{stock.width_mm.value:g}"),
             Cell(", ".join(map(nearest_tenth, centres))),
-            Cell(_on_deck(unit)),
+            Cell(on_deck(unit)),
             engaged,
             Cell(square_centimetres(unit.needed_mm2), mark="assumed" if load else ""),
             Cell("; ".join((*_held(unit), *base_notes(thing, unit.covered)))),
@@ -92,28 +92,6 @@ def _unit(rig: Rig, unit: StrippedUnit) -> Row:
 
 def _engaged(unit: StrippedUnit, assumed: bool) -> Cell:
     return Cell(square_centimetres(unit.engaged_mm2), mark="assumed" if assumed else "")
-
-
-def _on_deck(unit: StrippedUnit) -> str:
-    """The deck's pieces by size, each with its front-left corner."""
-    if not unit.deck_pieces:
-        return f"the tape of {unit.tapes_met or 0} rails"
-    sizes: dict[tuple[float, float], list[Rectangle]] = {}
-    for piece in unit.deck_pieces:
-        sizes.setdefault((piece.width_mm, piece.depth_mm), []).append(piece)
-    return "; ".join(
-        f"{len(pieces)} of {width:g} × {depth:g} at {_corners(pieces)}" for (width, depth), pieces in sizes.items()
-    )
-
-
-def _corners(pieces: list[Rectangle]) -> str:
-    """Front-left corners; what all have in common is said once."""
-    across, along = (
-        list(map(nearest_tenth, values)) for values in zip(*((each.x_mm, each.y_mm) for each in pieces), strict=True)
-    )
-    if len(set(across)) == 1 or len(set(along)) == 1:
-        return f"x {', '.join(dict.fromkeys(across))} · y {', '.join(dict.fromkeys(along))}"
-    return " and ".join(f"x {x} · y {y}" for x, y in zip(across, along, strict=True))
 
 
 def _held(unit: StrippedUnit) -> tuple[str, ...]:

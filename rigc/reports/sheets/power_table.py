@@ -1,29 +1,55 @@
-"""PowerAssignment and totals -> the power table: by outlet, by supply, by unit."""
+"""PowerAssignment and what follows from it -> the power table: by outlet, supply, unit and lead, and a one-line drawing."""
 
 from __future__ import annotations
 
+from rigc.analysis.computations.battery_lives import BatteryLives
+from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.shared_returns import SharedReturns
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.supply_totals import SupplyTotals
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.model.rig import Rig
-from rigc.reports.content import Paragraph, Sheet, Table
+from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.power.batteries import battery_table
 from rigc.reports.power.by_outlet import by_outlet
 from rigc.reports.power.by_supply import by_supply
 from rigc.reports.power.by_unit import by_unit
 from rigc.reports.power.cautions import POWER_CAUTIONS
+from rigc.reports.power.lead_drops import conductor_notes, drop_table, return_table
+from rigc.reports.power.one_line import one_lines
+from rigc.reports.power.special_leads import special_table
 
 
-def power_table(rig: Rig, power: PowerAssignment, totals: SupplyTotals, leads: Leads) -> Sheet:
+def power_table(
+    rig: Rig,
+    power: PowerAssignment,
+    totals: SupplyTotals,
+    mains: MainsLoads,
+    leads: Leads,
+    drops: LeadDrops,
+    returns: SharedReturns,
+    special: SpecialLeads,
+    lives: BatteryLives,
+) -> Sheet:
     """The sheet; what is not known is left as `?`, a figure that leans on an assumed current is marked."""
-    blocks: tuple[Table | Paragraph, ...] = (
+    blocks = (
         by_outlet(rig, power, leads),
-        by_supply(rig, power, totals),
-        by_unit(rig, power, leads),
+        by_supply(rig, power, totals, mains),
+        by_unit(rig, power, leads, drops),
+        special_table(special),
+        drop_table(drops),
+        conductor_notes(drops),
+        return_table(returns),
+        battery_table(lives),
         *_notes(rig, power),
+        *one_lines(rig, power, totals, mains, leads),
         *POWER_CAUTIONS,
     )
-    return Sheet("power-table", "Power table", "tech", blocks, landscape=True)
+    shown = tuple(block for block in blocks if block is not None)
+    return Sheet("power-table", "Power table", "tech", shown, landscape=True)
 
 
 def _notes(rig: Rig, power: PowerAssignment) -> tuple[Paragraph, ...]:

@@ -96,7 +96,7 @@ def test_a_positive_ground_hangs_on_the_plus_pole_of_a_common() -> None:
 def test_beyond_a_transformer_lies_another_ground() -> None:
     text = GUITAR + COMBO + unit("marl") + unit("iso", "passive", "path in -> out transformer") + unit("lant")
     state = only(text + "chain guitar -> marl -> iso -> lant -> combo\n")
-    assert [system.things for system in state.systems] == [("combo", "lant", "iso.out"), ("marl", "iso")]
+    assert [system.members for system in state.systems] == [("combo", "lant", "iso.out"), ("marl", "iso")]
 
 
 def test_a_scenario_sets_a_lift() -> None:

@@ -7,7 +7,7 @@ from cases import ROOT, results
 from small_rigs import block, results_of, unit
 
 from rigc.analysis.computations.parallel_paths import ParallelPaths
-from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, JOIN, Parallel
+from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, JOIN, Parallel
 
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")
 FORK = block("unit", "fork", "analogue", "input in ts", "output a ts", "output b ts")
@@ -161,3 +161,23 @@ def test_only_amps_of_one_scenario_together() -> None:
     amps = block("amp", "one", "input in ts") + block("amp", "two", "input in ts")
     (found,) = paths(places, GUITAR, FORK, amps, "chain guitar -> fork.a -> one\nchain fork.b -> two\n")
     assert found.scenarios == ("hall",)
+
+
+def test_two_sides_in_a_desk() -> None:
+    chorus = block("unit", "chorus", "input in ts", "output l ts", "output r ts", "pair l, r")
+    desk = block("desk", "front", "input a ts", "input b ts")
+    chains = "chain guitar -> chorus.l -> front.a\nchain chorus.r -> hum -> front.b\n"
+    (found,) = paths(GUITAR, chorus, unit("hum", "digital", "inverts", "latency 1 ms"), desk, chains)
+    assert (found.kind, found.at, found.turning, found.apart_ms) == (DESK, "front.a, front.b", ("hum",), 1)
+
+
+def test_a_wet_amp_with_a_loop_of_its_own_is_wet() -> None:
+    wet = block("amp", "one", "input in ts", "output s ts", "input r ts", "loop 1 send s return r series", "wet")
+    chains = "chain guitar -> fork.a -> one\nchain fork.b -> two\nloop 1 of one holds lant\n"
+    lant = unit("lant", "delay", "digital", "latency 0 ms")
+    found = paths(GUITAR, FORK, wet, block("amp", "two", "input in ts", "dry"), lant, chains)
+    amps = next(each for each in found if each.kind == AMPS)
+    assert [(each.label, each.wet, each.dry_left) for each in amps.legs] == [
+        ("two", False, ()),
+        ("one", True, ("lant",)),
+    ]

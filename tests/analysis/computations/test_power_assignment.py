@@ -9,6 +9,7 @@ from cases import ROOT, results
 from power_rigs import fact, feed, outlets, rig, supply, unit
 
 from rigc.analysis.computations.load_limits import load_limits
+from rigc.analysis.computations.placement import placement
 from rigc.analysis.computations.power_assignment import PowerAssignment, power_assignment
 from rigc.model.jacks import Connector
 from rigc.model.rig import Rig
@@ -26,7 +27,7 @@ CHAIN = "plumb hedge marl millpond lant rotunda"
 
 
 def assigned(of: Rig) -> PowerAssignment:
-    return power_assignment(of, load_limits(of))
+    return power_assignment(of, load_limits(of), placement(of))
 
 
 def places(power: PowerAssignment) -> dict[str, str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import random
-from math import inf
+from math import inf, sqrt
 from pathlib import Path
 
 import pytest
@@ -106,4 +106,4 @@ def level_of(section: Section, hertz: float) -> float:
         return abs(section.network.level(hertz))
     assert section.loss_db is not None and section.corner_hz is not None and section.load_ohm is not None
     low = 10 ** (section.loss_db / 20)
-    return low / (1 + (low * hertz / section.corner_hz) ** 2) ** 0.5
+    return float(low / sqrt(1 + (low * hertz / section.corner_hz) ** 2))

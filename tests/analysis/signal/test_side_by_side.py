@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import random
 from itertools import pairwise
+
+import networkx as nx
+import pytest
 
 from rigc.analysis.signal.side_by_side import MOST_WAYS, first_way, meetings
 from rigc.model.jacks import Port
@@ -73,3 +77,24 @@ def test_the_shortest_way() -> None:
     assert first_way(onward, port("a"), port("d")) == (port("a"), port("e"), port("d"))
     assert first_way(onward, port("d"), port("a")) is None
     assert first_way(onward, port("a"), port("a")) == (port("a"),)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_splits_and_ways_agree_with_networkx(seed: int) -> None:
+    # Outside check: networkx 3, immediate_dominators and all_simple_paths, on random graphs without circles.
+    dice = random.Random(seed)
+    pairs = {(a, b) for a in range(12) for b in range(a + 1, 12) if dice.random() < 0.25}
+    onward = graph("n0", *(f"n{a} n{b}" for a, b in sorted(pairs)))
+    digraph = nx.DiGraph((start, end) for start, ends in onward.items() for end in ends)
+    digraph.add_node(port("n0"))
+    reached = digraph.subgraph({port("n0"), *nx.descendants(digraph, port("n0"))})
+    nearest = nx.immediate_dominators(reached, port("n0"))
+    expected = {
+        join: (nearest[join], set(map(tuple, nx.all_simple_paths(reached, nearest[join], join))))
+        for join in reached
+        if reached.in_degree(join) > 1
+    }
+    found = {each.join: (each.split, set(each.ways)) for each in meetings(onward, [port("n0")])}
+    assert {join: split for join, (split, _) in found.items()} == {join: split for join, (split, _) in expected.items()}
+    for join, (_, ways) in found.items():
+        assert ways == expected[join][1] or (len(ways) == MOST_WAYS and ways < expected[join][1])

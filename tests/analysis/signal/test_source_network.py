@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from math import inf, log10
+from math import inf, log, log10, pi
 
 import pytest
+from cases import ROOT, results
 
 from rigc.analysis.signal.source_network import (
     SourceNetwork,
@@ -30,7 +31,7 @@ RECORDED = {
 
 def network(case: str) -> SourceNetwork:
     henry, ohm, pickup, volume, turned, cable, load, *_ = RECORDED[case]
-    return SourceNetwork(henry, ohm, pickup, volume, turned, volume, 1.0, 22e3, cable, load)  # type: ignore[arg-type]
+    return SourceNetwork(henry, ohm, pickup, volume, turned, volume, 1.0, 22e3, cable, load)
 
 
 @pytest.mark.parametrize("case", RECORDED)
@@ -106,3 +107,12 @@ def test_damping_of_the_worked_rig() -> None:
     # Worked by hand: 500k || 500k || 1M = 200k over 2 pi x 2801 x 4.2 = 73.9k: 2.71; with 12k: 11.45k over 74.4k: 0.154.
     assert damping(4.2, 2801, parallel((5e5, 5e5, 1e6))) == pytest.approx(2.71, abs=0.005)
     assert damping(4.2, 2818, parallel((5e5, 5e5, 12e3))) == pytest.approx(0.154, abs=0.0005)
+
+
+def test_the_stock_cable_is_what_its_geometry_gives() -> None:
+    # Textbook: 2 pi e0 er / ln(D/d); polyethylene 2.25, 2.95 over 0.9 mm: 105.439 pF/m. Printed forms differ by up to 0.7 %.
+    geometry = 2 * pi * 8.8541878128e-12 * 2.25 / log(2.95 / 0.9) * 1e12
+    assert geometry == pytest.approx(105.439, abs=5e-4)
+    cable = results(ROOT / "examples/back-bedroom/board.rig").rig.stock.cables["mini-coax"]
+    assert cable.capacitance_pf_per_m is not None
+    assert cable.capacitance_pf_per_m.value == pytest.approx(geometry, rel=7e-3)

@@ -110,7 +110,7 @@ def test_stage_leads_are_listed_but_not_routed() -> None:
     stage = rows(results, "stage-leads")
     assert {mark: texts(row, "stock", "length") for mark, row in stage.items()} == {
         "A1": ["stage-coax", "6000"],
-        "A7": ["stage-coax", ""],
+        "A7": ["stage-coax", "6000"],
     }
     assert not stage.keys() & rows(results, "leads").keys()
 

@@ -1,0 +1,1 @@
+"""What stands where on a deck, and what is in its way."""

@@ -1,0 +1,45 @@
+"""Keep-outs, reserved rooms and tiers -> the parts of a deck that a thing must not reach into."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.placement import Outline
+from rigc.model.deck import Deck
+from rigc.model.rectangle import Rectangle
+from rigc.model.rig import Rig
+from rigc.model.things import Area
+from rigc.record import Record
+from rigc.source import Span
+
+
+class KeptFree(Record):
+    """A part of a deck that is not free for a thing: what it is in words, a key that tells it from others, and why."""
+
+    room: Rectangle
+    named: str
+    key: str
+    why: str
+    span: Span
+
+
+def kept_free(rig: Rig, deck: Deck, body: Outline) -> Iterator[KeptFree]:
+    """Keep-outs hold on both sides of the deck, reserved rooms and tiers on top; a thing may stand on its own tier."""
+    for number, area in enumerate(deck.keep_outs, start=1):
+        named = "a keep-out" if area.what == "keep-out" else f"the keep-out '{area.what}'"
+        yield KeptFree(_room(area), named, str(number), "kept free", area.span)
+    if body.under:
+        return
+    if rig.deck is not None and deck.name == rig.deck.name:
+        for number, area in enumerate(rig.reserved_rooms, start=1):
+            named = "a reserved room" if area.what == "reserved" else f"the room reserved for '{area.what}'"
+            yield KeptFree(_room(area), named, f"reserved {number}", "kept free", area.span)
+    if deck.width_mm is not None:
+        for tier in deck.tiers:
+            if tier.name != rig.places[body.thing].tier:
+                room = Rectangle(0.0, tier.front_mm, deck.width_mm.value, tier.rear_mm - tier.front_mm)
+                yield KeptFree(room, f"the tier '{tier.name}'", tier.name, f"raised {tier.raised_mm:g} mm", tier.span)
+
+
+def _room(area: Area) -> Rectangle:
+    return Rectangle(area.x_mm, area.y_mm, area.width_mm, area.depth_mm)

@@ -1,0 +1,124 @@
+"""Board: what a search for places knows, as numbers alone, all lengths in whole tenths of a millimetre."""
+
+from __future__ import annotations
+
+from rigc.record import Record
+
+Spot = tuple[int, int]
+Area = tuple[int, int, int, int]  # left, front, right, rear
+
+
+class Socket(Record):
+    """A jack with the plug in it: its point on the outline, the normal of its face, where its cable leaves (`exit`
+    outwards), what the plug takes. `stand_out` is 0 where no plug is; `low` and `high` are its levels over the base."""
+
+    x: int
+    y: int
+    dx: int
+    dy: int
+    exit: int
+    stand_out: int
+    bend: int
+    width: int
+    low: int
+    high: int
+    above: int
+
+
+class Shape(Record):
+    """A thing turned by so many degrees: its outline, its sockets, its foot switches."""
+
+    turned: int
+    width: int
+    depth: int
+    sockets: tuple[Socket, ...] = ()
+    switches: tuple[Spot, ...] = ()
+
+
+class Item(Record):
+    """A thing to place, in the ways it may be turned; a `fixed` one stays at that corner.
+
+    `use` is how much it is worth to have its front edge near the player, in hundredths of a length; `grams` is None where
+    its mass is not known; `held` tells, by the rear of each strip of the deck, how much hold it lacks there.
+    """
+
+    name: str
+    shapes: tuple[Shape, ...]
+    height: int
+    under: bool = False
+    fixed: Spot | None = None
+    use: int = 0
+    grams: int | None = None
+
+
+class End(Record):
+    """An end of a link: a socket of an item, or (item -1) a point of the deck at a panel."""
+
+    item: int
+    socket: int = 0
+    x: int = 0
+    y: int = 0
+
+
+class Link(Record):
+    """A lead between two ends. `share` is the weight of its length in percent; `run` is `over`, `under` or empty;
+    `onward` where sound goes from start to end."""
+
+    mark: str
+    signal: str
+    start: End
+    end: End
+    share: int = 100
+    run: str = ""
+    more: int = 0
+    onward: bool = True
+
+
+class Wish(Record):
+    """A wish for an item: `beside` another on a side (`word`) with a gap (None: any), in a `row`, or on the side of a `foot`."""
+
+    kind: str
+    item: int
+    word: str
+    other: int = -1
+    gap: int | None = None
+
+
+class Tier(Record):
+    """A raised part of the deck over its whole width."""
+
+    front: int
+    rear: int
+    raised: int
+
+
+class Board(Record):
+    """The task: a deck, what to put on and under it, and what joins them.
+
+    `aside` and `behind`: two switches must not be nearer than the one in x and the other in y at once. `apart` is left
+    between bodies, `air` round plugs. `step` is the grid of all corners. `feet` is where the feet stand in from the
+    edges; `grams` is the deck's mass.
+    """
+
+    width: int
+    depth: int
+    thickness: int
+    lines: tuple[int, ...]
+    items: tuple[Item, ...]
+    links: tuple[Link, ...] = ()
+    wishes: tuple[Wish, ...] = ()
+    kept_free: tuple[Area, ...] = ()
+    tiers: tuple[Tier, ...] = ()
+    aside: int = 0
+    behind: int = 0
+    apart: int = 0
+    air: int = 0
+    step: int = 10
+    feet: int = 0
+    grams: int = 0
+
+
+class Spots(Record):
+    """Where each item stands: its corner, and which of its shapes."""
+
+    at: tuple[tuple[int, int, int], ...]

@@ -1,0 +1,57 @@
+"""Rivals for outlets -> the sentence that names them, what they need, and how few outlets give it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rigc.analysis.power.outlet_problem import RESERVE
+from rigc.analysis.power.unfed import Held, Unfed
+from rigc.diagnostics.wording import listed
+from rigc.model.rig import Rig
+
+_NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
+
+
+def rivals_words(rig: Rig, unfed: Unfed) -> str:
+    """As in: five units need 500 mA at 9 V, four outlets give it."""
+    count, places = len(unfed.rivals), len(unfed.contested)
+    told = (
+        f"{_number(count)} unit{'s' * (count > 1)} need{'s' * (count == 1)} {_need(unfed)}, "
+        f"{_number(places)} outlet{'s' * (places != 1)} give{'s' * (places == 1)} it"
+    )
+    names = ", ".join(f"'{name.removeprefix(RESERVE)}' ({asked(rig, name)})" for name in unfed.rivals)
+    told += f": {names}{f' on {joined(unfed.contested)}' if places else ''}"
+    return "; ".join((told, *map(_held, unfed.held)))
+
+
+def asked(rig: Rig, name: str) -> str:
+    """What a unit asks of an outlet."""
+    unit = rig.units.get(name)
+    if unit is None:
+        return "reserved"
+    volts = f"{unit.volts.value:g} V" if unit.volts is not None else ""
+    current = f"{unit.draws_ma.value:g} mA" if unit.draws_ma is not None else ""
+    return " ".join(filter(None, (volts, (unit.current or "").upper(), current)))
+
+
+def joined(names: Iterable[object]) -> str:
+    """Names without quotes, `and` before the last."""
+    words = [str(name) for name in names]
+    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+
+
+def _need(unfed: Unfed) -> str:
+    volts = f" at {unfed.at_volts:g} V" if unfed.at_volts is not None else ""
+    if unfed.needs_ma is not None:
+        return f"{unfed.needs_ma:g} mA{volts}"
+    return f"an outlet{volts.replace(' at', ' of')}" if volts else "an outlet of one kind"
+
+
+def _held(held: Held) -> str:
+    verb = "is" if len(held.outlets) == 1 else "are"
+    units = listed(name.removeprefix(RESERVE) for name in held.units)
+    return f"{joined(held.outlets)} {verb} needed by {units} at {joined(f'{each:g} V' for each in held.volts)}"
+
+
+def _number(count: int) -> str:
+    return _NUMBERS[count] if count < len(_NUMBERS) else str(count)

@@ -1,0 +1,124 @@
+"""What a DC lead loses: `D2a.mohm`, `.current`, `.drop`, `.drop-percent`, `.warm-drop`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.reasons.inputs import derived, known, ours, stated
+from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
+from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.figures import plain
+from rigc.facts.conductors import COPPER_PER_KELVIN, TABLE_CELSIUS, WARM_CELSIUS
+from rigc.model.rig import Rig
+
+_PRACTICE = "common practice, no source"
+_OHM = "physics: Ohm's law"
+
+
+def power_lead(rig: Rig, drops: LeadDrops, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:
+    """Six reasons for each lead from an outlet to a unit."""
+    marks = {lead.mark: lead for lead in leads.all}
+    for drop in drops.all.values():
+        length, current = _length(drop, marks[drop.mark], lengths.lengths.get(drop.mark)), _current(rig, drop)
+        ohm = _ohm(rig, drop, marks[drop.mark], length)
+        lost = _drop(drop, ohm, current)
+        yield from (length, ohm, current, lost, _percent(drop, lost), _warm(drop, lost))
+
+
+def _text(value: float | None, places: int = 1) -> str:
+    return NOT_KNOWN if value is None else decimals(value, places)
+
+
+def _length(drop: LeadDrop, lead: Lead, length: Length | None) -> Reason:
+    name, value = f"{drop.mark}.wire-length", _text(drop.length_mm)
+    rule = "the length of a lead that exists, else the next premade one where it must be bought, else the finished one"
+    if drop.length_mm is None:
+        return Reason(name, value, "mm", f"for want of the length of {drop.mark}", (), rule, _PRACTICE)
+    if lead.existing_mm is not None:
+        one: Input = stated(f"length of {drop.mark}", lead.existing_mm)
+    else:
+        bought = length is not None and length.cut is None and length.premade is not None
+        field = "premade" if bought else "finished"
+        one = derived(field, value, "mm", f"{drop.mark}.{field}")
+    formula, inputs = f"{value}, {one.name}", (one,)
+    return Reason(name, value, "mm", formula, inputs, rule, _PRACTICE)
+
+
+def _ohm(rig: Rig, drop: LeadDrop, lead: Lead, length: Reason) -> Reason:
+    name, ohm = f"{drop.mark}.mohm", None if drop.one_way_ohm is None else 2000 * drop.one_way_ohm
+    cable = rig.stock.cables.get(lead.cable or "")
+    inputs = (
+        derived("length", length.value, "mm", length.name),
+        *known("conductor", cable.area_mm2 if cable is not None else None),
+    )
+    rule = "there and back: 2 × length × resistance of a metre at 20 °C"
+    if ohm is None or drop.wire is None:
+        return Reason(name, NOT_KNOWN, "mΩ", "for want of the length or the conductor", inputs, rule, _OHM)
+    value = decimals(ohm, 1)
+    formula = f"2 × {length.value} / 1000 × {drop.wire.ohm_per_m * 1000:.4g} = {value} mΩ"
+    return Reason(name, value, "mΩ", formula, inputs, rule, drop.wire.source)
+
+
+def _current(rig: Rig, drop: LeadDrop) -> Reason:
+    draws = rig.units[drop.unit].draws_ma
+    own = NOT_KNOWN if draws is None else plain(draws.value)
+    value = _text(drop.ma)
+    inputs = (derived(f"{drop.unit} draws", own, "mA", f"{drop.unit}.draws"),)
+    formula = f"{own} mA of {drop.unit}: {value}" if draws is not None else f"for want of what {drop.unit} draws"
+    rule = "the current of its unit; in parallel the outlet's share of it"
+    return Reason(f"{drop.mark}.current", value, "mA", formula, inputs, rule, "arithmetic on stated values")
+
+
+def _drop(drop: LeadDrop, ohm: Reason, current: Reason) -> Reason:
+    inputs = (
+        derived("there and back", ohm.value, "mΩ", ohm.name),
+        derived("current", current.value, "mA", current.name),
+    )
+    value = _text(None if drop.drop_v is None else drop.drop_v * 1000)
+    formula = (
+        "for want of resistance or current"
+        if drop.drop_v is None
+        else f"{ohm.value} × {current.value} / 1000 = {value}"
+    )
+    return Reason(f"{drop.mark}.drop", value, "mV", formula, inputs, "drop = current × resistance", _OHM)
+
+
+def _percent(drop: LeadDrop, lost: Reason) -> Reason:
+    value, fed = _text(drop.percent, 2), plain(drop.volts)
+    inputs = (
+        derived("drop", lost.value, "mV", lost.name),
+        derived(f"{drop.outlet} gives", fed, "V", f"{drop.outlet}.volts"),
+    )
+    formula = "for want of the drop" if drop.percent is None else f"{lost.value} / 1000 / {fed} × 100 = {value}"
+    return Reason(f"{drop.mark}.drop-percent", value, "%", formula, inputs, "drop / voltage that feeds it × 100", _OHM)
+
+
+def _warm(drop: LeadDrop, lost: Reason) -> Reason:
+    value = _text(None if drop.warm_drop_v is None else drop.warm_drop_v * 1000)
+    inputs = (
+        derived("drop", lost.value, "mV", lost.name),
+        ours(COPPER_PER_KELVIN),
+        ours(TABLE_CELSIUS),
+        ours(WARM_CELSIUS),
+    )
+    warmer = plain(WARM_CELSIUS.value - TABLE_CELSIUS.value)
+    formula = (
+        "for want of the drop"
+        if drop.warm_drop_v is None
+        else f"{lost.value} × (1 + {plain(COPPER_PER_KELVIN.value)} × {warmer}) = {value}"
+    )
+    return Reason(
+        f"{drop.mark}.warm-drop",
+        value,
+        "mV",
+        formula,
+        inputs,
+        "copper resists more when it is warm",
+        COPPER_PER_KELVIN.source,
+    )
+
+
+REASONS = power_lead

@@ -1,0 +1,161 @@
+"""How each section of the signal path is loaded: `marl.out.loading.cable`, `.corner`, `.loss`; `guitar.out.loading.peak`.
+
+A jack that drives several sections in different states has `loading-2`, `loading-3` and so on, in the order of the sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import inf
+
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.reasons.inputs import derived, known, ours, placed, stated
+from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
+from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.section_leads import SectionLead
+from rigc.analysis.signal.state_words import ohms, states_told
+from rigc.analysis.signal.unit_mode import TRACK
+from rigc.diagnostics.figures import with_minus
+from rigc.facts.loading import TREADLE_SHARE
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+
+
+def section_loading(rig: Rig, loading: Loading, leads: Leads) -> Iterator[Reason]:
+    """The figures of each section: lengths and capacitances of all, corner and loss of a driven one."""
+    marks = {lead.mark: lead for lead in leads.all}
+    for name, section in named_sections(loading):
+        state = states_told(loading, (section,))
+        length, cable = _length(rig, marks, name, section, state), _cable(rig, marks, name, section)
+        source, load = _source(rig, name, section), _load(rig, name, section)
+        yield from (length, cable, load)
+        if not section.from_pickup:
+            yield from (source, _corner(name, section, source, cable), _loss(name, section, source, load))
+
+
+def named_sections(loading: Loading) -> list[tuple[str, Section]]:
+    """Every section with the name that its reasons begin with."""
+    counts: dict[Port, int] = {}
+    found = []
+    for section in loading.sections:
+        number = counts[section.source] = counts.get(section.source, 0) + 1
+        found.append((f"{section.source}.loading{'' if number == 1 else f'-{number}'}", section))
+    return found
+
+
+def wanting(section: Section) -> str:
+    """What is said where a figure is not known."""
+    return f"for want of: {', '.join(section.missing)}"
+
+
+def _length(rig: Rig, marks: dict[str, Lead], name: str, section: Section, state: str) -> Reason:
+    lengths = [lead.length_mm for lead in section.leads]
+    inputs = (placed("in state", state, None), *(_lead(rig, marks, section, lead) for lead in section.leads))
+    rule = "all leads from what drives the section to its inputs; a unit that is off and bypassed by wire is only cable"
+    if None in lengths:
+        return Reason(f"{name}.length", NOT_KNOWN, "m", wanting(section), inputs, rule, _SUMS)
+    value = with_minus(sum(each or 0 for each in lengths) / 1000, 3)
+    formula = f"({' + '.join(with_minus(each or 0, 1) for each in lengths) or '0'}) / 1000 = {value}"
+    return Reason(f"{name}.length", value, "m", formula, inputs, rule, _SUMS)
+
+
+_SUMS = "physics: capacitances in parallel add"
+
+
+def _lead(rig: Rig, marks: dict[str, Lead], section: Section, lead: SectionLead) -> Input:
+    made, value = marks.get(lead.mark), NOT_KNOWN if lead.length_mm is None else with_minus(lead.length_mm, 1)
+    instrument = rig.instruments.get(section.source.thing)
+    if made is not None and made.existing_mm is not None:
+        return stated(f"length of {lead.mark}", made.existing_mm)
+    if instrument is not None and (made is None or made.stage):
+        return stated(f"lead of {instrument.name}", instrument.lead_mm)
+    return derived(f"length of {lead.mark}", value, "mm", f"{lead.mark}.finished")
+
+
+def _cable(rig: Rig, marks: dict[str, Lead], name: str, section: Section) -> Reason:
+    inputs = [_lead(rig, marks, section, lead) for lead in section.leads]
+    named = dict.fromkeys(_cable_name(rig, marks, section, lead) for lead in section.leads)
+    for cable in (rig.stock.cables[each] for each in named if each in rig.stock.cables):
+        inputs += known(f"capacitance of {cable.name}", cable.capacitance_pf_per_m)
+    rule = "length × capacitance per metre, lead by lead"
+    if section.cable_pf is None:
+        return Reason(f"{name}.cable", NOT_KNOWN, "pF", wanting(section), tuple(inputs), rule, _SUMS)
+    value = with_minus(section.cable_pf, 1)
+    terms = [
+        f"{with_minus((lead.length_mm or 0) / 1000, 4)} × {with_minus(lead.pf_per_m or 0, 1)}" for lead in section.leads
+    ]
+    return Reason(f"{name}.cable", value, "pF", f"{' + '.join(terms) or '0'} = {value}", tuple(inputs), rule, _SUMS)
+
+
+def _cable_name(rig: Rig, marks: dict[str, Lead], section: Section, lead: SectionLead) -> str:
+    made, instrument = marks.get(lead.mark), rig.instruments.get(section.source.thing)
+    return (made.cable if made is not None else instrument.lead_cable if instrument is not None else None) or ""
+
+
+def _source(rig: Rig, name: str, section: Section) -> Reason:
+    jack, unit = rig.jack(section.source), rig.units.get(section.source.thing)
+    treadle = section.how == TRACK and unit is not None and unit.track_ohm is not None
+    fact = unit.track_ohm if treadle and unit is not None else None if jack is None else jack.impedance_ohm
+    inputs: tuple[Input, ...] = known(f"{'track' if treadle else 'impedance'} of {section.source}", fact)
+    rule = "the output's impedance; of a treadle a quarter of its track, its worst, at half travel"
+    if section.source_ohm is None:
+        return Reason(f"{name}.source", NOT_KNOWN, "", wanting(section), inputs, rule, TREADLE_SHARE.source)
+    value = ohms(section.source_ohm)
+    formula = f"{value}, as stated"
+    if treadle and fact is not None:
+        formula, inputs = (
+            f"{with_minus(TREADLE_SHARE.value, 2)} × {ohms(fact.value)} = {value}",
+            (*inputs, ours(TREADLE_SHARE)),
+        )
+    return Reason(f"{name}.source", value, "", formula, inputs, rule, TREADLE_SHARE.source)
+
+
+def _load(rig: Rig, name: str, section: Section) -> Reason:
+    inputs: list[Input] = []
+    for load in section.loads:
+        jack = rig.jack(load.port)
+        fact = None if jack is None else jack.impedance_ohm
+        told = fact is not None and fact.value == load.ohm
+        words = NOT_KNOWN if load.ohm is None else "loads nothing" if load.ohm == inf else ohms(load.ohm)
+        span = rig.things[load.port.thing].declared if jack is None else jack.span
+        inputs.append(
+            stated(f"{load.port} ({load.what})", fact) if told else placed(f"{load.port} ({load.what})", words, span)
+        )
+    rule, source = "resistances in parallel: 1 / (1/R1 + 1/R2 ...)", "physics: resistances in parallel"
+    ohm = section.load_ohm
+    if ohm is None:
+        return Reason(f"{name}.load", NOT_KNOWN, "", wanting(section), tuple(inputs), rule, source)
+    value = "none" if ohm == inf else ohms(ohm)
+    parts = [ohms(load.ohm) for load in section.loads if load.ohm not in (None, inf) and load.ohm is not None]
+    formula = f"{' || '.join(parts) or 'no input loads it'} = {value}" if parts else "no input loads it"
+    return Reason(f"{name}.load", value, "", formula, tuple(inputs), rule, source)
+
+
+def _corner(name: str, section: Section, source: Reason, cable: Reason) -> Reason:
+    inputs = (derived("source", source.value, "", source.name), derived("cable", cable.value, "pF", cable.name))
+    rule, where = "treble corner = 1 / (2π R C)", "physics: low-pass of a resistance and a capacitance"
+    hertz = section.corner_hz
+    if hertz is None or hertz == inf:
+        why = wanting(section) if hertz is None else "no cable or no source impedance: no corner"
+        return Reason(
+            f"{name}.corner", NOT_KNOWN if hertz is None else "none", "" if hertz else "kHz", why, inputs, rule, where
+        )
+    value = with_minus(hertz / 1000, 1)
+    formula = f"1 / (2π × {source.value} × {cable.value} pF) = {value} kHz"
+    return Reason(f"{name}.corner", value, "kHz", formula, inputs, rule, where)
+
+
+def _loss(name: str, section: Section, source: Reason, load: Reason) -> Reason:
+    inputs = (derived("source", source.value, "", source.name), derived("inputs", load.value, "", load.name))
+    rule, where = "loss = 20 log10(Zin / (Zin + Zout))", "physics: voltage divider"
+    if section.loss_db is None:
+        return Reason(f"{name}.loss", NOT_KNOWN, "dB", wanting(section), inputs, rule, where)
+    value = with_minus(section.loss_db, 2)
+    formula = f"20 log10({load.value} / ({load.value} + {source.value})) = {value} dB"
+    if load.value == "none":
+        formula = "no input loads it: 0 dB"
+    return Reason(f"{name}.loss", value, "dB", formula, inputs, rule, where)
+
+
+REASONS = section_loading

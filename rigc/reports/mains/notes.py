@@ -1,0 +1,82 @@
+"""What the mains sheet says in words: the board's inlets, what its figures leave out, cautions."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.mains_loads import MainsLoads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V, STEP_MORE
+from rigc.model.rig import Rig
+from rigc.reports.content import Paragraph
+from rigc.reports.mains.places import SOURCES
+from rigc.reports.mains.supplies import inlet_words
+
+CAUTIONS = (
+    Paragraph(
+        "caution_mains",
+        (
+            "Ask the venue what its sockets give before anything is plugged in; measure where you are not sure.",
+            "Use certified supplies, inlets and lead sets. Anything hard-wired (inlet, distribution, step transformer, "
+            "protective earth) is made and tested by a competent or licensed person to the local code. rigc adds up "
+            "volt-amperes; it designs and approves no mains wiring.",
+            "Never disconnect, cut, tape or lift a protective earth: strings and microphone may become live, which kills. "
+            "Test the earth bond before first power and after any change on the mains side; on unknown stages use a "
+            "residual-current device.",
+            "A plug adaptor converts no voltage. Step transformers: isolating, earthed, rated at least "
+            f"{STEP_MORE.value:g} times the load; the fuse of a plug by the local code.",
+            "Unplug before a lid is opened: supplies hold charge, and nothing inside is for the user. AC bricks only on units "
+            "marked for AC.",
+        ),
+        kind="caution",
+    ),
+    Paragraph(
+        "caution_figures",
+        (
+            "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as "
+            "built.",
+        ),
+        kind="caution",
+    ),
+)
+
+
+def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> Paragraph:
+    """How to read the figures, and what they leave out."""
+    lines = [*_inlets(rig), *_left_out(rig), *_low_voltage(power)]
+    usual = [name for name, load in loads.all.items() if load.by_kind]
+    if usual:
+        lines.append(
+            f"'usual' at {', '.join(usual)}: efficiency or power factor are those of its kind, from memory; read its label."
+        )
+    lines.append(
+        "Switching on: toroids and switch-mode supplies draw peaks of 10 to 40 A for less than a millisecond (from memory); "
+        "a breaker may trip when many start at once."
+    )
+    return Paragraph("reading", (*lines, *SOURCES), heading="How to read it")
+
+
+def _inlets(rig: Rig) -> list[str]:
+    return [
+        f"Inlet of the board: {panel.name}.{jack.name}, {inlet_words(str(jack.connector))} (IEC 60320)."
+        for panel in rig.panels.values()
+        for jack in panel.jacks
+        if jack.role == "inlet"
+    ]
+
+
+def _left_out(rig: Rig) -> list[str]:
+    names = [unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk")]
+    return [f"Not in these sums: {', '.join(names)} (amps and desks have their own mains leads)."] if names else []
+
+
+def _low_voltage(power: PowerAssignment) -> list[str]:
+    """The highest voltages behind the supplies, beside the ceilings of safety extra-low voltage."""
+    lines = []
+    for current, ceiling, lower in (("dc", LOW_DC_V, LOWER_DC_V), ("ac", LOW_AC_V, None)):
+        volts = [tap.volts for tap in power.taps.values() if tap.current == current]
+        if volts:
+            also = "" if lower is None else f"; product rules may be lower: {lower.value:g} V ({lower.source})"
+            lines.append(
+                f"Highest {current.upper()} voltage on the board: {max(volts):g} V; safety extra-low voltage ends at "
+                f"{ceiling.value:g} V ({ceiling.source}){also}."
+            )
+    return lines

@@ -1,0 +1,82 @@
+"""Scenarios and the tables of countries -> the mains sheet's rows by place."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.mains_loads import MainsLoads
+from rigc.facts.countries import FIRST, SECOND, Mains, country
+from rigc.model.rig import Rig, Scenario
+from rigc.reports.content import Cell, Column, Row, Table
+
+_COLUMNS = (
+    Column("scenario"),
+    Column("country"),
+    Column("mains, as the scenario states"),
+    Column("plug"),
+    Column("the table says"),
+    Column("another table says"),
+    Column("all supplies", "VA", number=True),
+    Column("all supplies", "A", number=True, key="all_supplies_a"),
+    Column("note"),
+)
+
+
+def place_table(rig: Rig, loads: MainsLoads) -> Table:
+    """A row for every scenario."""
+    rows = tuple(_row(scenario, loads) for scenario in rig.scenarios.values())
+    return Table("places", "By scenario and country", _COLUMNS, rows, empty="no scenario is stated", landscape=True)
+
+
+def _row(scenario: Scenario, loads: MainsLoads) -> Row:
+    listed = None if scenario.country is None else country(scenario.country)
+    first, second = (None, None) if listed is None else (listed.first, listed.second)
+    differ = listed is not None and listed.differ
+    volts = None if scenario.mains is None else scenario.mains.low_v
+    known = loads.volt_amperes
+    return Row(
+        (
+            Cell(scenario.name, strong=True),
+            Cell(scenario.country or "?"),
+            Cell("?" if scenario.mains is None else scenario.mains.typed),
+            Cell(_plugs(first, second), mark="tables differ" if differ else ""),
+            Cell("no row" if first is None else str(first)),
+            Cell("no row" if second is None else str(second) if differ or first is None else "the same"),
+            Cell("?" if known is None else f"{known:.2f}"),
+            Cell("?" if known is None or not volts else f"{known / volts:.3f}"),
+            Cell(_note(scenario, first, second)),
+        )
+    )
+
+
+def _plugs(first: Mains | None, second: Mains | None) -> str:
+    """The letters; both sets where the tables differ."""
+    sets = list(dict.fromkeys(" ".join(each.plugs) for each in (first, second) if each is not None))
+    return " / ".join(sets) or "?"
+
+
+def _note(scenario: Scenario, first: Mains | None, second: Mains | None) -> str:
+    notes = []
+    if scenario.country is None:
+        notes.append("no country is stated")
+    elif first is None and second is None:
+        what = "several countries, with different plugs" if scenario.country == "EU" else "no row in either table"
+        notes.append(what)
+    elif scenario.mains is not None and not _agrees(scenario, first) and not _agrees(scenario, second):
+        notes.append("the scenario states other mains than the tables")
+    return "; ".join((*notes, "ask the venue"))
+
+
+def _agrees(scenario: Scenario, listed: Mains | None) -> bool:
+    """Whether the stated mains are among those of a table's row."""
+    mains = scenario.mains
+    if listed is None or mains is None:
+        return False
+    hertz = mains.hertz_low
+    return any(mains.low_v <= volts <= mains.high_v for volts in listed.volts) and (
+        hertz is None or any(abs(each - hertz) < 0.5 for each in listed.hertz)
+    )
+
+
+SOURCES = (
+    f"Tables: the first is {FIRST}; the other is {SECOND}. Where they differ, both are printed and neither is chosen. "
+    "Both describe sockets in homes: a stage may have others.",
+)

@@ -1,0 +1,88 @@
+"""Primaries -> the mains sheet's rows of what to set, and put before, each supply in each scenario."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.primaries import Primaries
+from rigc.analysis.power.primary import Primary
+from rigc.diagnostics.decimals import decimals
+from rigc.reports.content import Cell, Column, Row, Table
+
+_COLUMNS = (
+    Column("scenario"),
+    Column("supply"),
+    Column("selector to"),
+    Column("at the primary"),
+    Column("made for", "V"),
+    Column("step transformer"),
+    Column("least", "VA", number=True),
+    Column("flux of a winding", "V/Hz", number=True),
+    Column("of design", "%", number=True),
+    Column("secondary", "% of design", number=True),
+    Column("verdict"),
+)
+
+
+def setting_table(primaries: Primaries) -> Table:
+    """A row for every supply in every scenario that states its mains."""
+    rows = tuple(_row(each) for each in primaries.all)
+    return Table(
+        "settings",
+        "What to set and check, by scenario",
+        _COLUMNS,
+        rows,
+        empty="no scenario states its mains",
+        landscape=True,
+    )
+
+
+def _row(each: Primary) -> Row:
+    flux, design = each.flux, each.design_flux
+    needs_step = each.step is not None or each.in_voltage is False
+    verdict, mark = _verdict(each)
+    return Row(
+        (
+            Cell(each.scenario),
+            Cell(each.supply, strong=True),
+            Cell(_selector(each), strong=each.positions > 1),
+            Cell(_arrives(each)),
+            Cell("?" if each.place is None else f"{each.place.low_v:g} to {each.place.high_v:g}"),
+            Cell("none" if each.step is None else f"{each.step[0]:g} to {each.step[1]:g} V, {each.step_va:g} VA"),
+            Cell("" if not needs_step or each.needed_va is None else f"{each.needed_va:g}"),
+            Cell("" if flux is None else f"{flux:.3f}"),
+            Cell("" if flux is None or not design else decimals(flux / design * 100, 0)),
+            Cell("" if each.secondary_pct is None else decimals(each.secondary_pct, 0)),
+            Cell(verdict, mark=mark),
+        )
+    )
+
+
+def _selector(each: Primary) -> str:
+    if each.positions < 2:
+        return "none"
+    if each.selected is not None:
+        return f"{each.selected:g} V"
+    return "?" if each.design_v is None or not each.in_voltage else f"{each.design_v:g} V"
+
+
+def _arrives(each: Primary) -> str:
+    low, high = (f"{volts:.4g}" for volts in each.volts)
+    hertz = (
+        "?"
+        if each.hertz is None
+        else f"{each.hertz[0]:g}" + ("" if each.hertz[0] == each.hertz[1] else f" to {each.hertz[1]:g}")
+    )
+    return f"{low if low == high else f'{low} to {high}'} V {hertz} Hz"
+
+
+def _verdict(each: Primary) -> tuple[str, str]:
+    if each.in_voltage is None:
+        return "its range is not stated", "can't check"
+    if not each.in_voltage:
+        return "voltage outside its range", "FAIL"
+    if each.over_flux:
+        return "core over its flux", "CARE"
+    if each.in_frequency is False:
+        return "frequency outside its range", "CARE"
+    if each.step_too_small:
+        return "step transformer too small", "CARE"
+    return ("ok", "") if each.in_frequency else ("voltage ok, frequency not stated", "can't check")

@@ -1,0 +1,88 @@
+"""LeadDrops and SharedReturns -> what each DC lead loses, and what shared returns may bring."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturns
+from rigc.diagnostics.decimals import decimals
+from rigc.facts.conductors import WARM_CELSIUS
+from rigc.reports.content import Cell, Column, Paragraph, Row, Table
+
+_DROPS = (
+    Column("lead"),
+    Column("from"),
+    Column("unit"),
+    Column("conductor"),
+    Column("length", "mm", number=True),
+    Column("there and back", "mΩ", number=True),
+    Column("current", "mA", number=True),
+    Column("drop", "mV", number=True),
+    Column("drop", "%", number=True, key="drop_percent"),
+    Column(f"drop at {WARM_CELSIUS.value:g} °C", "mV", number=True),
+)
+_RETURNS = (
+    Column("outlet"),
+    Column("units"),
+    Column("leads"),
+    Column("current", "mA", number=True),
+    Column("shared, at most", "mm", number=True),
+    Column("one conductor", "mΩ", number=True),
+    Column("noise, at most", "mV", number=True),
+)
+
+
+def drop_table(drops: LeadDrops) -> Table:
+    """A row for every lead from an outlet to a unit."""
+    return Table(
+        "lead_drops", "Drop of each DC lead", _DROPS, tuple(_row(drop) for drop in drops.all.values()), landscape=True
+    )
+
+
+def conductor_notes(drops: LeadDrops) -> Paragraph | None:
+    """Which table or rule each conductor is reckoned by; None where none is known."""
+    wires = dict.fromkeys(drop.wire for drop in drops.all.values() if drop.wire is not None)
+    lines = [f"{wire.typed}: {wire.ohm_per_m * 1000:.4g} Ω/km at 20 °C ({wire.source})." for wire in wires]
+    return Paragraph("conductors", tuple(lines), heading="Conductors") if lines else None
+
+
+def return_table(returns: SharedReturns) -> Table | None:
+    """A row for each outlet whose leads share a return; None if there are none."""
+    rows = tuple(_return(each) for each in returns.all)
+    return Table("shared_returns", "Shared returns: current × resistance", _RETURNS, rows) if rows else None
+
+
+def _row(drop: LeadDrop) -> Row:
+    one_way = drop.one_way_ohm
+    mark = "assumed" if drop.assumed else ""
+    return Row(
+        (
+            Cell(drop.mark, strong=True),
+            Cell(str(drop.outlet)),
+            Cell(drop.unit),
+            Cell("?" if drop.wire is None else drop.wire.typed),
+            Cell(_number(drop.length_mm, 1)),
+            Cell(_number(None if one_way is None else 2000 * one_way)),
+            Cell(_number(drop.ma, 1)),
+            Cell(_number(None if drop.drop_v is None else drop.drop_v * 1000), mark=mark),
+            Cell(_number(drop.percent, 2), mark=mark),
+            Cell(_number(None if drop.warm_drop_v is None else drop.warm_drop_v * 1000)),
+        )
+    )
+
+
+def _return(each: SharedReturn) -> Row:
+    return Row(
+        (
+            Cell(str(each.outlet)),
+            Cell(", ".join(each.units)),
+            Cell(", ".join(each.marks)),
+            Cell(_number(each.ma, 1)),
+            Cell(_number(each.length_mm, 1)),
+            Cell(_number(None if each.ohm is None else each.ohm * 1000)),
+            Cell(_number(each.millivolts, 2)),
+        )
+    )
+
+
+def _number(value: float | None, places: int = 1) -> str:
+    return "?" if value is None else decimals(value, places)
