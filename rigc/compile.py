@@ -8,12 +8,14 @@ import re
 from rigc import __version__
 from rigc.analysis.acceptance import accepted
 from rigc.analysis.results import Results
+from rigc.analysis.unplaced import unplaced
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
 from rigc.discover import members
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader
 from rigc.model.resolve import resolve
+from rigc.model.rig import Rig
 from rigc.reports.content import Document, TitleBlock
 from rigc.reports.folder import documents
 from rigc.source import Source, Span
@@ -52,8 +54,11 @@ class Compiled:
         return digest.hexdigest()[:10]
 
 
-def compile_rig(load: Loader, name: str, reader: Reader, *, on: str | None = None) -> Compiled:
-    """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's.
+def compile_rig(
+    load: Loader, name: str, reader: Reader, *, on: str | None = None, effort: int | None = None
+) -> Compiled:
+    """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
+    spent on places for what has none (None: as many as are usual).
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
@@ -63,11 +68,22 @@ def compile_rig(load: Loader, name: str, reader: Reader, *, on: str | None = Non
     findings = (*gathered.findings, *_not_following(told, gathered))
     if rig is None or any(finding.level is Level.ERROR for finding in findings):
         return Compiled(in_order(findings), None, gathered.sources)
+    rig, lacking = _placed(rig, effort)
+    findings = (*findings, *lacking)
     results = Results(rig)
     for check in members("rigc.analysis.checks", "CHECK"):
         findings = (*findings, *results.call(check))
     findings = accepted(findings, rig.accepts, on or rig.head.date)
     return Compiled(in_order(findings), results, gathered.sources)
+
+
+def _placed(rig: Rig, effort: int | None) -> tuple[Rig, tuple[Diagnostic, ...]]:
+    """The rig with a place for everything; the search for places is loaded only if there is something to place."""
+    if not unplaced(rig):
+        return rig, ()
+    from rigc.analysis.placing.chosen_places import with_chosen_places
+
+    return with_chosen_places(rig, effort)
 
 
 def _end(source: Source) -> Span:

@@ -17,7 +17,7 @@ FLOORS = (
     ("syntax",),
     ("gather", "model"),
     ("analysis",),
-    ("reports",),
+    ("reports", "edit"),
     ("output",),
     ("compile",),
     ("files",),

@@ -53,7 +53,7 @@ def build(
             for disk, result in zip(rigs, results, strict=True)
             if result
         ]
-        _write(screen, target, _texts(target, made, partial(_render, paper=paper, templates=templates)))
+        _write(screen, target, _texts(target, made, partial(render_documents, paper=paper, templates=templates)))
     else:
         screen.err(
             f"nothing was written{'' if draft or report.unreadable else '; --draft writes in spite of errors'}\n"
@@ -73,7 +73,8 @@ def _texts(target: Destination, made: list[tuple[Path, Documents]], render: Rend
     return texts
 
 
-def _render(documents: Documents, form: str, paper: str, templates: Path | None) -> str:
+def render_documents(documents: Documents, form: str, paper: str, templates: Path | None) -> str:
+    """The documents as one text; a mistake in a template of the user's ends the command with exit code 2."""
     from rigc.cli import seam
     from rigc.output.template_mistake import TemplateMistake
 

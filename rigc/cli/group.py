@@ -8,6 +8,11 @@ from rigc import __version__
 from rigc.cli.build import build
 from rigc.cli.check import check
 from rigc.cli.explain import explain
+from rigc.cli.fmt import fmt
+from rigc.cli.fresh import fresh
+from rigc.cli.git import git
+from rigc.cli.pin import pin
+from rigc.cli.rename import rename
 from rigc.cli.screen import Screen, wants_colour
 from rigc.cli.show import show
 from rigc.cli.why import why
@@ -41,5 +46,5 @@ def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
     ctx.obj = Screen(wants_colour(color), quiet, verbose)
 
 
-for command in (build, check, explain, show, why):
+for command in (build, check, explain, fmt, fresh, git, pin, rename, show, why):
     rigc.add_command(command)

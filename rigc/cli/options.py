@@ -29,6 +29,7 @@ class Given(NamedTuple):
     on: str | None
     findings: tuple[tuple[str, str], ...]
     fail_on: str
+    effort: int | None = None
 
 
 def rig_options(command: Command) -> Command:
@@ -45,6 +46,7 @@ def rig_options(command: Command) -> Command:
         click.option("--on", metavar="DATE", callback=_day, help="Judge dates as on this day, written 2026-12-31."),
         click.option("--findings", multiple=True, metavar="FMT[=FILE]", callback=_findings, help=_FINDINGS_HELP),
         click.option("--fail-on", type=click.Choice(LEVELS), default="error", help="The least level that is a no."),
+        click.option("--effort", type=click.IntRange(min=0), metavar="N", help=_EFFORT_HELP),
     ):
         bundled = option(bundled)
     return bundled
@@ -69,6 +71,7 @@ def listed(values: Iterable[str], known: Iterable[str], what: str) -> tuple[str,
 
 
 _FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
+_EFFORT_HELP = "Steps of search for places that are not stated; more are never worse."
 _FINDINGS_HELP = f"Print findings as {', '.join(FORMS)}; =FILE writes them there. Repeatable."
 
 

@@ -29,6 +29,7 @@ class Report:
         self.unreadable = False
         self.compiled = False
         self.on = given.on
+        self.effort = given.effort
         self.wanted = given.findings or (("text", ""),)
         self.files: dict[str, list[str]] = {file: [] for _, file in self.wanted if file not in ("", "-")}
 
@@ -42,16 +43,20 @@ class Report:
         try:
             disk(disk.name)
         except Unreadable as fault:
-            self.unreadable = True
-            fault.name = disk.shown(fault.name)
-            self.screen.err(f"{fault}\n" + (f"  do: {fault.help}\n" if fault.help else ""))
+            self.unreadable_file(disk, fault)
             return None
-        result = compiled(disk, self.on)
+        result = compiled(disk, self.on, self.effort)
         self.compiled = True
         if self.screen.verbose:
             self.screen.err("".join(f"read {disk.shown(name)}\n" for name in disk.names))
         self.add(disk, result.findings)
         return result
+
+    def unreadable_file(self, disk: Disk, fault: Unreadable) -> None:
+        """Tell why a file cannot be read; the exit code will be 2."""
+        self.unreadable = True
+        fault.name = disk.shown(fault.name)
+        self.screen.err(f"{fault}\n" + (f"  do: {fault.help}\n" if fault.help else ""))
 
     def add(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:
         """Tell findings whose places are in the sources of `disk`."""

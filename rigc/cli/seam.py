@@ -25,11 +25,14 @@ class Compiled(Protocol):
     def documents(self, sheet_names: tuple[str, ...], draft: bool) -> tuple[Any, ...]: ...
 
 
-def compiled(disk: Disk, on: str | None) -> Compiled:
-    """Compile the file that `disk` was made for, judging dates as on the day `on` (None: the rig's revision)."""
+def compiled(disk: Disk, on: str | None, effort: int | None = None) -> Compiled:
+    """Compile the file that `disk` was made for, judging dates as on the day `on` (None: the rig's revision).
+
+    `effort` is how many steps are spent on places that are not stated (None: the usual number).
+    """
     from rigc.files.reader import CachedReader
 
-    result: Compiled = import_module("rigc.compile").compile_rig(disk, disk.name, CachedReader(), on=on)
+    result: Compiled = import_module("rigc.compile").compile_rig(disk, disk.name, CachedReader(), on=on, effort=effort)
     return result
 
 
@@ -38,6 +41,13 @@ def sheets() -> tuple[tuple[str, str], ...]:
     from rigc.reports.folder import sheet_names
 
     return sheet_names()
+
+
+def views() -> tuple[tuple[str, str], ...]:
+    """Name and title of what can only be shown."""
+    from rigc.reports.folder import view_names
+
+    return view_names()
 
 
 def rendered(documents: tuple[Any, ...], form: str, paper: str, templates: Path | None) -> str:

@@ -20,12 +20,13 @@ def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: st
     """Print one sheet as tables.
 
     SHEET is its name and PATH the rig; without both, the sheets are listed.
+    Of `places` and `fit`, which are no sheets of the folder, only this command tells.
     The tables of a rig with errors are printed too, and the answer is no.
     """
     from rigc.cli import seam
     from rigc.cli.report import Report
 
-    known = seam.sheets()
+    known = (*seam.sheets(), *seam.views())
     if sheet is None:
         width = max((len(name) for name, _ in known), default=0)
         screen.out("".join(f"{name:<{width}}  {title}\n" for name, title in known))

@@ -10,6 +10,11 @@ def plain(value: float) -> str:
     return f"{value:g}"
 
 
+def short(value: float) -> str:
+    """A figure to a hundredth at most: `9`, `37.5`, `13.51`; for what comes out of a skew or a square root."""
+    return f"{round(value, 2):g}"
+
+
 def millimetres(tenths: int) -> str:
     """A length in tenths of a millimetre as text in mm, whole ones without decimals."""
     whole, part = divmod(tenths, 10)

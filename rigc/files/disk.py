@@ -21,6 +21,7 @@ class Disk:
     def __init__(self, named: Path, root: Path | None = None, given: bytes | None = None) -> None:
         self.folder = _folder(named)
         self.name = named.name
+        self.typed = named
         self.typed_folder = PurePosixPath(named.parent.as_posix())
         self.root = _real(root or project_root(self.folder))
         self._given = given
@@ -35,6 +36,11 @@ class Disk:
         if known not in self._sources:
             self._sources[known] = self._read(path, known)
         return self._sources[known]
+
+    @property
+    def is_given(self) -> bool:
+        """Whether the named file came by standard input, so that there is no file to write."""
+        return self._given is not None
 
     @property
     def names(self) -> tuple[str, ...]:

@@ -103,13 +103,14 @@ LOOSE_LEAD = Kind(
 
 
 class Scope:
-    """The declared names of one family (things, cables, scenarios ...)."""
+    """The declared names of one family (things, cables, scenarios ...), and where they were found to be `mentioned`."""
 
     def __init__(self, family: str, reserved: frozenset[str], report: Report) -> None:
         self.family = family
         self.reserved = reserved
         self.report = report
         self.declared: dict[str, tuple[str, Word]] = {}
+        self.mentioned: list[Word] = []
 
     def declare(self, kind: str, name: Word) -> bool:
         """Takes a name up; False after a finding when it is taken or reserved."""
@@ -135,6 +136,7 @@ class Scope:
         if name.text in self.declared:
             kind, first = self.declared[name.text]
             if not allowed or kind in allowed:
+                self.mentioned.append(name)
                 return name.text
             self.report(
                 MISUSED.at(

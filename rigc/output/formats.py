@@ -7,7 +7,7 @@ from importlib import import_module
 from typing import Any
 
 from rigc.output.layout import Layout
-from rigc.reports.content import Document, Drawing, Sheet, Table
+from rigc.reports.content import Document, Drawing, Paragraph, Sheet, Table
 
 DOCUMENTS = {"md": "markdown", "html": "html"}
 TABLES = {"text": "text", "md": "markdown", "csv": "csv", "json": "json"}
@@ -38,6 +38,8 @@ def render_tables(name: str, sheet: Sheet, only: str = "") -> str:
     if name == "csv" and len(tables) != 1:
         raise NotOneTable(sheet.name, tuple(table.name for table in tables))
     text: str = _module(TABLES[name]).render_tables(tables)
+    if name == "text" and not only:
+        text += _module("text").render_statements(tuple(block for block in sheet.blocks if isinstance(block, Paragraph)))
     pictures = tuple(block for block in sheet.blocks if isinstance(block, Drawing))
     if name == "text" and pictures and not only:
         return text + "\n" * bool(text) + str(_module("text").render_drawings(pictures))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from unicodedata import combining, east_asian_width
 
 from rigc.output.escapes import printable
-from rigc.reports.content import Cell, Drawing, Table
+from rigc.reports.content import Cell, Drawing, Paragraph, Table
 
 GAP = "  "
 
@@ -21,6 +21,16 @@ def render_drawings(drawings: tuple[Drawing, ...]) -> str:
         printable(f"drawing '{each.name}': {each.title}, {each.width_mm:g} x {each.height_mm:g} mm") + "\n"
         for each in drawings
     )
+
+
+def render_statements(paragraphs: tuple[Paragraph, ...]) -> str:
+    """The statements among the paragraphs, to be pasted into a source; nothing of the others, which are for paper."""
+    found = [each for each in paragraphs if each.kind == "statements"]
+    return "".join("\n" + "".join(f"{_indent(line)}{printable(line)}\n" for line in each.lines) for each in found)
+
+
+def _indent(line: str) -> str:
+    return " " * (len(line) - len(line.lstrip(" ")))
 
 
 def _table(table: Table) -> str:

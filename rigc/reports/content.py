@@ -47,7 +47,8 @@ class Table(Record):
 
 
 class Paragraph(Record):
-    """Lines of plain text under an optional heading; `kind` is `text`, `caution` or `note` (the source's note to the crew)."""
+    """Lines of plain text under an optional heading; `kind` is `text`, `caution`, `note` (the source's note to the crew)
+    or `statements` (lines of the language, to paste)."""
 
     name: str
     lines: tuple[str, ...]

@@ -15,14 +15,22 @@ def sheet_names() -> tuple[tuple[str, str], ...]:
     return tuple((_name(made), _line(made)) for made in members("rigc.reports.sheets", "SHEET"))
 
 
+def view_names() -> tuple[tuple[str, str], ...]:
+    """Name and one line of what can be shown beside the sheets."""
+    return tuple((_name(made), _line(made)) for made in members("rigc.reports.views", "VIEW"))
+
+
 def documents(results: Results, title: TitleBlock, names: tuple[str, ...]) -> tuple[Document, ...]:
-    """The sheets of these names, all if empty. A sheet keeps its number in the whole folder."""
+    """The sheets of these names, all if empty; a view only if it is named. A sheet keeps its number in the whole folder."""
     makers = members("rigc.reports.sheets", "SHEET")
     found = []
     for number, made in enumerate(makers, 1):
         if not names or _name(made) in names:
             sheet = results.call(made)
             found.append(Document(sheet, title.replace(sheet=sheet.title), number, len(makers)))
+    if set(names) - {_name(made) for made in makers}:
+        views = [results.call(made) for made in members("rigc.reports.views", "VIEW") if _name(made) in names]
+        found += [Document(view, title.replace(sheet=view.title), 0, 0) for view in views]
     return tuple(found)
 
 

@@ -1,10 +1,8 @@
-"""Bases and masses -> the words beside the strips: notes by unit, how to prepare, what to take care of."""
+"""Bases -> the words beside the strips: notes by unit, how to prepare, what to take care of."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mass import Balance, Mass
-from rigc.diagnostics.figures import kilograms
-from rigc.facts import fastening, weight
+from rigc.facts import fastening
 from rigc.model.things import Thing
 from rigc.reports.content import Paragraph
 
@@ -66,40 +64,18 @@ def preparation() -> tuple[Paragraph, ...]:
     )
 
 
-def cautions(mass: Mass) -> tuple[Paragraph, ...]:
-    """The board's mass, and the cautions that belong on the sheet."""
-    return (
-        Paragraph("mass", (_mass(mass), *map(_balance, mass.balances)), heading="Mass and balance"),
-        Paragraph(
-            "cautions",
-            (
-                "Unplug the mains before units are taken off or laid on. No part of a supply is to be opened by the user.",
-                "Isopropyl alcohol and residue removers are flammable: use them with the power off, with air, "
-                "no flame, no smoking, and no hot iron near.",
-                f"Write the mass on the case. Two people lift what is above about {weight.ONE_LIFTER_KG.value:g} to 25 kg "
-                f"({weight.ONE_LIFTER_KG.source}; ISO 11228-1, from memory). Airline limits are the carrier's.",
-                "Treadles are bolted or rest against a stop, and the board must not tip under a foot at its edge.",
-                "Computed from the facts entered; verify by measurement before use; the builder is responsible for the "
-                "as-built rig.",
-            ),
-            heading="Take care",
-            kind="caution",
+def cautions() -> Paragraph:
+    """The cautions that belong on the sheet."""
+    return Paragraph(
+        "cautions",
+        (
+            "Unplug the mains before units are taken off or laid on. No part of a supply is to be opened by the user.",
+            "Isopropyl alcohol and residue removers are flammable: use them with the power off, with air, "
+            "no flame, no smoking, and no hot iron near.",
+            "Treadles are bolted or rest against a stop, and the board must not tip under a foot at its edge.",
+            "Computed from the facts entered; verify by measurement before use; the builder is responsible for the "
+            "as-built rig.",
         ),
-    )
-
-
-def _mass(mass: Mass) -> str:
-    total, with_case = mass.total_kg, mass.with_case_kg
-    if total is None or with_case is None:
-        return f"The mass is not known, for want of {', '.join(mass.missing)}; what is known weighs {kilograms(mass.known_kg)} kg."
-    cased = f", {kilograms(with_case)} kg with its case" if mass.cases else ""
-    return f"The board weighs {kilograms(total)} kg{cased}, stage leads not counted."
-
-
-def _balance(balance: Balance) -> str:
-    if balance.kg is None or balance.x_mm is None or balance.y_mm is None:
-        return f"The centre of gravity of '{balance.deck}' is not known, for want of {', '.join(balance.missing)}."
-    return (
-        f"Centre of gravity of '{balance.deck}' with its units and supplies ({kilograms(balance.kg)} kg): "
-        f"x {balance.x_mm:.1f} mm, y {balance.y_mm:.1f} mm from its front-left corner."
+        heading="Take care",
+        kind="caution",
     )

@@ -18,7 +18,7 @@ import time
 from pathlib import Path
 from random import Random
 
-from cold import FLOOR, ROOT, TOURING
+from cold import FLOOR, TOURING
 
 ROUNDS = 15
 RIGS = 100
@@ -107,7 +107,11 @@ def crowded(seed: int) -> str:
             f"  ground {'positive' if chance.random() < 0.04 else 'negative'}", f"  {chance.choice(('analogue', 'digital', 'analogue'))}", "}",
         ]  # fmt: skip
     lines += ["chain " + " ->\n  ".join(f"u{unit}" for unit in range(60)), "power {"]
-    lines += ["  others from " + ", ".join(f"s{supply}" for supply in range(8)), f"  spare {chance.choice((1, 4, 8))}", "}"]
+    lines += [
+        "  others from " + ", ".join(f"s{supply}" for supply in range(8)),
+        f"  spare {chance.choice((1, 4, 8))}",
+        "}",
+    ]
     lines += ["deck wall {", "  size 1200 x 1400 mm", "  clearance 70 mm", "}", "place {"]
     lines += [f"  u{unit} at {20 + 110 * (unit % 10)}, {15 + 150 * (unit // 10)} mm" for unit in range(60)]
     lines += [f"  s{supply} under at {30 + 290 * (supply % 4)}, {100 + 400 * (supply // 4)} mm" for supply in range(8)]

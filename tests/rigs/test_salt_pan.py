@@ -140,7 +140,11 @@ def test_battery() -> None:
 def test_power_table_tells_it_all() -> None:
     """The AC row has no polarity; the switch position, the battery, the pair and the spare outlet are on the sheet."""
     sheet = made().call(power_table)
-    cells = {block.name: [[cell.text for cell in row.cells] for row in block.rows] for block in sheet.blocks if hasattr(block, "rows")}
+    cells = {
+        block.name: [[cell.text for cell in row.cells] for row in block.rows]
+        for block in sheet.blocks
+        if hasattr(block, "rows")
+    }
     outlets = {(row[0], row[1]): row for row in cells["by_outlet"]}
     assert outlets["kettle", "w"][4:6] == ["AC", "none (AC)"]
     assert outlets["brine", "n4"][2:4] == ["12", "9/12 V: set to 12 V"]

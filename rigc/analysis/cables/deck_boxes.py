@@ -5,11 +5,20 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 
+from rigc.analysis.cables.lead_ends import tenths
+from rigc.analysis.computations.placement import Outline, Placement
+from rigc.facts.clearance import UNDERSIDE_MM
+from rigc.model.polygon import Polygon, chord
+from rigc.model.rig import Rig
 from rigc.record import Record
 
 
 class Box(Record):
-    """What a thing covers of its deck, in tenths of a millimetre; `under` things hang below it."""
+    """What a thing covers of its deck, in tenths of a millimetre; `under` things hang below it.
+
+    One that stands `askew` has its corners there, and the rectangle around it otherwise. One that hangs so `low` that
+    no lead passes between it and the floor stands in the way of what runs below the deck.
+    """
 
     thing: str
     left: int
@@ -17,6 +26,14 @@ class Box(Record):
     right: int
     rear: int
     under: bool
+    askew: Polygon = ()
+    low: bool = False
+
+    def across(self, y: int) -> tuple[float, float] | None:
+        """From which x to which it covers a line along x; None where it does not."""
+        if self.askew:
+            return chord(self.askew, y)
+        return (self.left, self.right) if self.front < y < self.rear else None
 
 
 class DeckBoxes:
@@ -28,7 +45,8 @@ class DeckBoxes:
         self._top = sorted((box for box in self.by_thing.values() if not box.under), key=lambda box: box.left)
         self._lefts = [box.left for box in self._top]
         self._widest = max((box.right - box.left for box in self._top), default=0)
-        self._covered: dict[int, tuple[list[int], list[int]]] = {}
+        self.low = tuple(box for box in self.by_thing.values() if box.low)
+        self._covered: dict[int, tuple[list[float], list[float]]] = {}
 
     def on_top(self, left: int, right: int) -> Iterator[Box]:
         """The things on top that may reach into the strip between two x, left ones first."""
@@ -60,11 +78,11 @@ class DeckBoxes:
                 return line
         return None
 
-    def _covered_at(self, y: int) -> tuple[list[int], list[int]]:
+    def _covered_at(self, y: int) -> tuple[list[float], list[float]]:
         """The stretches of a line in x that are covered; two that only touch leave the point between them free."""
-        lefts: list[int] = []
-        rights: list[int] = []
-        across = sorted((box.left, box.right) for box in self.by_thing.values() if box.front < y < box.rear)
+        lefts: list[float] = []
+        rights: list[float] = []
+        across = sorted(found for box in self.by_thing.values() if (found := box.across(y)) is not None)
         for left, right in across:
             if rights and left < rights[-1]:
                 rights[-1] = max(rights[-1], right)
@@ -72,3 +90,33 @@ class DeckBoxes:
                 lefts.append(left)
                 rights.append(right)
         return lefts, rights
+
+
+def deck_boxes(rig: Rig, placement: Placement) -> dict[str | None, DeckBoxes]:
+    """What everything covers, deck by deck."""
+    boxes: dict[str | None, list[Box]] = {name: [] for name in rig.decks}
+    for outline in placement.outlines.values():
+        boxes.setdefault(outline.deck, []).append(_box(rig, outline))
+    lines = {name: tuple(tenths(line) for line in deck.drops_mm) for name, deck in rig.decks.items()}
+    return {deck: DeckBoxes(each, lines.get(deck or "", ())) for deck, each in boxes.items()}
+
+
+def _box(rig: Rig, outline: Outline) -> Box:
+    return Box(
+        outline.thing,
+        tenths(outline.x_mm),
+        tenths(outline.y_mm),
+        tenths(outline.area.right_mm),
+        tenths(outline.area.rear_mm),
+        outline.under,
+        tuple((x * 10, y * 10) for x, y in outline.askew),
+        _is_low(rig, outline),
+    )
+
+
+def _is_low(rig: Rig, outline: Outline) -> bool:
+    """Whether less than the room for leads is left below what hangs there; not where a figure is not stated."""
+    deck = rig.decks.get(outline.deck or "")
+    if not outline.under or outline.height_mm is None or deck is None or deck.clearance_mm is None:
+        return False
+    return outline.height_mm + UNDERSIDE_MM.value > deck.clearance_mm.value

@@ -25,11 +25,13 @@ class LeadEnd(Record):
 
 
 class Obstacle(Record):
-    """Why a lead has no route: with `missing` the fact that is not stated and whose it is, else what is in the way."""
+    """Why a lead has no route: with `missing` the fact that is not stated and whose it is, else what is in the way;
+    `blocked` where nothing leads through or below the deck."""
 
     reason: str
     about: str = ""
     missing: bool = False
+    blocked: bool = False
 
 
 def lead_ends(rig: Rig, placement: Placement, lead: Lead) -> tuple[LeadEnd, LeadEnd] | Obstacle:

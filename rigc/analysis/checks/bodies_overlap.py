@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.deck.kept_free import KeptFree, kept_free
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.figures import short
 from rigc.model.deck import Deck
 from rigc.model.neighbours import neighbours
 from rigc.model.polygon import reach
@@ -55,7 +56,7 @@ def _overlap(rig: Rig, one: Outline, other: Outline) -> Iterator[Diagnostic]:
     if into <= _HAIR_MM:
         return
     where = " under the deck" if one.under else ""
-    figures = f"{into:.4g} mm" if askew else f"{across:g} x {along:g} mm"
+    figures = f"{short(into)} mm" if askew else f"{across:g} x {along:g} mm"
     sides = (Number("across", across, "mm"), Number("along", along, "mm"))
     yield KIND.at(
         rig.places[other.thing].span,
@@ -64,7 +65,7 @@ def _overlap(rig: Rig, one: Outline, other: Outline) -> Iterator[Diagnostic]:
         label=f"'{other.thing}' stands here",
         also=(Label(rig.places[one.thing].span, f"'{one.thing}' stands here"),),
         numbers=(Number("into", into, "mm"),) if askew else sides,
-        help=f"move them {into:.4g} mm apart" if askew else _aside(other.thing, other.area, one.area),
+        help=f"move them {short(into)} mm apart" if askew else _aside(other.thing, other.area, one.area),
     )
 
 
@@ -77,7 +78,7 @@ def _aside(thing: str, moved: Rectangle, still: Rectangle) -> str:
         "to the rear": still.rear_mm - moved.y_mm,
     }
     way = min(ways, key=lambda each: ways[each])
-    return f"move '{thing}' {ways[way]:g} mm {way}"
+    return f"move '{thing}' {short(ways[way])} mm {way}"
 
 
 def _off_deck(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
@@ -95,7 +96,7 @@ def _off_deck(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
         yield KIND.at(
             rig.places[body.thing].span,
             f"'{body.thing}' leaves the deck: "
-            + ", ".join(f"{over:g} mm at the {side}" for side, over in beyond.items()),
+            + ", ".join(f"{short(over)} mm at the {side}" for side, over in beyond.items()),
             subject=(body.thing, deck.name),
             label="stands here",
             also=(Label(deck.width_mm.span, f"the deck is {width:g} x {depth:g} mm"),),
@@ -108,7 +109,7 @@ def _inwards(body: Outline, rectangle: Rectangle, width: float, depth: float, be
     if rectangle.width_mm > width or rectangle.depth_mm > depth:
         return f"'{body.thing}' is larger than the deck: choose a larger deck, or turn it"
     opposite = {"left": "right", "right": "left", "front": "to the rear", "rear": "to the front"}
-    return f"move '{body.thing}' " + " and ".join(f"{over:g} mm {opposite[side]}" for side, over in beyond.items())
+    return f"move '{body.thing}' " + " and ".join(f"{short(over)} mm {opposite[side]}" for side, over in beyond.items())
 
 
 def _off_tier(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
@@ -120,12 +121,12 @@ def _off_tier(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
         if over > _HAIR_MM:
             yield KIND.at(
                 rig.places[body.thing].span,
-                f"'{body.thing}' reaches {over:g} mm over the {side} edge of the tier '{tier.name}'",
+                f"'{body.thing}' reaches {short(over)} mm over the {side} edge of the tier '{tier.name}'",
                 subject=(body.thing, deck.name, tier.name),
                 label="stands here",
                 also=(Label(tier.span, f"{tier.rear_mm - tier.front_mm:g} mm deep"),),
                 numbers=(Number(side, over, "mm"),),
-                help=f"move '{body.thing}' {over:g} mm to the {'rear' if side == 'front' else 'front'}",
+                help=f"move '{body.thing}' {short(over)} mm to the {'rear' if side == 'front' else 'front'}",
             )
 
 
@@ -157,7 +158,7 @@ def _entered(rig: Rig, body: Outline, deck: Deck, kept: KeptFree) -> Iterator[Di
     across, along = body.area.overlap(kept.room)
     into = reach(body.corners, kept.room.corners) if body.askew else min(across, along)
     if into > _HAIR_MM:
-        figures = f"{into:.4g} mm" if body.askew else f"{across:g} x {along:g} mm"
+        figures = f"{short(into)} mm" if body.askew else f"{across:g} x {along:g} mm"
         yield KIND.at(
             rig.places[body.thing].span,
             f"'{body.thing}' reaches {figures} into {kept.named}",

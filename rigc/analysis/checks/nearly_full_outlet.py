@@ -12,8 +12,14 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.joint_loads import JointLoad, JointLoads
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
+from rigc.analysis.computations.placement import Placement
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.better_outlets import better_outlets
+from rigc.analysis.power.mends import mends
 from rigc.analysis.power.outlet_bearing import unknown_start
+from rigc.analysis.power.outlet_problem import RESERVE
+from rigc.analysis.power.rivals_words import rivals_words
+from rigc.analysis.power.unfed import Unfed
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
@@ -29,9 +35,19 @@ KIND = Kind(
 )
 
 
-def nearly_full_outlet(rig: Rig, joint: JointLoads, limits: LoadLimits) -> Iterator[Diagnostic]:
-    """One finding for each outlet that is too full but not overloaded; can't-check for each unit of unknown current."""
+def nearly_full_outlet(
+    rig: Rig, power: PowerAssignment, joint: JointLoads, limits: LoadLimits, places: Placement
+) -> Iterator[Diagnostic]:
+    """One finding for each outlet that is too full but not overloaded, one for all that a choice could not avoid; can't-check for
+    each unit of unknown current."""
+    squeezed: list[JointLoad] = []
+    for squeeze in power.squeezes:
+        mine = _squeezed(power, squeeze, joint, limits)
+        squeezed += mine
+        yield _unavoidable(rig, squeeze, mine, limits, places)
     for load in joint.all:
+        if load in squeezed:
+            continue
         share = limits.digital_pct if load.digital else limits.load_pct
         if exceeds(load.start_ma, 100, load.limit_ma):
             continue
@@ -45,6 +61,41 @@ def nearly_full_outlet(rig: Rig, joint: JointLoads, limits: LoadLimits) -> Itera
                 subject=(name,),
                 help=f"measure it and write `draws` in '{name}'",
             )
+
+
+def _squeezed(power: PowerAssignment, squeeze: Unfed, joint: JointLoads, limits: LoadLimits) -> tuple[JointLoad, ...]:
+    """The chosen loads that are too high because units of the squeeze have no better outlets."""
+    return tuple(
+        load
+        for load in joint.all
+        if set(squeeze.units) & set(load.units)
+        and not any(feed.stated for name in load.units if (feed := power.of(name)) is not None)
+        and exceeds(load.known_ma, limits.digital_pct if load.digital else limits.load_pct, load.limit_ma)
+    )
+
+
+def _unavoidable(
+    rig: Rig, squeeze: Unfed, squeezed: tuple[JointLoad, ...], limits: LoadLimits, places: Placement
+) -> Diagnostic:
+    rules = limits.replace(total_pct=100.0)
+    ends = [
+        f"{listed(load.units)} {'stands' if len(load.units) == 1 else 'stand'} on {load} at "
+        f"{percentage(load.known_ma, load.limit_ma)}"
+        for load in squeezed
+    ]
+    if squeeze.why == "rivals" and squeeze.contested:
+        told = rivals_words(rig, squeeze)
+    else:
+        told = (
+            f"{listed(name.removeprefix(RESERVE) for name in squeeze.units)} can't all stand within the rules of thumb"
+        )
+    return KIND.at(
+        squeeze.span,
+        "; ".join((told, *ends)),
+        subject=(*squeeze.units, *(str(port) for port in squeeze.outlets)),
+        label="little left of an outlet, however they are fed",
+        help=mends(rig, places, rules, squeeze) or "use a stronger supply",
+    )
 
 
 def _told(rig: Rig, load: JointLoad, share: float, limits: LoadLimits) -> Diagnostic:

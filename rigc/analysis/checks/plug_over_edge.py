@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, UnknownPlug
 from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.figures import short
 from rigc.facts import clearance
 from rigc.model.rig import Rig
 
@@ -49,7 +50,10 @@ def _room(rig: Rig, plug: PlugBody) -> float | None:
     deck, point = rig.decks.get(plug.point.deck or ""), plug.point
     if deck is None or deck.width_mm is None or deck.depth_mm is None:
         return None
-    sizes = ((deck.width_mm.value, point.x_mm, point.dx, point.dy), (deck.depth_mm.value, point.y_mm, point.dy, point.dx))
+    sizes = (
+        (deck.width_mm.value, point.x_mm, point.dx, point.dy),
+        (deck.depth_mm.value, point.y_mm, point.dy, point.dx),
+    )
     return min(_before_edge(size, at, way, aside * plug.width_mm / 2) for size, at, way, aside in sizes if way)
 
 
@@ -88,8 +92,8 @@ def _told(rig: Rig, found: list[tuple[PlugBody, float]]) -> Diagnostic:
 def _over(plug: PlugBody, room: float) -> str:
     needed = plug.stand_out_mm + plug.bend_mm
     return (
-        f"the plug at '{plug.port}' reaches {needed - room:g} mm over the {_edge(plug)} edge: "
-        f"'{plug.plug}' needs {plug.stand_out_mm:g} + {plug.bend_mm:g} = {needed:g} mm and has {room:g} mm"
+        f"the plug at '{plug.port}' reaches {short(needed - room)} mm over the {_edge(plug)} edge: "
+        f"'{plug.plug}' needs {plug.stand_out_mm:g} + {plug.bend_mm:g} = {needed:g} mm and has {short(room)} mm"
     )
 
 
@@ -97,7 +101,7 @@ def _shorter(rig: Rig, plug: PlugBody, room: float) -> str:
     gap = clearance.PLUG_GAP_MM.value
     better = narrower_plug(rig, (plug.port,), lambda each: reach_mm(each) + gap <= room)
     if better is None:
-        return f"move '{plug.thing}' {plug.stand_out_mm + plug.bend_mm - room:g} mm inwards"
+        return f"move '{plug.thing}' {short(plug.stand_out_mm + plug.bend_mm - room)} mm inwards"
     return f"use '{better.name}': it needs {reach_mm(better):g} + {gap:g} = {reach_mm(better) + gap:g} mm"
 
 

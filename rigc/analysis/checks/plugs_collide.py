@@ -13,8 +13,10 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
 from rigc.analysis.computations.plug_clash import PlugClash, PlugMeeting, SideBySide
+from rigc.analysis.deck.tier_fronts import is_tier
 from rigc.analysis.mounting.narrower_plug import narrower_plug
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.figures import short
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -36,7 +38,7 @@ def plugs_collide(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Dia
     for thing in dict.fromkeys(pair.one.thing for pair in clash.side_by_side):
         yield _beside(rig, [pair for pair in clash.side_by_side if pair.one.thing == thing])
     for things in dict.fromkeys(meeting.things for meeting in clash.meetings):
-        yield _meeting([meeting for meeting in clash.meetings if meeting.things == things])
+        yield _meeting(rig, [meeting for meeting in clash.meetings if meeting.things == things])
     yield from _unjudged(clash, plugs)
 
 
@@ -110,7 +112,7 @@ def _jacks(ports: list[Port]) -> str:
     return f"these {len(ports)} jacks" if len(ports) > _PAIRS_NAMED else listed(port.jack for port in ports)
 
 
-def _meeting(meetings: list[PlugMeeting]) -> Diagnostic:
+def _meeting(rig: Rig, meetings: list[PlugMeeting]) -> Diagnostic:
     worst = max(meetings, key=lambda meeting: meeting.needed_mm - meeting.room_mm)
     ports = dict.fromkeys(str(plug.port) for each in meetings for plug in (each.plug, each.other) if plug is not None)
     return KIND.at(
@@ -119,7 +121,7 @@ def _meeting(meetings: list[PlugMeeting]) -> Diagnostic:
         subject=(*worst.things, *ports),
         label=f"'{worst.plug.plug}' at '{worst.plug.port}'",
         numbers=(Number("room", worst.room_mm, "mm"), Number("needed", worst.needed_mm, "mm")),
-        help=_apart(worst),
+        help=_apart(rig, worst),
     )
 
 
@@ -127,24 +129,42 @@ def _met(meeting: PlugMeeting) -> str:
     plug, other = meeting.plug, meeting.other
     if other is None:
         return (
-            f"the plug at '{plug.port}' needs {meeting.needed_mm:g} mm before '{meeting.thing}' "
-            f"and has {meeting.room_mm:g} mm"
+            f"the plug at '{plug.port}' needs {short(meeting.needed_mm)} mm before '{meeting.thing}' "
+            f"and has {short(meeting.room_mm)} mm"
         )
     if (plug.point.dx, plug.point.dy) == (-other.point.dx, -other.point.dy):
         return (
-            f"the plugs at '{plug.port}' and '{other.port}' face each other over {meeting.room_mm:g} mm "
-            f"and need {meeting.needed_mm:g} mm"
+            f"the plugs at '{plug.port}' and '{other.port}' face each other over {short(meeting.room_mm)} mm "
+            f"and need {short(meeting.needed_mm)} mm"
         )
-    return f"the plugs at '{plug.port}' and '{other.port}' reach {meeting.needed_mm:g} mm into each other"
+    return f"the plugs at '{plug.port}' and '{other.port}' reach {short(meeting.needed_mm)} mm into each other"
 
 
-def _apart(meeting: PlugMeeting) -> str:
-    short = meeting.needed_mm - meeting.room_mm
+def _apart(rig: Rig, meeting: PlugMeeting) -> str:
+    """A plug kind that fits, how far to stagger, or how far to part them."""
+    lacking = meeting.needed_mm - meeting.room_mm
+    ways = [] if meeting.stagger_mm is None else [f"stagger '{meeting.thing}' by {meeting.stagger_mm:g} mm sideways"]
+    better = _shorter(rig, meeting)
+    if better is not None:
+        ways.append(f"use '{better.name}' at '{meeting.plug.port}'")
     if meeting.plug.thing == meeting.thing:
-        return f"use a shorter or narrower plug at '{meeting.plug.port}'"
-    if meeting.stagger_mm is not None:
-        return f"stagger '{meeting.thing}' by {meeting.stagger_mm:g} mm sideways, or move it {short:g} mm away"
-    return f"move '{meeting.thing}' {short:g} mm away"
+        return ways[-1] if ways else f"use a shorter or narrower plug at '{meeting.plug.port}'"
+    moved = meeting.plug.thing if is_tier(meeting.thing) else meeting.thing
+    way = "it" if meeting.stagger_mm is not None else f"'{moved}'"
+    return ", or ".join([*ways, f"move {way} {short(lacking)} mm away"])
+
+
+def _shorter(rig: Rig, meeting: PlugMeeting) -> Plug | None:
+    """The narrowest kind that stands out so little that all fits as it is; only before a body or a plug that faces it."""
+    if meeting.other is not None and not meeting.room_mm:
+        return None
+    saved = meeting.plug.stand_out_mm - (meeting.needed_mm - meeting.room_mm)
+
+    def fits(plug: Plug) -> bool:
+        size = plug.stand_out_mm, plug.width_mm
+        return size[0] is not None and size[1] is not None and size[0].value <= saved
+
+    return narrower_plug(rig, (meeting.plug.port,), fits)
 
 
 def _unjudged(clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:

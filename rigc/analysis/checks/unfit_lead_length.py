@@ -38,7 +38,7 @@ def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: Cabl
     without: dict[tuple[str, str, bool], list[Lead]] = {}
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
-        if route is not None and route.length is None:
+        if route is not None and route.length is None and not route.blocked:
             without.setdefault((route.about, route.reason, route.missing), []).append(lead)
     for stuck in without.values():
         yield _stuck(rig, stuck, routes.routes[stuck[0].mark])

@@ -19,6 +19,7 @@ from rigc.analysis.power.power_tap import Tap, outlet_at, tap
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.things import Unit
 
 KIND = Kind(
     "P08",
@@ -70,25 +71,49 @@ def _told(rig: Rig, power: PowerAssignment, feed: Supplied, each: Tap, faults: l
         also=tuple(Label(outlet.span, f"{port} is declared here") for port, outlet in places[:1]),
         numbers=numbers,
         note="; ".join(faults[1:]),
-        help=_way_out(rig, power, feed.unit),
+        help=_way_out(rig, power, feed),
     )
 
 
-def _way_out(rig: Rig, power: PowerAssignment, name: str) -> str:
-    """An outlet that gives the voltage alone, free or freed by moving one unit, else two isolated outlets."""
-    unit = rig.units[name]
+def _way_out(rig: Rig, power: PowerAssignment, feed: Supplied) -> str:
+    """One outlet that gives the voltage alone: free, or freed by a unit that moves to one of the pair's outlets."""
+    unit = rig.units[feed.unit]
+    for way in _alone(rig, unit):
+        drawn = 0.0 if unit.draws_ma is None else unit.draws_ma.value
+        of = f" ({drawn:g} of {way.limit_ma:g} mA)" if drawn else ""
+        port = way.outlets[0]
+        users = power.loads[port].units if port in power.loads else ()
+        use = f"use '{port}' at {way.volts:g} V{of}"
+        if not users:
+            return f"{use}, or two isolated outlets"
+        freed = _takes(rig, power, feed, users[0]) if len(users) == 1 else None
+        if freed is not None:
+            return f"{use} and move '{users[0]}' to '{freed}', or use two isolated outlets"
+    return "use two outlets of one voltage that are isolated from each other"
+
+
+def _alone(rig: Rig, unit: Unit) -> list[Tap]:
+    """The single outlets, each at one of its settings, that would feed a unit."""
+    found = []
     for supply in rig.supplies.values():
         for outlet in supply.outlets:
-            for rating in outlet.ratings:
-                port = Port(supply.name, outlet.name)
-                way = tap(rig, (port,), "", (rating,))
-                drawn = 0.0 if unit.draws_ma is None else unit.draws_ma.value
-                if takes_voltage(unit, way) and takes_current(unit, way) and not exceeds(drawn, 100, way.limit_ma):
-                    users = power.loads[port].units if port in power.loads else ()
-                    moved = f", and move '{users[0]}'" if users and name not in users else ""
-                    of = f" ({drawn:g} of {way.limit_ma:g} mA)" if drawn else ""
-                    return f"use '{port}' at {way.volts:g} V{of}{moved}, or two isolated outlets"
-    return "use two outlets of one voltage that are isolated from each other"
+            ways = (tap(rig, (Port(supply.name, outlet.name),), "", (rating,)) for rating in outlet.ratings)
+            found += [way for way in ways if _feeds(way, unit)]
+    return found
+
+
+def _takes(rig: Rig, power: PowerAssignment, feed: Supplied, name: str) -> Port | None:
+    """The outlet of the pair that would feed another unit."""
+    settings = power.taps[feed.unit].settings
+    for port, setting in zip(feed.outlets, settings, strict=True):
+        if _feeds(tap(rig, (port,), "", (setting,)), rig.units[name]):
+            return port
+    return None
+
+
+def _feeds(way: Tap, unit: Unit) -> bool:
+    drawn = 0.0 if unit.draws_ma is None else unit.draws_ma.value
+    return bool(takes_voltage(unit, way) and takes_current(unit, way)) and not exceeds(drawn, 100, way.limit_ma)
 
 
 CHECK = unfit_series_lead

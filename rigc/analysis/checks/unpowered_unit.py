@@ -1,7 +1,7 @@
 """A unit that needs power gets none: nothing in the source feeds it, or no assignment of outlets serves all units.
 
 Why it matters: a dark unit mostly mutes everything behind it.
-What to do: feed it, let fewer units want the same outlet, or add a supply.
+What to do: feed it, let fewer units want the same outlet, or add a supply. Each change that is proposed has been tried.
 Source: arithmetic on stated values, every assignment tried. Units may share an outlet by themselves only where both
 are analogue, of ordinary gain, neighbours in the chain and of negative ground [common practice, no source].
 """
@@ -10,8 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.load_limits import HARD
+from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.mends import mends
 from rigc.analysis.power.outlet_problem import RESERVE
+from rigc.analysis.power.rivals_words import asked, rivals_words
 from rigc.analysis.power.unfed import Unfed
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed
@@ -27,7 +31,7 @@ KIND = Kind(
 )
 
 
-def unpowered_unit(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+def unpowered_unit(rig: Rig, power: PowerAssignment, places: Placement) -> Iterator[Diagnostic]:
     """One finding for each cause; can't-check where a unit does not say what it needs."""
     for unfed in power.unfed:
         if unfed.why == "unknown needs":
@@ -44,16 +48,17 @@ def unpowered_unit(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
                 subject=unfed.units,
                 help="state the outlets of some units, those that draw most first",
             )
+        elif unfed.why in ("no word", "no outlets"):
+            yield _told(unfed, *(_no_word if unfed.why == "no word" else _no_outlets)(rig, unfed))
         else:
-            told = {"no word": _no_word, "no outlets": _no_outlets, "rivals": _rivals}
-            message, help = told.get(unfed.why, _together)(rig, unfed)
-            yield KIND.at(
-                unfed.span,
-                message,
-                subject=(*unfed.units, *(str(port) for port in unfed.outlets)),
-                label="no outlet",
-                help=help,
-            )
+            message = _rivals(rig, unfed) if unfed.why == "rivals" else _together(rig, unfed)
+            apart = frozenset(name for each in power.unfed if each is not unfed for name in each.units)
+            yield _told(unfed, message, mends(rig, places, HARD, unfed, apart) or "add a supply that suits them")
+
+
+def _told(unfed: Unfed, message: str, help: str) -> Diagnostic:
+    subject = (*unfed.units, *(str(port) for port in unfed.outlets))
+    return KIND.at(unfed.span, message, subject=subject, label="no outlet", help=help)
 
 
 def _no_word(rig: Rig, unfed: Unfed) -> tuple[str, str]:
@@ -68,38 +73,21 @@ def _no_outlets(rig: Rig, unfed: Unfed) -> tuple[str, str]:
     return f"{supplies} shall feed {listed(unfed.units)} and declares no outlet", f"declare the outlets of {supplies}"
 
 
-def _rivals(rig: Rig, unfed: Unfed) -> tuple[str, str]:
-    wants = ", ".join(f"'{name.removeprefix(RESERVE)}' ({_asked(rig, name)})" for name in unfed.units)
-    if not unfed.outlets:
-        supplies = listed(rig.power.others, "or")
-        return f"no free outlet of {supplies} suits {wants}", "feed it from another supply, or add one that suits it"
-    outlets = " and ".join(str(port) for port in unfed.outlets)
-    count = len(unfed.units)
-    suits = "suits them" if len(unfed.outlets) == 1 else "suit them"
-    short = count - len(unfed.outlets)
-    return (
-        f"{count} units want {len(unfed.outlets)} outlet{'s' * (len(unfed.outlets) > 1)}: {wants}; only {outlets} {suits}",
-        f"add {short} more such outlet{'s' * (short > 1)}, or say which of them `may share`",
-    )
+def _rivals(rig: Rig, unfed: Unfed) -> str:
+    if unfed.contested:
+        return rivals_words(rig, unfed)
+    wants = ", ".join(f"'{name.removeprefix(RESERVE)}' ({asked(rig, name)})" for name in unfed.rivals)
+    return f"no free outlet of {listed(rig.power.others or rig.supplies, 'or')} suits {wants}"
 
 
-def _together(rig: Rig, unfed: Unfed) -> tuple[str, str]:
-    supplies = listed(rig.power.others)
-    because, help = {
-        "kept free": ("that would use outlets that are kept free", "keep fewer outlets free, or add a supply"),
-        "ceiling": ("that is more than its ceiling allows", "feed one of them from another supply"),
-    }.get(unfed.why, ("ceilings, kept outlets and sharing rules together forbid it", "add a supply"))
+def _together(rig: Rig, unfed: Unfed) -> str:
+    because = {
+        "kept free": "that would use outlets that are kept free",
+        "ceiling": "that is more than its ceiling allows",
+    }.get(unfed.why, "ceilings, kept outlets and sharing rules together forbid it")
     names = listed(name.removeprefix(RESERVE) for name in unfed.units)
-    return f"{names} can't all be fed from {supplies}: {because}", help
-
-
-def _asked(rig: Rig, name: str) -> str:
-    unit = rig.units.get(name)
-    if unit is None:
-        return "reserved"
-    volts = f"{unit.volts.value:g} V" if unit.volts is not None else ""
-    current = f"{unit.draws_ma.value:g} mA" if unit.draws_ma is not None else ""
-    return " ".join(filter(None, (volts, (unit.current or "").upper(), current)))
+    whole = "be" if len(unfed.units) == 1 else "all be"
+    return f"{names} can't {whole} fed from {listed(rig.power.others or rig.supplies)}: {because}"
 
 
 CHECK = unpowered_unit

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from rigc.analysis.cables.deck_boxes import Box, DeckBoxes
+from rigc.analysis.cables.below_deck import Spot, Way, is_free, lane_way, length_of, shortest_way
+from rigc.analysis.cables.deck_boxes import DeckBoxes, deck_boxes
 from rigc.analysis.cables.direct_run import runs_direct
 from rigc.analysis.cables.lead_ends import LeadEnd, Obstacle, lead_ends, tenths
 from rigc.analysis.computations.leads import Lead, Leads
@@ -20,7 +21,9 @@ class Route(Record):
 
     `exits` are the points where the lead leaves its plugs, `drops` the drop lines of its ends (None for an end that
     needs none); `horizontal` and `vertical` are its stretches in order. A lead without a way says the `reason`: with
-    `missing` the fact that is not stated, else what is in its way; `about` names whose fact it is.
+    `missing` the fact that is not stated, else what is in its way (`blocked`: nothing leads through or below the deck);
+    `about` names whose fact it is. Below the deck it runs in a stated `lane`; one that must go round what hangs there is
+    that much longer (`more`), and `around` are its points from drop line to drop line.
     """
 
     mark: str
@@ -32,6 +35,10 @@ class Route(Record):
     reason: str = ""
     about: str = ""
     missing: bool = False
+    blocked: bool = False
+    lane: int | None = None
+    more: int = 0
+    around: Way = ()
 
     @property
     def length(self) -> int | None:
@@ -47,19 +54,8 @@ class CableRoutes(Record):
 
 def cable_routes(rig: Rig, placement: Placement, leads: Leads) -> CableRoutes:
     """Routes every lead but the stage leads."""
-    boxes = _boxes(rig, placement)
+    boxes = deck_boxes(rig, placement)
     return CableRoutes({lead.mark: _route(rig, placement, lead, boxes) for lead in leads.all if not lead.stage})
-
-
-def _boxes(rig: Rig, placement: Placement) -> dict[str | None, DeckBoxes]:
-    """What everything covers, deck by deck."""
-    boxes: dict[str | None, list[Box]] = {name: [] for name in rig.decks}
-    for outline in placement.outlines.values():
-        left, front = tenths(outline.x_mm), tenths(outline.y_mm)
-        right, rear = tenths(outline.area.right_mm), tenths(outline.area.rear_mm)
-        boxes.setdefault(outline.deck, []).append(Box(outline.thing, left, front, right, rear, outline.under))
-    lines = {name: tuple(tenths(line) for line in deck.drops_mm) for name, deck in rig.decks.items()}
-    return {deck: DeckBoxes(each, lines.get(deck or "", ())) for deck, each in boxes.items()}
 
 
 def _route(rig: Rig, placement: Placement, lead: Lead, boxes: dict[str | None, DeckBoxes]) -> Route:
@@ -72,11 +68,11 @@ def _route(rig: Rig, placement: Placement, lead: Lead, boxes: dict[str | None, D
     around = boxes[ends[0].deck]
     if lead.run == "over" or (lead.run is None and below is None and _direct(ends, around)):
         return _over(lead.mark, *ends)
-    return _under(rig, lead.mark, ends, around)
+    return _under(rig, lead, ends, around)
 
 
 def _none(mark: str, obstacle: Obstacle) -> Route:
-    return Route(mark, reason=obstacle.reason, about=obstacle.about, missing=obstacle.missing)
+    return Route(mark, reason=obstacle.reason, about=obstacle.about, missing=obstacle.missing, blocked=obstacle.blocked)
 
 
 def _direct(ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> bool:
@@ -96,27 +92,59 @@ def _over(mark: str, start: LeadEnd, end: LeadEnd) -> Route:
     )
 
 
-def _under(rig: Rig, mark: str, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> Route:
+def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> Route:
     """Each end on top goes to its own drop line; below the deck the way follows x and y."""
     start, end = ends
-    depth = _thickness(rig.decks[start.deck or ""], ends)
+    deck = rig.decks[start.deck or ""]
+    depth = _thickness(deck, ends)
     if isinstance(depth, Obstacle):
-        return _none(mark, depth)
+        return _none(lead.mark, depth)
     drops: list[int | None] = []
     for here, there in ((start, end), (end, start)):
-        drop = _drop_line(rig.decks[start.deck or ""], here, there.y, around) if here.on_top else None
+        drop = _drop_line(deck, here, there.y, around) if here.on_top else None
         if isinstance(drop, Obstacle):
-            return _none(mark, drop)
+            return _none(lead.mark, drop)
         drops.append(drop)
-    stops = [y for y in (start.y, *drops, end.y) if y is not None]
+    below = [(each.x, each.y if drop is None else drop) for each, drop in zip(ends, drops, strict=True)]
+    lane = _lane(rig, lead.signal, below[0], below[1])
+    detour = _detour(deck, below[0], below[1], lane, around)
+    if detour is None:
+        return _none(lead.mark, Obstacle(f"what hangs below '{deck.name}' closes in one of its ends", blocked=True))
+    more = max(length_of(detour) - length_of((below[0], below[1])), 0) if detour else 0
+    lane = None if detour else lane
+    stops = [y for y in (start.y, drops[0], lane, drops[1], end.y) if y is not None]
     return Route(
-        mark,
+        lead.mark,
         "under",
         ((start.x, start.y), (end.x, end.y)),
         tuple(drops),
-        (abs(start.x - end.x), *(abs(here - there) for here, there in pairwise(stops))),
+        (abs(start.x - end.x), *(abs(here - there) for here, there in pairwise(stops)), *([more] if more else [])),
         tuple(tenths(PASSAGE_MM.value) + ((each.above or 0) + depth if each.on_top else 0) for each in ends),
+        lane=lane,
+        more=more,
+        around=detour,
     )
+
+
+def _lane(rig: Rig, signal: str, start: Spot, end: Spot) -> int | None:
+    """The stated lane of the signal that costs least, the front one of two; none for a lead that only goes along y."""
+    lanes = [tenths(y) for name, y in rig.lead_wishes.lanes if name == signal]
+    if start[0] == end[0] or not lanes:
+        return None
+    return min(lanes, key=lambda lane: (abs(start[1] - lane) + abs(lane - end[1]), lane))
+
+
+def _detour(deck: Deck, start: Spot, end: Spot, lane: int | None, around: DeckBoxes) -> Way | None:
+    """The way round what hangs low; empty if none is needed, None if there is none."""
+    if not around.low:
+        return ()
+    lanes = (start[1], end[1]) if lane is None else (lane,)
+    if any(is_free(lane_way(start, end, each), around.low) for each in lanes):
+        return ()
+    size = None
+    if deck.width_mm is not None and deck.depth_mm is not None:
+        size = tenths(deck.width_mm.value), tenths(deck.depth_mm.value)
+    return shortest_way(start, end, around.low, size)
 
 
 def _thickness(deck: Deck, ends: tuple[LeadEnd, LeadEnd]) -> int | Obstacle:
@@ -133,7 +161,9 @@ def _drop_line(deck: Deck, end: LeadEnd, other_y: int, around: DeckBoxes) -> int
         return Obstacle(f"the drop lines of deck '{deck.name}'", deck.name, missing=True)
     line = around.drop_line(end.x, end.y, other_y)
     if line is None:
-        return Obstacle(f"every drop line is covered at x = {end.x / 10:g} mm, where it leaves '{end.port}'")
+        return Obstacle(
+            f"every drop line is covered at x = {end.x / 10:g} mm, where it leaves '{end.port}'", blocked=True
+        )
     return line
 
 

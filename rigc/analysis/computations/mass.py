@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.lead_mass import LeadMass
 from rigc.analysis.computations.mounting_strip import MountingStrip
-from rigc.analysis.computations.placement import Placement
+from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.power.used_units import used_units
 from rigc.model.deck import Deck
@@ -17,7 +17,8 @@ from rigc.record import Record
 
 class MassItem(Record):
     """What a thing, or all leads of a signal, or all strip of a kind weigh; `kg` is None where a fact is missing, which
-    `missing` then tells. `x_mm` and `y_mm` are its middle on its deck, None for what is spread over the board."""
+    `missing` then tells. `x_mm` and `y_mm` are its middle on its deck, None for what is spread over the board; `z_mm` is
+    its middle above the deck's top (feet and strips not counted), None also where a height is not stated."""
 
     name: str
     kg: float | None
@@ -25,12 +26,13 @@ class MassItem(Record):
     x_mm: float | None = None
     y_mm: float | None = None
     deck: str | None = None
+    z_mm: float | None = None
 
 
 class Balance(Record):
     """The centre of gravity of one bare deck with its units and supplies, from the deck's front-left corner.
 
-    Figures are None where `missing` names a fact.
+    Figures are None where `missing` names a fact; the height above the deck's top, `z_mm`, where `no_height` names things.
     """
 
     deck: str
@@ -38,6 +40,8 @@ class Balance(Record):
     x_mm: float | None
     y_mm: float | None
     missing: tuple[str, ...]
+    z_mm: float | None = None
+    no_height: tuple[str, ...] = ()
 
 
 class Mass(Record):
@@ -101,8 +105,18 @@ def _things(rig: Rig, placement: Placement) -> Iterator[MassItem]:
         body = placement.outline(thing.name)
         if body is not None:
             x_mm, y_mm = body.x_mm + body.width_mm / 2, body.y_mm + body.depth_mm / 2
-            item = MassItem(item.name, item.kg, item.missing, x_mm, y_mm, body.deck)
+            item = MassItem(item.name, item.kg, item.missing, x_mm, y_mm, body.deck, _height(rig, body))
         yield item
+
+
+def _height(rig: Rig, body: Outline) -> float | None:
+    """The middle of a body above its deck's top; what hangs below starts at the deck's underside."""
+    if body.height_mm is None:
+        return None
+    if not body.under:
+        return body.raised_mm + body.height_mm / 2
+    deck = rig.decks.get(body.deck or "")
+    return None if deck is None or deck.thickness_mm is None else -deck.thickness_mm.value - body.height_mm / 2
 
 
 def _supplies(rig: Rig) -> set[str]:
@@ -121,7 +135,8 @@ def _bare(deck: Deck) -> MassItem:
     item = _item(deck.name, deck.mass_kg)
     if deck.width_mm is None or deck.depth_mm is None:
         return item
-    return MassItem(item.name, item.kg, item.missing, deck.width_mm.value / 2, deck.depth_mm.value / 2, deck.name)
+    z_mm = None if deck.thickness_mm is None else -deck.thickness_mm.value / 2
+    return MassItem(item.name, item.kg, item.missing, deck.width_mm.value / 2, deck.depth_mm.value / 2, deck.name, z_mm)
 
 
 def _panels(rig: Rig) -> Iterator[MassItem]:
@@ -154,15 +169,11 @@ def _balance(deck: MassItem, things: tuple[MassItem, ...]) -> Balance:
     missing += [f"the place or body of '{item.name}'" for item in things if item.x_mm is None]
     if missing:
         return Balance(deck.name, None, None, None, tuple(missing))
-    weighed = [(item.kg or 0.0, item.x_mm or 0.0, item.y_mm or 0.0) for item in parts]
-    kg = sum(each for each, _, _ in weighed)
-    return Balance(
-        deck.name,
-        kg,
-        sum(each * x_mm for each, x_mm, _ in weighed) / kg,
-        sum(each * y_mm for each, _, y_mm in weighed) / kg,
-        (),
-    )
+    weighed = [(item.kg or 0.0, item.x_mm or 0.0, item.y_mm or 0.0, item.z_mm or 0.0) for item in parts]
+    kg = sum(each for each, *_ in weighed)
+    x_mm, y_mm, z_mm = (sum(each[0] * each[axis] for each in weighed) / kg for axis in (1, 2, 3))
+    low = tuple(item.name for item in parts if item.z_mm is None)
+    return Balance(deck.name, kg, x_mm, y_mm, (), None if low else z_mm, low)
 
 
 COMPUTE = mass

@@ -137,9 +137,7 @@ def _outline(rig: Rig, thing: Thing, place: Place, width_mm: float, depth_mm: fl
         around = skewed(width_mm, depth_mm, place.skew_deg)
         askew = tuple(around.at(spot, place) for spot in Rectangle(0.0, 0.0, width_mm, depth_mm).corners)
         width_mm, depth_mm = around.width_mm, around.depth_mm
-    return Outline(
-        thing.name, place.x_mm, place.y_mm, width_mm, depth_mm, height, raised, place.under, deck, askew
-    )
+    return Outline(thing.name, place.x_mm, place.y_mm, width_mm, depth_mm, height, raised, place.under, deck, askew)
 
 
 def _sockets(thing: Thing) -> tuple[_Socket, ...]:
@@ -164,9 +162,7 @@ def _point(thing: Thing, socket: _Socket, place: Place, outline: Outline) -> Jac
     normal: Spot = turned_normal(dx, dy, place.turned)
     if place.skew_deg:
         normal = turned(normal, place.skew_deg)
-    return JackPoint(
-        *spot_of(thing, place, x, y), height, outline.raised_mm, *normal, place.under, False, outline.deck
-    )
+    return JackPoint(*spot_of(thing, place, x, y), height, outline.raised_mm, *normal, place.under, False, outline.deck)
 
 
 def _panel_points(rig: Rig, panel: Panel) -> dict[Port, JackPoint]:

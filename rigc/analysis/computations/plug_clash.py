@@ -6,11 +6,13 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import JackPoint, Outline, Placement
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, UnknownPlug
+from rigc.analysis.deck.tier_fronts import on_tier, tier_fronts
 from rigc.facts import clearance
 from rigc.model.jacks import Port
 from rigc.model.neighbours import neighbours
 from rigc.model.polygon import before, reach
 from rigc.model.rectangle import Rectangle
+from rigc.model.rig import Rig
 from rigc.record import Record
 
 GAP_MM = clearance.PLUG_GAP_MM.value
@@ -56,7 +58,7 @@ class PlugClash(Record):
     unjudged: tuple[UnknownPlug, ...]
 
 
-def plug_clash(plugs: PlugBodies, placement: Placement) -> PlugClash:
+def plug_clash(rig: Rig, plugs: PlugBodies, placement: Placement) -> PlugClash:
     """Compares all plugs of one deck and side with each other and with the bodies there, sideways and in height."""
     pairs = _near_pairs(plugs.all)
     beside = [(found, _level(one.levels_mm, other.levels_mm)) for one, other in pairs for found in _beside(one, other)]
@@ -66,8 +68,8 @@ def plug_clash(plugs: PlugBodies, placement: Placement) -> PlugClash:
     met = {end for found, level in meeting if level is not False for end in _ends(found)}
     blocked = [
         (found, _level(plug.levels_mm, _levels(body)))
-        for plug, body in _near_bodies(plugs.all, tuple(placement.outlines.values()))
-        if (plug.port, body.thing) not in met
+        for plug, body in _near_bodies(plugs.all, (*placement.outlines.values(), *tier_fronts(rig)))
+        if (plug.port, body.thing) not in met and not on_tier(plug, body)
         for found in _blocked(plug, body)
     ]
     return PlugClash(

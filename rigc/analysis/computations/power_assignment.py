@@ -4,20 +4,15 @@ from __future__ import annotations
 
 from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.placement import Placement
-from rigc.analysis.power.outlet_choice import OutletChoice, chosen, open_units
-from rigc.analysis.power.outlet_fit import needs_outlet, reversing
+from rigc.analysis.power.open_problem import known_needs, left_open, open_problem, stated_taps
+from rigc.analysis.power.outlet_choice import OutletChoice, chosen
+from rigc.analysis.power.outlet_fit import reversing
 from rigc.analysis.power.outlet_levels import Levels
 from rigc.analysis.power.outlet_loads import OutletLoad, outlet_loads
-from rigc.analysis.power.outlet_problem import OutletProblem
-from rigc.analysis.power.outlet_settings import outlet_settings
-from rigc.analysis.power.outlet_sites import outlet_problem, reservations
-from rigc.analysis.power.power_tap import Tap, tap
+from rigc.analysis.power.power_tap import Tap
 from rigc.analysis.power.unfed import Unfed
-from rigc.analysis.power.used_units import used_units
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.things import Unit
-from rigc.model.wishes import Feed
 from rigc.record import Record
 from rigc.source import Span
 
@@ -45,7 +40,7 @@ class PowerAssignment(Record):
     kept for later, with what for; `steps` counts what the choice took.
 
     `objective` is what the chosen feeds come to and `bound` what every choice comes to at least: equal where it is `proved` that
-    there is none better. `squeeze` names units that can't all have what the rules of thumb want; `unmeasured` those chosen feeds
+    there is none better. `squeezes` are sets of units that can't all have what the rules of thumb want; `unmeasured` those chosen feeds
     whose lead could not be measured and counts 0.
     """
 
@@ -58,7 +53,7 @@ class PowerAssignment(Record):
     proved: bool = True
     objective: Levels = Levels()
     bound: Levels = Levels()
-    squeeze: Unfed | None = None
+    squeezes: tuple[Unfed, ...] = ()
     unmeasured: tuple[str, ...] = ()
 
     def of(self, unit: str) -> Supplied | None:
@@ -84,42 +79,21 @@ def power_assignment(rig: Rig, limits: LoadLimits, places: Placement) -> PowerAs
         choice.proved,
         choice.objective,
         choice.bound,
-        choice.squeeze,
+        choice.squeezes,
         unmeasured,
     )
-
-
-def stated_taps(rig: Rig) -> dict[str, Tap]:
-    """What each unit of a stated feed stands on."""
-    settings = outlet_settings(rig)
-    stated = {}
-    for feed in rig.power.feeds:
-        if all(port in settings for port in feed.outlets):
-            each = tap(rig, feed.outlets, _joining(feed), tuple(settings[port] for port in feed.outlets))
-            stated.update(dict.fromkeys(feed.units, each))
-    return stated
-
-
-def left_open(rig: Rig) -> tuple[Unit, ...]:
-    """The units that are used, need an outlet, and are in no stated feed."""
-    mentioned = {name for feed in rig.power.feeds for name in feed.units}
-    return tuple(unit for unit in used_units(rig) if needs_outlet(unit) and unit.name not in mentioned)
-
-
-def problem_of(rig: Rig, stated: dict[str, Tap], places: Placement) -> OutletProblem:
-    """The problem that the source leaves to the choice."""
-    known = open_units(left_open(rig)) if rig.power.others else ()
-    return outlet_problem(rig, (*known, *reservations(rig)), stated, places)
 
 
 def _chosen(
     rig: Rig, limits: LoadLimits, stated: dict[str, Tap], places: Placement
 ) -> tuple[OutletChoice, tuple[str, ...]]:
     units = left_open(rig)
-    known = open_units(units)
+    known = known_needs(units)
     unfed = [Unfed("unknown needs", (unit.name,), (), unit.declared) for unit in units if unit not in known]
     names = tuple(unit.name for unit in known)
-    problem = problem_of(rig, stated, places)
+    if not known and not rig.power.reserved:
+        return OutletChoice(unfed=tuple(unfed)), ()
+    problem = open_problem(rig, stated, places)
     if known and not rig.power.others:
         unfed.insert(0, Unfed("no word", names, (), known[0].declared))
     elif known and not problem.sites:
@@ -128,14 +102,8 @@ def _chosen(
     if not problem.units:
         return OutletChoice(unfed=tuple(unfed)), ()
     choice = chosen(rig, limits, problem)
-    unmeasured = tuple(
-        name for name, each in choice.taps.items() if (name, each.outlets[0]) not in problem.lengths_mm
-    )
+    unmeasured = tuple(name for name, each in choice.taps.items() if (name, each.outlets[0]) not in problem.lengths_mm)
     return choice.replace(unfed=(*unfed, *choice.unfed)), unmeasured
-
-
-def _joining(feed: Feed) -> str:
-    return feed.how if feed.how in ("series", "parallel") else ""
 
 
 def _supplied(rig: Rig, taps: dict[str, Tap], loads: dict[Port, OutletLoad]) -> tuple[Supplied, ...]:

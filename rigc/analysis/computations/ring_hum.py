@@ -7,11 +7,11 @@ from math import log10
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.placement import Placement
+from rigc.analysis.computations.route_paths import RoutePaths
 from rigc.analysis.ground.gain_after import Gain, GainAfter
 from rigc.analysis.ground.induction import coupled_volts, pair_to_loop_henry, uniform_field_volts
 from rigc.analysis.ground.neighbours_of_ring import Beside, Ways, beside
-from rigc.analysis.ground.plan_ways import Spot, area_mm2, plan_way
+from rigc.analysis.ground.plan_ways import Spot, area_mm2
 from rigc.analysis.ground.rings import Ring
 from rigc.analysis.ground.states import GroundState
 from rigc.facts.hum import FIELD_UT, HERTZ, NOMINAL_MV
@@ -64,11 +64,11 @@ class _Board(Record):
     ways: Ways
 
 
-def ring_hum(rig: Rig, grounds: GroundSystems, leads: Leads, routes: CableRoutes, placement: Placement) -> RingHum:
+def ring_hum(rig: Rig, grounds: GroundSystems, leads: Leads, routes: CableRoutes, paths: RoutePaths) -> RingHum:
     """Pairs are left out: they are silent."""
     if not any(ring.matters for state in grounds.states for ring in state.rings):
         return RingHum(tuple(() for _ in grounds.states))
-    ways = {lead.mark: way for lead in leads.all if (way := plan_way(lead, routes, placement)) is not None}
+    ways = {mark: path.points for mark, path in paths.paths.items()}
     board = _Board(rig, {lead.mark: lead for lead in leads.all}, routes, ways)
     return RingHum(tuple(_state(board, state) for state in grounds.states))
 

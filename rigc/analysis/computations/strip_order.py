@@ -50,22 +50,22 @@ def strip_order(rig: Rig, strips: MountingStrip, tape: RailTape) -> StripOrder:
         width = _width(rig, unit)
         sums = laid.setdefault((unit.strip, width), [0.0, 0.0, 0.0])
         sums[0] += unit.count * unit.piece_mm
-        sums[1] += sum(_length(piece, width) for piece in unit.deck_pieces)
+        sums[1] += sum(strip_length(piece, width) for piece in unit.deck_pieces)
     for piece in (each for tapes in tape.tapes.values() for each in tapes):
         kind = (_tape_stock(rig, piece.depth_mm), piece.depth_mm)
         laid.setdefault(kind, [0.0, 0.0, 0.0])[2] += piece.width_mm
     return StripOrder(tuple(OrderedStrip(*kind, *sums) for kind, sums in laid.items()))
 
 
+def strip_length(piece: Rectangle, strip_mm: float) -> float:
+    """The length of a piece of strip in mm: its side that is not the strip's width."""
+    return piece.depth_mm if math.isclose(piece.width_mm, strip_mm) else piece.width_mm
+
+
 def _width(rig: Rig, unit: StrippedUnit) -> float:
     width = rig.stock.strips[unit.strip].width_mm
     assert width is not None, "a unit whose strip has no width is not stripped"
     return width.value
-
-
-def _length(piece: Rectangle, strip_mm: float) -> float:
-    """The side along the strip: the one that is not its width."""
-    return piece.depth_mm if math.isclose(piece.width_mm, strip_mm) else piece.width_mm
 
 
 def _tape_stock(rig: Rig, width_mm: float) -> str | None:

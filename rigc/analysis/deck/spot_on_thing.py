@@ -29,9 +29,7 @@ class Skewed(Record):
 def skewed(width_mm: float, depth_mm: float, degrees: float) -> Skewed:
     """The rectangle around a body of that width and depth (after quarter turns) that is turned by so many degrees more."""
     along, across = cos(radians(degrees)), abs(sin(radians(degrees)))
-    return Skewed(
-        width_mm * along + depth_mm * across, width_mm * across + depth_mm * along, width_mm, depth_mm
-    )
+    return Skewed(width_mm * along + depth_mm * across, width_mm * across + depth_mm * along, width_mm, depth_mm)
 
 
 def spot_of(thing: Thing, place: Place, x_mm: float, y_mm: float) -> Spot:

@@ -64,7 +64,10 @@ def _behind(rig: Rig, lead: Lead) -> Guess | None:
             [(jack.offset_mm, f"the place of '{port}'"), (jack.height_mm, f"the height of '{port}'")] if jack else []
         )
         if isinstance(thing, Thing):
-            facts += [(thing.width_mm, f"the width of '{port.thing}'"), (thing.depth_mm, f"the depth of '{port.thing}'")]
+            facts += [
+                (thing.width_mm, f"the width of '{port.thing}'"),
+                (thing.depth_mm, f"the depth of '{port.thing}'"),
+            ]
         for fact, what in facts:
             if fact is not None and guessed(fact):
                 return Guess(port.thing, what, fact)

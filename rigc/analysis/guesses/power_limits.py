@@ -76,4 +76,6 @@ def drops_near(rig: Rig, drops: LeadDrops) -> list[NearLimit]:
 
 def _current(rig: Rig, name: str) -> Guess | None:
     fact = rig.units[name].draws_ma
-    return Guess(name, f"the current of '{name}'", fact) if fact is not None and guessed(fact, leaflet_too=True) else None
+    return (
+        Guess(name, f"the current of '{name}'", fact) if fact is not None and guessed(fact, leaflet_too=True) else None
+    )

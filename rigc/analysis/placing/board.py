@@ -39,7 +39,7 @@ class Item(Record):
     """A thing to place, in the ways it may be turned; a `fixed` one stays at that corner.
 
     `use` is how much it is worth to have its front edge near the player, in hundredths of a length; `grams` is None where
-    its mass is not known; `held` tells, by the rear of each strip of the deck, how much hold it lacks there.
+    its mass is not known. On a deck with rails each of its strips must lie on tape over a length of `grip`.
     """
 
     name: str
@@ -49,6 +49,7 @@ class Item(Record):
     fixed: Spot | None = None
     use: int = 0
     grams: int | None = None
+    grip: int = 0
 
 
 class End(Record):
@@ -62,7 +63,7 @@ class End(Record):
 
 class Link(Record):
     """A lead between two ends. `share` is the weight of its length in percent; `run` is `over`, `under` or empty;
-    `onward` where sound goes from start to end."""
+    `onward` where sound goes from start to end; `lanes` are the lines in y where it may run below the deck (none: any)."""
 
     mark: str
     signal: str
@@ -72,6 +73,7 @@ class Link(Record):
     run: str = ""
     more: int = 0
     onward: bool = True
+    lanes: tuple[int, ...] = ()
 
 
 class Wish(Record):
@@ -97,7 +99,7 @@ class Board(Record):
 
     `aside` and `behind`: two switches must not be nearer than the one in x and the other in y at once. `apart` is left
     between bodies, `air` round plugs. `step` is the grid of all corners. `feet` is where the feet stand in from the
-    edges; `grams` is the deck's mass.
+    edges; `grams` is the deck's mass. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
     """
 
     width: int
@@ -108,7 +110,9 @@ class Board(Record):
     links: tuple[Link, ...] = ()
     wishes: tuple[Wish, ...] = ()
     kept_free: tuple[Area, ...] = ()
+    reserved: tuple[Area, ...] = ()
     tiers: tuple[Tier, ...] = ()
+    tapes: tuple[tuple[int, int], ...] = ()
     aside: int = 0
     behind: int = 0
     apart: int = 0
@@ -116,9 +120,3 @@ class Board(Record):
     step: int = 10
     feet: int = 0
     grams: int = 0
-
-
-class Spots(Record):
-    """Where each item stands: its corner, and which of its shapes."""
-
-    at: tuple[tuple[int, int, int], ...]

@@ -34,8 +34,18 @@ def plug_room(socket: Socket, more: int = 0) -> Area:
     """What a plug takes from above, and that much further outwards, counted from the corner of its thing."""
     long, half = socket.stand_out + more, socket.width // 2
     if socket.dx:
-        return (socket.x - (long if socket.dx < 0 else 0), socket.y - half, socket.x + (long if socket.dx > 0 else 0), socket.y + half)
-    return (socket.x - half, socket.y - (long if socket.dy < 0 else 0), socket.x + half, socket.y + (long if socket.dy > 0 else 0))
+        return (
+            socket.x - (long if socket.dx < 0 else 0),
+            socket.y - half,
+            socket.x + (long if socket.dx > 0 else 0),
+            socket.y + half,
+        )
+    return (
+        socket.x - half,
+        socket.y - (long if socket.dy < 0 else 0),
+        socket.x + half,
+        socket.y + (long if socket.dy > 0 else 0),
+    )
 
 
 def in_the_way(board: Board, one: Solid, here: Spot, other: Solid, there: Spot, lift: int = 0) -> int:
@@ -45,7 +55,12 @@ def in_the_way(board: Board, one: Solid, here: Spot, other: Solid, there: Spot, 
     """
     dx, dy = there[0] - here[0], there[1] - here[1]
     total = _switches(board, one, other, dx, dy) if one.switches and other.switches else 0
-    if dx + other.left >= one.right or dy + other.front >= one.rear or dx + other.right <= one.left or dy + other.rear <= one.front:
+    if (
+        dx + other.left >= one.right
+        or dy + other.front >= one.rear
+        or dx + other.right <= one.left
+        or dy + other.rear <= one.front
+    ):
         return total
     near = min(one.width, dx + other.width) - max(0, dx), min(one.depth, dy + other.depth) - max(0, dy)
     total += max(0, min(near) + board.apart)
@@ -65,13 +80,11 @@ def off_the_deck(board: Board, solid: Solid, at: Spot, under: bool) -> int:
     x, y = at
     left, front, right, rear = solid.reach
     total = max(0, -x - left) + max(0, x + right - board.width) + max(0, -y - front) + max(0, y + rear - board.depth)
-    if under:
-        return total
-    for area in board.kept_free:
+    for area in board.kept_free if under else (*board.kept_free, *board.reserved):
         across = min(area[2], x + solid.width) - max(area[0], x)
         along = min(area[3], y + solid.depth) - max(area[1], y)
         total += max(0, min(across, along))
-    for tier in board.tiers:
+    for tier in () if under else board.tiers:
         for edge in (tier.front, tier.rear):
             total += max(0, min(edge - y, y + solid.depth - edge))
     return total

@@ -6,20 +6,25 @@ from rigc.analysis.cables.deck_boxes import Box, DeckBoxes
 from rigc.analysis.cables.direct_run import runs_direct
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.computations.cable_lengths import finished_length, rule_slack
-from rigc.analysis.placing.board import Board, Link
+from rigc.analysis.placing.board import Board, End, Link
 from rigc.facts.leads import PASSAGE_MM
+from rigc.record import Record
 
 _PASSAGE = tenths(PASSAGE_MM.value)
 NO_WAY = 10_000  # added where a link finds no drop line that is free: a metre
 
 
-class Standing:
-    """One item at its place, as links see it: its box, whether it stands on top, and its sockets' exits."""
+class Standing(Record):
+    """One item at its place, as links see it: its box, whether it stands on top, its sockets' exits and heights from its
+    corner, that corner, how high its tier is; and what its place costs."""
 
-    __slots__ = ("box", "on_top", "sockets", "x", "y", "lift")
-
-    def __init__(self, box: Box, on_top: bool, sockets: list[tuple[int, int, int]], x: int, y: int, lift: int) -> None:
-        self.box, self.on_top, self.sockets, self.x, self.y, self.lift = box, on_top, sockets, x, y, lift
+    box: Box
+    on_top: bool
+    sockets: tuple[tuple[int, int, int], ...]
+    x: int
+    y: int
+    lift: int
+    cost: int
 
 
 def link_lengths(board: Board, standing: list[Standing]) -> list[tuple[int, bool]]:
@@ -34,8 +39,8 @@ def finished(signal: str, route: int, more: int = 0) -> int:
 
 
 def _length(board: Board, link: Link, standing: list[Standing], around: DeckBoxes) -> tuple[int, bool]:
-    x1, y1, above1, top1, box1 = _end(link.start.item, link.start, standing)
-    x2, y2, above2, top2, box2 = _end(link.end.item, link.end, standing)
+    x1, y1, above1, top1, box1 = _end(link.start, standing)
+    x2, y2, above2, top2, box2 = _end(link.end, standing)
     if (
         link.run != "under"
         and box1 is not None
@@ -53,14 +58,18 @@ def _length(board: Board, link: Link, standing: list[Standing], around: DeckBoxe
             found = found and line is not None
             stops.append(y if line is None else line)
             route += above + board.thickness
+    if link.lanes and x1 != x2:
+        near, far = (stops[-1] if top2 else y2), (stops[1] if top1 else y1)
+        lane = min(link.lanes, key=lambda each: (abs(far - each) + abs(each - near), each))
+        stops.insert(2 if top1 else 1, lane)
     stops.append(y2)
     route += sum(abs(stops[at] - stops[at + 1]) for at in range(len(stops) - 1))
     return finished(link.signal, route, link.more) + (0 if found else NO_WAY), found
 
 
-def _end(item: int, end: object, standing: list[Standing]) -> tuple[int, int, int, bool, Box | None]:
-    if item < 0:
-        return end.x, end.y, 0, False, None  # type: ignore[attr-defined]
-    each = standing[item]
-    x, y, above = each.sockets[end.socket]  # type: ignore[attr-defined]
+def _end(end: End, standing: list[Standing]) -> tuple[int, int, int, bool, Box | None]:
+    if end.item < 0:
+        return end.x, end.y, 0, False, None
+    each = standing[end.item]
+    x, y, above = each.sockets[end.socket]
     return each.x + x, each.y + y, above + each.lift, each.on_top, each.box

@@ -49,7 +49,15 @@ def _beside(board: Board, wish: Wish, boxes: Sequence[Area]) -> int:
         gap, aligned = other[1] - one[3], max(0, max(one[0], other[0]) + 1 - min(one[2], other[2]))
         between = (max(one[0], other[0]), one[3], min(one[2], other[2]), other[1])
     short = max(0, -gap) if wish.gap is None else abs(gap - wish.gap)
-    return aligned + short + sum(_shared(between, box) for at, box in enumerate(boxes) if at not in (wish.item, wish.other) and board.items[at].under == board.items[wish.item].under)
+    return (
+        aligned
+        + short
+        + sum(
+            _shared(between, box)
+            for at, box in enumerate(boxes)
+            if at not in (wish.item, wish.other) and board.items[at].under == board.items[wish.item].under
+        )
+    )
 
 
 def _shared(area: Area, box: Area) -> int:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from rigc.analysis.computations.joint_loads import JointLoad
 from rigc.analysis.computations.load_limits import LoadLimits
-from rigc.analysis.power.outlet_fit import fits, resized, reversing
 from rigc.analysis.power.outlet_bearing import bears
+from rigc.analysis.power.outlet_fit import fits, resized, reversing
 from rigc.analysis.power.power_tap import Tap, tap
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig

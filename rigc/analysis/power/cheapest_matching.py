@@ -49,9 +49,9 @@ class Matching:
         loose = True
         while loose:
             loose = False
-            for column, owner in enumerate(self.owner):
+            for at, owner in enumerate(self.owner):
                 if owner is None:
-                    self.prices[column] = 0
+                    self.prices[at] = 0
             for row, costs in enumerate(self.rows):
                 prices, out, column = self.prices, self.out[row], self.of[row]
                 self.work += len(costs)

@@ -44,14 +44,11 @@ def is_gauge(typed: str) -> bool:
     return typed.lower().endswith("awg")
 
 
-def warmed(ohm: float, celsius: float, per_kelvin: float = COPPER_PER_KELVIN.value) -> float:
-    """A resistance at 20 °C -> the same at another temperature."""
-    return ohm * (1 + per_kelvin * (celsius - TABLE_CELSIUS.value))
-
-
-def cooled(ohm: float, celsius: float, per_kelvin: float = COPPER_PER_KELVIN.value) -> float:
-    """A resistance at some temperature -> the same at 20 °C."""
-    return ohm / (1 + per_kelvin * (celsius - TABLE_CELSIUS.value))
+def warmed(
+    ohm: float, celsius: float, per_kelvin: float = COPPER_PER_KELVIN.value, at: float = TABLE_CELSIUS.value
+) -> float:
+    """A resistance at one temperature (`at`, 20 °C) -> the same at another; `per_kelvin` is the coefficient at the first."""
+    return ohm * (1 + per_kelvin * (celsius - at))
 
 
 def _listed(strand: str | None, area_mm2: float) -> Fact | None:

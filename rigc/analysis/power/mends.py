@@ -3,56 +3,66 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import chain, combinations
+from itertools import islice
 
-from rigc.analysis.computations.load_limits import LoadLimits
+from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.placement import Placement
+from rigc.analysis.power.changes_to_try import KINDS, Change, one_more
 from rigc.analysis.power.conflict_set import feasible
 from rigc.analysis.power.open_problem import open_problem, stated_taps
-from rigc.analysis.power.outlet_bearing import bears, drawn_ma, unknown_start
-from rigc.analysis.power.outlet_fit import fits, resized, reversing
-from rigc.analysis.power.outlet_problem import RESERVE, OutletProblem, Site
-from rigc.analysis.power.outlet_sharing import mixes
-from rigc.analysis.power.power_tap import Tap, outlet_at, tap
-from rigc.analysis.power.rivals_words import joined
+from rigc.analysis.power.outlet_placing import any_placing
+from rigc.analysis.power.outlet_problem import OutletProblem
 from rigc.analysis.power.unfed import Unfed
-from rigc.diagnostics.percentage import percentage
-from rigc.diagnostics.wording import listed
-from rigc.model.fact import Fact
-from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.things import Rating, Unit
-from rigc.model.wishes import Feed
 
 MOST = 3  # proposals
-MOST_TRIES = 80
-
-Change = tuple[str, Rig]
+MOST_TRIES = 40  # of each kind
 
 
-def mends(rig: Rig, places: Placement, limits: LoadLimits, unfed: Unfed) -> tuple[str, ...]:
-    """Up to MOST changes, in words, after each of which the units of the set all have an outlet within `limits`.
+def mends(rig: Rig, places: Placement, limits: LoadLimits, unfed: Unfed, apart: frozenset[str] = frozenset()) -> str:
+    """The changes in words, `or` between them; empty where none was found."""
+    return "; or ".join(words for words, _ in mending_changes(rig, places, limits, unfed, apart))
 
-    The smallest come first: a fact, a wish given up, a unit moved, a pair in parallel, an outlet more.
+
+def mending_changes(
+    rig: Rig, places: Placement, limits: LoadLimits, unfed: Unfed, apart: frozenset[str] = frozenset()
+) -> tuple[Change, ...]:
+    """Up to MOST changes, the first of each kind, after each of which all units have an outlet within `limits` (those `apart` left aside); where no
+    change does that, such after which the units of the set have one.
+
+    The smallest come first: a fact, a wish given up, a unit moved, a pair in parallel; else one outlet more.
     """
     problem = open_problem(rig, stated_taps(rig), places)
-    found: list[str] = []
-    tries = 0
-    kinds = (_measured, _more_supplies, _fewer_kept, _fewer_reserved, _not_alone, _sharing, _unpinned, _in_parallel)
-    for words, changed in chain.from_iterable(kind(rig, problem, limits, unfed) for kind in kinds):
-        tries += 1
-        if len(found) == MOST or tries > MOST_TRIES:
-            break
-        if _mended(changed, places, limits, unfed):
-            found.append(words)
-    if not found:
-        found += [words for words, changed in _one_more(rig, limits, unfed) if _mended(changed, places, limits, unfed)]
-    return tuple(found)
+    open_now = {unit.name for unit in problem.units}
+    others = frozenset(apart | (open_now - set(unfed.units)))
+    for aside in dict.fromkeys((apart, others)):
+
+        def first(changes: Iterator[Change], aside: frozenset[str] = aside) -> Change | None:
+            tried = islice(changes, MOST_TRIES)
+            return next((each for each in tried if _mended(problem, each[1], places, limits, aside)), None)
+
+        kinds = (first(kind(rig, problem, limits, unfed)) for kind in KINDS)
+        found = tuple(islice((each for each in kinds if each is not None), MOST))
+        more = None if found else first(one_more(rig, limits, unfed))
+        if found or more:
+            return found or ((more,) if more else ())
+    return ()
 
 
-def _mended(changed: Rig, places: Placement, limits: LoadLimits, unfed: Unfed) -> bool:
+def _mended(before: OutletProblem, changed: Rig, places: Placement, limits: LoadLimits, aside: frozenset[str]) -> bool:
     problem = open_problem(changed, stated_taps(changed), places)
-    stated = {name for feed in changed.power.feeds for name in feed.units}
-    names = {*unfed.units} | {unit.name for unit in problem.units if unit.name not in unfed.units and _freed(unit, unfed)}
-    units = tuple(unit for unit in problem.units if unit.name in names and unit.name not in stated)
-    return feasible(problem.replace(units=units), limits)
+    units = tuple(unit for unit in problem.units if unit.name not in aside)
+    return _sound(before, problem, limits) and feasible(any_placing(problem.replace(units=units), limits))
+
+
+def _sound(before: OutletProblem, after: OutletProblem, limits: LoadLimits) -> bool:
+    """Whether a change leaves the ceilings and the outlets to be kept free alone, at least where they were not broken before."""
+    for supply, ceiling in after.ceilings.items():
+        was = before.ceilings.get(supply, ceiling).taken
+        if ceiling.taken > was and exceeds(ceiling.taken, limits.total_pct, ceiling.most):
+            return False
+    return all(_empty(after, supply) >= min(count, _empty(before, supply)) for supply, count in after.spare.items())
+
+
+def _empty(problem: OutletProblem, supply: str) -> int:
+    return sum(not site.tenants and supply in ("", site.outlet.thing) for site in problem.sites)

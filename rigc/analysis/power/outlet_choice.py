@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.load_limits import HARD, LoadLimits
-from rigc.analysis.power.conflict_set import conflict_set
-from rigc.analysis.power.outlet_fit import window_v
+from rigc.analysis.power.conflict_set import conflict_set, feasible
 from rigc.analysis.power.outlet_levels import Levels, Scale
 from rigc.analysis.power.outlet_placing import any_placing, cheapest_placing
 from rigc.analysis.power.outlet_problem import RESERVE, OutletProblem
@@ -14,7 +13,6 @@ from rigc.analysis.power.power_tap import Tap
 from rigc.analysis.power.unfed import Unfed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.things import Unit
 from rigc.record import Record
 
 
@@ -22,7 +20,7 @@ class OutletChoice(Record):
     """The tap chosen for each unit, in the units' order; outlets kept for a reservation; units left over.
 
     `objective` is what the choice comes to and `bound` what any choice comes to at least: they are equal where it is `proved`
-    that there is none better. `squeeze` names units that can't all have what the rules of thumb want.
+    that there is none better. `squeezes` are sets of units that can't all have what the rules of thumb want.
     """
 
     taps: dict[str, Tap] = {}  # noqa: RUF012
@@ -32,12 +30,7 @@ class OutletChoice(Record):
     proved: bool = True
     objective: Levels = Levels()
     bound: Levels = Levels()
-    squeeze: Unfed | None = None
-
-
-def open_units(units: tuple[Unit, ...]) -> tuple[Unit, ...]:
-    """Those that say enough of what they need for an outlet to be chosen."""
-    return tuple(unit for unit in units if window_v(unit) is not None and unit.current is not None)
+    squeezes: tuple[Unfed, ...] = ()
 
 
 def chosen(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> OutletChoice:
@@ -72,12 +65,16 @@ def _choice(rig: Rig, problem: OutletProblem, limits: LoadLimits, found: Placed,
         proved=found.proved,
         objective=scale.unpack(found.cost),
         bound=scale.unpack(found.bound),
-        squeeze=_squeeze(rig, problem, limits) if found.cost >= scale.pack(Levels(1)) else None,
+        squeezes=_squeezes(rig, problem, limits) if found.cost >= scale.pack(Levels(1)) else (),
     )
 
 
-def _squeeze(rig: Rig, problem: OutletProblem, limits: LoadLimits) -> Unfed | None:
-    """The units that can't all stand within the rules of thumb for single outlets, if that is so."""
+def _squeezes(rig: Rig, problem: OutletProblem, limits: LoadLimits) -> tuple[Unfed, ...]:
+    """The sets of units that can't all stand within the rules of thumb for single outlets. A unit that no outlet suits within
+    them is no set: what is said of its outlet is all there is to say."""
     rules = limits.replace(total_pct=100.0)
-    found = Search(any_placing(problem, rules), first=True).run()
-    return conflict_set(rig, problem, rules) if found.options is None and found.proved else None
+    found: list[Unfed] = []
+    while not feasible(any_placing(problem, rules)):
+        found.append(conflict_set(rig, problem, rules))
+        problem = problem.replace(units=tuple(unit for unit in problem.units if unit.name not in found[-1].units))
+    return tuple(each for each in found if len(each.units) > 1)

@@ -21,14 +21,6 @@ class Levels(Record):
     length_mm: int = 0
     names: int = 0
 
-    def told(self) -> str:
-        """In words."""
-        return (
-            f"{self.warnings} rule warning{'s' * (self.warnings != 1)}, {self.sharing} units sharing, "
-            f"{self.strangers} of the shares between units that are no neighbours, {self.moves} moved, "
-            f"{self.length_mm} mm of lead at least"
-        )
-
 
 class Scale:
     """How levels of one problem are packed: each level has room for the most it can come to."""

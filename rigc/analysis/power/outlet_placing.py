@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.computations.load_limits import HARD, LoadLimits
 from rigc.analysis.power.outlet_bearing import bears, drawn_ma
 from rigc.analysis.power.outlet_budgets import LOAD_PARTS, outlet_budgets
@@ -54,20 +56,24 @@ class _Bare:
             frozenset(at[name] for name in problem.sharers.get(unit.name, ()) if name in at) for unit in problem.units
         )
         self._tenants = common_tenants(problem)
+        self._options: dict[Group, tuple[Option, ...]] = {}
         self._fits: dict[tuple[int, tuple[object, ...], float], bool] = {}
 
     def options(self, group: Group) -> tuple[Option, ...]:
         """Where a group may stand: all fit, the tap bears them and the units stated there, all may share."""
+        if group not in self._options:
+            self._options[group] = tuple(self._found(group))
+        return self._options[group]
+
+    def _found(self, group: Group) -> Iterator[Option]:
         units = tuple(self.problem.units[unit] for unit in group)
-        found = []
         for at, site in enumerate(self.problem.sites):
             there = self._tenants.get(site.common, ())
             if (site.tenants and not self._welcome(units, site)) or (there and any(map(positive, (*there, *units)))):
                 continue
             for setting, tap in enumerate(site.taps):
                 if all(self._fit(unit, site, tap) for unit in group) and bears(tap, (*site.tenants, *units), self.hard):
-                    found.append((at, self.cost(group, at, setting), self._load(units, site, tap), setting))
-        return tuple(found)
+                    yield at, self.cost(group, at, setting), self._load(units, site, tap), setting
 
     def cost(self, group: Group, at: int, setting: int) -> int:  # noqa: ARG002
         """What a group costs on that setting of a site."""
@@ -75,9 +81,7 @@ class _Bare:
 
     def _welcome(self, units: tuple[Unit, ...], site: Site) -> bool:
         sharers = self.problem.sharers
-        return site.open and all(
-            tenant.name in sharers.get(unit.name, ()) for unit in units for tenant in site.tenants
-        )
+        return site.open and all(tenant.name in sharers.get(unit.name, ()) for unit in units for tenant in site.tenants)
 
     def _fit(self, unit: int, site: Site, tap: Tap) -> bool:
         key = unit, site.look, tap.volts
@@ -127,7 +131,9 @@ class _Costed(_Bare):
             total += self.scale.pack(
                 Levels(0, SHARE_PARTS * (len(group) + (len(site.tenants) == 1)), self._strangers(units, site.tenants))
             )
-        return total + sum(self._own_cost(unit, at) for unit in group) + self._setting_rank(units, site, setting) * GRAIN
+        return (
+            total + sum(self._own_cost(unit, at) for unit in group) + self._setting_rank(units, site, setting) * GRAIN
+        )
 
     def riding(self, group: Group, hosts: tuple[Group, ...]) -> int:
         """The least that a group adds when it joins one of the hosts: its share of those who share, and its units' own costs."""

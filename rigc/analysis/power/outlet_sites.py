@@ -35,7 +35,7 @@ def reservations(rig: Rig) -> tuple[Unit, ...]:
 def outlet_problem(rig: Rig, units: tuple[Unit, ...], stated: dict[str, Tap], places: Placement) -> OutletProblem:
     """The problem of placing these units on the outlets of `others from` (of all supplies where only a reservation asks)."""
     names = tuple(dict.fromkeys(rig.power.others)) or tuple(rig.supplies)
-    supplies = [rig.supplies[name] for name in names if units and name in rig.supplies]
+    supplies = [rig.supplies[name] for name in names if name in rig.supplies]
     spare: dict[str, int] = {}
     for count, supply, _ in rig.power.spare:
         spare[supply or ""] = spare.get(supply or "", 0) + count

@@ -67,6 +67,32 @@ class Placed(Record):
     steps: int
 
 
+def among(task: Placing, units: tuple[int, ...]) -> Placing:
+    """The same task for some of its units alone, in this order."""
+    at = {unit: number for number, unit in enumerate(units)}
+
+    def inner(found: frozenset[Pair]) -> frozenset[Pair]:
+        return frozenset((min(at[a], at[b]), max(at[a], at[b])) for a, b in found if a in at and b in at)
+
+    def outer(group: Group) -> Group:
+        return tuple(sorted(units[unit] for unit in group))
+
+    return task.replace(  # type: ignore[no-any-return]
+        units=len(units),
+        options=lambda group: task.options(outer(group)),
+        partners=tuple(frozenset(at[each] for each in task.partners[unit] if each in at) for unit in units),
+        riding=lambda group, hosts: task.riding(outer(group), tuple(map(outer, hosts))),
+        commons=tuple(
+            common.replace(
+                never=inner(common.never),
+                dear=inner(common.dear),
+                dear_alone=frozenset(at[unit] for unit in common.dear_alone if unit in at),
+            )
+            for common in task.commons
+        ),
+    )
+
+
 def pairs(one: Group, other: Group) -> list[Pair]:
     """Every pair of a unit of one group with one of the other."""
     return [(min(a, b), max(a, b)) for a in one for b in other]

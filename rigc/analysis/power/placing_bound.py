@@ -55,6 +55,8 @@ class Bounding:
         for _ in range(rounds):
             if best is None or best.value >= enough:
                 return best
+            if self._too_much_together(best):
+                return None
             before = best.value
             for at, limit in enumerate(self.limits):
                 if best.uses[at] > limit or (best.prices[at] and best.uses[at] < limit):
@@ -65,6 +67,15 @@ class Bounding:
             if best.value == before:
                 break
         return best
+
+    def _too_much_together(self, best: Relaxed) -> bool:
+        """Whether the budgets that are exceeded, or priced, can't all be kept at once even by the lightest options."""
+        pressed = [at for at, limit in enumerate(self.limits) if best.uses[at] > limit or best.prices[at]]
+        if len(pressed) < 2:
+            return False
+        prices = tuple(self.steepest if at in pressed else 0 for at in range(len(self.limits)))
+        lightest = self._at(prices, best.site_prices, best.sites)
+        return lightest is None or sum(lightest.uses[at] - self.limits[at] for at in pressed) > 0
 
     def _meet(self, best: Relaxed, at: int) -> Relaxed | None:
         limit = self.limits[at]

@@ -100,7 +100,9 @@ class Search:
         riders = [group for group in node.groups if group not in taken]
         if riders:
             return self._riders(node, riders)
-        return self._meetings(node, taken) or self._budgets(node, here[3]) or self._paid(node, taken) or self._spots(here)
+        return (
+            self._meetings(node, taken) or self._budgets(node, here[3]) or self._paid(node, taken) or self._spots(here)
+        )
 
     def _riders(self, node: Node, riders: list[Group]) -> list[Node]:
         rider, hosts = min(((each, node.hosts(self.task, each)) for each in riders), key=lambda each: len(each[1]))
@@ -122,8 +124,7 @@ class Search:
                 loads = [
                     (budget.taken(option), group)
                     for group, option in relaxed.taken.items()
-                    if budget.taken(option)
-                    and any(each[0] not in budget.sites for each in node.options(task, group))
+                    if budget.taken(option) and any(each[0] not in budget.sites for each in node.options(task, group))
                 ]
                 if loads:
                     unit = max(loads, key=lambda each: (each[0], *(-unit for unit in each[1])))[1][0]

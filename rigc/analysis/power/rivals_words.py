@@ -9,7 +9,7 @@ from rigc.analysis.power.unfed import Held, Unfed
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
-_NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
+_NUMBERS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
 
 
 def rivals_words(rig: Rig, unfed: Unfed) -> str:
@@ -20,8 +20,8 @@ def rivals_words(rig: Rig, unfed: Unfed) -> str:
         f"{_number(places)} outlet{'s' * (places != 1)} give{'s' * (places == 1)} it"
     )
     names = ", ".join(f"'{name.removeprefix(RESERVE)}' ({asked(rig, name)})" for name in unfed.rivals)
-    told += f": {names}{f' on {joined(unfed.contested)}' if places else ''}"
-    return "; ".join((told, *map(_held, unfed.held)))
+    only = f"only {joined(unfed.contested)} would do"
+    return "; ".join((f"{told}: {names}", only, *map(_held, unfed.held)))
 
 
 def asked(rig: Rig, name: str) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 from rigc.analysis.reasons.reason import Input, Reason
 from rigc.diagnostics.figures import plain
 from rigc.facts.fact import Fact as OwnFact
+from rigc.model.deck import Place
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
 from rigc.source import Span
@@ -25,6 +26,13 @@ def known(name: str, *facts: Fact[Any] | None) -> tuple[Input, ...]:
 def placed(name: str, value: str, span: Span | None, unit: str = "") -> Input:
     """A statement that carries no single quantity, with its place."""
     return Input(name, value, unit, span)
+
+
+def stands(place: Place) -> Input:
+    """Where a thing stands, as stated or as the compiler chose it."""
+    turned = f" turned {plain(place.turned + place.skew_deg)}" if place.turned or place.skew_deg else ""
+    where = f"{plain(place.x_mm)}, {plain(place.y_mm)} mm, chosen" if place.chosen else place.typed
+    return Input(f"{place.thing} stands at", f"{where}{turned}", "", place.span)
 
 
 def ours(fact: OwnFact, name: str = "") -> Input:

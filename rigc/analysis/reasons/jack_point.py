@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.cables.lead_plugs import socket
 from rigc.analysis.computations.placement import JackPoint, Outline, Placement
-from rigc.analysis.reasons.inputs import known, placed, stated
+from rigc.analysis.reasons.inputs import known, placed, stands, stated
 from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.diagnostics.figures import plain
 from rigc.model.jacks import Port
@@ -36,7 +36,7 @@ def _place(rig: Rig, name: str, outline: Outline) -> Reason:
         f"{size} {where}",
         "mm",
         f"{size} {where}, {how}",
-        (_stands(rig, name), *_body(rig, name)),
+        (stands(rig.places[name]), *_body(rig, name)),
         "a place is the front-left corner of the outline after turning",
         ARITHMETIC,
     )
@@ -60,7 +60,7 @@ def _point(rig: Rig, placement: Placement, port: Port, point: JackPoint) -> Reas
     sums = [f"{plain(at)} + {plain(value - at)}" for at, value in zip(corner, (point.x_mm, point.y_mm), strict=True)]
     side = jack.side if jack is not None and jack.side is not None else ""
     inputs = (
-        _stands(rig, port.thing),
+        stands(rig.places[port.thing]),
         *_body(rig, port.thing),
         *known(f"{port} on the {side} side", jack.offset_mm if jack is not None else None),
     )
@@ -73,7 +73,7 @@ def _height(rig: Rig, port: Port, point: JackPoint) -> Reason:
     jack, total = socket(rig, port), plain(point.height_mm + point.raised_mm)
     inputs: tuple[Input, ...] = (stated(f"{port} up", jack.height_mm if jack is not None else None),)
     if point.raised_mm:
-        inputs += (_stands(rig, port.thing),)
+        inputs += (stands(rig.places[port.thing]),)
     return Reason(
         f"{port}.height",
         total,
@@ -83,12 +83,6 @@ def _height(rig: Rig, port: Port, point: JackPoint) -> Reason:
         "height over the deck: the jack's over the base of its unit without feet, and that of the tier",
         ARITHMETIC,
     )
-
-
-def _stands(rig: Rig, name: str) -> Input:
-    place = rig.places[name]
-    turned = f" turned {plain(place.turned + place.skew_deg)}" if place.turned or place.skew_deg else ""
-    return placed(f"{name} stands at", f"{place.typed}{turned}", place.span)
 
 
 def _body(rig: Rig, name: str) -> tuple[Input, ...]:

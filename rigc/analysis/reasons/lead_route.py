@@ -18,8 +18,8 @@ from rigc.model.rig import Rig
 _SOURCE = "arithmetic on stated places; the route model is common practice, no source"
 _OVER = "over the deck: the differences in x, y and height of both ends"
 _UNDER = (
-    "under the deck: across in x, along y from drop line to drop line; an end on top adds the passage, the height of its "
-    "jack and the thickness of the deck"
+    "under the deck: across in x, along y from drop line to drop line (through a stated lane), and what it costs to go "
+    "round things that hang low; an end on top adds the passage, the height of its jack and the thickness of the deck"
 )
 
 
@@ -58,9 +58,10 @@ def _over(ends: tuple[LeadEnd, LeadEnd]) -> list[str]:
 
 
 def _under(rig: Rig, route: Route, ends: tuple[LeadEnd, LeadEnd]) -> list[str]:
-    stops = [y for y in (ends[0].y, *route.drops, ends[1].y) if y is not None]
+    stops = [y for y in (ends[0].y, route.drops[0], route.lane, route.drops[1], ends[1].y) if y is not None]
     along = [_apart(here, there) for here, there in pairwise(stops)]
-    return [_apart(ends[0].x, ends[1].x), *along, *(_through(rig, end) for end in ends)]
+    round_it = [millimetres(route.more)] if route.more else []
+    return [_apart(ends[0].x, ends[1].x), *along, *round_it, *(_through(rig, end) for end in ends)]
 
 
 def _through(rig: Rig, end: LeadEnd) -> str:
@@ -92,6 +93,8 @@ def _below(rig: Rig, lead: Lead, route: Route, ends: tuple[LeadEnd, LeadEnd]) ->
         for end, line in drops
         if line is not None
     ]
+    if route.lane is not None:
+        found.append(placed(f"lane of {lead.signal} leads", millimetres(route.lane), lead.span, "mm"))
     found.append(ours(PASSAGE_MM))
     if any(end.on_top for end in ends):
         deck = rig.decks[ends[0].deck or ""]

@@ -18,19 +18,21 @@ _APPARENT = "physics: apparent power"
 
 
 def mains_load(rig: Rig, loads: MainsLoads) -> Iterator[Reason]:
-    """Six reasons for each supply in use, three for all of them."""
+    """Six reasons for each supply in use, and six for all of them."""
     for name, load in loads.all.items():
         supply = rig.supplies[name]
         takes, apparent = _takes(supply, load), _apparent(supply, load)
         yield from (takes, apparent, _heat(load, takes))
         for volts in SHOWN_V:
-            yield _current(load, apparent, volts)
+            yield _current(name, load.volt_amperes, volts)
     for field, unit, places, total in (
         ("takes", "W", 3, loads.watts),
         ("takes-va", "VA", 2, loads.volt_amperes),
         ("heat", "W", 2, loads.heat_w),
     ):
         yield _sum(loads, field, unit, places, total)
+    for volts in SHOWN_V:
+        yield _current("rig", loads.volt_amperes, volts)
 
 
 def _text(value: float | None, places: int = 2) -> str:
@@ -74,15 +76,14 @@ def _heat(load: MainsLoad, takes: Reason) -> Reason:
     )
 
 
-def _current(load: MainsLoad, apparent: Reason, volts: int) -> Reason:
-    fact = SHOWN_V[volts]
-    value = _text(load.milliamps(fact.value), 1)
-    known_va = load.volt_amperes is not None
-    formula = f"{apparent.value} / {plain(fact.value)} × 1000 = {value}" if known_va else "for want of its volt-amperes"
-    inputs = (derived("takes", apparent.value, "VA", apparent.name), ours(fact))
-    return Reason(
-        f"{load.supply}.at-{volts}v", value, "mA", formula, inputs, "current = volt-amperes / voltage", _APPARENT
-    )
+def _current(name: str, volt_amperes: float | None, volts: int) -> Reason:
+    fact, takes = SHOWN_V[volts], _text(volt_amperes)
+    value = _text(None if volt_amperes is None else volt_amperes / fact.value * 1000, 1)
+    told = f"{takes} / {plain(fact.value)} × 1000 = {value}"
+    formula = "for want of its volt-amperes" if volt_amperes is None else told
+    inputs = (derived("takes", takes, "VA", f"{name}.takes-va"), ours(fact))
+    rule = "current = volt-amperes / voltage"
+    return Reason(f"{name}.at-{volts}v", value, "mA", formula, inputs, rule, _APPARENT)
 
 
 def _sum(loads: MainsLoads, field: str, unit: str, places: int, total: float | None) -> Reason:

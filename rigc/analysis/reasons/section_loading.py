@@ -8,10 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import inf
 
+from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.reasons.inputs import derived, known, ours, placed, stated
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
+from rigc.analysis.reasons.section_parts import length_of
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_leads import SectionLead
 from rigc.analysis.signal.state_words import ohms, states_told
@@ -20,14 +22,25 @@ from rigc.diagnostics.figures import with_minus
 from rigc.facts.loading import TREADLE_SHARE
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.record import Record
+
+_SUMS = "physics: capacitances in parallel add"
 
 
-def section_loading(rig: Rig, loading: Loading, leads: Leads) -> Iterator[Reason]:
+class _Parts(Record):
+    """What the leads of all sections are looked up in."""
+
+    rig: Rig
+    marks: dict[str, Lead]
+    lengths: CableLengths
+
+
+def section_loading(rig: Rig, loading: Loading, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:
     """The figures of each section: lengths and capacitances of all, corner and loss of a driven one."""
-    marks = {lead.mark: lead for lead in leads.all}
+    parts = _Parts(rig, {lead.mark: lead for lead in leads.all}, lengths)
     for name, section in named_sections(loading):
         state = states_told(loading, (section,))
-        length, cable = _length(rig, marks, name, section, state), _cable(rig, marks, name, section)
+        length, cable = _length(parts, name, section, state), _cable(parts, name, section)
         source, load = _source(rig, name, section), _load(rig, name, section)
         yield from (length, cable, load)
         if not section.from_pickup:
@@ -49,9 +62,9 @@ def wanting(section: Section) -> str:
     return f"for want of: {', '.join(section.missing)}"
 
 
-def _length(rig: Rig, marks: dict[str, Lead], name: str, section: Section, state: str) -> Reason:
+def _length(parts: _Parts, name: str, section: Section, state: str) -> Reason:
     lengths = [lead.length_mm for lead in section.leads]
-    inputs = (placed("in state", state, None), *(_lead(rig, marks, section, lead) for lead in section.leads))
+    inputs = (placed("in state", state, None), *_lengths(parts, section))
     rule = "all leads from what drives the section to its inputs; a unit that is off and bypassed by wire is only cable"
     if None in lengths:
         return Reason(f"{name}.length", NOT_KNOWN, "m", wanting(section), inputs, rule, _SUMS)
@@ -60,23 +73,16 @@ def _length(rig: Rig, marks: dict[str, Lead], name: str, section: Section, state
     return Reason(f"{name}.length", value, "m", formula, inputs, rule, _SUMS)
 
 
-_SUMS = "physics: capacitances in parallel add"
+def _lengths(parts: _Parts, section: Section) -> tuple[Input, ...]:
+    instrument = parts.rig.instruments.get(section.source.thing)
+    return tuple(length_of(lead, parts.marks.get(lead.mark), instrument, parts.lengths) for lead in section.leads)
 
 
-def _lead(rig: Rig, marks: dict[str, Lead], section: Section, lead: SectionLead) -> Input:
-    made, value = marks.get(lead.mark), NOT_KNOWN if lead.length_mm is None else with_minus(lead.length_mm, 1)
-    instrument = rig.instruments.get(section.source.thing)
-    if made is not None and made.existing_mm is not None:
-        return stated(f"length of {lead.mark}", made.existing_mm)
-    if instrument is not None and (made is None or made.stage):
-        return stated(f"lead of {instrument.name}", instrument.lead_mm)
-    return derived(f"length of {lead.mark}", value, "mm", f"{lead.mark}.finished")
-
-
-def _cable(rig: Rig, marks: dict[str, Lead], name: str, section: Section) -> Reason:
-    inputs = [_lead(rig, marks, section, lead) for lead in section.leads]
-    named = dict.fromkeys(_cable_name(rig, marks, section, lead) for lead in section.leads)
-    for cable in (rig.stock.cables[each] for each in named if each in rig.stock.cables):
+def _cable(parts: _Parts, name: str, section: Section) -> Reason:
+    inputs = [*_lengths(parts, section)]
+    stock = parts.rig.stock.cables
+    named = dict.fromkeys(_cable_name(parts, section, lead) for lead in section.leads)
+    for cable in (stock[each] for each in named if each in stock):
         inputs += known(f"capacitance of {cable.name}", cable.capacitance_pf_per_m)
     rule = "length × capacitance per metre, lead by lead"
     if section.cable_pf is None:
@@ -88,8 +94,8 @@ def _cable(rig: Rig, marks: dict[str, Lead], name: str, section: Section) -> Rea
     return Reason(f"{name}.cable", value, "pF", f"{' + '.join(terms) or '0'} = {value}", tuple(inputs), rule, _SUMS)
 
 
-def _cable_name(rig: Rig, marks: dict[str, Lead], section: Section, lead: SectionLead) -> str:
-    made, instrument = marks.get(lead.mark), rig.instruments.get(section.source.thing)
+def _cable_name(parts: _Parts, section: Section, lead: SectionLead) -> str:
+    made, instrument = parts.marks.get(lead.mark), parts.rig.instruments.get(section.source.thing)
     return (made.cable if made is not None else instrument.lead_cable if instrument is not None else None) or ""
 
 

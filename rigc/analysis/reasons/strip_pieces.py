@@ -8,7 +8,7 @@ from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUni
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.mounting.piece_corners import on_deck, strip_centres
 from rigc.analysis.reasons.as_stated import as_stated
-from rigc.analysis.reasons.inputs import derived, ours, placed, stated
+from rigc.analysis.reasons.inputs import derived, ours, placed, stands, stated
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.diagnostics.figures import nearest_tenth, plain, square_centimetres
 from rigc.facts import fastening
@@ -82,7 +82,7 @@ def _on_deck(rig: Rig, unit: StrippedUnit) -> Reason:
     turned = f", turned by {place.turned}°" if place.turned else ""
     corners = ", ".join(f"({nearest_tenth(each.x_mm)}, {nearest_tenth(each.y_mm)})" for each in unit.pieces)
     centres = derived("centres", _middles(rig, unit), "mm", f"{unit.thing}.centres")
-    here = placed(f"{unit.thing} stands at", place.typed, place.span)
+    here = stands(place)
     formula = f"strips below {unit.thing} have their corners at {corners}{turned}: {value}"
     rule = "twins of the strips on a plate; on rails pieces as wide as the tape where a strip crosses it, none where tape is the partner"
     return Reason(f"{unit.thing}.on-deck", value, "mm", formula, (here, _strips(unit), centres), rule, _PRACTICE)
@@ -98,7 +98,7 @@ def _engaged(rig: Rig, tape: RailTape, unit: StrippedUnit) -> Reason:
     place = rig.places[unit.thing]
     deck = rig.decks.get(place.deck or "", rig.deck)
     name, rule = f"{unit.thing}.engaged", "the area in which its strips lie over tape (on rails) or plate"
-    inputs: tuple[Input, ...] = (_strips(unit), placed(f"{unit.thing} stands at", place.typed, place.span))
+    inputs: tuple[Input, ...] = (_strips(unit), stands(place))
     if unit.engaged_mm2 is None or deck is None or deck.width_mm is None or deck.depth_mm is None:
         return Reason(name, NOT_KNOWN, "cm²", "for want of the size of its deck", inputs, rule, _PRACTICE)
     inputs += (stated(f"{unit.thing} strip", rig.stock.strips[unit.strip].width_mm),)

@@ -19,6 +19,17 @@ _CHOICE = (
     "limits, of its own rather than shared, the hardest unit first"
 )
 
+_UNFED = {
+    "no word": "nothing in the source feeds it",
+    "no outlets": "the supplies to choose from have no outlets",
+    "unknown needs": "what it needs is not stated",
+    "rivals": "too few outlets suit it and its rivals",
+    "kept free": "an outlet that suits it is to be kept free",
+    "ceiling": "the ceiling of a supply stands against it",
+    "together": "each unit alone would find an outlet, all together do not",
+    "undecided": "the search for an outlet ended undecided",
+}
+
 
 def unit_power(rig: Rig, power: PowerAssignment) -> Iterator[Reason]:
     """Three reasons for each unit that takes power from an outlet or should."""
@@ -40,7 +51,9 @@ def _outlet(rig: Rig, power: PowerAssignment, unit: Unit) -> Reason:
     inputs = tuple(each for each in needs if each is not None)
     name = f"{unit.name}.outlet"
     if feed is None:
-        why = next((each.why for each in power.unfed if unit.name in each.units), "nothing feeds it")
+        why = next(
+            (_UNFED.get(each.why, each.why) for each in power.unfed if unit.name in each.units), "nothing feeds it"
+        )
         here = placed(unit.name, "declared", unit.declared)
         return Reason(name, "none", "", why, (here, *inputs), _CHOICE, "common practice, no source")
     value = " and ".join(str(port) for port in feed.outlets) + (f" ({feed.how})" if feed.how else "")

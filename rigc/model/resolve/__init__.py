@@ -11,9 +11,9 @@ from rigc.model.resolve.ports import Ports
 from rigc.model.rig import BypassPlan, Intent, Rig
 from rigc.source import Span
 from rigc.syntax import nodes
-from rigc.syntax.nodes import Node
+from rigc.syntax.nodes import Node, Word
 
-__all__ = ["resolve"]
+__all__ = ["FAMILIES", "mentions", "resolve"]
 
 FAMILIES: dict[type[Node], tuple[str, str]] = {
     nodes.Instrument: ("thing", "instrument"),
@@ -39,6 +39,18 @@ def resolve(
     `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to.
     """
     context = Context(_declared(statements, reserved, end), reserved, end)
+    return _resolved(context), tuple(context.findings)
+
+
+def mentions(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> dict[str, tuple[Word, ...]]:
+    """By family (`thing`, `cable` ...) every place at which a statement names something declared, but for `like` and `accept`."""
+    context = Context(_declared(statements, reserved, end), reserved, end)
+    _resolved(context)
+    return {family: tuple(scope.mentioned) for family, scope in context.scopes.items()}
+
+
+def _resolved(context: Context) -> Rig | None:
+    statements, end = context.statements, context.end
     for statement in statements:
         family = FAMILIES.get(type(statement))
         if family is not None:
@@ -96,8 +108,7 @@ def resolve(
         "notes": tuple(node.text.value for node in _notes(context)),
         "end": end,
     }
-    rig = Rig(**fields) if top is not None else None
-    return rig, tuple(context.findings)
+    return Rig(**fields) if top is not None else None
 
 
 def _declared(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> tuple[Node, ...]:

@@ -122,7 +122,8 @@ def items_of(context: Context, own: tuple[Node, ...], base: list[Item]) -> list[
             items.append(Item(node, general))
     _once(context, items)
     mine = {_key(item.fact) for item in items}
-    return [*(item for item in base if _key(item.fact) not in mine), *items]
+    kept = (item for item in base if _key(item.fact) not in mine and not isinstance(item.fact, nodes.Was))
+    return [*kept, *items]
 
 
 def _once(context: Context, items: list[Item]) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.quantities import RATING, VOLTAGE
 from rigc.model.resolve.context import Context
@@ -30,14 +31,18 @@ def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
         "reserved": (),
     }
     fed: dict[str, Any] = {}
+    taken: dict[Port, Feed] = {}
     for block in context.of(nodes.PowerBlock):
         for node in block.items:
             if isinstance(node, nodes.Feed):
                 feed = _feed(context, node, supplies, fed)
                 if feed is not None:
                     feeds.append(feed)
+                    _apart(context, feed, taken)
             else:
                 _wish(context, node, fields)
+    for feed in feeds:
+        _alone(context, feed, fields["alone"])
     return PowerWishes(tuple(feeds), **fields)
 
 
@@ -75,6 +80,40 @@ def _shape(context: Context, node: nodes.Feed, units: list[str], outlets: list[P
     if message:
         context.report(UNCLEAR.at(node.span, message, subject=tuple(units), label="this statement", help=help))
     return not message
+
+
+def _apart(context: Context, feed: Feed, taken: dict[Port, Feed]) -> None:
+    """A finding where another statement has put units on the outlet."""
+    for port in feed.outlets:
+        other = taken.setdefault(port, feed)
+        if other is not feed and not {feed.how, other.how} & {"series", "parallel"}:
+            names = tuple(dict.fromkeys((*other.units, *feed.units)))
+            context.report(
+                UNCLEAR.at(
+                    feed.span,
+                    f"{port} feeds {listed(other.units)} and {listed(feed.units)}, and it is not said that they share it",
+                    subject=(*names, str(port)),
+                    label="the outlet is taken",
+                    also=(Label(other.span, "by this"),),
+                    help=f"name another outlet, or write {', '.join(names)} from {port} shared",
+                )
+            )
+
+
+def _alone(context: Context, feed: Feed, alone: tuple[str, ...]) -> None:
+    """A finding where a unit that shall stay alone is stated to share."""
+    for name in feed.units:
+        if name in alone and len(feed.units) > 1:
+            others = listed(each for each in feed.units if each != name)
+            context.report(
+                UNCLEAR.at(
+                    feed.span,
+                    f"'{name}' shall stay alone and shares {' and '.join(map(str, feed.outlets))} with {others}",
+                    subject=(name, *feed.units),
+                    label="shared here",
+                    help=f"delete `{name} alone`, or give '{name}' another outlet",
+                )
+            )
 
 
 def outlet(context: Context, end: nodes.Endpoint, supplies: dict[str, Supply]) -> Port | None:

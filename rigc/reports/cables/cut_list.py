@@ -1,15 +1,15 @@
-"""Leads that are made at the bench -> the cut list, batch by stock from long to short, and what it takes of each stock."""
+"""Leads that are made at the bench -> the cut list, batch by stock from long to short, and which leads it cannot hold."""
 
 from __future__ import annotations
 
-from rigc.analysis.cables.cut_batches import cut_batches, with_waste_cm
+from rigc.analysis.cables.cut_batches import cut_batches
+from rigc.analysis.cables.lead_status import status
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import metres_cut, metres_with_waste, millimetres
-from rigc.facts.leads import WASTE_SHARE
+from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
 from rigc.reports.cables.cells import cable_cell, plug_cells
-from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 
 _COLUMNS = (
     Column("stock"),
@@ -22,31 +22,26 @@ _COLUMNS = (
 )
 
 
-def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
+def cut_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     """One row for each lead to be cut, to be ticked off."""
     rows = tuple(_row(rig, lead, cut) for _, batch in cut_batches(rig, leads, lengths) for lead, cut in batch)
-    return Table("cut-list", "Cut list", _COLUMNS, rows, empty="nothing to cut", tick=True)
-
-
-def cut_totals(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
-    """Metres of each stock, as cut and with the usual waste, rounded up to a centimetre."""
-    columns = (
-        Column("stock"),
-        Column("pieces", number=True),
-        Column("cut", "m", number=True),
-        Column(f"with {100 * WASTE_SHARE.value:g} % waste", "m", number=True, key="with_waste"),
+    return Table(
+        "cut-list", "Cut list, batch by stock, long to short", _COLUMNS, rows, empty="nothing to cut", tick=True
     )
-    rows = []
-    for cable, batch in cut_batches(rig, leads, lengths):
-        total = sum(cut for _, cut in batch)
-        texts = (
-            cable or "",
-            str(len(batch)),
-            metres_cut(total),
-            metres_with_waste(with_waste_cm(total)),
-        )
-        rows.append(Row(tuple(Cell(text) for text in texts)))
-    return Table("cut-totals", "Cable to cut from", columns, tuple(rows), empty="nothing to cut")
+
+
+def uncut(rig: Rig, leads: Leads, lengths: CableLengths) -> Paragraph | None:
+    """The leads to be made whose cut length is not known; None if there are none."""
+    cut = {lead.mark for _, batch in cut_batches(rig, leads, lengths) for lead, _ in batch}
+    left_out = [lead.mark for lead in leads.all if _to_make(rig, lead) and lead.mark not in cut]
+    if not left_out:
+        return None
+    line = f"Not in this list, for want of a length: {', '.join(left_out)}. The cable list says what is missing."
+    return Paragraph("left-out", (line,), kind="caution")
+
+
+def _to_make(rig: Rig, lead: Lead) -> bool:
+    return not lead.stage and status(rig, lead) == "make"
 
 
 def _row(rig: Rig, lead: Lead, cut: int) -> Row:
@@ -56,4 +51,4 @@ def _row(rig: Rig, lead: Lead, cut: int) -> Row:
 
 def _strip(rig: Rig, plug: str | None) -> str:
     sizes = None if plug is None else rig.stock.plugs[plug].strip_back_mm
-    return "" if sizes is None else ", ".join(f"{size:g}" for size in sizes)
+    return "not stated" if sizes is None else ", ".join(f"{size:g}" for size in sizes)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
@@ -31,13 +31,20 @@ def stage_table(rig: Rig, leads: Leads, labels: Labels) -> Table:
     return Table("stage-leads", "Stage leads (not routed)", _STAGE, rows, empty="no stage leads")
 
 
-def adaptor_table(rig: Rig, power: PowerAssignment) -> Table | None:
-    """The adaptors and what they stand between; None if there are none."""
-    rows = []
-    for adaptor in rig.lead_wishes.adaptors:
-        feed = power.of(adaptor.unit)
-        outlets = "" if feed is None else ", ".join(str(outlet) for outlet in feed.outlets)
-        rows.append(Row((Cell(adaptor.mark, strong=True), Cell(adaptor.kind), Cell(outlets), Cell(adaptor.unit))))
+def adaptor_table(special: SpecialLeads) -> Table | None:
+    """The adaptors and what they stand between, those that the source does not number too; None if there are none."""
+    rows = [
+        Row(
+            (
+                Cell(each.mark, strong=True),
+                Cell(each.kind),
+                Cell(", ".join(str(outlet) for outlet in each.outlets)),
+                Cell(", ".join(each.units)),
+            )
+        )
+        for each in special.all
+        if each.stated or each.kind in ("series", "parallel")
+    ]
     columns = (Column("id"), Column("kind"), Column("from"), Column("for"))
     return Table("adaptors", "Adaptors", columns, tuple(rows)) if rows else None
 

@@ -41,7 +41,7 @@ CAUTIONS = (
 
 def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> Paragraph:
     """How to read the figures, and what they leave out."""
-    lines = [*_inlets(rig), *_left_out(rig), *_low_voltage(power)]
+    lines = [*_inlets(rig, loads), *_left_out(rig), *_low_voltage(power)]
     usual = [name for name, load in loads.all.items() if load.by_kind]
     if usual:
         lines.append(
@@ -54,9 +54,13 @@ def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> Paragraph:
     return Paragraph("reading", (*lines, *SOURCES), heading="How to read it")
 
 
-def _inlets(rig: Rig) -> list[str]:
+def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
+    """The board's inlets with their rating, and the highest current of all supplies in any scenario."""
+    volts = [scenario.mains.low_v for scenario in rig.scenarios.values() if scenario.mains is not None]
+    known = loads.volt_amperes
+    most = "" if known is None or not volts else f"; all supplies take {known / min(volts):.3f} A at most"
     return [
-        f"Inlet of the board: {panel.name}.{jack.name}, {inlet_words(str(jack.connector))} (IEC 60320)."
+        f"Inlet of the board: {panel.name}.{jack.name}, {inlet_words(str(jack.connector))} (IEC 60320){most}."
         for panel in rig.panels.values()
         for jack in panel.jacks
         if jack.role == "inlet"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import share, watts
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
@@ -43,7 +44,7 @@ def _total_rows(rig: Rig, power: PowerAssignment, totals: SupplyTotals, mains: M
                     Cell(watts(total.drawn_w), mark=mark),
                     Cell("?" if total.ceiling is None else f"{total.ceiling:g} {total.unit}"),
                     Cell(share(percent), mark=mark),
-                    Cell("?" if heat is None else f"{heat:.2f}"),
+                    Cell("?" if heat is None else decimals(heat, 2)),
                     Cell(str(sum(not load.units and load.outlet not in power.reserved for load in loads))),
                 ),
             )

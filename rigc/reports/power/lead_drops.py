@@ -53,7 +53,7 @@ def return_table(returns: SharedReturns) -> Table | None:
 
 def _row(drop: LeadDrop) -> Row:
     one_way = drop.one_way_ohm
-    mark = "assumed" if drop.assumed else ""
+    mark = "assumed" if drop.assumed and drop.drop_v is not None else ""
     return Row(
         (
             Cell(drop.mark, strong=True),

@@ -14,7 +14,7 @@ from rigc.reports.power.outlet_shapes import ROW, outlet_shapes
 from rigc.reports.shapes import LETTERS, THICK, Box, Label, Line, Shape
 
 WIDTH = 178.0
-_MOST_ROWS = 30
+_MOST_ROWS = 17  # of a landscape page
 _TOP, _GAP, _FOOT = 12.0, 8.0, 8.0
 _MAINS_X, _SUPPLY_X, _OUTLET_X = 6.0, 14.0, 58.0
 _LEAST = 5  # rows of a supply's box, for its own lines of text

@@ -21,7 +21,8 @@ def outlet_shapes(rows: tuple[OutletRow, ...], x: float, y: float, width: float)
         if row.outlet:
             first = middle
             shapes += _outlet(row, x, middle)
-        shapes += _lead(row, x + _OUTLET, middle, first, width)
+        again = at > 0 and row.used and row.also != "" and rows[at - 1].end == row.end
+        shapes += (_joining if again else _lead)(row, x + _OUTLET, middle, first, width)
     return [*shapes, *_commons(rows, x, y)]
 
 
@@ -53,6 +54,24 @@ def _lead(row: OutletRow, x: float, middle: float, first: float, width: float) -
         Box(end, middle - _BOX / 2, min(box, _UNITS), _BOX, corner_mm=1),
         Label(end + 2, middle, row.end, level="middle"),
     ]
+
+
+def _joining(row: OutletRow, x: float, middle: float, first: float, width: float) -> list[Shape]:
+    """A further lead to the unit whose box stands in the row above."""
+    end = width - 1 - _UNITS
+    return [
+        shape if isinstance(shape, Label) else _up(shape, end, middle)
+        for shape in _lead(row, x, middle, first, width)
+        if not isinstance(shape, Box) and not (isinstance(shape, Label) and shape.text == row.end)
+    ]
+
+
+def _up(shape: Shape, end: float, middle: float) -> Shape:
+    if not isinstance(shape, Polyline):
+        return shape
+    turn = end + 5
+    way: Polyline = shape.replace(points=(*shape.points[:-1], (turn, middle), (turn, middle - ROW + _BOX / 2)))
+    return way
 
 
 def _commons(rows: tuple[OutletRow, ...], x: float, y: float) -> list[Shape]:

@@ -1,4 +1,4 @@
-"""Leads, routes and lengths -> the cable list: master table, stage leads, adaptors, totals, and the cut list for the bench."""
+"""Leads, routes and lengths -> the cable list: master table, stage leads, adaptors and totals."""
 
 from __future__ import annotations
 
@@ -6,11 +6,10 @@ from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.model.rig import Rig
-from rigc.reports.cables.cut_list import cut_list, cut_totals
 from rigc.reports.cables.lead_table import lead_table, stuck_table
-from rigc.reports.cables.lead_totals import plug_table, totals_table
+from rigc.reports.cables.lead_totals import totals_table
 from rigc.reports.cables.off_board import adaptor_table, stage_table
 from rigc.reports.content import Paragraph, Sheet
 
@@ -19,7 +18,8 @@ _READING = Paragraph(
     (
         "Finished: from where the cable leaves one plug to where it leaves the other, slack included.",
         "Cut: finished, and what both plugs take in. Next premade: the shortest stock length that will do.",
-        "Routes are reckoned from the facts entered. Lay one lead of each kind before you cut the rest.",
+        "Routes are reckoned from the facts entered. Lay one lead of each kind before you cut the rest: the cut list "
+        "has them in the order of cutting.",
     ),
     heading="How to read it",
 )
@@ -36,7 +36,7 @@ _CARE = Paragraph(
 
 
 def cable_list(
-    rig: Rig, power: PowerAssignment, leads: Leads, routes: CableRoutes, lengths: CableLengths, labels: Labels
+    rig: Rig, special: SpecialLeads, leads: Leads, routes: CableRoutes, lengths: CableLengths, labels: Labels
 ) -> Sheet:
     """The sheet for the bench; a lead that has no length keeps its row, and the reason is told."""
     blocks = (
@@ -45,10 +45,7 @@ def cable_list(
         stuck_table(leads, routes),
         totals_table(rig, leads, lengths),
         stage_table(rig, leads, labels),
-        adaptor_table(rig, power),
-        cut_list(rig, leads, lengths),
-        cut_totals(rig, leads, lengths),
-        plug_table(rig, leads),
+        adaptor_table(special),
         _CARE,
     )
     return Sheet(

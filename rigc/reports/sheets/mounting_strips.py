@@ -1,17 +1,21 @@
-"""Mounting strips: what to cut, where it goes, and whether it holds."""
+"""Mounting strips: what to cut, where it goes, and whether it holds; rails, plates and rolls."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped
+from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
 from rigc.analysis.mounting.piece_corners import on_deck, strip_centres
+from rigc.analysis.mounting.roll_use import roll_uses
 from rigc.diagnostics.figures import metres_ordered, nearest_tenth, square_centimetres
 from rigc.facts import fastening
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 from rigc.reports.content import Cell, Column, Row, Sheet, Table
+from rigc.reports.mounting.plate_table import plate_table
+from rigc.reports.mounting.rail_table import rail_table
+from rigc.reports.mounting.roll_table import roll_table
 from rigc.reports.strip_notes import base_notes, cautions, preparation
 
 _UNITS = (
@@ -34,20 +38,23 @@ _ORDERS = (
     Column("sum", "mm", number=True),
     Column("order", "m", number=True),
 )
-_TAPES = (Column("rail"), Column("x", "mm", number=True), Column("y", "mm"), Column("tape", "mm", number=True))
 
 
-def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrder, mass: Mass) -> Sheet:
-    """H18: strips by unit, rail tape, totals to order, what is held otherwise, how to prepare, what to take care of."""
-    blocks = [_units(rig, strips), *_tapes(tape), _orders(order)]
+def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrder, placement: Placement) -> Sheet:
+    """H18: strips by unit, rails, plates, totals to order, rolls, what is held otherwise, how to prepare, what to mind."""
     held = _held_otherwise(rig)
-    return Sheet(
-        "mounting-strips",
-        "Mounting strips",
-        "bench",
-        (*blocks, *([held] if held.rows else []), *preparation(), *cautions(mass)),
-        landscape=True,
+    blocks = (
+        _units(rig, strips),
+        rail_table(rig, tape),
+        plate_table(rig, placement, strips),
+        _orders(order),
+        roll_table(roll_uses(rig, strips, tape, order)),
+        held if held.rows else None,
+        *preparation(),
+        cautions(),
     )
+    told = tuple(each for each in blocks if each is not None)
+    return Sheet("mounting-strips", "Mounting strips", "bench", told, landscape=True)
 
 
 def _units(rig: Rig, strips: MountingStrip) -> Table:
@@ -99,22 +106,6 @@ def _held(unit: StrippedUnit) -> tuple[str, ...]:
     fixing = (f"{unit.fixing} as well",) if unit.fixing else ()
     rail = ("meets only one rail",) if unit.tapes_met == 1 and not unit.bridged else ()
     return (*bridged, *fixing, *rail)
-
-
-def _tapes(tape: RailTape) -> tuple[Table, ...]:
-    rows = tuple(
-        Row(
-            (
-                Cell(f"{deck} {number}" if len(tape.tapes) > 1 else str(number)),
-                Cell(f"{piece.x_mm:g}"),
-                Cell(f"{piece.y_mm:g} to {piece.rear_mm:g}"),
-                Cell(f"{piece.width_mm:g} × {piece.depth_mm:g}"),
-            )
-        )
-        for deck, pieces in tape.tapes.items()
-        for number, piece in enumerate(pieces, 1)
-    )
-    return (Table("rail_tape", "Tape on the rails, counted from the front", _TAPES, rows),) if rows else ()
 
 
 def _orders(order: StripOrder) -> Table:

@@ -18,6 +18,7 @@ from rigc.reports.power.by_outlet import by_outlet
 from rigc.reports.power.by_supply import by_supply
 from rigc.reports.power.by_unit import by_unit
 from rigc.reports.power.cautions import POWER_CAUTIONS
+from rigc.reports.power.choice_words import choice_words
 from rigc.reports.power.lead_drops import conductor_notes, drop_table, return_table
 from rigc.reports.power.one_line import one_lines
 from rigc.reports.power.special_leads import special_table
@@ -39,12 +40,13 @@ def power_table(
         by_outlet(rig, power, leads),
         by_supply(rig, power, totals, mains),
         by_unit(rig, power, leads, drops),
+        *_notes(rig, power),
+        choice_words(power),
         special_table(special),
         drop_table(drops),
         conductor_notes(drops),
         return_table(returns),
         battery_table(lives),
-        *_notes(rig, power),
         *one_lines(rig, power, totals, mains, leads),
         *POWER_CAUTIONS,
     )

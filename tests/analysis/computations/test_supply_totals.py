@@ -7,6 +7,7 @@ from cases import ROOT, results
 from power_rigs import feed, outlets, rig, supply, unit
 
 from rigc.analysis.computations.load_limits import load_limits
+from rigc.analysis.computations.placement import placement
 from rigc.analysis.computations.power_assignment import PowerAssignment, power_assignment
 from rigc.analysis.computations.supply_totals import SupplyTotal, SupplyTotals, supply_totals
 from rigc.diagnostics.percentage import percentage
@@ -21,7 +22,7 @@ def loads(power: PowerAssignment) -> dict[str, str]:
 
 
 def totals(of: Rig) -> dict[str, SupplyTotal]:
-    return {each.supply: each for each in supply_totals(of, power_assignment(of, load_limits(of))).all}
+    return {each.supply: each for each in supply_totals(of, power_assignment(of, load_limits(of), placement(of))).all}
 
 
 def test_back_bedroom() -> None:
@@ -79,7 +80,7 @@ def test_parallel_pair() -> None:
     """(250 + 250) x 0.9 = 450 mA; 320/450 = 71.1 %; each outlet gives 160 mA; 320 mA x 9 V = 2.880 W."""
     two = supply("s", outlets("a", 7, 8, (9, 250)), watts=9.9)
     made = rig((unit("stepladder", 320),), (two,), feed("stepladder", "s.a7 s.a8", "parallel"))
-    power = power_assignment(made, load_limits(made))
+    power = power_assignment(made, load_limits(made), placement(made))
     assert power.taps["stepladder"].limit_ma == 450
     assert [load.known_ma for load in power.loads.values()] == [160, 160]
     assert [f"{load.percent:.1f}" for load in power.loads.values()] == ["71.1", "71.1"]
@@ -90,7 +91,7 @@ def test_series_pair() -> None:
     """9 + 9 = 18 V, the smaller of 250 and 100 mA; 25 mA flow through both: 25 x 9 + 25 x 9 = 450 mW."""
     two = supply("s", outlets("b", 7, 7, (9, 250)), outlets("b", 8, 8, (9, 100)))
     made = rig((unit("lapwing", 25, volts=18),), (two,), feed("lapwing", "s.b7 s.b8", "series"))
-    power = power_assignment(made, load_limits(made))
+    power = power_assignment(made, load_limits(made), placement(made))
     tap = power.taps["lapwing"]
     assert (tap.volts, tap.limit_ma) == (18, 100)
     assert [load.percent for load in power.loads.values()] == [25, 25]
@@ -101,7 +102,7 @@ def test_two_units_of_which_one_is_unknown() -> None:
     """30 mA are known; the load is not."""
     one = supply("s", outlets("o", 1, 1, (9, 100)), watts=6)
     made = rig((unit("a", 30), unit("b", None)), (one,), feed("a b", "s.o1", "shared"))
-    (load,) = power_assignment(made, load_limits(made)).loads.values()
+    (load,) = power_assignment(made, load_limits(made), placement(made)).loads.values()
     assert (load.known_ma, load.load_ma, load.percent) == (30, None, None)
     assert totals(made)["s"].unknown == ("b",)
 

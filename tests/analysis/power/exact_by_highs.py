@@ -21,10 +21,10 @@ BIG = 10_000.0
 
 
 class Program:
-    """Variables (all 0 or 1), rows, and six objectives in order."""
+    """Variables (all 0 or 1), rows, and six objectives in order. If `strict`, no outlet may be loaded beyond the limits."""
 
-    def __init__(self, problem: OutletProblem, limits: LoadLimits) -> None:
-        self.problem, self.limits = problem, limits
+    def __init__(self, problem: OutletProblem, limits: LoadLimits, strict: bool = False) -> None:
+        self.problem, self.limits, self.strict = problem, limits, strict
         self.count = 0
         self.rows: list[tuple[Terms, float]] = []  # terms ≤ bound
         self.equal: list[tuple[Terms, float]] = []
@@ -140,8 +140,11 @@ class Program:
         standing = sum(map(_drawn, site.tenants))
         unsure_tenants = any(map(_unsure, site.tenants))
         if standing * 100 > (self.limits.digital_pct if unsure_tenants else self.limits.load_pct) * limit + 1e-7:
+            if self.strict:
+                self._forbid(dict.fromkeys(most, 1.0), 0)
             return  # it is beyond the rule as stated: no further warning
         warned = self._variable()
+        self._forbid({warned: 1.0}, 0 if self.strict else 1)
         self.levels[0][warned] = 1.0
         room = limit * self.limits.load_pct / 100 - standing + 1e-7
         self._forbid({**running, warned: -BIG}, room)
@@ -233,7 +236,9 @@ class Program:
 
     def _names(self) -> None:
         problem = self.problem
-        order = sorted(range(len(problem.units)), key=lambda at: (":" in problem.units[at].name, problem.units[at].name))
+        order = sorted(
+            range(len(problem.units)), key=lambda at: (":" in problem.units[at].name, problem.units[at].name)
+        )
         turned: dict[tuple[int, int, float], int] = {}
         for (unit, at, setting), variable in self.x.items():
             each, site = problem.units[unit], problem.sites[at]
@@ -286,5 +291,7 @@ def _plus(each: Unit) -> bool:
 
 
 def _disturb(units: list[Unit]) -> bool:
-    kinds = {"digital" if "digital" in each.flags else "analogue" if "analogue" in each.flags else "?" for each in units}
+    kinds = {
+        "digital" if "digital" in each.flags else "analogue" if "analogue" in each.flags else "?" for each in units
+    }
     return len(units) > 1 and ({"digital", "analogue"} <= kinds or any("high gain" in each.flags for each in units))

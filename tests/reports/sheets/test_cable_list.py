@@ -124,7 +124,8 @@ def test_a_lead_that_exists_is_kept_and_not_cut() -> None:
 
 
 def test_a_lead_without_a_place_keeps_its_row_and_says_why() -> None:
-    results = changed(HOME, ("  lant at 165, 162 mm\n", ""))
+    # a deck of unknown size: nothing can be placed on it
+    results = changed(HOME, ("  lant at 165, 162 mm\n", ""), ("  size 420 x 320 mm\n", ""))
     leads = rows(results, "leads")
     for mark in ("A5", "A6", "D4"):
         assert leads[mark]["route"] == Cell("", mark="no length")

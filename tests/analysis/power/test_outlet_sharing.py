@@ -6,13 +6,14 @@ import pytest
 from power_rigs import feed, outlets, rig, supply, unit
 
 from rigc.analysis.computations.load_limits import load_limits
+from rigc.analysis.computations.placement import placement
 from rigc.analysis.computations.power_assignment import PowerAssignment, power_assignment
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 
 def assigned(of: Rig) -> PowerAssignment:
-    return power_assignment(of, load_limits(of))
+    return power_assignment(of, load_limits(of), placement(of))
 
 
 def places(power: PowerAssignment) -> dict[str, str]:

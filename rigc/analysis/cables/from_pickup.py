@@ -1,0 +1,15 @@
+"""Sections of the signal path -> the leads that a passive instrument drives in some state: the ones that hear most."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.loading import Loading
+
+
+def from_pickup(loading: Loading) -> dict[str, str]:
+    """By number of the lead, the state in words in which it is so; the first such state counts."""
+    found: dict[str, str] = {}
+    for section in loading.sections:
+        if section.from_pickup:
+            for lead in section.leads:
+                found.setdefault(lead.mark, loading.first_state(section).name)
+    return found

@@ -1,0 +1,94 @@
+"""The ways that leads may take -> what each two cost each other: bad crossings first, then runs side by side, then ties apart."""
+
+from __future__ import annotations
+
+from rigc.analysis.cables.stretches import Side, crossings, parallel_runs
+from rigc.analysis.cables.unlike import apart_mm
+from rigc.analysis.cables.way_choice import Costs
+from rigc.analysis.computations.leads import Lead
+from rigc.facts.separation import BESIDE_DC_MM, LEAST_ANGLE_DEG
+from rigc.record import Record
+
+FACTOR = 10**7
+"""Between the ranks of cost: more tenths of a millimetre than all leads of a board are long."""
+
+
+class LeadSides(Record):
+    """A lead, and of each way that it may take the stretches over the deck and below it."""
+
+    lead: Lead
+    ways: tuple[tuple[Side, Side], ...]
+
+
+def way_costs(leads: list[LeadSides], hearing: frozenset[str], tied: frozenset[frozenset[str]]) -> Costs:
+    """The costs of all pairs that should keep apart or are tied; a pair that never comes near is left out.
+
+    The weight of a run side by side is higher for a lead that is `hearing` (a pickup drives it).
+    """
+    rooms = [_room(each) for each in leads]
+    found: Costs = {}
+    for second, other in enumerate(leads):
+        for first in range(second):
+            one = leads[first]
+            if len(one.ways) == len(other.ways) == 1:
+                continue
+            if frozenset((one.lead.mark, other.lead.mark)) in tied:
+                found[first, second] = tuple(tuple(_apart(a, b) for b in other.ways) for a in one.ways)
+                continue
+            within = apart_mm(one.lead, other.lead)
+            if within is None or not _near(rooms[first], rooms[second], within * 10):
+                continue
+            weight = FACTOR**2 if {one.lead.mark, other.lead.mark} & hearing else FACTOR
+            found[first, second] = tuple(tuple(_cost(a, b, within * 10, weight) for b in other.ways) for a in one.ways)
+    return found
+
+
+def _cost(one: tuple[Side, Side], other: tuple[Side, Side], within: float, weight: int) -> int:
+    cost = 0
+    for mine, theirs in zip(one, other, strict=True):
+        for long, apart in parallel_runs(mine, theirs, within):
+            cost += round(long) * weight + (FACTOR**3 if apart == 0 else 0)
+        if mine.askew or theirs.askew:
+            cost += sum(0 < angle < LEAST_ANGLE_DEG.value for angle in crossings(mine, theirs)) * FACTOR**3
+    return cost
+
+
+def _apart(one: tuple[Side, Side], other: tuple[Side, Side]) -> int:
+    """How much of two tied leads does not lie together."""
+    sides = list(zip(one, other, strict=True))
+    length = sum(min(_length(mine), _length(theirs)) for mine, theirs in sides)
+    side_by_side = sum(
+        long for mine, theirs in sides for long, _ in parallel_runs(mine, theirs, BESIDE_DC_MM.value * 10)
+    )
+    return round(max(length - side_by_side, 0))
+
+
+def _length(side: Side) -> float:
+    return sum(end - start for _, start, end in (*side.along_x, *side.along_y))
+
+
+def _room(lead: LeadSides) -> tuple[float, float, float, float]:
+    """The rectangle around all ways of a lead."""
+    across: list[float] = []
+    along: list[float] = []
+    for way in lead.ways:
+        for side in way:
+            for y, low, high in side.along_x:
+                across += (low, high)
+                along.append(y)
+            for x, low, high in side.along_y:
+                across.append(x)
+                along += (low, high)
+            for start, end in side.askew:
+                across += (start[0], end[0])
+                along += (start[1], end[1])
+    return min(across, default=0), max(across, default=0), min(along, default=0), max(along, default=0)
+
+
+def _near(one: tuple[float, ...], other: tuple[float, ...], within: float) -> bool:
+    return (
+        one[0] - within <= other[1]
+        and other[0] - within <= one[1]
+        and one[2] - within <= other[3]
+        and other[2] - within <= one[3]
+    )

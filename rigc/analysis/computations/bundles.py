@@ -1,0 +1,51 @@
+"""The ways of all leads in plan -> the leads of one class that lie together long enough to be laced into one bundle."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+from rigc.analysis.cables.stretches import parallel_runs
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.route_paths import RoutePaths
+from rigc.facts.separation import BUNDLE_APART_MM, BUNDLE_LONG_MM
+from rigc.record import Record
+
+
+class Bundle(Record):
+    """Leads of one class, each of which lies beside another of them, on one side of the deck; `longest_mm` is the longest run
+    of two."""
+
+    signal: str
+    marks: tuple[str, ...]
+    longest_mm: float
+
+
+class Bundles(Record):
+    """All bundles, in the order of the leads."""
+
+    all: tuple[Bundle, ...]
+
+
+def bundles(leads: Leads, paths: RoutePaths) -> Bundles:
+    """Joins leads that run side by side below the deck; over it each lead goes its own short way."""
+    found: list[Bundle] = []
+    for signal in dict.fromkeys(lead.signal for lead in leads.all):
+        marks = [lead.mark for lead in leads.all if lead.signal == signal and lead.mark in paths.paths]
+        below = {mark: paths.paths[mark].side(False) for mark in marks}
+        joined: dict[str, set[str]] = {mark: {mark} for mark in marks}
+        longest: dict[str, float] = {}
+        for one, other in combinations(marks, 2):
+            runs = parallel_runs(below[one], below[other], BUNDLE_APART_MM.value * 10)
+            long = sum(run for run, _ in runs) / 10
+            if long >= BUNDLE_LONG_MM.value:
+                longest[one] = max(longest.get(one, 0.0), long)
+                if joined[one] is not joined[other]:
+                    joined[one] |= joined[other]
+                    joined.update({mark: joined[one] for mark in joined[other]})
+        for group in {id(group): group for group in joined.values() if len(group) > 1}.values():
+            ordered = tuple(mark for mark in marks if mark in group)
+            found.append(Bundle(signal, ordered, max(longest.get(mark, 0.0) for mark in ordered)))
+    return Bundles(tuple(found))
+
+
+COMPUTE = bundles

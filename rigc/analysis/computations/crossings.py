@@ -1,0 +1,71 @@
+"""The ways of all leads in plan -> which leads of unlike classes cross or run side by side, at what angle, how long, how near."""
+
+from __future__ import annotations
+
+from rigc.analysis.cables.from_pickup import from_pickup
+from rigc.analysis.cables.stretches import Together, together
+from rigc.analysis.cables.unlike import apart_mm
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.computations.route_paths import RoutePaths
+from rigc.facts.separation import LEAST_ANGLE_DEG, LONG_MM
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+FINE, TIED, FLAT, BESIDE = "fine", "tied on purpose", "crosses too flat", "too long side by side"
+
+
+class Crossing(Record):
+    """Two leads of unlike classes, an audio lead first: `angles` in degrees at which they cross (0: one lies on the other),
+    how long they run side by side in all and how near at the nearest, in mm. `hearing` is the state in which a pickup
+    drives the audio lead, empty if none."""
+
+    one: Lead
+    other: Lead
+    angles: tuple[float, ...]
+    parallel_mm: float
+    nearest_mm: float
+    hearing: str
+    verdict: str
+
+
+class Crossings(Record):
+    """All pairs that cross or run side by side, in the order of the leads."""
+
+    all: tuple[Crossing, ...]
+
+
+def crossings(rig: Rig, leads: Leads, paths: RoutePaths, loading: Loading) -> Crossings:
+    """Looks at every audio lead with every d.c. and a.c. lead, on one side of the deck at a time."""
+    hearing = from_pickup(loading)
+    tied = {frozenset(pair) for pair in rig.lead_wishes.ties}
+    sides = {mark: (path.side(True), path.side(False)) for mark, path in paths.paths.items()}
+    found = []
+    for one in leads.all:
+        for other in leads.all if one.signal == "audio" and one.mark in sides else ():
+            within = apart_mm(one, other) if other.mark in sides else None
+            if within is None:
+                continue
+            pairs = zip(sides[one.mark], sides[other.mark], strict=True)
+            met = [each for mine, theirs in pairs if (each := together(mine, theirs, within * 10)) is not None]
+            if met:
+                is_tied = frozenset((one.mark, other.mark)) in tied
+                found.append(_crossing(one, other, met, hearing.get(one.mark, ""), is_tied))
+    return Crossings(tuple(found))
+
+
+def _crossing(one: Lead, other: Lead, met: list[Together], hearing: str, is_tied: bool) -> Crossing:
+    angles = tuple(sorted(angle for each in met for angle in each.angles))
+    parallel = sum(each.parallel for each in met) / 10
+    nearest = min((each.nearest for each in met if each.parallel), default=0.0) / 10
+    verdict = TIED if is_tied else _verdict(other, angles, parallel)
+    return Crossing(one, other, angles, parallel, nearest, hearing, verdict)
+
+
+def _verdict(other: Lead, angles: tuple[float, ...], parallel_mm: float) -> str:
+    if parallel_mm > (LONG_MM.value if other.signal == "dc" else 0):
+        return BESIDE
+    return FLAT if any(0 < angle < LEAST_ANGLE_DEG.value for angle in angles) else FINE
+
+
+COMPUTE = crossings

@@ -1,0 +1,76 @@
+"""A rig with things that have no stated place -> the same rig with places chosen for them, and what could not be done."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.placing.board import Board
+from rigc.analysis.placing.board_of_rig import board_of
+from rigc.analysis.placing.layout import At
+from rigc.analysis.placing.left_out import LeftOut, left_out
+from rigc.analysis.placing.search import search
+from rigc.analysis.placing.untold import no_body, no_room, wish_missed
+from rigc.analysis.results import Results
+from rigc.analysis.unplaced import own_deck, unplaced
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.model.deck import Deck, Place
+from rigc.model.rig import Rig
+from rigc.model.things import Thing
+
+EFFORT = 24_000  # steps; a board of twenty things takes well under ten seconds
+
+
+def with_chosen_places(rig: Rig, effort: int | None = None) -> tuple[Rig, tuple[Diagnostic, ...]]:
+    """The rig with a place for everything that its deck can bear after so many steps of search, and the findings about
+    the rest: a body that is not stated, no room, a hint that is not met."""
+    deck, things = own_deck(rig), unplaced(rig)
+    if deck is None or not things:
+        return rig, ()
+    sized = tuple(thing for thing in things if thing.width_mm is not None and thing.depth_mm is not None)
+    told = [no_body(thing, deck) for thing in things if thing not in sized]
+    if not sized:
+        return rig, tuple(told)
+    board = board_of(rig, deck, Results(rig).get(Leads), sized)
+    found = search(board, EFFORT if effort is None else effort)
+    result = left_out(board, found.at)
+    chosen = {
+        item.name: _place(rig, deck, board, number, found.at[number])
+        for number, item in enumerate(board.items)
+        if item.fixed is None and number not in result.without_room
+    }
+    told += [no_room(rig, deck, board.items[number].name, short) for number, short in result.without_room.items()]
+    told += _hints(rig, result)
+    return rig.replace(places={**rig.places, **chosen}), tuple(told)
+
+
+def _hints(rig: Rig, result: LeftOut) -> list[Diagnostic]:
+    return [
+        wish_missed(hint, result.missed[key])
+        for hint in rig.hints
+        if (key := (hint.thing, hint.kind, hint.word, hint.other)) in result.missed
+    ]
+
+
+def _place(rig: Rig, deck: Deck, board: Board, number: int, at: At) -> Place:
+    x, y, shape = at
+    item = board.items[number]
+    thing = rig.things[item.name]
+    assert isinstance(thing, Thing)
+    rear = y + item.shapes[shape].depth
+    tier = next(
+        (each.name for each in deck.tiers if not item.under and 10 * each.front_mm <= y and rear <= 10 * each.rear_mm),
+        None,
+    )
+    span = next((hint.span for hint in rig.hints if hint.thing == item.name), thing.declared)
+    return Place(
+        item.name,
+        x / 10,
+        y / 10,
+        item.shapes[shape].turned,
+        item.under,
+        None,
+        tier,
+        None,
+        f"{x / 10:g}, {y / 10:g} mm",
+        span,
+        chosen=True,
+    )

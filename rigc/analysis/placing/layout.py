@@ -1,0 +1,164 @@
+"""Layout: where everything stands for now, what is wrong with it, and what it costs; a change is judged before it is made."""
+
+from __future__ import annotations
+
+from rigc.analysis.cables.deck_boxes import Box
+from rigc.analysis.placing.board import Area, Board
+from rigc.analysis.placing.conflicts import Solid, in_the_way, off_the_deck, raised
+from rigc.analysis.placing.hold import lacking
+from rigc.analysis.placing.lengths import Standing, link_lengths
+from rigc.analysis.placing.wished import missed
+
+At = tuple[int, int, int]  # x, y, number of the shape
+Change = tuple[int, int, int, int]  # item, x, y, number of the shape
+_LOOSE = 10_000  # hundredths of a length that each length of strip beside the tape costs
+_BACKWARDS = 20  # a lead that runs from left to right costs this many percent more of that distance
+
+
+class Layout:
+    """All items at places. `faults` is the sum of all that is in the way or missed, in tenths of a millimetre."""
+
+    def __init__(self, board: Board, at: list[At]) -> None:
+        self.board = board
+        self.solids = [[Solid(board, shape, item.height) for shape in item.shapes] for item in board.items]
+        self._exits = [[_exits(solid) for solid in solids] for solids in self.solids]
+        self._standing: dict[tuple[int, int, int, int], Standing] = {}
+        self.at = list(at)
+        self._beside = [
+            [other for other, its in enumerate(board.items) if other != number and its.under == item.under]
+            for number, item in enumerate(board.items)
+        ]
+        count = len(board.items)
+        self._single = [self._alone(item, at[item]) for item in range(count)]
+        self._pairs = [[0] * count for _ in range(count)]
+        for one in range(count):
+            for other in self._beside[one]:
+                if other > one:
+                    self._pairs[one][other] = self._pairs[other][one] = self._between(one, at[one], other, at[other])
+        self._wished = self._missed(self.at)
+        self.faults = sum(self._single) + sum(map(sum, self._pairs)) // 2 + self._wished
+        self.cost = self._cost(self.at)
+
+    def solid(self, item: int) -> Solid:
+        """An item in the shape that it has now."""
+        return self.solids[item][self.at[item][2]]
+
+    def box(self, item: int) -> Area:
+        """The outline of an item now."""
+        return self._box(item, self.at[item])
+
+    def fault_of(self, item: int) -> int:
+        """What is wrong about one item, alone and with all others."""
+        return self._single[item] + sum(self._pairs[item])
+
+    def fault_at(self, item: int, at: At, others: tuple[int, ...] | None = None) -> int:
+        """What would be wrong about an item at a place, seen with these others (None: all)."""
+        beside = self._beside[item] if others is None else others
+        return self._alone(item, at) + sum(self._between(item, at, other, self.at[other]) for other in beside)
+
+    def faults_with(self, changes: list[Change]) -> tuple[int, list[At]]:
+        """All that would be wrong after the changes, and where everything would stand."""
+        at = list(self.at)
+        for item, x, y, shape in changes:
+            at[item] = (x, y, shape)
+        moved = {change[0] for change in changes}
+        total = self.faults - self._wished
+        for item in moved:
+            total += self._alone(item, at[item]) - self._single[item]
+            pairs = self._pairs[item]
+            for other in self._beside[item]:
+                if other not in moved or other > item:
+                    total += self._between(item, at[item], other, at[other]) - pairs[other]
+        return total + self._missed(at), at
+
+    def cost_with(self, at: list[At]) -> int:
+        """The cost with everything at these places."""
+        return self._cost(at)
+
+    def take(self, changes: list[Change], at: list[At], faults: int, cost: int) -> None:
+        """Makes the changes, as they were judged."""
+        self.at, self.faults, self.cost = at, faults, cost
+        self._wished = self._missed(at)
+        for item in dict.fromkeys(change[0] for change in changes):
+            self._single[item] = self._alone(item, at[item])
+            for other in self._beside[item]:
+                self._pairs[item][other] = self._pairs[other][item] = self._between(item, at[item], other, at[other])
+
+    def lengths(self) -> list[tuple[int, bool]]:
+        """The finished length of every link now, and whether it has a way."""
+        return link_lengths(self.board, [self._stand(item, at) for item, at in enumerate(self.at)])
+
+    def _box(self, item: int, at: At) -> Area:
+        solid = self.solids[item][at[2]]
+        return at[0], at[1], at[0] + solid.width, at[1] + solid.depth
+
+    def _alone(self, item: int, at: At) -> int:
+        return off_the_deck(self.board, self.solids[item][at[2]], at[:2], self.board.items[item].under)
+
+    def _between(self, one: int, here: At, other: int, there: At) -> int:
+        lift = self._lift(other, there) - self._lift(one, here) if self.board.tiers else 0
+        return in_the_way(
+            self.board, self.solids[one][here[2]], here[:2], self.solids[other][there[2]], there[:2], lift
+        )
+
+    def _lift(self, item: int, at: At) -> int:
+        return 0 if self.board.items[item].under else raised(self.board, self.solids[item][at[2]], at[1])
+
+    def _missed(self, at: list[At]) -> int:
+        if not self.board.wishes:
+            return 0
+        boxes = [self._box(item, each) for item, each in enumerate(at)]
+        return sum(missed(self.board, wish, boxes) for wish in self.board.wishes)
+
+    def _stand(self, item: int, at: At) -> Standing:
+        """Kept, because most things stand still from one step to the next."""
+        key = (item, *at)
+        known = self._standing.get(key)
+        if known is None:
+            if len(self._standing) > 50_000:
+                self._standing.clear()
+            it = self.board.items[item]
+            box = Box(it.name, *self._box(item, at), it.under)
+            lift = self._lift(item, at) if self.board.tiers else 0
+            known = Standing(
+                box, not it.under, self._exits[item][at[2]], at[0], at[1], lift, self._worth(item, box, lift)
+            )
+            self._standing[key] = known
+        return known
+
+    def _worth(self, item: int, box: Box, lift: int) -> int:
+        """What a place costs by itself: the way of the foot to what is often stamped on, and strips beside the tape."""
+        it, tapes = self.board.items[item], () if lift else self.board.tapes
+        return it.use * box.front + (_LOOSE * lacking(tapes, it.grip, box.front, box.rear) if tapes and it.grip else 0)
+
+    def _cost(self, at: list[At]) -> int:
+        """Hundredths of tenths of a millimetre of cable, and what else counts in the same coin."""
+        board = self.board
+        standing = [self._stand(item, each) for item, each in enumerate(at)]
+        total = 0
+        for link, (length, _) in zip(board.links, link_lengths(board, standing), strict=True):
+            total += length * link.share
+            if link.onward and link.start.item >= 0 and link.end.item >= 0:
+                total += _BACKWARDS * max(0, at[link.end.item][0] - at[link.start.item][0]) * link.share // 1000
+        return total + sum(each.cost for each in standing) + self._tilt(at)
+
+    def _tilt(self, at: list[At]) -> int:
+        """What the centre of gravity lies outside the feet, weighed so that it does not stay there."""
+        board = self.board
+        grams, x2, y2 = board.grams, board.grams * board.width, board.grams * board.depth
+        for number, item in enumerate(board.items):
+            if item.grams:
+                left, front, right, rear = self._box(number, at[number])
+                grams += item.grams
+                x2 += item.grams * (left + right)
+                y2 += item.grams * (front + rear)
+        if not grams:
+            return 0
+        x, y, feet = x2 // (2 * grams), y2 // (2 * grams), board.feet
+        return 1000 * (max(0, feet - x, x - board.width + feet) + max(0, feet - y, y - board.depth + feet))
+
+
+def _exits(solid: Solid) -> tuple[tuple[int, int, int], ...]:
+    return tuple(
+        (each.x + each.dx * each.exit, each.y + each.dy * each.exit, each.above) for each in solid.shape.sockets
+    )

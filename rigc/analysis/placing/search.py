@@ -1,0 +1,73 @@
+"""A board -> a layout, by trying changes: better ones are kept, worse ones now and then, ever more seldom. Always the same way.
+
+A step is one change that is judged. The steps of a longer search begin with those of a shorter one and the best layout
+is kept, so that more steps are never worse.
+"""
+
+from __future__ import annotations
+
+from math import log
+
+from rigc.analysis.placing.board import Board
+from rigc.analysis.placing.dice import Dice
+from rigc.analysis.placing.first_layout import first_layout
+from rigc.analysis.placing.layout import At, Layout
+from rigc.analysis.placing.moves import some_change
+from rigc.record import Record
+
+_MILD, _STRICT = (
+    1_000,
+    50_000,
+)  # a tenth of a millimetre in the way costs as many hundredths of a tenth of cable: first, last
+_ROUND = 3000  # steps of each of the first four rounds; the next four take twice as many, and so on
+_HOT, _COLD = 300_000, 1_500  # what a worse layout may cost more at the beginning and the end of a round
+_SIZES = 64
+_READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
+
+
+class Found(Record):
+    """The best layout of a search: where all stand, what is wrong with it (0: nothing), its cost, and the steps taken."""
+
+    at: tuple[At, ...]
+    faults: int
+    cost: int
+    steps: int
+
+
+def search(board: Board, effort: int) -> Found:
+    """The best layout after so many steps."""
+    free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
+    layout = Layout(board, first_layout(board))
+    best = Found(tuple(layout.at), layout.faults, layout.cost, 0)
+    done, number = 0, 0
+    while free and done < effort:
+        afresh, polishing = number % 4 == 2, number % 2 == 1
+        layout = Layout(board, first_layout(board, number) if afresh else list(best.at))
+        length = _ROUND * (1 + number // 4)
+        steps = min(length, effort - done)
+        best = _round(layout, free, Dice(number), length, steps, _HOT // (30 if polishing else 1), best)
+        done, number = done + steps, number + 1
+    return best.replace(steps=done)  # type: ignore[no-any-return]
+
+
+def _round(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, steps: int, hot: int, best: Found) -> Found:
+    """Cools down over `length` steps, or breaks off after `steps` of them."""
+    cooling = (_COLD / hot) ** (1 / length)
+    growing = (_STRICT / _MILD) ** (1 / length)
+    heat, weight = float(hot), float(_MILD)
+    for _ in range(steps):
+        heat, weight = heat * cooling, weight * growing
+        changes = some_change(layout, free, dice)
+        ready = heat * _READINESS[dice.below(_SIZES)] / 1000
+        if not changes:
+            continue
+        faults, at = layout.faults_with(changes)
+        limit = weight * layout.faults + layout.cost + ready
+        if weight * faults + layout.cost * 0.7 > limit:
+            continue
+        cost = layout.cost_with(at)
+        if weight * faults + cost <= limit:
+            layout.take(changes, at, faults, cost)
+            if (faults, cost) < (best.faults, best.cost):
+                best = Found(tuple(at), faults, cost, 0)
+    return best

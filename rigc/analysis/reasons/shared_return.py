@@ -1,0 +1,63 @@
+"""What units on one outlet may put on each other's ground: `mill5.o2.return.current`, `.length`, `.mohm`, `.noise`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.lead_drops import LeadDrops
+from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturns
+from rigc.analysis.reasons.inputs import derived
+from rigc.analysis.reasons.reason import NOT_KNOWN, Reason
+from rigc.diagnostics.decimals import decimals
+
+_OHM = "physics: Ohm's law"
+
+
+def shared_return(returns: SharedReturns, drops: LeadDrops) -> Iterator[Reason]:
+    """Four reasons for each outlet on which several leads stand."""
+    for each in returns.all:
+        current, length, ohm = _current(each, drops), _length(each, drops), _ohm(each, drops)
+        yield from (current, length, ohm, _noise(each, current, ohm))
+
+
+def _text(value: float | None, places: int = 1) -> str:
+    return NOT_KNOWN if value is None else decimals(value, places)
+
+
+def _current(each: SharedReturn, drops: LeadDrops) -> Reason:
+    value = _text(each.ma)
+    inputs = tuple(derived(mark, _text(drops.all[mark].ma), "mA", f"{mark}.current") for mark in each.marks)
+    formula = f"{' + '.join(one.value for one in inputs)} = {value}"
+    rule = "the currents of all its units together"
+    return Reason(f"{each.outlet}.return.current", value, "mA", formula, inputs, rule, "arithmetic on stated values")
+
+
+def _length(each: SharedReturn, drops: LeadDrops) -> Reason:
+    value = _text(each.length_mm)
+    inputs = tuple(derived(mark, _text(drops.all[mark].length_mm), "mm", f"{mark}.wire-length") for mark in each.marks)
+    formula = f"the shorter of {', '.join(one.value for one in inputs)}: {value}"
+    rule = "where the legs part is not stated: the shorter one may be shared whole"
+    return Reason(f"{each.outlet}.return.length", value, "mm", formula, inputs, rule, "common practice, no source")
+
+
+def _ohm(each: SharedReturn, drops: LeadDrops) -> Reason:
+    value = _text(None if each.ohm is None else each.ohm * 1000)
+    legs = [(mark, drops.all[mark].one_way_ohm) for mark in each.marks]
+    inputs = tuple(
+        derived(f"{mark}, there and back", _text(None if ohm is None else 2000 * ohm), "mΩ", f"{mark}.mohm")
+        for mark, ohm in legs
+    )
+    formula = f"half of that of the shorter leg, of {', '.join(one.value for one in inputs)} there and back: {value}"
+    rule = "one conductor of the shorter leg"
+    return Reason(f"{each.outlet}.return.mohm", value, "mΩ", formula, inputs, rule, _OHM)
+
+
+def _noise(each: SharedReturn, current: Reason, ohm: Reason) -> Reason:
+    value = _text(each.millivolts, 2)
+    inputs = (derived("current", current.value, "mA", current.name), derived("conductor", ohm.value, "mΩ", ohm.name))
+    formula = f"{current.value} × {ohm.value} / 1000 = {value}"
+    rule = "noise = current × resistance, at most: no more of it is heard than the currents vary"
+    return Reason(f"{each.outlet}.return.noise", value, "mV", formula, inputs, rule, _OHM)
+
+
+REASONS = shared_return

@@ -1,0 +1,85 @@
+"""`rigc fresh`: are the documents beside the rigs what the sources give now?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from rigc.cli.options import Given, disks, rig_options
+from rigc.cli.screen import Screen
+
+if TYPE_CHECKING:
+    from rigc.cli.report import Report
+
+Stale = tuple[str, Path, str, str]
+"""What is the matter with a document, its path, its text now, and the text that the sources give."""
+
+
+@click.command()
+@click.argument("folder", required=False, default=".", metavar="[DIR]", type=click.Path(exists=True, path_type=Path))
+@click.option("--diff", "as_diff", is_flag=True, help="Print what differs.")
+@click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", help="The paper they were built for.")
+@click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")
+@rig_options
+@click.pass_obj
+def fresh(screen: Screen, folder: Path, as_diff: bool, paper: str, templates: Path | None, given: Given) -> int:
+    """Tell which documents below DIR are not what their rigs give now.
+
+    Looked at is every rig with a folder `documents` beside it, in the formats that are there. Exit code 1 when one is
+    stale, missing or left over; 2 when a rig gives no documents because it has errors.
+    """
+    from rigc.cli.report import NO, NO_ANSWER, Report
+    from rigc.cli.stale import stale_documents
+    from rigc.edit.text_diff import text_diff
+
+    report = Report(Screen(screen.colour, True, screen.verbose), given)
+    found: list[Stale] = []
+    silent = 0
+    for beside, rigs in _rigs(folder).items():
+        made = _documents(report, rigs, given)
+        silent += made is None
+        found += [] if made is None else stale_documents(beside, made, paper, templates)
+    for word, path, old, new in found:
+        screen.out(text_diff(path.as_posix(), old, new) if as_diff else f"{word} {path.as_posix()}\n")
+    report.compiled = False
+    code = report.finish()
+    if silent:
+        screen.err(f"{silent} rigs give no documents because of their errors\n")
+        return NO_ANSWER
+    screen.progress(f"{len(found)} documents are not fresh; rigc build writes them anew\n" if found else "")
+    return (NO if found else 0) if code != NO_ANSWER else code
+
+
+def _rigs(folder: Path) -> dict[Path, list[Path]]:
+    """The rigs by their folder, where it holds documents."""
+    from rigc.cli.whole_file import rig_files
+
+    found: dict[Path, list[Path]] = {}
+    for name in rig_files((str(folder),)):
+        if (Path(name).parent / "documents").is_dir():
+            found.setdefault(Path(name).parent, []).append(Path(name))
+    return found
+
+
+def _documents(report: Report, rigs: list[Path], given: Given) -> list[tuple[Any, ...]] | None:
+    """The documents of each file that declares a rig; None where one has errors."""
+    from rigc.files.reader import CachedReader
+    from rigc.loader import Unreadable
+    from rigc.syntax import nodes
+
+    made = []
+    for disk in disks([str(path) for path in rigs], given):
+        try:
+            parsed = CachedReader().parse(disk(disk.name))
+        except Unreadable as fault:
+            report.unreadable_file(disk, fault)
+            return None
+        if not parsed.findings and not any(isinstance(each, nodes.Rig) for each in parsed.file.statements):
+            continue  # stock and units that rigs use
+        result = report.compile(disk)
+        if result is None or result.has_errors:
+            return None
+        made.append(result.documents((), False))
+    return made

@@ -1,0 +1,89 @@
+"""`rigc rename`: another name for a declared thing, everywhere."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import click
+
+from rigc.cli.options import Given, disks
+from rigc.cli.screen import Screen
+from rigc.loader import STOCK
+
+if TYPE_CHECKING:
+    from rigc.cli.report import Report
+    from rigc.files.disk import Disk
+    from rigc.gather import Gathered
+
+
+@click.command()
+@click.argument("old")
+@click.argument("new")
+@click.argument("path", required=False)
+@click.option("--kind", default="", metavar="KIND", help="Where several things bear the name: unit, cable, ...")
+@click.option("--diff", "as_diff", is_flag=True, help="Write nothing; print what would change.")
+@click.option("--root", type=click.Path(exists=True, file_okay=False), help="The folder that `use` must not leave.")
+@click.pass_obj
+def rename(screen: Screen, old: str, new: str, path: str | None, kind: str, as_diff: bool, root: str | None) -> int:
+    """Rename what is declared as OLD to NEW, in the rig at PATH and all files that it uses.
+
+    A unit or a supply keeps its old name in a `was` clause, so that a comparison of revisions knows it again; the
+    clause goes when it would say the thing's own name. Texts in quotes and comments stay.
+    """
+    from pathlib import Path
+
+    from rigc.cli.report import NO_ANSWER, Report
+
+    given = Given(Path(root) if root else None, "stdin.rig", None, (), "error")
+    if path == "-":
+        raise click.UsageError("rename changes files; name one")
+    if old == new:
+        raise click.UsageError(f"'{old}' is its name already")
+    report = Report(screen, given)
+    (disk,) = disks([path] if path else [], given)
+    gathered = _whole(report, disk)
+    if gathered is None:
+        return report.finish() and NO_ANSWER
+    return _renamed(screen, report, disk, gathered, (old, new, kind), as_diff)
+
+
+def _renamed(
+    screen: Screen, report: Report, disk: Disk, gathered: Gathered, words: tuple[str, str, str], as_diff: bool
+) -> int:
+    from rigc.cli.written import put
+    from rigc.edit.rename import rename as change
+    from rigc.files.reader import CachedReader
+
+    result = change(gathered, CachedReader().reserved, *words)
+    if result.refused is not None:
+        report.add(disk, (result.refused,))
+        return report.finish()
+    put(screen, disk, result.texts, as_diff, "nothing changed")
+    shared = [disk.shown(name) for name in result.texts if name != disk.name and not name.startswith(STOCK)]
+    if shared and not as_diff:
+        screen.progress(f"other rigs that use {', '.join(shared)} may still say '{words[0]}'\n")
+    return 0
+
+
+def _whole(report: Report, disk: Disk) -> Gathered | None:
+    """All statements; None, after the findings, where a file can't be read whole or a name is wrong."""
+    from rigc.diagnostics.diagnostic import Level
+    from rigc.files.reader import CachedReader
+    from rigc.gather import gather
+    from rigc.loader import Unreadable
+    from rigc.model.resolve import resolve
+    from rigc.source import Span
+
+    reader = CachedReader()
+    try:
+        gathered = gather(disk, disk.name, reader)
+    except Unreadable as fault:
+        report.unreadable_file(disk, fault)
+        return None
+    findings = gathered.findings or resolve(gathered.statements, reader.reserved, Span(gathered.sources[0], 0, 0))[1]
+    errors = tuple(finding for finding in findings if finding.level is Level.ERROR)
+    if not errors:
+        return gathered
+    report.add(disk, errors)
+    report.unreadable = True
+    return None

@@ -1,0 +1,47 @@
+"""The documents that sources give, and a folder of those that were built -> what is stale, missing or left over."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from rigc.cli.destination import FORMS, Destination
+
+
+def stale_documents(
+    beside: Path, made: list[tuple[Any, ...]], paper: str, templates: Path | None
+) -> list[tuple[str, Path, str, str]]:
+    """What is the matter, the path, the text there, and the text that is given, in the order of the paths.
+
+    Only the formats that the folder holds are looked at. Files of other kinds are no documents.
+    """
+    folder = beside / "documents"
+    kept = {path for path in folder.iterdir() if path.suffix[1:] in FORMS and path.is_file()}
+    forms = tuple(form for form in FORMS if any(path.suffix == f".{form}" for path in kept))
+    given = _given(beside, made, forms, paper, templates) if forms else {}
+    found = []
+    for path in sorted(kept | set(given)):
+        old = path.read_bytes() if path in kept else b""
+        new = given.get(path, "").encode("utf-8", "backslashreplace")
+        if path not in kept:
+            found.append(("missing", path, "", given[path]))
+        elif path not in given:
+            found.append(("left over", path, old.decode("utf-8", "replace"), ""))
+        elif old != new:
+            found.append(("stale", path, old.decode("utf-8", "replace"), given[path]))
+    return found
+
+
+def _given(
+    beside: Path, made: list[tuple[Any, ...]], forms: tuple[str, ...], paper: str, templates: Path | None
+) -> dict[Path, str]:
+    from rigc.cli.build import render_documents
+    from rigc.cli.seam import drawing_files
+
+    target = Destination(None, forms, len(made))
+    texts: dict[Path, str] = {}
+    for documents in made:
+        texts |= target.texts(
+            beside, documents, lambda some, form: render_documents(some, form, paper, templates), drawing_files
+        )
+    return texts

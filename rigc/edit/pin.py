@@ -1,0 +1,65 @@
+"""A file and its computed rig -> the file with chosen values as ordinary statements; nothing else in it moves."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.results import Results
+from rigc.edit.change import Change, changed
+from rigc.edit.chosen_values import chosen_feeds, chosen_leads, chosen_places, chosen_plugs
+from rigc.edit.into_block import into_block
+from rigc.syntax import nodes
+from rigc.syntax.nodes import File
+
+KINDS = ("places", "outlets", "leads", "plugs")
+"""What can be pinned: `plugs` come with the numbers of the leads that bear them."""
+
+
+class PlacesStayOpen(Exception):
+    """Other choices lean on chosen places, which move when those are stated alone. The text says what to do."""
+
+
+def pinned(file: File, results: Results, kinds: Collection[str] = KINDS) -> str:
+    """The file's text with the chosen values of these kinds stated, at the ends of its last fitting blocks.
+
+    Raises `PlacesStayOpen` where places are chosen and shall not be pinned, but something else shall.
+    """
+    places, feeds = chosen_places(results.rig), chosen_feeds(results)
+    if places and "places" not in kinds:
+        raise PlacesStayOpen("places are chosen too, and would be chosen anew: pin places with it, or first")
+    changes: list[Change] = []
+    if places:
+        plain = [each for each in file.statements if isinstance(each, nodes.PlaceBlock) and each.deck is None]
+        changes.append(into_block(file, plain, "place", places))
+    if feeds and "outlets" in kinds:
+        powers = [each for each in file.statements if isinstance(each, nodes.PowerBlock)]
+        changes.append(into_block(file, powers, "power", feeds))
+    if "leads" in kinds or "plugs" in kinds:
+        changes += _lead_changes(file, results, kinds)
+    return changed(file.span.source, changes)
+
+
+def _lead_changes(file: File, results: Results, kinds: Collection[str]) -> list[Change]:
+    blocks = [each for each in file.statements if isinstance(each, nodes.LeadsBlock)]
+    leads = [
+        line for lead, line in chosen_leads(results, "plugs" in kinds) if "outlets" in kinds or _fixed(results, lead)
+    ]
+    found = [into_block(file, blocks, "leads", leads)] if leads else []
+    if "plugs" in kinds:
+        marks = {lead.mark: lead for lead in results.get(Leads).all if lead.stated}
+        written = (node for block in blocks for node in block.items if isinstance(node, nodes.Lead))
+        for node in written:
+            if node.plugs is None and (lead := marks.get(node.mark.text)) is not None:
+                plugs = chosen_plugs(results.rig, lead)
+                found += [Change(node.end.span.end, node.end.span.end, plugs)] if plugs else []
+    return found
+
+
+def _fixed(results: Results, lead: Lead) -> bool:
+    """Whether a lead's outlet, if it comes from one, is stated."""
+    if lead.signal != "dc":
+        return True
+    feed = results.get(PowerAssignment).of(lead.end.thing) or results.get(PowerAssignment).of(lead.start.thing)
+    return feed is None or feed.stated

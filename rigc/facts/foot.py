@@ -1,0 +1,29 @@
+"""Foot: the room that shoes need between switches, and hands between units, by the class of a rig."""
+
+from __future__ import annotations
+
+from rigc.facts.fact import Fact
+
+_PRACTICE = "common practice, no source"
+
+_CAREFUL = (
+    Fact(70, "mm", "switch to switch in a row, for a careful toe", _PRACTICE),
+    Fact(130, "mm", "row to row of switches", _PRACTICE),
+)
+_BOOTS = (Fact(90, "mm", "switch to switch in a row, on stage", _PRACTICE), _CAREFUL[1])
+_STAGE = (
+    Fact(100, "mm", "switch to switch in a row, for stage boots", _PRACTICE),
+    Fact(150, "mm", "row to row of switches, for stage boots", _PRACTICE),
+)
+SWITCH_SPACING_MM = {
+    "home": _CAREFUL,
+    "studio": _CAREFUL,
+    "gigging": _BOOTS,
+    "fly": _BOOTS,
+    "touring": _STAGE,
+}
+LIFT_OUT_MM = Fact(5, "mm", "between bodies, so that a unit can be lifted out", _PRACTICE)
+KNOB_MM = Fact(25, "mm", "from a knob to the middle of a switch that is stamped on", _PRACTICE)
+STAMP_N = Fact(800, "N", "a foot with the player's weight on it", _PRACTICE)
+GRAVITY_M_PER_S2 = Fact(9.81, "m/s²", "acceleration of free fall, rounded from 9.80665", "CGPM 1901, from memory")
+VENT_MM = Fact(15, "mm", "free air before a vent", _PRACTICE)

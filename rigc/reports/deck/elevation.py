@@ -1,0 +1,165 @@
+"""Faces -> the deck seen from the rear or in section from the player's right, with clearance, lid and the tallest thing."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.placement import Placement
+from rigc.analysis.computations.plug_bodies import PlugBodies
+from rigc.model.deck import Deck
+from rigc.model.rig import Rig
+from rigc.record import Record
+from rigc.reports.content import Drawing
+from rigc.reports.deck.callouts import Callout, callouts
+from rigc.reports.deck.faces import REAR, Face, faces, visible
+from rigc.reports.deck.view import PAGE_HEIGHT, PAGE_WIDTH, fitting_scale
+from rigc.reports.drawing.dimension import upright_dimension
+from rigc.reports.shapes import THICK, Box, Circle, Label, Line, Point, Shape
+
+LEFT, RIGHT, FOOT = 14.0, 42.0, 12.0
+_NAMES = 22.0  # room for names over the tallest thing, in mm
+
+
+class Edge(Record):
+    """An elevation on paper: the deck's upper surface lies at `zero`, its edge runs from `left` over `span_mm`."""
+
+    scale: int
+    left: float
+    zero: float
+    span_mm: float
+    mirrored: bool
+
+    def point(self, along: float, height: float) -> Point:
+        """Where a point of the edge at a height over the deck stands on paper."""
+        across = self.span_mm - along if self.mirrored else along
+        return self.left + across / self.scale, self.zero - height / self.scale
+
+    def box(self, low: float, high: float, bottom: float, top: float, fill: str, width: float) -> Box:
+        """A rectangle of the elevation."""
+        (x1, y1), (x2, y2) = self.point(low, top), self.point(high, bottom)
+        return Box(min(x1, x2), y1, abs(x2 - x1), y2 - y1, fill=fill, width_mm=width)
+
+
+def elevation(rig: Rig, deck: Deck, span_mm: float, placement: Placement, plugs: PlugBodies, view: str) -> Drawing:
+    """The drawing of one view; things whose height is not stated are left out, and named in its caption."""
+    seen = faces(deck, placement, plugs, view)
+    lid = next((case.lid_mm.value for case in rig.cases.values() if case.lid_mm is not None), None)
+    over = max([0.0, *(face.top for face in seen), *([lid] if lid is not None and view != REAR else [])])
+    below = _thickness(deck) + max([0.0, *([deck.clearance_mm.value] if deck.clearance_mm is not None else [])])
+    scale = fitting_scale(span_mm, over + below, PAGE_WIDTH - LEFT - RIGHT, PAGE_HEIGHT - _NAMES - FOOT)
+    edge = Edge(scale, LEFT, _NAMES + over / scale, span_mm, view == REAR)
+    height = round(edge.zero + below / scale + FOOT, 1)
+    shapes = [*_bodies(edge, seen), *_deck(deck, edge), *_names(edge, seen, over)]
+    shapes += _panel(rig, deck, edge) if view == REAR else _lid(edge, lid)
+    shapes += [*_measures(deck, edge, seen), Label(LEFT, height - 1.5, _FOOTS[view])]
+    return Drawing(
+        name=f"{view}-{deck.name}",
+        title=f"Deck {deck.name}, {_TITLES[view]}",
+        desc=_described(deck, seen, lid, view),
+        width_mm=round(LEFT + span_mm / scale + RIGHT, 1),
+        height_mm=height,
+        shapes=tuple(shapes),
+        scale=scale,
+        caption=_left_out(deck, placement, seen),
+    )
+
+
+_TITLES = {"rear": "seen from the rear", "side": "section from the player's right"}
+_FOOTS = {"rear": "the player's right is at the left", "side": "the player stands at the left; the deck is drawn level"}
+
+
+def _thickness(deck: Deck) -> float:
+    return 0.0 if deck.thickness_mm is None else deck.thickness_mm.value
+
+
+def _bodies(edge: Edge, seen: tuple[Face, ...]) -> list[Shape]:
+    """The farthest first, each with the plugs on its face."""
+    shapes: list[Shape] = []
+    for face in seen:
+        shapes.append(edge.box(face.low, face.high, face.bottom, face.top, "white", THICK))
+        shapes += [edge.box(*plug, "hatch", 0.25) for plug in face.plugs]
+    return shapes
+
+
+def _deck(deck: Deck, edge: Edge) -> list[Shape]:
+    thickness = _thickness(deck)
+    shapes: list[Shape] = [edge.box(0, edge.span_mm, -thickness, 0, "cross-hatch", THICK)]
+    if deck.clearance_mm is not None:
+        floor = -thickness - deck.clearance_mm.value
+        (x1, y), (x2, _) = edge.point(0, floor), edge.point(edge.span_mm, floor)
+        shapes += [Line(min(x1, x2) - 6, y, max(x1, x2) + 6, y, width_mm=THICK)]
+        shapes += [Label(max(x1, x2) + 1, y + 0.8, "floor", level="top")]
+    return shapes
+
+
+def _names(edge: Edge, seen: tuple[Face, ...], over: float) -> tuple[Shape, ...]:
+    """Names over the drawing, with leaders to what is seen of each thing; those below the deck in their boxes."""
+    above = []
+    shapes: list[Shape] = []
+    for face in seen:
+        at = visible(face, seen)
+        if at is None:
+            continue
+        if face.under:
+            x, y = edge.point(at, (face.bottom + face.top) / 2)
+            shapes.append(Label(x, y, face.thing, anchor="middle", level="middle", halo=True))
+        else:
+            above.append(Callout(face.thing, edge.point(at, face.top - 4)))
+    return (*shapes, *callouts(tuple(above), edge.point(0, over)[1] - 3))
+
+
+def _panel(rig: Rig, deck: Deck, edge: Edge) -> list[Shape]:
+    """Panel jacks stand at their own height, or in the middle of the deck's edge where it is not stated."""
+    shapes: list[Shape] = []
+    for panel in rig.panels.values():
+        for jack in panel.jacks if (panel.deck or deck.name) == deck.name else ():
+            height = jack.height_mm.value if jack.height_mm is not None else -_thickness(deck) / 2
+            x, y = edge.point(jack.x_mm, height)
+            if jack.role == "inlet":
+                shapes.append(Box(x - 2, y - 1.5, 4, 3, fill="white", width_mm=THICK))
+            else:
+                shapes.append(Circle(x, y, 1.3, fill="white", width_mm=THICK))
+            shapes.append(Label(x, y + 2.2, jack.name, anchor="middle", level="top", halo=True))
+    return shapes
+
+
+def _lid(edge: Edge, lid: float | None) -> list[Shape]:
+    if lid is None:
+        return []
+    (x1, y), (x2, _) = edge.point(0, lid), edge.point(edge.span_mm, lid)
+    label = Label(x2 + 7, y, f"lid, {lid:g} over deck", level="middle")
+    return [Line(x1 - 3, y, x2 + 6, y, pattern="dash-dot", width_mm=THICK), label]
+
+
+def _measures(deck: Deck, edge: Edge, seen: tuple[Face, ...]) -> list[Shape]:
+    """Right of the deck: the tallest thing, the thickness and the clearance."""
+    right = edge.left + edge.span_mm / edge.scale
+    stretches = []
+    standing = [face for face in seen if not face.under]
+    if standing:
+        tallest = max(standing, key=lambda face: (face.top, face.thing))
+        stretches.append((tallest.top, 0.0, f"{tallest.top:g}, {tallest.thing}"))
+    thickness = _thickness(deck)
+    if thickness:
+        stretches.append((0.0, -thickness, f"{thickness:g}, deck"))
+    if deck.clearance_mm is not None:
+        stretches.append((-thickness, -thickness - deck.clearance_mm.value, f"{deck.clearance_mm.value:g}, clear"))
+    shapes: list[Shape] = []
+    for top, bottom, text in stretches:
+        y1, y2 = edge.zero - top / edge.scale, edge.zero - bottom / edge.scale
+        *lines, _ = upright_dimension(y1, y2, right, right + 5, "")
+        shapes += [*lines, Label(right + 7, (y1 + y2) / 2, text, level="middle")]
+    return shapes
+
+
+def _described(deck: Deck, seen: tuple[Face, ...], lid: float | None, view: str) -> str:
+    tops = ", ".join(f"{face.thing} {face.top:g}" for face in seen if not face.under) or "nothing"
+    under = ", ".join(face.thing for face in seen if face.under) or "nothing"
+    told = f" The lid is {lid:g} mm over the deck." if lid is not None and view != REAR else ""
+    return f"Deck {deck.name}, {_TITLES[view]}. Tops in mm over the deck: {tops}. Below it: {under}.{told}"
+
+
+def _left_out(deck: Deck, placement: Placement, seen: tuple[Face, ...]) -> str:
+    drawn = {face.thing for face in seen}
+    missing = [body.thing for body in placement.outlines.values() if body.deck == deck.name and body.thing not in drawn]
+    return f"Not drawn, for want of a height: {', '.join(missing)}." if missing else ""
+
+

@@ -1,0 +1,43 @@
+"""Signs and what they stand for -> the legend under a drawing, in rows as wide as the drawing."""
+
+from __future__ import annotations
+
+from rigc.reports.deck.lead_style import STYLES
+from rigc.reports.drawing.lettering import text_width
+from rigc.reports.shapes import HAIR, LETTERS, THICK, THIN, Box, Circle, Label, Line, Shape, Symbol
+
+ROW = 4.6
+_SIGN, _GAP = 10.0, 4.0
+
+SIGNS: dict[str, tuple[Shape, ...]] = {
+    "plug": (Box(2, -1.4, 6, 2.8, fill="hatch"),),
+    "foot switch": (Circle(5, 0, 1.2, fill="solid", width_mm=HAIR),),
+    "knob": (Circle(5, 0, 1.0),),
+    "drop line": (Line(0, 0, 10, 0, "grey", "dash-dot"),),
+    "panel jack": (Circle(5, 0, 1.4, fill="white"), Circle(5, 0, 0.6, fill="solid")),
+    "mains inlet": (Box(3.4, -1.2, 3.2, 2.4, fill="solid"),),
+    "keep out": (Box(1, -1.5, 8, 3, pattern="dashed", fill="cross-hatch"),),
+    "reserved": (Box(1, -1.5, 8, 3, pattern="dashed", fill="hatch"),),
+    "below the deck": (Box(1, -1.5, 8, 3, width_mm=THICK, fill="white"),),
+    "on top": (Box(1, -1.5, 8, 3, "grey", "dashed", THIN),),
+    "through the deck": (Circle(5, 0, 0.65, fill="white"),),
+}
+"""Each sign within 10 mm by 3 mm, its middle line at 0."""
+
+_LINES: dict[str, tuple[Shape, ...]] = {
+    style.words: (Line(0, 0, 10, 0, style.colour, style.pattern, style.width_mm),) for style in STYLES.values()
+}
+
+
+def legend(words: tuple[str, ...], left: float, right: float, top: float) -> tuple[Shape, ...]:
+    """The signs of these words from the upper left corner on."""
+    shapes: list[Shape] = []
+    x, y = left, top + ROW / 2
+    for word in words:
+        wide = _SIGN + 1.5 + text_width(word, LETTERS) + _GAP
+        if x > left and x + wide - _GAP > right:
+            x, y = left, y + ROW
+        shapes.append(Symbol("", (SIGNS.get(word) or _LINES[word]), x, y))
+        shapes.append(Label(x + _SIGN + 1.5, y, word, level="middle"))
+        x += wide
+    return tuple(shapes)

@@ -1,0 +1,1 @@
+"""The signal flow on paper: chains and loops as blocks and arrows."""

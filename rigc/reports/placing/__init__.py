@@ -1,0 +1,1 @@
+"""Tables about chosen places."""

@@ -1,0 +1,55 @@
+"""Cut list: what to cut from which cable, how to strip it, what it takes of each reel, and what could be bought instead."""
+
+from __future__ import annotations
+
+from rigc.analysis.cables.reel_use import reel_uses
+from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.leads import Leads
+from rigc.model.rig import Rig
+from rigc.reports.cables.cut_list import cut_table, uncut
+from rigc.reports.cables.heat_shrink import heat_shrink_table
+from rigc.reports.cables.lead_totals import plug_table
+from rigc.reports.cables.made_or_bought import made_or_bought
+from rigc.reports.cables.reel_tables import cut_totals, reel_table
+from rigc.reports.content import Paragraph, Sheet
+
+_READING = Paragraph(
+    "reading",
+    (
+        "Cut: the finished length and what both plugs take in. Cut one lead of each kind, fit it, then cut the rest.",
+        "Strip: how much of jacket, screen and core is laid bare (common practice, no source: check against the plug). "
+        "Cut a black conductive layer back 3 mm, or it leaks from tip to sleeve.",
+        "Slide plug shell, label and heat-shrink on before soldering.",
+        "A spare end is the most that a plug of the batch takes in: an end that must be made anew.",
+    ),
+    heading="How to read it",
+)
+_CARE = Paragraph(
+    "care",
+    (
+        "Soldering: air the room, protect your eyes, keep cleaner and the hot iron apart, wash your hands.",
+        "Clamp on the jacket, not on the braid; try each lead for continuity and short before it is fitted.",
+        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as built.",
+    ),
+    kind="caution",
+)
+
+
+def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
+    """H13: batch by stock, long to short, with a box to tick; totals, reels, heat-shrink, plugs; made or bought."""
+    uses = reel_uses(rig, leads, lengths)
+    blocks = (
+        _READING,
+        cut_table(rig, leads, lengths),
+        uncut(rig, leads, lengths),
+        cut_totals(uses),
+        reel_table(uses),
+        heat_shrink_table(rig, uses),
+        plug_table(rig, leads),
+        made_or_bought(rig, leads, lengths),
+        _CARE,
+    )
+    return Sheet("cut-list", "Cut list", "the bench", tuple(each for each in blocks if each is not None))
+
+
+SHEET = cut_list

@@ -1,0 +1,44 @@
+"""Deck, places, plugs and routes -> the deck drawing: plan, views from below and from two sides, holes, clashes of plugs."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.cable_routes import CableRoutes
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.placement import Placement
+from rigc.analysis.computations.plug_bodies import PlugBodies
+from rigc.model.deck import Deck
+from rigc.model.rig import Rig
+from rigc.reports.content import Block, Paragraph, Sheet
+from rigc.reports.deck.elevation import elevation
+from rigc.reports.deck.faces import REAR, SIDE
+from rigc.reports.deck.lead_ways import ways
+from rigc.reports.deck.plan import plan
+from rigc.reports.deck.sheet_view import view_of
+from rigc.reports.deck.underside import undersides
+
+
+def deck_drawing(rig: Rig, placement: Placement, plugs: PlugBodies, leads: Leads, routes: CableRoutes) -> Sheet:
+    """For each deck in use its drawings and tables; a sentence where the source has no deck."""
+    blocks: list[Block] = []
+    for deck in rig.decks.values():
+        if any(body.deck == deck.name for body in placement.outlines.values()):
+            blocks += _blocks(rig, deck, placement, plugs, leads, routes)
+    if not blocks:
+        blocks.append(Paragraph("nothing", ("No deck has a thing on it yet: state a deck and places.",)))
+    return Sheet("deck-drawing", "Deck drawing", "the shop that makes the deck, and who fits it out", tuple(blocks), landscape=True)
+
+
+def _blocks(rig: Rig, deck: Deck, placement: Placement, plugs: PlugBodies, leads: Leads, routes: CableRoutes) -> list[Block]:
+    if deck.width_mm is None or deck.depth_mm is None:
+        return [Paragraph(f"unknown-{deck.name}", (f"The size of deck '{deck.name}' is not stated: no drawing of it.",))]
+    size = deck.width_mm.value, deck.depth_mm.value
+    laid = ways(leads, routes, placement, deck.name)
+    return [
+        plan(rig, deck, view_of(*size), placement, plugs, laid),
+        *undersides(rig, deck, view_of(*size, below=True), placement, laid),
+        elevation(rig, deck, size[0], placement, plugs, REAR),
+        elevation(rig, deck, size[1], placement, plugs, SIDE),
+    ]
+
+
+SHEET = deck_drawing

@@ -1,0 +1,31 @@
+"""Label sheet: the markers of all leads, as a table and at 1:1 to print and cut."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.leads import Leads
+from rigc.model.rig import Rig
+from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.labels.marker import markers
+from rigc.reports.labels.marker_drawings import marker_drawings
+from rigc.reports.labels.marker_table import marker_table
+
+_READING = Paragraph(
+    "reading",
+    (
+        "Text A stands at the end that the cable list calls from, text B at the other. The text is read from the plug's end.",
+        "Slide a marker on before the plug is soldered, or wrap a self-laminating label around the jacket.",
+        "Letters are 2.5 mm high. A number once given is never used again and never changed: gaps are normal.",
+    ),
+    heading="How to use it",
+)
+
+
+def label_sheet(rig: Rig, leads: Leads, labels: Labels) -> Sheet:
+    """H15: marker size, both texts and quantity by lead; then every marker at 1:1 with cut marks."""
+    found = markers(leads, labels)
+    table = marker_table(rig, leads, labels, found)
+    return Sheet("label-sheet", "Label sheet", "the bench", (_READING, table, *marker_drawings(found)))
+
+
+SHEET = label_sheet

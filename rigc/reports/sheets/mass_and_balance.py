@@ -1,0 +1,30 @@
+"""Mass and balance: what each part weighs, where the board balances, and how far it is from the limits."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.mass import Mass
+from rigc.model.rig import Rig
+from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.weight.item_table import balance_table, item_table
+from rigc.reports.weight.limit_table import lifting, limit_table
+
+_READING = Paragraph(
+    "reading",
+    (
+        "x and y count from the deck's front-left corner, z from its top face upwards, all to the middle of a body. "
+        "Feet of units and the thickness of strips are not counted.",
+        "Leads that stay on the board, panels and strips as laid are in the sum; they are spread, and have no middle. "
+        "Stage leads are not counted.",
+        "That a body balances in its middle is taken for granted (common practice, no source): tilt the board to verify.",
+    ),
+    heading="How to read it",
+)
+
+
+def mass_and_balance(rig: Rig, mass: Mass) -> Sheet:
+    """H20: items, sums, centre of gravity, limits."""
+    blocks = (_READING, item_table(mass), balance_table(rig, mass), limit_table(rig, mass), lifting(mass))
+    return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
+
+
+SHEET = mass_and_balance

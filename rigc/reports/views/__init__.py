@@ -1,0 +1,1 @@
+"""What `rigc show` prints beside the sheets: no part of the folder of documents."""

@@ -1,0 +1,87 @@
+"""Mass -> the table of all items with their middles, the sums, and where each deck balances."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.mass import Balance, Mass, MassItem
+from rigc.diagnostics.figures import kilograms, nearest_tenth
+from rigc.model.rig import Rig
+from rigc.reports.content import Cell, Column, Row, Table
+
+_ITEMS = (
+    Column("item"),
+    Column("mass", "kg", number=True, key="mass"),
+    Column("x", "mm", number=True),
+    Column("y", "mm", number=True),
+    Column("z", "mm", number=True),
+)
+_BALANCES = (
+    Column("deck"),
+    Column("mass", "kg", number=True, key="mass"),
+    Column("x", "mm", number=True),
+    Column("y", "mm", number=True),
+    Column("z", "mm", number=True),
+    Column("between the feet"),
+)
+
+
+def item_table(mass: Mass) -> Table:
+    """A row for each item, then the sum of the board, the cases, and the sum with them."""
+    rows = [*map(_item, mass.items), _sum("sum", mass.total_kg, mass.known_kg - _cases(mass))]
+    if mass.cases:
+        rows += [*map(_item, mass.cases), _sum("sum with the case", mass.with_case_kg, mass.known_kg)]
+    return Table("items", "What it weighs", _ITEMS, tuple(rows))
+
+
+def balance_table(rig: Rig, mass: Mass) -> Table:
+    """The centre of gravity of each deck with its units and supplies, and whether it lies between the deck's feet."""
+    caption = "Centre of gravity: bare deck, units and supplies"
+    rows = tuple(_balance(rig, balance) for balance in mass.balances)
+    return Table("balance", caption, _BALANCES, rows, empty="nothing stands on a deck")
+
+
+def _item(item: MassItem) -> Row:
+    weighed = Cell("", mark="missing") if item.kg is None else Cell(kilograms(item.kg))
+    middle = (item.x_mm, item.y_mm, item.z_mm)
+    return Row((Cell(item.name), weighed, *(Cell("" if each is None else _signed(each)) for each in middle)))
+
+
+def _sum(name: str, kg: float | None, known: float) -> Row:
+    """A sum that is not known is at least what is."""
+    cell = Cell(kilograms(known), mark="at least") if kg is None else Cell(kilograms(kg), strong=True)
+    return Row((Cell(name, strong=True), cell, Cell(""), Cell(""), Cell("")), total=True)
+
+
+def _cases(mass: Mass) -> float:
+    return sum(case.kg or 0.0 for case in mass.cases)
+
+
+def _balance(rig: Rig, balance: Balance) -> Row:
+    if balance.kg is None or balance.x_mm is None or balance.y_mm is None:
+        unknown = f"not known, for want of {', '.join(balance.missing)}"
+        return Row((Cell(balance.deck), Cell(""), Cell(""), Cell(""), Cell(""), Cell(unknown)))
+    z = Cell(_tenth(balance.z_mm)) if balance.z_mm is not None else Cell("", mark="missing")
+    middle = (Cell(_tenth(balance.x_mm)), Cell(_tenth(balance.y_mm)), z)
+    return Row((Cell(balance.deck), Cell(kilograms(balance.kg)), *middle, _feet(rig, balance)))
+
+
+def _feet(rig: Rig, balance: Balance) -> Cell:
+    """Whether the rectangle of the feet has the centre of gravity inside; its edges count as inside."""
+    deck = rig.decks[balance.deck]
+    if deck.feet_inset_mm is None or deck.width_mm is None or deck.depth_mm is None:
+        return Cell("feet not stated")
+    assert balance.x_mm is not None and balance.y_mm is not None
+    inset = deck.feet_inset_mm.value
+    across = min(balance.x_mm, deck.width_mm.value - balance.x_mm) - inset
+    along = min(balance.y_mm, deck.depth_mm.value - balance.y_mm) - inset
+    least = min(across, along)
+    if least < 0:
+        return Cell(f"no: {_tenth(-least)} mm outside", mark="FAIL")
+    return Cell(f"yes: {_tenth(least)} mm from the nearest edge of the feet")
+
+
+def _tenth(value: float) -> str:
+    return f"{value:.1f}".replace("-", "−")
+
+
+def _signed(value: float) -> str:
+    return f"−{nearest_tenth(-value)}" if value < 0 else nearest_tenth(value)

@@ -1,0 +1,110 @@
+"""The choice of ways against trying every combination, on random small boards; crossings against shapely."""
+
+from __future__ import annotations
+
+from itertools import pairwise, product
+from random import Random
+
+from shapely import LineString
+
+from rigc.analysis.cables.below_deck import lane_way
+from rigc.analysis.cables.stretches import Side, crossings, parallel_runs, side_of
+from rigc.analysis.cables.way_choice import Costs, chosen_ways, total
+
+EMPTY = side_of(())
+Way = tuple[tuple[int, int], ...]
+
+
+def ways(source: Random) -> tuple[Way, ...]:
+    """The ways of a lead on a small deck with three drop lines: its two lanes and one between."""
+    start, end = ((source.randrange(0, 300, 10), source.choice((50, 150, 250))) for _ in range(2))
+    lanes = dict.fromkeys((start[1], end[1], (start[1] + end[1]) // 2))
+    return tuple(dict.fromkeys(lane_way(start, end, lane) for lane in lanes))
+
+
+def below(way: Way) -> Side:
+    return side_of(tuple(pairwise(way)))
+
+
+def flat(one: Way, other: Way) -> int:
+    """How often two ways lie on each other, by shapely: each two stretches along one axis that share more than a point."""
+    stretches = ((LineString(here), LineString(there)) for here in pairwise(one) for there in pairwise(other))
+    return sum(here.intersection(there).length > 0 for here, there in stretches)
+
+
+def test_no_choice_of_ways_has_fewer_bad_crossings() -> None:
+    source, any_bad, saved = Random(3), 0, 0
+    for _ in range(60):
+        leads = [ways(source) for _ in range(7)]
+        kinds = ["audio" if at % 2 else "dc" for at in range(7)]
+        costs: Costs = {}
+        for second in range(7):
+            for first in range(second):
+                if kinds[first] != kinds[second]:
+                    costs[first, second] = tuple(
+                        tuple(sum(angle == 0 for angle in crossings(below(a), below(b))) for b in leads[second])
+                        for a in leads[first]
+                    )
+        chosen = chosen_ways([len(each) for each in leads], costs, 10)
+
+        def bad(choice: tuple[int, ...], leads: list[tuple[Way, ...]] = leads, costs: Costs = costs) -> int:
+            return sum(flat(leads[a][choice[a]], leads[b][choice[b]]) for a, b in costs)
+
+        least = min(map(bad, product(*(range(len(each)) for each in leads)))) if _ < 12 else None
+        found = bad(tuple(chosen))
+        assert found == total(chosen, costs)
+        fewest = min(total(choice, costs) for choice in product(*(range(len(each)) for each in leads)))
+        assert found == fewest
+        if least is not None:
+            assert found == least
+        any_bad += found > 0
+        saved += found < bad((0,) * 7)
+    assert any_bad > 5 and saved > 5  # choosing helped, and it was not always possible to avoid all
+
+
+def test_a_large_group_never_ends_worse_than_it_began() -> None:
+    source = Random(5)
+    costs: Costs = {
+        (one, other): tuple(tuple(source.randrange(9) for _ in range(3)) for _ in range(3))
+        for other in range(30)
+        for one in range(other)
+    }
+    chosen = chosen_ways([3] * 30, costs, 10)
+    assert total(chosen, costs) < total([0] * 30, costs)
+    for one in range(30):  # no lead alone does better
+        for way in range(3):
+            assert total([*chosen[:one], way, *chosen[one + 1 :]], costs) >= total(chosen, costs)
+
+
+def test_of_equal_ways_the_first_is_taken() -> None:
+    assert chosen_ways([3, 3], {(0, 1): ((2, 2, 2),) * 3}, 10) == [0, 0]
+    assert chosen_ways([2, 2], {(0, 1): ((5, 1), (1, 5))}, 10) == [1, 0] or chosen_ways(
+        [2, 2], {(0, 1): ((5, 1), (1, 5))}, 10
+    ) == [0, 1]
+
+
+def test_crossings_against_shapely() -> None:
+    source, crossed = Random(11), 0
+    for _ in range(300):
+        one, other = (
+            tuple((source.randrange(0, 60), source.randrange(0, 60)) for _ in range(3)) for _ in range(2)
+        )
+        mine, theirs = LineString(one), LineString(other)
+        if mine.intersection(theirs).length > 0 or one[0] == one[1] or other[0] == other[1]:
+            continue
+        found = list(crossings(below(one), below(other)))
+        assert bool(found) == mine.intersects(theirs)
+        assert all(0 < angle <= 90 for angle in found)
+        crossed += bool(found)
+    assert crossed > 50
+
+
+def test_angles_and_runs_by_hand() -> None:
+    along = side_of((((0, 0), (100, 0)),))
+    assert list(crossings(along, side_of((((50, -5), (50, 5)),)))) == [90]
+    assert [round(each) for each in crossings(along, side_of((((40, -10), (60, 10)),)))] == [45]
+    assert list(crossings(along, side_of((((50, 0), (150, 0)),)))) == [0]  # one lies on the other for 50
+    assert list(crossings(along, side_of((((100, 0), (150, 0)),)))) == []  # they only touch end to end
+    assert list(parallel_runs(along, side_of((((80, 25), (200, 25)),)), 25)) == [(20, 25)]
+    assert list(parallel_runs(along, side_of((((80, 26), (200, 26)),)), 25)) == []
+    assert list(parallel_runs(along, EMPTY, 25)) == []

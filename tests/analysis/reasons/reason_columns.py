@@ -1,0 +1,196 @@
+"""Each number column of a table, whichever sheet it stands on -> the name of the reason of its cells.
+
+The name is filled in from the row's other cells; where a cell may have one of two reasons, both are named, apart by `|`.
+`{row}` counts the rows of the table from 1.
+"""
+
+from __future__ import annotations
+
+PART_A = {
+    # cable-list
+    "leads": {
+        "route_mm": "{id}.route",
+        "slack_mm": "{id}.slack",
+        "finished_mm": "{id}.finished",
+        "cut_mm": "{id}.cut",
+        "next_premade_mm": "{id}.premade",
+    },
+    "totals": {
+        "leads": "{class}.leads",
+        "finished_mm": "{class}.finished",
+        "cut_mm": "{class}.cut",
+        "next_premade_mm": "{class}.premade",
+        "plugs": "{class}.plugs",
+    },
+    "stage-leads": {
+        "length_mm": "{id}.length",
+    },
+    "cut-list": {
+        "cut_mm": "{id}.cut",
+    },
+    "cut-totals": {
+        "pieces": "{stock}.pieces",
+        "cut_m": "{stock}.cut",
+        "with_waste_m": "{stock}.with-waste",
+    },
+    "plugs": {
+        "to_fit": "{plug}.to-fit",
+        "ready": "{plug}.ready",
+    },
+    # power-table
+    "by_outlet": {
+        "set_to_V": "{supply}.{outlet}.volts",
+        "rating_mA": "{supply}.{outlet}.rating",
+        "load_mA": "{supply}.{outlet}.load",
+        "load_percent": "{supply}.{outlet}.percent",
+    },
+    "by_supply": {
+        "load_mA": "{supply}.load",
+        "load_w_W": "{supply}.watts",
+        "load_of_ceiling_percent": "{supply}.share",
+        "heat_W": "{supply}.heat",
+        "spare_outlets": "{supply}.spare",
+    },
+    "by_unit": {
+        "needs_V": "{unit}.volts",
+        "draws_mA": "{unit}.draws",
+        "lead_drop_percent": "{lead}.drop-percent",
+    },
+    "batteries": {
+        "capacity_as_stated_mAh": "{unit}.battery.capacity",
+        "draws_mA": "{unit}.battery.draws",
+        "life_h": "{unit}.battery.life",
+        "shows_of_4_h": "{unit}.battery.shows",
+    },
+    "shared_returns": {
+        "current_mA": "{outlet}.return.current",
+        "shared_at_most_mm": "{outlet}.return.length",
+        "one_conductor_mohm": "{outlet}.return.mohm",
+        "noise_at_most_mV": "{outlet}.return.noise",
+    },
+    "lead_drops": {
+        "length_mm": "{lead}.wire-length",
+        "there_and_back_mohm": "{lead}.mohm",
+        "current_mA": "{lead}.current",
+        "drop_mV": "{lead}.drop",
+        "drop_percent": "{lead}.drop-percent",
+        "drop_at_40_degc_mV": "{lead}.warm-drop",
+    },
+    # mounting-strips
+    "strips": {
+        "pieces_mm": "{unit}.strips",
+        "width_mm": "{unit}.strip-width",
+        "centres_mm": "{unit}.centres",
+        "on_deck_mm": "{unit}.on-deck",
+        "engaged_cm2": "{unit}.engaged",
+        "needed_cm2": "{unit}.needed",
+    },
+    "rail_tape": {
+        "x_mm": "board.tape-{rail}.x",
+        "tape_mm": "board.tape-{rail}",
+    },
+    "order": {
+        "width_mm": "{strip}.width",
+        "on_units_mm": "{strip}.on-units",
+        "on_the_deck_mm": "{strip}.on-deck",
+        "on_rails_mm": "{strip}.on-rails",
+        "sum_mm": "{strip}.sum",
+        "order_m": "{strip}.order",
+    },
+    # wiring-sheet
+    "signal": {
+        "step": "chain-{chain}.step-{row}",
+    },
+    "power_leads": {
+        "set_to_V": "{lead}.volts",
+    },
+    "presets": {
+        "preset": "preset-{preset}.number",
+        "tempo_bpm": "preset-{preset}.tempo",
+    },
+    "before_first_buffer": {
+        "length_m": "{instrument}.section.{lead}.length",
+        "per_metre_pF_per_m": "{instrument}.section.{lead}.per-metre",
+        "capacitance_pF": "{instrument}.section.{lead}.capacitance",
+    },
+    "before_first_buffer_sums": {
+        "cable_pF": "{instrument}.section.cable",
+        "of_the_limit_percent": "{instrument}.section.percent",
+        "limit_pF": "{instrument}.section.limit",
+        "pickup_pF": "{instrument}.section.pickup",
+        "together_pF": "{instrument}.section.together",
+        "unloaded_resonance_Hz": "{instrument}.section.resonance",
+        "plain_lead_Hz": "{instrument}.section.plain",
+    },
+}
+FURTHER = {
+    # loading-table
+    "sections": {
+        "length_m": "{section_name}.length",
+        "cable_pF": "{section_name}.cable",
+        "total_pF": "{section_name}.total|{section_name}.cable",
+        "load": "{section_name}.load",
+        "unloaded_resonance_Hz": "{section_name}.resonance",
+        "peak_Hz": "{section_name}.peak",
+        "treble_corner_kHz": "{section_name}.corner",
+        "loss_dB": "{section_name}.loss",
+    },
+    "responses": {
+        "peak_Hz": "{section_name}.peak",
+        "peak_level_dB": "{section_name}.peak-level",
+        "fallen_Hz": "{section_name}.fallen",
+        "at_100hz_dB": "{section_name}.at-100hz",
+        "at_1khz_dB": "{section_name}.at-1khz",
+        "at_5khz_dB": "{section_name}.at-5khz",
+        "plain_100hz_dB": "{section_name}.plain-100hz",
+        "plain_1khz_dB": "{section_name}.plain-1khz",
+        "plain_5khz_dB": "{section_name}.plain-5khz",
+    },
+    # level-table
+    "levels": {
+        "nominal_dBu": "{level_name}.nominal",
+        "peak_dBu": "{level_name}.peak",
+        "max_in_dBu": "{level_name}.max",
+        "margin_dB": "{level_name}.margin",
+    },
+    "parallel_paths": {
+        "apart_ms": "paths-{row}.apart",
+        "first_nulls_Hz": "paths-{row}.nulls",
+        "lost_at_low_e_dB": "paths-{row}.loss",
+    },
+    # ground-sheet
+    "hum": {
+        "area_m2": "ring-{row}.area",
+        "frequency_Hz": "ring-{row}.hertz",
+        "hum_uv_uV": "ring-{row}.hum",
+        "hum_db_dB": "ring-{row}.level",
+        "gain_db_dB": "ring-{row}.gain",
+    },
+    # midi-and-control-map
+    "midi_map": {
+        "channel": "{unit}.channel",
+        "thru_stages": "{unit}.midi.thrus",
+        "length_mm": "{unit}.midi.length",
+    },
+    "midi_leads": {
+        "length_mm": "{lead}.finished|{lead}.length",
+    },
+    "control_leads": {
+        "length_mm": "{lead}.finished|{lead}.length",
+    },
+    # preset-sheet
+    "programs": {
+        "shown": "preset-{preset}.{unit}.shown",
+        "as_sent": "preset-{preset}.{unit}.sent",
+        "on_the_wire_ms": "preset-{preset}.{unit}.wire|preset-{preset}.wire",
+    },
+    # mains-sheet
+    "supplies": {
+        "takes_W": "{supply}.takes",
+        "takes_va_VA": "{supply}.takes-va",
+        "at_100_v_mA": "{supply}.at-100v",
+        "at_120_v_mA": "{supply}.at-120v",
+        "at_230_v_mA": "{supply}.at-230v",
+        "heat_W": "{supply}.heat",
+    },
+}

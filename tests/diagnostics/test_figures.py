@@ -1,0 +1,35 @@
+"""Figures as text: what a sheet prints, at the edges of rounding."""
+
+from __future__ import annotations
+
+import pytest
+
+from rigc.diagnostics import figures
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        (figures.plain(37.50), "37.5"),
+        (figures.plain(9.0), "9"),
+        (figures.millimetres(751), "75.1"),
+        (figures.millimetres(7510), "751"),
+        (figures.nearest_tenth(18.75), "18.8"),
+        (figures.nearest_tenth(56.25), "56.3"),
+        (figures.nearest_tenth(23.0), "23"),
+        (figures.square_centimetres(725.0), "7.25"),
+        (figures.square_centimetres(None), "not known"),
+        (figures.share(51.3), "51.3"),
+        (figures.share(30.0), "30"),
+        (figures.share(None), "?"),
+        (figures.watts(3.078), "3.078"),
+        (figures.kilograms(5.794), "5.794"),
+        (figures.metres_ordered(1100), "1.1"),
+        (figures.metres_cut(13_240), "1.324"),
+        (figures.metres_with_waste(140), "1.40"),
+        (figures.with_minus(-0.834, 2), "−0.83"),
+        (figures.with_minus(-0.001, 2), "0"),
+    ],
+)
+def test_written(text: str, expected: str) -> None:
+    assert text == expected
