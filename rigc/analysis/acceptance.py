@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Label, Level
 from rigc.model.records import Accept
+from rigc.near import nearest
 
 USELESS = Kind(
     "U07",
     "useless-accept",
     Level.WARNING,
-    """An `accept` stands for a finding that is not there.
+    """An `accept` stands for a finding, or a rule, that is not there.
 
     Why it matters: it would silently swallow the next real finding of that rule.
-    What to do: delete the line.
+    What to do: delete the line, or correct the rule's code.
     Source: common practice, no source.
     """,
     "an accepted finding exists",
@@ -58,14 +59,18 @@ def accepted(findings: tuple[Diagnostic, ...], accepts: tuple[Accept, ...], day:
         elif day and accept.until < day:
             extra.append(_ended(accept, told[mine[0]], day))
         else:
+            signed = Acceptance(accept.reason, accept.by, accept.until, accept.span)
+            firm = [told[at] for at in mine if _is_firm(told[at])]
             for at in mine:
-                finding = told[at]
-                if finding.level is Level.ERROR and finding.kind.code not in ACCEPTABLE_ERRORS:
-                    extra.append(_firm(accept, finding))
-                else:
-                    signed = Acceptance(accept.reason, accept.by, accept.until, accept.span)
-                    told[at] = finding.replace(accepted=signed)
+                if not _is_firm(told[at]):
+                    told[at] = told[at].replace(accepted=signed)
+            if firm:
+                extra.append(_firm(accept, firm))
     return (*told, *extra)
+
+
+def _is_firm(finding: Diagnostic) -> bool:
+    return finding.level is Level.ERROR and finding.kind.code not in ACCEPTABLE_ERRORS
 
 
 def _means(accept: Accept, finding: Diagnostic) -> bool:
@@ -74,6 +79,18 @@ def _means(accept: Accept, finding: Diagnostic) -> bool:
 
 
 def _useless(accept: Accept) -> Diagnostic:
+    from rigc.diagnostics.explain import all_kinds  # walks all modules that declare rules: only where something is wrong
+
+    codes = [kind.code for kind in all_kinds()]
+    if accept.rule not in codes:
+        near = nearest(accept.rule, codes)
+        return USELESS.at(
+            accept.rule_span,
+            f"{accept.rule} is accepted, but there is no such rule",
+            subject=(accept.rule, accept.target or ""),
+            label=f"did you mean {near}?" if near else "no rule",
+            help=f"write {near}" if near else "`rigc explain` lists the rules",
+        )
     on = f" on {accept.target}" if accept.target else ""
     return USELESS.at(
         accept.span,
@@ -95,12 +112,13 @@ def _ended(accept: Accept, finding: Diagnostic, day: str) -> Diagnostic:
     )
 
 
-def _firm(accept: Accept, finding: Diagnostic) -> Diagnostic:
+def _firm(accept: Accept, firm: list[Diagnostic]) -> Diagnostic:
+    more = f" (and {len(firm) - 1} more)" if len(firm) > 1 else ""
     return FIRM.at(
         accept.span,
-        f"{accept.rule} can't be accepted: {finding.message}",
+        f"{accept.rule} can't be accepted: {firm[0].message}{more}",
         subject=(accept.rule, accept.target or ""),
-        label="this error must be mended",
-        also=(Label(finding.span, "the error"),) if finding.span else (),
-        help=finding.help or "mend it",
+        label="this error must be mended" if len(firm) == 1 else "these errors must be mended",
+        also=tuple(Label(finding.span, "the error") for finding in firm if finding.span),
+        help=firm[0].help or "mend it",
     )

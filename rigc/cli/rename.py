@@ -33,10 +33,13 @@ def rename(screen: Screen, old: str, new: str, path: str | None, kind: str, as_d
     from pathlib import Path
 
     from rigc.cli.report import NO_ANSWER, Report
+    from rigc.edit.rename import is_name
 
     given = Given(Path(root) if root else None, "stdin.rig", None, (), "error")
     if path == "-":
         raise click.UsageError("rename changes files; name one")
+    if not is_name(new):
+        raise click.UsageError(f"'{new}' is no name: lower case, digits and single hyphens are, a letter first")
     if old == new:
         raise click.UsageError(f"'{old}' is its name already")
     report = Report(screen, given)

@@ -13,6 +13,7 @@ from typing import Any
 from rigc.edit.chain_lines import WIDTH, chain_lines
 from rigc.edit.piece import Piece
 from rigc.edit.remarks import Remark, remarks
+from rigc.edit.spans import span_of
 from rigc.syntax.nodes import File, Node
 
 __all__ = ["WIDTH", "canonical"]
@@ -35,9 +36,9 @@ def _pieces(nodes: tuple[Node, ...], depth: int, comments: list[Remark]) -> Iter
         if items is None:
             yield from chain_lines(node, depth, comments)
             continue
-        yield Piece(str(node).split("\n", 1)[0], node.span.start, node.span.start, depth, "open")
+        yield Piece(str(node).split("\n", 1)[0], span_of(node).start, span_of(node).start, depth, "open")
         yield from _pieces(items, depth + 1, comments)
-        yield Piece("}", node.span.end - 1, node.span.end, depth, "close")
+        yield Piece("}", span_of(node).end - 1, span_of(node).end, depth, "close")
 
 
 def block_items(node: Node) -> tuple[Node, ...] | None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from rigc.edit.piece import Piece
 from rigc.edit.remarks import Remark
+from rigc.edit.spans import span_of
 from rigc.syntax.nodes import Node, Path
 
 WIDTH = 120
@@ -17,11 +18,11 @@ def chain_lines(node: Node, depth: int, comments: list[Remark]) -> Iterator[Piec
     path = next((value for value in map(node.__dict__.get, node.FIELDS) if isinstance(value, Path)), None)
     whole = str(node)
     if path is None:
-        yield Piece(whole, node.span.start, node.span.end, depth, "line")
+        yield Piece(whole, span_of(node).start, span_of(node).end, depth, "line")
         return
     breaks = _breaks(path, comments)
     if not breaks and len(whole) + 2 * depth <= WIDTH:
-        yield Piece(whole, node.span.start, node.span.end, depth, "line")
+        yield Piece(whole, span_of(node).start, span_of(node).end, depth, "line")
         return
     yield from _broken(node, path, depth, breaks)
 
@@ -51,7 +52,7 @@ def _broken(node: Node, path: Path, depth: int, breaks: frozenset[int]) -> Itera
         room -= len(words[at]) + 1
     for number, line in enumerate(lines):
         kind = "goes on" if number == 0 else "last" if line is lines[-1] else "between"
-        start = node.span.start if number == 0 else stops[line[0]].span.start
-        end = node.span.end if line is lines[-1] else path.hops[line[-1]].link.span.end
+        start = span_of(node).start if number == 0 else stops[line[0]].span.start
+        end = span_of(node).end if line is lines[-1] else path.hops[line[-1]].link.span.end
         text = " ".join(words[at] for at in line)
         yield Piece(text, start, end, depth + (number > 0), "line" if len(lines) == 1 else kind)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from rigc.edit.change import Change
+from rigc.edit.spans import span_of
 from rigc.syntax.nodes import File, Node
 
 _INDENT = "  "
@@ -21,7 +22,7 @@ def into_block(file: File, blocks: Sequence[Node], head: str, lines: Sequence[st
 
 
 def _at_end(block: Node, lines: Sequence[str]) -> Change:
-    text, brace = block.span.source.text, block.span.end - 1
+    text, brace = span_of(block).source.text, span_of(block).end - 1
     line = text.rfind("\n", 0, brace) + 1
     if text[line:brace].strip():
         return Change(brace, brace, "\n" + "".join(f"{_INDENT}{each}\n" for each in lines))
@@ -34,6 +35,6 @@ def _indent(block: Node) -> str:
     items: tuple[Node, ...] = getattr(block, "items", ())
     if not items:
         return ""
-    text, start = block.span.source.text, items[-1].span.start
+    text, start = span_of(block).source.text, span_of(items[-1]).start
     before = text[text.rfind("\n", 0, start) + 1 : start]
     return before if not before.strip() else ""

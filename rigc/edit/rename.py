@@ -21,6 +21,11 @@ from rigc.syntax.nodes import Word
 _NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
 
+def is_name(word: str) -> bool:
+    """Whether the language takes a word as a name: lower case, digits and single hyphens, a letter first."""
+    return _NAME.fullmatch(word) is not None
+
+
 class Renamed(Record):
     """The texts of the files that change, by the names of their sources; or the finding that says why nothing does."""
 
@@ -31,14 +36,14 @@ class Renamed(Record):
 def rename(gathered: Gathered, reserved: frozenset[str], old: str, new: str, kind: str = "") -> Renamed:
     """Renames what is declared as `old` (where several things are, the one of that `kind`) in all sources that are read.
 
-    The rig must have no errors of names. A unit or supply keeps its name until now in a `was` clause. Texts in quotes,
+    The rig must have no errors of names, and `new` must be a name. A unit or supply keeps its name until now in a `was` clause. Texts in quotes,
     comments and jacks stay as they are.
     """
     blocks = [block for block in _declarations(gathered) if kind in ("", FAMILIES[type(block)][1])]
     mine = [block for block in blocks if block.name.text == old]
     end = Span(gathered.sources[0], 0, 0)
     if len(mine) != 1:
-        return Renamed({}, _not_one(blocks, mine, old, end))
+        return Renamed({}, _not_one(blocks, mine, old))
     (block,) = mine
     refused = _refused(gathered, reserved, block, new)
     if refused is not None:
@@ -70,7 +75,7 @@ def _mentioned(gathered: Gathered, reserved: frozenset[str], family: str, block:
     return found
 
 
-def _not_one(blocks: list[Any], mine: list[Any], old: str, end: Span) -> Diagnostic:
+def _not_one(blocks: list[Any], mine: list[Any], old: str) -> Diagnostic:
     if mine:
         kinds = " and ".join(article(FAMILIES[type(block)][1]) for block in mine)
         return MISUSED.at(
@@ -83,7 +88,7 @@ def _not_one(blocks: list[Any], mine: list[Any], old: str, end: Span) -> Diagnos
         )
     near = nearest(old, [block.name.text for block in blocks])
     return UNKNOWN.at(
-        end,
+        None,
         f"nothing declares '{old}', so it can't be renamed",
         subject=(old,),
         help=f"did you mean '{near}'?" if near else "name a unit, a supply, a cable or another thing that has a block",
@@ -109,11 +114,7 @@ def _refused(gathered: Gathered, reserved: frozenset[str], block: Any, new: str)
             label="declared here",
             help="choose a name that is free",
         )
-    if new in reserved or not _NAME.fullmatch(new):
-        why = (
-            "is a word of the language" if new in reserved else "is no name: lower case, digits and single hyphens are"
-        )
-        return RESERVED.at(
-            span, f"'{new}' {why}; '{old}' can't be called that", subject=(old,), help="choose another name"
-        )
+    if new in reserved:
+        message = f"'{new}' is a word of the language; '{old}' can't be called that"
+        return RESERVED.at(span, message, subject=(old,), help="choose another name")
     return None

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from rigc.edit.change import Change
+from rigc.edit.spans import span_of
 from rigc.syntax import nodes
 
 _REST_OF_LINE = re.compile(r"[ \t]*(#[^\n]*)?\n")
@@ -30,7 +31,7 @@ def _added(block: nodes.Unit | nodes.Supply) -> Change:
         return Change(inside, inside, f" was {block.name}\n")
     indent = "  "
     if block.items:
-        start = block.items[0].span.start
+        start = span_of(block.items[0]).start
         before = text[text.rfind("\n", 0, start) + 1 : start]
         indent = before if not before.strip() else indent
     return Change(rest.end(), rest.end(), f"{indent}was {block.name}\n")

@@ -12,11 +12,17 @@ LONG_MM = Fact(200, "mm", "an audio lead may run beside a d.c. lead for so long"
 LEAST_ANGLE_DEG = Fact(60, "deg", "leads of unlike classes cross at this angle or more", _PRACTICE)
 COIL_MM = Fact(150, "mm", "from a coil that hears magnetic fields to a linear transformer", _PRACTICE)
 LANE_STEPS = Fact(
-    4, "", "without a stated lane, lanes are tried in so many steps between a lead's two ends", "a choice of our own, no source"
+    4,
+    "",
+    "without a stated lane, lanes are tried in so many steps between a lead's two ends",
+    "a choice of our own, no source",
 )
 """More steps find little more and cost time."""
 EXACT_LEADS = Fact(
-    10, "", "up to so many leads that concern each other, the best ways are found for certain", "a choice of our own, no source"
+    10,
+    "",
+    "up to so many leads that concern each other, the best ways are found for certain",
+    "a choice of our own, no source",
 )
 BUNDLE_APART_MM = Fact(10, "mm", "leads of one class that near can be laced together", _PRACTICE)
 BUNDLE_LONG_MM = Fact(80, "mm", "runs side by side of that length or more get a wrap", _PRACTICE)

@@ -35,7 +35,9 @@ def gap(one: Polygon, other: Polygon) -> float:
 def chord(polygon: Polygon, y: float) -> Spot | None:
     """Where a line along x goes through the inside of a convex polygon: from x to x; None where it does not."""
     found = [
-        x1 + (x2 - x1) * (y - y1) / (y2 - y1) for (x1, y1), (x2, y2) in _edges(polygon) if min(y1, y2) <= y <= max(y1, y2) and y1 != y2
+        x1 + (x2 - x1) * (y - y1) / (y2 - y1)
+        for (x1, y1), (x2, y2) in _edges(polygon)
+        if min(y1, y2) <= y <= max(y1, y2) and y1 != y2
     ]
     inside = min(spot[1] for spot in polygon) < y < max(spot[1] for spot in polygon)
     return (min(found), max(found)) if inside else None

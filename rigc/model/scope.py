@@ -179,4 +179,4 @@ def twice(what: str, again: Word, first: Word, help: str) -> Diagnostic:
 
 def article(kind: str) -> str:
     """The kind with its article."""
-    return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
+    return f"an {kind}" if kind[0] in "aeio" else f"a {kind}"

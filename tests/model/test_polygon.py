@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import hypot
 from random import Random
 
@@ -9,8 +10,8 @@ import pytest
 from shapely import LineString, Polygon
 from shapely.affinity import translate
 
-from rigc.model.polygon import Spot, before, chord, crossed, gap, reach, turned
 from rigc.model.polygon import Polygon as Corners
+from rigc.model.polygon import Spot, before, chord, crossed, gap, reach, turned
 
 PLACEMENTS = 1000
 CLOSE = 1e-6
@@ -45,7 +46,7 @@ def _parts(mine: Polygon, theirs: Polygon, far: float) -> bool:
     ways = []
     for shape in (mine, theirs):
         spots = list(shape.exterior.coords)
-        for (x1, y1), (x2, y2) in zip(spots, spots[1:], strict=False):
+        for (x1, y1), (x2, y2) in pairwise(spots):
             long = hypot(x2 - x1, y2 - y1)
             ways += [((y2 - y1) / long, (x1 - x2) / long), ((y1 - y2) / long, (x2 - x1) / long)]
     return any(translate(mine, x * far, y * far).intersection(theirs).area < CLOSE for x, y in ways)
@@ -58,7 +59,12 @@ def test_clearances(part: int) -> None:
     for _ in range(PLACEMENTS // 4):
         other, half = body(source), source.uniform(4, 14)
         start, way = (source.uniform(0, 500), source.uniform(0, 400)), turned((1.0, 0.0), source.uniform(0, 360))
-        strip = Polygon([_at(start, way, along, across) for along, across in ((-999, half), (999, half), (999, -half), (-999, -half))])
+        strip = Polygon(
+            [
+                _at(start, way, along, across)
+                for along, across in ((-999, half), (999, half), (999, -half), (-999, -half))
+            ]
+        )
         common = strip.intersection(Polygon(other))
         free = before(other, start, way, half)
         if common.area < CLOSE:

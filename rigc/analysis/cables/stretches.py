@@ -5,9 +5,10 @@ All in tenths of a millimetre. Leads on different sides of the deck do not meet:
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from math import atan2, degrees, hypot
 
+from rigc.model.rectangle import Rectangle
 from rigc.record import Record
 
 Spot = tuple[float, float]
@@ -42,6 +43,13 @@ def side_of(stretches: tuple[Stretch, ...]) -> Side:
         elif x1 != x2:
             askew.append(((x1, y1), (x2, y2)))
     return Side(tuple(along_x), tuple(along_y), tuple(askew))
+
+
+def around(sides: Iterable[Side]) -> Rectangle:
+    """The rectangle around all stretches, in tenths of a millimetre; of no size where there are none."""
+    ends = [spot for side in sides for stretch in (*_stretches(side), *side.askew) for spot in stretch] or [(0.0, 0.0)]
+    left, front = min(x for x, _ in ends), min(y for _, y in ends)
+    return Rectangle(left, front, max(x for x, _ in ends) - left, max(y for _, y in ends) - front)
 
 
 def parallel_runs(one: Side, other: Side, within: float) -> Iterator[tuple[float, float]]:

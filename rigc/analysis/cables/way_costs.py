@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.stretches import Side, crossings, parallel_runs
+from rigc.analysis.cables.stretches import Side, around, crossings, parallel_runs
 from rigc.analysis.cables.unlike import apart_mm
 from rigc.analysis.cables.way_choice import Costs
 from rigc.analysis.computations.leads import Lead
-from rigc.facts.separation import BESIDE_DC_MM, LEAST_ANGLE_DEG
+from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM, LEAST_ANGLE_DEG
+from rigc.model.neighbours import neighbours
+from rigc.model.rectangle import Rectangle
 from rigc.record import Record
 
 FACTOR = 10**7
@@ -25,19 +27,15 @@ def way_costs(leads: list[LeadSides], hearing: frozenset[str], tied: frozenset[f
 
     The weight of a run side by side is higher for a lead that is `hearing` (a pickup drives it).
     """
-    rooms = [_room(each) for each in leads]
     found: Costs = {}
-    for second, other in enumerate(leads):
-        for first in range(second):
-            one = leads[first]
-            if len(one.ways) == len(other.ways) == 1:
-                continue
-            if frozenset((one.lead.mark, other.lead.mark)) in tied:
-                found[first, second] = tuple(tuple(_apart(a, b) for b in other.ways) for a in one.ways)
-                continue
-            within = apart_mm(one.lead, other.lead)
-            if within is None or not _near(rooms[first], rooms[second], within * 10):
-                continue
+    for first, second in neighbours([_room(each) for each in leads], BESIDE_AC_MM.value * 10):
+        one, other = leads[first], leads[second]
+        if len(one.ways) == len(other.ways) == 1:
+            continue
+        within = apart_mm(one.lead, other.lead)
+        if frozenset((one.lead.mark, other.lead.mark)) in tied:
+            found[first, second] = tuple(tuple(_apart(a, b) for b in other.ways) for a in one.ways)
+        elif within is not None:
             weight = FACTOR**2 if {one.lead.mark, other.lead.mark} & hearing else FACTOR
             found[first, second] = tuple(tuple(_cost(a, b, within * 10, weight) for b in other.ways) for a in one.ways)
     return found
@@ -67,28 +65,6 @@ def _length(side: Side) -> float:
     return sum(end - start for _, start, end in (*side.along_x, *side.along_y))
 
 
-def _room(lead: LeadSides) -> tuple[float, float, float, float]:
-    """The rectangle around all ways of a lead."""
-    across: list[float] = []
-    along: list[float] = []
-    for way in lead.ways:
-        for side in way:
-            for y, low, high in side.along_x:
-                across += (low, high)
-                along.append(y)
-            for x, low, high in side.along_y:
-                across.append(x)
-                along += (low, high)
-            for start, end in side.askew:
-                across += (start[0], end[0])
-                along += (start[1], end[1])
-    return min(across, default=0), max(across, default=0), min(along, default=0), max(along, default=0)
-
-
-def _near(one: tuple[float, ...], other: tuple[float, ...], within: float) -> bool:
-    return (
-        one[0] - within <= other[1]
-        and other[0] - within <= one[1]
-        and one[2] - within <= other[3]
-        and other[2] - within <= one[3]
-    )
+def _room(lead: LeadSides) -> Rectangle:
+    """The rectangle around all ways of a lead, in tenths of a millimetre."""
+    return around(side for way in lead.ways for side in way)

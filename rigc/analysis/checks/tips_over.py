@@ -75,9 +75,7 @@ def _unbalanced(deck: Deck, balance: Balance, outside: dict[str, float]) -> Diag
     )
 
 
-def _tipped(
-    rig: Rig, deck: Deck, kg: float, what: tuple[str, str], figures: tuple[float, float, float]
-) -> Diagnostic:
+def _tipped(rig: Rig, deck: Deck, kg: float, what: tuple[str, str], figures: tuple[float, float, float]) -> Diagnostic:
     (thing, side), (over, most, room) = what, figures
     return KIND.at(
         rig.places[thing].span,

@@ -40,9 +40,7 @@ def too_warm(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
                 yield from _above(rig, body, thing.warm_w.value, bodies)
 
 
-def _closed(
-    rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outline, ...]
-) -> Iterator[Diagnostic]:
+def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     others = (each for each in bodies if each is not body and (each.deck, each.under) == (body.deck, body.under))
     near = [(gap, each) for each in others if (gap := vent_gap(thing, rig.places[thing.name], side, each)) is not None]
     gap, other = min(near, key=lambda each: each[0], default=(VENT_MM.value, body))
@@ -62,12 +60,7 @@ def _closed(
 def _above(rig: Rig, body: Outline, watts: float, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     for other in bodies:
         across, along = body.area.overlap(other.area)
-        if (
-            other.under
-            and other.deck == body.deck
-            and other.thing in rig.supplies
-            and min(across, along) > _HAIR_MM
-        ):
+        if other.under and other.deck == body.deck and other.thing in rig.supplies and min(across, along) > _HAIR_MM:
             yield KIND.at(
                 rig.places[other.thing].span,
                 f"'{other.thing}' hangs under '{body.thing}', which gives off {watts:g} W: {short(across)} x {short(along)} mm of it",

@@ -41,7 +41,7 @@ def bundles(leads: Leads, paths: RoutePaths) -> Bundles:
                 longest[one] = max(longest.get(one, 0.0), long)
                 if joined[one] is not joined[other]:
                     joined[one] |= joined[other]
-                    joined.update({mark: joined[one] for mark in joined[other]})
+                    joined.update(dict.fromkeys(joined[other], joined[one]))
         for group in {id(group): group for group in joined.values() if len(group) > 1}.values():
             ordered = tuple(mark for mark in marks if mark in group)
             found.append(Bundle(signal, ordered, max(longest.get(mark, 0.0) for mark in ordered)))

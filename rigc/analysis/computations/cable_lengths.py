@@ -40,6 +40,11 @@ class Length(Record):
         """The finished length in mm."""
         return self.finished / 10
 
+    @property
+    def premade_more(self) -> int | None:
+        """How much longer the premade lead is than the one made here; None if no premade one will do."""
+        return None if self.premade is None else self.premade - self.finished
+
 
 class Total(Record):
     """The sums of one signal in tenths of a millimetre; leads without a route, cut or premade length count as nothing."""

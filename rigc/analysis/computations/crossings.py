@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.from_pickup import from_pickup
-from rigc.analysis.cables.stretches import Together, together
+from rigc.analysis.cables.stretches import Together, around, together
 from rigc.analysis.cables.unlike import apart_mm
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.computations.route_paths import RoutePaths
-from rigc.facts.separation import LEAST_ANGLE_DEG, LONG_MM
+from rigc.facts.separation import BESIDE_AC_MM, LEAST_ANGLE_DEG, LONG_MM
+from rigc.model.neighbours import neighbours
 from rigc.model.rig import Rig
 from rigc.record import Record
 
@@ -36,21 +37,22 @@ class Crossings(Record):
 
 
 def crossings(rig: Rig, leads: Leads, paths: RoutePaths, loading: Loading) -> Crossings:
-    """Looks at every audio lead with every d.c. and a.c. lead, on one side of the deck at a time."""
+    """Looks at every audio lead with the d.c. and a.c. leads near it, on one side of the deck at a time."""
     hearing = from_pickup(loading)
     tied = {frozenset(pair) for pair in rig.lead_wishes.ties}
-    sides = {mark: (path.side(True), path.side(False)) for mark, path in paths.paths.items()}
+    routed = [lead for lead in leads.all if lead.mark in paths.paths]
+    sides = [(paths.paths[lead.mark].side(True), paths.paths[lead.mark].side(False)) for lead in routed]
     found = []
-    for one in leads.all:
-        for other in leads.all if one.signal == "audio" and one.mark in sides else ():
-            within = apart_mm(one, other) if other.mark in sides else None
-            if within is None:
-                continue
-            pairs = zip(sides[one.mark], sides[other.mark], strict=True)
-            met = [each for mine, theirs in pairs if (each := together(mine, theirs, within * 10)) is not None]
-            if met:
-                is_tied = frozenset((one.mark, other.mark)) in tied
-                found.append(_crossing(one, other, met, hearing.get(one.mark, ""), is_tied))
+    for first, second in neighbours([around(each) for each in sides], BESIDE_AC_MM.value * 10):
+        one, other = routed[first], routed[second]
+        within = apart_mm(one, other)
+        if within is None:
+            continue
+        pairs = zip(sides[first], sides[second], strict=True)
+        met = [each for mine, theirs in pairs if (each := together(mine, theirs, within * 10)) is not None]
+        if met:
+            is_tied = frozenset((one.mark, other.mark)) in tied
+            found.append(_crossing(one, other, met, hearing.get(one.mark, ""), is_tied))
     return Crossings(tuple(found))
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.spot_on_thing import skewed, spot_of
 from rigc.model.deck import Place
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Port
-from rigc.analysis.deck.spot_on_thing import skewed, spot_of
 from rigc.model.polygon import Polygon, Spot, turned
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig

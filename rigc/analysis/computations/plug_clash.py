@@ -11,7 +11,6 @@ from rigc.facts import clearance
 from rigc.model.jacks import Port
 from rigc.model.neighbours import neighbours
 from rigc.model.polygon import before, reach
-from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.record import Record
 
@@ -100,14 +99,10 @@ def _near_pairs(plugs: tuple[PlugBody, ...]) -> list[tuple[PlugBody, PlugBody]]:
 
 
 def _near_bodies(plugs: tuple[PlugBody, ...], bodies: tuple[Outline, ...]) -> list[tuple[PlugBody, Outline]]:
-    near = neighbours([*(plug.room() for plug in plugs), *map(_footprint, bodies)], GAP_MM * 2)
+    near = neighbours([*(plug.room() for plug in plugs), *(body.area for body in bodies)], GAP_MM * 2)
     count = len(plugs)
     pairs = ((plugs[one], bodies[other - count]) for one, other in near if one < count <= other)
     return [(plug, body) for plug, body in pairs if plug.thing != body.thing and _together(plug.point, body)]
-
-
-def _footprint(body: Outline) -> Rectangle:
-    return Rectangle(body.x_mm, body.y_mm, body.width_mm, body.depth_mm)
 
 
 def _together(one: JackPoint, other: JackPoint | Outline) -> bool:
@@ -186,7 +181,7 @@ def _blocked(plug: PlugBody, body: Outline) -> Iterator[PlugMeeting]:
     if plug.askew or body.askew:
         met = reach(plug.corners(GAP_MM), body.corners)
     else:
-        met = min(plug.room(GAP_MM).overlap(_footprint(body)))
+        met = min(plug.room(GAP_MM).overlap(body.area))
     if met <= _HAIR_MM:
         return
     point = plug.point

@@ -5,7 +5,6 @@ from __future__ import annotations
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.deck.spot_on_thing import spot_of
 from rigc.model.rig import Rig
-from rigc.model.things import Spot
 from rigc.record import Record
 
 

@@ -99,7 +99,8 @@ class Board(Record):
 
     `aside` and `behind`: two switches must not be nearer than the one in x and the other in y at once. `apart` is left
     between bodies, `air` round plugs. `step` is the grid of all corners. `feet` is where the feet stand in from the
-    edges; `grams` is the deck's mass. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
+    edges; `grams` is the deck's mass.
+    `passing` is what it costs, in hundredths of a length, where an end passes over a covered drop line. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
     """
 
     width: int
@@ -120,3 +121,4 @@ class Board(Record):
     step: int = 10
     feet: int = 0
     grams: int = 0
+    passing: int = 0

@@ -20,6 +20,7 @@ from rigc.model.things import Thing
 
 _UNKNOWN = 100_000  # where a height is not stated, everything is in the way
 _QUARTERS = (0, 90, 180, 270)
+_PASSING = 60_000  # as much as 60 mm of cable for each covered drop line that is passed over
 _OTHER_SHARE = 10  # percent that a lead without sound weighs
 
 
@@ -52,7 +53,7 @@ def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step
     laid = {turned: _Laid(rig, leads, names, under, turned) for turned in _QUARTERS}
     links = [lead for lead in leads.all if lead.mark in laid[0].ends]
     worth = uses(rig)
-    spacing = foot.SWITCH_SPACING_MM.get(rig.head.rig_class)
+    spacing = foot.SWITCH_SPACING_MM[rig.head.rig_class or "home"]
     return Board(
         width=tenths(deck.width_mm.value),
         depth=tenths(deck.depth_mm.value),
@@ -65,11 +66,12 @@ def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step
         reserved=tuple(map(_area, rig.reserved_rooms)) if rig.deck is deck else (),
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
         tapes=tapes(deck),
-        aside=tenths(spacing[0].value) if spacing else 0,
-        behind=tenths(spacing[1].value) if spacing else 0,
+        aside=tenths(spacing[0].value),
+        behind=tenths(spacing[1].value),
         apart=tenths(foot.LIFT_OUT_MM.value),
         air=tenths(clearance.PLUG_GAP_MM.value),
         step=tenths(step_mm),
+        passing=_PASSING,
         feet=tenths(deck.feet_inset_mm.value) if deck.feet_inset_mm is not None else 0,
         grams=round(1000 * deck.mass_kg.value) if deck.mass_kg is not None else 0,
     )

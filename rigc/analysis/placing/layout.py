@@ -6,7 +6,7 @@ from rigc.analysis.cables.deck_boxes import Box
 from rigc.analysis.placing.board import Area, Board
 from rigc.analysis.placing.conflicts import Solid, in_the_way, off_the_deck, raised
 from rigc.analysis.placing.hold import lacking
-from rigc.analysis.placing.lengths import Standing, link_lengths
+from rigc.analysis.placing.lengths import Run, Standing, link_runs
 from rigc.analysis.placing.wished import missed
 
 At = tuple[int, int, int]  # x, y, number of the shape
@@ -84,9 +84,9 @@ class Layout:
             for other in self._beside[item]:
                 self._pairs[item][other] = self._pairs[other][item] = self._between(item, at[item], other, at[other])
 
-    def lengths(self) -> list[tuple[int, bool]]:
-        """The finished length of every link now, and whether it has a way."""
-        return link_lengths(self.board, [self._stand(item, at) for item, at in enumerate(self.at)])
+    def runs(self) -> list[Run]:
+        """How every link runs now."""
+        return link_runs(self.board, [self._stand(item, at) for item, at in enumerate(self.at)])
 
     def _box(self, item: int, at: At) -> Area:
         solid = self.solids[item][at[2]]
@@ -136,8 +136,8 @@ class Layout:
         board = self.board
         standing = [self._stand(item, each) for item, each in enumerate(at)]
         total = 0
-        for link, (length, _) in zip(board.links, link_lengths(board, standing), strict=True):
-            total += length * link.share
+        for link, (length, passed) in zip(board.links, link_runs(board, standing), strict=True):
+            total += length * link.share + passed * board.passing
             if link.onward and link.start.item >= 0 and link.end.item >= 0:
                 total += _BACKWARDS * max(0, at[link.end.item][0] - at[link.start.item][0]) * link.share // 1000
         return total + sum(each.cost for each in standing) + self._tilt(at)

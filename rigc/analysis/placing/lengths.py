@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from rigc.analysis.cables.deck_boxes import Box, DeckBoxes
 from rigc.analysis.cables.direct_run import runs_direct
 from rigc.analysis.cables.lead_ends import tenths
@@ -27,47 +29,55 @@ class Standing(Record):
     cost: int
 
 
-def link_lengths(board: Board, standing: list[Standing]) -> list[tuple[int, bool]]:
-    """The finished length of each link, and whether it has a way at all."""
+Run = tuple[int, int]  # the finished length; how many ends pass over their nearest drop line because it is covered
+Stop = tuple[int, int, int, bool, Box | None]  # x, y, height over the deck, whether on top, whose box
+
+
+def link_runs(board: Board, standing: list[Standing]) -> list[Run]:
+    """How each link runs."""
     around = DeckBoxes((each.box for each in standing), board.lines)
-    return [_length(board, link, standing, around) for link in board.links]
+    return [_run(board, link, _stop(link.start, standing), _stop(link.end, standing), around) for link in board.links]
 
 
+@cache
 def finished(signal: str, route: int, more: int = 0) -> int:
     """The finished length of a route."""
     return finished_length(route + rule_slack(signal, route) + more)
 
 
-def _length(board: Board, link: Link, standing: list[Standing], around: DeckBoxes) -> tuple[int, bool]:
-    x1, y1, above1, top1, box1 = _end(link.start, standing)
-    x2, y2, above2, top2, box2 = _end(link.end, standing)
-    if (
-        link.run != "under"
-        and box1 is not None
-        and box2 is not None
-        and top1
-        and top2
-        and (link.run == "over" or runs_direct(box1, box2, ((x1, y1), (x2, y2)), around))
-    ):
-        return finished(link.signal, abs(x1 - x2) + abs(y1 - y2) + abs(above1 - above2), link.more), True
-    route, found = abs(x1 - x2) + 2 * _PASSAGE, True
-    stops = [y1]
-    for top, x, y, other, above in ((top1, x1, y1, y2, above1), (top2, x2, y2, y1, above2)):
+def _run(board: Board, link: Link, start: Stop, end: Stop, around: DeckBoxes) -> Run:
+    x1, y1, above1, top1, box1 = start
+    x2, y2, above2, top2, box2 = end
+    both = top1 and top2 and box1 is not None and box2 is not None and link.run != "under"
+    if both and (link.run == "over" or runs_direct(box1, box2, ((x1, y1), (x2, y2)), around)):  # type: ignore[arg-type]
+        return finished(link.signal, abs(x1 - x2) + abs(y1 - y2) + abs(above1 - above2), link.more), 0
+    route, passed, added = abs(x1 - x2) + 2 * _PASSAGE, 0, 0
+    down = [y1, y2]
+    for number, (top, x, y, other, above) in enumerate(((top1, x1, y1, y2, above1), (top2, x2, y2, y1, above2))):
         if top:
             line = around.drop_line(x, y, other)
-            found = found and line is not None
-            stops.append(y if line is None else line)
             route += above + board.thickness
-    if link.lanes and x1 != x2:
-        near, far = (stops[-1] if top2 else y2), (stops[1] if top1 else y1)
-        lane = min(link.lanes, key=lambda each: (abs(far - each) + abs(each - near), each))
-        stops.insert(2 if top1 else 1, lane)
-    stops.append(y2)
-    route += sum(abs(stops[at] - stops[at + 1]) for at in range(len(stops) - 1))
-    return finished(link.signal, route, link.more) + (0 if found else NO_WAY), found
+            if line is None:
+                added += NO_WAY
+            else:
+                down[number] = line
+                far = abs(y - line)
+                route += far
+                for each in board.lines:
+                    if -far < y - each < far:
+                        passed += 1
+                        break
+    return finished(link.signal, route + _along(link, x1 != x2, *down), link.more) + added, passed
 
 
-def _end(end: End, standing: list[Standing]) -> tuple[int, int, int, bool, Box | None]:
+def _along(link: Link, across: bool, y1: int, y2: int) -> int:
+    """How far a link goes in y below the deck, by way of its lane if it goes across at all."""
+    if not link.lanes or not across:
+        return abs(y1 - y2)
+    return min(abs(y1 - lane) + abs(lane - y2) for lane in link.lanes)
+
+
+def _stop(end: End, standing: list[Standing]) -> Stop:
     if end.item < 0:
         return end.x, end.y, 0, False, None
     each = standing[end.item]

@@ -269,8 +269,9 @@ def field_notes(context: Context) -> tuple[FieldNote, ...]:
 
 
 def accepts(context: Context) -> tuple[Accept, ...]:
-    """Accepted findings; what they are about must exist."""
+    """Accepted findings; what they are about, a thing, a lead or the rig itself, must exist."""
     found = []
+    rigs = {node.name.text for node in context.of(nodes.Rig)}
     for node in context.of(nodes.Accept):
         target: str | None = None
         if isinstance(node.target, nodes.LeadMark):
@@ -279,7 +280,7 @@ def accepts(context: Context) -> tuple[Accept, ...]:
             target = str(node.target)
             name = node.target.thing
             families = [scope for scope in context.scopes.values() if name.text in scope.declared]
-            if not families:
+            if not families and name.text not in rigs:
                 context.scopes["thing"].find(name, (), "what the finding is about")
                 continue
         if not node.reason.value.strip() or not node.who.value.strip():

@@ -23,7 +23,10 @@ def turning(context: Context, node: nodes.Turned | None, thing: str) -> tuple[in
     if _has_treadle(context, thing):
         said, do = f"'{angle.typed}' is too much of a skew", f"stay within {MOST_SKEW_DEG} deg of a quarter turn"
     else:
-        said, do = f"'{angle.typed}' is no quarter turn", "write 90, 180 or 270 deg; only a unit with a `treadle` stands askew"
+        said, do = (
+            f"'{angle.typed}' is no quarter turn",
+            "write 90, 180 or 270 deg; only a unit with a `treadle` stands askew",
+        )
     label = "counter-clockwise, seen from above"
     context.report(WRONG_QUANTITY.at(node.span, said, label=label, help=do))
     return 0, 0.0

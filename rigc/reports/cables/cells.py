@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.lead_status import comes_premade
+from rigc.analysis.computations.cable_lengths import Length
 from rigc.analysis.computations.leads import Lead
+from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell
 
@@ -23,6 +26,15 @@ def colour(rig: Rig, lead: Lead) -> str:
     """The colour letters of the lead's cable, empty if it has none."""
     cable = rig.stock.cables.get(lead.cable or "")
     return "" if cable is None or cable.colour is None else cable.colour
+
+
+def cut_text(rig: Rig, lead: Lead, length: Length) -> str:
+    """The cut length; of a lead that is not cut here why, as far as that is known."""
+    if length.cut is not None:
+        return millimetres(length.cut)
+    if lead.captive is not None:
+        return "captive"
+    return "premade" if lead.premade or comes_premade(rig, lead) else ""
 
 
 def _plug(plug: str | None) -> Cell:

@@ -17,8 +17,8 @@ _COLUMNS = (
     Column("id"),
     Column("plug A"),
     Column("plug B"),
-    Column("strip A: jacket, screen, core", "mm", key="strip_a"),
-    Column("strip B: jacket, screen, core", "mm", key="strip_b"),
+    Column("strip A", "mm", key="strip_a"),
+    Column("strip B", "mm", key="strip_b"),
 )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces, shrunk_mm
 from rigc.analysis.cables.reel_use import ReelUse
 from rigc.diagnostics.figures import metres_with_waste, plain
 from rigc.facts.bench import SHRINK_FROM_MM, SHRINK_RATIO, SHRINK_SHARE, SHRINK_TO_MM
@@ -27,16 +28,6 @@ def heat_shrink_table(rig: Rig, uses: tuple[ReelUse, ...]) -> Table:
     return Table("heat-shrink", caption, _COLUMNS, rows, empty="nothing to shrink")
 
 
-def shrink_pieces(use: ReelUse) -> int:
-    """How many ends of a cable are made here."""
-    return sum(1 for lead in use.leads for port in (lead.start, lead.end) if port != lead.captive)
-
-
-def shrink_cm(pieces: int) -> int:
-    """How much heat-shrink these take at most, in cm."""
-    return -(-round(pieces * SHRINK_TO_MM.value * 10) // 100)
-
-
 def _row(rig: Rig, use: ReelUse) -> Row:
     cable = rig.stock.cables.get(use.cable or "")
     pieces = shrink_pieces(use)
@@ -49,7 +40,7 @@ def _row(rig: Rig, use: ReelUse) -> Row:
 def _jacket(outer: Quantity | None) -> tuple[Cell, Cell, Cell]:
     if outer is None:
         return Cell("", mark="jacket not stated"), Cell(""), Cell("")
-    below = round(outer.value * SHRINK_SHARE.value, 6)
+    below = shrunk_mm(outer.value)
     mark = "assumed" if outer.assumed else ""
     comes = f"over {plain(outer.value)}, below {plain(below * SHRINK_RATIO.value)}"
     return Cell(plain(outer.value), mark=mark), Cell(plain(below), mark=mark), Cell(comes)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.lead_status import comes_premade, status
+from rigc.analysis.cables.lead_status import status
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import cable_cell, colour, plug_cells
+from rigc.reports.cables.cells import cable_cell, colour, cut_text, plug_cells
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (
@@ -77,17 +77,9 @@ def _lengths(rig: Rig, lead: Lead, length: Length | None) -> tuple[Cell, ...]:
         Cell(millimetres(length.route), mark=mark),
         Cell(millimetres(length.slack)),
         Cell(millimetres(length.finished), strong=True, mark=mark),
-        Cell(_cut(rig, lead, length), mark=mark if length.cut is not None else ""),
+        Cell(cut_text(rig, lead, length), mark=mark if length.cut is not None else ""),
         Cell(_premade(length)),
     )
-
-
-def _cut(rig: Rig, lead: Lead, length: Length) -> str:
-    if length.cut is not None:
-        return millimetres(length.cut)
-    if lead.captive is not None:
-        return "captive"
-    return "premade" if lead.premade or comes_premade(rig, lead) else ""
 
 
 def _premade(length: Length) -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from rigc.analysis.cables.hand_made_price import hand_made_price
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import millimetres
+from rigc.diagnostics.figures import millimetres, signed_millimetres
 from rigc.model.rig import Rig
+from rigc.reports.cables.cells import cut_text
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (
@@ -26,7 +27,7 @@ def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     prices = [_price(rig, lead, length) for lead, length in found]
     priced = any(prices)
     rows = (
-        Row((*_cells(lead, length), *((Cell(price),) if priced else ())))
+        Row((*_cells(rig, lead, length), *((Cell(price),) if priced else ())))
         for (lead, length), price in zip(found, prices, strict=True)
     )
     columns = (*_COLUMNS, _PRICE) if priced else _COLUMNS
@@ -34,21 +35,13 @@ def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     return Table("made-or-bought", caption, columns, tuple(rows), empty="no lead has a length")
 
 
-def longer_by(length: Length) -> str:
-    """How much longer the premade lead is than the one made here, in mm; `none` if none will do."""
-    if length.premade is None:
-        return "none"
-    more = length.premade - length.finished
-    return f"−{millimetres(-more)}" if more < 0 else millimetres(more)
-
-
-def _cells(lead: Lead, length: Length) -> tuple[Cell, ...]:
-    cut = "" if length.cut is None else millimetres(length.cut)
+def _cells(rig: Rig, lead: Lead, length: Length) -> tuple[Cell, ...]:
+    cut = cut_text(rig, lead, length)
     bought = ("none" if length.premade_listed else "") if length.premade is None else millimetres(length.premade)
     coil = "coil" if length.premade is not None and length.premade > length.most else ""
-    more = Cell("" if length.premade is None else longer_by(length), mark=coil)
+    more = Cell("" if length.premade_more is None else signed_millimetres(length.premade_more), mark=coil)
     mark = "assumed" if length.assumed else ""
-    made = (Cell(millimetres(length.finished), mark=mark), Cell(cut, mark=mark if cut else ""))
+    made = (Cell(millimetres(length.finished), mark=mark), Cell(cut, mark=mark if length.cut is not None else ""))
     return Cell(lead.mark, strong=True), Cell(lead.signal), *made, Cell(bought), more
 
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.cables.cut_batches import plugs_on_leads
+from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces
 from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.reel_use import ReelUse
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.diagnostics.figures import plain
 from rigc.model.rig import Rig
-from rigc.reports.cables.heat_shrink import shrink_cm, shrink_pieces
 from rigc.reports.cables.pull_row import Pulled
 
 

@@ -12,7 +12,7 @@ _COLUMNS = (
     Column("quantity", number=True),
     Column("+ spare", number=True, key="spare"),
     Column("total", number=True),
-    Column("bin"),
+    Column("bin (to write in)", key="bin"),
 )
 
 

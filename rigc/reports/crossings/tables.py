@@ -43,7 +43,12 @@ def bundle_table(rig: Rig, bundles: Bundles) -> Table:
 
 def joint_table(rig: Rig, placement: Placement, leads: Leads, routes: CableRoutes) -> Table:
     """What leads would save if both their drop lines were chosen together."""
-    columns = (Column("lead"), Column("drop lines", "mm"), Column("both together", "mm"), Column("saves", "mm", number=True))
+    columns = (
+        Column("lead"),
+        Column("drop lines", "mm"),
+        Column("both together", "mm"),
+        Column("saves", "mm", number=True),
+    )
     boxes, rows = deck_boxes(rig, placement), []
     for lead in leads.all:
         route = routes.routes.get(lead.mark)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from rigc.analysis.computations.placement import Outline
 from rigc.analysis.computations.plug_bodies import PlugBody
+from rigc.analysis.deck.spot_on_thing import spot_of
 from rigc.model.deck import Place
-from rigc.model.rectangle import Rectangle
-from rigc.model.things import Panel, Spot, Thing
+from rigc.model.things import Panel, Thing
 from rigc.reports.deck.view import View, boxed
 from rigc.reports.drawing.label_box import Room
 from rigc.reports.drawing.label_room import LabelRoom
-from rigc.reports.shapes import HAIR, THICK, THIN, Box, Circle, Label, Shape
+from rigc.reports.shapes import HAIR, THICK, THIN, Box, Circle, Label, Point, Polygon, Shape
 
 SWITCH_MM, KNOB_MM = 6.0, 5.0
 """Radius in mm of a foot switch and of a knob as drawn: signs, not the sizes of the parts."""
@@ -18,27 +18,33 @@ SWITCH_MM, KNOB_MM = 6.0, 5.0
 _LEAST = 0.9  # radius of a sign on paper
 
 
-def outline(body: Outline, view: View, fill: str = "white", hidden: bool = False) -> Box:
-    """The footprint of a thing; dashed where the deck hides it."""
+def outline(body: Outline, view: View, fill: str = "white", hidden: bool = False) -> Box | Polygon:
+    """The footprint of a thing, askew where it stands so; dashed where the deck hides it."""
     colour, pattern, width = ("grey", "dashed", THIN) if hidden else ("black", "solid", THICK)
+    if body.askew:
+        return Polygon(_on_paper(body.askew, view), colour, pattern, width, fill)
     return boxed(view.room(body.area), colour, pattern, width, fill)
 
 
-def switches(thing: Thing | None, place: Place, body: Outline, view: View) -> tuple[Circle, ...]:
+def switches(thing: Thing | None, place: Place, view: View) -> tuple[Circle, ...]:
     """Foot switches as dots, knobs as small rings; none for what is no unit."""
     if thing is None:
         return ()
-    dots = [_circle(_spot(spot, place, body), view, SWITCH_MM, "solid") for spot in thing.switches]
-    rings = [_circle(_spot(spot, place, body), view, KNOB_MM, "") for spot in thing.knobs]
+    dots = [_circle(spot_of(thing, place, spot.x_mm, spot.y_mm), view, SWITCH_MM, "solid") for spot in thing.switches]
+    rings = [_circle(spot_of(thing, place, spot.x_mm, spot.y_mm), view, KNOB_MM, "") for spot in thing.knobs]
     return (*dots, *rings)
 
 
 def plug(body: PlugBody, view: View) -> tuple[Shape, ...]:
     """A plug hatched, and dotted the room that its cable needs to bend."""
-    shapes: list[Shape] = [boxed(view.room(body.room()), fill="hatch")]
+    drawn: list[Shape] = [Polygon(_on_paper(body.corners(), view), fill="hatch")]
     if body.bend_mm:
-        shapes.insert(0, boxed(view.room(body.room(body.bend_mm)), pattern="dotted"))
-    return tuple(shapes)
+        drawn.insert(0, Polygon(_on_paper(body.corners(body.bend_mm), view), pattern="dotted"))
+    return tuple(drawn)
+
+
+def _on_paper(corners: tuple[Point, ...], view: View) -> tuple[Point, ...]:
+    return tuple(view.point(*corner) for corner in corners)
 
 
 def panel_jacks(panel: Panel, view: View, room: LabelRoom) -> tuple[Shape, ...]:
@@ -76,14 +82,6 @@ def _beside(x: float, y: float, text: str) -> list[Label]:
     around = [(0, -2.2, "middle", "baseline"), (0, 2.2, "middle", "top"), (2.4, 0, "start", "middle")]
     around += [(-2.4, 0, "end", "middle"), (0, -5.8, "middle", "baseline"), (0, 5.8, "middle", "top")]
     return [Label(x + dx, y + dy, text, anchor=anchor, level=level, halo=True) for dx, dy, anchor, level in around]
-
-
-def _spot(spot: Spot, place: Place, body: Outline) -> tuple[float, float]:
-    wide, deep = body.width_mm, body.depth_mm
-    if place.turned in (90, 270):
-        wide, deep = deep, wide
-    at = Rectangle(spot.x_mm, spot.y_mm, 0, 0).turned_within(wide, deep, place.turned)
-    return body.x_mm + at.x_mm, body.y_mm + at.y_mm
 
 
 def _circle(at: tuple[float, float], view: View, radius_mm: float, fill: str) -> Circle:

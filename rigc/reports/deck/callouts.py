@@ -1,4 +1,4 @@
-"""Points and their names -> labels above a height, each with a leader down to its point; no label on another or on a leader."""
+"""Points and their names -> labels above or below a drawing, each with a leader to its point; none on another or on a leader."""
 
 from __future__ import annotations
 
@@ -6,7 +6,10 @@ from rigc.record import Record
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.shapes import HAIR, LETTERS, Circle, Label, Line, Point, Shape
 
-_ROW, _APART = LETTERS + 1.4, 1.2
+ROW = LETTERS + 1.4
+"""From row to row, in mm."""
+
+_APART = 1.2
 
 
 class Callout(Record):
@@ -16,29 +19,31 @@ class Callout(Record):
     point: Point
 
 
-def callouts(wanted: tuple[Callout, ...], base: float) -> tuple[Shape, ...]:
-    """From left to right, each label in the lowest row above `base` where it and its leader are free."""
-    placed: list[tuple[int, float, float, float]] = []  # row, left, right, leader
+def callouts(wanted: tuple[Callout, ...], base: float, below: bool = False) -> tuple[Shape, ...]:
+    """The labels start at their leaders and run to the right, the nearest row at `base`; one beyond the next in the way.
+
+    They stand above `base`, or `below` it.
+    """
     shapes: list[Shape] = []
-    for call in sorted(wanted, key=lambda each: (each.point, each.text)):
+    for call, row in rows(wanted):
         x, y = call.point
-        half = text_width(call.text, LETTERS) / 2 + _APART / 2
-        row = 0
-        while not _free(placed, row, x, half):
-            row += 1
-        placed.append((row, x - half, x + half, x))
-        height = base - _ROW * row
-        shapes += [Line(x, y, x, height + 0.7, "grey", width_mm=HAIR), Circle(x, y, 0.4, "grey", fill="solid", width_mm=HAIR)]
-        shapes.append(Label(x, height, call.text, anchor="middle"))
+        height = base + ROW * row if below else base - ROW * row
+        shapes.append(Line(x, y, x, height + (-0.6 if below else 0.6), "grey", width_mm=HAIR))
+        shapes.append(Circle(x, y, 0.4, "grey", fill="solid", width_mm=HAIR))
+        shapes.append(Label(x - 0.5, height, call.text, level="top" if below else "baseline"))
     return tuple(shapes)
 
 
-def _free(placed: list[tuple[int, float, float, float]], row: int, x: float, half: float) -> bool:
-    for other, left, right, leader in placed:
-        if other == row and x - half < right and left < x + half:
-            return False
-        if other < row and left < x < right:
-            return False
-        if other > row and x - half < leader < x + half:
-            return False
-    return True
+def rows(wanted: tuple[Callout, ...]) -> list[tuple[Callout, int]]:
+    """Each callout with its row, the lowest 0: above all whose leaders its label would cross."""
+    placed: list[tuple[Callout, int]] = []
+    for call in sorted(wanted, key=lambda each: (each.point, each.text), reverse=True):
+        x = call.point[0]
+        end = x + text_width(call.text, LETTERS) + _APART
+        placed.append((call, 1 + max((row for other, row in placed if x <= other.point[0] < end), default=-1)))
+    return placed
+
+
+def depth(wanted: tuple[Callout, ...]) -> float:
+    """What all rows take together, in mm."""
+    return ROW * (1 + max((row for _, row in rows(wanted)), default=-1))

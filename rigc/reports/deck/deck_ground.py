@@ -34,9 +34,7 @@ def deck_words(deck: Deck, view: View, room: LabelRoom) -> tuple[Shape, ...]:
     named += [
         ((rail.front_mm + rail.rear_mm) / 2, f"rail, y {rail.front_mm:g} to {rail.rear_mm:g}") for rail in deck.rails
     ]
-    named += [
-        ((tier.front_mm + tier.rear_mm) / 2, f"tier {tier.name}, {tier.raised_mm:g} up") for tier in deck.tiers
-    ]
+    named += [((tier.front_mm + tier.rear_mm) / 2, f"tier {tier.name}, {tier.raised_mm:g} up") for tier in deck.tiers]
     wishes = tuple(view.point(0, y)[1] for y, _ in named)
     heights = spread(wishes, _ROW, view.top, view.bottom)
     shapes: list[Shape] = []

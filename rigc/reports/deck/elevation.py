@@ -6,9 +6,10 @@ from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.plug_bodies import PlugBodies
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
+from rigc.model.things import PanelJack
 from rigc.record import Record
 from rigc.reports.content import Drawing
-from rigc.reports.deck.callouts import Callout, callouts
+from rigc.reports.deck.callouts import Callout, callouts, depth
 from rigc.reports.deck.faces import REAR, Face, faces, visible
 from rigc.reports.deck.view import PAGE_HEIGHT, PAGE_WIDTH, fitting_scale
 from rigc.reports.drawing.dimension import upright_dimension
@@ -46,10 +47,14 @@ def elevation(rig: Rig, deck: Deck, span_mm: float, placement: Placement, plugs:
     below = _thickness(deck) + max([0.0, *([deck.clearance_mm.value] if deck.clearance_mm is not None else [])])
     scale = fitting_scale(span_mm, over + below, PAGE_WIDTH - LEFT - RIGHT, PAGE_HEIGHT - _NAMES - FOOT)
     edge = Edge(scale, LEFT, _NAMES + over / scale, span_mm, view == REAR)
-    height = round(edge.zero + below / scale + FOOT, 1)
-    shapes = [*_bodies(edge, seen), *_deck(deck, edge), *_names(edge, seen, over)]
-    shapes += _panel(rig, deck, edge) if view == REAR else _lid(edge, lid)
-    shapes += [*_measures(deck, edge, seen), Label(LEFT, height - 1.5, _FOOTS[view])]
+    edge = edge.replace(zero=3 + depth(_calls(edge, seen)) + over / scale)
+    hanging = (*_hanging(edge, seen), *(_panel_calls(rig, deck, edge) if view == REAR else ()))
+    floor = edge.zero + below / scale
+    height = round(floor + depth(hanging) + FOOT, 1)
+    shapes = [*_bodies(edge, seen), *_deck(deck, edge), *(_panel(rig, deck, edge) if view == REAR else _lid(edge, lid))]
+    shapes += callouts(_calls(edge, seen), edge.zero - over / scale - 2)
+    shapes += [*callouts(hanging, floor + 2, below=True), *_measures(deck, edge, seen)]
+    shapes.append(Label(LEFT, height - 1.5, _FOOTS[view]))
     return Drawing(
         name=f"{view}-{deck.name}",
         title=f"Deck {deck.name}, {_TITLES[view]}",
@@ -86,38 +91,43 @@ def _deck(deck: Deck, edge: Edge) -> list[Shape]:
         floor = -thickness - deck.clearance_mm.value
         (x1, y), (x2, _) = edge.point(0, floor), edge.point(edge.span_mm, floor)
         shapes += [Line(min(x1, x2) - 6, y, max(x1, x2) + 6, y, width_mm=THICK)]
-        shapes += [Label(max(x1, x2) + 1, y + 0.8, "floor", level="top")]
+        shapes += [Label(max(x1, x2) + 7, y, "floor", level="middle")]
     return shapes
 
 
-def _names(edge: Edge, seen: tuple[Face, ...], over: float) -> tuple[Shape, ...]:
-    """Names over the drawing, with leaders to what is seen of each thing; those below the deck in their boxes."""
-    above = []
-    shapes: list[Shape] = []
-    for face in seen:
-        at = visible(face, seen)
-        if at is None:
-            continue
-        if face.under:
-            x, y = edge.point(at, (face.bottom + face.top) / 2)
-            shapes.append(Label(x, y, face.thing, anchor="middle", level="middle", halo=True))
-        else:
-            above.append(Callout(face.thing, edge.point(at, face.top - 4)))
-    return (*shapes, *callouts(tuple(above), edge.point(0, over)[1] - 3))
+def _calls(edge: Edge, seen: tuple[Face, ...]) -> tuple[Callout, ...]:
+    """What is seen of each thing on top."""
+    spots = [(face, visible(face, seen)) for face in seen if not face.under]
+    return tuple(Callout(face.thing, edge.point(at, face.top - 4)) for face, at in spots if at is not None)
+
+
+def _hanging(edge: Edge, seen: tuple[Face, ...]) -> tuple[Callout, ...]:
+    """What hangs below the deck: told where most of it is seen, at its lower edge."""
+    turned = tuple(face.replace(bottom=-face.top, top=-face.bottom) for face in seen)
+    spots = [(face, visible(face, turned)) for face in turned if face.under]
+    return tuple(Callout(face.thing, edge.point(at, 4 - face.top)) for face, at in spots if at is not None)
+
+
+def _panel_jacks(rig: Rig, deck: Deck) -> list[PanelJack]:
+    panels = (panel for panel in rig.panels.values() if (panel.deck or deck.name) == deck.name)
+    return [jack for panel in panels for jack in panel.jacks]
+
+
+def _panel_point(deck: Deck, jack: PanelJack, edge: Edge) -> Point:
+    """A panel jack stands at its own height, or in the middle of the deck's edge where that is not stated."""
+    return edge.point(jack.x_mm, jack.height_mm.value if jack.height_mm is not None else -_thickness(deck) / 2)
+
+
+def _panel_calls(rig: Rig, deck: Deck, edge: Edge) -> tuple[Callout, ...]:
+    return tuple(Callout(jack.name, _panel_point(deck, jack, edge)) for jack in _panel_jacks(rig, deck))
 
 
 def _panel(rig: Rig, deck: Deck, edge: Edge) -> list[Shape]:
-    """Panel jacks stand at their own height, or in the middle of the deck's edge where it is not stated."""
     shapes: list[Shape] = []
-    for panel in rig.panels.values():
-        for jack in panel.jacks if (panel.deck or deck.name) == deck.name else ():
-            height = jack.height_mm.value if jack.height_mm is not None else -_thickness(deck) / 2
-            x, y = edge.point(jack.x_mm, height)
-            if jack.role == "inlet":
-                shapes.append(Box(x - 2, y - 1.5, 4, 3, fill="white", width_mm=THICK))
-            else:
-                shapes.append(Circle(x, y, 1.3, fill="white", width_mm=THICK))
-            shapes.append(Label(x, y + 2.2, jack.name, anchor="middle", level="top", halo=True))
+    for jack in _panel_jacks(rig, deck):
+        x, y = _panel_point(deck, jack, edge)
+        inlet = Box(x - 2, y - 1.5, 4, 3, fill="white", width_mm=THICK)
+        shapes.append(inlet if jack.role == "inlet" else Circle(x, y, 1.3, fill="white", width_mm=THICK))
     return shapes
 
 
@@ -161,5 +171,3 @@ def _left_out(deck: Deck, placement: Placement, seen: tuple[Face, ...]) -> str:
     drawn = {face.thing for face in seen}
     missing = [body.thing for body in placement.outlines.values() if body.deck == deck.name and body.thing not in drawn]
     return f"Not drawn, for want of a height: {', '.join(missing)}." if missing else ""
-
-

@@ -64,7 +64,7 @@ def _face(deck: Deck, body: Outline, plugs: list[PlugBody], view: str) -> Face |
         (area.x_mm, area.right_mm, area.rear_mm) if view == REAR else (area.y_mm, area.rear_mm, area.right_mm)
     )
     towards = (0, 1) if view == REAR else (1, 0)
-    seen = (plug for plug in plugs if (plug.point.dx, plug.point.dy) == towards)
+    seen = (plug for plug in plugs if (round(plug.point.dx), round(plug.point.dy)) == towards)
     drawn = tuple(rect for plug in seen if (rect := _plug(plug, base, view)) is not None)
     return Face(body.thing, low, high, base, base + body.height_mm, near, body.under, drawn)
 

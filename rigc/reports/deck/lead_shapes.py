@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from rigc.analysis.computations.placement import JackPoint
 from rigc.reports.deck.lead_style import STYLES
 from rigc.reports.deck.lead_ways import Way
@@ -11,17 +13,17 @@ from rigc.reports.shapes import HAIR, THIN, Circle, Label, Point, Polyline, Shap
 
 
 def lead_lines(ways: tuple[Way, ...], view: View, room: LabelRoom) -> tuple[Shape, ...]:
-    """A line for each lead, thin from its jack to where it goes through the deck, and rings for the passages."""
+    """A line for each lead, thin where the deck is between it and the eye, and rings where it goes through."""
     shapes: list[Shape] = []
     for way in ways:
         style = STYLES[way.signal]
-        points = tuple(view.point(*point) for point in way.points)
-        room.line(points, style.width_mm / 2)
-        for end, jack, exit_ in ((0, way.jacks[0], way.exits[0]), (-1, way.jacks[1], way.exits[1])):
-            stub = dict.fromkeys((view.point(jack.x_mm, jack.y_mm), view.point(*exit_), points[end]))
-            if len(stub) > 1:
-                shapes.append(Polyline(tuple(stub), style.colour, width_mm=HAIR))
-        shapes.append(Polyline(tuple(dict.fromkeys(points)), style.colour, style.pattern, style.width_mm))
+        for above, stretch in way.stretches():
+            points = tuple(view.point(*point) for point in stretch)
+            if above is view.below:
+                shapes.append(Polyline(points, style.colour, width_mm=HAIR))
+            else:
+                room.line(points, style.width_mm / 2)
+                shapes.append(Polyline(points, style.colour, style.pattern, style.width_mm))
     passages = {view.point(*passage) for way in ways for passage in way.passages}
     shapes += [Circle(x, y, 0.65, fill="white", width_mm=THIN) for x, y in sorted(passages)]
     return tuple(shapes)
@@ -32,10 +34,8 @@ def lead_numbers(ways: tuple[Way, ...], view: View, room: LabelRoom) -> tuple[Sh
     labels: list[Label] = []
     for way in ways:
         points = tuple(view.point(*point) for point in way.points)
-        found = [
-            room.place(_at_jack(way.mark, jack, view.point(*exit_), view))
-            for jack, exit_ in zip(way.jacks, way.exits, strict=True)
-        ]
+        ends = zip(way.jacks, (points[1], points[-2]), strict=True)
+        found = [room.place(_at_jack(way.mark, jack, exit_, view)) for jack, exit_ in ends]
         if not any(found):
             found.append(room.place(_on_way(way.mark, points)))
         labels += [label for label in found if label is not None]
@@ -53,7 +53,10 @@ def _at_jack(mark: str, jack: JackPoint, exit_: Point, view: View) -> list[Label
     return [
         *(Label(x + 2.2 * side, y, mark, anchor=_ANCHOR[side], level="middle", halo=True) for side in (1, -1)),
         *(Label(x, y - 2.4 * side, mark, anchor="middle", level=_LEVEL[side], halo=True) for side in (1, -1)),
-        *(Label(x, y - 2.4 * side, mark, anchor=_ANCHOR[side], level="middle", rotation=-90, halo=True) for side in (1, -1)),
+        *(
+            Label(x, y - 2.4 * side, mark, anchor=_ANCHOR[side], level="middle", rotation=-90, halo=True)
+            for side in (1, -1)
+        ),
     ]
 
 
@@ -91,10 +94,18 @@ def _level(mark: str, x: float, y: float, beyond: float, dx: int) -> list[Label]
 
 def _on_way(mark: str, points: tuple[Point, ...]) -> list[Label]:
     choices = []
-    for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False):
+    for (x1, y1), (x2, y2) in pairwise(points):
         turn = -90.0 if abs(y2 - y1) > abs(x2 - x1) else 0.0
         choices += [
-            Label(x1 + (x2 - x1) * part, y1 + (y2 - y1) * part, mark, anchor="middle", level="middle", rotation=turn, halo=True)
+            Label(
+                x1 + (x2 - x1) * part,
+                y1 + (y2 - y1) * part,
+                mark,
+                anchor="middle",
+                level="middle",
+                rotation=turn,
+                halo=True,
+            )
             for part in (0.5, 0.35, 0.65, 0.2, 0.8)
         ]
     return choices

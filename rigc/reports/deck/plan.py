@@ -63,7 +63,7 @@ def _dots(rig: Rig, bodies: tuple[Outline, ...], view: View, room: LabelRoom) ->
     """Switches and knobs; names keep clear of them."""
     shapes: list[Shape] = []
     for body in bodies:
-        for dot in switches(rig.units.get(body.thing), rig.places[body.thing], body, view):
+        for dot in switches(rig.units.get(body.thing), rig.places[body.thing], view):
             shapes.append(dot)
             room.keep_clear(Room(dot.x, dot.y, dot.x, dot.y).wider(dot.radius))
     return shapes
@@ -99,4 +99,6 @@ def _words(rig: Rig, deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way,
 def _described(deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way, ...]) -> str:
     rows = ", ".join(f"{body.thing} at {body.x_mm:g}, {body.y_mm:g}" for body in bodies)
     leads = f" Leads on top: {', '.join(way.mark for way in on_top)}." if on_top else ""
-    return f"Deck {deck.name} from above, the player at the bottom; front-left corners in mm: {rows or 'nothing'}.{leads}"
+    return (
+        f"Deck {deck.name} from above, the player at the bottom; front-left corners in mm: {rows or 'nothing'}.{leads}"
+    )

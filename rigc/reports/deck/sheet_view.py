@@ -27,7 +27,7 @@ def ground_of(view: View) -> Room:
 
 def label_ground(view: View) -> Room:
     """Where the labels of a deck may stand: not in its legend."""
-    return ground_of(view).replace(bottom=view.bottom + LEGEND - 0.5)
+    return Room(0, 0, ground_of(view).right, view.bottom + LEGEND - 0.5)
 
 
 _LEAST_WIDTH = 180.0

@@ -32,9 +32,7 @@ def undersides(rig: Rig, deck: Deck, view: View, placement: Placement, ways: tup
     return tuple(_underside(rig, deck, view, placement, name, group) for name, group in groups if group)
 
 
-def _underside(
-    rig: Rig, deck: Deck, view: View, placement: Placement, group: str, ways: tuple[Way, ...]
-) -> Drawing:
+def _underside(rig: Rig, deck: Deck, view: View, placement: Placement, group: str, ways: tuple[Way, ...]) -> Drawing:
     ground = ground_of(view)
     room = LabelRoom(label_ground(view))
     bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name)
@@ -50,7 +48,7 @@ def _underside(
     shapes += lead_numbers(drawn, view, room)
     shapes += _names(tuple(body for body in bodies if not body.under), view, room, strong=False)
     shapes += legend(_words(ways), view.left, ground.right, view.bottom + LEGEND)
-    told = "leads of one lane are drawn side by side; their true lane is the drop line"
+    told = "leads in one lane are drawn side by side; thin: on top of the deck"
     return Drawing(
         name=f"below-{deck.name}-{group}",
         title=f"Deck {deck.name} from below: {group} leads",

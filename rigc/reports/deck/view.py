@@ -48,9 +48,10 @@ class View(Record):
         (x1, y1), (x2, y2) = self.point(area.x_mm, area.y_mm), self.point(area.right_mm, area.rear_mm)
         return Room(x1, min(y1, y2), x2, max(y1, y2))
 
-    def direction(self, dx: int, dy: int) -> tuple[int, int]:
-        """A direction on the deck as one on paper."""
-        return dx, (dy if self.below else -dy)
+    def direction(self, dx: float, dy: float) -> tuple[int, int]:
+        """The direction on paper, along an axis, that is nearest to one on the deck; (0, 0) for none."""
+        across, away = (round(dx), 0) if abs(dx) > abs(dy) else (0, round(dy))
+        return across, (away if self.below else -away)
 
 
 def fitting_scale(width_mm: float, height_mm: float, room_width: float, room_height: float) -> int:

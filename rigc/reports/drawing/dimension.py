@@ -29,9 +29,7 @@ def upright_dimension(y1: float, y2: float, edge: float, x: float, text: str) ->
     if narrow:
         label = Label(x + 1.0, (low + high) / 2, text, level="middle")
     outwards = 1 if x >= edge else -1
-    lines = (
-        Line(edge + _GAP * outwards, at, x + _BEYOND * outwards, at, "grey", width_mm=HAIR) for at in (low, high)
-    )
+    lines = (Line(edge + _GAP * outwards, at, x + _BEYOND * outwards, at, "grey", width_mm=HAIR) for at in (low, high))
     return (*lines, Line(x, low, x, high, width_mm=HAIR, arrow="both" if high - low > 6 else ""), label)
 
 

@@ -23,10 +23,7 @@ class Room(Record):
     def meets(self, other: Room) -> bool:
         """Whether both share more than an edge."""
         return (
-            self.left < other.right
-            and other.left < self.right
-            and self.top < other.bottom
-            and other.top < self.bottom
+            self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
         )
 
     def within(self, other: Room) -> bool:

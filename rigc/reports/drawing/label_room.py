@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import pairwise
 
 from rigc.reports.drawing.label_box import Room, label_box
 from rigc.reports.shapes import Label, Point
@@ -29,8 +30,7 @@ class LabelRoom:
 
     def line(self, points: Iterable[Point], half_width: float = 0.3) -> None:
         """A line (of upright and level stretches) that labels should rather not cross."""
-        way = list(points)
-        for (x1, y1), (x2, y2) in zip(way, way[1:], strict=False):
+        for (x1, y1), (x2, y2) in pairwise(points):
             self._lines.append(Room(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).wider(half_width))
 
     def place(self, choices: Iterable[Label], within: Room | None = None) -> Label | None:

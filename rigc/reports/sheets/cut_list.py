@@ -17,7 +17,7 @@ _READING = Paragraph(
     "reading",
     (
         "Cut: the finished length and what both plugs take in. Cut one lead of each kind, fit it, then cut the rest.",
-        "Strip: how much of jacket, screen and core is laid bare (common practice, no source: check against the plug). "
+        "Strip: what is taken off jacket, screen and core, in this order (common practice, no source: check against the plug). "
         "Cut a black conductive layer back 3 mm, or it leaks from tip to sleeve.",
         "Slide plug shell, label and heat-shrink on before soldering.",
         "A spare end is the most that a plug of the batch takes in: an end that must be made anew.",

@@ -2,42 +2,61 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.plug_bodies import PlugBodies
+from rigc.analysis.computations.plug_clash import PlugClash
+from rigc.analysis.computations.route_paths import RoutePaths
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
+from rigc.reports.deck.clash_detail import clash_details
 from rigc.reports.deck.elevation import elevation
 from rigc.reports.deck.faces import REAR, SIDE
+from rigc.reports.deck.hole_table import hole_table
 from rigc.reports.deck.lead_ways import ways
+from rigc.reports.deck.place_table import place_table
 from rigc.reports.deck.plan import plan
 from rigc.reports.deck.sheet_view import view_of
 from rigc.reports.deck.underside import undersides
 
 
-def deck_drawing(rig: Rig, placement: Placement, plugs: PlugBodies, leads: Leads, routes: CableRoutes) -> Sheet:
+def deck_drawing(
+    rig: Rig, placement: Placement, plugs: PlugBodies, clash: PlugClash, leads: Leads, paths: RoutePaths
+) -> Sheet:
     """For each deck in use its drawings and tables; a sentence where the source has no deck."""
     blocks: list[Block] = []
     for deck in rig.decks.values():
         if any(body.deck == deck.name for body in placement.outlines.values()):
-            blocks += _blocks(rig, deck, placement, plugs, leads, routes)
+            blocks += _blocks(rig, deck, placement, plugs, clash, leads, paths)
     if not blocks:
         blocks.append(Paragraph("nothing", ("No deck has a thing on it yet: state a deck and places.",)))
-    return Sheet("deck-drawing", "Deck drawing", "the shop that makes the deck, and who fits it out", tuple(blocks), landscape=True)
+    return Sheet(
+        "deck-drawing",
+        "Deck drawing",
+        "the shop that makes the deck, and who fits it out",
+        tuple(blocks),
+        landscape=True,
+    )
 
 
-def _blocks(rig: Rig, deck: Deck, placement: Placement, plugs: PlugBodies, leads: Leads, routes: CableRoutes) -> list[Block]:
+def _blocks(
+    rig: Rig, deck: Deck, placement: Placement, plugs: PlugBodies, clash: PlugClash, leads: Leads, paths: RoutePaths
+) -> list[Block]:
     if deck.width_mm is None or deck.depth_mm is None:
-        return [Paragraph(f"unknown-{deck.name}", (f"The size of deck '{deck.name}' is not stated: no drawing of it.",))]
+        return [
+            Paragraph(f"unknown-{deck.name}", (f"The size of deck '{deck.name}' is not stated: no drawing of it.",))
+        ]
     size = deck.width_mm.value, deck.depth_mm.value
-    laid = ways(leads, routes, placement, deck.name)
+    laid = ways(leads, paths, placement, deck.name)
     return [
         plan(rig, deck, view_of(*size), placement, plugs, laid),
         *undersides(rig, deck, view_of(*size, below=True), placement, laid),
         elevation(rig, deck, size[0], placement, plugs, REAR),
         elevation(rig, deck, size[1], placement, plugs, SIDE),
+        *clash_details(clash, placement, deck.name),
+        hole_table(rig, deck, laid),
+        place_table(rig, deck, placement),
     ]
 
 

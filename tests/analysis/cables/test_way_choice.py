@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise, product
 from random import Random
 
@@ -13,6 +14,7 @@ from rigc.analysis.cables.way_choice import Costs, chosen_ways, total
 
 EMPTY = side_of(())
 Way = tuple[tuple[int, int], ...]
+Pairs = list[tuple[int, int]]
 
 
 def ways(source: Random) -> tuple[Way, ...]:
@@ -26,6 +28,11 @@ def below(way: Way) -> Side:
     return side_of(tuple(pairwise(way)))
 
 
+def bad(one: Way, other: Way) -> int:
+    """The same as rigc counts it."""
+    return sum(angle == 0 for angle in crossings(below(one), below(other)))
+
+
 def flat(one: Way, other: Way) -> int:
     """How often two ways lie on each other, by shapely: each two stretches along one axis that share more than a point."""
     stretches = ((LineString(here), LineString(there)) for here in pairwise(one) for there in pairwise(other))
@@ -33,33 +40,29 @@ def flat(one: Way, other: Way) -> int:
 
 
 def test_no_choice_of_ways_has_fewer_bad_crossings() -> None:
-    source, any_bad, saved = Random(3), 0, 0
-    for _ in range(60):
-        leads = [ways(source) for _ in range(7)]
-        kinds = ["audio" if at % 2 else "dc" for at in range(7)]
-        costs: Costs = {}
-        for second in range(7):
-            for first in range(second):
-                if kinds[first] != kinds[second]:
-                    costs[first, second] = tuple(
-                        tuple(sum(angle == 0 for angle in crossings(below(a), below(b))) for b in leads[second])
-                        for a in leads[first]
-                    )
+    source, unavoidable, saved = Random(3), 0, 0
+    for _ in range(30):
+        leads = [ways(source) for _ in range(6)]
+        pairs = [(one, other) for other in range(6) for one in range(other) if one % 2 != other % 2]
+        costs: Costs = {
+            (one, other): tuple(tuple(bad(a, b) for b in leads[other]) for a in leads[one]) for one, other in pairs
+        }
         chosen = chosen_ways([len(each) for each in leads], costs, 10)
+        lying = {
+            (one, other, a, b): flat(leads[one][a], leads[other][b])
+            for one, other in pairs
+            for a in range(len(leads[one]))
+            for b in range(len(leads[other]))
+        }
 
-        def bad(choice: tuple[int, ...], leads: list[tuple[Way, ...]] = leads, costs: Costs = costs) -> int:
-            return sum(flat(leads[a][choice[a]], leads[b][choice[b]]) for a, b in costs)
+        def told(choice: Sequence[int], lying: dict[tuple[int, ...], int] = lying, pairs: Pairs = pairs) -> int:
+            return sum(lying[one, other, choice[one], choice[other]] for one, other in pairs)
 
-        least = min(map(bad, product(*(range(len(each)) for each in leads)))) if _ < 12 else None
-        found = bad(tuple(chosen))
-        assert found == total(chosen, costs)
-        fewest = min(total(choice, costs) for choice in product(*(range(len(each)) for each in leads)))
-        assert found == fewest
-        if least is not None:
-            assert found == least
-        any_bad += found > 0
-        saved += found < bad((0,) * 7)
-    assert any_bad > 5 and saved > 5  # choosing helped, and it was not always possible to avoid all
+        fewest = min(map(told, product(*(range(len(each)) for each in leads))))
+        assert told(chosen) == total(chosen, costs) == fewest
+        unavoidable += fewest > 0
+        saved += fewest < told((0,) * 6)
+    assert unavoidable > 2 and saved > 2  # choosing helped, and it was not always possible to avoid all
 
 
 def test_a_large_group_never_ends_worse_than_it_began() -> None:
@@ -78,17 +81,13 @@ def test_a_large_group_never_ends_worse_than_it_began() -> None:
 
 def test_of_equal_ways_the_first_is_taken() -> None:
     assert chosen_ways([3, 3], {(0, 1): ((2, 2, 2),) * 3}, 10) == [0, 0]
-    assert chosen_ways([2, 2], {(0, 1): ((5, 1), (1, 5))}, 10) == [1, 0] or chosen_ways(
-        [2, 2], {(0, 1): ((5, 1), (1, 5))}, 10
-    ) == [0, 1]
+    assert chosen_ways([2, 2], {(0, 1): ((5, 1), (1, 1))}, 10) == [0, 1]  # of three cheap ways
 
 
 def test_crossings_against_shapely() -> None:
     source, crossed = Random(11), 0
     for _ in range(300):
-        one, other = (
-            tuple((source.randrange(0, 60), source.randrange(0, 60)) for _ in range(3)) for _ in range(2)
-        )
+        one, other = (tuple((source.randrange(0, 60), source.randrange(0, 60)) for _ in range(3)) for _ in range(2))
         mine, theirs = LineString(one), LineString(other)
         if mine.intersection(theirs).length > 0 or one[0] == one[1] or other[0] == other[1]:
             continue

@@ -25,6 +25,7 @@ PART_A = {
     "stage-leads": {
         "length_mm": "{id}.length",
     },
+    # cut-list
     "cut-list": {
         "cut_mm": "{id}.cut",
     },
@@ -32,6 +33,25 @@ PART_A = {
         "pieces": "{stock}.pieces",
         "cut_m": "{stock}.cut",
         "with_waste_m": "{stock}.with-waste",
+        "spare_ends_mm": "{stock}.spare-ends",
+        "take_m": "{stock}.take",
+    },
+    "reels": {
+        "reels": "{stock}.reels",
+        "least": "{stock}.least-reels",
+        "left_m": "{stock}.left",
+    },
+    "heat-shrink": {
+        "jacket_mm": "{stock}.jacket",
+        "shrunk_mm": "{stock}.shrunk",
+        "pieces": "{stock}.shrink-pieces",
+        "at_most_m": "{stock}.shrink",
+    },
+    "made-or-bought": {
+        "finished_mm": "{id}.finished",
+        "cut_mm": "{id}.cut",
+        "premade_mm": "{id}.premade",
+        "longer_mm": "{id}.premade-more",
     },
     "plugs": {
         "to_fit": "{plug}.to-fit",
@@ -88,6 +108,12 @@ PART_A = {
     "rail_tape": {
         "x_mm": "board.tape-{rail}.x",
         "tape_mm": "board.tape-{rail}",
+    },
+    "rolls": {
+        "roll_m": "{strip}.roll",
+        "rolls": "{strip}.rolls",
+        "least": "{strip}.least-rolls",
+        "left_m": "{strip}.rolls-left",
     },
     "order": {
         "width_mm": "{strip}.width",

@@ -23,7 +23,7 @@ RIGS = [
     path.relative_to(ROOT).as_posix()
     for path in sorted((*ROOT.glob("examples/*/board.rig"), *ROOT.glob("tests/rigs/**/*.rig")))
 ]
-SHEETS = ("cable-list", "power-table", "mounting-strips", "wiring-sheet")
+SHEETS = ("cable-list", "cut-list", "power-table", "mounting-strips", "wiring-sheet")
 COLUMNS: dict[str, dict[str, str]] = {**PART_A, **FURTHER}
 UNKNOWN = ("", "?", "any")
 """What a sheet prints where a figure is not known, or where there is none; a panel takes any level."""

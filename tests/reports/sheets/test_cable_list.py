@@ -88,23 +88,6 @@ def test_totals(path: str, totals: dict[str, str]) -> None:
     assert {signal: " ".join(texts(row, *heads)) for signal, row in found.items()} == totals
 
 
-def test_the_cut_list_goes_from_long_to_short() -> None:
-    cuts = [(row.cells[1].text, row.cells[2].text) for row in table(changed(HOME), "cut-list").rows]
-    assert cuts == [("744", "A4"), ("176", "A5"), ("176", "A6"), ("114", "A2"), ("114", "A3")]
-    # 1.324 m x 1.05 = 1.3902 m, rounded up to a centimetre
-    assert [cell.text for cell in table(changed(HOME), "cut-totals").rows[0].cells] == [
-        "mini-coax",
-        "5",
-        "1.324",
-        "1.40",
-    ]
-
-
-def test_plugs_by_kind() -> None:
-    found = {kind: texts(row, "to fit")[0] for kind, row in rows(changed(HOME), "plugs").items()}
-    assert found == {"flat-angle": "8", "barrel-angle": "2", "dc-angle": "0"}
-
-
 def test_stage_leads_are_listed_but_not_routed() -> None:
     results = changed(HOME)
     stage = rows(results, "stage-leads")
@@ -115,12 +98,11 @@ def test_stage_leads_are_listed_but_not_routed() -> None:
     assert not stage.keys() & rows(results, "leads").keys()
 
 
-def test_a_lead_that_exists_is_kept_and_not_cut() -> None:
+def test_a_lead_that_exists_is_kept() -> None:
     results = changed(
         HOME, ("A4 marl.out -> millpond.in flat-angle to flat-angle", "A4 marl.out -> millpond.in made 700 mm")
     )
     assert rows(results, "leads")["A4"]["status"].text == "keep, 700 mm"
-    assert "A4" not in [row.cells[2].text for row in table(results, "cut-list").rows]
 
 
 def test_a_lead_without_a_place_keeps_its_row_and_says_why() -> None:
@@ -150,7 +132,7 @@ def test_without_a_deck_every_lead_is_still_there() -> None:
 
 def test_no_leads_at_all() -> None:
     results = written("")
-    assert [table(results, name).rows for name in ("leads", "totals", "cut-list", "plugs")] == [()] * 4
+    assert [table(results, name).rows for name in ("leads", "totals")] == [()] * 2
 
 
 def test_an_adaptor_is_listed_with_what_it_stands_between() -> None:

@@ -1,0 +1,34 @@
+"""Deck and places -> the plan at full size, in tiles for A4 and Letter: to stand on with shoes before anything is cut."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.placement import Placement
+from rigc.model.rig import Rig
+from rigc.reports.content import Block, Paragraph, Sheet
+from rigc.reports.deck.full_size import full_size
+from rigc.reports.deck.tile_map import tile_map
+from rigc.reports.deck.tiles import tiles
+
+_HOW = (
+    "Print at 100 %, with no fitting to the page. Measure the square on each page: 100 mm both ways, else the print is false.",
+    "Cut along the grey frame on one side of each join, lay that edge on the neighbour's dotted line, cross on cross, and tape.",
+    "Stand on it in the shoes that are worn on stage: is each switch met without the next one?",
+)
+
+
+def plan_full_size(rig: Rig, placement: Placement) -> Sheet:
+    """How to join the tiles, a map of them, and the tiles; a sentence where no deck has a size."""
+    blocks: list[Block] = [Paragraph("joining", _HOW, heading="How to print and join")]
+    for deck in rig.decks.values():
+        bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and not body.under)
+        if bodies and deck.width_mm is not None and deck.depth_mm is not None:
+            size = (deck.width_mm.value, deck.depth_mm.value)
+            laid = tiles(*size)
+            blocks.append(tile_map(deck, size, bodies, laid))
+            blocks += [full_size(rig, deck, size, bodies, tile) for tile in laid]
+    if len(blocks) == 1:
+        blocks = [Paragraph("nothing", ("No deck of known size has a unit on it yet: nothing to print.",))]
+    return Sheet("plan-full-size", "Plan at full size", "the player, to stand on it", tuple(blocks))
+
+
+SHEET = plan_full_size

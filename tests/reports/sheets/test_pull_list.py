@@ -1,0 +1,80 @@
+"""The pull list of the two worked boards: plugs, cable, ready leads, strips and spares."""
+
+from __future__ import annotations
+
+from written import changed, written
+
+from rigc.analysis.results import Results
+from rigc.reports.content import Sheet, Table
+from rigc.reports.sheets.pull_list import pull_list
+
+HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
+
+
+def pulled(results: Results) -> dict[str, list[str]]:
+    sheet: Sheet = results.call(pull_list)
+    table = sheet.block("pull-list")
+    assert isinstance(table, Table)
+    assert table.tick
+    return {row.cells[0].text: [cell.text for cell in row.cells[1:]] for row in table.rows}
+
+
+def test_the_touring_board() -> None:
+    found = pulled(changed(TOURING))
+    assert found["barrel-angle"] == ["plug", "pieces", "54", "", "54", ""]
+    # 17.864 m; with waste and ends 18.79 m are taken
+    assert found["mini-coax"] == ["cable", "m", "17.864", "0.926", "18.79", ""]
+    # M04 is bought as 900 mm, and the spare is one more of it
+    assert found["midi lead 900 mm"] == ["premade lead", "pieces", "1", "1", "2", ""]
+    assert found["audio lead 1300 mm"] == ["spare lead", "pieces", "", "2", "2", ""]
+    assert found["plain 6 m stage lead"] == ["spare", "pieces", "", "1", "1", ""]
+    # strips: 9.556 m laid, 10.6 m ordered
+    assert found["mushroom"] == ["strip", "m", "9.556", "1.044", "10.6", ""]
+    assert found["brackets"] == ["fixing", "sets", "4", "", "4", ""]
+    # 28 audio + 2 stage + 1 control + 4 MIDI + 15 DC = 50 leads, two markers each
+    assert found["markers"][1:] == ["pieces", "100", "", "100", ""]
+    dc = {item: int(cells[2]) for item, cells in found.items() if item.startswith("dc lead") and cells[2]}
+    assert dc == {
+        "dc lead 300 mm": 2,
+        "dc lead 450 mm": 5,
+        "dc lead 600 mm": 4,
+        "dc lead 900 mm": 3,
+        "dc lead 1200 mm": 1,
+    }
+
+
+def test_the_home_board_buys_its_y_lead_in_one() -> None:
+    found = pulled(changed(HOME))
+    assert found["dc Y lead D2, legs of 300 mm and 450 mm"] == ["premade lead", "pieces", "1", "", "1", ""]
+    assert found["flat-angle"] == ["plug", "pieces", "8", "", "8", ""]
+    # 5 leads x 2 ends x 35 mm
+    assert found["heat-shrink for mini-coax"][2] == "0.35"
+
+
+def test_spare_plugs_adaptors_and_plates() -> None:
+    results = changed(
+        TOURING,
+        ("  2 audio lead 1300 mm", "  4 plug flat-angle\n  2 plug barrel-angle\n  2 audio lead 1300 mm"),
+        ("  D08 mill8.a8 -> stepladder.dc\n", "  D08 mill8.a8 -> stepladder.dc\n  Y1 size for stepladder\n"),
+        ("  all with mushroom\n", '  all with mushroom\n  plumb bridged "plate 60 x 120 mm"\n'),
+    )
+    found = pulled(results)
+    assert found["flat-angle"] == ["plug", "pieces", "", "4", "4", ""]
+    assert found["barrel-angle"] == ["plug", "pieces", "54", "2", "56", ""]
+    assert found["size adaptor"][2] == "1"
+    assert found["plate 60 x 120 mm"] == ["bridge plate", "pieces", "1", "", "1", ""]
+
+
+def test_a_lead_to_be_bought_without_a_length_says_so() -> None:
+    found = pulled(
+        written(
+            "unit a {\n  inlet dc barrel 5.5 x 2.1 mm\n  needs 9 V dc\n}\n"
+            "supply mill {\n  connector barrel 5.5 x 2.1 mm\n  outlet o1 9 V dc 100 mA isolated\n}\n"
+            "power {\n  a from mill.o1\n}\n"  # and no deck
+        )
+    )
+    assert found["dc lead of unknown length"][2] == "1"
+
+
+def test_nothing_at_all() -> None:
+    assert pulled(written("")) == {}
