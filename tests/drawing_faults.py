@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterator
+from itertools import combinations
 from math import cos, radians, sin
 
 from rigc.reports.content import Drawing
@@ -35,6 +36,7 @@ _WORDS: dict[str, Collection[str]] = {
     "arrow": ARROWS,
 }
 _NAME = re.compile(r"[a-z0-9]+([-_][a-z0-9]+)*")
+_HAIR = 0.05
 _SLACK = 0.5  # half a thick line may stand on the edge
 
 
@@ -50,6 +52,25 @@ def drawing_faults(drawing: Drawing) -> tuple[str, ...]:
         if not all(_on(drawing, point) for point in points):
             faults.append(f"leaves the ground: {shape}")
     return tuple(faults)
+
+
+def overlapping_labels(drawing: Drawing) -> tuple[str, ...]:
+    """Pairs of labels of which one covers the other, by the width that is reckoned for their letters."""
+    boxes = [(shape, points) for shape, points in _placed(drawing.shapes) if isinstance(shape, Label)]
+    return tuple(
+        f"'{one.text}' at {one.x:g}, {one.y:g} and '{other.text}' at {other.x:g}, {other.y:g}"
+        for (one, here), (other, there) in combinations(boxes, 2)
+        if _shared(here, there)
+    )
+
+
+def _shared(here: tuple[Point, ...], there: tuple[Point, ...]) -> bool:
+    return all(
+        min(max(p[axis] for p in here), max(p[axis] for p in there))
+        - max(min(p[axis] for p in here), min(p[axis] for p in there))
+        > _HAIR
+        for axis in (0, 1)
+    )
 
 
 def _wrong_words(shape: Shape) -> Iterator[str]:

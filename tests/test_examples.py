@@ -12,8 +12,9 @@ EXPECTED = {
     # What the worked rigs leave standing: no bypass plan is declared (S22), a ring through the shared outlet (G03).
     "back-bedroom": ["S22", "G03"],
     # 33.258 kg with its case against 23 kg for one lifter and 32 kg for an airline piece (D09), two switches that must
-    # leave their maker's position (P19), a brighter guitar (S23), a delay in a loop (S16).
-    "long-haul": ["D09", "S22", "P19", "P19", "S23", "S16"],
+    # leave their maker's position (P19), a brighter guitar (S23), a delay in a loop (S16),
+    # and a switcher whose foot switches nobody measured (D04, can't-check).
+    "long-haul": ["D09", "S22", "P19", "P19", "S23", "S16", "D04"],
     # examples/tide-line/worked.md
     "tide-line": ["S05", "S08", "S18", "S19", "P17"],
 }

@@ -79,7 +79,7 @@ def _means(accept: Accept, finding: Diagnostic) -> bool:
 
 
 def _useless(accept: Accept) -> Diagnostic:
-    from rigc.diagnostics.explain import all_kinds  # walks all modules that declare rules: only where something is wrong
+    from rigc.diagnostics.explain import all_kinds  # walks many modules: only when something is wrong
 
     codes = [kind.code for kind in all_kinds()]
     if accept.rule not in codes:

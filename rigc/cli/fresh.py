@@ -46,7 +46,12 @@ def fresh(screen: Screen, folder: Path, as_diff: bool, paper: str, templates: Pa
     report.compiled = False
     code = report.finish()
     if silent:
-        screen.err(f"{silent} rigs give no documents because of their errors\n")
+        some = (
+            "rig gives no documents because of its errors"
+            if silent == 1
+            else "rigs give no documents because of their errors"
+        )
+        screen.err(f"{silent} {some}\n")
         return NO_ANSWER
     screen.progress(f"{len(found)} documents are not fresh; rigc build writes them anew\n" if found else "")
     return (NO if found else 0) if code != NO_ANSWER else code

@@ -7,6 +7,7 @@ from collections.abc import Collection
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.results import Results
+from rigc.analysis.unplaced import unplaced
 from rigc.edit.change import Change, changed
 from rigc.edit.chosen_values import chosen_feeds, chosen_leads, chosen_places, chosen_plugs
 from rigc.edit.into_block import into_block
@@ -24,11 +25,11 @@ class PlacesStayOpen(Exception):
 def pinned(file: File, results: Results, kinds: Collection[str] = KINDS) -> str:
     """The file's text with the chosen values of these kinds stated, at the ends of its last fitting blocks.
 
-    Raises `PlacesStayOpen` where places are chosen and shall not be pinned, but something else shall.
+    Raises `PlacesStayOpen` where places are chosen and can't be pinned or shall not.
     """
     places, feeds = chosen_places(results.rig), chosen_feeds(results)
-    if places and "places" not in kinds:
-        raise PlacesStayOpen("places are chosen too, and would be chosen anew: pin places with it, or first")
+    if places:
+        _refuse_open_places(results, kinds)
     changes: list[Change] = []
     if places:
         plain = [each for each in file.statements if isinstance(each, nodes.PlaceBlock) and each.deck is None]
@@ -39,6 +40,14 @@ def pinned(file: File, results: Results, kinds: Collection[str] = KINDS) -> str:
     if "leads" in kinds or "plugs" in kinds:
         changes += _lead_changes(file, results, kinds)
     return changed(file.span.source, changes)
+
+
+def _refuse_open_places(results: Results, kinds: Collection[str]) -> None:
+    if "places" not in kinds:
+        raise PlacesStayOpen("places are chosen too, and would be chosen anew: pin places with it, or first")
+    outside = [f"'{thing.name}'" for thing in unplaced(results.rig) if thing.width_mm and thing.depth_mm]
+    if outside:
+        raise PlacesStayOpen(f"there is no room yet for {', '.join(outside)}: pin when everything has a place")
 
 
 def _lead_changes(file: File, results: Results, kinds: Collection[str]) -> list[Change]:

@@ -17,6 +17,8 @@ from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
 from rigc.syntax import mistakes, nodes
 from rigc.syntax.chunks import chunks
+from rigc.syntax.headless import Piece, without_heads
+from rigc.syntax.impossible_dates import impossible_dates
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node, Text, Word
 from rigc.syntax.parsed import Parsed
@@ -84,12 +86,13 @@ class Grammar:
 def parse(source: Source, grammar: Grammar) -> Parsed:
     """Reads a whole file; after a mistake it goes on with the next line, so that all mistakes are found in one run."""
     found = mistakes.at_sight(source)
+    dates = impossible_dates(source)
     if found:
         return Parsed(File((), Span(source, 0, 0)), found, (Span(source, 0, len(source.text)),))
     try:
-        return Parsed(_file(grammar, source, source.text, 0), (), ())
+        return Parsed(_file(grammar, source, source.text, 0), dates, ())
     except UnexpectedInput:
-        return _piece_by_piece(grammar, source)
+        return _piece_by_piece(grammar, source, dates)
 
 
 def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
@@ -98,7 +101,7 @@ def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
     return File(_built(statements, source, base), Span(source, base, base + len(text)))
 
 
-def _piece_by_piece(grammar: Grammar, source: Source) -> Parsed:
+def _piece_by_piece(grammar: Grammar, source: Source, more: tuple[Diagnostic, ...]) -> Parsed:
     def read(text: str, base: int) -> File | Stop:
         try:
             return _file(grammar, source, text, base)
@@ -106,19 +109,22 @@ def _piece_by_piece(grammar: Grammar, source: Source) -> Parsed:
             return _stop(error, grammar, source, base, text)
 
     statements: list[Node] = []
-    findings: list[Diagnostic] = []
+    pieces: list[Piece] = []
     skipped: list[Span] = []
+    count = 0
     for chunk in chunks(source):
         salvaged = salvage(source, chunk, read)
         statements += salvaged.statements
-        findings += salvaged.findings
+        pieces.append((chunk, salvaged.findings))
         skipped += salvaged.skipped
-        if len(findings) >= MOST_MISTAKES_A_FILE:
-            rest = Span(source, chunk.start, len(source.text))
-            findings.append(mistakes.too_many(findings[-1].span or rest, len(findings), "file"))
-            skipped.append(rest)
+        count += len(salvaged.findings)
+        if count >= MOST_MISTAKES_A_FILE:
+            skipped.append(Span(source, chunk.start, len(source.text)))
             break
-    return Parsed(File(tuple(statements), Span(source, 0, len(source.text))), tuple(findings), tuple(skipped))
+    findings = without_heads(source, pieces, grammar.heads)
+    if count >= MOST_MISTAKES_A_FILE:
+        findings.append(mistakes.too_many(findings[-1].span or skipped[-1], count, "file"))
+    return Parsed(File(tuple(statements), Span(source, 0, len(source.text))), (*findings, *more), tuple(skipped))
 
 
 def _offset(error: UnexpectedInput, text: str) -> int:

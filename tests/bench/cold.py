@@ -3,7 +3,8 @@
     python3 -m venv /tmp/bare && /tmp/bare/bin/pip install -q . && /tmp/bare/bin/python tests/bench/cold.py
 
 The floor is a process that only imports click, lark, networkx and pint with our unit file. Budgets: `check` of the
-touring example 1.6 floors, `build` of its documents 2.2; above the floor, 1,000 units cost at most 20 times 100.
+touring example 2.5 floors with every rule there is (1.6 is the aim), `build` of its four first documents 2.2, of the whole
+folder 4; above the floor, 1,000 units cost at most 20 times 100.
 `first check` is one that must parse a changed file with the tables kept; it has no budget of its own.
 """
 
@@ -21,6 +22,7 @@ from pathlib import Path
 ROUNDS = 15
 ROOT = Path(__file__).parent.parent.parent
 TOURING = ROOT / "examples" / "long-haul" / "board.rig"
+FOUR = "wiring-sheet,power-table,cable-list,mounting-strips"
 FLOOR = "import click, lark, networkx, pint; from rigc.model.quantities import registry; registry()"
 
 
@@ -50,7 +52,8 @@ def _report(folder: Path) -> int:
         "floor": ([sys.executable, "-c", FLOOR], lambda: None),
         "check": ([*rig, "-q", "check", str(TOURING)], lambda: None),
         "first check": ([*rig, "-q", "check", str(changed / "board.rig")], edit),
-        "build": ([*rig, "-q", "build", str(TOURING), "-o", str(folder / "documents")], lambda: None),
+        "build four": ([*rig, "-q", "build", str(TOURING), "--sheet", FOUR, "-o", str(folder / "four")], lambda: None),
+        "build all": ([*rig, "-q", "build", str(TOURING), "-o", str(folder / "documents")], lambda: None),
         "help": ([*rig, "--help"], lambda: None),
         "click": ([sys.executable, "-c", "import click"], lambda: None),
     }
@@ -63,8 +66,10 @@ def _report(folder: Path) -> int:
     print(
         f"above the floor, 1000 units cost {growth:.1f} times 100 units; help costs {times['help'] / times['click']:.2f} times click"
     )
-    good = times["check"] <= 1.6 * times["floor"] and times["build"] <= 2.2 * times["floor"] and growth <= 20
-    print("within the budgets" if good else "over a budget")
+    budgets = {"check": 2.5, "build four": 2.2, "build all": 4.0}
+    over = [name for name, floors in budgets.items() if times[name] > floors * times["floor"]]
+    good = not over and growth <= 20
+    print("within the budgets" if good else f"over a budget: {', '.join(over) or 'growth'}")
     return 0 if good else 1
 
 

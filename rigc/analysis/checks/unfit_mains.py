@@ -12,10 +12,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.primaries import Primaries
 from rigc.analysis.power.primary import Primary
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
-from rigc.model.rig import Rig
+from rigc.diagnostics.wording import listed
+from rigc.model.rig import Rig, Scenario
 from rigc.model.things import Supply
 from rigc.source import Span
 
@@ -29,8 +31,12 @@ KIND = Kind(
 )
 
 
-def unfit_mains(rig: Rig, primaries: Primaries) -> Iterator[Diagnostic]:
-    """One finding for each supply and scenario; can't-check once for each supply that states no range or no frequency."""
+def unfit_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterator[Diagnostic]:
+    """One finding for each supply and scenario; can't-check once for each supply that states no range or no frequency,
+    and for each scenario that states no mains."""
+    for scenario in rig.scenarios.values():
+        if scenario.mains is None and loads.all:
+            yield _no_mains(scenario, tuple(loads.all))
     silent: dict[tuple[str, str], Primary] = {}
     for each in primaries.all:
         if each.in_voltage is False:
@@ -147,6 +153,16 @@ def _small_step(rig: Rig, each: Primary) -> Diagnostic:
         label="in this scenario",
         help=f"use one of {each.needed_va:g} VA or more",
         level=Level.WARNING,
+    )
+
+
+def _no_mains(scenario: Scenario, supplies: tuple[str, ...]) -> Diagnostic:
+    suit = "suits" if len(supplies) == 1 else "suit"
+    return KIND.cant_check(
+        scenario.declared,
+        f"'{scenario.name}' states no mains; whether {listed(supplies)} {suit} it can't be checked",
+        subject=(scenario.name, *supplies),
+        help=f"write in '{scenario.name}' what the venue's sockets give, for example mains 230 V 50 Hz",
     )
 
 

@@ -8,14 +8,14 @@ Source: common practice, no source: exactly one earth for each joined ground sys
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.ground.joins import joins
 from rigc.analysis.ground.ring_words import ring_words
-from rigc.analysis.ground.states import GroundState, ground_state
+from rigc.analysis.ground.states import GroundState, GroundSystem, ground_state
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.ground_link import GROUND
@@ -63,14 +63,15 @@ def _ring(state: GroundState, port: Port) -> str:
 
 
 def _float(rig: Rig, now: GroundState, then: GroundState) -> str:
-    """What has no earth now and would have one with the lift closed."""
-    bare, earthed = _without_earth(rig, now), set(_without_earth(rig, then))
-    who = [name for name in bare if name not in earthed]
+    """What has no earth now and would have one with the lift closed; where an earth is not known, G02 asks for it."""
+    certain = [system for system in now.systems if not system.unknown]
+    still_bare = set(_without_earth(rig, then.systems))
+    who = [name for name in _without_earth(rig, certain) if name not in still_bare]
     return f"{listed(who)} {'has' if len(who) == 1 else 'have'} no earth" if who else ""
 
 
-def _without_earth(rig: Rig, state: GroundState) -> list[str]:
-    bare = [system for system in state.systems if not system.earths]
+def _without_earth(rig: Rig, systems: Iterable[GroundSystem]) -> list[str]:
+    bare = [system for system in systems if not system.earths]
     return [thing for system in bare for thing, part in system.poles if part == GROUND and thing in rig.units]
 
 

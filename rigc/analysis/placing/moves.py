@@ -13,6 +13,8 @@ def some_change(layout: Layout, free: tuple[int, ...], dice: Dice) -> list[Chang
     """A change of one or more free items; empty where the dice fell on one that cannot be."""
     item = free[dice.below(len(free))]
     kind = dice.below(16)
+    if kind < 1:
+        return _anywhere(layout, item, dice)
     if kind < 5:
         return _shifted(layout, item, dice)
     if kind < 9:
@@ -45,9 +47,27 @@ def _on_grid(layout: Layout, length: int) -> int:
     return (length + step // 2) // step * step
 
 
+def _stride(layout: Layout, dice: Dice) -> int:
+    """So far to one side or the other, but not from one end of the deck to the other."""
+    board = layout.board
+    most = max(1, max(board.width, board.depth) // (3 * board.step))
+    return min(_STRIDES[dice.below(len(_STRIDES))], most) * board.step * (1 if dice.below(2) else -1)
+
+
+def _anywhere(layout: Layout, item: int, dice: Dice) -> list[Change]:
+    """To any place on the deck, in any of its turns."""
+    board, shape = layout.board, dice.below(len(layout.solids[item]))
+    solid = layout.solids[item][shape]
+    columns, rows = (
+        max(1, (room - size) // board.step + 1)
+        for room, size in ((board.width, solid.width), (board.depth, solid.depth))
+    )
+    return [(item, dice.below(columns) * board.step, dice.below(rows) * board.step, shape)]
+
+
 def _shifted(layout: Layout, item: int, dice: Dice) -> list[Change]:
     x, y, shape = layout.at[item]
-    far = _STRIDES[dice.below(len(_STRIDES))] * layout.board.step * (1 if dice.below(2) else -1)
+    far = _stride(layout, dice)
     along = dice.below(3)
     return [(item, x + (far if along != 1 else 0), y + (far if along == 1 else 0), shape)]
 
@@ -59,8 +79,8 @@ def _beside(layout: Layout, item: int, dice: Dice) -> list[Change]:
     other = dice.below(len(layout.board.items))
     if other == item or layout.board.items[other].under != layout.board.items[item].under:
         return []
-    shape = layout.at[item][2]
-    solid, (left, front, right, rear) = layout.solid(item), layout.box(other)
+    shape = layout.at[item][2] if dice.below(2) else dice.below(len(layout.solids[item]))
+    solid, (left, front, right, rear) = layout.solids[item][shape], layout.box(other)
     side, line = dice.below(4), dice.below(3)
     if side < 2:
         x = left - solid.width if side == 0 else right
@@ -112,7 +132,7 @@ def _row_of(layout: Layout, item: int, free: tuple[int, ...]) -> list[int]:
 def _row_shifted(layout: Layout, item: int, free: tuple[int, ...], dice: Dice) -> list[Change]:
     """An item and all of its row to one side of it move together, or the whole row to the front or rear."""
     row = _row_of(layout, item, free)
-    far = _STRIDES[dice.below(len(_STRIDES))] * layout.board.step * (1 if dice.below(2) else -1)
+    far = _stride(layout, dice)
     kind = dice.below(3)
     if kind == 0:
         return [(each, layout.at[each][0], layout.at[each][1] + far, layout.at[each][2]) for each in row]

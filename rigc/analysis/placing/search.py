@@ -19,7 +19,7 @@ _MILD, _STRICT = (
     1_000,
     50_000,
 )  # a tenth of a millimetre in the way costs as many hundredths of a tenth of cable: first, last
-_ROUND = 3000  # steps of each of the first four rounds; the next four take twice as many, and so on
+_ROUND, _ROUND_EACH = 600, 120  # steps of each of the first eight rounds, and more for each thing to place; the next eight take twice as many
 _HOT, _COLD = 300_000, 1_500  # what a worse layout may cost more at the beginning and the end of a round
 _SIZES = 64
 _READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
@@ -42,8 +42,9 @@ def search(board: Board, effort: int) -> Found:
     done, number = 0, 0
     while free and done < effort:
         afresh, polishing = number % 4 == 2, number % 2 == 1
-        layout = Layout(board, first_layout(board, number) if afresh else list(best.at))
-        length = _ROUND * (1 + number // 4)
+        if not polishing:
+            layout = Layout(board, first_layout(board, number) if afresh else list(best.at))
+        length = (_ROUND + _ROUND_EACH * len(free)) * (1 + number // 8)
         steps = min(length, effort - done)
         best = _round(layout, free, Dice(number), length, steps, _HOT // (30 if polishing else 1), best)
         done, number = done + steps, number + 1
@@ -54,7 +55,7 @@ def _round(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, steps
     """Cools down over `length` steps, or breaks off after `steps` of them."""
     cooling = (_COLD / hot) ** (1 / length)
     growing = (_STRICT / _MILD) ** (1 / length)
-    heat, weight = float(hot), float(_MILD)
+    heat, weight = float(hot), _MILD / layout.board.step
     for _ in range(steps):
         heat, weight = heat * cooling, weight * growing
         changes = some_change(layout, free, dice)

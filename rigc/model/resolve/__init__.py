@@ -9,6 +9,8 @@ from rigc.model.resolve import deck, head, leads, power, records, signal, stock,
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.rig import BypassPlan, Intent, Rig
+from rigc.model.scope import TAKEN
+from rigc.model.unknown_names import each_name_once
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
@@ -38,13 +40,14 @@ def resolve(
 
     `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to.
     """
-    context = Context(_declared(statements, reserved, end), reserved, end)
-    return _resolved(context), tuple(context.findings)
+    kept, doubles = _declared(statements, reserved, end)
+    context = Context(kept, reserved, end)
+    return _resolved(context), each_name_once((*doubles, *context.findings))
 
 
 def mentions(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> dict[str, tuple[Word, ...]]:
     """By family (`thing`, `cable` ...) every place at which a statement names something declared, but for `like` and `accept`."""
-    context = Context(_declared(statements, reserved, end), reserved, end)
+    context = Context(_declared(statements, reserved, end)[0], reserved, end)
     _resolved(context)
     return {family: tuple(scope.mentioned) for family, scope in context.scopes.items()}
 
@@ -111,15 +114,17 @@ def _resolved(context: Context) -> Rig | None:
     return Rig(**fields) if top is not None else None
 
 
-def _declared(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> tuple[Node, ...]:
-    """The statements without second declarations of a name, which are told by the scope and then passed over."""
-    quiet = Context(statements, reserved, end)
+def _declared(
+    statements: tuple[Node, ...], reserved: frozenset[str], end: Span
+) -> tuple[tuple[Node, ...], tuple[Diagnostic, ...]]:
+    """The statements without second declarations of a name, and a finding for each of those."""
+    trial = Context(statements, reserved, end)
     kept = []
     for statement in statements:
         family = FAMILIES.get(type(statement))
-        if family is None or quiet.scopes[family[0]].declare(family[1], statement.name):  # type: ignore[attr-defined]
+        if family is None or trial.scopes[family[0]].declare(family[1], statement.name):  # type: ignore[attr-defined]
             kept.append(statement)
-    return tuple(kept)
+    return tuple(kept), tuple(finding for finding in trial.findings if finding.kind is TAKEN)
 
 
 def _notes(context: Context) -> list[nodes.Note]:

@@ -25,7 +25,8 @@ def full_size(rig: Rig, deck: Deck, size: tuple[float, float], bodies: tuple[Out
     view = View(1, _EDGE - tile.area.x_mm, _HEAD - (size[1] - tile.area.rear_mm), *size)
     frame = _frame(view, tile.area)
     room = LabelRoom(Room(frame.left, frame.top, frame.right, frame.bottom))
-    shapes: list[Shape] = [*_square(frame, room), *_joins(frame, tile), *_heading(deck, tile)]
+    square = _square(frame, room)
+    shapes: list[Shape] = [*_joins(frame, tile), *_heading(deck, tile)]
     shapes += _line(_around(view, Rectangle(0, 0, *size)), frame, THICK)
     for drop in deck.drops_mm:
         shapes += [
@@ -39,7 +40,7 @@ def full_size(rig: Rig, deck: Deck, size: tuple[float, float], bodies: tuple[Out
         desc=_described(deck, bodies, tile),
         width_mm=frame.right + _EDGE,
         height_mm=frame.bottom + _EDGE,
-        shapes=tuple(shapes),
+        shapes=(*shapes, *square),
         scale=1,
     )
 
@@ -75,9 +76,10 @@ def _square(frame: Frame, room: LabelRoom) -> list[Shape]:
     top = (frame.top + frame.bottom - SQUARE_MM) / 2
     right, bottom = left + SQUARE_MM, top + SQUARE_MM
     corners = ((left, top), (right, top), (right, bottom), (left, bottom), (left, top))
-    label = Label(left + 2, top - 1, "check: this square is 100 mm wide and 100 mm high", colour="blue", halo=True)
+    label = Label(left + 2, top - 1, "check: this square is 100 mm wide and 100 mm high", halo=True)
     room.keep(label)
-    return [Polyline(corners, "blue", "dashed", THIN), label]
+    room.line(corners)
+    return [Polyline(corners, "blue", "solid", THIN), label]
 
 
 def _joins(frame: Frame, tile: Tile) -> list[Shape]:

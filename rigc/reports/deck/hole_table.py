@@ -43,9 +43,8 @@ def _slots(deck: Deck, ways: tuple[Way, ...]) -> list[tuple[str, str, str, str]]
         span = f"{first:g}" if first == last else f"{first:g} to {last:g}"
         between = any(rail.front_mm < line < rail.rear_mm for rail in deck.rails)
         size = "open between the rails" if deck.rails and not between else "slot or holes, to suit the plugs"
-        rows.append(
-            (span, f"{line:g}", size, f"{len(used)} leads: {', '.join(dict.fromkeys(mark for _, mark in used))}")
-        )
+        count = f"{len(used)} lead{'s' if len(used) > 1 else ''}"
+        rows.append((span, f"{line:g}", size, f"{count}: {', '.join(dict.fromkeys(mark for _, mark in used))}"))
     return rows
 
 

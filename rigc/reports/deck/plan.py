@@ -31,7 +31,8 @@ def plan(rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodi
     on_top = side_by_side(tuple(way for way in ways if not way.under), view.scale)
     shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view, room), *_dimensions(view)]
     shapes += areas(rig, deck, view, room)
-    shapes += [part for body in plugs.all if body.thing in standing for part in plug(body, view)]
+    plugged = [body for body in plugs.all if body.thing in standing]
+    shapes += [part for body in plugged for part in plug(body, view)]
     shapes += [outline(body, view) for body in bodies]
     shapes += lead_lines(on_top, view, room)
     shapes += _dots(rig, bodies, view, room)
@@ -40,7 +41,7 @@ def plan(rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodi
             shapes += panel_jacks(panel, view, room)
     shapes += _names(bodies, view, room)
     shapes += lead_numbers(on_top, view, room)
-    shapes += legend(_words(rig, deck, bodies, on_top), view.left, ground.right, view.bottom + LEGEND)
+    shapes += legend(_words(rig, deck, bodies, on_top, bool(plugged)), view.left, ground.right, view.bottom + LEGEND)
     return Drawing(
         name=f"plan-{deck.name}",
         title=f"Plan of deck {deck.name}, seen from above",
@@ -79,13 +80,15 @@ def _names(bodies: tuple[Outline, ...], view: View, room: LabelRoom) -> list[Sha
     return [label for label in labels if label is not None]
 
 
-def _words(rig: Rig, deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way, ...]) -> tuple[str, ...]:
+def _words(
+    rig: Rig, deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way, ...], plugged: bool
+) -> tuple[str, ...]:
     units = [rig.units[body.thing] for body in bodies if body.thing in rig.units]
     jacks = [jack for panel in rig.panels.values() for jack in panel.jacks]
     there = {
         "foot switch": any(unit.switches for unit in units),
         "knob": any(unit.knobs for unit in units),
-        "plug": True,
+        "plug": plugged,
         "drop line": bool(deck.drops_mm),
         "panel jack": any(jack.role != "inlet" for jack in jacks),
         "mains inlet": any(jack.role == "inlet" for jack in jacks),

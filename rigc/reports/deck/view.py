@@ -10,7 +10,7 @@ from rigc.reports.shapes import Box, Point
 SCALES = (1, 2, 5, 10, 20, 50)
 """The n of 1:n that a drawing may have (ISO 5455, from memory)."""
 
-PAGE_WIDTH, PAGE_HEIGHT = 257.0, 134.0
+PAGE_WIDTH, PAGE_HEIGHT = 257.0, 136.0
 """What a drawing to scale may take on a landscape page of A4 or Letter, its scale bar besides, in mm."""
 
 

@@ -33,13 +33,15 @@ class _Search:
         item = len(at)
         if item == len(self.board.items):
             return list(at) if total(self.board, at) < self.limit else None
-        rest = SHORTEST * (len(self.board.items) - 1 - max(item, 1) + (item == 0))
         for place in self.places[item]:
             least = known + (self._least(at[-1], item, place) if at else 0)
             rest = SHORTEST * (len(self.board.items) - 1 - item)
             if least + rest >= self.limit:
                 continue
-            if all(self.clear(each, there[2], item, place[2], place[0] - there[0], place[1] - there[1]) for each, there in enumerate(at)):
+            if all(
+                self.clear(each, there[2], item, place[2], place[0] - there[0], place[1] - there[1])
+                for each, there in enumerate(at)
+            ):
                 found = self.from_item([*at, place], least)
                 if found is not None:
                     return found

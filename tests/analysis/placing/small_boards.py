@@ -9,7 +9,9 @@ from rigc.analysis.placing.board import Board, End, Item, Link, Shape, Socket
 SIDES = {"left": (-1, 0), "right": (1, 0), "front": (0, -1), "rear": (0, 1)}
 
 
-def unit(name: str, width: int, depth: int, jacks: tuple[tuple[str, int], ...], height: int = 500, **more: object) -> Item:
+def unit(
+    name: str, width: int, depth: int, jacks: tuple[tuple[str, int], ...], height: int = 500, **more: object
+) -> Item:
     """A unit with jacks (side, offset) in all four turns; plugs that stand out 15, are 16 wide, leave at 8 mm, at a height of 25 mm."""
     return Item(name, tuple(shape(width, depth, jacks, turned) for turned in (0, 90, 180, 270)), height, **more)
 
@@ -41,7 +43,7 @@ def dealt(seed: int, units: int, turning: bool = True) -> Board:
         items.append(made if turning else made.replace(shapes=made.shapes[:1]))
     covered = sum(item.shapes[0].width * item.shapes[0].depth for item in items)
     width = 100 * dice.randint(17, 24)
-    depth = -(-2 * covered // width // 100) * 100 + 400
+    depth = -(-3 * covered // (2 * width) // 100) * 100 + 500
     links = tuple(
         Link(f"A{number}", "audio", End(number, 0), End(number + 1, 1), onward=False) for number in range(units - 1)
     )

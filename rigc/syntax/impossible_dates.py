@@ -1,0 +1,33 @@
+"""A file -> its dates that no calendar has (2026-02-30): they read well, and an accept until then would never end right."""
+
+from __future__ import annotations
+
+import re
+
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.source import Source, Span
+from rigc.syntax.mistakes import MALFORMED
+
+_DATES = re.compile(r'"(?:\\.|[^"\\\n])*"|#[^\n]*|(?<![\w.-])(\d{4})-(\d\d)-(\d\d)(?![\w-])')
+_DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+
+
+def impossible_dates(source: Source) -> tuple[Diagnostic, ...]:
+    """One finding for each; texts and remarks are not looked at."""
+    found = (each for each in _DATES.finditer(source.text) if each[1])
+    return tuple(_told(source, each) for each in found if not _is_day(int(each[1]), int(each[2]), int(each[3])))
+
+
+def _is_day(year: int, month: int, day: int) -> bool:
+    if not 1 <= month <= 12 or not 1 <= day <= _DAYS[month - 1]:
+        return False
+    return (month, day) != (2, 29) or (year % 4 == 0 and (year % 100 != 0 or year % 400 == 0))
+
+
+def _told(source: Source, date: re.Match[str]) -> Diagnostic:
+    return MALFORMED.at(
+        Span(source, date.start(), date.end()),
+        f"there is no day {date[0]}",
+        label="no such day",
+        help="write a day of the calendar as year-month-day",
+    )

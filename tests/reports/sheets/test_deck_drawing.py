@@ -1,0 +1,173 @@
+"""The deck drawing of the worked boards, of a board whose plugs collide, and of small decks. Rigs are invented."""
+
+from __future__ import annotations
+
+import pytest
+from cases import ROOT, results
+from drawing_faults import drawing_faults, overlapping_labels
+from small_rigs import block, results_of, unit
+
+from rigc.analysis.results import Results
+from rigc.reports.content import Drawing, Paragraph, Sheet, Table
+from rigc.reports.shapes import Box, Circle, Label, Polygon, Polyline, Shape, Symbol
+from rigc.reports.sheets.deck_drawing import deck_drawing
+
+BOARDS = (
+    "examples/long-haul/board.rig",
+    "examples/back-bedroom/board.rig",
+    "tests/rigs/long-haul-as-ordered.rig",
+    "tests/rigs/salt-pan.rig",
+)
+
+
+def made(of: Results) -> Sheet:
+    sheet: Sheet = of.call(deck_drawing)
+    return sheet
+
+
+def drawing(sheet: Sheet, name: str) -> Drawing:
+    block = sheet.block(name)
+    assert isinstance(block, Drawing)
+    return block
+
+
+def words(shapes: tuple[Shape, ...]) -> list[str]:
+    return [shape.text for shape in shapes if isinstance(shape, Label)]
+
+
+def label(of: Drawing, text: str) -> Label:
+    return next(shape for shape in of.shapes if isinstance(shape, Label) and shape.text == text)
+
+
+def rows(sheet: Sheet, name: str) -> list[tuple[str, ...]]:
+    table = sheet.block(name)
+    assert isinstance(table, Table)
+    return [tuple(cell.text for cell in row.cells) for row in table.rows]
+
+
+def small(*deck: str, more: str = "", place: str = "marl at 10, 20 mm") -> Results:
+    """A deck of 300 x 200 mm with a unit of 70 x 120 mm on it."""
+    text = block("deck", "plate", "size 300 x 200 mm", "thickness 12 mm", *deck)
+    text += unit("marl", "body 70 x 120 x 55 mm", "switch at 35, 25 mm latching")
+    return results_of(text + more + block("place", "", place))
+
+
+@pytest.mark.parametrize("board", BOARDS)
+def test_nothing_leaves_its_ground_or_covers_a_label(board: str) -> None:
+    drawings = [each for each in made(results(ROOT / board)).blocks if isinstance(each, Drawing)]
+    assert drawings
+    for each in drawings:
+        assert drawing_faults(each) == (), each.name
+        assert overlapping_labels(each) == (), each.name
+        assert each.width_mm <= 259 and each.height_mm + 14 <= 150  # landscape of Letter and A4, scale bar besides
+
+
+def test_every_unit_is_named_in_the_plan_and_every_lead_in_a_view() -> None:
+    of = results(ROOT / BOARDS[0])
+    sheet = made(of)
+    plan = words(drawing(sheet, "plan-plate").shapes)
+    assert {name for name, place in of.rig.places.items() if not place.under} <= set(plan)
+    views = [each for each in sheet.blocks if isinstance(each, Drawing) and "below" in each.name]
+    told = {text for view in (*views, drawing(sheet, "plan-plate")) for text in words(view.shapes)}
+    assert {f"A{number:02}" for number in range(1, 29)} | {f"D{number:02}" for number in range(1, 16)} <= told
+    assert {"M01", "M02", "M03", "M04", "C01", "mill8", "weir8", "canaltwo", "fan4"} <= told
+
+
+def test_plan_is_at_true_scale() -> None:
+    """920 x 480 mm at 1:5 are 184 x 96 mm; signalbox is 420 x 110 mm."""
+    plan = drawing(made(results(ROOT / BOARDS[0])), "plan-plate")
+    sizes = {(shape.width, shape.height) for shape in plan.shapes if isinstance(shape, Box)}
+    assert plan.scale == 5
+    assert (184.0, 96.0) in sizes
+    assert any(size == pytest.approx((84.0, 22.0)) for size in sizes)
+
+
+def test_view_from_below_has_the_player_at_the_top_and_left_at_the_left() -> None:
+    sheet = made(results(ROOT / BOARDS[0]))
+    above, below = drawing(sheet, "plan-plate"), drawing(sheet, "below-plate-power")
+    assert "SEEN FROM BELOW, player at the top" in words(below.shapes)
+    assert label(above, "signalbox").y > label(above, "lantxl").y
+    assert label(below, "signalbox").y < label(below, "lantxl").y
+    assert label(above, "signalbox").x < label(above, "teeter").x
+    assert label(below, "signalbox").x < label(below, "teeter").x
+
+
+def test_classes_differ_by_pattern() -> None:
+    sheet = made(results(ROOT / BOARDS[0]))
+    patterns = {
+        name: {
+            s.pattern
+            for s in drawing(sheet, f"below-plate-{name}").shapes
+            if isinstance(s, Polyline) and s.width_mm == 0.5
+        }
+        for name in ("audio", "power", "control")
+    }
+    assert patterns == {"audio": {"solid"}, "power": {"dashed"}, "control": {"dotted", "dash-dot"}}
+
+
+def test_elevations() -> None:
+    """From the rear the player's right is at the left; what stands wholly behind others has no name there."""
+    sheet = made(results(ROOT / BOARDS[0]))
+    rear, side = drawing(sheet, "rear-plate"), drawing(sheet, "side-plate")
+    assert label(rear, "teeter").x < label(rear, "rotundaxl").x
+    assert {"l", "r", "mains", "mill8", "weir8", "95, teeter", "12, deck", "65, clear"} <= set(words(rear.shapes))
+    assert "plumb" not in words(rear.shapes)
+    assert "lid, 120 over deck" in words(side.shapes)
+    assert label(side, "teeter").x < label(side, "heron").x
+
+
+def test_hole_schedule() -> None:
+    """A stated hole, a foot 20 mm in, a drop line that is not used, and none in use."""
+    holes = rows(made(small('hole 25 mm at 150, 190 mm "mains lead"', "feet 20 mm in", "drop 150 mm")), "holes-plate")
+    assert holes == [
+        ("H1", "150", "190", "diameter 25 mm", "mains lead"),
+        ("H2", "20", "20", "to suit the part; measure it", "foot"),
+        ("H3", "280", "20", "to suit the part; measure it", "foot"),
+        ("H4", "20", "180", "to suit the part; measure it", "foot"),
+        ("H5", "280", "180", "to suit the part; measure it", "foot"),
+    ]
+    rails = rows(made(results(ROOT / BOARDS[1])), "holes-board")
+    assert rails[0] == ("H1", "32", "65", "open between the rails", "1 lead: A4")
+
+
+def test_keep_out_reserved_room_and_tier_are_drawn() -> None:
+    of = small('keep-out 40 x 30 mm at 250, 160 mm "handle"', "tier rear 150..200 mm raised 40 mm",
+               place='marl at 10, 20 mm\n  reserve 60 x 40 mm at 200, 20 mm "spare"')  # fmt: skip
+    plan = drawing(made(of), "plan-plate")
+    fills = {shape.fill for shape in plan.shapes if isinstance(shape, Box)}
+    assert {"cross-hatch", "hatch"} <= fills
+    assert {"keep out: handle", "reserved: spare", "tier rear, 40 up"} <= set(words(plan.shapes))
+
+
+def test_turned_and_askew() -> None:
+    """A quarter turn counter-clockwise takes the switch from the front to the right; a treadle askew has a turned outline."""
+    quarter = drawing(made(small(place="marl at 10, 20 mm turned 90 deg")), "plan-plate")
+    dots = [shape for shape in quarter.shapes if isinstance(shape, Circle) and shape.fill == "solid"]
+    left, top, scale = 12.0, 12.0, quarter.scale
+    assert (dots[0].x, dots[0].y) == pytest.approx((left + (10 + 95) / scale, top + (200 - 55) / scale))
+    treadle = unit("lever", "body 95 x 100 x 75 mm", "treadle 55..75 mm")
+    askew = drawing(made(small(more=treadle, place="lever at 50, 20 mm turned 10 deg")), "plan-plate")
+    assert [shape for shape in askew.shapes if isinstance(shape, Polygon) and shape.fill == "white"]
+
+
+def test_clash_details() -> None:
+    """Flat plugs of 27 mm on a pitch of 18 mm: short by 9 mm, one drawing for the switcher's many jacks."""
+    sheet = made(results(ROOT / BOARDS[2]))
+    details = [each for each in sheet.blocks if isinstance(each, Drawing) and each.name.startswith("clash")]
+    assert [detail.title for detail in details] == ["Clash of plugs: signalbox.s1 and signalbox.r1"]
+    assert details[0].scale == 1
+    assert "needed (27 + 27)/2 = 27 mm" in words(details[0].shapes)
+    assert "short by 9 mm" in words(details[0].shapes)
+
+
+def test_nothing_placed() -> None:
+    told = made(results_of(unit("marl"))).block("nothing")
+    assert isinstance(told, Paragraph)
+    assert "state a deck" in told.lines[0]
+
+
+def test_a_legend_explains_only_what_is_drawn() -> None:
+    plan = drawing(made(small()), "plan-plate")
+    signs = [shape for shape in plan.shapes if isinstance(shape, Symbol)]
+    assert len(signs) == 1  # the foot switch; no plug, knob or drop line
+    assert "foot switch" in words(plan.shapes) and "knob" not in words(plan.shapes)
