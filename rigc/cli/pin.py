@@ -41,7 +41,8 @@ def pin(screen: Screen, path: str | None, as_diff: bool, only: tuple[str, ...], 
 
 def _pin(screen: Screen, report: Report, disk: Disk, kinds: tuple[str, ...], as_diff: bool) -> bool:
     from rigc.cli.written import put
-    from rigc.edit.pin import PlacesStayOpen, pinned
+    from rigc.edit.cannot_pin import CannotPin
+    from rigc.edit.pin import pinned
     from rigc.files.reader import CachedReader
 
     result = report.compile(disk)
@@ -54,7 +55,7 @@ def _pin(screen: Screen, report: Report, disk: Disk, kinds: tuple[str, ...], as_
     source = disk(disk.name)
     try:
         text = pinned(CachedReader().parse(source).file, results, kinds)
-    except PlacesStayOpen as fault:
+    except CannotPin as fault:
         raise click.ClickException(str(fault)) from None
     put(screen, disk, {source.name: text}, as_diff, "nothing was left to pin")
     return True

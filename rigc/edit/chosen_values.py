@@ -15,14 +15,17 @@ def chosen_places(rig: Rig) -> list[str]:
     return [_placed(place) for place in rig.places.values() if place.chosen]
 
 
-def chosen_feeds(results: Results) -> list[str]:
-    """A feed for each unit, or units that share, for which `others from` left the outlet open."""
+def chosen_feeds(results: Results) -> dict[tuple[Port, ...], tuple[list[str], str]]:
+    """By outlets: the units for which `others from` left them open, and the statement that feeds them from there."""
     power = results.get(PowerAssignment)
     groups: dict[tuple[Port, ...], list[Supplied]] = {}
     for feed in power.feeds:
         if not feed.stated:
             groups.setdefault(feed.outlets, []).append(feed)
-    return [_fed(results.rig, power, outlets, feeds) for outlets, feeds in groups.items()]
+    return {
+        outlets: ([feed.unit for feed in feeds], _fed(results.rig, power, outlets, feeds))
+        for outlets, feeds in groups.items()
+    }
 
 
 def chosen_leads(results: Results, with_plugs: bool) -> list[tuple[Lead, str]]:

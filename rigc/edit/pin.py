@@ -8,8 +8,10 @@ from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.results import Results
 from rigc.analysis.unplaced import unplaced
+from rigc.edit.cannot_pin import CannotPin
 from rigc.edit.change import Change, changed
-from rigc.edit.chosen_values import chosen_feeds, chosen_leads, chosen_places, chosen_plugs
+from rigc.edit.chosen_values import chosen_leads, chosen_places, chosen_plugs
+from rigc.edit.feed_changes import feed_changes
 from rigc.edit.into_block import into_block
 from rigc.syntax import nodes
 from rigc.syntax.nodes import File
@@ -18,25 +20,20 @@ KINDS = ("places", "outlets", "leads", "plugs")
 """What can be pinned: `plugs` come with the numbers of the leads that bear them."""
 
 
-class PlacesStayOpen(Exception):
-    """Other choices lean on chosen places, which move when those are stated alone. The text says what to do."""
-
-
 def pinned(file: File, results: Results, kinds: Collection[str] = KINDS) -> str:
     """The file's text with the chosen values of these kinds stated, at the ends of its last fitting blocks.
 
-    Raises `PlacesStayOpen` where places are chosen and can't be pinned or shall not.
+    Raises `CannotPin` where places are chosen and can't be pinned or shall not, or where another file would have to change.
     """
-    places, feeds = chosen_places(results.rig), chosen_feeds(results)
+    places = chosen_places(results.rig)
     if places:
         _refuse_open_places(results, kinds)
     changes: list[Change] = []
     if places:
         plain = [each for each in file.statements if isinstance(each, nodes.PlaceBlock) and each.deck is None]
         changes.append(into_block(file, plain, "place", places))
-    if feeds and "outlets" in kinds:
-        powers = [each for each in file.statements if isinstance(each, nodes.PowerBlock)]
-        changes.append(into_block(file, powers, "power", feeds))
+    if "outlets" in kinds:
+        changes += feed_changes(file, results)
     if "leads" in kinds or "plugs" in kinds:
         changes += _lead_changes(file, results, kinds)
     return changed(file.span.source, changes)
@@ -44,10 +41,10 @@ def pinned(file: File, results: Results, kinds: Collection[str] = KINDS) -> str:
 
 def _refuse_open_places(results: Results, kinds: Collection[str]) -> None:
     if "places" not in kinds:
-        raise PlacesStayOpen("places are chosen too, and would be chosen anew: pin places with it, or first")
+        raise CannotPin("places are chosen too, and would be chosen anew: pin places with it, or first")
     outside = [f"'{thing.name}'" for thing in unplaced(results.rig) if thing.width_mm and thing.depth_mm]
     if outside:
-        raise PlacesStayOpen(f"there is no room yet for {', '.join(outside)}: pin when everything has a place")
+        raise CannotPin(f"there is no room yet for {', '.join(outside)}: pin when everything has a place")
 
 
 def _lead_changes(file: File, results: Results, kinds: Collection[str]) -> list[Change]:

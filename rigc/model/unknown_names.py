@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.model.scope import UNKNOWN
 
+AGAIN = "and here"
+
 
 def each_name_once(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """One cause, one finding: a slip in a declaration shows at every line that bears the right name."""
@@ -16,9 +18,23 @@ def each_name_once(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
         if finding.kind is not UNKNOWN or not finding.subject or finding.span is None:
             kept.append(finding)
         elif finding.subject in where:
-            at = where[finding.subject]
-            kept[at] = kept[at].replace(also=(*kept[at].also, Label(finding.span, "and here")))
+            kept[where[finding.subject]] = _both(kept[where[finding.subject]], finding)
         else:
             where[finding.subject] = len(kept)
             kept.append(finding)
     return tuple(kept)
+
+
+def _both(told: Diagnostic, again: Diagnostic) -> Diagnostic:
+    """The one that stands further up, with the place of the other."""
+    if _comes_before(again, told):
+        places = [label for label in told.also if label.text == AGAIN]
+        told, again = again.replace(also=(*again.also, *places)), told
+    both: Diagnostic = told.replace(also=(*told.also, *(Label(span, AGAIN) for span in (again.span,) if span)))
+    return both
+
+
+def _comes_before(one: Diagnostic, other: Diagnostic) -> bool:
+    if one.span is None or other.span is None:
+        return False
+    return one.span.source is other.span.source and one.span.start < other.span.start

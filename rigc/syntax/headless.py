@@ -63,7 +63,9 @@ def _told(source: Source, chunks: list[Chunk], home: str) -> Diagnostic:
     begin = first.start + len(first.text) - len(first.text.lstrip())
     brace = last.start + last.text.index("}")
     lines = sum(1 for chunk in chunks[:-1] if _word(chunk))
-    stand = "this line and its closing brace stand" if lines == 1 else f"these {lines} lines and their closing brace stand"
+    stand = (
+        "this line and its closing brace stand" if lines == 1 else f"these {lines} lines and their closing brace stand"
+    )
     opening = f", for example {mistakes.BLOCK_OPENERS[home].strip()}" if home else ""
     return mistakes.UNCLOSED.at(
         Span(source, begin, begin + len(first.text.strip().partition("\n")[0])),

@@ -27,7 +27,7 @@ def _is_day(year: int, month: int, day: int) -> bool:
 def _told(source: Source, date: re.Match[str]) -> Diagnostic:
     return MALFORMED.at(
         Span(source, date.start(), date.end()),
-        f"there is no day {date[0]}",
-        label="no such day",
-        help="write a day of the calendar as year-month-day",
+        f"{date[0]} is on no calendar",
+        label="this date",
+        help="write year-month-day, as 2026-03-02",
     )

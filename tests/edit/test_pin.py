@@ -17,7 +17,8 @@ from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.compile import Compiled, compile_rig
-from rigc.edit.pin import KINDS, PlacesStayOpen, pinned
+from rigc.edit.cannot_pin import CannotPin
+from rigc.edit.pin import KINDS, pinned
 from rigc.files.disk import Disk
 
 some = settings(max_examples=5, deadline=None, database=None, derandomize=True, suppress_health_check=list(HealthCheck))
@@ -128,15 +129,48 @@ def test_everything_is_chosen() -> None:
     assert power is not None
     fed = re.findall(r"[a-z]+(?=.* from mill5\.o[1-5])", " ".join(re.findall(r".* from mill5\.o[1-5]", power[1])))
     assert {"plumb", "hedge", "marl", "millpond", "lant", "rotunda"} <= set(fed)
-    with pytest.raises(PlacesStayOpen):
+    with pytest.raises(CannotPin):
         pin(compiled(BEDROOM, text), ("outlets",))
+
+
+@pytest.mark.parametrize(
+    ("power", "line"),
+    [
+        (
+            "marl from mill5.o1\n  plumb from mill5.o2\n  lant from mill5.o4\n  rotunda from mill5.o5\n  marl, millpond may share",
+            "marl, millpond from mill5.o1 shared",
+        ),
+        ('reserve 9 V dc 50 mA "later"\n  plumb, marl, millpond may share', "plumb, marl, millpond from mill5.o"),
+        ("spare 1 of mill5\n  plumb, marl, millpond may share", "plumb, marl, millpond from mill5.o"),
+    ],
+    ids=["joins-a-stated-feed", "reserved", "spare"],
+)
+def test_shared_outlets(power: str, line: str) -> None:
+    """Units that share stand in one statement; what is kept free stays free."""
+    text = opened(BEDROOM.read_text("utf-8"), set(), set(), True, "mill5")
+    text = text.replace("  others from mill5\n", f"  {power}\n  others from mill5\n")
+    before = compiled(BEDROOM, text)
+    made = pin(before)
+    after = compiled(BEDROOM, made)
+    assert line in made
+    assert numbers(after)[1:] == numbers(before)[1:]
+    assert findings(after) == findings(before)
+    assert pin(after) == made
+
+
+def test_outlets_are_not_pinned_while_there_are_too_few() -> None:
+    """What is stated is no rival any more: the finding about the rest would say otherwise."""
+    text = opened(BEDROOM.read_text("utf-8"), set(), set(), True, "mill5")
+    text = text.replace("  others from mill5\n", "  spare 2 of mill5\n  others from mill5\n")
+    with pytest.raises(CannotPin, match="there are not outlets for all of"):
+        pin(compiled(BEDROOM, text))
 
 
 def test_places_are_not_pinned_while_something_has_none() -> None:
     """What has no room would be tried again among the pinned ones, and might find some: numbers would change."""
     text = re.sub(r"\nplace \{\n.*?\n\}\n", "\n", BEDROOM.read_text("utf-8"), flags=re.DOTALL)
     text = text.replace("body 46 x 94 x 50 mm", "body 900 x 94 x 50 mm")
-    with pytest.raises(PlacesStayOpen, match="no room yet for 'plumb'"):
+    with pytest.raises(CannotPin, match="no room yet for 'plumb'"):
         pin(compiled(BEDROOM, text))
 
 

@@ -81,11 +81,12 @@ def project(board: Path) -> Gathered:
 
 def with_texts(board: Path, made: Renamed) -> Gathered:
     """The rig with the new texts in place of the old."""
-    disk, given = Disk(board, root=ROOT), {}
+    disk = Disk(board, root=ROOT)
+    kept: dict[str, Source] = {}
 
     def load(name: str) -> Source:
         source = disk(name)
-        return given.setdefault(source.name, Source(source.name, made.texts.get(source.name, source.text)))
+        return kept.setdefault(source.name, Source(source.name, made.texts.get(source.name, source.text)))
 
     return gather(load, disk.name, READER)
 

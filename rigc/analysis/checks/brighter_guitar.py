@@ -16,6 +16,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wording import listed
 from rigc.facts.loading import BRIGHTER
 from rigc.model.rig import Rig
+from rigc.model.things import Instrument
 
 KIND = Kind(
     "S23",
@@ -42,8 +43,16 @@ def brighter_guitar(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
                     rig.instruments[name].declared,
                     f"whether '{name}' is brighter than on its plain stage lead can't be checked: {'; '.join(reasons)}",
                     subject=(name,),
-                    help=f"write it in '{name}', for example `plain lead 6 m of stage-coax`",
+                    help=_way_out(rig.instruments[name]),
                 )
+
+
+def _way_out(instrument: Instrument) -> str:
+    if instrument.inductance_h is None:
+        return f"measure it and write it in '{instrument.name}', for example `inductance 4.2 H`"
+    if instrument.capacitance_pf is None:
+        return f"measure it and write it in '{instrument.name}', for example `capacitance 120 pF`"
+    return f"write it in '{instrument.name}', for example `plain lead 6 m of stage-coax`"
 
 
 def _factor(section: Section) -> float | None:

@@ -55,7 +55,7 @@ def mixed_outlet(rig: Rig, power: PowerAssignment, leads: Leads, grounds: Ground
         unsaid = [unit.name for unit in group.units if not unit.flags & {"digital", "analogue"}]
         if fault:
             yield _told(rig, power, group, fault)
-        elif unsaid and any("digital" in unit.flags for unit in group.units):
+        elif unsaid:
             yield _unsaid(rig, group, unsaid)
 
 

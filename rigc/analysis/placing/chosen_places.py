@@ -16,7 +16,7 @@ from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 
-EFFORT = 18_000  # steps; a board of twenty things takes about six seconds
+EFFORT = 24_000  # steps; a board of twenty things takes about nine seconds
 
 
 def with_chosen_places(rig: Rig, effort: int | None = None) -> tuple[Rig, tuple[Diagnostic, ...]]:

@@ -12,6 +12,7 @@ from rigc.analysis.placing.wished import missed
 At = tuple[int, int, int]  # x, y, number of the shape
 Change = tuple[int, int, int, int]  # item, x, y, number of the shape
 _LOOSE = 10_000  # hundredths of a length that each length of strip beside the tape costs
+_ROOM_FIRST = 4  # a wish that is missed by so much weighs like one length of what is in the way
 _BACKWARDS = 20  # a lead that runs from left to right costs this many percent more of that distance
 
 
@@ -108,7 +109,7 @@ class Layout:
         if not self.board.wishes:
             return 0
         boxes = [self._box(item, each) for item, each in enumerate(at)]
-        return sum(missed(self.board, wish, boxes) for wish in self.board.wishes)
+        return sum(-(-missed(self.board, wish, boxes) // _ROOM_FIRST) for wish in self.board.wishes)
 
     def _stand(self, item: int, at: At) -> Standing:
         """Kept, because most things stand still from one step to the next."""

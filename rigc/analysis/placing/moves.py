@@ -79,7 +79,7 @@ def _beside(layout: Layout, item: int, dice: Dice) -> list[Change]:
     other = dice.below(len(layout.board.items))
     if other == item or layout.board.items[other].under != layout.board.items[item].under:
         return []
-    shape = layout.at[item][2] if dice.below(2) else dice.below(len(layout.solids[item]))
+    shape = layout.at[item][2] if dice.below(4) else dice.below(len(layout.solids[item]))
     solid, (left, front, right, rear) = layout.solids[item][shape], layout.box(other)
     side, line = dice.below(4), dice.below(3)
     if side < 2:

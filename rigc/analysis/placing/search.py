@@ -15,11 +15,9 @@ from rigc.analysis.placing.layout import At, Layout
 from rigc.analysis.placing.moves import some_change
 from rigc.record import Record
 
-_MILD, _STRICT = (
-    1_000,
-    50_000,
-)  # a tenth of a millimetre in the way costs as many hundredths of a tenth of cable: first, last
-_ROUND, _ROUND_EACH = 600, 120  # steps of each of the first eight rounds, and more for each thing to place; the next eight take twice as many
+_MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
+_STRICT = 50_000  # and at last, but for a tenth of a millimetre
+_ROUND, _ROUND_EACH = 600, 120  # steps of a round, and more for each thing to place
 _HOT, _COLD = 300_000, 1_500  # what a worse layout may cost more at the beginning and the end of a round
 _SIZES = 64
 _READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
@@ -42,7 +40,9 @@ def search(board: Board, effort: int) -> Found:
     done, number = 0, 0
     while free and done < effort:
         afresh, polishing = number % 4 == 2, number % 2 == 1
-        if not polishing:
+        if number % 4 != 3 or (
+            best.faults and number % 8 == 3
+        ):  # what was begun afresh is polished itself, else the best
             layout = Layout(board, first_layout(board, number) if afresh else list(best.at))
         length = (_ROUND + _ROUND_EACH * len(free)) * (1 + number // 8)
         steps = min(length, effort - done)
@@ -54,8 +54,8 @@ def search(board: Board, effort: int) -> Found:
 def _round(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, steps: int, hot: int, best: Found) -> Found:
     """Cools down over `length` steps, or breaks off after `steps` of them."""
     cooling = (_COLD / hot) ** (1 / length)
-    growing = (_STRICT / _MILD) ** (1 / length)
     heat, weight = float(hot), _MILD / layout.board.step
+    growing = (_STRICT / weight) ** (1 / length)
     for _ in range(steps):
         heat, weight = heat * cooling, weight * growing
         changes = some_change(layout, free, dice)

@@ -14,7 +14,6 @@ from rigc.model.resolve.context import Context, items_of
 from rigc.model.resolve.supply import mains_range
 from rigc.model.rig import Head, Scenario
 from rigc.model.scope import UNCLEAR, UNKNOWN, twice
-from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -74,7 +73,6 @@ def head(context: Context) -> Head | None:
 
 def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limit], changes: dict[int, Change]) -> None:
     if isinstance(item, nodes.Revision):
-        date(context, item.date)
         text = item.text.value if item.text else ""
         fields.update(letter=item.letter.text, date=item.date.text, revision_text=text)
     elif isinstance(item, nodes.Class):
@@ -86,7 +84,6 @@ def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limi
     elif isinstance(item, nodes.Checked):
         fields["checked"] = item.who.value
     elif isinstance(item, nodes.Frozen):
-        date(context, item.date)
         fields["frozen"] = (item.date.text, item.who.value)
     elif isinstance(item, nodes.Follows):
         fields["follows"] = (item.letter.text, item.path.value)
@@ -133,34 +130,6 @@ def _label(context: Context, item: nodes.Label) -> str:
             )
         )
     return template
-
-
-def date(context: Context, word: Word) -> None:
-    """A finding where a date is on no calendar."""
-    year, month, day = (int(part) for part in word.text.split("-"))
-    lengths = (
-        31,
-        29 if year % 4 == 0 and (year % 100 or year % 400 == 0) else 28,
-        31,
-        30,
-        31,
-        30,
-        31,
-        31,
-        30,
-        31,
-        30,
-        31,
-    )
-    if not (1 <= month <= 12 and 1 <= day <= lengths[month - 1]):
-        context.report(
-            WRONG_QUANTITY.at(
-                word.span,
-                f"{word.text} is on no calendar",
-                label="this date",
-                help="write year-month-day, as 2026-03-02",
-            )
-        )
 
 
 def scenarios(context: Context) -> dict[str, Scenario]:

@@ -119,7 +119,7 @@ class Leads:
             LOOSE_LEAD.at(
                 node.span,
                 f"{node.mark.text} joins {start} to {end}, but no other statement does",
-                subject=(node.mark.text,),
+                subject=(node.mark.text, start.thing, end.thing),
                 label="this lead",
                 also=also,
                 help=help,

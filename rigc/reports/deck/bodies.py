@@ -78,6 +78,15 @@ def name_choices(here: Room, text: str) -> list[Label]:
     return level + turned
 
 
+def outside_choices(here: Room, text: str) -> list[Label]:
+    """Where a name may stand beside a room that has no place left."""
+    across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
+    beside = [Label(here.right + 1, down + by, text, level="middle", halo=True) for by in (0, 3, -3)]
+    beside += [Label(here.left - 1, down + by, text, anchor="end", level="middle", halo=True) for by in (0, 3, -3)]
+    below = [Label(across + by, here.bottom + 1, text, anchor="middle", level="top", halo=True) for by in (0, 8, -8)]
+    return [*beside, *below, *(Label(across + by, here.top - 1, text, anchor="middle", halo=True) for by in (0, 8, -8))]
+
+
 def _beside(x: float, y: float, text: str) -> list[Label]:
     around = [(0, -2.2, "middle", "baseline"), (0, 2.2, "middle", "top"), (2.4, 0, "start", "middle")]
     around += [(-2.4, 0, "end", "middle"), (0, -5.8, "middle", "baseline"), (0, 5.8, "middle", "top")]

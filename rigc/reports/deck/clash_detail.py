@@ -99,14 +99,20 @@ def _picture(clash: Clash, placement: Placement, view: View, window: Rectangle, 
         if seen is None:
             continue
         shapes.append(boxed(view.room(seen), width_mm=THICK, fill="tint"))
-        label = room.place(_spots(view.room(seen), thing))
+        label = _named(room, view.room(seen), thing)
         shapes += [label] if label is not None else []
     for plug, fill in zip(clash.plugs, ("hatch", "cross-hatch"), strict=False):
         here = view.room(plug.room())
         shapes.append(boxed(here, width_mm=THICK, fill=fill))
-        label = room.place(_spots(here, plug.port.jack))
+        label = _named(room, here, plug.port.jack)
         shapes += [label] if label is not None else []
     return [*shapes, boxed(frame, "grey", width_mm=0.13)]
+
+
+def _named(room: LabelRoom, here: Room, text: str) -> Label | None:
+    """A name within its outline if it can be, else across its edge."""
+    spots = _spots(here, text)
+    return room.place(spots, here) or room.place(spots)
 
 
 def _shared(area: Rectangle, window: Rectangle) -> Rectangle | None:

@@ -44,7 +44,8 @@ def elevation(rig: Rig, deck: Deck, span_mm: float, placement: Placement, plugs:
     seen = faces(deck, placement, plugs, view)
     lid = next((case.lid_mm.value for case in rig.cases.values() if case.lid_mm is not None), None)
     over = max([0.0, *(face.top for face in seen), *([lid] if lid is not None and view != REAR else [])])
-    below = _thickness(deck) + max([0.0, *([deck.clearance_mm.value] if deck.clearance_mm is not None else [])])
+    clear = deck.clearance_mm.value if deck.clearance_mm is not None else 0.0
+    below = max([_thickness(deck) + clear, *(-face.bottom for face in seen)])
     scale = fitting_scale(span_mm, over + below, PAGE_WIDTH - LEFT - RIGHT, PAGE_HEIGHT - _NAMES - FOOT)
     edge = Edge(scale, LEFT, _NAMES + over / scale, span_mm, view == REAR)
     edge = edge.replace(zero=3 + depth(_calls(edge, seen)) + over / scale)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.placement import Outline
+from rigc.analysis.computations.plug_bodies import PlugBody
 from rigc.model.deck import Deck
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
@@ -20,19 +21,26 @@ SQUARE_MM = 100.0
 _EDGE, _HEAD = 2.0, 7.0  # round a tile on its page; its heading
 
 
-def full_size(rig: Rig, deck: Deck, size: tuple[float, float], bodies: tuple[Outline, ...], tile: Tile) -> Drawing:
-    """One page of the print."""
+def full_size(
+    rig: Rig,
+    deck: Deck,
+    size: tuple[float, float],
+    bodies: tuple[Outline, ...],
+    plugs: tuple[PlugBody, ...],
+    tile: Tile,
+) -> Drawing:
+    """One page of the print; plugs are dashed."""
     view = View(1, _EDGE - tile.area.x_mm, _HEAD - (size[1] - tile.area.rear_mm), *size)
     frame = _frame(view, tile.area)
     room = LabelRoom(Room(frame.left, frame.top, frame.right, frame.bottom))
     square = _square(frame, room)
     shapes: list[Shape] = [*_joins(frame, tile), *_heading(deck, tile)]
-    shapes += _line(_around(view, Rectangle(0, 0, *size)), frame, THICK)
+    shapes += _line(_closed(view, Rectangle(0, 0, *size).corners), frame, THICK)
     for drop in deck.drops_mm:
-        shapes += [
-            Polyline(run, "grey", "dash-dot")
-            for run in clipped((view.point(0, drop), view.point(size[0], drop)), frame)
-        ]
+        ends = (view.point(0, drop), view.point(size[0], drop))
+        shapes += [Polyline(run, "grey", "dash-dot") for run in clipped(ends, frame)]
+    for plug in plugs:
+        shapes += _line(_closed(view, plug.corners()), frame, THIN, "dashed")
     shapes += [shape for body in bodies for shape in _body(rig, body, view, frame, room)]
     return Drawing(
         name=f"full-size-{deck.name}-{tile.name.lower()}",
@@ -52,10 +60,13 @@ def _frame(view: View, area: Rectangle) -> Frame:
 
 def _body(rig: Rig, body: Outline, view: View, frame: Frame, room: LabelRoom) -> list[Shape]:
     """An outline with its switches, and its name in the part that this tile shows."""
-    shapes = _line(tuple(view.point(*corner) for corner in (*body.corners, body.corners[0])), frame, THICK)
+    shapes = _line(_closed(view, body.corners), frame, THICK)
     here = view.room(body.area)
     for dot in switches(rig.units.get(body.thing), rig.places[body.thing], view):
         shapes += _line((*round_outline(dot.x, dot.y, dot.radius), (dot.x + dot.radius, dot.y)), frame, THIN)
+        if dot.fill:  # a foot switch, not a knob: a cross where the foot goes
+            shapes += _line(((dot.x - dot.radius, dot.y), (dot.x + dot.radius, dot.y)), frame, THIN)
+            shapes += _line(((dot.x, dot.y - dot.radius), (dot.x, dot.y + dot.radius)), frame, THIN)
         room.keep_clear(Room(dot.x, dot.y, dot.x, dot.y).wider(dot.radius))
     seen = Room(
         max(here.left, frame.left),
@@ -121,14 +132,12 @@ def _heading(deck: Deck, tile: Tile) -> list[Shape]:
     return [Label(_EDGE, 4.5, f"{deck.name}, tile {tile.name}: {joins}", strong=True)]
 
 
-def _around(view: View, area: Rectangle) -> tuple[Point, ...]:
-    room = view.room(area)
-    left, top, right, bottom = room.left, room.top, room.right, room.bottom
-    return ((left, top), (right, top), (right, bottom), (left, bottom), (left, top))
+def _closed(view: View, corners: tuple[Point, ...]) -> tuple[Point, ...]:
+    return tuple(view.point(*corner) for corner in (*corners, corners[0]))
 
 
-def _line(points: tuple[Point, ...], frame: Frame, width: float) -> list[Shape]:
-    return [Polyline(run, width_mm=width) for run in clipped(points, frame)]
+def _line(points: tuple[Point, ...], frame: Frame, width: float, pattern: str = "solid") -> list[Shape]:
+    return [Polyline(run, pattern=pattern, width_mm=width) for run in clipped(points, frame)]
 
 
 def _described(deck: Deck, bodies: tuple[Outline, ...], tile: Tile) -> str:

@@ -7,7 +7,7 @@ from rigc.analysis.computations.plug_bodies import PlugBodies
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
-from rigc.reports.deck.bodies import name_choices, outline, panel_jacks, plug, switches
+from rigc.reports.deck.bodies import name_choices, outline, outside_choices, panel_jacks, plug, switches
 from rigc.reports.deck.deck_ground import areas, deck_ground, deck_words
 from rigc.reports.deck.lead_shapes import lead_lines, lead_numbers
 from rigc.reports.deck.lead_style import STYLES
@@ -76,7 +76,8 @@ def _names(bodies: tuple[Outline, ...], view: View, room: LabelRoom) -> list[Sha
     for body in bodies:
         here = view.room(body.area)
         choices = name_choices(here, body.thing)
-        labels.append(room.place(choices, here) or room.place(choices, here.wider(1.5)) or room.place(choices))
+        label = room.place(choices, here) or room.place(choices, here.wider(1.5))
+        labels.append(label or room.place((*choices, *outside_choices(here, body.thing))))
     return [label for label in labels if label is not None]
 
 

@@ -6,7 +6,7 @@ from rigc.analysis.computations.placement import Outline, Placement
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
-from rigc.reports.deck.bodies import name_choices, outline, panel_jacks
+from rigc.reports.deck.bodies import name_choices, outline, outside_choices, panel_jacks
 from rigc.reports.deck.deck_ground import deck_ground, deck_words
 from rigc.reports.deck.lead_shapes import lead_lines, lead_numbers
 from rigc.reports.deck.lead_style import STYLES
@@ -44,8 +44,8 @@ def _underside(rig: Rig, deck: Deck, view: View, placement: Placement, group: st
     for panel in rig.panels.values():
         if (panel.deck or deck.name) == deck.name:
             shapes += panel_jacks(panel, view, room)
-    shapes += _names(tuple(body for body in bodies if body.under), view, room, strong=True)
     shapes += lead_numbers(drawn, view, room)
+    shapes += _names(tuple(body for body in bodies if body.under), view, room, strong=True)
     shapes += _names(tuple(body for body in bodies if not body.under), view, room, strong=False)
     shapes += legend(_words(ways), view.left, ground.right, view.bottom + LEGEND)
     told = "leads in one lane are drawn side by side; thin: on top of the deck"
@@ -71,9 +71,12 @@ def _names(bodies: tuple[Outline, ...], view: View, room: LabelRoom, strong: boo
     labels = []
     for body in bodies:
         here = view.room(body.area)
-        choices = [label.replace(colour="black" if strong else "grey") for label in name_choices(here, body.thing)]
-        labels.append(room.place(choices, here) or (room.place(choices) if strong else None))
-    return [label for label in labels if label is not None]
+        label = room.place(name_choices(here, body.thing), here)
+        if label is None and strong:
+            label = room.place((*name_choices(here, body.thing), *outside_choices(here, body.thing)))
+        if label is not None:
+            labels.append(label if strong else label.replace(colour="grey"))
+    return [*labels]
 
 
 def _words(ways: tuple[Way, ...]) -> tuple[str, ...]:

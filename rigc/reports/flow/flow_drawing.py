@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.computations.signal_steps import ChainSteps, SignalSteps
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.reports.content import Drawing
+from rigc.reports.drawing.label_box import label_box
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.flow.blocks import HEIGHT, arrow, box, box_width, box_words, hop_width
 from rigc.reports.flow.nodes import Node, Side, nodes
@@ -14,29 +17,50 @@ from rigc.reports.shapes import LETTERS, Box, Label, Line, Polyline, Shape, Symb
 LEFT, RIGHT, PAGE, BREAK = 4.0, 253.0, 148.0, 9.0
 """Margins and height of a page of the drawing, in mm; what a row that goes on leaves for its arrow."""
 
-_ROW, _SIDE_ROW, _BAND = 18.0, 14.0, 9.0
+_ROW, _SIDE_ROW, _BAND, _BESIDE = 18.0, 14.0, 9.0, 10.0
 
 
 class Part(Record):
-    """Shapes of a row of a chain, from its upper edge at 0 on, and their height."""
+    """Shapes of a row of a chain, from its upper edge at 0 on, their height, and how far they reach to the right.
+
+    A `whole` chain in one plain row may have another beside it.
+    """
 
     shapes: tuple[Shape, ...]
     height: float
+    right: float
+    things: tuple[str, ...]
+    whole: bool
 
 
 def flow_drawings(rig: Rig, steps: SignalSteps) -> tuple[Drawing, ...]:
     """As many drawings as the chains need; a row that does not fit goes on in the next."""
     pages: list[list[Part]] = [[]]
-    for number, chain in enumerate(steps.chains, 1):
-        for part in _chain(rig, chain, number):
-            if pages[-1] and sum(each.height for each in pages[-1]) + part.height > PAGE - _BAND:
-                pages.append([])
-            pages[-1].append(part)
+    for part in _compact([part for at, chain in enumerate(steps.chains, 1) for part in _chain(rig, chain, at)]):
+        if pages[-1] and sum(each.height for each in pages[-1]) + part.height > PAGE - _BAND:
+            pages.append([])
+        pages[-1].append(part)
     several = len(pages) > 1
-    return tuple(_page(rig, parts, at if several else 0) for at, parts in enumerate(pages, 1) if parts)
+    return tuple(_page(parts, at if several else 0) for at, parts in enumerate(pages, 1) if parts)
 
 
-def _page(rig: Rig, parts: list[Part], number: int) -> Drawing:
+def _compact(parts: list[Part]) -> list[Part]:
+    """Short chains stand side by side where they fit."""
+    found: list[Part] = []
+    for part in parts:
+        last = found[-1] if found else None
+        if last is None or not (last.whole and part.whole) or last.right + _BESIDE + part.right - LEFT > RIGHT:
+            found.append(part)
+            continue
+        aside = last.right + _BESIDE - LEFT
+        shapes = (*last.shapes, Symbol("", part.shapes, aside, 0))
+        found[-1] = Part(
+            shapes, max(last.height, part.height), part.right + aside, (*last.things, *part.things), whole=True
+        )
+    return found
+
+
+def _page(parts: list[Part], number: int) -> Drawing:
     shapes: list[Shape] = [
         Label(
             LEFT,
@@ -48,13 +72,11 @@ def _page(rig: Rig, parts: list[Part], number: int) -> Drawing:
     for part in parts:
         shapes.append(Symbol("", part.shapes, 0, top))
         top += part.height
-    names = [
-        shape.text for part in parts for shape in part.shapes if isinstance(shape, Label) and shape.text in rig.things
-    ]
+    things = ", ".join(thing for part in parts for thing in part.things)
     return Drawing(
         name=f"flow-{number}" if number else "flow",
         title=f"Signal flow, part {number}" if number else "Signal flow",
-        desc=f"Blocks in the order of the signal, left to right: {', '.join(names)}.",
+        desc=f"Blocks in the order of the signal, left to right: {things}.",
         width_mm=RIGHT + LEFT,
         height_mm=round(top + 2, 1),
         shapes=tuple(shapes),
@@ -66,10 +88,23 @@ def _chain(rig: Rig, chain: ChainSteps, number: int) -> list[Part]:
     rows = _rows(rig, nodes(chain))
     parts = []
     for at, row in enumerate(rows):
-        heading = [Label(LEFT, 4, _heading(chain, number) if not at else "goes on from above", strong=not at)]
+        heading = Label(LEFT, 4, _heading(chain, number) if not at else "goes on from above", strong=not at)
         shapes, height = _row(rig, row, 8.5, last=at == len(rows) - 1)
-        parts.append(Part((*heading, *shapes), height))
+        right = max(label_box(heading).right, LEFT + sum(_node_width(rig, node) for node in row))
+        whole = len(rows) == 1 and not any(node.sides for node in row)
+        parts.append(Part((heading, *shapes), height, right, tuple(_things(row)), whole))
     return parts
+
+
+def _things(row: list[Node]) -> Iterator[str]:
+    """The things of a row in the order of the signal, those of loops after the one that holds them."""
+    for node in row:
+        yield node.thing
+        yield from (thing for side in node.sides for _, thing in side.stops)
+
+
+def _node_width(rig: Rig, node: Node) -> float:
+    return box_width(box_words(rig, node.thing)) + (hop_width(node.hop) if node.hop is not None else 0.0)
 
 
 def _heading(chain: ChainSteps, number: int) -> str:
@@ -83,7 +118,7 @@ def _rows(rig: Rig, chain: tuple[Node, ...]) -> list[list[Node]]:
     rows: list[list[Node]] = [[]]
     x = LEFT
     for node in chain:
-        wide = box_width(box_words(rig, node.thing)) + (hop_width(node.hop) if node.hop is not None else 0.0)
+        wide = _node_width(rig, node)
         if rows[-1] and x + wide > RIGHT - BREAK:
             rows.append([])
             x = LEFT

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.placement import Placement
+from rigc.analysis.computations.plug_bodies import PlugBodies
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
 from rigc.reports.deck.full_size import full_size
@@ -12,11 +13,12 @@ from rigc.reports.deck.tiles import tiles
 _HOW = (
     "Print at 100 %, with no fitting to the page. Measure the square on each page: 100 mm both ways, else the print is false.",
     "Cut along the grey frame on one side of each join, lay that edge on the neighbour's dotted line, cross on cross, and tape.",
+    "Crossed rings are foot switches, plain ones knobs; plugs are dashed, drop lines dash and dot.",
     "Stand on it in the shoes that are worn on stage: is each switch met without the next one?",
 )
 
 
-def plan_full_size(rig: Rig, placement: Placement) -> Sheet:
+def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies) -> Sheet:
     """How to join the tiles, a map of them, and the tiles; a sentence where no deck has a size."""
     blocks: list[Block] = [Paragraph("joining", _HOW, heading="How to print and join")]
     for deck in rig.decks.values():
@@ -24,8 +26,10 @@ def plan_full_size(rig: Rig, placement: Placement) -> Sheet:
         if bodies and deck.width_mm is not None and deck.depth_mm is not None:
             size = (deck.width_mm.value, deck.depth_mm.value)
             laid = tiles(*size)
+            names = {body.thing for body in bodies}
+            standing = tuple(plug for plug in plugs.all if plug.thing in names)
             blocks.append(tile_map(deck, size, bodies, laid))
-            blocks += [full_size(rig, deck, size, bodies, tile) for tile in laid]
+            blocks += [full_size(rig, deck, size, bodies, standing, tile) for tile in laid]
     if len(blocks) == 1:
         blocks = [Paragraph("nothing", ("No deck of known size has a unit on it yet: nothing to print.",))]
     return Sheet("plan-full-size", "Plan at full size", "the player, to stand on it", tuple(blocks))

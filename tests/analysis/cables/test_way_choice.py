@@ -55,7 +55,9 @@ def test_no_choice_of_ways_has_fewer_bad_crossings() -> None:
             for b in range(len(leads[other]))
         }
 
-        def told(choice: Sequence[int], lying: dict[tuple[int, ...], int] = lying, pairs: Pairs = pairs) -> int:
+        def told(
+            choice: Sequence[int], lying: dict[tuple[int, int, int, int], int] = lying, pairs: Pairs = pairs
+        ) -> int:
             return sum(lying[one, other, choice[one], choice[other]] for one, other in pairs)
 
         fewest = min(map(told, product(*(range(len(each)) for each in leads))))

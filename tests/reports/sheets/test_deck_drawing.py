@@ -73,6 +73,16 @@ def test_every_unit_is_named_in_the_plan_and_every_lead_in_a_view() -> None:
     assert {"M01", "M02", "M03", "M04", "C01", "mill8", "weir8", "canaltwo", "fan4"} <= told
 
 
+@pytest.mark.parametrize("board", BOARDS)
+def test_what_hangs_below_is_named_in_each_view_from_below(board: str) -> None:
+    of = results(ROOT / board)
+    views = [each for each in made(of).blocks if isinstance(each, Drawing) and each.name.startswith("below")]
+    hanging = {name for name, place in of.rig.places.items() if place.under}
+    assert hanging and len(views) > 1
+    for view in views:
+        assert hanging <= set(words(view.shapes)), view.name
+
+
 def test_plan_is_at_true_scale() -> None:
     """920 x 480 mm at 1:5 are 184 x 96 mm; signalbox is 420 x 110 mm."""
     plan = drawing(made(results(ROOT / BOARDS[0])), "plan-plate")
@@ -114,6 +124,13 @@ def test_elevations() -> None:
     assert "plumb" not in words(rear.shapes)
     assert "lid, 120 over deck" in words(side.shapes)
     assert label(side, "teeter").x < label(side, "heron").x
+
+
+@pytest.mark.parametrize("deck", [(), ("clearance 20 mm",)])
+def test_what_hangs_deeper_than_the_floor_is_drawn_all_the_same(deck: tuple[str, ...]) -> None:
+    of = small(*deck, place="marl under at 10, 20 mm")
+    for name in ("rear-plate", "side-plate"):
+        assert drawing_faults(drawing(made(of), name)) == ()
 
 
 def test_hole_schedule() -> None:
