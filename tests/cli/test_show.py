@@ -11,7 +11,9 @@ from cli.conftest import Rigc
 
 
 def test_without_a_sheet_the_list(rigc: Rigc) -> None:
-    assert rigc("show") == (0, "cable-list   Cable list\npower-table  Power table\n", "")
+    code, out, err = rigc("show")
+    assert (code, err) == (0, "")
+    assert [line.split()[0] for line in out.splitlines()] == ["cable-list", "power-table", "fit", "places"]
 
 
 def test_a_table_in_each_format(rigc: Rigc, here: Path) -> None:

@@ -18,7 +18,7 @@ from rigc.edit.chain_lines import WIDTH
 from rigc.edit.remarks import remarks
 
 few = settings(max_examples=3, deadline=None, database=None, derandomize=True, suppress_health_check=list(HealthCheck))
-some = settings(few, max_examples=15)
+some = settings(few, max_examples=6)
 
 EXAMPLES = sorted((ROOT / "examples").rglob("*.rig"))
 RIGS = [*EXAMPLES, *sorted((ROOT / "rigc" / "stock").glob("*.rig"))]

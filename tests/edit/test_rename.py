@@ -175,3 +175,11 @@ def test_stock_that_ships_with_rigc_is_refused() -> None:
 def test_names() -> None:
     assert is_name("lant-2") and is_name("z")
     assert not any(map(is_name, ("", "2z", "Z", "a--b", "a.b", "é", "a b", "a-")))
+
+
+def test_the_old_name_is_not_inherited() -> None:
+    """What is like a renamed unit was never called that itself."""
+    gathered = read(renamed(SMALL, "tern", "gull", "unit"))
+    rig, _ = resolve(gathered.statements, READER.reserved, Span(gathered.sources[0], 0, 0))
+    assert rig is not None
+    assert (rig.units["gull"].was, rig.units["fen"].was) == ("tern", None)

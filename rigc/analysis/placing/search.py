@@ -18,7 +18,7 @@ from rigc.record import Record
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
 _ROUND, _ROUND_EACH = 600, 120  # steps of a round, and more for each thing to place
-_HOT, _COLD = 300_000, 1_500  # what a worse layout may cost more at the beginning and the end of a round
+_HOT, _WARM, _COLD = 300_000, 10_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
 _SIZES = 64
 _READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
 
@@ -46,15 +46,18 @@ def search(board: Board, effort: int) -> Found:
             layout = Layout(board, first_layout(board, number) if afresh else list(best.at))
         length = (_ROUND + _ROUND_EACH * len(free)) * (1 + number // 8)
         steps = min(length, effort - done)
-        best = _round(layout, free, Dice(number), length, steps, _HOT // (30 if polishing else 1), best)
+        best = _round(layout, free, Dice(number), length, steps, polishing, best)
         done, number = done + steps, number + 1
     return best.replace(steps=done)  # type: ignore[no-any-return]
 
 
-def _round(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, steps: int, hot: int, best: Found) -> Found:
+def _round(
+    layout: Layout, free: tuple[int, ...], dice: Dice, length: int, steps: int, polishing: bool, best: Found
+) -> Found:
     """Cools down over `length` steps, or breaks off after `steps` of them."""
+    hot = _WARM if polishing else _HOT
+    heat, weight = float(hot), _STRICT if polishing else _MILD / layout.board.step
     cooling = (_COLD / hot) ** (1 / length)
-    heat, weight = float(hot), _MILD / layout.board.step
     growing = (_STRICT / weight) ** (1 / length)
     for _ in range(steps):
         heat, weight = heat * cooling, weight * growing

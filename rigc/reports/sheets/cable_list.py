@@ -1,4 +1,4 @@
-"""Leads, routes and lengths -> the cable list: master table, stage leads, adaptors and totals."""
+"""Cable list: every lead with its ends, plugs, route, lengths and labels; stage leads, adaptors and totals."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The ways of leads in plan -> the crossing list: which leads of unlike classes meet, what lies together, what could be shorter."""
+"""Crossing list: which leads of unlike classes meet, what lies together, what could be shorter."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Deck, places, plugs and routes -> the deck drawing: plan, views from below and from two sides, holes, clashes of plugs."""
+"""Deck drawing: plan, views from below and from two sides, holes, clashes of plugs."""
 
 from __future__ import annotations
 

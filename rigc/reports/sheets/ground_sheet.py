@@ -1,4 +1,4 @@
-"""Grounds, rings and hum -> the ground sheet: what is joined, what earths it, where it is broken."""
+"""Ground sheet: what is joined, what earths it, which rings are left and where they are broken."""
 
 from __future__ import annotations
 

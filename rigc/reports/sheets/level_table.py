@@ -1,4 +1,4 @@
-"""Levels and parallel paths -> the level table: every audio lead with its margin, and every place where paths meet."""
+"""Level table: every audio lead with its margin, and every place where paths meet."""
 
 from __future__ import annotations
 

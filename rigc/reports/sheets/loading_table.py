@@ -1,4 +1,4 @@
-"""Loading of every section in every state -> the loading table with the responses of passive instruments."""
+"""Loading table: what every section of the path sees in every state, with the responses of passive instruments."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Mains loads and scenarios -> the mains sheet for the crew: what supplies take, where it plays, what to set there."""
+"""Mains sheet: what supplies take, where the rig plays, what to set there."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Deck and places -> the plan at full size, in tiles for A4 and Letter: to stand on with shoes before anything is cut."""
+"""Plan at full size: tiles for A4 and Letter, to stand on with shoes before anything is cut."""
 
 from __future__ import annotations
 

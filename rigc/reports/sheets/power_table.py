@@ -1,4 +1,4 @@
-"""PowerAssignment and what follows from it -> the power table: by outlet, supply, unit and lead, and a one-line drawing."""
+"""Power table: by outlet, supply, unit and lead, with a one-line drawing."""
 
 from __future__ import annotations
 

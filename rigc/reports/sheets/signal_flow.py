@@ -1,4 +1,4 @@
-"""Chains and loops -> the signal flow as a drawing; the wiring sheet holds its table."""
+"""Signal flow: chains and loops as a drawing; the wiring sheet holds their table."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Rig, steps, leads and first sections -> the wiring sheet: the page from which a tech plugs the board together."""
+"""Wiring sheet: the page from which a tech plugs the board together."""
 
 from __future__ import annotations
 
