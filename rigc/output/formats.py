@@ -39,7 +39,9 @@ def render_tables(name: str, sheet: Sheet, only: str = "") -> str:
         raise NotOneTable(sheet.name, tuple(table.name for table in tables))
     text: str = _module(TABLES[name]).render_tables(tables)
     if name == "text" and not only:
-        text += _module("text").render_statements(tuple(block for block in sheet.blocks if isinstance(block, Paragraph)))
+        text += _module("text").render_statements(
+            tuple(block for block in sheet.blocks if isinstance(block, Paragraph))
+        )
     pictures = tuple(block for block in sheet.blocks if isinstance(block, Drawing))
     if name == "text" and pictures and not only:
         return text + "\n" * bool(text) + str(_module("text").render_drawings(pictures))

@@ -104,7 +104,6 @@ def rigc(here: Path, monkeypatch: pytest.MonkeyPatch, capfdbinary: pytest.Captur
     vars(toy)["compile_rig"] = compile_toy
     monkeypatch.setitem(sys.modules, "rigc.compile", toy)
     monkeypatch.setattr(seam, "sheets", lambda: tuple(SHEETS.items()))
-    monkeypatch.setattr(seam, "views", lambda: ())
     monkeypatch.setattr(seam, "rendered", _rendered)
     for name in ("NO_COLOR", "FORCE_COLOR", "RIGC_DEBUG"):
         monkeypatch.delenv(name, raising=False)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from conftest import Command
 from small_rigs import HEAD
+
+from edit.conftest import Command
 
 UNTIDY = "language   1\n"
 BROKEN = "unit x {\n  body 3 potatoes\n  }\nnonsense\n"

@@ -9,7 +9,8 @@ import sys
 from pathlib import Path
 
 import pytest
-from conftest import Command
+
+from edit.conftest import Command
 
 pytestmark = pytest.mark.skipif(shutil.which("git") is None, reason="needs git")
 

@@ -18,8 +18,8 @@ from rigc.model.graphs import SignalGraph
 from rigc.model.inner_ways import main_inputs, main_outputs, sinks, sources
 from rigc.model.jacks import AUDIO_OUT, Port
 from rigc.model.rig import Rig
-from rigc.model.torn_chains import torn_chains
 from rigc.model.things import Unit
+from rigc.model.torn_chains import torn_chains
 
 KIND = Kind(
     "S01",

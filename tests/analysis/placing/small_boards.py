@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import random
+from typing import Any
 
 from rigc.analysis.placing.board import Board, End, Item, Link, Shape, Socket
 
 SIDES = {"left": (-1, 0), "right": (1, 0), "front": (0, -1), "rear": (0, 1)}
 
 
-def unit(
-    name: str, width: int, depth: int, jacks: tuple[tuple[str, int], ...], height: int = 500, **more: object
-) -> Item:
+def unit(name: str, width: int, depth: int, jacks: tuple[tuple[str, int], ...], height: int = 500, **more: Any) -> Item:
     """A unit with jacks (side, offset) in all four turns; plugs that stand out 15, are 16 wide, leave at 8 mm, at a height of 25 mm."""
     return Item(name, tuple(shape(width, depth, jacks, turned) for turned in (0, 90, 180, 270)), height, **more)
 

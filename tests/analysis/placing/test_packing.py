@@ -20,7 +20,7 @@ def covered(pieces: tuple[Piece, ...], packed: Packed, width: int, depth: int) -
     """The area that is covered; fails where a piece leaves the rectangle or two overlap."""
     assert packed.laid is not None
     assert sorted(number for number, *_ in packed.laid) == list(range(len(pieces)))
-    cells = set()
+    cells: set[tuple[int, int]] = set()
     for number, x, y, turned in packed.laid:
         wide, deep = pieces[number][::-1] if turned else pieces[number]
         assert x >= 0 and y >= 0 and x + wide <= width and y + deep <= depth
