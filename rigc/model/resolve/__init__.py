@@ -5,7 +5,19 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.model.resolve import deck, head, leads, power, records, signal, stock, things
+from rigc.model.resolve import (
+    deck,
+    head,
+    instruments,
+    leads,
+    panels,
+    performance,
+    power,
+    records,
+    signal,
+    stock,
+    things,
+)
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.rig import BypassPlan, Intent, Rig
@@ -60,8 +72,8 @@ def _resolved(context: Context) -> Rig | None:
             context.scopes[family[0]].declare(family[1], statement.name)  # type: ignore[attr-defined]
     top = head.head(context)
     units, supplies = things.things(context)
-    instruments, panels = things.instruments(context), things.panels(context)
-    everything: dict[str, Any] = {**instruments, **units, **supplies, **panels}
+    guitars, boards = instruments.instruments(context), panels.panels(context)
+    everything: dict[str, Any] = {**guitars, **units, **supplies, **boards}
     ports = Ports(context, everything)
     decks = deck.decks(context)
     sound = signal.Signal(context, ports).read()
@@ -69,17 +81,17 @@ def _resolved(context: Context) -> Rig | None:
     wired = leads.Leads(context, ports, sound.connections)
     lead_wishes = wired.read(fed)
     places, hints, rooms = deck.places(context, decks)
-    presets = records.presets(context, ports)
-    channels, master = records.channels(context)
+    presets = performance.presets(context, ports)
+    channels, master = performance.channels(context)
     expected, readings, upkeep = records.tests(context, ports)
     changes = tuple(change.number for change in top.changes) if top else ()
     fields: dict[str, Any] = {
         "head": top,
         "scenarios": head.scenarios(context),
-        "instruments": instruments,
+        "instruments": guitars,
         "units": units,
         "supplies": supplies,
-        "panels": panels,
+        "panels": boards,
         "decks": decks,
         "cases": deck.cases(context),
         "stock": stock.stock(context),
@@ -91,7 +103,7 @@ def _resolved(context: Context) -> Rig | None:
         "bypass_plans": _bypass_plans(context, ports),
         "intents": _intents(context),
         "presets": presets,
-        "songs": records.songs(context, presets),
+        "songs": performance.songs(context, presets),
         "channels": channels,
         "midi_master": master,
         "power": fed,

@@ -7,7 +7,8 @@ from typing import Any, TypeVar
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.model.fact import Fact, Provenance
-from rigc.model.quantities import Measure, quantities, quantity
+from rigc.model.measures import Measure
+from rigc.model.quantities import quantities, quantity
 from rigc.model.scope import SAID_TWICE, Scope
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.source import Span

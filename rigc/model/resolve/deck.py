@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier
-from rigc.model.quantities import ANGLE, LENGTH, MASS, OFFSET, THIN, Measure, money
+from rigc.model.measures import ANGLE, LENGTH, MASS, OFFSET, THIN, Measure
+from rigc.model.quantities import money
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.things import inherited
 from rigc.model.resolve.turning import turning

@@ -7,8 +7,8 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.facts.countries import is_country
+from rigc.model.measures import APPARENT, CAPACITANCE, MAINS, MASS, PERCENT
 from rigc.model.no_rig import NO_RIG
-from rigc.model.quantities import APPARENT, CAPACITANCE, MAINS, MASS, PERCENT
 from rigc.model.records import Change, Limit
 from rigc.model.resolve.context import Context, items_of
 from rigc.model.resolve.supply import mains_range

@@ -5,11 +5,9 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Label
 from rigc.model.fact import Fact
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks
-from rigc.model.outside_body import OUTSIDE_BODY
-from rigc.model.quantities import BARREL, IMPEDANCE, LENGTH, LEVEL, OFFSET, RESISTANCE
+from rigc.model.measures import BARREL, IMPEDANCE, LENGTH, LEVEL, OFFSET, RESISTANCE
 from rigc.model.resolve.context import Context, Item
 from rigc.model.scope import UNKNOWN, twice
 from rigc.model.wrong_quantity import WRONG_QUANTITY
@@ -239,65 +237,3 @@ def paths_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tu
         for fact in facts
         if _jack_named(context, by_name, fact.start) and _jack_named(context, by_name, fact.end)
     )
-
-
-def check_inside(context: Context, thing: Any) -> None:
-    """F07: every jack lies on the side that it belongs to."""
-    if thing.width_mm is None or thing.depth_mm is None or thing.height_mm is None:
-        return
-    width, depth, height = thing.width_mm.value, thing.depth_mm.value, thing.height_mm.value
-    for jack in [*thing.jacks, *getattr(thing, "outlets", ())]:
-        length = depth if jack.side in ("left", "right") else width
-        if jack.offset_mm is not None and not 0 <= jack.offset_mm.value <= length:
-            context.report(
-                OUTSIDE_BODY.at(
-                    jack.offset_mm.span,
-                    f"'{thing.name}.{jack.name}' lies {jack.offset_mm.value:g} mm along a {jack.side} side of {length:g} mm",
-                    subject=(f"{thing.name}.{jack.name}", thing.name),
-                    label=f"{_beyond(jack.offset_mm.value, length)} mm beyond the end of the side",
-                    also=(
-                        Label(
-                            thing.depth_mm.span if length == depth else thing.width_mm.span,
-                            f"this side is {length:g} mm",
-                        ),
-                    ),
-                    help="measure the offset again, from the front edge on the left and right sides, from the left edge on the others",
-                )
-            )
-        if jack.height_mm is not None and not 0 <= jack.height_mm.value <= height:
-            context.report(
-                OUTSIDE_BODY.at(
-                    jack.height_mm.span,
-                    f"'{thing.name}.{jack.name}' lies {jack.height_mm.value:g} mm up a body of {height:g} mm",
-                    subject=(f"{thing.name}.{jack.name}", thing.name),
-                    label="outside the body",
-                    also=(Label(thing.height_mm.span, f"the body is {height:g} mm high"),),
-                    help="measure the jack's height from the base without feet",
-                )
-            )
-    for spot in (*thing.switches, *thing.knobs):
-        if not (0 <= spot.x_mm <= width and 0 <= spot.y_mm <= depth):
-            context.report(
-                OUTSIDE_BODY.at(
-                    spot.span,
-                    f"a switch or knob of '{thing.name}' at {spot.x_mm:g}, {spot.y_mm:g} mm lies outside its body of {width:g} × {depth:g} mm",
-                    subject=(thing.name,),
-                    label="outside the body",
-                    help="measure it from the front-left corner",
-                )
-            )
-    for area in thing.no_tape:
-        if area.x_mm < 0 or area.y_mm < 0 or area.x_mm + area.width_mm > width or area.y_mm + area.depth_mm > depth:
-            context.report(
-                OUTSIDE_BODY.at(
-                    area.span,
-                    f"the {area.what} of '{thing.name}' reaches outside its base of {width:g} × {depth:g} mm",
-                    subject=(thing.name,),
-                    label="outside the base",
-                    help="measure it from the front-left corner, as seen from above",
-                )
-            )
-
-
-def _beyond(offset: float, length: float) -> str:
-    return f"{offset - length:g}" if offset > length else f"{-offset:g}"

@@ -6,7 +6,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.model.jacks import Port
-from rigc.model.quantities import LENGTH, OFFSET
+from rigc.model.measures import LENGTH, OFFSET
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.scope import LOOSE_LEAD, TAKEN, UNCLEAR, twice

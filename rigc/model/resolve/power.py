@@ -7,7 +7,7 @@ from typing import Any
 from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
-from rigc.model.quantities import RATING, VOLTAGE
+from rigc.model.measures import RATING, VOLTAGE
 from rigc.model.resolve.context import Context
 from rigc.model.scope import UNCLEAR, UNKNOWN, twice
 from rigc.model.things import Supply

@@ -1,134 +1,21 @@
-"""Presets, songs, channels, tests, spares, as-built facts, field notes and accepted findings, as stated."""
+"""Tests, spares, as-built facts, field notes and accepted findings, as stated."""
 
 from __future__ import annotations
 
 from typing import Any
 
 from rigc.model.jacks import Port
-from rigc.model.quantities import CURRENT, LENGTH, SHARE, TEMPO, VOLTAGE, factor
+from rigc.model.measures import CURRENT, LENGTH, VOLTAGE
+from rigc.model.quantities import factor
 from rigc.model.records import Accept, AsBuilt, BuiltLead, Expected, FieldNote, Reading, Spare
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.leads import known_mark
 from rigc.model.resolve.ports import Ports
 from rigc.model.scope import UNCLEAR, UNKNOWN, twice
-from rigc.model.wishes import Channel, Preset, Song
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
 UNITS = ("unit", "amp", "desk")
-
-
-def presets(context: Context, ports: Ports) -> dict[int, Preset]:
-    """All presets by number."""
-    found: dict[int, Preset] = {}
-    for node in context.of(nodes.Preset):
-        number = context.count(node.number, "preset number", 0, 9999)
-        if number is None:
-            continue
-        if number in found:
-            context.report(
-                twice(f"preset {number}", node.number, Word("", found[number].span), "give one of them another number")
-            )
-        found[number] = _preset(context, ports, node, number)
-    return found
-
-
-def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> Preset:
-    loops: list[Any] = []
-    named: dict[str, list[Any]] = {"on": [], "off": [], "programs": [], "floors": []}
-    tempo, notes = None, []
-    scope = context.scopes["thing"]
-    for item in node.items:
-        if isinstance(item, nodes.PresetLoops):
-            loops += _preset_loops(context, ports, item)
-        elif isinstance(item, nodes.PresetOn | nodes.PresetOff):
-            which = named["on" if isinstance(item, nodes.PresetOn) else "off"]
-            which += [(name, word.span) for word in item.units if (name := scope.find(word, UNITS, "a unit"))]
-        elif isinstance(item, nodes.Program):
-            program, unit = context.count(item.number, "program", 0, 128), scope.find(item.unit, UNITS, "a unit")
-            if program is not None and unit is not None:
-                named["programs"].append((unit, program, item.span))
-        elif isinstance(item, nodes.PresetVolume):
-            floor, unit = context.amount(item.amount, SHARE), scope.find(item.unit, UNITS, "a unit")
-            if floor is not None and unit is not None:
-                named["floors"].append((unit, floor))
-        elif isinstance(item, nodes.Tempo):
-            tempo = context.amount(item.amount, TEMPO)
-        elif isinstance(item, nodes.Note):
-            notes.append(item.text.value)
-    title = node.title.value if node.title else ""
-    lists = {key: tuple(value) for key, value in named.items()}
-    return Preset(number, title, tuple(loops), **lists, tempo_bpm=tempo, notes=tuple(notes), span=node.span)
-
-
-def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> list[tuple[str | None, int, Any]]:
-    switcher = None
-    if item.switcher is not None:
-        thing = ports.thing(item.switcher, "a switcher")
-        switcher = thing.name if thing is not None else None
-    numbers = [(context.count(word, "loop number", 1, 99), word.span) for word in item.loops]
-    return [(switcher, number, span) for number, span in numbers if number is not None]
-
-
-def songs(context: Context, known: dict[int, Preset]) -> tuple[Song, ...]:
-    """All songs in order."""
-    found = []
-    for node in context.of(nodes.Song):
-        fields: dict[str, Any] = {"preset": None, "tempo_bpm": None, "tuning": "", "settings": (), "notes": ()}
-        for item in node.items:
-            if isinstance(item, nodes.SongPreset):
-                fields["preset"] = _song_preset(context, item, known)
-            elif isinstance(item, nodes.Tempo):
-                fields["tempo_bpm"] = context.amount(item.amount, TEMPO)
-            elif isinstance(item, nodes.Tuning):
-                fields["tuning"] = item.text.value
-            elif isinstance(item, nodes.Setting):
-                unit = context.scopes["thing"].find(item.unit, UNITS, "a unit")
-                hour = context.count(item.hour, "hour of the clock", 1, 12)
-                if unit is not None and hour is not None:
-                    fields["settings"] = (*fields["settings"], (unit, item.knob.value, hour))
-            elif isinstance(item, nodes.Note):
-                fields["notes"] = (*fields["notes"], item.text.value)
-        found.append(Song(node.title.value, **fields, span=node.span))
-    return tuple(found)
-
-
-def _song_preset(context: Context, item: nodes.SongPreset, known: dict[int, Preset]) -> int | None:
-    number = context.count(item.number, "preset number", 0, 9999)
-    if number is not None and number not in known:
-        numbers = ", ".join(map(str, known)) or "none"
-        context.report(
-            UNKNOWN.at(
-                item.number.span,
-                f"no preset {number} is declared",
-                label=f"declared are {numbers}",
-                help=f"declare preset {number}, or correct the number",
-            )
-        )
-    return number
-
-
-def channels(context: Context) -> tuple[tuple[Channel, ...], str | None]:
-    """MIDI channels in order, and who is master."""
-    found: dict[str, Channel] = {}
-    master: str | None = None
-    scope = context.scopes["thing"]
-    for block in context.of(nodes.MidiBlock):
-        for node in block.items:
-            if isinstance(node, nodes.Master):
-                master = scope.find(node.unit, UNITS, "a unit")
-            elif isinstance(node, nodes.Channel):
-                unit = scope.find(node.unit, UNITS, "a unit")
-                number = context.count(node.number, "MIDI channel", 1, 16)
-                first = context.count(node.first, "first program number", 0, 1) if node.first else None
-                if unit is None or number is None:
-                    continue
-                if unit in found:
-                    context.report(
-                        twice(f"the channel of '{unit}'", node.unit, Word("", found[unit].span), "delete one of them")
-                    )
-                found[unit] = Channel(unit, number, first, node.deliberate is not None, node.span)
-    return tuple(found.values()), master
 
 
 def tests(
@@ -178,7 +65,7 @@ def _reading(context: Context, amount: nodes.Amount) -> Any:
 
 
 def _other_reading(context: Context, amount: nodes.Amount) -> Any:
-    from rigc.model.quantities import DURATION, GAIN, IMPEDANCE, LEVEL, PERCENT
+    from rigc.model.measures import DURATION, GAIN, IMPEDANCE, LEVEL, PERCENT
 
     unit = amount.unit.text if amount.unit else ""
     for measure in (IMPEDANCE, DURATION, GAIN, LEVEL, PERCENT):

@@ -6,7 +6,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.model.jacks import Port
-from rigc.model.quantities import SHARE
+from rigc.model.measures import SHARE
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.scope import UNCLEAR, UNKNOWN, twice

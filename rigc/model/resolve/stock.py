@@ -5,18 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.jacks import Connector
-from rigc.model.quantities import (
-    AREA,
-    GAUGE,
-    LENGTH,
-    MASS,
-    MASS_PER_LENGTH,
-    PER_LENGTH,
-    PULL,
-    THIN,
-    Measure,
-    money,
-)
+from rigc.model.measures import AREA, GAUGE, LENGTH, MASS, MASS_PER_LENGTH, PER_LENGTH, PULL, THIN, Measure
+from rigc.model.quantities import money
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.jacks import connector_of
 from rigc.model.resolve.things import inherited

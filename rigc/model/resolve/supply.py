@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.jacks import Connector
-from rigc.model.quantities import FREQUENCY, MAINS, PERCENT, POWER, RATING, VOLTAGE, Measure, factor
+from rigc.model.measures import FREQUENCY, MAINS, PERCENT, POWER, RATING, VOLTAGE, Measure
+from rigc.model.quantities import factor
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.jacks import connector_of, run, spread
 from rigc.model.scope import twice

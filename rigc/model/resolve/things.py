@@ -1,14 +1,12 @@
-"""Blocks of units, amps, desks, supplies, instruments and panels -> the things they describe."""
+"""Blocks of units, amps, desks and supplies -> the things they describe."""
 
 from __future__ import annotations
 
 from typing import Any
 
 from rigc.model.fact import Fact
-from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
-from rigc.model.quantities import (
+from rigc.model.measures import (
     CAPACITANCE,
-    CAPACITOR,
     CHARGE,
     CURRENT,
     DEPTH,
@@ -22,18 +20,17 @@ from rigc.model.quantities import (
     POWER,
     RADIO,
     RESISTANCE,
-    SHARE,
     VOLTAGE,
     WIDTH,
     Measure,
-    money,
-    quantities,
 )
+from rigc.model.quantities import money, quantities
 from rigc.model.resolve.context import Context, Item, items_of
-from rigc.model.resolve.jacks import check_inside, jacks_of, levels_of, loops_of, pairs_of, paths_of
+from rigc.model.resolve.inside import check_inside
+from rigc.model.resolve.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.supply import supply_facts
 from rigc.model.scope import UNKNOWN
-from rigc.model.things import Area, Battery, Instrument, Panel, PanelJack, Paperwork, Spot, Supply, Unit
+from rigc.model.things import Area, Battery, Paperwork, Spot, Supply, Unit
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
@@ -230,80 +227,3 @@ def _order(context: Context, span: Any, low: float, high: float, unit: str) -> N
                 help=f"write {high:g}..{low:g} {unit}",
             )
         )
-
-
-def instruments(context: Context) -> dict[str, Instrument]:
-    """All instruments by name; each has one output jack, `out`."""
-    blocks = {node.name.text: node for node in context.of(nodes.Instrument)}
-    found: dict[str, Instrument] = {}
-    for name, block in blocks.items():
-        fields: dict[str, Any] = {}
-        items = inherited(context, block, blocks)
-        for item in items:
-            _instrument_fact(context, item, fields)
-        fields["notes"] = tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))
-        fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
-        levels = [levels_of(context, item) for item in items if isinstance(item.fact, nodes.Level)]
-        out = Jack("out", AUDIO_OUT, Connector("ts"), block.name.span, levels=levels[-1] if levels else Levels())
-        title = block.title.value if block.title else ""
-        found[name] = Instrument(name, title, block.name.span, jacks=(out,), **fields)
-    return found
-
-
-def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
-    fact, known = item.fact, item.provenance
-    if type(fact) in AMOUNTS:
-        field, measure = AMOUNTS[type(fact)]
-        fields[field] = context.amount(fact.amount, measure, known)
-    elif isinstance(fact, nodes.Volume):
-        fields["volume_ohm"] = context.amount(fact.amount, RESISTANCE, known)
-        fields["volume_setting"] = context.amount(fact.setting, SHARE, known)
-    elif isinstance(fact, nodes.Tone):
-        fields["tone_ohm"] = context.amount(fact.resistance, RESISTANCE, known)
-        fields["tone_nf"] = context.amount(fact.capacitor, CAPACITOR, known)
-        fields["tone_setting"] = context.amount(fact.setting, SHARE, known)
-    elif isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
-        which = "lead" if isinstance(fact, nodes.GuitarLead) else "plain"
-        fields[f"{which}_mm"] = context.amount(fact.length, LENGTH, known)
-        fields[f"{which}_cable"] = context.scopes["cable"].find(fact.cable, (), "a cable")
-    elif isinstance(fact, nodes.Active):
-        fields["active"] = True
-
-
-def panels(context: Context) -> dict[str, Panel]:
-    """All jack panels by name."""
-    found: dict[str, Panel] = {}
-    for block in context.of(nodes.Panel):
-        items = items_of(
-            context, tuple(i for i in block.items if not isinstance(i, nodes.PanelJack | nodes.PanelInlet)), []
-        )
-        jacks = tuple(
-            _panel_jack(context, node) for node in block.items if isinstance(node, nodes.PanelJack | nodes.PanelInlet)
-        )
-        masses = [context.amount(i.fact.amount, MASS, i.provenance) for i in items if isinstance(i.fact, nodes.Mass)]
-        found[block.name.text] = Panel(
-            block.name.text,
-            block.title.value if block.title else "",
-            block.name.span,
-            context.scopes["deck"].find(block.deck, (), "a deck") if block.deck else None,
-            jacks,
-            pairs_of(context, items, jacks),
-            masses[0] if masses else None,
-            notes=tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note)),
-        )
-    return found
-
-
-def _panel_jack(context: Context, node: nodes.PanelJack | nodes.PanelInlet) -> PanelJack:
-    x, y = context.shared_values(OFFSET, node.x, node.y)
-    audio = isinstance(node, nodes.PanelJack)
-    return PanelJack(
-        node.name.text,
-        "panel" if audio else "inlet",
-        Connector(node.jack.text if isinstance(node, nodes.PanelJack) else node.kind.text),
-        node.name.span,
-        height_mm=context.amount(node.height, LENGTH),
-        bushing=node.bushing.text if isinstance(node, nodes.PanelJack) and node.bushing else None,
-        x_mm=x,
-        y_mm=y,
-    )

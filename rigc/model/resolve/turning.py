@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.model.quantities import ANGLE
+from rigc.model.measures import ANGLE
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.things import inherited
 from rigc.model.wrong_quantity import WRONG_QUANTITY

@@ -1,0 +1,56 @@
+"""Blocks of instruments -> instruments, each with one output jack."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
+from rigc.model.measures import (
+    CAPACITOR,
+    LENGTH,
+    RESISTANCE,
+    SHARE,
+)
+from rigc.model.resolve.context import Context, Item
+from rigc.model.resolve.jacks import levels_of
+from rigc.model.resolve.things import AMOUNTS, inherited
+from rigc.model.things import Instrument
+from rigc.syntax import nodes
+
+
+def instruments(context: Context) -> dict[str, Instrument]:
+    """All instruments by name; each has one output jack, `out`."""
+    blocks = {node.name.text: node for node in context.of(nodes.Instrument)}
+    found: dict[str, Instrument] = {}
+    for name, block in blocks.items():
+        fields: dict[str, Any] = {}
+        items = inherited(context, block, blocks)
+        for item in items:
+            _instrument_fact(context, item, fields)
+        fields["notes"] = tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))
+        fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
+        levels = [levels_of(context, item) for item in items if isinstance(item.fact, nodes.Level)]
+        out = Jack("out", AUDIO_OUT, Connector("ts"), block.name.span, levels=levels[-1] if levels else Levels())
+        title = block.title.value if block.title else ""
+        found[name] = Instrument(name, title, block.name.span, jacks=(out,), **fields)
+    return found
+
+
+def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    if type(fact) in AMOUNTS:
+        field, measure = AMOUNTS[type(fact)]
+        fields[field] = context.amount(fact.amount, measure, known)
+    elif isinstance(fact, nodes.Volume):
+        fields["volume_ohm"] = context.amount(fact.amount, RESISTANCE, known)
+        fields["volume_setting"] = context.amount(fact.setting, SHARE, known)
+    elif isinstance(fact, nodes.Tone):
+        fields["tone_ohm"] = context.amount(fact.resistance, RESISTANCE, known)
+        fields["tone_nf"] = context.amount(fact.capacitor, CAPACITOR, known)
+        fields["tone_setting"] = context.amount(fact.setting, SHARE, known)
+    elif isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
+        which = "lead" if isinstance(fact, nodes.GuitarLead) else "plain"
+        fields[f"{which}_mm"] = context.amount(fact.length, LENGTH, known)
+        fields[f"{which}_cable"] = context.scopes["cable"].find(fact.cable, (), "a cable")
+    elif isinstance(fact, nodes.Active):
+        fields["active"] = True

@@ -1,0 +1,53 @@
+"""Blocks of jack panels -> panels, their jacks at points of a deck."""
+
+from __future__ import annotations
+
+from rigc.model.jacks import Connector
+from rigc.model.measures import (
+    LENGTH,
+    MASS,
+    OFFSET,
+)
+from rigc.model.resolve.context import Context, items_of
+from rigc.model.resolve.jacks import pairs_of
+from rigc.model.things import Panel, PanelJack
+from rigc.syntax import nodes
+
+
+def panels(context: Context) -> dict[str, Panel]:
+    """All jack panels by name."""
+    found: dict[str, Panel] = {}
+    for block in context.of(nodes.Panel):
+        items = items_of(
+            context, tuple(i for i in block.items if not isinstance(i, nodes.PanelJack | nodes.PanelInlet)), []
+        )
+        jacks = tuple(
+            _panel_jack(context, node) for node in block.items if isinstance(node, nodes.PanelJack | nodes.PanelInlet)
+        )
+        masses = [context.amount(i.fact.amount, MASS, i.provenance) for i in items if isinstance(i.fact, nodes.Mass)]
+        found[block.name.text] = Panel(
+            block.name.text,
+            block.title.value if block.title else "",
+            block.name.span,
+            context.scopes["deck"].find(block.deck, (), "a deck") if block.deck else None,
+            jacks,
+            pairs_of(context, items, jacks),
+            masses[0] if masses else None,
+            notes=tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note)),
+        )
+    return found
+
+
+def _panel_jack(context: Context, node: nodes.PanelJack | nodes.PanelInlet) -> PanelJack:
+    x, y = context.shared_values(OFFSET, node.x, node.y)
+    audio = isinstance(node, nodes.PanelJack)
+    return PanelJack(
+        node.name.text,
+        "panel" if audio else "inlet",
+        Connector(node.jack.text if isinstance(node, nodes.PanelJack) else node.kind.text),
+        node.name.span,
+        height_mm=context.amount(node.height, LENGTH),
+        bushing=node.bushing.text if isinstance(node, nodes.PanelJack) and node.bushing else None,
+        x_mm=x,
+        y_mm=y,
+    )
