@@ -60,7 +60,7 @@ def _known(one: Input) -> str:
 
 
 def _amount(value: str, unit: str) -> str:
-    return f"{value} {unit}" if unit else value
+    return f"{value} {unit}" if unit and value != "not known" else value
 
 
 def _columns(rows: Sequence[tuple[str, ...]]) -> list[str]:

@@ -22,7 +22,7 @@ NOWHERE = Span(Source("", ""), 0, 0)
 SAMPLES: dict[str, st.SearchStrategy[str]] = {
     "NAME": st.sampled_from(["plumb", "lant-2", "z", "o1", "s8", "rear-panel", "b52", "x", "x1", "mm"]),
     "MARK": st.sampled_from(["A", "A14", "D2a", "JP", "C8", "S22", "N1"]),
-    "DATE": st.sampled_from(["2026-03-02", "1999-12-31", "2026-02-30"]),
+    "DATE": st.sampled_from(["2026-03-02", "1999-12-31", "2026-02-28"]),
     "NUMBER": st.sampled_from(["0", "1", "12", "8.7", "-20", "+4", "007", "1000000"]),
     "UNIT": st.sampled_from(["mm", "in", "V", "Hz", "kΩ", "%", "°", "pF/m", "mm2", "dBu", "µF", "EUR", "furlong"]),
     "STRING": st.text(st.characters(exclude_categories=("Cc", "Cs")), max_size=8).map(

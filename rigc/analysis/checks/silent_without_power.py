@@ -53,15 +53,23 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
         subject=(path.instrument, *path.units),
         label="is silent without power",
         also=_labels(rig, path.units),
-        help=f'state the lead that goes round: `bypass {path.instrument} -> {_end(rig, path.ends[0])} "..."`',
+        help=f'state the lead that goes round: `bypass {path.instrument} -> {_plan_end(rig, path.ends)} "..."`',
     )
+
+
+def _plan_end(rig: Rig, ends: tuple[Port, ...]) -> str:
+    """Where a plan had best arrive: the first end that is no return of an amp's own loop."""
+    return _end(rig, next((end for end in ends if not _is_return(rig, end)), ends[0]))
 
 
 def _end(rig: Rig, port: Port) -> str:
     """How a plan names it: the return of an amp's own loop by its jack, else the thing alone."""
+    return str(port) if _is_return(rig, port) or port.thing in rig.panels else port.thing
+
+
+def _is_return(rig: Rig, port: Port) -> bool:
     unit = rig.units.get(port.thing)
-    back = unit is not None and any(loop.back == port.jack for loop in unit.loops)
-    return str(port) if back or port.thing in rig.panels else port.thing
+    return unit is not None and any(loop.back == port.jack for loop in unit.loops)
 
 
 def _labels(rig: Rig, names: tuple[str, ...]) -> tuple[Label, ...]:

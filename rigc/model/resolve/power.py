@@ -66,7 +66,7 @@ def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: 
 def _shape(context: Context, node: nodes.Feed, units: list[str], outlets: list[Port], how: str) -> bool:
     message = help = ""
     if how in ("series", "parallel") and (len(outlets) != 2 or outlets[0] == outlets[1]):
-        message = f"a {how} lead joins two different outlets, not {len(set(outlets))}"
+        message = f"a {how} lead joins two different outlets; named here: {', '.join(map(str, outlets))}"
         help = "name two outlets"
     elif how not in ("series", "parallel") and len(outlets) > 1:
         message = f"{len(outlets)} outlets feed {units[0]}, and it is not said how"

@@ -64,9 +64,12 @@ def found(*changes: tuple[str, str]) -> tuple[Diagnostic, ...]:
         ((OTHERS, "others from mill\n  lant, lant may share"), "'lant' in this group is given twice"),
         (
             (FEED, "lant from mill.o1, mill.o2, mill.o3 series"),
-            "a series lead joins two different outlets, not 3",
+            "a series lead joins two different outlets; named here: mill.o1, mill.o2, mill.o3",
         ),
-        ((FEED, "lant from mill.o1, mill.o1 parallel"), "a parallel lead joins two different outlets, not 1"),
+        (
+            (FEED, "lant from mill.o1, mill.o1 parallel"),
+            "a parallel lead joins two different outlets; named here: mill.o1, mill.o1",
+        ),
         (
             (FEED, "lant, marl from mill.o1 shared\n  lant alone"),
             "'lant' shall stay alone and shares mill.o1 with 'marl'",
