@@ -100,10 +100,17 @@ def many_units(count: int) -> str:
         "  connector barrel 5.5 x 2.1 mm\n  polarity centre-negative\n  outlet o1..o10 9 V dc 100 mA isolated front 10..180 mm\n}"
         for at in range((count + 9) // 10)
     ]
-    rows = (count + 9) // 10
-    depth = rows * 160 + 200
-    deck = f"deck wall-deck {{\n  size 1200 x {min(depth, 4900)} mm\n  thickness 12 mm\n  clearance 70 mm\n  mass 9 kg\n  drop {', '.join(str(150 + 160 * r) for r in range(min(rows, 29)))} mm\n}}"
-    places = [f"  u{at} at {20 + 115 * (at % 10)}, {15 + 160 * (at // 10)} mm" for at in range(count) if at // 10 < 29]
+    rows = (count + 39) // 40
+    drops = ", ".join(str(150 + 160 * row) for row in range(rows))
+    deck = (
+        f"deck wall-deck {{\n  size 4700 x {rows * 160 + 200} mm\n  thickness 12 mm\n  clearance 70 mm\n  mass 9 kg\n"
+        f"  drop {drops} mm\n}}"
+    )
+    places = [f"  u{at} at {20 + 115 * (at % 40)}, {15 + 160 * (at // 40)} mm" for at in range(count)]
+    # each supply hangs below the ten units that it feeds
+    places += [
+        f"  s{at} under at {420 + 1150 * (at % 4)}, {30 + 160 * (at // 4)} mm" for at in range((count + 9) // 10)
+    ]
     feeds = [f"  u{at} from s{at // 10}.o{at % 10 + 1}" for at in range(count)]
     chain = "chain guitar -> " + " ->\n  ".join(f"u{at}" for at in range(count)) + " -> combo"
     return "\n".join(
