@@ -52,10 +52,11 @@ def views() -> tuple[tuple[str, str], ...]:
 
 def rendered(documents: tuple[Any, ...], form: str, paper: str, templates: Path | None) -> str:
     """The documents as one text in the format `form`. Raises `TemplateMistake`."""
+    from rigc.files.cache import cache_folder
     from rigc.output.formats import document_renderer
     from rigc.output.layout import Layout
 
-    return document_renderer(form)(documents, Layout(paper, templates))
+    return document_renderer(form)(documents, Layout(paper, templates, cache_folder()))
 
 
 def drawing_files(document: Any) -> tuple[tuple[str, str], ...]:

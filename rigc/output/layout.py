@@ -10,10 +10,14 @@ PAPERS = ("a4", "letter")
 
 
 class Layout(Record):
-    """The paper that pages are printed on (one of `PAPERS`), and the user's folder of templates, if any."""
+    """The paper that pages are printed on (one of `PAPERS`), and the user's folder of templates, if any.
+
+    `cache` is a folder of the user's own in which compiled templates are kept; None where there is none.
+    """
 
     paper: str = "a4"
     templates: Path | None = None
+    cache: Path | None = None
 
 
 STANDARD = Layout()

@@ -13,7 +13,15 @@ from pathlib import Path
 from traceback import walk_tb
 from types import SimpleNamespace
 
-from jinja2 import BaseLoader, ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, StrictUndefined
+from jinja2 import (
+    BaseLoader,
+    ChoiceLoader,
+    Environment,
+    FileSystemBytecodeCache,
+    FileSystemLoader,
+    PrefixLoader,
+    StrictUndefined,
+)
 from jinja2.exceptions import TemplateError, TemplateNotFound, TemplateSyntaxError
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
@@ -38,7 +46,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout) -> str:
     Raises `TemplateMistake` for what is wrong in a template. A slip in our own templates is a bug, and raised as it is.
     """
     with _blamed():
-        environment = _environment(layout.templates, escaped=macros == "html")
+        environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
         put = _macros(environment, macros, layout.templates)
         bodies = [_body(environment, document, put, macros) for document in documents]
         return environment.from_string(PAGE).render(put=put, documents=documents, bodies=bodies, layout=layout)
@@ -47,7 +55,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout) -> str:
 def render_tables(macros: str, tables: tuple[Table, ...], layout: Layout) -> str:
     """Tables alone, by the same macros; raises as `render` does."""
     with _blamed():
-        environment = _environment(layout.templates, escaped=macros == "html")
+        environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
         return environment.from_string(TABLES).render(put=_macros(environment, macros, layout.templates), tables=tables)
 
 
@@ -63,7 +71,7 @@ def _blamed() -> Iterator[None]:
 
 
 @lru_cache(maxsize=4)
-def _environment(own: Path | None, escaped: bool) -> Environment:
+def _environment(own: Path | None, cache: Path | None, escaped: bool) -> Environment:
     ours = FileSystemLoader(folder("templates"))
     loaders: list[BaseLoader] = [ours, PrefixLoader({"builtin": ours})]
     if own is not None:
@@ -74,6 +82,7 @@ def _environment(own: Path | None, escaped: bool) -> Environment:
         autoescape=escaped,
         trim_blocks=True,
         lstrip_blocks=True,
+        bytecode_cache=FileSystemBytecodeCache(str(cache)) if cache is not None else None,
     )
     environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, inline=svg.inline)
     environment.globals.update(file_name=svg.file_name)
