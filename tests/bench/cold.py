@@ -78,7 +78,14 @@ def _median(command: list[str], before: Callable[[], None], rounds: int) -> floa
     for _ in range(rounds + 1):
         before()
         start = time.perf_counter()
-        subprocess.run(command, check=False, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, env=dict(os.environ))
+        subprocess.run(
+            command,
+            check=False,
+            cwd=tempfile.gettempdir(),
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+            env=dict(os.environ),
+        )
         taken.append(time.perf_counter() - start)
     return statistics.median(taken[1:])
 
