@@ -87,6 +87,18 @@ class Context:
         """As `shared`, but bare floats, 0 after a finding."""
         return [0.0 if fact is None else fact.value for fact in self.shared(measure, *amounts)]
 
+    def rising(self, span: Span, low: float, high: float, unit: str) -> None:
+        """A finding where a range runs from the higher to the lower."""
+        if low > high:
+            self.report(
+                WRONG_QUANTITY.at(
+                    span,
+                    f"{low:g}..{high:g} {unit} runs from the higher to the lower",
+                    label="upside down",
+                    help=f"write {high:g}..{low:g} {unit}",
+                )
+            )
+
     def count(self, word: Word, what: str, low: int, high: int) -> int | None:
         """A plain whole number within bounds, or None after a finding."""
         if word.text.isdigit() and len(word.text) < 20 and low <= int(word.text) <= high:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.jacks import Port
-from rigc.model.measures import CURRENT, LENGTH, VOLTAGE
+from rigc.model.measures import CURRENT, DURATION, GAIN, IMPEDANCE, LENGTH, LEVEL, PERCENT, VOLTAGE
 from rigc.model.quantities import factor
 from rigc.model.records import Accept, AsBuilt, BuiltLead, Expected, FieldNote, Reading, Spare
 from rigc.model.resolve.context import Context
@@ -65,8 +65,6 @@ def _reading(context: Context, amount: nodes.Amount) -> Any:
 
 
 def _other_reading(context: Context, amount: nodes.Amount) -> Any:
-    from rigc.model.measures import DURATION, GAIN, IMPEDANCE, LEVEL, PERCENT
-
     unit = amount.unit.text if amount.unit else ""
     for measure in (IMPEDANCE, DURATION, GAIN, LEVEL, PERCENT):
         if unit == measure.unit or (measure.unit not in ("dB", "dBu", "%") and factor(unit, measure.unit) is not None):

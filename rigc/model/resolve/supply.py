@@ -55,15 +55,7 @@ def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
     share = context.value(fact.tolerance, PERCENT) / 100
     low = volts[0].value if volts[0] else 0.0
     high = volts[-1].value if volts[-1] else 0.0
-    if low > high:
-        context.report(
-            WRONG_QUANTITY.at(
-                fact.span,
-                f"{low:g}..{high:g} V runs from the higher to the lower",
-                label="upside down",
-                help=f"write {high:g}..{low:g} V",
-            )
-        )
+    context.rising(fact.span, low, high, "V")
     first = hertz[0].value if hertz and hertz[0] else None
     last = hertz[-1].value if hertz and hertz[-1] else None
     typed = str(fact).removeprefix("mains ")

@@ -31,7 +31,6 @@ from rigc.model.resolve.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.supply import supply_facts
 from rigc.model.scope import UNKNOWN
 from rigc.model.things import Area, Battery, Paperwork, Spot, Supply, Unit
-from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
 
@@ -191,7 +190,7 @@ def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str
         fields.setdefault("flags", frozenset())
     elif isinstance(fact, nodes.Band):
         low, high = context.shared_values(RADIO, fact.low, fact.high)
-        _order(context, fact.span, low, high, "MHz")
+        context.rising(fact.span, low, high, "MHz")
         fields.update(band_mhz=(low, high), band_countries=tuple(code.text for code in fact.countries))
     elif isinstance(fact, nodes.Needs):
         fields.update(volts=context.amount(fact.voltage, VOLTAGE, known), current=fact.current.text)
@@ -214,16 +213,4 @@ def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str
 def _window(context: Context, fields: dict[str, Any]) -> None:
     low, high = fields.get("accepts_low_v"), fields.get("accepts_high_v")
     if low is not None and high is not None:
-        _order(context, low.span, low.value, high.value, "V")
-
-
-def _order(context: Context, span: Any, low: float, high: float, unit: str) -> None:
-    if low > high:
-        context.report(
-            WRONG_QUANTITY.at(
-                span,
-                f"{low:g}..{high:g} {unit} runs from the higher to the lower",
-                label="upside down",
-                help=f"write {high:g}..{low:g} {unit}",
-            )
-        )
+        context.rising(low.span, low.value, high.value, "V")
