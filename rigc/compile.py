@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import hashlib
 import re
+from collections.abc import Callable
 
 from rigc import __version__
 from rigc.analysis.acceptance import accepted
+from rigc.analysis.placed import placed
 from rigc.analysis.results import Results
-from rigc.analysis.unplaced import unplaced
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
 from rigc.discover import members
@@ -16,6 +17,7 @@ from rigc.gather import Gathered, gather
 from rigc.loader import Loader
 from rigc.model.resolve import resolve
 from rigc.model.rig import Rig
+from rigc.previous import Before, before
 from rigc.reports.content import Document, TitleBlock
 from rigc.reports.folder import documents
 from rigc.source import Source, Span
@@ -55,10 +57,17 @@ class Compiled:
 
 
 def compile_rig(
-    load: Loader, name: str, reader: Reader, *, on: str | None = None, effort: int | None = None
+    load: Loader,
+    name: str,
+    reader: Reader,
+    *,
+    on: str | None = None,
+    effort: int | None = None,
+    against: Callable[[Rig], Before] | None = None,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
-    spent on places for what has none (None: as many as are usual).
+    spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
+    from this rig (None: the one that the rig follows, if any).
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
@@ -68,22 +77,14 @@ def compile_rig(
     findings = (*gathered.findings, *_not_following(told, gathered))
     if rig is None or any(finding.level is Level.ERROR for finding in findings):
         return Compiled(in_order(findings), None, gathered.sources)
-    rig, lacking = _placed(rig, effort)
-    findings = (*findings, *lacking)
-    results = Results(rig)
+    rig, lacking = placed(rig, effort)
+    earlier = before(load, gathered, rig, reader, effort) if against is None else against(rig)
+    findings = (*findings, *lacking, *earlier.findings)
+    results = Results(rig, earlier.previous)
     for check in members("rigc.analysis.checks", "CHECK"):
         findings = (*findings, *results.call(check))
     findings = accepted(findings, rig.accepts, on or rig.head.date)
-    return Compiled(in_order(findings), results, gathered.sources)
-
-
-def _placed(rig: Rig, effort: int | None) -> tuple[Rig, tuple[Diagnostic, ...]]:
-    """The rig with a place for everything; the search for places is loaded only if there is something to place."""
-    if not unplaced(rig):
-        return rig, ()
-    from rigc.analysis.placing.chosen_places import with_chosen_places
-
-    return with_chosen_places(rig, effort)
+    return Compiled(in_order(findings), results, tuple(dict.fromkeys((*gathered.sources, *earlier.sources))))
 
 
 def _end(source: Source) -> Span:

@@ -19,6 +19,7 @@ FLOORS = (
     ("analysis",),
     ("reports", "edit"),
     ("output",),
+    ("previous",),
     ("compile",),
     ("files",),
     ("cli", "__init__"),

@@ -111,6 +111,14 @@ class Sheet(Record):
         )
 
 
+class NoSheet(Record):
+    """In place of a sheet that has nothing to say about this rig: `reason` is one sentence that says why."""
+
+    name: str
+    title: str
+    reason: str
+
+
 class Document(Record):
     """A sheet ready to be written: with its title block and its place in the folder (`number` of `count`)."""
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from rigc.analysis.results import Results
 from rigc.discover import members
-from rigc.reports.content import Document, TitleBlock
+from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
 
 
 def sheet_names() -> tuple[tuple[str, str], ...]:
@@ -21,12 +21,19 @@ def view_names() -> tuple[tuple[str, str], ...]:
 
 
 def documents(results: Results, title: TitleBlock, names: tuple[str, ...]) -> tuple[Document, ...]:
-    """The sheets of these names, all if empty; a view only if it is named. A sheet keeps its number in the whole folder."""
+    """The sheets of these names, all if empty; a view only if it is named. A sheet keeps its number in the whole folder.
+
+    A sheet that has nothing to say about this rig is left out; where it is named, it says why.
+    """
     makers = members("rigc.reports.sheets", "SHEET")
     found = []
     for number, made in enumerate(makers, 1):
         if not names or _name(made) in names:
             sheet = results.call(made)
+            if isinstance(sheet, NoSheet):
+                if not names:
+                    continue
+                sheet = Sheet(sheet.name, sheet.title, "", (Paragraph("reason", (sheet.reason,)),))
             found.append(Document(sheet, title.replace(sheet=sheet.title), number, len(makers)))
     if set(names) - {_name(made) for made in makers}:
         views = [results.call(made) for made in members("rigc.reports.views", "VIEW") if _name(made) in names]

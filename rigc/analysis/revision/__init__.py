@@ -1,0 +1,1 @@
+"""What differs between two revisions, and the work that follows from it."""

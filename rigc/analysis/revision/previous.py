@@ -1,0 +1,32 @@
+"""Previous: the revision that this one is compared with, as a value that computations, checks and sheets can ask for."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from rigc.model.records import AsBuilt
+from rigc.record import Record
+
+if TYPE_CHECKING:
+    from rigc.analysis.results import Results
+
+
+class Previous(Record):
+    """What follows from the revision before, with its things called as this revision calls them; `results` is None where
+    this revision follows none.
+
+    `as_built` holds what is stated about the board of that revision, in either source, the latest last; a unit that was swapped
+    is swapped in `results` already. `renamed` maps this revision's names to those before.
+    """
+
+    results: Results | None = None
+    as_built: tuple[AsBuilt, ...] = ()
+    renamed: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def letter(self) -> str:
+        """The letter of the revision before; empty without one."""
+        return "" if self.results is None else self.results.rig.head.letter
+
+
+NOTHING_BEFORE = Previous()

@@ -1,0 +1,100 @@
+"""The revision that a rig is compared with: read from where the rig says or the command points, named as the rig names things."""
+
+from __future__ import annotations
+
+from rigc.analysis.placed import placed
+from rigc.analysis.results import Results
+from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.gather import Gathered, gather
+from rigc.loader import Loader, Unreadable, used_name
+from rigc.model.resolve import resolve
+from rigc.model.resolve.renaming import renamed
+from rigc.model.rig import Rig
+from rigc.record import Record
+from rigc.source import Source, Span
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Node
+from rigc.syntax.parsed import Reader
+
+NO_COMPARISON = Kind(
+    "C12",
+    "no-comparison",
+    Level.WARNING,
+    """The revision that this one follows can't be read, has errors, or is not the one that is named.
+
+    Why it matters: without it nobody is told which leads stay, and the bench makes good cables anew.
+    What to do: put the file there, correct it, or name the right one behind `follows`.
+    Source: common practice, no source.
+    """,
+    "a revision is compared with the one that it follows",
+    "common practice, no source",
+)
+
+
+class Before(Record):
+    """The revision before, the findings about it, and the sources that were read for it."""
+
+    previous: Previous = NOTHING_BEFORE
+    findings: tuple[Diagnostic, ...] = ()
+    sources: tuple[Source, ...] = ()
+
+
+def before(load: Loader, gathered: Gathered, rig: Rig, reader: Reader, effort: int | None) -> Before:
+    """The revision that the rig block's `follows` names; nothing where it names none."""
+    follows = next((item for item in _head_items(gathered) if isinstance(item, nodes.Follows)), None)
+    if follows is None:
+        return Before()
+    name = used_name(follows.span.source.name, follows.path.value)
+    try:
+        old = gather(load, name, reader)
+    except Unreadable as fault:
+        return _none(follows, f"revision {follows.letter} can't be compared with: {fault.message}")
+    found = earlier(old, rig, reader, effort)
+    errors = [each for each in found.findings if each.level is Level.ERROR]
+    if errors:
+        return _none(follows, f"'{name}' can't be compared with: {errors[0].message}", old.sources)
+    if found.previous.letter != follows.letter.text:
+        return _none(follows, f"'{name}' is revision {found.previous.letter}, not {follows.letter}", old.sources)
+    return Before(found.previous, (), old.sources)
+
+
+def earlier(old: Gathered, rig: Rig, reader: Reader, effort: int | None) -> Before:
+    """An earlier revision as `rig` sees it: its things are called as they are called now. With errors in its names or
+    quantities there is none; the findings are all that was found wrong with it."""
+    end = Span(old.sources[0], 0, 0)
+    first, told = resolve(old.statements, reader.reserved, end)
+    findings = (*old.findings, *told)
+    if first is None or any(each.level is Level.ERROR for each in findings):
+        return Before(NOTHING_BEFORE, findings, old.sources)
+    names = _renames(first, rig)
+    if names:
+        again, _ = resolve(renamed(old.statements, names, reader.reserved, end), reader.reserved, end)
+        first = again or first
+    built = tuple(each for each in (*first.as_built, *rig.as_built) if each.revision == first.head.letter)
+    renames = tuple((now, then) for then, now in names.items())
+    return Before(Previous(Results(placed(first, effort)[0]), built, renames), findings, old.sources)
+
+
+def _renames(old: Rig, rig: Rig) -> dict[str, str]:
+    """Names before -> names now, from the `was` clauses; a clause that an older revision still knows by itself does not count."""
+    found: dict[str, str] = {}
+    for thing in (*rig.units.values(), *rig.supplies.values()):
+        if thing.was in old.things and thing.was not in rig.things and thing.name not in old.things:
+            found.setdefault(thing.was, thing.name)
+    return found
+
+
+def _head_items(gathered: Gathered) -> tuple[Node, ...]:
+    return next((statement.items for statement in gathered.statements if isinstance(statement, nodes.Rig)), ())
+
+
+def _none(follows: nodes.Follows, message: str, sources: tuple[Source, ...] = ()) -> Before:
+    told = NO_COMPARISON.at(
+        follows.span,
+        message,
+        subject=(follows.letter.text,),
+        label="followed here",
+        help="name the file of the revision before, counted from this file",
+    )
+    return Before(NOTHING_BEFORE, (told,), sources)
