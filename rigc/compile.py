@@ -9,6 +9,7 @@ from collections.abc import Callable
 from rigc import __version__
 from rigc.analysis.acceptance import accepted
 from rigc.analysis.placed import placed
+from rigc.analysis.release import released
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
@@ -84,6 +85,7 @@ def compile_rig(
     for check in members("rigc.analysis.checks", "CHECK"):
         findings = (*findings, *results.call(check))
     findings = accepted(findings, rig.accepts, on or rig.head.date)
+    findings = released(findings, rig.head)
     return Compiled(in_order(findings), results, tuple(dict.fromkeys((*gathered.sources, *earlier.sources))))
 
 

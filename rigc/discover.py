@@ -15,6 +15,11 @@ def members(package_name: str, attribute: str) -> tuple[Any, ...]:
     return tuple(vars(module)[attribute] for module in modules if attribute in vars(module))
 
 
+def member(module_name: str, attribute: str) -> Any:
+    """The value of `attribute` in one module, by its full name."""
+    return vars(import_module(module_name))[attribute]
+
+
 def walk(name: str, word: str = "") -> Iterator[ModuleType]:
     """The module `name`; if it is a package, also every module below it, in name order.
 

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from rigc.analysis.placed import placed
 from rigc.analysis.results import Results
+from rigc.analysis.revision.no_comparison import KIND as NO_COMPARISON
 from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.analysis.revision.swapped_board import swapped_board
+from rigc.analysis.revision.unmade_swap import KIND as UNMADE
+from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader, Unreadable, used_name
 from rigc.model.resolve import resolve
@@ -16,20 +19,6 @@ from rigc.source import Source, Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node
 from rigc.syntax.parsed import Reader
-
-NO_COMPARISON = Kind(
-    "C12",
-    "no-comparison",
-    Level.WARNING,
-    """The revision that this one follows can't be read, has errors, or is not the one that is named.
-
-    Why it matters: without it nobody is told which leads stay, and the bench makes good cables anew.
-    What to do: put the file there, correct it, or name the right one behind `follows`.
-    Source: common practice, no source.
-    """,
-    "a revision is compared with the one that it follows",
-    "common practice, no source",
-)
 
 
 class Before(Record):
@@ -56,7 +45,7 @@ def before(load: Loader, gathered: Gathered, rig: Rig, reader: Reader, effort: i
         return _none(follows, f"'{name}' can't be compared with: {errors[0].message}", old.sources)
     if found.previous.letter != follows.letter.text:
         return _none(follows, f"'{name}' is revision {found.previous.letter}, not {follows.letter}", old.sources)
-    return Before(found.previous, (), old.sources)
+    return Before(found.previous, tuple(each for each in found.findings if each.kind is UNMADE), old.sources)
 
 
 def earlier(old: Gathered, rig: Rig, reader: Reader, effort: int | None) -> Before:
@@ -68,12 +57,14 @@ def earlier(old: Gathered, rig: Rig, reader: Reader, effort: int | None) -> Befo
     if first is None or any(each.level is Level.ERROR for each in findings):
         return Before(NOTHING_BEFORE, findings, old.sources)
     names = _renames(first, rig)
+    statements = renamed(old.statements, names, reader.reserved, end)
     if names:
-        again, _ = resolve(renamed(old.statements, names, reader.reserved, end), reader.reserved, end)
+        again, _ = resolve(statements, reader.reserved, end)
         first = again or first
     built = tuple(each for each in (*first.as_built, *rig.as_built) if each.revision == first.head.letter)
+    stood = swapped_board(statements, placed(first, effort)[0], built, rig, reader, end)
     renames = tuple((now, then) for then, now in names.items())
-    return Before(Previous(Results(placed(first, effort)[0]), built, renames), findings, old.sources)
+    return Before(Previous(Results(stood.rig), built, renames, effort), (*findings, *stood.findings), old.sources)
 
 
 def _renames(old: Rig, rig: Rig) -> dict[str, str]:

@@ -25,9 +25,9 @@ def cases(folder: Path) -> list[Any]:
     return [pytest.param(case, id=case.relative_to(folder).with_suffix("").as_posix()) for case in found]
 
 
-def compiled(case: Path) -> Compiled:
+def compiled(case: Path, root: Path = ROOT) -> Compiled:
     """The compiled case."""
-    disk = Disk(case, root=ROOT)
+    disk = Disk(case, root=root)
     return compile_rig(disk, disk.name, READER)
 
 

@@ -29,7 +29,7 @@ HOMES = {
     "lark": {"syntax/parse.py"},
     "pint": {"model/quantities.py"},
     "networkx": {"model/graphs.py"},
-    "jinja2": {"output/templates.py"},
+    "jinja2": {"output/sandbox.py", "output/templates.py"},
     "markupsafe": {"output/escapes.py", "output/templates.py"},
     "click": {"cli"},
 }

@@ -15,6 +15,9 @@ EXPECTED = {
     # leave their maker's position (P19), a brighter guitar (S23), a delay in a loop (S16),
     # and a switcher whose foot switches nobody measured (D04, can't-check).
     "long-haul": ["D09", "S22", "P19", "P19", "S23", "S16", "D04"],
+    # As before it, and no outlet to spare (P13), a pitch unit of unknown start-up current at 71.1 % (P02), and a delay on
+    # the common of the MIDI splitter (P10).
+    "long-haul-d": ["D09", "S22", "P13", "P02", "P10", "P19", "P19", "S23", "S16", "D04"],
     # examples/tide-line/worked.md
     "tide-line": ["S05", "S08", "S18", "S19", "P17"],
 }

@@ -17,13 +17,13 @@ class Results:
     """Everything that follows from a rig, computed when it is first asked for.
 
     A computation is the `COMPUTE` function of a module in `rigc.analysis.computations`: what its annotations name is
-    handed to it, what it returns is kept under its return type. The rig itself, and the revision before it (`previous`),
-    can be asked for like any of them.
+    handed to it, what it returns is kept under its return type. The rig itself, the revision before it (`previous`) and
+    these results can be asked for like any of them.
     """
 
     def __init__(self, rig: Rig, previous: Previous = NOTHING_BEFORE) -> None:
         self.rig = rig
-        self._values: dict[Any, Any] = {Rig: rig, Previous: previous}
+        self._values: dict[Any, Any] = {Rig: rig, Previous: previous, Results: self}
         self._making: list[Any] = []
         self._makers = {needed(made)[1]: made for made in members("rigc.analysis.computations", "COMPUTE")}
 

@@ -45,7 +45,7 @@ def build(
     target = Destination(output, listed(forms, FORMS, "format") if forms else (), len(rigs))
     if target.is_stdout and report.uses_stdout:
         raise click.UsageError("standard output is for the documents; give --findings a file")
-    names = listed(sheets, [name for name, _ in seam.sheets()], "sheet") if sheets else ()
+    names = listed(sheets, list(seam.sheet_names()), "sheet") if sheets else ()
     results = [report.compile(disk) for disk in rigs]
     if all(result and (draft or not result.has_errors) for result in results):
         made = [

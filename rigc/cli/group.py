@@ -7,6 +7,7 @@ import click
 from rigc import __version__
 from rigc.cli.build import build
 from rigc.cli.check import check
+from rigc.cli.diff import diff
 from rigc.cli.explain import explain
 from rigc.cli.fmt import fmt
 from rigc.cli.fresh import fresh
@@ -15,6 +16,7 @@ from rigc.cli.pin import pin
 from rigc.cli.rename import rename
 from rigc.cli.screen import Screen, wants_colour
 from rigc.cli.show import show
+from rigc.cli.swap import swap
 from rigc.cli.why import why
 from rigc.near import nearest
 
@@ -46,5 +48,5 @@ def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
     ctx.obj = Screen(wants_colour(color), quiet, verbose)
 
 
-for command in (build, check, explain, fmt, fresh, git, pin, rename, show, why):
+for command in (build, check, diff, explain, fmt, fresh, git, pin, rename, show, swap, why):
     rigc.add_command(command)

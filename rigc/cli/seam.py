@@ -36,18 +36,25 @@ def compiled(disk: Disk, on: str | None, effort: int | None = None) -> Compiled:
     return result
 
 
-def sheets() -> tuple[tuple[str, str], ...]:
-    """Name and title of every sheet."""
+def sheet_names() -> tuple[str, ...]:
+    """The name of every sheet."""
     from rigc.reports.folder import sheet_names
 
     return sheet_names()
 
 
+def sheets() -> tuple[tuple[str, str], ...]:
+    """Name and title of every sheet."""
+    from rigc.reports.folder import sheet_lines
+
+    return sheet_lines()
+
+
 def views() -> tuple[tuple[str, str], ...]:
     """Name and title of what can only be shown."""
-    from rigc.reports.folder import view_names
+    from rigc.reports.folder import view_lines
 
-    return view_names()
+    return view_lines()
 
 
 def rendered(documents: tuple[Any, ...], form: str, paper: str, templates: Path | None) -> str:

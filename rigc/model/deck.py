@@ -39,7 +39,8 @@ class Tier(Record):
 
 
 class Deck(Record):
-    """A deck. Without rails it is a flat plate. `drops_mm` are the lines in y where a lead may pass through it."""
+    """A deck. Without rails it is a flat plate. `drops_mm` are the lines in y where a lead may pass through it. `bare_metal`:
+    what touches it is joined by it; else it is of wood, or coated."""
 
     name: str
     title: str
@@ -57,6 +58,7 @@ class Deck(Record):
     heel_mm: Quantity | None = None
     tiers: tuple[Tier, ...] = ()
     feet_inset_mm: Quantity | None = None
+    bare_metal: bool = False
     notes: tuple[str, ...] = ()
 
 
@@ -102,3 +104,9 @@ class Hint(Record):
     other: str | None
     gap_mm: float | None
     span: Span
+
+
+def deck_meant(decks: dict[str, Deck]) -> Deck | None:
+    """The deck that is meant where none is named: the first that is not of the generic stock, else the first."""
+    own = [deck for deck in decks.values() if not deck.declared.source.name.startswith("stock/")]
+    return next(iter((*own, *decks.values())), None)

@@ -7,7 +7,7 @@ from rigc.record import Record
 from rigc.source import Span
 
 Pole = tuple[str, str]
-"""A ground: a thing and its part (`GROUND`, `METAL`, `far out` beyond an isolating path, a pole of a supply's common)."""
+"""A ground: a thing or deck and its part (`GROUND`, `METAL`, `far out` beyond an isolating path, a pole of a supply's common)."""
 
 GROUND, METAL, FAR = "ground", "metal", "far"
 EARTH: Pole = ("earth", "")
@@ -20,8 +20,8 @@ def far_side(port: Port) -> Pole:
 
 
 class GroundLink(Record):
-    """What joins two grounds: the leads `marks`, in order from the first end; `kind` is audio, control, expression, common
-    or earth.
+    """What joins two grounds: the leads `marks`, in order from the first end; `kind` is audio, control, expression, midi,
+    common, metal (what touches a bare metal deck) or earth.
 
     `lifts` are the jacks whose ground lift is closed and so lets it join; `isolators` those of them that a transformer
     would isolate if the lift were open. `unsure` tells which fact is missing to be

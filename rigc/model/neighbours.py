@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import combinations
-from math import sqrt
+from collections.abc import Sequence
 
 from rigc.model.rectangle import Rectangle
 
@@ -12,28 +10,28 @@ from rigc.model.rectangle import Rectangle
 def neighbours(rectangles: Sequence[Rectangle], within_mm: float = 0.0) -> list[tuple[int, int]]:
     """The pairs of places in the sequence, lower first and in order, whose rectangles overlap or are nearer than that.
 
-    Each rectangle is filed under the squares of a grid that it covers; only those in one square are compared, so that a
-    board of a thousand units costs about ten times one of a hundred.
+    A line sweeps over the board, along the axis on which fewer rectangles lie side by side; each is compared only with
+    those that begin before the line has left it.
     """
-    squares: dict[tuple[int, int], list[int]] = {}
-    side = _side(rectangles)
-    for place, rectangle in enumerate(rectangles):
-        for square in _covered(rectangle, side, within_mm / 2):
-            squares.setdefault(square, []).append(place)
-    pairs = {pair for places in squares.values() for pair in combinations(places, 2)}
-    return sorted(pair for pair in pairs if min(rectangles[pair[0]].overlap(rectangles[pair[1]])) > -within_mm)
+    spans = [(each.x_mm, each.right_mm, each.y_mm, each.rear_mm, place) for place, each in enumerate(rectangles)]
+    if _crowd([span[:2] for span in spans]) > _crowd([span[2:4] for span in spans]):
+        spans = [(y, rear, x, right, place) for x, right, y, rear, place in spans]
+    spans.sort()
+    pairs: list[tuple[int, int]] = []
+    for at, (_, end, front, rear, place) in enumerate(spans):
+        for next_at in range(at + 1, len(spans)):
+            start, last, other_front, other_rear, other = spans[next_at]
+            if end - start <= -within_mm:
+                break
+            aside = min(rear, other_rear) - max(front, other_front)
+            if aside > -within_mm and last - start > -within_mm:
+                pairs.append((place, other) if place < other else (other, place))
+    return sorted(pairs)
 
 
-def _side(rectangles: Sequence[Rectangle]) -> float:
-    """The side of a square in mm: about one rectangle a square, and never more squares in a row than rectangles."""
-    if not rectangles:
-        return 1.0
-    width = max(each.right_mm for each in rectangles) - min(each.x_mm for each in rectangles)
-    depth = max(each.rear_mm for each in rectangles) - min(each.y_mm for each in rectangles)
-    return max(sqrt(width * depth / len(rectangles)), width / len(rectangles), depth / len(rectangles), 1.0)
-
-
-def _covered(rectangle: Rectangle, side: float, further_mm: float) -> Iterator[tuple[int, int]]:
-    rows = range(int((rectangle.y_mm - further_mm) // side), int((rectangle.rear_mm + further_mm) // side) + 1)
-    columns = range(int((rectangle.x_mm - further_mm) // side), int((rectangle.right_mm + further_mm) // side) + 1)
-    return ((column, row) for column in columns for row in rows)
+def _crowd(spans: Sequence[tuple[float, float]]) -> float:
+    """How many spans lie beside one spot, on average over all of them."""
+    if not spans:
+        return 0.0
+    extent = max(end for _, end in spans) - min(start for start, _ in spans)
+    return sum(end - start for start, end in spans) / extent if extent > 0 else float(len(spans))

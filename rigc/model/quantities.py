@@ -13,12 +13,12 @@ from pint.errors import PintError
 from rigc.diagnostics.diagnostic import Diagnostic, Report
 from rigc.model.fact import Fact, Provenance
 from rigc.model.measures import Measure
+from rigc.model.unit_slips import meant
 from rigc.model.wrong_quantity import WRONG_QUANTITY
-from rigc.near import nearest
 from rigc.source import Span
 from rigc.syntax.nodes import Amount, Word
 
-PLAIN = {"%": "%", "dBu": "dBu", "dB": "dB", "bpm": "bpm", "awg": "awg", "AWG": "awg"}
+PLAIN = {"%": "%", "dBu": "dBu", "dB": "dB", "bpm": "bpm", "awg": "awg", "AWG": "awg", "°C": "°C"}
 _TOLD = ("m", "kg", "V", "A", "W", "ohm", "H", "F", "s", "Hz", "Pa", "deg", "F/m", "kg/m", "A*h", "m**2")
 _NAMES = (
     "a length", "a mass", "a voltage", "a current", "a power", "a resistance", "an inductance", "a capacitance", "a time",
@@ -196,8 +196,7 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
     try:
         scale = factor(word.text, measure.unit)
     except LookupError:
-        near = nearest(word.text, _KNOWN)
-        near = near or next((unit for unit in _KNOWN if unit.lower() == word.text.lower()), "")
+        near = meant(word.text, _KNOWN, [each for each in _KNOWN if _measures(each, measure)])
         report(
             WRONG_QUANTITY.at(
                 word.span,
@@ -219,11 +218,16 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
     return scale
 
 
+def _measures(unit: str, measure: Measure) -> bool:
+    return PLAIN[unit] == measure.unit if unit in PLAIN else factor(unit, measure.unit) is not None
+
+
 def _told(unit: str) -> str:
     if unit in PLAIN:
-        return {"%": "a percentage", "dBu": "a level", "dB": "a gain", "bpm": "a tempo", "awg": "a wire gauge"}[
-            PLAIN[unit]
-        ]
+        return {
+            "%": "a percentage", "dBu": "a level", "dB": "a gain", "bpm": "a tempo", "awg": "a wire gauge",
+            "°C": "a temperature",
+        }[PLAIN[unit]]  # fmt: skip
     for base, name in zip(_TOLD, _NAMES, strict=True):
         if factor(unit, base) is not None:
             return name
@@ -239,16 +243,22 @@ def _implausible(span: Span, measure: Measure, typed: str, value: float) -> Diag
             label="a negative value",
             help="delete the minus sign",
         )
-    read = f"{value:.6g} {unit}"
+    read = f"{_figure(value)} {unit}"
     said = f"'{typed}'" if read == typed else f"'{typed}', read as {read},"
-    bound = f"at least {measure.low:g} {unit}" if value < measure.low else f"at most {measure.high:g} {unit}"
+    bound = f"at least {_figure(measure.low)}" if value < measure.low else f"at most {_figure(measure.high)}"
     meant = _plausible_case(measure, typed)
     return WRONG_QUANTITY.at(
         span,
-        f"{said} is not plausible for {measure.name}: {bound} is",
+        f"{said} is not plausible for {measure.name}: {bound} {unit} is",
         label=f"did you mean {meant}?" if meant else "probably a slip of the unit",
         help=f"write {meant}" if meant else "look at the unit; measure again if it is really so",
     )
+
+
+def _figure(value: float) -> str:
+    """Six figures of a value, never as a power of ten."""
+    text = f"{value:.6g}"
+    return f"{float(text):.12f}".rstrip("0").rstrip(".") if "e" in text else text
 
 
 def _plausible_case(measure: Measure, typed: str) -> str:

@@ -8,21 +8,23 @@ from rigc.source import Span
 
 
 class Expected(Record):
-    """The reading that a test (by its number) shall give at a point."""
+    """The reading that a test (by its number) shall give at a point, in `unit` (V, ohm, dB, dBu, ms, °C, mA, %, or none)."""
 
     test: int
     point: str
     reading: Quantity
+    unit: str
     span: Span
 
 
 class Reading(Record):
-    """A reading that was taken."""
+    """A reading that was taken, in `unit` as for `Expected`. `point` is a thing, its jack or outlet, a lead's number or the rig."""
 
     date: str
     test: int
     point: str
     reading: Quantity
+    unit: str
     by: str
     span: Span
 
@@ -49,24 +51,29 @@ class BuiltLead(Record):
 
 
 class AsBuilt(Record):
-    """What differs from the design on the board that was built: leads, swaps (out, in, field note), changes that are done."""
+    """What differs from revision `revision` on the board that was built: leads, swaps (out, in, field note), changes that are done."""
 
     revision: str
     leads: tuple[BuiltLead, ...]
     swaps: tuple[tuple[str, str, int | None], ...]
     done: tuple[int, ...]
+    notes: tuple[str, ...]
     span: Span
 
 
 class FieldNote(Record):
-    """A change made on the road."""
+    """A change made on the road. `state` is `folded` (the design has taken it up), `open`, or empty where not said."""
 
     number: int
     date: str
     text: str
     by: str
-    folded: bool
+    state: str
     span: Span
+
+    def open_at(self, day: str) -> bool:
+        """Whether a design of that day (ISO date) has not taken it up: it is stated open, or is newer and not stated folded."""
+        return self.state == "open" or (self.state != "folded" and self.date > day)
 
 
 class Accept(Record):
@@ -82,12 +89,22 @@ class Accept(Record):
 
 
 class Change(Record):
-    """A change of this revision; `cause` is design, facts, stock or rules."""
+    """A change of this revision; `cause` is design, facts, stock or rules, `touches` holds names and lead numbers."""
 
     number: int
     cause: str
     text: str
     because: str
+    touches: tuple[str, ...]
+    span: Span
+
+
+class Frozen(Record):
+    """That a revision was released: when (ISO date), by whom, and the seal over its sources and documents, empty where not said."""
+
+    date: str
+    by: str
+    seal: str
     span: Span
 
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from rigc.model.deck import Case, Deck, Hint, Place
+from rigc.model.deck import Case, Deck, Hint, Place, deck_meant
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Jack, Port
-from rigc.model.records import Accept, AsBuilt, Change, Expected, FieldNote, Limit, Reading, Spare
+from rigc.model.records import Accept, AsBuilt, Change, Expected, FieldNote, Frozen, Limit, Reading, Spare
 from rigc.model.stock import Stock
 from rigc.model.things import Area, Instrument, MainsRange, Panel, Supply, Unit
 from rigc.model.wishes import (
@@ -54,7 +54,7 @@ class Head(Record):
     client: str
     drawn: str
     checked: str
-    frozen: tuple[str, str] | None
+    frozen: Frozen | None
     follows: tuple[str, str] | None
     marker_characters: int | None
     label: str | None
@@ -129,9 +129,8 @@ class Rig(Record):
 
     @cached_property
     def deck(self) -> Deck | None:
-        """The deck meant where a place names none: the first that is not of the generic stock, else the first."""
-        own = [deck for deck in self.decks.values() if not deck.declared.source.name.startswith("stock/")]
-        return next(iter((*own, *self.decks.values())), None)
+        """The deck meant where a place names none."""
+        return deck_meant(self.decks)
 
     def jack(self, port: Port) -> Jack | None:
         """The jack at a port; None for an outlet of a supply."""

@@ -40,7 +40,7 @@ MISUSED = Kind(
     Level.ERROR,
     """A name is declared, but as something that can't stand at this place.
 
-    Why it matters: a unit can't feed another, a cable can't be placed.
+    Why it matters: a unit can't feed another, a cable can't be placed, a power lead is not made of audio cable.
     What to do: use a name of the kind that belongs there.
     Source: the language reference, grammar/README.md.
     """,

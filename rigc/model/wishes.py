@@ -25,6 +25,7 @@ class Connection(Record):
 
     `signal` is audio, midi, control or ac; `stereo` marks both halves of a `=>`; `origin` is the statement's kind
     (`chain`, `loop 3 of signalbox`, `blend twofold`, `midi`, `control`, `lead`), `chain` the name of its chain.
+    A MIDI or control lead may be a `crossover` lead (tip to ring, ring to tip), and a MIDI lead's shield joined at both ends.
     """
 
     start: Port
@@ -34,6 +35,8 @@ class Connection(Record):
     origin: str
     when: When
     span: Span
+    crossover: bool = False
+    shield_at_both: bool = False
 
 
 class Stop(Record):

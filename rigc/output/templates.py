@@ -23,11 +23,11 @@ from jinja2 import (
     StrictUndefined,
 )
 from jinja2.exceptions import TemplateError, TemplateNotFound, TemplateSyntaxError
-from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from rigc.output import svg
 from rigc.output.escapes import cell, css_string, line, pieces
 from rigc.output.layout import Layout
+from rigc.output.sandbox import Sandbox
 from rigc.output.template_mistake import TemplateMistake
 from rigc.reports.content import Document, Table
 from rigc.resources import folder
@@ -76,7 +76,7 @@ def _environment(own: Path | None, cache: Path | None, escaped: bool) -> Environ
     loaders: list[BaseLoader] = [ours, PrefixLoader({"builtin": ours})]
     if own is not None:
         loaders.insert(0, FileSystemLoader(own))
-    environment = ImmutableSandboxedEnvironment(
+    environment = Sandbox(
         loader=ChoiceLoader(loaders),
         undefined=StrictUndefined,
         autoescape=escaped,

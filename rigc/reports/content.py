@@ -19,12 +19,16 @@ class Cell(Record):
 
 
 class Column(Record):
-    """A column: its heading, its unit (empty if none), whether its cells are numbers (set to the right)."""
+    """A column: its heading, its unit (empty if none), whether its cells are numbers (set to the right).
+
+    `least_mm` is the least width on paper, for what is written in by hand; 0 where the cells tell.
+    """
 
     head: str
     unit: str = ""
     number: bool = False
     key: str = ""  # stable name for CSV and JSON; the heading in snake case if empty
+    least_mm: float = 0.0
 
 
 class Row(Record):

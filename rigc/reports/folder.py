@@ -3,21 +3,27 @@
 from __future__ import annotations
 
 import sys
-from typing import Any
 
 from rigc.analysis.results import Results
-from rigc.discover import members
+from rigc.discover import member, members, module_names
 from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
 
+SHEETS, VIEWS = "rigc.reports.sheets", "rigc.reports.views"
 
-def sheet_names() -> tuple[tuple[str, str], ...]:
+
+def sheet_names() -> tuple[str, ...]:
+    """The name of every sheet, in the order of the folder; none of them is loaded for it."""
+    return tuple(_name(module) for module in module_names(SHEETS))
+
+
+def sheet_lines() -> tuple[tuple[str, str], ...]:
     """Name and one line of every sheet, in the order of the folder; no sheet is made for it."""
-    return tuple((_name(made), _line(made)) for made in members("rigc.reports.sheets", "SHEET"))
+    return tuple((_name(made.__module__), _line(made.__module__)) for made in members(SHEETS, "SHEET"))
 
 
-def view_names() -> tuple[tuple[str, str], ...]:
+def view_lines() -> tuple[tuple[str, str], ...]:
     """Name and one line of what can be shown beside the sheets."""
-    return tuple((_name(made), _line(made)) for made in members("rigc.reports.views", "VIEW"))
+    return tuple((_name(made.__module__), _line(made.__module__)) for made in members(VIEWS, "VIEW"))
 
 
 def documents(results: Results, title: TitleBlock, names: tuple[str, ...]) -> tuple[Document, ...]:
@@ -25,26 +31,25 @@ def documents(results: Results, title: TitleBlock, names: tuple[str, ...]) -> tu
 
     A sheet that has nothing to say about this rig is left out; where it is named, it says why.
     """
-    makers = members("rigc.reports.sheets", "SHEET")
+    modules = module_names(SHEETS)
     found = []
-    for number, made in enumerate(makers, 1):
-        if not names or _name(made) in names:
-            sheet = results.call(made)
+    for number, module in enumerate(modules, 1):
+        if not names or _name(module) in names:
+            sheet = results.call(member(module, "SHEET"))
             if isinstance(sheet, NoSheet):
                 if not names:
                     continue
                 sheet = Sheet(sheet.name, sheet.title, "", (Paragraph("reason", (sheet.reason,)),))
-            found.append(Document(sheet, title.replace(sheet=sheet.title), number, len(makers)))
-    if set(names) - {_name(made) for made in makers}:
-        views = [results.call(made) for made in members("rigc.reports.views", "VIEW") if _name(made) in names]
+            found.append(Document(sheet, title.replace(sheet=sheet.title), number, len(modules)))
+    if set(names) - set(sheet_names()):
+        views = [results.call(made) for made in members(VIEWS, "VIEW") if _name(made.__module__) in names]
         found += [Document(view, title.replace(sheet=view.title), 0, 0) for view in views]
     return tuple(found)
 
 
-def _name(made: Any) -> str:
-    name: str = made.__name__
-    return name.replace("_", "-")
+def _name(module: str) -> str:
+    return module.rpartition(".")[2].replace("_", "-")
 
 
-def _line(made: Any) -> str:
-    return (sys.modules[made.__module__].__doc__ or "").split("\n")[0].rstrip(".")
+def _line(module: str) -> str:
+    return (sys.modules[module].__doc__ or "").split("\n")[0].rstrip(".")

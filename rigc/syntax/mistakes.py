@@ -10,6 +10,7 @@ from rigc.syntax.mistake import Mistake
 from rigc.syntax.name_slips import NAME_SLIPS
 from rigc.syntax.sign_slips import SIGN_SLIPS
 from rigc.syntax.statement_slips import LAST_RESORT, STATEMENT_SLIPS
+from rigc.syntax.trade_slips import TRADE_SLIPS
 
 _WRITTEN = "the language reference, grammar/README.md"
 MALFORMED = Kind(
@@ -114,4 +115,4 @@ def at_sight(source: Source) -> tuple[Diagnostic, ...]:
     return ()
 
 
-_WORDINGS = (*SIGN_SLIPS, *NAME_SLIPS, *STATEMENT_SLIPS, *LAST_RESORT)
+_WORDINGS = (*SIGN_SLIPS, *NAME_SLIPS, *TRADE_SLIPS, *STATEMENT_SLIPS, *LAST_RESORT)

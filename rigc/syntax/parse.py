@@ -97,6 +97,10 @@ def parse(source: Source, grammar: Grammar) -> Parsed:
 
 def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
     tree = grammar.tables.parse(text if text.endswith("\n") else text + "\n")
+    for token in tree.scan_values(lambda each: isinstance(each, Token) and each.type == "NAME"):
+        start = token.start_pos or 0
+        if text[start - 1 : start].isalpha():  # `outlets` is not the word `outlet` and the name `s`
+            raise UnexpectedToken(token, set())  # type: ignore[no-untyped-call]
     (statements,) = tree.children
     return File(_built(statements, source, base), Span(source, base, base + len(text)))
 

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from rigc.near import nearest
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
+from rigc.syntax.trade_slips import our_word
 
 _PROVENANCE = frozenset({"_NL", "MEASURED", "LEAFLET", "ASSUMED"})
 
@@ -70,6 +71,9 @@ def _statement_elsewhere(m: Mistake) -> Wording | None:
 
 def _statement_of(m: Mistake, word: str, mine: frozenset[str]) -> Wording:
     message = f"'{word}' is no statement of {_block(m.block)}" if m.block else f"'{word}' begins no statement"
+    ours = our_word(word, mine)
+    if ours:
+        return message, f"did you mean '{ours}'?", f"write '{ours}'"
     homes = [block for block, heads in m.blocks().items() if word in heads]
     if homes:
         if not m.block:
@@ -107,7 +111,7 @@ def _near_word(m: Mistake) -> Wording | None:
 
 def _no_text(m: Mistake) -> Wording | None:
     if m.expected == {"STRING"}:
-        typed = re.match(r"[^\s\"]+", m.after)
+        typed = re.match(r"[^\"]*[^\s\"]" if m.before.split() in (["note"], ["client"]) else r"[^\s\"]+", m.after)
         shown = typed.group() if typed else m.word
         return f"'{shown}' has no quotes", "a text in quotes goes here", f'write "{shown}"'
     return None
@@ -115,7 +119,8 @@ def _no_text(m: Mistake) -> Wording | None:
 
 def _unit_on_a_count(m: Mistake) -> Wording | None:
     counted = re.search(r"(?<![\d.])(\d+(?:\.\d+)?)[ \t]*\Z", m.before)
-    if counted and re.match(r"[A-Za-z%]", m.word) and "UNIT" not in m.expected:
+    measure = re.fullmatch(r"[A-Za-z%]{1,4}", m.word) and m.word not in m.literals.values()
+    if counted and measure and "UNIT" not in m.expected:
         return (
             f"'{m.word}' can't follow the number {counted[1]} here",
             f"expected {words.told(m.expected, m.literals)}",
@@ -129,7 +134,11 @@ def _anything(m: Mistake) -> Wording | None:
     if m.expected <= _PROVENANCE:
         advice = f"delete it, or begin a new line before '{m.word}'"
         return f"'{m.word}' is one word too many", "the statement ends before it", advice
-    return f"'{m.word}' can't stand here", f"expected {expected}", _advice("write", expected)
+    advice = _advice("write", expected)
+    if "_NL" in m.expected and len(m.expected) > 1:
+        advice = _advice("write", words.told(m.expected - {"_NL"}, m.literals))
+        advice = f"end the line before '{m.word}', or {advice}"
+    return f"'{m.word}' can't stand here", f"expected {expected}", advice
 
 
 def _advice(verb: str, expected: str) -> str:

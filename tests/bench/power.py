@@ -10,6 +10,7 @@ the choice was proved best (or proved impossible). All rigs are invented.
 from __future__ import annotations
 
 import re
+import shutil
 import statistics
 import subprocess
 import sys
@@ -49,12 +50,17 @@ def main() -> int:
 
 
 def _touring(folder: Path, floor: float) -> float:
-    text = TOURING.read_text("utf-8").replace('"../bench/', f'"{(TOURING.parent.parent / "bench").as_posix()}/')
-    feeds = re.compile(r"^power \\{.*?^\\}$", re.DOTALL | re.MULTILINE)
+    text = TOURING.read_text("utf-8")
+    shutil.copytree(TOURING.parent.parent / "bench", folder / "bench")
+    (folder / "rig-root").touch()
+    feeds = re.compile(r"^power \{.*?^\}$", re.DOTALL | re.MULTILINE)
+    assert feeds.search(text), "the touring rig states no feeds"
     stated, left = folder / "stated" / "board.rig", folder / "left" / "board.rig"
-    for path, power in ((stated, None), (left, "power {\n  others from mill8, weir8\n}")):
+    leads = re.compile(r"^  D\d+ .*\n", re.MULTILINE)  # stated leads would state the outlets too
+    opened = leads.sub("", feeds.sub("power {\n  others from mill8, weir8\n}", text))
+    for path, told in ((stated, text), (left, opened)):
         path.parent.mkdir()
-        path.write_text(text if power is None else feeds.sub(power, text), "utf-8")
+        path.write_text(told, "utf-8")
     command = [sys.executable, "-m", "rigc", "-q", "check"]
     taken = [[], []]  # type: list[list[float]]
     for _ in range(ROUNDS):

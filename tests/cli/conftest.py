@@ -103,6 +103,7 @@ def rigc(here: Path, monkeypatch: pytest.MonkeyPatch, capfdbinary: pytest.Captur
     toy = ModuleType("rigc.compile")
     vars(toy)["compile_rig"] = compile_toy
     monkeypatch.setitem(sys.modules, "rigc.compile", toy)
+    monkeypatch.setattr(seam, "sheet_names", lambda: tuple(SHEETS))
     monkeypatch.setattr(seam, "sheets", lambda: tuple(SHEETS.items()))
     monkeypatch.setattr(seam, "rendered", _rendered)
     for name in ("NO_COLOR", "FORCE_COLOR", "RIGC_DEBUG"):

@@ -8,6 +8,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from cases import ROOT, compiled
 from small_sheets import CAUTION, COLUMNS, EMPTY, document, row
 
 from rigc.output import html
@@ -103,3 +104,17 @@ def test_a_wide_table_keeps_its_last_column_on_the_paper(tmp_path: Path) -> None
 def test_portrait_and_landscape_sheets_in_one_file(tmp_path: Path) -> None:
     second = document(EMPTY, landscape=True).replace(number=4)
     assert sizes(printed(tmp_path, (document(EMPTY), second), "a4")) == [A4, A4[::-1]]
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize(
+    ("sheet", "words"),
+    [("deck-drawing", "the player stands at this side"), ("signal-flow", "Signal runs from left to right")],
+)
+@pytest.mark.parametrize("board", ["long-haul", "back-bedroom", "tide-line"])
+def test_the_first_page_holds_the_drawing_below_the_title(
+    tmp_path: Path, board: str, sheet: str, words: str, paper: str
+) -> None:
+    texts = pages(printed(tmp_path, compiled(ROOT / f"examples/{board}/board.rig").documents((sheet,)), paper))
+    assert words in texts[0]
+    assert texts[-1].count("\n") > 8  # no page for the foot alone

@@ -114,7 +114,7 @@ def test_power() -> None:
             "S05",
         ),
         ([("sensitivity 4 dBu", "sensitivity 2 dBu")], "S08"),  # -10 is just 12 dB below 2
-        ([("wet 50 % inverted", "wet 50 %"), ("  inverts\n", "")], "S18"),
+        ([("wet 50 % inverted", "wet 50 %"), ("  inverts\n", "  non-inverting\n")], "S18"),
         ([("latency 3 ms", "latency 0.5 ms")], "S19"),
     ],
 )

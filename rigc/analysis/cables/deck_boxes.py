@@ -47,6 +47,7 @@ class DeckBoxes:
         self._widest = max((box.right - box.left for box in self._top), default=0)
         self.low = tuple(box for box in self.by_thing.values() if box.low)
         self._covered: dict[int, tuple[list[float], list[float]]] = {}
+        self._across: dict[int, list[tuple[Box, tuple[float, float]]]] = {}
 
     def on_top(self, left: int, right: int) -> Iterator[Box]:
         """The things on top that may reach into the strip between two x, left ones first."""
@@ -62,6 +63,13 @@ class DeckBoxes:
         lefts, rights = self._covered[y]
         at = bisect_left(lefts, x) - 1
         return at >= 0 and x < rights[at]
+
+    def cover(self, x: int, line: int) -> Box | None:
+        """The first thing that covers a line along x at that x; its edges leave it free."""
+        if line not in self._across:
+            across = ((box, box.across(line)) for box in self.by_thing.values())
+            self._across[line] = [(box, part) for box, part in across if part is not None]
+        return next((box for box, (left, right) in self._across[line] if left < x < right), None)
 
     def drop_line(self, x: int, y: int, other_y: int) -> int | None:
         """The line nearest to y that is free at x; on a tie the one nearer to the other end's y, then the one in front.

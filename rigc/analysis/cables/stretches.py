@@ -72,20 +72,11 @@ def crossings(one: Side, other: Side) -> Iterator[float]:
                 if low <= there <= high and start <= at <= end:
                     yield 90.0
     yield from (0.0 for _, apart in parallel_runs(one, other, 0) if apart == 0)
-    yield from _askew(one, other)
+    yield from askew_crossings(one, other)
 
 
-def together(one: Side, other: Side, within: float) -> Together | None:
-    """Everything about two leads on one side of the deck; None where they neither cross nor run side by side."""
-    runs = list(parallel_runs(one, other, within))
-    angles = tuple(crossings(one, other))
-    if not runs and not angles:
-        return None
-    return Together(angles, sum(long for long, _ in runs), min((apart for _, apart in runs), default=0.0))
-
-
-def _askew(one: Side, other: Side) -> Iterator[float]:
-    """Crossings of which one stretch at least follows no axis."""
+def askew_crossings(one: Side, other: Side) -> Iterator[float]:
+    """The angle at each crossing of which one stretch at least follows no axis."""
     for here in one.askew:
         for there in (*_stretches(other), *other.askew):
             yield from _crossing(here, there)

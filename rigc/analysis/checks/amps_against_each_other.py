@@ -2,8 +2,8 @@
 
 Why it matters: the two loudspeakers pull while the other pushes; between them the bass is gone.
 What to do: use the polarity switch of one amp or isolator, or move the inverting unit to before the split.
-Source: physics (a sum of equal and opposite pressures). Isolators and amps count too; a unit that does not say `inverts`
-counts as not inverting.
+Source: physics (a sum of equal and opposite pressures). Isolators and amps count too. What one of them does not say
+(`inverts`, `non-inverting`) can't be checked; a passive unit without a transformer turns nothing over.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.parallel_paths import ParallelPaths
 from rigc.analysis.signal.parallel import AMPS, Parallel
-from rigc.analysis.signal.turned_words import way_out, when_turned
+from rigc.analysis.signal.turned_words import counted, unsaid, way_out, when_turned
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
@@ -28,11 +28,14 @@ KIND = Kind(
 
 
 def amps_against_each_other(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
-    """One finding for each set of amps; can't-check for each unit of unknown polarity that only some of them hear."""
+    """One finding for each set of amps; can't-check for each unit of unknown polarity that only some of them hear, and
+    for each set where units do not say theirs."""
     unsure: dict[str, str] = {}
     for each in (each for each in paths.all if each.kind == AMPS):
         if each.turned:
             yield _told(rig, each)
+        elif each.unsaid and not each.unsure:
+            yield unsaid(KIND, rig, each, f"the amps {each.at} agree")
         else:
             unsure.update(dict.fromkeys(each.unsure, each.at))
     for name, amps in unsure.items():
@@ -40,7 +43,7 @@ def amps_against_each_other(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnost
             rig.units[name].declared,
             f"nobody has measured whether '{name}' inverts; whether the amps {amps} agree can't be checked",
             subject=(name,),
-            help=f"measure it and write `inverts` in '{name}', or delete `inverts unknown`",
+            help=f"measure it, and write `inverts` or `non-inverting` in '{name}'",
         )
 
 
@@ -55,6 +58,7 @@ def _told(rig: Rig, paths: Parallel) -> Diagnostic:
         subject=(*amps, paths.legs[0].label, *names),
         label="against this amp",
         also=tuple(Label(rig.units[name].declared, f"'{name}' inverts") for name in names),
+        note=counted(paths),
         help=way_out(paths, f"use the polarity switch of '{amps[0]}'"),
     )
 

@@ -1,4 +1,4 @@
-"""A control, expression or amp-switching lead closes a ring with the audio leads.
+"""A control, expression or amp-switching lead, or a MIDI lead whose shield is joined at both ends, closes a ring of grounds.
 
 Why it matters: its return joins two grounds a second time, along another way: the ring picks up hum, and a clock in one
 of the units is heard in the other.
@@ -16,6 +16,7 @@ from rigc.analysis.ground.ring_words import in_scenarios, link_words, ring_words
 from rigc.analysis.ground.rings import Ring
 from rigc.analysis.ground.where_to_break import where_to_break
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.model.ground_link import GroundLink
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -27,7 +28,7 @@ KIND = Kind(
     "physics: a second conductor between joined grounds",
 )
 
-_SWITCHING = ("control", "expression")
+_SWITCHING = ("control", "expression", "midi")
 
 
 def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator[Diagnostic]:
@@ -51,11 +52,16 @@ def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterato
             continue
         yield KIND.at(
             link.span,
-            f"{link_words(link)} closes a ring: {ring_words(ring)}{where}",
+            f"{_told(link)} closes a ring: {ring_words(ring)}{where}",
             subject=subject,
             label="a second way between joined grounds",
             help=where_to_break(rig, leads, ring),
         )
+
+
+def _told(link: GroundLink) -> str:
+    words = link_words(link)
+    return f"the shield of {words}, joined at both ends," if link.kind == "midi" else words
 
 
 CHECK = control_lead_ring

@@ -62,14 +62,9 @@ def _ends(lead: Lead, route: Route, around: DeckBoxes) -> Iterator[_Moved]:
             continue
         other_y = route.exits[1 - at][1]
         nearest = min(around.lines, key=lambda line: (abs(y - line), abs(other_y - line), line))
-        cover = _cover(around, x, nearest)
+        cover = around.cover(x, nearest)
         if nearest != taken and cover is not None:
             yield _Moved(lead, port, x, nearest, taken, _more(route, at, nearest), cover)
-
-
-def _cover(around: DeckBoxes, x: int, line: int) -> Box | None:
-    over = ((box, box.across(line)) for box in around.by_thing.values())
-    return next((box for box, part in over if part is not None and part[0] < x < part[1]), None)
 
 
 def _more(route: Route, at: int, nearest: int) -> int:

@@ -3,8 +3,8 @@
 Why it matters: a leaflet's current is a typical one, and a guess is a guess: measured, the result may lie beyond the limit.
 What to do: measure it before anything is cut or bought, and state it as `measured`.
 Source: common practice, no source. Judged are loads of outlets, totals of supplies, voltages against what a unit accepts,
-drops of leads, lengths of leads that exist, heights below lids and decks; a sum counts where the guesses in it are at least
-as large as its distance from the limit.
+drops of leads, lengths of leads that exist, heights below lids and decks, the mass of the board, the hold of strips, the
+cable that an instrument drives; a sum counts where the guesses in it are at least as large as its distance from the limit.
 """
 
 from __future__ import annotations
@@ -16,12 +16,17 @@ from rigc.analysis.computations.joint_loads import JointLoads
 from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.load_limits import LoadLimits
+from rigc.analysis.computations.loading import Loading
+from rigc.analysis.computations.mass import Mass
+from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotals
 from rigc.analysis.guesses.length_limits import heights_near, lengths_near
+from rigc.analysis.guesses.mass_limits import masses_near, strips_near
 from rigc.analysis.guesses.near_limit import NearLimit
 from rigc.analysis.guesses.power_limits import ceilings_near, drops_near, load_limits_near, windows_near
+from rigc.analysis.guesses.signal_limits import cables_near
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.rig import Rig
@@ -46,6 +51,9 @@ def guess_near_limit(
     leads: Leads,
     lengths: CableLengths,
     drops: LeadDrops,
+    mass: Mass,
+    strips: MountingStrip,
+    loading: Loading,
 ) -> Iterator[Diagnostic]:
     """One finding for each thing whose guesses drive results near their limits."""
     near = [
@@ -55,6 +63,9 @@ def guess_near_limit(
         *drops_near(rig, drops),
         *heights_near(rig, placement),
         *lengths_near(rig, leads, lengths),
+        *masses_near(rig, mass),
+        *strips_near(rig, strips),
+        *cables_near(rig, leads, loading),
     ]
     by_thing: dict[str, list[NearLimit]] = {}
     for each in near:

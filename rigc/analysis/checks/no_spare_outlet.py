@@ -30,7 +30,7 @@ def no_spare_outlet(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
     if rig.head.rig_class != "touring" or not taken or len(taken) < len(power.loads):
         return
     supplies = tuple(dict.fromkeys(port.thing for port in power.loads))
-    outlets = "the only outlet" if len(taken) == 1 else f"all {len(taken)} outlets"
+    outlets = {1: "the only outlet", 2: "both outlets"}.get(len(taken), f"all {len(taken)} outlets")
     kept = f" ({len(power.reserved)} reserved)" if power.reserved else ""
     yield KIND.at(
         rig.supplies[supplies[0]].declared,

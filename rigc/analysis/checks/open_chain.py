@@ -45,8 +45,13 @@ def open_chain(rig: Rig, graph: SignalGraph) -> Iterator[Diagnostic]:
 
 
 def _looked_at(rig: Rig, unit: Unit, used: tuple[Unit, ...]) -> bool:
-    here = unit.declared.source.name == rig.head.span.source.name
+    here = unit.declared.source.name == rig.head.span.source.name and unit.name not in _swapped(rig)
     return (here or unit in used) and any(jack.audio for jack in unit.jacks)
+
+
+def _swapped(rig: Rig) -> set[str]:
+    """Units that an as-built block swaps: the one on the board or the one on the shelf is in no chain."""
+    return {name for built in rig.as_built for out, into, _ in built.swaps for name in (out, into)}
 
 
 def _leaving(rig: Rig, graph: SignalGraph) -> set[str]:

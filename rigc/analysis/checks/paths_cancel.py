@@ -3,7 +3,8 @@
 Why it matters: what is equal in both cancels. The low notes go first, since what the paths do differently is mostly treble.
 What to do: flip the polarity of one path at the mixer, and see that no unit in it turns the signal over only while it is on.
 Source: physics: the sum is |1 - g exp(-j phi)| with phi = 2 pi f tau; the lowest note is the low E of a guitar (equal
-temperament at A = 440 Hz; ISO 16, from memory). A unit that does not say `inverts` counts as not inverting.
+temperament at A = 440 Hz; ISO 16, from memory). What a unit on one path only does not say (`inverts`, `non-inverting`)
+can't be checked; a passive one without a transformer turns nothing over.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from math import isfinite
 
 from rigc.analysis.computations.parallel_paths import ParallelPaths
 from rigc.analysis.signal.parallel import AMPS, DESK, JOIN, Parallel
-from rigc.analysis.signal.turned_words import way_out, when_turned
+from rigc.analysis.signal.turned_words import counted, unsaid, way_out, when_turned
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.wording import listed
@@ -31,7 +32,8 @@ KIND = Kind(
 
 
 def paths_cancel(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
-    """One finding for each place where paths meet; can't-check for each unit of unknown polarity, and amp of unknown mix."""
+    """One finding for each place where paths meet; can't-check for each unit of unknown polarity, each amp of unknown mix,
+    and each place where units do not say theirs."""
     unsure: dict[str, str] = {}
     for each in paths.all:
         if each.kind in (AMPS, DESK) or len(each.legs) < 2:
@@ -41,6 +43,8 @@ def paths_cancel(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
                 unsure.setdefault(each.at, f"'{each.at}' does not say whether its loop is in series or parallel")
         elif each.turned:
             yield _told(rig, each)
+        elif each.unsaid and not each.unsure:
+            yield unsaid(KIND, rig, each, f"the paths at '{each.at}' cancel")
         else:
             unsure.update({name: f"nobody has measured whether '{name}' inverts" for name in each.unsure})
     for name, why in unsure.items():
@@ -50,7 +54,7 @@ def paths_cancel(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
             subject=(name,),
             help=f"write `series` or `parallel` behind the loop of '{name}'"
             if rig.units[name].kind == "amp"
-            else f"measure it; write `inverts` in '{name}', or delete `inverts unknown`",
+            else f"measure it, and write `inverts` or `non-inverting` in '{name}'",
         )
 
 
@@ -69,6 +73,7 @@ def _told(rig: Rig, paths: Parallel) -> Diagnostic:
         label="the paths meet here",
         also=tuple(Label(rig.units[name].declared, f"'{name}' inverts") for name in names),
         numbers=tuple(numbers),
+        note=counted(paths),
         help=way_out(paths, _flip(paths, names)),
     )
 

@@ -21,6 +21,7 @@ from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.stock import Plug
+from rigc.source import Span
 
 KIND = Kind(
     "D02",
@@ -35,10 +36,14 @@ _PAIRS_NAMED = 3  # more pairs than these are told as a list of jacks
 
 def plugs_collide(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
     """One finding for each unit whose own plugs collide, one for each two things of which a plug meets the other."""
-    for thing in dict.fromkeys(pair.one.thing for pair in clash.side_by_side):
-        yield _beside(rig, [pair for pair in clash.side_by_side if pair.one.thing == thing])
-    for things in dict.fromkeys(meeting.things for meeting in clash.meetings):
-        yield _meeting(rig, [meeting for meeting in clash.meetings if meeting.things == things])
+    pairs: dict[str, list[SideBySide]] = {}
+    for pair in clash.side_by_side:
+        pairs.setdefault(pair.one.thing, []).append(pair)
+    yield from (_beside(rig, each) for each in pairs.values())
+    meetings: dict[tuple[str, str], list[PlugMeeting]] = {}
+    for meeting in clash.meetings:
+        meetings.setdefault(meeting.things, []).append(meeting)
+    yield from (_meeting(rig, each) for each in meetings.values())
     yield from _unjudged(clash, plugs)
 
 
@@ -169,11 +174,13 @@ def _shorter(rig: Rig, meeting: PlugMeeting) -> Plug | None:
 
 def _unjudged(clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
     """One for each unit: sizes or places of plugs, and heights where seen from above something is in the way."""
-    missing = [(each.port.thing, each.missing, each.span) for each in (*plugs.unknown, *clash.unjudged)]
-    for thing in dict.fromkeys(name for name, _, _ in missing):
-        facts = list(dict.fromkeys(fact for name, fact, _ in missing if name == thing))
+    missing: dict[str, dict[str, Span]] = {}
+    for each in (*plugs.unknown, *clash.unjudged):
+        missing.setdefault(each.port.thing, {}).setdefault(each.missing, each.span)
+    for thing, spans in missing.items():
+        facts = list(spans)
         yield KIND.cant_check(
-            next(span for name, _, span in missing if name == thing),
+            spans[facts[0]],
             f"whether the plugs of '{thing}' have room is not known, for want of {', '.join(facts)}",
             subject=(thing,),
             help=f"state {facts[0]}",

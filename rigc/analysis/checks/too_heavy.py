@@ -24,6 +24,7 @@ KIND = Kind(
     "case + board ≤ 23 kg for one lifter (or the lift limit declared), and ≤ each limit declared",
     "arithmetic on stated masses; 23 kg from NIOSH publication 94-110",
 )
+_FIRST = 3  # so many missing facts fit into one line
 _NAMES = {"lift": "one lifter", "airline": "one airline piece", "case": "the case"}
 
 
@@ -38,12 +39,22 @@ def too_heavy(rig: Rig, mass: Mass) -> Iterator[Diagnostic]:
     if passed:
         yield _told(rig, mass, passed)
     elif missing:
-        yield KIND.cant_check(
-            rig.head.span,
-            f"whether '{rig.head.name}' is too heavy is not known, for want of {', '.join(missing)}",
-            subject=(rig.head.name,),
-            help=f"weigh it: state {missing[0]}",
-        )
+        yield _unknown(rig, mass)
+
+
+def _unknown(rig: Rig, mass: Mass) -> Diagnostic:
+    """One finding for all that is not weighed: the first few in its line, every thing where it is declared."""
+    missing, owners = mass.missing, {**rig.things, **rig.decks, **rig.cases}
+    more = f" and {len(missing) - _FIRST} more" if len(missing) > _FIRST else ""
+    things = [owners[item.name] for item in (*mass.items, *mass.cases) if item.kg is None and item.name in owners]
+    return KIND.at(
+        rig.head.span,
+        f"whether '{rig.head.name}' is too heavy is not known, for want of {', '.join(missing[:_FIRST])}{more}",
+        subject=(rig.head.name,),
+        also=tuple(Label(thing.declared, "not weighed") for thing in things) if more else (),
+        help=f"weigh it: state {missing[0]}",
+        level=Level.CANT_CHECK,
+    )
 
 
 def _told(rig: Rig, mass: Mass, passed: dict[str, float]) -> Diagnostic:

@@ -1,7 +1,13 @@
-"""Something on the deck is too tall for the lid, or something below it hangs too low.
+"""Something on the deck is too tall for the lid or the case, or something below the deck hangs too low.
+
+Three things are compared. Where a case states its `lid`: each thing's height (on a tier, the tier's as well) with the lid
+less 10 mm of foam. Where a case states its `inside`: the clearance below the deck + the deck's thickness + the height of
+what reaches highest with the height inside less 10 mm of foam; a deck at an angle is counted low at the front, where its
+clearance is, and the rear upper edge of a thing by sine and cosine; of several cases the roomiest. Under the deck: each
+thing's height + 15 mm with the clearance. A treadle is counted parked, toe down.
 
 Why it matters: the lid presses on a switch or a knob; a supply under the deck stands on the floor and carries the board.
-What to do: choose a deeper lid or taller legs, lay the thing flatter, or move it. A treadle is counted parked, toe down.
+What to do: choose a deeper lid or case or taller legs, lay the thing flatter, or move it.
 Source: geometry on stated sizes; 10 mm of foam under the lid and 15 mm below (10 for leads, 5 spare) are common practice,
 no source.
 """
@@ -11,18 +17,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import Outline, Placement
+from rigc.analysis.deck.case_height import HeightInCase, height_in_case, parked_mm
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.figures import short
 from rigc.facts import clearance
 from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig
-from rigc.model.things import Thing
 
 KIND = Kind(
     "D05",
     "too-tall",
     Level.ERROR,
     __doc__,
-    "in a case: height ≤ lid − 10 mm; under the deck: height + 15 mm ≤ clearance",
+    "in a case: height ≤ lid − 10 mm, and clearance + deck + height ≤ inside height − 10 mm; under the deck: height + 15 mm "
+    "≤ clearance",
     "geometry on stated sizes; 10 and 15 mm are common practice, no source",
 )
 _HAIR_MM = 1e-6
@@ -33,6 +41,7 @@ def too_tall(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
     for case in rig.cases.values():
         yield from _under_lid(rig, placement, case)
     for deck in rig.decks.values():
+        yield from _in_case(rig, deck, [body for body in placement.outlines.values() if body.deck == deck.name])
         hanging = [body for body in placement.outlines.values() if body.under and body.deck == deck.name]
         yield from _under_deck(rig, deck, hanging)
 
@@ -40,17 +49,17 @@ def too_tall(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
 def _under_lid(rig: Rig, placement: Placement, case: Case) -> Iterator[Diagnostic]:
     standing = [body for body in placement.outlines.values() if not body.under]
     if case.lid_mm is None:
-        if standing:
+        if standing and case.inside_mm is None:
             yield KIND.cant_check(
                 case.declared,
                 f"whether the lid of '{case.name}' closes is not known: its depth is not stated",
                 subject=(case.name,),
-                help="state the room above the deck as `lid`",
+                help="state the room above the deck as `lid`, or the case's `inside`",
             )
         return
     room = case.lid_mm.value - clearance.LID_FOAM_MM.value
     for body in standing:
-        height = _parked(rig, body)
+        height = parked_mm(rig, body)
         if height is None:
             yield _no_height(rig, body)
         elif height - room > _HAIR_MM:
@@ -67,12 +76,51 @@ def _under_lid(rig: Rig, placement: Placement, case: Case) -> Iterator[Diagnosti
             )
 
 
-def _parked(rig: Rig, body: Outline) -> float | None:
-    """How high a thing reaches above the plain deck, a treadle parked at the lower end of its travel."""
-    thing = rig.things[body.thing]
-    if isinstance(thing, Thing) and thing.treadle_mm is not None:
-        return body.raised_mm + min(thing.treadle_mm)
-    return None if body.height_mm is None else body.raised_mm + body.height_mm
+def _in_case(rig: Rig, deck: Deck, bodies: list[Outline]) -> Iterator[Diagnostic]:
+    """A deck with what stands on it, against the height inside the roomiest case."""
+    standing = [body for body in bodies if not body.under]
+    inside, case = max(
+        ((case.inside_mm[2], case) for case in rig.cases.values() if case.inside_mm is not None),
+        key=lambda each: each[0],
+        default=(0.0, None),
+    )
+    if case is None or not bodies:
+        return
+    unknown = [
+        name for name, fact in (("clearance", deck.clearance_mm), ("thickness", deck.thickness_mm)) if fact is None
+    ]
+    if unknown:
+        yield KIND.cant_check(
+            deck.declared,
+            f"whether '{deck.name}' goes into the height of '{case.name}' is not known: its "
+            f"{' and '.join(unknown)} {'is' if len(unknown) == 1 else 'are'} not stated",
+            subject=(deck.name, case.name),
+            help=f"state the deck's {' and '.join(f'`{name}`' for name in unknown)}",
+        )
+        return
+    heights = [each for body in standing if (each := height_in_case(rig, deck, body)) is not None]
+    highest = max(heights, key=lambda each: each.top_mm, default=None)
+    room = inside - clearance.LID_FOAM_MM.value
+    if highest is not None and highest.top_mm - room > _HAIR_MM:
+        yield _too_high(rig, deck, case, highest, room)
+    if case.lid_mm is None:
+        yield from (_no_height(rig, body) for body in standing if parked_mm(rig, body) is None)
+
+
+def _too_high(rig: Rig, deck: Deck, case: Case, highest: HeightInCase, room: float) -> Diagnostic:
+    tilt = f" + {short(highest.tilt_mm)} of tilt" if highest.tilt_mm else ""
+    over = highest.top_mm - room
+    return KIND.at(
+        rig.places[highest.thing].span,
+        f"with '{highest.thing}' on it '{deck.name}' stands {highest.clearance_mm:g} + {highest.thickness_mm:g} + "
+        f"{highest.height_mm:g}{tilt} = {short(highest.top_mm)} mm tall and the inside of '{case.name}' leaves {room:g} mm, "
+        f"short by {short(over)} mm",
+        subject=(deck.name, case.name),
+        label="reaches highest",
+        also=(Label(case.declared, f"its inside less {clearance.LID_FOAM_MM.value:g} mm of foam"),),
+        numbers=(Number("height", highest.top_mm, "mm"), Number("room", room, "mm")),
+        help=f"choose a case that is {short(over)} mm higher inside, or lower legs",
+    )
 
 
 def _under_deck(rig: Rig, deck: Deck, hanging: list[Outline]) -> Iterator[Diagnostic]:

@@ -1,4 +1,4 @@
-"""A lead that exists is too short for its way, or so long that the rest becomes a coil.
+"""A lead that exists, or was measured on the built board, is too short for its way, or so long that the rest becomes a coil.
 
 Why it matters: without slack a unit can't be tilted out of its fastener and unplugged, and the plugs are pulled sideways;
 a coil picks up hum and catches on things. A lead whose way is not known is told here, too, so that none is forgotten.
@@ -16,6 +16,7 @@ from rigc.analysis.computations.cable_routes import CableRoutes, Route
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.model.fact import Quantity
+from rigc.model.records import BuiltLead
 from rigc.model.rig import Rig
 from rigc.source import Span
 
@@ -31,10 +32,13 @@ KIND = Kind(
 
 def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: CableLengths) -> Iterator[Diagnostic]:
     """Judges every lead that exists; tells once, for each fact that is missing, which leads have no way."""
+    built = _built(rig)
     for lead in leads.all:
-        length, existing = lengths.lengths.get(lead.mark), lead.existing_mm
+        length, existing, measured = lengths.lengths.get(lead.mark), lead.existing_mm, built.get(lead.mark)
         if length is not None and existing is not None:
-            yield from _judge(lead, existing, length)
+            yield from _judge(lead, existing, length, f"is {existing.value:g} mm")
+        if length is not None and measured is not None and (existing is None or existing.value != measured.length_mm.value):
+            yield from _judge(lead, measured.length_mm, length, _as_measured(measured))
     without: dict[tuple[str, str, bool], list[Lead]] = {}
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
@@ -44,15 +48,28 @@ def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: Cabl
         yield _stuck(rig, stuck, routes.routes[stuck[0].mark])
 
 
-def _judge(lead: Lead, existing: Quantity, length: Length) -> Iterator[Diagnostic]:
+def _built(rig: Rig) -> dict[str, BuiltLead]:
+    """By number the leads as measured on the board of this very revision, the latest last; those of the revision before are
+    judged by the rework plan."""
+    blocks = (block for block in rig.as_built if block.revision == rig.head.letter)
+    return {lead.mark: lead for block in blocks for lead in block.leads}
+
+
+def _as_measured(built: BuiltLead) -> str:
+    when = f" on {built.date}" if built.date else ""
+    by = f" by {built.by}" if built.by else ""
+    return f"was measured{when}{by} as {built.length_mm.value:g} mm"
+
+
+def _judge(lead: Lead, existing: Quantity, length: Length, told: str) -> Iterator[Diagnostic]:
     has = tenths(existing.value)
     way = f"its way from '{lead.start}' to '{lead.end}'"
     if has < length.least:
         need, short = f"{length.least / 10:g} mm", f"{(length.least - has) / 10:g} mm"
-        said = f"{_named(lead)} is {has / 10:g} mm, but {way} needs {need}: {short} short"
+        said = f"{_named(lead)} {told}, but {way} needs {need}: {short} short"
         yield _told(lead, existing, length, said, Level.ERROR, _longer(lead, length))
     elif has > length.most:
-        said = f"{_named(lead)} is {has / 10:g} mm, more than the {length.most / 10:g} mm that {way} takes up"
+        said = f"{_named(lead)} {told}, more than the {length.most / 10:g} mm that {way} takes up"
         rest = f"{(has - length.route) / 10:g} mm of slack"
         yield _told(lead, existing, length, said, Level.WARNING, f"stow its {rest} under the deck at the bundle")
 

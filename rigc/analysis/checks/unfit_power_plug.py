@@ -12,8 +12,9 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.power.outlet_fit import resized, takes_connector
-from rigc.analysis.power.power_tap import Tap
+from rigc.analysis.power.power_tap import Tap, outlets_named
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.model.wishes import LeadFacts
@@ -29,8 +30,9 @@ KIND = Kind(
 
 
 def unfit_power_plug(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each unit whose plug does not fit; can't-check where the outlet's connector is not stated."""
+    """One finding for each unit whose plug does not fit; can't-check for each supply that states no connector there."""
     adapted = resized(rig)
+    silent: dict[str, dict[str, Tap]] = {}
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         lead = next((each for each in rig.lead_wishes.leads if _feeds(each, feed) and each.plugs is not None), None)
@@ -41,13 +43,18 @@ def unfit_power_plug(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
         if fit is False and unit.name not in adapted:
             yield _told(feed, unit, tap)
         elif fit is None and unit.inlet is not None:
-            yield KIND.cant_check(
-                unit.declared,
-                f"the connector of {tap} is not stated; whether the plug of '{unit.name}' ({unit.inlet.connector}) "
-                "fits can't be checked",
-                subject=(unit.name,),
-                help=f"write `connector` in '{tap.outlets[0].thing}'",
-            )
+            silent.setdefault(tap.outlets[0].thing, {})[unit.name] = tap
+    for supply, taps in silent.items():
+        yield _unknown(rig, supply, taps)
+
+
+def _unknown(rig: Rig, supply: str, taps: dict[str, Tap]) -> Diagnostic:
+    return KIND.cant_check(
+        rig.supplies[supply].declared,
+        f"the connector of {outlets_named(taps.values())} is not stated; whether it fits {listed(taps)} can't be checked",
+        subject=(supply, *taps),
+        help=f"look at the outlets and write it in '{supply}', for example `connector barrel 5.5 x 2.1 mm`",
+    )
 
 
 def _feeds(lead: LeadFacts, feed: Supplied) -> bool:

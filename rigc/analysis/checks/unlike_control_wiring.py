@@ -38,8 +38,10 @@ def unlike_control_wiring(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]
             for port, jack in ends.items():
                 if jack.midi_form is None:
                     unknown.setdefault(port.thing, {})[port] = jack
-        elif len(set(forms)) > 1:
+        elif len(set(forms)) > 1 and not (link.crossover and "tip" not in forms):
             yield _midi(link, ends)
+        elif link.crossover and len(set(forms)) < 2:
+            yield _crossed(link, ends)
     for name, jacks in unknown.items():
         yield _unknown(name, jacks)
     for each in control_links(rig):
@@ -62,7 +64,20 @@ def _midi(link: MidiLink, ends: dict[Port, Jack]) -> Diagnostic:
         subject=(link.lead or str(link.end), *map(str, ends)),
         label="joined here",
         also=tuple(Label(jack.span, told_form(jack)) for jack in ends.values()),
-        help=f"use {lead}, marked at both ends",
+        help=f"use {lead}, marked at both ends{'' if tip else '; then write crossover behind them'}",
+    )
+
+
+def _crossed(link: MidiLink, ends: dict[Port, Jack]) -> Diagnostic:
+    """A crossover lead where the current loop would be right without."""
+    spoken = [f"'{port}' is {told_form(jack)}" for port, jack in ends.items()]
+    why = " and ".join(spoken) if len(spoken) > 1 else "only a lead with two TRS ends can be crossed"
+    return KIND.at(
+        link.span,
+        f"{link.lead or 'this lead'} is a crossover lead, but {why}",
+        subject=(link.lead or str(link.end), *map(str, ends)),
+        label="joined here",
+        help="use a straight lead, and delete crossover",
     )
 
 

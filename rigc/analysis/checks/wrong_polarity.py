@@ -12,8 +12,9 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.power.outlet_fit import takes_polarity
-from rigc.analysis.power.power_tap import Tap
+from rigc.analysis.power.power_tap import Tap, outlets_named
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
@@ -28,23 +29,34 @@ KIND = Kind(
 
 
 def wrong_polarity(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each unit of the wrong polarity; can't-check where either polarity is not stated."""
+    """One finding for each unit of the wrong polarity; can't-check for each unit and each supply that does not state it."""
+    silent: dict[str, dict[str, Tap]] = {}
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         fit = takes_polarity(unit, tap, feed.reversed)
-        if fit is None:
-            block = unit.name if unit.polarity is None else tap.outlets[0].thing
-            silent, into = (f"'{unit.name}'", f"it may be plugged into {tap}")
-            if unit.polarity is not None:
-                silent, into = str(tap), f"'{unit.name}' may be plugged in"
+        if fit is None and unit.polarity is None:
             yield KIND.cant_check(
                 unit.declared,
-                f"the polarity of {silent} is not stated; whether {into} can't be checked",
+                f"the polarity of '{unit.name}' is not stated; whether it may be plugged into {tap} can't be checked",
                 subject=(unit.name,),
-                help=f"measure it and write `polarity` in '{block}'",
+                help=f"measure it and write `polarity` in '{unit.name}'",
             )
+        elif fit is None:
+            silent.setdefault(tap.outlets[0].thing, {})[unit.name] = tap
         elif not fit:
             yield _told(feed, unit, tap)
+    for supply, taps in silent.items():
+        yield _unknown(rig, supply, taps)
+
+
+def _unknown(rig: Rig, supply: str, taps: dict[str, Tap]) -> Diagnostic:
+    return KIND.cant_check(
+        rig.supplies[supply].declared,
+        f"the polarity of {outlets_named(taps.values())} is not stated; whether {listed(taps)} may be plugged in "
+        "can't be checked",
+        subject=(supply, *taps),
+        help=f"measure it and write `polarity` in '{supply}'",
+    )
 
 
 def _told(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.from_pickup import from_pickup
-from rigc.analysis.cables.stretches import Together, around, together
-from rigc.analysis.cables.unlike import apart_mm
+from rigc.analysis.cables.meetings import Pair, meetings
+from rigc.analysis.cables.stretches import Together
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.computations.route_paths import RoutePaths
-from rigc.facts.separation import BESIDE_AC_MM, LEAST_ANGLE_DEG, LONG_MM
-from rigc.model.neighbours import neighbours
+from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM, LEAST_ANGLE_DEG, LONG_MM
 from rigc.model.rig import Rig
 from rigc.record import Record
 
@@ -42,26 +41,23 @@ def crossings(rig: Rig, leads: Leads, paths: RoutePaths, loading: Loading) -> Cr
     tied = {frozenset(pair) for pair in rig.lead_wishes.ties}
     routed = [lead for lead in leads.all if lead.mark in paths.paths]
     sides = [(paths.paths[lead.mark].side(True), paths.paths[lead.mark].side(False)) for lead in routed]
+    audio = [place for place, lead in enumerate(routed) if lead.signal == "audio"]
+    met: dict[Pair, Together] = {}
+    for signal, within in (("dc", BESIDE_DC_MM), ("ac", BESIDE_AC_MM)):
+        power = [place for place, lead in enumerate(routed) if lead.signal == signal]
+        met |= meetings(sides, audio, power, within.value * 10)
     found = []
-    for first, second in neighbours([around(each) for each in sides], BESIDE_AC_MM.value * 10):
+    for first, second in sorted(met):
         one, other = routed[first], routed[second]
-        within = apart_mm(one, other)
-        if within is None:
-            continue
-        pairs = zip(sides[first], sides[second], strict=True)
-        met = [each for mine, theirs in pairs if (each := together(mine, theirs, within * 10)) is not None]
-        if met:
-            is_tied = frozenset((one.mark, other.mark)) in tied
-            found.append(_crossing(one, other, met, hearing.get(one.mark, ""), is_tied))
+        is_tied = frozenset((one.mark, other.mark)) in tied
+        found.append(_crossing(one, other, met[first, second], hearing.get(one.mark, ""), is_tied))
     return Crossings(tuple(found))
 
 
-def _crossing(one: Lead, other: Lead, met: list[Together], hearing: str, is_tied: bool) -> Crossing:
-    angles = tuple(sorted(angle for each in met for angle in each.angles))
-    parallel = sum(each.parallel for each in met) / 10
-    nearest = min((each.nearest for each in met if each.parallel), default=0.0) / 10
+def _crossing(one: Lead, other: Lead, met: Together, hearing: str, is_tied: bool) -> Crossing:
+    angles, parallel = tuple(sorted(met.angles)), met.parallel / 10
     verdict = TIED if is_tied else _verdict(other, angles, parallel)
-    return Crossing(one, other, angles, parallel, nearest, hearing, verdict)
+    return Crossing(one, other, angles, parallel, met.nearest / 10, hearing, verdict)
 
 
 def _verdict(other: Lead, angles: tuple[float, ...], parallel_mm: float) -> str:

@@ -24,11 +24,11 @@ def labels(rig: Rig, leads: Leads) -> Labels:
 
 def _text(template: str, lead: Lead, at_start: bool) -> str:
     here, far = (lead.start, lead.end) if at_start else (lead.end, lead.start)
-    return _filled(template, lead.mark, here, far)
+    return label_text(template, lead.mark, here, far)
 
 
-def _filled(template: str, mark: str, here: Port, far: Port) -> str:
-    """No name and no mark holds a brace, so the order of the replacements does not matter."""
+def label_text(template: str, mark: str, here: Port, far: Port) -> str:
+    """The text of one end. No name and no mark holds a brace, so the order of the replacements does not matter."""
     return template.replace("{id}", mark).replace("{here}", str(here)).replace("{far}", str(far))
 
 

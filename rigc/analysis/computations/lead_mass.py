@@ -41,7 +41,7 @@ def _lead(rig: Rig, lead: Lead, lengths: CableLengths, plugged: set[Port]) -> It
     if lead.captive is None:
         yield _cable(rig, lead, lengths)
     for port, name in zip((lead.start, lead.end), lead.ends, strict=True):
-        if port == lead.captive or port in plugged:
+        if port == lead.captive or (lead.leg_of is not None and port in plugged):
             continue
         plugged.add(port)
         plug = rig.stock.plugs.get(name or "")

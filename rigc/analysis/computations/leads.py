@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.analysis.cables.lead_numbers import LeadNumbers, in_order, without_leg
 from rigc.analysis.cables.lead_plugs import Wired, chosen_plug, socket
 from rigc.analysis.cables.wanted_leads import Wanted, is_stage, wanted_leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
@@ -63,16 +66,44 @@ class Leads(Record):
 
     def at(self, port: Port) -> tuple[Lead, ...]:
         """The leads that are plugged into a jack."""
-        return tuple(lead for lead in self.all if port in (lead.start, lead.end))
+        return self._at.get(port, ())
+
+    def of(self, mark: str) -> Lead | None:
+        """The first lead of that number; None if there is none."""
+        return self._of.get(mark)
+
+    def to(self, thing: str) -> tuple[Lead, ...]:
+        """The leads that are plugged into a thing."""
+        return self._to.get(thing, ())
+
+    @cached_property
+    def _at(self) -> dict[Port, tuple[Lead, ...]]:
+        found: dict[Port, dict[int, Lead]] = {}
+        for place, lead in enumerate(self.all):
+            for port in (lead.start, lead.end):
+                found.setdefault(port, {})[place] = lead
+        return {port: tuple(plugged.values()) for port, plugged in found.items()}
+
+    @cached_property
+    def _of(self) -> dict[str, Lead]:
+        return {lead.mark: lead for lead in reversed(self.all)}
+
+    @cached_property
+    def _to(self) -> dict[str, tuple[Lead, ...]]:
+        found: dict[str, dict[int, Lead]] = {}
+        for place, lead in enumerate(self.all):
+            for port in (lead.start, lead.end):
+                found.setdefault(port.thing, {})[place] = lead
+        return {thing: tuple(plugged.values()) for thing, plugged in found.items()}
 
 
-def leads(rig: Rig, power: PowerAssignment) -> Leads:
-    """Gives each connection its lead. Stated numbers stay; the others follow above every number in use or retired."""
+def leads(rig: Rig, power: PowerAssignment, previous: Previous = NOTHING_BEFORE) -> Leads:
+    """Gives each connection its lead. Stated numbers stay, and so do those that the revision followed has for a lead between the
+    same jacks; the others follow above every number in use or retired."""
     wanted = wanted_leads(rig, power)
     wired = _wired(wanted)
-    made = [
-        _lead(rig, want, mark, leg_of, wired) for want, (mark, leg_of) in zip(wanted, _marks(rig, wanted), strict=True)
-    ]
+    marks = _marks(rig, wanted, previous if rig.head.follows is not None else NOTHING_BEFORE)
+    made = [_lead(rig, want, mark, leg_of, wired) for want, (mark, leg_of) in zip(wanted, marks, strict=True)]
     return Leads(tuple(sorted(made, key=lambda lead: (_CLASSES.index(lead.signal), in_order(lead.mark)))))
 
 
@@ -85,21 +116,26 @@ def _wired(wanted: tuple[Wanted, ...]) -> Wired:
     return wired
 
 
-def _marks(rig: Rig, wanted: tuple[Wanted, ...]) -> list[tuple[str, str | None]]:
+def _marks(rig: Rig, wanted: tuple[Wanted, ...], previous: Previous) -> list[tuple[str, str | None]]:
     """A mark for each, and the number of its Y lead."""
+    known = previous.results.get(Leads).all if previous.results is not None else ()
     taken = {want.facts.mark for want in wanted if want.facts is not None}
-    numbers = LeadNumbers((*taken, *(mark for mark, _ in rig.lead_wishes.retired)))
+    rigs = (rig, *(() if previous.results is None else (previous.results.rig,)))
+    retired = {mark for each in rigs for mark, _ in each.lead_wishes.retired}
+    numbers = LeadNumbers((*taken, *retired, *(lead.mark for lead in known)))
+    before = {(lead.start, lead.end): lead for lead in known if lead.mark not in taken | retired}
     bases: dict[Port, str] = {}
     for want in wanted:
         if want.shared is not None and want.facts is not None:
             bases.setdefault(want.shared, without_leg(want.facts.mark))
     marks: list[tuple[str, str | None]] = []
     for want in wanted:
-        base = None
+        base, own = None, before.get((want.start, want.end))
         if want.shared is not None:
-            base = bases.get(want.shared) or numbers.next(want.signal)
+            base = bases.get(want.shared) or (own and own.leg_of) or numbers.next(want.signal)
             bases[want.shared] = base
-        mark = _mark(want, base, taken, numbers)
+        mark = own.mark if want.facts is None and own is not None and own.leg_of == base else None
+        mark = mark or _mark(want, base, taken, numbers)
         taken.add(mark)
         marks.append((mark, base))
     return marks

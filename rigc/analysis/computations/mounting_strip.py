@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.rail_tape import RailTape
+from rigc.analysis.mounting.laid_pieces import laid, shared_mm2, twins
 from rigc.facts import fastening
 from rigc.model.deck import Deck, Place
 from rigc.model.rectangle import Rectangle
@@ -14,7 +15,8 @@ from rigc.source import Span
 
 
 class StrippedUnit(Record):
-    """The strips under one thing: `pieces` and `deck_pieces` as they lie on the deck, seen from above.
+    """The strips under one thing: `pieces` and `deck_pieces` as they lie on the deck, seen from above; under a thing
+    askew each is given by its own size about its own middle, and turned there by `skew_deg`.
 
     `engaged_mm2` is None where the deck's size is unknown, `needed_mm2` where the strip's pull is; `tapes_met` is None on
     a flat plate. `covered` holds the areas of the base that a strip lies over. `fixing` is how it is held beside strips.
@@ -33,6 +35,7 @@ class StrippedUnit(Record):
     bridged: bool
     fixing: str | None
     span: Span
+    skew_deg: float = 0.0
 
 
 class Unstripped(Record):
@@ -93,10 +96,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
         return Unstripped(place.thing, missing, place.span)
     assert strip is not None and strip.width_mm is not None
     count, piece_mm, local = _pieces(thing, strip.width_mm.value)
-    width_mm, depth_mm = _size(thing)
-    pieces = tuple(
-        piece.turned_within(width_mm, depth_mm, place.turned).moved(place.x_mm, place.y_mm) for piece in local
-    )
+    pieces, skew = laid(local, _size(thing), place), place.skew_deg
     ground = None if deck is None else _ground(deck, tape, place)
     return StrippedUnit(
         thing=place.thing,
@@ -104,14 +104,15 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
         count=count,
         piece_mm=piece_mm,
         pieces=pieces,
-        deck_pieces=_deck_pieces(pieces, ground or (), strip, place) if _on_tape(deck, place) else pieces,
-        engaged_mm2=None if ground is None else sum(piece.shared_mm2(one) for piece in pieces for one in ground),
+        deck_pieces=twins(pieces, ground or (), strip, place) if _on_tape(deck, place) else pieces,
+        engaged_mm2=None if ground is None else sum(shared_mm2(piece, skew, one) for piece in pieces for one in ground),
         needed_mm2=needed_mm2(_mass(thing), strip.pull_kpa.value) if strip.pull_kpa else None,
-        tapes_met=_tapes_met(pieces, ground) if _on_tape(deck, place) else None,
+        tapes_met=_tapes_met(pieces, skew, ground) if _on_tape(deck, place) else None,
         covered=_covered(thing, local),
         bridged=any(name == place.thing for name, _ in rig.mounting.bridged),
         fixing=rig.mounting.fixing_of(place.thing),
         span=place.span,
+        skew_deg=skew,
     )
 
 
@@ -161,26 +162,10 @@ def _ground(deck: Deck, tape: RailTape, place: Place) -> tuple[Rectangle, ...] |
     return (Rectangle(0.0, 0.0, deck.width_mm.value, deck.depth_mm.value),)
 
 
-def _tapes_met(pieces: tuple[Rectangle, ...], ground: tuple[Rectangle, ...] | None) -> int | None:
+def _tapes_met(pieces: tuple[Rectangle, ...], skew_deg: float, ground: tuple[Rectangle, ...] | None) -> int | None:
     if ground is None:
         return None
-    return sum(any(piece.shared_mm2(tape) > 0 for piece in pieces) for tape in ground)
-
-
-def _deck_pieces(
-    pieces: tuple[Rectangle, ...], tapes: tuple[Rectangle, ...], strip: Strip, place: Place
-) -> tuple[Rectangle, ...]:
-    """On rails: none where the tape is the partner; else, per strip and tape met, a piece as long as the tape is wide
-    (along the rail, under a thing turned by a quarter, the strip's own twin)."""
-    if strip.mates != "itself":
-        return ()
-    along = place.turned in (90, 270)
-    return tuple(
-        piece if along else Rectangle(piece.x_mm, tape.y_mm, piece.width_mm, tape.depth_mm)
-        for piece in pieces
-        for tape in tapes
-        if piece.shared_mm2(tape) > 0
-    )
+    return sum(any(shared_mm2(piece, skew_deg, tape) > 0 for piece in pieces) for tape in ground)
 
 
 def _covered(thing: Thing, pieces: tuple[Rectangle, ...]) -> tuple[str, ...]:

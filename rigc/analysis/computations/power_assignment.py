@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.power.open_problem import known_needs, left_open, open_problem, stated_taps
@@ -58,7 +60,11 @@ class PowerAssignment(Record):
 
     def of(self, unit: str) -> Supplied | None:
         """Where that unit takes its power; None if nowhere."""
-        return next((feed for feed in self.feeds if feed.unit == unit), None)
+        return self._of.get(unit)
+
+    @cached_property
+    def _of(self) -> dict[str, Supplied]:
+        return {feed.unit: feed for feed in reversed(self.feeds)}
 
 
 def power_assignment(rig: Rig, limits: LoadLimits, places: Placement) -> PowerAssignment:

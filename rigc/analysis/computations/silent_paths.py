@@ -36,9 +36,7 @@ def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
     unsure: dict[str, None] = {}
     for hookup in ways.hookups:
         for source in hookup.sources:
-            reached = least_silent_ways(rig, hookup, source)
-            for end in (end for end in _ends(rig, hookup) if end in reached):
-                way = reached[end]
+            for end, way in least_silent_ways(rig, hookup, source, _ends(rig, hookup)).items():
                 names = dict.fromkeys(port.thing for port in way if port.thing in rig.units)
                 stops = {name: stops_sound(rig.units[name]) for name in names}
                 unsure.update(dict.fromkeys(name for name, each in stops.items() if each is None))

@@ -26,7 +26,7 @@ def control_links(rig: Rig) -> tuple[ControlLink, ...]:
     for each in rig.connections:
         here, there = rig.jack(each.start), rig.jack(each.end)
         if each.signal == "control" and here is not None and there is not None:
-            differences, remedy = _differences(here, there)
+            differences, remedy = _differences(here, there, each.crossover)
             links.append(ControlLink(each.start, each.end, here, there, differences, remedy, each.span))
     return tuple(links)
 
@@ -45,16 +45,19 @@ def wiring(jack: Jack) -> tuple[str, str, str]:
     return "switch", "second switch, if any" if jack.connector.kind != "ts" else "", "common"
 
 
-def _differences(here: Jack, there: Jack) -> tuple[tuple[str, ...], str]:
+def _differences(here: Jack, there: Jack, crossed: bool) -> tuple[tuple[str, ...], str]:
     if is_expression(here) != is_expression(there):
         kinds = ["an expression jack" if is_expression(jack) else "a switch line" for jack in (here, there)]
         return (f"{kinds[0]} meets {kinds[1]}",), "use a jack of the same kind at both ends"
     if not is_expression(here):
         return (), ""
     found, remedies = [], []
-    if here.wiper != there.wiper:
+    if here.wiper != there.wiper and not crossed:
         found.append(f"{here.wiper} meets {there.wiper}")
-        remedies.append("use a crossover lead (tip to ring, ring to tip), marked at both ends")
+        remedies.append("use a crossover lead (tip to ring, ring to tip), marked at both ends; then write crossover behind them")
+    elif here.wiper == there.wiper and crossed:
+        found.append(f"both are {here.wiper}, and a crossover lead joins tip to ring")
+        remedies.append("use a straight lead, and delete crossover")
     if here.track_ohm is not None and there.track_ohm is not None and here.track_ohm.value != there.track_ohm.value:
         found.append(f"a track of {here.track_ohm.typed} meets a jack for {there.track_ohm.typed}")
         remedies.append(f"take a treadle of {there.track_ohm.typed}, then calibrate")

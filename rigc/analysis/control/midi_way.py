@@ -15,7 +15,7 @@ from rigc.source import Span
 class MidiLink(Record):
     """Two MIDI jacks joined. `lead` is empty where no lead is between them; `length` is its finished length in tenths
     of a millimetre, None where it is not known, and leans on an assumed fact if `assumed`. `thru`: it starts at a thru
-    jack, which passes on what comes in."""
+    jack, which passes on what comes in. `crossover` and `shield_at_both` are how its lead is stated to be made."""
 
     lead: str
     start: Port
@@ -24,6 +24,8 @@ class MidiLink(Record):
     length: int | None
     assumed: bool
     span: Span
+    crossover: bool = False
+    shield_at_both: bool = False
 
 
 class MidiWay(Record):
@@ -68,7 +70,8 @@ def midi_links(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[MidiLink,
             thru = jack is not None and jack.role == "midi thru"
             mark = "" if lead is None else lead.mark
             length, assumed = (0, False) if lead is None else _length(lengths, lead)
-            links.append(MidiLink(mark, each.start, each.end, thru, length, assumed, each.span))
+            made = (each.crossover, each.shield_at_both)
+            links.append(MidiLink(mark, each.start, each.end, thru, length, assumed, each.span, *made))
     return tuple(links)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.ground.deck_metal import deck_metal
 from rigc.analysis.ground.landing import landing
 from rigc.analysis.ground.panel_runs import PANEL_JACK, through_panels
 from rigc.model.ground_link import EARTH, GROUND, METAL, GroundLink, Pole
@@ -25,15 +26,19 @@ class Joins(Record):
 
 
 def joins(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario | None) -> Joins:
-    """Shields of audio leads, control leads without relay or opto-coupler, commons that feed several units, mains earths.
+    """Shields of audio leads, control leads without relay or opto-coupler, commons that feed several units, the bare metal of a
+    deck, mains earths.
 
-    A MIDI lead joins nothing: its shield is joined at the sending end only, and the input is opto-isolated (MIDI 1.0).
+    A MIDI lead joins nothing, unless its shield is stated to be joined at both ends: as made, it is joined at the sending end
+    only, and the input is opto-isolated (MIDI 1.0).
     """
     used = leads_in_use(rig, leads, scenario)
     shields = [link for lead in used if lead.signal == "audio" for link in _shield(rig, lead, scenario)]
     runs, open_ends = through_panels(shields, _plugged(rig, used))
     links = [*runs, *(link for lead in used if lead.signal == "control" for link in _control(rig, lead))]
+    links += _midi(rig, used)
     links += _commons(rig, leads, power)
+    links += deck_metal(rig, links)
     here = amps_in_use(rig, used)
     links += _earths(rig, here, links)
     poles: dict[Pole, None] = dict.fromkeys(
@@ -116,6 +121,15 @@ def _control(rig: Rig, lead: Lead) -> list[GroundLink]:
     return [GroundLink(ends, "control" if ports else "expression", (lead.mark,), unsure=unsure, span=lead.span)]
 
 
+def _midi(rig: Rig, used: tuple[Lead, ...]) -> list[GroundLink]:
+    both = {frozenset((each.start, each.end)) for each in rig.connections if each.shield_at_both}
+    return [
+        GroundLink(((lead.start.thing, GROUND), (lead.end.thing, GROUND)), "midi", (lead.mark,), span=lead.span)
+        for lead in used
+        if lead.signal == "midi" and frozenset((lead.start, lead.end)) in both
+    ]
+
+
 def _commons(rig: Rig, leads: Leads, power: PowerAssignment) -> list[GroundLink]:
     """The d.c. leads from a common that feeds several units: to the pole that each unit's ground is."""
     commons: dict[str, list[Lead]] = {}
@@ -147,7 +161,8 @@ def _common(name: str, lead: Lead, ground: str | None) -> GroundLink:
 def _earths(rig: Rig, here: tuple[str, ...], links: list[GroundLink]) -> list[GroundLink]:
     """Earthed amps and desks, and the bare metal of a panel whose mains inlet brings an earth along."""
     earthed = [((name, GROUND), rig.units[name].declared) for name in here if rig.units[name].earth == "earthed"]
-    bare = dict.fromkeys(pole for link in links for pole in link.ends if pole[1] == METAL)
+    metal = (pole for link in links for pole in link.ends if pole[1] == METAL)
+    bare = dict.fromkeys(pole for pole in metal if pole[0] in rig.panels)
     earthed += [(pole, rig.panels[pole[0]].declared) for pole in bare if _earthed_inlet(rig.panels[pole[0]])]
     return [GroundLink((EARTH, pole), "earth", span=span) for pole, span in earthed]
 

@@ -6,13 +6,15 @@ from rigc.model.ground_link import EARTH, METAL, GroundLink, Pole
 from rigc.model.rig import Rig
 from rigc.record import Record
 
-PAIR, SHARED, EARTHS, DESK, PANEL, CONTROL, SIGNAL = (
+PAIR, SHARED, EARTHS, DESK, PANEL, PLATE, CONTROL, MIDI, SIGNAL = (
     "pair",
     "shared supply",
     "two earths",
     "two earths, through the desk",
     "panel",
+    "metal deck",
     "control lead",
+    "MIDI shield",
     "audio leads",
 )
 
@@ -21,7 +23,8 @@ class Ring(Record):
     """A ring of grounds. `links[n]` joins `poles[n]` and the next pole; the last link closes it to the first pole.
 
     `kind`: `PAIR` (two leads between two things: silent), `SHARED` (through a supply's common), `EARTHS`, `DESK`,
-    `PANEL` (through a panel's metal), `CONTROL`, or `SIGNAL` (audio leads round several units).
+    `PANEL` (through a panel's metal), `PLATE` (through a deck's), `CONTROL`, `MIDI`, or `SIGNAL` (audio leads round
+    several units).
     """
 
     kind: str
@@ -97,6 +100,10 @@ def _kind(rig: Rig, poles: list[Pole], links: list[GroundLink]) -> str:
         return PAIR
     if kinds & {"control", "expression"}:
         return CONTROL
+    if "midi" in kinds:
+        return MIDI
     if "common" in kinds:
         return SHARED
+    if "metal" in kinds:
+        return PLATE
     return PANEL if any(part == METAL for _, part in poles) else SIGNAL

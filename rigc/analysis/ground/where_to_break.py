@@ -5,7 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.ground.ring_words import link_words
 from rigc.analysis.ground.rings import SHARED, SIGNAL, Ring
-from rigc.model.ground_link import METAL
+from rigc.model.ground_link import GROUND, METAL
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -19,11 +19,14 @@ def where_to_break(rig: Rig, leads: Leads, ring: Ring) -> str:
         return ""
     if ring.kind == SHARED:
         return f"give {' and '.join(_fed(ring))} an isolated outlet each, or tie the leads of the ring close together"
+    shield = next((link_words(link) for link in ring.links if link.kind == "midi"), "")
+    if shield:
+        return f"join the shield of {shield} at the sending end only"
     if len(ring.poles) < 3:
         return f"tie {' and '.join(ring.marks)} together along their whole length"
     if ring.kind == SIGNAL:
         return _lift(ring) or "lay its leads side by side and tie them together"
-    way = _lift(ring) or _bushing(ring) or _relay(ring) or _isolator(rig, leads, ring)
+    way = _lift(ring) or _off_the_metal(rig, ring) or _bushing(rig, ring) or _relay(ring) or _isolator(rig, leads, ring)
     return f"{way}; {NOT_THE_EARTH}" if ring.through_earth else way
 
 
@@ -38,8 +41,15 @@ def _lift(ring: Ring) -> str:
     return f"open the ground lift at {port}" if port is not None else ""
 
 
-def _bushing(ring: Ring) -> str:
-    panel = next((thing for thing, part in ring.poles if part == METAL), "")
+def _off_the_metal(rig: Rig, ring: Ring) -> str:
+    """Lifts the unit that is bolted to a bare metal deck."""
+    ends = [pole for link in ring.links if link.kind == "metal" for pole in link.ends]
+    unit = next((thing for thing, part in ends if part == GROUND and thing in rig.units), "")
+    return f"put an insulating sheet and bushes between '{unit}' and the metal of the deck" if unit else ""
+
+
+def _bushing(rig: Rig, ring: Ring) -> str:
+    panel = next((thing for thing, part in ring.poles if part == METAL and thing in rig.panels), "")
     return f"use jacks with insulated bushings in panel '{panel}'" if panel else ""
 
 

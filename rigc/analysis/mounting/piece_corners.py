@@ -1,9 +1,13 @@
-"""The deck's pieces of strip under one unit -> their sizes and front-left corners in words, and where strips lie on its base."""
+"""The deck's pieces of strip under one unit -> their sizes and front-left corners (askew: middles) in words, and where strips lie on its base."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from rigc.analysis.computations.mounting_strip import StrippedUnit
+from rigc.analysis.mounting.laid_pieces import middle
 from rigc.diagnostics.figures import nearest_tenth
+from rigc.model.polygon import Spot
 from rigc.model.rectangle import Rectangle
 
 
@@ -13,22 +17,28 @@ def strip_centres(width_mm: float, count: int) -> tuple[float, ...]:
 
 
 def on_deck(unit: StrippedUnit) -> str:
-    """The deck's pieces by size, each with its front-left corner."""
+    """The deck's pieces by size, each with its front-left corner; with its middle and angle where they lie askew."""
     if not unit.deck_pieces:
         return f"the tape of {unit.tapes_met or 0} rails"
     sizes: dict[tuple[float, float], list[Rectangle]] = {}
     for piece in unit.deck_pieces:
         sizes.setdefault((piece.width_mm, piece.depth_mm), []).append(piece)
+    skew = unit.skew_deg
+    at = f"turned {skew:g}°, middles at" if skew else "at"
     return "; ".join(
-        f"{len(pieces)} of {width:g} × {depth:g} at {_corners(pieces)}" for (width, depth), pieces in sizes.items()
+        f"{len(pieces)} of {nearest_tenth(width)} × {nearest_tenth(depth)} {at} {_spots(spots(pieces, skew))}"
+        for (width, depth), pieces in sizes.items()
     )
 
 
-def _corners(pieces: list[Rectangle]) -> str:
-    """Front-left corners; what all have in common is said once."""
-    across, along = (
-        list(map(nearest_tenth, values)) for values in zip(*((each.x_mm, each.y_mm) for each in pieces), strict=True)
-    )
+def spots(pieces: Iterable[Rectangle], skew_deg: float) -> list[Spot]:
+    """What a piece is laid by: its front-left corner, or its middle where it lies askew."""
+    return [middle(each) if skew_deg else (each.x_mm, each.y_mm) for each in pieces]
+
+
+def _spots(found: list[Spot]) -> str:
+    """What all have in common is said once."""
+    across, along = (list(map(nearest_tenth, values)) for values in zip(*found, strict=True))
     if len(set(across)) == 1 or len(set(along)) == 1:
         return f"x {', '.join(dict.fromkeys(across))} · y {', '.join(dict.fromkeys(along))}"
     return " and ".join(f"x {x} · y {y}" for x, y in zip(across, along, strict=True))

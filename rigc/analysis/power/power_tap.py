@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TypeVar
 
 from rigc.facts.power import PARALLEL_SHARE
@@ -38,6 +39,12 @@ class Tap(Record):
     def gives(self) -> str:
         """`gives`, or `give` where it is several outlets."""
         return "give" if self.how else "gives"
+
+
+def outlets_named(taps: Iterable[Tap]) -> str:
+    """The outlets of several taps, each once, as a finding names them."""
+    names = list(dict.fromkeys(str(port) for each in taps for port in each.outlets))
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 def outlet_at(rig: Rig, port: Port) -> Outlet | None:

@@ -103,7 +103,7 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load_va: floa
         volts,
         None if mains.hertz_low is None or mains.hertz_high is None else (mains.hertz_low, mains.hertz_high),
         place,
-        selected if len(supply.mains) > 1 else None,
+        selected if len(supply.mains) > 1 or place is None else None,
         len(supply.mains),
         _windings(supply, place),
         None if supply.core_hz is None else supply.core_hz.value,
@@ -114,7 +114,7 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load_va: floa
 
 
 def _place(supply: Supply, selected: float | None, volts: tuple[float, float]) -> MainsRange | None:
-    if len(supply.mains) > 1 and selected is not None:
+    if supply.mains and selected is not None:
         return next((each for each in supply.mains if each.low_v <= selected <= each.high_v), None)
     taking = (each for each in supply.mains if each.low_v <= volts[0] and volts[1] <= each.high_v)
     return next(taking, supply.mains[0] if supply.mains else None)

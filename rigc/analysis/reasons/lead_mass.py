@@ -43,12 +43,13 @@ def lead_mass(rig: Rig, leads: Leads, lengths: CableLengths, masses: LeadMass) -
 
 
 def _plugs(rig: Rig, leads: Leads) -> dict[str, dict[str, int]]:
-    """How many plugs of each kind weigh on the leads of each class; one a jack."""
+    """How many plugs of each kind weigh on the leads of each class; legs of a Y lead share the one at the outlet."""
     plugged: set[Port] = set()
     found: dict[str, dict[str, int]] = {}
     for lead in leads.all:
         for port, name in zip((lead.start, lead.end), lead.ends, strict=True):
-            if lead.stage or port == lead.captive or port in plugged:
+            shared = lead.leg_of is not None and port in plugged
+            if lead.stage or port == lead.captive or shared:
                 continue
             plugged.add(port)
             if name is not None and rig.stock.plugs[name].mass_kg is not None:

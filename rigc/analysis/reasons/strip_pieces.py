@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
 from rigc.analysis.computations.rail_tape import RailTape
-from rigc.analysis.mounting.piece_corners import on_deck, strip_centres
+from rigc.analysis.mounting.laid_pieces import shared_mm2
+from rigc.analysis.mounting.piece_corners import on_deck, spots, strip_centres
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, ours, placed, stands, stated
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
@@ -79,11 +80,13 @@ def _centres(rig: Rig, thing: Thing, unit: StrippedUnit) -> Reason:
 
 def _on_deck(rig: Rig, unit: StrippedUnit) -> Reason:
     place, value = rig.places[unit.thing], on_deck(unit)
-    turned = f", turned by {place.turned}°" if place.turned else ""
-    corners = ", ".join(f"({nearest_tenth(each.x_mm)}, {nearest_tenth(each.y_mm)})" for each in unit.pieces)
+    by = plain(place.turned + place.skew_deg)
+    turned = f", turned by {by}°" if by != "0" else ""
+    corners = ", ".join(f"({nearest_tenth(x)}, {nearest_tenth(y)})" for x, y in spots(unit.pieces, unit.skew_deg))
+    have = "middles" if unit.skew_deg else "corners"
     centres = derived("centres", _middles(rig, unit), "mm", f"{unit.thing}.centres")
     here = stands(place)
-    formula = f"strips below {unit.thing} have their corners at {corners}{turned}: {value}"
+    formula = f"strips below {unit.thing} have their {have} at {corners}{turned}: {value}"
     rule = "twins of the strips on a plate; on rails pieces as wide as the tape where a strip crosses it, none where tape is the partner"
     return Reason(f"{unit.thing}.on-deck", value, "mm", formula, (here, _strips(unit), centres), rule, _PRACTICE)
 
@@ -119,13 +122,15 @@ def _engaged(rig: Rig, tape: RailTape, unit: StrippedUnit) -> Reason:
 
 
 def _overlaps(unit: StrippedUnit, ground: tuple[Rectangle, ...]) -> str:
-    """Each overlap as width × depth; equal ones told once with their number."""
+    """Each overlap as width × depth (askew as its area); equal ones told once with their number."""
     counts: dict[str, int] = {}
     for piece in unit.pieces:
         for one in ground:
             across, along = piece.overlap(one)
-            if across > 0 and along > 0:
+            area = shared_mm2(piece, unit.skew_deg, one)
+            if area > 0:
                 term = f"{plain(round(across, 3))} × {plain(round(along, 3))}"
+                term = plain(round(area, 3)) if unit.skew_deg else term
                 counts[term] = counts.get(term, 0) + 1
     return " + ".join(term if count == 1 else f"{count} × {term}" for term, count in counts.items())
 

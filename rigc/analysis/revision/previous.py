@@ -16,12 +16,14 @@ class Previous(Record):
     this revision follows none.
 
     `as_built` holds what is stated about the board of that revision, in either source, the latest last; a unit that was swapped
-    is swapped in `results` already. `renamed` maps this revision's names to those before.
+    is swapped in `results` already. `renamed` maps this revision's names to those before. `effort` is how many steps of search
+    its places were given (None: the usual number).
     """
 
     results: Results | None = None
     as_built: tuple[AsBuilt, ...] = ()
     renamed: tuple[tuple[str, str], ...] = ()
+    effort: int | None = None
 
     @property
     def letter(self) -> str:

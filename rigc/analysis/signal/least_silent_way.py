@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from heapq import heappop, heappush
 
 from rigc.analysis.computations.sound_ways import Hookup
@@ -22,8 +22,10 @@ def stops_sound(unit: Unit) -> bool | None:
     return None if takes and unit.kind == "unit" else False
 
 
-def least_silent_ways(rig: Rig, hookup: Hookup, source: Port) -> dict[Port, tuple[Port, ...]]:
-    """The jacks passed from a source to each jack that it reaches, both ends included."""
+def least_silent_ways(
+    rig: Rig, hookup: Hookup, source: Port, ends: Iterable[Port]
+) -> dict[Port, tuple[Port, ...]]:
+    """The jacks passed from a source to each of these ends that it reaches, both included, in the order of `ends`."""
     onward = _all_off(rig, hookup)
     best: dict[Port, tuple[_Cost, Port | None]] = {source: ((0, 0, 0), None)}
     heap: list[tuple[_Cost, int, Port]] = [((0, 0, 0), 0, source)]
@@ -38,7 +40,7 @@ def least_silent_ways(rig: Rig, hookup: Hookup, source: Port) -> dict[Port, tupl
                 count += 1
                 best[after] = (there, port)
                 heappush(heap, (there, count, after))
-    return {port: tuple(reversed([*_back(best, port)])) for port in best}
+    return {end: tuple(reversed([*_back(best, end)])) for end in ends if end in best}
 
 
 def _all_off(rig: Rig, hookup: Hookup) -> dict[Port, list[Port]]:

@@ -8,6 +8,7 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.record import Record
 
+POLARITY = frozenset(("inverts", "inverts unknown", "non-inverting"))
 TIME = frozenset(("delay", "reverb"))
 
 
@@ -16,7 +17,8 @@ class Leg(Record):
 
     `label` is what people call it (`dry`, `wet 1`, an amp's name); `share` a blend's share in percent, None where not
     said; `flipped` whether the mixer turns it over. `turning` invert when on and can be off; `turned` invert always;
-    `unsure` are units of unknown polarity. `latency_ms` is with everything on; None where one of `untimed` does not say it.
+    `unsure` are units of which nobody knows the polarity, `unsaid` those that do not say it: they
+    count as not inverting, and what follows can't be checked. `latency_ms` is with everything on; None where one of `untimed` does not say it.
     `dry_left` are delays and reverbs in a wet way that are not set to give wet sound only.
     """
 
@@ -28,6 +30,7 @@ class Leg(Record):
     turning: tuple[str, ...]
     turned: tuple[str, ...]
     unsure: tuple[str, ...]
+    unsaid: tuple[str, ...]
     latency_ms: float | None
     untimed: tuple[str, ...]
     dry_left: tuple[str, ...]
@@ -57,6 +60,7 @@ def leg(
         tuple(unit.name for unit in inverting if _can_be_off(unit)),
         tuple(unit.name for unit in inverting if not _can_be_off(unit)),
         tuple(unit.name for unit in units if "inverts unknown" in unit.flags),
+        tuple(unit.name for unit in units if not unit.flags & POLARITY and not _only_passive(unit)),
         None if untimed else sum(each for _, each in times if each is not None),
         untimed,
         tuple(unit.name for unit in units if wet and unit.flags & TIME and "set wet" not in unit.flags),
@@ -76,6 +80,11 @@ def latency_ms(unit: Unit) -> float | None:
         return unit.latency_ms.value
     analogue = bool({"analogue", "passive"} & unit.flags) or unit.kind in ("amp", "desk")
     return 0.0 if analogue and "digital" not in unit.flags else None
+
+
+def _only_passive(unit: Unit) -> bool:
+    """Whether nothing in it could turn the sound over: resistors can't, a transformer can."""
+    return "passive" in unit.flags and not any(path.how.startswith("transformer") for path in unit.paths)
 
 
 def _can_be_off(unit: Unit) -> bool:

@@ -55,6 +55,11 @@ class Parallel(Record):
         return tuple(dict.fromkeys(name for each in self.legs for name in each.unsure))
 
     @property
+    def unsaid(self) -> tuple[str, ...]:
+        """The units that do not say whether they invert; a passive one need not."""
+        return tuple(dict.fromkeys(name for each in self.legs for name in each.unsaid))
+
+    @property
     def untimed(self) -> tuple[str, ...]:
         """The units that do not say their latency."""
         return tuple(dict.fromkeys(name for each in self.legs for name in each.untimed))

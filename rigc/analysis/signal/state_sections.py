@@ -6,6 +6,7 @@ again, so that a long chain does not cost its square.
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterable
 
 from rigc.analysis.computations.audio_states import AudioStates
@@ -58,6 +59,7 @@ class _Wiring:
         self.rig = rig
         self.base, *self.others = states
         self.walker = Walker(rig, self.base, kept)
+        self.sources = self._sources()
         self.sections_off = self._all(self.base)
         self.touching: dict[str, list[_Driven]] = {}
         for driven, walk in self.sections_off.items():
@@ -88,7 +90,7 @@ class _Wiring:
 
     def _dead(self, state: AudioState) -> dict[_Driven, SectionWalk | None]:
         """Without power only what an instrument drives by itself is told, and only where sound gets through."""
-        found = (self.walker.walk(*source, state)[0] for source in self._sources())
+        found = (self.walker.walk(*source, state)[0] for source in self.sources)
         return {(walk.source, walk.how): walk for walk in found if walk.hops and not walk.meets(BLOCKED, UNKNOWN)}
 
     def _changes(self, state: AudioState) -> dict[_Driven, SectionWalk | None]:
@@ -115,9 +117,9 @@ class _Wiring:
 
     def _all(self, state: AudioState) -> _Sections:
         found: _Sections = {}
-        todo = self._sources()
+        todo = deque(self.sources)
         while todo:
-            driven = todo.pop(0)
+            driven = todo.popleft()
             if driven in found:
                 continue
             walk, feeds = self.walker.walk(*driven, state)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from rigc.analysis.signal.parallel import Parallel
+from rigc.diagnostics.diagnostic import Diagnostic, Kind
 from rigc.diagnostics.wording import listed
+from rigc.model.rig import Rig
 
 
 def when_turned(paths: Parallel) -> str:
@@ -26,3 +28,24 @@ def way_out(paths: Parallel, flip: str) -> str:
     if len(names) == 1:
         return f"{flip} whenever '{names[0]}' is on, or put a unit there that does not invert"
     return f"take {listed(names)} out of the paths, or put units there that do not invert"
+
+
+def unsaid(kind: Kind, rig: Rig, paths: Parallel, what: str) -> Diagnostic:
+    """The finding that `what` can't be checked, because units on only some of the paths do not say whether they invert."""
+    names = paths.unsaid
+    return kind.cant_check(
+        rig.units[names[0]].declared,
+        f"{_silent(names)}; whether {what} can't be checked",
+        subject=(*names, *paths.at.split(", ")),
+        help=f"measure {'it' if len(names) == 1 else 'each'}, and write `inverts` or `non-inverting` in {listed(names)}",
+    )
+
+
+def counted(paths: Parallel) -> str:
+    """What a finding of unequal polarity takes for granted; empty where nothing."""
+    return f"{_silent(paths.unsaid)}; taken as non-inverting here" if paths.unsaid else ""
+
+
+def _silent(names: tuple[str, ...]) -> str:
+    one = len(names) == 1
+    return f"{listed(names)} {'does' if one else 'do'} not say whether {'it inverts' if one else 'they invert'}"

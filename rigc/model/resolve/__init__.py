@@ -6,6 +6,8 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.resolve import (
+    built,
+    bypass,
     deck,
     head,
     instruments,
@@ -13,14 +15,18 @@ from rigc.model.resolve import (
     panels,
     performance,
     power,
+    readings,
     records,
     signal,
     stock,
     things,
 )
+from rigc.model.resolve.apart import two_things
+from rigc.model.resolve.cable_signals import cable_signals
 from rigc.model.resolve.context import Context
+from rigc.model.resolve.inside_deck import check_lanes
 from rigc.model.resolve.ports import Ports
-from rigc.model.rig import BypassPlan, Intent, Rig
+from rigc.model.rig import Intent, Rig
 from rigc.model.scope import TAKEN
 from rigc.model.unknown_names import each_name_once
 from rigc.source import Span
@@ -80,10 +86,13 @@ def _resolved(context: Context) -> Rig | None:
     fed = power.power(context, supplies)
     wired = leads.Leads(context, ports, sound.connections)
     lead_wishes = wired.read(fed)
+    reels = stock.stock(context)
+    cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables)
+    check_lanes(context, decks, lead_wishes.lanes)
     places, hints, rooms = deck.places(context, decks)
     presets = performance.presets(context, ports)
     channels, master = performance.channels(context)
-    expected, readings, upkeep = records.tests(context, ports)
+    expected, taken, upkeep = readings.tests(context, ports, wired.marks)
     changes = tuple(change.number for change in top.changes) if top else ()
     fields: dict[str, Any] = {
         "head": top,
@@ -94,13 +103,13 @@ def _resolved(context: Context) -> Rig | None:
         "panels": boards,
         "decks": decks,
         "cases": deck.cases(context),
-        "stock": stock.stock(context),
+        "stock": reels,
         "chains": tuple(sound.chains),
         "loops": tuple(sound.loops),
         "blends": tuple(sound.blends),
         "connections": tuple(sound.connections.values()),
         "gaps": tuple(ports.gaps),
-        "bypass_plans": _bypass_plans(context, ports),
+        "bypass_plans": bypass.bypass_plans(context, ports, sound.connections.values()),
         "intents": _intents(context),
         "presets": presets,
         "songs": performance.songs(context, presets),
@@ -114,10 +123,10 @@ def _resolved(context: Context) -> Rig | None:
         "lead_wishes": lead_wishes,
         "mounting": leads.mounting(context),
         "expected": expected,
-        "readings": readings,
+        "readings": taken,
         "upkeep": upkeep,
         "spares": records.spares(context),
-        "as_built": records.as_built(context, wired.marks, changes),
+        "as_built": built.as_built(context, wired.marks, changes, top),
         "field_notes": records.field_notes(context),
         "accepts": records.accepts(context),
         "notes": tuple(node.text.value for node in _notes(context)),
@@ -153,20 +162,6 @@ def _notes(context: Context) -> list[nodes.Note]:
     return found
 
 
-def _bypass_plans(context: Context, ports: Ports) -> tuple[BypassPlan, ...]:
-    found = []
-    for node in context.of(nodes.BypassPlan):
-        start, end = ports.thing(node.start.thing), ports.thing(node.end.thing)
-        if start is None or end is None:
-            continue
-        out = ports.jack(start, node.start.jack) if node.start.jack else None
-        into = ports.jack(end, node.end.jack) if node.end.jack else None
-        leaves, enters = ports.audio(start, "out", out, node.start.span), ports.audio(end, "in", into, node.end.span)
-        if leaves is not None and enters is not None:
-            found.append(BypassPlan(leaves, enters, node.text.value, node.span))
-    return tuple(found)
-
-
 def _intents(context: Context) -> tuple[Intent, ...]:
     found = []
     scope = context.scopes["thing"]
@@ -179,7 +174,7 @@ def _intents(context: Context) -> tuple[Intent, ...]:
                 found.append(Intent("feedback", unit, "", node.text.value if node.text else "", node.span))
         elif isinstance(node, nodes.Order):
             first, second = scope.find(node.first, ("unit",), "a unit"), scope.find(node.second, ("unit",), "a unit")
-            if first and second:
+            if first and second and two_things(context, node.first, node.second, "units"):
                 found.append(Intent("order", first, second, node.text.value if node.text else "", node.span))
     return tuple(found)
 
@@ -189,6 +184,6 @@ def _joins(context: Context, wired: leads.Leads) -> tuple[tuple[str, str, tuple[
     for node in context.of(nodes.Join):
         first, second = (context.scopes["deck"].find(word, (), "a deck") for word in (node.first, node.second))
         known = [leads.known_mark(context, word, wired.marks) for word in node.leads]
-        if first and second and all(known):
+        if first and second and all(known) and two_things(context, node.first, node.second, "decks"):
             found.append((first, second, tuple(word.text for word in node.leads)))
     return tuple(found)

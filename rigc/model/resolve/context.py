@@ -32,6 +32,7 @@ EITHER_OR = {
     "dry analogue": "dry path",
     "dry converted": "dry path",
     "inverts unknown": "inverts",
+    "non-inverting": "inverts",
 }
 """Flags of which a thing bears one; under `like` the one stated takes the place of the other."""
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier
+from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier, deck_meant
 from rigc.model.measures import ANGLE, LENGTH, MASS, OFFSET, THIN, Measure
 from rigc.model.quantities import money
 from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.inside_deck import check_deck
 from rigc.model.resolve.things import inherited
 from rigc.model.resolve.turning import turning
 from rigc.model.scope import UNKNOWN, twice
@@ -38,6 +39,7 @@ def decks(context: Context) -> dict[str, Deck]:
             _deck_fact(context, item, fields)
         deck = Deck(name, block.title.value if block.title else "", block.name.span, **fields)
         _rails_inside(context, deck)
+        check_deck(context, deck)
         found[name] = deck
     return found
 
@@ -64,10 +66,13 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
         fields["keep_outs"] = (*fields.get("keep_outs", ()), _area(context, fact, "keep-out"))
     elif isinstance(fact, nodes.Tier):
         front, rear = context.shared_values(OFFSET, fact.front, fact.rear)
+        context.rising(fact.span, front, rear, "mm")
         tier = Tier(fact.name.text, front, rear, context.value(fact.height, LENGTH), fact.span)
         fields["tiers"] = (*fields.get("tiers", ()), tier)
     elif isinstance(fact, nodes.DeckFeet):
         fields["feet_inset_mm"] = context.amount(fact.inset, LENGTH, known)
+    elif isinstance(fact, nodes.BareMetal):
+        fields["bare_metal"] = True
     elif isinstance(fact, nodes.Note):
         fields["notes"] = (*fields.get("notes", ()), fact.text.value)
     elif isinstance(fact, nodes.Price):
@@ -185,7 +190,7 @@ def _place(context: Context, node: Any, deck: str | None, known_decks: dict[str,
 
 
 def _tier(context: Context, name: Word, deck: str | None, known_decks: dict[str, Deck]) -> str | None:
-    on = known_decks.get(deck) if deck else next(iter(known_decks.values()), None)
+    on = known_decks.get(deck) if deck else deck_meant(known_decks)
     names = [tier.name for tier in on.tiers] if on else []
     if name.text in names:
         return name.text

@@ -7,20 +7,22 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.facts.countries import is_country
-from rigc.model.measures import APPARENT, CAPACITANCE, MAINS, MASS, PERCENT
+from rigc.model.measures import APPARENT, CAPACITANCE, MAINS, MASS, SHARE_OF_RATING
 from rigc.model.no_rig import NO_RIG
-from rigc.model.records import Change, Limit
+from rigc.model.records import Change, Frozen, Limit
+from rigc.model.resolve.changes import change
 from rigc.model.resolve.context import Context, items_of
 from rigc.model.resolve.supply import mains_range
 from rigc.model.rig import Head, Scenario
-from rigc.model.scope import UNCLEAR, UNKNOWN, twice
+from rigc.model.scope import UNKNOWN
+from rigc.model.unfit_text import UNFIT_TEXT
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
 LIMITS = {
-    "load": PERCENT,
-    "digital load": PERCENT,
-    "total": PERCENT,
+    "load": SHARE_OF_RATING,
+    "digital load": SHARE_OF_RATING,
+    "total": SHARE_OF_RATING,
     "capacitance": CAPACITANCE,
     "lift": MASS,
     "airline": MASS,
@@ -84,7 +86,8 @@ def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limi
     elif isinstance(item, nodes.Checked):
         fields["checked"] = item.who.value
     elif isinstance(item, nodes.Frozen):
-        fields["frozen"] = (item.date.text, item.who.value)
+        seal = item.seal.value if item.seal else ""
+        fields["frozen"] = Frozen(item.date.text, item.who.value, seal, item.span)
     elif isinstance(item, nodes.Follows):
         fields["follows"] = (item.letter.text, item.path.value)
     elif isinstance(item, nodes.Marker):
@@ -96,19 +99,7 @@ def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limi
         if amount is not None:
             limits.append(Limit(item.what.text, amount, item.source.value if item.source else "", item.span))
     elif isinstance(item, nodes.Change):
-        number = context.count(item.number, "change number", 1, 9999)
-        if number is not None:
-            if number in changes:
-                context.report(
-                    twice(
-                        f"change {number}",
-                        item.number,
-                        Word("", changes[number].span),
-                        "give one of them another number",
-                    )
-                )
-            because = item.reason.value if item.reason else ""
-            changes[number] = Change(number, item.cause.text, item.text.value, because, item.span)
+        change(context, item, changes)
 
 
 def _label(context: Context, item: nodes.Label) -> str:
@@ -116,7 +107,7 @@ def _label(context: Context, item: nodes.Label) -> str:
     unknown = [field for field in re.findall(r"\{([^}]*)\}?", template) if field not in LABEL_FIELDS]
     for field in unknown:
         context.report(
-            UNCLEAR.at(
+            UNFIT_TEXT.at(
                 item.template.span,
                 f"a label knows no {{{field}}}",
                 label="in this template",
@@ -125,7 +116,7 @@ def _label(context: Context, item: nodes.Label) -> str:
         )
     if "{id}" not in template and not unknown:
         context.report(
-            UNCLEAR.at(
+            UNFIT_TEXT.at(
                 item.template.span, "this label does not bear the lead's number", label="no {id}", help="add {id}"
             )
         )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.model.outside_body import OUTSIDE_BODY
 from rigc.model.resolve.context import Context
 
@@ -28,7 +28,8 @@ def _along(context: Context, thing: Any, jack: Any) -> None:
     if offset is None or 0 <= offset.value <= side.value:
         return
     beyond = offset.value - side.value if offset.value > side.value else -offset.value
-    context.report(
+    _report(
+        context,
         OUTSIDE_BODY.at(
             offset.span,
             f"'{thing.name}.{jack.name}' lies {offset.value:g} mm along a {jack.side} side of {side.value:g} mm",
@@ -36,7 +37,7 @@ def _along(context: Context, thing: Any, jack: Any) -> None:
             label=f"{beyond:g} mm beyond the end of the side",
             also=(Label(side.span, f"this side is {side.value:g} mm"),),
             help="measure the offset again, from the front edge on the left and right sides, from the left edge on the others",
-        )
+        ),
     )
 
 
@@ -44,7 +45,8 @@ def _up(context: Context, thing: Any, jack: Any) -> None:
     height, body = jack.height_mm, thing.height_mm
     if height is None or 0 <= height.value <= body.value:
         return
-    context.report(
+    _report(
+        context,
         OUTSIDE_BODY.at(
             height.span,
             f"'{thing.name}.{jack.name}' lies {height.value:g} mm up a body of {body.value:g} mm",
@@ -52,7 +54,7 @@ def _up(context: Context, thing: Any, jack: Any) -> None:
             label="outside the body",
             also=(Label(body.span, f"the body is {body.value:g} mm high"),),
             help="measure the jack's height from the base without feet",
-        )
+        ),
     )
 
 
@@ -61,14 +63,15 @@ def _spot(context: Context, thing: Any, spot: Any) -> None:
     if 0 <= spot.x_mm <= width and 0 <= spot.y_mm <= depth:
         return
     where = f"at {spot.x_mm:g}, {spot.y_mm:g} mm"
-    context.report(
+    _report(
+        context,
         OUTSIDE_BODY.at(
             spot.span,
             f"a switch or knob of '{thing.name}' {where} lies outside its body of {width:g} × {depth:g} mm",
             subject=(thing.name,),
             label="outside the body",
             help="measure it from the front-left corner",
-        )
+        ),
     )
 
 
@@ -77,12 +80,19 @@ def _area(context: Context, thing: Any, area: Any) -> None:
     across = area.x_mm >= 0 and area.x_mm + area.width_mm <= width
     if across and area.y_mm >= 0 and area.y_mm + area.depth_mm <= depth:
         return
-    context.report(
+    _report(
+        context,
         OUTSIDE_BODY.at(
             area.span,
             f"the {area.what} of '{thing.name}' reaches outside its base of {width:g} × {depth:g} mm",
             subject=(thing.name,),
             label="outside the base",
             help="measure it from the front-left corner, as seen from above",
-        )
+        ),
     )
+
+
+def _report(context: Context, finding: Diagnostic) -> None:
+    """Reports it once: a unit that is like another bears the same line of the source."""
+    if not any(each.kind is OUTSIDE_BODY and each.span is finding.span for each in context.findings):
+        context.report(finding)

@@ -9,6 +9,7 @@ from rigc.model.fact import Fact
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks
 from rigc.model.measures import BARREL, IMPEDANCE, LENGTH, LEVEL, OFFSET, RESISTANCE
 from rigc.model.resolve.context import Context, Item
+from rigc.model.resolve.jack_directions import is_pair, is_way
 from rigc.model.scope import UNKNOWN, twice
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.near import nearest
@@ -195,7 +196,9 @@ def pairs_of(context: Context, items: list[Item], jacks: tuple[Any, ...]) -> tup
     return tuple(
         (fact.left.text, fact.right.text)
         for fact in facts
-        if _jack_named(context, by_name, fact.left) and _jack_named(context, by_name, fact.right)
+        if _jack_named(context, by_name, fact.left)
+        and _jack_named(context, by_name, fact.right)
+        and is_pair(context, by_name[fact.left.text], by_name[fact.right.text], fact.span)
     )
 
 
@@ -235,5 +238,7 @@ def paths_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tu
     return tuple(
         InternalPath(fact.start.text, fact.end.text, fact.how.text, fact.span)
         for fact in facts
-        if _jack_named(context, by_name, fact.start) and _jack_named(context, by_name, fact.end)
+        if _jack_named(context, by_name, fact.start)
+        and _jack_named(context, by_name, fact.end)
+        and is_way(context, by_name[fact.start.text], by_name[fact.end.text], fact.span)
     )

@@ -8,8 +8,9 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.model.jacks import Port
 from rigc.model.measures import LENGTH, OFFSET
 from rigc.model.resolve.context import Context
+from rigc.model.resolve.loose_leads import LooseLead, told
 from rigc.model.resolve.ports import Ports
-from rigc.model.scope import LOOSE_LEAD, TAKEN, UNCLEAR, twice
+from rigc.model.scope import TAKEN, UNKNOWN, twice
 from rigc.model.things import Supply
 from rigc.model.wishes import Adaptor, Connection, LeadFacts, LeadWishes, MountWishes, PowerWishes, When
 from rigc.near import nearest
@@ -28,6 +29,7 @@ class Leads:
         self.connections = connections
         self.marks: dict[str, Word] = {}
         self.leads: list[LeadFacts] = []
+        self.loose: list[LooseLead] = []
         self.adaptors: list[Adaptor] = []
         self.lists: dict[str, list[Any]] = {k: [] for k in ("retired", "ties", "lanes", "cables", "plugs", "cutting")}
 
@@ -39,6 +41,8 @@ class Leads:
                 self._lead(node, power)
             elif isinstance(node, nodes.Adaptor):
                 self._adaptor(node)
+        for finding in told(self.loose, self.connections, power):
+            self.context.report(finding)
         for node in items:
             self._other(node)
         return LeadWishes(tuple(self.leads), tuple(self.adaptors), **{k: tuple(v) for k, v in self.lists.items()})
@@ -106,25 +110,8 @@ class Leads:
         if roles == ["inlet", "inlet"]:
             self.connections[start, end] = Connection(start, end, "ac", False, "lead", When(), node.span)
             return True
-        also: tuple[Label, ...] = ()
-        help = "add the connection to a chain, or correct the lead's ends"
-        if (end, start) in self.connections:
-            also, help = (
-                (Label(self.connections[end, start].span, "joined the other way round"),),
-                "turn the two ends round",
-            )
-        elif isinstance(self.ports.things[start.thing], Supply):
-            help = f"state it in the power block: {end.thing} from {start}"
-        self.context.report(
-            LOOSE_LEAD.at(
-                node.span,
-                f"{node.mark.text} joins {start} to {end}, but no other statement does",
-                subject=(node.mark.text, start.thing, end.thing),
-                label="this lead",
-                also=also,
-                help=help,
-            )
-        )
+        supplied = isinstance(self.ports.things[start.thing], Supply)
+        self.loose.append(LooseLead(node.mark.text, start, end, supplied, node.span))
         return False
 
     def _adaptor(self, node: nodes.Adaptor) -> None:
@@ -167,9 +154,9 @@ def known_mark(context: Context, mark: Word, marks: dict[str, Word]) -> bool:
     """Whether a lead number is stated; a finding where not."""
     if mark.text in marks:
         return True
-    near = nearest(mark.text, [each.lower() for each in marks]).upper()
+    near = nearest(mark.text, marks)
     context.report(
-        UNCLEAR.at(
+        UNKNOWN.at(
             mark.span,
             f"no lead bears the number {mark.text}",
             subject=(mark.text,),

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from rigc.diagnostics.diagnostic import Label
 from rigc.model.measures import SHARE, TEMPO
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
-from rigc.model.scope import UNKNOWN, twice
+from rigc.model.scope import SAID_TWICE, UNKNOWN, twice
 from rigc.model.wishes import Channel, Preset, Song
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -53,9 +55,25 @@ def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> 
             tempo = context.amount(item.amount, TEMPO)
         elif isinstance(item, nodes.Note):
             notes.append(item.text.value)
+    _on_or_off(context, number, dict(named["on"]), dict(named["off"]))
     title = node.title.value if node.title else ""
     lists = {key: tuple(value) for key, value in named.items()}
     return Preset(number, title, tuple(loops), **lists, tempo_bpm=tempo, notes=tuple(notes), span=node.span)
+
+
+def _on_or_off(context: Context, number: int, on: dict[str, Span], off: dict[str, Span]) -> None:
+    """A finding for each unit that one preset has both on and off."""
+    for name in sorted(on.keys() & off.keys()):
+        context.report(
+            SAID_TWICE.at(
+                off[name],
+                f"preset {number} has '{name}' on and off",
+                subject=(str(number), name),
+                label="off here",
+                also=(Label(on[name], "on here"),),
+                help="delete one of them",
+            )
+        )
 
 
 def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> list[tuple[str | None, int, Any]]:

@@ -8,6 +8,7 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.model.jacks import Jack, Port
 from rigc.model.resolve.context import Context
 from rigc.model.scope import UNCLEAR, UNKNOWN
+from rigc.model.things import Supply
 from rigc.model.wishes import Gap
 from rigc.near import nearest
 from rigc.source import Span
@@ -35,18 +36,19 @@ class Ports:
         jack: Jack | None = thing.jack(name.text)
         if jack is not None:
             return jack
-        names = [each.name for each in thing.jacks]
+        outlets = thing.outlets if isinstance(thing, Supply) else ()
+        names = [each.name for each in (*thing.jacks, *outlets)]
         near = nearest(name.text, names)
         self.context.report(
             UNKNOWN.at(
                 name.span,
-                f"'{thing.name}' has no jack '{name.text}'",
+                f"'{thing.name}' has no {'jack or outlet' if outlets else 'jack'} '{name.text}'",
                 subject=(f"{thing.name}.{name.text}", thing.name),
                 label=f"did you mean '{near}'?" if near else "no such jack",
                 also=(Label(thing.declared, f"'{thing.name}' is declared here"),),
                 help=f"write '{thing.name}.{near}'"
                 if near
-                else f"its jacks are {', '.join(names) or 'not declared yet'}",
+                else f"its {'jacks and outlets' if outlets else 'jacks'} are {', '.join(names) or 'not declared yet'}",
             )
         )
         return None
@@ -86,7 +88,7 @@ class Ports:
                 subject=(thing.name,),
                 label="a stereo pair is needed here",
                 also=(Label(thing.declared, "declared here"),),
-                help=f"declare it in its block, for example: pair {', '.join(candidates[:2]) or 'left, right'}; or go on in mono with ->",
+                help=f"{_pairing(candidates, word)}, or go on in mono with ->",
             )
         )
         return None
@@ -145,6 +147,12 @@ class Ports:
                 help=f"name it, for example {thing.name}.{candidates[0]}",
             )
         )
+
+
+def _pairing(candidates: list[str], word: str) -> str:
+    if len(candidates) < 2:
+        return f"declare two {word}s in its block and that they are a pair"
+    return f"declare it in its block, for example: pair {', '.join(candidates[:2])}"
 
 
 def _several(fitting: list[str], what: str) -> str:

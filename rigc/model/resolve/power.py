@@ -8,15 +8,18 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.measures import RATING, VOLTAGE
+from rigc.model.resolve.alone import alone_apart, both_ways
 from rigc.model.resolve.context import Context
 from rigc.model.scope import UNCLEAR, UNKNOWN, twice
 from rigc.model.things import Supply
+from rigc.model.unclear_feed import UNCLEAR_FEED
 from rigc.model.wishes import Feed, PowerWishes
 from rigc.near import nearest
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
 FED = ("unit", "amp", "desk")
+_ALL = ("all", "everything", "rest", "other", "units")
 
 
 def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
@@ -42,11 +45,16 @@ def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
             else:
                 _wish(context, node, fields)
     for feed in feeds:
-        _alone(context, feed, fields["alone"])
+        alone_apart(context, feed, fields["alone"])
+    for node in (node for block in context.of(nodes.PowerBlock) for node in block.items):
+        if isinstance(node, nodes.MayShare):
+            both_ways(context, node, fields["alone"])
     return PowerWishes(tuple(feeds), **fields)
 
 
 def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: dict[str, Any]) -> Feed | None:
+    if _means_others(context, node):
+        return None
     scope = context.scopes["thing"]
     units = [name for word in node.units if (name := scope.find(word, FED, "a unit")) is not None]
     for word in node.units:
@@ -61,6 +69,24 @@ def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: 
         return None
     volts = context.amount(node.voltage, VOLTAGE)
     return Feed(tuple(units), tuple(outlets), volts, how, node.reversed is not None, node.span)
+
+
+def _means_others(context: Context, node: nodes.Feed) -> bool:
+    """`all from mill8`: no unit bears that name, and `others` is meant; told."""
+    word = node.units[0]
+    if len(node.units) > 1 or word.text not in _ALL or word.text in context.scopes["thing"].declared:
+        return False
+    supplies = ", ".join(dict.fromkeys(end.thing.text for end in node.outlets))
+    context.report(
+        UNKNOWN.at(
+            node.span,
+            f"nothing declares '{word}'; all units that no other line names are called 'others' here",
+            subject=(word.text, *(end.thing.text for end in node.outlets)),
+            label="did you mean 'others'?",
+            help=f"write others from {supplies}",
+        )
+    )
+    return True
 
 
 def _shape(context: Context, node: nodes.Feed, units: list[str], outlets: list[Port], how: str) -> bool:
@@ -78,7 +104,7 @@ def _shape(context: Context, node: nodes.Feed, units: list[str], outlets: list[P
         message = f"{len(units)} units on {outlets[0]} share it, and it is not said"
         help = "write shared behind the outlet"
     if message:
-        context.report(UNCLEAR.at(node.span, message, subject=tuple(units), label="this statement", help=help))
+        context.report(UNCLEAR_FEED.at(node.span, message, subject=tuple(units), label="this statement", help=help))
     return not message
 
 
@@ -89,29 +115,13 @@ def _apart(context: Context, feed: Feed, taken: dict[Port, Feed]) -> None:
         if other is not feed and not {feed.how, other.how} & {"series", "parallel"}:
             names = tuple(dict.fromkeys((*other.units, *feed.units)))
             context.report(
-                UNCLEAR.at(
+                UNCLEAR_FEED.at(
                     feed.span,
                     f"{port} feeds {listed(other.units)} and {listed(feed.units)}, and it is not said that they share it",
                     subject=(*names, str(port)),
                     label="the outlet is taken",
                     also=(Label(other.span, "by this"),),
                     help=f"name another outlet, or write {', '.join(names)} from {port} shared",
-                )
-            )
-
-
-def _alone(context: Context, feed: Feed, alone: tuple[str, ...]) -> None:
-    """A finding where a unit that shall stay alone is stated to share."""
-    for name in feed.units:
-        if name in alone and len(feed.units) > 1:
-            others = listed(each for each in feed.units if each != name)
-            context.report(
-                UNCLEAR.at(
-                    feed.span,
-                    f"'{name}' shall stay alone and shares {' and '.join(map(str, feed.outlets))} with {others}",
-                    subject=(name, *feed.units),
-                    label="shared here",
-                    help=f"delete `{name} alone`, or give '{name}' another outlet",
                 )
             )
 

@@ -236,5 +236,7 @@ class Signal:
                 what = "MIDI" if signal == "midi" else "control or expression"
                 start = self.ports.of_roles(node.start, outs, f"{what} output")
                 end = self.ports.of_roles(node.end, ins, f"{what} input")
+                shield = isinstance(node, nodes.MidiLink) and node.shield is not None
                 if start is not None and end is not None:
-                    self._join(Connection(start, end, signal, False, signal, When(), node.span))
+                    crossed = node.crossover is not None
+                    self._join(Connection(start, end, signal, False, signal, When(), node.span, crossed, shield))

@@ -58,6 +58,8 @@ def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
     context.rising(fact.span, low, high, "V")
     first = hertz[0].value if hertz and hertz[0] else None
     last = hertz[-1].value if hertz and hertz[-1] else None
+    if first is not None and last is not None:
+        context.rising(fact.span, first, last, "Hz")
     typed = str(fact).removeprefix("mains ")
     return MainsRange(low * (1 - share), high * (1 + share), first, last, typed, fact.span)
 

@@ -1,8 +1,8 @@
-"""Pulled: one line of the pull list, and how it is written as a row."""
+"""Pulled -> the table of the pull list."""
 
 from __future__ import annotations
 
-from rigc.record import Record
+from rigc.analysis.pulling.pulled import Pulled, figure
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (
@@ -14,16 +14,6 @@ _COLUMNS = (
     Column("total", number=True),
     Column("bin (to write in)", key="bin"),
 )
-
-
-class Pulled(Record):
-    """So much of an item, and so much more: spares, waste. `unit` is `m`, or empty for pieces."""
-
-    item: str
-    kind: str
-    unit: str
-    quantity: float
-    spare: float = 0.0
 
 
 def pull_table(pulled: tuple[Pulled, ...]) -> Table:
@@ -38,14 +28,9 @@ def _row(pulled: Pulled) -> Row:
         Cell(pulled.item),
         Cell(pulled.kind),
         Cell(pulled.unit or "pieces"),
-        Cell(_figure(pulled.quantity)),
-        Cell(_figure(pulled.spare)),
-        Cell(_figure(pulled.quantity + pulled.spare), strong=True),
+        Cell(figure(pulled.quantity)),
+        Cell(figure(pulled.spare)),
+        Cell(figure(pulled.quantity + pulled.spare), strong=True),
         Cell(""),
     )
     return Row(cells)
-
-
-def _figure(value: float) -> str:
-    """Whole ones without decimals, lengths to a tenth of a millimetre."""
-    return f"{value:.4f}".rstrip("0").rstrip(".") if value else ""

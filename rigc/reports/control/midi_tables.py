@@ -116,7 +116,7 @@ def _link(rig: Rig, link: MidiLink) -> Row:
     start, end = rig.jack(link.start), rig.jack(link.end)
     assert start is not None and end is not None
     jacks = f"{_jack(start)} to {_jack(end)}"
-    wired = _wired(start, end)
+    wired = _wired(start, end, "at both ends" if link.shield_at_both else "at the sending end only")
     return Row(
         (
             Cell(link.lead, strong=True),
@@ -140,11 +140,11 @@ def _jack(jack: Jack) -> str:
     return named(jack.connector) + forms.get(jack.midi_form or "", "")
 
 
-def _wired(start: Jack, end: Jack) -> str:
-    """How the contacts are joined; empty where a TRS jack's type is not stated."""
+def _wired(start: Jack, end: Jack, shield: str) -> str:
+    """How the contacts are joined, and where the `shield` is; empty where a TRS jack's type is not stated."""
     din = [jack.connector.kind == "din" for jack in (start, end)]
     if all(din):
-        return "pins 4–4 and 5–5; pin 2 at the sending end only"
+        return f"pins 4–4 and 5–5; pin 2 {shield}"
     forms = [jack.midi_form for jack, pinned in zip((start, end), din, strict=True) if not pinned]
     if None in forms:
         return ""
@@ -153,7 +153,6 @@ def _wired(start: Jack, end: Jack) -> str:
     if not any(din):
         crossed = len(set(forms)) > 1
         pair = "crossover: tip–ring and ring–tip" if crossed else "tip–tip and ring–ring"
-        return f"{pair}; sleeve at the sending end only"
+        return f"{pair}; sleeve {shield}"
     tip, ring = _TYPES[forms[0] or ""]
-    shield = "pin 2 to sleeve at the sending end only"
-    return f"pin {tip} to tip, pin {ring} to ring; {shield}"
+    return f"pin {tip} to tip, pin {ring} to ring; pin 2 to sleeve {shield}"

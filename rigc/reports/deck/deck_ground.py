@@ -39,9 +39,12 @@ def deck_words(deck: Deck, view: View, room: LabelRoom) -> tuple[Shape, ...]:
     heights = spread(wishes, _ROW, view.top, view.bottom)
     shapes: list[Shape] = []
     for (_, text), wish, height in zip(named, wishes, heights, strict=True):
-        label = Label(view.right + 5, height, text, level="middle")
+        label = Label(view.right + view.aside + 5, height, text, level="middle")
         room.keep(label)
-        shapes += [Line(view.right + 0.8, wish, view.right + 4.2, height, "grey", width_mm=HAIR), label]
+        shapes += [
+            Line(view.right + view.aside + 0.8, wish, view.right + view.aside + 4.2, height, "grey", width_mm=HAIR),
+            label,
+        ]
     return tuple(shapes)
 
 

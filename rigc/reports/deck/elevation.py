@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.plug_bodies import PlugBodies
+from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.model.things import PanelJack
@@ -11,9 +12,11 @@ from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.deck.callouts import Callout, callouts, depth
 from rigc.reports.deck.faces import REAR, Face, faces, visible
+from rigc.reports.deck.heights import Limit, floor_at, limits_above
 from rigc.reports.deck.view import PAGE_HEIGHT, PAGE_WIDTH, fitting_scale
 from rigc.reports.drawing.dimension import upright_dimension
-from rigc.reports.shapes import THICK, Box, Circle, Label, Line, Point, Shape
+from rigc.reports.plotting.spreading import spread
+from rigc.reports.shapes import LETTERS, THICK, Box, Circle, Label, Line, Point, Shape
 
 LEFT, RIGHT, FOOT = 14.0, 42.0, 12.0
 _NAMES = 22.0  # room for names over the tallest thing, in mm
@@ -42,24 +45,27 @@ class Edge(Record):
 def elevation(rig: Rig, deck: Deck, span_mm: float, placement: Placement, plugs: PlugBodies, view: str) -> Drawing:
     """The drawing of one view; things whose height is not stated are left out, and named in its caption."""
     seen = faces(deck, placement, plugs, view)
-    lid = next((case.lid_mm.value for case in rig.cases.values() if case.lid_mm is not None), None)
-    over = max([0.0, *(face.top for face in seen), *([lid] if lid is not None and view != REAR else [])])
-    clear = deck.clearance_mm.value if deck.clearance_mm is not None else 0.0
-    below = max([_thickness(deck) + clear, *(-face.bottom for face in seen)])
+    limits, behind = ((), 0.0) if view == REAR else (limits_above(rig, deck), span_mm)
+    over = max([0.0, *(face.top for face in seen), *(limit.over_mm for limit in limits)])
+    below = max([-floor_at(deck, behind), *(-face.bottom for face in seen)])
     scale = fitting_scale(span_mm, over + below, PAGE_WIDTH - LEFT - RIGHT, PAGE_HEIGHT - _NAMES - FOOT)
     edge = Edge(scale, LEFT, _NAMES + over / scale, span_mm, view == REAR)
     edge = edge.replace(zero=3 + depth(_calls(edge, seen)) + over / scale)
     hanging = (*_hanging(edge, seen), *(_panel_calls(rig, deck, edge) if view == REAR else ()))
     floor = edge.zero + below / scale
     height = round(floor + depth(hanging) + FOOT, 1)
-    shapes = [*_bodies(edge, seen), *_deck(deck, edge), *(_panel(rig, deck, edge) if view == REAR else _lid(edge, lid))]
+    shapes = [
+        *_bodies(edge, seen),
+        *_deck(deck, edge, view),
+        *(_panel(rig, deck, edge) if view == REAR else _limits(edge, limits)),
+    ]
     shapes += callouts(_calls(edge, seen), edge.zero - over / scale - 2)
-    shapes += [*callouts(hanging, floor + 2, below=True), *_measures(deck, edge, seen)]
+    shapes += [*callouts(hanging, floor + 2, below=True), *_measures(deck, edge, seen, behind)]
     shapes.append(Label(LEFT, height - 1.5, _FOOTS[view]))
     return Drawing(
         name=f"{view}-{deck.name}",
         title=f"Deck {deck.name}, {_TITLES[view]}",
-        desc=_described(deck, seen, lid, view),
+        desc=_described(deck, seen, limits, view),
         width_mm=round(LEFT + span_mm / scale + RIGHT, 1),
         height_mm=height,
         shapes=tuple(shapes),
@@ -85,15 +91,22 @@ def _bodies(edge: Edge, seen: tuple[Face, ...]) -> list[Shape]:
     return shapes
 
 
-def _deck(deck: Deck, edge: Edge) -> list[Shape]:
-    thickness = _thickness(deck)
-    shapes: list[Shape] = [edge.box(0, edge.span_mm, -thickness, 0, "cross-hatch", THICK)]
-    if deck.clearance_mm is not None:
-        floor = -thickness - deck.clearance_mm.value
-        (x1, y), (x2, _) = edge.point(0, floor), edge.point(edge.span_mm, floor)
-        shapes += [Line(min(x1, x2) - 6, y, max(x1, x2) + 6, y, width_mm=THICK)]
-        shapes += [Label(max(x1, x2) + 7, y, "floor", level="middle")]
+def _deck(deck: Deck, edge: Edge, view: str) -> list[Shape]:
+    """The deck and the floor; from the side the floor falls away behind where the deck stands at an angle."""
+    shapes: list[Shape] = [edge.box(0, edge.span_mm, -_thickness(deck), 0, "cross-hatch", THICK)]
+    if deck.clearance_mm is None:
+        return shapes
+    beyond = 6 * edge.scale
+    ends = [edge.point(at, floor_at(deck, 0.0 if view == REAR else at)) for at in (-beyond, edge.span_mm + beyond)]
+    (x1, y1), (x2, y2) = sorted(ends)
+    shapes += [Line(x1, y1, x2, y2, width_mm=THICK), Label(x2 + 1, y2, _floor_words(deck, view), level="middle")]
     return shapes
+
+
+def _floor_words(deck: Deck, view: str) -> str:
+    if deck.angle_deg is None or not deck.angle_deg.value:
+        return "floor"
+    return "floor, at the front" if view == REAR else f"floor, at {deck.angle_deg.value:g}°"
 
 
 def _calls(edge: Edge, seen: tuple[Face, ...]) -> tuple[Callout, ...]:
@@ -132,15 +145,19 @@ def _panel(rig: Rig, deck: Deck, edge: Edge) -> list[Shape]:
     return shapes
 
 
-def _lid(edge: Edge, lid: float | None) -> list[Shape]:
-    if lid is None:
-        return []
-    (x1, y), (x2, _) = edge.point(0, lid), edge.point(edge.span_mm, lid)
-    label = Label(x2 + 7, y, f"lid, {lid:g} over deck", level="middle")
-    return [Line(x1 - 3, y, x2 + 6, y, pattern="dash-dot", width_mm=THICK), label]
+def _limits(edge: Edge, limits: tuple[Limit, ...]) -> list[Shape]:
+    """A line for each, its words at the right; words of lines that are near each other are spread."""
+    (x1, _), (x2, _) = edge.point(0, 0), edge.point(edge.span_mm, 0)
+    wishes = tuple(edge.point(0, limit.over_mm)[1] for limit in limits)
+    heights = spread(wishes, LETTERS + 0.9, 1.5, edge.zero - 3)
+    shapes: list[Shape] = []
+    for limit, y, height in zip(limits, wishes, heights, strict=True):
+        shapes.append(Line(x1 - 3, y, x2 + 6, y, pattern="dash-dot", width_mm=THICK))
+        shapes.append(Label(x2 + 7, height, limit.words, level="middle"))
+    return shapes
 
 
-def _measures(deck: Deck, edge: Edge, seen: tuple[Face, ...]) -> list[Shape]:
+def _measures(deck: Deck, edge: Edge, seen: tuple[Face, ...], behind_mm: float) -> list[Shape]:
     """Right of the deck: the tallest thing, the thickness and the clearance."""
     right = edge.left + edge.span_mm / edge.scale
     stretches = []
@@ -152,7 +169,8 @@ def _measures(deck: Deck, edge: Edge, seen: tuple[Face, ...]) -> list[Shape]:
     if thickness:
         stretches.append((0.0, -thickness, f"{thickness:g}, deck"))
     if deck.clearance_mm is not None:
-        stretches.append((-thickness, -thickness - deck.clearance_mm.value, f"{deck.clearance_mm.value:g}, clear"))
+        floor = floor_at(deck, behind_mm)
+        stretches.append((-thickness, floor, f"{nearest_tenth(-thickness - floor)}, clear"))
     shapes: list[Shape] = []
     for top, bottom, text in stretches:
         y1, y2 = edge.zero - top / edge.scale, edge.zero - bottom / edge.scale
@@ -161,10 +179,11 @@ def _measures(deck: Deck, edge: Edge, seen: tuple[Face, ...]) -> list[Shape]:
     return shapes
 
 
-def _described(deck: Deck, seen: tuple[Face, ...], lid: float | None, view: str) -> str:
+def _described(deck: Deck, seen: tuple[Face, ...], limits: tuple[Limit, ...], view: str) -> str:
     tops = ", ".join(f"{face.thing} {face.top:g}" for face in seen if not face.under) or "nothing"
     under = ", ".join(face.thing for face in seen if face.under) or "nothing"
-    told = f" The lid is {lid:g} mm over the deck." if lid is not None and view != REAR else ""
+    told = f" Lines above: {', '.join(limit.words for limit in limits)}." if limits else ""
+    told += f" It stands at {deck.angle_deg.value:g}°, the rear higher." if deck.angle_deg is not None else ""
     return f"Deck {deck.name}, {_TITLES[view]}. Tops in mm over the deck: {tops}. Below it: {under}.{told}"
 
 

@@ -12,7 +12,7 @@ from rigc.reports.deck.bodies import name_choices, switches
 from rigc.reports.deck.tiles import OVERLAP, Tile
 from rigc.reports.deck.view import View
 from rigc.reports.drawing.hatching import round_outline
-from rigc.reports.drawing.label_box import Room
+from rigc.reports.drawing.label_box import Room, label_box
 from rigc.reports.drawing.label_room import LabelRoom
 from rigc.reports.plotting.clipping import Frame, clipped
 from rigc.reports.shapes import HAIR, THICK, THIN, Label, Line, Point, Polyline, Shape
@@ -33,8 +33,8 @@ def full_size(
     view = View(1, _EDGE - tile.area.x_mm, _HEAD - (size[1] - tile.area.rear_mm), *size)
     frame = _frame(view, tile.area)
     room = LabelRoom(Room(frame.left, frame.top, frame.right, frame.bottom))
-    square = _square(frame, room)
-    shapes: list[Shape] = [*_joins(frame, tile), *_heading(deck, tile)]
+    square, heading = _square(frame, room), _heading(deck, tile)
+    shapes: list[Shape] = [*_joins(frame, tile), heading]
     shapes += _line(_closed(view, Rectangle(0, 0, *size).corners), frame, THICK)
     for drop in deck.drops_mm:
         ends = (view.point(0, drop), view.point(size[0], drop))
@@ -46,7 +46,7 @@ def full_size(
         name=f"full-size-{deck.name}-{tile.name.lower()}",
         title=f"Tile {tile.name}",
         desc=_described(deck, bodies, tile),
-        width_mm=frame.right + _EDGE,
+        width_mm=max(frame.right, label_box(heading).right) + _EDGE,
         height_mm=frame.bottom + _EDGE,
         shapes=(*shapes, *square),
         scale=1,
@@ -127,9 +127,9 @@ def _join(frame: Frame, edge: float, upright: bool, inward: int) -> list[Shape]:
     return [Line(*start, *end, "grey", pattern, THIN) for (start, end), pattern in zip(turned, patterns, strict=True)]
 
 
-def _heading(deck: Deck, tile: Tile) -> list[Shape]:
+def _heading(deck: Deck, tile: Tile) -> Label:
     joins = "lay the neighbour's edge on the dotted line, cross on cross"
-    return [Label(_EDGE, 4.5, f"{deck.name}, tile {tile.name}: {joins}", strong=True)]
+    return Label(_EDGE, 4.5, f"{deck.name}, tile {tile.name}: {joins}", strong=True)
 
 
 def _closed(view: View, corners: tuple[Point, ...]) -> tuple[Point, ...]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.reports.deck.lead_style import STYLES
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.shapes import HAIR, LETTERS, THICK, THIN, Box, Circle, Label, Line, Shape, Symbol
@@ -18,6 +20,8 @@ SIGNS: dict[str, tuple[Shape, ...]] = {
     "mains inlet": (Box(3.4, -1.2, 3.2, 2.4, fill="solid"),),
     "keep out": (Box(1, -1.5, 8, 3, pattern="dashed", fill="cross-hatch"),),
     "reserved": (Box(1, -1.5, 8, 3, pattern="dashed", fill="hatch"),),
+    "inside of the case": (Box(1, -1.5, 8, 3, pattern="dash-dot"),),
+    "reach of a foot": (Line(0, 0, 10, 0, "blue", "dotted"),),
     "below the deck": (Box(1, -1.5, 8, 3, width_mm=THICK, fill="white"),),
     "on top": (Box(1, -1.5, 8, 3, "grey", "dashed", THIN),),
     "through the deck": (Circle(5, 0, 0.65, fill="white"),),
@@ -29,15 +33,25 @@ _LINES: dict[str, tuple[Shape, ...]] = {
 }
 
 
-def legend(words: tuple[str, ...], left: float, right: float, top: float) -> tuple[Shape, ...]:
-    """The signs of these words from the upper left corner on."""
+def legend(words: dict[str, str], left: float, right: float, top: float) -> tuple[Shape, ...]:
+    """The signs of these keys with their words, from the upper left corner on."""
     shapes: list[Shape] = []
+    for key, x, y in _spots(words, left, right, top):
+        shapes.append(Symbol("", (SIGNS.get(key) or _LINES[key]), x, y))
+        shapes.append(Label(x + _SIGN + 1.5, y, words[key], level="middle"))
+    return tuple(shapes)
+
+
+def legend_foot(words: dict[str, str], left: float, right: float, top: float) -> float:
+    """Where the last row of a legend ends."""
+    return max((y for _, _, y in _spots(words, left, right, top)), default=top) + ROW / 2
+
+
+def _spots(words: dict[str, str], left: float, right: float, top: float) -> Iterator[tuple[str, float, float]]:
     x, y = left, top + ROW / 2
-    for word in words:
-        wide = _SIGN + 1.5 + text_width(word, LETTERS) + _GAP
+    for key, text in words.items():
+        wide = _SIGN + 1.5 + text_width(text, LETTERS) + _GAP
         if x > left and x + wide - _GAP > right:
             x, y = left, y + ROW
-        shapes.append(Symbol("", (SIGNS.get(word) or _LINES[word]), x, y))
-        shapes.append(Label(x + _SIGN + 1.5, y, word, level="middle"))
+        yield key, x, y
         x += wide
-    return tuple(shapes)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.placement import Outline, Placement
+from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.chosen_places import place_cell
 
 COLUMNS = (
     Column("thing"),
@@ -20,7 +22,7 @@ COLUMNS = (
 
 
 def place_table(rig: Rig, deck: Deck, placement: Placement) -> Table:
-    """The front-left corner, size after turning, and whether it stands on top, on a tier, or hangs below."""
+    """The front-left corner, size after turning, and whether it stands on top, on a tier, or hangs below; chosen corners are marked."""
     bodies = [body for body in placement.outlines.values() if body.deck == deck.name]
     caption = f"Places on deck {deck.name}: front-left corners from the deck's front-left corner"
     return Table(f"places-{deck.name}", caption, COLUMNS, tuple(_row(rig, body) for body in bodies), tick=True)
@@ -28,8 +30,14 @@ def place_table(rig: Rig, deck: Deck, placement: Placement) -> Table:
 
 def _row(rig: Rig, body: Outline) -> Row:
     place = rig.places[body.thing]
-    figures = (body.x_mm, body.y_mm, body.width_mm, body.depth_mm)
+    corner = tuple(place_cell(nearest_tenth(figure), place) for figure in (body.x_mm, body.y_mm))
     height = "not stated" if body.height_mm is None else f"{body.height_mm:g}"
     stands = "below" if body.under else f"on tier {place.tier}" if place.tier else "on top"
-    texts = (body.thing, *(f"{figure:g}" for figure in figures), height, f"{place.turned + place.skew_deg:g}", stands)
-    return Row(tuple(map(Cell, texts)))
+    texts = (
+        nearest_tenth(body.width_mm),
+        nearest_tenth(body.depth_mm),
+        height,
+        f"{place.turned + place.skew_deg:g}",
+        stands,
+    )
+    return Row((Cell(body.thing), *corner, *map(Cell, texts)))

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.placement import Outline, Placement
-from rigc.analysis.computations.plug_bodies import PlugBodies
+from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
+from rigc.reports.deck.around_deck import CaseRoom, case_outline, case_room, case_words, reached, reaches
 from rigc.reports.deck.bodies import name_choices, outline, outside_choices, panel_jacks, plug, switches
+from rigc.reports.deck.chosen_places import chosen, chosen_line
 from rigc.reports.deck.deck_ground import areas, deck_ground, deck_words
 from rigc.reports.deck.lead_shapes import lead_lines, lead_numbers
 from rigc.reports.deck.lead_style import STYLES
 from rigc.reports.deck.lead_tracks import side_by_side
 from rigc.reports.deck.lead_ways import Way
-from rigc.reports.deck.legend import legend
-from rigc.reports.deck.sheet_view import BOTTOM, LEGEND, ground_of, label_ground
+from rigc.reports.deck.legend import legend, legend_foot
+from rigc.reports.deck.sheet_view import foot_of, ground_of, label_ground
 from rigc.reports.deck.view import View
 from rigc.reports.drawing.dimension import level_dimension, upright_dimension
 from rigc.reports.drawing.label_box import Room
@@ -25,13 +27,47 @@ from rigc.reports.shapes import Label, Shape
 def plan(rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodies, ways: tuple[Way, ...]) -> Drawing:
     """Units with names and switches, plugs, drop lines, keep-outs, the panel, dimensions, and the leads on top."""
     ground = ground_of(view)
-    room = LabelRoom(label_ground(view))
     bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and not body.under)
     standing = {body.thing for body in bodies}
     on_top = side_by_side(tuple(way for way in ways if not way.under), view.scale)
-    shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view, room), *_dimensions(view)]
-    shapes += areas(rig, deck, view, room)
-    plugged = [body for body in plugs.all if body.thing in standing]
+    plugged = tuple(body for body in plugs.all if body.thing in standing)
+    words = _words(rig, deck, bodies, on_top, bool(plugged), _cased(rig, deck, view))
+    bottom = max(ground.bottom, legend_foot(words, view.left, ground.right, foot_of(view)) + 4)
+    moved = chosen(rig, (body.thing for body in bodies))
+    return Drawing(
+        name=f"plan-{deck.name}",
+        title=f"Plan of deck {deck.name}, seen from above",
+        desc=_described(deck, bodies, on_top),
+        width_mm=ground.right,
+        height_mm=bottom,
+        shapes=(
+            *_drawn(rig, deck, view, bodies, plugged, on_top),
+            *legend(words, view.left, ground.right, foot_of(view)),
+            Label(view.left, bottom - 1, "the player stands at this side"),
+        ),
+        scale=view.scale,
+        caption=chosen_line(moved) if moved else "",
+    )
+
+
+def _cased(rig: Rig, deck: Deck, view: View) -> CaseRoom | None:
+    """The case whose outline is drawn."""
+    around = case_room(rig, deck)
+    return around if case_outline(around, view) else None
+
+
+def _drawn(
+    rig: Rig,
+    deck: Deck,
+    view: View,
+    bodies: tuple[Outline, ...],
+    plugged: tuple[PlugBody, ...],
+    on_top: tuple[Way, ...],
+) -> list[Shape]:
+    """All but the legend, what lies lower first."""
+    room, around = LabelRoom(label_ground(view)), _cased(rig, deck, view)
+    shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view, room), *_dimensions(view, around)]
+    shapes += [*case_outline(around, view), *areas(rig, deck, view, room)]
     shapes += [part for body in plugged for part in plug(body, view)]
     shapes += [outline(body, view) for body in bodies]
     shapes += lead_lines(on_top, view, room)
@@ -41,22 +77,16 @@ def plan(rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodi
             shapes += panel_jacks(panel, view, room)
     shapes += _names(bodies, view, room)
     shapes += lead_numbers(on_top, view, room)
-    shapes += legend(_words(rig, deck, bodies, on_top, bool(plugged)), view.left, ground.right, view.bottom + LEGEND)
-    return Drawing(
-        name=f"plan-{deck.name}",
-        title=f"Plan of deck {deck.name}, seen from above",
-        desc=_described(deck, bodies, on_top),
-        width_mm=ground.right,
-        height_mm=ground.bottom,
-        shapes=(*shapes, Label(view.left, view.bottom + BOTTOM - 1, "the player stands at this side")),
-        scale=view.scale,
-    )
+    return [*shapes, *reaches(reached(rig, {body.thing for body in bodies}), view, room)]
 
 
-def _dimensions(view: View) -> tuple[Shape, ...]:
+def _dimensions(view: View, around: CaseRoom | None) -> tuple[Shape, ...]:
+    """Width and depth of the deck, beyond the outline of its case."""
+    aside, along = (0.0, 0.0) if around is None else (around.aside_mm / view.scale, around.along_mm / view.scale)
+    top, left = view.top - max(5.0, along + 1.5), view.left - max(5.0, aside + 1.5)
     return (
-        *level_dimension(view.left, view.right, view.top, view.top - 5, f"{view.width_mm:g}"),
-        *upright_dimension(view.top, view.bottom, view.left, view.left - 5, f"{view.depth_mm:g}"),
+        *level_dimension(view.left, view.right, view.top, top, f"{view.width_mm:g}"),
+        *upright_dimension(view.top, view.bottom, view.left, left, f"{view.depth_mm:g}"),
     )
 
 
@@ -82,8 +112,8 @@ def _names(bodies: tuple[Outline, ...], view: View, room: LabelRoom) -> list[Sha
 
 
 def _words(
-    rig: Rig, deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way, ...], plugged: bool
-) -> tuple[str, ...]:
+    rig: Rig, deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way, ...], plugged: bool, cased: CaseRoom | None
+) -> dict[str, str]:
     units = [rig.units[body.thing] for body in bodies if body.thing in rig.units]
     jacks = [jack for panel in rig.panels.values() for jack in panel.jacks]
     there = {
@@ -97,7 +127,10 @@ def _words(
         "reserved": bool(rig.reserved_rooms),
     }
     leads = [style.words for signal, style in STYLES.items() if any(way.signal == signal for way in on_top)]
-    return (*(word for word, drawn in there.items() if drawn), *leads)
+    words = {word: word for word in (*(word for word, drawn in there.items() if drawn), *leads)}
+    around = {} if cased is None else {"inside of the case": case_words(cased)}
+    foot = {"reach of a foot": "reach of a foot"} if reached(rig, {body.thing for body in bodies}) else {}
+    return words | around | foot
 
 
 def _described(deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way, ...]) -> str:

@@ -8,7 +8,10 @@ from rigc.model.rectangle import Rectangle
 from rigc.record import Record
 
 TILE_WIDTH, TILE_HEIGHT, OVERLAP = 182.0, 190.0, 10.0
-"""What a tile shows of the deck in mm, and how much of that its neighbour shows too."""
+"""What a tile shows of the deck in mm at most, and how much of that its neighbour shows too."""
+
+LEAST = 120.0
+"""What a tile shows at least in mm: the square that checks the print lies in it."""
 
 
 class Tile(Record):
@@ -23,12 +26,16 @@ class Tile(Record):
 
 
 def tiles(width_mm: float, depth_mm: float) -> tuple[Tile, ...]:
-    """All tiles, row by row from the player's left; they cover the deck and overlap by `OVERLAP`."""
+    """All tiles, row by row from the player's left; they cover the deck, overlap by `OVERLAP` and are alike in size.
+
+    Of several tiles in a line none is nearly empty: each takes its share, in whole millimetres.
+    """
     columns, rows = _count(width_mm, TILE_WIDTH), _count(depth_mm, TILE_HEIGHT)
+    wide, high = _share(width_mm, columns, TILE_WIDTH), _share(depth_mm, rows, TILE_HEIGHT)
     return tuple(
         Tile(
             f"{chr(ord('A') + row)}{column + 1}",
-            Rectangle(column * (TILE_WIDTH - OVERLAP), row * (TILE_HEIGHT - OVERLAP), TILE_WIDTH, TILE_HEIGHT),
+            Rectangle(column * (wide - OVERLAP), row * (high - OVERLAP), wide, high),
             column > 0,
             column < columns - 1,
             row > 0,
@@ -41,3 +48,7 @@ def tiles(width_mm: float, depth_mm: float) -> tuple[Tile, ...]:
 
 def _count(length: float, tile: float) -> int:
     return max(1, ceil((length - OVERLAP) / (tile - OVERLAP)))
+
+
+def _share(length: float, count: int, tile: float) -> float:
+    return tile if count == 1 else max(LEAST, float(ceil((length - OVERLAP) / count + OVERLAP)))

@@ -47,7 +47,7 @@ def _underside(rig: Rig, deck: Deck, view: View, placement: Placement, group: st
     shapes += lead_numbers(drawn, view, room)
     shapes += _names(tuple(body for body in bodies if body.under), view, room, strong=True)
     shapes += _names(tuple(body for body in bodies if not body.under), view, room, strong=False)
-    shapes += legend(_words(ways), view.left, ground.right, view.bottom + LEGEND)
+    shapes += legend({word: word for word in _words(ways)}, view.left, ground.right, view.bottom + LEGEND)
     told = "leads in one lane are drawn side by side; thin: on top of the deck"
     return Drawing(
         name=f"below-{deck.name}-{group}",

@@ -18,7 +18,8 @@ class View(Record):
     """A deck of that size on paper: `left` and `top` are where its upper left corner stands, in mm.
 
     Seen from above the player is at the bottom. From below (`below`) the deck is turned over towards the player's
-    far side: the player is at the top, and left stays left.
+    far side: the player is at the top, and left stays left. `aside` and `along` are what the inside of a case around it
+    takes on paper beyond the usual margins, in x and in y.
     """
 
     scale: int
@@ -27,6 +28,8 @@ class View(Record):
     width_mm: float
     depth_mm: float
     below: bool = False
+    aside: float = 0.0
+    along: float = 0.0
 
     @property
     def right(self) -> float:

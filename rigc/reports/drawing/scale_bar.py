@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.reports.shapes import Box, Label, Line, Shape
+from rigc.reports.drawing.lettering import text_width
+from rigc.reports.shapes import LETTERS, Box, Label, Line, Shape
 
 BAR_HEIGHT = 14.0
 """What a scale bar needs under a drawing, in mm."""
@@ -16,10 +17,10 @@ def scale_bar(scale: float, width: float, y: float) -> tuple[Shape, ...]:
     part = length / scale / 4
     cells = tuple(Box(5 + part * at, y, part, 1.5, fill="solid" if at % 2 == 0 else "white") for at in range(4))
     ends = tuple(Line(5 + part * at, y - 0.8, 5 + part * at, y + 1.5) for at in (0, 2, 4))
-    numbers = tuple(
-        Label(5 + part * at, y + 2.6, _real(length * at / 4, last=at == 4), anchor="middle", level="top")
-        for at in (0, 2, 4)
-    )
+    texts = {at: _real(length * at / 4, last=at == 4) for at in (0, 2, 4)}
+    if (text_width(texts[2], LETTERS) + text_width(texts[4], LETTERS)) / 2 + 0.5 > 2 * part:
+        del texts[2]
+    numbers = tuple(Label(5 + part * at, y + 2.6, text, anchor="middle", level="top") for at, text in texts.items())
     told = f"1:{scale:g} where the bar measures {length / scale:g} mm"
     return (*cells, *ends, *numbers, Label(5, y + 6.8, told, level="top"))
 

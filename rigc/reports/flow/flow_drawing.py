@@ -14,7 +14,7 @@ from rigc.reports.flow.blocks import HEIGHT, arrow, box, box_width, box_words, h
 from rigc.reports.flow.nodes import Node, Side, nodes
 from rigc.reports.shapes import LETTERS, Box, Label, Line, Polyline, Shape, Symbol
 
-LEFT, RIGHT, PAGE, BREAK = 4.0, 253.0, 148.0, 9.0
+LEFT, RIGHT, PAGE, BREAK = 4.0, 253.0, 144.0, 9.0
 """Margins and height of a page of the drawing, in mm; what a row that goes on leaves for its arrow."""
 
 _ROW, _SIDE_ROW, _BAND, _BESIDE = 18.0, 14.0, 9.0, 10.0

@@ -10,43 +10,78 @@ from rigc.model.ground_link import GROUND, GroundLink
 from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
 from rigc.reports.drawing.lettering import text_width
-from rigc.reports.ground.closing_links import closing_lines, closings, right_of
+from rigc.reports.ground.closing_links import closing_lines, right_of
 from rigc.reports.ground.legend import legend, strokes
+from rigc.reports.ground.parts import BOX_Y, TOLD_Y, TreePart, tree_parts
 from rigc.reports.ground.tree import Tree, TreeRow, system_tree
 from rigc.reports.shapes import LETTERS, THICK, Box, Circle, Label, Line, Polyline, Shape
 from rigc.reports.symbols import class_ii, earth
 
-STEP_X, BOX_Y, STEM = 30.0, 5.6, 4.0
-SIDE_Y, SPINE_Y = 7.6, 10.4
-"""From one row to the next: what stands straight below needs room for the label of its lead."""
+STEP_X, STEM = 30.0, 4.0
+LEFT, TOP, LEGEND = 4.0, 4.0, 20.0
 
-LEFT, HEAD = 4.0, 9.0
+UPRIGHT, TURNED = (180.0, 225.0), 150.0
+"""The width and height of a drawing on an upright page, and its height on a turned one, in mm."""
 
 
-def one_line(rig: Rig, leads: Leads, state: GroundState, number: int) -> Drawing:
-    """The drawing of one state; `number` sets its name apart from those of other scenarios."""
+def one_lines(rig: Rig, leads: Leads, state: GroundState, number: int) -> tuple[Drawing, ...]:
+    """The drawings of one state, as many as pages are needed; `number` sets their names apart from those of other scenarios."""
     scenario = rig.scenarios[state.scenarios[0]] if state.scenarios else None
     parted = breaks(rig, leads, scenario)
+    trees = [
+        (system_tree(state, system, parted), _heading(count, system)) for count, system in enumerate(state.systems, 1)
+    ]
+    pages = _pages(trees, UPRIGHT[1])
+    if max((_width(rig, page) for page in pages), default=0.0) > UPRIGHT[0]:
+        pages = _pages(trees, TURNED)
+    return tuple(_drawing(rig, state, number, page, at, len(pages)) for at, page in enumerate(pages, 1))
+
+
+def _pages(trees: list[tuple[Tree, str]], high: float) -> list[list[TreePart]]:
+    """Systems are kept whole where a page holds them; several share one as far as they fit."""
+    room = high - TOP - LEGEND
+    pages: list[list[TreePart]] = [[]]
+    for tree, heading in trees:
+        for part in tree_parts(tree, heading, room):
+            if pages[-1] and sum(each.height for each in pages[-1]) + part.height > room:
+                pages.append([])
+            pages[-1].append(part)
+    return pages
+
+
+def _width(rig: Rig, page: list[TreePart]) -> float:
+    """Of the parts of a page and its legend, in mm."""
+    shapes = [shape for part in page for shape in _part(rig, part, 0.0)] + legend(LEFT, 0.0)
+    return max(right_of(shape) for shape in shapes) + LEFT
+
+
+def _drawing(rig: Rig, state: GroundState, number: int, page: list[TreePart], at: int, count: int) -> Drawing:
     shapes: list[Shape] = []
-    top = 4.0
-    for count, system in enumerate(state.systems, 1):
-        tree = system_tree(state, system, parted)
-        shapes.append(Label(LEFT, top + LETTERS, _heading(count, system), strong=True))
-        middles = _middles(tree, top + HEAD)
-        shapes += _tree(rig, tree, middles)
-        top = middles[-1] + BOX_Y / 2 + 5
+    top = TOP
+    for part in page:
+        shapes += _part(rig, part, top)
+        top += part.height
     shapes += legend(LEFT, top)
     where = ", ".join(state.scenarios)
-    width = max(right_of(shape) for shape in shapes) + LEFT
+    width = _width(rig, page)
+    name = f"grounds-{number}" if number else "grounds"
     return Drawing(
-        name=f"grounds-{number}" if number else "grounds",
-        title=f"Grounds: {where}" if where else "Grounds",
+        name=name if count == 1 else f"{name}-part-{at}",
+        title=(f"Grounds: {where}" if where else "Grounds") + (f" ({at} of {count})" if count > 1 else ""),
         desc=_described(state),
         width_mm=round(width, 1),
-        height_mm=round(top + 20, 1),
+        height_mm=round(top + LEGEND, 1),
         shapes=tuple(shapes),
-        landscape=width > 180,
+        landscape=width > UPRIGHT[0],
     )
+
+
+def _part(rig: Rig, part: TreePart, top: float) -> list[Shape]:
+    """A heading, the rows, and in words what other parts show."""
+    middles = [top + middle for middle in part.middles]
+    foot = middles[-1] + BOX_Y / 2 + 2
+    told = [Label(LEFT, foot + TOLD_Y * (at + 1) - 1, words) for at, words in enumerate(part.told)]
+    return [Label(LEFT, top + LETTERS, part.heading, strong=True), *_tree(rig, part, middles), *told]
 
 
 def _heading(count: int, system: GroundSystem) -> str:
@@ -63,39 +98,32 @@ def _described(state: GroundState) -> str:
     return f"Grounds as joined. {'. '.join(parts)}."
 
 
-def _middles(tree: Tree, top: float) -> list[float]:
-    """The height of each row's middle."""
-    middles: list[float] = []
-    for row in tree.rows:
-        step = SPINE_Y if row.spine else SIDE_Y
-        middles.append(middles[-1] + step if middles else top + BOX_Y / 2)
-    return middles
-
-
-def _tree(rig: Rig, tree: Tree, middles: list[float]) -> list[Shape]:
+def _tree(rig: Rig, part: TreePart, middles: list[float]) -> list[Shape]:
     shapes: list[Shape] = []
-    for row, middle in zip(tree.rows, middles, strict=True):
+    for row, middle in zip(part.rows, middles, strict=True):
         if row.parent is not None:
             shapes += _joint(row, middles[row.parent] + BOX_Y / 2, middle)
     rights = []
-    for row, middle in zip(tree.rows, middles, strict=True):
+    for row, middle in zip(part.rows, middles, strict=True):
         drawn = _parted(row, middle) if row.pole is None else _ground(rig, row, middle)
         rights.append(max(right_of(shape) for shape in drawn) + (1 if len(drawn) > 2 else 0))
         shapes += drawn
-    return [*shapes, *closing_lines(closings(tree), middles, rights)]
+    return [*shapes, *closing_lines(list(part.closed), middles, rights)]
 
 
 def _ground(rig: Rig, row: TreeRow, middle: float) -> list[Shape]:
     """A box, with its earth or its class II mark; what is no thing of its own (a common, a panel's metal) is dashed."""
     if row.pole is None:
         return []
-    x, words = LEFT + STEP_X * row.indent, pole_words(row.pole)
+    x, words = LEFT + STEP_X * row.indent, pole_words(row.pole) + (", again" if row.again else "")
     width = text_width(words, LETTERS) + 5
     own = row.pole[1] == GROUND
     shapes: list[Shape] = [
-        Box(x, middle - BOX_Y / 2, width, BOX_Y, pattern="solid" if own else "dashed", fill="white"),
+        Box(x, middle - BOX_Y / 2, width, BOX_Y, pattern="solid" if own and not row.again else "dashed", fill="white"),
         Label(x + width / 2, middle, words, anchor="middle", level="middle"),
     ]
+    if row.again:
+        return shapes
     lifts = [str(port) for link in row.links for port in link.lifts]
     unit = rig.units.get(row.pole[0]) if own else None
     if unit is not None and unit.earth == "earthed":

@@ -11,7 +11,8 @@ from rigc.record import Record
 class TreeRow(Record):
     """A ground, or what is kept apart from it (`parted`), at its `indent`; `links` join it to the row `parent`.
 
-    One child of a ground stands straight below it (`spine`), the others to the right.
+    One child of a ground stands straight below it (`spine`), the others to the right. A ground that another part of the
+    drawing shows already stands `again`.
     """
 
     pole: Pole | None
@@ -20,6 +21,7 @@ class TreeRow(Record):
     spine: bool
     links: tuple[GroundLink, ...] = ()
     parted: Break | None = None
+    again: bool = False
 
 
 class Tree(Record):

@@ -56,8 +56,9 @@ def _leg(paths: Parallel, leg: Leg) -> str:
 
 
 def _polarity(paths: Parallel) -> Cell:
-    if paths.unsure and not paths.turned:
-        return Cell(f"unknown: {', '.join(paths.unsure)}", mark=CANT_CHECK)
+    silent = (*paths.unsure, *paths.unsaid)
+    if silent and not paths.turned:
+        return Cell(f"unknown: {', '.join(silent)}", mark=CANT_CHECK)
     return Cell(f"opposite {when_turned(paths)}", strong=True) if paths.turned else Cell("equal")
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.placing.fit import DeckFit, Fit
+from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 
 
@@ -29,14 +30,20 @@ def smallest_table(fit: Fit) -> Table:
     return Table("smallest", f"The smallest rectangle found{size}", columns, rows, "no layout was found")
 
 
-def fit_note(fit: Fit) -> Paragraph:
-    """What is counted, and what could not be."""
+def fit_note(rig: Rig, fit: Fit) -> Paragraph:
+    """What is counted, what could not be, and how to try decks of the generic stock."""
     lines = (
         "Each thing counts with its plugs, the air round them and the room that feet need round its switches, in one "
         "orientation; things that share that room, staggered, may do with less.",
     )
     unsized = (f"Not counted, for want of a body: {', '.join(fit.unsized)}.",) if fit.unsized else ()
-    return Paragraph("counted", lines + unsized)
+    stocked = any(deck.declared.source.name.startswith("stock/") for deck in rig.decks.values())
+    more = (
+        ()
+        if stocked
+        else ('Every deck that the rig and what it uses declare is tried: for generic sizes, `use "stock/decks.rig"`.',)
+    )
+    return Paragraph("counted", lines + unsized + more)
 
 
 def _deck(deck: DeckFit) -> Row:

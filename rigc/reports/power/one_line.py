@@ -7,6 +7,7 @@ from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotal, SupplyTotals
 from rigc.model.rig import Rig
+from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.power.outlet_rows import OutletRow, outlet_rows
@@ -14,51 +15,83 @@ from rigc.reports.power.outlet_shapes import ROW, outlet_shapes
 from rigc.reports.shapes import LETTERS, THICK, Box, Label, Line, Shape
 
 WIDTH = 178.0
-_MOST_ROWS = 17  # of a landscape page
+_PAGE = 150.0  # of a landscape page, its caption besides, in mm
 _TOP, _GAP, _FOOT = 12.0, 8.0, 8.0
+_MOST_ROWS = int((_PAGE - _TOP - _FOOT) // ROW)
 _MAINS_X, _SUPPLY_X, _OUTLET_X = 6.0, 14.0, 58.0
 _LEAST = 5  # rows of a supply's box, for its own lines of text
+
+
+class Part(Record):
+    """A supply, or as much of it as a page holds: `told` says in its box what lies on other pages."""
+
+    total: SupplyTotal
+    rows: tuple[OutletRow, ...]
+    told: tuple[str, ...] = ()
+
+    @property
+    def height(self) -> float:
+        """Of its box, in mm."""
+        return max(_LEAST, len(self.rows)) * ROW
 
 
 def one_lines(
     rig: Rig, power: PowerAssignment, totals: SupplyTotals, mains: MainsLoads, leads: Leads
 ) -> tuple[Drawing, ...]:
-    """Supplies are kept whole: a page holds as many as fit, in order of declaration."""
-    pages: list[list[tuple[SupplyTotal, tuple[OutletRow, ...]]]] = []
+    """A page holds as many supplies as fit, in order of declaration; one that no page holds whole goes on on the next."""
+    pages: list[list[Part]] = []
     for total in totals.all:
-        rows = outlet_rows(rig, power, leads, total.supply)
-        if not pages or _height(pages[-1]) + len(rows) > _MOST_ROWS:
-            pages.append([])
-        pages[-1].append((total, rows))
+        for part in _parts(total, outlet_rows(rig, power, leads, total.supply)):
+            if not pages or _height([*pages[-1], part]) > _PAGE:
+                pages.append([])
+            pages[-1].append(part)
     return tuple(_drawing(page, number, len(pages), mains) for number, page in enumerate(pages, 1))
 
 
-def _height(page: list[tuple[SupplyTotal, tuple[OutletRow, ...]]]) -> int:
-    return sum(max(_LEAST, len(rows)) for _, rows in page)
+def _height(page: list[Part]) -> float:
+    return _TOP + sum(part.height + _GAP for part in page) - _GAP + _FOOT
 
 
-def _drawing(
-    page: list[tuple[SupplyTotal, tuple[OutletRow, ...]]], number: int, count: int, mains: MainsLoads
-) -> Drawing:
+def _parts(total: SupplyTotal, rows: tuple[OutletRow, ...]) -> list[Part]:
+    """Cut where an outlet begins, as far as a page reaches."""
+    if len(rows) <= _MOST_ROWS:
+        return [Part(total, rows)]
+    parts, left = [], rows
+    while left:
+        cut = min(_MOST_ROWS, len(left))
+        if cut < len(left):
+            cut = next((at for at in range(cut, 0, -1) if left[at].outlet), cut)
+        parts.append(left[:cut])
+        left = left[cut:]
+    return [Part(total, part, _elsewhere(part, rows, at, len(parts))) for at, part in enumerate(parts, 1)]
+
+
+def _elsewhere(part: tuple[OutletRow, ...], rows: tuple[OutletRow, ...], at: int, count: int) -> tuple[str, ...]:
+    """Which part of a supply this is, and which commons other parts share."""
+    beyond = {row.common for row in rows if row.common and row not in part}
+    shared = [common for common in dict.fromkeys(row.common for row in part) if common in beyond]
+    return (f"part {at} of {count}", *(f"goes on: {common}" for common in shared))
+
+
+def _drawing(page: list[Part], number: int, count: int, mains: MainsLoads) -> Drawing:
     shapes: list[Shape] = [Label(_MAINS_X - 4, 7, "mains", strong=True)]
     y = _TOP
     last = y
-    for total, rows in page:
-        height = max(_LEAST, len(rows)) * ROW
-        last = y + min(height, _LEAST * ROW) / 2
-        shapes += _supply(total, mains, y, height, last)
-        shapes += outlet_shapes(rows, _OUTLET_X, y, WIDTH)
-        y += height + _GAP
+    for part in page:
+        last = y + _LEAST * ROW / 2
+        shapes += _supply(part, mains, y, last)
+        shapes += outlet_shapes(part.rows, _OUTLET_X, y, WIDTH)
+        y += part.height + _GAP
     shapes.append(Line(_MAINS_X, 9, _MAINS_X, last, pattern="dash-dot", width_mm=THICK))
     shapes.append(
         Label(
             2, y - _GAP + 6, "solid: DC · dashed: AC · dash-dot: mains · dotted: nothing plugged in · bar: one common"
         )
     )
-    part = f" ({number} of {count})" if count > 1 else ""
+    told = f" ({number} of {count})" if count > 1 else ""
     return Drawing(
         "one-line" if count == 1 else f"one-line-{number}",
-        f"Power one-line{part}",
+        f"Power one-line{told}",
         _described(page),
         WIDTH,
         y - _GAP + _FOOT,
@@ -67,16 +100,17 @@ def _drawing(
     )
 
 
-def _supply(total: SupplyTotal, mains: MainsLoads, y: float, height: float, feed: float) -> list[Shape]:
+def _supply(part: Part, mains: MainsLoads, y: float, feed: float) -> list[Shape]:
+    total = part.total
     load = mains.all[total.supply]
     given = f"{total.taken:.3f}".rstrip("0").rstrip(".")
     takes = "?" if load.volt_amperes is None else f"{load.volt_amperes:.2f}"
     most = "?" if total.ceiling is None else f"{total.ceiling:g}"
-    lines = (f"gives {given} {total.unit}", f"of {most} {total.unit}", f"takes {takes} VA")
+    lines = (f"gives {given} {total.unit}", f"of {most} {total.unit}", f"takes {takes} VA", *part.told)
     width = _OUTLET_X - _SUPPLY_X
     return [
         Line(_MAINS_X, feed, _SUPPLY_X, feed, pattern="dash-dot", width_mm=THICK),
-        Box(_SUPPLY_X, y, width, height, width_mm=THICK),
+        Box(_SUPPLY_X, y, width, part.height, width_mm=THICK),
         Label(_SUPPLY_X + 2, y + 6, _cut(total.supply, width - 4), strong=True),
         *(Label(_SUPPLY_X + 2, y + 12 + 5.5 * at, _cut(text, width - 4)) for at, text in enumerate(lines)),
     ]
@@ -91,10 +125,10 @@ def _cut(text: str, width: float) -> str:
     return text + "…"
 
 
-def _described(page: list[tuple[SupplyTotal, tuple[OutletRow, ...]]]) -> str:
+def _described(page: list[Part]) -> str:
     """In words: every outlet and what it feeds."""
     parts = []
-    for total, rows in page:
-        fed = [f"{row.outlet} ({row.setting}) {row.end}" for row in rows if row.outlet]
-        parts.append(f"{total.supply}: {', '.join(fed)}")
+    for part in page:
+        fed = [f"{row.outlet} ({row.setting}) {row.end}" for row in part.rows if row.outlet]
+        parts.append(f"{part.total.supply}: {', '.join(fed)}")
     return "; ".join(parts)

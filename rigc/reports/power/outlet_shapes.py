@@ -6,7 +6,7 @@ from rigc.reports.drawing.lettering import text_width
 from rigc.reports.power.outlet_rows import OutletRow
 from rigc.reports.shapes import LETTERS, THICK, Box, Label, Line, Polyline, Shape
 
-ROW = 8.0
+ROW = 7.5
 _BOX, _OUTLET = 6.0, 12.0
 _AFTER = 1.5  # between a box and its text
 _UNITS = 46.0  # what a unit's box may take of the width

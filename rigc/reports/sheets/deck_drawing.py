@@ -10,6 +10,8 @@ from rigc.analysis.computations.route_paths import RoutePaths
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
+from rigc.reports.deck.around_deck import case_room
+from rigc.reports.deck.chosen_places import chosen_note
 from rigc.reports.deck.clash_detail import clash_details
 from rigc.reports.deck.elevation import elevation
 from rigc.reports.deck.faces import REAR, SIDE
@@ -29,6 +31,7 @@ def deck_drawing(
     for deck in rig.decks.values():
         if any(body.deck == deck.name for body in placement.outlines.values()):
             blocks += _blocks(rig, deck, placement, plugs, clash, leads, paths)
+    blocks += chosen_note(rig, placement.outlines)
     if not blocks:
         blocks.append(Paragraph("nothing", ("No deck has a thing on it yet: state a deck and places.",)))
     return Sheet(
@@ -48,9 +51,11 @@ def _blocks(
             Paragraph(f"unknown-{deck.name}", (f"The size of deck '{deck.name}' is not stated: no drawing of it.",))
         ]
     size = deck.width_mm.value, deck.depth_mm.value
+    case = case_room(rig, deck)
+    around = (0.0, 0.0) if case is None else (case.aside_mm, case.along_mm)
     laid = ways(leads, paths, placement, deck.name)
     return [
-        plan(rig, deck, view_of(*size), placement, plugs, laid),
+        plan(rig, deck, view_of(*size, around_mm=around), placement, plugs, laid),
         *undersides(rig, deck, view_of(*size, below=True), placement, laid),
         elevation(rig, deck, size[0], placement, plugs, REAR),
         elevation(rig, deck, size[1], placement, plugs, SIDE),

@@ -8,7 +8,7 @@ from rigc.analysis.computations.ring_hum import RingHum
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
 from rigc.reports.ground.cautions import ground_cautions
-from rigc.reports.ground.one_line import one_line
+from rigc.reports.ground.one_line import one_lines
 from rigc.reports.ground.tables import breaks_table, hum_table, rings_table, systems_table
 
 _READING = (
@@ -22,7 +22,11 @@ _READING = (
 def ground_sheet(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) -> Sheet:
     """Cautions, tables, and a one-line drawing for each way in which the scenarios join grounds."""
     several = len(grounds.states) > 1
-    drawings = tuple(one_line(rig, leads, state, at if several else 0) for at, state in enumerate(grounds.states, 1))
+    drawings = [
+        drawing
+        for at, state in enumerate(grounds.states, 1)
+        for drawing in one_lines(rig, leads, state, at if several else 0)
+    ]
     blocks: tuple[Block, ...] = (
         ground_cautions(rig),
         systems_table(grounds),

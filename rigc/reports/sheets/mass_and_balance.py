@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from rigc.analysis.computations.mass import Mass
 from rigc.model.rig import Rig
-from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.content import Block, Paragraph, Sheet
+from rigc.reports.deck.chosen_places import chosen_note
 from rigc.reports.weight.item_table import balance_table, item_table
 from rigc.reports.weight.limit_table import lifting, limit_table
 
@@ -23,7 +24,15 @@ _READING = Paragraph(
 
 def mass_and_balance(rig: Rig, mass: Mass) -> Sheet:
     """H20: items, sums, centre of gravity, limits."""
-    blocks = (_READING, item_table(mass), balance_table(rig, mass), limit_table(rig, mass), lifting(mass))
+    chosen = chosen_note(rig, (item.name for item in mass.items))
+    blocks: tuple[Block, ...] = (
+        _READING,
+        item_table(rig, mass),
+        *chosen,
+        balance_table(rig, mass),
+        limit_table(rig, mass),
+        lifting(mass),
+    )
     return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
 
 

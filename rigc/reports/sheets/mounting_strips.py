@@ -13,6 +13,7 @@ from rigc.facts import fastening
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 from rigc.reports.content import Cell, Column, Row, Sheet, Table
+from rigc.reports.deck.chosen_places import chosen_note, place_cell
 from rigc.reports.mounting.plate_table import plate_table
 from rigc.reports.mounting.rail_table import rail_table
 from rigc.reports.mounting.roll_table import roll_table
@@ -45,6 +46,7 @@ def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: Stri
     held = _held_otherwise(rig)
     blocks = (
         _units(rig, strips),
+        *chosen_note(rig, (unit.thing for unit in strips.units)),
         rail_table(rig, tape),
         plate_table(rig, placement, strips),
         _orders(order),
@@ -89,7 +91,7 @@ def _unit(rig: Rig, unit: StrippedUnit) -> Row:
             Cell(f"{unit.count} × {unit.piece_mm:g}", mark="assumed" if size else ""),
             Cell(f"{stock.width_mm.value:g}"),
             Cell(", ".join(map(nearest_tenth, centres))),
-            Cell(on_deck(unit)),
+            place_cell(on_deck(unit), rig.places[unit.thing]),
             engaged,
             Cell(square_centimetres(unit.needed_mm2), mark="assumed" if load else ""),
             Cell("; ".join((*_held(unit), *base_notes(thing, unit.covered)))),
@@ -105,7 +107,9 @@ def _held(unit: StrippedUnit) -> tuple[str, ...]:
     bridged = ("on a bridge plate",) if unit.bridged else ()
     fixing = (f"{unit.fixing} as well",) if unit.fixing else ()
     rail = ("meets only one rail",) if unit.tapes_met == 1 and not unit.bridged else ()
-    return (*bridged, *fixing, *rail)
+    trim = "; trim the deck's flush with the tape" if unit.deck_pieces and unit.tapes_met is not None else ""
+    askew = (f"stands askew by {unit.skew_deg:g}°: its pieces turn with it{trim}",) if unit.skew_deg else ()
+    return (*bridged, *fixing, *rail, *askew)
 
 
 def _orders(order: StripOrder) -> Table:

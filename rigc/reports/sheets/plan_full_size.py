@@ -6,6 +6,7 @@ from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.plug_bodies import PlugBodies
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
+from rigc.reports.deck.chosen_places import chosen_note
 from rigc.reports.deck.full_size import full_size
 from rigc.reports.deck.tile_map import tile_map
 from rigc.reports.deck.tiles import tiles
@@ -32,6 +33,7 @@ def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies) -> Sheet:
             blocks += [full_size(rig, deck, size, bodies, standing, tile) for tile in laid]
     if len(blocks) == 1:
         blocks = [Paragraph("nothing", ("No deck of known size has a unit on it yet: nothing to print.",))]
+    blocks[1:1] = chosen_note(rig, placement.outlines)
     return Sheet("plan-full-size", "Plan at full size", "the player, to stand on it", tuple(blocks))
 
 

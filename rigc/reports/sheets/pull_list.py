@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.reel_use import reel_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.strip_order import StripOrder
+from rigc.analysis.pulling.all_pulled import all_pulled
 from rigc.facts import fastening
 from rigc.facts.leads import WASTE_SHARE
 from rigc.model.rig import Rig
-from rigc.reports.cables.pull_leads import bought, cables, further, plugs
 from rigc.reports.cables.pull_row import pull_table
 from rigc.reports.content import Paragraph, Sheet
-from rigc.reports.mounting.pull_strips import fixings, strips
 
 _READING = Paragraph(
     "reading",
@@ -27,15 +25,7 @@ _READING = Paragraph(
 
 def pull_list(rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder) -> Sheet:
     """H14: item, kind, quantity, spare, total, and room for the bin."""
-    uses = reel_uses(rig, leads, lengths)
-    pulled = (
-        *plugs(rig, leads),
-        *cables(uses),
-        *bought(rig, leads, lengths),
-        *strips(order),
-        *fixings(rig),
-        *further(rig, leads),
-    )
+    pulled = all_pulled(rig, leads, lengths, order)
     return Sheet("pull-list", "Pull list", "stores", (_READING, pull_table(pulled)))
 
 

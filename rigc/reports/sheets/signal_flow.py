@@ -16,7 +16,7 @@ def signal_flow(rig: Rig, steps: SignalSteps) -> Sheet:
         if drawings
         else "no chain"
     )
-    return Sheet("signal-flow", "Signal flow", "everybody", (Paragraph("table", (told,)), *drawings), landscape=True)
+    return Sheet("signal-flow", "Signal flow", "everybody", (*drawings, Paragraph("table", (told,))), landscape=True)
 
 
 SHEET = signal_flow

@@ -13,7 +13,7 @@ def fit(rig: Rig, leads: Leads) -> Sheet:
     from rigc.reports.placing.fit_tables import deck_table, fit_note, smallest_table
 
     found = fitting.fit(rig, leads)
-    return Sheet("fit", "Fit", "builder", (deck_table(found), smallest_table(found), fit_note(found)))
+    return Sheet("fit", "Fit", "builder", (deck_table(found), smallest_table(found), fit_note(rig, found)))
 
 
 VIEW = fit

@@ -6,6 +6,7 @@ from rigc.analysis.computations.mass import Balance, Mass, MassItem
 from rigc.diagnostics.figures import kilograms, nearest_tenth
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.chosen_places import place_cell
 
 _ITEMS = (
     Column("item"),
@@ -24,11 +25,14 @@ _BALANCES = (
 )
 
 
-def item_table(mass: Mass) -> Table:
-    """A row for each item, then the sum of the board, the cases, and the sum with them."""
-    rows = [*map(_item, mass.items), _sum("sum", mass.total_kg, mass.known_kg - _cases(mass))]
+def item_table(rig: Rig, mass: Mass) -> Table:
+    """A row for each item, then the sum of the board, the cases, and the sum with them; middles at chosen places are marked."""
+    rows = [*(_item(rig, item) for item in mass.items), _sum("sum", mass.total_kg, mass.known_kg - _cases(mass))]
     if mass.cases:
-        rows += [*map(_item, mass.cases), _sum("sum with the case", mass.with_case_kg, mass.known_kg)]
+        rows += [
+            *(_item(rig, case) for case in mass.cases),
+            _sum("sum with the case", mass.with_case_kg, mass.known_kg),
+        ]
     return Table("items", "What it weighs", _ITEMS, tuple(rows))
 
 
@@ -39,10 +43,11 @@ def balance_table(rig: Rig, mass: Mass) -> Table:
     return Table("balance", caption, _BALANCES, rows, empty="nothing stands on a deck")
 
 
-def _item(item: MassItem) -> Row:
+def _item(rig: Rig, item: MassItem) -> Row:
     weighed = Cell("", mark="missing") if item.kg is None else Cell(kilograms(item.kg))
-    middle = (item.x_mm, item.y_mm, item.z_mm)
-    return Row((Cell(item.name), weighed, *(Cell("" if each is None else _signed(each)) for each in middle)))
+    x, y, z = ("" if each is None else _signed(each) for each in (item.x_mm, item.y_mm, item.z_mm))
+    place = rig.places.get(item.name)
+    return Row((Cell(item.name), weighed, place_cell(x, place), place_cell(y, place), Cell(z)))
 
 
 def _sum(name: str, kg: float | None, known: float) -> Row:

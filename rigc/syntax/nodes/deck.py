@@ -127,6 +127,13 @@ class DeckFeet(Node):
     span: Span
 
 
+class BareMetal(Node):
+    """`bare metal`"""
+
+    FORM = "bare metal"
+    span: Span
+
+
 class Panel(Node):
     """`panel {name}[ on {deck}][ {title}] {items}`"""
 

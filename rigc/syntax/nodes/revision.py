@@ -25,7 +25,7 @@ class Expected(Node):
 
     FORM = "test {number} at {point} expects {amount}"
     number: Word
-    point: Endpoint
+    point: Endpoint | LeadMark
     amount: Amount
     span: Span
 
@@ -36,7 +36,7 @@ class Reading(Node):
     FORM = "{date} test {number} at {point} reads {amount} by {who}"
     date: Word
     number: Word
-    point: Endpoint
+    point: Endpoint | LeadMark
     amount: Amount
     who: Text
     span: Span

@@ -96,11 +96,12 @@ class Checked(Node):
 
 
 class Frozen(Node):
-    """`frozen {date} by {who}`"""
+    """This revision was released; the seal is what its documents were made of."""
 
-    FORM = "frozen {date} by {who}"
+    FORM = "frozen {date} by {who}[ seal {seal}]"
     date: Word
     who: Text
+    seal: Text | None
     span: Span
 
 
@@ -114,13 +115,14 @@ class Follows(Node):
 
 
 class Change(Node):
-    """What this revision changes, and by which cause."""
+    """What this revision changes, by which cause, and the names and lead numbers that it touches."""
 
-    FORM = "change {number} {cause} {text}[ because {reason}]"
+    FORM = "change {number} {cause} {text}[ because {reason}][ touches {touches|, }]"
     number: Word
     cause: Word
     text: Text
     reason: Text | None
+    touches: tuple[Word, ...] | None
     span: Span
 
 

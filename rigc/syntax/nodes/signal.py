@@ -266,20 +266,23 @@ class Master(Node):
 
 
 class MidiLink(Node):
-    """`{start} -> {end}`"""
+    """A MIDI lead; `crossover` joins tip to ring, `shield` says that its shield is joined at both ends."""
 
-    FORM = "{start} -> {end}"
+    FORM = "{start} -> {end}[ {crossover}][ {shield}]"
     start: Endpoint
     end: Endpoint
+    crossover: Word | None
+    shield: Word | None
     span: Span
 
 
 class ControlLink(Node):
-    """`{start} -> {end}`"""
+    """A control lead; `crossover` joins tip to ring."""
 
-    FORM = "{start} -> {end}"
+    FORM = "{start} -> {end}[ {crossover}]"
     start: Endpoint
     end: Endpoint
+    crossover: Word | None
     span: Span
 
 

@@ -223,3 +223,64 @@ def test_a_missing_fact_is_not_nought(old: str, new: str, missing: str) -> None:
     found = written(text).get(MountingStrip)
     assert found.units == ()
     assert [(unit.thing, unit.missing) for unit in found.unknown] == [("marl", missing)]
+
+
+ASKEW = BOARD.replace("unit marl {", "unit marl {\n  treadle 40..55 mm")
+
+
+def test_strips_of_a_treadle_that_stands_askew_turn_with_it() -> None:
+    """70 × 120 turned by 30°: the rectangle around it is 70·cos 30° + 120·sin 30° = 120.622 wide and 70·sin 30° + 120·cos 30°
+    = 138.923 deep, so its middle lies at (100 + 60.311, 10 + 69.462) = (160.311, 79.462). The strips' middles lie 17.5 left
+    and right of it on its own width: 17.5·cos 30° = 15.155 in x and 17.5·sin 30° = 8.75 in y."""
+    marl = written(
+        ASKEW + "place {\n  marl at 100, 10 mm turned 30 deg\n}\nmounting {\n  all with mushroom\n}\n"
+    ).get(MountingStrip).of("marl")  # fmt: skip
+    assert marl is not None
+    assert marl.skew_deg == 30
+    middles = [(piece.x_mm + piece.width_mm / 2, piece.y_mm + piece.depth_mm / 2) for piece in marl.pieces]
+    assert middles[0] == pytest.approx((145.156, 70.712), abs=1e-3)
+    assert middles[1] == pytest.approx((175.467, 88.212), abs=1e-3)
+    assert {(piece.width_mm, piece.depth_mm) for piece in marl.pieces} == {(25, 100)}
+    # Each strip is 25 wide and crosses a tape of 40: a parallelogram of 25 / cos 30° along x and 40 in y = 1154.70 mm².
+    # The first strip's corners lie at y 70.712 ± 50·cos 30° ± 12.5·sin 30° = 70.712 ± 43.301 ± 6.25, from 21.161 to 120.263;
+    # its front edge rises from 21.161 (left) to 33.661 (right), so it covers the tape 2.5–42.5 only above that edge:
+    #   all of the parallelogram above 33.661: 28.868 · (42.5 − 33.661) = 255.17
+    #   the right triangle between: its base at 33.661 is 28.868, its height 12.5: half of 28.868 · 12.5 = 180.42
+    # = 435.59. On 87.5–127.5 it ends at the rear edge, from 107.763 (left) to 120.263 (right):
+    #   28.868 · (107.763 − 87.5) = 584.95, and 180.42 = 765.37
+    # The second lies 17.5 further back: front edge 38.661 to 51.161. Above 38.661 a triangle is cut at 42.5:
+    #   height 3.839, base there 28.868 · 3.839 / 12.5 = 8.866: half of both = 17.02
+    # rear edge 125.263 to 137.763, cut at 127.5: up to 125.263 it is 28.868 · 37.763 = 1090.14; from there to 127.5 the
+    #   width falls from 28.868 to 28.868 · (12.5 − 2.237) / 12.5 = 23.702: mean 26.285 · 2.237 = 58.80
+    assert marl.engaged_mm2 == pytest.approx(435.59 + 765.37 + 17.02 + 1090.14 + 58.80, abs=0.1)
+    assert marl.tapes_met == 2
+
+
+def test_twins_of_an_askew_strip_are_trimmed_at_the_tape() -> None:
+    """Along the strip the tape of 40 is 40 / cos 30° = 46.188 long in the middle, and 25 · tan 30° = 14.434 more at the edges."""
+    marl = written(
+        ASKEW + "place {\n  marl at 100, 10 mm turned 30 deg\n}\nmounting {\n  all with mushroom\n}\n"
+    ).get(MountingStrip).of("marl")  # fmt: skip
+    assert marl is not None
+    first = marl.deck_pieces[0]
+    assert (first.width_mm, first.depth_mm) == pytest.approx((25, 60.622), abs=1e-3)
+    # the strip's middle line goes through (145.156, 70.712) and leans 30° to the left: at y 22.5 it is 48.212 · tan 30° = 27.835 right
+    assert (first.x_mm + 12.5, first.y_mm + first.depth_mm / 2) == pytest.approx((172.991, 22.5), abs=1e-3)
+
+
+def test_an_askew_treadle_on_a_plate_keeps_its_whole_strips() -> None:
+    text = ASKEW + "place {\n  marl at 100, 150 mm turned 350 deg on back\n}\nmounting {\n  all with mushroom\n}\n"
+    marl = written(text).get(MountingStrip).of("marl")
+    assert marl is not None
+    assert marl.skew_deg == -10
+    assert marl.engaged_mm2 == pytest.approx(2 * 25 * 100)
+    assert marl.deck_pieces == marl.pieces
+
+
+def test_an_askew_quarter_turn_runs_along_the_rail() -> None:
+    """Turned by 100°: strips run along x, 10° off. Each is 25 × 100 about its middle, given as 100 × 25."""
+    text = ASKEW + "place {\n  marl at 100, 2 mm turned 100 deg\n}\nmounting {\n  all with mushroom\n}\n"
+    marl = written(text).get(MountingStrip).of("marl")
+    assert marl is not None
+    assert {(piece.width_mm, piece.depth_mm) for piece in marl.pieces} == {(100, 25)}
+    assert set(marl.deck_pieces) <= set(marl.pieces)

@@ -17,7 +17,7 @@ from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.jacks import Port
 from rigc.reports.power.choice_words import choice_words
 
-RIG = ROOT / "tests" / "rigs" / "long-haul-d.rig"
+RIG = ROOT / "examples" / "long-haul-d" / "board.rig"
 BIG_FIVE = ("signalbox", "stepladder-ii", "weathervane", "lantxl", "rotundaxl")
 
 

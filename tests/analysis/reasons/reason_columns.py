@@ -219,4 +219,56 @@ FURTHER = {
         "at_230_v_mA": "{supply}.at-230v",
         "heat_W": "{supply}.heat",
     },
+    "places": {
+        "all_supplies_VA": "{scenario}.takes-va",
+        "all_supplies_a_A": "{scenario}.takes-a",
+    },
+    "settings": {
+        "least_VA": "{scenario}.{supply}.least-va",
+        "flux_of_a_winding_V_per_Hz": "{scenario}.{supply}.flux",
+        "of_design_percent": "{scenario}.{supply}.flux-percent",
+        "secondary_percent_of_design": "{scenario}.{supply}.secondary",
+    },
+    # label-sheet
+    "markers": {
+        "around_mm": "{id}.around",
+        "quantity": "{id}.markers",
+    },
+    # mass-and-balance
+    "items": {
+        "mass_kg": "{mass_name}",
+        "x_mm": "{item}.x",
+        "y_mm": "{item}.y",
+        "z_mm": "{item}.z",
+    },
+    "balance": {
+        "mass_kg": "{deck}.balance.mass",
+        "x_mm": "{deck}.balance.x",
+        "y_mm": "{deck}.balance.y",
+        "z_mm": "{deck}.balance.z",
+    },
+    "limits": {
+        "most_kg": "rig.{limit_name}.most",
+        "weighs_kg": "rig.{limit_name}.weighs",
+        "left_kg": "rig.{limit_name}.left",
+    },
+    # crossing-list
+    "crossings": {
+        "angle_deg": "{lead_1}.{lead_2}.angle",
+        "parallel_mm": "{lead_1}.{lead_2}.parallel",
+        "distance_mm": "{lead_1}.{lead_2}.distance",
+    },
+    # pull-list
+    "pull-list": {
+        "quantity": "pull.{pull_name}.quantity",
+        "spare": "pull.{pull_name}.spare",
+        "total": "pull.{pull_name}.total",
+    },
+    # crossing-list, further
+    "bundles": {
+        "together_mm": "bundle-{row}.together",
+    },
+    "joint-choice": {
+        "saves_mm": "{lead}.joint-saves",
+    },
 }

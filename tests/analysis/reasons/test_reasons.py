@@ -76,6 +76,39 @@ def one(rig: str, name: str, *changes: tuple[str, str]) -> Reason:
         (HOME, "audio.mass", "0.192", "(1.2 × 35 + 8 × 15 + 2 × 15) / 1000 = 0.192"),
         (HOME, "dc.mass", "0.104", "(1.89 × 20 + 11 × 6) / 1000 = 0.104"),
         (HOME, "mini-coax.with-waste", "1.40", "1.324 × 1.05 = 1.3902 → 1.40"),
+        # plumb, 46 x 94 x 50, stands at 265, 10; mill5, 45 tall, hangs below a deck that is 420 wide and 20 thick
+        (HOME, "plumb.x", "288", "265 + 46 / 2 = 288"),
+        (HOME, "plumb.y", "57", "10 + 94 / 2 = 57"),
+        (HOME, "plumb.z", "25", "0 + 50 / 2 = 25, from the deck's top"),
+        (HOME, "mill5.z", "−42.5", "0 − 20 − 45 / 2 = −42.5, from the deck's top"),
+        (HOME, "board.x", "210", "420 / 2 = 210"),
+        (HOME, "board.balance.mass", "5.390", "0.190 + 0.350 + 0.400 + 0.400 + 0.420 + 0.430 + 1.100 + 2.100 = 5.390"),
+        (
+            # 4.75 + 8.4 + 11 + 11 + 12.18 + 12.47 − 46.75 − 21 = −7.95; −7.95 / 5.39 = −1.475
+            HOME,
+            "board.balance.z",
+            "−1.5",
+            "(0.19 × 25 + 0.35 × 24 + 0.4 × 27.5 + 0.4 × 27.5 + 0.42 × 29 + 0.43 × 29 + 1.1 × −42.5 + 2.1 × −10) / 5.390 = −1.5",
+        ),
+        (HOME, "rig.lift.left", "17.206", "23 − 5.794 = 17.206"),
+        (TOURING, "rig.airline.left", "−1.258", "32 − 33.258 = −1.258"),
+        (HOME, "A1.around", "6.5", "6.5 mm, as stated"),
+        (HOME, "home.takes-a", "0.048", "10.99 / 230 = 0.048"),
+        (HOME, "home.mill5.flux", "4.600", "230 / 1 / 50 = 4.600"),
+        (HOME, "home.mill5.flux-percent", "100", "4.600 / (230 / 1 / 50) × 100 = 100"),
+        (HOME, "A5.D4.distance", "17", "least of 17, 17 = 17"),
+        # A4: 25 + 155 + 22 = 202 through y 65 and 220, 55 + 0 + 97 = 152 through 145 alone
+        (
+            HOME,
+            "A4.joint-saves",
+            "50",
+            "(|90 − 65| + |65 − 220| + |220 − 242|) − (|90 − 145| + |145 − 145| + |145 − 242|) = 50",
+        ),
+        # 8 flat angles on leads that are made here; cable: 1.324 m cut, with waste 1.40, and the spare ends of two times 14 mm
+        (HOME, "pull.flat-angle.quantity", "8", "8 = 8"),
+        (HOME, "pull.mini-coax.total", "1.43", "1.324 + 0.106 = 1.43"),
+        # 990 mm are laid, 1.1 m are ordered
+        (HOME, "pull.hook.spare", "0.11", "1.1 − 0.99 = 0.11"),
         # 6 m and twice 0.09 m at 105 pF/m are 630 + 9.45 + 9.45 pF; with the pickup's 120 pF and 4.2 H: 2801 Hz.
         (HOME, "guitar.section.cable", "648.9", "630 + 9.45 + 9.45 = 648.9"),
         (HOME, "guitar.section.resonance", "2801", "1 / (2π √(4.2 H × 768.9 pF)) = 2801 Hz"),

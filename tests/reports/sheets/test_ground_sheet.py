@@ -136,3 +136,47 @@ def test_cautions() -> None:
     assert "protective earth" in home.lines[0]
     assert not any("48 V" in line for line in home.lines)
     assert any("48 V" in line for line in hall.lines)
+
+
+def long_chain(count: int) -> Results:
+    """So many units in a row, each fed from an output with one common: a ring for each two neighbours."""
+    text = block("instrument", "guitar") + block("amp", "combo", *AMP)
+    text += block("supply", "mill", "connector barrel 5.5 x 2.1 mm", f"outlet o1..o{count} 9 V dc 100 mA common all")
+    numbers = range(1, count + 1)
+    text += "".join(
+        unit(f"u{at}", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 8 mA", "bypass true") for at in numbers
+    )
+    text += "chain guitar -> " + " -> ".join(f"u{at}" for at in numbers) + " -> combo\n"
+    text += block("power", "", *(f"u{at} from mill.o{at}" for at in numbers))
+    return results_of(text)
+
+
+def test_a_system_that_no_page_holds_goes_on_in_parts() -> None:
+    """Each ground stands in some part, each part fits its page; a ground on which a later part hangs is drawn again."""
+    found = drawings(made(long_chain(40)))
+    assert len(found) > 1
+    assert [each.title for each in found] == [f"Grounds ({at} of {len(found)})" for at in range(1, len(found) + 1)]
+    assert len({each.name for each in found}) == len(found)
+    told = [words(each) for each in found]
+    assert {f"u{at}" for at in range(1, 41)} | {"combo"} <= set().union(*told)
+    for each in found:
+        assert each.height_mm <= (150 if each.landscape else 225)
+        assert all(right_of(shape) <= each.width_mm for shape in each.shapes)
+    for part in told[1:]:
+        assert any(text.endswith(", again") for text in part)
+
+
+def test_a_ring_between_two_parts_is_told_in_both() -> None:
+    """Two mains earths at the ends of a long row: the closing line can't be drawn, so both parts say it."""
+    count = 60
+    numbers = range(1, count + 1)
+    text = block("instrument", "guitar") + block("amp", "combo", *AMP) + block("amp", "far", *AMP)
+    text += unit("u0", "output aux ts") + "".join(unit(f"u{at}") for at in numbers)
+    text += f"chain guitar -> u0 -> {' -> '.join(f'u{at}' for at in numbers)} -> combo\nchain side: u0.aux -> far\n"
+    found = drawings(made(results_of(text)))
+    told = [text for each in found for text in words(each) if text.startswith("the mains: ")]
+    assert len(found) > 1
+    assert sorted(told) == [
+        "the mains: combo to far, on another part, closes a ring",
+        "the mains: far to combo, on another part, closes a ring",
+    ]

@@ -164,3 +164,12 @@ def test_rails_and_plates() -> None:
         "2",
     ]
     assert "plates" not in [block.name for block in sheet(changed(HOME)).blocks]
+
+
+def test_pieces_under_a_treadle_that_stands_askew_are_laid_by_their_middles() -> None:
+    """70 x 120 turned by 30 degrees at (100, 10): see the hand-worked middles beside the computation's test."""
+    text = SMALL.replace("unit marl {", "unit marl {\n  treadle 40..55 mm").replace("like hook", "like mushroom")
+    made = sheet(written(text.replace("marl at 10, 10 mm", "marl at 100, 10 mm turned 30 deg")))
+    cells = rows(made, "strips")["marl"]
+    assert cells[4].text == "2 of 25 × 100 turned 30°, middles at x 145.2 · y 70.7 and x 175.5 · y 88.2"
+    assert "stands askew by 30°: its pieces turn with it" in cells[7].text

@@ -37,6 +37,34 @@ def test_tiles_cover_the_deck_and_overlap(size: tuple[float, float], count: int)
         assert beside == [pytest.approx(OVERLAP)] * (tile.left + tile.right)
 
 
+@pytest.mark.parametrize(
+    ("size", "tile"),
+    [
+        ((920, 480), (162, 167)),  # 6 columns: 910 / 6 + 10 = 161.7; 3 rows: 470 / 3 + 10 = 166.7
+        ((183, 190), (120, 190)),  # two columns of 96.5 are too narrow for the square; one row is a whole tile
+        ((600, 200), (158, 120)),  # 590 / 4 + 10 = 157.5; two rows of 105 are too low for the square
+    ],
+)
+def test_tiles_of_a_line_show_alike_much(size: tuple[float, float], tile: tuple[float, float]) -> None:
+    laid = tiles(*size)
+    assert {(each.area.width_mm, each.area.depth_mm) for each in laid} == {tile}
+    assert tile[0] <= TILE_WIDTH and tile[1] <= TILE_HEIGHT
+
+
+def test_narrow_tiles_hold_their_heading_and_square() -> None:
+    text = (
+        "deck plate {\n  size 183 x 200 mm\n}\n"
+        + unit("marl", "body 70 x 120 x 55 mm")
+        + "place {\n  marl at 10, 20 mm\n}\n"
+    )
+    sheet: Sheet = results_of(text).call(plan_full_size)
+    drawings = [block for block in sheet.blocks if isinstance(block, Drawing) and block.name.startswith("full-size")]
+    assert len(drawings) == 4
+    for each in drawings:
+        assert drawing_faults(each) == (), each.name
+        assert overlapping_labels(each) == (), each.name
+
+
 @pytest.mark.parametrize("board", BOARDS)
 def test_each_tile_fits_both_papers_and_bears_its_square(board: str) -> None:
     for each in tile_drawings(board):
@@ -63,8 +91,8 @@ def test_units_stand_where_they_do_on_the_deck() -> None:
         }
     )
     assert upright[1] - upright[0] == pytest.approx(20)
-    assert first.width_mm == pytest.approx(TILE_WIDTH + 4)
-    assert first.height_mm == pytest.approx(TILE_HEIGHT + 9)
+    assert first.width_mm == pytest.approx(162 + 4)
+    assert first.height_mm == pytest.approx(167 + 9)
 
 
 def test_every_unit_on_top_is_named_on_some_tile() -> None:

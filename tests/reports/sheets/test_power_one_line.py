@@ -50,16 +50,47 @@ def test_ac_is_dashed_and_pairs_are_told() -> None:
     assert found.count("spare") == 1
 
 
-def test_many_outlets_take_several_pages() -> None:
-    """Three supplies of 20 outlets: none is torn apart, each page has its own name."""
-    supplies = "".join(
-        block("supply", f"mill{n}", "connector barrel 5.5 x 2.1 mm", "outlet o1..o20 9 V dc 100 mA isolated")
-        for n in (1, 2, 3)
-    )
+def supplied(outlets: str, count: int = 1) -> Results:
+    """Supplies with these outlets, each feeding one unit from its first."""
+    numbers = range(1, count + 1)
+    supplies = "".join(block("supply", f"mill{n}", "connector barrel 5.5 x 2.1 mm", outlets) for n in numbers)
     units = "".join(
-        block("unit", f"marl{n}", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 20 mA") for n in (1, 2, 3)
+        block("unit", f"marl{n}", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 20 mA") for n in numbers
     )
-    power = "power {\n" + "".join(f"  marl{n} from mill{n}.o1\n" for n in (1, 2, 3)) + "}\n"
-    drawings = drawn(results_of(supplies + units + power))
+    power = "power {\n" + "".join(f"  marl{n} from mill{n}.o1\n" for n in numbers) + "}\n"
+    return results_of(supplies + units + power)
+
+
+def test_supplies_that_fit_are_kept_whole() -> None:
+    """Three supplies of 10 outlets: 12 + 75 + 8 + 75 + 8 = 178 mm for two are more than 150, so each has a page."""
+    drawings = drawn(supplied("outlet o1..o10 9 V dc 100 mA isolated", 3))
     assert [each.name for each in drawings] == ["one-line-1", "one-line-2", "one-line-3"]
     assert all(drawing_faults(each) == () for each in drawings)
+    assert not any("part" in text for text in texts(drawings))
+
+
+def test_two_supplies_of_eight_share_a_page() -> None:
+    """12 + 60 + 8 + 60 + 8 = 148 mm."""
+    (drawing,) = drawn(supplied("outlet o1..o8 9 V dc 100 mA isolated", 2))
+    assert drawing.height_mm == 148
+
+
+def test_a_supply_that_no_page_holds_goes_on_on_the_next() -> None:
+    """40 outlets: 130 mm / 7.5 = 17 rows on a page, so 17 + 17 + 6; the six below need 6 rows and more than their text."""
+    drawings = drawn(supplied("outlet o1..o40 9 V dc 100 mA isolated"))
+    assert [sum(text.startswith("o") and text[1:].isdigit() for text in texts((each,))) for each in drawings] == [
+        17,
+        17,
+        6,
+    ]
+    assert [text for text in texts(drawings) if text.startswith("part")] == [
+        "part 1 of 3",
+        "part 2 of 3",
+        "part 3 of 3",
+    ]
+    assert all(each.height_mm <= 150 and drawing_faults(each) == () for each in drawings)
+
+
+def test_a_common_that_is_cut_is_told() -> None:
+    drawings = drawn(supplied("outlet o1..o20 9 V dc 100 mA common left"))
+    assert [texts((each,)).count("goes on: left") for each in drawings] == [1, 1]

@@ -1,0 +1,203 @@
+"""Board: what hangs together of a rig, thing by thing, as far as a revision can change it by hand."""
+
+from __future__ import annotations
+
+from rigc.analysis.cables.lead_ends import tenths
+from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.special_leads import SpecialLeads
+from rigc.analysis.computations.strip_order import strip_length
+from rigc.analysis.power.used_units import used_units
+from rigc.analysis.revision.program_notes import preset_notes, song_notes
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class BoardLead(Record):
+    """A lead: what is plugged in where, and what its labels say, start first.
+
+    `length` is in whole tenths of a millimetre, None where not known. `ends` is None for a spare, which is plugged in
+    nowhere. `via` names the adaptor at each end, empty where the end goes into the jack itself. A `captive` lead grows
+    out of its unit; `leg_of` is the number of the Y lead whose leg it is.
+    """
+
+    mark: str
+    signal: str
+    ends: tuple[Port, Port] | None
+    plugs: tuple[str | None, str | None]
+    cable: str | None
+    length: int | None
+    labels: tuple[str, str]
+    via: tuple[str, str] = ("", "")
+    stage: bool = False
+    captive: bool = False
+    leg_of: str | None = None
+
+
+class BoardAdaptor(Record):
+    """A series, parallel, reversing or size adaptor, with the text of its label."""
+
+    mark: str
+    kind: str
+    outlets: tuple[Port, ...]
+    units: tuple[str, ...]
+    label: str
+
+
+class BoardUnit(Record):
+    """A unit or supply; the place is None where the source states none. Lengths in mm, see `model.deck.Place`."""
+
+    name: str
+    place: BoardPlace | None
+
+
+class BoardPlace(Record):
+    """Where a thing stands: `model.deck.Place` without its words."""
+
+    x_mm: float
+    y_mm: float
+    turned: int
+    skew_deg: float
+    under: bool
+    tier: str | None
+    deck: str | None
+
+
+class BoardFeed(Record):
+    """Where a unit takes its power; `volts` is the setting of each of its outlets."""
+
+    unit: str
+    outlets: tuple[Port, ...]
+    volts: tuple[float, ...]
+    how: str
+    reversed: bool
+
+
+class BoardStrips(Record):
+    """The strip under a unit, in mm: `pieces` on its base, `deck_pieces` on the deck or its rails."""
+
+    unit: str
+    strip: str
+    pieces: tuple[float, ...]
+    deck_pieces: tuple[float, ...]
+
+
+class Board(Record):
+    """All of it by name or number. `presets` and `songs` hold what each sets, a line a setting; `channels` the MIDI
+    channel of each unit; `spares` how many of each thing are carried (`audio lead 1300 mm`)."""
+
+    leads: dict[str, BoardLead]
+    adaptors: dict[str, BoardAdaptor]
+    units: dict[str, BoardUnit]
+    feeds: dict[str, BoardFeed]
+    strips: dict[str, BoardStrips]
+    presets: dict[int, tuple[str, ...]]
+    songs: dict[str, tuple[str, ...]]
+    channels: dict[str, int]
+    spares: dict[str, int]
+
+
+def board(
+    rig: Rig,
+    leads: Leads,
+    lengths: CableLengths,
+    labels: Labels,
+    special: SpecialLeads,
+    power: PowerAssignment,
+    strips: MountingStrip,
+) -> Board:
+    """The board as designed."""
+    marks = {lead.mark for lead in leads.all} | {lead.leg_of for lead in leads.all}
+    adaptors = {
+        each.mark: BoardAdaptor(each.mark, each.kind, each.outlets, each.units, each.label)
+        for each in special.all
+        if each.mark not in marks
+    }
+    return Board(
+        {lead.mark: _lead(rig, lead, lengths.lengths.get(lead.mark), labels, adaptors) for lead in leads.all},
+        adaptors,
+        {name: BoardUnit(name, _place(rig, name)) for name in _on_board(rig, power)},
+        {
+            feed.unit: BoardFeed(feed.unit, feed.outlets, _settings(power, feed.outlets), feed.how, feed.reversed)
+            for feed in power.feeds
+        },
+        {each.thing: _strips(rig, each) for each in strips.units},
+        {preset.number: preset_notes(rig, preset) for preset in rig.presets.values()},
+        {song.title: song_notes(song) for song in rig.songs},
+        {channel.unit: channel.number for channel in rig.channels},
+        _spares(rig),
+    )
+
+
+def designed_length(rig: Rig, lead: Lead, length: Length | None) -> int | None:
+    """How long a lead is in tenths of a millimetre: as it exists, else as it is bought or made; None where not known."""
+    if lead.existing_mm is not None:
+        return tenths(lead.existing_mm.value)
+    if length is None:
+        return None
+    bought = lead.premade or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
+    return length.premade if bought and length.premade is not None else length.finished
+
+
+def _lead(rig: Rig, lead: Lead, length: Length | None, labels: Labels, adaptors: dict[str, BoardAdaptor]) -> BoardLead:
+    return BoardLead(
+        lead.mark,
+        lead.signal,
+        (lead.start, lead.end),
+        lead.ends,
+        lead.cable,
+        designed_length(rig, lead, length),
+        labels.texts[lead.mark],
+        (_via(adaptors, lead.start, lead.end), _via(adaptors, lead.end, lead.start)),
+        lead.stage,
+        lead.captive is not None,
+        lead.leg_of,
+    )
+
+
+def _via(adaptors: dict[str, BoardAdaptor], here: Port, far: Port) -> str:
+    """The adaptor between this end and its unit; it is fed from the far end."""
+    return next((each.mark for each in adaptors.values() if here.thing in each.units and far in each.outlets), "")
+
+
+def _on_board(rig: Rig, power: PowerAssignment) -> dict[str, None]:
+    """Units and supplies that are wired, feed, or have a place; amps and desks stand elsewhere."""
+    used = [unit.name for unit in used_units(rig) if unit.kind == "unit"]
+    supplies = [port.thing for port in power.loads]
+    placed = [name for name in rig.places if name in rig.units or name in rig.supplies]
+    return dict.fromkeys((*used, *supplies, *placed))
+
+
+def _place(rig: Rig, name: str) -> BoardPlace | None:
+    place = rig.places.get(name)
+    if place is None:
+        return None
+    deck = rig.decks.get(place.deck or "", rig.deck)
+    named = None if deck is None else deck.name
+    return BoardPlace(place.x_mm, place.y_mm, place.turned, place.skew_deg, place.under, place.tier, named)
+
+
+def _settings(power: PowerAssignment, outlets: tuple[Port, ...]) -> tuple[float, ...]:
+    return tuple(power.loads[port].volts for port in outlets if port in power.loads)
+
+
+def _strips(rig: Rig, each: StrippedUnit) -> BoardStrips:
+    width = rig.stock.strips[each.strip].width_mm
+    across = 0.0 if width is None else width.value
+    pieces = tuple(strip_length(piece, across) for piece in each.deck_pieces)
+    return BoardStrips(each.thing, each.strip, (each.piece_mm,) * each.count, pieces)
+
+
+def _spares(rig: Rig) -> dict[str, int]:
+    found: dict[str, int] = {}
+    for spare in rig.spares:
+        name = spare.what if spare.length_mm is None else f"{spare.what} {spare.length_mm.value:g} mm"
+        found[name] = found.get(name, 0) + spare.count
+    return found
+
+
+COMPUTE = board

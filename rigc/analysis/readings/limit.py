@@ -1,0 +1,81 @@
+"""Limit: what a reading keeps to, and whether it does."""
+
+from __future__ import annotations
+
+from rigc.diagnostics.decimals import decimals
+from rigc.record import Record
+
+_PREFIXED = {"V": ((1e-3, "mV"),), "ohm": ((1e6, "Mohm"), (1e3, "kohm"))}
+
+
+class Limit(Record):
+    """Bounds in `unit`, None where there is none on that side; `strict`: the bound itself is already outside.
+
+    `either_way`: only the size of a reading counts, not its sign. `words` is the limit in a sentence, or why there is
+    none, `short` the same for a table's cell.
+    """
+
+    words: str
+    short: str
+    unit: str = ""
+    low: float | None = None
+    high: float | None = None
+    strict: bool = False
+    either_way: bool = False
+
+    def passes(self, value: float, unit: str) -> bool | None:
+        """Whether a reading keeps to it; None where there are no bounds or the units don't belong together."""
+        if unit != self.unit or (self.low is None and self.high is None):
+            return None
+        size = abs(value) if self.either_way else value
+        nearly = 1e-9 * max(1.0, abs(size))  # half a digit lost on the way from the unit as typed is no fault
+        if self.strict:
+            nearly = -nearly
+        low, high = self.low, self.high
+        return (low is None or size >= low - nearly) and (high is None or size <= high + nearly)
+
+
+def bounds(
+    unit: str,
+    low: float | None = None,
+    high: float | None = None,
+    *,
+    strict: bool = False,
+    either_way: bool = False,
+    behind: str = "",
+) -> Limit:
+    """A limit with its words, `behind` put straight behind them."""
+    if low is not None and high is not None:
+        words = f"{said(low, unit).split()[0] if same_unit(low, high, unit) else said(low, unit)} to {said(high, unit)}"
+        short = words
+    elif high is not None:
+        words, short = (f"{sign} {said(high, unit)}" for sign in (("less than", "<") if strict else ("at most", "≤")))
+    else:
+        signs = ("more than", ">") if strict else ("at least", "≥")
+        words, short = (f"{sign} {said(low or 0.0, unit)}" for sign in signs)
+    return Limit(words + behind, short + behind, unit, low, high, strict, either_way)
+
+
+def unbounded(words: str) -> Limit:
+    """That there is no limit, and why."""
+    return Limit(words, words)
+
+
+def said(value: float, unit: str) -> str:
+    """A value with the unit in which people read it off (`12 mV`, `20 Mohm`)."""
+    scale, shown = _shown(value, unit)
+    return f"{decimals(value / scale, 3)} {shown}".strip()
+
+
+def same_unit(one: float, other: float, unit: str) -> bool:
+    """Whether two values are told in one unit."""
+    return _shown(one, unit) == _shown(other, unit)
+
+
+def _shown(value: float, unit: str) -> tuple[float, str]:
+    size = abs(value)
+    if unit == "V" and 0 < size < 0.5:
+        return _PREFIXED["V"][0]
+    if unit == "ohm":
+        return next(((scale, shown) for scale, shown in _PREFIXED["ohm"] if size >= scale), (1.0, unit))
+    return 1.0, unit

@@ -1,0 +1,25 @@
+"""What a lead's markers must fit, and how many there are: `A14.around`, `A14.markers`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.reasons.as_stated import as_stated
+from rigc.analysis.reasons.inputs import placed
+from rigc.analysis.reasons.reason import Reason
+from rigc.model.rig import Rig
+
+
+def lead_marker(rig: Rig, leads: Leads) -> Iterator[Reason]:
+    """Two reasons for each lead; the jacket's only where its cable is known."""
+    for lead in leads.all:
+        cable = rig.stock.cables.get(lead.cable or "")
+        if cable is not None:
+            yield as_stated(f"{lead.mark}.around", f"the outer diameter of {cable.name}", cable.outer_mm, "mm")
+        here = placed("lead", f"{lead.mark} {lead.start} -> {lead.end}", lead.span)
+        rule = "each lead bears a marker at each end"
+        yield Reason(f"{lead.mark}.markers", "2", "", "2 ends = 2", (here,), rule, "common practice, no source")
+
+
+REASONS = lead_marker

@@ -1,0 +1,40 @@
+"""How far the rig is from what may be lifted or flown: `rig.lift.most`, `.weighs`, `.left`; `rig.airline`, `rig.case` likewise."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.mass import Mass
+from rigc.analysis.reasons.inputs import limit, placed
+from rigc.analysis.reasons.reason import ARITHMETIC, STATED, Reason
+from rigc.diagnostics.figures import kilograms, plain
+from rigc.facts.weight import ONE_LIFTER_KG
+from rigc.model.rig import Rig
+
+
+def mass_limit(rig: Rig, mass: Mass) -> Iterator[Reason]:
+    """Three reasons for the limit of one lifter, and for each other one that the source states."""
+    for name in ("lift", "airline", "case"):
+        own = rig.limit(name)
+        if own is None and name != "lift":
+            continue
+        fact, most = limit(rig, name, ONE_LIFTER_KG), ONE_LIFTER_KG.value if own is None else own.amount.value
+        shown, source = plain(most), ONE_LIFTER_KG.source if own is None else STATED
+        told = "a limit of the rig" if own is not None else "what one person lifts"
+        yield Reason(f"rig.{name}.most", shown, "kg", shown, (fact,), told, source)
+        parts = tuple(
+            placed(item.name, f"{kilograms(item.kg)} kg" if item.kg is not None else "not known", None)
+            for item in (*mass.items, *mass.cases)
+        )
+        weighs = kilograms(mass.known_kg)
+        terms = " + ".join(plain(round(item.kg, 6)) for item in (*mass.items, *mass.cases) if item.kg is not None)
+        least = f", at least: {', '.join(mass.missing)} not counted" if mass.missing else ""
+        rule = "all that is known of the board and its case"
+        yield Reason(f"rig.{name}.weighs", weighs, "kg", f"{terms or '0'} = {weighs}{least}", parts, rule, ARITHMETIC)
+        left = most - mass.known_kg
+        value = f"−{kilograms(-left)}" if left < -1e-9 else kilograms(left)
+        formula = f"{shown} − {weighs} = {value}{least}"
+        yield Reason(f"rig.{name}.left", value, "kg", formula, (fact, *parts), "limit − mass with the case", ARITHMETIC)
+
+
+REASONS = mass_limit

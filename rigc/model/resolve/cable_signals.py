@@ -1,0 +1,52 @@
+"""U03: a cable that is made for another signal than the lead that is said to be of it."""
+
+from __future__ import annotations
+
+from rigc.diagnostics.diagnostic import Label
+from rigc.model.resolve.context import Context
+from rigc.model.scope import MISUSED, article
+from rigc.model.stock import Cable
+from rigc.model.wishes import Connection, LeadFacts
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+_SERVES = {"control": ("control", "audio", "midi"), "dc": ("dc", "ac")}
+"""What a cable may be declared to carry, by the lead's signal: a switch works over any screened cable (whether an expression
+lead has conductors enough is C05's to judge), and the lead of an a.c. outlet counts among the d.c. leads."""
+
+
+def cable_signals(
+    context: Context, leads: tuple[LeadFacts, ...], connections: tuple[Connection, ...], cables: dict[str, Cable]
+) -> None:
+    """Reports every cable that is named for a lead, for a signal or for an instrument's lead, and carries something else."""
+    joined = {(each.start, each.end): each.signal for each in connections}
+    signals = {lead.mark: joined.get((lead.start, lead.end), "dc") for lead in leads}
+    for node in (item for block in context.of(nodes.LeadsBlock) for item in block.items):
+        if isinstance(node, nodes.StockChoice):
+            _judge(context, node.cable, node.signal.text, "", cables)
+        elif isinstance(node, nodes.Lead) and node.cable is not None and node.mark.text in signals:
+            _judge(context, node.cable, signals[node.mark.text], node.mark.text, cables)
+    for block in context.of(nodes.Instrument):
+        for item in block.items:
+            fact = item.fact if isinstance(item, nodes.Sourced) else item
+            if isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
+                _judge(context, fact.cable, "audio", block.name.text, cables)
+
+
+def _judge(context: Context, name: Word, signal: str, of: str, cables: dict[str, Cable]) -> None:
+    cable = cables.get(name.text)
+    if cable is None or cable.signal is None or cable.signal in _SERVES.get(signal, (signal,)):
+        return
+    lead = f"the lead of '{of}'" if of[:1].islower() else of
+    used = f"but {lead} carries {signal}" if of else f"and is chosen here for all {signal} leads"
+    fitting = next((each.name for each in cables.values() if each.signal == signal), None)
+    context.report(
+        MISUSED.at(
+            name.span,
+            f"'{cable.name}' is {article(cable.signal)} cable, {used}",
+            subject=(cable.name, *((of,) if of else ())),
+            label=f"{article(signal)} cable goes here",
+            also=(Label(cable.declared, f"declared here: carries {cable.signal}"),),
+            help=f"write '{fitting}'" if fitting else f"declare a cable that carries {signal}, and name it",
+        )
+    )

@@ -1,0 +1,1 @@
+"""What the sheets of tests, of the built board and of its revisions are made of."""

@@ -1,0 +1,153 @@
+"""Two boards -> the numbered changes of one deck that an overlay shows: bodies, panel jacks, holes, ways of leads."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.placement import Outline, Placement
+from rigc.analysis.computations.route_paths import RoutePaths
+from rigc.analysis.results import Results
+from rigc.analysis.revision.successors import successors
+from rigc.model.deck import Deck
+from rigc.model.rig import Rig
+from rigc.record import Record
+from rigc.reports.deck.lead_ways import Way, ways
+from rigc.reports.shapes import Point
+
+_SAME_MM = 0.05
+
+
+class Mark(Record):
+    """One change: its number, what changed and how, from where to where in mm (None: was not there, or is gone).
+
+    `bodies` or `ways` hold the old and the new one of a thing or a lead, both None for a jack or a hole; `under`: it is
+    seen from below.
+    """
+
+    number: int
+    what: str
+    change: str
+    old: Point | None
+    new: Point | None
+    under: bool
+    bodies: tuple[Outline | None, Outline | None] = (None, None)
+    ways: tuple[Way | None, Way | None] = (None, None)
+
+
+def marks(before: Results, after: Results, deck: Deck) -> tuple[Mark, ...]:
+    """Things first, then panel jacks and holes (told on the view from above), then leads by number; counted from 1."""
+    old = before.rig.decks.get(deck.name)
+    found = [
+        *_things(before, after, deck),
+        *_points("jack", _jacks(before.rig, deck), _jacks(after.rig, deck)),
+        *_points("hole", _holes(old), _holes(deck)),
+        *_leads(before, after, deck),
+    ]
+    return tuple(mark.replace(number=number) for number, mark in enumerate(found, 1))
+
+
+def _things(before: Results, after: Results, deck: Deck) -> list[Mark]:
+    old, new = _bodies(before, deck), _bodies(after, deck)
+    gone, come = tuple(name for name in old if name not in new), tuple(name for name in new if name not in old)
+    heirs = successors(before.rig, after.rig, gone, come).units
+    found = []
+    for name, body in new.items():
+        was = next((left for left, heir in heirs.items() if heir == name), None)
+        if was is not None:
+            found.append(_body(f"{was}, {name}", f"'{name}' in the place of '{was}'", old[was], body))
+        elif name not in old:
+            found.append(_body(name, "new", None, body))
+        elif words := _moved(before.rig, after.rig, old[name], body):
+            found.append(_body(name, words, old[name], body))
+    return found + [_body(name, "gone", old[name], None) for name in gone if name not in heirs]
+
+
+def _bodies(results: Results, deck: Deck) -> dict[str, Outline]:
+    return {name: body for name, body in results.get(Placement).outlines.items() if body.deck == deck.name}
+
+
+def _body(what: str, change: str, old: Outline | None, new: Outline | None) -> Mark:
+    seen = new or old
+    here, there = (None if body is None else (body.x_mm, body.y_mm) for body in (old, new))
+    return Mark(0, what, change, here, there, seen is not None and seen.under, (old, new))
+
+
+def _moved(before: Rig, after: Rig, old: Outline, new: Outline) -> str:
+    """What differs in where and how a thing stands, in words; empty if nothing does."""
+    found = []
+    if old.under != new.under:
+        found.append("now below the deck" if new.under else "now on top")
+    if not _near((old.x_mm, old.y_mm), (new.x_mm, new.y_mm)):
+        found.append("moved")
+    one, other = before.places[old.thing], after.places[new.thing]
+    angles = [place.turned + place.skew_deg for place in (one, other)]
+    if abs(angles[0] - angles[1]) > _SAME_MM:
+        found.append(f"turned from {angles[0]:g}° to {angles[1]:g}°")
+    elif not _near((old.width_mm, old.depth_mm), (new.width_mm, new.depth_mm)):
+        found.append(f"{old.width_mm:g} x {old.depth_mm:g} mm is now {new.width_mm:g} x {new.depth_mm:g} mm")
+    if one.tier != other.tier:
+        found.append(f"now on tier {other.tier}" if other.tier else f"no longer on tier {one.tier}")
+    return ", ".join(found)
+
+
+def _points(what: str, old: dict[str, Point], new: dict[str, Point]) -> list[Mark]:
+    found = []
+    for name in dict.fromkeys((*new, *old)):
+        here, there = old.get(name), new.get(name)
+        if here is None or there is None or not _near(here, there):
+            change = "new" if here is None else "gone" if there is None else "moved"
+            found.append(Mark(0, f"{what} {name}", change, here, there, False))
+    return found
+
+
+def _jacks(rig: Rig, deck: Deck) -> dict[str, Point]:
+    first = None if rig.deck is None else rig.deck.name
+    panels = [panel for panel in rig.panels.values() if (panel.deck or first) == deck.name]
+    return {f"{panel.name}.{jack.name}": (jack.x_mm, jack.y_mm) for panel in panels for jack in panel.jacks}
+
+
+def _holes(deck: Deck | None) -> dict[str, Point]:
+    """By diameter and purpose, those alike by their order."""
+    found: dict[str, Point] = {}
+    for hole in () if deck is None else deck.holes:
+        name = f"{hole.diameter_mm:g} mm {hole.purpose}".strip()
+        count = sum(each.split(" #")[0] == name for each in found)
+        found[f"{name} #{count + 1}" if count else name] = (hole.x_mm, hole.y_mm)
+    return found
+
+
+def _leads(before: Results, after: Results, deck: Deck) -> list[Mark]:
+    old, new = ({way.mark: way for way in _ways(results, deck)} for results in (before, after))
+    ends = [{lead.mark: (lead.start, lead.end) for lead in results.get(Leads).all} for results in (before, after)]
+    found = []
+    for mark in dict.fromkeys((*new, *old)):
+        was, now = old.get(mark), new.get(mark)
+        if was is not None and now is not None and _same_way(was, now) and ends[0][mark] == ends[1][mark]:
+            continue
+        seen = now or was
+        moved = None if was is None or now is None else _moved_end(was, now)
+        there = [f"{one} -> {other}" for one, other in (each[mark] for each in ends if mark in each)]
+        change = "new" if was is None else "gone" if now is None else "another way"
+        told = f"{change}: {'; before: '.join(reversed(list(dict.fromkeys(there))))}"
+        here, then = moved or (None, None)
+        found.append(Mark(0, f"lead {mark}", told, here, then, seen is not None and seen.under, ways=(was, now)))
+    return found
+
+
+def _ways(results: Results, deck: Deck) -> tuple[Way, ...]:
+    return ways(results.get(Leads), results.get(RoutePaths), results.get(Placement), deck.name)
+
+
+def _same_way(one: Way, other: Way) -> bool:
+    alike = len(one.points) == len(other.points) and one.above == other.above
+    return alike and all(map(_near, one.points, other.points))
+
+
+def _moved_end(one: Way, other: Way) -> tuple[Point, Point] | None:
+    """Where the end that moves was and is; None where both ends stay or both move."""
+    pairs = [((a.x_mm, a.y_mm), (b.x_mm, b.y_mm)) for a, b in zip(one.jacks, other.jacks, strict=True)]
+    moved = [pair for pair in pairs if not _near(*pair)]
+    return moved[0] if len(moved) == 1 else None
+
+
+def _near(one: Point, other: Point) -> bool:
+    return all(abs(here - there) < _SAME_MM for here, there in zip(one, other, strict=True))

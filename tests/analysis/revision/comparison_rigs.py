@@ -1,0 +1,69 @@
+"""Two texts of one rig -> what is said otherwise; the texts are rigs of the project with some words changed."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from cases import READER, ROOT
+
+from rigc.analysis.computations.comparison import Comparison
+from rigc.analysis.results import Results
+from rigc.analysis.revision.comparison import ChangedThing
+from rigc.analysis.revision.previous import Previous
+from rigc.compile import compile_rig
+from rigc.files.disk import Disk
+from rigc.gather import gather
+from rigc.previous import earlier
+
+TOURING = "examples/long-haul/board.rig"
+TOURING_D = "examples/long-haul-d/board.rig"
+
+
+def text_of(path: str, *changes: tuple[str, str]) -> str:
+    """The text of a rig in which each first text is replaced by the second wherever it stands."""
+    text = (ROOT / path).read_text("utf-8")
+    for old, new in changes:
+        assert old in text, f"{old!r} does not stand in {path}"
+        text = text.replace(old, new)
+    return text
+
+
+def results_against(old: str, new: str, path: str = TOURING, stock: tuple[str, str] = ("", "")) -> Results:
+    """What follows from the new text, with the old one as the revision before; both stand at `path`. With a `stock`
+    the new side's uses have the first text replaced by the second."""
+    file = ROOT / path
+    before, after = Disk(file, ROOT, old.encode()), _Stocked(file, new.encode(), stock)
+    gathered = gather(before, before.name, READER)
+    made = compile_rig(after, after.name, READER, against=lambda rig: earlier(gathered, rig, READER, None))
+    assert made.results is not None, [finding.message for finding in made.findings]
+    assert made.results.get(Previous).results is not None
+    return made.results
+
+
+def compared(old: str, new: str, path: str = TOURING, stock: tuple[str, str] = ("", "")) -> tuple[ChangedThing, ...]:
+    """All that differs, held back or not."""
+    return results_against(old, new, path, stock).get(Comparison).things
+
+
+def thing(things: tuple[ChangedThing, ...], kind: str, name: str) -> ChangedThing:
+    """The one of that kind and name."""
+    (found,) = [each for each in things if (each.kind, each.name) == (kind, name)]
+    return found
+
+
+class _Stocked(Disk):
+    """A disk on which what the rig uses reads otherwise."""
+
+    def __init__(self, named: Path, given: bytes, stock: tuple[str, str]) -> None:
+        super().__init__(named, ROOT, given)
+        self._change = stock
+
+    def __call__(self, name: str):  # type: ignore[no-untyped-def]
+        source = super().__call__(name)
+        old, new = self._change
+        if name == self.name or not old or old not in source.text:
+            return source
+        changed = Disk(Path(self.folder / name), ROOT, source.text.replace(old, new).encode())
+        self._sources[name] = changed(changed.name)
+        self._sources[name].name = name
+        return self._sources[name]

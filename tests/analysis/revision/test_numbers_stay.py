@@ -1,0 +1,51 @@
+"""Numbers that the compiler gives stay with their leads from revision to revision; none is given twice. Rigs are
+invented."""
+
+from __future__ import annotations
+
+from cases import READER, ROOT
+from small_rigs import HEAD, unit
+
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.results import Results
+from rigc.compile import compile_rig
+from rigc.files.disk import Disk
+from rigc.source import Source
+
+UNITS = 'use "stock/plugs.rig"\nuse "stock/cables.rig"\n' + "".join(
+    unit(name) for name in ("knot", "spit", "ebb", "lee")
+)
+DISK = Disk(ROOT / "examples/long-haul/board.rig", root=ROOT)
+LATER = HEAD.replace("revision A 2026-03-02", 'revision B 2026-06-02\n  follows A "a.rig"')
+
+
+def after(old: str, new: str) -> Results:
+    texts = {"a.rig": HEAD + UNITS + old, "b.rig": LATER + UNITS + new}
+    made = compile_rig(lambda name: Source(name, texts[name]) if name in texts else DISK(name), "b.rig", READER)
+    assert made.results is not None, [finding.message for finding in made.findings]
+    return made.results
+
+
+def numbers(results: Results) -> dict[str, str]:
+    return {f"{lead.start} {lead.end}": lead.mark for lead in results.get(Leads).all}
+
+
+def test_a_unit_comes_between_two_others() -> None:
+    """A2 lies where it lay; A1 is gone for ever, and the two new ones are A3 and A4."""
+    assert numbers(after("chain knot -> spit -> ebb\n", "chain knot -> lee -> spit -> ebb\n")) == {
+        "knot.out lee.in": "A3",
+        "lee.out spit.in": "A4",
+        "spit.out ebb.in": "A2",
+    }
+
+
+def test_retired_numbers_of_the_revision_before_stay_retired() -> None:
+    """A7 is retired, so that the first lead is A8, then as now."""
+    old = "chain knot -> spit\nleads {\n  retired A7\n}\n"
+    assert numbers(after(old, "chain knot -> spit -> ebb\n")) == {"knot.out spit.in": "A8", "spit.out ebb.in": "A9"}
+
+
+def test_a_stated_number_goes_before_one_that_was_given() -> None:
+    """A1 is stated for another lead (which is told as a fault); the lead that bore it gets a fresh one."""
+    new = "chain knot -> spit -> ebb\nleads {\n  A1 spit.out -> ebb.in\n}\n"
+    assert numbers(after("chain knot -> spit\n", new)) == {"knot.out spit.in": "A2", "spit.out ebb.in": "A1"}

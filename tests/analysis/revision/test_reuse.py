@@ -1,0 +1,174 @@
+"""Which lead is made of which: optimal against an independent assignment, and the same every time."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+from scipy.optimize import linear_sum_assignment
+
+from rigc.analysis.computations.board import BoardLead
+from rigc.analysis.computations.cable_lengths import Length
+from rigc.analysis.revision.lead_fit import Bench, Fit, fit
+from rigc.analysis.revision.reuse import Reused, cost, reused
+from rigc.analysis.revision.successors import Successors
+from rigc.model.fact import Fact
+from rigc.model.jacks import Port
+from rigc.model.stock import Plug
+from rigc.source import Source, Span
+
+HERE = Span(Source("plugs.rig", "plug"), 0, 4)
+CUT_IN = {"angle": 14.0, "straight": 22.0, "moulded": None}
+PLUGS = {
+    name: Plug(name, name, HERE, cut_in_mm=None if mm is None else Fact(mm, f"{mm:g} mm", HERE))
+    for name, mm in CUT_IN.items()
+}
+BENCH = Bench(PLUGS, Successors({}, {}))
+LEVELS = 6
+STEP = 1000  # more than any level comes to here: at most 7 leads of at most 100 mm
+NEVER = float(STEP**LEVELS)
+
+
+def lead(mark: str, length: int | None, plugs: tuple[str, str], start: int, end: int) -> BoardLead:
+    ends = (Port("out", str(start)), Port("in", str(end)))
+    labels = (f"{mark} {ends[0]} / {ends[1]}", f"{mark} {ends[1]} / {ends[0]}")
+    return BoardLead(mark, "audio", ends, plugs, "thin", length, labels)
+
+
+def window(need: BoardLead, least: int) -> Length:
+    return Length(need.mark, "audio", least - 3, 3, least, least + 20, least + 1, None, None, True, False)
+
+
+def crowd(seed: int) -> tuple[tuple[BoardLead, ...], dict[str, Length], tuple[BoardLead, ...]]:
+    """Up to seven of each, numbers and jacks half in common."""
+    dice = random.Random(seed)
+    kinds = [("angle", "angle"), ("angle", "straight"), ("moulded", "moulded"), ("straight", "moulded")]
+
+    def some(marks: list[str], length: bool) -> tuple[BoardLead, ...]:
+        chosen = dice.sample(marks, dice.randint(0, 7))
+        return tuple(
+            lead(
+                mark,
+                dice.randint(10, 500) if length else None,
+                dice.choice(kinds),
+                dice.randint(0, 5),
+                dice.randint(0, 5),
+            )
+            for mark in chosen
+        )
+
+    haves = some([f"A{n}" for n in range(1, 12)], True)
+    needs = some([f"A{n}" for n in range(6, 18)], False)
+    return needs, {need.mark: window(need, dice.randint(10, 99)) for need in needs}, haves
+
+
+def total(
+    needs: tuple[BoardLead, ...], windows: dict[str, Length], haves: tuple[BoardLead, ...], found: dict[str, Reused]
+) -> int:
+    """All levels in one whole number."""
+    costs = [
+        cost(need, haves[found[need.mark].have], found[need.mark].fit, windows[need.mark])
+        if need.mark in found
+        else cost(need, None, None, windows[need.mark])
+        for need in needs
+    ]
+    return sum(amount * STEP ** (LEVELS - 1 - level) for each in costs for level, amount in enumerate(each))
+
+
+@pytest.mark.parametrize("seed", range(300))
+def test_it_costs_as_little_as_an_independent_assignment(seed: int) -> None:
+    """scipy's assignment solver on the same costs, each lead's making a column of its own. Its floats are exact up to
+    2^53, so that the levels below the third are compared one by one in the next test."""
+    needs, windows, haves = crowd(seed)
+    found = reused(needs, windows, haves, BENCH, frozenset())
+    assert len({each.have for each in found.values()}) == len(found)
+    if not needs:
+        return
+    costs = [[NEVER] * (len(haves) + len(needs)) for _ in needs]
+    for row, need in enumerate(needs):
+        costs[row][len(haves) + row] = _upper(cost(need, None, None, windows[need.mark]))
+        for column, have in enumerate(haves):
+            one = fit(have, need, windows[need.mark], BENCH)
+            if isinstance(one, Fit):
+                costs[row][column] = _upper(cost(need, have, one, windows[need.mark]))
+    rows, columns = linear_sum_assignment(costs)
+    mine = total(needs, windows, haves, found) // STEP**3
+    assert mine == round(sum(costs[row][column] for row, column in zip(rows, columns, strict=True)))
+
+
+def _upper(each: tuple[int, ...]) -> float:
+    return float(sum(amount * STEP ** (2 - level) for level, amount in enumerate(each[:3])))
+
+
+@pytest.mark.parametrize("seed", range(120))
+def test_no_assignment_of_few_leads_costs_less_on_any_level(seed: int) -> None:
+    """Every assignment is tried, in whole numbers."""
+    needs, windows, haves = crowd(seed)
+    needs, haves = needs[:4], haves[:5]
+    found = reused(needs, windows, haves, BENCH, frozenset())
+    assert total(needs, windows, haves, found) == _least(needs, windows, haves, frozenset())
+
+
+def _least(
+    needs: tuple[BoardLead, ...], windows: dict[str, Length], haves: tuple[BoardLead, ...], taken: frozenset[int]
+) -> int:
+    if not needs:
+        return 0
+    first, rest = needs[0], needs[1:]
+    best = total((first,), windows, haves, {}) + _least(rest, windows, haves, taken)
+    for at, have in enumerate(haves):
+        one = fit(have, first, windows[first.mark], BENCH)
+        if at not in taken and isinstance(one, Fit):
+            here = total((first,), windows, haves, {first.mark: Reused(at, one)})
+            best = min(best, here + _least(rest, windows, haves, taken | {at}))
+    return best
+
+
+def test_a_stated_number_is_that_lead() -> None:
+    """A1 as it is serves both; that A2 would rather have it (it lies between A2's jacks) does not count, since A1 is
+    stated."""
+    have = (lead("A1", 60, ("angle", "angle"), 2, 2),)
+    needs = (lead("A1", None, ("angle", "angle"), 1, 1), lead("A2", None, ("angle", "angle"), 2, 2))
+    windows = {need.mark: window(need, 50) for need in needs}
+    assert set(reused(needs, windows, have, BENCH, frozenset(("A1",)))) == {"A1"}
+    assert set(reused(needs, windows, have, BENCH, frozenset())) == {"A2"}
+
+
+def test_a_plug_takes_its_length() -> None:
+    """Straight takes in 22.0 mm = 220 tenths: of 720 tenths 500 are left, just the least; of 719 they are too few."""
+    need = lead("A1", None, ("angle", "straight"), 1, 1)
+    for length, fits in ((720, True), (719, False)):
+        one = fit(lead("A1", length, ("angle", "angle"), 1, 1), need, window(need, 500), BENCH)
+        assert isinstance(one, Fit) is fits
+        if isinstance(one, Fit):
+            assert (one.plugged, one.length) == ((1,), 500)
+
+
+def test_an_end_that_is_cut_anyway_is_cut_to_length() -> None:
+    """9000 tenths are too long for 500..520, but with a new plug the lead is cut to the 501 that it is made."""
+    need = lead("A1", None, ("angle", "straight"), 1, 1)
+    one = fit(lead("A1", 9000, ("angle", "angle"), 1, 1), need, window(need, 500), BENCH)
+    assert isinstance(one, Fit) and one.length == 501
+    assert fit(lead("A1", 9000, ("angle", "straight"), 1, 1), need, window(need, 500), BENCH) == "too long"
+
+
+def test_the_window_includes_both_its_ends() -> None:
+    need = lead("A1", None, ("angle", "angle"), 1, 1)
+    told = {
+        mm: fit(lead("A1", mm, ("angle", "angle"), 1, 1), need, window(need, 500), BENCH) for mm in (499, 500, 520, 521)
+    }
+    assert (told[499], told[521]) == ("too short", "too long")
+    assert isinstance(told[500], Fit) and isinstance(told[520], Fit)
+
+
+def test_a_lead_may_be_turned_round() -> None:
+    """From in 3 to out 3 instead of out 3 to in 3: no end moves."""
+    need = lead("A1", None, ("angle", "straight"), 3, 3)
+    have = lead("A1", 505, ("straight", "angle"), 0, 0).replace(ends=(Port("in", "3"), Port("out", "3")))
+    one = fit(have, need, window(need, 500), BENCH)
+    assert isinstance(one, Fit) and (one.ends, one.moved, one.plugged) == ((1, 0), (), ())
+
+
+def test_a_moulded_plug_is_never_fitted() -> None:
+    need = lead("A1", None, ("angle", "moulded"), 1, 1)
+    assert fit(lead("A1", 510, ("angle", "angle"), 1, 1), need, window(need, 500), BENCH) == "other plug"
