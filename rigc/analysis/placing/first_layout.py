@@ -5,6 +5,9 @@ from __future__ import annotations
 from rigc.analysis.placing.board import Board
 from rigc.analysis.placing.dice import Dice
 from rigc.analysis.placing.layout import At
+from rigc.analysis.placing.shelves import on_shelves
+
+_CROWD = 60  # more free things than a search can sort out are laid without faults at once
 
 
 def first_layout(board: Board, seed: int = 0) -> list[At]:
@@ -29,7 +32,7 @@ def first_layout(board: Board, seed: int = 0) -> list[At]:
     for number, item in enumerate(board.items):
         if item.fixed is not None:
             at[number] = (*item.fixed, 0)
-    return at
+    return on_shelves(board, order, at) if len(order) > _CROWD else at
 
 
 def _order(board: Board, seed: int) -> list[int]:

@@ -19,19 +19,18 @@ class LeftOut(Record):
 def left_out(board: Board, at: tuple[At, ...]) -> LeftOut:
     """Leaves out the item in whose way most is, until nothing is in the way of anything."""
     layout = Layout(board, list(at))
-    standing = list(range(len(board.items)))
+    standing = set(range(len(board.items)))
+    short = {item: layout.fault_of(item) for item in standing if board.items[item].fixed is None}
     without_room: dict[int, int] = {}
-    while True:
-        short = {
-            item: layout.fault_at(item, at[item], tuple(other for other in standing if _same_side(board, item, other)))
-            for item in standing
-            if board.items[item].fixed is None
-        }
-        worst = max(short, key=lambda item: short[item], default=None)
-        if worst is None or not short[worst]:
+    while short:
+        worst = max(short, key=lambda item: short[item])
+        if not short[worst]:
             break
-        without_room[worst] = short[worst]
+        without_room[worst] = short.pop(worst)
         standing.remove(worst)
+        for each in layout.beside(worst):
+            if each in short:
+                short[each] -= layout.fault_between(worst, each)
     boxes = [layout.box(item) for item in range(len(board.items))]
     wishes = {}
     for wish in board.wishes:
@@ -39,7 +38,3 @@ def left_out(board: Board, at: tuple[At, ...]) -> LeftOut:
             other: Item | None = board.items[wish.other] if wish.other >= 0 else None
             wishes[board.items[wish.item].name, wish.kind, wish.word, other.name if other else None] = far
     return LeftOut(without_room, wishes)
-
-
-def _same_side(board: Board, one: int, other: int) -> bool:
-    return one != other and board.items[one].under == board.items[other].under

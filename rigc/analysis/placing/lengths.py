@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from functools import cache
 
 from rigc.analysis.cables.deck_boxes import Box, DeckBoxes
@@ -37,6 +38,12 @@ def link_runs(board: Board, standing: list[Standing]) -> list[Run]:
     """How each link runs."""
     around = DeckBoxes((each.box for each in standing), board.lines)
     return [_run(board, link, _stop(link.start, standing), _stop(link.end, standing), around) for link in board.links]
+
+
+def some_runs(board: Board, links: Sequence[Link], standing: Mapping[int, Standing]) -> list[Run]:
+    """How these links run where only these items stand."""
+    around = DeckBoxes((each.box for each in standing.values()), board.lines)
+    return [_run(board, link, _stop(link.start, standing), _stop(link.end, standing), around) for link in links]
 
 
 @cache
@@ -77,7 +84,7 @@ def _along(link: Link, across: bool, y1: int, y2: int) -> int:
     return min(abs(y1 - lane) + abs(lane - y2) for lane in link.lanes)
 
 
-def _stop(end: End, standing: list[Standing]) -> Stop:
+def _stop(end: End, standing: Sequence[Standing] | Mapping[int, Standing]) -> Stop:
     if end.item < 0:
         return end.x, end.y, 0, False, None
     each = standing[end.item]

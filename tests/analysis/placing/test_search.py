@@ -11,8 +11,8 @@ from rigc.analysis.placing.layout import Layout
 from rigc.analysis.placing.least_lengths import least_lengths
 from rigc.analysis.placing.search import search
 
-WITHIN = 1.2
-ENOUGH = 30_000
+WITHIN = 1.05
+ENOUGH = 300_000  # only seed 7, six units on a deck that is nearly full, takes more than 75,000
 
 
 def test_the_same_board_gives_the_same_layout() -> None:
@@ -43,16 +43,15 @@ def test_no_layout_beats_the_bound() -> None:
     assert (bounds["D5"].length, bounds["D5"].how) == (1200, "under")
 
 
-# The aim is 5 %; what the search reaches today on these boards is 20 %. Boards on which it falls short of that are dealt too
-# (seed 3 is one): the search is not finished before they are in this list.
-BOARDS = (0, 1, 2, 4, 5, 7, 8, 10, 12, 14)
-
-
 @pytest.mark.slow
-@pytest.mark.parametrize("seed", BOARDS)
+@pytest.mark.parametrize("seed", range(20))
 def test_small_rigs_come_near_the_best(seed: int) -> None:
-    """On a grid of 10 mm and quarter turns; whether something shorter exists is searched for exhaustively."""
-    board = dealt(seed, (3, 4, 3, 5)[seed % 4])
+    """On a grid of 10 mm and quarter turns; whether something shorter exists is searched for exhaustively.
+
+    On these boards, all of whose leads are audio and have no onward sense, what the search weighs is audio length alone.
+    """
+    board = dealt(seed, 3 + seed % 4)
     found = search(board, ENOUGH)
-    assert found.faults == 0
-    assert shorter_than(board, total(board, list(found.at)) / WITHIN) is None
+    length = total(board, list(found.at))
+    assert (found.faults, found.cost) == (0, 100 * length)
+    assert shorter_than(board, length / WITHIN) is None
