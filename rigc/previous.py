@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from rigc.analysis.placed import placed
 from rigc.analysis.results import Results
+from rigc.analysis.revision.built.unmade_swap import KIND as UNMADE
 from rigc.analysis.revision.no_comparison import KIND as NO_COMPARISON
 from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
-from rigc.analysis.revision.swapped_board import swapped_board
-from rigc.analysis.revision.unmade_swap import KIND as UNMADE
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader, Unreadable, used_name
@@ -51,6 +50,8 @@ def before(load: Loader, gathered: Gathered, rig: Rig, reader: Reader, effort: i
 def earlier(old: Gathered, rig: Rig, reader: Reader, effort: int | None) -> Before:
     """An earlier revision as `rig` sees it: its things are called as they are called now. With errors in its names or
     quantities there is none; the findings are all that was found wrong with it."""
+    from rigc.analysis.revision.built.swapped_board import swapped_board  # most rigs follow none
+
     end = Span(old.sources[0], 0, 0)
     first, told = resolve(old.statements, reader.reserved, end)
     findings = (*old.findings, *told)

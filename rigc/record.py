@@ -24,6 +24,9 @@ class Record:
 
     def __init__(self, *values: Any, **named: Any) -> None:
         fields = self.FIELDS
+        if len(values) == len(fields) and not named:  # nearly always
+            self.__dict__.update(zip(fields, values, strict=True))
+            return
         if len(values) > len(fields):
             raise TypeError(f"{type(self).__name__} takes {len(fields)} values, not {len(values)}")
         state = dict(zip(fields, values, strict=False))

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
-from rigc.discover import members
+from rigc.discover import member
 from rigc.model.rig import Rig
 
 T = TypeVar("T")
@@ -16,16 +16,15 @@ T = TypeVar("T")
 class Results:
     """Everything that follows from a rig, computed when it is first asked for.
 
-    A computation is the `COMPUTE` function of a module in `rigc.analysis.computations`: what its annotations name is
-    handed to it, what it returns is kept under its return type. The rig itself, the revision before it (`previous`) and
-    these results can be asked for like any of them.
+    A computation is the `COMPUTE` function of the module that declares the type: what its annotations name is handed to
+    it, what it returns is kept. So no module is loaded whose value nobody asks for. The rig itself, the revision before
+    it (`previous`) and these results can be asked for like any of them.
     """
 
     def __init__(self, rig: Rig, previous: Previous = NOTHING_BEFORE) -> None:
         self.rig = rig
         self._values: dict[Any, Any] = {Rig: rig, Previous: previous, Results: self}
         self._making: list[Any] = []
-        self._makers = {needed(made)[1]: made for made in members("rigc.analysis.computations", "COMPUTE")}
 
     def get(self, kind: type[T]) -> T:
         """The value of that type. Two computations that need each other are a bug and raise with their names."""
@@ -34,14 +33,22 @@ class Results:
                 circle = " -> ".join(each.__name__ for each in [*self._making, kind])
                 raise AssertionError(f"computations need each other: {circle}")
             self._making.append(kind)
-            self._values[kind] = self.call(self._makers[kind])
-            self._making.pop()
+            try:
+                self._values[kind] = self.call(_maker(kind))
+            finally:
+                self._making.pop()
         value: T = self._values[kind]
         return value
 
     def call(self, function: Callable[..., Any]) -> Any:
         """Calls a computation, check or sheet with what its parameter types ask for."""
         return function(*(self.get(kind) for kind in needed(function)[0]))
+
+
+def _maker(kind: type[Any]) -> Callable[..., Any]:
+    made: Callable[..., Any] = member(kind.__module__, "COMPUTE")
+    assert needed(made)[1] is kind, f"{kind.__module__} computes no {kind.__name__}"
+    return made
 
 
 def needed(function: Callable[..., Any]) -> tuple[tuple[type[Any], ...], Any]:

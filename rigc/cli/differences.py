@@ -30,7 +30,7 @@ class Differences(NamedTuple):
 
 def differences(screen: Screen, old: Side, new: Side, effort: int | None, whole: bool) -> Differences:
     """Compiles both. Raises `NoDiff`."""
-    from rigc.analysis.revision.comparison_findings import all_findings, finding_changes
+    from rigc.analysis.revision.compared.findings import all_findings, finding_changes
     from rigc.compile import compile_rig
     from rigc.gather import gather
     from rigc.model.rig import Rig
@@ -53,9 +53,12 @@ def differences(screen: Screen, old: Side, new: Side, effort: int | None, whole:
         raise _unreadable(screen, side, fault) from None
     if screen.verbose:
         screen.err("".join(f"read {each.shown(name)}\n" for each in (old, new) for name in each.names))
+    before = seen[0].previous.results if seen else None
     if made.results is None:
+        first = compile_rig(old, old.name, reader, effort=effort)
+        if first.results is None:
+            _not_compiled(screen, old, first.findings)
         raise _not_compiled(screen, new, made.findings)
-    before = seen[0].previous.results
     if before is None:
         raise _not_compiled(screen, old, seen[0].findings)
     findings = finding_changes(all_findings(before), all_findings(made.results))

@@ -75,7 +75,7 @@ def _answered(
     paper: str,
 ) -> int:
     """Tries the substitute; prints the page, or in its place the `note`."""
-    from rigc.analysis.revision.trial import try_out
+    from rigc.analysis.revision.substitute.trial import try_out
     from rigc.cli.swap_forms import rendered
     from rigc.files.reader import CachedReader
     from rigc.reports.revision.swap_page import swap_page

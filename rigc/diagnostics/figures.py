@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import floor
+from math import copysign, floor, log10
 
 
 def plain(value: float) -> str:
@@ -67,7 +67,13 @@ def metres_with_waste(centimetres: int) -> str:
 
 
 def with_minus(value: float, places: int) -> str:
-    """A figure of a loading table or a plot: rounded, without needless zeros, with a real minus sign."""
-    text = f"{value:.{places}f}"
+    """A figure of a loading table or a plot: rounded, halves as on paper, without needless zeros, with a real minus sign."""
+    text = f"{value + copysign(1e-9, value):.{places}f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text == "-0" else text.replace("-", "−")
+
+
+def corner_khz(hertz: float) -> str:
+    """A corner in kHz to three figures: far above hearing, more of them would say nothing."""
+    size = 2 - floor(log10(hertz / 1000))
+    return with_minus(round(hertz / 1000, size), max(0, size))

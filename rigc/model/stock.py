@@ -63,9 +63,11 @@ class Strip(Record):
 
 
 class Stock(Record):
-    """All stock by name; `premade_mm` holds the premade lengths of each signal, ascending."""
+    """All stock by name; `premade_mm` holds the premade lengths of each signal, ascending, `premade_price` what those cost whose
+    price is stated, by signal and length in mm."""
 
     cables: dict[str, Cable]
     plugs: dict[str, Plug]
     strips: dict[str, Strip]
     premade_mm: dict[str, tuple[float, ...]]
+    premade_price: dict[str, dict[float, Choice]] = {}  # noqa: RUF012

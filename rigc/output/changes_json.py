@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from rigc.analysis.revision.aspect import WORK
-from rigc.analysis.revision.comparison import ChangedThing, Difference
+from rigc.analysis.revision.compared.aspect import WORK
+from rigc.analysis.revision.compared.changed import ChangedThing, Difference
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.records import Change
 from rigc.reports.revision.changes import Changes, Side

@@ -13,6 +13,7 @@ _XML = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
 _LINE_START = re.compile(r"(?:#{1,6}(?=\s|$)|[-+>=])")
 _SEAM = re.compile(r"(?<=[_./:,;-])(?=[^\W\d_])")  # before a letter only: `6.35 mm` stays whole
 _LONG = re.compile(r"(\S{12})(?=\S)")  # eight columns of such pieces and eight of numbers go on a landscape page
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:[mµk]?[VAWΩm]|VA|m?s|mm|cm|k?Hz|dBu?|[kM]?ohm|[nµp]F|k?g|°C|%|AWG)(?!\w))")
 _NUMBERED = re.compile(r"(\d{1,9})([.)])(?=\s|$)")
 
 
@@ -37,6 +38,11 @@ def css_string(text: str) -> str:
 def xml(text: str) -> str:
     """Text for an element or an attribute of XML or HTML, on one line; characters that XML forbids become spaces."""
     return "".join(_XML.get(character, character) for character in _NO_XML.sub(" ", _BREAK.sub(" ", text)))
+
+
+def held(text: str) -> str:
+    """The text with its numbers held to their units, so that no line breaks between them."""
+    return _BEFORE_UNIT.sub("\u00a0", text)
 
 
 def pieces(text: str) -> list[str]:

@@ -25,7 +25,7 @@ from jinja2 import (
 from jinja2.exceptions import TemplateError, TemplateNotFound, TemplateSyntaxError
 
 from rigc.output import svg
-from rigc.output.escapes import cell, css_string, line, pieces
+from rigc.output.escapes import cell, css_string, held, line, pieces
 from rigc.output.layout import Layout
 from rigc.output.sandbox import Sandbox
 from rigc.output.template_mistake import TemplateMistake
@@ -84,7 +84,7 @@ def _environment(own: Path | None, cache: Path | None, escaped: bool) -> Environ
         lstrip_blocks=True,
         bytecode_cache=FileSystemBytecodeCache(str(cache)) if cache is not None else None,
     )
-    environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, inline=svg.inline)
+    environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline)
     environment.globals.update(file_name=svg.file_name)
     return environment
 

@@ -21,7 +21,7 @@ class Cell(Record):
 class Column(Record):
     """A column: its heading, its unit (empty if none), whether its cells are numbers (set to the right).
 
-    `least_mm` is the least width on paper, for what is written in by hand; 0 where the cells tell.
+    `least_mm` is the least width on paper, for what is written in by hand or must not break; 0 where the cells tell.
     """
 
     head: str

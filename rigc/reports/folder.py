@@ -7,6 +7,7 @@ import sys
 from rigc.analysis.results import Results
 from rigc.discover import member, members, module_names
 from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
+from rigc.reports.made import made
 
 SHEETS, VIEWS = "rigc.reports.sheets", "rigc.reports.views"
 
@@ -35,7 +36,7 @@ def documents(results: Results, title: TitleBlock, names: tuple[str, ...]) -> tu
     found = []
     for number, module in enumerate(modules, 1):
         if not names or _name(module) in names:
-            sheet = results.call(member(module, "SHEET"))
+            sheet = made(results, member(module, "SHEET"))
             if isinstance(sheet, NoSheet):
                 if not names:
                     continue

@@ -12,6 +12,7 @@ from typing import Any
 import lark
 from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
+from lark.lexer import PatternRE, PatternStr, TerminalDef
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
@@ -28,6 +29,16 @@ LARK_VERSION = lark.__version__
 MOST_MISTAKES_A_FILE = 200
 
 
+_WORD_ENDS = r"(?![A-Za-z0-9-])"
+
+
+def whole_word(terminal: TerminalDef) -> None:
+    """A word of the language ends where the text's word ends: `outlets` is not `outlet` and the name `s`."""
+    word = terminal.pattern.value
+    if isinstance(terminal.pattern, PatternStr) and re.fullmatch(r"[a-z][a-z-]*", word):
+        terminal.pattern, terminal.priority = PatternRE(word + _WORD_ENDS), terminal.priority or 1
+
+
 class Grammar:
     """The grammar's tables, ready to parse with."""
 
@@ -37,7 +48,16 @@ class Grammar:
     @classmethod
     def build(cls, text: str) -> Grammar:
         """Makes the tables from the text of `rig.lark`; takes about a second."""
-        return cls(Lark(text, parser="lalr", start="file", maybe_placeholders=True, propagate_positions=True))
+        return cls(
+            Lark(
+                text,
+                parser="lalr",
+                start="file",
+                maybe_placeholders=True,
+                propagate_positions=True,
+                edit_terminals=whole_word,
+            )
+        )
 
     @classmethod
     def load(cls, saved: bytes) -> Grammar | None:
@@ -97,10 +117,6 @@ def parse(source: Source, grammar: Grammar) -> Parsed:
 
 def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
     tree = grammar.tables.parse(text if text.endswith("\n") else text + "\n")
-    for token in tree.scan_values(lambda each: isinstance(each, Token) and each.type == "NAME"):
-        start = token.start_pos or 0
-        if text[start - 1 : start].isalpha():  # `outlets` is not the word `outlet` and the name `s`
-            raise UnexpectedToken(token, set())  # type: ignore[no-untyped-call]
     (statements,) = tree.children
     return File(_built(statements, source, base), Span(source, base, base + len(text)))
 
@@ -153,7 +169,7 @@ def _stop(error: UnexpectedInput, grammar: Grammar, source: Source, base: int, t
 
 
 def _literals(grammar: Grammar) -> dict[str, str]:
-    return {terminal.name: terminal.pattern.value for terminal in grammar.tables.terminals}
+    return {terminal.name: terminal.pattern.value.removesuffix(_WORD_ENDS) for terminal in grammar.tables.terminals}
 
 
 def _built(node: Any, source: Source, base: int) -> Any:

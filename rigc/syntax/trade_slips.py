@@ -22,9 +22,6 @@ OURS = {
 }  # fmt: skip
 """A word as people say it, and the one that stands for it here, where that may stand; common speech, no source."""
 
-_DECLARING = frozenset(
-    ("unit", "amp", "desk", "supply", "instrument", "deck", "panel", "case", "cable", "plug", "strip")
-)
 _MARKS = {
     "country": ("code of a country", "two capitals (ISO 3166-1), for example DE"),
     "origin": ("code of a country", "two capitals (ISO 3166-1), for example DE"),
@@ -39,22 +36,6 @@ def our_word(word: str, mine: frozenset[str] | list[str]) -> str:
     """What this language says for a word of the trade, if that may stand here; else nothing."""
     ours = OURS.get(word.lower(), "")
     return ours if ours.split(" ")[0] in mine else ""
-
-
-def _run_on(m: Mistake) -> Wording | None:
-    """`outlets 9 V` and `2 audio leads`: a word of the language with letters hung on."""
-    stem = m.whole.removesuffix(m.word)
-    if m.whole != m.word and stem in m.literals.values() and re.fullmatch(r"[a-z-]+", m.whole):
-        return f"'{m.whole}' means nothing here", f"did you mean '{stem}'?", f"write '{stem}'"
-    first = re.match(r"[ \t]*([a-z-]+?)e?s\b", m.before)
-    heads = m.blocks().get(m.block, frozenset())
-    if first is None or m.block not in _DECLARING or first[1] not in heads or m.before.split()[0] in heads:
-        return None
-    return (
-        f"the line begins with '{first[1]}' and more letters",
-        "goes wrong here",
-        f"write '{first[1]}' for '{m.before.split()[0]}'",
-    )
 
 
 def _no_arrow(m: Mistake) -> Wording | None:
@@ -125,7 +106,6 @@ def _said_otherwise(m: Mistake) -> Wording | None:
 
 
 TRADE_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
-    _run_on,
     _after,
     _adaptor,
     _spare,

@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from rigc.analysis.revision.aspect import WORK as ALL_WORK
+from rigc.analysis.revision.compared.aspect import WORK as ALL_WORK
 from rigc.cli import main
 from rigc.cli.diff import WORK
 from rigc.reports.revision.changes_words import KINDS, MEANING
@@ -186,6 +186,12 @@ def test_a_side_that_does_not_compile(diff: Any) -> None:
         )
 
 
+def test_where_neither_side_compiles_both_are_told(diff: Any) -> None:
+    found = diff(old=SMALL.replace("400 g", "400 V"), new=SMALL.replace("-> tern", "-> torn"))
+    assert found.code == 2 and not found.out
+    assert "old.rig:" in found.err and "new.rig:" in found.err
+
+
 def test_a_file_that_is_not_there(diff: Any) -> None:
     Path("new.rig").write_text(SMALL, "utf-8")
     found = diff("newer.rig", "new.rig")
@@ -198,7 +204,7 @@ def test_a_file_that_is_not_there(diff: Any) -> None:
 
 def test_every_kind_and_every_work_has_its_words() -> None:
     assert ALL_WORK == WORK == tuple(MEANING)
-    modules = sorted((ROOT / "rigc" / "analysis" / "revision" / "aspects").glob("*.py"))
+    modules = sorted((ROOT / "rigc" / "analysis" / "revision" / "compared" / "aspects").glob("*.py"))
     text = "".join(path.read_text("utf-8") for path in modules)
     kinds = set(re.findall(r'(?:Aspect|fact_aspects|jack_aspects|_item)\(\s*"([^"]+)"', text))
     assert {"unit", "lead", "rig"} <= kinds <= set(KINDS)

@@ -158,6 +158,14 @@ def test_shared_outlets(power: str, line: str) -> None:
     assert pin(after) == made
 
 
+def test_a_squeeze_is_told_as_one_finding_before_and_after() -> None:
+    """Two digital units want the one outlet of 250 mA: that no choice could avoid it holds for stated feeds, too."""
+    case = ROOT / "tests" / "analysis" / "checks" / "cases" / "nearly-full-outlet" / "two-want-one-strong-outlet.rig"
+    made = holds(case, case.read_text("utf-8"), ("outlets",))
+    assert made.count(" from mill.o") == 3
+    assert [code for code, _, _ in findings(compiled(case, made))].count("P02") == 1
+
+
 def test_outlets_are_not_pinned_while_there_are_too_few() -> None:
     """What is stated is no rival any more: the finding about the rest would say otherwise."""
     text = opened(BEDROOM.read_text("utf-8"), set(), set(), True, "mill5")

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from rigc.output.escapes import cell, css_string, line, pieces, printable
+from rigc.output.escapes import cell, css_string, held, line, pieces, printable
 
 
 @pytest.mark.parametrize(
@@ -73,3 +73,17 @@ def test_pieces_part_names_and_long_words_but_no_numbers() -> None:
 
 def test_a_name_cannot_steer_the_terminal() -> None:
     assert printable("a\x1b[2Jb\nc") == "a [2Jb c"
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("D03 to bramble, 9 V", "D03 to bramble, 9~V"),
+        ("≤ 0.1 ohm and the lead's own", "≤ 0.1~ohm and the lead's own"),
+        ("84.22 Ω/km at 20 °C", "84.22~Ω/km at 20~°C"),
+        ("2 Vans of preset 3 m1", "2 Vans of preset 3 m1"),
+        ("-70 dB of -20 dBu", "-70~dB of -20~dBu"),
+    ],
+)
+def test_a_number_is_held_to_its_unit(text: str, shown: str) -> None:
+    assert held(text) == shown.replace("~", "\u00a0")

@@ -10,7 +10,7 @@ from small_sheets import AWKWARD, CAUTION, COLUMNS, EMPTY, LEADS, NOTE, TITLE, d
 
 from rigc.output import html
 from rigc.output.layout import Layout
-from rigc.reports.content import Document, Paragraph, Table
+from rigc.reports.content import Column, Document, Paragraph, Table
 
 VOID = {"meta", "wbr", "path"}
 
@@ -128,3 +128,13 @@ def test_the_same_document_gives_the_same_bytes() -> None:
 def test_a_draft_is_stamped() -> None:
     assert '<div class="stamp" aria-hidden="true">DRAFT</div>' in html.render(document(LEADS, draft=True))
     assert "DRAFT" not in html.render(document(LEADS))
+
+
+def test_a_long_first_cell_may_break_and_a_table_to_write_in_is_smaller() -> None:
+    """A first cell of many words would push the room to write in off the paper."""
+    columns = (Column("signed"), Column("name", least_mm=40))
+    rows = (row("tests 1 and 2, by a competent person", ""), row("L01", ""))
+    page = html.render(document(Table("signed", "Signed", columns, rows)))
+    assert '<th scope="row" class="words">' in page
+    assert '<th scope="row">L01' in page
+    assert '<table class="written">' in page

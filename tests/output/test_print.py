@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import shutil
 import subprocess
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -26,7 +27,7 @@ FLAGS = (
     "--disable-sync",
     "--no-pdf-header-footer",
 )
-MISSING = [program for program in ("chromium", "pdftotext", "pdfinfo") if shutil.which(program) is None]
+MISSING = [program for program in ("chromium", "pdftotext", "pdftoppm", "pdfinfo") if shutil.which(program) is None]
 
 pytestmark = [
     pytest.mark.slow,
@@ -118,3 +119,40 @@ def test_the_first_page_holds_the_drawing_below_the_title(
     texts = pages(printed(tmp_path, compiled(ROOT / f"examples/{board}/board.rig").documents((sheet,)), paper))
     assert words in texts[0]
     assert texts[-1].count("\n") > 8  # no page for the foot alone
+
+
+def right_rule(pdf: Path, paper_mm: float) -> float:
+    """How wide the last upright rule of the first page is, within 5 mm of the right margin of 10 mm; in mm, at 600 dots an inch."""
+    dots = 600 / 25.4
+    left, width = round((paper_mm - 15) * dots), round(8 * dots)
+    command = ["pdftoppm", "-r", "600", "-gray", "-f", "1", "-l", "1", "-x", str(left), "-y", "0", "-W", str(width)]
+    image = subprocess.run([*command, "-H", "4500", str(pdf)], check=True, capture_output=True, timeout=60).stdout
+    header = re.match(rb"P5\s+(\d+)\s+(\d+)\s+255\s", image)
+    assert header is not None
+    across, rows = int(header[1]), image[header.end() :]
+    dark = [sum(value < 160 for value in rows[x::across]) / dots > 30 for x in range(across)]
+    return sum(dark) / dots
+
+
+@pytest.mark.parametrize(("landscape", "paper_mm"), [(False, 210), (True, 297)])
+def test_the_right_rules_of_tables_are_on_the_paper(tmp_path: Path, landscape: bool, paper_mm: float) -> None:
+    """Half of a rule of 0.2 mm at least: a browser that rounds the page's width down would leave a hair of it."""
+    assert right_rule(printed(tmp_path, document(LONG, landscape=landscape), "a4"), paper_mm) > 0.1
+
+
+def test_a_table_is_not_parted_from_its_last_or_first_row(tmp_path: Path) -> None:
+    """Tables of 25 to 36 rows, one after another: wherever a page ends, two rows stand together."""
+    tables = tuple(
+        Table(f"t{many}", f"Table {many}", COLUMNS, tuple(row(f"R{many}-{at:02}", "153", "make") for at in range(many)))
+        for many in range(25, 37)
+    )
+    for text in pages(printed(tmp_path, document(*tables), "a4")):
+        counts = Counter(re.findall(r"R(\d+)-\d\d", text))
+        assert counts
+        assert min(counts.values()) >= 2
+
+
+def test_what_stands_in_the_margins_is_not_said_again_at_the_end(tmp_path: Path) -> None:
+    texts = pages(printed(tmp_path, document(CAUTION), "a4"))
+    assert len(texts) == 1
+    assert "A printed copy is valid" not in texts[0]

@@ -1,4 +1,4 @@
-"""The rework sheet of the touring rig on paper: one page of A4. Skipped where the programs are missing."""
+"""The rework sheet of the touring rig on paper: one page of A4 or Letter. Skipped where the programs are missing."""
 
 from __future__ import annotations
 
@@ -19,10 +19,11 @@ DONE = "\nas-built C {\n  done 2\n}\n"
 
 @pytest.mark.slow
 @pytest.mark.skipif(bool(MISSING), reason=f"not installed: {', '.join(MISSING)}")
+@pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize("built", ["", DONE], ids=["to do", "half done"])
-def test_it_is_one_page_with_its_line_to_sign(tmp_path: Path, built: str) -> None:
+def test_it_is_one_page_with_its_line_to_sign(tmp_path: Path, built: str, paper: str) -> None:
     documents = compiled_after(LONG_HAUL, LONG_HAUL_D + built, CHANGES).documents(("rework",))
-    texts = pages(printed(tmp_path, documents, "a4"))
+    texts = pages(printed(tmp_path, documents, paper))
     assert len(texts) == 1
     assert "page 1 of 1" in texts[0]
     assert "done by ___" in texts[0] and "power off, mains lead out" in texts[0]

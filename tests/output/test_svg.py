@@ -28,7 +28,7 @@ def parsed(text: str) -> ElementTree.Element:
 @pytest.mark.parametrize("drawing", [SIGNAL, DECK, RESPONSE], ids=lambda drawing: drawing.name)
 def test_a_file_is_well_formed_and_of_true_size(drawing: Drawing) -> None:
     root = parsed(svg.render(ALL, drawing))
-    height = drawing.height_mm + (14 if drawing.scale else 0) + 12
+    height = drawing.height_mm + (12.5 if drawing.scale else 0) + 12
     assert root.tag == f"{SVG}svg"
     assert root.attrib["width"] == f"{drawing.width_mm}mm"
     assert root.attrib["height"] == f"{height:g}mm"

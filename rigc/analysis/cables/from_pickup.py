@@ -9,7 +9,8 @@ def from_pickup(loading: Loading) -> dict[str, str]:
     """By number of the lead, the state in words in which it is so; the first such state counts."""
     found: dict[str, str] = {}
     for section in loading.sections:
-        if section.from_pickup:
+        if section.from_pickup and any(lead.mark not in found for lead in section.leads):
+            state = loading.first_state(section).name
             for lead in section.leads:
-                found.setdefault(lead.mark, loading.first_state(section).name)
+                found.setdefault(lead.mark, state)
     return found

@@ -13,6 +13,8 @@ from rigc.record import Record
 
 Spot = tuple[float, float]
 Stretch = tuple[Spot, Spot]
+Bounds = tuple[float, float, float, float]
+"""Left, right, front and rear."""
 
 
 class Side(Record):
@@ -45,11 +47,17 @@ def side_of(stretches: tuple[Stretch, ...]) -> Side:
     return Side(tuple(along_x), tuple(along_y), tuple(askew))
 
 
+def bounds(sides: Iterable[Side]) -> Bounds:
+    """How far all stretches reach; nowhere but at 0 where there are none."""
+    ends = [spot for side in sides for stretch in (*_stretches(side), *side.askew) for spot in stretch] or [(0.0, 0.0)]
+    xs, ys = [x for x, _ in ends], [y for _, y in ends]
+    return min(xs), max(xs), min(ys), max(ys)
+
+
 def around(sides: Iterable[Side]) -> Rectangle:
     """The rectangle around all stretches, in tenths of a millimetre; of no size where there are none."""
-    ends = [spot for side in sides for stretch in (*_stretches(side), *side.askew) for spot in stretch] or [(0.0, 0.0)]
-    left, front = min(x for x, _ in ends), min(y for _, y in ends)
-    return Rectangle(left, front, max(x for x, _ in ends) - left, max(y for _, y in ends) - front)
+    left, right, front, rear = bounds(sides)
+    return Rectangle(left, front, right - left, rear - front)
 
 
 def parallel_runs(one: Side, other: Side, within: float) -> Iterator[tuple[float, float]]:

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.audio_graph import AudioGraph
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.model.graphs import SignalGraph, signal_graph
+from rigc.model.graphs import signal_graph
 from rigc.model.jack_use import in_several_loops
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -27,7 +28,7 @@ KIND = Kind(
 )
 
 
-def audio_cycle(rig: Rig, graph: SignalGraph) -> Iterator[Diagnostic]:
+def audio_cycle(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
     """One finding for each circle that can close in a scenario with an instrument."""
     if not graph.circles():
         return

@@ -1,8 +1,8 @@
-"""Behind an isolator, a jack with a metal bushing sits on a bare metal panel.
+"""Behind an isolator, a jack with a metal bushing sits on a bare metal panel, or a unit is bolted to a deck of bare metal.
 
 Why it matters: the panel joins the ground that the isolator separated with every other bonded jack on it, and with its
 mains earth if it has one.
-What to do: use a jack with an insulated bushing.
+What to do: use a jack with an insulated bushing; put an insulating sheet and bushes under the unit.
 Source: physics: metal on metal conducts.
 """
 
@@ -17,7 +17,7 @@ from rigc.analysis.ground.landing import landing
 from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.ground.states import GroundState
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.model.ground_link import FAR, GROUND, Pole
+from rigc.model.ground_link import FAR, GROUND, GroundLink, Pole
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 
@@ -26,7 +26,7 @@ KIND = Kind(
     "bare-panel-jack",
     Level.WARNING,
     __doc__,
-    "a panel jack behind an isolator has an insulated bushing",
+    "what stands behind an isolator does not touch metal that others touch",
     "physics: metal on metal conducts",
 )
 
@@ -48,19 +48,44 @@ def bare_panel_jack(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator[
             )
         elif jack is not None:
             yield _told(rig, output, port, jack, names)
+    yield from _bolted(rig, grounds)
+
+
+def _bolted(rig: Rig, grounds: GroundSystems) -> Iterator[Diagnostic]:
+    """One finding for each unit behind an isolated output that touches a deck's metal together with something else."""
+    found: dict[tuple[Port, GroundLink], list[str]] = {}
+    for state in grounds.states:
+        metal = [link for link in state.links if link.kind == "metal"]
+        for output in _isolated(rig, state) if metal else ():
+            behind = _beyond(state, output) - {(output.thing, GROUND)}
+            for link in metal:
+                beside = any(link.ends[1] in other.ends for other in metal if other is not link)
+                if link.ends[0] in behind and beside:
+                    found.setdefault((output, link), []).extend(state.scenarios)
+    for (output, link), names in found.items():
+        yield _on_metal(rig, output, link, names)
+
+
+def _on_metal(rig: Rig, output: Port, link: GroundLink, names: list[str]) -> Diagnostic:
+    unit, deck = link.ends[0][0], link.ends[1][0]
+    subject, where = (unit, str(output)), in_scenarios(rig, names)
+    if link.unsure is not None:
+        said = f"{link.unsure[0]}; it stands behind the isolated '{output}'{where}"
+        return KIND.cant_check(link.span, said, subject=subject, help=link.unsure[1])
+    return KIND.at(
+        link.span,
+        f"'{unit}' is bolted to the bare metal of '{deck}', behind the isolated '{output}'{where}",
+        subject=subject,
+        label="joins what the isolator separates",
+        help=f"put an insulating sheet and bushes between '{unit}' and '{deck}', or hold it with strip",
+    )
 
 
 def _behind(rig: Rig, leads: Leads, state: GroundState) -> Iterator[tuple[Port, Port]]:
     """Isolated outputs, each with the panel jacks that its ground, or what is plugged in behind it, comes to."""
     scenario = rig.scenarios[state.scenarios[0]] if state.scenarios else None
     used = [lead for lead in leads_in_use(rig, leads, scenario) if lead.signal == "audio"]
-    isolated = {
-        Port(unit.name, path.end)
-        for unit in rig.units.values()
-        for path in unit.paths
-        if landing(rig, Port(unit.name, path.end), scenario).isolated
-    }
-    for output in sorted(isolated, key=str):
+    for output in _isolated(rig, state):
         near = _beyond(state, output) | {(output.thing, f"{FAR} {output.jack}")}
         for lead in used:
             for here, there in ((lead.start, lead.end), (lead.end, lead.start)):
@@ -68,6 +93,13 @@ def _behind(rig: Rig, leads: Leads, state: GroundState) -> Iterator[tuple[Port, 
                 jack = panel.jack(there.jack) if panel is not None else None
                 if jack is not None and jack.bushing != "insulated" and _from(here, output, near):
                     yield output, there
+
+
+def _isolated(rig: Rig, state: GroundState) -> list[Port]:
+    """The outputs whose grounds an isolating path keeps apart."""
+    scenario = rig.scenarios[state.scenarios[0]] if state.scenarios else None
+    ends = (Port(unit.name, path.end) for unit in rig.units.values() for path in unit.paths)
+    return sorted({end for end in ends if landing(rig, end, scenario).isolated}, key=str)
 
 
 def _beyond(state: GroundState, output: Port) -> set[Pole]:

@@ -9,14 +9,17 @@ Source: common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from rigc.analysis.computations.rework import Rework
+from rigc.analysis.results import Results
 from rigc.analysis.revision.previous import Previous
-from rigc.analysis.revision.program_plans import changed_loops
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
+
+if TYPE_CHECKING:
+    from rigc.analysis.computations.rework import Rework
 
 KIND = Kind(
     "C15",
@@ -28,11 +31,19 @@ KIND = Kind(
 )
 
 
-def changed_under_preset(rig: Rig, previous: Previous, rework: Rework) -> Iterator[Diagnostic]:
-    """One finding for each preset; songs that use it are pointed at, too."""
+def changed_under_preset(rig: Rig, previous: Previous, results: Results) -> Iterator[Diagnostic]:
+    """One finding for each preset; songs that use it are pointed at, too. The rework is only planned where a loop
+    changed."""
     if previous.results is None:
         return
+    from rigc.analysis.revision.plan.program_plans import changed_loops  # most rigs follow none
+
     changed = changed_loops(previous.results.rig, rig)
+    if not changed or not rig.presets:
+        return
+    from rigc.analysis.computations.rework import Rework
+
+    rework = results.get(Rework)
     for plan in rework.programs:
         preset = rig.presets.get(plan.number or -1) if plan.number is not None else None
         if preset is not None and plan.about and plan.before == plan.after:

@@ -9,12 +9,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from rigc.analysis.computations.seal import Seal
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.model.records import Frozen
 from rigc.model.rig import Rig
+
+if TYPE_CHECKING:
+    from rigc.analysis.computations.seal import Seal
 
 KIND = Kind(
     "C13",
@@ -31,6 +34,8 @@ def frozen_differs(rig: Rig, results: Results) -> Iterator[Diagnostic]:
     frozen, letter = rig.head.frozen, rig.head.letter
     if frozen is None:
         return
+    from rigc.analysis.computations.seal import Seal  # few rigs are frozen
+
     now = results.get(Seal)
     told = _told(frozen, letter, now)
     if told is not None:

@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.joint_loads import JointLoad, JointLoads
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.placement import Placement
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.squeezes import Squeezes
 from rigc.analysis.power.better_outlets import better_outlets
 from rigc.analysis.power.mends import mends
 from rigc.analysis.power.outlet_bearing import unknown_start
@@ -36,15 +36,16 @@ KIND = Kind(
 
 
 def nearly_full_outlet(
-    rig: Rig, power: PowerAssignment, joint: JointLoads, limits: LoadLimits, places: Placement
+    rig: Rig, squeezes: Squeezes, joint: JointLoads, limits: LoadLimits, places: Placement
 ) -> Iterator[Diagnostic]:
     """One finding for each outlet that is too full but not overloaded, one for all that a choice could not avoid; can't-check for
     each unit of unknown current."""
     squeezed: list[JointLoad] = []
-    for squeeze in power.squeezes:
-        mine = _squeezed(power, squeeze, joint, limits)
+    for squeeze in squeezes.all:
+        mine = squeezes.loads(squeeze, joint, limits)
         squeezed += mine
-        yield _unavoidable(rig, squeeze, mine, limits, places)
+        if mine:
+            yield _unavoidable(squeezes.rig, squeeze, mine, limits, places)
     for load in joint.all:
         if load in squeezed:
             continue
@@ -61,17 +62,6 @@ def nearly_full_outlet(
                 subject=(name,),
                 help=f"measure it and write `draws` in '{name}'",
             )
-
-
-def _squeezed(power: PowerAssignment, squeeze: Unfed, joint: JointLoads, limits: LoadLimits) -> tuple[JointLoad, ...]:
-    """The chosen loads that are too high because units of the squeeze have no better outlets."""
-    return tuple(
-        load
-        for load in joint.all
-        if set(squeeze.units) & set(load.units)
-        and not any(feed.stated for name in load.units if (feed := power.of(name)) is not None)
-        and exceeds(load.known_ma, limits.digital_pct if load.digital else limits.load_pct, load.limit_ma)
-    )
 
 
 def _unavoidable(

@@ -11,10 +11,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.audio_graph import AudioGraph
 from rigc.analysis.power.used_units import used_units
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
-from rigc.model.graphs import SignalGraph
 from rigc.model.inner_ways import main_inputs, main_outputs, sinks, sources
 from rigc.model.jacks import AUDIO_OUT, Port
 from rigc.model.rig import Rig
@@ -31,7 +31,7 @@ KIND = Kind(
 )
 
 
-def open_chain(rig: Rig, graph: SignalGraph) -> Iterator[Diagnostic]:
+def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
     """One finding for each group of units that are wired to each other and open on the same side; none on a torn chain."""
     used = used_units(rig)
     torn = torn_chains(rig)
@@ -54,7 +54,7 @@ def _swapped(rig: Rig) -> set[str]:
     return {name for built in rig.as_built for out, into, _ in built.swaps for name in (out, into)}
 
 
-def _leaving(rig: Rig, graph: SignalGraph) -> set[str]:
+def _leaving(rig: Rig, graph: AudioGraph) -> set[str]:
     """Things from which sound leaves the rig, ends, and what lies between those and a branch of a way that leaves it."""
     out = {port.thing for port in graph.before(sinks(rig))}
     wired = {port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
@@ -67,7 +67,7 @@ def _feeds(unit: Unit, wired: set[Port]) -> bool:
     return any(jack.role == AUDIO_OUT and Port(unit.name, jack.name) in wired for jack in unit.jacks)
 
 
-def _told(graph: SignalGraph, group: list[Unit], no_input: bool, no_output: bool) -> Diagnostic:
+def _told(graph: AudioGraph, group: list[Unit], no_input: bool, no_output: bool) -> Diagnostic:
     names, one = [unit.name for unit in group], len(group) == 1
     faults = []
     if no_input:
@@ -88,7 +88,7 @@ def _side(no_input: bool, no_output: bool) -> str:
     return "both sides" if no_input and no_output else "input side" if no_input else "output side"
 
 
-def _help(graph: SignalGraph, group: list[Unit], no_input: bool) -> str:
+def _help(graph: AudioGraph, group: list[Unit], no_input: bool) -> str:
     """Names the jack where the way begins or ends."""
     if no_input:
         wired = {end for start, end in graph.ways if start.thing != end.thing}

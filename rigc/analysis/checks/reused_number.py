@@ -10,14 +10,20 @@ Source: common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from rigc.analysis.computations.board import BoardLead
-from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.lead_plan import KEEP, LeadPlan
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.results import Results
 from rigc.analysis.revision.previous import Previous
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.source import Span
+
+if TYPE_CHECKING:
+    from rigc.analysis.computations.board import BoardLead
+    from rigc.analysis.computations.rework import Rework
+    from rigc.analysis.revision.plan.lead_plan import LeadPlan
 
 KIND = Kind(
     "C14",
@@ -29,13 +35,18 @@ KIND = Kind(
 )
 
 
-def reused_number(rig: Rig, previous: Previous, rework: Rework) -> Iterator[Diagnostic]:
+def reused_number(rig: Rig, previous: Previous, results: Results) -> Iterator[Diagnostic]:
     """One finding for each stated number of a lead or adaptor. A lead that is kept, or made anew between the same
     jacks (or those of a unit's successor), is the same lead; so is one of unknown length, unless it lies between
-    two other jacks."""
-    old, built = previous.results, rework.built
-    if old is None or built is None:
+    two other jacks. The rework is only planned where a number has moved."""
+    old = previous.results
+    if old is None or not _moved(rig, old, results):
         return
+    from rigc.analysis.computations.rework import Rework
+
+    rework = results.get(Rework)
+    built = rework.built
+    assert built is not None
     retired = {mark for mark, _ in old.rig.lead_wishes.retired}
     stated = [(lead.mark, lead.mark_span) for lead in rig.lead_wishes.leads]
     for mark, span in stated:
@@ -58,7 +69,30 @@ def reused_number(rig: Rig, previous: Previous, rework: Rework) -> Iterator[Diag
             yield _found(adaptor.span, adaptor.mark, f"in revision {rework.before} it is a {before.kind} adaptor")
 
 
+def _moved(rig: Rig, old: Results, new: Results) -> bool:
+    """Whether a stated number was something else than this lead between these jacks, or than this adaptor."""
+    from rigc.analysis.computations.special_leads import SpecialLeads
+
+    before, now = old.get(Leads), new.get(Leads)
+    adaptors = {each.mark: each.kind for each in old.get(SpecialLeads).all if before.of(each.mark) is None}
+    retired = {mark for mark, _ in old.rig.lead_wishes.retired}
+    leads = [lead.mark for lead in rig.lead_wishes.leads]
+    return any(
+        mark in retired or mark in adaptors or _between(before.of(mark)) not in (None, _between(now.of(mark)))
+        for mark in leads
+    ) or any(
+        each.mark in retired or before.of(each.mark) is not None or adaptors.get(each.mark, each.kind) != each.kind
+        for each in rig.lead_wishes.adaptors
+    )
+
+
+def _between(lead: Lead | None) -> tuple[str, Port, Port] | None:
+    return None if lead is None else (lead.signal, lead.start, lead.end)
+
+
 def _same(had: BoardLead, plan: LeadPlan, rework: Rework) -> bool:
+    from rigc.analysis.revision.plan.lead_plan import KEEP
+
     if plan.after is None:
         return True
     if plan.before is not None and plan.before.mark == had.mark:

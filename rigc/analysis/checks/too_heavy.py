@@ -73,7 +73,7 @@ def _told(rig: Rig, mass: Mass, passed: dict[str, float]) -> Diagnostic:
             Number("mass", round(known, 3), "kg"),
             *(Number(f"limit of {_NAMES[name]}", limit, "kg") for name, limit in passed.items()),
         ),
-        help=_relief(mass, passed),
+        help=_relief(rig, mass, passed),
     )
 
 
@@ -81,10 +81,9 @@ def _source(limit: Limit) -> str:
     return f"declared here: {limit.source}" if limit.source else "declared here"
 
 
-def _relief(mass: Mass, passed: dict[str, float]) -> str:
-    heaviest = max(
-        (item for item in mass.items if item.x_mm is not None), key=lambda item: item.kg or 0.0, default=None
-    )
+def _relief(rig: Rig, mass: Mass, passed: dict[str, float]) -> str:
+    loose = (item for item in mass.items if item.name in rig.things)
+    heaviest = max(loose, key=lambda item: item.kg or 0.0, default=None)
     excess = mass.known_kg - min(passed.values())
     lift = "two people lift it, and the mass stands on the case"
     if set(passed) == {"lift"} or heaviest is None:

@@ -37,7 +37,11 @@ def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: Cabl
         length, existing, measured = lengths.lengths.get(lead.mark), lead.existing_mm, built.get(lead.mark)
         if length is not None and existing is not None:
             yield from _judge(lead, existing, length, f"is {existing.value:g} mm")
-        if length is not None and measured is not None and (existing is None or existing.value != measured.length_mm.value):
+        if (
+            length is not None
+            and measured is not None
+            and (existing is None or existing.value != measured.length_mm.value)
+        ):
             yield from _judge(lead, measured.length_mm, length, _as_measured(measured))
     without: dict[tuple[str, str, bool], list[Lead]] = {}
     for lead in leads.all:

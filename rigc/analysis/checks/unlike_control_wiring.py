@@ -64,20 +64,20 @@ def _midi(link: MidiLink, ends: dict[Port, Jack]) -> Diagnostic:
         subject=(link.lead or str(link.end), *map(str, ends)),
         label="joined here",
         also=tuple(Label(jack.span, told_form(jack)) for jack in ends.values()),
-        help=f"use {lead}, marked at both ends{'' if tip else '; then write crossover behind them'}",
+        help=f"use {lead}, marked at both ends{'' if tip else ', and write `crossover` behind the link'}",
     )
 
 
 def _crossed(link: MidiLink, ends: dict[Port, Jack]) -> Diagnostic:
     """A crossover lead where the current loop would be right without."""
-    spoken = [f"'{port}' is {told_form(jack)}" for port, jack in ends.items()]
-    why = " and ".join(spoken) if len(spoken) > 1 else "only a lead with two TRS ends can be crossed"
+    forms = [told_form(jack) for jack in ends.values()]
+    why = f"both its ends are {forms[0]}" if len(forms) > 1 else "only a lead with two TRS ends can be crossed"
     return KIND.at(
         link.span,
         f"{link.lead or 'this lead'} is a crossover lead, but {why}",
         subject=(link.lead or str(link.end), *map(str, ends)),
         label="joined here",
-        help="use a straight lead, and delete crossover",
+        help="use a straight lead, and delete `crossover`",
     )
 
 

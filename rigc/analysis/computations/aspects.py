@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.results import Results
-from rigc.analysis.revision.aspect import Aspect, Key
+from rigc.analysis.revision.compared.aspect import Aspect, Key
 from rigc.discover import members
 from rigc.record import Record
 
@@ -16,7 +16,7 @@ class Aspects(Record):
 
 def aspects(results: Results) -> Aspects:
     """Asks every kind; findings and what is recorded of the built board are no aspects of a design."""
-    makers = members("rigc.analysis.revision.aspects", "ASPECTS")
+    makers = members("rigc.analysis.revision.compared.aspects", "ASPECTS")
     return Aspects({each.key: each for made in makers for each in results.call(made)})
 
 

@@ -6,9 +6,14 @@ from rigc.model.graphs import SignalGraph, signal_graph
 from rigc.model.rig import Rig
 
 
-def audio_graph(rig: Rig) -> SignalGraph:
+class AudioGraph(SignalGraph):
     """The ways of sound that hold at any time."""
-    return signal_graph(rig)
+
+
+def audio_graph(rig: Rig) -> AudioGraph:
+    """Of the whole rig."""
+    graph = signal_graph(rig)
+    return AudioGraph(graph.ways, graph.digraph)
 
 
 COMPUTE = audio_graph

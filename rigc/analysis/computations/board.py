@@ -11,7 +11,7 @@ from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.strip_order import strip_length
 from rigc.analysis.power.used_units import used_units
-from rigc.analysis.revision.program_notes import preset_notes, song_notes
+from rigc.analysis.revision.plan.program_notes import preset_notes, song_notes
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -88,7 +88,8 @@ class BoardStrips(Record):
 
 class Board(Record):
     """All of it by name or number. `presets` and `songs` hold what each sets, a line a setting; `channels` the MIDI
-    channel of each unit; `spares` how many of each thing are carried (`audio lead 1300 mm`)."""
+    channel of each unit; `spares` how many of each thing are carried (`audio lead 1300 mm`); `y_labels` the text that
+    each Y lead bears beside the labels of its legs."""
 
     leads: dict[str, BoardLead]
     adaptors: dict[str, BoardAdaptor]
@@ -99,6 +100,7 @@ class Board(Record):
     songs: dict[str, tuple[str, ...]]
     channels: dict[str, int]
     spares: dict[str, int]
+    y_labels: dict[str, str]
 
 
 def board(
@@ -130,6 +132,7 @@ def board(
         {song.title: song_notes(song) for song in rig.songs},
         {channel.unit: channel.number for channel in rig.channels},
         _spares(rig),
+        {each.mark: each.label for each in special.all if each.kind == "Y"},
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.aspects import Aspects
 from rigc.analysis.results import Results
-from rigc.analysis.revision.comparison import ChangedThing
+from rigc.analysis.revision.compared.changed import ChangedThing
 from rigc.analysis.revision.previous import Previous
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -21,15 +21,16 @@ def comparison(rig: Rig, previous: Previous, results: Results) -> Comparison:
     revision before."""
     if previous.results is None:
         return Comparison()
-    from rigc.analysis.revision.comparison_causes import with_causes
-    from rigc.analysis.revision.comparison_leads import with_leads_kept
-    from rigc.analysis.revision.comparison_pairs import pairs
-    from rigc.analysis.revision.comparison_stated import with_stated
-    from rigc.analysis.revision.comparison_things import changed_things
+    from rigc.analysis.revision.compared.causes import with_causes
+    from rigc.analysis.revision.compared.decks import with_decks_exchanged
+    from rigc.analysis.revision.compared.leads import with_leads_kept
+    from rigc.analysis.revision.compared.pairs import pairs
+    from rigc.analysis.revision.compared.stated import with_stated
+    from rigc.analysis.revision.compared.things import changed_things
 
     old, new = previous.results.get(Aspects), results.get(Aspects)
     things = changed_things(old.by_key, new.by_key, pairs(previous, results))
-    things = with_leads_kept(things, previous, results)
+    things = with_decks_exchanged(with_leads_kept(things, results))
     things = with_causes(things, previous.results.rig, rig, previous.effort)
     return Comparison(with_stated(things, rig.head.changes))
 

@@ -36,7 +36,7 @@ class Loading(Record):
 
     def first_state(self, section: Section) -> AudioState:
         """The first of its states."""
-        return self.states(section)[0]
+        return next(state for where in section.where for state in where.states(self.audio))
 
 
 def loading(rig: Rig, audio: AudioStates, leads: Leads, lengths: CableLengths) -> Loading:

@@ -42,8 +42,7 @@ class PowerAssignment(Record):
     kept for later, with what for; `steps` counts what the choice took.
 
     `objective` is what the chosen feeds come to and `bound` what every choice comes to at least: equal where it is `proved` that
-    there is none better. `squeezes` are sets of units that can't all have what the rules of thumb want; `unmeasured` those chosen feeds
-    whose lead could not be measured and counts 0.
+    there is none better. `unmeasured` are those chosen feeds whose lead could not be measured and counts 0.
     """
 
     feeds: tuple[Supplied, ...]
@@ -55,7 +54,6 @@ class PowerAssignment(Record):
     proved: bool = True
     objective: Levels = Levels()
     bound: Levels = Levels()
-    squeezes: tuple[Unfed, ...] = ()
     unmeasured: tuple[str, ...] = ()
 
     def of(self, unit: str) -> Supplied | None:
@@ -85,7 +83,6 @@ def power_assignment(rig: Rig, limits: LoadLimits, places: Placement) -> PowerAs
         choice.proved,
         choice.objective,
         choice.bound,
-        choice.squeezes,
         unmeasured,
     )
 

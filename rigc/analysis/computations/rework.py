@@ -13,27 +13,28 @@ from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotals
 from rigc.analysis.results import Results
-from rigc.analysis.revision.applied import applied
-from rigc.analysis.revision.as_built import as_built
-from rigc.analysis.revision.bench_steps import bench_steps
-from rigc.analysis.revision.built_mass import built_mass
-from rigc.analysis.revision.change_ledger import ChangeLedger
-from rigc.analysis.revision.changed_parts import changed_parts
-from rigc.analysis.revision.label_plans import adaptor_plans, label_plans
-from rigc.analysis.revision.lead_fit import Bench
-from rigc.analysis.revision.lead_plan import LeadPlan
-from rigc.analysis.revision.lead_plans import lead_plans
-from rigc.analysis.revision.of_changes import of_changes
-from rigc.analysis.revision.outlet_plans import feed_plans, outlet_plans, supply_plans
-from rigc.analysis.revision.plan_records import Step, SupplyPlan
+from rigc.analysis.revision.built.as_built import as_built
+from rigc.analysis.revision.built.mass import built_mass
+from rigc.analysis.revision.plan.applied import applied
+from rigc.analysis.revision.plan.bench_steps import bench_steps
+from rigc.analysis.revision.plan.change_ledger import ChangeLedger
+from rigc.analysis.revision.plan.changed_parts import changed_parts
+from rigc.analysis.revision.plan.fitting_plans import exchanged_decks, fitting_plans
+from rigc.analysis.revision.plan.label_plans import adaptor_plans, label_plans
+from rigc.analysis.revision.plan.lead_fit import Bench
+from rigc.analysis.revision.plan.lead_plan import LeadPlan
+from rigc.analysis.revision.plan.lead_plans import lead_plans
+from rigc.analysis.revision.plan.of_changes import of_changes
+from rigc.analysis.revision.plan.outlet_plans import feed_plans, outlet_plans, supply_plans
+from rigc.analysis.revision.plan.plan_records import Step, SupplyPlan
+from rigc.analysis.revision.plan.program_plans import channel_plans, program_plans, spare_plans
+from rigc.analysis.revision.plan.redressed import on_decks, redressed
+from rigc.analysis.revision.plan.retests import retests, spared
+from rigc.analysis.revision.plan.rework_pieces import Pieces
+from rigc.analysis.revision.plan.spare_leads import spare_leads
+from rigc.analysis.revision.plan.successors import NONE, Successors, successors
+from rigc.analysis.revision.plan.unit_plans import strip_plans, unit_plans
 from rigc.analysis.revision.previous import Previous
-from rigc.analysis.revision.program_plans import channel_plans, program_plans, spare_plans
-from rigc.analysis.revision.redressed import redressed
-from rigc.analysis.revision.retests import retests, spared
-from rigc.analysis.revision.rework_pieces import Pieces
-from rigc.analysis.revision.spare_leads import spare_leads
-from rigc.analysis.revision.successors import NONE, Successors, successors
-from rigc.analysis.revision.unit_plans import strip_plans, unit_plans
 from rigc.model.rig import Rig
 
 
@@ -65,9 +66,12 @@ def rework(rig: Rig, previous: Previous, results: Results) -> Rework:
     built, board, power = as_built(previous, old), results.get(Board), results.get(PowerAssignment)
     after = _successors(old.rig, rig, built, board)
     pieces = _pieces(rig, old, built, board, after, power)
-    pieces = pieces.replace(leads=_leads(old, results, built, after), to_make=_to_make(rig, results.get(Leads)))
+    exchanged = exchanged_decks(pieces.fittings)
+    pieces = pieces.replace(
+        leads=_leads(old, results, built, after, exchanged), to_make=_to_make(rig, results.get(Leads))
+    )
     pieces = of_changes(pieces, rig, _ledger(rig, previous), after)
-    pieces = pieces.replace(labels=label_plans(pieces.leads, pieces.adaptors))
+    pieces = pieces.replace(labels=label_plans(pieces.leads, pieces.adaptors, (built.y_labels, board.y_labels)))
     due = results.get(DueTests)
     pieces = pieces.replace(retests=retests(rig, due, changed_parts(old.rig, rig, power, pieces), pieces.adaptors))
     return Rework(
@@ -92,13 +96,15 @@ def _successors(old: Rig, rig: Rig, built: Board, board: Board) -> Successors:
     return successors(old, rig, gone, come)
 
 
-def _leads(old: Results, new: Results, built: Board, after: Successors) -> tuple[LeadPlan, ...]:
+def _leads(
+    old: Results, new: Results, built: Board, after: Successors, exchanged: frozenset[str]
+) -> tuple[LeadPlan, ...]:
     board = new.get(Board)
     stated = frozenset(lead.mark for lead in new.get(Leads).all if lead.stated)
     bench = Bench({**old.rig.stock.plugs, **new.rig.stock.plugs}, after)
     spares = spare_leads(old.rig, built, board)
     plans = lead_plans(built, board, new.get(CableLengths), stated, spares, bench)
-    return redressed(plans, old.get(CableRoutes), new.get(CableRoutes))
+    return redressed(plans, old.get(CableRoutes), new.get(CableRoutes), on_decks(board, exchanged))
 
 
 def _to_make(rig: Rig, leads: Leads) -> frozenset[str]:
@@ -106,12 +112,15 @@ def _to_make(rig: Rig, leads: Leads) -> frozenset[str]:
 
 
 def _pieces(rig: Rig, old: Results, built: Board, board: Board, after: Successors, power: PowerAssignment) -> Pieces:
+    fittings = fitting_plans(old.rig, rig)
+    exchanged = exchanged_decks(fittings)
     return Pieces(
         adaptors=adaptor_plans(built, board),
         outlets=outlet_plans(rig, old.get(PowerAssignment), power, built, board),
         feeds=feed_plans(built, board),
-        units=unit_plans(built, board, after),
-        strips=strip_plans(built, board),
+        units=unit_plans(built, board, after, exchanged),
+        strips=strip_plans(built, board, exchanged),
+        fittings=fittings,
         programs=program_plans(old.rig, rig, built, board),
         channels=channel_plans(built, board),
         spares=spare_plans(built, board),

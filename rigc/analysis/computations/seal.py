@@ -6,7 +6,7 @@ import hashlib
 from typing import Any
 
 from rigc.analysis.computations.aspects import Aspects
-from rigc.analysis.revision.aspect import COMPUTED
+from rigc.analysis.revision.compared.aspect import COMPUTED
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.source import Span

@@ -54,10 +54,12 @@ def _differences(here: Jack, there: Jack, crossed: bool) -> tuple[tuple[str, ...
     found, remedies = [], []
     if here.wiper != there.wiper and not crossed:
         found.append(f"{here.wiper} meets {there.wiper}")
-        remedies.append("use a crossover lead (tip to ring, ring to tip), marked at both ends; then write crossover behind them")
+        remedies.append(
+            "use a crossover lead (tip to ring, ring to tip), marked at both ends, and write `crossover` behind the link"
+        )
     elif here.wiper == there.wiper and crossed:
         found.append(f"both are {here.wiper}, and a crossover lead joins tip to ring")
-        remedies.append("use a straight lead, and delete crossover")
+        remedies.append("use a straight lead, and delete `crossover`")
     if here.track_ohm is not None and there.track_ohm is not None and here.track_ohm.value != there.track_ohm.value:
         found.append(f"a track of {here.track_ohm.typed} meets a jack for {there.track_ohm.typed}")
         remedies.append(f"take a treadle of {there.track_ohm.typed}, then calibrate")

@@ -40,9 +40,12 @@ def joins(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario | N
     links += _commons(rig, leads, power)
     links += deck_metal(rig, links)
     here = amps_in_use(rig, used)
+    sounding = {port.thing for lead in used if lead.signal == "audio" for port in (lead.start, lead.end)}
     links += _earths(rig, here, links)
     poles: dict[Pole, None] = dict.fromkeys(
-        (unit.name, GROUND) for unit in rig.units.values() if unit.name in here or _sounds(unit, used)
+        (unit.name, GROUND)
+        for unit in rig.units.values()
+        if unit.name in here or (unit.kind == "unit" and unit.name in sounding)
     )
     poles.update(dict.fromkeys(pole for link in links for pole in link.ends))
     poles.update(dict.fromkeys(pole for _, pole in open_ends))
@@ -70,12 +73,6 @@ def amps_in_use(rig: Rig, used: tuple[Lead, ...]) -> tuple[str, ...]:
     """The amps and desks that these leads reach, in order of declaration."""
     reached = {port.thing for lead in used for port in (lead.start, lead.end)}
     return tuple(unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk") and unit.name in reached)
-
-
-def _sounds(unit: Unit, used: tuple[Lead, ...]) -> bool:
-    return unit.kind == "unit" and any(
-        lead.signal == "audio" and unit.name in (lead.start.thing, lead.end.thing) for lead in used
-    )
 
 
 def _plugged(rig: Rig, used: tuple[Lead, ...]) -> dict[Port, int]:

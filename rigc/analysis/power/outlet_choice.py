@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.load_limits import HARD, LoadLimits
-from rigc.analysis.power.conflict_set import conflict_set, feasible
+from rigc.analysis.power.conflict_set import conflict_set
 from rigc.analysis.power.outlet_levels import Levels, Scale
-from rigc.analysis.power.outlet_placing import any_placing, cheapest_placing
+from rigc.analysis.power.outlet_placing import cheapest_placing
 from rigc.analysis.power.outlet_problem import RESERVE, OutletProblem
 from rigc.analysis.power.placing import Placed
 from rigc.analysis.power.placing_search import Search
@@ -20,7 +20,7 @@ class OutletChoice(Record):
     """The tap chosen for each unit, in the units' order; outlets kept for a reservation; units left over.
 
     `objective` is what the choice comes to and `bound` what any choice comes to at least: they are equal where it is `proved`
-    that there is none better. `squeezes` are sets of units that can't all have what the rules of thumb want.
+    that there is none better.
     """
 
     taps: dict[str, Tap] = {}  # noqa: RUF012
@@ -30,7 +30,6 @@ class OutletChoice(Record):
     proved: bool = True
     objective: Levels = Levels()
     bound: Levels = Levels()
-    squeezes: tuple[Unfed, ...] = ()
 
 
 def chosen(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> OutletChoice:
@@ -42,7 +41,7 @@ def chosen(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> OutletChoice
         found = Search(cheapest_placing(problem, limits)).run()
         steps += found.steps
         if found.options is not None:
-            return _choice(rig, problem, limits, found, steps).replace(unfed=tuple(left))  # type: ignore[no-any-return]
+            return _choice(problem, found, steps).replace(unfed=tuple(left))  # type: ignore[no-any-return]
         if not found.proved:
             names = tuple(unit.name for unit in problem.units)
             left.append(Unfed("undecided", names, (), rig.power.others_span or rig.end))
@@ -51,7 +50,7 @@ def chosen(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> OutletChoice
         problem = problem.replace(units=tuple(unit for unit in problem.units if unit.name not in left[-1].units))
 
 
-def _choice(rig: Rig, problem: OutletProblem, limits: LoadLimits, found: Placed, steps: int) -> OutletChoice:
+def _choice(problem: OutletProblem, found: Placed, steps: int) -> OutletChoice:
     taps: dict[str, Tap] = {}
     for group, option in (found.options or {}).items():
         for unit in group:
@@ -65,16 +64,4 @@ def _choice(rig: Rig, problem: OutletProblem, limits: LoadLimits, found: Placed,
         proved=found.proved,
         objective=scale.unpack(found.cost),
         bound=scale.unpack(found.bound),
-        squeezes=_squeezes(rig, problem, limits) if found.cost >= scale.pack(Levels(1)) else (),
     )
-
-
-def _squeezes(rig: Rig, problem: OutletProblem, limits: LoadLimits) -> tuple[Unfed, ...]:
-    """The sets of units that can't all stand within the rules of thumb for single outlets. A unit that no outlet suits within
-    them is no set: what is said of its outlet is all there is to say."""
-    rules = limits.replace(total_pct=100.0)
-    found: list[Unfed] = []
-    while not feasible(any_placing(problem, rules)):
-        found.append(conflict_set(rig, problem, rules))
-        problem = problem.replace(units=tuple(unit for unit in problem.units if unit.name not in found[-1].units))
-    return tuple(each for each in found if len(each.units) > 1)

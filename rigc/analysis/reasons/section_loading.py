@@ -18,7 +18,7 @@ from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_leads import SectionLead
 from rigc.analysis.signal.state_words import ohms, states_told
 from rigc.analysis.signal.unit_mode import TRACK
-from rigc.diagnostics.figures import with_minus
+from rigc.diagnostics.figures import corner_khz, with_minus
 from rigc.facts.loading import TREADLE_SHARE
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -147,7 +147,7 @@ def _corner(name: str, section: Section, source: Reason, cable: Reason) -> Reaso
         return Reason(
             f"{name}.corner", NOT_KNOWN if hertz is None else "none", "" if hertz else "kHz", why, inputs, rule, where
         )
-    value = with_minus(hertz / 1000, 1)
+    value = corner_khz(hertz)
     formula = f"1 / (2π × {source.value} × {cable.value} pF) = {value} kHz"
     return Reason(f"{name}.corner", value, "kHz", formula, inputs, rule, where)
 

@@ -65,8 +65,11 @@ class JackLevels:
         jack, unit = self.rig.jack(port), self.rig.units.get(port.thing)
         if jack is None:
             return SILENT
-        if jack.role == "input" or isinstance(self.rig.things[port.thing], Panel):
-            return loudest([self.at(start) for start in self._before.get(port, ())])
+        before = self._before.get(port, ())
+        if before and (jack.role == "input" or isinstance(self.rig.things[port.thing], Panel)):
+            return loudest([self.at(start) for start in before])
+        if jack.role == "input":
+            return SILENT
         if unit is None:
             return _stated(jack, JackLevel(None, None, None, (port.thing,)))
         whole = jack.levels.nominal_dbu is not None and jack.levels.peak_dbu is not None

@@ -22,9 +22,7 @@ def stops_sound(unit: Unit) -> bool | None:
     return None if takes and unit.kind == "unit" else False
 
 
-def least_silent_ways(
-    rig: Rig, hookup: Hookup, source: Port, ends: Iterable[Port]
-) -> dict[Port, tuple[Port, ...]]:
+def least_silent_ways(rig: Rig, hookup: Hookup, source: Port, ends: Iterable[Port]) -> dict[Port, tuple[Port, ...]]:
     """The jacks passed from a source to each of these ends that it reaches, both included, in the order of `ends`."""
     onward = _all_off(rig, hookup)
     best: dict[Port, tuple[_Cost, Port | None]] = {source: ((0, 0, 0), None)}

@@ -18,6 +18,10 @@ _Passed = tuple[tuple[Port, _Links], ...]
 _NONE: frozenset[tuple[str, int]] = frozenset()
 
 
+Feeds = tuple[tuple[Port, str], ...]
+"""Jacks that are driven by what ends a section, and how."""
+
+
 class SectionEnd(Record):
     """An input that a section meets and what it is there (see `Mode`)."""
 
@@ -45,16 +49,33 @@ class SectionWalk(Record):
         return any(end.what in what for end in self.ends)
 
 
-Feeds = tuple[tuple[Port, str], ...]
-"""Jacks that are driven by what ends a section, and how."""
+class KeptWalk(Record):
+    """A walk, what it drives, and everything that it depends on: the leads at each jack it passed; of the units it met
+    which jacks are plugged, which are on, and which of their loops (of all that are `switched`) are in."""
+
+    walk: SectionWalk
+    feeds: Feeds
+    passed: _Passed
+    plugged: tuple[tuple[str, frozenset[str]], ...]
+    met: frozenset[str]
+    on: frozenset[str]
+    switched: frozenset[tuple[str, int]]
+    loops: frozenset[tuple[str, int]]
+    dark: bool
+
+    def holds_in(self, state: AudioState) -> bool:
+        """Whether the walk is the same in a state, wired as it was."""
+        if self.met and self.dark != (state.kind == UNPOWERED):
+            return False
+        return state.on & self.met == self.on and state.loops & self.switched == self.loops
 
 
 class Kept:
-    """What was found once: modes of units, and walks with everything that they depend on. All wirings of a rig share it."""
+    """What was found once: modes of units, and walks by what drives them. All wirings of a rig share it."""
 
     def __init__(self) -> None:
         self.modes: dict[_Key, Mode] = {}
-        self.walks: dict[tuple[Port, str], list[tuple[tuple[_Key, ...], _Passed, SectionWalk, Feeds]]] = {}
+        self.walks: dict[tuple[Port, str], list[KeptWalk]] = {}
 
 
 class Walker:
@@ -77,6 +98,7 @@ class Walker:
         self._plugged: dict[str, frozenset[str]] = {}
         for port in self.wired:
             self._plugged[port.thing] = self._plugged.get(port.thing, frozenset()) | {port.jack}
+        self._alike: dict[int, bool] = {}
 
     def mode(self, name: str, state: AudioState) -> Mode:
         """What a unit is in a state."""
@@ -88,20 +110,41 @@ class Walker:
     def walk(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds]:
         """The section that a jack drives in a state, and what is driven behind it."""
         kept = self.kept.walks.setdefault((source, how), [])
-        for keys, passed, walk, feeds in kept:
-            if all(self.links.get(port, ()) == links for port, links in passed) and all(
-                self._key(key[0], state) == key for key in keys
-            ):
-                return walk, feeds
+        for known in kept:
+            if known.holds_in(state) and self._wires_alike(known):
+                return known.walk, known.feeds
         made = _Walk(self, source, how, state)
-        walk, feeds = made.walk(), tuple(made.feeds)
-        kept.append((tuple(self._key(name, state) for name in made.met), tuple(made.passed.items()), walk, feeds))
-        return walk, feeds
+        walk = made.walk()
+        met, switched = frozenset(made.met), _NONE.union(*(self.loops_of.get(name, _NONE) for name in made.met))
+        known = KeptWalk(
+            walk,
+            tuple(made.feeds),
+            tuple(made.passed.items()),
+            tuple((name, self._jacks(name)) for name in made.met),
+            met,
+            state.on & met,
+            switched,
+            state.loops & switched,
+            state.kind == UNPOWERED,
+        )
+        kept.append(known)
+        return known.walk, known.feeds
+
+    def _wires_alike(self, known: KeptWalk) -> bool:
+        """Whether everything on a walk is wired here as it was there."""
+        if id(known) not in self._alike:
+            self._alike[id(known)] = all(self.links.get(port, ()) == links for port, links in known.passed) and all(
+                self._jacks(name) == jacks for name, jacks in known.plugged
+            )
+        return self._alike[id(known)]
+
+    def _jacks(self, name: str) -> frozenset[str]:
+        return self._plugged.get(name, frozenset())
 
     def _key(self, name: str, state: AudioState) -> _Key:
         loops = self.loops_of.get(name)
         held = loops & state.loops if loops else _NONE
-        return name, name in state.on, held, state.kind == UNPOWERED, self._plugged.get(name, frozenset())
+        return name, name in state.on, held, state.kind == UNPOWERED, self._jacks(name)
 
 
 class _Walk:

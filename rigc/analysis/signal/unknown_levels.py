@@ -16,7 +16,7 @@ class Lacking(Record):
 
 
 def unknown_levels(rig: Rig, levels: Levels) -> dict[str, Lacking]:
-    """By name, in the order of the leads. A panel jack takes whatever comes."""
+    """By name, in the order of the leads. A panel jack that says nothing takes whatever comes."""
     gives: dict[str, int] = {}
     takes: dict[str, str] = {}
     for edge in levels.edges:
@@ -31,7 +31,7 @@ def _lacking(rig: Rig, name: str, leads: int, jack: str | None) -> Lacking:
     words, examples = [], []
     if leads:
         words.append("what level it gives")
-        out = next((each.name for each in rig.things[name].jacks if each.role == "output"), "out")
+        out = next((each.name for each in rig.things[name].jacks if each.role in ("output", "panel")), "out")
         examples.append(f"`level {out} -20 dBu peak 4 dBu`")
     if jack is not None:
         words.append(f"what '{jack}' takes at most")

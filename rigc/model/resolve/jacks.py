@@ -100,17 +100,23 @@ def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
                     )
                 )
             found[jack.name] = jack
+    lay_levels(context, items, found)
     for item in items:
         fact = item.fact
-        if isinstance(fact, nodes.Level):
-            levels = levels_of(context, item)
-            for name in _jacks_named(context, found, fact.jacks):
-                found[name] = found[name].replace(levels=levels)
-        elif isinstance(fact, nodes.Impedance):
+        if isinstance(fact, nodes.Impedance):
             bypassed = context.amount(fact.amount, IMPEDANCE, item.provenance)
             for name in _jacks_named(context, found, fact.jacks):
                 found[name] = found[name].replace(bypassed_ohm=bypassed)
     return tuple(found.values())
+
+
+def lay_levels(context: Context, items: list[Item], jacks: dict[str, Any]) -> None:
+    """Gives each jack (by name) the levels that a `level` statement states of it."""
+    for item in items:
+        if isinstance(item.fact, nodes.Level):
+            levels = levels_of(context, item)
+            for name in _jacks_named(context, jacks, item.fact.jacks):
+                jacks[name] = jacks[name].replace(levels=levels)
 
 
 def levels_of(context: Context, item: Item) -> Levels:

@@ -8,8 +8,8 @@ from rigc.model.measures import (
     MASS,
     OFFSET,
 )
-from rigc.model.resolve.context import Context, items_of
-from rigc.model.resolve.jacks import pairs_of
+from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.jacks import lay_levels, pairs_of
 from rigc.model.things import Panel, PanelJack
 from rigc.syntax import nodes
 
@@ -21,9 +21,10 @@ def panels(context: Context) -> dict[str, Panel]:
         items = items_of(
             context, tuple(i for i in block.items if not isinstance(i, nodes.PanelJack | nodes.PanelInlet)), []
         )
-        jacks = tuple(
+        made = [
             _panel_jack(context, node) for node in block.items if isinstance(node, nodes.PanelJack | nodes.PanelInlet)
-        )
+        ]
+        jacks = _levelled(context, items, made)
         masses = [context.amount(i.fact.amount, MASS, i.provenance) for i in items if isinstance(i.fact, nodes.Mass)]
         found[block.name.text] = Panel(
             block.name.text,
@@ -36,6 +37,13 @@ def panels(context: Context) -> dict[str, Panel]:
             notes=tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note)),
         )
     return found
+
+
+def _levelled(context: Context, items: list[Item], made: list[PanelJack]) -> tuple[PanelJack, ...]:
+    """The jacks with their stated levels."""
+    by_name = {jack.name: jack for jack in made}
+    lay_levels(context, items, by_name)
+    return tuple(by_name[jack.name] for jack in made)
 
 
 def _panel_jack(context: Context, node: nodes.PanelJack | nodes.PanelInlet) -> PanelJack:

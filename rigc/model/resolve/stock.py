@@ -9,6 +9,7 @@ from rigc.model.measures import AREA, GAUGE, LENGTH, MASS, MASS_PER_LENGTH, PER_
 from rigc.model.quantities import money
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.jacks import connector_of
+from rigc.model.resolve.premade import premade
 from rigc.model.resolve.things import inherited
 from rigc.model.stock import Cable, Plug, Stock, Strip
 from rigc.syntax import nodes
@@ -30,15 +31,11 @@ AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
 
 def stock(context: Context) -> Stock:
     """All stock of the sources."""
-    premade = {
-        node.signal.text: tuple(sorted({fact.value for fact in context.shared(LENGTH, *node.lengths) if fact}))
-        for node in context.of(nodes.Premade)
-    }
     return Stock(
         _family(context, nodes.Cable, Cable),
         _family(context, nodes.Plug, Plug),
         _family(context, nodes.Strip, Strip),
-        premade,
+        *premade(context),
     )
 
 

@@ -19,18 +19,23 @@ _COLUMNS = (
     Column("bought is longer by", "mm", number=True, key="longer"),
 )
 _PRICE = Column("parts to make it", key="parts")
+_BOUGHT = Column("bought costs", key="bought_price")
 
 
 def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
-    """A row for each lead of the board with a length; the price of its parts only where the stock states prices."""
+    """A row for each lead of the board with a length; the price of its parts, and of the premade lead, only where the stock
+    states such prices."""
     found = [(lead, lengths.lengths[lead.mark]) for lead in leads.all if lead.mark in lengths.lengths]
-    prices = [_price(rig, lead, length) for lead, length in found]
-    priced = any(prices)
+    priced = {
+        column: prices
+        for column, price in ((_PRICE, _price), (_BOUGHT, _bought))
+        if any(prices := [price(rig, lead, length) for lead, length in found])
+    }
     rows = (
-        Row((*_cells(rig, lead, length), *((Cell(price),) if priced else ())))
-        for (lead, length), price in zip(found, prices, strict=True)
+        Row((*_cells(rig, lead, length), *(Cell(prices[at]) for prices in priced.values())))
+        for at, (lead, length) in enumerate(found)
     )
-    columns = (*_COLUMNS, _PRICE) if priced else _COLUMNS
+    columns = (*_COLUMNS, *priced)
     caption = "Made here or bought: a coil is more than the lead may be long"
     return Table("made-or-bought", caption, columns, tuple(rows), empty="no lead has a length")
 
@@ -48,3 +53,12 @@ def _cells(rig: Rig, lead: Lead, length: Length) -> tuple[Cell, ...]:
 def _price(rig: Rig, lead: Lead, length: Length) -> str:
     price = hand_made_price(rig, lead, length.cut)
     return "" if price is None else f"{price[0]:.2f} {price[1]}"
+
+
+def _bought(rig: Rig, lead: Lead, length: Length) -> str:
+    """What the next premade lead costs; a control lead comes from the audio list where there is none of its own."""
+    if length.premade is None:
+        return ""
+    signal = "audio" if lead.signal == "control" and not rig.stock.premade_mm.get("control") else lead.signal
+    price = rig.stock.premade_price.get(signal, {}).get(length.premade / 10)
+    return "" if price is None else f"{float(price.value.split()[0]):.2f} {price.value.split()[1]}"

@@ -15,18 +15,22 @@ from rigc.reports.content import Cell, Column, Row, Table
 
 
 def crossing_table(crossings: Crossings) -> Table:
-    """One row for each audio lead and power lead that meet."""
+    """What is to be looked at first; the leads that an audio lead crosses in one fine way, and meets nowhere else, in one row."""
     columns = (
-        Column("lead 1"),
+        Column("lead 1", least_mm=15),
         Column("lead 2"),
-        Column("classes"),
+        Column("classes", least_mm=22),
         Column("angle", "°", number=True),
         Column("parallel", "mm", number=True),
         Column("distance", "mm", number=True),
         Column("verdict"),
     )
-    rows = tuple(map(_crossing, crossings.all))
-    empty = "no audio lead crosses a d.c. or a.c. lead, or runs beside one"
+    alike: dict[tuple[object, ...], list[Crossing]] = {}
+    for each in crossings.all:
+        apart = "" if _is_plain(each) else each.other.mark
+        alike.setdefault((each.one.mark, each.other.signal, _angles(each), apart), []).append(each)
+    rows = tuple(map(_crossing, sorted(alike.values(), key=lambda group: not _to_look_at(group[0]))))
+    empty = "no audio lead crosses a DC or AC lead, or runs beside one"
     return Table("crossings", "Crossings and runs side by side", columns, rows, empty=empty)
 
 
@@ -64,20 +68,34 @@ def joint_table(rig: Rig, placement: Placement, leads: Leads, routes: CableRoute
     return Table("joint-choice", "What a joint choice of both drop lines would save", columns, tuple(rows), empty=empty)
 
 
-def _crossing(each: Crossing) -> Row:
-    angles = dict.fromkeys(f"{angle:.0f}" for angle in each.angles)
+def _to_look_at(each: Crossing) -> bool:
+    return each.verdict not in (FINE, TIED)
+
+
+def _is_plain(each: Crossing) -> bool:
+    """Whether a crossing has neither a length nor a remark of its own."""
+    return each.verdict == FINE and not each.parallel_mm and not each.hearing
+
+
+def _angles(each: Crossing) -> str:
+    return ", ".join(dict.fromkeys(f"{angle:.0f}" for angle in each.angles))
+
+
+def _crossing(group: list[Crossing]) -> Row:
+    """A row of one crossing, or of several plain ones at one angle."""
+    each = group[0]
     verdict = each.verdict
     if each.hearing:
         verdict += f"; in the state '{each.hearing}' a pickup drives {each.one.mark}"
     return Row(
         (
             Cell(each.one.mark, strong=True),
-            Cell(each.other.mark, strong=True),
+            Cell(", ".join(one.other.mark for one in group), strong=True),
             Cell(f"{each.one.signal}, {each.other.signal}"),
-            Cell(", ".join(angles)),
+            Cell(_angles(each)),
             Cell(_mm(each.parallel_mm) if each.parallel_mm else ""),
             Cell(_mm(each.nearest_mm) if each.parallel_mm else ""),
-            Cell(verdict, mark="" if each.verdict in (FINE, TIED) else "look"),
+            Cell(verdict, mark="look" if _to_look_at(each) else ""),
         )
     )
 

@@ -10,6 +10,7 @@ ROW = LETTERS + 1.4
 """From row to row, in mm."""
 
 _APART = 1.2
+_BESIDE = 0.6  # from a leader to its label, which stands at its right: no leader from below meets the label
 
 
 class Callout(Record):
@@ -20,7 +21,7 @@ class Callout(Record):
 
 
 def callouts(wanted: tuple[Callout, ...], base: float, below: bool = False) -> tuple[Shape, ...]:
-    """The labels start at their leaders and run to the right, the nearest row at `base`; one beyond the next in the way.
+    """The labels start beside their leaders and run to the right, the nearest row at `base`; one beyond the next in the way.
 
     They stand above `base`, or `below` it.
     """
@@ -28,9 +29,9 @@ def callouts(wanted: tuple[Callout, ...], base: float, below: bool = False) -> t
     for call, row in rows(wanted):
         x, y = call.point
         height = base + ROW * row if below else base - ROW * row
-        shapes.append(Line(x, y, x, height + (-0.6 if below else 0.6), "grey", width_mm=HAIR))
+        shapes.append(Line(x, y, x, height + (LETTERS if below else -LETTERS) / 2, "grey", width_mm=HAIR))
         shapes.append(Circle(x, y, 0.4, "grey", fill="solid", width_mm=HAIR))
-        shapes.append(Label(x - 0.5, height, call.text, level="top" if below else "baseline"))
+        shapes.append(Label(x + _BESIDE, height, call.text, level="top" if below else "baseline"))
     return tuple(shapes)
 
 
@@ -39,7 +40,7 @@ def rows(wanted: tuple[Callout, ...]) -> list[tuple[Callout, int]]:
     placed: list[tuple[Callout, int]] = []
     for call in sorted(wanted, key=lambda each: (each.point, each.text), reverse=True):
         x = call.point[0]
-        end = x + text_width(call.text, LETTERS) + _APART
+        end = x + _BESIDE + text_width(call.text, LETTERS) + _APART
         placed.append((call, 1 + max((row for other, row in placed if x <= other.point[0] < end), default=-1)))
     return placed
 

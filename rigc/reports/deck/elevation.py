@@ -18,7 +18,7 @@ from rigc.reports.drawing.dimension import upright_dimension
 from rigc.reports.plotting.spreading import spread
 from rigc.reports.shapes import LETTERS, THICK, Box, Circle, Label, Line, Point, Shape
 
-LEFT, RIGHT, FOOT = 14.0, 42.0, 12.0
+LEFT, RIGHT, FOOT = 14.0, 42.0, 7.0
 _NAMES = 22.0  # room for names over the tallest thing, in mm
 
 

@@ -36,16 +36,25 @@ def _slots(deck: Deck, ways: tuple[Way, ...]) -> list[tuple[str, str, str, str]]
     """Along each drop line in use, from the first to the last lead that goes through it."""
     rows = []
     for line in deck.drops_mm:
-        used = [(x, way.mark) for way in ways for x, y in way.passages if y == line]
+        used = sorted((x, way.mark) for way in ways for x, y in way.passages if y == line)
         if not used:
             continue
-        first, last = min(used)[0], max(used)[0]
+        first, last = used[0][0], used[-1][0]
         span = f"{first:g}" if first == last else f"{first:g} to {last:g}"
         between = any(rail.front_mm < line < rail.rear_mm for rail in deck.rails)
         size = "open between the rails" if deck.rails and not between else "slot or holes, to suit the plugs"
-        count = f"{len(used)} lead{'s' if len(used) > 1 else ''}"
-        rows.append((span, f"{line:g}", size, f"{count}: {', '.join(dict.fromkeys(mark for _, mark in used))}"))
+        rows.append((span, f"{line:g}", size, _passages(used)))
     return rows
+
+
+def _passages(used: list[tuple[float, str]]) -> str:
+    """Where the shop drills: each x with the leads that go through there, a lead twice where it comes up again."""
+    at: dict[str, list[str]] = {}
+    for x, mark in used:
+        at.setdefault(f"{x:g}", []).append(mark)
+    if len(at) == 1:
+        return f"leads: {', '.join(dict.fromkeys(mark for _, mark in used))}"
+    return "leads, at x: " + "; ".join(f"{x} {', '.join(dict.fromkeys(marks))}" for x, marks in at.items())
 
 
 def _panel(rig: Rig, deck: Deck) -> list[tuple[str, str, str, str]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.shapes import LETTERS, Box, Label, Line, Shape
 
-BAR_HEIGHT = 14.0
+BAR_HEIGHT = 12.5
 """What a scale bar needs under a drawing, in mm."""
 
 _BARS = (1000, 500, 200, 100, 50, 20, 10)

@@ -12,7 +12,7 @@ BETWEEN, BESIDE = 5.0, 1.4
 
 def closings(tree: Tree) -> list[tuple[int, int, str]]:
     """Pairs of rows with what joins them beside the tree: a further run of leads, or the mains earth of both."""
-    found = [(one, two, " + ".join(link.marks)) for one, two, link in tree.closing]
+    found = [(one, two, " + ".join(link.marks) or "the metal") for one, two, link in tree.closing]
     earthed = [at for at, row in enumerate(tree.rows) if row.pole is not None and row.pole in tree.earthed]
     return found + [(earthed[0], other, "the mains") for other in earthed[1:]]
 

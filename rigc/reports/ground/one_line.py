@@ -20,7 +20,7 @@ from rigc.reports.symbols import class_ii, earth
 STEP_X, STEM = 30.0, 4.0
 LEFT, TOP, LEGEND = 4.0, 4.0, 20.0
 
-UPRIGHT, TURNED = (180.0, 225.0), 150.0
+UPRIGHT, TURNED = (180.0, 240.0), 150.0
 """The width and height of a drawing on an upright page, and its height on a turned one, in mm."""
 
 

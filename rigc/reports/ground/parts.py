@@ -13,7 +13,7 @@ BOX_Y = 5.6
 SIDE_Y, SPINE_Y, TOLD_Y = 7.6, 10.4, 4.5
 """From one row to the next: what stands straight below needs room for the label of its lead; a line of words at the foot."""
 
-HEAD, FOOT = 9.0, 5.0
+HEAD, FOOT = 9.0, 4.0
 """What the heading of a part and the air below it take, in mm."""
 
 

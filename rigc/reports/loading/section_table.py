@@ -14,7 +14,7 @@ from rigc.analysis.signal.unit_mode import TRACK
 from rigc.facts.loading import CABLE_LIMIT, LEAST_BRIDGING, TREBLE_CORNER_HZ
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.loading.words import UNKNOWN_MARK, figure, state_names, way
+from rigc.reports.loading.words import UNKNOWN_MARK, corner, figure, state_names, way
 
 COLUMNS = (
     Column("section"),
@@ -48,7 +48,6 @@ def _row(loading: Loading, section: Section, limit_pf: float) -> Row:
     per_metre = dict.fromkeys(lead.pf_per_m for lead in section.leads)
     per_metre_known = [f"{each:g}" for each in per_metre if each is not None]
     blank, pickup = Cell(""), section.from_pickup
-    corner, loss = section.corner_hz, section.loss_db
     return Row(
         (
             Cell(way(section), strong=True),
@@ -62,8 +61,8 @@ def _row(loading: Loading, section: Section, limit_pf: float) -> Row:
             _load(section),
             figure(section.unloaded_hz, 0, section.assumed) if pickup else blank,
             _peak(section) if pickup else blank,
-            blank if pickup or corner == inf else figure(None if corner is None else corner / 1000, 1, section.assumed),
-            blank if pickup else figure(loss, 2, section.assumed),
+            blank if pickup or section.corner_hz == inf else corner(section.corner_hz, section.assumed),
+            blank if pickup else figure(section.loss_db, 2, section.assumed),
             _verdict(section, limit_pf),
         )
     )
@@ -97,8 +96,7 @@ def _verdict(section: Section, limit_pf: float) -> Cell:
         if over(section.known_pf, limit_pf):
             faults.append(f"over {limit_pf:g} pF")
     else:
-        corner = section.corner_hz
-        if corner is not None and over(TREBLE_CORNER_HZ.value, corner):
+        if section.corner_hz is not None and over(TREBLE_CORNER_HZ.value, section.corner_hz):
             faults.append(f"corner under {TREBLE_CORNER_HZ.value / 1000:g} kHz")
         ratio = _ratio(section)
         if ratio is not None and over(LEAST_BRIDGING.value, ratio):

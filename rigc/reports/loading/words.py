@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.state_words import ordered
-from rigc.model.audio_state import UNPOWERED
+from rigc.diagnostics.figures import corner_khz, with_minus
+from rigc.model.audio_state import UNPOWERED, AudioState
 from rigc.reports.content import Cell
 
 _FEW = 4
@@ -21,22 +22,50 @@ def way(section: Section) -> str:
 
 
 def state_names(loading: Loading, sections: Iterable[Section]) -> str:
-    """The states in which sections are there: all by name, or `every state`, or `every state but` a few."""
-    found = [state.name for state in ordered(loading, sections)]
-    powered = [state.name for state in loading.audio.all if state.kind != UNPOWERED]
+    """The states in which sections are there: all by name, or `every state`, or `every state but` a few; by wiring where they differ."""
+    found = ordered(loading, sections)
+    wirings = dict.fromkeys(map(_wiring, loading.audio.all))
+    told: dict[str, list[str]] = {}
+    for wiring in wirings:
+        mine = [_bare(state) for state in found if _wiring(state) == wiring]
+        powered = [_bare(each) for each in loading.audio.all if _wiring(each) == wiring and each.kind != UNPOWERED]
+        if mine:
+            told.setdefault(_told(mine, powered), []).append(wiring)
+    if len(told) == 1 and len(*told.values()) == len(wirings):
+        return next(iter(told))
+    return "; ".join(f"{', '.join(where)}: {words}" for words, where in told.items())
+
+
+def _told(found: list[str], powered: list[str]) -> str:
+    """Some of the states of one wiring."""
     absent = [name for name in powered if name not in found]
     dark = [name for name in found if name not in powered]
     if not absent:
         return ", ".join(["every state", *dark])
     if len(absent) < len(found) and len(absent) <= _FEW < len(found):
-        return f"every state but {', '.join(absent)}" + (f"; {', '.join(dark)}" if dark else "")
+        return f"every state but {', '.join(absent)}" + (f" ({', '.join(dark)} too)" if dark else "")
     return ", ".join(found)
+
+
+def _wiring(state: AudioState) -> str:
+    """What sets its connections apart, in the words with which its name ends."""
+    with_what = f"with {state.when.instrument}" if state.when.instrument else ""
+    return " and ".join(filter(None, (", ".join(state.when.scenarios), with_what)))
+
+
+def _bare(state: AudioState) -> str:
+    return state.name.removesuffix(f", {_wiring(state)}")
+
+
+def corner(hertz: float | None, assumed: bool = False) -> Cell:
+    """A corner in kHz, marked as a figure is."""
+    if hertz is None:
+        return Cell("", mark=UNKNOWN_MARK)
+    return Cell(corner_khz(hertz), mark="assumed" if assumed else "")
 
 
 def figure(value: float | None, places: int, assumed: bool = False) -> Cell:
     """A number, marked where it is not known or leans on an assumed fact."""
     if value is None:
         return Cell("", mark=UNKNOWN_MARK)
-    text = f"{value:.{places}f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    return Cell("0" if text == "-0" else text.replace("-", "−"), mark="assumed" if assumed else "")
+    return Cell(with_minus(value, places), mark="assumed" if assumed else "")

@@ -10,32 +10,24 @@ from rigc.reports.content import Paragraph
 from rigc.reports.mains.places import SOURCES
 from rigc.reports.mains.supplies import inlet_words
 
-CAUTIONS = (
-    Paragraph(
-        "caution_mains",
-        (
-            "Ask the venue what its sockets give before anything is plugged in; measure where you are not sure.",
-            "Use certified supplies, inlets and lead sets. Anything hard-wired (inlet, distribution, step transformer, "
-            "protective earth) is made and tested by a competent or licensed person to the local code. rigc adds up "
-            "volt-amperes; it designs and approves no mains wiring.",
-            "Never disconnect, cut, tape or lift a protective earth: strings and microphone may become live, which kills. "
-            "Test the earth bond before first power and after any change on the mains side; on unknown stages use a "
-            "residual-current device.",
-            "A plug adaptor converts no voltage. Step transformers: isolating, earthed, rated at least "
-            f"{STEP_MORE.value:g} times the load; the fuse of a plug by the local code.",
-            "Unplug before a lid is opened: supplies hold charge, and nothing inside is for the user. AC bricks only on units "
-            "marked for AC.",
-        ),
-        kind="caution",
+CAUTION = Paragraph(
+    "cautions",
+    (
+        "Ask the venue what its sockets give before anything is plugged in; measure where you are not sure.",
+        "Use certified supplies, inlets and lead sets. Anything hard-wired (inlet, distribution, step transformer, "
+        "protective earth) is made and tested by a competent or licensed person to the local code. rigc adds up "
+        "volt-amperes; it designs and approves no mains wiring.",
+        "Never disconnect, cut, tape or lift a protective earth: strings and microphone may become live, which kills. "
+        "Test the earth bond before first power and after any change on the mains side; on unknown stages use a "
+        "residual-current device.",
+        "A plug adaptor converts no voltage. Step transformers: isolating, earthed, rated at least "
+        f"{STEP_MORE.value:g} times the load; the fuse of a plug by the local code.",
+        "Unplug before a lid is opened: supplies hold charge, and nothing inside is for the user. AC bricks only on units "
+        "marked for AC.",
+        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as "
+        "built.",
     ),
-    Paragraph(
-        "caution_figures",
-        (
-            "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as "
-            "built.",
-        ),
-        kind="caution",
-    ),
+    kind="caution",
 )
 
 
@@ -51,6 +43,7 @@ def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> Paragraph:
         "Switching on: toroids and switch-mode supplies draw peaks of 10 to 40 A for less than a millisecond (from memory); "
         "a breaker may trip when many start at once."
     )
+    lines.append("A ? stands for what is not stated, or in neither table.")
     return Paragraph("reading", (*lines, *SOURCES), heading="How to read it")
 
 

@@ -11,7 +11,7 @@ from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.power.outlet_rows import OutletRow, outlet_rows
-from rigc.reports.power.outlet_shapes import ROW, outlet_shapes
+from rigc.reports.power.outlet_shapes import BESIDE, ROW, outlet_shapes
 from rigc.reports.shapes import LETTERS, THICK, Box, Label, Line, Shape
 
 WIDTH = 178.0
@@ -93,7 +93,7 @@ def _drawing(page: list[Part], number: int, count: int, mains: MainsLoads) -> Dr
         "one-line" if count == 1 else f"one-line-{number}",
         f"Power one-line{told}",
         _described(page),
-        WIDTH,
+        WIDTH + (BESIDE if any(row.also for part in page for row in part.rows) else 0),
         y - _GAP + _FOOT,
         tuple(shapes),
         caption="No wiring diagram: mains leads, inlets and earths are made by a competent person to the local code.",

@@ -10,10 +10,12 @@ ROW = 7.5
 _BOX, _OUTLET = 6.0, 12.0
 _AFTER = 1.5  # between a box and its text
 _UNITS = 46.0  # what a unit's box may take of the width
+BESIDE = 70.0
+"""What the words beside a unit may take beyond the width, in mm."""
 
 
 def outlet_shapes(rows: tuple[OutletRow, ...], x: float, y: float, width: float) -> list[Shape]:
-    """The rows from (x, y) down to the right edge at `width`."""
+    """The rows from (x, y) down to the right edge at `width`; beyond it stands what is to be said beside a unit."""
     shapes: list[Shape] = []
     first = 0.0
     for at, row in enumerate(rows):
@@ -46,11 +48,11 @@ def _lead(row: OutletRow, x: float, middle: float, first: float, width: float) -
     branch = x + 1.8
     points = ((x, middle), (end, middle)) if first == middle else ((branch, first), (branch, middle), (end, middle))
     box = max(16.0, text_width(row.end, LETTERS) + 4)
-    below = [Label(x + 3.5, middle + 1, row.also, level="top")] if row.also else []
+    beside = [Label(width + _AFTER, middle, row.also, level="middle")] if row.also else []
     return [
         Polyline(points, pattern=pattern, width_mm=THICK),
         Label(end - 2, middle - 1, row.mark, anchor="end", strong=True),
-        *below,
+        *beside,
         Box(end, middle - _BOX / 2, min(box, _UNITS), _BOX, corner_mm=1),
         Label(end + 2, middle, row.end, level="middle"),
     ]

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from rigc.analysis.computations.comparison import Comparison
 from rigc.analysis.results import Results
-from rigc.analysis.revision.aspect import WORK
-from rigc.analysis.revision.comparison import ChangedThing
-from rigc.analysis.revision.comparison_findings import FindingChanges
+from rigc.analysis.revision.compared.aspect import WORK
+from rigc.analysis.revision.compared.changed import ChangedThing
+from rigc.analysis.revision.compared.findings import FindingChanges
 from rigc.model.records import Change
 from rigc.model.rig import Rig
 from rigc.record import Record

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from rigc.analysis.revision.aspect import PAPER, RELABEL
-from rigc.analysis.revision.comparison import ADDED, REMOVED, ChangedThing, Difference
+from rigc.analysis.revision.compared.aspect import PAPER, RELABEL
+from rigc.analysis.revision.compared.changed import ADDED, REMOVED, ChangedThing, Difference
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.revision.changes import Changes
 from rigc.reports.revision.changes_words import MEANING, cause_words, field_words, thing_words

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.revision.aspect import PAPER, WORK
-from rigc.analysis.revision.comparison import RENAMED, REPLACED
+from rigc.analysis.revision.compared.aspect import PAPER, WORK
+from rigc.analysis.revision.compared.changed import RENAMED, REPLACED
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.reports.content import Block, Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.revision.changes import Changes, Side

@@ -2,8 +2,16 @@
 
 from __future__ import annotations
 
-from rigc.analysis.revision.aspect import PAPER, REDRILL, RELABEL, REPOWER, REWIRE
-from rigc.analysis.revision.comparison import ADDED, REMOVED, RENAMED, RENUMBERED, REPLACED, ChangedThing, Difference
+from rigc.analysis.revision.compared.aspect import PAPER, REDRILL, RELABEL, REPOWER, REWIRE
+from rigc.analysis.revision.compared.changed import (
+    ADDED,
+    REMOVED,
+    RENAMED,
+    RENUMBERED,
+    REPLACED,
+    ChangedThing,
+    Difference,
+)
 
 KINDS = (
     "unit", "supply", "place", "strips", "fixing", "bridge plate", "hole", "deck", "panel", "case", "lead", "special lead",

@@ -32,6 +32,6 @@ def overlay_legend(left: float, right: float, top: float, below: bool, leads: bo
         shapes += [Symbol("", drawn, x, y), Label(x + _SIGN + 1.5, y, words, level="middle")]
         x += wide
     words = "number of the change in the table"
-    if x + _SIGN + text_width(words, LETTERS) > right:
+    if x + _SIGN + 1.5 + text_width(words, LETTERS) > right:
         x, y = left, y + _ROW
     return (*shapes, *sign(1, x + 4, y), Label(x + _SIGN + 1.5, y, words, level="middle"))

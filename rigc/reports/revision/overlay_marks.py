@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.placement import Outline, Placement
+from rigc.analysis.computations.rework import Rework
 from rigc.analysis.computations.route_paths import RoutePaths
 from rigc.analysis.results import Results
-from rigc.analysis.revision.successors import successors
+from rigc.analysis.revision.plan.lead_plan import NEW, REMAKE, UNTOLD, LeadPlan
+from rigc.analysis.revision.plan.successors import successors
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -116,30 +118,49 @@ def _holes(deck: Deck | None) -> dict[str, Point]:
 
 
 def _leads(before: Results, after: Results, deck: Deck) -> list[Mark]:
+    """Leads that a hand lays otherwise: a shift that the slack takes up is none."""
     old, new = ({way.mark: way for way in _ways(results, deck)} for results in (before, after))
-    ends = [{lead.mark: (lead.start, lead.end) for lead in results.get(Leads).all} for results in (before, after)]
+    plans = after.get(Rework).leads
+    ends = [{lead.mark: f"{lead.start} -> {lead.end}" for lead in each.get(Leads).all} for each in (before, after)]
+    anew = {plan.mark for plan in plans if plan.verdict == REMAKE}
     found = []
-    for mark in dict.fromkeys((*new, *old)):
-        was, now = old.get(mark), new.get(mark)
-        if was is not None and now is not None and _same_way(was, now) and ends[0][mark] == ends[1][mark]:
+    for plan in plans:
+        if not _laid(plan) or (plan.after is None and plan.mark in anew):
             continue
+        was, now = old.get(plan.mark if plan.before is None else plan.before.mark), new.get(plan.mark)
+        was, now = (None if plan.verdict == NEW else was), (None if plan.after is None else now)
         seen = now or was
+        if seen is None:
+            continue
         moved = None if was is None or now is None else _moved_end(was, now)
-        there = [f"{one} -> {other}" for one, other in (each[mark] for each in ends if mark in each)]
-        change = "new" if was is None else "gone" if now is None else "another way"
-        told = f"{change}: {'; before: '.join(reversed(list(dict.fromkeys(there))))}"
         here, then = moved or (None, None)
-        found.append(Mark(0, f"lead {mark}", told, here, then, seen is not None and seen.under, ways=(was, now)))
+        told = f"{_change(plan)}: {'; before: '.join(reversed(_between(ends, plan)))}"
+        found.append(Mark(0, f"lead {plan.mark}", told, here, then, seen.under, ways=(was, now)))
     return found
+
+
+def _laid(plan: LeadPlan) -> bool:
+    ends = bool(plan.moved or plan.swapped or plan.adaptor)
+    return plan.after is None or plan.verdict in (NEW, REMAKE, UNTOLD) or plan.dressed or plan.spare or ends
+
+
+def _change(plan: LeadPlan) -> str:
+    if plan.after is None:
+        return "gone"
+    if plan.verdict in (NEW, REMAKE):
+        return "new" if plan.verdict == NEW else "made anew"
+    return "another end" if plan.moved or plan.swapped or plan.adaptor else "another way"
+
+
+def _between(ends: list[dict[str, str]], plan: LeadPlan) -> list[str]:
+    """The two jacks of the lead as it was and as it is, once where they are the same."""
+    was = None if plan.verdict == NEW else ends[0].get(plan.mark if plan.before is None else plan.before.mark)
+    now = None if plan.after is None else ends[1].get(plan.mark)
+    return list(dict.fromkeys(filter(None, (was, now))))
 
 
 def _ways(results: Results, deck: Deck) -> tuple[Way, ...]:
     return ways(results.get(Leads), results.get(RoutePaths), results.get(Placement), deck.name)
-
-
-def _same_way(one: Way, other: Way) -> bool:
-    alike = len(one.points) == len(other.points) and one.above == other.above
-    return alike and all(map(_near, one.points, other.points))
 
 
 def _moved_end(one: Way, other: Way) -> tuple[Point, Point] | None:

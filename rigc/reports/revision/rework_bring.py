@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.lead_plan import NEW, REMAKE
-from rigc.analysis.revision.plan_records import Piece
+from rigc.analysis.revision.plan.lead_plan import NEW, REMAKE
+from rigc.analysis.revision.plan.plan_records import Piece
 from rigc.diagnostics.figures import millimetres
 from rigc.facts.fastening import ORDER_MORE, ORDER_STEP_MM
 from rigc.facts.rework import MINUTES
@@ -47,6 +47,7 @@ def _parts(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:
     for each in rework.adaptors:
         if each.after is not None and each.before is None:
             yield each.mark, f"{each.after.kind} adaptor for {' + '.join(each.after.units)}", 0.0, each
+    yield from _fittings(rework)
     for plan in rework.leads:
         if plan.after is None:
             continue
@@ -60,6 +61,24 @@ def _parts(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:
         own = [each for each in rework.labels if each.text and (each.change, each.done) == (change, done)]
         marks = ", ".join(dict.fromkeys(each.mark for each in own))
         yield f"{len(own)} labels", f"printed: {marks}", len(own) * MINUTES["print"].value, own[0]
+
+
+def _fittings(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:
+    """Decks and cases that come, with the holes that are drilled beforehand; jacks, inlets and transformers."""
+    for plan in rework.fittings:
+        if not plan.after:
+            continue
+        if plan.kind == "deck":
+            holes = [each for each in rework.fittings if each.beforehand and each.on == plan.name]
+            drilled = f", {len(holes)} holes drilled" if holes else ""
+            minutes = MINUTES["put deck"].value + len(holes) * MINUTES["drill"].value
+            yield f"deck {plan.name}", f"{plan.after} mm{drilled}", minutes, plan
+        elif plan.kind == "case":
+            yield f"case {plan.name}", f"{plan.after} mm", 0.0, plan
+        elif plan.kind == "transformer":
+            yield "transformer", plan.after, 0.0, plan
+        elif plan.kind == "jack" and not plan.before:
+            yield f"{plan.name}", plan.after.partition(" at ")[0], 0.0, plan
 
 
 def _units(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:

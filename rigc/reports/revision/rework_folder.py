@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from typing import Any
 
 from rigc.analysis.control.midi_channel import in_runs
@@ -10,25 +11,27 @@ from rigc.analysis.results import Results
 from rigc.analysis.revision.previous import Previous
 from rigc.discover import members
 from rigc.reports.content import NoSheet, Paragraph, Sheet
+from rigc.reports.made import made
 
 OWN = "rework"
 
 
 def folder_lines(old: Results, new: Results, previous: Previous) -> Paragraph:
-    """By their numbers in the folder. Title blocks don't count: they differ on every sheet."""
+    """By their numbers in the folder. Title blocks don't count: they differ on every sheet. A sheet that can't be made is
+    one to look at, so it counts as another one."""
     put_in: list[int] = []
     shred: list[int] = []
     stay: list[int] = []
-    for number, made in enumerate(members("rigc.reports.sheets", "SHEET"), 1):
-        name = made.__name__.replace("_", "-")
-        before, after = old.call(made) if name != OWN else None, new.call(made) if name != OWN else None
-        now = name == OWN or isinstance(after, Sheet)
-        same = name != OWN and before == after and not _renamed_on(after, previous)
+    for number, sheet in enumerate(members("rigc.reports.sheets", "SHEET"), 1):
+        own = sheet.__name__.replace("_", "-") == OWN
+        before, after = (None, None) if own else (_sheet(old, sheet), _sheet(new, sheet))
+        now = own or not isinstance(after, NoSheet)
+        same = not own and after is not None and before == after and not _renamed_on(after, previous)
         if same and now:
             stay.append(number)
         elif now:
             put_in.append(number)
-        if not same and isinstance(before, Sheet):
+        if not same and not own and not isinstance(before, NoSheet):
             shred.append(number)
     told = (
         ("new, old ones to shred", [number for number in put_in if number in shred]),
@@ -38,6 +41,14 @@ def folder_lines(old: Results, new: Results, previous: Previous) -> Paragraph:
     )
     lines = tuple(f"{what}: {in_runs(numbers)}" for what, numbers in told if numbers)
     return Paragraph("folder", lines, heading="Sheets to swap, by number")
+
+
+def _sheet(results: Results, sheet: Callable[..., Any]) -> Sheet | NoSheet | None:
+    """None where the making fails: that is told where the sheet itself is asked for, and no reason to have no rework."""
+    try:
+        return made(results, sheet)
+    except Exception:
+        return None
 
 
 def _renamed_on(sheet: Sheet | NoSheet | None, previous: Previous) -> bool:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.board import BoardLead
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.lead_plan import KEEP, NEW, REMAKE, LeadPlan
+from rigc.analysis.revision.plan.lead_plan import KEEP, NEW, REMAKE, LeadPlan
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE
 from rigc.reports.content import Cell, Column, Row, Table
@@ -88,11 +88,17 @@ def verdict(plan: LeadPlan) -> str:
 def _actions(plan: LeadPlan) -> list[str]:
     if plan.after is None or plan.verdict in (NEW, REMAKE) or plan.spare:
         return []
-    found = [] if not plan.plugged else ["re-terminate"]
+    found = [_refitted(plan)] if plan.plugged else []
     found += [f"move end to {plan.after.via[end] or plan.after.ends[end]}" for end in plan.moved if plan.after.ends]
     found += [f"via {plan.after.via[end]}" if plan.after.via[end] else "take off its adaptor" for end in plan.adaptor]
     found += ["re-dress"] if plan.dressed else []
     return found + (["re-label"] if plan.labelled else [])
+
+
+def _refitted(plan: LeadPlan) -> str:
+    """Which end gets a plug; and what is cut off there, where the lead is shortened."""
+    at = "both ends" if len(plan.plugged) == 2 else f"end {'AB'[plan.plugged[0]]}"
+    return f"re-terminate {at}" + (f", {millimetres(plan.cut)} mm off with the old plug" if plan.cut else "")
 
 
 def _row(plan: LeadPlan) -> Row:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.rework import Rework
 from rigc.analysis.computations.supply_totals import SupplyTotal
-from rigc.analysis.revision.plan_records import OutletPlan, OutletState, StripPlan, SupplyPlan
+from rigc.analysis.revision.plan.plan_records import OutletPlan, OutletState, StripPlan, SupplyPlan
 from rigc.diagnostics.figures import share, short, watts
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.revision.rework_words import CHANGE, change_cell, first_cell, from_to, tidy

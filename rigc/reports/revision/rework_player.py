@@ -6,10 +6,10 @@ from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.rework import Rework
 from rigc.analysis.deck.foot_spots import FootSpot, foot_spots
 from rigc.analysis.results import Results
-from rigc.analysis.revision.plan_records import UnitPlan
+from rigc.analysis.revision.plan.plan_records import UnitPlan
+from rigc.analysis.revision.plan.program_plans import changed_loops
 from rigc.analysis.revision.previous import Previous
-from rigc.analysis.revision.program_plans import changed_loops
-from rigc.diagnostics.figures import plain, short
+from rigc.diagnostics.figures import short
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph
 
@@ -42,19 +42,18 @@ def _unit(rig: Rig, plan: UnitPlan) -> str:
 
 
 def _switches(old: Results, new: Results, rework: Rework) -> list[str]:
-    """Switches of units that stay, or of successors, that are elsewhere; successors are compared one by one, in
-    order."""
+    """Switches of units that stay, or of successors, that are elsewhere, one line for all that went the same way;
+    successors are compared one by one, in order."""
     heirs = {plan.replaces: plan.name for plan in rework.units if plan.replaces is not None}
     before = _by_thing(old, heirs)
     after = _by_thing(new, {})
-    lines = []
+    ways: dict[str, list[str]] = {}
     for thing, spots in after.items():
         for number, (was, now) in enumerate(zip(before.get(thing, ()), spots, strict=False), 1):
             way = _way(was, now)
             if way:
-                which = f"Switch {number}" if len(spots) > 1 else "The switch"
-                lines.append(f"{which} of {thing}: {way}.")
-    return lines
+                ways.setdefault(way, []).append(f"{thing} ({number})" if len(spots) > 1 else thing)
+    return [f"The switch{'es' * (len(things) > 1)} of {', '.join(things)}: {way}." for way, things in ways.items()]
 
 
 def _by_thing(results: Results, heirs: dict[str, str]) -> dict[str, list[FootSpot]]:
@@ -102,4 +101,4 @@ def mass_line(rework: Rework) -> str:
         return "Mass: not known." if rework.steps else ""
     unweighed = [each.mark for each in rework.adaptors]
     without = f" ({', '.join(unweighed)} not weighed)" if unweighed else ""
-    return f"Board without case {plain(round(before, 2))} → {plain(round(after, 2))} kg{without}."
+    return f"Board without case {before:.2f} → {after:.2f} kg{without}."

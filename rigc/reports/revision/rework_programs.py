@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.plan_records import ChannelPlan, ProgramPlan
+from rigc.analysis.revision.plan.plan_records import ChannelPlan, ProgramPlan
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.revision.rework_words import CHANGE, change_cell, first_cell, tidy
 

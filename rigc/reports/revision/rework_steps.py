@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.bench_steps import BEFORE, minutes
-from rigc.analysis.revision.plan_records import Step
+from rigc.analysis.revision.plan.bench_phases import BEFORE
+from rigc.analysis.revision.plan.bench_steps import minutes
+from rigc.analysis.revision.plan.plan_records import Step
 from rigc.facts.fastening import WAIT_H
 from rigc.facts.readings import CLOSED_ROOM_H
 from rigc.facts.rework import EARLY_HOLD_MIN
@@ -44,6 +45,8 @@ POWER_OFF = Paragraph(
     heading="mains out",
 )
 """The caution at the head of the steps."""
+MAINS_PART = "An inlet is a mains part: a competent person sets it, and tests earth and insulation before the mains lead goes in."
+"""What is said besides where an inlet is set or moved."""
 
 
 def steps_table(rework: Rework) -> Table:
@@ -76,8 +79,16 @@ _SAID: dict[str, Callable[[Step], str]] = {
     "take off": lambda step: f"take off {listed(step.what)}{f', {step.start} mm' if step.start else ''}",
     "peel": lambda step: f"peel the strip of {listed(step.what)} off the deck",
     "set volts": lambda step: f"set {listed(step.what)}: {from_to(step.start, step.end)}; tape its switch",
+    "clear deck": lambda step: f"free and tag all leads on deck {listed(step.what)}; it is kept for the way back",
+    "put deck": _from_to("deck"),
+    "set selector": lambda step: f"selector of {listed(step.what)}: {from_to(step.start, step.end)}; tape it",
+    "drill": lambda step: f"drill {listed(step.what)}: at {step.end}",
+    "set jack": lambda step: f"drill for {listed(step.what)} and set it: {step.end}",
+    "take out": lambda step: f"take out {listed(step.what)}: {step.start}{step.end}",
+    "close": lambda step: f"close the hole of {listed(step.what)}: at {step.start}",
+    "case": lambda step: f"try the board in case {listed(step.what)}, lid shut: {from_to(step.start, step.end)} mm",
     "strip deck": lambda step: f"lay strip on the deck for {listed(step.what)}",
-    "refit plug": lambda step: f"{listed(step.what)} for {step.start}: cut off the plug, fit {step.end}",
+    "refit plug": lambda step: f"{listed(step.what)} for {step.start}: cut off the plug{step.end}",
     "fit": _from_to("lay"),
     "plug in": lambda step: f"plug {listed(step.what)} into {step.end}",
     "measure": lambda step: f"mains in; test 5 at the free plug: {listed(_points(step))}; mains out",
@@ -86,6 +97,6 @@ _SAID: dict[str, Callable[[Step], str]] = {
     "dress": lambda step: f"lay {listed(step.what)} the new way and tie",
     "enter": lambda step: f"enter {listed(step.what)}{f': {from_to(step.start, step.end)}' if step.end else ''}",
     "pack": lambda step: f"spares carried, {listed(step.what)}: {step.start} → {step.end}",
-    "test": lambda step: f"test again, {len(step.what)} readings (below)",
+    "test": lambda step: f"test again, {len(step.what)} reading{'s' * (len(step.what) != 1)} (below)",
     "bag": lambda _: "bag what came off, mark the bag",
 }

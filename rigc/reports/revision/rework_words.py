@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from rigc.analysis.revision.plan_records import Piece
+from rigc.analysis.revision.plan.plan_records import Piece
 from rigc.reports.content import Cell, Column, Row, Table
 
 DONE = "done"

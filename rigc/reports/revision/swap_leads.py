@@ -5,8 +5,8 @@ from __future__ import annotations
 from rigc.analysis.cables.lead_plugs import fitting_plugs, socket
 from rigc.analysis.computations.board import BoardLead
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.lead_plan import BIN, KEEP, NEW, REMAKE, STORE, LeadPlan
-from rigc.analysis.revision.trial import Trial
+from rigc.analysis.revision.plan.lead_plan import BIN, KEEP, NEW, REMAKE, STORE, LeadPlan
+from rigc.analysis.revision.substitute.trial import Trial
 from rigc.diagnostics.figures import millimetres
 from rigc.model.jacks import Jack
 from rigc.model.rig import Rig

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.trial import Trial
+from rigc.analysis.revision.substitute.trial import Trial
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.record import Record
 from rigc.reports.content import Block, Cell, Column, Paragraph, Row, Sheet, Table

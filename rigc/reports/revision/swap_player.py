@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from rigc.analysis.revision.trial import Trial
+from rigc.analysis.revision.substitute.trial import Trial
 from rigc.model.fact import Fact
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack
 from rigc.model.rig import Rig

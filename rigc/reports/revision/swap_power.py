@@ -18,8 +18,8 @@ from rigc.analysis.power.outlet_fit import (
     window_v,
 )
 from rigc.analysis.power.power_tap import Tap
-from rigc.analysis.revision.swap_feeds import FeedWay
-from rigc.analysis.revision.trial import Trial
+from rigc.analysis.revision.substitute.feeds import FeedWay
+from rigc.analysis.revision.substitute.trial import Trial
 from rigc.diagnostics.diagnostic import Level
 from rigc.diagnostics.figures import share
 from rigc.model.things import Unit

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.placement import Outline, Placement
-from rigc.analysis.revision.swap_room import overlaps
-from rigc.analysis.revision.trial import Trial
+from rigc.analysis.revision.substitute.room import overlaps
+from rigc.analysis.revision.substitute.trial import Trial
 from rigc.diagnostics.diagnostic import Level
 from rigc.diagnostics.figures import short
 from rigc.model.rectangle import Rectangle

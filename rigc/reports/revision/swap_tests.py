@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.trial import Trial
+from rigc.analysis.revision.substitute.trial import Trial
 from rigc.facts.tests import TESTS
 from rigc.reports.content import Cell, Column, Row, Table
 

@@ -14,9 +14,10 @@ from rigc.reports.crossings.tables import bundle_table, crossing_table, joint_ta
 _READING = Paragraph(
     "reading",
     (
-        "At pedal voltages this is good habit, not law: cross at 60 to 90°, run beside a d.c. lead for at most 200 mm "
-        "within 25 mm, and beside an a.c. lead not at all within 50 mm.",
+        "At pedal voltages this is good habit, not law: cross at 60 to 90°, run beside a DC lead for at most 200 mm "
+        "within 25 mm, and beside an AC lead not at all within 50 mm.",
         "It matters most before the first buffer and before high gain. Only leads on one side of the deck are compared.",
+        "What is to be looked at stands first. Leads that cross an audio lead at one angle, and run nowhere beside it, share a row.",
         "Parallel: all runs nearer than that, added up. Distance: the nearest of them. An angle of 0 says that one lead lies on the other.",
         "Ways are reckoned along x and y from the places entered; look at the board before you tie anything.",
     ),

@@ -39,6 +39,7 @@ def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
     """H13: batch by stock, long to short, with a box to tick; totals, reels, heat-shrink, plugs; made or bought."""
     uses = reel_uses(rig, leads, lengths)
     blocks = (
+        _CARE,
         _READING,
         cut_table(rig, leads, lengths),
         uncut(rig, leads, lengths),
@@ -47,7 +48,6 @@ def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
         heat_shrink_table(rig, uses),
         plug_table(rig, leads),
         made_or_bought(rig, leads, lengths),
-        _CARE,
     )
     return Sheet("cut-list", "Cut list", "the bench", tuple(each for each in blocks if each is not None))
 

@@ -15,8 +15,8 @@ _READING = (
     "One earth reference in each joined system is right: two make a ring through the mains, none lets the board float.",
     "Hum: the voltage induced in the ring, square to a field of 1 µT at the highest mains frequency of the scenarios "
     "(V = 2πfBA); the area is that of its leads in plan. The gain is the most that follows; amps are not counted.",
-    "MIDI leads join no grounds: their shield is joined at the sending end only. So make or buy them.",
 )
+_MIDI = "MIDI leads join no grounds: their shield is joined at the sending end only. So make or buy them."
 
 
 def ground_sheet(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) -> Sheet:
@@ -33,10 +33,17 @@ def ground_sheet(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) 
         rings_table(rig, grounds, leads),
         hum_table(grounds, hums),
         breaks_table(rig, grounds, leads),
-        Paragraph("reading", _READING, heading="How to read this sheet"),
+        Paragraph("reading", (*_READING, _midi(rig, leads)), heading="How to read this sheet"),
         *drawings,
     )
     return Sheet("ground-sheet", "Ground sheet", "the tech who looks for hum", blocks)
+
+
+def _midi(rig: Rig, leads: Leads) -> str:
+    """Which MIDI leads join grounds after all."""
+    both = {frozenset((each.start, each.end)) for each in rig.connections if each.shield_at_both}
+    marks = [lead.mark for lead in leads.all if frozenset((lead.start, lead.end)) in both]
+    return f"{_MIDI} Stated otherwise of {', '.join(marks)}." if marks else _MIDI
 
 
 SHEET = ground_sheet

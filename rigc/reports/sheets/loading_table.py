@@ -12,7 +12,7 @@ from rigc.reports.loading.section_table import section_table
 
 
 def loading_table(rig: Rig, loading: Loading) -> Sheet:
-    """The sections, the responses in figures and as curves, and how to read them. Only here curves are reckoned."""
+    """The sections, the responses in figures, how to read them, and the curves. Only here curves are reckoned."""
     driven = tuple(section for section in loading.sections if section.from_pickup)
     return Sheet(
         name="loading-table",
@@ -21,8 +21,8 @@ def loading_table(rig: Rig, loading: Loading) -> Sheet:
         blocks=(
             section_table(rig, loading),
             response_table(loading, driven),
-            *response_plots(loading, driven),
             reading(loading),
+            *response_plots(loading, driven),
         ),
         landscape=True,
     )

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
 from rigc.model.rig import Rig
-from rigc.reports.content import Sheet
+from rigc.reports.content import NoSheet, Sheet
 from rigc.reports.wiring import loop_table as loops
 
 
-def loop_table(rig: Rig, leads: Leads) -> Sheet:
+def loop_table(rig: Rig, leads: Leads) -> Sheet | NoSheet:
     """H06: the loop table of the wiring sheet, on a page of its own for who programs the switcher."""
-    return Sheet("loop-table", "Loop table", "the programmer, the tech", (loops.loop_table(rig, leads),))
+    table = loops.loop_table(rig, leads)
+    if not table.rows:
+        return NoSheet("loop-table", "Loop table", "Nothing on this rig has a loop.")
+    return Sheet("loop-table", "Loop table", "the programmer, the tech", (table,))
 
 
 SHEET = loop_table

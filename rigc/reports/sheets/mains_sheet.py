@@ -7,25 +7,24 @@ from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.primaries import Primaries
 from rigc.model.rig import Rig
 from rigc.reports.content import Sheet
-from rigc.reports.mains.notes import CAUTIONS, notes
+from rigc.reports.mains.notes import CAUTION, notes
 from rigc.reports.mains.places import place_table
 from rigc.reports.mains.settings import setting_table
 from rigc.reports.mains.supplies import supply_table
 
 
 def mains_sheet(rig: Rig, power: PowerAssignment, loads: MainsLoads, primaries: Primaries) -> Sheet:
-    """The sheet only totals: it designs no mains wiring. What is not known is left as `?`."""
+    """The sheet only totals: it designs no mains wiring. What is not known is told as such."""
     return Sheet(
         "mains-sheet",
         "Mains sheet",
         "crew",
         (
-            CAUTIONS[0],
+            CAUTION,
             place_table(rig, loads),
             setting_table(primaries),
             supply_table(rig, loads),
             notes(rig, power, loads),
-            CAUTIONS[1],
         ),
         landscape=True,
     )

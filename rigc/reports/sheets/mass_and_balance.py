@@ -26,12 +26,12 @@ def mass_and_balance(rig: Rig, mass: Mass) -> Sheet:
     """H20: items, sums, centre of gravity, limits."""
     chosen = chosen_note(rig, (item.name for item in mass.items))
     blocks: tuple[Block, ...] = (
+        lifting(mass),
         _READING,
         item_table(rig, mass),
         *chosen,
         balance_table(rig, mass),
         limit_table(rig, mass),
-        lifting(mass),
     )
     return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
 

@@ -45,6 +45,7 @@ def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: Stri
     """H18: strips by unit, rails, plates, totals to order, rolls, what is held otherwise, how to prepare, what to mind."""
     held = _held_otherwise(rig)
     blocks = (
+        cautions(),
         _units(rig, strips),
         *chosen_note(rig, (unit.thing for unit in strips.units)),
         rail_table(rig, tape),
@@ -53,7 +54,6 @@ def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: Stri
         roll_table(roll_uses(rig, strips, tape, order)),
         held if held.rows else None,
         *preparation(),
-        cautions(),
     )
     told = tuple(each for each in blocks if each is not None)
     return Sheet("mounting-strips", "Mounting strips", "bench", told, landscape=True)

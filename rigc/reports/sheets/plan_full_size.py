@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.plug_bodies import PlugBodies
+from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
 from rigc.reports.deck.chosen_places import chosen_note
@@ -18,6 +19,8 @@ _HOW = (
     "Stand on it in the shoes that are worn on stage: is each switch met without the next one?",
 )
 
+_BESIDE_MM = 50.0
+
 
 def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies) -> Sheet:
     """How to join the tiles, a map of them, and the tiles; a sentence where no deck has a size."""
@@ -28,13 +31,21 @@ def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies) -> Sheet:
             size = (deck.width_mm.value, deck.depth_mm.value)
             laid = tiles(*size)
             names = {body.thing for body in bodies}
-            standing = tuple(plug for plug in plugs.all if plug.thing in names)
+            standing = [(plug.room(), plug) for plug in plugs.all if plug.thing in names]
             blocks.append(tile_map(deck, size, bodies, laid))
-            blocks += [full_size(rig, deck, size, bodies, standing, tile) for tile in laid]
+            for tile in laid:
+                here = tuple(body for body in bodies if _near(body.area, tile.area))
+                plugged = tuple(plug for room, plug in standing if _near(room, tile.area))
+                blocks.append(full_size(rig, deck, size, here, plugged, tile))
     if len(blocks) == 1:
         blocks = [Paragraph("nothing", ("No deck of known size has a unit on it yet: nothing to print.",))]
     blocks[1:1] = chosen_note(rig, placement.outlines)
     return Sheet("plan-full-size", "Plan at full size", "the player, to stand on it", tuple(blocks))
+
+
+def _near(room: Rectangle, tile: Rectangle) -> bool:
+    """Whether a tile may show anything of it: its switches lie within it, and their rings not far beyond."""
+    return min(room.overlap(tile)) >= -_BESIDE_MM
 
 
 SHEET = plan_full_size

@@ -47,8 +47,8 @@ def power_table(
         conductor_notes(drops),
         return_table(returns),
         battery_table(lives),
+        POWER_CAUTIONS,
         *one_lines(rig, power, totals, mains, leads),
-        *POWER_CAUTIONS,
     )
     shown = tuple(block for block in blocks if block is not None)
     return Sheet("power-table", "Power table", "tech", shown, landscape=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.rework import Rework
 from rigc.analysis.results import Results
+from rigc.analysis.revision.plan.bench_phases import DEAD
 from rigc.analysis.revision.previous import Previous
 from rigc.facts.rework import KEPT_SHOWS
 from rigc.model.rig import Rig
@@ -15,7 +16,7 @@ from rigc.reports.revision.rework_leads import advice, labels_table, leads_table
 from rigc.reports.revision.rework_outlets import outlets_table, strips_table
 from rigc.reports.revision.rework_player import mass_line, player_notes
 from rigc.reports.revision.rework_programs import programs_table
-from rigc.reports.revision.rework_steps import POWER_OFF, steps_table, times, waits
+from rigc.reports.revision.rework_steps import MAINS_PART, POWER_OFF, steps_table, times, waits
 from rigc.reports.revision.rework_tests import not_needed, tests_table
 
 NAME, TITLE = "rework", "Rework"
@@ -30,7 +31,7 @@ def rework(results: Results, previous: Previous, plan: Rework, power: PowerAssig
         player_notes(previous, previous.results, results, plan),
         _time(plan, results.rig),
         bring_table(plan),
-        POWER_OFF,
+        _power(plan),
         steps_table(plan),
         leads_table(plan),
         outlets_table(plan, power),
@@ -76,15 +77,34 @@ def _way_back(plan: Rework) -> Paragraph:
     away += [lead.mark for lead in plan.leads if lead.after is None] + [
         a.mark for a in plan.adaptors if a.after is None
     ]
-    what = f"{', '.join(away)} and the old labels" if away else "the old labels, and all that came off,"
+    away += [f"deck {each.name}, {each.before} mm" for each in plan.fittings if each.kind == "deck" and each.before]
+    away += ["the old labels"] if any(label.destroy for label in plan.labels) else []
+    if not away and not any(step.phase in DEAD for step in plan.steps):
+        return Paragraph("way-back", ("Nothing came off: there is nothing to keep.",), heading=_back(plan))
+    what = " and ".join(filter(None, (", ".join(away[:-1]), *away[-1:])))
     return Paragraph(
         "way-back",
         (
-            f"Keep {what} in one bag, {KEPT_SHOWS.value:g} shows long.",
+            f"Keep {what} in one bag, {KEPT_SHOWS.value:g} shows long." if what else "Nothing is left over to keep.",
             f"Back to {plan.before}: the steps from last to first, by the sheets of {plan.before}.",
         ),
-        heading=f"The way back to {plan.before}",
+        heading=_back(plan),
     )
+
+
+def _back(plan: Rework) -> str:
+    return f"The way back to {plan.before}"
+
+
+def _power(plan: Rework) -> Paragraph:
+    """The caution at the head of the steps, where anything is unplugged."""
+    mains = any(fitting.mains for fitting in plan.fittings)
+    if not any(step.phase in DEAD for step in plan.steps):
+        return Paragraph("power-off", ("Nothing is unplugged: the power may stay on.",))
+    if not mains:
+        return POWER_OFF
+    paragraph: Paragraph = POWER_OFF.replace(lines=(*POWER_OFF.lines, MAINS_PART))
+    return paragraph
 
 
 def _signed() -> Paragraph:

@@ -24,6 +24,7 @@ def wiring_sheet(rig: Rig, steps: SignalSteps, leads: Leads, power: PowerAssignm
         blocks=(
             cautions(rig, power),
             crew_notes(rig),
+            bypass_plan(rig),
             *signal_tables(rig, steps.chains),
             loop_table(rig, leads),
             power_leads_table(rig, leads, power),
@@ -31,7 +32,6 @@ def wiring_sheet(rig: Rig, steps: SignalSteps, leads: Leads, power: PowerAssignm
             control_table(rig, leads),
             preset_table(rig),
             *first_buffer_tables(first),
-            bypass_plan(rig),
         ),
         landscape=True,
     )

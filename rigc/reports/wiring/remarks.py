@@ -10,7 +10,7 @@ _ALWAYS = (
     "Plug in and change leads with the amps muted and the volume down: a thump can hurt ears and loudspeakers.",
     "Never lift, cut or tape a protective earth to cure hum: strings and microphones can become live, and that kills. "
     "Break the signal ground with a transformer or an opto-coupler instead.",
-    "Check the voltage and polarity of every d.c. plug with a meter before it goes in: a wrong one destroys a unit at once.",
+    "Check the voltage and polarity of every DC plug with a meter before it goes in: a wrong one destroys a unit at once.",
     "Mains wiring is not on this sheet. It is made and tested by a competent person to the local code; "
     "unplug the mains before a lid is opened.",
     "Tape down leads that lie on the stage; see that the board cannot tip and that treadles are held.",

@@ -207,9 +207,10 @@ class Cycles(Node):
 
 
 class Premade(Node):
-    """`premade {signal} {lengths|, }`"""
+    """`premade {signal} {lengths|, }[ price {prices|, }]`"""
 
-    FORM = "premade {signal} {lengths|, }"
+    FORM = "premade {signal} {lengths|, }[ price {prices|, }]"
     signal: Word
     lengths: tuple[Amount, ...]
+    prices: tuple[Amount, ...] | None
     span: Span

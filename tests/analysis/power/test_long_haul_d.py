@@ -11,6 +11,7 @@ from rigc.analysis.computations.joint_loads import JointLoads
 from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.squeezes import Squeezes
 from rigc.analysis.computations.supply_totals import SupplyTotals
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
@@ -33,8 +34,9 @@ def left_free() -> Results:
 
 
 def full(of: Results) -> tuple[Diagnostic, ...]:
-    power, joint = of.get(PowerAssignment), of.get(JointLoads)
-    return tuple(nearly_full_outlet(of.rig, power, joint, of.get(LoadLimits), of.get(Placement)))
+    return tuple(
+        nearly_full_outlet(of.rig, of.get(Squeezes), of.get(JointLoads), of.get(LoadLimits), of.get(Placement))
+    )
 
 
 def test_as_stated_the_pair_bears_it() -> None:
@@ -74,7 +76,7 @@ def test_left_free_five_want_four() -> None:
         "at 100 %",
     ):
         assert part in told.message
-    (squeeze,) = made.get(PowerAssignment).squeezes
+    (squeeze,) = made.get(Squeezes).all
     assert (squeeze.rivals, squeeze.needs_ma, squeeze.at_volts) == (BIG_FIVE, 500, 9)
     assert not list(unpowered_unit(made.rig, made.get(PowerAssignment), made.get(Placement)))
 

@@ -86,6 +86,9 @@ def cells_of(rig: str, name: str) -> Iterator[tuple[str, str]]:
                 if column == "lead_drop_percent":
                     for lead, printed in zip(cells["lead"].split(", "), cells[column].split(", "), strict=True):
                         yield pattern.format(lead=lead), printed
+                elif name == "crossings":  # plain crossings of one lead share a row
+                    for other in cells["lead_2"].split(", "):
+                        yield pattern.format_map({**words, "lead_2": other}), cells[column]
                 elif column in cells:
                     yield pattern.format_map(words), cells[column]
 

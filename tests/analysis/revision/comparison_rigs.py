@@ -8,7 +8,7 @@ from cases import READER, ROOT
 
 from rigc.analysis.computations.comparison import Comparison
 from rigc.analysis.results import Results
-from rigc.analysis.revision.comparison import ChangedThing
+from rigc.analysis.revision.compared.changed import ChangedThing
 from rigc.analysis.revision.previous import Previous
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk

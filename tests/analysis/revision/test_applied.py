@@ -12,8 +12,8 @@ from two_boards import LONG_HAUL, LONG_HAUL_D, compiled_after
 
 from rigc.analysis.computations.board import Board, BoardLead
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.applied import applied, done_so_far
-from rigc.analysis.revision.lead_plan import KEEP
+from rigc.analysis.revision.plan.applied import applied, done_so_far
+from rigc.analysis.revision.plan.lead_plan import KEEP
 
 PHASES = (Phase.explicit, Phase.generate)  # a rig takes too long to compile for its shrinking
 Edit = Callable[[str], str]

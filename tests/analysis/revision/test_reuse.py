@@ -9,9 +9,9 @@ from scipy.optimize import linear_sum_assignment
 
 from rigc.analysis.computations.board import BoardLead
 from rigc.analysis.computations.cable_lengths import Length
-from rigc.analysis.revision.lead_fit import Bench, Fit, fit
-from rigc.analysis.revision.reuse import Reused, cost, reused
-from rigc.analysis.revision.successors import Successors
+from rigc.analysis.revision.plan.lead_fit import Bench, Fit, fit
+from rigc.analysis.revision.plan.reuse import Reused, cost, reused
+from rigc.analysis.revision.plan.successors import Successors
 from rigc.model.fact import Fact
 from rigc.model.jacks import Port
 from rigc.model.stock import Plug
@@ -149,7 +149,25 @@ def test_an_end_that_is_cut_anyway_is_cut_to_length() -> None:
     need = lead("A1", None, ("angle", "straight"), 1, 1)
     one = fit(lead("A1", 9000, ("angle", "angle"), 1, 1), need, window(need, 500), BENCH)
     assert isinstance(one, Fit) and one.length == 501
-    assert fit(lead("A1", 9000, ("angle", "straight"), 1, 1), need, window(need, 500), BENCH) == "too long"
+
+
+def test_a_lead_that_is_too_long_is_shortened_under_its_own_number_only() -> None:
+    """9000 tenths with the right plugs: the straight plug takes in 220, and 9000 − 220 − 501 = 8279 more are cut off; the
+    label at that end goes with it. As A2, or where an end moves, it is left whole; a leg of a Y lead, and one with moulded plugs, never cut. 521
+    less the 140 of an angle plug is too little for the 500 that it must have, so that it is simply too long."""
+    need = lead("A1", None, ("angle", "straight"), 1, 1)
+    have = lead("A1", 9000, ("angle", "straight"), 1, 1)
+    one = fit(have, need, window(need, 500), BENCH)
+    assert isinstance(one, Fit) and (one.length, one.cut, one.plugged, one.labelled) == (501, 8279, (1,), (1,))
+    assert fit(have.replace(mark="A2"), need, window(need, 500), BENCH) == "too long"
+    elsewhere = lead("A1", 9000, ("angle", "straight"), 1, 2)
+    assert fit(elsewhere, need, window(need, 500), BENCH) == "too long"
+    leg = need.replace(leg_of="A")
+    assert fit(have.replace(leg_of="A"), leg, window(leg, 500), BENCH) == "too long"
+    moulded = ("moulded", "moulded")
+    assert fit(have.replace(plugs=moulded), need.replace(plugs=moulded), window(need, 500), BENCH) == "too long"
+    short = lead("A1", 521, ("angle", "angle"), 1, 1)
+    assert fit(short, need.replace(plugs=("angle", "angle")), window(need, 500), BENCH) == "too long"
 
 
 def test_the_window_includes_both_its_ends() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from small_rigs import block, results_of
 
-from rigc.analysis.revision.swap_feeds import FeedWay, feed_ways
+from rigc.analysis.revision.substitute.feeds import FeedWay, feed_ways
 
 INLET = ("inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "polarity centre-negative", "ground negative")
 

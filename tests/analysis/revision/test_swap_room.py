@@ -6,7 +6,7 @@ import pytest
 from small_rigs import block, results_of, unit
 
 from rigc.analysis.computations.placement import Placement
-from rigc.analysis.revision.swap_room import nearest_room, overlaps
+from rigc.analysis.revision.substitute.room import nearest_room, overlaps
 
 
 def room(deck: tuple[str, ...] = (), **places: str) -> tuple[bool, tuple[float, float] | None]:

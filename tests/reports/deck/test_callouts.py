@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.reports.deck.callouts import ROW, Callout, callouts, depth, rows
-from rigc.reports.shapes import Label
+from rigc.reports.shapes import Label, Line
 
 
 def test_rows() -> None:
@@ -23,3 +23,13 @@ def test_above_and_below() -> None:
     (above,) = [shape for shape in callouts((Callout("marl", (5, 9)),), 3) if isinstance(shape, Label)]
     (below,) = [shape for shape in callouts((Callout("marl", (5, 9)),), 20, below=True) if isinstance(shape, Label)]
     assert (above.y, above.level, below.y, below.level) == (3, "baseline", 20, "top")
+
+
+def test_no_leader_meets_a_label() -> None:
+    """Two points 0.3 mm apart: the farther label stands above the nearer one, its leader left of that label."""
+    wanted = (Callout("signalbox", (5.0, 9)), Callout("lapwing", (5.3, 9)))
+    shapes = callouts(wanted, 3)
+    near = next(shape for shape in shapes if isinstance(shape, Label) and shape.text == "lapwing")
+    leaders = [shape.x1 for shape in shapes if isinstance(shape, Line)]
+    assert len(leaders) == 2
+    assert all(x < near.x for x in leaders)

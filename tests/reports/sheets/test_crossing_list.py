@@ -5,6 +5,7 @@ from __future__ import annotations
 from cases import ROOT, results
 from written import written
 
+from rigc.analysis.computations.crossings import Crossings
 from rigc.reports.content import Sheet, Table
 from rigc.reports.sheets.crossing_list import crossing_list
 
@@ -30,6 +31,19 @@ def test_a_run_that_is_too_long() -> None:
     sheet: Sheet = results(BESIDE / "dc-beside-it.rig").call(crossing_list)
     told = "too long side by side; in the state 'all off' a pickup drives A2 look"
     assert ("A2", "D1", "audio, dc", "", "212", "25", told) in rows(sheet, "crossings")
+
+
+def test_what_is_to_be_looked_at_stands_first_and_plain_crossings_share_a_row() -> None:
+    """Every pair is told once; a shared row has neither a length nor a remark."""
+    found = rows(results(ROOT / "examples/long-haul/board.rig").call(crossing_list), "crossings")
+    looked = [row[-1].endswith("look") for row in found]
+    assert looked == sorted(looked, reverse=True)
+    assert any(looked)
+    shared = [row for row in found if ", " in row[1]]
+    assert shared
+    assert all(row[4:] == ("", "", "fine") for row in shared)
+    pairs = [(row[0], other) for row in found for other in row[1].split(", ")]
+    assert len(pairs) == len(set(pairs)) == len(results(ROOT / "examples/long-haul/board.rig").get(Crossings).all)
 
 
 def test_one_that_is_tied_on_purpose() -> None:

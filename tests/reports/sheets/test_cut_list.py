@@ -141,6 +141,18 @@ def test_parts_have_a_price_only_where_all_are_stated() -> None:
     assert (found["A2"][-1].text, found["A4"][-1].text) == ("8.23 EUR", "")
 
 
+def test_a_bought_lead_has_a_price_where_one_is_stated() -> None:
+    # A4 takes 750 mm, the second length, so 7 EUR; the list of d.c. leads states no prices
+    results = changed(
+        HOME,
+        ('use "../bench/stock.rig"', 'use "../bench/stock.rig"\npremade audio 100, 750, 1000 mm price 4, 7, 9 EUR'),
+    )
+    assert table(results, "made-or-bought").columns[-1].head == "bought costs"
+    found = rows(results, "made-or-bought")
+    assert (found["A4"][3].text, found["A4"][-1].text) == ("750", "7.00 EUR")
+    assert [found[mark][-1].text for mark in ("D1", "D3")] == ["", ""]
+
+
 def test_a_lead_without_a_length_is_named() -> None:
     results = written("unit a {\n  output out ts\n}\nunit b {\n  input in ts\n}\nchain a -> b\n")  # no deck
     left_out = sheet(results).block("left-out")

@@ -144,7 +144,7 @@ def test_hole_schedule() -> None:
         ("H5", "280", "180", "to suit the part; measure it", "foot"),
     ]
     rails = rows(made(results(ROOT / BOARDS[1])), "holes-board")
-    assert rails[0] == ("H1", "32", "65", "open between the rails", "1 lead: A4")
+    assert rails[0] == ("H1", "32", "65", "open between the rails", "leads: A4")
 
 
 def test_keep_out_reserved_room_and_tier_are_drawn() -> None:
@@ -188,3 +188,10 @@ def test_a_legend_explains_only_what_is_drawn() -> None:
     signs = [shape for shape in plan.shapes if isinstance(shape, Symbol)]
     assert len(signs) == 1  # the foot switch; no plug, knob or drop line
     assert "foot switch" in words(plan.shapes) and "knob" not in words(plan.shapes)
+
+
+def test_the_hole_schedule_says_where_each_lead_goes_through() -> None:
+    """On one drop line A5 goes through at 40 and 335, A6 at 280 and 520: seven holes of five leads, from left to right."""
+    holes = rows(made(results(ROOT / "examples/tide-line/board.rig")), "holes-plate")
+    told = "leads, at x: 40 A5; 85 D3; 205 D2; 280 A6; 335 A5; 362 D1; 520 A6"
+    assert holes[0] == ("H1", "40 to 520", "150", "slot or holes, to suit the plugs", told)

@@ -8,6 +8,7 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
+from rigc.reports.loading.words import corner, figure
 from rigc.reports.plot import STYLES
 from rigc.reports.shapes import Label, Polyline
 from rigc.reports.sheets.loading_table import loading_table
@@ -54,7 +55,7 @@ def test_the_touring_rig() -> None:
     found = {row["section"]: row for row in rows(results(TOURING), "sections")}
     treadle = found["slipway.out → weathervane.inl"]
     assert (treadle["source"], treadle["cable"]) == ("6.25 kΩ (a quarter of the track)", "63")
-    assert (treadle["treble corner"], treadle["loss"], treadle["verdict"]) == ("404.2", "−0.05", "ok")
+    assert (treadle["treble corner"], treadle["loss"], treadle["verdict"]) == ("404", "−0.05", "ok")
     assert treadle["state"] == "every state"
     assert all("FAIL" not in row["verdict"] and "not known" not in row["verdict"] for row in found.values())
 
@@ -136,3 +137,29 @@ def test_an_assumed_fact_marks_what_leans_on_it() -> None:
     first = rows(results_of(COAX + guitar + COMBO + "chain guitar -> combo\n"), "sections")[0]
     assert first["unloaded resonance"].endswith(" [assumed]")
     assert first["peak"].endswith(" [assumed]")
+
+
+def test_states_are_told_by_wiring_where_it_differs() -> None:
+    """Kitchen and hall have the amp's own loop, quay has not; the pickup meets the same in all three."""
+    found = {row["section"]: row["state"] for row in rows(results(ROOT / "examples/tide-line/board.rig"), "sections")}
+    assert found["baritone.out → shingle.in"] == "every state but knot alone on, everything on"
+    assert found["estuary.outl → ferry.in, cabin.in"] == "kitchen, hall: every state"
+    assert found["cabin.send → ebb.in"] == "kitchen, hall: ebb alone on, everything on"
+
+
+@pytest.mark.parametrize(
+    ("hertz", "text"), [(15_157_614, "15200"), (1_000_000, "1000"), (404_200, "404"), (15_158, "15.2"), (9_876, "9.88")]
+)
+def test_a_corner_has_three_figures(hertz: float, text: str) -> None:
+    assert corner(hertz).text == text
+
+
+def test_a_half_goes_up_as_on_paper() -> None:
+    """0.09 m at 105 pF/m is 9.45 pF, which binary figures hold as a little less; 6.09 m, 639.45 pF, as a little more."""
+    assert [figure(metres * 105, 1).text for metres in (0.09, 6.09)] == ["9.5", "639.5"]
+    assert figure(-0.125, 2).text == "−0.13"
+    assert figure(-0.0, 1).text == "0"
+
+
+def test_a_corner_that_is_not_known() -> None:
+    assert (corner(None).text, corner(None).mark) == ("", "not known")

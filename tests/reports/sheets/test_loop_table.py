@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cases import ROOT, results
 
-from rigc.reports.content import Sheet, Table
+from rigc.reports.content import NoSheet, Sheet, Table
 from rigc.reports.sheets.loop_table import loop_table
 from rigc.reports.sheets.wiring_sheet import wiring_sheet
 
@@ -21,3 +21,8 @@ def test_the_touring_board() -> None:
     ]  # fmt: skip
     wiring: Sheet = made.call(wiring_sheet)
     assert wiring.block("loops") == table
+
+
+def test_without_loops_there_is_no_sheet() -> None:
+    found = results(ROOT / "examples/back-bedroom/board.rig").call(loop_table)
+    assert found == NoSheet("loop-table", "Loop table", "Nothing on this rig has a loop.")

@@ -8,7 +8,7 @@ from small_rigs import block, results_of, unit
 from written import changed
 
 from rigc.analysis.results import Results
-from rigc.reports.content import Paragraph, Sheet, Table
+from rigc.reports.content import NoSheet, Paragraph, Sheet, Table
 from rigc.reports.sheets.midi_and_control_map import midi_and_control_map
 
 TOURING = "examples/long-haul/board.rig"
@@ -141,3 +141,9 @@ def test_figures_and_cautions() -> None:
     assert isinstance(caution, Paragraph) and caution.kind == "caution"
     for word in ("protective earth", "verify by measurement", "merge"):
         assert any(word in line for line in caution.lines)
+
+
+def test_without_midi_and_control_leads_there_is_no_sheet() -> None:
+    found = results(ROOT / "examples/back-bedroom/board.rig").call(midi_and_control_map)
+    assert isinstance(found, NoSheet)
+    assert found.reason == "No MIDI and no control lead is stated for this rig."

@@ -87,13 +87,13 @@ def test_the_successor_on_the_touring_board() -> None:
     assert (above.name, below.name) == ("overlay-plate-above", "overlay-plate-below")
     assert rows(sheet) == [
         ("1", "stepladder, stepladder-ii", "'stepladder-ii' in the place of 'stepladder'", "above", "470", "325", "455", "325"),
-        ("2", "lead A14", "another way: signalbox.s7 -> stepladder-ii.in; before: signalbox.s7 -> stepladder.in", "below",
+        ("2", "lead A14", "another end: signalbox.s7 -> stepladder-ii.in; before: signalbox.s7 -> stepladder.in", "below",
          "540", "415", "545", "450"),
-        ("3", "lead A15", "another way: stepladder-ii.out -> signalbox.r7; before: stepladder.out -> signalbox.r7", "below",
+        ("3", "lead A15", "another end: stepladder-ii.out -> signalbox.r7; before: stepladder.out -> signalbox.r7", "below",
          "470", "415", "475", "450"),
-        ("4", "lead D07", "another way: mill8.a7 -> stepladder-ii.dc; before: mill8.a7 -> echomill.dc", "below",
+        ("4", "lead D07", "another end: mill8.a7 -> stepladder-ii.dc; before: mill8.a7 -> echomill.dc", "below",
          "615", "450", "510", "450"),
-        ("5", "lead D08", "another way: mill8.a8 -> stepladder-ii.dc; before: mill8.a8 -> stepladder.dc", "below",
+        ("5", "lead D08", "another end: mill8.a8 -> stepladder-ii.dc; before: mill8.a8 -> stepladder.dc", "below",
          "505", "450", "510", "450"),
         ("6", "lead D16", "new: weir8.b8 -> echomill.dc", "below", "", "", "", ""),
     ]  # fmt: skip

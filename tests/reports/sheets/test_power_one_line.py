@@ -10,7 +10,7 @@ from small_rigs import block, results_of
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing
-from rigc.reports.power.one_line import one_lines
+from rigc.reports.power.one_line import WIDTH, one_lines
 from rigc.reports.shapes import Label, Polyline
 
 RIGS = ("examples/back-bedroom/board.rig", "examples/long-haul/board.rig", "tests/rigs/salt-pan.rig")
@@ -94,3 +94,13 @@ def test_a_supply_that_no_page_holds_goes_on_on_the_next() -> None:
 def test_a_common_that_is_cut_is_told() -> None:
     drawings = drawn(supplied("outlet o1..o20 9 V dc 100 mA common left"))
     assert [texts((each,)).count("goes on: left") for each in drawings] == [1, 1]
+
+
+def test_what_is_said_beside_a_unit_stands_right_of_all_units() -> None:
+    """The parallel outlets of the touring rig: nothing is written between two leads, where the next one's words stand."""
+    (page,) = drawn(results(ROOT / "examples/long-haul-d/board.rig"))
+    beside = [shape for shape in page.shapes if isinstance(shape, Label) and shape.text.startswith("parallel with")]
+    assert len(beside) == 2
+    assert all(WIDTH < shape.x < page.width_mm for shape in beside)
+    (home,) = drawn(results(ROOT / "examples/back-bedroom/board.rig"))
+    assert home.width_mm == WIDTH

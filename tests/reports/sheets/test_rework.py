@@ -9,6 +9,7 @@ from two_boards import LONG_HAUL, LONG_HAUL_D, results_after
 
 from rigc.analysis.results import Results
 from rigc.reports.content import NoSheet, Paragraph, Sheet, Table
+from rigc.reports.folder import sheet_names
 from rigc.reports.sheets.rework import rework
 
 CHANGES = (
@@ -198,7 +199,7 @@ def test_a_unit_goes_and_its_leads_are_kept_as_spares() -> None:
     sheet = made(results_after(LONG_HAUL, new))
     verdicts = {row[0]: row[1] for row in rows(sheet, "leads")}
     assert set(verdicts) == {"A08", "A09", "D04"} and set(verdicts.values()) <= {"pull and store", "pull and bin"}
-    assert lines(sheet, "way-back")[0].startswith("Keep marl, A08, A09, D04 and the old labels")
+    assert lines(sheet, "way-back")[0].startswith("Keep marl, A08, A09 and D04 in one bag")
     assert "Loop 4 of signalbox: marl → nothing." in lines(sheet, "player")
 
 
@@ -233,6 +234,28 @@ def test_a_plug_of_another_kind_is_fitted() -> None:
     """The flat plug takes in its length of the lead that is there: what is left stays in the window."""
     lead = "  A02 signalbox.s1 -> teeter.in barrel-angle to "
     sheet = made(results_after(LONG_HAUL, LATER.replace(f"{lead}barrel-angle", f"{lead}flat-angle")))
-    assert rows(sheet, "leads")[0][:2] == ["A02", "keep, re-terminate"]
+    assert rows(sheet, "leads")[0][:2] == ["A02", "keep, re-terminate end B"]
     assert "A02 for teeter.in: cut off the plug, fit flat-angle" in [row[0] for row in rows(sheet, "steps")]
     assert {row[0] for row in rows(sheet, "tests")} >= {"3 audio lead", "4 audio lead"}
+
+
+def test_a_sheet_that_fails_is_one_to_look_at(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The rework is there although another sheet of the folder can't be made; that one is to be printed anew."""
+    from rigc.reports.sheets import cable_list
+
+    def broken(results: Results) -> Sheet:
+        raise RuntimeError(results.rig.head.name)
+
+    broken.__name__ = cable_list.SHEET.__name__
+    monkeypatch.setattr(cable_list, "SHEET", broken)
+    sheet = made(results_after(LONG_HAUL, LATER))
+    number = 1 + sheet_names().index("cable-list")
+    first = lines(sheet, "folder")[0]
+    assert first.startswith("new, old ones to shred: ") and str(number) in first
+
+
+def test_all_that_moved_the_same_way_is_one_line_for_the_player() -> None:
+    moved = LATER.replace("marl at 227, 175", "marl at 230, 175").replace("settle at 447, 175", "settle at 450, 175")
+    assert lines(made(results_after(LONG_HAUL, moved)), "player") == (
+        "The switches of marl, settle: 3 mm to the right.",
+    )

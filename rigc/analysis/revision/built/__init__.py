@@ -1,0 +1,1 @@
+"""The board as it was built, which is not the design."""

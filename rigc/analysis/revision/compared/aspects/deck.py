@@ -1,0 +1,68 @@
+"""Decks: their plate, rails, holes and drop lines; and cases."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.revision.compared.aspect import DESIGN, FACTS, REDRILL, Aspect
+from rigc.analysis.revision.compared.facts import fact_aspects, knowledge
+from rigc.analysis.revision.compared.words import exact, words
+from rigc.model.deck import Deck, Hole, Rail
+from rigc.model.rig import Rig
+
+FACTS_OF_A_DECK = {
+    "width_mm": "width",
+    "depth_mm": "depth",
+    "thickness_mm": "thickness",
+    "angle_deg": "angle",
+    "clearance_mm": "clearance",
+    "mass_kg": "mass",
+    "keep_outs": "keep-outs",
+    "heel_mm": "heel",
+    "tiers": "tiers",
+    "feet_inset_mm": "feet inset",
+    "title": "title",
+    "notes": "notes",
+}
+FACTS_OF_A_CASE = {"inside_mm": "inside", "lid_mm": "lid", "mass_kg": "mass", "title": "title", "notes": "notes"}
+
+
+def deck(rig: Rig) -> Iterator[Aspect]:
+    """What is measured of a deck is a fact; a hole and a drop line are work. Decks of the stock in which nothing stands are left out."""
+    used = {place.deck for place in rig.places.values()} | {None if rig.deck is None else rig.deck.name}
+    for each in rig.decks.values():
+        if each.name in used or not each.declared.source.name.startswith("stock/"):
+            yield from _deck(each)
+    for case in rig.cases.values():
+        yield Aspect("case", case.name, "", case.title or "case", True, DESIGN, (REDRILL,), case.declared)
+        yield from fact_aspects("case", case, FACTS_OF_A_CASE)
+
+
+def _deck(deck: Deck) -> Iterator[Aspect]:
+    yield Aspect("deck", deck.name, "", deck.title or "deck", True, DESIGN, (REDRILL,), deck.declared)
+    yield from fact_aspects("deck", deck, FACTS_OF_A_DECK)
+    yield knowledge("deck", deck)
+    if deck.bare_metal:
+        yield Aspect("deck", deck.name, "surface", "bare metal", True, FACTS, span=deck.declared)
+    drops = ", ".join(f"{drop:g}" for drop in deck.drops_mm)
+    text = f"{drops} mm" if drops else "none"
+    yield Aspect("deck", deck.name, "drop lines", text, deck.drops_mm, DESIGN, (REDRILL,), deck.declared)
+    for rail in deck.rails:
+        yield Aspect(
+            "deck", deck.name, f"rail at {rail.front_mm:g} mm", _rail(rail), exact(rail), FACTS, span=rail.span
+        )
+    for hole in deck.holes:
+        name = f"{deck.name} at {hole.x_mm:g}, {hole.y_mm:g} mm"
+        yield Aspect("hole", name, "", _hole(hole), exact(hole), DESIGN, (REDRILL,), hole.span)
+
+
+def _rail(rail: Rail) -> str:
+    tape = "no tape" if rail.tape_front_mm is None else f"tape {rail.tape_front_mm:g} to {words(rail.tape_rear_mm)} mm"
+    return f"to {rail.rear_mm:g} mm, {tape}"
+
+
+def _hole(hole: Hole) -> str:
+    return f"{hole.diameter_mm:g} mm" + (f" for {hole.purpose}" if hole.purpose else "")
+
+
+ASPECTS = deck

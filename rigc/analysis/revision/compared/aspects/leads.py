@@ -1,0 +1,103 @@
+"""Leads: by number, their ends, plugs, cable, lengths and label texts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.revision.compared.aspect import COMPUTED, DESIGN, PAPER, RELABEL, REWIRE, Aspect
+from rigc.analysis.revision.compared.words import exact, words
+from rigc.diagnostics.figures import millimetres
+from rigc.model.rig import Rig
+from rigc.model.wishes import LeadFacts
+
+
+def leads(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Iterator[Aspect]:
+    """Where a unit has moved a lead's number stays, and only what differs asks for work. What the source says of a lead is
+    design, and so are its ends, unless they follow from an outlet that was chosen."""
+    facts = {each.mark: each for each in rig.lead_wishes.leads}
+    links = {(each.start, each.end): each for each in rig.connections}
+    for lead in leads.all:
+        said, length = facts.get(lead.mark), lengths.lengths.get(lead.mark)
+        wired = _by(lead.stated or lead.signal != "dc")
+        yield _aspect(lead, "", _whole(rig, lead, length), True, (REWIRE,), wired)
+        for end, port in (("first end", str(lead.start)), ("second end", str(lead.end))):
+            yield _aspect(lead, end, port, port, (REWIRE,), wired)
+        yield _aspect(lead, "plugs", _plugs(lead), lead.ends, (REWIRE,), _by(lead.plugs_stated))
+        cabled = _by(said is not None and said.cable is not None)
+        yield _aspect(lead, "cable", lead.cable or "not known", lead.cable, (REWIRE,), cabled)
+        yield from _lengths(rig, lead, length)
+        yield _aspect(lead, "signal", lead.signal, lead.signal)
+        yield from _stated(lead, said)
+        link = links.get((lead.start, lead.end))
+        if link is not None and lead.signal in ("midi", "control"):
+            wiring = ", ".join(
+                word for word, on in (("crossover", link.crossover), ("shield at both ends", link.shield_at_both)) if on
+            )
+            yield _aspect(lead, "wiring", wiring or "straight", wiring, (REWIRE,), DESIGN)
+        for end, text in zip(("first", "second"), labels.texts.get(lead.mark, ()), strict=False):
+            yield _aspect(lead, f"label, {end} end", text, text, (RELABEL,))
+
+
+def lead_length(rig: Rig, lead: Lead, length: Length | None) -> int | None:
+    """How long a lead is when it lies there, in tenths of a millimetre: it exists, is bought, or is made at the bench."""
+    if lead.existing_mm is not None:
+        return round(10 * lead.existing_mm.value)
+    if length is None:
+        return None
+    bought = lead.premade or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
+    return length.premade if bought else length.finished
+
+
+def _by(stated: bool) -> str:
+    return DESIGN if stated else COMPUTED
+
+
+def _whole(rig: Rig, lead: Lead, length: Length | None) -> str:
+    tenths = lead_length(rig, lead, length)
+    parts = (lead.cable, None if tenths is None else f"{millimetres(tenths)} mm", _plugs(lead))
+    return f"{lead.start} to {lead.end}: {', '.join(filter(None, parts))}"
+
+
+def _plugs(lead: Lead) -> str:
+    plugs = [plug or ("captive" if lead.captive else "not known") for plug in lead.ends]
+    return " to ".join(plugs)
+
+
+def _lengths(rig: Rig, lead: Lead, length: Length | None) -> Iterator[Aspect]:
+    tenths = lead_length(rig, lead, length)
+    text = "not known" if tenths is None else f"{millimetres(tenths)} mm"
+    yield _aspect(lead, "length", text, tenths, (REWIRE,), _by(lead.made_mm is not None))
+    if length is not None:
+        yield _aspect(lead, "route", f"{millimetres(length.route)} mm", length.route, detail=True)
+        if length.cut is not None:
+            yield _aspect(lead, "cut", f"{millimetres(length.cut)} mm", length.cut, detail=True)
+
+
+def _stated(lead: Lead, said: LeadFacts | None) -> Iterator[Aspect]:
+    """What the source asks for beside the ends, plugs, cable and length."""
+    if said is None:
+        return
+    if said.run is not None:
+        yield _aspect(lead, "stated way", said.run, said.run, (REWIRE,), DESIGN)
+    if said.slack_mm is not None:
+        yield _aspect(lead, "slack of its own", words(said.slack_mm), exact(said.slack_mm), (REWIRE,), DESIGN)
+    if said.made_in:
+        yield _aspect(lead, "made in", said.made_in, said.made_in, (PAPER,), DESIGN)
+
+
+def _aspect(
+    lead: Lead,
+    field: str,
+    text: str,
+    value: object,
+    work: tuple[str, ...] = (PAPER,),
+    origin: str = COMPUTED,
+    detail: bool = False,
+) -> Aspect:
+    return Aspect("lead", lead.mark, field, text, value, origin, work, lead.span, detail)
+
+
+ASPECTS = leads

@@ -1,0 +1,35 @@
+"""What the source wishes of the choices that are left to the compiler."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.revision.compared.aspect import DESIGN, Aspect
+from rigc.analysis.revision.compared.words import exact, words
+from rigc.model.rig import Rig
+
+
+def wishes(rig: Rig) -> Iterator[Aspect]:
+    """What comes of a wish is told where it comes of it; here it is read."""
+    power, leads = rig.power, rig.lead_wishes
+    for name, value in (
+        ("others from", power.others),
+        ("alone", power.alone),
+        ("may share", power.may_share),
+        ("spare", power.spare),
+        ("reserved", power.reserved),
+        ("retired numbers", tuple(mark for mark, _ in leads.retired)),
+        ("tied leads", leads.ties),
+        ("lanes", leads.lanes),
+        ("cable by signal", leads.cables),
+        ("plug by signal", leads.plugs),
+        ("cut or premade", leads.cutting),
+        ("strip for all", rig.mounting.all_with),
+        ("hints for places", rig.hints),
+        ("rooms kept free", rig.reserved_rooms),
+        ("joined things", rig.joins),
+    ):
+        yield Aspect("wish", name, "", words(value), exact(value), DESIGN)
+
+
+ASPECTS = wishes

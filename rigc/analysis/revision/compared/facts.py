@@ -1,0 +1,99 @@
+"""A thing's stated facts -> aspects, by a list of its fields and what they are called."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from rigc.analysis.revision.compared.aspect import FACTS, Aspect
+from rigc.analysis.revision.compared.words import exact, words
+from rigc.model.fact import Fact
+from rigc.model.jacks import Jack
+
+EMPTY: tuple[Any, ...] = (None, (), frozenset(), "")
+THING = {
+    "width_mm": "width",
+    "depth_mm": "depth",
+    "height_mm": "height",
+    "mass_kg": "mass",
+    "pairs": "pairs",
+    "loops": "loops",
+    "flags": "kind",
+    "feet": "feet",
+    "base": "base",
+    "switches": "switches",
+    "knobs": "knobs",
+    "treadle_mm": "treadle",
+    "no_tape": "no tape on",
+    "vents": "vents",
+    "warm_w": "heat",
+    "gain_db": "gain",
+    "band_mhz": "band",
+    "band_countries": "band's countries",
+}
+PAPERS = {
+    "version": "version",
+    "fitted": "fitted version",
+    "serial": "serial",
+    "owner": "owner",
+    "insured": "insured",
+    "origin": "origin",
+    "price": "price",
+}
+
+
+def fact_aspects(kind: str, thing: Any, fields: dict[str, str], origin: str = FACTS) -> Iterator[Aspect]:
+    """One aspect for each of these fields of a declared thing that says something."""
+    for field, label in fields.items():
+        value = getattr(thing, field)
+        if value in EMPTY:
+            continue
+        span = value.span if isinstance(value, Fact) else thing.declared
+        yield Aspect(kind, thing.name, label, words(value), exact(value), origin, span=span)
+
+
+def paper_aspects(kind: str, thing: Any) -> Iterator[Aspect]:
+    """What insurance, customs and the crew want to know of a thing."""
+    for field, label in PAPERS.items():
+        value = getattr(thing.papers, field)
+        if value is not None:
+            yield Aspect(kind, thing.name, label, words(value), exact(value), FACTS, span=value.span)
+
+
+def knowledge(kind: str, thing: Any) -> Aspect:
+    """How the facts of a thing are known: measured, from a leaflet, assumed; when and by whom."""
+    facts = [value for field in thing.FIELDS if isinstance(value := getattr(thing, field), Fact)]
+    ways = sorted({(one.kind, one.date, one.by) for fact in facts if (one := fact.provenance) is not None})
+    text = ", ".join(" ".join(filter(None, way)) for way in ways)
+    return Aspect(kind, thing.name, "known", text or "not said", tuple(ways), FACTS, span=thing.declared, detail=True)
+
+
+def jack_aspects(kind: str, name: str, jacks: tuple[Jack, ...]) -> Iterator[Aspect]:
+    """Two for each jack: what it is and where it sits, and what it gives or takes."""
+    for jack in jacks:
+        seat = (jack.role, jack.connector, jack.side, jack.offset_mm, jack.height_mm, jack.bushing, jack.captive_mm)
+        yield Aspect(kind, name, f"jack {jack.name}", seat_words(jack), exact(seat), FACTS, span=jack.span)
+        rest = _electrics(jack)
+        if rest:
+            text = ", ".join(f"{word} {words(value)}" for word, value in rest)
+            yield Aspect(kind, name, f"signal at {jack.name}", text, exact(tuple(rest)), FACTS, span=jack.span)
+
+
+def seat_words(jack: Jack) -> str:
+    """What a jack is and where it sits, much as it is stated."""
+    parts = [jack.role, str(jack.connector)]
+    parts += [jack.side or ""] + [words(jack.offset_mm)] * (jack.offset_mm is not None)
+    parts += [f"up {jack.height_mm.typed}"] if jack.height_mm is not None else []
+    parts += [f"captive {jack.captive_mm.typed}"] if jack.captive_mm is not None else []
+    return " ".join(filter(None, (*parts, jack.bushing)))
+
+
+def _electrics(jack: Jack) -> list[tuple[str, Any]]:
+    levels = jack.levels
+    named = (
+        ("impedance", jack.impedance_ohm), ("bypassed", jack.bypassed_ohm), ("carries", jack.carries),
+        ("nominal", levels.nominal_dbu), ("peak", levels.peak_dbu), ("at most", levels.maximum_dbu),
+        ("sensitivity", levels.sensitivity_dbu), ("wiper", jack.wiper), ("track", jack.track_ohm),
+        ("MIDI type", jack.midi_form), ("contact", jack.contact),
+    )  # fmt: skip
+    return [(word, value) for word, value in named if value is not None]

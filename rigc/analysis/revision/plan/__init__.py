@@ -1,0 +1,1 @@
+"""The work from one board to the next, step by step."""

@@ -1,0 +1,117 @@
+"""The pieces of a rework -> the things whose tests no longer hold: each with the change that it belongs to."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.outlet_bearing import unknown_start
+from rigc.analysis.power.power_tap import outlet_at
+from rigc.analysis.revision.plan.lead_plan import NEW, REMAKE, LeadPlan
+from rigc.analysis.revision.plan.plan_records import UnitPlan
+from rigc.analysis.revision.plan.rework_pieces import Pieces
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+Parts = dict[str, int | None]
+"""Names of things, numbers of leads, or outlets as text, with the number of their change."""
+
+
+class ChangedParts(Record):
+    """By kind: audio leads that are made or cut; outlets that feed others; units to be read under load (those on such
+    an outlet, or on one with the same return); units fed otherwise that may start hungrily; units that sound
+    through other leads or on other power; whether the way past the loops is touched (`through`); units under MIDI
+    and control that is touched; supplies and panels that come or go."""
+
+    cut: Parts
+    outlets: Parts
+    loaded: Parts
+    starting: Parts
+    sounding: Parts
+    through: Parts
+    midi: Parts
+    control: Parts
+    mains: Parts
+    supplies: Parts
+
+
+def changed_parts(old: Rig, rig: Rig, power: PowerAssignment, pieces: Pieces) -> ChangedParts:
+    """Of things that stand on the new board; what is done already counts like the rest, since it is tested once for
+    all."""
+    stay = [plan for plan in pieces.leads if plan.after is not None]
+    held = [plan for plan in stay if handled(plan)]
+    fed = {plan.unit: plan.change for plan in pieces.feeds if plan.after is not None}
+    outlets = {port: plan.change for plan in pieces.feeds if plan.after is not None for port in plan.after.outlets}
+    midi = {_end(plan, 1): plan.change for plan in held if _signal(plan) == "midi"}
+    midi |= {plan.unit: plan.change for plan in pieces.channels if plan.after is not None}
+    return ChangedParts(
+        {plan.mark: plan.change for plan in stay if _signal(plan) == "audio" and _made(plan)},
+        {str(port): change for port, change in outlets.items()},
+        {unit: change for port, change in outlets.items() for unit in _sharing(rig, power, port)},
+        {unit: change for unit, change in fed.items() if unknown_start(rig.units[unit])},
+        _sounding(rig, held, pieces.units, fed),
+        {plan.mark: plan.change for plan in held if _signal(plan) == "audio" and not _in_loop(rig, plan)},
+        midi,
+        {_end(plan, 0): plan.change for plan in held if _signal(plan) == "control"},
+        _mains(old, rig, pieces),
+        {port.thing: change for port, change in outlets.items()},
+    )
+
+
+def handled(plan: LeadPlan) -> bool:
+    """Whether an end of the lead is pulled out and plugged in, or the lead is another."""
+    return plan.verdict in (NEW, REMAKE) or bool(
+        plan.moved or plan.swapped or plan.adaptor or plan.plugged or plan.spare
+    )
+
+
+def _made(plan: LeadPlan) -> bool:
+    return plan.verdict in (NEW, REMAKE) or bool(plan.plugged)
+
+
+def _signal(plan: LeadPlan) -> str:
+    return "" if plan.after is None or plan.after.stage else plan.after.signal
+
+
+def _end(plan: LeadPlan, end: int) -> str:
+    assert plan.after is not None and plan.after.ends is not None
+    return plan.after.ends[end].thing
+
+
+def _sharing(rig: Rig, power: PowerAssignment, port: Port) -> list[str]:
+    """The units on an outlet, and those on outlets that share its return."""
+    outlet = outlet_at(rig, port)
+    group = None if outlet is None else outlet.common
+    found: list[str] = []
+    for other, load in power.loads.items():
+        there = outlet_at(rig, other)
+        same = group is not None and there is not None and there.common == group and other.thing == port.thing
+        if other == port or same:
+            found += load.units
+    return found
+
+
+def _sounding(rig: Rig, held: list[LeadPlan], units: tuple[UnitPlan, ...], fed: Parts) -> Parts:
+    """Units at the ends of a lead that was in a hand (in a loop, not its switcher), units that come, units fed
+    otherwise."""
+    found: Parts = {}
+    for plan in held:
+        if _signal(plan) == "audio":
+            inside = _in_loop(rig, plan)
+            found |= {
+                name: plan.change for name in (_end(plan, 0), _end(plan, 1)) if not (inside and rig.things[name].loops)
+            }
+    found |= {plan.name: plan.change for plan in units if plan.there_after and not plan.there_before}
+    found |= fed
+    return {name: change for name, change in found.items() if name in rig.units}
+
+
+def _in_loop(rig: Rig, plan: LeadPlan) -> bool:
+    assert plan.after is not None
+    ends = set(plan.after.ends or ())
+    return any({each.start, each.end} == ends and each.origin.startswith("loop ") for each in rig.connections)
+
+
+def _mains(old: Rig, rig: Rig, pieces: Pieces) -> Parts:
+    """Supplies that come, go or move, and panels whose inlet is set or moved."""
+    found = {plan.name: plan.change for plan in pieces.units if plan.name in rig.supplies or plan.name in old.supplies}
+    return found | {plan.on: plan.change for plan in pieces.fittings if plan.mains and plan.after}

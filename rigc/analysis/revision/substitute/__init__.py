@@ -1,0 +1,1 @@
+"""Whether another unit can stand in for one."""

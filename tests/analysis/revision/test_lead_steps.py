@@ -1,0 +1,94 @@
+"""Steps of leads: nothing stays plugged into a unit while what feeds it is changed; Y leads are one piece; stage leads
+follow their own lengths."""
+
+from __future__ import annotations
+
+from cases import ROOT
+from two_boards import LONG_HAUL, results_after
+
+from rigc.analysis.computations.rework import Rework
+from rigc.analysis.revision.plan.lead_plan import KEEP, NEW, REMAKE
+
+HOME = (ROOT / "examples/back-bedroom/board.rig").read_text("utf-8")
+
+
+def _after(old: str, *pairs: tuple[str, str]) -> Rework:
+    new = old.replace("  revision C", "  revision D").replace("  revision A", "  revision B")
+    for before, now in pairs:
+        assert before in new, before
+        new = new.replace(before, now)
+    return results_after(old, new).get(Rework)
+
+
+def _told(rework: Rework, *actions: str) -> list[tuple[str, tuple[str, ...], str]]:
+    return [(step.action, step.what, step.end or step.start) for step in rework.steps if step.action in actions]
+
+
+def test_a_lead_is_out_of_its_unit_while_its_outlet_is_set_otherwise_and_measured() -> None:
+    rework = _after(
+        LONG_HAUL, ("lapwing from weir8.b6 at 18 V", "lapwing from weir8.b6 at 12 V"), ("accepts 17.4", "accepts 8.6"),
+        ("needs 18 V dc", "needs 12 V dc"),
+    )  # fmt: skip
+    assert _told(rework, "unplug", "set volts", "measure", "plug in") == [
+        ("unplug", ("D14",), "lapwing"),
+        ("set volts", ("weir8.b6",), "12 V"),
+        ("measure", ("5 at weir8.b6",), ""),
+        ("plug in", ("D14",), "lapwing"),
+    ]
+
+
+def test_a_lead_that_goes_to_another_outlet_is_measured_before_its_unit_gets_it() -> None:
+    rework = _after(
+        LONG_HAUL, ("plumb from mill8.a6", "plumb from mill8.a7"), ("echomill from mill8.a7", "echomill from mill8.a6"),
+        ("D06 mill8.a6", "D06 mill8.a7"), ("D07 mill8.a7 -> echomill", "D07 mill8.a6 -> echomill"),
+    )  # fmt: skip
+    order = [(action, where) for action, _, where in _told(rework, "unplug", "measure", "plug in")]
+    assert order.index(("unplug", "plumb")) < order.index(("measure", "")) < order.index(("plug in", "plumb"))
+
+
+def test_a_plug_is_pulled_out_before_another_is_fitted() -> None:
+    lead = "A08 signalbox.s4 -> marl.in barrel-angle to "
+    rework = _after(LONG_HAUL, (f"{lead}barrel-angle", f"{lead}flat-angle"))
+    assert _told(rework, "unplug", "refit plug", "plug in") == [
+        ("unplug", ("A08",), "marl"),
+        ("refit plug", ("A08",), ", fit flat-angle"),
+        ("plug in", ("A08",), "marl"),
+    ]
+
+
+def test_one_leg_more_makes_a_y_lead_anew_and_its_own_label_too() -> None:
+    """D2 had legs to marl and millpond; a third one can't be put on at the show."""
+    rework = _after(
+        HOME,
+        ("  plumb from mill5.o3\n", ""),
+        ("marl, millpond from mill5.o2 shared", "marl, millpond, plumb from mill5.o2 shared"),
+        ("D3 mill5.o3 -> plumb.dc", "D2c mill5.o2 -> plumb.dc"),
+    )
+    verdicts = {
+        plan.mark: plan.verdict for plan in rework.leads if plan.after is not None and plan.after.leg_of == "D2"
+    }
+    assert verdicts == {"D2a": REMAKE, "D2b": REMAKE, "D2c": NEW}
+    assert {plan.mark for plan in rework.leads if plan.after is None} == {"D2a", "D2b", "D3"}
+    assert [(each.destroy, each.text) for each in rework.labels if each.mark == "D2"] == [
+        ("D2 Y 9 V DC mill5.o2 to marl + millpond ONLY", ""),
+        ("", "D2 Y 9 V DC mill5.o2 to marl + millpond + plumb ONLY"),
+    ]
+
+
+def test_a_longer_stage_lead_is_made_anew() -> None:
+    lead = "A30 rear-panel.l -> left-amp.in straight to straight of stage-coax made "
+    rework = _after(LONG_HAUL, (f"{lead}6 m", f"{lead}9 m"))
+    plan = rework.lead("A30")
+    assert plan is not None and (plan.verdict, plan.why) == (REMAKE, "too short")
+    assert not _told(rework, "power off", "pull out", "fit")  # it is no part of the board
+
+
+def test_the_player_s_lead_stays_where_another_unit_is_first() -> None:
+    """Its number is stated no more; it is the lead to the first unit all the same, and not made anew."""
+    rework = _after(HOME, ("guitar -> plumb -> hedge", "guitar -> hedge -> plumb"),
+        ("  A1 guitar.out -> plumb.in straight", "  A9 guitar.out -> hedge.in straight"),
+        ("A2 plumb.out -> hedge.in", "A2 hedge.out -> plumb.in"), ("A3 hedge.out -> marl.in", "A3 plumb.out -> marl.in"),
+    )  # fmt: skip
+    plan = rework.lead("A9")
+    assert plan is not None and plan.before is not None
+    assert (plan.verdict, plan.before.mark, plan.moved) == (KEEP, "A1", (1,))
