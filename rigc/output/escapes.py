@@ -57,7 +57,8 @@ def printable(text: str) -> str:
 
 def _inline(text: str) -> str:
     text = _ENTITY.sub("&amp;", _CONTROL.sub(" ", text).strip())
-    return _ACTS.sub(r"\\\g<0>", text).replace("<", "&lt;").replace(">", "&gt;")
+    text = _ACTS.sub(r"\\\g<0>", text).replace("<", "&lt;")
+    return f"&gt;{text[1:]}" if text.startswith(">") else text  # elsewhere `->` reads better as it is
 
 
 def _css_character(character: str) -> str:

@@ -33,4 +33,6 @@ def test_a_rig_that_follows_none_loads_nothing_of_revisions() -> None:
     assert "rigc.analysis.computations.leads" in loaded
     assert not loaded & {f"rigc.analysis.computations.{name}" for name in ("rework", "comparison", "seal")}
     revision = {name for name in loaded if name.startswith("rigc.analysis.revision.")}
-    assert revision == {f"rigc.analysis.revision.{name}" for name in ("previous", "no_comparison", "built", "built.unmade_swap")}
+    assert revision == {
+        f"rigc.analysis.revision.{name}" for name in ("previous", "no_comparison", "built", "built.unmade_swap")
+    }

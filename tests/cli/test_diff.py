@@ -121,7 +121,7 @@ def test_any_difference_as_an_exit_code(diff: Any) -> None:
 def test_markdown_and_html(diff: Any) -> None:
     new = SMALL.replace("400 g", "410 g").replace("a | b", "a | <script>")
     markdown = diff("--to", "md", old=SMALL, new=new).out
-    assert r"| unit marl | title | a \| b | a \| &lt;script&gt; |" in markdown
+    assert r"| unit marl | title | a \| b | a \| &lt;script> |" in markdown
     html = diff("--to", "html", old=SMALL, new=new).out
     assert html.startswith("<!doctype html>") and "<script>" not in html and "a | &lt;script&gt;" in html
 

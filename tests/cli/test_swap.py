@@ -291,7 +291,7 @@ def test_forms(swap: Swap) -> None:
     assert "yes, with work: feed it from" in page
     assert "valid for revision C" in page
     told = swap("stepladder", "stepladder-ii", "--to", "md").out
-    assert "| **A14** | signalbox.s7 -&gt; stepladder-ii.in | 830 | 751 | 943.1 |" in told
+    assert "| **A14** | signalbox.s7 -> stepladder-ii.in | 830 | 751 | 943.1 |" in told
     assert "&amp;" not in told
 
 

@@ -13,7 +13,7 @@ from rigc.output.escapes import cell, css_string, held, line, pieces, printable
     ("text", "safe"),
     [
         ("a|b", r"a\|b"),
-        ("<b>", "&lt;b&gt;"),
+        ("<b>", "&lt;b>"),
         ("&lt; R&B", "&amp;lt; R&B"),
         ("C:\\new", r"C:\\new"),
         ("`x`", r"\`x\`"),
