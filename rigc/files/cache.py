@@ -28,6 +28,17 @@ def cache_folder() -> Path | None:
     return folder
 
 
+def thinned(folder: Path, prefix: str, most: int) -> None:
+    """Takes away the oldest files of a prefix, down to half of `most`, once there are more than that."""
+    try:
+        kept = [entry for entry in os.scandir(folder) if entry.name.startswith(prefix)]
+        if len(kept) > most:
+            for entry in sorted(kept, key=lambda each: each.stat().st_mtime_ns)[: len(kept) - most // 2]:
+                Path(entry.path).unlink(missing_ok=True)
+    except OSError:
+        return  # another rigc is at it
+
+
 def _base() -> Path:
     """The folder for caches that the platform names; XDG_CACHE_HOME counts only if absolute (its specification)."""
     stated = os.environ.get("XDG_CACHE_HOME", "")

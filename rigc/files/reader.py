@@ -16,13 +16,17 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from rigc.files.cache import cache_folder
+from rigc.files.cache import cache_folder, thinned
 from rigc.resources import folder
 from rigc.source import Source
 from rigc.syntax.parsed import Parsed
 
 if TYPE_CHECKING:
     from rigc.syntax.parse import Grammar
+
+
+MOST_KEPT = 200
+"""So many parsed files are kept; a shop's rigs with what they use are fewer."""
 
 
 class CachedReader:
@@ -45,6 +49,7 @@ class CachedReader:
         parsed = parse(source, self.grammar)
         if kept is not None and not parsed.findings:
             _write(kept, mark + _pickled(parsed))
+            thinned(kept.parent, "parsed-", MOST_KEPT)
         return parsed
 
     @cached_property

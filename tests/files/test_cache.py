@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from rigc.files.cache import cache_folder
+from rigc.files.cache import cache_folder, thinned
 
 
 @pytest.fixture
@@ -53,3 +53,15 @@ def test_a_relative_setting_does_not_count(tmp_path: Path, monkeypatch: pytest.M
     monkeypatch.setenv("HOME", str(tmp_path))
     monkeypatch.setattr("sys.platform", "linux")
     assert cache_folder() == tmp_path / ".cache" / "rigc"
+
+
+def test_the_oldest_go_when_there_are_too_many(tmp_path: Path) -> None:
+    """More than 6 of a prefix: half of 6 stay, the youngest; what has another prefix is not counted and stays."""
+    for number in range(7):
+        (tmp_path / f"parsed-{number}").touch()
+        os.utime(tmp_path / f"parsed-{number}", ns=(number, number))
+    (tmp_path / "tables-0").touch()
+    thinned(tmp_path, "parsed-", 7)
+    assert len(list(tmp_path.iterdir())) == 8
+    thinned(tmp_path, "parsed-", 6)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["parsed-4", "parsed-5", "parsed-6", "tables-0"]

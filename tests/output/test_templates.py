@@ -64,6 +64,14 @@ def test_what_a_template_prints_is_escaped_in_html(tmp_path: Path) -> None:
     assert "a|b &lt;i&gt;&amp;amp;" in text
 
 
+def test_a_template_kept_from_html_does_not_escape_in_markdown(tmp_path: Path) -> None:
+    (tmp_path / "cable_list.j2").write_text("{{ 'a > b' }}")
+    (tmp_path / "kept").mkdir()
+    layout = Layout(templates=tmp_path, cache=tmp_path / "kept")
+    assert "a &gt; b" in html.render(document(LEADS), layout)
+    assert markdown.render(document(LEADS), layout) == "a > b\n"
+
+
 @pytest.mark.parametrize(
     "trick",
     [
