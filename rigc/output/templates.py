@@ -83,7 +83,7 @@ def _environment(own: Path | None, cache: Path | None, escaped: bool) -> Environ
         trim_blocks=True,
         lstrip_blocks=True,
         # a template that prints by itself is compiled to other code where its text is escaped
-        bytecode_cache=FileSystemBytecodeCache(str(cache), f"{'escaped' if escaped else 'plain'}-%s") if cache else None,
+        bytecode_cache=cache and FileSystemBytecodeCache(str(cache), "escaped-%s" if escaped else "plain-%s"),
     )
     environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline)
     environment.globals.update(file_name=svg.file_name)
