@@ -12,7 +12,7 @@ from rigc.analysis.power.placing import Group, Option, Placed, Placing, dear_pai
 from rigc.analysis.power.placing_bound import MOST_ROUNDS, Bounding, Relaxed
 from rigc.analysis.power.placing_node import Node
 
-MOST_STEPS = 900_000
+MOST_STEPS = 500_000
 NODE_STEPS = 200  # what a part costs beside its costs looked at
 
 Open = tuple[int, int, Node, Relaxed]
