@@ -100,12 +100,16 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
     if not gathered.skipped and not gathered.findings:
         return told
     unread = {word for span in gathered.skipped for word in re.findall(r"[A-Za-z][\w-]*", span.text)}
-    if any(finding.kind.code in ("X06", "X07") for finding in gathered.findings):
-        return tuple(finding for finding in told if finding.kind.code not in ("U01", "U03", "U05", "U06"))
+    if any(finding.kind.name in ("unusable-file", "circle-of-files") for finding in gathered.findings):
+        return tuple(
+            finding
+            for finding in told
+            if finding.kind.name not in ("unknown-name", "misused-name", "unclear-jack", "loose-lead")
+        )
     return tuple(finding for finding in told if not unread & _words(finding))
 
 
 def _words(finding: Diagnostic) -> set[str]:
-    if finding.kind.slug == "no-rig":
+    if finding.kind.name == "no-rig":
         return {"rig", "revision"}
     return {part for name in finding.subject for part in name.split(".")}

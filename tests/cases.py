@@ -43,14 +43,14 @@ def told(findings: tuple[Diagnostic, ...]) -> str:
     lines = []
     for finding in findings:
         place = f"{finding.span.line}:{finding.span.column}" if finding.span else "-"
-        lines.append(f"{place}: {finding.level.word}: {finding.message} [{finding.kind.code} {finding.kind.slug}]")
+        lines.append(f"{place}: {finding.level.word}: {finding.message} [{finding.kind.name}]")
         if finding.label:
             lines.append(f"  here: {finding.label}")
         lines += [f"  {label.span.line}:{label.span.column}: {label.text}" for label in finding.also]
         if finding.note:
             lines.append(f"  note: {finding.note}")
-        if finding.help:
-            lines.append(f"  do: {finding.help}")
+        if finding.advice:
+            lines.append(f"  do: {finding.advice}")
     return "\n".join(lines) + "\n" if lines else "nothing to report\n"
 
 

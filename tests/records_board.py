@@ -44,8 +44,8 @@ field-note 3 2026-05-11 "lantxl died in Lisbon, the spare stands in its place" b
 field-note 2 2026-02-20 "A07 chafed at the rear slot, taped" by "T.O." folded
 field-note 1 2026-02-19 "one strip more below marl" by "T.O."
 
-accept D09 on long-haul "two of us carry it" by "R.K." until 2026-12-31
-accept S23 "the player likes it brighter" by "R.K." until 2026-03-01
+accept too-heavy on long-haul "two of us carry it" by "R.K." until 2026-12-31
+accept brighter-guitar "the player likes it brighter" by "R.K." until 2026-03-01
 """
 
 

@@ -88,22 +88,22 @@ def test_only_the_rim_touches_the_world(path: Path) -> None:
             assert name not in hands - known, f"{path}: {name}"
 
 
-def test_codes_and_slugs_are_given_once() -> None:
-    """No two rules share a code or a slug."""
+def test_names_of_rules_are_given_once() -> None:
+    """No two rules share a name."""
     found = list(all_kinds())
-    assert len({kind.code for kind in found}) == len({kind.slug for kind in found}) == len(found)
+    assert len({kind.name for kind in found}) == len(found)
 
 
 @pytest.mark.parametrize("path", sorted((ROOT / "analysis" / "checks").glob("[a-z]*.py")), ids=lambda path: path.stem)
 def test_a_check_is_named_after_its_fault(path: Path) -> None:
-    """File, function and slug share one name."""
+    """File, function and rule share one name."""
     text = path.read_text("utf-8")
     assert f'"{path.stem.replace("_", "-")}"' in text
     assert f"def {path.stem}(" in text
     assert f"CHECK = {path.stem}" in text
 
 
-@pytest.mark.parametrize("kind", list(all_kinds()), ids=lambda kind: kind.code)
+@pytest.mark.parametrize("kind", list(all_kinds()), ids=lambda kind: kind.name)
 def test_every_rule_has_a_page(kind: object) -> None:
     """What, why it matters, what to do, source."""
     page = str(getattr(kind, "page", ""))

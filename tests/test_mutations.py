@@ -152,13 +152,13 @@ SLIPS: tuple[Callable[[str, random.Random], str], ...] = (
 
 def faults(finding: Diagnostic) -> list[str]:
     """What is wrong with a finding itself: no place and nothing to do where it is an error, no whole sentence."""
-    told = [finding.message, finding.help, finding.label, finding.note, *(label.text for label in finding.also)]
+    told = [finding.message, finding.advice, finding.label, finding.note, *(label.text for label in finding.also)]
     wrong = [f"no sentence: {text}" for text in told if _NO_SENTENCE.search(text)]
     if finding.level is Level.ERROR and finding.span is None:
         wrong.append("an error without a place")
-    if finding.level in (Level.ERROR, Level.CANT_CHECK) and not finding.help:
+    if finding.level in (Level.ERROR, Level.CANT_CHECK) and not finding.advice:
         wrong.append("nothing to do about it")
-    return [f"{finding.kind.code} {finding.message}: {each}" for each in wrong]
+    return [f"{finding.kind.name} {finding.message}: {each}" for each in wrong]
 
 
 GENTLE = (gone, facts_gone, facts_gone, other_number, other_way, other_way)

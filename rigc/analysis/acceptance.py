@@ -7,20 +7,18 @@ from rigc.model.records import Accept
 from rigc.near import nearest
 
 USELESS = Kind(
-    "U07",
     "useless-accept",
     Level.WARNING,
     """An `accept` stands for a finding, or a rule, that is not there.
 
     Why it matters: it would silently swallow the next real finding of that rule.
-    What to do: delete the line, or correct the rule's code.
+    What to do: delete the line, or correct the rule's name.
     Source: common practice, no source.
     """,
     "an accepted finding exists",
     "common practice, no source",
 )
 ENDED = Kind(
-    "U08",
     "ended-accept",
     Level.WARNING,
     """An `accept` has passed its end date.
@@ -33,19 +31,29 @@ ENDED = Kind(
     "common practice, no source",
 )
 FIRM = Kind(
-    "U09",
     "firm-finding",
     Level.ERROR,
     """An `accept` names an error that no signature can make good.
 
     Why it matters: a short, an overload, a supply or mains fault, a wrong name or fact damages something or spoils a sheet.
-    What to do: mend it; remarks, warnings, can't-checks and the errors S01, S06, S17, D01, D02, D05, D07, C02 can be accepted.
+    What to do: mend it; remarks, warnings, can't-checks and the errors open-chain, jack-mismatch, unsettled-loop, bodies-overlap, plugs-collide, too-tall, unfit-lead-length, tangled-midi can be accepted.
     Source: common practice, no source.
     """,
     "only errors that endanger nothing can be accepted",
     "common practice, no source",
 )
-ACCEPTABLE_ERRORS = frozenset(("S01", "S06", "S17", "D01", "D02", "D05", "D07", "C02"))
+ACCEPTABLE_ERRORS = frozenset(
+    (
+        "open-chain",
+        "jack-mismatch",
+        "unsettled-loop",
+        "bodies-overlap",
+        "plugs-collide",
+        "too-tall",
+        "unfit-lead-length",
+        "tangled-midi",
+    )
+)
 
 
 def accepted(findings: tuple[Diagnostic, ...], accepts: tuple[Accept, ...], day: str) -> tuple[Diagnostic, ...]:
@@ -70,20 +78,20 @@ def accepted(findings: tuple[Diagnostic, ...], accepts: tuple[Accept, ...], day:
 
 
 def _is_firm(finding: Diagnostic) -> bool:
-    return finding.level is Level.ERROR and finding.kind.code not in ACCEPTABLE_ERRORS
+    return finding.level is Level.ERROR and finding.kind.name not in ACCEPTABLE_ERRORS
 
 
 def _means(accept: Accept, finding: Diagnostic) -> bool:
     about = {part for name in finding.subject for part in (name, name.split(".")[0])}
-    return finding.kind.code == accept.rule and (accept.target is None or accept.target in about)
+    return finding.kind.name == accept.rule and (accept.target is None or accept.target in about)
 
 
 def _useless(accept: Accept) -> Diagnostic:
     from rigc.diagnostics.explain import all_kinds  # walks many modules: only when something is wrong
 
-    codes = [kind.code for kind in all_kinds()]
-    if accept.rule not in codes:
-        near = nearest(accept.rule, codes)
+    names = [kind.name for kind in all_kinds()]
+    if accept.rule not in names:
+        near = nearest(accept.rule, names)
         return USELESS.at(
             accept.rule_span,
             f"{accept.rule} is accepted, but there is no such rule",
@@ -120,5 +128,5 @@ def _firm(accept: Accept, firm: list[Diagnostic]) -> Diagnostic:
         subject=(accept.rule, accept.target or ""),
         label="this error must be mended" if len(firm) == 1 else "these errors must be mended",
         also=tuple(Label(finding.span, "the error") for finding in firm if finding.span),
-        help=firm[0].help or "mend it",
+        help=firm[0].advice or "mend it",
     )

@@ -16,7 +16,7 @@ def check(screen: Screen, paths: tuple[str, ...], given: Given) -> int:
     """Report what is wrong with rigs."""
     from rigc.cli.report import Report
 
-    report = Report(screen, given)
+    report = Report(screen, given, asked_for=True)
     for disk in disks(paths, given):
         report.compile(disk)
     return report.finish()

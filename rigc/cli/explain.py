@@ -13,7 +13,7 @@ from rigc.cli.screen import Screen
 def explain(screen: Screen, rule: str | None) -> int:
     """Print the page of a rule.
 
-    RULE is its code or slug; without it, all rules are listed.
+    RULE is its name; without it, all rules are listed.
     """
     from rigc.diagnostics.explain import UnknownRule, all_kinds, listing, page
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sys
+
 import click
 
 from rigc import __version__
@@ -45,7 +47,7 @@ def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
 
     Exit codes: 0 yes, 1 no (findings), 2 could not answer, 70 a bug in rigc, 130 interrupted.
     """
-    ctx.obj = Screen(wants_colour(color), quiet, verbose)
+    ctx.obj = Screen(wants_colour(color, sys.stderr), quiet, verbose, wants_colour(color, sys.stdout))
 
 
 for command in (build, check, diff, explain, fmt, fresh, git, pin, rename, show, swap, why):

@@ -20,14 +20,21 @@ YES, NO, NO_ANSWER = 0, 1, 2
 
 
 class Report:
-    """Tells the findings of each rig as it is compiled, and at the end how many there were."""
+    """Tells the findings of each rig as it is compiled, and at the end how many there were.
 
-    def __init__(self, screen: Screen, given: Given) -> None:
+    A command that was asked for something else than findings (`asked_for` is False) prints those that make its answer no, on standard
+    error, and counts the rest.
+    """
+
+    def __init__(self, screen: Screen, given: Given, asked_for: bool = False) -> None:
         self.screen = screen
+        self.asked_for = asked_for
+        self.untold = 0
         self.fail_on = Level(LEVELS.index(given.fail_on))
         self.findings: list[Diagnostic] = []
         self.unreadable = False
         self.compiled = False
+        self.given = given
         self.on = given.on
         self.effort = given.effort
         self.wanted = given.findings or (("text", ""),)
@@ -66,17 +73,26 @@ class Report:
             elif file or form == "jsonl":
                 self.screen.out(_rendered(form, findings, disk, colour=False))
             else:
-                told = [each for each in findings if not self.screen.quiet or self._counts(each)]
-                gap = "\n" if told and form == "text" else ""
-                self.screen.err(_rendered(form, told, disk, self.screen.colour) + gap)
+                self._print(form, findings, disk)
         self.findings += findings
+
+    def _print(self, form: str, findings: tuple[Diagnostic, ...], disk: Disk) -> None:
+        whole = (self.asked_for or bool(self.given.findings)) and not self.screen.quiet
+        told = findings if whole else tuple(each for each in findings if self._counts(each))
+        self.untold += len(findings) - len(told)
+        gap = "\n" if told and form == "text" else ""
+        say, colour = (
+            (self.screen.out, self.screen.colour_out) if self.asked_for else (self.screen.err, self.screen.colour)
+        )
+        say(_rendered(form, told, disk, colour) + gap)
 
     def finish(self) -> int:
         """Write the files of findings, print the summary, give the exit code."""
         save({Path(file): "".join(parts) for file, parts in self.files.items()})
         code = NO_ANSWER if self.unreadable else NO if any(map(self._counts, self.findings)) else YES
         if self.compiled and (code or not self.screen.quiet):
-            self.screen.err(f"{summary(self.findings)}\n")
+            more = "; `rigc check` tells them all" if self.untold and not self.asked_for else ""
+            self.screen.err(f"{summary(self.findings)}{more}\n")
         return code
 
     def _counts(self, finding: Diagnostic) -> bool:

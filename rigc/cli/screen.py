@@ -10,10 +10,13 @@ import click
 
 
 class Screen:
-    """How this run talks. `colour` is for findings only; `quiet` and `verbose` are as asked for."""
+    """How this run talks. `colour` is for findings only, on standard error and, `colour_out`, on standard output."""
 
-    def __init__(self, colour: bool = False, quiet: bool = False, verbose: bool = False) -> None:
+    def __init__(
+        self, colour: bool = False, quiet: bool = False, verbose: bool = False, colour_out: bool = False
+    ) -> None:
         self.colour = colour
+        self.colour_out = colour_out
         self.quiet = quiet
         self.verbose = verbose
 
@@ -31,15 +34,15 @@ class Screen:
             say(sys.stderr, text)
 
 
-def wants_colour(choice: str) -> bool:
-    """Whether findings are coloured: as chosen; else as NO_COLOR or FORCE_COLOR say; else if a terminal shows them."""
+def wants_colour(choice: str, stream: TextIO | None) -> bool:
+    """Whether findings are coloured: as chosen; else as NO_COLOR or FORCE_COLOR say; else if `stream` is a terminal."""
     if choice != "auto":
         return choice == "always"
     if os.environ.get("NO_COLOR"):
         return False
     if os.environ.get("FORCE_COLOR"):
         return True
-    return sys.stderr.isatty() and os.environ.get("TERM") != "dumb"
+    return stream is not None and stream.isatty() and os.environ.get("TERM") != "dumb"
 
 
 def say(stream: TextIO | None, text: str) -> None:

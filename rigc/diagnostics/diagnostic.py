@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from enum import IntEnum
 
+from rigc.diagnostics.mend import Mend
 from rigc.record import Record
 from rigc.source import Span
 
@@ -51,7 +52,8 @@ class Diagnostic(Record):
     """One finding.
 
     `subject` names the things it is about (names, `name.jack` or lead numbers, most telling first): it is what `accept`
-    refers to and what the fingerprint is made of, so that a finding keeps its identity when lines move.
+    refers to and what the fingerprint is made of, so that a finding keeps its identity when lines move. `mends` are the ways to put
+    it right that are edits of the text, best first; `help` is what is no edit: a measurement, a purchase, work at the bench.
     """
 
     kind: Kind
@@ -65,24 +67,29 @@ class Diagnostic(Record):
     note: str = ""
     help: str = ""
     accepted: Acceptance | None = None
+    mends: tuple[Mend, ...] = ()
+
+    @property
+    def advice(self) -> str:
+        """What to do, in one line: each mend's words, then the help, as alternatives."""
+        return "; or ".join(filter(None, (*(mend.words for mend in self.mends), self.help)))
 
     @property
     def fingerprint(self) -> str:
         """Sixteen hexadecimal digits that stay when the finding's line moves."""
         import hashlib  # its import costs more than most checks, and few runs need it
 
-        text = "\n".join((self.kind.code, *self.subject)) if self.subject else f"{self.kind.code}\n{self.message}"
+        text = "\n".join((self.kind.name, *self.subject)) if self.subject else f"{self.kind.name}\n{self.message}"
         return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:16]
 
 
 class Kind(Record):
-    """A rule: its code, its slug, its usual level, its page (the docstring of the module that finds it).
+    """A rule: the name by which it is known, its usual level, its page (the docstring of the module that finds it).
 
     `rule` is the condition in one line and `source` where it comes from; both are printed under each finding.
     """
 
-    code: str
-    slug: str
+    name: str
     level: Level
     page: str | None
     rule: str
@@ -99,18 +106,36 @@ class Kind(Record):
         numbers: tuple[Number, ...] = (),
         note: str = "",
         help: str = "",
+        mends: tuple[Mend, ...] = (),
         level: Level | None = None,
     ) -> Diagnostic:
         """A finding of this kind at `span`; `level` only where a rule has two."""
         return Diagnostic(
-            self, self.level if level is None else level, span, message, subject, label, also, numbers, note, help, None
+            self,
+            self.level if level is None else level,
+            span,
+            message,
+            subject,
+            label,
+            also,
+            numbers,
+            note,
+            help,
+            None,
+            mends,
         )
 
     def cant_check(
-        self, span: Span | None, message: str, *, subject: tuple[str, ...] = (), help: str = ""
+        self,
+        span: Span | None,
+        message: str,
+        *,
+        subject: tuple[str, ...] = (),
+        help: str = "",
+        mends: tuple[Mend, ...] = (),
     ) -> Diagnostic:
         """The finding that this rule could not be judged because a fact is missing."""
-        return self.at(span, message, subject=subject, help=help, level=Level.CANT_CHECK)
+        return self.at(span, message, subject=subject, help=help, mends=mends, level=Level.CANT_CHECK)
 
 
 Report = Callable[[Diagnostic], None]

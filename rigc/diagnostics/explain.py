@@ -14,7 +14,7 @@ HOMES = ("rigc.syntax", "rigc.model", "rigc.analysis", "rigc.compile")
 
 
 class UnknownRule(Exception):
-    """No rule has this code or slug; `near` is the nearest one there is, or empty."""
+    """No rule has this name; `near` is the nearest one there is, or empty."""
 
     def __init__(self, rule: str, near: str) -> None:
         super().__init__(f"there is no rule '{rule}'" + (f"; did you mean '{near}'?" if near else ""))
@@ -22,30 +22,29 @@ class UnknownRule(Exception):
 
 
 def all_kinds(homes: Iterable[str] = HOMES, word: str = "Kind(") -> tuple[Kind, ...]:
-    """Every declared rule, by code. Only modules that hold `word` are imported: explaining a rule needs no parser."""
+    """Every declared rule, by name. Only modules that hold `word` are imported: explaining a rule needs no parser."""
     values = (value for home in homes for module in walk(home, word) for value in vars(module).values())
-    found = {kind.code: kind for kind in _kinds(values)}
+    found = {kind.name: kind for kind in _kinds(values)}
     return tuple(found[code] for code in sorted(found))
 
 
 def listing(kinds: Iterable[Kind]) -> str:
-    """One line for each rule: code, usual level, slug, and the first line of its page."""
-    rows = [(kind.code, kind.level.word, kind.slug, _first_line(kind)) for kind in kinds]
-    widths = [max((len(row[at]) for row in rows), default=0) for at in range(3)]
+    """One line for each rule: name, usual level, and the first line of its page."""
+    rows = [(kind.name, kind.level.word, _first_line(kind)) for kind in kinds]
+    widths = [max((len(row[at]) for row in rows), default=0) for at in range(2)]
     lines = [
-        "  ".join((*(word.ljust(width) for word, width in zip(row, widths, strict=False)), row[3])) for row in rows
+        "  ".join((*(word.ljust(width) for word, width in zip(row, widths, strict=False)), row[2])) for row in rows
     ]
     return "".join(f"{line.rstrip()}\n" for line in lines)
 
 
 def page(kinds: Iterable[Kind], rule: str) -> str:
-    """The page of the rule with this code or slug, in any letter case. Raises `UnknownRule`."""
-    names = {name.lower(): (name, kind) for kind in kinds for name in (kind.code, kind.slug)}
-    if rule.lower() not in names:
-        near = nearest(rule, names)
-        raise UnknownRule(rule, names[near][0] if near else "")
-    kind = names[rule.lower()][1]
-    text = [f"{kind.code} {kind.slug} ({kind.level.word})", "", *_page(kind).splitlines()]
+    """The page of the rule with this name, in any letter case. Raises `UnknownRule`."""
+    named = {kind.name: kind for kind in kinds}
+    if rule.lower() not in named:
+        raise UnknownRule(rule, nearest(rule.lower(), named) or "")
+    kind = named[rule.lower()]
+    text = [f"{kind.name} ({kind.level.word})", "", *_page(kind).splitlines()]
     if kind.rule and kind.page:
         text += ["", f"Rule: {kind.rule}"]
     if "Source:" not in (kind.page or ""):

@@ -23,4 +23,4 @@ def count(findings: Iterable[Diagnostic]) -> dict[Level | None, int]:
 def _key(finding: Diagnostic) -> tuple[bool, int, str, int, int, str, str]:
     span = finding.span
     file, start, end = (span.source.name, span.start, span.end) if span else ("", -1, -1)
-    return finding.accepted is not None, finding.level, file, start, end, finding.kind.code, finding.message
+    return finding.accepted is not None, finding.level, file, start, end, finding.kind.name, finding.message

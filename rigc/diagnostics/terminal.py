@@ -19,12 +19,12 @@ def text(findings: Iterable[Diagnostic], *, colour: bool = False, shown: Shown =
     """Every finding with its excerpt, an empty line between; findings that say the same are told once, with all places."""
     same: dict[tuple[str, Level, str, Acceptance | None], list[Diagnostic]] = {}
     for finding in findings:
-        same.setdefault((finding.kind.code, finding.level, finding.message, finding.accepted), []).append(finding)
+        same.setdefault((finding.kind.name, finding.level, finding.message, finding.accepted), []).append(finding)
     return "\n".join(_finding(group, colour, shown) for group in same.values())
 
 
 def short(findings: Iterable[Diagnostic], *, colour: bool = False, shown: Shown = str) -> str:
-    """One line for each finding: `file:line:col: level: message [RULE slug]`."""
+    """One line for each finding: `file:line:col: level: message [rule]`."""
     return "".join(f"{_head(finding, colour, shown)}\n" for finding in findings)
 
 
@@ -59,8 +59,7 @@ def _head(finding: Diagnostic, colour: bool, shown: Shown) -> str:
     level = f"accepted {finding.level.word}" if finding.accepted else finding.level.word
     level = _painted(level, "1" if finding.accepted else _COLOURS[finding.level], colour)
     place = _place(finding, shown)
-    rule = f"[{finding.kind.code} {finding.kind.slug}]"
-    return f"{f'{place}: ' if place else ''}{level}: {visible(finding.message)} {rule}"
+    return f"{f'{place}: ' if place else ''}{level}: {visible(finding.message)} [{finding.kind.name}]"
 
 
 def _place(finding: Diagnostic, shown: Shown) -> str:
@@ -99,7 +98,7 @@ def _advice(finding: Diagnostic) -> list[str]:
     told = {
         "numbers": ", ".join(_number(each) for each in finding.numbers),
         "note": finding.note,
-        "do": finding.help,
+        "do": finding.advice,
         "rule": rule,
     }
     return [f"  {word}: {visible(said)}" for word, said in told.items() if said]

@@ -1,11 +1,10 @@
-"""X05: a file that declares no rig, more than one, or one without a revision."""
+"""no-rig: a file that declares no rig, more than one, or one without a revision."""
 
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Kind, Level
 
 NO_RIG = Kind(
-    "X05",
     "no-rig",
     Level.ERROR,
     """The file declares no rig, or more than one.

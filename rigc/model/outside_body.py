@@ -1,11 +1,10 @@
-"""F07: a jack, switch, knob or part of the base that lies outside its body."""
+"""outside-body: a jack, switch, knob or part of the base that lies outside its body."""
 
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Kind, Level
 
 OUTSIDE_BODY = Kind(
-    "F07",
     "outside-body",
     Level.ERROR,
     """A jack, a switch, a knob or a part of the base lies outside its body, or a keep-out, hole, tier, drop line

@@ -9,7 +9,6 @@ from rigc.near import nearest
 from rigc.syntax.nodes import Word
 
 UNKNOWN = Kind(
-    "U01",
     "unknown-name",
     Level.ERROR,
     """A name is used that nothing declares.
@@ -22,7 +21,6 @@ UNKNOWN = Kind(
     "the language reference, grammar/README.md",
 )
 RESERVED = Kind(
-    "U02",
     "reserved-name",
     Level.ERROR,
     """A reserved word of the language names a thing.
@@ -35,7 +33,6 @@ RESERVED = Kind(
     "the language reference, grammar/README.md",
 )
 MISUSED = Kind(
-    "U03",
     "misused-name",
     Level.ERROR,
     """A name is declared, but as something that can't stand at this place.
@@ -48,7 +45,6 @@ MISUSED = Kind(
     "the language reference, grammar/README.md",
 )
 SAID_TWICE = Kind(
-    "U04",
     "said-twice",
     Level.ERROR,
     """A fact that a thing has once is stated twice.
@@ -61,7 +57,6 @@ SAID_TWICE = Kind(
     "the language reference, grammar/README.md",
 )
 TAKEN = Kind(
-    "F05",
     "name-taken",
     Level.ERROR,
     """Two things or two leads bear the same name or number, or a retired number is used again.
@@ -75,7 +70,6 @@ TAKEN = Kind(
 )
 
 UNCLEAR = Kind(
-    "U05",
     "unclear-jack",
     Level.ERROR,
     """A statement names a thing that has several jacks which could be meant, or none of the kind that is wanted.
@@ -88,7 +82,6 @@ UNCLEAR = Kind(
     "the language reference, grammar/README.md",
 )
 LOOSE_LEAD = Kind(
-    "U06",
     "loose-lead",
     Level.ERROR,
     """A lead is stated between two jacks that no chain, loop, MIDI, control or power statement joins.

@@ -1,11 +1,10 @@
-"""U11: a statement of the power block that leaves open how outlets and units go together."""
+"""unclear-feed: a statement of the power block that leaves open how outlets and units go together."""
 
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Kind, Level
 
 UNCLEAR_FEED = Kind(
-    "U11",
     "unclear-feed",
     Level.ERROR,
     """Power statements leave open how an outlet and its units go together, or contradict each other in it.

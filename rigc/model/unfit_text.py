@@ -1,11 +1,10 @@
-"""U10: a text that does not say what it is there for."""
+"""unfit-text: a text that does not say what it is there for."""
 
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Kind, Level
 
 UNFIT_TEXT = Kind(
-    "U10",
     "unfit-text",
     Level.ERROR,
     """A text lacks what it is there for: a label without the lead's number, an accepted finding without reason or name.

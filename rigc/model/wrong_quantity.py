@@ -1,11 +1,10 @@
-"""F06: a quantity that can't be what it says."""
+"""wrong-quantity: a quantity that can't be what it says."""
 
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Kind, Level
 
 WRONG_QUANTITY = Kind(
-    "F06",
     "wrong-quantity",
     Level.ERROR,
     """A quantity has no unit, a unit of the wrong kind, a sign that means nothing there, or a size no such thing has.

@@ -89,8 +89,7 @@ def _stated(change: Change) -> dict[str, Any]:
 
 def _finding(finding: Diagnostic) -> dict[str, Any]:
     return {
-        "rule": finding.kind.code,
-        "slug": finding.kind.slug,
+        "rule": finding.kind.name,
         "level": finding.level.word,
         "message": finding.message,
         "about": list(finding.subject),

@@ -14,7 +14,6 @@ from rigc.syntax.trade_slips import TRADE_SLIPS
 
 _WRITTEN = "the language reference, grammar/README.md"
 MALFORMED = Kind(
-    "X01",
     "malformed-statement",
     Level.ERROR,
     """A statement is not written as the language wants it.
@@ -27,7 +26,6 @@ MALFORMED = Kind(
     _WRITTEN,
 )
 UNCLOSED = Kind(
-    "X02",
     "unclosed-block",
     Level.ERROR,
     """A block has an opening brace and no closing one, or the reverse.
@@ -40,7 +38,6 @@ UNCLOSED = Kind(
     _WRITTEN,
 )
 NESTED = Kind(
-    "X03",
     "nested-block",
     Level.ERROR,
     """A block stands inside a block.
@@ -53,7 +50,6 @@ NESTED = Kind(
     _WRITTEN,
 )
 UNREADABLE = Kind(
-    "X04",
     "unreadable-text",
     Level.ERROR,
     """The file holds bytes or signs that are no text of this language.

@@ -28,7 +28,6 @@ _MARKS = {
     "revision": ("letter of a revision", "a capital letter, for example B"),
     "follows": ("letter of a revision", "a capital letter, for example B"),
     "colour": ("code of a colour", "two capitals (IEC 60757), for example BU"),
-    "accept": ("code of a rule", "a letter and two digits, for example P02"),
 }
 
 

@@ -7,7 +7,6 @@ from rigc.diagnostics.diagnostic import Kind, Level
 _WRITTEN = "the language reference, grammar/README.md"
 
 UNUSABLE = Kind(
-    "X06",
     "unusable-file",
     Level.ERROR,
     """A file that `use` names can't be read, or lies outside the project.
@@ -20,7 +19,6 @@ UNUSABLE = Kind(
     _WRITTEN,
 )
 CIRCLE = Kind(
-    "X07",
     "circle-of-files",
     Level.ERROR,
     """Files use each other in a circle.
@@ -33,7 +31,6 @@ CIRCLE = Kind(
     _WRITTEN,
 )
 OTHER_LANGUAGE = Kind(
-    "X08",
     "other-language",
     Level.ERROR,
     """The file is written in a version of the language that this rigc does not know.

@@ -17,7 +17,7 @@ from rigc.loader import Loader, Unreadable, used_name
 from rigc.reports.content import Cell, Column, Document, Drawing, Row, Sheet, Table, TitleBlock
 from rigc.source import Source, Span
 
-KINDS = {level.word: Kind(f"Z0{level + 1}", f"a-{level.name.lower()}", level, None, "a rule", "") for level in Level}
+KINDS = {level.word: Kind(f"a-{level.name.lower()}", level, None, "a rule", "") for level in Level}
 SHEETS = {"cable-list": "Cable list", "power-table": "Power table"}
 
 

@@ -26,12 +26,11 @@ def test_an_error_is_a_no(rigc: Rigc, here: Path) -> None:
     (here / "rigs" / "a.rig").write_text("fine\nerror the supply is too small\n")
     assert rigc("check", "rigs/a.rig") == (
         1,
-        "",
-        "rigs/a.rig:2:1: error: the supply is too small [Z01 a-error]\n"
+        "rigs/a.rig:2:1: error: the supply is too small [a-error]\n"
         "  2 | error the supply is too small\n"
         "    | ~~~~~~~~~~~~~~~~~~~~~~~~~~~~~\n"
         "  rule: a rule\n"
-        "\n"
+        "\n",
         "1 error, 0 warnings, 0 remarks, 0 can't-check, 0 accepted\n",
     )
 
@@ -48,9 +47,9 @@ def test_the_level_that_is_a_no(rigc: Rigc, here: Path, fail_on: str, codes: lis
 
 def test_an_accepted_error_is_a_yes_and_is_counted(rigc: Rigc, here: Path) -> None:
     (here / "a.rig").write_text("accepted two plugs meet\n")
-    code, _, err = rigc("check", "a.rig")
+    code, out, err = rigc("check", "a.rig")
     assert code == 0
-    assert "a.rig:1:1: accepted error: two plugs meet" in err
+    assert "a.rig:1:1: accepted error: two plugs meet" in out
     assert err.endswith("0 errors, 0 warnings, 0 remarks, 0 can't-check, 1 accepted\n")
 
 
@@ -58,9 +57,9 @@ def test_quiet_prints_only_what_makes_it_a_no(rigc: Rigc, here: Path) -> None:
     (here / "a.rig").write_text("warning small\n")
     assert rigc("-q", "check", "a.rig") == (0, "", "")
     (here / "a.rig").write_text("warning small\nerror big\n")
-    code, _, err = rigc("-q", "check", "a.rig", "--findings", "short")
-    assert code == 1
-    assert err == ("a.rig:2:1: error: big [Z01 a-error]\n1 error, 1 warning, 0 remarks, 0 can't-check, 0 accepted\n")
+    code, out, err = rigc("-q", "check", "a.rig", "--findings", "short")
+    assert (code, out) == (1, "a.rig:2:1: error: big [a-error]\n")
+    assert err == ("1 error, 1 warning, 0 remarks, 0 can't-check, 0 accepted\n")
 
 
 def test_verbose_names_the_files_that_were_read(rigc: Rigc, here: Path) -> None:
@@ -73,13 +72,10 @@ def test_verbose_names_the_files_that_were_read(rigc: Rigc, here: Path) -> None:
 def test_several_rigs_are_all_checked(rigc: Rigc, here: Path) -> None:
     (here / "a.rig").write_text("error one\n")
     (here / "b.rig").write_text("warning two\n")
-    code, _, err = rigc("check", "a.rig", "b.rig", "--findings", "short")
+    code, out, err = rigc("check", "a.rig", "b.rig", "--findings", "short")
     assert code == 1
-    assert err == (
-        "a.rig:1:1: error: one [Z01 a-error]\n"
-        "b.rig:1:1: warning: two [Z02 a-warning]\n"
-        "1 error, 1 warning, 0 remarks, 0 can't-check, 0 accepted\n"
-    )
+    assert out == "a.rig:1:1: error: one [a-error]\nb.rig:1:1: warning: two [a-warning]\n"
+    assert err == ("1 error, 1 warning, 0 remarks, 0 can't-check, 0 accepted\n")
 
 
 def test_without_a_path_the_only_rig_here(rigc: Rigc, here: Path) -> None:
@@ -89,7 +85,7 @@ def test_without_a_path_the_only_rig_here(rigc: Rigc, here: Path) -> None:
         "rigc check: name a rig: this folder holds no .rig file (rigc check --help says more)\n",
     )
     (here / "a.rig").write_text("warning it is this\n")
-    assert "a.rig:1:1: warning: it is this" in rigc("check").err
+    assert "a.rig:1:1: warning: it is this" in rigc("check").out
     (here / "b.rig").touch()
     assert "this folder holds 2 .rig files" in rigc("check").err
 
@@ -116,9 +112,10 @@ def test_findings_in_several_formats_and_files(rigc: Rigc, here: Path) -> None:
         "short=-",
     )
     assert code == 1
-    assert out == "a.rig:1:1: error: one [Z01 a-error]\n"
-    assert err.startswith("a.rig:1:1: \x1b[1;31merror\x1b[0m: one [Z01 a-error]\n")
-    assert json.loads((here / "f.jsonl").read_text())["rule"] == "Z01"
+    assert out.startswith("a.rig:1:1: \x1b[1;31merror\x1b[0m: one [a-error]\n")
+    assert out.endswith("a.rig:1:1: error: one [a-error]\n")
+    assert err == "1 error, 0 warnings, 0 remarks, 0 can't-check, 0 accepted\n"
+    assert json.loads((here / "f.jsonl").read_text())["rule"] == "a-error"
 
 
 def test_a_file_of_findings_that_cannot_be_written(rigc: Rigc, here: Path) -> None:
@@ -142,8 +139,8 @@ def test_a_format_that_there_is_not(rigc: Rigc, given: str, said: str) -> None:
 
 def test_the_day_is_passed_on(rigc: Rigc, here: Path) -> None:
     (here / "a.rig").write_text("day\n")
-    assert "remark: it is 2027-02-01" in rigc("check", "a.rig", "--on", "2027-02-01").err
-    assert "remark: it is None" in rigc("check", "a.rig").err
+    assert "remark: it is 2027-02-01" in rigc("check", "a.rig", "--on", "2027-02-01").out
+    assert "remark: it is None" in rigc("check", "a.rig").out
 
 
 @pytest.mark.parametrize("day", ["tomorrow", "2026-02-30", "20260201", "2026-W01-1"])
@@ -155,8 +152,8 @@ def test_standard_input_under_a_name(rigc: Rigc, here: Path, monkeypatch: pytest
     (here / "sub").mkdir()
     (here / "sub" / "b.rig").touch()
     monkeypatch.setattr("sys.stdin", SimpleNamespace(buffer=io.BytesIO(b"use b.rig\r\nwarning w\r\n")))
-    code, _, err = rigc("check", "-", "--stdin-name", "sub/new.rig", "--findings", "short")
-    assert (code, err.splitlines()[0]) == (0, "sub/new.rig:2:1: warning: w [Z02 a-warning]")
+    code, out, _ = rigc("check", "-", "--stdin-name", "sub/new.rig", "--findings", "short")
+    assert (code, out.splitlines()[0]) == (0, "sub/new.rig:2:1: warning: w [a-warning]")
 
 
 def test_standard_input_only_once(rigc: Rigc) -> None:
@@ -168,9 +165,9 @@ def test_the_root_lets_a_file_from_outside_in(rigc: Rigc, here: Path) -> None:
     (here / "in" / "rig-root").touch()
     (here / "in" / "a.rig").write_text("use ../b.rig\n")
     (here / "b.rig").touch()
-    code, _, err = rigc("check", "in/a.rig")
+    code, out, _ = rigc("check", "in/a.rig")
     assert code == 1
-    assert "'../b.rig' lies outside the project" in err
+    assert "'../b.rig' lies outside the project" in out
     assert rigc("check", "in/a.rig", "--root", ".").code == 0
 
 
@@ -195,7 +192,7 @@ def test_a_file_that_cannot_be_read_is_no_answer(rigc: Rigc, here: Path, data: b
 
 def test_an_unreadable_rig_does_not_keep_the_others_from_being_checked(rigc: Rigc, here: Path) -> None:
     (here / "b.rig").write_text("error one\n")
-    code, _, err = rigc("check", "a.rig", "b.rig", "--findings", "short")
+    code, out, err = rigc("check", "a.rig", "b.rig", "--findings", "short")
     assert code == 2
     assert "a.rig: error: cannot read 'a.rig'" in err
-    assert "b.rig:1:1: error: one" in err
+    assert "b.rig:1:1: error: one" in out

@@ -78,7 +78,7 @@ def test_the_work_stands_first(diff: Any) -> None:
         in found.out
     )
     assert "A14 stepladder.in / far signalbox.s7   A14 stepladder-ii.in / far signalbox.s7" in found.out
-    assert "comes    warning  P13" in found.out
+    assert "comes    warning  no-spare-outlet" in found.out
 
 
 def test_nothing_differs(diff: Any) -> None:

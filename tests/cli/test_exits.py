@@ -135,7 +135,7 @@ def test_who_decides_on_colour(
     (here / "a.rig").write_text("error e\n")
     for name, value in environment.items():
         monkeypatch.setenv(name, value)
-    assert ("\x1b[" in rigc(*arguments, "check", "a.rig").err) is coloured
+    assert ("\x1b[" in rigc(*arguments, "check", "a.rig").out) is coloured
 
 
 def _wait_until_reading(pid: int) -> None:

@@ -95,7 +95,12 @@ def test_larger_successor(swap: Swap) -> None:
         ("D08", 640, 636, 805.6),
         ("D16", None, 319, 456.9),
     ]
-    assert [row["rule"] for row in records(run, "findings")] == ["P10", "P02", "P13", "D04"]
+    assert [row["rule"] for row in records(run, "findings")] == [
+        "mixed-outlet",
+        "nearly-full-outlet",
+        "no-spare-outlet",
+        "switches-too-near",
+    ]
     assert records(run, "notice")[0]["what"] == "foot switch at"
     assert [row["test"] for row in records(run, "tests")] == [5, 6, 7, 11, 12, 17, 19]
 

@@ -8,7 +8,7 @@ from rigc.diagnostics.diagnostic import Acceptance, Kind, Label, Level, Number
 from rigc.diagnostics.machine import jsonl
 from rigc.source import Source, Span
 
-KIND = Kind("P03", "overloaded-supply", Level.ERROR, None, "load <= rating", "arithmetic")
+KIND = Kind("overloaded-supply", Level.ERROR, None, "load <= rating", "arithmetic")
 SOURCE = Source("a.rig", "supply mäin {\n  ceiling 100 mA\n}\n")
 
 
@@ -26,8 +26,7 @@ def test_every_field() -> None:
     assert line.count("\n") == 1
     assert line.isascii()
     assert json.loads(line) == {
-        "rule": "P03",
-        "slug": "overloaded-supply",
+        "rule": "overloaded-supply",
         "level": "error",
         "message": "'mäin' is overloaded",
         "file": "a.rig",
@@ -42,6 +41,7 @@ def test_every_field() -> None:
         "numbers": [{"name": "draws", "value": 170.0, "unit": "mA"}],
         "note": "",
         "help": "feed less",
+        "mends": [],
         "condition": "load <= rating",
         "source": "arithmetic",
         "fingerprint": finding.fingerprint,

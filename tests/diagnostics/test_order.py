@@ -9,9 +9,9 @@ from rigc.diagnostics.order import count, in_order
 from rigc.source import Source, Span
 
 A, B = Source("a.rig", "x" * 50), Source("b.rig", "x" * 50)
-ONE = Kind("D01", "one", Level.ERROR, None, "", "")
-TWO = Kind("P02", "two", Level.ERROR, None, "", "")
-SOFT = Kind("C03", "soft", Level.REMARK, None, "", "")
+ONE = Kind("one", Level.ERROR, None, "", "")
+TWO = Kind("two", Level.ERROR, None, "", "")
+SOFT = Kind("soft", Level.REMARK, None, "", "")
 
 
 def test_level_then_file_then_place_then_code_and_accepted_last() -> None:

@@ -8,8 +8,8 @@ from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Label, Lev
 from rigc.diagnostics.terminal import short, summary, text
 from rigc.source import Source, Span
 
-OVERLOAD = Kind("P03", "overloaded-supply", Level.ERROR, None, "load <= rating", "arithmetic on declared values")
-BARE = Kind("X01", "not-understood", Level.WARNING, None, "", "")
+OVERLOAD = Kind("overloaded-supply", Level.ERROR, None, "load <= rating", "arithmetic on declared values")
+BARE = Kind("not-understood", Level.WARNING, None, "", "")
 
 BOARD = Source("stage.rig", "language 1\n\nsupply main {\n  ceiling 100 mA\n}\nunit echo {\n\tdraws 150 mA\n}\n")
 
@@ -36,7 +36,7 @@ def overload(**more: object) -> Diagnostic:
 
 def test_a_finding_in_full() -> None:
     assert text([overload()]) == dedent("""\
-        stage.rig:4:11: error: 'main' gives 100 mA but its units draw 170 mA [P03 overloaded-supply]
+        stage.rig:4:11: error: 'main' gives 100 mA but its units draw 170 mA [overloaded-supply]
           4 |   ceiling 100 mA
             |           ~~~~~~ all that it gives
           7 |     draws 150 mA
@@ -50,14 +50,14 @@ def test_a_finding_in_full() -> None:
 
 def test_a_finding_without_extras_is_its_sentence_and_its_line() -> None:
     assert text([BARE.at(span(BOARD, "language"), "this is not understood")]) == dedent("""\
-        stage.rig:1:1: warning: this is not understood [X01 not-understood]
+        stage.rig:1:1: warning: this is not understood [not-understood]
           1 | language 1
             | ~~~~~~~~
         """)
 
 
 def test_no_place_at_all() -> None:
-    assert text([BARE.at(None, "there is no deck")]) == "warning: there is no deck [X01 not-understood]\n"
+    assert text([BARE.at(None, "there is no deck")]) == "warning: there is no deck [not-understood]\n"
 
 
 def test_places_come_in_line_order_and_other_files_under_their_names() -> None:
@@ -104,7 +104,7 @@ def test_the_end_of_the_file() -> None:
     ):
         end = len(source.text)
         lines = text([BARE.at(Span(source, end, end), "not closed", label="here")]).splitlines()
-        assert lines == [f"{line}: warning: not closed [X01 not-understood]", *excerpt]
+        assert lines == [f"{line}: warning: not closed [not-understood]", *excerpt]
 
 
 def test_wide_and_combining_characters_keep_the_mark_in_place() -> None:
@@ -152,14 +152,14 @@ def test_nothing_in_a_source_acts_on_the_terminal() -> None:
     source = Source("a.rig", "note \x1b[31m\u202e\ud800\x07\u200b end")
     told = text([BARE.at(span(source, "end"), "found \x1b[2J\ud800 'x'")])
     assert told.splitlines() == [
-        r"a.rig:1:16: warning: found \x1b[2J\ud800 'x' [X01 not-understood]",
+        r"a.rig:1:16: warning: found \x1b[2J\ud800 'x' [not-understood]",
         r"  1 | note \x1b[31m\u202e\ud800\x07\u200b end",
         "    | " + " " * (len(r"note \x1b[31m\u202e\ud800\x07\u200b ")) + "~~~",
     ]
 
 
 def test_a_message_of_a_megabyte_is_cut() -> None:
-    assert text([BARE.at(None, "x" * 1_000_000)]) == f"warning: {'x' * 499}… [X01 not-understood]\n"
+    assert text([BARE.at(None, "x" * 1_000_000)]) == f"warning: {'x' * 499}… [not-understood]\n"
 
 
 def test_the_same_said_of_several_places_is_told_once() -> None:
@@ -167,12 +167,12 @@ def test_the_same_said_of_several_places_is_told_once() -> None:
     message = "nothing is called 'echo'"
     same = [BARE.at(Span(source, at, at + 4), message) for at in (0, 5, 16)]
     assert text([same[0], same[1], BARE.at(Span(source, 10, 15), "something else"), same[2]]).splitlines() == [
-        "a.rig:1:1: warning: nothing is called 'echo' [X01 not-understood]",
+        "a.rig:1:1: warning: nothing is called 'echo' [not-understood]",
         "  1 | echo",
         "    | ~~~~",
         "  the same at a.rig:2:1, a.rig:4:1",
         "",
-        "a.rig:3:1: warning: something else [X01 not-understood]",
+        "a.rig:3:1: warning: something else [not-understood]",
         "  3 | other",
         "    | ~~~~~",
     ]
@@ -181,7 +181,7 @@ def test_the_same_said_of_several_places_is_told_once() -> None:
 def test_an_accepted_finding_is_its_sentence_and_the_reason() -> None:
     accepted = Acceptance("lives in the lid", "R.K.", "2026-12-31", span(BOARD, "main"))
     assert text([overload(level=Level.WARNING, accepted=accepted)]) == (
-        "stage.rig:4:11: accepted warning: 'main' gives 100 mA but its units draw 170 mA [P03 overloaded-supply]\n"
+        "stage.rig:4:11: accepted warning: 'main' gives 100 mA but its units draw 170 mA [overloaded-supply]\n"
         '  accepted by R.K. until 2026-12-31: "lives in the lid"\n'
     )
 
@@ -201,8 +201,8 @@ def test_small_numbers_do_not_become_nothing() -> None:
 def test_short_is_one_line_each() -> None:
     cant = OVERLOAD.cant_check(None, "'echo' does not say what it draws")
     assert short([overload(), cant], shown=lambda name: f"rigs/{name}") == (
-        "rigs/stage.rig:4:11: error: 'main' gives 100 mA but its units draw 170 mA [P03 overloaded-supply]\n"
-        "can't-check: 'echo' does not say what it draws [P03 overloaded-supply]\n"
+        "rigs/stage.rig:4:11: error: 'main' gives 100 mA but its units draw 170 mA [overloaded-supply]\n"
+        "can't-check: 'echo' does not say what it draws [overloaded-supply]\n"
     )
 
 

@@ -47,7 +47,7 @@ unit x "a # b" {   # open
 unit y{}
 unit z { mass 3 g
 }
-accept S22 on x "it is"   by "R.K." until 2026-12-31
+accept silent-without-power on x "it is"   by "R.K." until 2026-12-31
 """
 TIDY = """\
 # top
@@ -68,7 +68,7 @@ unit y {
 unit z {
   mass 3 g
 }
-accept S22 on x "it is" by "R.K." until 2026-12-31
+accept silent-without-power on x "it is" by "R.K." until 2026-12-31
 """
 
 

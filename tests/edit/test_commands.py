@@ -115,7 +115,7 @@ def test_rename_refuses(run: Command) -> None:
     Path("a.rig").write_text(RIG)
     taken, reserved = run("rename", "tern", "combo", "a.rig"), run("rename", "tern", "others", "a.rig")
     assert (taken.code, reserved.code) == (1, 1)
-    assert "[F05 name-taken]" in taken.err and "[U02 reserved-name]" in reserved.err
+    assert "[name-taken]" in taken.err and "[reserved-name]" in reserved.err
     assert run("rename", "tern", "Gull", "a.rig").code == 2
     assert run("rename", "tern", "tern", "a.rig").code == 2
     assert Path("a.rig").read_text() == RIG

@@ -57,7 +57,7 @@ def numbers(made: Compiled) -> list[Any]:
 
 def findings(made: Compiled) -> list[tuple[str, str, int]]:
     """The findings without their places, in any order."""
-    return sorted((each.kind.code, each.message, each.level) for each in made.findings)
+    return sorted((each.kind.name, each.message, each.level) for each in made.findings)
 
 
 def holds(board: Path, text: str, kinds: tuple[str, ...] = KINDS) -> str:
@@ -163,7 +163,7 @@ def test_a_squeeze_is_told_as_one_finding_before_and_after() -> None:
     case = ROOT / "tests" / "analysis" / "checks" / "cases" / "nearly-full-outlet" / "two-want-one-strong-outlet.rig"
     made = holds(case, case.read_text("utf-8"), ("outlets",))
     assert made.count(" from mill.o") == 3
-    assert [code for code, _, _ in findings(compiled(case, made))].count("P02") == 1
+    assert [code for code, _, _ in findings(compiled(case, made))].count("nearly-full-outlet") == 1
 
 
 def test_outlets_are_not_pinned_while_there_are_too_few() -> None:

@@ -41,7 +41,7 @@ supply tern-2 {
 cable tern {
   carries audio
 }
-accept S01 on tern "stays" by "R.K." until 2026-12-31
+accept open-chain on tern "stays" by "R.K." until 2026-12-31
 """
 
 
@@ -54,7 +54,7 @@ def read(text: str, name: str = "board.rig") -> Gathered:
 def told(gathered: Gathered) -> list[str]:
     """What is wrong with names and quantities."""
     findings = resolve(gathered.statements, READER.reserved, Span(gathered.sources[0], 0, 0))[1]
-    return [finding.kind.code for finding in (*gathered.findings, *findings)]
+    return [finding.kind.name for finding in (*gathered.findings, *findings)]
 
 
 def renamed(text: str, old: str, new: str, kind: str = "") -> str:
@@ -69,7 +69,7 @@ def refusal(text: str, old: str, new: str) -> str:
     made = rename(read(text), READER.reserved, old, new)
     assert made.refused is not None
     assert made.texts == {}
-    return f"{made.refused.kind.code} {made.refused.message}"
+    return f"{made.refused.kind.name} {made.refused.message}"
 
 
 @cache
@@ -123,7 +123,7 @@ def test_what_is_renamed() -> None:
     assert "unit gull { # the first\n    was tern\n    input in ts\n" in made
     assert 'unit fen like gull "tern tern" {}' in made
     assert "cable tern {" in made
-    assert 'accept S01 on gull "stays"' in made
+    assert 'accept open-chain on gull "stays"' in made
     assert renamed(made, "gull", "tern", "unit") == SMALL
 
 
@@ -150,19 +150,22 @@ def test_line_ends_and_a_byte_order_mark_stay() -> None:
 
 
 def test_a_word_of_the_language_is_refused() -> None:
-    assert refusal(SMALL, "fen", "others") == "U02 'others' is a word of the language; 'fen' can't be called that"
+    assert (
+        refusal(SMALL, "fen", "others")
+        == "reserved-name 'others' is a word of the language; 'fen' can't be called that"
+    )
 
 
 def test_a_taken_name_is_refused() -> None:
-    assert refusal(SMALL, "fen", "brook") == "F05 'brook' is a supply already, so 'fen' can't be called that"
+    assert refusal(SMALL, "fen", "brook") == "name-taken 'brook' is a supply already, so 'fen' can't be called that"
 
 
 def test_an_unknown_name_is_refused() -> None:
-    assert refusal(SMALL, "feen", "moor") == "U01 nothing declares 'feen', so it can't be renamed"
+    assert refusal(SMALL, "feen", "moor") == "unknown-name nothing declares 'feen', so it can't be renamed"
 
 
 def test_two_things_of_one_name_are_refused() -> None:
-    assert refusal(SMALL, "tern", "moor") == "U03 'tern' is a unit and a cable; it is not said which to rename"
+    assert refusal(SMALL, "tern", "moor") == "misused-name 'tern' is a unit and a cable; it is not said which to rename"
 
 
 def test_stock_that_ships_with_rigc_is_refused() -> None:

@@ -19,12 +19,18 @@ BOARD = ROOT / PATH
 
 
 def codes(*changes: tuple[str, str]) -> list[str]:
-    return [finding.kind.code for finding in compiled_with(PATH, *changes).findings]
+    return [finding.kind.name for finding in compiled_with(PATH, *changes).findings]
 
 
 def test_reports_exactly_what_is_worked() -> None:
     findings = compiled(BOARD).findings
-    assert [finding.kind.code for finding in findings] == ["S05", "S08", "S18", "S19", "P17"], told(findings)
+    assert [finding.kind.name for finding in findings] == [
+        "lost-side",
+        "too-weak",
+        "paths-cancel",
+        "paths-late",
+        "battery-only",
+    ], told(findings)
 
 
 # Lowest and highest nominal level, highest peak, margin: the table of worked.md.
@@ -60,7 +66,7 @@ def test_the_pad_is_what_its_resistors_give() -> None:
 
 def test_without_the_pad_the_send_is_too_hot() -> None:
     found = compiled_with(PATH, ("gain -14 dB", "gain 0 dB"))
-    (hot,) = [finding for finding in found.findings if finding.kind.code == "S07"]
+    (hot,) = [finding for finding in found.findings if finding.kind.name == "too-hot"]
     assert hot.subject[0] == "ebb"
     # 18 dBu into 11 dBu.
     assert {number.name: number.value for number in hot.numbers} == {
@@ -111,11 +117,11 @@ def test_power() -> None:
     [
         (
             [("chain baritone -> knot -> shingle -> estuary -> ferry", "chain baritone -> knot -> shingle -> ferry")],
-            "S05",
+            "lost-side",
         ),
-        ([("sensitivity 4 dBu", "sensitivity 2 dBu")], "S08"),  # -10 is just 12 dB below 2
-        ([("wet 50 % inverted", "wet 50 %"), ("  inverts\n", "  non-inverting\n")], "S18"),
-        ([("latency 3 ms", "latency 0.5 ms")], "S19"),
+        ([("sensitivity 4 dBu", "sensitivity 2 dBu")], "too-weak"),  # -10 is just 12 dB below 2
+        ([("wet 50 % inverted", "wet 50 %"), ("  inverts\n", "  non-inverting\n")], "paths-cancel"),
+        ([("latency 3 ms", "latency 0.5 ms")], "paths-late"),
     ],
 )
 def test_what_cures_each(changes: list[tuple[str, str]], gone: str) -> None:
@@ -124,15 +130,21 @@ def test_what_cures_each(changes: list[tuple[str, str]], gone: str) -> None:
 
 def test_without_its_plan_it_falls_silent() -> None:
     plan = 'bypass baritone -> ferry "lead in the lid, from the guitar into the DI"\n'
-    (found,) = [each for each in compiled_with(PATH, (plan, "")).findings if each.kind.code == "S22"]
+    (found,) = [each for each in compiled_with(PATH, (plan, "")).findings if each.kind.name == "silent-without-power"]
     assert found.subject == ("baritone", "shingle", "estuary")
 
 
 @pytest.mark.parametrize(
     ("change", "rules"),
     [
-        (("lift ferry.di open ", "lift ferry.di closed "), {"G01", "G06"}),  # in the hall: two earths joined
-        (("lift ferry.di closed ", "lift ferry.di open "), {"G02", "G06"}),  # on the quay: no earth at all
+        (
+            ("lift ferry.di open ", "lift ferry.di closed "),
+            {"two-mains-earths", "wrong-ground-lift"},
+        ),  # in the hall: two earths joined
+        (
+            ("lift ferry.di closed ", "lift ferry.di open "),
+            {"floating-ground", "wrong-ground-lift"},
+        ),  # on the quay: no earth at all
     ],
 )
 def test_a_lift_in_the_wrong_position_is_told(change: tuple[str, str], rules: set[str]) -> None:

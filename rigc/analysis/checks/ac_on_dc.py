@@ -16,7 +16,6 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P06",
     "ac-on-dc",
     Level.ERROR,
     __doc__,

@@ -18,7 +18,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S20",
     "amps-against-each-other",
     Level.WARNING,
     __doc__,

@@ -19,7 +19,6 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import When
 
 KIND = Kind(
-    "S02",
     "audio-cycle",
     Level.ERROR,
     __doc__,

@@ -22,7 +22,6 @@ from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "G04",
     "bare-panel-jack",
     Level.WARNING,
     __doc__,

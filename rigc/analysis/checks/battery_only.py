@@ -16,7 +16,6 @@ from rigc.facts.battery import SHOW_H
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P17",
     "battery-only",
     Level.REMARK,
     __doc__,

@@ -20,7 +20,6 @@ from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "D01",
     "bodies-overlap",
     Level.ERROR,
     __doc__,

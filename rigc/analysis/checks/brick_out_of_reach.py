@@ -3,7 +3,7 @@
 Why it matters: what grows out of a unit or a brick can't be exchanged for a longer one; and a brick that lies loose in the
 case pulls its lead out, or breaks.
 What to do: move supply and unit nearer together, or give the brick a place on or under the deck.
-Source: geometry on stated sizes. The slack that a lead needs beyond its way is judged by D07.
+Source: geometry on stated sizes. The slack that a lead needs beyond its way is judged by unfit-lead-length.
 """
 
 from __future__ import annotations
@@ -19,7 +19,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P18",
     "brick-out-of-reach",
     Level.WARNING,
     __doc__,

@@ -19,7 +19,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Instrument
 
 KIND = Kind(
-    "S23",
     "brighter-guitar",
     Level.REMARK,
     __doc__,

@@ -22,7 +22,6 @@ if TYPE_CHECKING:
     from rigc.analysis.computations.rework import Rework
 
 KIND = Kind(
-    "C15",
     "changed-under-preset",
     Level.WARNING,
     __doc__,

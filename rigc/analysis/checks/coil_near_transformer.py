@@ -19,7 +19,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 KIND = Kind(
-    "G08",
     "coil-near-transformer",
     Level.WARNING,
     __doc__,

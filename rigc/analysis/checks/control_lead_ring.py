@@ -20,7 +20,6 @@ from rigc.model.ground_link import GroundLink
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "G05",
     "control-lead-ring",
     Level.WARNING,
     __doc__,

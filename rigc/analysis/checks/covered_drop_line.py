@@ -20,7 +20,6 @@ from rigc.model.rig import Rig
 from rigc.record import Record
 
 KIND = Kind(
-    "D06",
     "covered-drop-line",
     Level.WARNING,
     __doc__,

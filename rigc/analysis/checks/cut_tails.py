@@ -17,7 +17,6 @@ from rigc.model.wishes import LoopUse
 from rigc.source import Span
 
 KIND = Kind(
-    "S16",
     "cut-tails",
     Level.REMARK,
     __doc__,

@@ -16,7 +16,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S21",
     "dry-in-wet-amp",
     Level.WARNING,
     __doc__,

@@ -23,7 +23,6 @@ from rigc.facts.loading import TREBLE_CORNER_HZ
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S13",
     "dull-treble",
     Level.WARNING,
     __doc__,

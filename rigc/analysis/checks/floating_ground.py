@@ -18,7 +18,6 @@ from rigc.model.ground_link import GROUND
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "G02",
     "floating-ground",
     Level.WARNING,
     __doc__,

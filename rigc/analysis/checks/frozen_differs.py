@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     from rigc.analysis.computations.seal import Seal
 
 KIND = Kind(
-    "C13",
     "frozen-differs",
     Level.ERROR,
     __doc__,

@@ -32,7 +32,6 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "F02",
     "guess-near-limit",
     Level.WARNING,
     __doc__,

@@ -16,7 +16,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Thing
 
 KIND = Kind(
-    "F03",
     "hardware-version",
     Level.WARNING,
     __doc__,

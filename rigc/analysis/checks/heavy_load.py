@@ -23,7 +23,6 @@ from rigc.facts.loading import LEAST_BRIDGING
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S12",
     "heavy-load",
     Level.WARNING,
     __doc__,

@@ -23,7 +23,6 @@ from rigc.model.rig import Rig
 from rigc.model.state_ways import UNKNOWN
 
 KIND = Kind(
-    "S10",
     "hidden-pickup",
     Level.WARNING,
     __doc__,

@@ -18,7 +18,6 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import Connection, LeadFacts
 
 KIND = Kind(
-    "S06",
     "jack-mismatch",
     Level.ERROR,
     __doc__,

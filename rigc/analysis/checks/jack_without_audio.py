@@ -16,7 +16,6 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import Stop
 
 KIND = Kind(
-    "S24",
     "jack-without-audio",
     Level.ERROR,
     __doc__,

@@ -18,7 +18,6 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import Connection
 
 KIND = Kind(
-    "S03",
     "joined-outputs",
     Level.ERROR,
     __doc__,

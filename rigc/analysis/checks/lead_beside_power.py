@@ -15,7 +15,6 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM, LONG_MM
 
 KIND = Kind(
-    "G07",
     "lead-beside-power",
     Level.REMARK,
     __doc__,

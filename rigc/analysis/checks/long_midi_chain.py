@@ -17,7 +17,6 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.facts.midi import LONGEST_MM, MOST_THRUS
 
 KIND = Kind(
-    "C03",
     "long-midi-chain",
     Level.WARNING,
     __doc__,

@@ -18,7 +18,6 @@ from rigc.facts.paths import ROW_OF_TRUE_BYPASS
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S11",
     "long-true-bypass-row",
     Level.WARNING,
     __doc__,

@@ -20,7 +20,6 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S15",
     "long-tuner-branch",
     Level.WARNING,
     __doc__,

@@ -19,7 +19,6 @@ from rigc.facts.conductors import DROP_SHARE
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P15",
     "lossy-lead",
     Level.WARNING,
     __doc__,

@@ -2,7 +2,7 @@
 
 Why it matters: one side silently disappears; many units give the sum of both only where nothing is plugged in on the right.
 What to do: go on in stereo (`=>`), sum both sides in a mixer, or drop to mono on purpose on a unit that has a mono output.
-Source: common practice, no source. Two sides in one jack that meet a mono jack are told as S06.
+Source: common practice, no source. Two sides in one jack that meet a mono jack are told as jack-mismatch.
 """
 
 from __future__ import annotations
@@ -16,7 +16,6 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S05",
     "lost-side",
     Level.WARNING,
     __doc__,

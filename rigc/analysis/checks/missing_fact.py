@@ -15,7 +15,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 KIND = Kind(
-    "F01",
     "missing-fact",
     Level.ERROR,
     __doc__,

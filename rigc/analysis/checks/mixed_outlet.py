@@ -25,7 +25,6 @@ from rigc.model.things import Unit
 from rigc.record import Record
 
 KIND = Kind(
-    "P10",
     "mixed-outlet",
     Level.WARNING,
     __doc__,

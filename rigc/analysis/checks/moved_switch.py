@@ -16,7 +16,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P19",
     "moved-switch",
     Level.WARNING,
     __doc__,

@@ -26,7 +26,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P02",
     "nearly-full-outlet",
     Level.WARNING,
     __doc__,

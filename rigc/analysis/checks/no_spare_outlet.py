@@ -15,7 +15,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P13",
     "no-spare-outlet",
     Level.WARNING,
     __doc__,

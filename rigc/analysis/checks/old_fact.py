@@ -21,7 +21,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Supply, Unit
 
 KIND = Kind(
-    "F04",
     "old-fact",
     Level.REMARK,
     __doc__,

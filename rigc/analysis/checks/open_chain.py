@@ -22,7 +22,6 @@ from rigc.model.things import Unit
 from rigc.model.torn_chains import torn_chains
 
 KIND = Kind(
-    "S01",
     "open-chain",
     Level.ERROR,
     __doc__,

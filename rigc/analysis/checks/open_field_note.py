@@ -15,7 +15,6 @@ from rigc.model.records import FieldNote
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "C09",
     "open-field-note",
     Level.WARNING,
     __doc__,

@@ -19,7 +19,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P01",
     "overloaded-outlet",
     Level.ERROR,
     __doc__,

@@ -20,7 +20,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P03",
     "overloaded-supply",
     Level.ERROR,
     __doc__,

@@ -17,7 +17,6 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S04",
     "passive-split",
     Level.WARNING,
     __doc__,

@@ -22,7 +22,6 @@ from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S18",
     "paths-cancel",
     Level.WARNING,
     __doc__,

@@ -19,7 +19,6 @@ from rigc.facts.paths import LATENCY_APART_MS
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S19",
     "paths-late",
     Level.WARNING,
     __doc__,

@@ -17,7 +17,6 @@ from rigc.facts import clearance
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "D03",
     "plug-over-edge",
     Level.WARNING,
     __doc__,

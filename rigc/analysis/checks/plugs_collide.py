@@ -24,7 +24,6 @@ from rigc.model.stock import Plug
 from rigc.source import Span
 
 KIND = Kind(
-    "D02",
     "plugs-collide",
     Level.ERROR,
     __doc__,

@@ -23,7 +23,6 @@ from rigc.model.records import Reading
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "C11",
     "reading-outside-limit",
     Level.WARNING,
     __doc__,

@@ -26,7 +26,6 @@ if TYPE_CHECKING:
     from rigc.analysis.revision.plan.lead_plan import LeadPlan
 
 KIND = Kind(
-    "C14",
     "reused-number",
     Level.ERROR,
     __doc__,

@@ -17,7 +17,6 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import Channel
 
 KIND = Kind(
-    "C01",
     "shared-midi-channel",
     Level.WARNING,
     __doc__,

@@ -20,7 +20,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 KIND = Kind(
-    "P07",
     "shared-positive-ground",
     Level.ERROR,
     __doc__,

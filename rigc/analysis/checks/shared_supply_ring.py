@@ -22,7 +22,6 @@ from rigc.facts.hum import FIELD_UT, LEAST_DB
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "G03",
     "shared-supply-ring",
     Level.REMARK,
     __doc__,

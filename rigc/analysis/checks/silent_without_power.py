@@ -19,7 +19,6 @@ from rigc.model.rig import Rig
 from rigc.source import Span
 
 KIND = Kind(
-    "S22",
     "silent-without-power",
     Level.WARNING,
     __doc__,

@@ -20,7 +20,6 @@ from rigc.model.rig import Rig
 from rigc.source import Span
 
 KIND = Kind(
-    "C06",
     "stale-preset",
     Level.WARNING,
     __doc__,

@@ -22,7 +22,6 @@ from rigc.model.polygon import gap
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "D04",
     "switches-too-near",
     Level.WARNING,
     __doc__,
@@ -91,7 +90,7 @@ def _knobs(rig: Rig, switches: tuple[FootSpot, ...], knobs: tuple[FootSpot, ...]
 
 
 def _touching(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
-    """A treadle's outline is that of its full travel: what touches it stops it. (What overlaps it is D01.)"""
+    """A treadle's outline is that of its full travel: what touches it stops it. (What overlaps it is bodies-overlap.)"""
     standing = [body for body in placement.outlines.values() if not body.under]
     for first, second in neighbours([body.area for body in standing], 1.0):
         one, other = standing[first], standing[second]

@@ -19,7 +19,6 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import Connection
 
 KIND = Kind(
-    "C02",
     "tangled-midi",
     Level.ERROR,
     __doc__,

@@ -19,7 +19,6 @@ from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "D10",
     "tips-over",
     Level.WARNING,
     __doc__,

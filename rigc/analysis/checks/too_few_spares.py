@@ -18,7 +18,6 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "C08",
     "too-few-spares",
     Level.REMARK,
     __doc__,

@@ -17,7 +17,6 @@ from rigc.model.records import Limit
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "D09",
     "too-heavy",
     Level.WARNING,
     __doc__,

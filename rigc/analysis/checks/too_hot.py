@@ -18,7 +18,6 @@ from rigc.facts.levels import LEAST_MARGIN_DB
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S07",
     "too-hot",
     Level.WARNING,
     __doc__,

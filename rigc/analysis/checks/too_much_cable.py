@@ -20,7 +20,6 @@ from rigc.facts.loading import CABLE_LIMIT
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S09",
     "too-much-cable",
     Level.WARNING,
     __doc__,

@@ -25,7 +25,6 @@ from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "D05",
     "too-tall",
     Level.ERROR,
     __doc__,

@@ -18,7 +18,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Thing
 
 KIND = Kind(
-    "D11",
     "too-warm",
     Level.WARNING,
     __doc__,

@@ -16,7 +16,6 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "S08",
     "too-weak",
     Level.WARNING,
     __doc__,

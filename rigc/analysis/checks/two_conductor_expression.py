@@ -18,7 +18,6 @@ from rigc.model.rig import Rig
 from rigc.model.stock import Cable
 
 KIND = Kind(
-    "C05",
     "two-conductor-expression",
     Level.ERROR,
     __doc__,

@@ -3,8 +3,8 @@
 Why it matters: a jack holds one plug; on the bench one of the leads is left over.
 What to do: say which of the two it is, or put a splitter in between. Where the leads are never plugged at once, say for
 which scenario (`for`) or with which instrument (`with`) each chain holds.
-Source: arithmetic on the stated connections. Two outputs into one input are told as joined outputs (S03, audio) or as
-tangled MIDI (C02) instead.
+Source: arithmetic on the stated connections. Two outputs into one input are told as joined outputs (joined-outputs, audio) or as
+tangled MIDI (tangled-midi) instead.
 """
 
 from __future__ import annotations
@@ -18,7 +18,6 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import Connection
 
 KIND = Kind(
-    "S25",
     "two-leads-in-one-jack",
     Level.ERROR,
     __doc__,

@@ -22,7 +22,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "G01",
     "two-mains-earths",
     Level.ERROR,
     __doc__,

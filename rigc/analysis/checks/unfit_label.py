@@ -14,7 +14,6 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "C07",
     "unfit-label",
     Level.WARNING,
     __doc__,

@@ -21,7 +21,6 @@ from rigc.model.rig import Rig
 from rigc.source import Span
 
 KIND = Kind(
-    "D07",
     "unfit-lead-length",
     Level.ERROR,
     __doc__,

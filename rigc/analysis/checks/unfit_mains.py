@@ -22,7 +22,6 @@ from rigc.model.things import Supply
 from rigc.source import Span
 
 KIND = Kind(
-    "P14",
     "unfit-mains",
     Level.ERROR,
     __doc__,

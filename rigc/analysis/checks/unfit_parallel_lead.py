@@ -17,7 +17,6 @@ from rigc.facts.power import PARALLEL_SHARE
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P09",
     "unfit-parallel-lead",
     Level.ERROR,
     __doc__,

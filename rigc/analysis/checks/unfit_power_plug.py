@@ -20,7 +20,6 @@ from rigc.model.things import Unit
 from rigc.model.wishes import LeadFacts
 
 KIND = Kind(
-    "P11",
     "unfit-power-plug",
     Level.ERROR,
     __doc__,

@@ -22,7 +22,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 KIND = Kind(
-    "P08",
     "unfit-series-lead",
     Level.ERROR,
     __doc__,

@@ -19,7 +19,6 @@ from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "C04",
     "unlike-control-wiring",
     Level.WARNING,
     __doc__,

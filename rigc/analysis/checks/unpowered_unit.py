@@ -22,7 +22,6 @@ from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P12",
     "unpowered-unit",
     Level.ERROR,
     __doc__,

@@ -17,7 +17,6 @@ from rigc.facts.mains import OFF_LOAD
 from rigc.model.rig import Rig
 
 KIND = Kind(
-    "P16",
     "unregulated-supply",
     Level.WARNING,
     __doc__,

@@ -18,7 +18,6 @@ from rigc.model.wishes import LoopUse
 from rigc.source import Span
 
 KIND = Kind(
-    "S17",
     "unsettled-loop",
     Level.ERROR,
     __doc__,

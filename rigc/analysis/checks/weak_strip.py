@@ -20,7 +20,6 @@ from rigc.model.stock import Strip
 from rigc.model.things import Thing
 
 KIND = Kind(
-    "D08",
     "weak-strip",
     Level.WARNING,
     __doc__,

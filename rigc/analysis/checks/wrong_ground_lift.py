@@ -23,7 +23,6 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig, Scenario
 
 KIND = Kind(
-    "G06",
     "wrong-ground-lift",
     Level.WARNING,
     __doc__,
@@ -63,7 +62,7 @@ def _ring(state: GroundState, port: Port) -> str:
 
 
 def _float(rig: Rig, now: GroundState, then: GroundState) -> str:
-    """What has no earth now and would have one with the lift closed; where an earth is not known, G02 asks for it."""
+    """What has no earth now and would have one with the lift closed; where an earth is not known, floating-ground asks for it."""
     certain = [system for system in now.systems if not system.unknown]
     still_bare = set(_without_earth(rig, then.systems))
     who = [name for name in _without_earth(rig, certain) if name not in still_bare]

@@ -19,7 +19,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 KIND = Kind(
-    "P05",
     "wrong-polarity",
     Level.ERROR,
     __doc__,

@@ -23,7 +23,6 @@ from rigc.model.state_ways import UNKNOWN
 from rigc.model.things import Unit
 
 KIND = Kind(
-    "S14",
     "wrong-treadle",
     Level.WARNING,
     __doc__,

@@ -17,7 +17,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 KIND = Kind(
-    "P04",
     "wrong-voltage",
     Level.ERROR,
     __doc__,

@@ -1,4 +1,4 @@
-"""What could not be placed, and why -> findings of D01."""
+"""What could not be placed, and why -> findings of bodies-overlap."""
 
 from __future__ import annotations
 

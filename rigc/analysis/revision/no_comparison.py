@@ -5,7 +5,6 @@ from __future__ import annotations
 from rigc.diagnostics.diagnostic import Kind, Level
 
 KIND = Kind(
-    "C12",
     "no-comparison",
     Level.WARNING,
     """The revision that this one follows can't be read, has errors, or is not the one that is named.

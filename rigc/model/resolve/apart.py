@@ -1,4 +1,4 @@
-"""U03: a statement about two things names two."""
+"""misused-name: a statement about two things names two."""
 
 from __future__ import annotations
 

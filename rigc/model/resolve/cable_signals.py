@@ -1,4 +1,4 @@
-"""U03: a cable that is made for another signal than the lead that is said to be of it."""
+"""misused-name: a cable that is made for another signal than the lead that is said to be of it."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from rigc.syntax.nodes import Word
 
 _SERVES = {"control": ("control", "audio", "midi"), "dc": ("dc", "ac")}
 """What a cable may be declared to carry, by the lead's signal: a switch works over any screened cable (whether an expression
-lead has conductors enough is C05's to judge), and the lead of an a.c. outlet counts among the d.c. leads."""
+lead has conductors enough is two-conductor-expression's to judge), and the lead of an a.c. outlet counts among the d.c. leads."""
 
 
 def cable_signals(

@@ -1,4 +1,4 @@
-"""F07: every jack, switch, knob and part of the base of a thing lies within the body that it belongs to."""
+"""outside-body: every jack, switch, knob and part of the base of a thing lies within the body that it belongs to."""
 
 from __future__ import annotations
 

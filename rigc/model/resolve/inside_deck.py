@@ -1,4 +1,4 @@
-"""F07: keep-outs, holes, tiers and drop lines of a deck lie on it, and lanes below one."""
+"""outside-body: keep-outs, holes, tiers and drop lines of a deck lie on it, and lanes below one."""
 
 from __future__ import annotations
 

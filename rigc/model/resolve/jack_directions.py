@@ -1,4 +1,4 @@
-"""U03: two jacks that a block joins run the way that the statement says."""
+"""misused-name: two jacks that a block joins run the way that the statement says."""
 
 from __future__ import annotations
 

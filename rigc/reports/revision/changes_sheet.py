@@ -95,7 +95,7 @@ def _findings(changes: Changes) -> Table:
 
 def _finding(how: str, finding: Diagnostic) -> Row:
     level = finding.level.word + (", accepted" if finding.accepted else "")
-    return Row(tuple(map(Cell, (how, level, finding.kind.code, finding.message))))
+    return Row(tuple(map(Cell, (how, level, finding.kind.name, finding.message))))
 
 
 def _cut(changes: Changes) -> str:

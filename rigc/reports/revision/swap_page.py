@@ -22,10 +22,23 @@ COLUMNS = (
     Column("note"),
 )
 CAUTION = ("Measure the DC plug: voltage and polarity as in the table. All figures are reckoned: verify them.",)
-_ANSWERED = frozenset(("P01", "P04", "P05", "P06", "P07", "P11", "P12", "D01", "D05", "D07"))
+_ANSWERED = frozenset(
+    (
+        "overloaded-outlet",
+        "wrong-voltage",
+        "wrong-polarity",
+        "ac-on-dc",
+        "shared-positive-ground",
+        "unfit-power-plug",
+        "unpowered-unit",
+        "bodies-overlap",
+        "too-tall",
+        "unfit-lead-length",
+    )
+)
 """Rules whose findings the rows and the leads tell already."""
 
-_LACKING = "F01"  # the rule on missing facts: its errors leave the answer open
+_LACKING = "missing-fact"  # the rule on missing facts: its errors leave the answer open
 _MOST = 3  # reasons that the verdict tells
 
 
@@ -40,7 +53,7 @@ class SwapPage(Record):
 def swap_page(trial: Trial) -> SwapPage:
     """Verdict, caution, fit, leads, what is new among the findings, what the player notices, tests."""
     answers = (*power_answers(trial), *room_answers(trial))
-    findings = tuple(each for each in trial.findings if each.kind.code not in _ANSWERED or each.level is Level.REMARK)
+    findings = tuple(each for each in trial.findings if each.kind.name not in _ANSWERED or each.level is Level.REMARK)
     answer, verdict = _verdict(trial, answers, findings)
     blocks: list[Block] = [
         Paragraph("verdict", (_place(trial),), heading=verdict),
@@ -60,12 +73,12 @@ def swap_page(trial: Trial) -> SwapPage:
 
 def _verdict(trial: Trial, answers: tuple[Answer, ...], findings: tuple[Diagnostic, ...]) -> tuple[str, str]:
     wrong = [each.short for each in answers if each.answer == NO and each.short]
-    wrong += [each.message for each in findings if each.level is Level.ERROR and each.kind.code != _LACKING]
+    wrong += [each.message for each in findings if each.level is Level.ERROR and each.kind.name != _LACKING]
     if wrong:
         more = f"; and {len(wrong) - _MOST} more, see below" if len(wrong) > _MOST else ""
         return NO, f"no: {'; '.join(wrong[:_MOST])}{more}"
     unknown = [each.short for each in answers if each.answer == UNKNOWN]
-    unknown = unknown or [each.message for each in findings if each.kind.code == _LACKING and each.level is Level.ERROR]
+    unknown = unknown or [each.message for each in findings if each.kind.name == _LACKING and each.level is Level.ERROR]
     if unknown:
         return UNKNOWN, f"not known: {'; '.join(unknown)}"
     work = _work(trial, answers)
@@ -114,8 +127,8 @@ def _findings(findings: tuple[Diagnostic, ...]) -> tuple[Table, ...]:
             (
                 Cell(each.level.word, strong=each.level is Level.ERROR),
                 Cell(each.message),
-                Cell(each.help),
-                Cell(each.kind.code),
+                Cell(each.advice),
+                Cell(each.kind.name),
             )
         )
         for each in sorted(findings, key=lambda each: each.level)

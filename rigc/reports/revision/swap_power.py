@@ -25,7 +25,7 @@ from rigc.diagnostics.figures import share
 from rigc.model.things import Unit
 from rigc.reports.revision.swap_answer import NO, UNKNOWN, WORK, YES, Answer
 
-_POSITIVE = "P07"  # the rule on shared positive grounds
+_POSITIVE = "shared-positive-ground"  # the rule on shared positive grounds
 
 
 def power_answers(trial: Trial) -> tuple[Answer, ...]:
@@ -103,7 +103,7 @@ def _ground(trial: Trial, into: Unit, tap: Tap) -> Answer:
     """Which pole is the audio ground: it matters where the outlet has other company."""
     stated = into.ground.value if into.ground is not None else "not stated"
     before = trial.out.ground.value if trial.out.ground is not None else "not stated"
-    found = [each for each in trial.findings if each.kind.code == _POSITIVE and into.name in each.subject]
+    found = [each for each in trial.findings if each.kind.name == _POSITIVE and into.name in each.subject]
     wrong = next((each for each in found if each.level is Level.ERROR), None)
     if wrong is not None:
         return _never("ground pole", before, stated, wrong.message)

@@ -14,7 +14,7 @@ from rigc.model.rectangle import Rectangle
 from rigc.model.things import Unit
 from rigc.reports.revision.swap_answer import NO, UNKNOWN, WORK, YES, Answer
 
-_TOO_TALL = "D05"  # the rule on heights
+_TOO_TALL = "too-tall"  # the rule on heights
 
 
 def room_answers(trial: Trial) -> tuple[Answer, ...]:
@@ -112,7 +112,7 @@ def _height(trial: Trial) -> Iterator[Answer]:
     there, here = (
         "not stated" if unit.height_mm is None else f"{unit.height_mm.value:g} mm" for unit in (trial.out, trial.into)
     )
-    found = [each for each in trial.findings if each.kind.code == _TOO_TALL]
+    found = [each for each in trial.findings if each.kind.name == _TOO_TALL]
     wrong = next((each for each in found if each.level is Level.ERROR), None)
     if wrong is not None:
         yield Answer("height", there, here, NO, wrong.message, wrong.message)

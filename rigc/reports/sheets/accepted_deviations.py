@@ -34,19 +34,19 @@ def accepted_deviations(rig: Rig) -> Sheet | NoSheet:
     """H32: rule, about, place, reason, by, until, and whether it holds on the day of the revision."""
     if not rig.accepts:
         return NoSheet("accepted-deviations", "Accepted deviations", "No finding is accepted.")
-    rules = {kind.code: (kind.slug, kind.rule) for kind in all_kinds()}
-    rows = tuple(_row(rig, accept, *rules.get(accept.rule, ("no such rule", ""))) for accept in rig.accepts)
+    rules = {kind.name: kind.rule for kind in all_kinds()}
+    rows = tuple(_row(rig, accept, rules.get(accept.rule, "no such rule")) for accept in rig.accepts)
     table = Table("accepted", "Accepted deviations", _COLUMNS, rows)
     return Sheet(
         "accepted-deviations", "Accepted deviations", "client, builder and tech", (table, _READING), landscape=True
     )
 
 
-def _row(rig: Rig, accept: Accept, slug: str, wants: str) -> Row:
+def _row(rig: Rig, accept: Accept, wants: str) -> Row:
     holds = accept.until >= rig.head.date
     return Row(
         (
-            Cell(f"{accept.rule} {slug}", strong=True),
+            Cell(accept.rule, strong=True),
             Cell(wants),
             Cell(accept.target or "all of this rule"),
             Cell(f"{accept.span.source.name}:{accept.span.line}"),

@@ -19,7 +19,7 @@ def test_case(case: Path, snapshot: SnapshotAssertion) -> None:
     """The findings of the rule that the case's folder is named after; no other rule may stop the case from being judged."""
     made = compiled(case)
     assert made.results is not None, told(made.findings)
-    mine = tuple(finding for finding in made.findings if finding.kind.slug == case.parent.name)
+    mine = tuple(finding for finding in made.findings if finding.kind.name == case.parent.name)
     assert told(mine) == snapshot(extension_class=Expected)
 
 
@@ -36,5 +36,5 @@ def test_each_check_has_a_case_on_both_sides(check: str) -> None:
 
 def test_each_case_belongs_to_a_rule() -> None:
     """A folder of cases is named after a rule."""
-    slugs = {kind.slug for kind in all_kinds()}
+    slugs = {kind.name for kind in all_kinds()}
     assert {folder.name for folder in CASES.iterdir() if folder.is_dir()} <= slugs

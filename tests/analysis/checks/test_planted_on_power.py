@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from power_rules import POWER_RULES
 from written import compiled_with
 
 from rigc.diagnostics.diagnostic import Diagnostic
@@ -15,38 +16,38 @@ JAPAN = "  selector mill8 115 V\n  transformer 100 V to 115 V 50 VA before mill8
 def found(path: str, *changes: tuple[str, str]) -> list[Diagnostic]:
     """The findings of the power rules, and of guesses near a limit."""
     told = compiled_with(path, *changes).findings
-    return [finding for finding in told if finding.kind.code.startswith("P") or finding.kind.code == "F02"]
+    return [finding for finding in told if finding.kind.name in POWER_RULES | {"guess-near-limit"}]
 
 
 def of(code: str, path: str, *changes: tuple[str, str]) -> list[Diagnostic]:
-    return [finding for finding in found(path, *changes) if finding.kind.code == code]
+    return [finding for finding in found(path, *changes) if finding.kind.name == code]
 
 
 def test_corrected_rigs() -> None:
     """The home rig has nothing; the touring one only its two switches: b5 at 12 V, b6 at 18 V."""
     assert found(HOME) == []
-    assert [(finding.kind.code, finding.level.word, finding.subject) for finding in found(TOURING)] == [
-        ("P19", "warning", ("weir8.b5", "heron")),
-        ("P19", "warning", ("weir8.b6", "lapwing")),
+    assert [(finding.kind.name, finding.level.word, finding.subject) for finding in found(TOURING)] == [
+        ("moved-switch", "warning", ("weir8.b5", "heron")),
+        ("moved-switch", "warning", ("weir8.b6", "lapwing")),
     ]
 
 
 def test_series_lead_on_one_common() -> None:
     """b7 and b8 share one common; b6 at 18 V would give 250 mA to 25, if fan4 left it."""
-    (told,) = of("P08", AS_ORDERED)
+    (told,) = of("unfit-series-lead", AS_ORDERED)
     assert told.level.word == "error"
     assert (
         told.message
         == "'weir8.b7' and 'weir8.b8' share the common 'last-two'; in series this shorts one of them ('lapwing')"
     )
-    assert told.help == (
+    assert told.advice == (
         "use 'weir8.b6' at 18 V (25 of 250 mA) and move 'fan4' to 'weir8.b7', or use two isolated outlets"
     )
 
 
 def test_japan_without_a_step_transformer() -> None:
     """Once for each of the two scenarios: 100 V is outside 115 V ± 10 %, the secondary gives 87 %, 25 VA at least."""
-    told = of("P14", AS_ORDERED)
+    told = of("unfit-mains", AS_ORDERED)
     assert [(finding.level.word, finding.subject) for finding in told] == [
         ("error", ("mill8", "jp-east")),
         ("error", ("mill8", "jp-west")),
@@ -56,20 +57,20 @@ def test_japan_without_a_step_transformer() -> None:
             f"100 V in '{name}' is outside the 103.5 to 126.5 V of 'mill8' with its selector at 115 V: "
             "its secondary gives 87 % of design, so what it feeds drops out or hums"
         )
-        assert "from 100 V to 115 V before it, of 25 VA or more" in finding.help
+        assert "from 100 V to 115 V before it, of 25 VA or more" in finding.advice
 
 
 def test_selector_left_at_115_in_europe() -> None:
     """230 V on the 115 V position: an error in both European scenarios where they say so."""
     europe = "  country GB\n  selector mill8 230 V\n"
-    (told,) = of("P14", TOURING, (europe, europe.replace("230", "115")))
+    (told,) = of("unfit-mains", TOURING, (europe, europe.replace("230", "115")))
     assert (told.level.word, told.subject) == ("error", ("mill8", "uk"))
-    assert told.help.startswith("set the selector of 'mill8' to 230 V there")
+    assert told.advice.startswith("set the selector of 'mill8' to 230 V there")
 
 
 def test_parallel_pair_of_the_next_revision() -> None:
     """echomill and fan4 on b7 and b8: fan4's MIDI input is isolated, the common joins it again; and no outlet is
-    spare. stepladder, 320 mA of unknown start-up, on the pair a7 + a8: 320/450 = 71.1 % (P02)."""
+    spare. stepladder, 320 mA of unknown start-up, on the pair a7 + a8: 320/450 = 71.1 % (nearly-full-outlet)."""
     changes = (
         ("  draws 190 mA\n  starts 230 mA\n", "  draws 320 mA\n"),
         ("  echomill from mill8.a7\n", "  echomill from weir8.b8\n"),
@@ -77,8 +78,14 @@ def test_parallel_pair_of_the_next_revision() -> None:
         ("  D07 mill8.a7 -> echomill.dc", "  D16 weir8.b8 -> echomill.dc"),
     )
     told = found(TOURING, *changes)
-    assert sorted(finding.kind.code for finding in told) == ["P02", "P10", "P13", "P19", "P19"]
-    (mixed,) = [finding for finding in told if finding.kind.code == "P10"]
+    assert sorted(finding.kind.name for finding in told) == [
+        "mixed-outlet",
+        "moved-switch",
+        "moved-switch",
+        "nearly-full-outlet",
+        "no-spare-outlet",
+    ]
+    (mixed,) = [finding for finding in told if finding.kind.name == "mixed-outlet"]
     assert set(mixed.subject) >= {"echomill", "fan4", "weir8.b7", "weir8.b8"}
     assert "an isolator stands between" in mixed.message
 
@@ -99,4 +106,4 @@ def test_wrong_inputs(old: str, new: str, message: str) -> None:
 
 def test_a_country_has_its_likely_code_named() -> None:
     (told,) = [each for each in compiled_with(TOURING, ("country US", "country UK")).findings if "UK" in each.message]
-    assert told.help == "write GB"
+    assert told.advice == "write GB"

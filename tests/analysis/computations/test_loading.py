@@ -91,8 +91,12 @@ def test_the_touring_rigs_treadle() -> None:
 def test_the_other_kind_of_treadle_is_told_there() -> None:
     # 250k/4 = 62.5 kohm into 63 pF would still be 40 kHz: a matter of its kind alone.
     made = compiled_with(TOURING, ("track 25 kohm", "track 250 kohm"))
-    told = [finding.kind.code for finding in made.findings if "slipway" in finding.subject]
-    assert [code for code in told if code in ("S09", "S12", "S13", "S14", "S15")] == ["S14"]
+    told = [finding.kind.name for finding in made.findings if "slipway" in finding.subject]
+    assert [
+        code
+        for code in told
+        if code in ("too-much-cable", "heavy-load", "dull-treble", "wrong-treadle", "long-tuner-branch")
+    ] == ["wrong-treadle"]
 
 
 def test_the_switched_off_tuner_on_a_branch_loads_nothing() -> None:

@@ -73,7 +73,7 @@ def test_the_deck_and_what_is_kept_free() -> None:
 
 @pytest.mark.parametrize("seed", range(60))
 def test_the_checks_find_nothing_exactly_where_nothing_is_in_the_way(seed: int) -> None:
-    """Two units of a rig at random places near each other: no overlap (D01) and no plug that meets anything (D02)."""
+    """Two units of a rig at random places near each other: no overlap (bodies-overlap) and no plug that meets anything (plugs-collide)."""
     board, rig, _ = board_and_rig("long-haul")
     dice = random.Random(seed)
     one, other = dice.sample([number for number, item in enumerate(board.items) if not item.under], 2)

@@ -51,5 +51,5 @@ def test_without_effort_what_finds_no_room_is_told_with_what_it_lacks(tmp_path: 
     assert lacking
     assert made.results is not None
     for each in lacking:
-        assert each.kind.code == "D01" and each.numbers[0].value > 0
+        assert each.kind.name == "bodies-overlap" and each.numbers[0].value > 0
         assert each.subject[0] not in made.results.rig.places

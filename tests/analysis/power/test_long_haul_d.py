@@ -40,7 +40,7 @@ def full(of: Results) -> tuple[Diagnostic, ...]:
 
 
 def test_as_stated_the_pair_bears_it() -> None:
-    """250 + 250 = 500, of which nine tenths: 450 mA; 320 / 450 = 71.1 %, over the 65 % for an unknown start-up (P02)."""
+    """250 + 250 = 500, of which nine tenths: 450 mA; 320 / 450 = 71.1 %, over the 65 % for an unknown start-up (nearly-full-outlet)."""
     made = stated()
     (pair,) = [load for load in made.get(JointLoads).all if load.how == "parallel"]
     assert (pair.units, pair.limit_ma, pair.known_ma) == (("stepladder-ii",), 450, 320)
@@ -64,7 +64,7 @@ def test_as_stated_totals() -> None:
 
 def test_left_free_five_want_four() -> None:
     """350, 250, 300, 300 and 320 mA want 500 mA (250 / 0.65 = 385 > 250, like all others); b1 to b4 give it, for b5 and b6 are
-    needed at 12 V and 18 V. One finding, P02, and no P12: on the bare ratings there is a way."""
+    needed at 12 V and 18 V. One finding, nearly-full-outlet, and no unpowered-unit: on the bare ratings there is a way."""
     made = left_free()
     (told,) = full(made)
     assert told.message.startswith("five units need 500 mA at 9 V, four outlets give it: ")
@@ -82,11 +82,11 @@ def test_left_free_five_want_four() -> None:
 
 
 def test_left_free_the_pair_is_proposed() -> None:
-    """weathervane on a7 + a8: 250 / 450 = 55.6 %, no P02: the cheapest way out without a new supply; and it is so."""
+    """weathervane on a7 + a8: 250 / 450 = 55.6 %, no nearly-full-outlet: the cheapest way out without a new supply; and it is so."""
     made = left_free()
     (told,) = full(made)
-    assert told.help.startswith("feed 'weathervane' from mill8.a7 and mill8.a8 in parallel")
-    assert "(250 of 450 mA, 55.6 %)" in told.help
+    assert told.advice.startswith("feed 'weathervane' from mill8.a7 and mill8.a8 in parallel")
+    assert "(250 of 450 mA, 55.6 %)" in told.advice
     feeds = tuple(
         feed.replace(units=("weathervane",)) for feed in results(RIG).rig.power.feeds if feed.how == "parallel"
     )

@@ -85,24 +85,26 @@ def test_touring_rig_free_is_shorter_and_as_clean() -> None:
 
 
 def planted(code: str) -> Diagnostic:
-    (told,) = [each for each in compiled(AS_ORDERED).findings if each.kind.code == code]
+    (told,) = [each for each in compiled(AS_ORDERED).findings if each.kind.name == code]
     return told
 
 
 def test_positive_ground_in_company() -> None:
-    told = planted("P07")
+    told = planted("shared-positive-ground")
     assert told.message == (
         "the audio ground of 'hedge' is its + pole, that of 'marl' is its − pole; on mill5.o1 the shield of A3 shorts 9 V"
     )
-    assert told.help == "give 'hedge' an isolated outlet of its own"
+    assert told.advice == "give 'hedge' an isolated outlet of its own"
 
 
 def test_overloaded_outlet() -> None:
     """160 / 100 = 160 %; on o4 or o5 160 / 250 = 64 %."""
-    told = planted("P01")
+    told = planted("overloaded-outlet")
     assert told.message == "'rotunda' wants 160 mA, mill5.o3 gives 100 mA (160 %)"
-    assert told.help == "mill5.o4 or mill5.o5 would do (64 %)"
+    assert told.advice == "mill5.o4 or mill5.o5 would do (64 %)"
 
 
 def test_the_corrected_home_rig_has_neither() -> None:
-    assert not [each for each in compiled(HOME).findings if each.kind.code in ("P01", "P07")]
+    assert not [
+        each for each in compiled(HOME).findings if each.kind.name in ("overloaded-outlet", "shared-positive-ground")
+    ]

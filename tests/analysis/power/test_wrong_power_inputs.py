@@ -89,19 +89,19 @@ def test_a_supply_with_no_outlet_to_choose_from() -> None:
 def test_a_ceiling_below_the_sum_of_what_is_stated() -> None:
     """2 x 60 mA x 9 V = 1.08 W of 0.9 W."""
     told = found((FEED, "lant from mill.o1\n  marl from mill.o2"), ("ceiling 9 W", "ceiling 0.9 W"))
-    (over,) = [each for each in told if each.kind.code == "P03"]
+    (over,) = [each for each in told if each.kind.name == "overloaded-supply"]
     assert over.message == "'mill' gives 0.9 W in all and its units take 1.08 W (120 %)"
-    assert not [each for each in told if each.kind.code == "P12"]
+    assert not [each for each in told if each.kind.name == "unpowered-unit"]
 
 
 def test_a_ceiling_that_what_is_stated_has_used_up() -> None:
     """0.54 W of 0.5 W: nothing is left for marl; a pair in parallel would not mend that and is not proposed."""
     told = found(("ceiling 9 W", "ceiling 0.5 W"))
-    (left,) = [each for each in told if each.kind.code == "P12"]
+    (left,) = [each for each in told if each.kind.name == "unpowered-unit"]
     assert left.message == "'marl' can't be fed from 'mill': that is more than its ceiling allows"
-    assert left.help == "add a supply with an outlet of 100 mA at 9 V for 'marl'"
+    assert left.advice == "add a supply with an outlet of 100 mA at 9 V for 'marl'"
 
 
 def test_more_outlets_kept_free_than_there_are() -> None:
-    (left,) = [each for each in found((OTHERS, "others from mill\n  spare 9")) if each.kind.code == "P12"]
-    assert left.help == "keep 1 outlet free"
+    (left,) = [each for each in found((OTHERS, "others from mill\n  spare 9")) if each.kind.name == "unpowered-unit"]
+    assert left.advice == "keep 1 outlet free"

@@ -31,7 +31,7 @@ def after(old: str, new: str) -> Sheet:
     texts = {"a.rig": HEAD + old, "b.rig": LATER + new}
     compiled = compile_rig(lambda name: Source(name, texts[name]), "b.rig", READER)
     assert compiled.results is not None, [each.message for each in compiled.findings]
-    assert not [each for each in compiled.findings if each.kind.code == "C12"]
+    assert not [each for each in compiled.findings if each.kind.name == "C12"]
     return made(compiled.results)
 
 

@@ -27,7 +27,7 @@ def test_a_finding_can_be_used(case: Path) -> None:
         assert not finding.message.endswith(".")
         assert not re.match(r"[A-Z][a-z]", finding.message)
         assert finding.span is not None
-        assert finding.help and not re.match(r"[A-Z][a-z]", finding.help)
+        assert finding.advice and not re.match(r"[A-Z][a-z]", finding.advice)
 
 
 def test_every_expectation_belongs_to_a_sample() -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from rigc.diagnostics.diagnostic import Kind, Level
 
 KIND = Kind(
-    "C16",
     "unmade-swap",
     Level.WARNING,
     """A swap of units that is stated of the built board can't be followed in the design of that board, or not wholly.

@@ -131,7 +131,7 @@ def _findings(results: Results) -> list[Diagnostic]:
 def _key(finding: Diagnostic, standing: Standing) -> tuple[str, ...]:
     subject = tuple(_read(name, standing) for name in finding.subject)
     about = any(name.split(".")[0] == standing.out for name in subject)
-    return (finding.kind.code, finding.level.word, _read(finding.message, standing) if about else "", *subject)
+    return (finding.kind.name, finding.level.word, _read(finding.message, standing) if about else "", *subject)
 
 
 def _read(text: str, standing: Standing) -> str:
