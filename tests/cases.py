@@ -14,6 +14,7 @@ from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
+from rigc.proved import Bench
 
 ROOT = Path(__file__).parent.parent
 READER = CachedReader()
@@ -29,6 +30,13 @@ def compiled(case: Path, root: Path = ROOT) -> Compiled:
     """The compiled case."""
     disk = Disk(case, root=root)
     return compile_rig(disk, disk.name, READER)
+
+
+def proved(case: Path, made: Compiled, rule: str) -> tuple[Diagnostic, ...]:
+    """A compiled case's findings of a rule as they are printed: with those of their mends that work."""
+    disk = Disk(case, root=ROOT)
+    bench = Bench(made, disk, disk.name, READER)
+    return tuple(bench.proved(finding) for finding in made.findings if finding.kind.name == rule)
 
 
 def results(case: Path) -> Results:

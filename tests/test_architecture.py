@@ -21,6 +21,7 @@ FLOORS = (
     ("output",),
     ("previous",),
     ("compile",),
+    ("proved",),
     ("files",),
     ("cli", "__init__"),
     ("__main__",),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.model.records import Accept
 from rigc.near import nearest
 
@@ -97,7 +98,8 @@ def _useless(accept: Accept) -> Diagnostic:
             f"{accept.rule} is accepted, but there is no such rule",
             subject=(accept.rule, accept.target or ""),
             label=f"did you mean {near}?" if near else "no rule",
-            help=f"write {near}" if near else "`rigc explain` lists the rules",
+            help="" if near else "`rigc explain` lists the rules",
+            mends=(Mend(f"write {near}", (Replace(accept.rule_span, near),)),) if near else (),
         )
     on = f" on {accept.target}" if accept.target else ""
     return USELESS.at(
@@ -105,7 +107,7 @@ def _useless(accept: Accept) -> Diagnostic:
         f"{accept.rule}{on} is accepted, but there is no such finding",
         subject=(accept.rule, accept.target or ""),
         label="accepts nothing",
-        help="delete this line",
+        mends=(Mend("delete this line", (Delete(accept.span),)),),
     )
 
 

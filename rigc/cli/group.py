@@ -14,6 +14,7 @@ from rigc.cli.explain import explain
 from rigc.cli.fmt import fmt
 from rigc.cli.fresh import fresh
 from rigc.cli.git import git
+from rigc.cli.mend import mend
 from rigc.cli.pin import pin
 from rigc.cli.rename import rename
 from rigc.cli.screen import Screen, wants_colour
@@ -50,5 +51,5 @@ def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
     ctx.obj = Screen(wants_colour(color, sys.stderr), quiet, verbose, wants_colour(color, sys.stdout))
 
 
-for command in (build, check, diff, explain, fmt, fresh, git, pin, rename, show, swap, why):
+for command in (build, check, diff, explain, fmt, fresh, git, mend, pin, rename, show, swap, why):
     rigc.add_command(command)

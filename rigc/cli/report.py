@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from rigc.cli import seam
 from rigc.cli.options import LEVELS, Given
 from rigc.cli.screen import Screen
 from rigc.cli.seam import Compiled, compiled
@@ -56,7 +57,7 @@ class Report:
         self.compiled = True
         if self.screen.verbose:
             self.screen.err("".join(f"read {disk.shown(name)}\n" for name in disk.names))
-        self.add(disk, result.findings)
+        self.add(disk, self._proved(disk, result))
         return result
 
     def unreadable_file(self, disk: Disk, fault: Unreadable) -> None:
@@ -76,9 +77,19 @@ class Report:
                 self._print(form, findings, disk)
         self.findings += findings
 
-    def _print(self, form: str, findings: tuple[Diagnostic, ...], disk: Disk) -> None:
+    def _proved(self, disk: Disk, result: Compiled) -> tuple[Diagnostic, ...]:
+        """The findings, those that are told only with mends that were tried."""
+        if not any(each.mends and self._is_told(each) for each in result.findings):
+            return result.findings
+        bench = seam.bench(result, disk, self.on, self.effort)
+        return tuple(bench.proved(each) if self._is_told(each) else each for each in result.findings)
+
+    def _is_told(self, finding: Diagnostic) -> bool:
         whole = (self.asked_for or bool(self.given.findings)) and not self.screen.quiet
-        told = findings if whole else tuple(each for each in findings if self._counts(each))
+        return whole or self._counts(finding)
+
+    def _print(self, form: str, findings: tuple[Diagnostic, ...], disk: Disk) -> None:
+        told = tuple(filter(self._is_told, findings))
         self.untold += len(findings) - len(told)
         gap = "\n" if told and form == "text" else ""
         say, colour = (

@@ -36,6 +36,14 @@ def compiled(disk: Disk, on: str | None, effort: int | None = None) -> Compiled:
     return result
 
 
+def bench(result: Any, disk: Disk, on: str | None, effort: int | None) -> Any:
+    """Where the mends of a compiled rig's findings are tried."""
+    from rigc.files.reader import CachedReader
+    from rigc.proved import Bench
+
+    return Bench(result, disk, disk.name, CachedReader(), on, effort)
+
+
 def sheet_names() -> tuple[str, ...]:
     """The name of every sheet."""
     from rigc.reports.folder import sheet_names

@@ -36,9 +36,9 @@ class CachedReader:
         self._text = (folder("grammar") / "rig.lark").read_text("utf-8")
         self._cache = cache_folder()
 
-    def parse(self, source: Source) -> Parsed:
-        """The file as written; from the cache when its bytes are those of its last clean parse."""
-        kept = self._kept(f"parsed\0{source.name}\0{source.origin}")
+    def parse(self, source: Source, keep: bool = True) -> Parsed:
+        """The file as written; from the cache when its bytes are those of its last clean parse, and kept there if `keep`."""
+        kept = self._kept(f"parsed\0{source.name}\0{source.origin}") if keep else None
         mark = hashlib.sha256(self._key + source.data).digest()
         if kept is not None and (saved := _read(kept)) is not None and saved.startswith(mark):
             loaded = _unpickled(saved[len(mark) :], source)

@@ -1,0 +1,116 @@
+"""`rigc mend`: what is advised, done."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from rigc.cli.options import Given, disks, rig_options
+from rigc.cli.screen import Screen
+
+if TYPE_CHECKING:
+    from rigc.diagnostics.diagnostic import Diagnostic
+    from rigc.files.disk import Disk
+
+MOST = 200
+"""So many mends are made in one run at most: each is compiled, and each leaves a finding fewer."""
+
+
+@click.command()
+@click.argument("words", nargs=-1, metavar="[RULE] [PATH]")
+@click.option("--diff", "as_diff", is_flag=True, help="Write nothing; print what would change.")
+@click.option(
+    "--way",
+    type=click.IntRange(min=1),
+    metavar="N",
+    help="Where there are several ways to mend a finding, take the Nth.",
+)
+@rig_options
+@click.pass_obj
+def mend(screen: Screen, words: tuple[str, ...], as_diff: bool, way: int | None, given: Given) -> int:
+    """Mend what rigc finds, where that is an edit of the text.
+
+    With RULE, the name of a rule, only its findings. Each mend is tried first: it is made only if its finding goes and no
+    error or warning comes. Where there are several ways, they are listed, and none is taken without --way. No fact that
+    only a measurement can give is written. Exit code 1 if errors are left.
+    """
+    from rigc.cli.report import Report
+
+    rule, path = _rule_and_path(words)
+    report = Report(screen, given)
+    (disk,) = disks([path] if path else [], given)
+    if (as_diff or disk.is_given) and report.uses_stdout:
+        raise click.UsageError("standard output is for the text; give --findings a file")
+    return _mended(screen, report, disk, rule, way, as_diff)
+
+
+def _rule_and_path(words: tuple[str, ...]) -> tuple[str, str]:
+    """The rule, or nothing for all, and the path, or nothing for the only rig of this folder."""
+    from rigc.diagnostics.explain import all_kinds
+    from rigc.near import nearest
+
+    if len(words) > 2:
+        raise click.UsageError("name a rule and a rig at most")
+    names = [kind.name for kind in all_kinds()]
+    first = words[0] if words else ""
+    if first in names:
+        return first, words[1] if len(words) > 1 else ""
+    if len(words) == 2 or (first and first != "-" and not first.endswith(".rig") and not Path(first).exists()):
+        near = nearest(first, names)
+        raise click.UsageError(f"there is no rule '{first}'" + (f"; did you mean '{near}'?" if near else ""))
+    return "", first
+
+
+def _mended(screen: Screen, report: Any, disk: Disk, rule: str, way: int | None, as_diff: bool) -> int:
+    """Mends one finding after another, each in what the mends before it left."""
+    from rigc.cli import seam
+    from rigc.cli.report import NO_ANSWER
+    from rigc.cli.written import put
+    from rigc.loader import Unreadable
+
+    try:
+        bench = seam.bench(seam.compiled(disk, report.on, report.effort), disk, report.on, report.effort)
+    except Unreadable as fault:
+        report.unreadable_file(disk, fault)
+        return NO_ANSWER
+    texts: dict[str, str] = {}
+    open_ways: dict[str, list[str]] = {}
+    for _ in range(MOST):
+        step = _step(bench, rule, way, open_ways)
+        if step is None:
+            break
+        finding, words, made = step
+        screen.progress(f"{_where(disk, finding)}{words} [{finding.kind.name}]\n")
+        texts |= made.texts
+        bench = bench.on_top(made)
+    put(screen, disk, texts, as_diff, "nothing was mended")
+    for place, ways in open_ways.items():
+        told = "".join(f"  --way {number}: {words}\n" for number, words in enumerate(ways, 1))
+        screen.progress(f"{place} can be mended in {len(ways)} ways:\n{told}")
+    report.add(disk, bench.made.findings)
+    return int(report.finish())
+
+
+def _step(
+    bench: Any, rule: str, way: int | None, open_ways: dict[str, list[str]]
+) -> tuple[Diagnostic, str, Any] | None:
+    """The next finding that can be mended in one way, or in the way that was asked for; several ways are put by."""
+    open_ways.clear()
+    for finding in bench.made.findings:
+        if finding.accepted is not None or not finding.mends or rule not in ("", finding.kind.name):
+            continue
+        working = [(each.words, made) for each in finding.mends if (made := bench.tried(finding, each)).works]
+        if not working:
+            continue
+        number = way or 1
+        if len(working) == 1 or (way and number <= len(working)):
+            words, made = working[min(number, len(working)) - 1]
+            return finding, words, made
+        open_ways[f"{finding.message} [{finding.kind.name}]"] = [words for words, _ in working]
+    return None
+
+
+def _where(disk: Disk, finding: Diagnostic) -> str:
+    return f"{disk.shown(finding.span.source.name)}:{finding.span.line}: " if finding.span else ""

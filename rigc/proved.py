@@ -1,0 +1,120 @@
+"""Findings with mends -> the same, each mend tried: what does not do what it says is not told."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from rigc.compile import Compiled, compile_rig
+from rigc.diagnostics.diagnostic import Diagnostic, Level
+from rigc.diagnostics.mend import Mend
+from rigc.edit.mended import CannotMend, mended
+from rigc.loader import Loader
+from rigc.record import Record
+from rigc.source import Source
+from rigc.syntax.nodes import File
+from rigc.syntax.parsed import Parsed, Reader
+
+MOST_LINES = 20_000
+"""So many lines of sources are compiled at most to try the mends of one run; some two dozen mends of a touring rig."""
+
+
+class Tried(Record):
+    """What a mend came to: the new texts by the names of their sources, what is then found, and whether it works."""
+
+    texts: dict[str, str]
+    after: Compiled | None
+    works: bool
+
+
+class Bench:
+    """A compiled rig on which mends are tried. It reads each file once, and keeps nothing of what it tries."""
+
+    def __init__(
+        self, made: Compiled, load: Loader, name: str, reader: Reader, on: str | None = None, effort: int | None = None
+    ) -> None:
+        self.made = made
+        self.load = load
+        self.name = name
+        self.reader = reader
+        self.on = on
+        self.effort = effort
+        self.reserved = reader.reserved
+        self._parsed: dict[tuple[str, str, bytes], Parsed] = {}
+        lines = sum(source.text.count("\n") + 1 for source in made.sources)
+        self.left = max(1, MOST_LINES // max(1, lines))
+
+    def proved(self, finding: Diagnostic) -> Diagnostic:
+        """The finding with those of its mends that work. When too many were tried, the rest are left out, and said to be."""
+        if not finding.mends or finding.accepted is not None:
+            return finding
+        working: list[Mend] = []
+        for mend in finding.mends:
+            if self.left == 0:
+                more = "`rigc mend` tries the ways to mend it"
+                help = "; or ".join(filter(None, (finding.help, more)))
+                cut: Diagnostic = finding.replace(mends=tuple(working), help=help)
+                return cut
+            self.left -= 1
+            if self.tried(finding, mend).works:
+                working.append(mend)
+        left: Diagnostic = finding.replace(mends=tuple(working))
+        return left
+
+    def tried(self, finding: Diagnostic, mend: Mend) -> Tried:
+        """A mend works when the finding is gone and no error or warning has come; while names or quantities are wrong, none of those."""
+        try:
+            texts = mended(mend, self.made.sources, self._file)
+        except CannotMend:
+            return Tried({}, None, False)
+        after = compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort)
+        return Tried(texts, after, _gone(finding, self.made, after) and not _come(self.made, after))
+
+    def on_top(self, tried: Tried) -> Bench:
+        """A bench on which the mend is made."""
+        assert tried.after is not None
+        return Bench(tried.after, self._with(tried.texts), self.name, self.reader, self.on, self.effort)
+
+    def parse(self, source: Source, keep: bool = False) -> Parsed:  # noqa: ARG002
+        """As the reader does, each text once, and never kept for the next run if it is only tried."""
+        key = (source.name, source.origin, source.data)
+        if key not in self._parsed:
+            self._parsed[key] = self.reader.parse(source, keep=any(source is each for each in self.made.sources))
+        return self._parsed[key]
+
+    def _file(self, source: Source) -> File:
+        return self.parse(source).file
+
+    def _with(self, texts: dict[str, str]) -> Loader:
+        sources = {name: _source(self.load(name), text) for name, text in texts.items()}
+
+        def load(name: str) -> Source:
+            found = self.load(name)
+            return sources.get(found.name, found)
+
+        return load
+
+
+def _source(old: Source, text: str) -> Source:
+    plain = text.removeprefix("\ufeff").replace("\r\n", "\n")
+    return Source(old.name, plain, text.encode("utf-8", "surrogatepass"), old.origin)
+
+
+def _gone(finding: Diagnostic, before: Compiled, after: Compiled) -> bool:
+    mark = finding.fingerprint
+    return _count(after)[mark] < _count(before)[mark]
+
+
+def _count(made: Compiled) -> Counter[str]:
+    return Counter(each.fingerprint for each in made.findings if each.accepted is None)
+
+
+def _come(before: Compiled, after: Compiled) -> bool:
+    """Whether an error or warning has come. A rig that was not computed at all had others that nobody could see."""
+    if before.results is None and after.results is not None:
+        return False
+    return bool(_grave(after) - _grave(before))
+
+
+def _grave(made: Compiled) -> Counter[str]:
+    grave = (Level.ERROR, Level.WARNING)
+    return Counter(each.fingerprint for each in made.findings if each.level in grave and each.accepted is None)

@@ -1,0 +1,81 @@
+"""Mends are tried before they are told: one that leaves its finding, or brings another, is not."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from cases import READER, ROOT
+
+from rigc.compile import Compiled, compile_rig
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.mend import Delete, Mend, Replace
+from rigc.files.disk import Disk
+from rigc.proved import Bench
+from rigc.source import Source
+from rigc.syntax.parsed import Parsed
+
+BEFORE = """rig toy "Toy" {
+  revision A 2026-03-02
+}
+"""
+USELESS = 'accept too-heavy on toy "as it is" by "R.K." until 2026-12-31'
+
+
+def bench() -> Bench:
+    """A rig whose only finding is an accept that accepts nothing."""
+    load = Disk(ROOT / "toy.rig", root=ROOT, given=f"{BEFORE}{USELESS}\n".encode())
+    return Bench(compile_rig(load, load.name, READER), load, load.name, READER)
+
+
+def useless(made: Compiled) -> Diagnostic:
+    (finding,) = [each for each in made.findings if each.kind.name == "useless-accept"]
+    return finding
+
+
+def test_a_mend_that_works_is_told() -> None:
+    on = bench()
+    finding = useless(on.made)
+    assert on.proved(finding).advice == "delete this line"
+    assert on.tried(finding, finding.mends[0]).texts == {"toy.rig": BEFORE}
+
+
+def test_a_mend_that_leaves_its_finding_or_brings_another_is_not_told() -> None:
+    on = bench()
+    finding = useless(on.made)
+    assert finding.span is not None
+    nothing = Mend("write it again", (Replace(finding.span, USELESS),))
+    another = Mend("write what can't be read", (Replace(finding.span, "accept what is to come"),))
+    good = Mend("delete it", (Delete(finding.span),))
+    assert on.proved(finding.replace(mends=(nothing, another, good))).mends == (good,)
+
+
+def test_when_too_many_were_tried_the_rest_is_left_to_the_command() -> None:
+    on = bench()
+    on.left = 0
+    assert on.proved(useless(on.made)).advice == "`rigc mend` tries the ways to mend it"
+
+
+def test_one_mend_is_made_on_top_of_another() -> None:
+    on = bench()
+    finding = useless(on.made)
+    above = on.on_top(on.tried(finding, finding.mends[0]))
+    assert "useless-accept" in {each.kind.name for each in on.made.findings}
+    assert "useless-accept" not in {each.kind.name for each in above.made.findings}
+
+
+class _Watched(NamedTuple):
+    kept: list[str]
+    reserved: frozenset[str] = READER.reserved
+
+    def parse(self, source: Source, keep: bool = True) -> Parsed:
+        if keep:
+            self.kept.append(source.text)
+        return READER.parse(source, keep=False)
+
+
+def test_what_is_only_tried_is_not_kept_for_the_next_run() -> None:
+    on = bench()
+    watched = _Watched([])
+    on.reader = watched
+    on.tried(useless(on.made), useless(on.made).mends[0])
+    assert BEFORE not in watched.kept
