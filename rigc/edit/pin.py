@@ -65,7 +65,7 @@ def _lead_changes(file: File, results: Results, kinds: Collection[str]) -> list[
 
 def _fixed(results: Results, lead: Lead) -> bool:
     """Whether a lead's outlet, if it comes from one, is stated."""
-    if lead.signal != "dc":
+    if lead.signal not in ("dc", "ac"):
         return True
     feed = results.get(PowerAssignment).of(lead.end.thing) or results.get(PowerAssignment).of(lead.start.thing)
     return feed is None or feed.stated

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.lead_ends import tenths
+from rigc.analysis.cables.supplied import supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.facts import spares
@@ -47,7 +48,11 @@ def _number(rig_class: str, signal: str, own: list[Lead]) -> int:
 
 
 def _asked(rig: Rig, signal: str, number: int, own: list[Lead], lengths: CableLengths) -> SparesAsked:
-    known = {lead.mark: length for lead in own if (length := _length(lead, lengths)) is not None}
+    known = {
+        lead.mark: length
+        for lead in own
+        if (length := supplied_length(rig, lead, lengths.lengths.get(lead.mark))) is not None
+    }
     longest, mark = max(((length, mark) for mark, length in known.items()), default=(0, ""), key=lambda each: each[0])
     stated = [
         (spare, spare.length_mm.value) for spare in rig.spares if spare.length_mm and spare.what == f"{signal} lead"
@@ -61,11 +66,3 @@ def _asked(rig: Rig, signal: str, number: int, own: list[Lead], lengths: CableLe
         tuple(spare.span for spare, length_mm in stated if tenths(length_mm) < longest),
         tuple(lead.mark for lead in own if lead.mark not in known),
     )
-
-
-def _length(lead: Lead, lengths: CableLengths) -> int | None:
-    """As long as it must be: a lead that exists as it is, others finished. One that is bought may be longer than needed."""
-    if lead.existing_mm is not None:
-        return tenths(lead.existing_mm.value)
-    length = lengths.lengths.get(lead.mark)
-    return None if length is None else length.finished

@@ -11,4 +11,4 @@ def apart_mm(one: Lead, other: Lead) -> float | None:
     signals = {one.signal, other.signal}
     if signals == {"audio", "dc"}:
         return BESIDE_DC_MM.value
-    return BESIDE_AC_MM.value if signals == {"audio", "ac"} else None
+    return BESIDE_AC_MM.value if signals in ({"audio", "ac"}, {"audio", "mains"}) else None

@@ -78,7 +78,7 @@ def _fed(rig: Rig, power: PowerAssignment, stated: _Stated) -> list[Wanted]:
         for outlet in feed.outlets:
             pair = (outlet, Port(feed.unit, inlet.name))
             shared = outlet if sharing[outlet] > 1 else None
-            wanted.append(_want("dc", *pair, stated.take(*pair), feed.span, shared=shared))
+            wanted.append(_want(feed.current or "dc", *pair, stated.take(*pair), feed.span, shared=shared))
     return wanted
 
 
@@ -109,10 +109,11 @@ def _signal(rig: Rig, lead: LeadFacts) -> str:
     """What a lead carries that only the leads block names, told by its jacks."""
     ends = [socket(rig, port) for port in (lead.start, lead.end)]
     roles = {end.role for end in ends if isinstance(end, Jack)}
-    if any(isinstance(end, Outlet) for end in ends):
-        return "dc"
+    outlet = next((end for end in ends if isinstance(end, Outlet)), None)
+    if outlet is not None:
+        return outlet.ratings[0].current if outlet.ratings else "dc"
     if "inlet" in roles:
-        return "ac"
+        return "mains"
     if any(role.startswith("midi") for role in roles):
         return "midi"
     return "control" if any(role.startswith(("expression", "control")) for role in roles) else "audio"

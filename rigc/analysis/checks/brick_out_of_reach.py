@@ -31,7 +31,12 @@ def brick_out_of_reach(rig: Rig, power: PowerAssignment, leads: Leads, lengths: 
     """One finding for each lead that is too short and each supply without a place on a board that places other things."""
     for lead in leads.all:
         length = lengths.lengths.get(lead.mark)
-        if lead.captive is None or lead.captive_mm is None or length is None or lead.signal not in ("dc", "ac"):
+        if (
+            lead.captive is None
+            or lead.captive_mm is None
+            or length is None
+            or lead.signal not in ("dc", "ac", "mains")
+        ):
             continue
         has = tenths(lead.captive_mm.value)
         if has < length.route:

@@ -50,7 +50,7 @@ def _told(found: list[Crossing]) -> Diagnostic:
 
 
 def _class(each: Crossing) -> str:
-    return "d.c." if each.other.signal == "dc" else "a.c."
+    return {"dc": "d.c.", "ac": "a.c."}.get(each.other.signal, each.other.signal)
 
 
 def _apart(found: list[Crossing]) -> float:

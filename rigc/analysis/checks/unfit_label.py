@@ -41,7 +41,7 @@ def unfit_label(rig: Rig, labels: Labels) -> Iterator[Diagnostic]:
 
 def _too_long(rig: Rig, labels: Labels) -> Iterator[Diagnostic]:
     holds = rig.head.marker_characters
-    lengths = {mark: max(len(text) for text in texts) for mark, texts in labels.texts.items()}
+    lengths = {mark: labels.longest(mark) for mark in labels.texts}
     if holds is None:
         if lengths:
             yield KIND.cant_check(
@@ -54,7 +54,7 @@ def _too_long(rig: Rig, labels: Labels) -> Iterator[Diagnostic]:
     over = {mark: length for mark, length in lengths.items() if length > holds}
     if over:
         worst = max(over, key=lambda mark: over[mark])
-        text = max(labels.texts[worst], key=len)
+        text = max((*labels.texts[worst], labels.flags.get(worst, "")), key=len)
         yield KIND.at(
             rig.head.span,
             f"a marker holds {holds} characters; the labels of {', '.join(over)} are longer, up to {over[worst]} "

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.lead_ends import tenths
+from rigc.analysis.cables.lead_make import STRAIGHT, LeadMake
+from rigc.analysis.cables.supplied import supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
@@ -22,7 +23,7 @@ class BoardLead(Record):
 
     `length` is in whole tenths of a millimetre, None where not known. `ends` is None for a spare, which is plugged in
     nowhere. `via` names the adaptor at each end, empty where the end goes into the jack itself. A `captive` lead grows
-    out of its unit; `leg_of` is the number of the Y lead whose leg it is.
+    out of its unit; `leg_of` is the number of the Y lead whose leg it is. `make` is how its conductors are joined.
     """
 
     mark: str
@@ -36,6 +37,7 @@ class BoardLead(Record):
     stage: bool = False
     captive: bool = False
     leg_of: str | None = None
+    make: LeadMake = STRAIGHT
 
 
 class BoardAdaptor(Record):
@@ -136,16 +138,6 @@ def board(
     )
 
 
-def designed_length(rig: Rig, lead: Lead, length: Length | None) -> int | None:
-    """How long a lead is in tenths of a millimetre: as it exists, else as it is bought or made; None where not known."""
-    if lead.existing_mm is not None:
-        return tenths(lead.existing_mm.value)
-    if length is None:
-        return None
-    bought = lead.premade or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
-    return length.premade if bought and length.premade is not None else length.finished
-
-
 def _lead(rig: Rig, lead: Lead, length: Length | None, labels: Labels, adaptors: dict[str, BoardAdaptor]) -> BoardLead:
     return BoardLead(
         lead.mark,
@@ -153,12 +145,13 @@ def _lead(rig: Rig, lead: Lead, length: Length | None, labels: Labels, adaptors:
         (lead.start, lead.end),
         lead.ends,
         lead.cable,
-        designed_length(rig, lead, length),
+        supplied_length(rig, lead, length),
         labels.texts[lead.mark],
         (_via(adaptors, lead.start, lead.end), _via(adaptors, lead.end, lead.start)),
         lead.stage,
         lead.captive is not None,
         lead.leg_of,
+        lead.make,
     )
 
 

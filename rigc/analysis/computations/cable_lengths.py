@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.cables.lead_facts import leans_on_assumed
+from rigc.analysis.cables.lead_status import status
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.facts.leads import LEAST_SLACK_MM, LONGEST_MORE_MM, LONGEST_SHARE, ROUNDED_TO_MM, SHORTEST_MM, SLACK_SHARE
@@ -20,7 +21,8 @@ class Length(Record):
     that will do (least slack and what the source adds), `most` the longest that makes no coil, `finished` the length
     from exit to exit as made. `cut` is None where an end comes on a premade lead or is captive. `premade` is None where
     no stock length is long enough, where an end is soldered or captive, and where the stock has no list: then
-    `premade_listed` is False. `assumed`: a fact behind the route or the cut length is assumed.
+    `premade_listed` is False. `supplied` is how long it will lie there: as it exists, the premade length if it is bought
+    (one that is longer than any in stock is made to order), else finished. `assumed`: a fact behind the route or the cut length is assumed.
     """
 
     mark: str
@@ -34,6 +36,7 @@ class Length(Record):
     premade: int | None
     premade_listed: bool
     assumed: bool
+    supplied: int
 
     @property
     def finished_mm(self) -> float:
@@ -55,6 +58,7 @@ class Total(Record):
     finished: int
     cut: int
     premade: int
+    supplied: int
 
 
 class CableLengths(Record):
@@ -113,7 +117,15 @@ def _length(rig: Rig, lead: Lead, route: int) -> Length:
         premade,
         offered is not None,
         leans_on_assumed(rig, lead),
+        _supplied(rig, lead, finished, premade),
     )
+
+
+def _supplied(rig: Rig, lead: Lead, finished: int, premade: int | None) -> int:
+    if lead.existing_mm is not None:
+        return tenths(lead.existing_mm.value)
+    bought = premade if status(rig, lead) == "buy" else None
+    return finished if bought is None else bought
 
 
 def _offered(rig: Rig, signal: str) -> tuple[int, ...] | None:
@@ -148,6 +160,7 @@ def _total(signal: str, leads: tuple[Lead, ...], lengths: dict[str, Length]) -> 
         sum(length.finished for length in known),
         sum(length.cut or 0 for length in known),
         sum(length.premade or 0 for length in known),
+        sum(length.supplied for length in known),
     )
 
 

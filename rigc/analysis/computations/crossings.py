@@ -36,14 +36,14 @@ class Crossings(Record):
 
 
 def crossings(rig: Rig, leads: Leads, paths: RoutePaths, loading: Loading) -> Crossings:
-    """Looks at every audio lead with the d.c. and a.c. leads near it, on one side of the deck at a time."""
+    """Looks at every audio lead with the d.c., a.c. and mains leads near it, on one side of the deck at a time."""
     hearing = from_pickup(loading)
     tied = {frozenset(pair) for pair in rig.lead_wishes.ties}
     routed = [lead for lead in leads.all if lead.mark in paths.paths]
     sides = [(paths.paths[lead.mark].side(True), paths.paths[lead.mark].side(False)) for lead in routed]
     audio = [place for place, lead in enumerate(routed) if lead.signal == "audio"]
     met: dict[Pair, Together] = {}
-    for signal, within in (("dc", BESIDE_DC_MM), ("ac", BESIDE_AC_MM)):
+    for signal, within in (("dc", BESIDE_DC_MM), ("ac", BESIDE_AC_MM), ("mains", BESIDE_AC_MM)):
         power = [place for place, lead in enumerate(routed) if lead.signal == signal]
         met |= meetings(sides, audio, power, within.value * 10)
     found = []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
@@ -78,7 +79,7 @@ def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Lengt
         outlet,
         setting.volts.value,
         None if draws is None else draws.value * tap_share(tap, outlet),
-        _length_mm(lead, length),
+        supplied_mm(rig, lead, length),
         None if cable is None else conductor(cable),
         any(fact is not None and fact.assumed for fact in facts) or (length is not None and length.assumed),
     )
@@ -96,15 +97,6 @@ def tap_share(tap: Tap, outlet: Port) -> float:
     if tap.how != "parallel" or total <= 0:
         return 1.0
     return tap.settings[tap.outlets.index(outlet)].milliamps.value / total
-
-
-def _length_mm(lead: Lead, length: Length | None) -> float | None:
-    """The length of a lead that exists, else the premade one where it must be bought, else the finished one."""
-    if lead.existing_mm is not None:
-        return lead.existing_mm.value
-    if length is None:
-        return None
-    return (length.premade if length.cut is None and length.premade is not None else length.finished) / 10
 
 
 COMPUTE = lead_drops

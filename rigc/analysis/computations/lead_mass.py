@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.model.jacks import Port
@@ -20,7 +21,7 @@ class LeadMass(Record):
 
 
 def lead_mass(rig: Rig, leads: Leads, lengths: CableLengths) -> LeadMass:
-    """Cable by its finished (or existing) length, and plugs. Legs of a Y lead share the plug at their outlet."""
+    """Cable by the length as supplied, and plugs. Legs of a Y lead share the plug at their outlet."""
     grams: dict[str, float] = {}
     missing: dict[str, str] = {}
     plugged: set[Port] = set()
@@ -54,8 +55,7 @@ def _lead(rig: Rig, lead: Lead, lengths: CableLengths, plugged: set[Port]) -> It
 
 
 def _cable(rig: Rig, lead: Lead, lengths: CableLengths) -> float | str:
-    length = lengths.lengths.get(lead.mark)
-    known_mm = lead.existing_mm.value if lead.existing_mm is not None else length.finished_mm if length else None
+    known_mm = supplied_mm(rig, lead, lengths.lengths.get(lead.mark))
     cable = rig.stock.cables.get(lead.cable or "")
     if known_mm is None:
         return f"the length of {lead.mark}"

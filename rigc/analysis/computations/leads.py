@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from functools import cached_property
 
+from rigc.analysis.cables.lead_make import CROSSED, REVERSED, STRAIGHT, LeadMake
 from rigc.analysis.cables.lead_numbers import LeadNumbers, in_order, without_leg
 from rigc.analysis.cables.lead_plugs import Wired, chosen_plug, socket
+from rigc.analysis.cables.pair_numbers import adaptors_of
 from rigc.analysis.cables.wanted_leads import Wanted, is_stage, wanted_leads
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.power.outlet_fit import OTHER_POLARITY
+from rigc.analysis.power.power_tap import outlet_at
 from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Jack, Port
@@ -16,15 +20,16 @@ from rigc.model.things import Instrument
 from rigc.record import Record
 from rigc.source import Span
 
-_CLASSES = ("audio", "control", "midi", "dc", "ac")
+_CLASSES = ("audio", "control", "midi", "dc", "ac", "mains")
 
 
 class Lead(Record):
-    """A lead. `signal` is audio, control, midi, dc or ac; a `stage` lead is not routed over the deck.
+    """A lead. `signal` is audio, control, midi, dc, ac (low voltage, from an outlet) or mains; a `stage` lead is not routed over the deck.
 
     `ends` are the plug kinds at start and end: None where no kind of the stock goes in, and at the end of a `captive`
     lead, which grows out of its unit at jack `captive`. `leg_of` is the number of the Y lead whose leg it is. `made` is
-    the length of a lead that exists (or was bought: `premade`), `slack` what the source adds to the slack.
+    the length of a lead that exists (or was bought: `premade`), `slack` what the source adds to the slack. `make` is how
+    its conductors are joined, and what it is set to.
     """
 
     mark: str
@@ -46,6 +51,7 @@ class Lead(Record):
     stereo: bool
     stated: bool
     span: Span
+    make: LeadMake = STRAIGHT
 
     @property
     def plugs(self) -> tuple[str, str] | None:
@@ -103,7 +109,11 @@ def leads(rig: Rig, power: PowerAssignment, previous: Previous = NOTHING_BEFORE)
     wanted = wanted_leads(rig, power)
     wired = _wired(wanted)
     marks = _marks(rig, wanted, previous if rig.head.follows is not None else NOTHING_BEFORE)
-    made = [_lead(rig, want, mark, leg_of, wired) for want, (mark, leg_of) in zip(wanted, marks, strict=True)]
+    makes = _Makes(rig, power)
+    made = [
+        _lead(rig, want, mark, leg_of, wired).replace(make=makes.of(want, leg_of))
+        for want, (mark, leg_of) in zip(wanted, marks, strict=True)
+    ]
     return Leads(tuple(sorted(made, key=lambda lead: (_CLASSES.index(lead.signal), in_order(lead.mark)))))
 
 
@@ -177,6 +187,45 @@ def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired) -
     )
 
 
+class _Makes:
+    """How each lead is made: what the connections and feeds of a rig say of it."""
+
+    def __init__(self, rig: Rig, power: PowerAssignment) -> None:
+        self._rig, self._power = rig, power
+        self._adaptors = adaptors_of(rig, power)
+        self._links = {frozenset((link.start, link.end)): link for link in rig.connections}
+
+    def of(self, want: Wanted, leg_of: str | None) -> LeadMake:
+        """Of a power lead by its feed, of others by their connection."""
+        outlet, inlet = (want.start, want.end) if outlet_at(self._rig, want.start) else (want.end, want.start)
+        feed = self._power.of(inlet.thing)
+        if feed is not None and outlet in feed.outlets:
+            return self._fed(feed, outlet, leg_of or "")
+        link = self._links.get(frozenset((want.start, want.end)))
+        jacks = [self._rig.jack(port) for port in (want.start, want.end)]
+        forms = tuple(None if jack is None else jack.midi_form for jack in jacks)
+        return LeadMake(
+            turned=CROSSED if link is not None and link.crossover else "",
+            forms=(forms[0], forms[1]),
+            shield_at_both=link is not None and link.shield_at_both,
+        )
+
+    def _fed(self, feed: Supplied, outlet: Port, leg_of: str) -> LeadMake:
+        via = self._adaptors.get(feed.unit, ())
+        turned = REVERSED if feed.reversed and not any(each.kind == "reversing" for each in via) else ""
+        there, tap = outlet_at(self._rig, outlet), self._power.taps.get(feed.unit)
+        pole = None if there is None or feed.current == "ac" else there.polarity
+        return LeadMake(
+            turned,
+            leg_of,
+            via,
+            feed.volts if tap is None else tap.settings[tap.outlets.index(outlet)].volts.value,
+            feed.current,
+            OTHER_POLARITY.get(pole or "") if turned else pole,
+            there is not None and len(there.ratings) > 1,
+        )
+
+
 def _captive(rig: Rig, want: Wanted) -> tuple[Port | None, Quantity | None]:
     for port in (want.start, want.end):
         jack = socket(rig, port)
@@ -198,7 +247,10 @@ def _ends(rig: Rig, want: Wanted, stage: bool, captive: Port | None, wired: Wire
 
 
 def _cable(rig: Rig, want: Wanted, stage: bool) -> str | None:
-    """A stage lead is made of the instrument's cable; others of the rig's cable for the signal, or the stock's first."""
+    """A stage lead is made of the instrument's cable; others of the rig's cable for the signal, or the stock's first. A mains
+    lead is of none but its own: what is low-voltage cable must never be taken for it."""
+    if want.signal == "mains":
+        return None
     if stage:
         ends = (rig.things[port.thing] for port in (want.start, want.end))
         return next((end.lead_cable for end in ends if isinstance(end, Instrument)), None)

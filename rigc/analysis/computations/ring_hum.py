@@ -128,7 +128,9 @@ def _coupled(board: _Board, ring: Ring, hertz: float, area: float) -> Coupled | 
     """The ring as a flat loop as long as the stretch beside the lead; its far side as far away as its area asks."""
     own = {mark: board.ways[mark] for mark in ring.marks}
     others = {
-        mark: way for mark, way in board.ways.items() if board.leads[mark].signal in ("dc", "ac") and mark not in own
+        mark: way
+        for mark, way in board.ways.items()
+        if board.leads[mark].signal in ("dc", "ac", "mains") and mark not in own
     }
     near = beside(own, others)
     cable = board.rig.stock.cables.get(board.leads[near.mark].cable or "") if near is not None else None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from rigc.analysis.cables.supplied import stated_length, supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.model.jacks import Port
@@ -69,7 +70,7 @@ def midi_links(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[MidiLink,
             lead, jack = marks.get(frozenset((each.start, each.end))), rig.jack(each.start)
             thru = jack is not None and jack.role == "midi thru"
             mark = "" if lead is None else lead.mark
-            length, assumed = (0, False) if lead is None else _length(lengths, lead)
+            length, assumed = (0, False) if lead is None else _length(rig, lengths, lead)
             made = (each.crossover, each.shield_at_both)
             links.append(MidiLink(mark, each.start, each.end, thru, length, assumed, each.span, *made))
     return tuple(links)
@@ -103,12 +104,11 @@ def _by_thing(pairs: Iterable[tuple[str, MidiLink]]) -> dict[str, list[MidiLink]
     return found
 
 
-def _length(lengths: CableLengths, lead: Lead) -> tuple[int | None, bool]:
-    """The length of a lead that exists, else as it is made; and whether that leans on an assumed fact."""
-    if lead.existing_mm is not None:
-        return round(10 * lead.existing_mm.value), lead.existing_mm.assumed
-    made = lengths.lengths.get(lead.mark)
-    return (None, False) if made is None else (made.finished, made.assumed)
+def _length(rig: Rig, lengths: CableLengths, lead: Lead) -> tuple[int | None, bool]:
+    """The length of a lead as it is supplied; and whether that leans on an assumed fact."""
+    length, stated = lengths.lengths.get(lead.mark), stated_length(rig, lead)
+    assumed = stated.assumed if stated is not None else length is not None and length.assumed
+    return supplied_length(rig, lead, length), assumed
 
 
 def _back(feeding: dict[str, list[MidiLink]], last: MidiLink) -> Iterator[tuple[MidiLink, ...]]:

@@ -131,7 +131,7 @@ def _commons(rig: Rig, leads: Leads, power: PowerAssignment) -> list[GroundLink]
     """The d.c. leads from a common that feeds several units: to the pole that each unit's ground is."""
     commons: dict[str, list[Lead]] = {}
     for lead in leads.all:
-        if lead.signal == "dc" and lead.start.thing in rig.supplies and power.of(lead.end.thing) is not None:
+        if lead.signal in ("dc", "ac") and lead.start.thing in rig.supplies and power.of(lead.end.thing) is not None:
             outlet = rig.supplies[lead.start.thing].outlet(lead.start.jack)
             shared = outlet.common if outlet is not None else None
             name = f"{lead.start.thing} common {shared}" if shared is not None else str(lead.start)

@@ -5,20 +5,24 @@ from __future__ import annotations
 from rigc.analysis.cables.reel_use import reel_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.pulling.pulled import Pulled
-from rigc.analysis.pulling.pulled_leads import bought, cables, further, plugs
+from rigc.analysis.pulling.pulled_leads import bought, cables, further, plugs, special
 from rigc.analysis.pulling.pulled_strips import fixings, strips
 from rigc.model.rig import Rig
 
 
-def all_pulled(rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder) -> tuple[Pulled, ...]:
-    """Plugs, cable, leads that come ready, strips, fixings, and what is left."""
+def all_pulled(
+    rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, specials: SpecialLeads
+) -> tuple[Pulled, ...]:
+    """Plugs, cable, leads that come ready, special leads, strips, fixings, and what is left."""
     return (
         *plugs(rig, leads),
         *cables(reel_uses(rig, leads, lengths)),
         *bought(rig, leads, lengths),
+        *special(rig, leads, lengths, specials),
         *strips(order),
         *fixings(rig),
-        *further(rig, leads),
+        *further(rig, leads, specials),
     )

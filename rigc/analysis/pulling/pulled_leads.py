@@ -8,8 +8,10 @@ from rigc.analysis.cables.cut_batches import plugs_on_leads
 from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces
 from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.reel_use import ReelUse
-from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.cables.supplied import supplied_mm
+from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.pulling.pulled import Pulled
 from rigc.diagnostics.figures import plain
 from rigc.model.rig import Rig
@@ -34,45 +36,68 @@ def cables(uses: tuple[ReelUse, ...]) -> Iterator[Pulled]:
 
 
 def bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Pulled]:
-    """Leads that come ready, by signal and length, and spare leads; the legs of a Y lead are one thing."""
-    counts: dict[tuple[str, float], list[int]] = {}
-    legs: dict[str, list[float]] = {}
+    """Straight leads that come ready, by signal and length, and spare leads."""
+    counts: dict[tuple[str, float, str], list[int]] = {}
     for lead in leads.all:
-        if lead.stage or status(rig, lead) != "buy":
-            continue
-        length = _premade_mm(lead, lengths.lengths.get(lead.mark))
-        if lead.leg_of is not None:
-            legs.setdefault(f"{lead.signal} Y lead {lead.leg_of}", []).append(length)
-        else:
-            counts.setdefault((f"{lead.signal} lead", length), [0, 0])[0] += 1
+        if not lead.stage and not lead.make.special and status(rig, lead) == "buy":
+            counts.setdefault((f"{lead.signal} lead", *_supplied(rig, lead, lengths)), [0, 0])[0] += 1
     for spare in rig.spares:
         if spare.length_mm is not None:
-            counts.setdefault((spare.what, spare.length_mm.value), [0, 0])[1] += spare.count
-    for (what, length), (quantity, more) in sorted(counts.items()):
+            counts.setdefault((spare.what, spare.length_mm.value, ""), [0, 0])[1] += spare.count
+    for (what, length, more), (quantity, carried) in sorted(counts.items()):
         kind = "premade lead" if quantity else "spare lead"
-        yield Pulled(f"{what} {_millimetres(length)}", kind, "", quantity, more)
-    for name, each in legs.items():
-        yield Pulled(f"{name}, legs of {' and '.join(map(_millimetres, each))}", "premade lead", "", 1)
+        yield Pulled(f"{what} {_millimetres(length)}{more}", kind, "", quantity, carried)
 
 
-def _premade_mm(lead: Lead, length: Length | None) -> float:
-    """What it is bought as, as the source states or as the next premade length; 0 where that is not known."""
-    if lead.made_mm is not None:
-        return lead.made_mm.value
-    return 0.0 if length is None or length.premade is None else length.premade / 10
+def special(rig: Rig, leads: Leads, lengths: CableLengths, specials: SpecialLeads) -> Iterator[Pulled]:
+    """Leads and adaptors that are not straight from one jack to one jack, each in a row of its own: none can be taken for
+    another. The legs of a Y lead are one thing."""
+    legs: dict[str, list[Lead]] = {}
+    for lead in leads.all:
+        how = status(rig, lead)
+        if lead.stage or not lead.make.special or how == "keep":
+            continue
+        if lead.leg_of is not None:
+            legs.setdefault(lead.leg_of, []).append(lead)
+            continue
+        length, more = _supplied(rig, lead, lengths)
+        name = f"{lead.mark}: {lead.signal} lead {_millimetres(length)}{more}, {lead.make.kind}"
+        yield Pulled(name, _come_by(how), "", 1)
+    for mark, each in legs.items():
+        how = "make" if any(status(rig, lead) == "make" for lead in each) else "buy"
+        turned = ", REVERSED" if any(lead.make.turned for lead in each) else ""
+        ways = " and ".join(_millimetres(_supplied(rig, lead, lengths)[0]) for lead in each)
+        yield Pulled(f"{mark}: {each[0].signal} Y lead, legs of {ways}{turned}", _come_by(how), "", 1)
+    for adaptor in specials.all:
+        if not adaptor.itself and adaptor.kind != "Y":
+            thing = "lead" if adaptor.kind in ("series", "parallel") else "adaptor"
+            yield Pulled(f"{adaptor.mark}: {adaptor.kind} {thing} for {' + '.join(adaptor.units)}", "adaptor", "", 1)
+
+
+def _come_by(how: str) -> str:
+    return "made at the bench" if how == "make" else "premade lead"
+
+
+def _supplied(rig: Rig, lead: Lead, lengths: CableLengths) -> tuple[float, str]:
+    """How long it is in mm (0 where that is not known), and what is to be said of a length that no list has."""
+    length = lengths.lengths.get(lead.mark)
+    found = supplied_mm(rig, lead, length)
+    if found is None or length is None or lead.made_mm is not None or status(rig, lead) != "buy":
+        return found or 0.0, ""
+    if length.premade is not None:
+        return found, ""
+    return found, ", to order: none so long in stock" if length.premade_listed else " or more"
 
 
 def _millimetres(length: float) -> str:
     return f"{plain(length)} mm" if length else "of unknown length"
 
 
-def further(rig: Rig, leads: Leads) -> Iterator[Pulled]:
-    """Markers, adaptors, and spares told in words."""
-    if leads.all:
-        yield Pulled("markers", "label", "", 2 * len(leads.all))
-    kinds = [adaptor.kind for adaptor in rig.lead_wishes.adaptors]
-    for kind in dict.fromkeys(kinds):
-        yield Pulled(f"{kind} adaptor", "adaptor", "", kinds.count(kind))
+def further(rig: Rig, leads: Leads, specials: SpecialLeads) -> Iterator[Pulled]:
+    """Markers, and spares told in words."""
+    markers = 2 * len(leads.all) + sum(each.markers for each in specials.all)
+    if markers:
+        yield Pulled("markers", "label", "", markers)
     for spare in rig.spares:
         if spare.length_mm is None and not spare.what.startswith("plug "):
             yield Pulled(spare.what, "spare", "", 0, spare.count)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
@@ -14,7 +15,6 @@ from rigc.facts import readings
 from rigc.facts.tests import TESTS
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.things import Instrument
 from rigc.record import Record
 
 
@@ -52,17 +52,12 @@ def _lead(board: Board, point: str, _: str) -> Limit:
 
 
 def _length_mm(board: Board, mark: str) -> float | None:
-    """As built, else as it exists, else as the instrument's own lead, else as it is made."""
+    """As built, else as it is supplied."""
     built = [lead.length_mm.value for block in board.rig.as_built for lead in block.leads if lead.mark == mark]
     lead = board.leads.of(mark)
     if built or lead is None:
         return built[-1] if built else None
-    length = board.lengths.lengths.get(mark)
-    start = board.rig.things[lead.start.thing]
-    known = lead.existing_mm or (start.lead_mm if isinstance(start, Instrument) else None)
-    if known is not None:
-        return known.value
-    return None if length is None else length.finished_mm
+    return supplied_mm(board.rig, lead, board.lengths.lengths.get(mark))
 
 
 def _off_load(board: Board, point: str, _: str) -> Limit:

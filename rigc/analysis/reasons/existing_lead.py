@@ -1,33 +1,26 @@
-"""How long a lead is that exists already or stays off the board: `A30.length`; and what DC leads carry: `D2a.volts`."""
+"""How long a lead is that exists already or stays off the board: `A30.length`; and what power leads carry: `D2a.volts`."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.supplied import stated_length
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived
 from rigc.analysis.reasons.reason import ARITHMETIC, Reason
 from rigc.diagnostics.figures import plain
-from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
-from rigc.model.things import Instrument
 
 
 def existing_lead(rig: Rig, leads: Leads, power: PowerAssignment) -> Iterator[Reason]:
     """The stated length of stage leads and of leads that need not be made; the voltage on a power lead."""
     for lead in leads.all:
         if lead.stage or lead.existing_mm is not None:
-            length = lead.made_mm or _instrument_lead(rig, lead) if lead.stage else lead.existing_mm
-            yield as_stated(f"{lead.mark}.length", f"the length of {lead.mark}", length, "mm")
-        if lead.signal == "dc" and power.of(lead.end.thing) is not None:
+            yield as_stated(f"{lead.mark}.length", f"the length of {lead.mark}", stated_length(rig, lead), "mm")
+        if lead.signal in ("dc", "ac") and power.of(lead.end.thing) is not None:
             yield _volts(power, lead)
-
-
-def _instrument_lead(rig: Rig, lead: Lead) -> Quantity | None:
-    ends = (rig.things[port.thing] for port in (lead.start, lead.end))
-    return next((end.lead_mm for end in ends if isinstance(end, Instrument)), None)
 
 
 def _volts(power: PowerAssignment, lead: Lead) -> Reason:

@@ -21,7 +21,8 @@ def lead_label(rig: Rig, leads: Leads, labels: Labels) -> Iterator[Reason]:
                 f"{lead.mark}.label.{end}",
                 text,
                 "",
-                f"{template} with id = {lead.mark}, here = {here}, far = {far}",
+                f"{template} with id = {lead.mark}, here = {here}, far = {far}"
+                + (f", and {lead.make.flag}" if lead.make.flag else ""),
                 (
                     placed("template", template, span),
                     placed("lead", f"{lead.mark} {lead.start} -> {lead.end}", lead.span),

@@ -1,11 +1,11 @@
-"""How long a lead is made: `A14.slack`, `A14.finished`, `A14.cut`, `A14.premade`."""
+"""How long a lead is made: `A14.slack`, `A14.finished`, `A14.cut`, `A14.premade`, `A14.supplied`."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from rigc.analysis.cables.lead_ends import tenths
-from rigc.analysis.cables.lead_status import comes_premade
+from rigc.analysis.cables.lead_status import comes_premade, status
 from rigc.analysis.computations.cable_lengths import CableLengths, Length, rule_slack
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, known, ours, placed, stated
@@ -18,7 +18,7 @@ _PRACTICE = "common practice, no source"
 
 
 def lead_length(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:
-    """Four reasons for each lead that has a route."""
+    """Five reasons for each lead that has a route."""
     for lead in leads.all:
         length = lengths.lengths.get(lead.mark)
         if length is not None:
@@ -26,6 +26,7 @@ def lead_length(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reaso
             yield _finished(length)
             yield _cut(rig, lead, length)
             yield _premade(rig, lead, length)
+            yield _supplied(rig, lead, length)
 
 
 def _slack(lead: Lead, length: Length) -> Reason:
@@ -115,6 +116,20 @@ def _premade(rig: Rig, lead: Lead, length: Length) -> Reason:
     inputs = (_route(length), ours(least), *known("more slack for this lead", lead.slack_mm), stock)
     rule = "the shortest stock length that is at least the route and the least slack"
     return Reason(f"{lead.mark}.premade", value, "mm" if value != "none" else "", formula, inputs, rule, _PRACTICE)
+
+
+def _supplied(rig: Rig, lead: Lead, length: Length) -> Reason:
+    value, how = millimetres(length.supplied), status(rig, lead)
+    one: Input = derived("finished", millimetres(length.finished), "mm", f"{lead.mark}.finished")
+    told = (
+        "it is made here" if how == "make" else "it is bought; no stock length is long enough, so it is made to order"
+    )
+    if lead.existing_mm is not None:
+        one, told = derived("it is there", plain(lead.existing_mm.value), "mm", f"{lead.mark}.length"), "it exists"
+    elif how == "buy" and length.premade is not None:
+        one, told = derived("premade", millimetres(length.premade), "mm", f"{lead.mark}.premade"), "it is bought"
+    rule = "the length of a lead that exists, else the next premade one where it is bought, else the finished one"
+    return Reason(f"{lead.mark}.supplied", value, "mm", f"{told}: {one.value}", (one,), rule, _PRACTICE)
 
 
 def _route(length: Length) -> Input:

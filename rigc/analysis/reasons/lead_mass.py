@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.lead_mass import LeadMass
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.reasons.inputs import derived, stated
+from rigc.analysis.computations.leads import Leads
+from rigc.analysis.reasons.inputs import stated
 from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
-from rigc.diagnostics.figures import kilograms, millimetres, plain
+from rigc.analysis.reasons.supplied_input import supplied_input
+from rigc.diagnostics.figures import kilograms, plain
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 
@@ -24,8 +26,8 @@ def lead_mass(rig: Rig, leads: Leads, lengths: CableLengths, masses: LeadMass) -
         inputs: list[Input] = []
         for cable in cables:
             batch = [lead for lead in own if lead.cable == cable and lead.captive is None]
-            inputs += [_length(lead, lengths) for lead in batch]
-            metres = sum(_millimetres(lead, lengths) for lead in batch) / 1000
+            inputs += [supplied_input(rig, lead, lengths.lengths.get(lead.mark)) for lead in batch]
+            metres = sum(supplied_mm(rig, lead, lengths.lengths.get(lead.mark)) or 0.0 for lead in batch) / 1000
             per_metre = rig.stock.cables[cable].mass_g_per_m
             inputs.append(stated(f"{cable} weighs", per_metre))
             terms.append(f"{plain(metres)} × {plain(per_metre.value) if per_metre else '?'}")
@@ -56,22 +58,6 @@ def _plugs(rig: Rig, leads: Leads) -> dict[str, dict[str, int]]:
                 counts = found.setdefault(lead.signal, {})
                 counts[name] = counts.get(name, 0) + 1
     return found
-
-
-def _millimetres(lead: Lead, lengths: CableLengths) -> float:
-    if lead.existing_mm is not None:
-        return lead.existing_mm.value
-    length = lengths.lengths.get(lead.mark)
-    return 0.0 if length is None else length.finished_mm
-
-
-def _length(lead: Lead, lengths: CableLengths) -> Input:
-    if lead.existing_mm is not None:
-        return derived(f"{lead.mark}, as it is", plain(lead.existing_mm.value), "mm", f"{lead.mark}.length")
-    length = lengths.lengths.get(lead.mark)
-    if length is None:
-        return derived(f"{lead.mark} finished", NOT_KNOWN, "mm", f"{lead.mark}.route")
-    return derived(f"{lead.mark} finished", millimetres(length.finished), "mm", f"{lead.mark}.finished")
 
 
 REASONS = lead_mass

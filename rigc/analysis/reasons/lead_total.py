@@ -1,4 +1,4 @@
-"""The sums of a class of leads: `audio.leads`, `.finished`, `.cut`, `.premade`, `.plugs`."""
+"""The sums of a class of leads: `audio.leads`, `.finished`, `.cut`, `.premade`, `.supplied`, `.plugs`."""
 
 from __future__ import annotations
 
@@ -14,12 +14,12 @@ from rigc.model.rig import Rig
 
 
 def lead_total(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:
-    """Five reasons for each class of lead on the board."""
+    """Six reasons for each class of lead on the board."""
     plugs = plugs_on_leads(rig, leads)
     for total in lengths.totals.values():
         own = [lead for lead in leads.all if lead.signal == total.signal and not lead.stage]
         yield _count(total, own)
-        for field in ("finished", "cut", "premade"):
+        for field in ("finished", "cut", "premade", "supplied"):
             yield _sum(total, own, lengths, field)
         yield _plugs(total, [(lead, plug) for lead, plug in plugs if lead.signal == total.signal])
 
@@ -39,7 +39,12 @@ def _sum(total: Total, own: list[Lead], lengths: CableLengths, field: str) -> Re
         one = (
             None
             if length is None
-            else {"finished": length.finished, "cut": length.cut, "premade": length.premade}[field]
+            else {
+                "finished": length.finished,
+                "cut": length.cut,
+                "premade": length.premade,
+                "supplied": length.supplied,
+            }[field]
         )
         if one is not None:
             terms.append((lead.mark, one))
@@ -47,7 +52,7 @@ def _sum(total: Total, own: list[Lead], lengths: CableLengths, field: str) -> Re
     inputs: tuple[Input, ...] = tuple(
         derived(f"{mark} {field}", millimetres(each), "mm", f"{mark}.{field}") for mark, each in terms
     )
-    shown = millimetres(value) if terms or field == "finished" else "none"
+    shown = millimetres(value) if terms or field in ("finished", "supplied") else "none"
     without = f", without {', '.join(total.unrouted)}" if total.unrouted else ""
     formula = (
         f"{' + '.join(each.value for each in inputs)} = {shown}{without}"

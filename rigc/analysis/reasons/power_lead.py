@@ -1,4 +1,4 @@
-"""What a DC lead loses: `D2a.mohm`, `.current`, `.drop`, `.drop-percent`, `.warm-drop`."""
+"""What a power lead loses: `D2a.mohm`, `.current`, `.drop`, `.drop-percent`, `.warm-drop`."""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.reasons.inputs import derived, known, ours, stated
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
+from rigc.analysis.reasons.inputs import derived, known, ours
+from rigc.analysis.reasons.reason import NOT_KNOWN, Reason
+from rigc.analysis.reasons.supplied_input import supplied_input
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain
 from rigc.facts.conductors import COPPER_PER_KELVIN, TABLE_CELSIUS, WARM_CELSIUS
@@ -22,7 +23,7 @@ def power_lead(rig: Rig, drops: LeadDrops, leads: Leads, lengths: CableLengths) 
     """Six reasons for each lead from an outlet to a unit."""
     marks = {lead.mark: lead for lead in leads.all}
     for drop in drops.all.values():
-        length, current = _length(drop, marks[drop.mark], lengths.lengths.get(drop.mark)), _current(rig, drop)
+        length, current = _length(rig, drop, marks[drop.mark], lengths.lengths.get(drop.mark)), _current(rig, drop)
         ohm = _ohm(rig, drop, marks[drop.mark], length)
         lost = _drop(drop, ohm, current)
         yield from (length, ohm, current, lost, _percent(drop, lost), _warm(drop, lost))
@@ -32,17 +33,12 @@ def _text(value: float | None, places: int = 1) -> str:
     return NOT_KNOWN if value is None else decimals(value, places)
 
 
-def _length(drop: LeadDrop, lead: Lead, length: Length | None) -> Reason:
+def _length(rig: Rig, drop: LeadDrop, lead: Lead, length: Length | None) -> Reason:
     name, value = f"{drop.mark}.wire-length", _text(drop.length_mm)
     rule = "the length of a lead that exists, else the next premade one where it must be bought, else the finished one"
     if drop.length_mm is None:
         return Reason(name, value, "mm", f"for want of the length of {drop.mark}", (), rule, _PRACTICE)
-    if lead.existing_mm is not None:
-        one: Input = stated(f"length of {drop.mark}", lead.existing_mm)
-    else:
-        bought = length is not None and length.cut is None and length.premade is not None
-        field = "premade" if bought else "finished"
-        one = derived(field, value, "mm", f"{drop.mark}.{field}")
+    one = supplied_input(rig, lead, length)
     formula, inputs = f"{value}, {one.name}", (one,)
     return Reason(name, value, "mm", formula, inputs, rule, _PRACTICE)
 

@@ -42,6 +42,4 @@ def length_of(part: SectionLead, lead: Lead | None, instrument: Instrument | Non
     made = lengths.lengths.get(lead.mark)
     if made is None:
         return derived(what, NOT_KNOWN, "mm", f"{lead.mark}.{'length' if lead.stage else 'route'}")
-    if made.premade is not None and part.length_mm == made.premade / 10 != made.finished_mm:
-        return derived(what, millimetres(made.premade), "mm", f"{lead.mark}.premade")
-    return derived(what, millimetres(made.finished), "mm", f"{lead.mark}.finished")
+    return derived(what, millimetres(made.supplied), "mm", f"{lead.mark}.supplied")

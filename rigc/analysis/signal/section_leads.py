@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.supplied import stated_length, supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.model.jacks import Port
@@ -40,14 +41,11 @@ def section_lead(rig: Rig, hop: Connection, leads: ByEnds, lengths: CableLengths
     lead = leads.get(frozenset((hop.start, hop.end)))
     instrument = rig.instruments.get(hop.start.thing)
     mark = OWN_LEAD if lead is None else lead.mark
-    stated = (
-        lead.existing_mm
-        if lead is not None and lead.existing_mm is not None
-        else instrument.lead_mm
-        if instrument is not None
-        else None
-    )
-    length = stated.value if stated is not None else None if lead is None else _made_mm(rig, lead, lengths)
+    own = None if instrument is None else instrument.lead_mm
+    stated = own if lead is None else stated_length(rig, lead) or own
+    length = stated.value if stated is not None else None
+    if length is None and lead is not None:
+        length = supplied_mm(rig, lead, lengths.lengths.get(lead.mark))
     named = lead.cable if lead is not None else instrument.lead_cable if instrument is not None else None
     cable = rig.stock.cables.get(named or "")
     per_m = None if cable is None else cable.capacitance_pf_per_m
@@ -60,12 +58,3 @@ def section_lead(rig: Rig, hop: Connection, leads: ByEnds, lengths: CableLengths
         missing = f"the capacitance of the cable '{cable.name}' is not said"
     assumed = any(fact is not None and fact.assumed for fact in (stated, per_m))
     return SectionLead(mark, length, None if per_m is None else per_m.value, missing, assumed)
-
-
-def _made_mm(rig: Rig, lead: Lead, lengths: CableLengths) -> float | None:
-    """The length of a lead still to be made, in mm: as finished, or as bought where the rig buys its leads."""
-    length = lengths.lengths.get(lead.mark)
-    if length is None:
-        return None
-    bought = dict(rig.lead_wishes.cutting).get(lead.signal) == "premade" and length.premade is not None
-    return length.premade / 10 if bought and length.premade is not None else length.finished_mm

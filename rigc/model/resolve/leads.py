@@ -108,7 +108,7 @@ class Leads:
             return True
         roles = [jack.role for port in (start, end) if (jack := self.ports.things[port.thing].jack(port.jack))]
         if roles == ["inlet", "inlet"]:
-            self.connections[start, end] = Connection(start, end, "ac", False, "lead", When(), node.span)
+            self.connections[start, end] = Connection(start, end, "mains", False, "lead", When(), node.span)
             return True
         supplied = isinstance(self.ports.things[start.thing], Supply)
         self.loose.append(LooseLead(node.mark.text, start, end, supplied, node.span))

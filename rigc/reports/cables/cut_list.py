@@ -46,7 +46,15 @@ def _to_make(rig: Rig, lead: Lead) -> bool:
 
 def _row(rig: Rig, lead: Lead, cut: int) -> Row:
     strips = (Cell(_strip(rig, plug)) for plug in lead.ends)
-    return Row((cable_cell(lead), Cell(millimetres(cut)), Cell(lead.mark, strong=True), *plug_cells(lead), *strips))
+    return Row(
+        (
+            cable_cell(lead),
+            Cell(millimetres(cut)),
+            Cell(lead.mark, strong=True, mark=lead.make.kind),
+            *plug_cells(lead),
+            *strips,
+        )
+    )
 
 
 def _strip(rig: Rig, plug: str | None) -> str:

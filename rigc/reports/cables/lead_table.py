@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.lead_status import status
+from rigc.analysis.cables.supplied import supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.labels import Labels
@@ -55,7 +56,7 @@ def _row(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> Row:
     return Row(
         (
             Cell(lead.mark, strong=True),
-            Cell(lead.signal),
+            Cell(lead.signal, mark=lead.make.kind),
             Cell(str(lead.start)),
             Cell(str(lead.end)),
             *plug_cells(lead),
@@ -64,7 +65,7 @@ def _row(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> Row:
             Cell(colour(rig, lead)),
             Cell(at_start),
             Cell(at_end),
-            Cell(_status(rig, lead)),
+            Cell(_status(rig, lead, length)),
         )
     )
 
@@ -88,6 +89,8 @@ def _premade(length: Length) -> str:
     return "none" if length.premade_listed else ""
 
 
-def _status(rig: Rig, lead: Lead) -> str:
-    exists = lead.existing_mm
-    return status(rig, lead) + ("" if exists is None else f", {exists.value:g} mm")
+def _status(rig: Rig, lead: Lead, length: Length | None) -> str:
+    """With the length as supplied, of a lead that is not made here."""
+    how = status(rig, lead)
+    supplied = supplied_length(rig, lead, length)
+    return how if how == "make" or supplied is None else f"{how}, {millimetres(supplied)} mm"

@@ -16,6 +16,7 @@ _TOTALS = (
     Column("finished", "mm", number=True),
     Column("cut", "mm", number=True),
     Column("next premade", "mm", number=True),
+    Column("as supplied", "mm", number=True, key="supplied"),
     Column("plugs", number=True),
 )
 _PLUGS = (
@@ -56,6 +57,7 @@ def _total(total: Total, plugs: int) -> Row:
             Cell(millimetres(total.finished), mark=mark),
             Cell(millimetres(total.cut) if total.cut else ""),
             Cell(millimetres(total.premade) if total.premade else ""),
+            Cell(millimetres(total.supplied), strong=True, mark=mark),
             Cell(str(plugs)),
         )
     )

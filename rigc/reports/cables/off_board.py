@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.supplied import stated_length
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
-from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
-from rigc.model.things import Instrument
 from rigc.reports.cables.cells import plug_cells
 from rigc.reports.content import Cell, Column, Row, Table
 
@@ -43,7 +42,7 @@ def adaptor_table(special: SpecialLeads) -> Table | None:
             )
         )
         for each in special.all
-        if each.stated or each.kind in ("series", "parallel")
+        if not each.itself and each.kind != "Y"
     ]
     columns = (Column("id"), Column("kind"), Column("from"), Column("for"))
     return Table("adaptors", "Adaptors", columns, tuple(rows)) if rows else None
@@ -51,11 +50,11 @@ def adaptor_table(special: SpecialLeads) -> Table | None:
 
 def _stage(rig: Rig, lead: Lead, labels: Labels) -> Row:
     at_start, at_end = labels.texts[lead.mark]
-    length = lead.made_mm or _instrument_lead(rig, lead)
+    length = stated_length(rig, lead)
     return Row(
         (
             Cell(lead.mark, strong=True),
-            Cell(lead.signal),
+            Cell(lead.signal, mark=lead.make.kind),
             Cell(str(lead.start)),
             Cell(str(lead.end)),
             *plug_cells(lead),
@@ -65,8 +64,3 @@ def _stage(rig: Rig, lead: Lead, labels: Labels) -> Row:
             Cell(at_end),
         )
     )
-
-
-def _instrument_lead(rig: Rig, lead: Lead) -> Quantity | None:
-    ends = (rig.things[port.thing] for port in (lead.start, lead.end))
-    return next((end.lead_mm for end in ends if isinstance(end, Instrument)), None)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.supplied import stated_length, supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.control_wiring import ControlLink, control_links, is_expression, wiring
@@ -49,7 +50,7 @@ def _row(rig: Rig, link: ControlLink, lead: Lead | None, lengths: CableLengths) 
             *map(Cell, wiring(link.there)),
             _track(link),
             _conductors(rig, lead, expression),
-            _length(lead, lengths),
+            _length(rig, lead, lengths),
         )
     )
 
@@ -69,12 +70,12 @@ def _conductors(rig: Rig, lead: Lead | None, expression: bool) -> Cell:
     return Cell("" if have is None else str(have), mark=short or ("not known" if have is None else ""))
 
 
-def _length(lead: Lead | None, lengths: CableLengths) -> Cell:
+def _length(rig: Rig, lead: Lead | None, lengths: CableLengths) -> Cell:
     if lead is None:
         return Cell("no lead")
-    if lead.existing_mm is not None:
-        return Cell(number(lead.existing_mm.value), mark="assumed" if lead.existing_mm.assumed else "")
-    length = lengths.lengths.get(lead.mark)
-    if length is None:
+    length, stated = lengths.lengths.get(lead.mark), stated_length(rig, lead)
+    supplied = supplied_length(rig, lead, length)
+    if supplied is None:
         return Cell("", mark="not known")
-    return Cell(millimetres(length.finished), mark="assumed" if length.assumed else "")
+    assumed = stated.assumed if stated is not None else length is not None and length.assumed
+    return Cell(millimetres(supplied), mark="assumed" if assumed else "")

@@ -35,9 +35,9 @@ def lead_numbers(ways: tuple[Way, ...], view: View, room: LabelRoom) -> tuple[Sh
     for way in ways:
         points = tuple(view.point(*point) for point in way.points)
         ends = zip(way.jacks, (points[1], points[-2]), strict=True)
-        found = [room.place(_at_jack(way.mark, jack, exit_, view)) for jack, exit_ in ends]
+        found = [room.place(_at_jack(way.shown, jack, exit_, view)) for jack, exit_ in ends]
         if not any(found):
-            found.append(room.place(_on_way(way.mark, points)))
+            found.append(room.place(_on_way(way.shown, points)))
         labels += [label for label in found if label is not None]
     return tuple(labels)
 

@@ -45,7 +45,7 @@ def _on_tracks(way: Way, tracks: list[_Track], scale: int) -> Way:
             above.append(side)
         points += [(x2, y)] if _bends(way, at, at + 1) else [(x2, y), (x2, y2)]
         above += [side] * (len(points) - 1 - len(above))
-    return Way(way.mark, way.signal, way.jacks, tuple(points), tuple(above))
+    return Way(way.mark, way.signal, way.jacks, tuple(points), tuple(above), way.make)
 
 
 def _moves(way: Way, at: int, scale: int) -> bool:

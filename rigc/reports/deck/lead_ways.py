@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from rigc.analysis.cables.lead_make import STRAIGHT, LeadMake
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import JackPoint, Placement
 from rigc.analysis.computations.route_paths import RoutePath, RoutePaths
@@ -19,6 +20,12 @@ class Way(Record):
     jacks: tuple[JackPoint, JackPoint]
     points: tuple[Point, ...]
     above: tuple[bool, ...]
+    make: LeadMake = STRAIGHT
+
+    @property
+    def shown(self) -> str:
+        """Its number, and the signs that set it apart from a straight lead."""
+        return f"{self.mark} {self.make.signs}".rstrip()
 
     @property
     def under(self) -> bool:
@@ -50,4 +57,4 @@ def ways(leads: Leads, paths: RoutePaths, placement: Placement, deck: str) -> tu
 
 def _way(lead: Lead, path: RoutePath, placement: Placement) -> Way:
     jacks = (placement.points[lead.start], placement.points[lead.end])
-    return Way(lead.mark, lead.signal, jacks, path.points, path.above)
+    return Way(lead.mark, lead.signal, jacks, path.points, path.above, lead.make)

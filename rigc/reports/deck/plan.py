@@ -127,7 +127,8 @@ def _words(
         "reserved": bool(rig.reserved_rooms),
     }
     leads = [style.words for signal, style in STYLES.items() if any(way.signal == signal for way in on_top)]
-    words = {word: word for word in (*(word for word, drawn in there.items() if drawn), *leads)}
+    signs = {told: told.partition(" ")[2] for way in on_top for told in way.make.sign_words}
+    words = {word: word for word in (*(word for word, drawn in there.items() if drawn), *leads)} | signs
     around = {} if cased is None else {"inside of the case": case_words(cased)}
     foot = {"reach of a foot": "reach of a foot"} if reached(rig, {body.thing for body in bodies}) else {}
     return words | around | foot

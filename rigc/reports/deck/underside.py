@@ -19,7 +19,7 @@ from rigc.reports.drawing.label_room import LabelRoom
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.shapes import THICK, Box, Label, Shape
 
-GROUPS = (("audio", ("audio",)), ("power", ("dc", "ac")), ("control", ("midi", "control")))
+GROUPS = (("audio", ("audio",)), ("power", ("dc", "ac", "mains")), ("control", ("midi", "control")))
 """Each view from below shows the leads of one group."""
 
 STAMP = "SEEN FROM BELOW, player at the top"
@@ -47,7 +47,7 @@ def _underside(rig: Rig, deck: Deck, view: View, placement: Placement, group: st
     shapes += lead_numbers(drawn, view, room)
     shapes += _names(tuple(body for body in bodies if body.under), view, room, strong=True)
     shapes += _names(tuple(body for body in bodies if not body.under), view, room, strong=False)
-    shapes += legend({word: word for word in _words(ways)}, view.left, ground.right, view.bottom + LEGEND)
+    shapes += legend(_words(ways), view.left, ground.right, view.bottom + LEGEND)
     told = "leads in one lane are drawn side by side; thin: on top of the deck"
     return Drawing(
         name=f"below-{deck.name}-{group}",
@@ -79,9 +79,10 @@ def _names(bodies: tuple[Outline, ...], view: View, room: LabelRoom, strong: boo
     return [*labels]
 
 
-def _words(ways: tuple[Way, ...]) -> tuple[str, ...]:
+def _words(ways: tuple[Way, ...]) -> dict[str, str]:
     leads = [style.words for signal, style in STYLES.items() if any(way.signal == signal for way in ways)]
-    return ("below the deck", "on top", "drop line", "through the deck", *leads)
+    words = {word: word for word in ("below the deck", "on top", "drop line", "through the deck", *leads)}
+    return words | {told: told.partition(" ")[2] for way in ways for told in way.make.sign_words}
 
 
 def _described(deck: Deck, bodies: tuple[Outline, ...], ways: tuple[Way, ...]) -> str:

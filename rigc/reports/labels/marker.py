@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from math import ceil
 
-from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.labels import NEW_LINE, Labels
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.facts.bench import MARKER_MARGIN_MM, MARKER_STEP_MM
 from rigc.record import Record
 from rigc.reports.drawing.lettering import text_width
@@ -16,18 +17,31 @@ LINE_GAP = 1.5
 
 
 class Marker(Record):
-    """A lead's two markers, of one size in mm: the lines for its start and for its end."""
+    """The markers of a lead or adaptor (`quantity`), of one size in mm: the lines for its start and for its end."""
 
     mark: str
     start: tuple[str, ...]
     end: tuple[str, ...]
     width_mm: float
     height_mm: float
+    quantity: int = 2
+
+    @property
+    def texts(self) -> tuple[tuple[str, ...], ...]:
+        """What is printed on each, in lines."""
+        return (self.start, self.end)[: self.quantity]
 
 
-def markers(leads: Leads, labels: Labels) -> tuple[Marker, ...]:
-    """Two for every lead, stage leads too, in the order of the leads. ` / ` in the template begins a new line."""
-    return tuple(_marker(lead.mark, *labels.texts[lead.mark]) for lead in leads.all)
+def markers(leads: Leads, labels: Labels, special: SpecialLeads) -> tuple[Marker, ...]:
+    """Two for every lead, stage leads too, in the order of the leads; then those of adaptors, and one for the plug of each
+    Y lead at its outlet. ` / ` in a text begins a new line."""
+    of_leads = (_marker(lead.mark, *(_lines(text) for text in labels.texts[lead.mark])) for lead in leads.all)
+    others = (
+        _marker(each.mark, each.lines, each.lines).replace(quantity=each.markers)
+        for each in special.all
+        if each.markers
+    )
+    return (*of_leads, *others)
 
 
 def size(marker: Marker) -> str:
@@ -35,8 +49,11 @@ def size(marker: Marker) -> str:
     return f"{marker.width_mm:g} × {marker.height_mm:g}"
 
 
-def _marker(mark: str, at_start: str, at_end: str) -> Marker:
-    start, end = (tuple(text.split(" / ")) for text in (at_start, at_end))
+def _lines(text: str) -> tuple[str, ...]:
+    return tuple(text.split(NEW_LINE))
+
+
+def _marker(mark: str, start: tuple[str, ...], end: tuple[str, ...]) -> Marker:
     margin, step = MARKER_MARGIN_MM.value, MARKER_STEP_MM.value
     widest = max(text_width(line, LETTERS) for line in (*start, *end)) + 2 * margin
     lines = max(len(start), len(end))

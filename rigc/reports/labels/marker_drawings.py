@@ -47,7 +47,7 @@ def _blocks(found: tuple[Marker, ...]) -> list[_Block]:
     sizes = {size(marker): marker for marker in found}
     blocks = []
     for name, one in sorted(sizes.items(), key=lambda each: (each[1].height_mm, each[1].width_mm)):
-        texts = [text for marker in found if size(marker) == name for text in (marker.start, marker.end)]
+        texts = [text for marker in found if size(marker) == name for text in marker.texts]
         across = max(1, int((PAGE_WIDTH - 2 * CUT_MARK) // one.width_mm))
         rows = tuple(tuple(texts[at : at + across]) for at in range(0, len(texts), across))
         blocks.append(_Block(name, one.width_mm, one.height_mm, rows))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.labels import NEW_LINE
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
@@ -18,24 +18,27 @@ _COLUMNS = (
 )
 
 
-def marker_table(rig: Rig, leads: Leads, labels: Labels, found: tuple[Marker, ...]) -> Table:
-    """A row for each lead, to be ticked off; `around` is the diameter of the lead's jacket."""
-    rows = (
-        Row(
-            (
-                Cell(size(marker)),
-                Cell(lead.mark, strong=True),
-                _jacket(rig, lead),
-                *(Cell(text) for text in labels.texts[lead.mark]),
-                Cell("2"),
-            )
+def marker_table(rig: Rig, leads: Leads, found: tuple[Marker, ...]) -> Table:
+    """A row for each lead and adaptor, to be ticked off; `around` is the diameter of a lead's jacket."""
+    rows = tuple(_row(rig, leads.of(marker.mark), marker) for marker in found)
+    caption = "Markers: one at each end of a lead or adaptor, and one at the outlet's plug of a Y lead"
+    return Table("markers", caption, _COLUMNS, rows, empty="no leads", tick=True)
+
+
+def _row(rig: Rig, lead: Lead | None, marker: Marker) -> Row:
+    texts = [Cell(NEW_LINE.join(text), strong=lead is None or lead.make.flag != "") for text in marker.texts]
+    return Row(
+        (
+            Cell(size(marker)),
+            Cell(marker.mark, strong=True),
+            _jacket(rig, lead),
+            *texts,
+            *(Cell("") for _ in range(2 - marker.quantity)),
+            Cell(str(marker.quantity)),
         )
-        for lead, marker in zip(leads.all, found, strict=True)
     )
-    caption = "Markers: two for each lead, one at each end"
-    return Table("markers", caption, _COLUMNS, tuple(rows), empty="no leads", tick=True)
 
 
-def _jacket(rig: Rig, lead: Lead) -> Cell:
-    cable = rig.stock.cables.get(lead.cable or "")
+def _jacket(rig: Rig, lead: Lead | None) -> Cell:
+    cable = None if lead is None else rig.stock.cables.get(lead.cable or "")
     return Cell("" if cable is None or cable.outer_mm is None else f"{cable.outer_mm.value:g}")

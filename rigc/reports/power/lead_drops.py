@@ -1,4 +1,4 @@
-"""LeadDrops and SharedReturns -> what each DC lead loses, and what shared returns may bring."""
+"""LeadDrops and SharedReturns -> what each power lead loses, and what shared returns may bring."""
 
 from __future__ import annotations
 
@@ -34,7 +34,11 @@ _RETURNS = (
 def drop_table(drops: LeadDrops) -> Table:
     """A row for every lead from an outlet to a unit."""
     return Table(
-        "lead_drops", "Drop of each DC lead", _DROPS, tuple(_row(drop) for drop in drops.all.values()), landscape=True
+        "lead_drops",
+        "Drop of each power lead",
+        _DROPS,
+        tuple(_row(drop) for drop in drops.all.values()),
+        landscape=True,
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.outlet_loads import OutletLoad
 from rigc.analysis.power.power_tap import outlet_at
@@ -55,9 +55,9 @@ def _rows(rig: Rig, power: PowerAssignment, leads: Leads, port: Port, load: Outl
             setting if at == 0 else "",
             told if at == 0 else "",
             common,
-            ", ".join(_marks(leads, port, unit)),
+            ", ".join(f"{lead.mark} {lead.make.signs}".rstrip() for lead in _leads(leads, port, unit)),
             unit,
-            _also(power, port, load, unit),
+            _also(leads, port, load, unit),
             True,
             current == "ac",
         )
@@ -65,15 +65,13 @@ def _rows(rig: Rig, power: PowerAssignment, leads: Leads, port: Port, load: Outl
     ]
 
 
-def _marks(leads: Leads, port: Port, unit: str) -> list[str]:
-    return [lead.mark for lead in leads.at(port) if unit in (lead.start.thing, lead.end.thing)]
+def _leads(leads: Leads, port: Port, unit: str) -> list[Lead]:
+    return [lead for lead in leads.at(port) if unit in (lead.start.thing, lead.end.thing)]
 
 
-def _also(power: PowerAssignment, port: Port, load: OutletLoad, unit: str) -> str:
+def _also(leads: Leads, port: Port, load: OutletLoad, unit: str) -> str:
     words = []
     if load.how:
         words.append(f"{load.how} with {', '.join(str(each) for each in load.joined if each != port)}")
-    feed = power.of(unit)
-    if feed is not None and feed.reversed:
-        words.append("reversed")
-    return ", ".join(words)
+    words += [lead.make.kind for lead in _leads(leads, port, unit) if lead.make.kind]
+    return ", ".join(dict.fromkeys(words))

@@ -51,13 +51,13 @@ def not_measured(built: AsBuilt, name: str, leads: Leads) -> Paragraph | None:
 
 def _row(each: BuiltLead, lead: Lead | None, length: Length | None) -> Row:
     measured = tenths(each.length_mm.value)
-    more = None if length is None else (measured - length.finished) / 10
+    more = None if length is None else (measured - length.supplied) / 10
     return Row(
         (
             Cell(each.mark, strong=True),
             Cell("" if lead is None else str(lead.start)),
             Cell("" if lead is None else str(lead.end)),
-            Cell("?" if length is None else decimals(length.finished_mm)),
+            Cell("?" if length is None else decimals(length.supplied / 10)),
             Cell(decimals(each.length_mm.value), strong=True),
             Cell("?" if more is None else f"{'+' if more > 0 else ''}{decimals(more)}"),
             Cell("?" if length is None else f"{-(-length.least // 10)} to {length.most // 10}"),

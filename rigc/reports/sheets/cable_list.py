@@ -11,6 +11,7 @@ from rigc.model.rig import Rig
 from rigc.reports.cables.lead_table import lead_table, stuck_table
 from rigc.reports.cables.lead_totals import totals_table
 from rigc.reports.cables.off_board import adaptor_table, stage_table
+from rigc.reports.cables.special_words import special_words
 from rigc.reports.content import Paragraph, Sheet
 
 _READING = Paragraph(
@@ -42,6 +43,7 @@ def cable_list(
     blocks = (
         _READING,
         lead_table(rig, leads, lengths, labels),
+        special_words(leads),
         stuck_table(leads, routes),
         totals_table(rig, leads, lengths),
         stage_table(rig, leads, labels),

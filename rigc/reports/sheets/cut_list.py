@@ -11,6 +11,7 @@ from rigc.reports.cables.heat_shrink import heat_shrink_table
 from rigc.reports.cables.lead_totals import plug_table
 from rigc.reports.cables.made_or_bought import made_or_bought
 from rigc.reports.cables.reel_tables import cut_totals, reel_table
+from rigc.reports.cables.special_words import special_words
 from rigc.reports.content import Paragraph, Sheet
 
 _READING = Paragraph(
@@ -42,6 +43,7 @@ def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
         _CARE,
         _READING,
         cut_table(rig, leads, lengths),
+        special_words(leads),
         uncut(rig, leads, lengths),
         cut_totals(uses),
         reel_table(uses),

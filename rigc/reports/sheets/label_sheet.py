@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.labels.marker import markers
@@ -21,10 +22,10 @@ _READING = Paragraph(
 )
 
 
-def label_sheet(rig: Rig, leads: Leads, labels: Labels) -> Sheet:
+def label_sheet(rig: Rig, leads: Leads, labels: Labels, special: SpecialLeads) -> Sheet:
     """H15: marker size, both texts and quantity by lead; then every marker at 1:1 with cut marks."""
-    found = markers(leads, labels)
-    table = marker_table(rig, leads, labels, found)
+    found = markers(leads, labels, special)
+    table = marker_table(rig, leads, found)
     return Sheet("label-sheet", "Label sheet", "the bench", (_READING, table, *marker_drawings(found)))
 
 

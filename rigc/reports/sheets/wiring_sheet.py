@@ -6,6 +6,7 @@ from rigc.analysis.computations.first_section import FirstSection
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.signal_steps import SignalSteps
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.model.rig import Rig
 from rigc.reports.content import Sheet
 from rigc.reports.wiring.control_tables import control_table, midi_table, power_leads_table, preset_table
@@ -15,7 +16,14 @@ from rigc.reports.wiring.remarks import bypass_plan, cautions, crew_notes
 from rigc.reports.wiring.signal_tables import signal_tables
 
 
-def wiring_sheet(rig: Rig, steps: SignalSteps, leads: Leads, power: PowerAssignment, first: FirstSection) -> Sheet:
+def wiring_sheet(
+    rig: Rig,
+    steps: SignalSteps,
+    leads: Leads,
+    power: PowerAssignment,
+    special: SpecialLeads,
+    first: FirstSection,
+) -> Sheet:
     """Signal order chain by chain, loops, other leads, presets, loading, and what the crew must know."""
     return Sheet(
         name="wiring-sheet",
@@ -27,7 +35,7 @@ def wiring_sheet(rig: Rig, steps: SignalSteps, leads: Leads, power: PowerAssignm
             bypass_plan(rig),
             *signal_tables(rig, steps.chains),
             loop_table(rig, leads),
-            power_leads_table(rig, leads, power),
+            power_leads_table(rig, leads, power, special),
             midi_table(rig, leads),
             control_table(rig, leads),
             preset_table(rig),

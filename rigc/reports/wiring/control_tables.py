@@ -4,14 +4,24 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.special_leads import SpecialLead, SpecialLeads
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.wiring.jack_words import number
 
-MIDI = (Column("lead"), Column("from"), Column("to"), Column("channel"))
-CONTROL = (Column("lead"), Column("from"), Column("to"), Column("kind"))
-POWER = (Column("lead"), Column("from outlet"), Column("to inlet"), Column("set to", "V", number=True), Column("note"))
+_MADE = Column("how the lead is made", key="made")
+MIDI = (Column("lead"), Column("from"), Column("to"), _MADE, Column("channel"))
+CONTROL = (Column("lead"), Column("from"), Column("to"), _MADE, Column("kind"))
+POWER = (
+    Column("lead"),
+    Column("from outlet"),
+    Column("to inlet"),
+    Column("set to", "V", number=True),
+    Column("AC/DC"),
+    _MADE,
+    Column("note"),
+)
 PRESETS = (
     Column("preset", number=True),
     Column("title"),
@@ -34,7 +44,7 @@ def midi_table(rig: Rig, leads: Leads) -> Table:
     mine = [lead for lead in leads.all if lead.signal == "midi"]
     rows = [_ends(lead, told.get(lead.end.thing, "")) for lead in mine]
     fed = {lead.end.thing for lead in mine}
-    rows += [_plain("", "", name, words) for name, words in told.items() if name not in fed]
+    rows += [_unwired(name, words) for name, words in told.items() if name not in fed]
     master = f", master {rig.midi_master}" if rig.midi_master else ""
     return Table("midi", f"MIDI{master}", MIDI, tuple(rows), empty="no MIDI leads", tick=bool(rows))
 
@@ -45,22 +55,49 @@ def control_table(rig: Rig, leads: Leads) -> Table:
     return Table("control", "Control", CONTROL, rows, empty="no control leads", tick=bool(rows))
 
 
-def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment) -> Table:
-    """Power leads in brief; the power table has the figures."""
-    rows = []
-    for lead in leads.all:
-        if lead.signal == "dc":
-            feed = power.of(lead.end.thing)
-            unit = rig.units.get(lead.end.thing)
-            notes = [] if feed is None else [feed.how, "reversing lead" if feed.reversed else ""]
-            if unit is not None and unit.polarity is not None:
-                notes.append(unit.polarity.value)
-            volts = "" if feed is None else number(feed.volts)
-            said = ", ".join(note for note in notes if note)
-            rows.append(
-                Row((Cell(lead.mark, strong=True), Cell(str(lead.start)), Cell(str(lead.end)), Cell(volts), Cell(said)))
-            )
+def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment, special: SpecialLeads) -> Table:
+    """Power leads in brief, and the Y leads and adaptors that they are or go into; the power table has the figures."""
+    rows = [_fed(rig, lead) for lead in leads.all if lead.signal in ("dc", "ac")]
+    rows += [_special(power, each) for each in special.all if not each.itself]
     return Table("power_leads", "Power leads", POWER, tuple(rows), empty="no power leads", tick=bool(rows))
+
+
+def _fed(rig: Rig, lead: Lead) -> Row:
+    unit = rig.units.get(lead.end.thing)
+    volts = "" if lead.make.volts is None else number(lead.make.volts)
+    pole = "" if unit is None or unit.polarity is None or lead.make.current == "ac" else unit.polarity.value
+    return Row(
+        (
+            Cell(lead.mark, strong=True),
+            Cell(str(lead.start)),
+            Cell(str(lead.end)),
+            Cell(volts, strong=lead.make.settable),
+            Cell(lead.make.current.upper(), strong=lead.make.current == "ac"),
+            _made(lead),
+            Cell(pole),
+        )
+    )
+
+
+def _special(power: PowerAssignment, each: SpecialLead) -> Row:
+    feed = power.of(each.units[0])
+    parts = f"legs {', '.join(each.leads)}" if each.kind == "Y" else f"behind {', '.join(each.leads) or 'no lead'}"
+    thing = "adaptor" if each.kind in ("reversing", "size") else "lead"
+    return Row(
+        (
+            Cell(each.mark, strong=True),
+            Cell(", ".join(map(str, each.outlets)) or "?"),
+            Cell(", ".join(each.units)),
+            Cell("" if feed is None else number(feed.volts)),
+            Cell("" if feed is None else feed.current.upper()),
+            Cell(f"{each.kind} {thing}: {parts}", strong=True),
+            Cell("polarity turned" if each.kind == "reversing" else ""),
+        )
+    )
+
+
+def _made(lead: Lead) -> Cell:
+    return Cell(lead.make.words or "straight", strong=lead.make.special)
 
 
 def preset_table(rig: Rig) -> Table:
@@ -70,11 +107,13 @@ def preset_table(rig: Rig) -> Table:
 
 
 def _ends(lead: Lead, last: str) -> Row:
-    return _plain(lead.mark, str(lead.start), str(lead.end), last)
+    return Row(
+        (Cell(lead.mark, strong=True), Cell(str(lead.start)), Cell(str(lead.end)), _made(lead), Cell(last)),
+    )
 
 
-def _plain(mark: str, start: str, end: str, last: str) -> Row:
-    return Row((Cell(mark, strong=True), Cell(start), Cell(end), Cell(last)))
+def _unwired(name: str, last: str) -> Row:
+    return Row((Cell(""), Cell(""), Cell(name), Cell(""), Cell(last)))
 
 
 def _kind(rig: Rig, lead: Lead) -> str:

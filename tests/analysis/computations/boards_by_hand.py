@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from rigc.analysis.cables.lead_make import STRAIGHT
 from rigc.analysis.computations.cable_lengths import CableLengths, Length, cable_lengths
 from rigc.analysis.computations.cable_routes import Route, cable_routes
 from rigc.analysis.computations.leads import Lead, Leads
@@ -128,13 +129,14 @@ def lead(mark: str, start: str, end: str, plugs: str, **more: Any) -> Lead:
     first, second = plugs.split()
     values: dict[str, Any] = dict.fromkeys(Lead.FIELDS) | {
         "mark": mark,
-        "signal": {"A": "audio", "C": "control", "D": "dc", "M": "midi", "N": "ac"}[mark[0]],
+        "signal": {"A": "audio", "C": "control", "D": "dc", "M": "midi", "N": "mains"}[mark[0]],
         "start": port(start),
         "end": port(end),
         "stage": False,
         "ends": (first, second),
         "premade": False,
         "span": SPAN,
+        "make": STRAIGHT,
     }
     return Lead(**(values | more))
 

@@ -35,7 +35,8 @@ def _built(lead: BoardLead, measured: BuiltLead | None, template: str, then: dic
         found = found.replace(length=tenths(measured.length_mm.value), plugs=measured.plugs or lead.plugs)
     if found.ends is not None and any(end.thing in then for end in found.ends):
         start, end = (Port(then.get(port.thing, port.thing), port.jack) for port in found.ends)
-        texts = (label_text(template, lead.mark, start, end), label_text(template, lead.mark, end, start))
+        flag = lead.make.flag
+        texts = (label_text(template, lead.mark, start, end, flag), label_text(template, lead.mark, end, start, flag))
         found = found.replace(labels=texts)
     return found
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.analysis.computations.board import designed_length
+from rigc.analysis.cables.supplied import stated_length, supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.results import Results
@@ -21,8 +21,8 @@ def built_lengths(results: Results, as_built: Iterable[AsBuilt]) -> dict[str, Qu
     lengths = results.get(CableLengths).lengths
     found: dict[str, Quantity] = {}
     for lead in results.get(Leads).all:
-        tenths = designed_length(results.rig, lead, lengths.get(lead.mark))
-        stated = measured.get(lead.mark) or lead.existing_mm
+        tenths = supplied_length(results.rig, lead, lengths.get(lead.mark))
+        stated = measured.get(lead.mark) or stated_length(results.rig, lead)
         if stated is not None:
             found[lead.mark] = stated
         elif tenths is not None:

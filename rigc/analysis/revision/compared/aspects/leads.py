@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.supplied import supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
@@ -21,7 +22,7 @@ def leads(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Iter
     links = {(each.start, each.end): each for each in rig.connections}
     for lead in leads.all:
         said, length = facts.get(lead.mark), lengths.lengths.get(lead.mark)
-        wired = _by(lead.stated or lead.signal != "dc")
+        wired = _by(lead.stated or lead.signal not in ("dc", "ac"))
         yield _aspect(lead, "", _whole(rig, lead, length), True, (REWIRE,), wired)
         for end, port in (("first end", str(lead.start)), ("second end", str(lead.end))):
             yield _aspect(lead, end, port, port, (REWIRE,), wired)
@@ -41,22 +42,12 @@ def leads(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Iter
             yield _aspect(lead, f"label, {end} end", text, text, (RELABEL,))
 
 
-def lead_length(rig: Rig, lead: Lead, length: Length | None) -> int | None:
-    """How long a lead is when it lies there, in tenths of a millimetre: it exists, is bought, or is made at the bench."""
-    if lead.existing_mm is not None:
-        return round(10 * lead.existing_mm.value)
-    if length is None:
-        return None
-    bought = lead.premade or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
-    return length.premade if bought else length.finished
-
-
 def _by(stated: bool) -> str:
     return DESIGN if stated else COMPUTED
 
 
 def _whole(rig: Rig, lead: Lead, length: Length | None) -> str:
-    tenths = lead_length(rig, lead, length)
+    tenths = supplied_length(rig, lead, length)
     parts = (lead.cable, None if tenths is None else f"{millimetres(tenths)} mm", _plugs(lead))
     return f"{lead.start} to {lead.end}: {', '.join(filter(None, parts))}"
 
@@ -67,7 +58,7 @@ def _plugs(lead: Lead) -> str:
 
 
 def _lengths(rig: Rig, lead: Lead, length: Length | None) -> Iterator[Aspect]:
-    tenths = lead_length(rig, lead, length)
+    tenths = supplied_length(rig, lead, length)
     text = "not known" if tenths is None else f"{millimetres(tenths)} mm"
     yield _aspect(lead, "length", text, tenths, (REWIRE,), _by(lead.made_mm is not None))
     if length is not None:
