@@ -1,4 +1,5 @@
-"""Two points below the deck and what hangs low there -> the shortest way along x and y, in tenths of a millimetre."""
+"""Two points below the deck and what hangs there -> the shortest way along x and y, round things or beneath them, in tenths of a
+millimetre."""
 
 from __future__ import annotations
 
@@ -30,9 +31,24 @@ def straight(points: Iterable[Spot]) -> Way:
     return tuple(kept)
 
 
-def is_free(way: Way, low: Sequence[Box]) -> bool:
+def is_free(way: Way, hanging: Sequence[Box]) -> bool:
     """Whether no stretch goes through the inside of a box; edges are free."""
-    return not any(_goes_through(here, there, box) for here, there in pairwise(way) for box in low)
+    return not any(_goes_through(here, there, box) for here, there in pairwise(way) for box in hanging)
+
+
+def passed(way: Way, hanging: Sequence[Box]) -> tuple[Box, ...]:
+    """The boxes beneath which a way goes, each as often as it enters it anew."""
+    found: list[Box] = []
+    for box in hanging:
+        through = [_goes_through(here, there, box) for here, there in pairwise(way)]
+        found += [box] * sum(now and not before for before, now in pairwise([False, *through]))
+    return tuple(found)
+
+
+def beneath(way: Way, hanging: Sequence[Box]) -> int | None:
+    """What it takes to go down and up again at all boxes that a way passes; None where there is no room beneath one."""
+    costs = [box.beneath for box in passed(way, hanging)]
+    return None if None in costs else sum(cost for cost in costs if cost is not None)
 
 
 def length_of(way: Way) -> int:
@@ -40,21 +56,26 @@ def length_of(way: Way) -> int:
     return sum(abs(x1 - x2) + abs(y1 - y2) for (x1, y1), (x2, y2) in pairwise(way))
 
 
-def shortest_way(start: Spot, end: Spot, low: Sequence[Box], size: Size = None) -> Way | None:
-    """The shortest way that goes round all boxes and stays on a deck of that size, with the fewest bends among equals.
+def shortest_way(start: Spot, end: Spot, hanging: Sequence[Box], size: Size = None) -> Way | None:
+    """The shortest way that goes round the boxes, or beneath those that have room there, and stays on a deck of that size, with
+    the fewest bends among equals.
 
     None if there is none. A shortest way needs no other lines than those through its ends and along the boxes' edges.
     """
-    columns = _lines({start[0], end[0]}, (edge for box in low for edge in (box.left, box.right)), size and size[0])
-    rows = _lines({start[1], end[1]}, (edge for box in low for edge in (box.front, box.rear)), size and size[1])
+    near = _within_reach(start, end, hanging)
+    columns = _lines({start[0], end[0]}, (edge for box in near for edge in (box.left, box.right)), size and size[0])
+    rows = _lines({start[1], end[1]}, (edge for box in near for edge in (box.front, box.rear)), size and size[1])
     first = columns.index(start[0]), rows.index(start[1])
-    queue: list[tuple[int, int, int, Way, tuple[int, int]]] = [(0, 0, axis, (start,), first) for axis in (0, 1)]
-    done: set[tuple[tuple[int, int], int]] = set()
+    far = length_of((start, end))
+    queue: list[tuple[int, int, int, Way, tuple[int, int], int, _Inside]] = [
+        (far, 0, axis, (start,), first, 0, frozenset()) for axis in (0, 1)
+    ]
+    done: set[tuple[tuple[int, int], int, _Inside]] = set()
     while queue:
-        length, bends, axis, way, at = heappop(queue)
-        if (at, axis) in done:
+        _, bends, axis, way, at, length, inside = heappop(queue)
+        if (at, axis, inside) in done:
             continue
-        done.add((at, axis))
+        done.add((at, axis, inside))
         if way[-1] == end:
             return straight(way)
         for turn in (axis, 1 - axis):
@@ -63,10 +84,33 @@ def shortest_way(start: Spot, end: Spot, low: Sequence[Box], size: Size = None) 
                 if not (0 <= column < len(columns) and 0 <= row < len(rows)):
                     continue
                 spot = columns[column], rows[row]
-                if is_free((way[-1], spot), low):
-                    more = length_of((way[-1], spot))
-                    heappush(queue, (length + more, bends + (turn != axis), turn, (*way, spot), (column, row)))
+                under = frozenset(place for place, box in enumerate(near) if _goes_through(way[-1], spot, box))
+                entered = [near[place].beneath for place in under - inside]
+                if None not in entered:
+                    long = length + length_of((way[-1], spot)) + sum(cost for cost in entered if cost is not None)
+                    least = long + length_of((spot, end))
+                    heappush(queue, (least, bends + (turn != axis), turn, (*way, spot), (column, row), long, under))
     return None
+
+
+_Inside = frozenset[int]
+
+
+def _within_reach(start: Spot, end: Spot, hanging: Sequence[Box]) -> list[Box]:
+    """The boxes that the best way can come near: it is no longer than the best of those along one lane."""
+    known = [
+        length_of(way) + cost
+        for lane in (start[1], end[1])
+        if (cost := beneath(way := lane_way(start, end, lane), hanging)) is not None
+    ]
+    if not known:
+        return list(hanging)
+    more = -(-(min(known) - length_of((start, end))) // 2)
+    left, right = min(start[0], end[0]) - more, max(start[0], end[0]) + more
+    front, rear = min(start[1], end[1]) - more, max(start[1], end[1]) + more
+    return [
+        box for box in hanging if box.left <= right and box.right >= left and box.front <= rear and box.rear >= front
+    ]
 
 
 def _lines(ends: set[int], edges: Iterable[int], most: int | None) -> list[int]:

@@ -16,8 +16,9 @@ from rigc.record import Record
 class Box(Record):
     """What a thing covers of its deck, in tenths of a millimetre; `under` things hang below it.
 
-    One that stands `askew` has its corners there, and the rectangle around it otherwise. One that hangs so `low` that
-    no lead passes between it and the floor stands in the way of what runs below the deck.
+    One that stands `askew` has its corners there, and the rectangle around it otherwise. `beneath` is what it costs a lead to
+    pass beneath one that hangs: down its height and up again. None where too little room is left between it and the
+    floor, or nobody knows how much.
     """
 
     thing: str
@@ -27,7 +28,7 @@ class Box(Record):
     rear: int
     under: bool
     askew: Polygon = ()
-    low: bool = False
+    beneath: int | None = None
 
     def across(self, y: int) -> tuple[float, float] | None:
         """From which x to which it covers a line along x; None where it does not."""
@@ -45,7 +46,7 @@ class DeckBoxes:
         self._top = sorted((box for box in self.by_thing.values() if not box.under), key=lambda box: box.left)
         self._lefts = [box.left for box in self._top]
         self._widest = max((box.right - box.left for box in self._top), default=0)
-        self.low = tuple(box for box in self.by_thing.values() if box.low)
+        self.hanging = tuple(box for box in self.by_thing.values() if box.under)
         self._covered: dict[int, tuple[list[float], list[float]]] = {}
         self._across: dict[int, list[tuple[Box, tuple[float, float]]]] = {}
 
@@ -118,13 +119,14 @@ def _box(rig: Rig, outline: Outline) -> Box:
         tenths(outline.area.rear_mm),
         outline.under,
         tuple((x * 10, y * 10) for x, y in outline.askew),
-        _is_low(rig, outline),
+        _beneath(rig, outline),
     )
 
 
-def _is_low(rig: Rig, outline: Outline) -> bool:
-    """Whether less than the room for leads is left below what hangs there; not where a figure is not stated."""
+def _beneath(rig: Rig, outline: Outline) -> int | None:
+    """A lead runs as far below what hangs as it does below the deck: it goes down by the height of the body, and up again."""
     deck = rig.decks.get(outline.deck or "")
     if not outline.under or outline.height_mm is None or deck is None or deck.clearance_mm is None:
-        return False
-    return outline.height_mm + UNDERSIDE_MM.value > deck.clearance_mm.value
+        return None
+    fits = outline.height_mm + UNDERSIDE_MM.value <= deck.clearance_mm.value
+    return 2 * tenths(outline.height_mm) if fits else None

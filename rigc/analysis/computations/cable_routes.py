@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from rigc.analysis.cables.below_deck import Spot, Way, is_free, lane_way, length_of, shortest_way
+from rigc.analysis.cables.below_deck import Spot, Way, beneath, lane_way, length_of, passed, shortest_way
 from rigc.analysis.cables.deck_boxes import DeckBoxes, deck_boxes
 from rigc.analysis.cables.direct_run import runs_direct
 from rigc.analysis.cables.lead_ends import LeadEnd, Obstacle, lead_ends, tenths
@@ -13,6 +13,7 @@ from rigc.analysis.computations.placement import Placement
 from rigc.facts.leads import PASSAGE_MM
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
+from rigc.model.things import Thing
 from rigc.record import Record
 
 
@@ -22,8 +23,9 @@ class Route(Record):
     `exits` are the points where the lead leaves its plugs, `drops` the drop lines of its ends (None for an end that
     needs none); `horizontal` and `vertical` are its stretches in order. A lead without a way says the `reason`: with
     `missing` the fact that is not stated, else what is in its way (`blocked`: nothing leads through or below the deck);
-    `about` names whose fact it is. Below the deck it runs in a stated `lane`; one that must go round what hangs there is
-    that much longer (`more`), and `around` are its points from drop line to drop line.
+    `about` names whose fact it is. Below the deck it runs in a stated `lane`, or goes round what hangs there: then `around` are
+    its points from drop line to drop line, by `more` longer. What it passes `beneath` costs it the body's height down and up,
+    `dip` in all.
     """
 
     mark: str
@@ -39,6 +41,8 @@ class Route(Record):
     lane: int | None = None
     more: int = 0
     around: Way = ()
+    beneath: tuple[str, ...] = ()
+    dip: int = 0
 
     @property
     def length(self) -> int | None:
@@ -107,23 +111,52 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
         drops.append(drop)
     below = [(each.x, each.y if drop is None else drop) for each, drop in zip(ends, drops, strict=True)]
     lane = _lane(rig, lead.signal, below[0], below[1])
-    detour = _detour(deck, below[0], below[1], lane, around)
-    if detour is None:
-        return _none(lead.mark, Obstacle(f"what hangs below '{deck.name}' closes in one of its ends", blocked=True))
-    more = max(length_of(detour) - length_of((below[0], below[1])), 0) if detour else 0
-    lane = None if detour else lane
+    way = _way(deck, below[0], below[1], lane, around)
+    if way is None:
+        return _none(lead.mark, _closed_in(rig, deck, around))
+    if way.around:
+        lane = None
     stops = [y for y in (start.y, drops[0], lane, drops[1], end.y) if y is not None]
     return Route(
         lead.mark,
         "under",
         ((start.x, start.y), (end.x, end.y)),
         tuple(drops),
-        (abs(start.x - end.x), *(abs(here - there) for here, there in pairwise(stops)), *([more] if more else [])),
-        tuple(tenths(PASSAGE_MM.value) + ((each.above or 0) + depth if each.on_top else 0) for each in ends),
+        (
+            abs(start.x - end.x),
+            *(abs(here - there) for here, there in pairwise(stops)),
+            *([way.more] if way.more else []),
+        ),
+        (
+            *(tenths(PASSAGE_MM.value) + ((each.above or 0) + depth if each.on_top else 0) for each in ends),
+            *([way.dip] if way.dip else []),
+        ),
         lane=lane,
-        more=more,
-        around=detour,
+        more=way.more,
+        around=way.around,
+        beneath=way.beneath,
+        dip=way.dip,
     )
+
+
+class _Below(Record):
+    """How a lead runs below the deck: its points where it leaves its lane, what it passes beneath, and what both cost."""
+
+    around: Way = ()
+    more: int = 0
+    beneath: tuple[str, ...] = ()
+    dip: int = 0
+
+
+def _closed_in(rig: Rig, deck: Deck, around: DeckBoxes) -> Obstacle:
+    """Why no way is left: without the room below the deck, or a body's height, nobody knows what a lead can pass beneath."""
+    if deck.clearance_mm is None:
+        return Obstacle(f"the clearance of deck '{deck.name}'", deck.name, missing=True)
+    things = (rig.things[box.thing] for box in around.hanging)
+    unknown = next((each.name for each in things if isinstance(each, Thing) and each.height_mm is None), None)
+    if unknown is not None:
+        return Obstacle(f"the height of '{unknown}'", unknown, missing=True)
+    return Obstacle(f"what hangs below '{deck.name}' closes in one of its ends", blocked=True)
 
 
 def _lane(rig: Rig, signal: str, start: Spot, end: Spot) -> int | None:
@@ -134,17 +167,25 @@ def _lane(rig: Rig, signal: str, start: Spot, end: Spot) -> int | None:
     return min(lanes, key=lambda lane: (abs(start[1] - lane) + abs(lane - end[1]), lane))
 
 
-def _detour(deck: Deck, start: Spot, end: Spot, lane: int | None, around: DeckBoxes) -> Way | None:
-    """The way round what hangs low; empty if none is needed, None if there is none."""
-    if not around.low:
-        return ()
-    lanes = (start[1], end[1]) if lane is None else (lane,)
-    if any(is_free(lane_way(start, end, each), around.low) for each in lanes):
-        return ()
+def _way(deck: Deck, start: Spot, end: Spot, lane: int | None, around: DeckBoxes) -> _Below | None:
+    """Straight along a lane where nothing hangs in it; else round or beneath what does, whichever is shorter. A stated lane is
+    left only where it can't be kept. None if there is no way."""
+    if not around.hanging:
+        return _Below()
+    for each in (start[1], end[1]) if lane is None else (lane,):
+        straight = lane_way(start, end, each)
+        cost = beneath(straight, around.hanging)
+        if cost == 0 or (cost is not None and lane is not None):
+            return _Below(beneath=tuple(box.thing for box in passed(straight, around.hanging)), dip=cost)
     size = None
     if deck.width_mm is not None and deck.depth_mm is not None:
         size = tenths(deck.width_mm.value), tenths(deck.depth_mm.value)
-    return shortest_way(start, end, around.low, size)
+    way = shortest_way(start, end, around.hanging, size)
+    if way is None:
+        return None
+    under = passed(way, around.hanging)
+    more, dip = length_of(way) - length_of((start, end)), sum(box.beneath or 0 for box in under)
+    return _Below(way, more, tuple(box.thing for box in under), dip)
 
 
 def _thickness(deck: Deck, ends: tuple[LeadEnd, LeadEnd]) -> int | Obstacle:

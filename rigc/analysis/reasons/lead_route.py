@@ -19,7 +19,7 @@ _SOURCE = "arithmetic on stated places; the route model is common practice, no s
 _OVER = "over the deck: the differences in x, y and height of both ends"
 _UNDER = (
     "under the deck: across in x, along y from drop line to drop line (through a stated lane), and what it costs to go "
-    "round things that hang low; an end on top adds the passage, the height of its jack and the thickness of the deck"
+    "round what hangs there, or beneath it (its height down and up); an end on top adds the passage, the height of its jack and the thickness of the deck"
 )
 
 
@@ -61,7 +61,8 @@ def _under(rig: Rig, route: Route, ends: tuple[LeadEnd, LeadEnd]) -> list[str]:
     stops = [y for y in (ends[0].y, route.drops[0], route.lane, route.drops[1], ends[1].y) if y is not None]
     along = [_apart(here, there) for here, there in pairwise(stops)]
     round_it = [millimetres(route.more)] if route.more else []
-    return [_apart(ends[0].x, ends[1].x), *along, *round_it, *(_through(rig, end) for end in ends)]
+    down = [millimetres(route.dip)] if route.dip else []
+    return [_apart(ends[0].x, ends[1].x), *along, *round_it, *(_through(rig, end) for end in ends), *down]
 
 
 def _through(rig: Rig, end: LeadEnd) -> str:
@@ -96,6 +97,8 @@ def _below(rig: Rig, lead: Lead, route: Route, ends: tuple[LeadEnd, LeadEnd]) ->
     if route.lane is not None:
         found.append(placed(f"lane of {lead.signal} leads", millimetres(route.lane), lead.span, "mm"))
     found.append(ours(PASSAGE_MM))
+    for name in dict.fromkeys(route.beneath):
+        found.append(stated(f"height of {name}, passed beneath", rig.things[name].height_mm))
     if any(end.on_top for end in ends):
         deck = rig.decks[ends[0].deck or ""]
         found.append(stated(f"thickness of {deck.name}", deck.thickness_mm))

@@ -15,7 +15,7 @@ WIDE, DEEP = 24, 16
 
 
 def box(left: int, front: int, right: int, rear: int) -> Box:
-    return Box("low", left, front, right, rear, True, low=True)
+    return Box("low", left, front, right, rear, True)
 
 
 def decks(count: int) -> list[tuple[tuple[int, int], tuple[int, int], list[Box]]]:
