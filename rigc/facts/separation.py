@@ -18,6 +18,9 @@ LANE_STEPS = Fact(
     "a choice of our own, no source",
 )
 """More steps find little more and cost time."""
+WAYS_PAST = Fact(
+    30, "", "so many equally short ways past what hangs below the deck are compared", "a choice of our own, no source"
+)
 EXACT_LEADS = Fact(
     10,
     "",

@@ -1,8 +1,12 @@
-"""Back Bedroom, invented: six units on a deck of rails, 420 x 320, 20 thick.
+"""Back Bedroom, invented: six units on a deck of rails, 420 x 320, 20 thick, 60 clear below.
 
 Each row of leads, worked on paper from the route model: number, ends, plugs, run, both exit points in mm, the drop lines
 of the ends on top (- for none), stretches along x and y, stretches in height, slack, finished length, cut length (- for
 premade ends), next premade length (- for none).
+
+D4: the supply hangs in its way, from x = 120 to 310 and y = 225 to 285, 45 high. Round it by its right edge: 60 + 110
+instead of 50 along x, 120 more; by its left edge: 130 + 80, 160 more. Beneath it, where 45 + 15 = 60 is just enough:
+45 down and 45 up, 90 more. 321 in all, and 40 of slack: 370.
 """
 
 from __future__ import annotations
@@ -10,7 +14,7 @@ from __future__ import annotations
 from boards_by_hand import board, deck, stand
 
 BOARD = board(
-    deck(420, 320, 20, 65, 145, 220, 302),
+    deck(420, 320, 20, 65, 145, 220, 302, clearance=60),
     stand("plumb", 265, 10, "46 94 50", "in:R50/22 out:L50/22 dc:B23/22"),
     stand("hedge", 150, 10, "75 115 48", "in:R70/24 out:L70/24 dc:B37/24"),
     stand("marl", 40, 10, "70 120 55", "in:R80/25 out:L80/25 dc:B35/33"),
@@ -29,6 +33,6 @@ D1 mill5.o1 hedge.dc dc dc under 145,218 187,132 145 42+73+13 10+54 40 240 - 300
 D2a mill5.o2 marl.dc dc dc under 180,218 75,137 145 105+73+8 10+63 40 300 - 300
 D2b mill5.o2 millpond.dc dc dc under 180,218 325,289 302 145+84+13 10+63 40 360 - 450
 D3 mill5.o3 plumb.dc dc dc under 215,218 288,111 145 73+73+34 10+52 40 290 - 300
-D4 mill5.o4 lant.dc dc dc under 250,218 200,289 302 50+84+13 10+74 40 280 - 300
+D4 mill5.o4 lant.dc dc dc under 250,218 200,289 302 50+84+13 10+74+90 40 370 - 450
 D5 mill5.o5 rotunda.dc dc dc under 285,218 75,289 302 210+84+13 10+63 40 420 - 450
 """

@@ -83,7 +83,14 @@ def _jack(name: str, where: str) -> Jack:
     return Jack(name, "input", Connector("ts"), SPAN, SIDES[where[0]], fact(float(offset)), high)
 
 
-def deck(width: float, depth: float, thickness: float | None, *drops: float, tiers: tuple[Tier, ...] = ()) -> Deck:
+def deck(
+    width: float,
+    depth: float,
+    thickness: float | None,
+    *drops: float,
+    tiers: tuple[Tier, ...] = (),
+    clearance: float | None = None,
+) -> Deck:
     return Deck(
         "board",
         "",
@@ -93,6 +100,7 @@ def deck(width: float, depth: float, thickness: float | None, *drops: float, tie
         thickness_mm=None if thickness is None else fact(thickness),
         drops_mm=drops,
         tiers=tiers,
+        clearance_mm=None if clearance is None else fact(clearance),
     )
 
 

@@ -1,8 +1,17 @@
-"""Long Haul, invented: a touring board of 18 units on a plate, 920 x 480, 12 thick.
+"""Long Haul, invented: a touring board of 18 units on a plate, 920 x 480, 12 thick, 65 clear below.
 
 Each row of leads, worked on paper from the route model: number, ends, plugs, run, both exit points in mm, the drop lines
 of the ends on top (- for none), stretches along x and y, stretches in height, slack, finished length, cut length (- for
 premade ends), next premade length (- for none).
+
+What hangs in the way: mill8, x = 60 to 290, y = 200 to 290, 50 high, so that 100 lead beneath it (50 + 15 = 65 is just
+enough); weir8, x = 330 to 580, y = 330 to 405, 45 high, 90 beneath it.
+A09 217 to 196: round the right edge 73 + 94 instead of 21, 146 more; beneath 100.
+A10 214 to 197: right 76 + 93 instead of 17, 152 more; beneath 100.
+A11 112 to 232: left 52 + 172 instead of 120, 104 more; right 178 + 58, 116 more; beneath 100.
+A12 250 to 92: left 190 + 32 instead of 158, 64 more; right 40 + 198, 80 more: round, 64.
+D04 161 to 262: left 101 + 202 instead of 101, 202 more; right 129 + 28, 56 more: round, 56.
+D10 380 to 375: left 50 + 45 instead of 5, 90 more; beneath 90, as long with one bend less.
 """
 
 from __future__ import annotations
@@ -16,7 +25,7 @@ _MILL = " ".join(f"a{k}:F{20 + 27 * (k - 1)}" for k in range(1, 9))
 _WEIR = " ".join(f"b{k}:F{20 + 30 * (k - 1)}" for k in range(1, 9))
 
 BOARD = board(
-    deck(920, 480, 12, 150, 307, 464),
+    deck(920, 480, 12, 150, 307, 464, clearance=65),
     stand("signalbox", 20, 15, "420 110 65", f"in:B20/40 {_LOOPS} out:B350/40 midi:B380/20 dc:B402/40"),
     stand("plumb", 470, 15, "46 94 50", "in:R50/22 dc:B23/22"),
     stand("lever", 545, 15, "95 240 75", "out:B47/20"),
@@ -48,10 +57,10 @@ A05 settle.out signalbox.r2 angle angle under 437,255 124,135 307,150 313+52+157
 A06 signalbox.s3 bramble.in angle angle under 142,135 417,255 150,307 275+15+157+52 62+47 60.8 670 698 750
 A07 bramble.out signalbox.r3 angle angle under 327,255 160,135 307,150 167+52+157+15 47+62 50 550 578 600
 A08 signalbox.s4 marl.in angle angle under 178,135 307,255 150,307 129+15+157+52 62+47 46.2 510 538 600
-A09 marl.out signalbox.r4 angle angle under 217,255 196,135 307,150 21+52+157+15 47+62 35.4 390 418 450
-A10 signalbox.s5 lapwing.in angle angle under 214,135 197,255 150,307 17+15+157+52 62+47 35 390 418 450
-A11 lapwing.out signalbox.r5 angle angle under 112,255 232,135 307,150 120+52+157+15 47+62 45.3 500 528 600
-A12 signalbox.s6 claypit.in angle angle under 250,135 92,250 150,307 158+15+157+57 62+46 49.5 550 578 600
+A09 marl.out signalbox.r4 angle angle under 217,255 196,135 307,150 21+52+157+15 47+62+100 45.4 500 528 600
+A10 signalbox.s5 lapwing.in angle angle under 214,135 197,255 150,307 17+15+157+52 62+47+100 45 500 528 600
+A11 lapwing.out signalbox.r5 angle angle under 112,255 232,135 307,150 120+52+157+15 47+62+100 55.3 610 638 600
+A12 signalbox.s6 claypit.in angle angle under 250,135 92,250 150,307 158+15+157+57+64 62+46 55.9 620 648 600
 A13 claypit.out signalbox.r6 angle angle under 10,250 268,135 307,150 258+57+157+15 46+62 59.5 660 688 750
 A14 signalbox.s7 stepladder.in angle angle under 286,135 550,415 150,464 264+15+314+49 62+47 75.1 830 858 900
 A15 stepladder.out signalbox.r7 angle angle under 460,415 304,135 464,150 156+49+314+15 47+62 64.3 710 738 750
@@ -76,13 +85,13 @@ M04 fan4.t3 rotundaxl.midi mini mini under 620,267 137,385 307 483+40+78 10+42 6
 D01 mill8.a1 teeter.dc dc dc under 80,193 788,230 307 708+114+77 10+42 95.1 1050 - 1200
 D02 mill8.a2 settle.dc dc dc under 107,193 482,302 307 375+114+5 10+55 55.9 620 - 600
 D03 mill8.a3 bramble.dc dc dc under 134,193 372,302 307 238+114+5 10+55 42.2 470 - 600
-D04 mill8.a4 marl.dc dc dc under 161,193 262,302 307 101+114+5 10+55 40 330 - 450
+D04 mill8.a4 marl.dc dc dc under 161,193 262,302 307 101+114+5+56 10+55 40 390 - 450
 D05 mill8.a5 claypit.dc dc dc under 188,193 51,294 307 137+114+13 10+46 40 360 - 450
 D06 mill8.a6 plumb.dc dc dc under 215,193 493,116 150 278+43+34 10+44 40.9 450 - 450
 D07 mill8.a7 echomill.dc dc dc under 242,193 615,457 464 373+271+7 10+66 72.7 800 - 900
 D08 mill8.a8 stepladder.dc dc dc under 269,193 505,457 464 236+271+7 10+57 58.1 640 - 900
 D09 weir8.b1 signalbox.dc dc dc under 350,323 422,132 150 72+173+18 10+62 40 380 - 450
-D10 weir8.b2 weathervane.dc dc dc under 380,323 375,457 464 5+141+7 10+52 40 260 - 300
+D10 weir8.b2 weathervane.dc dc dc under 380,323 375,457 464 5+141+7 10+52+90 40 350 - 450
 D11 weir8.b3 lantxl.dc dc dc under 410,323 225,457 464 185+141+7 10+52 40 440 - 450
 D12 weir8.b4 rotundaxl.dc dc dc under 440,323 75,457 464 365+141+7 10+52 57.5 640 - 900
 D13 weir8.b5 heron.dc dc dc under 470,323 770,427 464 300+141+37 10+42 53 590 - 600

@@ -56,9 +56,33 @@ def hanging(height: float, clearance: float, width: int = 100, y: float = 120) -
     return board(plate, RIGHT, LEFT, stand("low", 220, y, f"{width} 60 {height:g}", "", under=True))
 
 
-def test_leads_pass_between_what_hangs_and_the_floor() -> None:
-    # 45 + 15 = 60: the room that leads need is there
-    assert under(hanging(45, 60)).horizontal == (2240, 800, 0, 1000)
+@pytest.mark.parametrize(
+    ("height", "clearance", "more", "dip"),
+    [
+        (25, 60, 0, 500),  # round its front edge, 30 away, costs 60; beneath it 25 down and 25 up
+        (30, 60, 0, 600),  # as long, with fewer bends
+        (31, 60, 600, 0),  # 62 beneath it: rather round
+        (25, 40, 0, 500),  # 25 + 15 = 40: the room that leads need is just there
+        (26, 40, 600, 0),  # 26 + 15 > 40: it must go round
+    ],
+)
+def test_round_what_hangs_or_beneath_it(height: float, clearance: float, more: int, dip: int) -> None:
+    route = under(hanging(height, clearance))
+    assert (route.more, route.dip, route.beneath) == (more, dip, ("low",) if dip else ())
+    assert route.horizontal == (2240, 800, 0, 1000, *([more] if more else []))
+    assert route.vertical[2:] == ((dip,) if dip else ())
+
+
+def test_without_a_clearance_nothing_passes_beneath() -> None:
+    rig = hanging(25, 60)
+    assert rig.deck is not None
+    open_deck = rig.replace(decks={rig.deck.name: rig.deck.replace(clearance_mm=None)})
+    assert (under(open_deck).more, under(open_deck).dip) == (600, 0)
+
+
+def test_a_stated_lane_is_kept_beneath_what_hangs_in_it() -> None:
+    rig = hanging(35, 60).replace(lead_wishes=LeadWishes(lanes=(("audio", 150.0),)))
+    assert (under(rig).lane, under(rig).more, under(rig).dip) == (1500, 0, 700)
 
 
 def test_leads_go_round_what_hangs_too_low() -> None:
