@@ -13,8 +13,8 @@ BOND_OHM = Fact(
     0.1, "ohm", "most from the inlet's earth pin to earthed metal; the lead's own resistance is added", EARTH_CODES
 )
 INSULATION_MOHM = Fact(1, "Mohm", "least from live parts to earth, at 500 V DC", EARTH_CODES)
-LEAD_OHM = Fact(0.3, "ohm", "an audio lead has less, tip to tip and sleeve to sleeve", _PRACTICE)
-LONG_LEAD_OHM = Fact(0.5, "ohm", "most of an audio lead that is longer than a metre", _PRACTICE)
+LEAD_OHM = Fact(0.3, "ohm", "an audio, control or MIDI lead has less from contact to contact", _PRACTICE)
+LONG_LEAD_OHM = Fact(0.5, "ohm", "most of such a lead that is longer than a metre", _PRACTICE)
 LONG_LEAD_MM = Fact(1000, "mm", "from beyond this length on a lead may have the higher resistance", _PRACTICE)
 LEAKAGE_MOHM = Fact(20, "Mohm", "an audio lead has more, tip to sleeve", _PRACTICE)
 OFF_LOAD_LOW_V = {

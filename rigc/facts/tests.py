@@ -62,15 +62,15 @@ TESTS = {
         ),
         Test(
             5,
-            "DC lead, polarity and voltage without load",
-            "voltmeter at the plug, before it goes into a unit; red on the pole that is marked +",
+            "power plug, polarity and voltage without load",
+            "voltmeter at the plug, before it goes into a unit; red on the pole that is marked +; an AC lead with the meter on AC",
             "polarity as marked; 9 V: 8.7 to 9.9 V; 12 V: 11.6 to 12.9 V; 18 V: 17.4 to 19.5 V; unregulated: up to 1.5 times",
             ("V",),
             "keep the plug out of its unit; look at the outlet's voltage switch and at the lead, and measure again",
         ),
         Test(
             6,
-            "DC voltage under load",
+            "voltage under load",
             "voltmeter at the unit, all units on",
             f"at least {readings.ON_LOAD_PCT.value:g} % of nominal",
             ("V",),
@@ -179,6 +179,14 @@ TESTS = {
             f"supply below {readings.SUPPLY_C.value:g} °C, no unit above {readings.UNIT_C.value:g} °C",
             ("°C",),
             _mend("give it air, or move load to another supply"),
+        ),
+        Test(
+            20,
+            "control and MIDI leads, contact by contact",
+            "ohmmeter, from end A to end B as the row says; then no other two contacts may be joined",
+            f"less than {readings.LEAD_OHM.value:g} ohm; at most {readings.LONG_LEAD_OHM.value:g} ohm over 1 m",
+            ("ohm",),
+            _mend("make its ends anew: a crossed lead is no straight one"),
         ),
     )
 }

@@ -49,6 +49,11 @@ class LeadMake(Record):
         return bool(self.turned or self.leg_of or self.via)
 
     @property
+    def conductors(self) -> tuple[object, ...]:
+        """What two leads must have in common so that the one can take the other's place."""
+        return self.turned, self.forms, self.shield_at_both
+
+    @property
     def words(self) -> str:
         """How it is made, for a table; empty for a straight lead."""
         said = [_TURNED[self.turned] + self._between] if self.turned else []

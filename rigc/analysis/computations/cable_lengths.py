@@ -44,6 +44,11 @@ class Length(Record):
         return self.finished / 10
 
     @property
+    def longest_kept(self) -> int:
+        """The longest lead that stays where it lies: one that is no coil, or that is no longer than the one supplied."""
+        return max(self.most, self.supplied)
+
+    @property
     def premade_more(self) -> int | None:
         """How much longer the premade lead is than the one made here; None if no premade one will do."""
         return None if self.premade is None else self.premade - self.finished

@@ -100,10 +100,9 @@ def _leads(
     old: Results, new: Results, built: Board, after: Successors, exchanged: frozenset[str]
 ) -> tuple[LeadPlan, ...]:
     board = new.get(Board)
-    stated = frozenset(lead.mark for lead in new.get(Leads).all if lead.stated)
     bench = Bench({**old.rig.stock.plugs, **new.rig.stock.plugs}, after)
     spares = spare_leads(old.rig, built, board)
-    plans = lead_plans(built, board, new.get(CableLengths), stated, spares, bench)
+    plans = lead_plans(built, board, new.get(CableLengths), spares, bench)
     return redressed(plans, old.get(CableRoutes), new.get(CableRoutes), on_decks(board, exchanged))
 
 

@@ -144,4 +144,5 @@ _BY_POINT: dict[int, Callable[[Board, str, str], Limit]] = {
     9: _through,
     16: _treadle,
     19: _heat,
+    20: _lead,
 }

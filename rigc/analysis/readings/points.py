@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.control.lead_conductors import lead_conductors
 from rigc.analysis.power.used_things import used_supplies
 from rigc.analysis.power.used_units import used_units
 from rigc.model.jacks import Jack, Port
@@ -28,7 +29,13 @@ class Point(Record):
 
 def points(rig: Rig, power: PowerAssignment, leads: Leads, outputs: tuple[str, ...]) -> tuple[Point, ...]:
     """In the order of the tests, each in the order of the source."""
-    found = (*_mains(rig, power), *_audio_leads(leads), *_power(power, leads), *_sound(rig, leads, outputs))
+    found = (
+        *_mains(rig, power),
+        *_audio_leads(leads),
+        *_control_leads(rig, leads),
+        *_power(power, leads),
+        *_sound(rig, leads, outputs),
+    )
     return tuple(sorted((*found, *_control(rig), *_whole(rig, power)), key=lambda each: each.test))
 
 
@@ -63,19 +70,34 @@ def _audio_leads(leads: Leads) -> Iterator[Point]:
                 yield Point(test, lead.mark, f"{lead.start} to {lead.end}")
 
 
+def _control_leads(rig: Rig, leads: Leads) -> Iterator[Point]:
+    for lead in leads.all:
+        if lead.signal in ("control", "midi"):
+            wired = lead_conductors(rig, lead) or "wiring not known"
+            yield Point(20, lead.mark, f"{lead.start} to {lead.end}, {wired}")
+
+
 def _power(power: PowerAssignment, leads: Leads) -> Iterator[Point]:
     used = {port: load for port, load in power.loads.items() if load.units}
     for port, load in used.items():
-        marks = [lead.mark for lead in leads.at(port)]
-        beside = f"{', '.join(marks) or 'lead'} to {', '.join(load.units)}, {_volts(load.volts, load.setting.current)}"
+        plugs = [_at_plug(lead) for lead in leads.at(port) if lead.make.current]
+        beside = "; ".join(plugs) or f"lead to {', '.join(load.units)}, {_volts(load.volts, load.setting.current)}"
         yield Point(5, str(port), beside)
         if load.setting.current == "dc":
             yield Point(7, str(port), beside)
         if len(used) > 1:
             yield Point(8, str(port), ", ".join(load.units))
     for feed in power.feeds:
-        marks = [lead.mark for lead in leads.to(feed.unit) if lead.signal in ("dc", "ac")]
-        yield Point(6, feed.unit, f"{', '.join(marks) or 'lead'}, {_volts(feed.volts, feed.current)}")
+        fed = [lead for lead in leads.to(feed.unit) if lead.make.current]
+        marks = ", ".join(f"{lead.mark} ({lead.make.kind})" if lead.make.special else lead.mark for lead in fed)
+        yield Point(6, feed.unit, f"{marks or 'lead'}, {_volts(feed.volts, feed.current)}")
+
+
+def _at_plug(lead: Lead) -> str:
+    """What stands at the far plug of a power lead, and how it comes to that."""
+    volts = _volts(lead.make.volts or 0.0, lead.make.current)
+    pole = "no polarity" if lead.make.current == "ac" else f"{lead.make.polarity or 'polarity not stated'}"
+    return ", ".join(filter(None, (f"{lead.mark} to {lead.end.thing}", lead.make.kind, volts, pole)))
 
 
 def _volts(volts: float, current: str) -> str:

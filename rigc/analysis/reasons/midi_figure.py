@@ -30,7 +30,7 @@ def midi_figure(rig: Rig, control: ControlMap, leads: Leads) -> Iterator[Reason]
             elif link.lead:
                 known = NOT_KNOWN if link.length is None else millimetres(link.length)
                 inputs.append(
-                    derived(link.lead, known, "mm", f"{link.lead}.{'route' if link.length is None else 'finished'}")
+                    derived(link.lead, known, "mm", f"{link.lead}.{'route' if link.length is None else 'supplied'}")
                 )
         yield _length(name, way, tuple(inputs))
         yield _thrus(rig, name, way)

@@ -87,7 +87,7 @@ def _resolved(context: Context) -> Rig | None:
     wired = leads.Leads(context, ports, sound.connections)
     lead_wishes = wired.read(fed)
     reels = stock.stock(context)
-    cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables)
+    cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables, supplies)
     check_lanes(context, decks, lead_wishes.lanes)
     places, hints, rooms = deck.places(context, decks)
     presets = performance.presets(context, ports)

@@ -6,21 +6,26 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.model.resolve.context import Context
 from rigc.model.scope import MISUSED, article
 from rigc.model.stock import Cable
+from rigc.model.things import Supply
 from rigc.model.wishes import Connection, LeadFacts
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-_SERVES = {"control": ("control", "audio", "midi"), "dc": ("dc", "ac")}
+_SERVES = {"control": ("control", "audio", "midi"), "mains": ("ac",)}
 """What a cable may be declared to carry, by the lead's signal: a switch works over any screened cable (whether an expression
-lead has conductors enough is two-conductor-expression's to judge), and the lead of an a.c. outlet counts among the d.c. leads."""
+lead has conductors enough is two-conductor-expression's to judge), and mains flex carries a.c."""
 
 
 def cable_signals(
-    context: Context, leads: tuple[LeadFacts, ...], connections: tuple[Connection, ...], cables: dict[str, Cable]
+    context: Context,
+    leads: tuple[LeadFacts, ...],
+    connections: tuple[Connection, ...],
+    cables: dict[str, Cable],
+    supplies: dict[str, Supply],
 ) -> None:
     """Reports every cable that is named for a lead, for a signal or for an instrument's lead, and carries something else."""
     joined = {(each.start, each.end): each.signal for each in connections}
-    signals = {lead.mark: joined.get((lead.start, lead.end), "dc") for lead in leads}
+    signals = {lead.mark: joined.get((lead.start, lead.end)) or _fed(lead, supplies) for lead in leads}
     for node in (item for block in context.of(nodes.LeadsBlock) for item in block.items):
         if isinstance(node, nodes.StockChoice):
             _judge(context, node.cable, node.signal.text, "", cables)
@@ -31,6 +36,13 @@ def cable_signals(
             fact = item.fact if isinstance(item, nodes.Sourced) else item
             if isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
                 _judge(context, fact.cable, "audio", block.name.text, cables)
+
+
+def _fed(lead: LeadFacts, supplies: dict[str, Supply]) -> str:
+    """What the outlet gives from which a lead comes."""
+    ends = (supplies[port.thing].outlet(port.jack) for port in (lead.start, lead.end) if port.thing in supplies)
+    outlet = next((each for each in ends if each is not None), None)
+    return outlet.ratings[0].current if outlet is not None and outlet.ratings else "dc"
 
 
 def _judge(context: Context, name: Word, signal: str, of: str, cables: dict[str, Cable]) -> None:

@@ -6,6 +6,7 @@ from rigc.analysis.cables.supplied import stated_length, supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.control_wiring import ControlLink, control_links, is_expression, wiring
+from rigc.analysis.control.lead_conductors import lead_conductors
 from rigc.diagnostics.figures import millimetres
 from rigc.facts.leads import EXPRESSION_POLES
 from rigc.model.conductors import conducting_paths, named
@@ -19,8 +20,9 @@ _COLUMNS = (
     Column("to"),
     Column("kind"),
     Column("jacks"),
-    Column("tip"),
-    Column("ring"),
+    Column("wired"),
+    Column("tip of end B", key="tip"),
+    Column("ring of end B", key="ring"),
     Column("sleeve"),
     Column("track", "kΩ", key="track"),
     Column("conductors"),
@@ -47,12 +49,17 @@ def _row(rig: Rig, link: ControlLink, lead: Lead | None, lengths: CableLengths) 
             Cell(str(link.end)),
             Cell(f"expression, {link.there.wiper}" if expression else switch, mark=mark),
             Cell(f"{named(link.here.connector)} to {named(link.there.connector)}"),
+            _wired(rig, lead),
             *map(Cell, wiring(link.there)),
             _track(link),
             _conductors(rig, lead, expression),
             _length(rig, lead, lengths),
         )
     )
+
+
+def _wired(rig: Rig, lead: Lead | None) -> Cell:
+    return Cell("") if lead is None else Cell(lead_conductors(rig, lead), strong=lead.make.special)
 
 
 def _track(link: ControlLink) -> Cell:

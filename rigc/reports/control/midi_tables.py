@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.control_map import ControlMap
+from rigc.analysis.control.lead_conductors import midi_conductors
 from rigc.analysis.control.midi_channel import in_runs
 from rigc.analysis.control.midi_way import MidiLink, MidiWay
 from rigc.analysis.control.program_change import ProgramChange
@@ -31,8 +32,6 @@ _LINKS = (
     Column("wired"),
     Column("length", "mm", number=True),
 )
-_TYPES = {"a": ("5", "4"), "b": ("4", "5")}
-"""The DIN pins that tip and ring stand for (type A: MIDI Association RP-054; type B: trade description)."""
 
 
 def map_table(rig: Rig, control: ControlMap) -> Table:
@@ -116,14 +115,17 @@ def _link(rig: Rig, link: MidiLink) -> Row:
     start, end = rig.jack(link.start), rig.jack(link.end)
     assert start is not None and end is not None
     jacks = f"{_jack(start)} to {_jack(end)}"
-    wired = _wired(start, end, "at both ends" if link.shield_at_both else "at the sending end only")
+    wired = midi_conductors(start, end, link.crossover, link.shield_at_both)
+    types = [jack.midi_form for jack in (start, end) if jack.midi_form in ("a", "b")]
+    unlike = "TYPES DIFFER" if len(set(types)) > 1 and not link.crossover else ""
+    mark = unlike if wired else "type not stated"
     return Row(
         (
             Cell(link.lead, strong=True),
             Cell(str(link.start)),
             Cell(str(link.end)),
             Cell(jacks),
-            Cell(wired, mark="" if wired else "type not stated"),
+            Cell(wired, strong=link.crossover, mark=mark),
             _millimetres(link.length, link.assumed) if link.lead else Cell("no lead"),
         )
     )
@@ -138,21 +140,3 @@ def _millimetres(tenths: int | None, assumed: bool) -> Cell:
 def _jack(jack: Jack) -> str:
     forms = {"a": " type A", "b": " type B", "tip": ", tip only"}
     return named(jack.connector) + forms.get(jack.midi_form or "", "")
-
-
-def _wired(start: Jack, end: Jack, shield: str) -> str:
-    """How the contacts are joined, and where the `shield` is; empty where a TRS jack's type is not stated."""
-    din = [jack.connector.kind == "din" for jack in (start, end)]
-    if all(din):
-        return f"pins 4–4 and 5–5; pin 2 {shield}"
-    forms = [jack.midi_form for jack, pinned in zip((start, end), din, strict=True) if not pinned]
-    if None in forms:
-        return ""
-    if "tip" in forms:
-        return "tip only: as the unit's leaflet says"
-    if not any(din):
-        crossed = len(set(forms)) > 1
-        pair = "crossover: tip–ring and ring–tip" if crossed else "tip–tip and ring–ring"
-        return f"{pair}; sleeve {shield}"
-    tip, ring = _TYPES[forms[0] or ""]
-    return f"pin {tip} to tip, pin {ring} to ring; pin 2 to sleeve {shield}"

@@ -25,17 +25,17 @@ def change(channel: int, shown: int, first: int = 0) -> ProgramChange:
 
 
 def test_the_touring_board() -> None:
-    """One thru stage to each of three units, by the splitter; lengths 340 + 360, 340 + 540, 340 + 720 mm."""
+    """One thru stage to each of three units, by the splitter; bought, 600 + 600, 600 + 600, 600 + 900 mm."""
     control = results(ROOT / TOURING).get(ControlMap)
     found = {
         way.unit: (way.source, [link.lead for link in way.links], list(map(str, way.thrus)), way.length)
         for way in control.ways
     }
     assert found == {
-        "fan4": ("signalbox", ["M01"], [], 3400),
-        "weathervane": ("signalbox", ["M01", "M02"], ["fan4.t1"], 7000),
-        "lantxl": ("signalbox", ["M01", "M03"], ["fan4.t2"], 8800),
-        "rotundaxl": ("signalbox", ["M01", "M04"], ["fan4.t3"], 10600),
+        "fan4": ("signalbox", ["M01"], [], 6000),
+        "weathervane": ("signalbox", ["M01", "M02"], ["fan4.t1"], 12000),
+        "lantxl": ("signalbox", ["M01", "M03"], ["fan4.t2"], 12000),
+        "rotundaxl": ("signalbox", ["M01", "M04"], ["fan4.t3"], 15000),
     }
     assert control.rings == ()
 

@@ -20,6 +20,7 @@ PART_A = {
         "finished_mm": "{class}.finished",
         "cut_mm": "{class}.cut",
         "next_premade_mm": "{class}.premade",
+        "supplied_mm": "{class}.supplied",
         "plugs": "{class}.plugs",
     },
     "stage-leads": {
@@ -199,10 +200,10 @@ FURTHER = {
         "length_mm": "{unit}.midi.length",
     },
     "midi_leads": {
-        "length_mm": "{lead}.finished|{lead}.length",
+        "length_mm": "{lead}.supplied|{lead}.length",
     },
     "control_leads": {
-        "length_mm": "{lead}.finished|{lead}.length",
+        "length_mm": "{lead}.supplied|{lead}.length",
     },
     # preset-sheet
     "programs": {

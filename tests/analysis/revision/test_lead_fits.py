@@ -53,7 +53,7 @@ def crowd(seed: int) -> tuple[tuple[BoardLead, ...], dict[str, Length], tuple[Bo
     for need in needs:
         least, more = dice.choice((60, 120, 180)), dice.choice((20, 200))
         windows[need.mark] = Length(
-            need.mark, "audio", least - 3, 3, least, least + more, least + 1, None, None, True, False
+            need.mark, "audio", least - 3, 3, least, least + more, least + 1, None, None, True, False, least + 1
         )
     ports = {Port(thing, str(jack)): port() for thing in "ab" for jack in range(3) if dice.random() < 0.5}
     return needs, windows, haves, Bench(PLUGS, Successors({}, ports))

@@ -12,6 +12,7 @@ from rigc.model.stock import Plug
 from rigc.record import Record
 
 TOO_SHORT, TOO_LONG, OTHER_CABLE, OTHER_PLUG = "too short", "too long", "other cable", "other plug"
+OTHER_WIRING = "wired otherwise"
 UNKNOWN = "length not known"
 
 
@@ -53,6 +54,8 @@ def fit(have: BoardLead, need: BoardLead, window: Length, bench: Bench) -> Fit |
     """
     if have.signal != need.signal or have.cable != need.cable:
         return OTHER_CABLE
+    if have.make.conductors != need.make.conductors:
+        return OTHER_WIRING
     refits = {ends: _refitted(have, need, ends, bench) for ends in ((0, 1), (1, 0))}
     fewest = min(len(plugged) for plugged in refits.values())
     ways = [_way(have, need, window, bench, each) for each in refits.items() if len(each[1]) == fewest]
@@ -78,9 +81,9 @@ def _way(
     left = have.length - sum(each for each in lost if each is not None)
     if left < window.least:
         return TOO_LONG if shortened else TOO_SHORT
-    if left > window.most and not plugged:
+    if left > window.longest_kept and not plugged:
         return TOO_LONG
-    cut = max(0, left - window.finished) if left > window.most else 0
+    cut = max(0, left - window.finished) if left > window.longest_kept else 0
     stands = [_stands(have, need, end, ends, bench.after) for end in (0, 1)]
     return Fit(
         ends,
@@ -95,7 +98,7 @@ def _way(
 
 
 def _is_shortened(have: BoardLead, need: BoardLead, ends: tuple[int, int], window: Length, bench: Bench) -> bool:
-    if have.length is None or have.length <= window.most or have.mark != need.mark:
+    if have.length is None or have.length <= window.longest_kept or have.mark != need.mark:
         return False
     return all(_stands(have, need, end, ends, bench.after) != "moved" for end in (0, 1))
 

@@ -33,7 +33,16 @@ def all_fits(
         near = {at for word in _words(need) for at in known.get(word, ())}
         row: dict[int, Fit] = {}
         if need.leg_of is None:
-            kind = need.signal, need.cable, need.plugs, window.least, window.most, window.finished
+            kind = (
+                need.signal,
+                need.cable,
+                need.plugs,
+                window.least,
+                window.longest_kept,
+                window.finished,
+                window.supplied,
+                need.make.conductors,
+            )
             fits = of_kinds.setdefault(kind, {})
             for other, ranks in peers.get((need.signal, need.cable), {}).items():
                 if other not in fits:
@@ -63,7 +72,7 @@ def _peers(haves: tuple[BoardLead, ...]) -> dict[_Cable, dict[_Kind, list[int]]]
     for at, have in enumerate(haves):
         if have.leg_of is None:
             kinds = peers.setdefault((have.signal, have.cable), {})
-            kinds.setdefault((have.plugs, have.length), []).append(at)
+            kinds.setdefault((have.plugs, have.length, have.make.conductors), []).append(at)
     return peers
 
 

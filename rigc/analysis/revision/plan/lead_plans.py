@@ -12,14 +12,13 @@ from rigc.analysis.revision.plan.y_plans import whole_ys
 
 
 def lead_plans(
-    built: Board, new: Board, lengths: CableLengths, stated: frozenset[str], spares: tuple[BoardLead, ...], bench: Bench
+    built: Board, new: Board, lengths: CableLengths, spares: tuple[BoardLead, ...], bench: Bench
 ) -> tuple[LeadPlan, ...]:
-    """The new board's leads in order, then those of the old board that are pulled. `stated` are the numbers that the
-    source gives; `spares` are leads that the new design carries no longer as such."""
+    """The new board's leads in order, then those of the old board that are pulled. `spares` are leads that the new design carries no longer as such."""
     needs = tuple(lead for lead in new.leads.values() if _measurable(lead) and lead.mark in lengths.lengths)
     own = tuple(lead for lead in built.leads.values() if _measurable(lead))
     haves = (*own, *spares)
-    found = reused(needs, lengths.lengths, haves, bench, stated)
+    found = reused(needs, lengths.lengths, haves, bench)
     untold = new.leads.keys() - {lead.mark for lead in needs}
     taken = {haves[each.have].mark for each in found.values() if each.have < len(own)}
     twins: set[str] = set()
@@ -54,7 +53,7 @@ def _planned(
     if need.mark in found:
         use = found[need.mark]
         return _kept(haves[use.have], need, use.fit, window)
-    plan = LeadPlan(need.mark, NEW, None, need, window.least, window.most, assumed=window.assumed)
+    plan = LeadPlan(need.mark, NEW, None, need, window.least, window.longest_kept, assumed=window.assumed)
     if own is None:
         return plan
     why = fit(own, need, window, bench)
@@ -72,7 +71,7 @@ def _kept(have: BoardLead, need: BoardLead, one: Fit, window: Length) -> LeadPla
         have,
         need.replace(length=one.length),
         window.least,
-        window.most,
+        window.longest_kept,
         ends=one.ends,
         moved=one.moved,
         adaptor=one.adaptor,
@@ -100,7 +99,13 @@ def _by_number(built: Board, need: BoardLead, taken: set[str], bench: Bench) -> 
     have = built.leads.get(need.mark)
     if have is None or have.mark in taken:
         return LeadPlan(need.mark, NEW, None, need)
-    if have.ends == need.ends and have.plugs == need.plugs and have.cable == need.cable and have.length == need.length:
+    if (
+        have.ends == need.ends
+        and have.plugs == need.plugs
+        and have.cable == need.cable
+        and have.length == need.length
+        and have.make.conductors == need.make.conductors
+    ):
         labelled = tuple(end for end in (0, 1) if have.labels[end] != need.labels[end])
         return LeadPlan(need.mark, KEEP, have, need, labelled=labelled)
     assert have.ends is not None and need.ends is not None

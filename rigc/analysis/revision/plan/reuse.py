@@ -1,6 +1,8 @@
 """Leads that are needed and leads that are there -> which is made of which, so that as few as possible are made anew.
 
-An assignment of least cost, in this order: fewest new leads; the least length of new leads; fewest plugs to fit;
+A lead stays itself where it can. What is pulled, and spares, may take the place of a lead that must be made, but a lead whose
+number the new design has never bears another: a chain of new labels saves minutes and costs whoever reads the old sheet an
+evening. Among these, an assignment of least cost, in this order: fewest new leads; the least length of new leads; fewest plugs to fit;
 fewest ends to move; fewest labels to print; fewest leads whose number changes.
 """
 
@@ -28,22 +30,22 @@ def reused(
     windows: dict[str, Length],
     haves: tuple[BoardLead, ...],
     bench: Bench,
-    stated: frozenset[str],
 ) -> dict[str, Reused]:
     """By number, the lead that each needed lead is made of; those that are made anew are left out.
 
-    `windows` has every needed lead. A number in `stated` that is there is that lead, if it serves; the legs of Y leads
-    only ever serve as themselves.
+    `windows` has every needed lead. The legs of Y leads only ever serve as themselves.
     """
     fits = all_fits(needs, windows, haves, bench)
     found = {}
     for need in needs:
         own = min((at for at in fits[need.mark] if haves[at].mark == need.mark), default=None)
-        if need.mark in stated and own is not None:
+        if own is not None:
             found[need.mark] = Reused(own, fits[need.mark][own])
     taken = {each.have for each in found.values()}
     rest = [need for need in needs if need.mark not in found]
-    rows = [{at: one for at, one in fits[need.mark].items() if at not in taken} for need in rest]
+    needed = {need.mark for need in needs}
+    free = {at for at, have in enumerate(haves) if at not in taken and have.mark not in needed}
+    rows = [{at: one for at, one in fits[need.mark].items() if at in free} for need in rest]
     for need, row, at in zip(rest, rows, _matched(rest, rows, windows, haves), strict=True):
         if at != OUT:
             found[need.mark] = Reused(at, row[at])
@@ -53,7 +55,7 @@ def reused(
 def cost(need: BoardLead, have: BoardLead | None, one: Fit | None, window: Length) -> Cost:
     """What it costs to have a needed lead: made anew (None), or from one that is there."""
     if have is None or one is None:
-        return 1, window.finished, 0, 0, 0, 0
+        return 1, window.supplied, 0, 0, 0, 0
     return (0, 0, *one.work, int(have.mark != need.mark))
 
 

@@ -8,6 +8,7 @@ from rigc.analysis.cables.supplied import supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.control.lead_conductors import lead_conductors
 from rigc.analysis.revision.compared.aspect import COMPUTED, DESIGN, PAPER, RELABEL, REWIRE, Aspect
 from rigc.analysis.revision.compared.words import exact, words
 from rigc.diagnostics.figures import millimetres
@@ -19,7 +20,6 @@ def leads(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Iter
     """Where a unit has moved a lead's number stays, and only what differs asks for work. What the source says of a lead is
     design, and so are its ends, unless they follow from an outlet that was chosen."""
     facts = {each.mark: each for each in rig.lead_wishes.leads}
-    links = {(each.start, each.end): each for each in rig.connections}
     for lead in leads.all:
         said, length = facts.get(lead.mark), lengths.lengths.get(lead.mark)
         wired = _by(lead.stated or lead.signal not in ("dc", "ac"))
@@ -30,16 +30,20 @@ def leads(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Iter
         cabled = _by(said is not None and said.cable is not None)
         yield _aspect(lead, "cable", lead.cable or "not known", lead.cable, (REWIRE,), cabled)
         yield from _lengths(rig, lead, length)
-        yield _aspect(lead, "signal", lead.signal, lead.signal)
+        yield _aspect(lead, "signal", lead.signal, lead.signal, (REWIRE,), wired)
         yield from _stated(lead, said)
-        link = links.get((lead.start, lead.end))
-        if link is not None and lead.signal in ("midi", "control"):
-            wiring = ", ".join(
-                word for word, on in (("crossover", link.crossover), ("shield at both ends", link.shield_at_both)) if on
-            )
-            yield _aspect(lead, "wiring", wiring or "straight", wiring, (REWIRE,), DESIGN)
+        yield _aspect(lead, "wiring", _wiring(rig, lead), lead.make.conductors, (REWIRE,), wired)
         for end, text in zip(("first", "second"), labels.texts.get(lead.mark, ()), strict=False):
             yield _aspect(lead, f"label, {end} end", text, text, (RELABEL,))
+
+
+def _wiring(rig: Rig, lead: Lead) -> str:
+    """How its conductors are joined, in words."""
+    forms = [form.upper() for form in lead.make.forms if form is not None]
+    types = f" (type {' to '.join(forms)})" if forms else ""
+    return (
+        lead_conductors(rig, lead) if lead.signal in ("midi", "control") else lead.make.turned or "straight"
+    ) + types
 
 
 def _by(stated: bool) -> str:

@@ -7,7 +7,7 @@ from typing import Any
 
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.mounting_strip import MountingStrip
-from rigc.analysis.revision.compared.aspect import STOCK, Aspect
+from rigc.analysis.revision.compared.aspect import PAPER, REWIRE, STOCK, Aspect
 from rigc.analysis.revision.compared.words import exact, words
 from rigc.model.rig import Rig
 
@@ -38,6 +38,8 @@ PLUG = {
     "price": "price",
     "soldered": "soldered",
 }
+MADE_ANEW = frozenset((("cable", "signal"), ("cable", "conductors")))
+"""What makes leads of it other leads, not only other figures."""
 STRIP = {
     "title": "title",
     "width_mm": "width",
@@ -74,7 +76,8 @@ def _item(kind: str, thing: Any, fields: dict[str, str], detail: bool) -> Iterat
     yield Aspect(kind, thing.name, "", thing.title or kind, True, STOCK, span=span, detail=detail)
     for field, label in fields.items():
         value = getattr(thing, field)
-        yield Aspect(kind, thing.name, label, words(value), exact(value), STOCK, span=span, detail=detail)
+        work = (REWIRE,) if (kind, field) in MADE_ANEW and not detail else (PAPER,)
+        yield Aspect(kind, thing.name, label, words(value), exact(value), STOCK, work, span, detail)
 
 
 ASPECTS = stock
