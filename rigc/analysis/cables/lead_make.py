@@ -6,12 +6,12 @@ from rigc.record import Record
 
 CROSSED, REVERSED = "CROSSED", "REVERSED"
 SIGNS = {
-    "ac": ("~", "AC lead"),
-    REVERSED: ("±", "reversing lead"),
-    CROSSED: ("×", "crossed lead"),
-    "Y": ("Y", "leg of a Y lead"),
-    "series": ("+", "into a series lead"),
-    "parallel": ("=", "into a parallel lead"),
+    "ac": ("~", "AC"),
+    REVERSED: ("±", "reversing"),
+    CROSSED: ("×", "crossed"),
+    "Y": ("Y", "leg of Y"),
+    "series": ("+", "series"),
+    "parallel": ("=", "parallel"),
 }
 """What stands behind a lead's number in drawings, and what it says; behind a sign for an adaptor stands the adaptor's number."""
 

@@ -5,35 +5,39 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.cables.supplied import stated_length
-from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived
 from rigc.analysis.reasons.reason import ARITHMETIC, Reason
 from rigc.diagnostics.figures import plain
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 
 
-def existing_lead(rig: Rig, leads: Leads, power: PowerAssignment) -> Iterator[Reason]:
-    """The stated length of stage leads and of leads that need not be made; the voltage on a power lead."""
+def existing_lead(rig: Rig, leads: Leads, power: PowerAssignment, special: SpecialLeads) -> Iterator[Reason]:
+    """The stated length of stage leads and of leads that need not be made; the voltage on a power lead, and behind a Y lead or
+    an adaptor."""
     for lead in leads.all:
         if lead.stage or lead.existing_mm is not None:
             yield as_stated(f"{lead.mark}.length", f"the length of {lead.mark}", stated_length(rig, lead), "mm")
-        if lead.signal in ("dc", "ac") and power.of(lead.end.thing) is not None:
-            yield _volts(power, lead)
+        outlet = next((port for port in (lead.start, lead.end) if port in power.loads), None)
+        if lead.make.volts is not None and outlet is not None:
+            yield _volts(lead.mark, lead.make.volts, "", {outlet: lead.make.volts})
+    for each in special.all:
+        feed = power.of(each.units[0])
+        if feed is not None and not each.itself:
+            yield _volts(each.mark, feed.volts, feed.how, {port: power.loads[port].volts for port in feed.outlets})
 
 
-def _volts(power: PowerAssignment, lead: Lead) -> Reason:
-    feed = power.of(lead.end.thing)
-    assert feed is not None
-    each = [plain(power.loads[port].volts) for port in feed.outlets]
-    value = plain(feed.volts)
-    formula = f"{' + '.join(each)} = {value}" if feed.how == "series" else f"{value}, as the outlet is set"
-    inputs = tuple(
-        derived(str(port), volts, "V", f"{port}.volts") for port, volts in zip(feed.outlets, each, strict=True)
-    )
+def _volts(mark: str, volts: float, how: str, outlets: dict[Port, float]) -> Reason:
+    each = [plain(one) for one in outlets.values()]
+    value = plain(volts)
+    formula = f"{' + '.join(each)} = {value}" if how == "series" else f"{value}, as the outlet is set"
+    inputs = tuple(derived(str(port), plain(one), "V", f"{port}.volts") for port, one in outlets.items())
     rule = "outlets in series add their voltages; in parallel the lowest counts"
-    return Reason(f"{lead.mark}.volts", value, "V", formula, inputs, rule, ARITHMETIC)
+    return Reason(f"{mark}.volts", value, "V", formula, inputs, rule, ARITHMETIC)
 
 
 REASONS = existing_lead

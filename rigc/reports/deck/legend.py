@@ -32,17 +32,17 @@ SIGNS: dict[str, tuple[Shape, ...]] = {
 _LINES: dict[str, tuple[Shape, ...]] = {
     style.words: (Line(0, 0, 10, 0, style.colour, style.pattern, style.width_mm),) for style in STYLES.values()
 }
-_MARKS: dict[str, tuple[Shape, ...]] = {
-    f"{sign} {words}": (Label(5, 0, sign, anchor="middle", level="middle", strong=True),)
-    for sign, words in LEAD_SIGNS.values()
-}
+_MARKS = {f"{sign} {words}": sign for sign, words in LEAD_SIGNS.values()}
 
 
 def legend(words: dict[str, str], left: float, right: float, top: float) -> tuple[Shape, ...]:
     """The signs of these keys with their words, from the upper left corner on."""
     shapes: list[Shape] = []
     for key, x, y in _spots(words, left, right, top):
-        shapes.append(Symbol("", (SIGNS.get(key) or _LINES.get(key) or _MARKS[key]), x, y))
+        if key in _MARKS:
+            shapes.append(Label(x + _SIGN / 2, y, _MARKS[key], anchor="middle", level="middle", strong=True))
+        else:
+            shapes.append(Symbol("", (SIGNS.get(key) or _LINES[key]), x, y))
         shapes.append(Label(x + _SIGN + 1.5, y, words[key], level="middle"))
     return tuple(shapes)
 

@@ -70,8 +70,13 @@ def _leads(leads: Leads, port: Port, unit: str) -> list[Lead]:
 
 
 def _also(leads: Leads, port: Port, load: OutletLoad, unit: str) -> str:
+    """A leg of a Y lead is drawn as one, and its number bears the sign."""
     words = []
+    makes = [lead.make for lead in _leads(leads, port, unit)]
+    vias = {each.kind: each.mark for make in makes for each in make.via}
     if load.how:
-        words.append(f"{load.how} with {', '.join(str(each) for each in load.joined if each != port)}")
-    words += [lead.make.kind for lead in _leads(leads, port, unit) if lead.make.kind]
+        others = ", ".join(str(each) for each in load.joined if each != port)
+        words.append(f"{load.how} {vias.pop(load.how, '')}".rstrip() + f" with {others}")
+    words += [make.turned for make in makes if make.turned]
+    words += [f"{kind} adaptor {mark}" for kind, mark in vias.items()]
     return ", ".join(dict.fromkeys(words))

@@ -69,15 +69,15 @@ def test_a_row_of_the_master_table() -> None:
     ("path", "totals"),
     [
         # Y lead D2 has three plugs: 5 x 2 and 4 x 2 + 3
-        (HOME, {"audio": "5 1200 1324 1250 10", "dc": "6 1890  2100 11"}),
+        (HOME, {"audio": "5 1200 1324 1250 10", "dc": "6 1980  2250 11"}),
         # two ends are soldered at the panel: 28 x 2 - 2
         (
             TOURING,
             {
-                "audio": "28 17080 17864 17900 54",
+                "audio": "28 17480 18264 18200 54",
                 "control": "1 700 728 750 2",
                 "midi": "4 1960  2700 8",
-                "dc": "15 7810  9150 30",
+                "dc": "15 7960  9300 30",
             },
         ),
     ],

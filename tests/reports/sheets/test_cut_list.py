@@ -49,11 +49,11 @@ def test_a_row_tells_how_both_ends_are_stripped() -> None:
     [
         # 1.324 m x 1.05 = 1.3902 -> 1.40 m; ends 2 x 14 mm (barrel-angle) = 28 mm -> 3 cm
         (HOME, {"mini-coax": ["5", "1.324", "1.40", "28", "1.43"]}),
-        # 17.864 m x 1.05 = 18.7572 -> 18.76 m, and 3 cm; 0.728 x 1.05 = 0.7644 -> 0.77, and 3 cm
+        # 18.264 m x 1.05 = 19.1772 -> 19.18 m, and 3 cm; 0.728 x 1.05 = 0.7644 -> 0.77, and 3 cm
         (
             TOURING,
             {
-                "mini-coax": ["28", "17.864", "18.76", "28", "18.79"],
+                "mini-coax": ["28", "18.264", "19.18", "28", "19.21"],
                 "control-3": ["1", "0.728", "0.77", "28", "0.80"],
             },
         ),
@@ -64,8 +64,8 @@ def test_what_each_cable_takes(path: str, totals: dict[str, list[str]]) -> None:
 
 
 def test_reels() -> None:
-    # one reel of 100 m holds all: 100 - 18.76 - 0.03 = 81.21 m are left
-    assert texts(changed(TOURING), "reels")["mini-coax"] == ["1", "1", "28 pieces, 17.864 m", "81.21"]
+    # one reel of 100 m holds all: 100 - 19.18 - 0.03 = 80.79 m are left
+    assert texts(changed(TOURING), "reels")["mini-coax"] == ["1", "1", "28 pieces, 18.264 m", "80.79"]
 
 
 LONG = """

@@ -9,6 +9,7 @@ from drawing_faults import drawing_faults
 from written import changed, written
 
 from rigc.analysis.computations.labels import Labels
+from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Sheet, Table
 from rigc.reports.drawing.lettering import text_width
@@ -59,8 +60,9 @@ def test_every_text_is_drawn_in_a_marker_of_its_own(path: str) -> None:
     results = changed(path)
     sheet = made(results)
     wanted = Counter(line for pair in results.get(Labels).texts.values() for text in pair for line in text.split(" / "))
+    wanted += Counter(line for each in results.get(SpecialLeads).all for line in each.lines * each.markers)
     assert Counter(label.text for each in drawings(sheet) for label in texts(each)) == wanted
-    assert sum(len(outlines(each)) for each in drawings(sheet)) == 2 * len(rows(sheet))
+    assert sum(len(outlines(each)) for each in drawings(sheet)) == sum(int(cells[-1]) for cells in rows(sheet).values())
     for drawing in drawings(sheet):
         assert not drawing_faults(drawing)
         assert (drawing.width_mm <= 186, drawing.height_mm <= 200) == (True, True)
@@ -99,8 +101,13 @@ def crosses(line: Line, box: Box) -> bool:
 
 def test_a_template_of_one_line_makes_low_markers() -> None:
     results = changed(HOME, ("  marker 40 characters\n", '  marker 40 characters\n  label "{id} {far}"\n'))
-    sizes = {cells[0].split(" × ")[1] for cells in rows(made(results)).values()}
-    assert sizes == {"5.5"}  # 2.5 + 2 x 1.5
+    found = rows(made(results))
+    sizes = {mark: cells[0].split(" × ")[1] for mark, cells in found.items()}
+    # 2.5 + 2 x 1.5; where an outlet could be set otherwise, or a lead is a leg, one line more and 1.5 between them
+    flagged = {mark for mark, cells in found.items() if " / " in cells[2]}
+    assert flagged == {"D2", "D2a", "D2b"} | {mark for mark in flagged if mark.startswith("D")}
+    assert {size for mark, size in sizes.items() if mark not in flagged} == {"5.5"}
+    assert {size for mark, size in sizes.items() if mark in flagged and mark != "D2"} == {"9.5"}
 
 
 def test_many_markers_take_several_pages() -> None:

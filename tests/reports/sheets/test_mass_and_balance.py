@@ -30,13 +30,13 @@ def test_the_items_of_the_home_board() -> None:
     assert found["mill5"] == ["1.100", "215", "255", "−42.5"]
     assert found["board"] == ["2.100", "210", "160", "−10"]
     assert found["audio leads"] == ["0.192", "", "", ""]
-    assert found["sum"][0] == "5.794"
+    assert found["sum"][0] == "5.801"
     assert "sum with the case" not in found
 
 
 def test_the_sums_of_the_touring_board() -> None:
     found = texts(changed(TOURING), "items")
-    assert (found["sum"][0], found["trunk"][0], found["sum with the case"][0]) == ("21.758", "11.500", "33.258")
+    assert (found["sum"][0], found["trunk"][0], found["sum with the case"][0]) == ("21.820", "11.500", "33.320")
 
 
 def test_the_home_board_balances_between_its_feet() -> None:
@@ -57,12 +57,12 @@ def test_outside_the_feet() -> None:
 def test_the_limits() -> None:
     found = rows(changed(TOURING), "limits")
     # 23 − 33.258 and 32 − 33.258
-    assert found["one lifter"][2] == Cell("−10.258", mark="FAIL")
-    assert found["one airline piece"][2] == Cell("−1.258", mark="FAIL")
+    assert found["one lifter"][2] == Cell("−10.320", mark="FAIL")
+    assert found["one airline piece"][2] == Cell("−1.320", mark="FAIL")
     assert found["one airline piece"][3].text == "heaviest piece, stated by the crew"
     home = rows(changed(HOME), "limits")
     assert list(home) == ["one lifter"]
-    assert [cell.text for cell in home["one lifter"]] == ["23", "5.794", "17.206", "NIOSH publication 94-110"]
+    assert [cell.text for cell in home["one lifter"]] == ["23", "5.801", "17.199", "NIOSH publication 94-110"]
 
 
 SMALL = """

@@ -40,7 +40,7 @@ def test_the_touring_board() -> None:
         "leads": "M01, M04",
         "port": "fan4.t3",
         "thru stages": "1",
-        "length": "1060",
+        "length": "1500",
         "clock source": "",
     }
     assert found["signalbox"]["clock source"] == "its own"
@@ -83,8 +83,8 @@ def test_what_is_not_stated_is_marked() -> None:
 def test_a_length_that_leans_on_an_assumed_fact_is_marked() -> None:
     """The thickness of the deck is assumed: every lead under it, and every way along them, is marked."""
     made = changed(TOURING, ("  thickness 12 mm\n", "  thickness 12 mm assumed\n"))
-    assert [row["length"] for row in rows(made, "midi_leads")] == [f"{mm} [assumed]" for mm in (340, 360, 540, 720)]
-    assert rows(made, "midi_map")[-1]["length"] == "1060 [assumed]"
+    assert [row["length"] for row in rows(made, "midi_leads")] == [f"{mm} [assumed]" for mm in (600, 600, 600, 900)]
+    assert rows(made, "midi_map")[-1]["length"] == "1500 [assumed]"
     assert rows(made, "control_leads")[0]["length"] == "700 [assumed]"
 
 
@@ -94,8 +94,8 @@ def test_a_length_that_leans_on_an_assumed_fact_is_marked() -> None:
         ("din", "din", "pins 4–4 and 5–5; pin 2 at the sending end only"),
         ("din", "mini-trs type a", "pin 5 to tip, pin 4 to ring; pin 2 to sleeve at the sending end only"),
         ("mini-trs type b", "din", "pin 4 to tip, pin 5 to ring; pin 2 to sleeve at the sending end only"),
-        ("mini-trs type a", "trs type a", "tip–tip and ring–ring; sleeve at the sending end only"),
-        ("mini-trs type a", "mini-trs type b", "crossover: tip–ring and ring–tip; sleeve at the sending end only"),
+        ("mini-trs type a", "trs type a", "tip–tip, ring–ring; sleeve at the sending end only"),
+        ("mini-trs type a", "mini-trs type b", "tip–tip, ring–ring; sleeve at the sending end only [TYPES DIFFER]"),
         ("mini-trs type tip", "din", "tip only: as the unit's leaflet says"),
     ],
 )

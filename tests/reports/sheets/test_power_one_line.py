@@ -45,8 +45,8 @@ def test_ac_is_dashed_and_pairs_are_told() -> None:
     patterns = [shape.pattern for each in drawings for shape in each.shapes if isinstance(shape, Polyline)]
     assert sorted(patterns) == ["dashed", "solid", "solid", "solid", "solid", "solid"]
     found = texts(drawings)
-    assert "series with brine.n2" in found
-    assert "reversed" in found
+    assert "series Y1 with brine.n2" in found
+    assert "REVERSED" in found
     assert found.count("spare") == 1
 
 
@@ -99,7 +99,7 @@ def test_a_common_that_is_cut_is_told() -> None:
 def test_what_is_said_beside_a_unit_stands_right_of_all_units() -> None:
     """The parallel outlets of the touring rig: nothing is written between two leads, where the next one's words stand."""
     (page,) = drawn(results(ROOT / "examples/long-haul-d/board.rig"))
-    beside = [shape for shape in page.shapes if isinstance(shape, Label) and shape.text.startswith("parallel with")]
+    beside = [shape for shape in page.shapes if isinstance(shape, Label) and shape.text.startswith("parallel Y1 with")]
     assert len(beside) == 2
     assert all(WIDTH < shape.x < page.width_mm for shape in beside)
     (home,) = drawn(results(ROOT / "examples/back-bedroom/board.rig"))

@@ -40,7 +40,7 @@ def test_the_test_record() -> None:
     ]  # fmt: skip
     assert leads["A19"] == ["slipway.tun", "plumb.in", "< 0.3", "", "", "", "", ""]
     assert rows(made, "test-5")["weir8.b5"] == [
-        "D13 to heron, 12 V", "11.6 to 12.9 V, expected 12.0 V", "12.12 V", "2026-05-12", "T.O.",
+        "D13 to heron, 12 V, centre-negative", "11.6 to 12.9 V, expected 12.0 V", "12.12 V", "2026-05-12", "T.O.",
         "12.05 V on 2026-03-03: +70 mV",
     ]  # fmt: skip
     # -20.1 dBu is -0.1 dB of the tone; then -0.2 dB
@@ -70,8 +70,8 @@ def test_the_board_as_built() -> None:
     # the cable list: A01 route 1142 mm, 1260 finished; least 1142 + 30, most 1.1 x 1142 + 150 = 1406.2
     assert leads["A01"][2:7] == ["1260", "780", "-480", "1172 to 1406", "TOO SHORT"]
     assert leads["A18"][2:8] == ["740", "740", "0", "695 to 881", "keep", "barrel-angle to flat-angle"]
-    # D13: route 530 mm, 570 at least, 1.1 x 530 + 150 = 733 at most
-    assert leads["D13"][2:] == ["590", "733.1", "+143.1", "570 to 733", "TOO LONG", "as designed", "", ""]
+    # D13 is bought as 600 mm; route 530 mm, 570 at least, 1.1 x 530 + 150 = 733 at most
+    assert leads["D13"][2:] == ["600", "733.1", "+133.1", "570 to 733", "TOO LONG", "as designed", "", ""]
     assert words(made, "not-measured").startswith("45 of 48: A02, A03,")
     assert rows(made, "changes")["2"][-2:] == ["heron", "open"]
     assert rows(made, "swaps")["lantxl"] == [

@@ -118,8 +118,8 @@ def test_midi_and_control_of_the_touring_rig() -> None:
         ("M03", "fan4.t2", "lantxl.midi"),
         ("M04", "fan4.t3", "rotundaxl.midi"),
     ]
-    assert [row[3].split(",")[0] for row in texts(sheet, "midi")] == ["", "1", "2", "3"]
-    assert texts(sheet, "control") == [("C01", "lever.out", "lantxl.exp", "expression, tip-wiper, 10 kΩ")]
+    assert [row[4].split(",")[0] for row in texts(sheet, "midi")] == ["", "1", "2", "3"]
+    assert texts(sheet, "control") == [("C01", "lever.out", "lantxl.exp", "straight", "expression, tip-wiper, 10 kΩ")]
 
 
 def test_notes_of_the_source_and_of_things_reach_the_crew() -> None:
