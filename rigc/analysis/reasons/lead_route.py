@@ -13,7 +13,9 @@ from rigc.analysis.reasons.inputs import derived, ours, placed, stated
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.leads import PASSAGE_MM
+from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
+from rigc.model.things import Thing
 
 _SOURCE = "arithmetic on stated places; the route model is common practice, no source"
 _OVER = "over the deck: the differences in x, y and height of both ends"
@@ -98,11 +100,16 @@ def _below(rig: Rig, lead: Lead, route: Route, ends: tuple[LeadEnd, LeadEnd]) ->
         found.append(placed(f"lane of {lead.signal} leads", millimetres(route.lane), lead.span, "mm"))
     found.append(ours(PASSAGE_MM))
     for name in dict.fromkeys(route.beneath):
-        found.append(stated(f"height of {name}, passed beneath", rig.things[name].height_mm))
+        found.append(stated(f"height of {name}, passed beneath", _height(rig, name)))
     if any(end.on_top for end in ends):
         deck = rig.decks[ends[0].deck or ""]
         found.append(stated(f"thickness of {deck.name}", deck.thickness_mm))
     return found
+
+
+def _height(rig: Rig, name: str) -> Quantity | None:
+    thing = rig.things[name]
+    return thing.height_mm if isinstance(thing, Thing) else None
 
 
 REASONS = lead_route

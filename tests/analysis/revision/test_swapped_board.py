@@ -63,7 +63,7 @@ def test_the_board_has_the_substitute(tmp_path: Path, old: str, new: str) -> Non
     assert fed is not None and fed.outlets == (Port("mill8", "a8"),)
     mine = [lead for lead in stood.get(Leads).all if "twin" in (lead.start.thing, lead.end.thing)]
     assert [(lead.mark, lead.made_mm.value if lead.made_mm else 0) for lead in mine] == [
-        ("A14", 830), ("A15", 710), ("D08", 640),
+        ("A14", 830), ("A15", 710), ("D08", 900),
     ]  # fmt: skip
 
 

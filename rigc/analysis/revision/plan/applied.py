@@ -98,5 +98,6 @@ def _worked(plan: LeadPlan, lead: BoardLead, target: BoardLead) -> BoardLead:
         labels=tuple(target.labels[end] if end in plan.labelled else lead.labels[plan.ends[end]] for end in (0, 1)),
         length=target.length if plan.plugged else lead.length,
         leg_of=target.leg_of,
+        make=target.make,
     )
     return worked
