@@ -73,7 +73,7 @@ def test_larger_successor(swap: Swap) -> None:
     320 mA are more than the 250 of a8. In parallel a7 and a8 give (250 + 250) x 0.9 = 450 mA: 71.1 %; echomill then
     stands on b8: 160/250 = 64 %. Leads, from the routes with the unit at x 455 (706, 618, 608, 581 mm) and 15 mm more at
     470: A14 721 + 30 = 751 to 1.1 x 721 + 150 = 943.1; A15 633: 663 to 846.3; D07 623 + 40 = 663 to 835.3; D08 596: 636 to
-    805.6; they exist with 830, 710, 800 and 640 mm, so all stay. D16 is new: 279 + 40 = 319, rounded up to 320.
+    805.6; they exist with 830, 710 and twice 900 mm as bought, so all stay. D16 is new: 279 + 40 = 319, bought as 450.
     """
     run = swap("stepladder", "stepladder-ii", "--to", "json")
     assert run.code == 0
@@ -81,7 +81,7 @@ def test_larger_successor(swap: Swap) -> None:
     assert (told["answer"], told["verdict"]) == (
         "with work",
         "yes, with work: feed it from mill8.a7 and mill8.a8 in parallel (71.1 %), with 'echomill' moved to weir8.b8 (64 %); "
-        "a parallel adaptor (Y1); D16 new, 320 mm",
+        "a parallel adaptor (Y1); D16 new, 450 mm",
     )
     assert fit(run, "body") == (
         "yes",
@@ -91,8 +91,8 @@ def test_larger_successor(swap: Swap) -> None:
     assert leads == [
         ("A14", 830, 751, 943.1),
         ("A15", 710, 663, 846.3),
-        ("D07", 800, 663, 835.3),
-        ("D08", 640, 636, 805.6),
+        ("D07", 900, 663, 900),
+        ("D08", 900, 636, 900),
         ("D16", None, 319, 456.9),
     ]
     assert [row["rule"] for row in records(run, "findings")] == [
