@@ -44,7 +44,7 @@ def _days(year: int, month: int) -> int:
 def _why(year: int, month: int) -> str:
     if not 1 <= month <= 12:
         return "the month stands in the middle, 01 to 12: year-month-day, as 2026-03-02"
-    return f"look it up: {_MONTHS[month - 1]} {year} has {_days(year, month)} days"
+    return f"look up the day: {_MONTHS[month - 1]} {year} has {_days(year, month)}"
 
 
 def _told(source: Source, date: re.Match[str]) -> Diagnostic:

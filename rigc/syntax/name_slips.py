@@ -12,11 +12,11 @@ from rigc.syntax.mistake import Mistake, Wording
 NAMES = "names are lower case with hyphens"
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _CAPITALS = {
-    "country": "a country is its two capital letters (ISO 3166-1), for example DE",
-    "origin": "a country is its two capital letters (ISO 3166-1), for example DE",
+    "country": "a country is its two capital letters (ISO 3166-1)",
+    "origin": "a country is its two capital letters (ISO 3166-1)",
     "revision": "a revision is a capital letter",
     "follows": "a revision is a capital letter",
-    "colour": "a colour is its two capital letters (IEC 60757), for example BU",
+    "colour": "a colour is its two capital letters (IEC 60757)",
 }
 
 
@@ -66,7 +66,7 @@ def _parts(m: Mistake) -> Wording | None:
         return Wording(
             "a name holds no dot", "this dot", mends=m.instead(start, m.at + rest.end(), name, f"write {name}")
         )
-    if (title := re.match(r"[a-z][^\"{#]*[^\"{#\s]", m.after)) and m.awaits("STRING"):
+    if (title := re.match(r"[A-Za-z][^\"{#]*[^\"{#\s]", m.after)) and "STRING" in m.expected:
         text = f'"{title.group()}"'
         quoted = m.instead(m.at, m.at + title.end(), text, f"write {text}, if it is the title")
         joined = f"{first[1]}-{re.sub(r'[^a-z0-9]+', '-', title.group().lower())}"
@@ -93,7 +93,7 @@ def _mark(m: Mistake) -> Wording | None:
         capital = m.word.upper()
         return Wording(said or f"'{m.word}' is written in small letters", "a capital goes here", mends=m.write(capital))
     if said and m.word:
-        return Wording(f"'{m.word}' is none: {said}", "capitals go here", f"write for example {_example(head[0])}")
+        return Wording(f"{said}, not '{m.word}'", "capitals go here", f"write for example {_example(head[0])}")
     return None
 
 

@@ -92,11 +92,11 @@ def _with_plain_blanks(source: Source, text: str) -> tuple[str, tuple[Diagnostic
         return text, ()
     spans = [Span(source, each.start(), each.end()) for each in found]
     sign = found[0].group()
-    what = "a blank that is none" if found[0][1] else "a sign that can't be seen"
+    what = "is no plain blank" if found[0][1] else "can't be seen"
     name = unicodedata.name(sign, "no name").lower()
     told = MALFORMED.at(
         spans[0],
-        f"{what} stands here: U+{ord(sign):04X}, {name}",
+        f"the sign here is a {name} (U+{ord(sign):04X}), which {what}",
         label="here",
         also=tuple(Label(span, "and here") for span in spans[1:_MOST_PLACES]),
         note=f"{len(spans)} of them are in this file" if len(spans) > _MOST_PLACES else "",

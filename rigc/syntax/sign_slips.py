@@ -130,9 +130,9 @@ def _value_sign(m: Mistake) -> Wording | None:
         return None
     blank = "" if m.before[-1] in " \t" or m.text[m.at + 1 : m.at + 2] in (" ", "\t") else " "
     gone = re.match(r".[ \t]*", m.after) if m.before[-1] in " \t" else None
-    mends = m.instead(m.at, m.at + (gone.end() if gone else 1), blank, f"delete the '{m.sign}'")
-    help = "the value comes straight after the word"
-    return Wording(f"'{m.sign}' means nothing here", "this sign", help, mends)
+    words = f"delete the '{m.sign}': the value comes straight after the word"
+    mends = m.instead(m.at, m.at + (gone.end() if gone else 1), blank, words)
+    return Wording(f"'{m.sign}' means nothing here", "this sign", mends=mends)
 
 
 def _semicolon(m: Mistake) -> Wording | None:

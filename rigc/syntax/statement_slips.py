@@ -30,7 +30,7 @@ def _breaks_off(m: Mistake) -> Wording | None:
         return Wording(*_sizes(m))
     if arrow := re.search(r"[ \t]*([-=]>)[ \t]*\Z", m.before):
         mends = m.instead(m.line_start + arrow.start(), m.at, "", f"delete the '{arrow[1]}'")
-        return Wording(f"nothing stands behind '{arrow[1]}'", label, "or go on with the next stop", mends)
+        return Wording(f"nothing stands behind '{arrow[1]}'", label, "go on with the next stop", mends)
     expected = words.told(m.expected, m.literals)
     known = words.signs(m.expected, m.literals)
     if len(m.expected) == 1 and known:
@@ -45,8 +45,9 @@ def _sizes(m: Mistake) -> tuple[str, str, str]:
     typed = re.search(r"(\d[\d.]*(?:[ \t]*[A-Za-z]+)?(?:[ \t]*x[ \t]*\d[\d.]*(?:[ \t]*[A-Za-z]+)?)*)[ \t]*\Z", m.before)
     given = typed[1] if typed else ""
     if m.before.split()[:1] in (["body"], ["inside"]):
-        advice = f"write all three, here '{given}' and one more number: a body is width x depth x height"
-        return f"'{given}' is not all of a body", "a number is missing", advice
+        advice = "write all three: width x depth x height, as 70 x 120 x 55 mm"
+        have = "one" if "x" not in given else "two"
+        return f"'{given}' is only {have} of width x depth x height", "a number is missing", advice
     return f"'{given}' is only the first of two numbers", "a number is missing", "write the second behind an 'x'"
 
 
@@ -61,7 +62,7 @@ def _closing(m: Mistake) -> Wording | None:
     return Wording(
         "this closing brace closes nothing",
         "no block is open here",
-        "or open its block with {",
+        "open its block with {",
         m.instead(m.at, m.at + 1, "", "delete it"),
     )
 
@@ -214,8 +215,13 @@ def _unit_on_a_count(m: Mistake) -> Wording | None:
 def _anything(m: Mistake) -> Wording:
     expected = words.told(m.expected, m.literals)
     if m.expected <= _PROVENANCE:
-        advice = "delete it, or put '#' before it if it is a comment"
-        return Wording(f"'{m.word}' is one word too many", "the statement ends before it", advice)
+        message, label = f"'{m.word}' is one word too many", "the statement ends before it"
+        start = m.line_start + len(m.before.rstrip())
+        last = not m.after[len(m.word) :].partition("#")[0].strip()
+        mends = m.instead(start, m.at + len(m.word), "", "delete it") if last else ()
+        return Wording(
+            message, label, "begin a comment with #" if last else "delete it, or begin a comment with #", mends
+        )
     advice = _advice("write", expected)
     if "_NL" in m.expected and len(m.expected) > 1:
         advice = _advice("write", words.told(m.expected - {"_NL"}, m.literals))

@@ -94,8 +94,10 @@ def _others(m: Mistake) -> Wording | None:
     """`others from mill.o2`."""
     if m.block == "power" and m.sign == "." and m.before.split()[:2] == ["others", "from"]:
         gone = re.match(r"\.[a-z0-9-]+", m.after)
-        mends = m.instead(m.at, m.at + (gone.end() if gone else 1), "", "name the supply alone")
-        return Wording("an outlet is named for all other units", "this dot", "rigc chooses the outlets", mends)
+        mends = m.instead(
+            m.at, m.at + (gone.end() if gone else 1), "", "name the supply alone: rigc chooses the outlets"
+        )
+        return Wording("an outlet is named for all other units", "this dot", mends=mends)
     return None
 
 

@@ -87,7 +87,7 @@ WORDS = (
     Slip("057-inch-fractions", "inches in fractions", swap("70 x 120 x 55 mm", "2 3/4 x 4 3/4 x 2 in")),
     Slip("058-centimetre-for-millimetre", "cm for mm", swap("70 x 120 x 55 mm", "70 x 120 x 55 cm")),
     Slip("059-kilogram-for-gram", "kg for g", swap("mass 400 g", "mass 400 kg")),
-    Slip("060-use-outside-the-project", "a file of the system", swap('use "stock/premade.rig"', 'use "stock/premade.rig"\nuse "../../../../../../../../etc/hostname"')),
+    Slip("060-use-outside-the-project", "a file of the system", swap('use "stock/premade.rig"', 'use "stock/premade.rig"\nuse "/etc/hostname"')),
     Slip("061-use-of-a-file-that-is-not-there", "a file that is not there", swap('use "stock/premade.rig"', 'use "stock/premade.rig"\nuse "../bench/mine.rig"')),
     Slip("062-backslashes", "backslashes in a path", swap('use "stock/plugs.rig"', 'use "stock\\plugs.rig"')),
     Slip("063-break-before-the-arrow", "a line broken before the arrow", swap(" -> fen ->", "\n  -> fen ->")),

@@ -88,6 +88,7 @@ def _cable_unknown(rig: Rig, sections: list[Section]) -> Diagnostic:
         f"the treble corner behind {listed(names)} can't be checked: {'; '.join(reasons)}",
         subject=tuple(names),
         help=remedy(next(iter(reasons))),
+        wants=tuple(reason.removesuffix(" is not known") for reason in reasons),
     )
 
 

@@ -104,14 +104,19 @@ def _longer(lead: Lead, length: Length) -> str:
 def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
     marks = tuple(lead.mark for lead in stuck)
     names = ", ".join(marks)
+    asks: tuple[str, ...]
     if route.missing:
         said = f"the length of {names} is not known, for want of {route.reason}"
         help = f"state {route.reason}"
+        asks = (route.reason, *(f"the length of {mark}" for mark in marks))
     else:
         said = f"there is no way for {names}: {route.reason}"
         help = "move it, or give the deck another drop line"
+        asks = ()
     subject = (route.about, *marks) if route.about else marks
-    return KIND.cant_check(_span(rig, route.about, stuck[0]), said, subject=subject, help=help)
+    wants = (route.reason,) if route.missing else ()
+    span = _span(rig, route.about, stuck[0])
+    return KIND.cant_check(span, said, subject=subject, help=help, wants=wants, asks_for=asks)
 
 
 def _span(rig: Rig, about: str, lead: Lead) -> Span:
