@@ -62,7 +62,8 @@ def _other_encoding(data: bytes, name: str, at: int) -> Unreadable:
     begin, end = data.rfind(b"\n", 0, at) + 1, data.find(b"\n", at)
     words = data[max(begin, at - 20) : at + 10 if end < 0 else min(end, at + 10)].decode("cp1252", "replace").strip()
     sign = data[at : at + 1].decode("cp1252", "replace")
-    return _bad_byte(data, name, at, f"is not saved as UTF-8: '{sign}' in '{words}' is in an older encoding", _SAVE)
+    said = f"is not saved as UTF-8: '{sign}' (0x{data[at]:02x}) in '{words}' is of an older encoding"
+    return _bad_byte(data, name, at, said, _SAVE)
 
 
 def _bad_byte(data: bytes, name: str, at: int, what: str, help: str) -> Unreadable:

@@ -160,7 +160,8 @@ class Scope:
             subject=(name.text,),
             label=f"did you mean '{near}'?" if near else "declared nowhere",
             also=also,
-            help="" if near else self._there_are(kinds) or f"declare '{name.text}', or correct the name",
+            help=("" if near else self._there_are(kinds))
+            or f"declare '{name.text}'" + ("" if near else ", or correct the name"),
             mends=corrected(name, near) if near else (),
         )
 

@@ -68,9 +68,9 @@ def _parts(m: Mistake) -> Wording | None:
         )
     if (title := re.match(r"[A-Za-z][^\"{#]*[^\"{#\s]", m.after)) and "STRING" in m.expected:
         text = f'"{title.group()}"'
-        quoted = m.instead(m.at, m.at + title.end(), text, f"write {text}, if it is the title")
+        quoted = m.instead(m.at, m.at + title.end(), text, f"write {text}")
         joined = f"{first[1]}-{re.sub(r'[^a-z0-9]+', '-', title.group().lower())}"
-        one = m.instead(start, m.at + title.end(), joined, f"write {joined}, if it is part of the name")
+        one = m.instead(start, m.at + title.end(), joined, f"write {joined}")
         return Wording(f"'{title.group()}' has no quotes", "a title goes in quotes", mends=(*quoted, *one))
     if re.fullmatch(r"[a-z][a-z0-9-]*", m.word):
         name = f"{first[1]}-{m.word}"

@@ -100,7 +100,7 @@ def _decimal_comma(m: Mistake) -> Wording | None:
     if len(whole[1]) <= 3 and len(part[1]) == 3 and whole[1][0] != "0":
         message = f"'{whole[1]},{part[1]}' has a comma in its number"
         thousands = f"{whole[1]}{part[1]}"
-        mends = (*m.instead(start, end, thousands, f"write {thousands}, if that is meant"), *decimal)
+        mends = (*m.instead(start, end, thousands, f"write {thousands}"), *decimal)
         return Wording(message, "a comma here", mends=mends)
     return Wording(f"'{whole[1]},{part[1]}' is written with a comma", "a comma here", mends=decimal)
 

@@ -14,9 +14,9 @@ from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
 from syrupy.location import PyTestLocation
 
 from rigc.compile import compile_rig
-from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.files.disk import Disk
 from rigc.loader import Unreadable
+from rigc.proved import Bench
 
 FOLDER = Path(__file__).parent
 SLIPS = WORDS
@@ -55,14 +55,15 @@ def test_every_answer_belongs_to_a_slip() -> None:
 
 
 def _answer(slip: Slip, folder: Path) -> str:
-    """What is told of it and not of the good rig as well."""
+    """What is told of it and not of the good rig as well; of the mends those that work, as they are printed."""
     data = slip.edit((FOLDER / slip.base).read_bytes())
     try:
-        found = _found(data, folder, slip.beside)
+        bench = _bench(data, folder, slip.beside)
     except Unreadable as fault:
         return f"{fault}\n  do: {fault.help}\n"
-    good = _good(slip.base)
-    return told(tuple(finding for finding in found if (finding.kind.name, finding.message) not in good))
+    found, good = bench.made.findings, _good(slip.base)
+    mine = (finding for finding in found if (finding.kind.name, finding.message) not in good)
+    return told(tuple(bench.proved(finding) for finding in mine))
 
 
 @lru_cache(maxsize=2)
@@ -70,10 +71,9 @@ def _good(base: str) -> frozenset[tuple[str, str]]:
     return frozenset((finding.kind.name, finding.message) for finding in compiled(FOLDER / base).findings)
 
 
-def _found(data: bytes, folder: Path, beside: tuple[tuple[str, str], ...]) -> tuple[Diagnostic, ...]:
-    folder.mkdir(exist_ok=True)
+def _bench(data: bytes, folder: Path, beside: tuple[tuple[str, str], ...]) -> Bench:
     (folder / "board.rig").write_bytes(data)
     for name, text in beside:
         (folder / name).write_text(text, "utf-8")
     disk = Disk(folder / "board.rig")
-    return compile_rig(disk, disk.name, READER).findings
+    return Bench(compile_rig(disk, disk.name, READER), disk, disk.name, READER)

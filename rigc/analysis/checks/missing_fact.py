@@ -54,7 +54,7 @@ def _whole(rig: Rig) -> Iterator[Diagnostic]:
     if not rig.decks:
         message = f"'{name}' states no deck; the {_STRIPS} and the lengths in the {_CABLES} stay blank"
         yield KIND.cant_check(span, message, subject=(name, "deck"), help="write its block: deck NAME { ... }")
-    if not rig.stock.plugs and any(connection.signal == "audio" for connection in rig.connections):
+    if not rig.stock.plugs and rig.places and any(each.signal == "audio" for each in rig.connections):
         message = f"'{name}' has no kinds of plugs: no lead has a length, and no plug its room"
         asks = ("the plug kind at...", "a plug kind in the stock...")
         mends = (use_line("stock/plugs.rig"),)

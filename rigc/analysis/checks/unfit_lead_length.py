@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.cables.lead_ends import tenths
+from rigc.analysis.cables.same_place import same_places
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.cable_routes import CableRoutes, Route
 from rigc.analysis.computations.leads import Lead, Leads
@@ -108,7 +109,9 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
     if route.missing:
         said = f"the length of {names} is not known, for want of {route.reason}"
         help = f"state {route.reason}"
-        asks = (route.reason, *(f"the length of {mark}" for mark in marks))
+        if route.reason.startswith("where "):
+            help = "measure it and write it behind the jack: `left ___ mm up ___ mm`"
+        asks = (*same_places(rig, route.reason), *(f"the length of {mark}" for mark in marks))
     else:
         said = f"there is no way for {names}: {route.reason}"
         help = "move it, or give the deck another drop line"
