@@ -31,8 +31,8 @@ def _both(told: Diagnostic, again: Diagnostic) -> Diagnostic:
     if _comes_before(again, told):
         places = [label for label in told.also if label.text == AGAIN]
         told, again = again.replace(also=(*again.also, *places)), told
-    places = tuple(Label(span, AGAIN) for span in (again.span,) if span)
-    both: Diagnostic = told.replace(also=(*told.also, *places), mends=_both_mended(told.mends, again.mends))
+    here = tuple(Label(span, AGAIN) for span in (again.span,) if span)
+    both: Diagnostic = told.replace(also=(*told.also, *here), mends=_both_mended(told.mends, again.mends))
     return both
 
 
