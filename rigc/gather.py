@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import posixpath
 import re
+from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Mend, Replace
@@ -99,12 +100,13 @@ class _Gatherer:
     def _says_language(self, source: Source, file: File) -> None:
         if any(isinstance(statement, nodes.Language) for statement in file.statements):
             return
-        first = file.statements[0].span
+        begin: Any = file.statements[0]
+        first: Span = begin.span
         self.findings.append(
             UNSTATED_LANGUAGE.at(
                 Span(source, first.start, first.start + len(first.text.partition("\n")[0])),
                 "this file does not say in which version of the language it is written",
-                subject=("language",),
+                subject=("language", source.name),
                 label="the file begins here",
                 mends=(
                     Mend(
