@@ -8,6 +8,7 @@ from collections.abc import Callable
 
 from rigc import __version__
 from rigc.analysis.acceptance import accepted
+from rigc.analysis.follow_on import folded
 from rigc.analysis.placed import placed
 from rigc.analysis.release import released
 from rigc.analysis.results import Results
@@ -22,6 +23,7 @@ from rigc.previous import Before, before
 from rigc.reports.content import Document, TitleBlock
 from rigc.reports.folder import documents
 from rigc.source import Source, Span
+from rigc.stock_not_used import with_use_lines
 from rigc.syntax.parsed import Reader
 
 
@@ -75,7 +77,7 @@ def compile_rig(
     """
     gathered = gather(load, name, reader)
     rig, told = resolve(gathered.statements, reader.reserved, _end(load(name)))
-    findings = (*gathered.findings, *_not_following(told, gathered))
+    findings = (*gathered.findings, *with_use_lines(_not_following(told, gathered), load, reader, gathered.sources))
     if rig is None or any(finding.level is Level.ERROR for finding in findings):
         return Compiled(in_order(findings), None, gathered.sources)
     rig, lacking = placed(rig, effort)
@@ -85,7 +87,7 @@ def compile_rig(
     for check in members("rigc.analysis.checks", "CHECK"):
         findings = (*findings, *results.call(check))
     findings = accepted(findings, rig.accepts, on or rig.head.date)
-    findings = released(findings, rig.head)
+    findings = folded(released(findings, rig.head))
     return Compiled(in_order(findings), results, tuple(dict.fromkeys((*gathered.sources, *earlier.sources))))
 
 

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import posixpath
+import re
+from typing import Any
+
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.loader import Loader, Unreadable, used_name
 from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax import nodes
-from rigc.syntax.nodes import Node
+from rigc.syntax.nodes import File, Node, Text
 from rigc.syntax.parsed import Reader
-from rigc.syntax.use_mistakes import CIRCLE, OTHER_LANGUAGE, UNUSABLE
+from rigc.syntax.use_mistakes import CIRCLE, OTHER_LANGUAGE, UNSTATED_LANGUAGE, UNUSABLE
 
 LANGUAGE = "1"
 
@@ -49,10 +54,21 @@ class _Gatherer:
                 self._use(source, statement)
             elif isinstance(statement, nodes.Language):
                 self._language(statement)
+        if parsed.file.statements and not parsed.findings:
+            self._says_language(source, parsed.file)
         self.statements += [s for s in parsed.file.statements if not isinstance(s, nodes.Use | nodes.Language)]
         self.open.pop()
 
     def _use(self, source: Source, statement: nodes.Use) -> None:
+        path = statement.path.span
+        if "\\" in path.text:
+            right = re.sub(r"\\+", "/", path.text)
+            mends = (Mend(f"write {right}", (Replace(path, right),)),)
+            told = UNUSABLE.at(
+                path, "a path is written with /, not with a backslash", label="in this path", mends=mends
+            )
+            self.findings.append(told)
+            return
         try:
             used = self.load(used_name(source.name, statement.path.value))
         except Unreadable as fault:
@@ -62,7 +78,8 @@ class _Gatherer:
                     statement.path.span,
                     f"{fault.message}{place}",
                     label="used here",
-                    help=fault.help or "correct the path; it counts from this file",
+                    help="" if fault.near else fault.help or "correct the path; it counts from this file",
+                    mends=_nearest_file(statement.path, fault.near),
                 )
             )
             return
@@ -80,6 +97,26 @@ class _Gatherer:
             help="delete one of these lines; move what both need into a third file",
         )
 
+    def _says_language(self, source: Source, file: File) -> None:
+        if any(isinstance(statement, nodes.Language) for statement in file.statements):
+            return
+        begin: Any = file.statements[0]
+        first: Span = begin.span
+        self.findings.append(
+            UNSTATED_LANGUAGE.at(
+                Span(source, first.start, first.start + len(first.text.partition("\n")[0])),
+                "this file does not say in which version of the language it is written",
+                subject=("language", source.name),
+                label="the file begins here",
+                mends=(
+                    Mend(
+                        f"write 'language {LANGUAGE}' above it",
+                        (Replace(Span(source, first.start, first.start), f"language {LANGUAGE}\n\n"),),
+                    ),
+                ),
+            )
+        )
+
     def _language(self, statement: nodes.Language) -> None:
         if statement.version.text != LANGUAGE:
             self.findings.append(
@@ -87,9 +124,18 @@ class _Gatherer:
                     statement.version.span,
                     f"this file is written in language {statement.version.text}; rigc reads language {LANGUAGE}",
                     label="this version",
-                    help=f"write 'language {LANGUAGE}', or use a newer rigc",
+                    help="use a newer rigc",
+                    mends=(Mend(f"write 'language {LANGUAGE}'", (Replace(statement.version.span, LANGUAGE),)),),
                 )
             )
+
+
+def _nearest_file(path: Text, near: str) -> tuple[Mend, ...]:
+    """The mend that names the file of the same folder whose name is like the one that there is not."""
+    if not near:
+        return ()
+    right = f'"{posixpath.join(posixpath.dirname(path.value), near)}"'
+    return (Mend(f"write {right}", (Replace(path.span, right),)),)
 
 
 def gather(load: Loader, name: str, reader: Reader) -> Gathered:

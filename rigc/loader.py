@@ -12,16 +12,18 @@ class Unreadable(Exception):
     """A file cannot be had as text.
 
     `message` is one line that makes sense alone and names the file as it was asked for; `help` is one thing to do, or
-    empty. `line` and `column` (from 1) are set where the fault has a place inside the file.
+    empty. `line` and `column` (from 1) are set where the fault has a place inside the file. `near` is the file beside it
+    that was surely meant, where there is one.
     """
 
-    def __init__(self, name: str, message: str, help: str = "", line: int = 0, column: int = 0) -> None:
+    def __init__(self, name: str, message: str, help: str = "", line: int = 0, column: int = 0, near: str = "") -> None:
         super().__init__(message)
         self.name = name
         self.message = message
         self.help = help
         self.line = line
         self.column = column
+        self.near = near
 
     def __str__(self) -> str:
         place = f"{self.name}:{self.line}:{self.column}" if self.line else self.name
@@ -36,6 +38,9 @@ class Loader(Protocol):
 
     def __call__(self, name: str) -> Source: ...
 
+
+STOCK_FILES = ("cables", "decks", "plugs", "premade", "strips")
+"""What the generic stock holds, a file each: `stock/cables.rig`."""
 
 STOCK = "stock/"
 """Names that begin so are the generic stock that ships with rigc, from whichever folder they are used."""

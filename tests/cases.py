@@ -12,6 +12,7 @@ from syrupy.location import PyTestLocation
 from rigc.analysis.results import Results
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.order import in_order
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
 from rigc.proved import Bench
@@ -33,10 +34,11 @@ def compiled(case: Path, root: Path = ROOT) -> Compiled:
 
 
 def proved(case: Path, made: Compiled, rule: str) -> tuple[Diagnostic, ...]:
-    """A compiled case's findings of a rule as they are printed: with those of their mends that work."""
+    """A compiled case's findings of a rule, those folded under others too, as they are printed: with those of their mends that work."""
     disk = Disk(case, root=ROOT)
     bench = Bench(made, disk, disk.name, READER)
-    return tuple(bench.proved(finding) for finding in made.findings if finding.kind.name == rule)
+    every = in_order(each for finding in made.findings for each in (finding, *finding.follow))
+    return tuple(bench.proved(finding) for finding in every if finding.kind.name == rule)
 
 
 def results(case: Path) -> Results:

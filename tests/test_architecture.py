@@ -19,7 +19,7 @@ FLOORS = (
     ("analysis",),
     ("reports", "edit"),
     ("output",),
-    ("previous",),
+    ("previous", "stock_not_used"),
     ("compile",),
     ("proved",),
     ("files",),

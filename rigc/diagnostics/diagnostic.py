@@ -54,6 +54,10 @@ class Diagnostic(Record):
     `subject` names the things it is about (names, `name.jack` or lead numbers, most telling first): it is what `accept`
     refers to and what the fingerprint is made of, so that a finding keeps its identity when lines move. `mends` are the ways to put
     it right that are edits of the text, best first; `help` is what is no edit: a measurement, a purchase, work at the bench.
+
+    `wants` are the facts for want of which a rule can't be judged, in words that are the same wherever the fact is missing;
+    `asks_for` are those for which this finding asks (one that ends in `...` stands for all that begin so), and `follow` are the
+    can't-checks that are folded under it, since they want nothing else.
     """
 
     kind: Kind
@@ -68,6 +72,9 @@ class Diagnostic(Record):
     help: str = ""
     accepted: Acceptance | None = None
     mends: tuple[Mend, ...] = ()
+    wants: tuple[str, ...] = ()
+    asks_for: tuple[str, ...] = ()
+    follow: tuple[Diagnostic, ...] = ()
 
     @property
     def advice(self) -> str:
@@ -107,6 +114,8 @@ class Kind(Record):
         note: str = "",
         help: str = "",
         mends: tuple[Mend, ...] = (),
+        wants: tuple[str, ...] = (),
+        asks_for: tuple[str, ...] = (),
         level: Level | None = None,
     ) -> Diagnostic:
         """A finding of this kind at `span`; `level` only where a rule has two."""
@@ -123,6 +132,8 @@ class Kind(Record):
             help,
             None,
             mends,
+            wants,
+            asks_for,
         )
 
     def cant_check(
@@ -133,9 +144,20 @@ class Kind(Record):
         subject: tuple[str, ...] = (),
         help: str = "",
         mends: tuple[Mend, ...] = (),
+        wants: tuple[str, ...] = (),
+        asks_for: tuple[str, ...] = (),
     ) -> Diagnostic:
         """The finding that this rule could not be judged because a fact is missing."""
-        return self.at(span, message, subject=subject, help=help, mends=mends, level=Level.CANT_CHECK)
+        return self.at(
+            span,
+            message,
+            subject=subject,
+            help=help,
+            mends=mends,
+            wants=wants,
+            asks_for=asks_for,
+            level=Level.CANT_CHECK,
+        )
 
 
 Report = Callable[[Diagnostic], None]

@@ -34,7 +34,7 @@ class Disk:
         path = Path(os.path.normpath(self.folder / name))
         known = os.path.relpath(path, self.folder).replace(os.sep, "/")
         if known not in self._sources:
-            self._sources[known] = self._read(path, known)
+            self._sources[known] = self._read(path, known, name)
         return self._sources[known]
 
     @property
@@ -57,13 +57,23 @@ class Disk:
             self._sources[name] = read_source(folder("stock") / name.removeprefix(STOCK), name)
         return self._sources[name]
 
-    def _read(self, path: Path, name: str) -> Source:
+    def _read(self, path: Path, name: str, asked: str) -> Source:
         if name == self.name:
             return read_source(path, name) if self._given is None else decode(self._given, name)
         if "\0" not in name and not _real(path).is_relative_to(self.root):
-            message = f"'{name}' lies outside the project"
+            if not path.exists():
+                advice = f"correct the path; it counts from this file and stays in the project: {self._project}"
+                raise Unreadable(name, f"cannot read '{asked}': there is no such file", advice)
+            message = f"'{asked}' lies outside the project: {self._project}"
             raise Unreadable(name, message, "move it into the project, or give --root a folder that holds both")
         return read_source(path, name)
+
+    @property
+    def _project(self) -> str:
+        """The project's folder in words, seen from the rig's."""
+        if self.root == _real(self.folder):
+            return f"the folder of '{self.name}', as none above it holds .git or a file rig-root"
+        return f"the folder '{os.path.relpath(self.root, _real(self.folder)).replace(os.sep, '/')}'"
 
 
 def project_root(folder: Path) -> Path:

@@ -36,7 +36,7 @@ class GitRevision:
         path = normpath(join(self.folder, name))
         known = relpath(f"/{path}", f"/{self.folder}")
         if known not in self._sources:
-            self._sources[known] = self._read(path, known)
+            self._sources[known] = self._read(path, known, name)
         return self._sources[known]
 
     @property
@@ -48,10 +48,10 @@ class GitRevision:
         """A source's name as git writes it: the commit, and the path from the top."""
         return name if name.startswith(STOCK) else f"{self.typed}:{normpath(join(self.folder, name))}"
 
-    def _read(self, path: str, name: str) -> Source:
+    def _read(self, path: str, name: str, asked: str) -> Source:
         outside = path.startswith(("../", "/")) or path == ".." or "\0" in path
         if outside or (name != self.name and self.root and not path.startswith(f"{self.root}/")):
-            message = f"'{name}' lies outside the project"
+            message = f"'{asked}' lies outside the project"
             raise Unreadable(name, message, "move it into the project, or give --root a folder that holds both")
         entry = self.repository.entry(self.commit, path)
         if entry is None or entry.kind != BLOB:

@@ -13,6 +13,9 @@ SIZE_LIMIT = 4 * 1024 * 1024
 """The largest source that is read, in bytes: some hundred times a large touring rig."""
 
 
+_SAVE = "save it as UTF-8: in most editors Save As, then Encoding"
+
+
 def read_source(path: Path, name: str) -> Source:
     """The source in the file at `path`, known to findings as `name`. Raises `Unreadable`."""
     try:
@@ -20,7 +23,8 @@ def read_source(path: Path, name: str) -> Source:
             _refuse_size(name, os.fstat(file.fileno()).st_size)
             data = file.read(SIZE_LIMIT + 1)
     except (OSError, ValueError) as fault:
-        raise Unreadable(name, f"cannot read '{name}': {_why(path, fault)}", _neighbour(path)) from None
+        advice, near = _neighbour(path)
+        raise Unreadable(name, f"cannot read '{name}': {_why(path, fault)}", advice, near=near) from None
     return decode(data, name, str(path))
 
 
@@ -28,15 +32,14 @@ def decode(data: bytes, name: str, origin: str = "") -> Source:
     """The source in `data`: UTF-8 with or without a byte order mark, line ends of any kind. Raises `Unreadable`."""
     _refuse_size(name, len(data))
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
-        raise Unreadable(name, f"'{name}' is UTF-16 text", "save it as UTF-8", 1, 1)
+        raise Unreadable(name, f"'{name}' is UTF-16 text", _SAVE, 1, 1)
     nul = data.find(b"\0")
     if nul >= 0:
         raise _bad_byte(data, name, nul, "holds a NUL byte", "this is no text file; name a .rig file")
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        at = _first_bad_byte(data)
-        raise _bad_byte(data, name, at, f"holds byte 0x{data[at]:02x}, which is no UTF-8", "save it as UTF-8") from None
+        raise _other_encoding(data, name, _first_bad_byte(data)) from None
     return Source(name, _unix(text), data, origin)
 
 
@@ -52,6 +55,15 @@ def _first_bad_byte(data: bytes) -> int:
     except UnicodeDecodeError as fault:
         return fault.start
     raise AssertionError("these bytes are UTF-8")
+
+
+def _other_encoding(data: bytes, name: str, at: int) -> Unreadable:
+    """The refusal of text in an encoding of one byte a sign, with the words around the first sign that shows it."""
+    begin, end = data.rfind(b"\n", 0, at) + 1, data.find(b"\n", at)
+    words = data[max(begin, at - 20) : at + 10 if end < 0 else min(end, at + 10)].decode("cp1252", "replace").strip()
+    sign = data[at : at + 1].decode("cp1252", "replace")
+    said = f"is not saved as UTF-8: '{sign}' (0x{data[at]:02x}) in '{words}' is of an older encoding"
+    return _bad_byte(data, name, at, said, _SAVE)
 
 
 def _bad_byte(data: bytes, name: str, at: int, what: str, help: str) -> Unreadable:
@@ -82,18 +94,18 @@ def _is_folder(path: Path) -> bool:
         return False
 
 
-def _neighbour(path: Path) -> str:
-    """Advice from what stands in the folder where the file was looked for."""
+def _neighbour(path: Path) -> tuple[str, str]:
+    """Advice from what stands in the folder where the file was looked for, and the file that was surely meant."""
     try:
         folder = path if path.is_dir() else path.parent
         rigs = sorted(entry.name for entry in folder.iterdir() if entry.suffix == ".rig")
     except (OSError, ValueError):
-        return ""
+        return "", ""
     if not rigs:
-        return ""
+        return "", ""
     if path.is_dir():
-        return f"name a file in it, such as '{rigs[0]}'"
+        return f"name a file in it, such as '{rigs[0]}'", ""
     from rigc.near import nearest
 
     near = nearest(path.name, rigs)
-    return f"did you mean '{near}'?" if near else ""
+    return (f"did you mean '{near}'?", near) if near else ("", "")

@@ -11,6 +11,7 @@ from pint import UnitRegistry
 from pint.errors import PintError
 
 from rigc.diagnostics.diagnostic import Diagnostic, Report
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.fact import Fact, Provenance
 from rigc.model.measures import Measure
 from rigc.model.unit_slips import meant
@@ -124,7 +125,7 @@ def quantity(
                 amount.span,
                 f"'{amount.number.text}' has no unit; {measure.name} goes here",
                 label="a number without a unit",
-                help=f"write the unit behind it, for example {measure.example}",
+                help=f"write the unit behind it, for example {_example(amount.number.text, measure)}",
             )
         )
         return None
@@ -202,7 +203,8 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
                 word.span,
                 f"'{word.text}' is no unit that rigc knows; {measure.name} goes here",
                 label=f"did you mean '{near}'?" if near else "this unit",
-                help=f"write it as {typed.split()[0]} {near}" if near else f"write for example {measure.example}",
+                help="" if near else f"write for example {measure.example}",
+                mends=(Mend(f"write {typed.split()[0]} {near}", (Replace(word.span, near),)),) if near else (),
             )
         )
         return None
@@ -212,7 +214,7 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
                 span,
                 f"'{typed}' is {_told(word.text)}; {measure.name} goes here",
                 label=f"{measure.name} goes here",
-                help=f"write for example {measure.example}, or move the line to where it belongs",
+                help=f"write {measure.name}, for example {_example(typed.split()[0], measure)}",
             )
         )
     return scale
@@ -241,17 +243,22 @@ def _implausible(span: Span, measure: Measure, typed: str, value: float) -> Diag
             span,
             f"'{typed}' is negative; {measure.name} can't be",
             label="a negative value",
-            help="delete the minus sign",
+            mends=(Mend("delete the minus sign", (Replace(span, span.text.replace("-", "", 1)),)),),
         )
     read = f"{_figure(value)} {unit}"
-    said = f"'{typed}'" if read == typed else f"'{typed}', read as {read},"
-    bound = f"at least {_figure(measure.low)}" if value < measure.low else f"at most {_figure(measure.high)}"
-    meant = _plausible_case(measure, typed)
+    said = f"'{typed}'" if read == typed else f"'{typed}' ({read})"
+    much = f"too little for {measure.name} here: it is at least {_figure(measure.low)} {unit}"
+    if value > measure.high:
+        much = f"too much for {measure.name} here: it is at most {_figure(measure.high)} {unit}"
+    meant = _plausible(measure, typed)
+    shared = span.text != typed and not span.text.endswith(typed.split()[1])
+    mends = () if not meant or shared else (Mend(f"write {meant}", (Replace(span, meant),)),)
     return WRONG_QUANTITY.at(
         span,
-        f"{said} is not plausible for {measure.name}: {bound} {unit} is",
+        f"{said} is {much}",
         label=f"did you mean {meant}?" if meant else "probably a slip of the unit",
-        help=f"write {meant}" if meant else "look at the unit; measure again if it is really so",
+        help="measure it again" if mends else "look at the unit; measure again if it is really so",
+        mends=mends,
     )
 
 
@@ -259,6 +266,22 @@ def _figure(value: float) -> str:
     """Six figures of a value, never as a power of ten."""
     text = f"{value:.6g}"
     return f"{float(text):.12f}".rstrip("0").rstrip(".") if "e" in text else text
+
+
+def _example(number: str, measure: Measure) -> str:
+    """The number as typed with the unit of the example, where that is plausible; else the example."""
+    unit = measure.example.split()[-1]
+    scale = 1.0 if PLAIN.get(unit) == measure.unit else factor(unit, measure.unit)
+    fits = scale is not None and measure.low <= float(number) * scale <= measure.high and float(number)
+    return f"{number} {unit}" if fits else measure.example
+
+
+def _plausible(measure: Measure, typed: str) -> str:
+    """The same number with the unit that was surely meant: the same letters in other case, else that of the example."""
+    other = _plausible_case(measure, typed)
+    number = typed.split()[0]
+    example = _example(number, measure)
+    return other or (example if example.startswith(f"{number} ") and example != typed else "")
 
 
 def _plausible_case(measure: Measure, typed: str) -> str:

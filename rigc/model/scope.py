@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Report
+from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.wording import listed
 from rigc.near import nearest
 from rigc.syntax.nodes import Word
 
@@ -95,6 +97,9 @@ LOOSE_LEAD = Kind(
 )
 
 
+_FEW = 8
+
+
 class Scope:
     """The declared names of one family (things, cables, scenarios ...), and where they were found to be `mentioned`."""
 
@@ -135,9 +140,10 @@ class Scope:
                 MISUSED.at(
                     name.span,
                     f"'{name.text}' is {article(kind)}; {wanted} goes here",
+                    subject=(name.text,),
                     label=f"{wanted} goes here",
                     also=(Label(first.span, "declared here"),),
-                    help=f"name {wanted}",
+                    help=self._there_are(allowed) or f"name {wanted}",
                 )
             )
             return None
@@ -146,7 +152,7 @@ class Scope:
 
     def _unknown(self, name: Word, kinds: tuple[str, ...], wanted: str) -> Diagnostic:
         fitting = [other for other, (kind, _) in self.declared.items() if not kinds or kind in kinds]
-        near = nearest(name.text, fitting) or nearest(name.text, self.declared)
+        near = nearest(name.text, fitting)
         also = (Label(self.declared[near][1].span, f"'{near}' is declared here"),) if near else ()
         return UNKNOWN.at(
             name.span,
@@ -154,8 +160,20 @@ class Scope:
             subject=(name.text,),
             label=f"did you mean '{near}'?" if near else "declared nowhere",
             also=also,
-            help=f"write '{near}'" if near else f"declare '{name.text}', or correct the name",
+            help=("" if near else self._there_are(kinds))
+            or f"declare '{name.text}'" + ("" if near else ", or correct the name"),
+            mends=corrected(name, near) if near else (),
         )
+
+    def _there_are(self, kinds: tuple[str, ...]) -> str:
+        """The names to choose from, where they are few."""
+        fitting = [other for other, (kind, _) in self.declared.items() if not kinds or kind in kinds]
+        return f"name one that is declared: {listed(fitting, 'or')}" if 0 < len(fitting) <= _FEW else ""
+
+
+def corrected(name: Word, right: str, said: str = "") -> tuple[Mend, ...]:
+    """The mend that writes another name in place of this one; `said` is how it is told where that is more than the name."""
+    return (Mend(f"write '{said or right}'", (Replace(name.span, right),)),)
 
 
 def twice(what: str, again: Word, first: Word, help: str) -> Diagnostic:

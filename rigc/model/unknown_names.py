@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.mend import Mend
 from rigc.model.scope import UNKNOWN
 
 AGAIN = "and here"
@@ -30,8 +31,15 @@ def _both(told: Diagnostic, again: Diagnostic) -> Diagnostic:
     if _comes_before(again, told):
         places = [label for label in told.also if label.text == AGAIN]
         told, again = again.replace(also=(*again.also, *places)), told
-    both: Diagnostic = told.replace(also=(*told.also, *(Label(span, AGAIN) for span in (again.span,) if span)))
+    here = tuple(Label(span, AGAIN) for span in (again.span,) if span)
+    both: Diagnostic = told.replace(also=(*told.also, *here), mends=_both_mended(told.mends, again.mends))
     return both
+
+
+def _both_mended(first: tuple[Mend, ...], second: tuple[Mend, ...]) -> tuple[Mend, ...]:
+    """Mends that say the same, as one that does it at both places."""
+    others = {mend.words: mend.edits for mend in second}
+    return tuple(Mend(mend.words, (*mend.edits, *others.get(mend.words, ()))) for mend in first)
 
 
 def _comes_before(one: Diagnostic, other: Diagnostic) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax import mistakes
@@ -32,15 +33,15 @@ class Chunk(Record):
     passed_over: tuple[Span, ...]
 
 
-def chunks(source: Source) -> list[Chunk]:
-    """The pieces in order. A block inside a block, a brace too many or too few is a finding of its piece."""
-    return _Cutter(source).pieces()
+def chunks(source: Source, text: str) -> list[Chunk]:
+    """The pieces in order, of the source's text or of one as long as it. A block inside a block, a brace too many or too few is a finding of its piece."""
+    return _Cutter(source, text).pieces()
 
 
 class _Cutter:
-    def __init__(self, source: Source) -> None:
+    def __init__(self, source: Source, text: str) -> None:
         self.source = source
-        self.text = source.text
+        self.text = text
         self.found: list[Chunk] = []
         self.start = 0
         self.opened = -1
@@ -139,7 +140,12 @@ def _not_closed(source: Source, opened: int, line: int, at: int) -> Diagnostic:
         f"this block is not closed before '{source.text[line:at].strip()}' begins",
         label="opened here",
         also=(Label(Span(source, line, at + 1), "the next block begins here"),),
-        help="close it with } on a line of its own",
+        mends=(
+            Mend(
+                f"put }} on a line of its own before '{source.text[line:at].strip()}'",
+                (Replace(Span(source, line, line), "}\n\n"),),
+            ),
+        ),
     )
 
 
@@ -158,5 +164,10 @@ def _never_closed(source: Source, opened: int) -> Diagnostic:
         Span(source, opened, opened + 1),
         "this block is never closed",
         label="opened here",
-        help="close it with } on a line of its own",
+        mends=(
+            Mend(
+                "put } on a line of its own at the end",
+                (Replace(Span(source, len(source.text), len(source.text)), "\n}\n"),),
+            ),
+        ),
     )

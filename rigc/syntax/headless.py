@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.source import Source, Span
 from rigc.syntax import mistakes
 from rigc.syntax.chunks import Chunk
@@ -60,6 +61,8 @@ def _word(chunk: Chunk) -> str:
 
 def _told(source: Source, chunks: list[Chunk], home: str) -> Diagnostic:
     first, last = chunks[0], chunks[-1]
+    if _word(first) in mistakes.BLOCK_OPENERS:
+        return _without_brace(source, first)
     begin = first.start + len(first.text) - len(first.text.lstrip())
     brace = last.start + last.text.index("}")
     lines = sum(1 for chunk in chunks[:-1] if _word(chunk))
@@ -73,4 +76,17 @@ def _told(source: Source, chunks: list[Chunk], home: str) -> Diagnostic:
         label="the first line of their block is missing",
         also=(Label(Span(source, brace, brace + 1), "this brace closes nothing"),),
         help=f"write the first line of the block before it{opening}",
+    )
+
+
+def _without_brace(source: Source, head: Chunk) -> Diagnostic:
+    """The first line of a block is there, but for its brace."""
+    begin = head.start + len(head.text) - len(head.text.lstrip())
+    line = head.text.strip().partition("\n")[0].partition("#")[0].rstrip()
+    end = begin + len(line)
+    return mistakes.UNCLOSED.at(
+        Span(source, begin, end),
+        f"the block '{line}' has no opening brace",
+        label="{ is missing at the end of this line",
+        mends=(Mend("put { at the end of this line", (Replace(Span(source, end, end), " {"),)),),
     )

@@ -9,6 +9,20 @@ from rigc.source import Source, Span
 from rigc.syntax.mistakes import MALFORMED
 
 _DATES = re.compile(r'"(?:\\.|[^"\\\n])*"|#[^\n]*|(?<![\w.-])(\d{4})-(\d\d)-(\d\d)(?![\w-])')
+_MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 _DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 
@@ -19,15 +33,24 @@ def impossible_dates(source: Source) -> tuple[Diagnostic, ...]:
 
 
 def _is_day(year: int, month: int, day: int) -> bool:
-    if not 1 <= month <= 12 or not 1 <= day <= _DAYS[month - 1]:
-        return False
-    return (month, day) != (2, 29) or (year % 4 == 0 and (year % 100 != 0 or year % 400 == 0))
+    return 1 <= month <= 12 and 1 <= day <= _days(year, month)
+
+
+def _days(year: int, month: int) -> int:
+    leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
+    return 28 if month == 2 and not leap else _DAYS[month - 1]
+
+
+def _why(year: int, month: int) -> str:
+    if not 1 <= month <= 12:
+        return "the month stands in the middle, 01 to 12: year-month-day, as 2026-03-02"
+    return f"look up the day: {_MONTHS[month - 1]} {year} has {_days(year, month)}"
 
 
 def _told(source: Source, date: re.Match[str]) -> Diagnostic:
     return MALFORMED.at(
         Span(source, date.start(), date.end()),
-        f"{date[0]} is on no calendar",
+        f"there is no such date as {date[0]}",
         label="this date",
-        help="write year-month-day, as 2026-03-02",
+        help=_why(int(date[1]), int(date[2])),
     )

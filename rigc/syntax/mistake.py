@@ -5,11 +5,19 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.record import Record
 from rigc.source import Span
 
-Wording = tuple[str, str, str]
-"""Message, label, help."""
+
+class Wording(Record):
+    """How a mistake is told: `help` where no edit can do it, `mends` where one or another can."""
+
+    message: str
+    label: str
+    help: str = ""
+    mends: tuple[Mend, ...] = ()
+
 
 _WORD = re.compile(r"->|=>|\.\.|[^\s{},.\"#=>]+")
 _BROKEN_OFF = re.compile(r"[^\s{},.\"#=>]*\Z")
@@ -55,6 +63,12 @@ class Mistake(Record):
         return self.text.rfind("\n", 0, self.at) + 1
 
     @property
+    def line_end(self) -> int:
+        """The offset behind the line's last sign."""
+        end = self.text.find("\n", self.at)
+        return len(self.text) if end < 0 else end
+
+    @property
     def before(self) -> str:
         """The line up to the place."""
         return self.text[self.line_start : self.at]
@@ -62,10 +76,23 @@ class Mistake(Record):
     @property
     def after(self) -> str:
         """The line from the place on."""
-        end = self.text.find("\n", self.at)
-        return self.text[self.at : len(self.text) if end < 0 else end]
+        return self.text[self.at : self.line_end]
 
     def awaits(self, *words: str) -> bool:
         """Whether each of these words or signs could have stood here."""
         told = {self.literals.get(name, name) for name in self.expected}
         return told.issuperset(words)
+
+    def place(self, start: int, end: int) -> Span:
+        """The stretch of the source that stands at these offsets of the text."""
+        moved = self.span.start - self.at
+        return Span(self.span.source, start + moved, end + moved)
+
+    def instead(self, start: int, end: int, text: str, words: str) -> tuple[Mend, ...]:
+        """The one mend by which `text` stands in place of what is between these offsets."""
+        return (Mend(words, (Replace(self.place(start, end), text),)),)
+
+    def write(self, text: str, words: str = "") -> tuple[Mend, ...]:
+        """The one mend by which `text` stands in place of the whole word."""
+        end = self.at + len(self.word)
+        return self.instead(end - len(self.whole), end, text, words or f"write '{text}'")

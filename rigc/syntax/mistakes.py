@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import re
-
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
-from rigc.source import Source, Span
+from rigc.source import Span
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.name_slips import NAME_SLIPS
 from rigc.syntax.sign_slips import SIGN_SLIPS
@@ -77,38 +75,21 @@ def tell(mistake: Mistake) -> Diagnostic:
     for wording in _WORDINGS:
         told = wording(mistake)
         if told is not None:
-            message, label, help = told
             span = mistake.span
-            if f"'{mistake.whole}'" in message:
+            if f"'{mistake.whole}'" in told.message:
                 start = span.start + len(mistake.word) - len(mistake.whole)
                 span = Span(span.source, start, start + len(mistake.whole))
             elif span.start == span.end or mistake.kind == "character":
                 span = Span(span.source, span.start, span.start + max(1, len(mistake.word)))
-            return MALFORMED.at(span, message, label=label, help=help)
+            return MALFORMED.at(span, told.message, label=told.label, help=told.help, mends=told.mends)
     raise AssertionError("the last wording fits every mistake")
 
 
 def too_many(span: Span, most: int, where: str) -> Diagnostic:
     """The finding that the rest of a block or file was not looked at."""
     return MALFORMED.at(
-        span, f"{most} mistakes in one {where}; the rest of it was not read", help="mend these first and run again"
+        span, f"{most} mistakes in one {where}; the rest of it was not read", help="put these right first and run again"
     )
-
-
-def at_sight(source: Source) -> tuple[Diagnostic, ...]:
-    """What can be said without parsing: an empty file, or signs that never belong in text."""
-    control = re.search(r"[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff\ufffe\uffff]", source.text)
-    if control:
-        place = Span(source, control.start(), control.end())
-        return (
-            UNREADABLE.at(
-                place,
-                f"the sign U+{ord(control.group()):04X} is no text",
-                label="this sign",
-                help="save the file as plain text in UTF-8",
-            ),
-        )
-    return ()
 
 
 _WORDINGS = (*SIGN_SLIPS, *NAME_SLIPS, *TRADE_SLIPS, *STATEMENT_SLIPS, *LAST_RESORT)

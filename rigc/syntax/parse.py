@@ -18,10 +18,12 @@ from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
 from rigc.syntax import mistakes, nodes
 from rigc.syntax.chunks import chunks
+from rigc.syntax.each_slip_once import each_slip_once
 from rigc.syntax.headless import Piece, without_heads
 from rigc.syntax.impossible_dates import impossible_dates
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node, Text, Word
+from rigc.syntax.odd_signs import Looked, looked_at, no_text
 from rigc.syntax.parsed import Parsed
 from rigc.syntax.salvage import Stop, salvage
 
@@ -105,14 +107,14 @@ class Grammar:
 
 def parse(source: Source, grammar: Grammar) -> Parsed:
     """Reads a whole file; after a mistake it goes on with the next line, so that all mistakes are found in one run."""
-    found = mistakes.at_sight(source)
-    dates = impossible_dates(source)
-    if found:
-        return Parsed(File((), Span(source, 0, 0)), found, (Span(source, 0, len(source.text)),))
+    looked = looked_at(source)
+    if looked is None:
+        return Parsed(File((), Span(source, 0, 0)), (no_text(source),), (Span(source, 0, len(source.text)),))
+    more = (*looked.findings, *impossible_dates(source))
     try:
-        return Parsed(_file(grammar, source, source.text, 0), dates, ())
+        return Parsed(_file(grammar, source, looked.text, 0), more, looked.passed_over)
     except UnexpectedInput:
-        return _piece_by_piece(grammar, source, dates)
+        return _piece_by_piece(grammar, source, looked, more)
 
 
 def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
@@ -121,7 +123,7 @@ def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
     return File(_built(statements, source, base), Span(source, base, base + len(text)))
 
 
-def _piece_by_piece(grammar: Grammar, source: Source, more: tuple[Diagnostic, ...]) -> Parsed:
+def _piece_by_piece(grammar: Grammar, source: Source, looked: Looked, more: tuple[Diagnostic, ...]) -> Parsed:
     def read(text: str, base: int) -> File | Stop:
         try:
             return _file(grammar, source, text, base)
@@ -130,9 +132,9 @@ def _piece_by_piece(grammar: Grammar, source: Source, more: tuple[Diagnostic, ..
 
     statements: list[Node] = []
     pieces: list[Piece] = []
-    skipped: list[Span] = []
+    skipped: list[Span] = list(looked.passed_over)
     count = 0
-    for chunk in chunks(source):
+    for chunk in chunks(source, looked.text):
         salvaged = salvage(source, chunk, read)
         statements += salvaged.statements
         pieces.append((chunk, salvaged.findings))
@@ -144,7 +146,9 @@ def _piece_by_piece(grammar: Grammar, source: Source, more: tuple[Diagnostic, ..
     findings = without_heads(source, pieces, grammar.heads)
     if count >= MOST_MISTAKES_A_FILE:
         findings.append(mistakes.too_many(findings[-1].span or skipped[-1], count, "file"))
-    return Parsed(File(tuple(statements), Span(source, 0, len(source.text))), (*findings, *more), tuple(skipped))
+    return Parsed(
+        File(tuple(statements), Span(source, 0, len(source.text))), each_slip_once((*findings, *more)), tuple(skipped)
+    )
 
 
 def _offset(error: UnexpectedInput, text: str) -> int:

@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.near import nearest
+from rigc.source import Span
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
 from rigc.syntax.trade_slips import our_word
@@ -17,35 +19,86 @@ def _breaks_off(m: Mistake) -> Wording | None:
     closes = m.sign == "}" and m.before.strip() and "_NL" not in m.expected
     if not closes and m.kind not in ("_NL", "end of file") and m.sign not in ("\n", ""):
         return None
+    label = "something is missing here"
     if m.before.split() == ["chain"]:
-        return "this chain is empty", "nothing stands behind it", "name what is joined: chain guitar -> plumb -> combo"
+        advice = "name what is joined: chain guitar -> plumb -> combo"
+        return Wording("this chain is empty", "nothing stands behind it", advice)
     if m.awaits("isolated", "common"):
         message = "this outlet is said to be neither isolated nor of a common group"
-        return message, "something is missing here", "add 'isolated', or 'common' and the group's name"
+        return Wording(message, label, "add 'isolated', or 'common' and the group's name")
+    if m.expected == {"_X"}:
+        return Wording(*_sizes(m))
+    if arrow := re.search(r"[ \t]*([-=]>)[ \t]*\Z", m.before):
+        mends = m.instead(m.line_start + arrow.start(), m.at, "", f"delete the '{arrow[1]}'")
+        return Wording(f"nothing stands behind '{arrow[1]}'", label, "go on with the next stop", mends)
     expected = words.told(m.expected, m.literals)
-    return f"the line ends where {expected} is due", "something is missing here", _advice("add", expected)
+    known = words.signs(m.expected, m.literals)
+    if len(m.expected) == 1 and known:
+        end = m.line_start + len(m.before.rstrip())
+        mends = m.instead(end, end, f" {known[0]}", f"add '{known[0]}'")
+        return Wording(f"'{known[0]}' is missing at the end of this line", label, mends=mends)
+    return Wording(f"{expected} is missing at the end of this line", label, _advice("add", expected))
+
+
+def _sizes(m: Mistake) -> tuple[str, str, str]:
+    """A size that lacks one of its numbers joined by `x`."""
+    typed = re.search(r"(\d[\d.]*(?:[ \t]*[A-Za-z]+)?(?:[ \t]*x[ \t]*\d[\d.]*(?:[ \t]*[A-Za-z]+)?)*)[ \t]*\Z", m.before)
+    given = typed[1] if typed else ""
+    if m.before.split()[:1] in (["body"], ["inside"]):
+        advice = "write all three: width x depth x height, as 70 x 120 x 55 mm"
+        have = "one" if "x" not in given else "two"
+        return f"'{given}' is only {have} of width x depth x height", "a number is missing", advice
+    return f"'{given}' is only the first of two numbers", "a number is missing", "write the second behind an 'x'"
 
 
 def _closing(m: Mistake) -> Wording | None:
     if m.sign != "}":
         return None
     if "{" in m.before:
-        advice = "end the line behind {, and put } on a line of its own"
-        return "this block is written on one line", "its statement ends here", advice
+        return Wording("this block is written on one line", "its statement ends here", mends=_unfolded(m))
     if m.before.strip():
-        return "the closing brace stands behind a statement", "here", "put } on a line of its own"
-    return "this closing brace closes nothing", "no block is open here", "delete it, or open its block with {"
+        mends = m.instead(m.line_start + len(m.before.rstrip()), m.at, "\n", "put } on a line of its own")
+        return Wording("the closing brace stands behind a statement", "here", mends=mends)
+    return Wording(
+        "this closing brace closes nothing",
+        "no block is open here",
+        "open its block with {",
+        m.instead(m.at, m.at + 1, "", "delete it"),
+    )
+
+
+def _unfolded(m: Mistake) -> tuple[Mend, ...]:
+    opened = m.line_start + m.before.index("{") + 1
+    inside = m.text[opened : m.at].strip()
+    words = "end the line behind {, and put } on a line of its own"
+    return m.instead(opened, m.at, f"\n  {inside}\n", words)
 
 
 def _opening(m: Mistake) -> Wording | None:
     if m.sign == "{" and not m.before.strip():
-        return "this brace opens no block", "nothing stands before it", "write the block's first words before it"
+        return Wording(
+            "this brace opens no block", "nothing stands before it", "write the block's first words before it"
+        )
     return None
 
 
 def _arrow(m: Mistake) -> Wording | None:
+    if m.word not in ("->", "=>") or m.before.strip():
+        return None
+    text, source = m.span.source.text, m.span.source
+    above = text.rfind("\n", 0, m.span.start - len(m.before))
+    line = text[text.rfind("\n", 0, max(0, above)) + 1 : max(0, above)]
+    if re.fullmatch(r"[ \t]*[a-z][^#\"{}]*", line):
+        end = above - len(line) + len(line.rstrip())
+        edit = Replace(Span(source, end, m.span.start + len(m.word)), f" {m.word}\n{m.before} ")
+        mends = (Mend(f"put '{m.word}' at the end of the line above", (edit,)),)
+        return Wording(f"a line does not begin with '{m.word}'", "the line above ended here", mends=mends)
+    return Wording(f"nothing stands before '{m.word}'", "a name is missing here", "write where the lead comes from")
+
+
+def _arrow_without_start(m: Mistake) -> Wording | None:
     if m.word in ("->", "=>") and "NAME" in m.expected:
-        return f"nothing stands before '{m.word}'", "a name is missing here", "write where the lead comes from"
+        return Wording(f"nothing stands before '{m.word}'", "a name is missing here", "write where the lead comes from")
     return None
 
 
@@ -57,7 +110,9 @@ def _no_statement(m: Mistake) -> Wording | None:
         return None
     if not re.fullmatch(r"[A-Za-z][\w-]*", m.word):
         shown = m.span.text or m.word
-        return f"'{shown}' begins no statement", "a word is missing before it", "begin with the word of the statement"
+        return Wording(
+            f"'{shown}' begins no statement", "a word is missing before it", "begin with the word of the statement"
+        )
     return _statement_of(m, m.word, mine)
 
 
@@ -70,25 +125,30 @@ def _statement_elsewhere(m: Mistake) -> Wording | None:
 
 
 def _statement_of(m: Mistake, word: str, mine: frozenset[str]) -> Wording:
-    message = f"'{word}' is no statement of {_block(m.block)}" if m.block else f"'{word}' begins no statement"
+    message = f"{_block(m.block)} has no statement '{word}'" if m.block else f"no statement begins with '{word}'"
     ours = our_word(word, mine)
     if ours:
-        return message, f"did you mean '{ours}'?", f"write '{ours}'"
+        return Wording(message, f"did you mean '{ours}'?", mends=_for(m, word, ours))
     homes = [block for block, heads in m.blocks().items() if word in heads]
     if homes:
         if not m.block:
             message = f"'{word}' stands outside of its block"
-        return message, "this statement", f"it belongs {_places(homes)}"
+        return Wording(message, "this statement", f"it belongs {_places(homes)}")
     near = nearest(word, sorted(mine))
     if near:
-        return message, f"did you mean '{near}'?", f"write '{near}'"
+        return Wording(message, f"did you mean '{near}'?", mends=_for(m, word, near))
     near = nearest(word, sorted({each for heads in m.blocks().values() for each in heads}))
     if near:
         homes = [block for block, heads in m.blocks().items() if near in heads]
-        return message, f"did you mean '{near}'?", f"write '{near}'; it belongs {_places(homes)}"
+        return Wording(message, f"did you mean '{near}'?", f"write '{near}'; it belongs {_places(homes)}")
     if m.block:
-        return message, "this word", f"the language reference lists the statements of {_block(m.block)}"
-    return message, "this word", "begin with a word such as unit, chain or place; write # before a remark"
+        return Wording(message, "this word", f"the language reference lists the statements of {_block(m.block)}")
+    return Wording(message, "this word", "begin with a word such as unit, chain or place; begin a comment with #")
+
+
+def _for(m: Mistake, word: str, ours: str) -> tuple[Mend, ...]:
+    start = m.line_start + m.before.index(word) if word in m.before else m.at
+    return m.instead(start, start + len(word), ours, f"write '{ours}'")
 
 
 def _places(homes: list[str]) -> str:
@@ -105,23 +165,46 @@ def _near_word(m: Mistake) -> Wording | None:
     begun = [word for word in expected if len(m.word) > 1 and word.startswith(m.word)]
     near = nearest(m.word, expected) or (begun[0] if len(begun) == 1 else "")
     if near and m.word != near:
-        return f"'{m.word}' means nothing here", f"did you mean '{near}'?", f"write '{near}'"
+        mends = m.instead(m.at, m.at + len(m.word), near, f"write '{near}'")
+        return Wording(f"'{m.word}' means nothing here", f"did you mean '{near}'?", mends=mends)
     return None
 
 
 def _no_text(m: Mistake) -> Wording | None:
     if m.expected == {"STRING"}:
-        typed = re.match(r"[^\"]*[^\s\"]" if m.before.split() in (["note"], ["client"]) else r"[^\s\"]+", m.after)
+        whole_line = m.before.split() in (["note"], ["client"])
+        typed = re.match(r"[^\"#]*[^\s\"#]" if whole_line else r"[^\s\"]+", m.after)
         shown = typed.group() if typed else m.word
-        return f"'{shown}' has no quotes", "a text in quotes goes here", f'write "{shown}"'
+        mends = m.instead(m.at, m.at + len(shown), f'"{shown}"', f'write "{shown}"')
+        return Wording(f"'{shown}' has no quotes", "a text in quotes goes here", mends=mends)
     return None
+
+
+def _second_statement(m: Mistake) -> Wording | None:
+    """`mass 400 g draws 8 mA`."""
+    mine = m.blocks().get(m.block, frozenset())
+    if "_NL" not in m.expected or m.word not in mine or not m.before.strip():
+        return None
+    if m.word in words.signs(m.expected, m.literals):
+        return None
+    indent = re.match(r"[ \t]*", m.before)
+    line = f"\n{indent.group() if indent else ''}"
+    start = m.line_start + len(m.before.rstrip())
+    mends = m.instead(start, m.at, line, f"begin a new line before '{m.word}'")
+    return Wording(f"'{m.word}' begins a second statement on this line", "the first one ends before it", mends=mends)
+
+
+def _comma(m: Mistake) -> Wording | None:
+    if m.sign != "," or not m.expected & _PROVENANCE:
+        return None
+    return Wording("this comma does not belong here", "this sign", mends=m.instead(m.at, m.at + 1, "", "delete it"))
 
 
 def _unit_on_a_count(m: Mistake) -> Wording | None:
     counted = re.search(r"(?<![\d.])(\d+(?:\.\d+)?)[ \t]*\Z", m.before)
     measure = re.fullmatch(r"[A-Za-z%]{1,4}", m.word) and m.word not in m.literals.values()
     if counted and measure and "UNIT" not in m.expected:
-        return (
+        return Wording(
             f"'{m.word}' can't follow the number {counted[1]} here",
             f"expected {words.told(m.expected, m.literals)}",
             f"{counted[1]} is a plain number here; delete '{m.word}', or put it where it belongs",
@@ -129,16 +212,21 @@ def _unit_on_a_count(m: Mistake) -> Wording | None:
     return None
 
 
-def _anything(m: Mistake) -> Wording | None:
+def _anything(m: Mistake) -> Wording:
     expected = words.told(m.expected, m.literals)
     if m.expected <= _PROVENANCE:
-        advice = f"delete it, or begin a new line before '{m.word}'"
-        return f"'{m.word}' is one word too many", "the statement ends before it", advice
+        message, label = f"'{m.word}' is one word too many", "the statement ends before it"
+        start = m.line_start + len(m.before.rstrip())
+        last = not m.after[len(m.word) :].partition("#")[0].strip()
+        mends = m.instead(start, m.at + len(m.word), "", "delete it") if last else ()
+        return Wording(
+            message, label, "begin a comment with #" if last else "delete it, or begin a comment with #", mends
+        )
     advice = _advice("write", expected)
     if "_NL" in m.expected and len(m.expected) > 1:
         advice = _advice("write", words.told(m.expected - {"_NL"}, m.literals))
         advice = f"end the line before '{m.word}', or {advice}"
-    return f"'{m.word}' can't stand here", f"expected {expected}", advice
+    return Wording(f"'{m.word}' can't stand here", f"expected {expected}", advice)
 
 
 def _advice(verb: str, expected: str) -> str:
@@ -150,9 +238,12 @@ STATEMENT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _closing,
     _opening,
     _arrow,
+    _arrow_without_start,
     _no_statement,
     _statement_elsewhere,
     _no_text,
     _near_word,
+    _second_statement,
+    _comma,
 )
 LAST_RESORT: tuple[Callable[[Mistake], Wording | None], ...] = (_unit_on_a_count, _anything)

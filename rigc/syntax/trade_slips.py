@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
 
@@ -22,13 +23,8 @@ OURS = {
 }  # fmt: skip
 """A word as people say it, and the one that stands for it here, where that may stand; common speech, no source."""
 
-_MARKS = {
-    "country": ("code of a country", "two capitals (ISO 3166-1), for example DE"),
-    "origin": ("code of a country", "two capitals (ISO 3166-1), for example DE"),
-    "revision": ("letter of a revision", "a capital letter, for example B"),
-    "follows": ("letter of a revision", "a capital letter, for example B"),
-    "colour": ("code of a colour", "two capitals (IEC 60757), for example BU"),
-}
+_SIDES = {"back": "rear", "behind": "rear", "side": "", "top": "", "bottom": "", "face": ""}
+"""What people say for a side of a unit, and the side that is surely meant."""
 
 
 def our_word(word: str, mine: frozenset[str] | list[str]) -> str:
@@ -38,15 +34,22 @@ def our_word(word: str, mine: frozenset[str] | list[str]) -> str:
 
 
 def _no_arrow(m: Mistake) -> Wording | None:
-    """`guitar > marl`, `guitar to marl`, `marl lant`."""
+    """`guitar > marl`, `guitar to marl`, `chain guitar marl lant`."""
     if not m.awaits("->"):
         return None
     typed = re.match(r"[-=~\u2013\u2014]*>|[-=~\u2013\u2014]+|(?:in)?to\b", m.after)
     if typed:
-        return f"'{typed.group()}' joins nothing", "an arrow goes here", "write ->"
-    if "->" in m.before and re.fullmatch(r"[a-z][a-z0-9-]*", m.word):
-        return f"'{m.word}' stands behind another name", "an arrow is missing before it", f"write -> before '{m.word}'"
-    return None
+        mends = m.instead(m.at, m.at + typed.end(), "->", "write ->")
+        return Wording(f"'{typed.group()}' joins nothing", "an arrow goes here", mends=mends)
+    if not re.fullmatch(r"[a-z][a-z0-9-]*", m.word):
+        return None
+    names = re.match(r"[a-z][\w.-]*(?:[ \t]+(?:(?:->|=>)[ \t]*)?[a-z][\w.-]*)*", m.after)
+    rest = names.group() if names else m.word
+    joined = re.sub(r"(?<=[\w])[ \t]+(?=[a-z])", " -> ", rest)
+    start = m.line_start + len(m.before.rstrip())
+    whole = f"{m.before.strip()} -> {joined}"
+    mends = m.instead(start, m.at + len(rest), f" -> {joined}", f"write {whole}")
+    return Wording(f"'{m.word}' stands behind another name", "an arrow is missing before it", mends=mends)
 
 
 def _after(m: Mistake) -> Wording | None:
@@ -54,16 +57,10 @@ def _after(m: Mistake) -> Wording | None:
     order = re.match(r"[ \t]*order[ \t]+([a-z][a-z0-9-]*)[ \t]+\Z", m.before)
     other = re.match(r"(?:after|behind)[ \t]+([a-z][a-z0-9-]*)", m.after)
     if order and other:
-        turned = f"write it the other way round: order {other[1]} before {order[1]}"
-        return f"an order is told with 'before', not with '{m.word}'", "this word", turned
-    return None
-
-
-def _no_mark(m: Mistake) -> Wording | None:
-    head = m.before.split()[:1]
-    if m.expected == {"MARK"} and head and head[0] in _MARKS:
-        what, example = _MARKS[head[0]]
-        return f"'{m.word}' is no {what}", "a mark in capitals goes here", f"write {example}"
+        text = f"order {other[1]} before {order[1]}"
+        start = m.line_start + m.before.index("order")
+        mends = m.instead(start, m.at + other.end(), text, f"write it the other way round: {text}")
+        return Wording(f"an order is told with 'before', not with '{m.word}'", "this word", mends=mends)
     return None
 
 
@@ -72,45 +69,105 @@ def _adaptor(m: Mistake) -> Wording | None:
     kind = re.match(r"[ \t]*[A-Z]+\d+[a-z]?[ \t]+([a-z-]+)[ \t]+\Z", m.before)
     if m.block == "leads" and kind and m.word == "for":
         advice = "write 'series', 'parallel', 'reversing' or 'size' before 'for'"
-        return f"'{kind[1]}' is no kind of adaptor", "an adaptor is told here", advice
+        return Wording(f"'{kind[1]}' is no kind of adaptor", "an adaptor is told here", advice)
     return None
 
 
 def _spare(m: Mistake) -> Wording | None:
     """`1 fuse in "lid pocket"`."""
     if m.block == "spares" and m.awaits("of") and re.match(r"[a-z]", m.word):
-        return f"'{m.word}' is no kind of lead or plug", "anything else is a text", f'write of "{m.word}"'
+        text = f'of "{m.word}"'
+        mends = m.instead(m.at, m.at + len(m.word), text, f"write {text}")
+        return Wording(f"'{m.word}' is no kind of lead or plug", "anything else is a text", mends=mends)
     return None
 
 
 def _place(m: Mistake) -> Wording | None:
     """`marl 100, 10 mm`."""
     if m.block == "place" and m.awaits("at") and re.match(r"-?\d", m.after):
-        return f"'{m.word}' stands right behind the name", "a word is missing before it", f"write at {m.after.strip()}"
+        mends = m.instead(m.at, m.at, "at ", f"write at {m.after.strip()}")
+        return Wording(f"'{m.word}' stands right behind the name", "a word is missing before it", mends=mends)
     return None
 
 
 def _others(m: Mistake) -> Wording | None:
     """`others from mill.o2`."""
     if m.block == "power" and m.sign == "." and m.before.split()[:2] == ["others", "from"]:
-        return "an outlet is named for all other units", "this dot", "name supplies alone; rigc chooses the outlets"
+        gone = re.match(r"\.[a-z0-9-]+", m.after)
+        mends = m.instead(
+            m.at, m.at + (gone.end() if gone else 1), "", "name the supply alone: rigc chooses the outlets"
+        )
+        return Wording("an outlet is named for all other units", "this dot", mends=mends)
     return None
+
+
+def _side(m: Mistake) -> Wording | None:
+    """`input in ts 1 Mohm top 80 mm`."""
+    if not m.awaits("left", "rear") or m.word.lower() not in _SIDES:
+        return None
+    if ours := _SIDES.get(m.word.lower(), ""):
+        return Wording(f"'{m.word}' is no side of a unit here", f"did you mean '{ours}'?", mends=m.write(ours))
+    advice = "write the side to which its plug points: left, right, front or rear"
+    return Wording(f"'{m.word}' is no side on which a jack can be", "a side goes here", advice)
+
+
+def _polarity(m: Mistake) -> Wording | None:
+    """A polarity that does not say what is in the middle: `negative`, `-`."""
+    if not m.awaits("centre-negative", "centre-positive"):
+        return None
+    typed = re.match(r"[^\s#]+(?:[ \t]+[A-Za-z-]+)?", m.after)
+    said = typed.group().lower() if typed else ""
+    sign = "negative" if re.search(r"neg|minus", said) else "positive" if re.search(r"pos|plus", said) else ""
+    if re.search(r"cent|middle|tip|inner|inside|pin", said) and sign:
+        text = f"centre-{sign}"
+        shown = typed.group() if typed else m.word
+        return Wording(
+            f"'{shown}' is not how a polarity is written",
+            f"did you mean '{text}'?",
+            mends=m.instead(m.at, m.at + len(shown), text, f"write '{text}'"),
+        )
+    advice = "look at the drawing beside the inlet, then write 'centre-negative' or 'centre-positive'"
+    return Wording(f"'{m.word}' does not say which pole is in the middle", "which one?", advice)
+
+
+def _fraction(m: Mistake) -> Wording | None:
+    """`2 3/4 x 4 3/4 x 2 in`."""
+    found = re.compile(r"(\d+)[ \t-]+(\d+)/(\d+)|(\d+)/(\d+)")
+    line = m.text[m.line_start : m.line_end]
+    typed = [each for each in found.finditer(line) if (each[3] or each[5]) not in (None, "0")]
+    near = [each for each in typed if each.start() <= m.at - m.line_start <= each.end()]
+    if not near:
+        return None
+    edits = tuple(
+        Replace(m.place(m.line_start + each.start(), m.line_start + each.end()), _decimal(each)) for each in typed
+    )
+    written = found.sub(_decimal, line).strip()
+    message = f"'{near[0].group()}' is written as a fraction"
+    return Wording(message, "a fraction", mends=(Mend(f"write {written}", edits),))
+
+
+def _decimal(fraction: re.Match[str]) -> str:
+    whole, top, bottom = int(fraction[1] or 0), int(fraction[2] or fraction[4]), int(fraction[3] or fraction[5])
+    return f"{whole + top / bottom:.4f}".rstrip("0").rstrip(".")
 
 
 def _said_otherwise(m: Mistake) -> Wording | None:
     ours = our_word(m.word, words.keywords(m.expected, m.literals))
     if ours and m.before.strip():
-        return f"'{m.word}' means nothing here", f"did you mean '{ours}'?", f"write '{ours}'"
+        mends = m.instead(m.at, m.at + len(m.word), ours, f"write '{ours}'")
+        return Wording(f"'{m.word}' means nothing here", f"did you mean '{ours}'?", mends=mends)
     return None
 
 
 TRADE_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
+    _polarity,
+    _fraction,
+    _side,
     _after,
     _adaptor,
     _spare,
     _place,
     _others,
     _no_arrow,
-    _no_mark,
     _said_otherwise,
 )

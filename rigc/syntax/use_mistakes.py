@@ -30,6 +30,18 @@ CIRCLE = Kind(
     "files do not use each other in a circle",
     _WRITTEN,
 )
+UNSTATED_LANGUAGE = Kind(
+    "unstated-language",
+    Level.REMARK,
+    """A file does not say in which version of the language it is written.
+
+    Why it matters: it is read as language 1; a later rigc, in whose language a word means something else, could not know that.
+    What to do: write `language 1` as its first line.
+    Source: the language reference, grammar/README.md.
+    """,
+    "each file begins with the version of its language",
+    _WRITTEN,
+)
 OTHER_LANGUAGE = Kind(
     "other-language",
     Level.ERROR,

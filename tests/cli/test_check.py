@@ -177,7 +177,8 @@ def test_the_root_lets_a_file_from_outside_in(rigc: Rigc, here: Path) -> None:
         (None, "a.rig: error: cannot read 'a.rig': there is no such file\n"),
         (
             b"fine\n\x89PNG",
-            "a.rig:2:1: error: 'a.rig' holds byte 0x89, which is no UTF-8 (line 2, byte 6 of the file)\n",
+            "a.rig:2:1: error: 'a.rig' is not saved as UTF-8: '‰' (0x89) in '‰PNG' is of an older encoding "
+            "(line 2, byte 6 of the file)\n",
         ),
         (b"x" * (4 * 1024 * 1024 + 1), "a.rig: error: 'a.rig' is larger than 4 MiB, the limit for a rig file\n"),
     ],

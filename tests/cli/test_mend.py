@@ -8,7 +8,7 @@ import pytest
 
 from rigc.cli import main
 
-BEFORE = 'rig toy "Toy" {\n  revision A 2026-03-02\n}\n'
+BEFORE = 'language 1\n\nrig toy "Toy" {\n  revision A 2026-03-02\n}\n'
 USELESS = 'accept too-heavy on toy "as it is" by "R.K." until 2026-12-31\n'
 
 
@@ -25,7 +25,7 @@ def test_a_mend_is_made_and_told(board: Path, capfd: pytest.CaptureFixture[str])
     assert main(["mend"]) == 0
     assert board.read_text() == BEFORE
     told = capfd.readouterr().err
-    assert "board.rig:4: delete this line [useless-accept]\nwrote board.rig\n" in told
+    assert "board.rig:6: delete this line [useless-accept]\nwrote board.rig\n" in told
     assert main(["mend"]) == 0
     assert "nothing was mended" in capfd.readouterr().err
 

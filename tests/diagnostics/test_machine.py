@@ -42,6 +42,7 @@ def test_every_field() -> None:
         "note": "",
         "help": "feed less",
         "mends": [],
+        "follow": [],
         "condition": "load <= rating",
         "source": "arithmetic",
         "fingerprint": finding.fingerprint,

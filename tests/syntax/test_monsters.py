@@ -20,9 +20,13 @@ MONSTERS = {
     "a megabyte of words on one line": ("unit " * 200_000, ["malformed-statement"]),
     "a megabyte without a closing quote": (f'note "{"x" * 1_000_000}', ["malformed-statement"]),
     "a hundred thousand closing braces": ("}" * 100_000, ["malformed-statement"]),
-    "a hundred thousand lines that go on from nothing": ("-> plumb\n" * 100_000, ["malformed-statement"] * 201),
-    "many mistakes in one block": ("unit marl {\n" + "  wobble\n" * 500 + "}\n", ["malformed-statement"] * 41),
-    "many mistakes in one file": ("wobble\n" * 5_000, ["malformed-statement"] * 201),
+    "a hundred thousand lines that go on from nothing": ("-> plumb\n" * 100_000, ["malformed-statement"] * 2),
+    "many mistakes in one block": (
+        "unit marl {\n" + "".join(f"  wobble{at}\n" for at in range(500)) + "}\n",
+        ["malformed-statement"] * 41,
+    ),
+    "one mistake many times in one block": ("unit marl {\n" + "  wobble\n" * 500 + "}\n", ["malformed-statement"] * 2),
+    "many mistakes in one file": ("".join(f"wobble{at}\n" for at in range(5_000)), ["malformed-statement"] * 201),
 }
 
 
@@ -44,7 +48,8 @@ def test_a_long_block_is_read_about_twice() -> None:
     """Its last lines are wrong; what stands before them is not lost."""
     lines = "".join(f'  knob "k{number}" at 1, 1 mm\n' for number in range(3_000))
     read = parsed(f"unit plumb {{\n{lines}{WRONG}{WRONG}  mass 350 g\n}}\n")
-    assert [finding.span.line for finding in read.findings if finding.span] == [3_002, 3_003]
+    (finding,) = read.findings
+    assert [place.line for place in (finding.span, *(label.span for label in finding.also)) if place] == [3_002, 3_003]
     (unit,) = read.file.statements
     assert str(unit).count("knob") == 3_000
     assert "mass 350 g" in str(unit)

@@ -49,9 +49,12 @@ def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             subject=(name,),
             help=remedy(reason),
         )
-    unknown = [each for each in rest if each.missing_wire and each.source.thing not in lacking]
-    if unknown:
-        yield _cable_unknown(rig, unknown)
+    unknown: dict[tuple[str, ...], list[Section]] = {}
+    for each in rest:
+        if each.missing_wire and each.source.thing not in lacking:
+            unknown.setdefault(tuple(each.missing_wire), []).append(each)
+    for alike in unknown.values():
+        yield _cable_unknown(rig, alike)
 
 
 def _corner(section: Section) -> float:
@@ -88,6 +91,7 @@ def _cable_unknown(rig: Rig, sections: list[Section]) -> Diagnostic:
         f"the treble corner behind {listed(names)} can't be checked: {'; '.join(reasons)}",
         subject=tuple(names),
         help=remedy(next(iter(reasons))),
+        wants=tuple(reason.removesuffix(" is not known") for reason in reasons),
     )
 
 

@@ -9,10 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.power.current_of import current_of
 from rigc.analysis.power.used_units import used_units
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.model.use_line import use_line
 
 KIND = Kind(
     "missing-fact",
@@ -22,6 +24,15 @@ KIND = Kind(
     "common practice, no source",
 )
 
+_LINES = {
+    "an audio input": "`input in ts ___ Mohm right ___ mm up ___ mm`",
+    "an audio output": "`output out ts ___ kohm left ___ mm up ___ mm`",
+    "its inlet": "`inlet dc barrel ___ x ___ mm rear ___ mm up ___ mm`",
+    "the voltage it needs": "`needs ___ V dc`",
+    "the current it draws": "`draws ___ mA`",
+    "its body": "`body ___ x ___ x ___ mm`",
+}
+"""The line that states each fact, with blanks for what only a measurement can give."""
 _CABLES, _STRIPS, _POWER, _WIRING = "cable list", "mounting strips", "power table", "wiring sheet"
 
 
@@ -43,6 +54,12 @@ def _whole(rig: Rig) -> Iterator[Diagnostic]:
     if not rig.decks:
         message = f"'{name}' states no deck; the {_STRIPS} and the lengths in the {_CABLES} stay blank"
         yield KIND.cant_check(span, message, subject=(name, "deck"), help="write its block: deck NAME { ... }")
+    if not rig.stock.plugs and rig.places and any(each.signal == "audio" for each in rig.connections):
+        message = f"'{name}' has no kinds of plugs: no lead has a length, and no plug its room"
+        asks = ("the plug kind at...", "a plug kind in the stock...")
+        mends = (use_line("stock/plugs.rig"),)
+        help = "declare the plugs that you use"
+        yield KIND.cant_check(span, message, subject=(name, "plugs"), help=help, mends=mends, asks_for=asks)
 
 
 def _jacks(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:
@@ -85,8 +102,9 @@ def _told(rig: Rig, unit: Unit, lacking: dict[str, tuple[str, ...]]) -> Diagnost
         f"'{unit.name}' is used but lacks {said}; its place in the {sheets} stays blank",
         subject=(unit.name, *facts),
         label="declared here",
-        help=f"find out {said}, and write {'it' if len(facts) == 1 else 'them'} in the block of '{unit.name}'"
+        help=f"measure it and write in the block of '{unit.name}': {', '.join(_LINES[fact] for fact in facts)}"
         + _passive(rig, unit, facts),
+        asks_for=(current_of(unit.name),) if "the current it draws" in lacking else (),
     )
 
 

@@ -15,6 +15,7 @@ from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.squeezes import Squeezes
 from rigc.analysis.power.better_outlets import better_outlets
+from rigc.analysis.power.current_of import current_of
 from rigc.analysis.power.mends import mends
 from rigc.analysis.power.outlet_bearing import unknown_start
 from rigc.analysis.power.outlet_problem import RESERVE
@@ -60,6 +61,7 @@ def nearly_full_outlet(
                 f"'{name}' on {load} does not say what current it draws; how full the outlet is can't be checked",
                 subject=(name,),
                 help=f"measure it and write `draws` in '{name}'",
+                wants=(current_of(name),),
             )
 
 

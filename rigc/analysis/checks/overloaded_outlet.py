@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.joint_loads import JointLoad, JointLoads
 from rigc.analysis.computations.load_limits import HARD, LoadLimits, exceeds
 from rigc.analysis.power.better_outlets import better_outlets
+from rigc.analysis.power.current_of import current_of
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
@@ -39,6 +40,7 @@ def overloaded_outlet(rig: Rig, joint: JointLoads, limits: LoadLimits) -> Iterat
                 f"'{name}' on {load} does not say what current it draws; whether that is too much can't be checked",
                 subject=(name,),
                 help=f"measure it and write `draws` in '{name}'",
+                wants=(current_of(name),),
             )
 
 

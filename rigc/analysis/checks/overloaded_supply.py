@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotal, SupplyTotals
+from rigc.analysis.power.current_of import current_of
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
@@ -51,6 +52,7 @@ def overloaded_supply(
                 f"{'does' if len(total.unknown) == 1 else 'do'} not say what current is drawn",
                 subject=(total.supply,),
                 help=f"measure it and write `draws` in {listed(total.unknown)}",
+                wants=tuple(current_of(name) for name in total.unknown),
             )
 
 

@@ -122,6 +122,7 @@ def _unknown(plugs: list[UnknownPlug]) -> Diagnostic:
         f"whether plugs of '{thing}' reach over the deck's edge is not known, for want of {', '.join(facts)}",
         subject=(thing,),
         help=f"state {facts[0]}",
+        wants=tuple(facts),
     )
 
 

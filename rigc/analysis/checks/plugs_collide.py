@@ -183,6 +183,7 @@ def _unjudged(clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
             f"whether the plugs of '{thing}' have room is not known, for want of {', '.join(facts)}",
             subject=(thing,),
             help=f"state {facts[0]}",
+            wants=tuple(facts),
         )
 
 

@@ -48,10 +48,12 @@ def _unknown(rig: Rig, mass: Mass) -> Diagnostic:
     things = [owners[item.name] for item in (*mass.items, *mass.cases) if item.kg is None and item.name in owners]
     return KIND.at(
         rig.head.span,
-        f"whether '{rig.head.name}' is too heavy is not known, for want of {', '.join(missing[:_FIRST])}{more}",
+        f"can't tell whether '{rig.head.name}' is too heavy: {', '.join(missing[:_FIRST])}{more} "
+        f"{'is' if len(missing) == 1 else 'are'} not known",
         subject=(rig.head.name,),
         also=tuple(Label(thing.declared, "not weighed") for thing in things) if more else (),
-        help=f"weigh it: state {missing[0]}",
+        help=f"state {missing[0]}",
+        wants=tuple(missing),
         level=Level.CANT_CHECK,
     )
 

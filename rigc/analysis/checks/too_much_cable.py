@@ -45,6 +45,7 @@ def too_much_cable(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
                 f"how much cable '{name}' drives can't be checked: {'; '.join(unsure)}",
                 subject=(name,),
                 help=remedy(unsure[0]),
+                wants=tuple(reason.removesuffix(" is not known") for reason in unsure),
             )
 
 

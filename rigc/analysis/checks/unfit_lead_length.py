@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.cables.lead_ends import tenths
+from rigc.analysis.cables.same_place import same_places
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.cable_routes import CableRoutes, Route
 from rigc.analysis.computations.leads import Lead, Leads
@@ -104,14 +105,21 @@ def _longer(lead: Lead, length: Length) -> str:
 def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
     marks = tuple(lead.mark for lead in stuck)
     names = ", ".join(marks)
+    asks: tuple[str, ...]
     if route.missing:
         said = f"the length of {names} is not known, for want of {route.reason}"
         help = f"state {route.reason}"
+        if route.reason.startswith("where "):
+            help = "measure it and write it behind the jack: `left ___ mm up ___ mm`"
+        asks = (*same_places(rig, route.reason), *(f"the length of {mark}" for mark in marks))
     else:
         said = f"there is no way for {names}: {route.reason}"
         help = "move it, or give the deck another drop line"
+        asks = ()
     subject = (route.about, *marks) if route.about else marks
-    return KIND.cant_check(_span(rig, route.about, stuck[0]), said, subject=subject, help=help)
+    wants = (route.reason,) if route.missing else ()
+    span = _span(rig, route.about, stuck[0])
+    return KIND.cant_check(span, said, subject=subject, help=help, wants=wants, asks_for=asks)
 
 
 def _span(rig: Rig, about: str, lead: Lead) -> Span:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.same_place import place_of
 from rigc.analysis.deck.spot_on_thing import skewed, spot_of
 from rigc.model.deck import Place
 from rigc.model.fact import Quantity
@@ -120,7 +121,7 @@ def _lay_out(rig: Rig, thing: Thing, made: Placement) -> None:
     for socket in _sockets(thing):
         point = _point(thing, socket, place, outline)
         if point is None:
-            made.missing[f"{thing.name}.{socket.name}"] = f"where '{thing.name}.{socket.name}' is on its body"
+            made.missing[f"{thing.name}.{socket.name}"] = place_of(thing.name, socket.name)
         else:
             made.points[Port(thing.name, socket.name)] = point
 

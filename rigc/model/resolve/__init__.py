@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic
@@ -27,7 +28,7 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.inside_deck import check_lanes
 from rigc.model.resolve.ports import Ports
 from rigc.model.rig import Intent, Rig
-from rigc.model.scope import TAKEN
+from rigc.model.scope import MISUSED, TAKEN
 from rigc.model.unknown_names import each_name_once
 from rigc.source import Span
 from rigc.syntax import nodes
@@ -60,7 +61,8 @@ def resolve(
     """
     kept, doubles = _declared(statements, reserved, end)
     context = Context(kept, reserved, end)
-    return _resolved(context), each_name_once((*doubles, *context.findings))
+    rig = _resolved(context)
+    return rig, each_name_once((*doubles, *_not_of(doubles, context.findings)))
 
 
 def mentions(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> dict[str, tuple[Word, ...]]:
@@ -146,6 +148,14 @@ def _declared(
         if family is None or trial.scopes[family[0]].declare(family[1], statement.name):  # type: ignore[attr-defined]
             kept.append(statement)
     return tuple(kept), tuple(finding for finding in trial.findings if finding.kind is TAKEN)
+
+
+def _not_of(doubles: tuple[Diagnostic, ...], findings: list[Diagnostic]) -> Iterator[Diagnostic]:
+    """The findings without those that only say that one of two things of a name is not the other, or stands at the other's place."""
+    names = {name for double in doubles for name in double.subject}
+    for finding in findings:
+        if finding.kind not in (MISUSED, TAKEN) or not names & set(finding.subject):
+            yield finding
 
 
 def _notes(context: Context) -> list[nodes.Note]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Any, TypeVar
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.mend import Delete, Mend
 from rigc.model.fact import Fact, Provenance
 from rigc.model.measures import Measure
 from rigc.model.quantities import quantities, quantity
@@ -155,10 +156,17 @@ def _once(context: Context, items: list[Item]) -> None:
                     else f"'{str(item.fact).split(chr(10))[0]}' is stated twice",
                     label="stated again here",
                     also=(Label(seen[key].span, "first stated here"),),
-                    help="delete one of the two lines",
+                    mends=_either(seen[key], item.fact),
                 )
             )
         seen[key] = item.fact
+
+
+def _either(first: Any, again: Any) -> tuple[Mend, ...]:
+    """The ways to leave one of two statements standing."""
+    if first == again:
+        return (Mend("delete the second line", (Delete(again.span),)),)
+    return tuple(Mend(f"delete '{str(each).split(chr(10))[0]}'", (Delete(each.span),)) for each in (first, again))
 
 
 def _key(fact: Any) -> Any:

@@ -14,7 +14,7 @@ from rigc.model.resolve.changes import change
 from rigc.model.resolve.context import Context, items_of
 from rigc.model.resolve.supply import mains_range
 from rigc.model.rig import Head, Scenario
-from rigc.model.scope import UNKNOWN
+from rigc.model.scope import UNKNOWN, corrected
 from rigc.model.unfit_text import UNFIT_TEXT
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
@@ -174,7 +174,8 @@ def _country(context: Context, code: Word) -> str | None:
             f"no country has the code '{code.text}'" if lettered else f"'{code.text}' is no country code",
             subject=(code.text,),
             label=f"did you mean '{near}'?" if near else "two capital letters (ISO 3166-1)",
-            help=f"write {near or 'for example JP'}",
+            help="" if near else "write for example JP",
+            mends=corrected(code, near) if near else (),
         )
     )
     return None

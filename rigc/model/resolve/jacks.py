@@ -10,7 +10,7 @@ from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack,
 from rigc.model.measures import BARREL, IMPEDANCE, LENGTH, LEVEL, OFFSET, RESISTANCE
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.jack_directions import is_pair, is_way
-from rigc.model.scope import UNKNOWN, twice
+from rigc.model.scope import UNKNOWN, corrected, twice
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.near import nearest
 from rigc.syntax import nodes
@@ -186,10 +186,10 @@ def _jack_named(context: Context, jacks: dict[str, Jack], name: Word) -> bool:
         UNKNOWN.at(
             name.span,
             f"this block declares no jack '{name.text}'",
+            subject=(name.text,),
             label=f"did you mean '{near}'?" if near else "no such jack here",
-            help=f"write '{near}'"
-            if near
-            else f"declare the jack '{name.text}', or name one of {', '.join(jacks) or 'its jacks'}",
+            help="" if near else f"declare the jack '{name.text}', or name one of {', '.join(jacks) or 'its jacks'}",
+            mends=corrected(name, near) if near and name.span.text == name.text else (),
         )
     )
     return False

@@ -5,15 +5,17 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.jacks import Jack, Port
 from rigc.model.resolve.context import Context
-from rigc.model.scope import UNCLEAR, UNKNOWN
+from rigc.model.scope import UNCLEAR, UNKNOWN, corrected
 from rigc.model.things import Supply
 from rigc.model.wishes import Gap
 from rigc.near import nearest
 from rigc.source import Span
 from rigc.syntax.nodes import Word
 
+_FEW = 4
 ANY_THING = ("unit", "amp", "desk", "instrument", "supply", "panel")
 IN = {"in": ("input", "panel"), "out": ("output", "panel")}
 
@@ -46,9 +48,10 @@ class Ports:
                 subject=(f"{thing.name}.{name.text}", thing.name),
                 label=f"did you mean '{near}'?" if near else "no such jack",
                 also=(Label(thing.declared, f"'{thing.name}' is declared here"),),
-                help=f"write '{thing.name}.{near}'"
+                help=""
                 if near
                 else f"its {'jacks and outlets' if outlets else 'jacks'} are {', '.join(names) or 'not declared yet'}",
+                mends=corrected(name, near, f"{thing.name}.{near}") if near else (),
             )
         )
         return None
@@ -144,7 +147,11 @@ class Ports:
                 subject=(thing.name,),
                 label=f"{len(candidates)} {word} fit here",
                 also=(Label(thing.declared, "declared here"),),
-                help=f"name it, for example {thing.name}.{candidates[0]}",
+                help=f"name it, for example {thing.name}.{candidates[0]}" if len(candidates) > _FEW else "",
+                mends=tuple(
+                    Mend(f"write {thing.name}.{name}", (Replace(span, f"{thing.name}.{name}"),))
+                    for name in (candidates if len(candidates) <= _FEW else ())
+                ),
             )
         )
 

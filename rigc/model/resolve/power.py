@@ -10,7 +10,7 @@ from rigc.model.jacks import Port
 from rigc.model.measures import RATING, VOLTAGE
 from rigc.model.resolve.alone import alone_apart, both_ways
 from rigc.model.resolve.context import Context
-from rigc.model.scope import UNCLEAR, UNKNOWN, twice
+from rigc.model.scope import UNCLEAR, UNKNOWN, corrected, twice
 from rigc.model.things import Supply
 from rigc.model.unclear_feed import UNCLEAR_FEED
 from rigc.model.wishes import Feed, PowerWishes
@@ -154,7 +154,8 @@ def outlet(context: Context, end: nodes.Endpoint, supplies: dict[str, Supply]) -
             subject=(f"{name}.{end.jack.text}", name),
             label=f"did you mean '{near}'?" if near else "no such outlet",
             also=(Label(supply.declared, "declared here"),),
-            help=f"write '{name}.{near}'" if near else f"its outlets are {', '.join(names) or 'not declared yet'}",
+            help="" if near else f"its outlets are {', '.join(names) or 'not declared yet'}",
+            mends=corrected(end.jack, near, f"{name}.{near}") if near else (),
         )
     )
     return None

@@ -29,8 +29,9 @@ from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.inside import check_inside
 from rigc.model.resolve.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.supply import supply_facts
-from rigc.model.scope import UNKNOWN
+from rigc.model.scope import UNKNOWN, article, corrected
 from rigc.model.things import Area, Battery, Paperwork, Spot, Supply, Unit
+from rigc.near import nearest
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
 
@@ -83,12 +84,15 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any]) -> list[Item
         base = blocks.get(like.text)
         if base is None or type(base) is not type(block):
             kind = type(block).__name__.lower()
+            near = nearest(like.text, [name for name, each in blocks.items() if type(each) is type(block)])
             context.report(
                 UNKNOWN.at(
                     like.span,
                     f"no {kind} '{like.text}' is declared that '{line[-1].name.text}' could be like",
-                    label="this name",
-                    help=f"name a {kind}",
+                    subject=(like.text,),
+                    label=f"did you mean '{near}'?" if near else "this name",
+                    help="" if near else f"name {article(kind)} that is declared, or delete 'like {like.text}'",
+                    mends=corrected(like, near) if near else (),
                 )
             )
             break

@@ -1,0 +1,79 @@
+"""What a builder is told about each wrong input, word for word: the right place, his own words, the one thing to do."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from pathlib import Path
+
+import pytest
+from cases import READER, compiled, told
+from inputs.slip import Slip
+from inputs.slips import WORDS
+from syrupy.assertion import SnapshotAssertion
+from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
+from syrupy.location import PyTestLocation
+
+from rigc.compile import compile_rig
+from rigc.files.disk import Disk
+from rigc.loader import Unreadable
+from rigc.proved import Bench
+
+FOLDER = Path(__file__).parent
+SLIPS = WORDS
+
+
+class Answer(SingleFileSnapshotExtension):
+    """Keeps what is told of the slip NAME in `expected/NAME.txt`."""
+
+    _write_mode = WriteMode.TEXT
+    file_extension = "txt"
+
+    @classmethod
+    def dirname(cls, *, test_location: PyTestLocation) -> str:
+        return str(Path(test_location.filepath).parent / "expected")
+
+    @classmethod
+    def get_snapshot_name(cls, *, test_location: PyTestLocation, index: object = 0) -> str:  # noqa: ARG003
+        return test_location.snapshot_name.partition("[")[2].removesuffix("]")
+
+
+@pytest.mark.parametrize("slip", [pytest.param(slip, id=slip.name) for slip in SLIPS])
+def test_a_wrong_input_is_told(slip: Slip, tmp_path: Path, snapshot: SnapshotAssertion) -> None:
+    assert f"{slip.done}\n\n{_answer(slip, tmp_path)}" == snapshot(extension_class=Answer)
+
+
+@pytest.mark.parametrize("base", ["tutorial.rig", "switched.rig"])
+def test_what_is_edited_is_good(base: str) -> None:
+    """Nothing is wrong with it but facts that nobody measured."""
+    assert {finding.level.word for finding in compiled(FOLDER / base).findings} == {"can't-check"}
+
+
+def test_every_answer_belongs_to_a_slip() -> None:
+    names = [slip.name for slip in SLIPS]
+    assert sorted(text.stem for text in (FOLDER / "expected").glob("*.txt")) == sorted(names)
+    assert len(set(names)) == len(names) >= 108
+
+
+def _answer(slip: Slip, folder: Path) -> str:
+    """What is told of it and not of the good rig as well; of the mends those that work, as they are printed."""
+    data = slip.edit((FOLDER / slip.base).read_bytes())
+    try:
+        bench = _bench(data, folder, slip.beside)
+    except Unreadable as fault:
+        return f"{fault}\n  do: {fault.help}\n"
+    found, good = bench.made.findings, _good(slip.base)
+    mine = (finding for finding in found if (finding.kind.name, finding.message) not in good)
+    return told(tuple(bench.proved(finding) for finding in mine))
+
+
+@lru_cache(maxsize=2)
+def _good(base: str) -> frozenset[tuple[str, str]]:
+    return frozenset((finding.kind.name, finding.message) for finding in compiled(FOLDER / base).findings)
+
+
+def _bench(data: bytes, folder: Path, beside: tuple[tuple[str, str], ...]) -> Bench:
+    (folder / "board.rig").write_bytes(data)
+    for name, text in beside:
+        (folder / name).write_text(text, "utf-8")
+    disk = Disk(folder / "board.rig")
+    return Bench(compile_rig(disk, disk.name, READER), disk, disk.name, READER)
