@@ -1,9 +1,10 @@
-"""The highest peak that reaches an input leaves less than 3 dB to what the input takes.
+"""The highest level that reaches an input leaves less than 3 dB to what the input takes.
 
 Why it matters: the input clips on the loudest notes, in a way that no knob behind it can mend.
 What to do: put a pad of at least the stated number of dB before it, lower the unit before it, or run the input's unit at
 a higher voltage where it allows that.
-Source: common practice, no source, for the 3 dB; the sum is arithmetic on stated levels and gains.
+Source: common practice, no source, for the 3 dB; the sum is arithmetic on stated levels and gains. A
+nominal level that is stated above the peak that is reckoned counts as the highest.
 """
 
 from __future__ import annotations
@@ -55,7 +56,7 @@ def _told(name: str, edges: list[LevelEdge]) -> Diagnostic:
         label="too much arrives here",
         also=(Label(worst.maximum.span, "all that it takes"),),
         numbers=(
-            Number("peak", gets, "dBu"),
+            Number("peak" if worst.by_peak else "nominal", gets, "dBu"),
             Number("input takes", worst.maximum.value, "dBu"),
             Number("margin", worst.margin_db, "dB"),
             Number("wanted", LEAST_MARGIN_DB.value, "dB"),
@@ -70,7 +71,7 @@ def _part(edge: LevelEdge) -> str:
     verdict = f"{decimals(-over)} dB too much" if over < 0 else f"only {decimals(over)} dB are left"
     lead = "" if edge.mark == NO_LEAD else f" by {edge.mark}"
     where = f" in {', '.join(edge.scenarios)}" if edge.scenarios else ""
-    word = "peaks of" if edge.peak_dbu is not None else "a nominal level of"
+    word = "peaks of" if edge.by_peak else "a nominal level of"
     return (
         f"'{edge.end}' takes {decimals(edge.maximum.value)} dBu and gets {word} {decimals(edge.maximum.value - over)} dBu "
         f"from '{edge.start}'{lead}{where}: {verdict}"
