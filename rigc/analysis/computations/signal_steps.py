@@ -72,7 +72,9 @@ def _chain(rig: Rig, chain: Chain, links: _Links, marks: dict[frozenset[Port], s
     return ChainSteps(chain.name, chain.when, tuple(_steps(visits, marks)))
 
 
-def _between(links: _Links, start: Stop, end: Stop, origin: str | tuple[str, ...], when: When) -> tuple[Connection, ...]:
+def _between(
+    links: _Links, start: Stop, end: Stop, origin: str | tuple[str, ...], when: When
+) -> tuple[Connection, ...]:
     return tuple(
         each
         for each in links.get((start.thing, end.thing), ())
@@ -112,9 +114,7 @@ def _loop_jack(rig: Rig, stop: Stop) -> bool:
     return unit is not None and any(stop.jack in (loop.send, loop.back) for loop in unit.loops)
 
 
-def _round(
-    host: str, stops: tuple[Stop, ...], name: str, origin: str | tuple[str, ...], links: _Links
-) -> list[_Visit]:
+def _round(host: str, stops: tuple[Stop, ...], name: str, origin: str | tuple[str, ...], links: _Links) -> list[_Visit]:
     home = Stop(host, None, stops[0].span)
     hops = zip((home, *stops), (*stops, home), strict=True)
     return [_Visit(end.thing, name, _between(links, start, end, origin, When())) for start, end in hops]

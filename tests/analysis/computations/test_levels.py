@@ -139,4 +139,8 @@ def test_a_lead_is_one_row_where_another_instrument_leaves_its_unit_silent() -> 
         "chain guitar -> hum -> one\nchain second -> two\n",
     )
     edges = results_of("".join(parts)).get(Levels).edges
-    assert [(str(edge.start), edge.peak_dbu) for edge in edges] == [("guitar.out", 4), ("hum.out", 16), ("second.out", 4)]
+    assert [(str(edge.start), edge.peak_dbu) for edge in edges] == [
+        ("guitar.out", 4),
+        ("hum.out", 16),
+        ("second.out", 4),
+    ]
