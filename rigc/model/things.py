@@ -195,6 +195,7 @@ class Instrument(Record):
     plain_mm: Quantity | None = None
     plain_cable: str | None = None
     active: bool = False
+    lowest_note_hz: Quantity | None = None
     jacks: tuple[Jack, ...] = ()
     pairs: tuple[tuple[str, str], ...] = ()
     loops: tuple[LoopJacks, ...] = ()

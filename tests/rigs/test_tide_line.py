@@ -80,11 +80,12 @@ def test_without_the_pad_the_send_is_too_hot() -> None:
 def test_the_blend() -> None:
     blend = next(each for each in results(BOARD).get(ParallelPaths).all if each.at == "shingle")
     assert blend.apart_ms == 3
-    assert blend.nulls_hz == pytest.approx((166.667, 500, 833.333), rel=1e-5)
+    assert [each.hertz for each in blend.notches] == pytest.approx((166.667, 500, 833.333), rel=1e-5)
     assert (bool(blend.against(())), bool(blend.against(("groyne",)))) == (True, False)
     # sin(phi / 2), phi = 2 pi x 82.4069 Hz x 3 ms.
-    assert blend.low_loss_db == pytest.approx(20 * log10(sin(pi * 82.4069 * 0.003)), abs=1e-3)
-    assert blend.low_loss_db == pytest.approx(-3.09, abs=0.005)
+    assert blend.worst_low_loss is not None and blend.worst_low_loss.on == ()
+    assert blend.worst_low_loss.db == pytest.approx(20 * log10(sin(pi * 82.4069 * 0.003)), abs=1e-3)
+    assert blend.worst_low_loss.db == pytest.approx(-3.09, abs=0.005)
 
 
 def test_the_amps_own_loop() -> None:

@@ -48,13 +48,13 @@ def amps_against_each_other(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnost
 
 def _told(rig: Rig, paths: Parallel) -> Diagnostic:
     against = next(each for on in reversed(paths.states) if (each := paths.against(on)))
-    names = tuple(dict.fromkeys(name for each in paths.legs for name in (*each.turning, *each.turned)))
+    names = tuple(dict.fromkeys(name for each in paths.combing for name in (*each.turning, *each.turned)))
     amps = tuple(each.label for each in against)
     where = f" in {', '.join(paths.scenarios)}" if paths.scenarios else ""
     return KIND.at(
         paths.span,
-        f"{listed(amps)} {'is' if len(amps) == 1 else 'are'} turned against '{paths.legs[0].label}' {when_turned(paths)}{where}",
-        subject=(*amps, paths.legs[0].label, *names),
+        f"{listed(amps)} {'is' if len(amps) == 1 else 'are'} turned against '{paths.combing[0].label}' {when_turned(paths)}{where}",
+        subject=(*amps, paths.combing[0].label, *names),
         label="against this amp",
         also=tuple(Label(rig.units[name].declared, f"'{name}' inverts") for name in names),
         note=counted(paths),

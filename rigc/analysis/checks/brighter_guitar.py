@@ -30,7 +30,7 @@ KIND = Kind(
 def brighter_guitar(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One remark for each instrument, with the state in which it differs most; can't-check where a fact is missing."""
     for name in rig.instruments:
-        mine = [each for each in loading.sections if each.from_pickup and each.source.thing == name]
+        mine = [each for each in loading.played if each.from_pickup and each.source.thing == name]
         known = [each for each in mine if _factor(each) is not None]
         worst = max(known, key=lambda each: _factor(each) or 0, default=None)
         if worst is not None and over(_factor(worst) or 0, BRIGHTER.value):

@@ -15,7 +15,7 @@ from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.source_network import corner_hz
-from rigc.analysis.signal.state_words import marks, ohms, remedy, states_told
+from rigc.analysis.signal.state_words import marks, ohms, remedy, worst_told
 from rigc.analysis.signal.unit_mode import TRACK
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wording import listed
@@ -33,7 +33,7 @@ KIND = Kind(
 
 def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One finding for each thing that drives too much cable; can't-check where impedance or cable are not known."""
-    driven = [section for section in loading.sections if section.how not in (PICKUP, OUTSIDE)]
+    driven = [section for section in loading.played if section.how not in (PICKUP, OUTSIDE)]
     dull: dict[str, list[Section]] = {}
     for section in driven:
         if over(TREBLE_CORNER_HZ.value, _corner(section)):
@@ -66,11 +66,12 @@ def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Dia
     worst = min(sections, key=_corner)
     ohm, corner = worst.source_ohm or 0, _corner(worst)
     least = "at least " if worst.missing_wire else ""
+    alike = [each for each in sections if _corner(each) == corner and marks(each) == marks(worst)]
     worst_of = ", a quarter of its track" if worst.how == TRACK else ""
     return KIND.at(
         rig.things[name].declared,
         f"'{worst.source}' ({ohms(ohm)}{worst_of}) drives {least}{worst.known_pf:.4g} pF of cable ({marks(worst)}): treble falls "
-        f"from {corner / 1000:.3g} kHz, below {TREBLE_CORNER_HZ.value / 1000:g} kHz ({states_told(loading, sections)})",
+        f"from {corner / 1000:.3g} kHz, below {TREBLE_CORNER_HZ.value / 1000:g} kHz ({worst_told(loading, alike, sections)})",
         subject=(name, *dict.fromkeys(str(each.source) for each in sections)),
         label="drives all this cable",
         numbers=(

@@ -9,9 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.audio_graph import AudioGraph
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.ground.states import GroundSystem
+from rigc.analysis.signal.open_ends import open_ends
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.ground_link import GROUND
@@ -26,12 +28,17 @@ KIND = Kind(
 )
 
 
-def floating_ground(rig: Rig, grounds: GroundSystems) -> Iterator[Diagnostic]:
-    """One finding for each system of two things or more without earth; can't-check where a fact may bring one."""
+def floating_ground(rig: Rig, grounds: GroundSystems, graph: AudioGraph) -> Iterator[Diagnostic]:
+    """One finding for each system of two things or more without earth; can't-check where a fact may bring one.
+
+    What reaches no amp has no earth for that reason, which is told already.
+    """
+    stuck = {*open_ends(rig, graph).stuck}
     floating: dict[GroundSystem, list[str]] = {}
     for state in grounds.states:
         for system in state.systems:
-            if not system.earths and len(_members(rig, system)) > 1:
+            members = _members(rig, system)
+            if not system.earths and len(members) > 1 and not stuck & {*members}:
                 floating.setdefault(system, []).extend(state.scenarios)
     for system, names in floating.items():
         yield _told(rig, system, names)

@@ -17,7 +17,7 @@ from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Load, Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.source_network import bridging_db, parallel
-from rigc.analysis.signal.state_words import ohms, remedy, states_told
+from rigc.analysis.signal.state_words import ohms, remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.loading import LEAST_BRIDGING
 from rigc.model.rig import Rig
@@ -35,7 +35,7 @@ def heavy_load(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One finding for each thing that is loaded too heavily; can't-check for each thing whose impedance is not said."""
     heavy: dict[str, list[Section]] = {}
     lacking: dict[str, tuple[str, str]] = {}
-    for section in loading.sections:
+    for section in loading.played:
         loads = [load for load in section.loads if not load.wants_pickup]
         if section.how in (PICKUP, OUTSIDE) or not loads:
             continue
@@ -80,10 +80,11 @@ def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Dia
     into = [each for each in worst.loads if each.ohm is not None and each.ohm < inf and not each.wants_pickup]
     inputs = " and ".join(f"'{each.port}' ({ohms(each.ohm or 0)})" for each in into)
     loss = -bridging_db(ohm, load)
+    alike = [each for each in sections if each.source == worst.source and each.loads == worst.loads]
     return KIND.at(
         rig.things[name].declared,
         f"'{worst.source}' ({ohms(ohm)}) into {inputs} loses {loss:.2f} dB: {load / ohm:.3g} times, less than "
-        f"{LEAST_BRIDGING.value:g} ({states_told(loading, sections)})",
+        f"{LEAST_BRIDGING.value:g} ({worst_told(loading, alike, sections)})",
         subject=(name, *dict.fromkeys(str(each.source) for each in sections), *(str(each.port) for each in into)),
         label="loaded too heavily",
         also=tuple(Label(rig.things[each].declared, "loads it") for each in dict.fromkeys(e.port.thing for e in into)),

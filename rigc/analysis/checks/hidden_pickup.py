@@ -3,7 +3,8 @@
 Why it matters: such a unit (an old-style fuzz, some wahs) works together with the pickup's own impedance: behind a buffer
 it sounds harsh, and the guitar's volume control no longer cleans it up.
 What to do: move it before the buffer, or put something before it that looks like a pickup and can be switched out.
-Source: common practice, no source; an output below 2 kΩ counts as a buffer.
+Source: common practice, no source; an output below 2 kΩ counts as a buffer, and a passive treadle or a transformer in between
+hides the pickup no less.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.state_words import ohms, remedy, states_told
-from rigc.analysis.signal.unit_mode import STAGE
+from rigc.analysis.signal.unit_mode import STAGE, TRACK, WINDING
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.facts.loading import LOW_OUTPUT_OHM
@@ -26,7 +27,7 @@ KIND = Kind(
     "hidden-pickup",
     Level.WARNING,
     __doc__,
-    "no buffered output, and none below 2 kΩ, directly feeds a unit that wants the pickup",
+    "no buffered output, and none below 2 kΩ, feeds a unit that wants the pickup, directly or through passive units",
     "common practice, no source",
 )
 _BUFFERED = ("buffered", "trails", "always-on")
@@ -35,10 +36,9 @@ _BUFFERED = ("buffered", "trails", "always-on")
 def hidden_pickup(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One finding for each unit that wants the pickup, listing what hides it; can't-check for each source not known."""
     feeding: dict[str, list[Section]] = {}
-    for section in loading.sections:
-        if section.how != PICKUP:
-            for name in dict.fromkeys(load.port.thing for load in section.loads if load.wants_pickup):
-                feeding.setdefault(name, []).append(section)
+    for section in loading.played:
+        for name in dict.fromkeys(load.port.thing for load in section.loads if load.wants_pickup):
+            feeding.setdefault(name, []).extend(_drivers(loading, section))
     for name, sections in feeding.items():
         hiding = [section for section in sections if _hides(rig, section)]
         if hiding:
@@ -47,6 +47,21 @@ def hidden_pickup(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
         unsure = [each for each in sections if each.source_ohm is None and each.source.thing not in sources]
         for source in dict.fromkeys(section.source.thing for section in unsure):
             yield _cant(rig, name, next(each for each in unsure if each.source.thing == source))
+
+
+def _drivers(loading: Loading, section: Section, passed: tuple[Section, ...] = ()) -> list[Section]:
+    """What drives a section in the end, pickups left out: what stands before the treadles and windings that it hangs on."""
+    if section.how not in (TRACK, WINDING):
+        return [section] if section.how != PICKUP else []
+    states = {state.name for state in loading.states(section)}
+    before = [
+        each
+        for each in loading.played
+        if each not in passed
+        and any(load.port.thing == section.source.thing and load.what == section.how for load in each.loads)
+        and states & {state.name for state in loading.states(each)}
+    ]
+    return [driver for each in before for driver in _drivers(loading, each, (*passed, section))]
 
 
 def _hides(rig: Rig, section: Section) -> bool:

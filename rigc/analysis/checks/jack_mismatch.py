@@ -74,9 +74,10 @@ def _told(rig: Rig, leads: list[Connection]) -> Diagnostic:
 
 
 def _help(start: Jack, end: Jack) -> str:
-    kinds = {start.connector.kind, end.connector.kind}
-    if "xlr" in kinds:
-        return "put a DI or a transformer box between them"
+    if end.connector.kind == "xlr":
+        return "put a DI between them"
+    if start.connector.kind == "xlr":
+        return "put a transformer box between them that leads an XLR to a jack; a microphone needs a preamplifier there"
     if "speaker" in (meaning(start), meaning(end)):
         return "a speaker output goes to a speaker only; take the unit's line or send output"
     if "stereo" in (meaning(start), meaning(end)):

@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
-from rigc.analysis.signal.state_words import remedy, states_told
+from rigc.analysis.signal.state_words import remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.facts.loading import TUNER_BRANCH_PF
 from rigc.model.jacks import Port
@@ -31,13 +31,15 @@ KIND = Kind(
 def long_tuner_branch(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One finding for each such jack; can't-check where the branch's cable is not known."""
     branches: dict[Port, list[tuple[Section, float | None]]] = {}
-    for section in loading.sections:
+    for section in loading.played:
         for port, pf in section.branch if section.from_pickup else ():
             branches.setdefault(port, []).append((section, pf))
     for port, found in branches.items():
         sizes = [pf for _, pf in found if pf is not None]
-        if sizes and over(max(sizes), TUNER_BRANCH_PF.value):
-            yield _told(rig, loading, port, max(sizes), [section for section, _ in found])
+        excess = [section for section, pf in found if pf is not None and over(pf, TUNER_BRANCH_PF.value)]
+        if excess:
+            worst = [section for section, pf in found if pf == max(sizes)]
+            yield _told(rig, port, max(sizes), worst[0], worst_told(loading, worst, excess))
         elif len(sizes) < len(found):
             yield KIND.cant_check(
                 rig.units[port.thing].declared,
@@ -47,12 +49,12 @@ def long_tuner_branch(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             )
 
 
-def _told(rig: Rig, loading: Loading, port: Port, pf: float, sections: list[Section]) -> Diagnostic:
-    source = sections[0].source.thing
+def _told(rig: Rig, port: Port, pf: float, section: Section, when: str) -> Diagnostic:
+    source = section.source.thing
     return KIND.at(
         rig.units[port.thing].declared,
         f"{pf:.4g} pF of cable hang on '{port}' before the first buffer, more than {TUNER_BRANCH_PF.value:g} pF; "
-        f"'{source}' drives them too ({states_told(loading, sections)})",
+        f"'{source}' drives them too ({when})",
         subject=(port.thing, str(port), source),
         label="its tuner jack is used",
         numbers=(Number("branch", pf, "pF"), Number("limit", TUNER_BRANCH_PF.value, "pF")),

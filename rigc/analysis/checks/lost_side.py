@@ -1,4 +1,4 @@
-"""Of a stereo pair of outputs the left one feeds something, and the right one is not used.
+"""Of a stereo pair of outputs one feeds something, and the other is not used.
 
 Why it matters: one side silently disappears; many units give the sum of both only where nothing is plugged in on the right.
 What to do: go on in stereo (`=>`), sum both sides in a mixer, or drop to mono on purpose on a unit that has a mono output.
@@ -31,10 +31,15 @@ def lost_side(rig: Rig, ways: SoundWays) -> Iterator[Diagnostic]:
         used = {lead.start for lead in hookup.leads}
         for name in dict.fromkeys(lead.start.thing for lead in hookup.leads):
             for left, right in rig.things[name].pairs:
-                if Port(name, left) in used and Port(name, right) not in used and _sounds(rig, hookup, name, right):
-                    found.setdefault((name, left, right), []).append(hookup)
-    for (name, left, right), hookups in found.items():
-        yield _told(rig, name, left, right, hookups, everywhere=len(hookups) == len(ways.hookups))
+                for feeding, lost in ((left, right), (right, left)):
+                    if (
+                        Port(name, feeding) in used
+                        and Port(name, lost) not in used
+                        and _sounds(rig, hookup, name, lost)
+                    ):
+                        found.setdefault((name, feeding, lost), []).append(hookup)
+    for (name, feeding, lost), hookups in found.items():
+        yield _told(rig, name, feeding, lost, hookups, everywhere=len(hookups) == len(ways.hookups))
 
 
 def _sounds(rig: Rig, hookup: Hookup, name: str, jack: str) -> bool:
@@ -42,18 +47,18 @@ def _sounds(rig: Rig, hookup: Hookup, name: str, jack: str) -> bool:
     return name not in rig.panels or any(lead.end == Port(name, jack) for lead in hookup.leads)
 
 
-def _told(rig: Rig, name: str, left: str, right: str, hookups: list[Hookup], everywhere: bool) -> Diagnostic:
-    lead = next(each for each in hookups[0].leads if each.start == Port(name, left))
+def _told(rig: Rig, name: str, feeding: str, lost: str, hookups: list[Hookup], everywhere: bool) -> Diagnostic:
+    lead = next(each for each in hookups[0].leads if each.start == Port(name, feeding))
     scenarios = dict.fromkeys(each for hookup in hookups for each in hookup.scenarios)
     where = "" if everywhere or not scenarios else f" in scenario {listed(scenarios)}"
-    jack = rig.jack(Port(name, right))
+    jack = rig.jack(Port(name, lost))
     return KIND.at(
         lead.span,
-        f"'{name}.{left}' feeds '{lead.end}', but its other side '{name}.{right}' is not used{where}",
-        subject=(name, f"{name}.{right}", lead.end.thing),
+        f"'{name}.{feeding}' feeds '{lead.end}', but its other side '{name}.{lost}' is not used{where}",
+        subject=(name, f"{name}.{lost}", lead.end.thing),
         label="one side ends here",
         also=(Label(jack.span, "this side is lost"),) if jack is not None else (),
-        help=f"lead '{name}.{right}' on (`=>`), sum both sides before '{lead.end.thing}', or check that '{left}' alone gives the sum",
+        help=f"lead '{name}.{lost}' on (`=>`), sum both sides before '{lead.end.thing}', or check that '{feeding}' alone gives the sum",
     )
 
 

@@ -12,14 +12,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.audio_graph import AudioGraph
-from rigc.analysis.power.used_units import used_units
+from rigc.analysis.signal.open_ends import open_ends
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Add, Mend, Replace
 from rigc.diagnostics.wording import listed
-from rigc.model.inner_ways import main_inputs, main_outputs, sinks, sources
-from rigc.model.jacks import AUDIO_OUT, Port
+from rigc.model.inner_ways import main_inputs, main_outputs
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
-from rigc.model.torn_chains import torn_chains
+from rigc.model.wishes import Stop
+from rigc.source import Span
 
 KIND = Kind(
     "open-chain",
@@ -31,42 +33,43 @@ KIND = Kind(
 
 
 def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
-    """One finding for each group of units that are wired to each other and open on the same side; none on a torn chain."""
-    used = used_units(rig)
-    torn = torn_chains(rig)
-    units = {unit.name: unit for unit in rig.units.values() if _looked_at(rig, unit, used) and unit.name not in torn}
-    reached = {port.thing for port in graph.after(sources(rig))}
-    leaving = _leaving(rig, graph)
-    sides = {name: (name not in reached, name not in leaving) for name in units}
+    """One finding for each group of units that are wired to each other and open on the same side; none on a torn chain.
+
+    An amp that nothing reaches is told with the one chain that stops before it.
+    """
+    ends = open_ends(rig, graph)
+    sides = {name: (name in ends.unreached, name in ends.stuck) for name in (*ends.unreached, *ends.stuck)}
+    names = [name for name in rig.units if name in sides]
+    amps = [name for name in names if sides[name] == (True, False) and rig.units[name].kind in ("amp", "desk")]
+    stopping = list(graph.islands(name for name in names if sides[name] == (False, True)))
+    forgotten = amps[0] if len(amps) == len(stopping) == 1 else None
+    free = _free_loops(rig)
     for side in ((True, True), (True, False), (False, True)):
-        for group in graph.islands(name for name in units if sides[name] == side):
-            yield _told(graph, [units[name] for name in group], *side)
+        for group in graph.islands(name for name in names if sides[name] == side and name != forgotten):
+            units = [rig.units[name] for name in group]
+            if side == (False, True):
+                yield _stops(rig, graph, units, forgotten)
+            else:
+                loop = free.pop(0) if side == (True, True) and len(group) == 1 and free else None
+                mends = () if loop is None else (_into_loop(group[0], *loop),)
+                yield _told(graph, units, *side, mends or _reach(rig, units))
 
 
-def _looked_at(rig: Rig, unit: Unit, used: tuple[Unit, ...]) -> bool:
-    here = unit.declared.source.name == rig.head.span.source.name and unit.name not in _swapped(rig)
-    return (here or unit in used) and any(jack.audio for jack in unit.jacks)
-
-
-def _swapped(rig: Rig) -> set[str]:
-    """Units that an as-built block swaps: the one on the board or the one on the shelf is in no chain."""
-    return {name for built in rig.as_built for out, into, _ in built.swaps for name in (out, into)}
-
-
-def _leaving(rig: Rig, graph: AudioGraph) -> set[str]:
-    """Things from which sound leaves the rig, ends, and what lies between those and a branch of a way that leaves it."""
-    out = {port.thing for port in graph.before(sinks(rig))}
+def _free_loops(rig: Rig) -> list[tuple[str, int]]:
+    """The loops of switchers on a chain that hold nothing yet."""
     wired = {port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
-    ends = [port for port in wired if port.thing in rig.units and not _feeds(rig.units[port.thing], wired)]
-    branched = graph.after(port for port in graph.digraph if port.thing in out)
-    return out | {port.thing for port in ends} | {port.thing for port in graph.before(ends) & branched}
+    hosts = [unit for unit in rig.units.values() if unit.kind == "unit" and unit.loops]
+    return [
+        (host.name, loop.number)
+        for host in hosts
+        if any(port.thing == host.name for port in wired)
+        for loop in host.loops
+        if not {Port(host.name, loop.send), Port(host.name, loop.back)} & wired
+        and not any((use.switcher, use.number) == (host.name, loop.number) for use in rig.loops)
+    ]
 
 
-def _feeds(unit: Unit, wired: set[Port]) -> bool:
-    return any(jack.role == AUDIO_OUT and Port(unit.name, jack.name) in wired for jack in unit.jacks)
-
-
-def _told(graph: AudioGraph, group: list[Unit], no_input: bool, no_output: bool) -> Diagnostic:
+def _told(graph: AudioGraph, group: list[Unit], no_input: bool, no_output: bool, mends: tuple[Mend, ...]) -> Diagnostic:
     names, one = [unit.name for unit in group], len(group) == 1
     faults = []
     if no_input:
@@ -77,30 +80,76 @@ def _told(graph: AudioGraph, group: list[Unit], no_input: bool, no_output: bool)
         group[0].declared,
         f"{listed(names)} {' and '.join(faults)}",
         subject=tuple(names),
-        label=f"{_side(no_input, no_output)} open",
+        label=f"{'both sides' if no_output else 'input side'} open",
         also=tuple(Label(unit.declared, "open with it") for unit in group[1:]),
-        help=_help(graph, group, no_input),
+        mends=mends,
+        help=_help(graph, group),
     )
 
 
-def _side(no_input: bool, no_output: bool) -> str:
-    return "both sides" if no_input and no_output else "input side" if no_input else "output side"
+def _reach(rig: Rig, group: list[Unit]) -> tuple[Mend, ...]:
+    """An amp that nothing reaches is led to from each chain that stops at an output."""
+    if len(group) > 1 or group[0].kind == "unit":
+        return ()
+    wired = {each.start for each in rig.connections if each.signal == "audio"}
+    stops = [chain.stops[-1] for chain in rig.chains if _open_output(rig, chain.stops[-1].thing, wired)]
+    return tuple(_go_on(stop, group[0].name) for stop in stops[:3])
 
 
-def _help(graph: AudioGraph, group: list[Unit], no_input: bool) -> str:
-    """Names the jack where the way begins or ends."""
-    if no_input:
-        wired = {end for start, end in graph.ways if start.thing != end.thing}
-        open_jacks = [port for unit in group for port in main_inputs(unit) if port not in wired]
-    else:
-        wired = {start for start, end in graph.ways if start.thing != end.thing}
-        onward = {port for unit in group for port in graph.after(_ports(unit))}
-        open_jacks = [
-            port for port in sorted(onward, key=str) if port not in wired and graph.digraph.out_degree(port) == 0
-        ]
+def _open_output(rig: Rig, name: str, wired: set[Port]) -> bool:
+    unit = rig.units.get(name)
+    outs = main_outputs(unit) if unit is not None and unit.kind == "unit" else []
+    return bool(outs) and not any(out in wired for out in outs)
+
+
+def _go_on(stop: Stop, amp: str) -> Mend:
+    behind = Span(stop.span.source, stop.span.end, stop.span.end)
+    return Mend(f"go on from '{stop.thing}': `-> {amp}`", (Replace(behind, f" -> {amp}"),))
+
+
+def _into_loop(name: str, switcher: str, number: int) -> Mend:
+    said = f"loop {number} of {switcher} holds {name}"
+    return Mend(f"put it into the free loop: `{said}`", (Add(said),))
+
+
+def _help(graph: AudioGraph, group: list[Unit]) -> str:
+    """Names the jack where the way begins."""
+    wired = {end for start, end in graph.ways if start.thing != end.thing}
+    open_jacks = [port for unit in group for port in main_inputs(unit) if port not in wired]
     if not open_jacks:
         return "bring it into a chain" if len(group) == 1 else "bring them into a chain"
     return f"bring {open_jacks[0]} into a chain, or remove {'the unit' if len(group) == 1 else 'the units'}"
+
+
+def _stops(rig: Rig, graph: AudioGraph, group: list[Unit], forgotten: str | None) -> Diagnostic:
+    """A way that ends before it leaves the rig, told where it ends."""
+    names = [unit.name for unit in group]
+    wired = {start for start, end in graph.ways if start.thing != end.thing}
+    onward = sorted({port for unit in group for port in graph.after(_ports(unit))}, key=str)
+    jacks = [port for port in onward if port not in wired and graph.digraph.out_degree(port) == 0]
+    chain = next((each for port in jacks for each in rig.chains if each.stops[-1].thing == port.thing), None)
+    if chain is None:
+        return KIND.at(
+            group[0].declared,
+            f"{listed(names)} {'reaches' if len(names) == 1 else 'reach'} no amp, desk or panel jack",
+            subject=tuple(names),
+            label="output side open",
+            also=tuple(Label(unit.declared, "open with it") for unit in group[1:]),
+            help=f"bring {jacks[0]} into a chain, or remove {'the unit' if len(names) == 1 else 'the units'}"
+            if jacks
+            else "bring it into a chain",
+        )
+    stop = chain.stops[-1]
+    amps = [forgotten] if forgotten else [unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk")]
+    return KIND.at(
+        stop.span,
+        f"the chain stops at '{stop.thing}' and reaches no amp, desk or panel jack",
+        subject=(*names, *((stop.thing,) if stop.thing not in names else ())),
+        label="the sound ends here",
+        also=tuple(Label(rig.units[name].declared, "nothing reaches it") for name in (forgotten,) if name),
+        mends=tuple(_go_on(stop, amp) for amp in amps[:3]),
+        help="" if amps else f"declare the amp, and go on from '{stop.thing}'",
+    )
 
 
 def _ports(unit: Unit) -> list[Port]:

@@ -2,9 +2,10 @@
 
 Why it matters: what is equal in both cancels. The low notes go first, since what the paths do differently is mostly treble.
 What to do: flip the polarity of one path at the mixer, and see that no unit in it turns the signal over only while it is on.
-Source: physics: the sum is |1 - g exp(-j phi)| with phi = 2 pi f tau; the lowest note is the low E of a guitar (equal
-temperament at A = 440 Hz; ISO 16, from memory). What a unit on one path only does not say (`inverts`, `non-inverting`)
-can't be checked; a passive one without a transformer turns nothing over.
+Source: physics: the sum is |Σ ±g exp(-j 2 pi f tau)|, told for the state and the note that are named: the lowest note of
+the instrument (`lowest note`), else the low E of a guitar (equal temperament at A = 440 Hz; ISO 16, from memory). Of the
+inputs of a desk it is what is lost where the desk sums them. What a unit on one path only does not say (`inverts`,
+`non-inverting`) can't be checked; a passive one without a transformer turns nothing over.
 """
 
 from __future__ import annotations
@@ -13,12 +14,12 @@ from collections.abc import Iterator
 from math import isfinite
 
 from rigc.analysis.computations.parallel_paths import ParallelPaths
-from rigc.analysis.signal.parallel import AMPS, DESK, JOIN, Parallel
-from rigc.analysis.signal.turned_words import counted, unsaid, way_out, when_turned
+from rigc.analysis.signal.comb_words import note_told, notes_taken
+from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, LowLoss, Parallel
+from rigc.analysis.signal.turned_words import counted, state_told, unsaid, way_out, when_turned
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.wording import listed
-from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -26,7 +27,7 @@ KIND = Kind(
     Level.WARNING,
     __doc__,
     "paths that join again have the same polarity in every on/off state",
-    "physics: |1 - g exp(-j phi)|",
+    "physics: the sum of ways, |Σ ±g exp(−j 2πfτ)|",
 )
 
 
@@ -35,9 +36,9 @@ def paths_cancel(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
     and each place where units do not say theirs."""
     unsure: dict[str, str] = {}
     for each in paths.all:
-        if each.kind in (AMPS, DESK) or len(each.legs) < 2:
+        if each.kind == AMPS or len(each.combing) < 2:
             continue
-        if each.mix is None and each.kind != JOIN:
+        if each.mix is None and each.kind == AMP_LOOP:
             if each.turned or each.unsure:
                 unsure.setdefault(each.at, f"'{each.at}' does not say whether its loop is in series or parallel")
         elif each.turned:
@@ -58,35 +59,45 @@ def paths_cancel(rig: Rig, paths: ParallelPaths) -> Iterator[Diagnostic]:
 
 
 def _told(rig: Rig, paths: Parallel) -> Diagnostic:
-    turned = next(each for on in paths.states if (each := paths.against(on)))
-    names = tuple(dict.fromkeys((*paths.turning, *(name for each in paths.legs for name in each.turned))))
-    loss = paths.low_loss_db
-    numbers = [Number("lowest note", LOWEST_NOTE_HZ.value, "Hz")]
-    if loss is not None and isfinite(loss):
-        numbers.append(Number("lost there", -loss, "dB"))
+    states = tuple(on for on in paths.states if paths.against(on))
+    loss = paths.low_loss(states)
+    turned = paths.against(states[0] if loss is None else loss.on)
+    names = tuple(dict.fromkeys((*paths.turning, *(name for each in paths.combing for name in each.turned))))
+    numbers: list[Number] = []
+    if loss is not None and isfinite(loss.db):
+        numbers = [Number("lowest note", loss.note.hertz, "Hz"), Number("lost there", -loss.db, "dB")]
+    taken = notes_taken(paths) if numbers else ""
     return KIND.at(
         paths.span,
-        f"at '{paths.at}', {listed(each.label for each in turned)} is turned against '{paths.legs[0].label}' "
-        f"{when_turned(paths)}: {_lost(paths, loss)}",
-        subject=(paths.at, *names),
+        f"{_where(paths)}{listed(each.label for each in turned)} {'is' if len(turned) == 1 else 'are'} turned against "
+        f"'{paths.combing[0].label}' {when_turned(paths)}: {_lost(paths, loss)}",
+        subject=(*paths.at.split(", "), *names),
         label="the paths meet here",
         also=tuple(Label(rig.units[name].declared, f"'{name}' inverts") for name in names),
         numbers=tuple(numbers),
-        note=counted(paths),
-        help=way_out(paths, _flip(paths, names)),
+        note="; ".join(filter(None, (counted(paths), taken))),
+        help=way_out(paths, _flip(paths, names, turned[0].label)),
     )
 
 
-def _lost(paths: Parallel, loss: float | None) -> str:
+def _lost(paths: Parallel, loss: LowLoss | None) -> str:
     shares = "" if paths.shared_out else " at equal shares"
     if loss is None:
-        return f"the low notes are lost (how much depends on {listed(paths.untimed or paths.unsure)})"
-    if not isfinite(loss):
-        return f"they cancel{shares}"
-    return f"{decimals(-loss)} dB are lost at the low E of {decimals(LOWEST_NOTE_HZ.value, 2)} Hz{shares}"
+        return f"the low notes are lost (how much depends on {listed(paths.untimed or paths.unsure or paths.turning)})"
+    state = f"{state_told(paths, loss.on)} " if len(paths.turning) > 1 else ""
+    if not isfinite(loss.db):
+        return f"{state}they cancel{shares}"
+    lost = decimals(-loss.db)
+    return f"{state}{f'{lost} dB are' if lost != '0' else 'nothing is'} lost at {note_told(loss.note)}{shares}"
 
 
-def _flip(paths: Parallel, names: tuple[str, ...]) -> str:
+def _where(paths: Parallel) -> str:
+    return "where the desk sums them, " if paths.kind == DESK else f"at '{paths.at}', "
+
+
+def _flip(paths: Parallel, names: tuple[str, ...], turned: str) -> str:
+    if paths.kind == DESK:
+        return f"use the polarity switch of '{turned}'"
     if any(each.flipped for each in paths.legs) and not names:
         return "take the word `inverted` out of the blend, and set its switch so"
     return f"flip the polarity of one path at '{paths.at}'"

@@ -4,7 +4,8 @@ Why it matters: one dead supply or one cut mains lead ends the show, although a 
 What to do: say which lead goes round the board when everything fails (`bypass guitar -> combo "lead in the lid"`), or use
 units that pass without power.
 Source: common practice, no source. Looked at with all units off and all loops out; where there is a way past a unit, that
-way is taken.
+way is taken. A unit that latches passes nothing if it was on. In each scenario a plan has to lead to an amp or desk that is used
+there.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.silent_paths import SilentPath, SilentPaths
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Add, Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -45,14 +47,16 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     instrument = rig.instruments[path.instrument]
     ends = dict.fromkeys(port.thing for port in path.ends)
     does = "passes" if len(path.units) == 1 else "pass"
+    where = f" in {', '.join(path.scenarios)}" if path.scenarios else ""
+    said = f'bypass {path.instrument} -> {_plan_end(rig, path.ends)} "lead past the board"'
     return KIND.at(
         instrument.declared,
-        f"without power nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
+        f"without power{where} nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
         f"and no bypass plan goes round {'it' if len(path.units) == 1 else 'them'}",
         subject=(path.instrument, *path.units),
         label="is silent without power",
         also=_labels(rig, path.units),
-        help=f'state the lead that goes round: `bypass {path.instrument} -> {_plan_end(rig, path.ends)} "..."`',
+        mends=(Mend(f"carry a lead that goes round, and say so: `{said}`", (Add(said),)),),
     )
 
 
@@ -78,10 +82,14 @@ def _labels(rig: Rig, names: tuple[str, ...]) -> tuple[Label, ...]:
         said = rig.units[name].unpowered
         if said is not None:
             places.setdefault((said.span.source.name, said.span.start), (said.span, []))[1].append(name)
-    return tuple(
-        Label(span, f"{listed(told)} {'passes' if len(told) == 1 else 'pass'} nothing")
-        for span, told in places.values()
-    )
+    return tuple(Label(span, f"{listed(told)} {_does(rig, told)}") for span, told in places.values())
+
+
+def _does(rig: Rig, names: list[str]) -> str:
+    said, one = rig.units[names[0]].unpowered, len(names) == 1
+    if said is not None and said.value == "latches":
+        return f"{'stays as it was and passes' if one else 'stay as they were and pass'} nothing if on"
+    return f"{'passes' if one else 'pass'} nothing"
 
 
 CHECK = silent_without_power

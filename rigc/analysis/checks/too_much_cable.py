@@ -1,7 +1,7 @@
 """A passive instrument drives too much cable before the first active input, in some state.
 
 Why it matters: cable is a capacitor across the pickup; its resonance falls, and the guitar sounds dull. A true-bypass
-unit that is off is only more cable, so what counts is the state.
+unit that is off is only more cable, so what counts is the state; without power nobody plays, and that is none.
 What to do: put a buffer behind the first lead, or use shorter leads or cable of less capacitance.
 Source: common practice, no source. `limit capacitance` in the rig block sets another limit; a passive treadle counts full up.
 """
@@ -14,7 +14,7 @@ from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.source_network import unloaded_hz
-from rigc.analysis.signal.state_words import marks, remedy, states_told
+from rigc.analysis.signal.state_words import marks, remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.loading import CABLE_LIMIT
 from rigc.model.rig import Rig
@@ -33,7 +33,7 @@ def too_much_cable(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     stated = rig.limit("capacitance")
     limit = CABLE_LIMIT.value if stated is None else stated.amount.value
     for name in rig.instruments:
-        mine = [section for section in loading.sections if section.from_pickup and section.source.thing == name]
+        mine = [section for section in loading.played if section.from_pickup and section.source.thing == name]
         excess = [section for section in mine if over(section.known_pf, limit)]
         unsure = tuple(dict.fromkeys(reason for section in mine for reason in section.missing_wire))
         if excess:
@@ -53,10 +53,11 @@ def _told(rig: Rig, loading: Loading, excess: list[Section], limit: float, also:
     worst = max(excess, key=lambda section: section.known_pf)
     name = worst.source.thing
     least = "at least " if worst.missing_wire else ""
+    alike = [each for each in excess if each.known_pf == worst.known_pf and marks(each) == marks(worst)]
     return KIND.at(
         rig.instruments[name].declared,
         f"'{name}' drives {least}{worst.known_pf:.4g} pF of cable ({marks(worst)}), more than {limit:g} pF"
-        f"{_resonances(worst)} ({states_told(loading, excess)})",
+        f"{_resonances(worst)} ({worst_told(loading, alike, excess)})",
         subject=(name, *(lead.mark for lead in worst.leads)),
         label="drives all this cable",
         also=also,

@@ -3,7 +3,8 @@
 Why it matters: 25 kΩ across a pickup dulls and weakens it; 250 kΩ behind a buffer makes hiss and loses treble in the next lead
 for nothing.
 What to do: swap the treadle for one of the other kind, or move it to the other side of the buffer.
-Source: common practice, no source. A treadle of high track that sees the pickup in some state is right and not told.
+Source: common practice, no source. A treadle of high track that sees the pickup in some state is right and not told; what
+it sees without power does not count, since nobody plays then.
 """
 
 from __future__ import annotations
@@ -34,7 +35,7 @@ KIND = Kind(
 def wrong_treadle(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One finding for each treadle; can't-check where its track is not said."""
     met: dict[str, list[Section]] = {}
-    for section in loading.sections:
+    for section in loading.played:
         for load in section.loads:
             if load.what == TRACK and section.how not in (OUTSIDE, UNKNOWN):
                 met.setdefault(load.port.thing, []).append(section)

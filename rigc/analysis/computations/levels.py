@@ -42,12 +42,22 @@ class LevelEdge(Record):
 
     @property
     def margin_db(self) -> float | None:
-        """What is left between the highest peak and what the input takes, in dB; where no peak is known, the nominal
+        """What is left between the highest level and what the input takes, in dB; where no peak is known, the nominal
         level counts if it alone is too high."""
-        if self.maximum is None or self.peak_dbu is not None:
-            return None if self.maximum is None or self.peak_dbu is None else self.maximum.value - self.peak_dbu
-        left = None if self.high_dbu is None else self.maximum.value - self.high_dbu
-        return left if left is not None and left < LEAST_MARGIN_DB.value else None
+        if self.maximum is None or self.highest_dbu is None:
+            return None
+        left = self.maximum.value - self.highest_dbu
+        return left if self.peak_dbu is not None or left < LEAST_MARGIN_DB.value else None
+
+    @property
+    def by_peak(self) -> bool:
+        """Whether the peak is what is highest, and not a nominal level that is stated above the peak that is reckoned."""
+        return self.peak_dbu is not None and (self.high_dbu is None or self.high_dbu <= self.peak_dbu)
+
+    @property
+    def highest_dbu(self) -> float | None:
+        """The highest level that is known to come: the peak, or the nominal level where that is above it."""
+        return self.peak_dbu if self.by_peak else self.high_dbu
 
     @property
     def pad_db(self) -> float:
@@ -81,11 +91,16 @@ def levels(rig: Rig, ways: SoundWays, leads: Leads) -> Levels:
             found.setdefault(ends, {}).setdefault(at.at(lead.start), []).extend(hookup.scenarios)
     edges = [
         _edge(rig, of[ends], level, tuple(dict.fromkeys(scenarios)) if len(each) > 1 else (), marks)
-        for ends, each in found.items()
+        for ends, each in ((ends, _heard(each)) for ends, each in found.items())
         for level, scenarios in each.items()
     ]
     order = {lead.mark: number for number, lead in enumerate(leads.all)}
     return Levels(tuple(sorted(edges, key=lambda edge: order.get(edge.mark, -1))))
+
+
+def _heard(levels: dict[JackLevel, list[str]]) -> dict[JackLevel, list[str]]:
+    """The levels of a lead without those of hookups in which nothing comes to it, if anything comes in another."""
+    return {level: names for level, names in levels.items() if not level.silent} or levels
 
 
 def _edge(

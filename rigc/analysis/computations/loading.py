@@ -18,7 +18,7 @@ from rigc.analysis.signal.section_facts import (
 from rigc.analysis.signal.section_leads import ByEnds, SectionLead, by_ends, section_lead
 from rigc.analysis.signal.section_walk import PICKUP, SectionWalk
 from rigc.analysis.signal.state_sections import Where, state_sections
-from rigc.model.audio_state import AudioState
+from rigc.model.audio_state import UNPOWERED, AudioState
 from rigc.model.rig import Rig
 from rigc.model.state_ways import UNKNOWN
 from rigc.record import Record
@@ -33,6 +33,11 @@ class Loading(Record):
     def states(self, section: Section) -> tuple[AudioState, ...]:
         """The states in which a section is there."""
         return tuple(state for where in section.where for state in where.states(self.audio))
+
+    @property
+    def played(self) -> tuple[Section, ...]:
+        """The sections that are there in some state with power: without it nobody plays."""
+        return tuple(each for each in self.sections if any(state.kind != UNPOWERED for state in self.states(each)))
 
     def first_state(self, section: Section) -> AudioState:
         """The first of its states."""

@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from rigc.analysis.computations.sound_ways import Hookup, SoundWays
 from rigc.analysis.signal.amp_ends import amp_ends
 from rigc.analysis.signal.leg import Leg, leg
-from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, JOIN, Parallel
+from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, JOIN, LowNote, Parallel
 from rigc.analysis.signal.side_by_side import Meeting, first_way, meetings
+from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.model.inner_ways import main_inputs
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.things import Instrument
 from rigc.model.wishes import BlendPath
 from rigc.record import Record
 from rigc.source import Span
@@ -25,17 +27,27 @@ class ParallelPaths(Record):
 
 def parallel_paths(rig: Rig, ways: SoundWays) -> ParallelPaths:
     """Looks at each hookup; what is equal in several is one."""
-    found: dict[Parallel, list[str]] = {}
+    found: dict[Parallel, list[Hookup]] = {}
     for hookup in ways.hookups:
         for each in (*_joins(rig, hookup), *_amp_loops(rig, hookup), *_together(rig, hookup)):
-            found.setdefault(each, []).extend(hookup.scenarios)
+            found.setdefault(each, []).append(hookup)
     every = {name for hookup in ways.hookups for name in hookup.scenarios}
-    return ParallelPaths(
-        tuple(
-            each.replace(scenarios=() if set(names) == every else tuple(dict.fromkeys(names)))
-            for each, names in found.items()
-        )
+    return ParallelPaths(tuple(_where(rig, each, hookups, every) for each, hookups in found.items()))
+
+
+def _where(rig: Rig, paths: Parallel, hookups: list[Hookup], every: set[str]) -> Parallel:
+    scenarios = dict.fromkeys(name for hookup in hookups for name in hookup.scenarios)
+    heard = dict.fromkeys(source.thing for hookup in hookups for source in hookup.sources)
+    made: Parallel = paths.replace(
+        scenarios=() if set(scenarios) == every else tuple(scenarios),
+        notes=tuple(_lowest(rig.instruments[name]) for name in heard),
     )
+    return made
+
+
+def _lowest(instrument: Instrument) -> LowNote:
+    stated = instrument.lowest_note_hz
+    return LowNote(instrument.name, LOWEST_NOTE_HZ.value if stated is None else stated.value, stated is not None)
 
 
 def _joins(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
@@ -51,7 +63,9 @@ def _joins(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
             legs = _legs(rig, meeting, ways)
             if len(legs) < 2:
                 continue
-            yield Parallel(JOIN, meeting.join.thing, legs, None, (), span or rig.things[meeting.join.thing].declared)
+            yield Parallel(
+                JOIN, meeting.join.thing, legs, None, (), (), span or rig.things[meeting.join.thing].declared
+            )
 
 
 def _legs(rig: Rig, meeting: Meeting, ways: dict[tuple[str, ...], tuple[Port, ...]]) -> tuple[Leg, ...]:
@@ -88,7 +102,7 @@ def _amp_loops(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
                 names = dict.fromkeys(port.thing for port in way if port.thing != unit.name)
                 wet = leg(rig, f"loop through {', '.join(names)}", names, loop.mix == "parallel")
                 legs = (wet,) if loop.mix == "series" else (leg(rig, "inside the amp", ()), wet)
-                yield Parallel(AMP_LOOP, unit.name, legs, loop.mix, (), loop.span)
+                yield Parallel(AMP_LOOP, unit.name, legs, loop.mix, (), (), loop.span)
 
 
 def _together(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
@@ -101,7 +115,7 @@ def _together(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
         for kind, ends in groups:
             found = {name: way for name, ports in ends.items() if (way := _way_to(hookup, source, ports))}
             if len(found) > 1:
-                yield Parallel(kind, ", ".join(found), _ending(rig, found), None, (), _declared(rig, ends, found))
+                yield Parallel(kind, ", ".join(found), _ending(rig, found), None, (), (), _declared(rig, ends, found))
 
 
 def _way_to(hookup: Hookup, source: Port, ends: list[Port]) -> tuple[str, ...]:

@@ -72,7 +72,9 @@ def _chain(rig: Rig, chain: Chain, links: _Links, marks: dict[frozenset[Port], s
     return ChainSteps(chain.name, chain.when, tuple(_steps(visits, marks)))
 
 
-def _between(links: _Links, start: Stop, end: Stop, origin: str, when: When) -> tuple[Connection, ...]:
+def _between(
+    links: _Links, start: Stop, end: Stop, origin: str | tuple[str, ...], when: When
+) -> tuple[Connection, ...]:
     return tuple(
         each
         for each in links.get((start.thing, end.thing), ())
@@ -84,18 +86,27 @@ def _between(links: _Links, start: Stop, end: Stop, origin: str, when: When) -> 
 
 
 def _inside(rig: Rig, stop: Stop, links: _Links) -> list[_Visit]:
-    """What is passed between a thing's input and its output: the units of its loops, loop by loop, or of its blend's ways."""
+    """What is passed between a thing's input and its output: the units of its loops, loop by loop, or of its blend's ways.
+
+    A loop that a way of a blend goes through is that way, and not passed a second time.
+    """
     visits: list[_Visit] = []
     if stop.jack is not None and _loop_jack(rig, stop):
         return visits
+    ways = [path for blend in rig.blends if blend.unit == stop.thing for path in blend.paths if path.stops]
+    blended = {(path.loop, _names(path.stops)) for path in ways}
     held = [use for use in rig.loops if use.switcher == stop.thing and use.stops]
     for use in sorted(held, key=lambda each: each.number):
-        visits += _round(stop.thing, use.stops, f"loop {use.number}", f"loop {use.number} of {use.switcher}", links)
-    for blend in rig.blends:
-        if blend.unit == stop.thing:
-            for number, path in enumerate((path for path in blend.paths if path.stops), start=1):
-                visits += _round(stop.thing, path.stops, f"wet {number}", f"blend {blend.unit}", links)
+        if (use.number, _names(use.stops)) not in blended:
+            visits += _round(stop.thing, use.stops, f"loop {use.number}", f"loop {use.number} of {use.switcher}", links)
+    for number, path in enumerate(ways, start=1):
+        origin = (f"blend {stop.thing}", f"loop {path.loop} of {stop.thing}")
+        visits += _round(stop.thing, path.stops, f"wet {number}", origin, links)
     return visits
+
+
+def _names(stops: tuple[Stop, ...]) -> tuple[str, ...]:
+    return tuple(stop.thing for stop in stops)
 
 
 def _loop_jack(rig: Rig, stop: Stop) -> bool:
@@ -103,7 +114,7 @@ def _loop_jack(rig: Rig, stop: Stop) -> bool:
     return unit is not None and any(stop.jack in (loop.send, loop.back) for loop in unit.loops)
 
 
-def _round(host: str, stops: tuple[Stop, ...], name: str, origin: str, links: _Links) -> list[_Visit]:
+def _round(host: str, stops: tuple[Stop, ...], name: str, origin: str | tuple[str, ...], links: _Links) -> list[_Visit]:
     home = Stop(host, None, stops[0].span)
     hops = zip((home, *stops), (*stops, home), strict=True)
     return [_Visit(end.thing, name, _between(links, start, end, origin, When())) for start, end in hops]

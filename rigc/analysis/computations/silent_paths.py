@@ -14,13 +14,15 @@ from rigc.record import Record
 class SilentPath(Record):
     """Ways from an instrument to the jacks `ends` on which the same units pass nothing.
 
-    `planned` where a bypass plan goes round all of them.
+    `planned` where in each scenario a bypass plan goes round all of them to one of these ends; else `ends` and `scenarios` are
+    those for which none does, `scenarios` empty where it is so in all.
     """
 
     instrument: str
     ends: tuple[Port, ...]
     units: tuple[str, ...]
     planned: bool
+    scenarios: tuple[str, ...]
 
 
 class SilentPaths(Record):
@@ -32,9 +34,10 @@ class SilentPaths(Record):
 
 def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
     """Ways on which the same units stop the sound are one."""
-    found: dict[tuple[str, tuple[str, ...]], dict[Port, bool]] = {}
+    found: dict[tuple[str, tuple[str, ...]], list[tuple[Hookup, dict[Port, bool]]]] = {}
     unsure: dict[str, None] = {}
     for hookup in ways.hookups:
+        here: dict[tuple[str, tuple[str, ...]], dict[Port, bool]] = {}
         for source in hookup.sources:
             for end, way in least_silent_ways(rig, hookup, source, _ends(rig, hookup)).items():
                 names = dict.fromkeys(port.thing for port in way if port.thing in rig.units)
@@ -43,15 +46,18 @@ def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
                 silent = tuple(name for name, each in stops.items() if each)
                 if silent:
                     planned = any(_goes_round(plan.start, plan.end, way, silent) for plan in rig.bypass_plans)
-                    told = found.setdefault((source.thing, silent), {})
-                    told[end] = told.get(end, False) or planned
-    return SilentPaths(
-        tuple(
-            SilentPath(instrument, tuple(ends), silent, any(ends.values()))
-            for (instrument, silent), ends in found.items()
-        ),
-        tuple(unsure),
-    )
+                    here.setdefault((source.thing, silent), {})[end] = planned
+        for key, ends in here.items():
+            found.setdefault(key, []).append((hookup, ends))
+    return SilentPaths(tuple(_path(*key, times) for key, times in found.items()), tuple(unsure))
+
+
+def _path(instrument: str, silent: tuple[str, ...], times: list[tuple[Hookup, dict[Port, bool]]]) -> SilentPath:
+    unplanned = [(hookup, ends) for hookup, ends in times if not any(ends.values())]
+    ends = tuple(dict.fromkeys(end for _, each in unplanned or times for end in each))
+    scenarios = dict.fromkeys(name for hookup, _ in unplanned for name in hookup.scenarios)
+    partly = 0 < len(unplanned) < len(times)
+    return SilentPath(instrument, ends, silent, not unplanned, tuple(scenarios) if partly else ())
 
 
 def _ends(rig: Rig, hookup: Hookup) -> list[Port]:

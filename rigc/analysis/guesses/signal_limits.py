@@ -17,7 +17,7 @@ def cables_near(rig: Rig, leads: Leads, loading: Loading) -> list[NearLimit]:
     by_mark = {lead.mark: lead for lead in leads.all}
     found = []
     for name in rig.instruments:
-        mine = [section for section in loading.sections if section.from_pickup and section.source.thing == name]
+        mine = [section for section in loading.played if section.from_pickup and section.source.thing == name]
         worst = max(mine, key=lambda section: section.known_pf, default=None)
         if worst is None:
             continue

@@ -98,19 +98,19 @@ def _carried(
 
 
 def _margin(name: str, edge: LevelEdge) -> Reason:
-    against = "peak" if edge.peak_dbu is not None else "nominal"
+    against = "peak" if edge.by_peak else "nominal"
     level = _text(edge.peak_dbu) if against == "peak" else nominal_text(edge)
     inputs = (
         derived(f"{edge.end} takes", _taken(edge), "dBu", f"{name}.max"),
         derived(against, level, "dBu", f"{name}.{against}"),
         ours(LEAST_MARGIN_DB),
     )
-    rule = "what the input takes − the highest peak"
+    rule = "what the input takes − the highest level: the peak, or a nominal level above it"
     if edge.margin_db is None or edge.maximum is None:
         why = "for want of a peak or of what the input takes"
         return Reason(f"{name}.margin", NOT_KNOWN, "dB", why, inputs, rule, ARITHMETIC)
     value = decimals(edge.margin_db)
-    high = _text(edge.peak_dbu if against == "peak" else edge.high_dbu)
+    high = _text(edge.highest_dbu)
     return Reason(
         f"{name}.margin", value, "dB", f"{decimals(edge.maximum.value)} − ({high}) = {value}", inputs, rule, ARITHMETIC
     )

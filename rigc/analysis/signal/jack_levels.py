@@ -34,6 +34,11 @@ class JackLevel(Record):
     lacking: tuple[str, ...] = ()
     assumed: bool = False
 
+    @property
+    def silent(self) -> bool:
+        """Whether nothing comes there, and not only nothing that is known."""
+        return self.high_dbu is None and self.low_dbu is None and self.peak_dbu is None and not self.lacking
+
     def lifted(self, gain_db: float) -> JackLevel:
         """The same after a gain."""
         high, low, peak = (

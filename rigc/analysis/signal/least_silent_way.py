@@ -15,9 +15,10 @@ _Cost = tuple[int, int, int]
 
 
 def stops_sound(unit: Unit) -> bool | None:
-    """Whether it passes nothing without power; None where it takes power and does not say."""
+    """Whether it may pass nothing without power, as one that latches does if it was on; None where it takes power and does
+    not say."""
     if unit.unpowered is not None:
-        return unit.unpowered.value == "mutes"
+        return unit.unpowered.value in ("mutes", "latches")
     takes = unit.inlet is not None or unit.volts is not None or unit.battery is not None
     return None if takes and unit.kind == "unit" else False
 

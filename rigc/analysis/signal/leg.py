@@ -19,7 +19,8 @@ class Leg(Record):
     said; `flipped` whether the mixer turns it over. `turning` invert when on and can be off; `turned` invert always;
     `unsure` are units of which nobody knows the polarity, `unsaid` those that do not say it: they
     count as not inverting, and what follows can't be checked. `latency_ms` is with everything on; None where one of `untimed` does not say it.
-    `dry_left` are delays and reverbs in a wet way that are not set to give wet sound only.
+    `saved_ms` tells of those that are `turning` how much earlier the sound arrives when they are off; None where not known.
+    `dry_left` are delays and reverbs in a wet way that are not set to give wet sound only, `wet_only` those that are.
     """
 
     label: str
@@ -32,14 +33,28 @@ class Leg(Record):
     unsure: tuple[str, ...]
     unsaid: tuple[str, ...]
     latency_ms: float | None
+    saved_ms: tuple[tuple[str, float | None], ...]
     untimed: tuple[str, ...]
     dry_left: tuple[str, ...]
+    wet_only: tuple[str, ...]
     tails: tuple[str, ...]
+
+    @property
+    def direct(self) -> bool:
+        """Whether the sound itself arrives, and not only its echoes: those are heard beside the other ways, and make no
+        comb with them."""
+        return not self.wet_only
 
     def inverted(self, on: Collection[str]) -> bool:
         """Whether the sound arrives turned over with these units on."""
         count = len(self.turned) + self.flipped + sum(name in on for name in self.turning)
         return count % 2 == 1
+
+    def late_ms(self, on: Collection[str]) -> float | None:
+        """By how much the sound arrives late with these of the turning units on and the others of them off; None: not known."""
+        saved = [saved for name, saved in self.saved_ms if name not in on]
+        known = [each for each in saved if each is not None]
+        return None if self.latency_ms is None or len(known) < len(saved) else self.latency_ms - sum(known)
 
 
 def leg(
@@ -62,8 +77,10 @@ def leg(
         tuple(unit.name for unit in units if "inverts unknown" in unit.flags),
         tuple(unit.name for unit in units if not unit.flags & POLARITY and not _only_passive(unit)),
         None if untimed else sum(each for _, each in times if each is not None),
+        tuple((unit.name, _saved_ms(unit)) for unit in inverting if _can_be_off(unit)),
         untimed,
         tuple(unit.name for unit in units if wet and unit.flags & TIME and "set wet" not in unit.flags),
+        tuple(unit.name for unit in units if unit.flags & TIME and "set wet" in unit.flags),
         tuple(unit.name for unit in units if "tails" in unit.flags),
     )
 
@@ -80,6 +97,15 @@ def latency_ms(unit: Unit) -> float | None:
         return unit.latency_ms.value
     analogue = bool({"analogue", "passive"} & unit.flags) or unit.kind in ("amp", "desk")
     return 0.0 if analogue and "digital" not in unit.flags else None
+
+
+def _saved_ms(unit: Unit) -> float | None:
+    """How much earlier the sound gets through when it is off: by true or buffered bypass it goes round the converters, with
+    trails it does not; None where its bypass or its latency is not said."""
+    late, bypass = latency_ms(unit), unit.bypass.value if unit.bypass is not None else "unknown"
+    if not late or bypass == "trails":
+        return late if late is None else 0.0
+    return late if bypass in ("true", "buffered") else None
 
 
 def _only_passive(unit: Unit) -> bool:

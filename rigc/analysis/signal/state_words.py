@@ -19,6 +19,18 @@ def states_told(loading: Loading, sections: Iterable[Section]) -> str:
     return found[0].name + (f" and {more} more state{'s' * (more > 1)}" if more else "")
 
 
+def worst_told(loading: Loading, worst: Iterable[Section], sections: Iterable[Section]) -> str:
+    """The states for which a figure is told, `worst` being the sections that have it, and in how many the limit is passed if
+    these are not all."""
+    told, here = states_told(loading, worst), ordered(loading, worst)
+    passed = [state for state in ordered(loading, sections) if state.kind != UNPOWERED]
+    if len(passed) <= len([state for state in here if state.kind != UNPOWERED]):
+        return told
+    powered = [state for state in loading.audio.all if state.kind != UNPOWERED]
+    every = len(passed) == len(powered)
+    return f"{told}; the limit is passed in {'every state' if every else f'{len(passed)} of {len(powered)} states'}"
+
+
 def ordered(loading: Loading, sections: Iterable[Section]) -> list[AudioState]:
     """The states of these sections, each once, in the order of all states."""
     names = {state.name for section in sections for state in loading.states(section)}

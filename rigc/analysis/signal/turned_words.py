@@ -18,6 +18,13 @@ def when_turned(paths: Parallel) -> str:
     return f"depending on which of {listed(names)} are on"
 
 
+def state_told(paths: Parallel, on: tuple[str, ...]) -> str:
+    """Which of the units that turn a path are on and which are off; empty where there are none."""
+    off = tuple(name for name in paths.turning if name not in on)
+    parts = [f"{listed(names)} {word}" for names, word in ((on, "on"), (off, "off")) if names]
+    return f"with {' and '.join(parts)}" if parts else ""
+
+
 def way_out(paths: Parallel, flip: str) -> str:
     """What to do about it; `flip` says how the polarity of the path is flipped here."""
     names = paths.turning

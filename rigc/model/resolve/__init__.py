@@ -30,6 +30,7 @@ from rigc.model.resolve.ports import Ports
 from rigc.model.rig import Intent, Rig
 from rigc.model.scope import MISUSED, TAKEN
 from rigc.model.unknown_names import each_name_once
+from rigc.model.way_slips import Ways, way_slips
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
@@ -85,9 +86,13 @@ def _resolved(context: Context) -> Rig | None:
     ports = Ports(context, everything)
     decks = deck.decks(context)
     sound = signal.Signal(context, ports).read()
+    intents = _intents(context)
+    slips = way_slips(_ways(sound, ports, intents))
+    for slip in slips:
+        context.report(slip)
     fed = power.power(context, supplies)
     wired = leads.Leads(context, ports, sound.connections)
-    lead_wishes = wired.read(fed)
+    lead_wishes = wired.read(fed, frozenset(name for slip in slips for name in slip.subject))
     reels = stock.stock(context)
     cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables, supplies)
     check_lanes(context, decks, lead_wishes.lanes)
@@ -112,7 +117,7 @@ def _resolved(context: Context) -> Rig | None:
         "connections": tuple(sound.connections.values()),
         "gaps": tuple(ports.gaps),
         "bypass_plans": bypass.bypass_plans(context, ports, sound.connections.values()),
-        "intents": _intents(context),
+        "intents": intents,
         "presets": presets,
         "songs": performance.songs(context, presets),
         "channels": channels,
@@ -170,6 +175,18 @@ def _notes(context: Context) -> list[nodes.Note]:
         ):  # fmt: skip
             found += [item for item in statement.items if isinstance(item, nodes.Note)]
     return found
+
+
+def _ways(sound: signal.Signal, ports: Ports, intents: tuple[Intent, ...]) -> Ways:
+    return Ways(
+        ports.things,
+        tuple(sound.chains),
+        tuple(sound.loops),
+        tuple(sound.blends),
+        tuple(sound.connections.values()),
+        tuple(ports.gaps),
+        frozenset(intent.unit for intent in intents if intent.kind == "feedback"),
+    )
 
 
 def _intents(context: Context) -> tuple[Intent, ...]:

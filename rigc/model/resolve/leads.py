@@ -33,15 +33,19 @@ class Leads:
         self.adaptors: list[Adaptor] = []
         self.lists: dict[str, list[Any]] = {k: [] for k in ("retired", "ties", "lanes", "cables", "plugs", "cutting")}
 
-    def read(self, power: PowerWishes) -> LeadWishes:
-        """All lead statements; a number given twice, retired and used, or on a lead that joins nothing is a finding."""
+    def read(self, power: PowerWishes, broken: frozenset[str] = frozenset()) -> LeadWishes:
+        """All lead statements; a number given twice, retired and used, or on a lead that joins nothing is a finding.
+
+        Leads of things that stand on a `broken` way join nothing for that reason, which is told already.
+        """
         items = [node for block in self.context.of(nodes.LeadsBlock) for node in block.items]
         for node in items:
             if isinstance(node, nodes.Lead):
                 self._lead(node, power)
             elif isinstance(node, nodes.Adaptor):
                 self._adaptor(node)
-        for finding in told(self.loose, self.connections, power):
+        loose = [each for each in self.loose if not {each.start.thing, each.end.thing} & broken]
+        for finding in told(loose, self.connections, power):
             self.context.report(finding)
         for node in items:
             self._other(node)

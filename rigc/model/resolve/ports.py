@@ -77,24 +77,51 @@ class Ports:
         self._unclear(thing, direction, candidates, span)
         return None
 
-    def pair(self, thing: Any, direction: str, span: Span) -> tuple[Port, Port] | None:
-        """The stereo pair by which a `=>` enters or leaves; None after a finding."""
+    def pairs(
+        self, start: Any, end: Any, arrow: Word, start_span: Span, end_span: Span
+    ) -> tuple[tuple[Port, Port], tuple[Port, Port]] | None:
+        """The stereo pairs by which a `=>` leaves and enters; None after a finding."""
+        outs, ins = self._pairs(start, "out"), self._pairs(end, "in")
+        if len(outs) == len(ins) == 1:
+            return _both(start, outs[0]), _both(end, ins[0])
+        mono = (Mend("write `->`: this hop is mono", (Replace(arrow.span, "->"),)),)
+        if not outs and not ins:
+            self.context.report(
+                UNCLEAR.at(
+                    arrow.span,
+                    f"this => is stereo, but '{start.name}' has no pair of outputs and '{end.name}' no pair of inputs",
+                    subject=(start.name, end.name),
+                    label="stereo",
+                    also=(Label(start.declared, "declared here"), Label(end.declared, "declared here")),
+                    mends=mono,
+                    help="declare the pairs in their blocks",
+                )
+            )
+            return None
+        for thing, direction, found, span in ((start, "out", outs, start_span), (end, "in", ins, end_span)):
+            if len(found) != 1:
+                self._no_pair(thing, direction, found, span, mono)
+        return None
+
+    def _pairs(self, thing: Any, direction: str) -> list[tuple[str, str]]:
         candidates = self.candidates(thing, direction)
-        pairs = [pair for pair in thing.pairs if pair[0] in candidates and pair[1] in candidates]
-        if len(pairs) == 1:
-            return Port(thing.name, pairs[0][0]), Port(thing.name, pairs[0][1])
+        return [pair for pair in thing.pairs if pair[0] in candidates and pair[1] in candidates]
+
+    def _no_pair(
+        self, thing: Any, direction: str, found: list[tuple[str, str]], span: Span, mono: tuple[Mend, ...]
+    ) -> None:
         word = "input" if direction == "in" else "output"
         self.context.report(
             UNCLEAR.at(
                 span,
-                f"'{thing.name}' has {'several pairs' if pairs else 'no pair'} of {word}s for a stereo =>",
+                f"'{thing.name}' has {'several pairs' if found else 'no pair'} of {word}s for a stereo =>",
                 subject=(thing.name,),
                 label="a stereo pair is needed here",
                 also=(Label(thing.declared, "declared here"),),
-                help=f"{_pairing(candidates, word)}, or go on in mono with ->",
+                mends=() if found else mono,
+                help=_pairing(self.candidates(thing, direction), word),
             )
         )
-        return None
 
     def candidates(self, thing: Any, direction: str) -> list[str]:
         """Audio jacks of a direction that are not part of a loop."""
@@ -154,6 +181,10 @@ class Ports:
                 ),
             )
         )
+
+
+def _both(thing: Any, pair: tuple[str, str]) -> tuple[Port, Port]:
+    return Port(thing.name, pair[0]), Port(thing.name, pair[1])
 
 
 def _pairing(candidates: list[str], word: str) -> str:

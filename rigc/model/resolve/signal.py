@@ -86,12 +86,14 @@ class Signal:
         ]
         self._ends(written[0], jacks[0], "input", "leaves")
         self._ends(written[-1], jacks[-1], "output", "arrives")
-        for at, wide in enumerate(stereo):
+        for at, hop in enumerate(path.hops):
             start, end = things[at], things[at + 1]
             lost = any(written[k].jack is not None and jacks[k] is None for k in (at, at + 1))
             if start is None or end is None or lost:
                 continue
-            self._hop(start, end, jacks[at], jacks[at + 1], wide, when, origin, written[at].span, written[at + 1].span)
+            self._hop(
+                start, end, jacks[at], jacks[at + 1], hop.link, when, origin, written[at].span, written[at + 1].span
+            )
         return tuple(stops), stereo
 
     def _ends(self, stop: nodes.Stop, jack: Any, wrong: str, verb: str) -> None:
@@ -113,15 +115,15 @@ class Signal:
         end: Any,
         out: Any,
         into: Any,
-        wide: bool,
+        arrow: Word,
         when: When,
         origin: str,
         start_span: Any,
         end_span: Any,
     ) -> None:
-        if wide:
-            left, right = self.ports.pair(start, "out", start_span), self.ports.pair(end, "in", end_span)
-            for ends in zip(left or (), right or (), strict=False):
+        if arrow.text == "=>":
+            pairs = self.ports.pairs(start, end, arrow, start_span, end_span)
+            for ends in zip(*pairs, strict=True) if pairs is not None else ():
                 self._join(Connection(*ends, "audio", True, origin, when, end_span))
             return
         out = out if out is not None and out.role != "input" else None

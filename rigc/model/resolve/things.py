@@ -16,6 +16,7 @@ from rigc.model.measures import (
     INDUCTANCE,
     LENGTH,
     MASS,
+    NOTE,
     OFFSET,
     POWER,
     RADIO,
@@ -46,6 +47,7 @@ AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Resistance: ("resistance_ohm", RESISTANCE),
     nodes.Track: ("track_ohm", RESISTANCE),
     nodes.Capacitance: ("capacitance_pf", CAPACITANCE),
+    nodes.LowestNote: ("lowest_note_hz", NOTE),
 }
 CHOICES: dict[type[Node], str] = {
     nodes.Feet: "feet",

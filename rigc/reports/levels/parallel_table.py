@@ -1,13 +1,13 @@
-"""Parallel paths -> their table: polarity, latency, nulls and the loss at the lowest note, wherever sound goes side by side."""
+"""Parallel paths -> their table: polarity, latency, notches and the loss at the lowest note, wherever sound goes side by side."""
 
 from __future__ import annotations
 
 from math import isfinite
 
-from rigc.analysis.signal.comb import null_depth_db
+from rigc.analysis.signal.comb_words import depth_told, note_told
 from rigc.analysis.signal.leg import Leg
 from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, Parallel
-from rigc.analysis.signal.turned_words import when_turned
+from rigc.analysis.signal.turned_words import state_told, when_turned
 from rigc.diagnostics.decimals import decimals
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.levels.edge_table import CANT_CHECK
@@ -17,8 +17,8 @@ _COLUMNS = (
     Column("paths"),
     Column("polarity"),
     Column("apart", "ms", number=True),
-    Column("first nulls", "Hz", number=True),
-    Column("lost at low E", "dB", number=True),
+    Column("first notches", "Hz", number=True),
+    Column("lost at lowest note", "dB", number=True),
     Column("remarks"),
 )
 
@@ -39,7 +39,7 @@ def _row(paths: Parallel) -> Row:
             Cell("; ".join(_leg(paths, each) for each in paths.legs)),
             Cell("") if alone else _polarity(paths),
             _apart(paths),
-            Cell("") if alone else _nulls(paths),
+            Cell("") if alone else _notches(paths),
             Cell("") if alone else _loss(paths),
             Cell("; ".join(_remarks(paths))),
         )
@@ -71,17 +71,21 @@ def _apart(paths: Parallel) -> Cell:
     return Cell("?", mark=CANT_CHECK) if apart is None else Cell(decimals(apart, 2))
 
 
-def _nulls(paths: Parallel) -> Cell:
-    if paths.apart_ms is None:
+def _notches(paths: Parallel) -> Cell:
+    if len(paths.combing) < 2:
+        return Cell("none")
+    if paths.comb_ms is None:
         return Cell("?", mark=CANT_CHECK)
-    return Cell(", ".join(decimals(each, 0) for each in paths.nulls_hz) or "none")
+    return Cell(", ".join(decimals(each.hertz, 0) for each in paths.notches) or "none")
 
 
 def _loss(paths: Parallel) -> Cell:
-    loss = paths.low_loss_db
+    if len(paths.combing) < 2:
+        return Cell("none")
+    loss = paths.worst_low_loss
     if loss is None:
         return Cell("?", mark=CANT_CHECK)
-    return Cell(decimals(-loss) if isfinite(loss) else "all")
+    return Cell(decimals(-loss.db) if isfinite(loss.db) else "all")
 
 
 def _remarks(paths: Parallel) -> list[str]:
@@ -91,16 +95,29 @@ def _remarks(paths: Parallel) -> list[str]:
     if paths.kind == DESK:
         told.append("where the desk sums them")
     if paths.kind == AMPS and paths.apart_ms:
-        told.append("they meet in the air: the nulls move with the listener")
-    late, early = paths.late.share, paths.early.share
-    if paths.shared_out and paths.nulls_hz and late is not None and early:
-        depth = null_depth_db(late / early)
-        told.append(f"nulls {decimals(-depth)} dB deep" if isfinite(depth) else "nulls down to nothing")
-    elif not paths.shared_out and len(paths.legs) > 1 and paths.low_loss_db:
-        told.append("reckoned at equal shares")
+        told.append("they meet in the air: the notches move with the listener")
+    told += _comb(paths)
     told += [f"latency of {name} is not known" for name in paths.untimed]
     dry = dict.fromkeys(name for leg in paths.legs for name in leg.dry_left)
     told += [f"{name} leaves dry sound in a wet path" for name in dry]
+    echoes = dict.fromkeys(name for leg in paths.legs for name in leg.wet_only)
+    told += [f"{name} is set to wet only: its way is not compared" for name in echoes]
     tails = dict.fromkeys(name for leg in paths.legs for name in leg.tails if leg.wet)
     told += [f"the tail of {name} rings on behind the send" for name in tails]
+    return told
+
+
+def _comb(paths: Parallel) -> list[str]:
+    """How deep the notches are, and for which state and note the loss is told."""
+    if len(paths.combing) < 2:
+        return []
+    told, found, loss = [], paths.notches, paths.worst_low_loss
+    if found:
+        depths = [depth_told(each) for each in found]
+        told.append(f"notches: {', '.join(depths) if len({*depths}) > 1 else depths[0]}")
+    if loss is not None and loss.db < 0:
+        state = state_told(paths, loss.on)
+        told.append(f"lost at {note_told(loss.note)}{f', {state}' if state else ''}".replace("'", ""))
+    if not paths.shared_out and loss is not None and (found or loss.db < 0):
+        told.append("reckoned at equal shares")
     return told

@@ -38,11 +38,12 @@ def section_table(rig: Rig, loading: Loading) -> Table:
     """One row a section, in the order of the signal with all off, then what other states add."""
     stated = rig.limit("capacitance")
     limit = CABLE_LIMIT.value if stated is None else stated.amount.value
-    rows = tuple(_row(loading, section, limit) for section in loading.sections)
+    played = loading.played
+    rows = tuple(_row(loading, section, limit, played) for section in loading.sections)
     return Table("sections", "Sections", COLUMNS, rows, empty="nothing drives a lead", landscape=True)
 
 
-def _row(loading: Loading, section: Section, limit_pf: float) -> Row:
+def _row(loading: Loading, section: Section, limit_pf: float, played: tuple[Section, ...]) -> Row:
     lengths = [lead.length_mm for lead in section.leads]
     metres = None if None in lengths else sum(length or 0 for length in lengths) / 1000
     per_metre = dict.fromkeys(lead.pf_per_m for lead in section.leads)
@@ -63,7 +64,7 @@ def _row(loading: Loading, section: Section, limit_pf: float) -> Row:
             _peak(section) if pickup else blank,
             blank if pickup or section.corner_hz == inf else corner(section.corner_hz, section.assumed),
             blank if pickup else figure(section.loss_db, 2, section.assumed),
-            _verdict(section, limit_pf),
+            _verdict(section, limit_pf) if section in played else Cell("not judged: nobody plays without power"),
         )
     )
 

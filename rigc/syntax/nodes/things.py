@@ -137,6 +137,14 @@ class Active(Node):
     span: Span
 
 
+class LowestNote(Node):
+    """`lowest note {amount}`"""
+
+    FORM = "lowest note {amount}"
+    amount: Amount
+    span: Span
+
+
 class Earth(Node):
     """`{kind}`"""
 

@@ -127,3 +127,20 @@ def test_short_of_a_line_return() -> None:
     found = edges(GUITAR, combo, lant, "chain guitar -> combo\nloop 1 of combo holds lant\n")
     assert found["combo.back"].wants_line and found["combo.back"].short_db == 12
     assert not found["lant.in"].wants_line and triple(found["lant.in"]) == (4, 4, 18)
+
+
+def test_a_lead_is_one_row_where_another_instrument_leaves_its_unit_silent() -> None:
+    # With the second instrument nothing comes to hum: that is no other level of the lead behind it.
+    parts = (
+        block("instrument", "guitar", "level out -20 dBu peak 4 dBu"),
+        block("instrument", "second", "level out -20 dBu peak 4 dBu"),
+        unit("hum", "gain 12 dB"),
+        block("amp", "one", "input in ts") + block("amp", "two", "input in ts"),
+        "chain guitar -> hum -> one\nchain second -> two\n",
+    )
+    edges = results_of("".join(parts)).get(Levels).edges
+    assert [(str(edge.start), edge.peak_dbu) for edge in edges] == [
+        ("guitar.out", 4),
+        ("hum.out", 16),
+        ("second.out", 4),
+    ]

@@ -50,7 +50,7 @@ def test_a_blend_is_told_by_its_ways() -> None:
     assert both.turned and both.turning == ()
     assert both.apart_ms == 3
     # Turned over: k / 3 ms.
-    assert both.nulls_hz == pytest.approx((333.333, 666.667, 1000), rel=1e-5)
+    assert [each.hertz for each in both.notches] == pytest.approx((333.333, 666.667, 1000), rel=1e-5)
 
 
 @pytest.mark.parametrize(
@@ -81,7 +81,7 @@ def test_two_wet_ways_and_the_dry_one() -> None:
 
 def test_latency_unknown_is_not_zero() -> None:
     (both,) = paths(GUITAR, SHINGLE, unit("hum", "digital"), COMBO, blend("dry 50 %", "wet 50 % through hum"))
-    assert (both.apart_ms, both.untimed, both.nulls_hz, both.low_loss_db) == (None, ("hum",), (), None)
+    assert (both.apart_ms, both.untimed, both.notches, both.worst_low_loss) == (None, ("hum",), (), None)
 
 
 def test_a_unit_that_says_nothing_of_its_kind_is_not_known_to_be_in_time() -> None:

@@ -75,3 +75,22 @@ def test_a_branch_off_a_switcher_does_not_pass_its_loops_again() -> None:
         ["box", "plumb"],
         ["box", "combo"],
     ]
+
+
+def test_a_loop_that_a_blend_goes_through_is_passed_once() -> None:
+    both = (
+        GUITAR
+        + unit("mixer", "output s ts", "input r ts", "loop 1 send s return r parallel")
+        + unit("hum")
+        + COMBO
+        + "chain guitar -> mixer -> combo\nloop 1 of mixer holds hum\n"
+        + block("blend", "mixer", "dry 50 %", "wet 50 % loop 1 through hum")
+    )
+    (found,) = steps(both)
+    assert [(step.thing, step.loop, step.ins, step.outs) for step in found] == [
+        ("guitar", "", (), ("out",)),
+        ("mixer", "", ("in",), ("s",)),
+        ("hum", "wet 1", ("in",), ("out",)),
+        ("mixer", "wet 1", ("r",), ("out",)),
+        ("combo", "", ("in",), ()),
+    ]

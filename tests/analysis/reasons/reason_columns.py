@@ -182,8 +182,8 @@ FURTHER = {
     },
     "parallel_paths": {
         "apart_ms": "paths-{row}.apart",
-        "first_nulls_Hz": "paths-{row}.nulls",
-        "lost_at_low_e_dB": "paths-{row}.loss",
+        "first_notches_Hz": "paths-{row}.notches",
+        "lost_at_lowest_note_dB": "paths-{row}.loss",
     },
     # ground-sheet
     "hum": {

@@ -72,7 +72,7 @@ def test_what_runs_side_by_side() -> None:
         "3",
         "167, 500, 833",
         "3.1",
-        "nulls down to nothing",
+        "notches: all is lost; lost at 82.41 Hz, the low E of a guitar, with groyne off",
     )
     assert loop[0] == "cabin, own loop (kitchen, hall)" and loop[3] == "+1.5" and loop[6] == "loop in series"
 
@@ -128,3 +128,13 @@ def test_sources_and_cautions_are_shown() -> None:
     said = "\n".join(reading.lines)
     for words in ("0.7746 V", "common practice, no source", "82.41 Hz", "ISO 16", "from memory"):
         assert words in said
+
+
+def test_the_lowest_note_of_each_instrument() -> None:
+    bass = block("instrument", "bass", "lowest note 41.2 Hz")
+    reading = sheet_of(GUITAR, bass, COMBO, "chain with guitar: guitar -> combo\n").block("reading")
+    assert isinstance(reading, Paragraph)
+    assert reading.lines[-2:] == (
+        "Lowest note of guitar: not stated, a guitar's low E is taken.",
+        "Lowest note of bass: 41.2 Hz.",
+    )

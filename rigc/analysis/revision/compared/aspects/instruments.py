@@ -22,6 +22,7 @@ FACTS_OF_AN_INSTRUMENT = {
     "plain_mm": "plain lead",
     "plain_cable": "plain lead's cable",
     "active": "active",
+    "lowest_note_hz": "lowest note",
     "pairs": "pairs",
     "loops": "loops",
     "flags": "kind",

@@ -1,0 +1,57 @@
+"""Rig and audio graph -> the units that no instrument reaches, and those from which no sound leaves the rig."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.audio_graph import AudioGraph
+from rigc.analysis.power.used_units import used_units
+from rigc.model.inner_ways import sinks, sources
+from rigc.model.jacks import AUDIO_OUT, Port
+from rigc.model.rig import Rig
+from rigc.model.things import Unit
+from rigc.model.torn_chains import torn_chains
+from rigc.record import Record
+
+
+class OpenEnds(Record):
+    """By name, of units, amps and desks with an audio jack: `unreached` by any instrument, `stuck` where no sound leaves.
+
+    A unit that is only declared in a file which the rig uses, and is used nowhere, is not looked at, nor is one on a chain
+    that is torn by a missing jack.
+    """
+
+    unreached: tuple[str, ...]
+    stuck: tuple[str, ...]
+
+
+def open_ends(rig: Rig, graph: AudioGraph) -> OpenEnds:
+    """In the order in which the units are declared."""
+    used, torn = used_units(rig), torn_chains(rig)
+    names = [unit.name for unit in rig.units.values() if _looked_at(rig, unit, used) and unit.name not in torn]
+    reached = {port.thing for port in graph.after(sources(rig))}
+    leaving = _leaving(rig, graph)
+    return OpenEnds(
+        tuple(name for name in names if name not in reached), tuple(name for name in names if name not in leaving)
+    )
+
+
+def _looked_at(rig: Rig, unit: Unit, used: tuple[Unit, ...]) -> bool:
+    here = unit.declared.source.name == rig.head.span.source.name and unit.name not in _swapped(rig)
+    return (here or unit in used) and any(jack.audio for jack in unit.jacks)
+
+
+def _swapped(rig: Rig) -> set[str]:
+    """Units that an as-built block swaps: the one on the board or the one on the shelf is in no chain."""
+    return {name for built in rig.as_built for out, into, _ in built.swaps for name in (out, into)}
+
+
+def _leaving(rig: Rig, graph: AudioGraph) -> set[str]:
+    """Things from which sound leaves the rig, ends, and what lies between those and a branch of a way that leaves it."""
+    out = {port.thing for port in graph.before(sinks(rig))}
+    wired = {port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
+    ends = [port for port in wired if port.thing in rig.units and not _feeds(rig.units[port.thing], wired)]
+    branched = graph.after(port for port in graph.digraph if port.thing in out)
+    return out | {port.thing for port in ends} | {port.thing for port in graph.before(ends) & branched}
+
+
+def _feeds(unit: Unit, wired: set[Port]) -> bool:
+    return any(jack.role == AUDIO_OUT and Port(unit.name, jack.name) in wired for jack in unit.jacks)
