@@ -26,6 +26,8 @@ def joint_saving(route: Route, around: DeckBoxes) -> tuple[int, int, int] | None
     def way(first: int, last: int) -> int:
         return abs(y1 - first) + abs(first - last) + abs(last - y2)
 
-    least, first, last = min(((way(*lines), *lines) for lines in product(*free)), default=(0, 0, 0))
+    if not all(free):
+        return None
+    least, first, last = min((way(*lines), *lines) for lines in product(*free))
     saved = way(*(line for line in route.drops if line is not None)) - least
     return (saved, first, last) if saved > 0 else None

@@ -5,12 +5,12 @@ from __future__ import annotations
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.control_wiring import ControlLink, control_links, is_expression, wiring
+from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import millimetres
 from rigc.facts.leads import EXPRESSION_POLES
 from rigc.model.conductors import conducting_paths, named
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.wiring.jack_words import number
 
 _COLUMNS = (
     Column("lead"),
@@ -56,7 +56,7 @@ def _row(rig: Rig, link: ControlLink, lead: Lead | None, lengths: CableLengths) 
 
 def _track(link: ControlLink) -> Cell:
     facts = [fact for fact in (link.here.track_ohm, link.there.track_ohm) if fact is not None]
-    told = " to ".join(dict.fromkeys(number(fact.value / 1000) for fact in facts))
+    told = " to ".join(dict.fromkeys(decimals(fact.value / 1000) for fact in facts))
     return Cell(told, mark="assumed" if any(fact.assumed for fact in facts) else "")
 
 
@@ -73,7 +73,7 @@ def _length(lead: Lead | None, lengths: CableLengths) -> Cell:
     if lead is None:
         return Cell("no lead")
     if lead.existing_mm is not None:
-        return Cell(number(lead.existing_mm.value), mark="assumed" if lead.existing_mm.assumed else "")
+        return Cell(decimals(lead.existing_mm.value), mark="assumed" if lead.existing_mm.assumed else "")
     length = lengths.lengths.get(lead.mark)
     if length is None:
         return Cell("", mark="not known")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.wiring.jack_words import number
 
 MIDI = (Column("lead"), Column("from"), Column("to"), Column("channel"))
 CONTROL = (Column("lead"), Column("from"), Column("to"), Column("kind"))
@@ -55,7 +55,7 @@ def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment) -> Table:
             notes = [] if feed is None else [feed.how, "reversing lead" if feed.reversed else ""]
             if unit is not None and unit.polarity is not None:
                 notes.append(unit.polarity.value)
-            volts = "" if feed is None else number(feed.volts)
+            volts = "" if feed is None else decimals(feed.volts)
             said = ", ".join(note for note in notes if note)
             rows.append(
                 Row((Cell(lead.mark, strong=True), Cell(str(lead.start)), Cell(str(lead.end)), Cell(volts), Cell(said)))
@@ -84,7 +84,11 @@ def _kind(rig: Rig, lead: Lead) -> str:
     for each in (start, jack):
         if each is not None:
             track = each.track_ohm
-            words += [each.wiper or "", each.contact or "", "" if track is None else f"{number(track.value / 1000)} kΩ"]
+            words += [
+                each.wiper or "",
+                each.contact or "",
+                "" if track is None else f"{decimals(track.value / 1000)} kΩ",
+            ]
     return ", ".join(dict.fromkeys(word for word in words if word))
 
 
@@ -102,7 +106,7 @@ def _preset(preset: Preset) -> Row:
             Cell(", ".join(name for name, _ in preset.on)),
             Cell(", ".join(name for name, _ in preset.off)),
             Cell(", ".join(f"{name} {program}" for name, program, _ in preset.programs)),
-            Cell(", ".join(f"{name} {number(floor.value)} %" for name, floor in preset.floors)),
-            Cell("" if tempo is None else number(tempo.value)),
+            Cell(", ".join(f"{name} {decimals(floor.value)} %" for name, floor in preset.floors)),
+            Cell("" if tempo is None else decimals(tempo.value)),
         )
     )

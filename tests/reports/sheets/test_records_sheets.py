@@ -35,8 +35,8 @@ def test_the_test_record() -> None:
     # 0.41 - 0.12 = 0.29 ohm; 12.12 - 12.05 V = 70 mV
     leads = rows(made, "test-3-4")
     assert leads["A18"] == [
-        "signalbox.out", "slipway.in", "< 0.3", "0.41 ohm", "200 Mohm", "2026-05-12", "T.O., R.K.",
-        "3: 0.12 ohm on 2026-03-03: +0.29 ohm",
+        "signalbox.out", "slipway.in", "< 0.3", "0.41 Ω", "200 MΩ", "2026-05-12", "T.O., R.K.",
+        "3: 0.12 Ω on 2026-03-03: +0.29 Ω",
     ]  # fmt: skip
     assert leads["A19"] == ["slipway.tun", "plumb.in", "< 0.3", "", "", "", "", ""]
     assert rows(made, "test-5")["weir8.b5"] == [
@@ -60,7 +60,7 @@ def test_an_outlier_is_marked() -> None:
     table = sheet(board(), test_record.SHEET).block("test-3-4")
     assert isinstance(table, Table)
     (marked,) = (row.cells[4] for row in table.rows if row.cells[4].mark)
-    assert (marked.text, marked.mark, marked.strong) == ("0.41 ohm", "OUTSIDE", True)
+    assert (marked.text, marked.mark, marked.strong) == ("0.41 Ω", "OUTSIDE", True)
 
 
 def test_the_board_as_built() -> None:
@@ -68,7 +68,7 @@ def test_the_board_as_built() -> None:
     assert words(made, "state") == "The board is revision B with changes 1 and 3 of C; change 2 is open."
     leads = rows(made, "leads")
     # the cable list: A01 route 1142 mm, 1260 finished; least 1142 + 30, most 1.1 x 1142 + 150 = 1406.2
-    assert leads["A01"][2:7] == ["1260", "780", "-480", "1172 to 1406", "TOO SHORT"]
+    assert leads["A01"][2:7] == ["1260", "780", "−480", "1172 to 1406", "TOO SHORT"]
     assert leads["A18"][2:8] == ["740", "740", "0", "695 to 881", "keep", "barrel-angle to flat-angle"]
     # D13: route 530 mm, 570 at least, 1.1 x 530 + 150 = 733 at most
     assert leads["D13"][2:] == ["590", "733.1", "+143.1", "570 to 733", "TOO LONG", "as designed", "", ""]
