@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.decimals import decimals, signed
 from rigc.record import Record
 
 _PREFIXED = {"V": ((1e-3, "mV"),), "ohm": ((1e6, "MΩ"), (1e3, "kΩ"), (0.0, "Ω"))}
@@ -68,8 +68,8 @@ def said(value: float, unit: str) -> str:
 
 
 def with_sign(typed: str) -> str:
-    """A reading as typed, but with the sign for ohm that the limit beside it bears."""
-    return typed.replace("ohm", "Ω")
+    """A reading as typed, but with the signs for ohm and minus that the limit beside it bears."""
+    return signed(typed.replace("ohm", "Ω"))
 
 
 def same_unit(one: float, other: float, unit: str) -> bool:

@@ -45,10 +45,10 @@ def test_the_test_record() -> None:
     ]  # fmt: skip
     # -20.1 dBu is -0.1 dB of the tone; then -0.2 dB
     assert rows(made, "test-9")["rear-panel.l"][2:] == [
-        "-0.2 dB",
+        "−0.2 dB",
         "2026-03-04",
         "T.O.",
-        "-20.1 dBu on 2026-03-03: -0.1 dB",
+        "−20.1 dBu on 2026-03-03: −0.1 dB",
     ]
     assert rows(made, "test-21") == {"long-haul": ["", "no limit is stated", "7 mA", "2026-03-03", "T.O.", ""]}
     assert "nothing on this rig to make these on: 14 mute." in words(made, "reading")
