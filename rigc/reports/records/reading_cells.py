@@ -34,7 +34,9 @@ def reading_cell(due: Due) -> Cell:
     """What was read, marked where it lies outside its limit."""
     if due.last is None:
         return Cell("")
-    return Cell(with_sign(due.last.reading.typed), strong=due.passed is False, mark="OUTSIDE" if due.passed is False else "")
+    return Cell(
+        with_sign(due.last.reading.typed), strong=due.passed is False, mark="OUTSIDE" if due.passed is False else ""
+    )
 
 
 def before_words(due: Due) -> str:

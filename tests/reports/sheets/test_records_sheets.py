@@ -122,9 +122,16 @@ def test_field_notes() -> None:
 def test_accepted_deviations() -> None:
     made = rows(sheet(board(), accepted_deviations.SHEET), "accepted")
     assert made["too-heavy"][1::2][0] == "long-haul"
-    assert made["too-heavy"][3:] == ["two of us carry it", "R.K.", "2026-12-31", "holds", ""]
+    assert made["too-heavy"][3:] == ["two of us carry it", "R.K.", "2026-12-31", "NOT SIGNED", "holds", ""]
     assert made["brighter-guitar"][1] == "all of this rule"
-    assert made["brighter-guitar"][3:] == ["the player likes it brighter", "R.K.", "2026-03-01", "ENDED", ""]
+    assert made["brighter-guitar"][3:] == [
+        "the player likes it brighter",
+        "R.K.",
+        "2026-03-01",
+        "NOT SIGNED",
+        "ENDED",
+        "",
+    ]
 
 
 def test_history() -> None:
