@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.signing import Signed, read_seal, seal_of, signature
 from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.model.records import Accept
@@ -43,6 +44,20 @@ FIRM = Kind(
     "only errors that endanger nothing can be accepted",
     "common practice, no source",
 )
+UNSIGNED = Kind(
+    "unsigned-accept",
+    Level.WARNING,
+    """An `accept` is not signed for what is found now: it bears no seal, or that of another state or of a lesser figure.
+
+    Why it matters: who accepts 165 mA on an outlet, or a loss with one unit on, has not accepted what a later edit makes of it.
+    What to do: look at the finding as it is now; if it may stay, put the seal that is told here behind the date. A seal is
+    the rule, the subject and the words of the finding without figures in eight digits, and its figures as they were: a figure that
+    comes nearer to its limit stays accepted, one that goes farther beyond does not.
+    Source: common practice, no source.
+    """,
+    "an accept bears the seal of each finding that it accepts",
+    "common practice, no source",
+)
 ACCEPTABLE_ERRORS = frozenset(
     (
         "open-chain",
@@ -68,14 +83,21 @@ def accepted(findings: tuple[Diagnostic, ...], accepts: tuple[Accept, ...], day:
         elif day and accept.until < day:
             extra.append(_ended(accept, told[mine[0]], day))
         else:
-            signed = Acceptance(accept.reason, accept.by, accept.until, accept.span)
             firm = [told[at] for at in mine if _is_firm(told[at])]
-            for at in mine:
-                if not _is_firm(told[at]):
-                    told[at] = told[at].replace(accepted=signed)
+            soft = [at for at in mine if not _is_firm(told[at])]
+            open_ones = [at for at in soft if not _is_signed(accept, told[at])]
+            if open_ones:
+                extra.append(_unsigned(accept, [told[at] for at in soft], told[open_ones[0]]))
+            signed = Acceptance(accept.reason, accept.by, accept.until, accept.span)
+            for at in soft:
+                told[at] = told[at].replace(accepted=None if at in open_ones else signed)
             if firm:
                 extra.append(_firm(accept, firm))
     return (*told, *extra)
+
+
+def _is_signed(accept: Accept, finding: Diagnostic) -> bool:
+    return any(part.covers(finding) for part in read_seal(accept.seal))
 
 
 def _is_firm(finding: Diagnostic) -> bool:
@@ -109,6 +131,35 @@ def _useless(accept: Accept) -> Diagnostic:
         label="accepts nothing",
         mends=(Mend("delete this line", (Delete(accept.span),)),),
     )
+
+
+def _unsigned(accept: Accept, findings: list[Diagnostic], first: Diagnostic) -> Diagnostic:
+    """`first` is one that is not signed for, `findings` are all that the accept may accept."""
+    now, on = signature(first), f" on {accept.target}" if accept.target else ""
+    before = next((part for part in read_seal(accept.seal) if part.state == now.state), None)
+    if not accept.seal:
+        said, label = f"what {accept.rule}{on} accepts is not signed for", "bears no seal"
+    elif before is None:
+        said, label = (
+            f"{accept.rule}{on} was accepted in another state, or of something else, than is found now",
+            "another seal",
+        )
+    else:
+        said = f"{accept.rule}{on} was accepted at {_figures(before)}; now it is {_figures(now)}"
+        label = "signed for a lesser figure"
+    place = "behind its date" if accept.seal_span is None else "in place of its seal"
+    return UNSIGNED.at(
+        accept.span,
+        said,
+        subject=(accept.rule, accept.target or ""),
+        label=label,
+        also=(Label(first.span, "what is found now"),) if first.span else (),
+        help=f'look at it; if it may stay, write {place}: seal "{seal_of(findings)}"',
+    )
+
+
+def _figures(signed: Signed) -> str:
+    return ", ".join(f"{value:g} {unit}".strip() for value, unit in signed.figures) or "other figures"
 
 
 def _ended(accept: Accept, finding: Diagnostic, day: str) -> Diagnostic:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from math import copysign, floor, log10
+from math import floor, log10
+
+from rigc.diagnostics.decimals import decimals, fixed, signed
 
 
 def plain(value: float) -> str:
-    """A stated figure, as short as it can be written: `9`, `37.5`."""
-    return f"{value:g}"
+    """A stated figure, as short as it can be written: `9`, `37.5`, `−20`."""
+    return signed(f"{value:g}")
 
 
 def short(value: float) -> str:
@@ -31,6 +33,11 @@ def nearest_tenth(value_mm: float) -> str:
     return f"{floor(value_mm * 10 + 0.5 + 1e-9) / 10:.1f}".removesuffix(".0")
 
 
+def signed_tenth(value_mm: float) -> str:
+    """A place in mm to a tenth of a millimetre, with a real minus sign below nought."""
+    return f"−{nearest_tenth(-value_mm)}" if value_mm < 0 else nearest_tenth(value_mm)
+
+
 def square_centimetres(mm2: float | None) -> str:
     """An area in mm² as text in cm², with two decimals."""
     return "not known" if mm2 is None else f"{mm2 / 100:.2f}"
@@ -47,8 +54,8 @@ def watts(value: float) -> str:
 
 
 def kilograms(value: float) -> str:
-    """A mass in kg, to the gram."""
-    return f"{value:.3f}"
+    """A mass in kg, to the gram; what is left to a limit may be below nought."""
+    return fixed(value, 3)
 
 
 def metres_ordered(length_mm: float) -> str:
@@ -66,14 +73,7 @@ def metres_with_waste(centimetres: int) -> str:
     return f"{centimetres / 100:.2f}"
 
 
-def with_minus(value: float, places: int) -> str:
-    """A figure of a loading table or a plot: rounded, halves as on paper, without needless zeros, with a real minus sign."""
-    text = f"{value + copysign(1e-9, value):.{places}f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if text == "-0" else text.replace("-", "−")
-
-
 def corner_khz(hertz: float) -> str:
     """A corner in kHz to three figures: far above hearing, more of them would say nothing."""
     size = 2 - floor(log10(hertz / 1000))
-    return with_minus(round(hertz / 1000, size), max(0, size))
+    return decimals(round(hertz / 1000, size), max(0, size))

@@ -77,7 +77,8 @@ class FieldNote(Record):
 
 
 class Accept(Record):
-    """A finding that the builder accepts: rule, what it is about (None: anything), why, who, until when (ISO date)."""
+    """A finding that the builder accepts: rule, what it is about (None: anything), why, who, until when (ISO date); the seal of
+    what was signed, empty where there is none, and where it stands."""
 
     rule: str
     target: str | None
@@ -86,6 +87,8 @@ class Accept(Record):
     until: str
     span: Span
     rule_span: Span
+    seal: str = ""
+    seal_span: Span | None = None
 
 
 class Change(Record):

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import re
+
+import pytest
 from cases import READER
 
+from rigc.analysis.acceptance import accepted
+from rigc.analysis.signing import read_seal, seal_of, signature
 from rigc.compile import compile_rig
-from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.source import Source
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.model.records import Accept
+from rigc.source import Source, Span
+
+SPAN = Span(Source("a.rig", "x"), 0, 1)
 
 # Invented: a board of 25 kg is over what one person lifts (23 kg).
 HEAVY = """language 1
@@ -55,8 +63,12 @@ power {
 SIGNED = '"two of us carry it" by "R.K." until 2026-12-31\n'
 
 
+# Signed at 25 kg over the 23 kg of one lifter.
+SEALED = f'accept too-heavy on sample {SIGNED[:-1]} seal "912e10b0 25 kg, 23 kg"\n'
+
+
 def test_the_rig_itself_can_be_what_a_finding_is_about() -> None:
-    (heavy,) = _told(f"accept too-heavy on sample {SIGNED}", "too-heavy")
+    (heavy,) = _told(SEALED, "too-heavy")
     assert heavy.accepted is not None
     assert heavy.accepted.by == "R.K."
 
@@ -87,6 +99,81 @@ def test_errors_that_are_firm_are_told_once_an_accept() -> None:
     (firm,) = _told(text, "firm-finding")
     assert firm.message.endswith("(and 1 more)")
     assert len(firm.also) == 2
+
+
+def test_an_accept_without_a_seal_is_told_the_seal_and_accepts_nothing() -> None:
+    text = f"accept too-heavy on sample {SIGNED}"
+    (heavy,) = _told(text, "too-heavy")
+    assert heavy.accepted is None
+    (unsigned,) = _told(text, "unsigned-accept")
+    assert unsigned.message == "what too-heavy on sample accepts is not signed for"
+    seal = unsigned.help.rpartition("seal ")[2]
+    assert f"{text[:-1]} seal {seal}\n" == SEALED  # what is told is what is to be written
+
+
+@pytest.mark.parametrize(("deck_g", "holds"), [(24_000, True), (23_999, True), (22_001, True), (24_001, False)])
+def test_a_seal_covers_the_figure_that_was_signed_and_better_ones(deck_g: int, holds: bool) -> None:
+    """24 kg of deck and 1 kg of unit were signed; a gram less is covered, a gram more is not."""
+    made = _compiled(HEAVY.replace("mass 24 kg", f"mass {deck_g} g") + SEALED)
+    (heavy,) = [each for each in made if each.kind.name == "too-heavy"]
+    assert (heavy.accepted is not None) is holds
+    changed = [each for each in made if each.kind.name == "unsigned-accept"]
+    assert [each.message for each in changed] == (
+        [] if holds else ["too-heavy on sample was accepted at 25 kg, 23 kg; now it is 25.001 kg, 23 kg"]
+    )
+
+
+def test_a_seal_of_another_state_accepts_nothing() -> None:
+    text = re.sub(r'seal "\w+', 'seal "00000000', SEALED)
+    (heavy,) = _told(text, "too-heavy")
+    assert heavy.accepted is None
+    (unsigned,) = _told(text, "unsigned-accept")
+    assert unsigned.message.startswith("too-heavy on sample was accepted in another state")
+    assert "in place of its seal" in unsigned.help
+
+
+# Two lifts of one rule on one amp: the seal of the first state, and later a second one beside it.
+def test_a_second_finding_is_not_accepted_by_the_seal_of_the_first() -> None:
+    first = _warning("'lant' loses 3 dB with hum on")
+    second = _warning("'lant' loses 3 dB with marl on")
+    accept = Accept("test-rule", "lant", "heard", "R.K.", "2026-12-31", SPAN, SPAN, seal_of([first]), SPAN)
+    told = accepted((first, second), (accept,), "2026-03-02")
+    assert [each.accepted is not None for each in told[:2]] == [True, False]
+    assert [each.kind.name for each in told[2:]] == ["unsigned-accept"]
+    both = accept.replace(seal=seal_of([first, second]))
+    assert all(each.accepted is not None for each in accepted((first, second), (both,), "2026-03-02"))
+
+
+@pytest.mark.parametrize(
+    ("value", "limit", "name", "holds"),
+    [
+        (165, 160, "limit", True),
+        (162, 160, "limit", True),
+        (166, 160, "limit", False),
+        (165, 150, "limit", False),
+        (162, 160, "along", False),  # two figures of which neither is a limit must be as signed
+        (158, 160, "limit", False),  # on the other side of its limit: another thing
+    ],
+)
+def test_only_a_value_and_its_limit_are_weighed(value: float, limit: float, name: str, holds: bool) -> None:
+    signed = signature(_warning("'o1' bears 165 mA", (165, 160), name))
+    assert signed.covers(_warning(f"'o1' bears {value} mA", (value, limit), name)) is holds
+    assert read_seal(signed.text) == (signed,)
+
+
+@pytest.mark.parametrize("seal", ["", "what", "0b52c6", "0b52c6e1 lots mA", ";;"])
+def test_a_seal_that_is_none_binds_nothing(seal: str) -> None:
+    assert not any(part.covers(_warning("'o1' bears 165 mA", (165, 160))) for part in read_seal(seal))
+
+
+def _warning(message: str, figures: tuple[float, float] | None = None, name: str = "limit") -> Diagnostic:
+    kind = Kind("test-rule", Level.WARNING, "page", "rule", "source")
+    numbers = () if figures is None else (Number("load", figures[0], "mA"), Number(name, figures[1], "mA"))
+    return kind.at(SPAN, message, subject=("lant",), numbers=numbers)
+
+
+def _compiled(text: str) -> tuple[Diagnostic, ...]:
+    return compile_rig(lambda name: Source(name, text), "sample.rig", READER).findings
 
 
 def _told(text: str, code: str) -> list[Diagnostic]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from rigc.diagnostics import figures
+from rigc.diagnostics.decimals import decimals, fixed
 
 
 @pytest.mark.parametrize(
@@ -27,8 +28,15 @@ from rigc.diagnostics import figures
         (figures.metres_ordered(1100), "1.1"),
         (figures.metres_cut(13_240), "1.324"),
         (figures.metres_with_waste(140), "1.40"),
-        (figures.with_minus(-0.834, 2), "−0.83"),
-        (figures.with_minus(-0.001, 2), "0"),
+        (figures.plain(-20.0), "−20"),
+        (figures.kilograms(-1.2584), "−1.258"),
+        (figures.kilograms(-1e-12), "0.000"),
+        (figures.signed_tenth(-42.5), "−42.5"),
+        (decimals(-0.834, 2), "−0.83"),
+        (decimals(-0.001, 2), "0"),
+        (decimals(7.695, 2), "7.7"),  # halves away from nought, as on paper: 3.078 / 0.4
+        (decimals(-20.0), "−20"),
+        (fixed(-73.44), "−73.4"),
     ],
 )
 def test_written(text: str, expected: str) -> None:

@@ -28,8 +28,18 @@ def test_an_empty_file_is_a_source() -> None:
 @pytest.mark.parametrize(
     ("data", "line", "column", "said"),
     [
-        (b"\xff", 1, 1, "is not saved as UTF-8: 'ÿ' (0xff) in 'ÿ' is of an older encoding (line 1, byte 1 of the file)"),
-        (b"unit plumb\nnote \xc3\xa9\xe9\n", 2, 7, "'é' (0xe9) in 'note Ã©é' is of an older encoding (line 2, byte 19 of the file)"),
+        (
+            b"\xff",
+            1,
+            1,
+            "is not saved as UTF-8: 'ÿ' (0xff) in 'ÿ' is of an older encoding (line 1, byte 1 of the file)",
+        ),
+        (
+            b"unit plumb\nnote \xc3\xa9\xe9\n",
+            2,
+            7,
+            "'é' (0xe9) in 'note Ã©é' is of an older encoding (line 2, byte 19 of the file)",
+        ),
         (b"\xef\xbb\xbfa\xff", 1, 2, "(line 1, byte 5 of the file)"),
         (b"a\r\nb\rc\xed\xa0\x80", 3, 2, "0xed"),  # a lone surrogate, as some programs write them
         (b"one\ntwo\0", 2, 4, "a NUL byte (line 2, byte 8 of the file)"),

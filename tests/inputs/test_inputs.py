@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 from cases import READER, compiled, told
-from inputs.slip import Slip
-from inputs.slips import WORDS
 from syrupy.assertion import SnapshotAssertion
 from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
 from syrupy.location import PyTestLocation
 
+from inputs.slip import Slip
+from inputs.slips import WORDS
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.loader import Unreadable

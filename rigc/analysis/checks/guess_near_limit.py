@@ -84,7 +84,7 @@ def _told(thing: str, results: list[NearLimit]) -> Diagnostic:
         subject=(thing,),
         label="not measured",
         also=tuple(Label(each.guess.fact.span, f"nor this: {_result(each)}") for each in facts.values()),
-        numbers=(Number("value", first.value, first.unit), Number("limit", first.limit, first.unit)),
+        numbers=(Number("value", first.value, first.unit), Number("near limit", first.limit, first.unit)),
         note="; ".join(_result(each) for each in results[1:] if each.guess.fact.span is fact.span),
         help="measure it before anything is cut or bought",
     )

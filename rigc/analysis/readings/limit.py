@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.decimals import decimals, signed
 from rigc.record import Record
 
-_PREFIXED = {"V": ((1e-3, "mV"),), "ohm": ((1e6, "Mohm"), (1e3, "kohm"))}
+_PREFIXED = {"V": ((1e-3, "mV"),), "ohm": ((1e6, "MΩ"), (1e3, "kΩ"), (0.0, "Ω"))}
 
 
 class Limit(Record):
@@ -62,9 +62,14 @@ def unbounded(words: str) -> Limit:
 
 
 def said(value: float, unit: str) -> str:
-    """A value with the unit in which people read it off (`12 mV`, `20 Mohm`)."""
+    """A value with the unit in which people read it off (`12 mV`, `20 MΩ`)."""
     scale, shown = _shown(value, unit)
     return f"{decimals(value / scale, 3)} {shown}".strip()
+
+
+def with_sign(typed: str) -> str:
+    """A reading as typed, but with the signs for ohm and minus that the limit beside it bears."""
+    return signed(typed.replace("ohm", "Ω"))
 
 
 def same_unit(one: float, other: float, unit: str) -> bool:
@@ -77,5 +82,5 @@ def _shown(value: float, unit: str) -> tuple[float, str]:
     if unit == "V" and 0 < size < 0.5:
         return _PREFIXED["V"][0]
     if unit == "ohm":
-        return next(((scale, shown) for scale, shown in _PREFIXED["ohm"] if size >= scale), (1.0, unit))
+        return next((scale or 1.0, shown) for scale, shown in _PREFIXED["ohm"] if size >= scale)
     return 1.0, unit

@@ -45,7 +45,7 @@ def rule_limit(board: Board, test: int, point: str, place: str = "") -> Limit:
 def _lead(board: Board, point: str, _: str) -> Limit:
     length = _length_mm(board, point)
     if length is None:
-        return bounds("ohm", high=readings.LONG_LEAD_OHM.value, behind=f", {readings.LEAD_OHM.value:g} ohm up to 1 m")
+        return bounds("ohm", high=readings.LONG_LEAD_OHM.value, behind=f", {readings.LEAD_OHM.value:g} Ω up to 1 m")
     if length > readings.LONG_LEAD_MM.value:
         return bounds("ohm", high=readings.LONG_LEAD_OHM.value)
     return bounds("ohm", high=readings.LEAD_OHM.value, strict=True)
@@ -131,7 +131,7 @@ _FIXED = {
     4: bounds("ohm", low=readings.LEAKAGE_MOHM.value * 1e6, strict=True),
     10: bounds("dB", high=readings.TREBLE_DB.value, either_way=True, behind=" down"),
     12: bounds("dB", high=readings.NOISE_DB.value),
-    13: bounds("dB", high=readings.HUM_DB.value, behind=" of -20 dBu"),
+    13: bounds("dB", high=readings.HUM_DB.value, behind=" of −20 dBu"),
     14: bounds("dB", low=readings.MUTE_DB.value, either_way=True),
     15: bounds("ms", high=readings.FOLLOW_MS.value),
 }

@@ -6,7 +6,9 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.first_section import FirstSection, Section
 from rigc.analysis.reasons.inputs import derived, follows, known, limit, stated
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason
+from rigc.analysis.reasons.resonance import resonance_formula
 from rigc.analysis.reasons.section_parts import field_of, named_first
 from rigc.diagnostics.decimals import decimals
 from rigc.facts.loading import CABLE_LIMIT
@@ -24,13 +26,15 @@ def first_section(rig: Rig, first: FirstSection) -> Iterator[Reason]:
         instrument = rig.instruments[section.instrument]
         cable, top, pickup = _cable(base, section), _limit(rig, base, section), _pickup(base, instrument, section)
         parts = (follows("cable", cable), follows("pickup", pickup))
-        together = _sum(f"{base}.together", section, section.total_pf, parts, "cable and pickup in parallel")
+        sizes = (section.cable_pf, section.pickup_pf)
+        together = _sum(f"{base}.together", section, section.total_pf, sizes, parts, "cable and pickup in parallel")
         yield from (cable, top, _percent(base, section, cable, top), pickup, together)
-        yield _resonance(f"{base}.resonance", instrument, section, section.unloaded_hz, together)
+        yield _resonance(f"{base}.resonance", instrument, section, section.unloaded_hz, section.total_pf, together)
         if section.plain_hz is not None:
             plain = _plain_pf(rig, base, instrument, section, pickup)
             yield plain
-            yield _resonance(f"{base}.plain", instrument, section, section.plain_hz, plain)
+            plain_pf = _plain_sum(rig, instrument, section)
+            yield _resonance(f"{base}.plain", instrument, section, section.plain_hz, plain_pf, plain)
 
 
 def _want(section: Section) -> str:
@@ -45,12 +49,22 @@ def _cable(base: str, section: Section) -> Reason:
     parts = tuple(
         derived(lead.mark, _text(lead.pf, 2), "pF", f"{base}.{field_of(lead)}.capacitance") for lead in section.leads
     )
-    return _sum(f"{base}.cable", section, section.cable_pf, parts, _ALL_OFF)
+    sizes = tuple(lead.pf for lead in section.leads)
+    return _sum(f"{base}.cable", section, section.cable_pf, sizes, parts, _ALL_OFF)
 
 
-def _sum(name: str, section: Section, pf: float | None, parts: tuple[Input, ...], rule: str) -> Reason:
-    value = _text(pf)
-    formula = _want(section) if pf is None else f"{' + '.join(part.value for part in parts)} = {value}"
+def _sum(
+    name: str,
+    section: Section,
+    pf: float | None,
+    sizes: tuple[float | None, ...],
+    parts: tuple[Input, ...],
+    rule: str,
+) -> Reason:
+    value, formula = _text(pf), _want(section)
+    if pf is not None:
+        terms = operands(lambda *terms: decimals(sum(terms)), *(size or 0.0 for size in sizes), least=1)
+        formula = f"{' + '.join(terms) or '0'} = {value}"
     return Reason(name, value, "pF", formula, parts, rule, "physics: capacitances in parallel add")
 
 
@@ -63,7 +77,11 @@ def _limit(rig: Rig, base: str, section: Section) -> Reason:
 
 def _percent(base: str, section: Section, cable: Reason, top: Reason) -> Reason:
     value = _text(section.percent)
-    formula = _want(section) if section.percent is None else f"{cable.value} / {top.value} × 100 = {value}"
+    formula = _want(section)
+    if section.cable_pf is not None:
+        limit_pf = section.limit_pf
+        (exact,) = operands(lambda cable: decimals(cable / limit_pf * 100), section.cable_pf, least=1)
+        formula = f"{exact} / {top.value} × 100 = {value}"
     inputs = (follows("cable", cable), follows("limit", top))
     return Reason(f"{base}.percent", value, "%", formula, inputs, "cable / limit × 100", ARITHMETIC)
 
@@ -74,13 +92,23 @@ def _pickup(base: str, instrument: Instrument, section: Section) -> Reason:
     return Reason(f"{base}.pickup", value, "pF", own.value, (own,), "a stated figure stands", STATED)
 
 
-def _resonance(name: str, instrument: Instrument, section: Section, hertz: float | None, together: Reason) -> Reason:
+def _resonance(
+    name: str, instrument: Instrument, section: Section, hertz: float | None, pf: float | None, together: Reason
+) -> Reason:
     inputs = (*known(f"inductance of {instrument.name}", instrument.inductance_h), follows("together", together))
-    if hertz is None or instrument.inductance_h is None:
+    if hertz is None or pf is None or instrument.inductance_h is None:
         return Reason(name, NOT_KNOWN, "Hz", _want(section), inputs, _RESONANCE, _PHYSICS)
-    value = decimals(hertz, 0)
-    formula = f"1 / (2π √({decimals(instrument.inductance_h.value, 3)} H × {together.value} pF)) = {value} Hz"
+    value, formula = decimals(hertz, 0), resonance_formula(instrument.inductance_h.value, pf)
     return Reason(name, value, "Hz", formula, inputs, _RESONANCE, _PHYSICS)
+
+
+def _plain_sum(rig: Rig, instrument: Instrument, section: Section) -> float | None:
+    mm, named = instrument.plain_mm or instrument.lead_mm, instrument.plain_cable or instrument.lead_cable
+    cable = rig.stock.cables.get(named or "")
+    per_m = None if cable is None else cable.capacitance_pf_per_m
+    if mm is None or per_m is None or section.pickup_pf is None:
+        return None
+    return mm.value / 1000 * per_m.value + section.pickup_pf
 
 
 def _plain_pf(rig: Rig, base: str, instrument: Instrument, section: Section, pickup: Reason) -> Reason:
@@ -89,10 +117,12 @@ def _plain_pf(rig: Rig, base: str, instrument: Instrument, section: Section, pic
     cable = rig.stock.cables.get(named or "")
     per_m = None if cable is None else cable.capacitance_pf_per_m
     inputs = (*known("plain lead", mm), *known(f"capacitance of {named}", per_m), follows("pickup", pickup))
-    if mm is None or per_m is None or section.pickup_pf is None:
+    total = _plain_sum(rig, instrument, section)
+    if mm is None or per_m is None or section.pickup_pf is None or total is None:
         return Reason(f"{base}.plain-lead", NOT_KNOWN, "pF", _want(section), inputs, _ALL_OFF, _PHYSICS)
-    value = decimals(mm.value / 1000 * per_m.value + section.pickup_pf)
-    formula = f"{decimals(mm.value / 1000, 3)} × {decimals(per_m.value)} + {pickup.value} = {value}"
+    value = decimals(total)
+    terms = operands(lambda m, pf, own: decimals(m * pf + own), mm.value / 1000, per_m.value, section.pickup_pf)
+    formula = f"{terms[0]} × {terms[1]} + {terms[2]} = {value}"
     rule = "the plain stage lead and the pickup in parallel"
     return Reason(f"{base}.plain-lead", value, "pF", formula, inputs, rule, "physics: capacitances in parallel add")
 

@@ -6,6 +6,7 @@ Systems and rings are numbered through in the order of the sheet's tables.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import log10, pi
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Lead, Leads
@@ -13,8 +14,10 @@ from rigc.analysis.computations.ring_hum import Hum, RingHum
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem
 from rigc.analysis.reasons.inputs import derived, known, ours, placed
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
-from rigc.diagnostics.figures import plain, with_minus
+from rigc.diagnostics.decimals import decimals, fixed
+from rigc.diagnostics.figures import plain
 from rigc.facts.hum import FIELD_UT, HERTZ, NOMINAL_MV
 from rigc.model.rig import Rig
 
@@ -45,22 +48,25 @@ def _earths(rig: Rig, name: str, state: GroundState, system: GroundSystem) -> Re
 def _ring(rig: Rig, name: str, state: GroundState, hum: Hum, marks: dict[str, Lead]) -> Iterator[Reason]:
     area, hertz = _area(name, hum, marks), _hertz(rig, name, state, hum)
     yield from (area, hertz)
-    volts = NOT_KNOWN if hum.volts is None else f"{hum.volts * 1e6:.1f}"
+    volts = NOT_KNOWN if hum.volts is None else fixed(hum.volts * 1e6)
     inputs = (
         derived("area", area.value, "m²", area.name),
         derived("frequency", hertz.value, "Hz", hertz.name),
         ours(FIELD_UT),
     )
     want = "for want of the area"
-    formula = (
-        want
-        if hum.volts is None
-        else f"2π × {hertz.value} Hz × {plain(FIELD_UT.value)} µT × {plain(round(hum.area_m2 or 0, 5))} m² = {volts} µV"
-    )
+    formula = want
+    if hum.volts is not None:
+        per_m2 = 2 * pi * hum.hertz * FIELD_UT.value
+        (square,) = operands(lambda area: fixed(per_m2 * area), hum.area_m2 or 0.0, least=5)
+        formula = f"2π × {hertz.value} Hz × {plain(FIELD_UT.value)} µT × {square} m² = {volts} µV"
     physics = "physics: Faraday's law, the face square to the field, the worst case"
     yield Reason(f"{name}.hum", volts, "µV", formula, inputs, "V = 2πfBA", physics)
-    level = NOT_KNOWN if hum.level_db is None else f"{hum.level_db:.1f}".replace("-", "−")
-    formula = want if hum.level_db is None else f"20 log10({volts} µV / {plain(NOMINAL_MV.value)} mV) = {level}"
+    level = NOT_KNOWN if hum.level_db is None else fixed(hum.level_db)
+    formula = want
+    if hum.level_db is not None and hum.volts:
+        (exact,) = operands(lambda hum: fixed(20 * log10(hum / 1000 / NOMINAL_MV.value)), hum.volts * 1e6, least=1)
+        formula = f"20 log10({exact} µV / {plain(NOMINAL_MV.value)} mV) = {level}"
     inputs = (derived("hum", volts, "µV", f"{name}.hum"), ours(NOMINAL_MV), ours(FIELD_UT))
     yield Reason(
         f"{name}.level", level, "dB", formula, inputs, "the hum against instrument level, before any gain", physics
@@ -69,7 +75,7 @@ def _ring(rig: Rig, name: str, state: GroundState, hum: Hum, marks: dict[str, Le
 
 
 def _area(name: str, hum: Hum, marks: dict[str, Lead]) -> Reason:
-    value = NOT_KNOWN if hum.area_m2 is None else f"{hum.area_m2:.3f}"
+    value = NOT_KNOWN if hum.area_m2 is None else fixed(hum.area_m2, 3)
     inputs = [placed("ring", ring_words(hum.ring), None)]
     inputs += [placed(mark, f"{marks[mark].start} -> {marks[mark].end}", marks[mark].span) for mark in hum.ring.marks]
     formula = f"|Σ (x₁ y₂ − x₂ y₁)| / 2 = {plain(round((hum.area_m2 or 0) * 1e6, 1))} mm² = {value} m²"
@@ -101,7 +107,7 @@ def _gain(rig: Rig, name: str, hum: Hum, marks: dict[str, Lead]) -> Reason:
     inputs: list[Input] = [placed(lead.mark, f"{lead.start} -> {lead.end}", lead.span) for lead in audio]
     inputs += [each for unit in rig.units.values() for each in known(f"gain of {unit.name}", unit.gain_db)]
     unknown = f"; not stated: {', '.join(hum.gain.unknown)}" if hum.gain.unknown else ""
-    formula = f"the most that follows {', '.join(lead.mark for lead in audio) or 'it'}: {with_minus(hum.gain.most_db, 1)} dB{unknown}"
+    formula = f"the most that follows {', '.join(lead.mark for lead in audio) or 'it'}: {decimals(hum.gain.most_db, 1)} dB{unknown}"
     rule = "the gains of the units behind it, on the way that lifts most; amps and desks are not counted"
     return Reason(f"{name}.gain", value, "dB", formula, tuple(inputs), rule, "arithmetic on stated gains")
 

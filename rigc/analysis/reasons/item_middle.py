@@ -8,7 +8,8 @@ from rigc.analysis.computations.mass import Balance, Mass, MassItem
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.reasons.inputs import derived, stands, stated
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
-from rigc.diagnostics.figures import kilograms, nearest_tenth, plain
+from rigc.diagnostics.decimals import fixed
+from rigc.diagnostics.figures import kilograms, plain, signed_tenth
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 
@@ -38,7 +39,7 @@ def _of_body(rig: Rig, item: MassItem, body: Outline) -> Iterator[Reason]:
         ("x", body.x_mm, body.width_mm, (turned[0], *turned[2:3])),
         ("y", body.y_mm, body.depth_mm, (turned[1], *turned[3:])),
     ):
-        value = _signed(start + size / 2)
+        value = signed_tenth(start + size / 2)
         formula = f"{plain(round(start, 3))} + {plain(round(size, 3))} / 2 = {value}"
         yield Reason(f"{item.name}.{field}", value, "mm", formula, (stands(place), *parts), _MIDDLE, _TAKEN)
     deck = rig.decks.get(body.deck or "")
@@ -68,7 +69,7 @@ def _of_deck(item: MassItem, deck: Deck) -> Iterator[Reason]:
     for field, fact, middle in (("x", deck.width_mm, item.x_mm), ("y", deck.depth_mm, item.y_mm)):
         side = stated(f"{deck.name} {'width' if field == 'x' else 'depth'}", fact)
         size = 0.0 if fact is None else fact.value
-        value = _signed(middle or 0.0)
+        value = signed_tenth(middle or 0.0)
         yield Reason(f"{item.name}.{field}", value, "mm", f"{plain(size)} / 2 = {value}", (side,), _MIDDLE, _TAKEN)
     thickness = stated(f"{deck.name} thickness", deck.thickness_mm)
     yield _high(item, (thickness,), "" if deck.thickness_mm is None else f"0 − {plain(deck.thickness_mm.value)} / 2")
@@ -78,7 +79,7 @@ def _high(item: MassItem, inputs: tuple[Input, ...], terms: str) -> Reason:
     name = f"{item.name}.z"
     if item.z_mm is None:
         return Reason(name, NOT_KNOWN, "mm", "for want of a height or thickness", inputs, _MIDDLE, _TAKEN)
-    value = _signed(item.z_mm)
+    value = signed_tenth(item.z_mm)
     return Reason(name, value, "mm", f"{terms} = {value}, from the deck's top", inputs, _MIDDLE, _TAKEN)
 
 
@@ -103,19 +104,11 @@ def _balance(mass: Mass, balance: Balance) -> Iterator[Reason]:
             yield Reason(f"{name}.{field}", NOT_KNOWN, "mm", why, weights, _MOMENTS, _PHYSICS)
             continue
         at = {item.name: getattr(item, f"{field}_mm") or 0.0 for item in parts}
-        spots = tuple(derived(f"middle of {each}", _signed(at[each]), "mm", f"{each}.{field}") for each in at)
-        moments = " + ".join(f"{plain(item.kg or 0)} × {_minus(plain(round(at[item.name], 3)))}" for item in parts)
-        value = _minus(f"{middle:.1f}")
+        spots = tuple(derived(f"middle of {each}", signed_tenth(at[each]), "mm", f"{each}.{field}") for each in at)
+        moments = " + ".join(f"{plain(item.kg or 0)} × {plain(round(at[item.name], 3))}" for item in parts)
+        value = fixed(middle)
         formula = f"({moments}) / {total} = {value}"
         yield Reason(f"{name}.{field}", value, "mm", formula, (*weights, *spots), _MOMENTS, _PHYSICS)
-
-
-def _signed(value: float) -> str:
-    return f"−{nearest_tenth(-value)}" if value < 0 else nearest_tenth(value)
-
-
-def _minus(text: str) -> str:
-    return text.replace("-", "−")
 
 
 REASONS = item_middle

@@ -10,6 +10,7 @@ from rigc.analysis.computations.cable_lengths import CableLengths, Length, rule_
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, known, ours, placed, stated
 from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
+from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.leads import LEAST_SLACK_MM, ROUNDED_TO_MM, SHORTEST_MM, SLACK_SHARE
 from rigc.model.rig import Rig
@@ -32,7 +33,9 @@ def lead_length(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reaso
 def _slack(lead: Lead, length: Length) -> Reason:
     least, percent = LEAST_SLACK_MM[lead.signal], plain(100 * SLACK_SHARE.value)
     share = -(-length.route * round(100 * SLACK_SHARE.value) // 100)
-    told = f"{percent} % of {millimetres(length.route)} = {millimetres(share)}"
+    exact = decimals(SLACK_SHARE.value * length.route / 10, 2)
+    up = "" if exact == millimetres(share) else f" → {millimetres(share)}"
+    told = f"{percent} % of {millimetres(length.route)} = {exact}{up}"
     rule = rule_slack(lead.signal, length.route)
     formula = f"{told}, {'at least' if share >= tenths(least.value) else 'less than'} {plain(least.value)}: {millimetres(rule)}"
     if lead.slack_mm is not None:

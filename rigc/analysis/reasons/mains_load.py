@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.mains_loads import MainsLoad, MainsLoads
 from rigc.analysis.reasons.inputs import derived, known, ours, placed
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain, watts
@@ -62,7 +63,9 @@ def _apparent(supply: Supply, load: MainsLoad) -> Reason:
     value, rule = _text(load.volt_amperes), "volt-amperes = W / power factor"
     formula = f"for want of the efficiency or the power factor of {supply.name}"
     if load.volt_amperes is not None and load.power_factor is not None:
-        formula = f"{takes.value} / {plain(load.power_factor)} = {value}"
+        factor = load.power_factor
+        (watt,) = operands(lambda watt: decimals(watt / factor, 2), load.watts or 0.0)
+        formula = f"{watt} / {plain(factor)} = {value}"
     return Reason(f"{supply.name}.takes-va", value, "VA", formula, (takes, *part), rule, _APPARENT)
 
 
@@ -70,7 +73,10 @@ def _heat(load: MainsLoad, takes: Reason) -> Reason:
     given = derived("gives", watts(load.given_w), "W", f"{load.supply}.watts")
     inputs = (derived("takes", takes.value, "W", takes.name), given)
     value = NOT_KNOWN if load.heat_w is None else decimals(load.heat_w, 2)
-    formula = "for want of what it takes" if load.heat_w is None else f"{takes.value} − {given.value} = {value}"
+    formula = "for want of what it takes"
+    if load.watts is not None:
+        taken, gave = operands(lambda taken, gave: decimals(taken - gave, 2), load.watts, load.given_w)
+        formula = f"{taken} − {gave} = {value}"
     return Reason(
         f"{load.supply}.heat", value, "W", formula, inputs, "what it takes and does not give turns to heat", _POWER
     )
@@ -79,8 +85,10 @@ def _heat(load: MainsLoad, takes: Reason) -> Reason:
 def _current(name: str, volt_amperes: float | None, volts: int) -> Reason:
     fact, takes = SHOWN_V[volts], _text(volt_amperes)
     value = _text(None if volt_amperes is None else volt_amperes / fact.value * 1000, 1)
-    told = f"{takes} / {plain(fact.value)} × 1000 = {value}"
-    formula = "for want of its volt-amperes" if volt_amperes is None else told
+    formula = "for want of its volt-amperes"
+    if volt_amperes is not None:
+        (taken,) = operands(lambda taken: decimals(taken / fact.value * 1000, 1), volt_amperes)
+        formula = f"{taken} / {plain(fact.value)} × 1000 = {value}"
     inputs = (derived("takes", takes, "VA", f"{name}.takes-va"), ours(fact))
     rule = "current = volt-amperes / voltage"
     return Reason(f"{name}.at-{volts}v", value, "mA", formula, inputs, rule, _APPARENT)
@@ -93,9 +101,10 @@ def _sum(loads: MainsLoads, field: str, unit: str, places: int, total: float | N
     }
     inputs = tuple(derived(name, _text(value), unit, f"{name}.{field}") for name, value in each.items())
     shown = _text(total, places)
-    formula = (
-        "for want of one of them" if total is None else f"{' + '.join(part.value for part in inputs) or '0'} = {shown}"
-    )
+    formula = "for want of one of them"
+    if total is not None:
+        parts = operands(lambda *parts: decimals(sum(parts), places), *(value or 0.0 for value in each.values()))
+        formula = f"{' + '.join(parts) or '0'} = {shown}"
     return Reason(
         f"rig.{field}",
         shown,

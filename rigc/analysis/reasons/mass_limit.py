@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.reasons.inputs import limit, placed
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import ARITHMETIC, STATED, Reason
 from rigc.diagnostics.figures import kilograms, plain
 from rigc.facts.weight import ONE_LIFTER_KG
@@ -32,8 +33,9 @@ def mass_limit(rig: Rig, mass: Mass) -> Iterator[Reason]:
         rule = "all that is known of the board and its case"
         yield Reason(f"rig.{name}.weighs", weighs, "kg", f"{terms or '0'} = {weighs}{least}", parts, rule, ARITHMETIC)
         left = most - mass.known_kg
-        value = f"−{kilograms(-left)}" if left < -1e-9 else kilograms(left)
-        formula = f"{shown} − {weighs} = {value}{least}"
+        value = kilograms(left)
+        (exact,) = operands(lambda weighs, most=most: kilograms(most - weighs), mass.known_kg, least=3)
+        formula = f"{shown} − {exact} = {value}{least}"
         yield Reason(f"rig.{name}.left", value, "kg", formula, (fact, *parts), "limit − mass with the case", ARITHMETIC)
 
 

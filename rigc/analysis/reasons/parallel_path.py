@@ -12,7 +12,6 @@ from rigc.analysis.signal.comb_words import notches_told
 from rigc.analysis.signal.parallel import Parallel
 from rigc.analysis.signal.turned_words import state_told
 from rigc.diagnostics.decimals import decimals
-from rigc.diagnostics.figures import with_minus
 from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.model.rig import Rig
 
@@ -114,7 +113,7 @@ def _loss(rig: Rig, name: str, paths: Parallel, apart: Reason) -> Reason:
 def _ways(paths: Parallel, on: tuple[str, ...]) -> str:
     """Share and lateness of each way in a state; a share with a minus is of one that is turned over."""
     return ", ".join(
-        f"{leg.label}: g = {with_minus(way.signed, 1)}, τ = {decimals(way.late_ms, 2)} ms"
+        f"{leg.label}: g = {decimals(way.signed, 1)}, τ = {decimals(way.late_ms, 2)} ms"
         for leg, way in zip(paths.combing, paths.ways(on), strict=True)
     )
 

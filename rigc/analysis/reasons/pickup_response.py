@@ -6,12 +6,15 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.reasons.inputs import derived, known, stated
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
+from rigc.analysis.reasons.resonance import resonance_formula
 from rigc.analysis.reasons.section_loading import named_sections, wanting
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.source_network import HIGH_HZ, LOW_HZ, TOLD_HZ, SourceNetwork
 from rigc.analysis.signal.state_words import ohms
-from rigc.diagnostics.figures import plain, with_minus
+from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.figures import plain
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
 
@@ -47,7 +50,7 @@ def _parts(name: str, instrument: Instrument, section: Section) -> tuple[Input, 
 
 
 def _figure(value: float | None, places: int) -> str:
-    return NOT_KNOWN if value is None else with_minus(value, places)
+    return NOT_KNOWN if value is None else decimals(value, places)
 
 
 def _total(name: str, instrument: Instrument, section: Section) -> Reason:
@@ -57,7 +60,10 @@ def _total(name: str, instrument: Instrument, section: Section) -> Reason:
         derived("cable", cable, "pF", f"{name}.cable"),
         stated(f"capacitance of {instrument.name}", instrument.capacitance_pf),
     )
-    formula = wanting(section) if section.total_pf is None else f"{cable} + {_figure(own, 1)} = {value}"
+    formula = wanting(section)
+    if section.cable_pf is not None and own is not None:
+        parts = operands(lambda cable, own: decimals(cable + own), section.cable_pf, own, least=1)
+        formula = f"{' + '.join(parts)} = {value}"
     return Reason(
         f"{name}.total",
         value,
@@ -77,8 +83,8 @@ def _resonance(name: str, instrument: Instrument, section: Section, total: Reaso
     )
     henry = instrument.inductance_h
     formula = wanting(section)
-    if section.unloaded_hz is not None and henry is not None:
-        formula = f"1 / (2π √({plain(henry.value)} H × {total.value} pF)) = {value} Hz"
+    if section.total_pf is not None and section.unloaded_hz is not None and henry is not None:
+        formula = resonance_formula(henry.value, section.total_pf)
     rule = "unloaded resonance = 1 / (2π √(L C)); controls and inputs pull it lower"
     return Reason(
         f"{name}.resonance",
@@ -100,12 +106,12 @@ def _response(name: str, section: Section, parts: tuple[Input, ...]) -> Iterator
             )
         return
     yield from _peak(name, network, parts)
-    fallen = "none" if network.fallen_hz is None else with_minus(network.fallen_hz, 0)
+    fallen = "none" if network.fallen_hz is None else decimals(network.fallen_hz, 0)
     formula = f"|V(f)| = |V({plain(LOW_HZ)} Hz)| / √2 at {fallen} Hz"
     rule = f"where the response, behind its peak, has fallen 3 dB below that at {plain(LOW_HZ)} Hz"
     yield Reason(f"{name}.fallen", fallen, "Hz" if fallen != "none" else "", formula, parts, rule, _NODES)
     for hertz in TOLD_HZ:
-        value = with_minus(network.decibel(hertz), 2)
+        value = decimals(network.decibel(hertz), 2)
         formula = f"20 log10 |V({plain(hertz)} Hz)| = {value}"
         yield Reason(
             f"{name}.{_at(hertz)}",
@@ -124,7 +130,7 @@ def _peak(name: str, network: SourceNetwork, parts: tuple[Input, ...]) -> Iterat
     if network.peak_hz is None:
         yield Reason(f"{name}.peak", "none", "", "it is highest at an end of the range", parts, rule, _NODES)
         return
-    value, level = with_minus(network.peak_hz, 0), with_minus(network.decibel(network.peak_hz), 2)
+    value, level = decimals(network.peak_hz, 0), decimals(network.decibel(network.peak_hz), 2)
     yield Reason(f"{name}.peak", value, "Hz", f"|V(f)| is highest at {value} Hz", parts, rule, _NODES)
     peak = derived("peak", value, "Hz", f"{name}.peak")
     yield Reason(f"{name}.peak-level", level, "dB", f"20 log10 |V({value} Hz)| = {level}", (peak, *parts), rule, _NODES)
@@ -138,8 +144,10 @@ def _against(name: str, section: Section, network: SourceNetwork, hertz: float, 
     apart = section.against_plain_db(hertz)
     if apart is None or section.plain is None:
         return Reason(field, NOT_KNOWN, "dB", "for want of a plain stage lead and its cable", parts, rule, _NODES)
-    own, other, value = (with_minus(each, 2) for each in (network.decibel(hertz), section.plain.decibel(hertz), apart))
-    at = derived("level here", own, "dB", f"{name}.{_at(hertz)}")
+    levels = (network.decibel(hertz), section.plain.decibel(hertz))
+    value = decimals(apart, 2)
+    at = derived("level here", decimals(levels[0], 2), "dB", f"{name}.{_at(hertz)}")
+    own, other = operands(lambda own, other: decimals(own - other, 2), *levels)
     return Reason(field, value, "dB", f"{own} − ({other}) = {value}", (at, *parts), rule, _NODES)
 
 

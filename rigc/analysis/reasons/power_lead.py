@@ -8,6 +8,7 @@ from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, known, ours
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import NOT_KNOWN, Reason
 from rigc.analysis.reasons.supplied_input import supplied_input
 from rigc.diagnostics.decimals import decimals
@@ -53,8 +54,9 @@ def _ohm(rig: Rig, drop: LeadDrop, lead: Lead, length: Reason) -> Reason:
     rule = "there and back: 2 × length × resistance of a metre at 20 °C"
     if ohm is None or drop.wire is None:
         return Reason(name, NOT_KNOWN, "mΩ", "for want of the length or the conductor", inputs, rule, _OHM)
-    value = decimals(ohm, 1)
-    formula = f"2 × {length.value} / 1000 × {drop.wire.ohm_per_m * 1000:.4g} = {value} mΩ"
+    value, metres = decimals(ohm, 1), (drop.length_mm or 0.0) / 1000
+    (milliohm,) = operands(lambda each: decimals(2 * metres * each), drop.wire.ohm_per_m * 1000)
+    formula = f"2 × {length.value} / 1000 × {milliohm} = {value} mΩ"
     return Reason(name, value, "mΩ", formula, inputs, rule, drop.wire.source)
 
 
@@ -74,11 +76,10 @@ def _drop(drop: LeadDrop, ohm: Reason, current: Reason) -> Reason:
         derived("current", current.value, "mA", current.name),
     )
     value = _text(None if drop.drop_v is None else drop.drop_v * 1000)
-    formula = (
-        "for want of resistance or current"
-        if drop.drop_v is None
-        else f"{ohm.value} × {current.value} / 1000 = {value}"
-    )
+    formula = "for want of resistance or current"
+    if drop.one_way_ohm is not None and drop.ma is not None:
+        parts = operands(lambda ohm, ma: decimals(ohm * ma / 1000), 2000 * drop.one_way_ohm, drop.ma, least=1)
+        formula = f"{' × '.join(parts)} / 1000 = {value}"
     return Reason(f"{drop.mark}.drop", value, "mV", formula, inputs, "drop = current × resistance", _OHM)
 
 
@@ -88,7 +89,10 @@ def _percent(drop: LeadDrop, lost: Reason) -> Reason:
         derived("drop", lost.value, "mV", lost.name),
         derived(f"{drop.outlet} gives", fed, "V", f"{drop.outlet}.volts"),
     )
-    formula = "for want of the drop" if drop.percent is None else f"{lost.value} / 1000 / {fed} × 100 = {value}"
+    formula = "for want of the drop"
+    if drop.percent is not None and drop.drop_v is not None:
+        (exact,) = operands(lambda lost: decimals(lost / 1000 / drop.volts * 100, 2), drop.drop_v * 1000, least=1)
+        formula = f"{exact} / 1000 / {fed} × 100 = {value}"
     return Reason(f"{drop.mark}.drop-percent", value, "%", formula, inputs, "drop / voltage that feeds it × 100", _OHM)
 
 
@@ -100,12 +104,11 @@ def _warm(drop: LeadDrop, lost: Reason) -> Reason:
         ours(TABLE_CELSIUS),
         ours(WARM_CELSIUS),
     )
-    warmer = plain(WARM_CELSIUS.value - TABLE_CELSIUS.value)
-    formula = (
-        "for want of the drop"
-        if drop.warm_drop_v is None
-        else f"{lost.value} × (1 + {plain(COPPER_PER_KELVIN.value)} × {warmer}) = {value}"
-    )
+    warmer, per_kelvin = WARM_CELSIUS.value - TABLE_CELSIUS.value, COPPER_PER_KELVIN.value
+    formula = "for want of the drop"
+    if drop.drop_v is not None:
+        (cold,) = operands(lambda cold: decimals(cold * (1 + per_kelvin * warmer)), drop.drop_v * 1000, least=1)
+        formula = f"{cold} × (1 + {plain(per_kelvin)} × {plain(warmer)}) = {value}"
     return Reason(
         f"{drop.mark}.warm-drop",
         value,

@@ -8,8 +8,9 @@ from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.primaries import Primaries
 from rigc.analysis.power.primary import Primary
 from rigc.analysis.reasons.inputs import derived, ours, placed, stated
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
-from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.decimals import decimals, fixed
 from rigc.diagnostics.figures import plain
 from rigc.facts.mains import STEP_MORE, STEP_SIZE_VA
 from rigc.model.rig import Rig, Scenario
@@ -37,9 +38,11 @@ def _current(scenario: Scenario, volt_amperes: float | None, takes: Input) -> Re
     if volt_amperes is None or mains is None or not mains.low_v:
         why = "for want of its mains" if volt_amperes is not None else "for want of what one supply takes"
         return Reason(name, NOT_KNOWN, "A", why, (takes,), rule, _APPARENT)
-    value = f"{volt_amperes / mains.low_v:.3f}"
+    low = mains.low_v
+    value = fixed(volt_amperes / low, 3)
     inputs = (takes, placed("mains", mains.typed, mains.span))
-    return Reason(name, value, "A", f"{takes.value} / {plain(mains.low_v)} = {value}", inputs, rule, _APPARENT)
+    (taken,) = operands(lambda taken: fixed(taken / low, 3), volt_amperes)
+    return Reason(name, value, "A", f"{taken} / {plain(low)} = {value}", inputs, rule, _APPARENT)
 
 
 def _supply(rig: Rig, scenario: Scenario, each: Primary) -> Iterator[Reason]:
@@ -64,8 +67,9 @@ def _step(each: Primary) -> Iterator[Reason]:
         return
     name, value, load = f"{each.scenario}.{each.supply}.least-va", f"{each.needed_va:g}", decimals(each.load_va, 2)
     takes = derived("takes", load, "VA", f"{each.supply}.takes-va")
-    product = plain(round(each.load_va * STEP_MORE.value, 3))
-    formula = f"{load} × {plain(STEP_MORE.value)} = {product} → {value}, a size that is made"
+    product = decimals(each.load_va * STEP_MORE.value, 3)
+    (exact,) = operands(lambda load: decimals(load * STEP_MORE.value, 3), each.load_va)
+    formula = f"{exact} × {plain(STEP_MORE.value)} = {product} → {value}, a size that is made"
     rule, inputs = "a step transformer is rated for more than its load", (takes, ours(STEP_MORE), ours(STEP_SIZE_VA))
     yield Reason(name, value, "VA", formula, inputs, rule, STEP_MORE.source)
 
@@ -74,14 +78,16 @@ def _core(each: Primary, inputs: tuple[Input, ...]) -> Iterator[Reason]:
     """The flux of a winding, and its share of what the core is made for; nothing where no transformer is at the mains."""
     if each.flux is None or each.hertz is None:
         return
-    name, flux, turns = f"{each.scenario}.{each.supply}", f"{each.flux:.3f}", plain(each.windings)
+    name, flux, turns = f"{each.scenario}.{each.supply}", fixed(each.flux, 3), plain(each.windings)
     formula = f"{plain(round(each.volts[1], 4))} / {turns} / {plain(each.hertz[0])} = {flux}"
     rule = "highest voltage / windings in series / lowest frequency"
     yield Reason(f"{name}.flux", flux, "V/Hz", formula, inputs, rule, _FLUX)
     if each.design_flux and each.design_v is not None and each.core_hz is not None:
         design = f"{plain(round(each.design_v, 4))} / {turns} / {plain(each.core_hz)}"
         value = decimals(each.flux / each.design_flux * 100, 0)
-        formula = f"{flux} / ({design}) × 100 = {value}"
+        made_for = each.design_flux
+        (exact,) = operands(lambda flux: decimals(flux / made_for * 100, 0), each.flux, least=3)
+        formula = f"{exact} / ({design}) × 100 = {value}"
         rule = "flux / that at the middle of the range it is made for, at the core's own frequency"
         yield Reason(f"{name}.flux-percent", value, "%", formula, inputs, rule, _FLUX)
 

@@ -12,13 +12,16 @@ from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.reasons.inputs import derived, known, ours, placed, stated
+from rigc.analysis.reasons.operands import Ohm, operands
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.analysis.reasons.section_parts import length_of
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_leads import SectionLead
+from rigc.analysis.signal.source_network import bridging_db, corner_hz
 from rigc.analysis.signal.state_words import ohms, states_told
 from rigc.analysis.signal.unit_mode import TRACK
-from rigc.diagnostics.figures import corner_khz, with_minus
+from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.figures import corner_khz
 from rigc.facts.loading import TREADLE_SHARE
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -68,8 +71,8 @@ def _length(parts: _Parts, name: str, section: Section, state: str) -> Reason:
     rule = "all leads from what drives the section to its inputs; a unit that is off and bypassed by wire is only cable"
     if None in lengths:
         return Reason(f"{name}.length", NOT_KNOWN, "m", wanting(section), inputs, rule, _SUMS)
-    value = with_minus(sum(each or 0 for each in lengths) / 1000, 3)
-    formula = f"({' + '.join(with_minus(each or 0, 1) for each in lengths) or '0'}) / 1000 = {value}"
+    value = decimals(sum(each or 0 for each in lengths) / 1000, 3)
+    formula = f"({' + '.join(decimals(each or 0, 1) for each in lengths) or '0'}) / 1000 = {value}"
     return Reason(f"{name}.length", value, "m", formula, inputs, rule, _SUMS)
 
 
@@ -87,9 +90,9 @@ def _cable(parts: _Parts, name: str, section: Section) -> Reason:
     rule = "length × capacitance per metre, lead by lead"
     if section.cable_pf is None:
         return Reason(f"{name}.cable", NOT_KNOWN, "pF", wanting(section), tuple(inputs), rule, _SUMS)
-    value = with_minus(section.cable_pf, 1)
+    value = decimals(section.cable_pf, 1)
     terms = [
-        f"{with_minus((lead.length_mm or 0) / 1000, 4)} × {with_minus(lead.pf_per_m or 0, 1)}" for lead in section.leads
+        f"{decimals((lead.length_mm or 0) / 1000, 4)} × {decimals(lead.pf_per_m or 0, 1)}" for lead in section.leads
     ]
     return Reason(f"{name}.cable", value, "pF", f"{' + '.join(terms) or '0'} = {value}", tuple(inputs), rule, _SUMS)
 
@@ -111,7 +114,7 @@ def _source(rig: Rig, name: str, section: Section) -> Reason:
     formula = f"{value}, as stated"
     if treadle and fact is not None:
         formula, inputs = (
-            f"{with_minus(TREADLE_SHARE.value, 2)} × {ohms(fact.value)} = {value}",
+            f"{decimals(TREADLE_SHARE.value, 2)} × {ohms(fact.value)} = {value}",
             (*inputs, ours(TREADLE_SHARE)),
         )
     return Reason(f"{name}.source", value, "", formula, inputs, rule, TREADLE_SHARE.source)
@@ -147,8 +150,9 @@ def _corner(name: str, section: Section, source: Reason, cable: Reason) -> Reaso
         return Reason(
             f"{name}.corner", NOT_KNOWN if hertz is None else "none", "" if hertz else "kHz", why, inputs, rule, where
         )
-    value = corner_khz(hertz)
-    formula = f"1 / (2π × {source.value} × {cable.value} pF) = {value} kHz"
+    value, ohm, pf = corner_khz(hertz), section.source_ohm or 0.0, section.cable_pf or 0.0
+    parts = operands(lambda ohm, pf: corner_khz(corner_hz(ohm, pf)), Ohm(ohm), pf, least=1)
+    formula = f"1 / (2π × {parts[0]} × {parts[1]} pF) = {value} kHz"
     return Reason(f"{name}.corner", value, "kHz", formula, inputs, rule, where)
 
 
@@ -157,10 +161,13 @@ def _loss(name: str, section: Section, source: Reason, load: Reason) -> Reason:
     rule, where = "loss = 20 log10(Zin / (Zin + Zout))", "physics: voltage divider"
     if section.loss_db is None:
         return Reason(f"{name}.loss", NOT_KNOWN, "dB", wanting(section), inputs, rule, where)
-    value = with_minus(section.loss_db, 2)
-    formula = f"20 log10({load.value} / ({load.value} + {source.value})) = {value} dB"
-    if load.value == "none":
-        formula = "no input loads it: 0 dB"
+    value = decimals(section.loss_db, 2)
+    formula = "no input loads it: 0 dB"
+    if section.load_ohm is not None and section.load_ohm != inf and section.source_ohm is not None:
+        inputs_ohm, source_ohm = operands(
+            lambda load, source: decimals(bridging_db(source, load), 2), Ohm(section.load_ohm), Ohm(section.source_ohm)
+        )
+        formula = f"20 log10({inputs_ohm} / ({inputs_ohm} + {source_ohm})) = {value} dB"
     return Reason(f"{name}.loss", value, "dB", formula, inputs, rule, where)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturns
 from rigc.analysis.reasons.inputs import derived
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import NOT_KNOWN, Reason
 from rigc.diagnostics.decimals import decimals
 
@@ -27,7 +28,12 @@ def _text(value: float | None, places: int = 1) -> str:
 def _current(each: SharedReturn, drops: LeadDrops) -> Reason:
     value = _text(each.ma)
     inputs = tuple(derived(mark, _text(drops.all[mark].ma), "mA", f"{mark}.current") for mark in each.marks)
-    formula = f"{' + '.join(one.value for one in inputs)} = {value}"
+    formula = "for want of the current of one of them"
+    if each.ma is not None:
+        parts = operands(
+            lambda *parts: decimals(sum(parts)), *(drops.all[mark].ma or 0.0 for mark in each.marks), least=1
+        )
+        formula = f"{' + '.join(parts)} = {value}"
     rule = "the currents of all its units together"
     return Reason(f"{each.outlet}.return.current", value, "mA", formula, inputs, rule, "arithmetic on stated values")
 
@@ -55,7 +61,10 @@ def _ohm(each: SharedReturn, drops: LeadDrops) -> Reason:
 def _noise(each: SharedReturn, current: Reason, ohm: Reason) -> Reason:
     value = _text(each.millivolts, 2)
     inputs = (derived("current", current.value, "mA", current.name), derived("conductor", ohm.value, "mΩ", ohm.name))
-    formula = f"{current.value} × {ohm.value} / 1000 = {value}"
+    formula = "for want of the current or the resistance"
+    if each.ma is not None and each.ohm is not None:
+        parts = operands(lambda ma, milliohm: decimals(ma * milliohm / 1000, 2), each.ma, each.ohm * 1000, least=1)
+        formula = f"{' × '.join(parts)} / 1000 = {value}"
     rule = "noise = current × resistance, at most: no more of it is heard than the currents vary"
     return Reason(f"{each.outlet}.return.noise", value, "mV", formula, inputs, rule, _OHM)
 

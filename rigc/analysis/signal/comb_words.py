@@ -8,7 +8,6 @@ from math import isfinite
 from rigc.analysis.signal.comb import Notch
 from rigc.analysis.signal.parallel import LowNote, Parallel
 from rigc.diagnostics.decimals import decimals
-from rigc.diagnostics.figures import with_minus
 
 
 def notches_told(found: Sequence[Notch]) -> str:
@@ -20,7 +19,7 @@ def notches_told(found: Sequence[Notch]) -> str:
 
 def depth_told(notch: Notch) -> str:
     """What is lost at a notch."""
-    return f"{with_minus(notch.loss_db, 1)} dB" if isfinite(notch.loss_db) else "all is lost"
+    return f"{decimals(notch.loss_db, 1)} dB" if isfinite(notch.loss_db) else "all is lost"
 
 
 def note_told(note: LowNote) -> str:

@@ -37,12 +37,12 @@ def ordered(loading: Loading, sections: Iterable[Section]) -> list[AudioState]:
     return [state for state in loading.audio.all if state.name in names]
 
 
-def ohms(value: float) -> str:
-    """An impedance as people say it: `12 kΩ`, `1 MΩ`, `600 Ω`."""
+def ohms(value: float, digits: int = 3) -> str:
+    """An impedance as people say it, to three figures: `12 kΩ`, `1 MΩ`, `600 Ω`."""
     for size, unit in ((1e6, "MΩ"), (1e3, "kΩ")):
         if value >= size:
-            return f"{value / size:.3g} {unit}"
-    return f"{value:.3g} Ω"
+            return f"{value / size:.{digits}g} {unit}"
+    return f"{value:.{digits}g} Ω"
 
 
 def marks(section: Section) -> str:

@@ -77,6 +77,16 @@ def accepts(context: Context) -> tuple[Accept, ...]:
             )
             continue
         found.append(
-            Accept(node.rule.text, target, node.reason.value, node.who.value, node.date.text, node.span, node.rule.span)
+            Accept(
+                node.rule.text,
+                target,
+                node.reason.value,
+                node.who.value,
+                node.date.text,
+                node.span,
+                node.rule.span,
+                "" if node.seal is None else node.seal.value,
+                None if node.seal is None else node.seal.span,
+            )
         )
     return tuple(found)

@@ -7,12 +7,12 @@ from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.control_wiring import ControlLink, control_links, is_expression, wiring
 from rigc.analysis.control.lead_conductors import lead_conductors
+from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import millimetres
 from rigc.facts.leads import EXPRESSION_POLES
 from rigc.model.conductors import conducting_paths, named
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.wiring.jack_words import number
 
 _COLUMNS = (
     Column("lead"),
@@ -64,7 +64,7 @@ def _wired(rig: Rig, lead: Lead | None) -> Cell:
 
 def _track(link: ControlLink) -> Cell:
     facts = [fact for fact in (link.here.track_ohm, link.there.track_ohm) if fact is not None]
-    told = " to ".join(dict.fromkeys(number(fact.value / 1000) for fact in facts))
+    told = " to ".join(dict.fromkeys(decimals(fact.value / 1000) for fact in facts))
     return Cell(told, mark="assumed" if any(fact.assumed for fact in facts) else "")
 
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from rigc.analysis.computations.control_map import ControlMap
 from rigc.analysis.control.program_change import ProgramChange, time_ms
+from rigc.diagnostics.decimals import decimals
 from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset, Song
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.wiring.jack_words import number
 
 _SONGS = (
     Column("song"),
@@ -74,9 +74,9 @@ def _row(rig: Rig, song: Song | None, preset: Preset | None) -> Row:
             Cell(song.title if song else "", strong=True),
             Cell(str(preset.number) if preset else ""),
             *(_preset(rig, preset) if preset else (Cell(""),) * 5),
-            Cell(number(tempo.value) if tempo else ""),
+            Cell(decimals(tempo.value) if tempo else ""),
             Cell(song.tuning if song else ""),
-            Cell(", ".join(f"{name} {number(floor.value)} %" for name, floor in preset.floors) if preset else ""),
+            Cell(", ".join(f"{name} {decimals(floor.value)} %" for name, floor in preset.floors) if preset else ""),
             Cell("; ".join(notes)),
         )
     )

@@ -9,6 +9,7 @@ from rigc.analysis.ground.breaks import breaks
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem
 from rigc.analysis.ground.where_to_break import where_to_break
+from rigc.diagnostics.decimals import fixed
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 
@@ -81,8 +82,8 @@ def _figures(hum: Hum) -> tuple[str, ...]:
     gain = f"{'≥ ' if hum.gain.unknown else ''}{hum.gain.most_db:g}"
     area, volts, level = "?", "?", "?"
     if hum.area_m2 is not None and hum.volts is not None and hum.level_db is not None:
-        area, volts = f"{hum.area_m2:.3f}", f"{hum.volts * 1e6:.1f}"
-        level = f"{hum.level_db:.1f}".replace("-", "−")
+        area, volts = fixed(hum.area_m2, 3), fixed(hum.volts * 1e6)
+        level = fixed(hum.level_db)
     return ", ".join(hum.ring.marks), area, f"{hum.hertz:g}", volts, level, gain, _beside(hum)
 
 

@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.state_words import ordered
-from rigc.diagnostics.figures import corner_khz, with_minus
+from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.figures import corner_khz
 from rigc.model.audio_state import UNPOWERED, AudioState
 from rigc.reports.content import Cell
 
@@ -68,4 +69,4 @@ def figure(value: float | None, places: int, assumed: bool = False) -> Cell:
     """A number, marked where it is not known or leans on an assumed fact."""
     if value is None:
         return Cell("", mark=UNKNOWN_MARK)
-    return Cell(with_minus(value, places), mark="assumed" if assumed else "")
+    return Cell(decimals(value, places), mark="assumed" if assumed else "")

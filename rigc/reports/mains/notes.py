@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.diagnostics.decimals import fixed
 from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V, STEP_MORE
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph
@@ -51,7 +52,7 @@ def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
     """The board's inlets with their rating, and the highest current of all supplies in any scenario."""
     volts = [scenario.mains.low_v for scenario in rig.scenarios.values() if scenario.mains is not None]
     known = loads.volt_amperes
-    most = "" if known is None or not volts else f"; all supplies take {known / min(volts):.3f} A at most"
+    most = "" if known is None or not volts else f"; all supplies take {fixed(known / min(volts), 3)} A at most"
     return [
         f"Inlet of the board: {panel.name}.{jack.name}, {inlet_words(str(jack.connector))} (IEC 60320){most}."
         for panel in rig.panels.values()

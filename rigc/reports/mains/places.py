@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoads
+from rigc.diagnostics.decimals import fixed
 from rigc.facts.countries import FIRST, SECOND, Mains, country
 from rigc.model.rig import Rig, Scenario
 from rigc.reports.content import Cell, Column, Row, Table
@@ -40,8 +41,8 @@ def _row(scenario: Scenario, loads: MainsLoads) -> Row:
             Cell(_plugs(first, second), mark="tables differ" if differ else ""),
             Cell("no row" if first is None else str(first)),
             Cell("no row" if second is None else str(second) if differ or first is None else "the same"),
-            Cell("?" if known is None else f"{known:.2f}"),
-            Cell("?" if known is None or not volts else f"{known / volts:.3f}"),
+            Cell("?" if known is None else fixed(known, 2)),
+            Cell("?" if known is None or not volts else fixed(known / volts, 3)),
             Cell(_note(scenario, first, second)),
         )
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.primaries import Primaries
 from rigc.analysis.power.primary import Primary
-from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.decimals import decimals, fixed
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (
@@ -48,7 +48,7 @@ def _row(each: Primary) -> Row:
             Cell("?" if each.place is None else f"{each.place.low_v:g} to {each.place.high_v:g}"),
             Cell("none" if each.step is None else f"{each.step[0]:g} to {each.step[1]:g} V, {each.step_va:g} VA"),
             Cell("" if not needs_step or each.needed_va is None else f"{each.needed_va:g}"),
-            Cell("" if flux is None else f"{flux:.3f}"),
+            Cell("" if flux is None else fixed(flux, 3)),
             Cell("" if flux is None or not design else decimals(flux / design * 100, 0)),
             Cell("" if each.secondary_pct is None else decimals(each.secondary_pct, 0)),
             Cell(verdict, mark=mark),

@@ -6,6 +6,7 @@ from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotal, SupplyTotals
+from rigc.diagnostics.decimals import decimals, fixed
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.reports.content import Drawing
@@ -103,8 +104,8 @@ def _drawing(page: list[Part], number: int, count: int, mains: MainsLoads) -> Dr
 def _supply(part: Part, mains: MainsLoads, y: float, feed: float) -> list[Shape]:
     total = part.total
     load = mains.all[total.supply]
-    given = f"{total.taken:.3f}".rstrip("0").rstrip(".")
-    takes = "?" if load.volt_amperes is None else f"{load.volt_amperes:.2f}"
+    given = decimals(total.taken, 3)
+    takes = "?" if load.volt_amperes is None else fixed(load.volt_amperes, 2)
     most = "?" if total.ceiling is None else f"{total.ceiling:g}"
     lines = (f"gives {given} {total.unit}", f"of {most} {total.unit}", f"takes {takes} VA", *part.told)
     width = _OUTLET_X - _SUPPLY_X

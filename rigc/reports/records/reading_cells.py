@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.due_tests import Due
 from rigc.analysis.readings.expected import in_decibels
-from rigc.analysis.readings.limit import said
+from rigc.analysis.readings.limit import said, with_sign
 from rigc.model.records import Reading
 from rigc.reports.content import Cell, Column
 
@@ -34,7 +34,9 @@ def reading_cell(due: Due) -> Cell:
     """What was read, marked where it lies outside its limit."""
     if due.last is None:
         return Cell("")
-    return Cell(due.last.reading.typed, strong=due.passed is False, mark="OUTSIDE" if due.passed is False else "")
+    return Cell(
+        with_sign(due.last.reading.typed), strong=due.passed is False, mark="OUTSIDE" if due.passed is False else ""
+    )
 
 
 def before_words(due: Due) -> str:
@@ -42,7 +44,7 @@ def before_words(due: Due) -> str:
     before, last = due.before, due.last
     if before is None or last is None:
         return ""
-    return f"{before.reading.typed} on {before.date}{_change(before, last)}"
+    return f"{with_sign(before.reading.typed)} on {before.date}{_change(before, last)}"
 
 
 def _change(before: Reading, last: Reading) -> str:

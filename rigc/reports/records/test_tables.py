@@ -21,7 +21,7 @@ _LEAD_COLUMNS = (
     Column("lead"),
     Column("from"),
     Column("to"),
-    Column("3: limit", "ohm", key="limit_3", least_mm=16),
+    Column("3: limit", "Ω", key="limit_3", least_mm=16),
     reading_room("3: tip to tip, sleeve to sleeve", "reading_3"),
     reading_room("4: tip to sleeve", "reading_4"),
     DATE,
@@ -75,7 +75,7 @@ def _lead_row(point: str, ends: tuple[str, str], tests: dict[int, Due]) -> Row:
         (
             Cell(point, strong=True),
             *(Cell(end) for end in ends),
-            Cell("" if through is None else through.limit.short.replace(" ohm", "")),
+            Cell("" if through is None else through.limit.short.replace(" Ω", "")),
             *(Cell("") if each is None else reading_cell(each) for each in (through, across)),
             Cell(", ".join(dict.fromkeys(each.date for each in readings))),
             Cell(", ".join(dict.fromkeys(each.by for each in readings))),

@@ -16,6 +16,7 @@ _COLUMNS = (
     Column("reason"),
     BY,
     Column("until", least_mm=25),
+    Column("seal"),
     Column("on the day of the revision", key="holds"),
     Column("initials", least_mm=16),
 )
@@ -24,6 +25,7 @@ _READING = Paragraph(
     (
         "What is listed here was found, and somebody answers for it with a reason and an end. After its end a deviation stands "
         "again as a finding: mend it, or sign it anew.",
+        "The seal binds each to the state and the figures that were signed: what is worse, or another state, stands as a finding.",
         "Errors that endanger something can't be accepted.",
     ),
     heading="How to read it",
@@ -53,6 +55,7 @@ def _row(rig: Rig, accept: Accept, wants: str) -> Row:
             Cell(accept.reason),
             Cell(accept.by),
             Cell(accept.until),
+            Cell(accept.seal) if accept.seal else Cell("", strong=True, mark="NOT SIGNED"),
             Cell("holds") if holds else Cell("", strong=True, mark="ENDED"),
             Cell(""),
         )

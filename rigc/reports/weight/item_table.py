@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.mass import Balance, Mass, MassItem
-from rigc.diagnostics.figures import kilograms, nearest_tenth
+from rigc.diagnostics.decimals import fixed
+from rigc.diagnostics.figures import kilograms, signed_tenth
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.chosen_places import place_cell
@@ -45,7 +46,7 @@ def balance_table(rig: Rig, mass: Mass) -> Table:
 
 def _item(rig: Rig, item: MassItem) -> Row:
     weighed = Cell("", mark="missing") if item.kg is None else Cell(kilograms(item.kg))
-    x, y, z = ("" if each is None else _signed(each) for each in (item.x_mm, item.y_mm, item.z_mm))
+    x, y, z = ("" if each is None else signed_tenth(each) for each in (item.x_mm, item.y_mm, item.z_mm))
     place = rig.places.get(item.name)
     return Row((Cell(item.name), weighed, place_cell(x, place), place_cell(y, place), Cell(z)))
 
@@ -64,8 +65,8 @@ def _balance(rig: Rig, balance: Balance) -> Row:
     if balance.kg is None or balance.x_mm is None or balance.y_mm is None:
         unknown = f"not known, for want of {', '.join(balance.missing)}"
         return Row((Cell(balance.deck), Cell(""), Cell(""), Cell(""), Cell(""), Cell(unknown)))
-    z = Cell(_tenth(balance.z_mm)) if balance.z_mm is not None else Cell("", mark="missing")
-    middle = (Cell(_tenth(balance.x_mm)), Cell(_tenth(balance.y_mm)), z)
+    z = Cell(fixed(balance.z_mm)) if balance.z_mm is not None else Cell("", mark="missing")
+    middle = (Cell(fixed(balance.x_mm)), Cell(fixed(balance.y_mm)), z)
     return Row((Cell(balance.deck), Cell(kilograms(balance.kg)), *middle, _feet(rig, balance)))
 
 
@@ -80,13 +81,5 @@ def _feet(rig: Rig, balance: Balance) -> Cell:
     along = min(balance.y_mm, deck.depth_mm.value - balance.y_mm) - inset
     least = min(across, along)
     if least < 0:
-        return Cell(f"no: {_tenth(-least)} mm outside", mark="FAIL")
-    return Cell(f"yes: {_tenth(least)} mm from the nearest edge of the feet")
-
-
-def _tenth(value: float) -> str:
-    return f"{value:.1f}".replace("-", "−")
-
-
-def _signed(value: float) -> str:
-    return f"−{nearest_tenth(-value)}" if value < 0 else nearest_tenth(value)
+        return Cell(f"no: {fixed(-least)} mm outside", mark="FAIL")
+    return Cell(f"yes: {fixed(least)} mm from the nearest edge of the feet")

@@ -45,7 +45,6 @@ def lifting(mass: Mass) -> Paragraph:
 def _row(words: str, most: float, source: str, mass: Mass) -> Row:
     left = most - mass.known_kg
     over = left < -1e-9
-    text = f"−{kilograms(-left)}" if over else kilograms(left)
     mark = "FAIL" if over else "at most" if mass.missing else ""
     weighs = Cell(kilograms(mass.known_kg), mark="at least" if mass.missing else "")
-    return Row((Cell(words), Cell(plain(most)), weighs, Cell(text, mark=mark), Cell(source)))
+    return Row((Cell(words), Cell(plain(most)), weighs, Cell(kilograms(left), mark=mark), Cell(source)))

@@ -5,10 +5,10 @@ from __future__ import annotations
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.special_leads import SpecialLead, SpecialLeads
+from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.wiring.jack_words import number
 
 _MADE = Column("how the lead is made", key="made")
 MIDI = (Column("lead"), Column("from"), Column("to"), _MADE, Column("channel"))
@@ -64,7 +64,7 @@ def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment, special: S
 
 def _fed(rig: Rig, lead: Lead) -> Row:
     unit = rig.units.get(lead.end.thing)
-    volts = "" if lead.make.volts is None else number(lead.make.volts)
+    volts = "" if lead.make.volts is None else decimals(lead.make.volts)
     pole = "" if unit is None or unit.polarity is None or lead.make.current == "ac" else unit.polarity.value
     return Row(
         (
@@ -88,7 +88,7 @@ def _special(power: PowerAssignment, each: SpecialLead) -> Row:
             Cell(each.mark, strong=True),
             Cell(", ".join(map(str, each.outlets)) or "?"),
             Cell(", ".join(each.units)),
-            Cell("" if feed is None else number(feed.volts)),
+            Cell("" if feed is None else decimals(feed.volts)),
             Cell("" if feed is None else feed.current.upper()),
             Cell(f"{each.kind} {thing}: {parts}", strong=True),
             Cell("polarity turned" if each.kind == "reversing" else ""),
@@ -123,7 +123,11 @@ def _kind(rig: Rig, lead: Lead) -> str:
     for each in (start, jack):
         if each is not None:
             track = each.track_ohm
-            words += [each.wiper or "", each.contact or "", "" if track is None else f"{number(track.value / 1000)} kΩ"]
+            words += [
+                each.wiper or "",
+                each.contact or "",
+                "" if track is None else f"{decimals(track.value / 1000)} kΩ",
+            ]
     return ", ".join(dict.fromkeys(word for word in words if word))
 
 
@@ -141,7 +145,7 @@ def _preset(preset: Preset) -> Row:
             Cell(", ".join(name for name, _ in preset.on)),
             Cell(", ".join(name for name, _ in preset.off)),
             Cell(", ".join(f"{name} {program}" for name, program, _ in preset.programs)),
-            Cell(", ".join(f"{name} {number(floor.value)} %" for name, floor in preset.floors)),
-            Cell("" if tempo is None else number(tempo.value)),
+            Cell(", ".join(f"{name} {decimals(floor.value)} %" for name, floor in preset.floors)),
+            Cell("" if tempo is None else decimals(tempo.value)),
         )
     )

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.first_section import FirstSection, Section
+from rigc.diagnostics.decimals import decimals
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
-from rigc.reports.wiring.jack_words import number
 
 LEADS = (
     Column("instrument"),
@@ -92,7 +92,7 @@ def _sums(section: Section) -> Row:
 def _figure(value: float | None, places: int, assumed: bool = False) -> Cell:
     if value is None:
         return Cell("", mark=_UNKNOWN)
-    return Cell(number(value, places), mark="assumed" if assumed else "")
+    return Cell(decimals(value, places), mark="assumed" if assumed else "")
 
 
 def _notes(first: FirstSection) -> tuple[str, ...]:

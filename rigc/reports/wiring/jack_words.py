@@ -45,9 +45,3 @@ def when_bypassed(unit: Unit) -> str:
     else:
         said = "passive" if "passive" in unit.flags else "not said"
     return said if unit.unpowered is None else f"{said}; without power: {unit.unpowered.value}"
-
-
-def number(value: float, places: int = 1) -> str:
-    """A number without needless zeros: `6`, `0.09`, `648.9`."""
-    text = f"{value:.{places}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text

@@ -142,14 +142,15 @@ class FieldNote(Node):
 
 
 class Accept(Node):
-    """`accept {rule}[ on {target}] {reason} by {who} until {date}`"""
+    """`accept {rule}[ on {target}] {reason} by {who} until {date}[ seal {seal}]`"""
 
-    FORM = "accept {rule}[ on {target}] {reason} by {who} until {date}"
+    FORM = "accept {rule}[ on {target}] {reason} by {who} until {date}[ seal {seal}]"
     rule: Word
     target: Endpoint | LeadMark | None
     reason: Text
     who: Text
     date: Word
+    seal: Text | None
     span: Span
 
 

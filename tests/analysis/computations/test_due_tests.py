@@ -57,11 +57,11 @@ def test_limits_at_points() -> None:
     assert at(results, 6, "heron").limit.short == "≥ 11.4 V"
     assert at(results, 7, "mill8.a1").limit.short == "≤ 10 mV"
     assert at(results, 7, "weir8.b1").limit.short == "≤ 30 mV"
-    assert at(results, 8, "weir8.b7").limit.words == "more than 1 Mohm, but to b8: one common"
+    assert at(results, 8, "weir8.b7").limit.words == "more than 1 MΩ, but to b8: one common"
     # A01 is 1260 mm by design, 780 mm as built: not over a metre; A30 is 6 m
-    assert at(results, 3, "A01").limit.short == "< 0.3 ohm"
-    assert at(changed(TOURING), 3, "A01").limit.short == "≤ 0.5 ohm"
-    assert at(results, 3, "A30").limit.short == "≤ 0.5 ohm"
+    assert at(results, 3, "A01").limit.short == "< 0.3 Ω"
+    assert at(changed(TOURING), 3, "A01").limit.short == "≤ 0.5 Ω"
+    assert at(results, 3, "A30").limit.short == "≤ 0.5 Ω"
     assert at(results, 11, "heron").limit.words == "noted, inverters too"
     assert at(results, 21, "long-haul").limit.words == "no limit is stated"
 

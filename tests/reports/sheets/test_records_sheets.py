@@ -35,8 +35,8 @@ def test_the_test_record() -> None:
     # 0.41 - 0.12 = 0.29 ohm; 12.12 - 12.05 V = 70 mV
     leads = rows(made, "test-3-4")
     assert leads["A18"] == [
-        "signalbox.out", "slipway.in", "< 0.3", "0.41 ohm", "200 Mohm", "2026-05-12", "T.O., R.K.",
-        "3: 0.12 ohm on 2026-03-03: +0.29 ohm",
+        "signalbox.out", "slipway.in", "< 0.3", "0.41 Ω", "200 MΩ", "2026-05-12", "T.O., R.K.",
+        "3: 0.12 Ω on 2026-03-03: +0.29 Ω",
     ]  # fmt: skip
     assert leads["A19"] == ["slipway.tun", "plumb.in", "< 0.3", "", "", "", "", ""]
     assert rows(made, "test-5")["weir8.b5"] == [
@@ -45,10 +45,10 @@ def test_the_test_record() -> None:
     ]  # fmt: skip
     # -20.1 dBu is -0.1 dB of the tone; then -0.2 dB
     assert rows(made, "test-9")["rear-panel.l"][2:] == [
-        "-0.2 dB",
+        "−0.2 dB",
         "2026-03-04",
         "T.O.",
-        "-20.1 dBu on 2026-03-03: -0.1 dB",
+        "−20.1 dBu on 2026-03-03: −0.1 dB",
     ]
     assert rows(made, "test-21") == {"long-haul": ["", "no limit is stated", "7 mA", "2026-03-03", "T.O.", ""]}
     assert "nothing on this rig to make these on: 14 mute." in words(made, "reading")
@@ -60,7 +60,7 @@ def test_an_outlier_is_marked() -> None:
     table = sheet(board(), test_record.SHEET).block("test-3-4")
     assert isinstance(table, Table)
     (marked,) = (row.cells[4] for row in table.rows if row.cells[4].mark)
-    assert (marked.text, marked.mark, marked.strong) == ("0.41 ohm", "OUTSIDE", True)
+    assert (marked.text, marked.mark, marked.strong) == ("0.41 Ω", "OUTSIDE", True)
 
 
 def test_the_board_as_built() -> None:
@@ -68,7 +68,7 @@ def test_the_board_as_built() -> None:
     assert words(made, "state") == "The board is revision B with changes 1 and 3 of C; change 2 is open."
     leads = rows(made, "leads")
     # the cable list: A01 route 1142 mm, 1260 finished; least 1142 + 30, most 1.1 x 1142 + 150 = 1406.2
-    assert leads["A01"][2:7] == ["1260", "780", "-480", "1172 to 1406", "TOO SHORT"]
+    assert leads["A01"][2:7] == ["1260", "780", "−480", "1172 to 1406", "TOO SHORT"]
     assert leads["A18"][2:8] == ["740", "740", "0", "695 to 881", "keep", "barrel-angle to flat-angle"]
     # D13 is bought as 600 mm; route 530 mm, 570 at least, 1.1 x 530 + 150 = 733 at most
     assert leads["D13"][2:] == ["600", "733.1", "+133.1", "570 to 733", "TOO LONG", "as designed", "", ""]
@@ -122,9 +122,16 @@ def test_field_notes() -> None:
 def test_accepted_deviations() -> None:
     made = rows(sheet(board(), accepted_deviations.SHEET), "accepted")
     assert made["too-heavy"][1::2][0] == "long-haul"
-    assert made["too-heavy"][3:] == ["two of us carry it", "R.K.", "2026-12-31", "holds", ""]
+    assert made["too-heavy"][3:] == ["two of us carry it", "R.K.", "2026-12-31", "NOT SIGNED", "holds", ""]
     assert made["brighter-guitar"][1] == "all of this rule"
-    assert made["brighter-guitar"][3:] == ["the player likes it brighter", "R.K.", "2026-03-01", "ENDED", ""]
+    assert made["brighter-guitar"][3:] == [
+        "the player likes it brighter",
+        "R.K.",
+        "2026-03-01",
+        "NOT SIGNED",
+        "ENDED",
+        "",
+    ]
 
 
 def test_history() -> None:

@@ -1,0 +1,81 @@
+"""Every formula of `rigc why`, over every rig of the project, reckoned by its own printed digits."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from cases import ROOT, compiled
+from worked_formula import equations, unread
+
+from rigc.analysis.reasoning import Reasoning
+
+RIGS = [*sorted(ROOT.glob("examples/*/board.rig")), *sorted((ROOT / "tests").rglob("*.rig"))]
+PARTS = 4
+
+# What has a number in it and an equals sign behind, and is told in words or by a rule that is no arithmetic.
+IN_WORDS = [
+    r"\d+ stops before '[^']+', and \d+",
+    r"\|Σ \(x₁ y₂ − x₂ y₁\)\| / 2",
+    r"20 log10 \|V\(\d+ Hz\)\|",
+    r"of [\d., ]+ the nearest to y|[\d.]+ that is free at x",
+    r"[A-Z]+\d+[a-z]?, here|.*, far",
+    r"[\d.]+ × \(n − 0\.5\) / \d+ for n",
+    r"1, \d more for .*",
+    r".*[gτ]",
+    r"90 % of \(.*\), its own share of that .*",
+    r"[\d, ]+: (\(k \+ 1/2\)|k) × 1000 / [\d.]+",
+]
+
+
+@pytest.mark.parametrize(
+    ("formula", "true"),
+    [
+        ("7.36 / 120 × 1000 = 61.4", [False]),
+        ("7.364 / 120 × 1000 = 61.4", [True]),
+        ("9.74 + 19.01 = 28.755", [False]),
+        ("6.1 × (1 + 0.00393 × 20) = 6.5", [False]),
+        ("23 − 0.077 = 22.922, at least: the mass of 'marl' not counted", [False]),
+        ("11 − (−20) = 31", [True]),
+        ("11 − (20) = −9", [True]),
+        ("10 % of 751 = 75.1, at least 30: 75.1; 75.1 + 20 = 95.1", [True, True]),
+        ("20 + 266, 15 + 110 = 286, 125", [True, True]),
+        ("20 + 266, 15 + 110 = 286, 126", [True, False]),
+        ("25 × 22.5 + 25 × 6.5 = 725 mm² = 7.25 cm²", [True, True]),
+        ("725 mm² = 72.5 cm²", [False]),
+        ("|286 − 550| + |135 − 150| = 279", [True]),
+        ("|286 − 550| + |135 − 150| = 249", [False]),
+        ("1 / (2π √(4.2 H × 768.9 pF)) = 2801 Hz", [True]),
+        ("1 / (2π √(3.6 H × 539.5 pF)) = 3612 Hz", [False]),
+        ("20 log10(470 kΩ / (470 kΩ + 1 kΩ)) = −0.02 dB", [True]),
+        ("1 / (2π × 1 kΩ × 75.6 pF) = 2110 kHz", [True]),
+        ("25 kΩ || 1 MΩ = 24.4 kΩ", [True]),
+        ("25 kΩ || 1 MΩ = 24.5 kΩ", [False]),
+        ("2 on A2 + 2 on A3 + 1 on A5 = 5", [True]),
+        ("8 − 7 in use − 0 reserved = 2", [False]),
+        ("the highest of 50, 60 = 60", [True]),
+        ("the least of 100, 50 = 100", [False]),
+        ("3.078 / 40 % = 7.7", [True]),
+        ("20, as stated", []),
+    ],
+)
+def test_an_equation_is_judged_by_its_printed_digits(formula: str, true: list[bool]) -> None:
+    assert [each.true for each in equations(formula)] == true
+
+
+@pytest.mark.parametrize("part", range(PARTS))
+def test_no_formula_is_false(part: int) -> None:
+    false, not_read, judged = [], [], 0
+    for path in RIGS[part::PARTS]:
+        results = compiled(path).results
+        if results is None:
+            continue
+        for name, reason in Reasoning(results).by_name.items():
+            found = list(equations(reason.formula))
+            judged += len(found)
+            false += [f"{path.name} {name}: {reason.formula}" for each in found if not each.true]
+            sides = unread(reason.formula)
+            not_read += [side for side in sides if not any(re.fullmatch(words, side) for words in IN_WORDS)]
+    assert false == []
+    assert not_read == []
+    assert judged > 2000
