@@ -9,12 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.body_clash import BodyClash, Overlap
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.deck.kept_free import KeptFree, kept_free
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.model.deck import Deck
-from rigc.model.neighbours import neighbours
 from rigc.model.polygon import reach
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
@@ -30,17 +30,16 @@ KIND = Kind(
 _HAIR_MM = 1e-6
 
 
-def bodies_overlap(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
+def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash) -> Iterator[Diagnostic]:
     """One finding for each two things that overlap, each thing that leaves its deck or tier, each part kept free that is
     entered, each deck that goes into no case."""
     bodies = tuple(placement.outlines.values())
-    for one, other in neighbours([body.area for body in bodies]):
-        if (bodies[one].deck, bodies[one].under) == (bodies[other].deck, bodies[other].under):
-            yield from _overlap(rig, bodies[one], bodies[other])
+    for each in clash.overlaps:
+        yield _overlap(rig, each)
     for body in bodies:
         deck = rig.decks.get(body.deck or "")
         if deck is not None:
-            yield from _off_deck(rig, body, deck)
+            yield from _off_deck(rig, body, deck, clash.beyond.get(body.thing, {}))
             yield from _off_tier(rig, body, deck)
             for kept in kept_free(rig, deck, body):
                 yield from _entered(rig, body, deck, kept)
@@ -48,16 +47,13 @@ def bodies_overlap(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
     yield from _unknown(rig, placement)
 
 
-def _overlap(rig: Rig, one: Outline, other: Outline) -> Iterator[Diagnostic]:
-    across, along = one.area.overlap(other.area)
+def _overlap(rig: Rig, found: Overlap) -> Diagnostic:
+    one, other, across, along, into = found.one, found.other, found.across_mm, found.along_mm, found.into_mm
     askew = bool(one.askew or other.askew)
-    into = reach(one.corners, other.corners) if askew else min(across, along)
-    if into <= _HAIR_MM:
-        return
     where = " under the deck" if one.under else ""
     figures = f"{short(into)} mm" if askew else f"{across:g} x {along:g} mm"
     sides = (Number("across", across, "mm"), Number("along", along, "mm"))
-    yield KIND.at(
+    return KIND.at(
         rig.places[other.thing].span,
         f"'{one.thing}' and '{other.thing}' overlap by {figures}{where}",
         subject=(other.thing, one.thing),
@@ -80,24 +76,15 @@ def _aside(thing: str, moved: Rectangle, still: Rectangle) -> str:
     return f"move '{thing}' {short(ways[way])} mm {way}"
 
 
-def _off_deck(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
-    if deck.width_mm is None or deck.depth_mm is None:
-        return
-    width, depth, rectangle = deck.width_mm.value, deck.depth_mm.value, body.area
-    sides = {
-        "left": -rectangle.x_mm,
-        "right": rectangle.right_mm - width,
-        "front": -rectangle.y_mm,
-        "rear": rectangle.rear_mm - depth,
-    }
-    beyond = {side: over for side, over in sides.items() if over > _HAIR_MM}
-    if beyond:
+def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> Iterator[Diagnostic]:
+    if beyond and deck.width_mm is not None and deck.depth_mm is not None:
+        width, depth, rectangle = deck.width_mm.value, deck.depth_mm.value, body.area
         yield KIND.at(
             rig.places[body.thing].span,
-            f"'{body.thing}' leaves the deck: "
-            + ", ".join(f"{short(over)} mm at the {side}" for side, over in beyond.items()),
+            f"'{body.thing}' overhangs "
+            + " and ".join(f"the {side} edge by {short(over)} mm" for side, over in beyond.items()),
             subject=(body.thing, deck.name),
-            label="stands here",
+            label="stands here" if not body.under else "hangs here",
             also=(Label(deck.width_mm.span, f"the deck is {width:g} x {depth:g} mm"),),
             numbers=tuple(Number(side, over, "mm") for side, over in beyond.items()),
             help=_inwards(body, rectangle, width, depth, beyond),

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.body_clash import BodyClash
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, UnknownPlug
 from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
-from rigc.facts import clearance
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -26,8 +26,8 @@ KIND = Kind(
 _HAIR_MM = 1e-6
 
 
-def plug_over_edge(rig: Rig, plugs: PlugBodies) -> Iterator[Diagnostic]:
-    """One finding for each unit with plugs beyond an edge; can't-checks for decks of unknown size and units of
+def plug_over_edge(rig: Rig, plugs: PlugBodies, clash: BodyClash) -> Iterator[Diagnostic]:
+    """One finding for each unit with plugs beyond an edge, unless it overhangs itself; can't-checks for decks of unknown size and units of
     unknown plugs."""
     over: dict[str, list[tuple[PlugBody, float]]] = {}
     unsized: dict[str, PlugBody] = {}
@@ -35,7 +35,7 @@ def plug_over_edge(rig: Rig, plugs: PlugBodies) -> Iterator[Diagnostic]:
         room = _room(rig, plug)
         if room is None:
             unsized.setdefault(plug.point.deck or "", plug)
-        elif plug.stand_out_mm + plug.bend_mm - room > _HAIR_MM:
+        elif plug.needs_mm - room > _HAIR_MM and plug.thing not in clash.beyond:
             over.setdefault(plug.thing, []).append((plug, room))
     for found in over.values():
         yield _told(rig, found)
@@ -71,8 +71,8 @@ def _edge(plug: PlugBody) -> str:
 
 
 def _told(rig: Rig, found: list[tuple[PlugBody, float]]) -> Diagnostic:
-    worst, room = max(found, key=lambda each: each[0].stand_out_mm + each[0].bend_mm - each[1])
-    needed = worst.stand_out_mm + worst.bend_mm
+    worst, room = max(found, key=lambda each: each[0].needs_mm - each[1])
+    needed = worst.needs_mm
     return KIND.at(
         worst.span,
         "; ".join(_over(plug, left) for plug, left in found),
@@ -89,7 +89,7 @@ def _told(rig: Rig, found: list[tuple[PlugBody, float]]) -> Diagnostic:
 
 
 def _over(plug: PlugBody, room: float) -> str:
-    needed = plug.stand_out_mm + plug.bend_mm
+    needed = plug.needs_mm
     return (
         f"the plug at '{plug.port}' reaches {short(needed - room)} mm over the {_edge(plug)} edge: "
         f"'{plug.plug}' needs {plug.stand_out_mm:g} + {plug.bend_mm:g} = {needed:g} mm and has {short(room)} mm"
@@ -97,11 +97,10 @@ def _over(plug: PlugBody, room: float) -> str:
 
 
 def _shorter(rig: Rig, plug: PlugBody, room: float) -> str:
-    gap = clearance.PLUG_GAP_MM.value
-    better = narrower_plug(rig, (plug.port,), lambda each: reach_mm(each) + gap <= room)
+    better = narrower_plug(rig, (plug.port,), lambda each: reach_mm(each) - room <= _HAIR_MM)
     if better is None:
-        return f"move '{plug.thing}' {short(plug.stand_out_mm + plug.bend_mm - room)} mm inwards"
-    return f"use '{better.name}': it needs {reach_mm(better):g} + {gap:g} = {reach_mm(better) + gap:g} mm"
+        return f"move '{plug.thing}' {short(plug.needs_mm - room)} mm inwards"
+    return f"use '{better.name}': it needs {reach_mm(better):g} mm"
 
 
 def _unsized(rig: Rig, deck: str, plug: PlugBody) -> Diagnostic:

@@ -1,9 +1,11 @@
-"""A plug meets another plug, or the body of another unit.
+"""A plug meets another plug, the body of another unit, or the deck.
 
 Why it matters: it cannot be pushed home, or it bends the jack each time a foot comes down beside it.
 What to do: use a narrower plug, or shift one of the two: staggering two units by a plug's width saves a whole plug's depth.
-Jacks on one face need half of both widths between their middles; facing plugs that overlap sideways and in height need
-both stand-outs and 2 mm, a plug before a body its stand-out and 2 mm.
+A plug needs its stand-out and the bend of its cable. Jacks on one face need half of both widths between their middles;
+facing plugs that overlap sideways and in height need what both need and 2 mm, a plug before a body what it needs and
+2 mm. Half of a plug's height must not be more than its jack is high above the base; what strip or feet lift a base by is
+not counted. Of two things that overlap only the overlap is told.
 Source: geometry on stated sizes; the 2 mm are common practice, no source.
 """
 
@@ -12,9 +14,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
-from rigc.analysis.computations.plug_clash import PlugClash, PlugMeeting, SideBySide
-from rigc.analysis.deck.tier_fronts import is_tier
-from rigc.analysis.mounting.narrower_plug import narrower_plug
+from rigc.analysis.computations.body_clash import BodyClash
+from rigc.analysis.computations.plug_clash import IntoDeck, PlugClash, PlugMeeting, SideBySide
+from rigc.analysis.deck.tier_fronts import is_tier, tier_name
+from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.diagnostics.wording import listed
@@ -27,22 +30,30 @@ KIND = Kind(
     "plugs-collide",
     Level.ERROR,
     __doc__,
-    "pitch of plugs on one face at least (b₁ + b₂)/2; facing plugs s₁ + s₂ + 2 mm; a plug before a body s + 2 mm",
+    "pitch of plugs on one face at least (b₁ + b₂)/2; facing plugs n₁ + n₂ + 2 mm; a plug before a body n + 2 mm, with n its "
+    "stand-out and bend; half of its height ≤ the height of its jack, where the deck is below it",
     "geometry on stated sizes; the 2 mm are common practice, no source",
 )
+_HAIR_MM = 1e-6
 _PAIRS_NAMED = 3  # more pairs than these are told as a list of jacks
 
 
-def plugs_collide(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
-    """One finding for each unit whose own plugs collide, one for each two things of which a plug meets the other."""
+def plugs_collide(rig: Rig, clash: PlugClash, plugs: PlugBodies, bodies: BodyClash) -> Iterator[Diagnostic]:
+    """One finding for each unit whose own plugs collide, one for each two things of which a plug meets the other (unless the
+    two overlap themselves), one for each unit with plugs that reach into the deck."""
     pairs: dict[str, list[SideBySide]] = {}
     for pair in clash.side_by_side:
         pairs.setdefault(pair.one.thing, []).append(pair)
     yield from (_beside(rig, each) for each in pairs.values())
     meetings: dict[tuple[str, str], list[PlugMeeting]] = {}
     for meeting in clash.meetings:
-        meetings.setdefault(meeting.things, []).append(meeting)
+        if not bodies.between(*meeting.things):
+            meetings.setdefault(meeting.things, []).append(meeting)
     yield from (_meeting(rig, each) for each in meetings.values())
+    sunk: dict[str, list[IntoDeck]] = {}
+    for into in clash.into_deck:
+        sunk.setdefault(into.plug.thing, []).append(into)
+    yield from (_into_deck(rig, each) for each in sunk.values())
     yield from _unjudged(clash, plugs)
 
 
@@ -133,42 +144,81 @@ def _met(meeting: PlugMeeting) -> str:
     plug, other = meeting.plug, meeting.other
     if other is None:
         return (
-            f"the plug at '{plug.port}' needs {short(meeting.needed_mm)} mm before '{meeting.thing}' "
-            f"and has {short(meeting.room_mm)} mm"
+            f"the plug at '{plug.port}' needs {short(meeting.needed_mm)} mm of room in front of {_named(meeting.thing)} "
+            f"but has {short(meeting.room_mm)} mm"
         )
     if (plug.point.dx, plug.point.dy) == (-other.point.dx, -other.point.dy):
         return (
             f"the plugs at '{plug.port}' and '{other.port}' face each other over {short(meeting.room_mm)} mm "
-            f"and need {short(meeting.needed_mm)} mm"
+            f"but need {short(meeting.needed_mm)} mm"
         )
     return f"the plugs at '{plug.port}' and '{other.port}' reach {short(meeting.needed_mm)} mm into each other"
 
 
 def _apart(rig: Rig, meeting: PlugMeeting) -> str:
     """A plug kind that fits, how far to stagger, or how far to part them."""
-    lacking = meeting.needed_mm - meeting.room_mm
     ways = [] if meeting.stagger_mm is None else [f"stagger '{meeting.thing}' by {meeting.stagger_mm:g} mm sideways"]
     better = _shorter(rig, meeting)
     if better is not None:
         ways.append(f"use '{better.name}' at '{meeting.plug.port}'")
     if meeting.plug.thing == meeting.thing:
         return ways[-1] if ways else f"use a shorter or narrower plug at '{meeting.plug.port}'"
-    moved = meeting.plug.thing if is_tier(meeting.thing) else meeting.thing
-    way = "it" if meeting.stagger_mm is not None else f"'{moved}'"
-    return ", or ".join([*ways, f"move {way} {short(lacking)} mm away"])
+    return ", or ".join([*ways, _away(meeting)])
+
+
+def _away(meeting: PlugMeeting) -> str:
+    """The way of the thing that is to move: the plug's own backs off from a tier, another thing gives way to the plug."""
+    point, lacking = meeting.plug.point, short(meeting.needed_mm - meeting.room_mm)
+    back = is_tier(meeting.thing)
+    moved, sign = (meeting.plug.thing, -1) if back else (meeting.thing, 1)
+    facing = meeting.other is None or bool(meeting.room_mm)
+    ways = {(1, 0): "to the right", (-1, 0): "to the left", (0, 1): "to the rear", (0, -1): "to the front"}
+    way = ways.get((sign * point.dx, sign * point.dy), "away") if facing else "away"  # type: ignore[call-overload]
+    return f"move '{moved}' {lacking} mm {way}"
+
+
+def _named(thing: str) -> str:
+    return f"the tier '{tier_name(thing)}'" if is_tier(thing) else f"'{thing}'"
+
+
+def _into_deck(rig: Rig, found: list[IntoDeck]) -> Diagnostic:
+    worst = max(found, key=lambda each: each.into_mm)
+    plug = worst.plug
+    return KIND.at(
+        plug.span,
+        "; ".join(map(_sunk, found)),
+        subject=(plug.thing, *(str(each.plug.port) for each in found)),
+        label=f"'{plug.plug}' at '{plug.port}'",
+        numbers=(Number("into the deck", worst.into_mm, "mm"),),
+        help=_flatter(rig, plug),
+    )
+
+
+def _sunk(found: IntoDeck) -> str:
+    plug = found.plug
+    return (
+        f"the plug at '{plug.port}' would reach {short(found.into_mm)} mm into the deck: '{plug.plug}' is "
+        f"{plug.height_mm or 0:g} mm tall, half of it {(plug.height_mm or 0) / 2:g} mm, and the jack is "
+        f"{plug.point.height_mm or 0:g} mm up"
+    )
+
+
+def _flatter(rig: Rig, plug: PlugBody) -> str:
+    up = plug.point.height_mm or 0.0
+    better = narrower_plug(
+        rig, (plug.port,), lambda each: each.height_mm is not None and each.height_mm.value / 2 - up <= _HAIR_MM
+    )
+    if better is not None:
+        return f"use '{better.name}' at '{plug.port}'"
+    return f"state a plug of {2 * up:g} mm height or less, or raise '{plug.thing}' on a plate"
 
 
 def _shorter(rig: Rig, meeting: PlugMeeting) -> Plug | None:
-    """The narrowest kind that stands out so little that all fits as it is; only before a body or a plug that faces it."""
+    """The narrowest kind that needs so little room that all fits as it is; only before a body or a plug that faces it."""
     if meeting.other is not None and not meeting.room_mm:
         return None
-    saved = meeting.plug.stand_out_mm - (meeting.needed_mm - meeting.room_mm)
-
-    def fits(plug: Plug) -> bool:
-        size = plug.stand_out_mm, plug.width_mm
-        return size[0] is not None and size[1] is not None and size[0].value <= saved
-
-    return narrower_plug(rig, (meeting.plug.port,), fits)
+    most = meeting.plug.needs_mm - (meeting.needed_mm - meeting.room_mm)
+    return narrower_plug(rig, (meeting.plug.port,), lambda plug: reach_mm(plug) - most <= _HAIR_MM)
 
 
 def _unjudged(clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:

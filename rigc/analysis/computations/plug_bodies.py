@@ -34,6 +34,11 @@ class PlugBody(Record):
         return self.port.thing
 
     @property
+    def needs_mm(self) -> float:
+        """The room it needs out from the jack's face: what it stands out, and the bend of its cable."""
+        return self.stand_out_mm + self.bend_mm
+
+    @property
     def levels_mm(self) -> tuple[float, float] | None:
         """Its lowest and highest point above the plain deck; None where a height is missing."""
         if self.point.height_mm is None or self.height_mm is None:

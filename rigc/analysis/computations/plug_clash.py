@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import JackPoint, Outline, Placement
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, UnknownPlug
+from rigc.analysis.deck.solid_deck import solid_deck
 from rigc.analysis.deck.tier_fronts import on_tier, tier_fronts
 from rigc.facts import clearance
 from rigc.model.jacks import Port
@@ -49,11 +50,19 @@ class PlugMeeting(Record):
         return first, second
 
 
+class IntoDeck(Record):
+    """A plug that is taller than its jack is high: so many mm of it would be in the deck (or the tier, or the rail) there."""
+
+    plug: PlugBody
+    into_mm: float
+
+
 class PlugClash(Record):
     """All clashes; `unjudged` holds jacks whose plugs are in the way seen from above, while a height is not known."""
 
     side_by_side: tuple[SideBySide, ...]
     meetings: tuple[PlugMeeting, ...]
+    into_deck: tuple[IntoDeck, ...]
     unjudged: tuple[UnknownPlug, ...]
 
 
@@ -71,9 +80,11 @@ def plug_clash(rig: Rig, plugs: PlugBodies, placement: Placement) -> PlugClash:
         if (plug.port, body.thing) not in met and not on_tier(plug, body)
         for found in _blocked(plug, body)
     ]
+    sunk = [(plug, _into_deck(rig, plug)) for plug in plugs.all]
     return PlugClash(
         tuple(found for found, level in beside if level),
         tuple(found for found, level in (*meeting, *blocked) if level),
+        tuple(IntoDeck(plug, into) for plug, into in sunk if into is not None and into > _HAIR_MM),
         tuple(
             dict.fromkeys(
                 [_unjudged(found.one, found.other, None) for found, level in beside if level is None]
@@ -82,6 +93,7 @@ def plug_clash(rig: Rig, plugs: PlugBodies, placement: Placement) -> PlugClash:
                     for found, level in (*meeting, *blocked)
                     if level is None
                 ]
+                + [_unjudged(plug, None, None) for plug, into in sunk if into is None]
             )
         ),
     )
@@ -93,13 +105,13 @@ def half_widths(one: PlugBody, other: PlugBody) -> float:
 
 
 def _near_pairs(plugs: tuple[PlugBody, ...]) -> list[tuple[PlugBody, PlugBody]]:
-    near = neighbours([plug.room() for plug in plugs], GAP_MM * 2)
+    near = neighbours([plug.room(plug.bend_mm) for plug in plugs], GAP_MM * 2)
     pairs = ((plugs[one], plugs[other]) for one, other in near)
     return [(one, other) for one, other in pairs if _together(one.point, other.point)]
 
 
 def _near_bodies(plugs: tuple[PlugBody, ...], bodies: tuple[Outline, ...]) -> list[tuple[PlugBody, Outline]]:
-    near = neighbours([*(plug.room() for plug in plugs), *(body.area for body in bodies)], GAP_MM * 2)
+    near = neighbours([*(plug.room(plug.bend_mm) for plug in plugs), *(body.area for body in bodies)], GAP_MM * 2)
     count = len(plugs)
     pairs = ((plugs[one], bodies[other - count]) for one, other in near if one < count <= other)
     return [(plug, body) for plug, body in pairs if plug.thing != body.thing and _together(plug.point, body)]
@@ -159,34 +171,47 @@ def _meeting(one: PlugBody, other: PlugBody) -> Iterator[PlugMeeting]:
 
 
 def _into(one: PlugBody, other: PlugBody) -> float:
-    """How far two plugs reach into each other, seen from above."""
+    """How far two plugs, each with its cable's bend, reach into each other, seen from above."""
     if one.askew or other.askew:
-        return reach(one.corners(), other.corners())
-    return min(one.room().overlap(other.room()))
+        return reach(one.corners(one.bend_mm), other.corners(other.bend_mm))
+    return min(one.room(one.bend_mm).overlap(other.room(other.bend_mm)))
 
 
 def _facing(one: PlugBody, other: PlugBody) -> Iterator[PlugMeeting]:
     here, there = one.point, other.point
     gap = (there.x_mm - here.x_mm) * here.dx + (there.y_mm - here.y_mm) * here.dy
     free = half_widths(one, other) + GAP_MM - _aside(here, there)
-    needed = one.stand_out_mm + other.stand_out_mm + GAP_MM
+    needed = one.needs_mm + other.needs_mm + GAP_MM
     if gap < 0 or free <= _HAIR_MM or needed - gap <= _HAIR_MM:
         return
-    passes = gap >= max(one.stand_out_mm, other.stand_out_mm) + GAP_MM
+    passes = gap >= max(one.needs_mm, other.needs_mm) + GAP_MM
     yield PlugMeeting(one, other.thing, other, gap, needed, free if passes else None)
 
 
 def _blocked(plug: PlugBody, body: Outline) -> Iterator[PlugMeeting]:
-    """A plug, and the air before it, against a body: what is free before the body is seen along the plug's width."""
+    """A plug, its cable's bend and the air before it, against a body: what is free before it is seen along the plug's width."""
+    further_mm = plug.bend_mm + GAP_MM
     if plug.askew or body.askew:
-        met = reach(plug.corners(GAP_MM), body.corners)
+        met = reach(plug.corners(further_mm), body.corners)
     else:
-        met = min(plug.room(GAP_MM).overlap(body.area))
+        met = min(plug.room(further_mm).overlap(body.area))
     if met <= _HAIR_MM:
         return
     point = plug.point
     edge = before(body.corners, (point.x_mm, point.y_mm), (point.dx, point.dy), plug.width_mm / 2)
-    yield PlugMeeting(plug, body.thing, None, max(edge or 0.0, 0.0), plug.stand_out_mm + GAP_MM)
+    yield PlugMeeting(plug, body.thing, None, max(edge or 0.0, 0.0), plug.needs_mm + GAP_MM)
+
+
+def _into_deck(rig: Rig, plug: PlugBody) -> float | None:
+    """How far a plug reaches below the level on which its thing's base lies, where deck is there; None for want of a height.
+
+    The base is taken to lie on the deck itself: what strip and feet lift it by is not stated anywhere.
+    """
+    over = any(reach(plug.corners(), solid.corners) > _HAIR_MM for solid in solid_deck(rig, plug.point))
+    if not over:
+        return 0.0
+    levels = plug.levels_mm
+    return None if levels is None else max(plug.point.raised_mm - levels[0], 0.0)
 
 
 def _ends(found: PlugMeeting) -> tuple[tuple[Port, str], ...]:

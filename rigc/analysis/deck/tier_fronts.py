@@ -28,3 +28,8 @@ def on_tier(plug: PlugBody, body: Outline) -> bool:
 def is_tier(thing: str) -> bool:
     """Whether a name is that of a tier here, and no thing's."""
     return thing.startswith(_TIER)
+
+
+def tier_name(thing: str) -> str:
+    """The name in the source of what is a tier here."""
+    return thing.removeprefix(_TIER)

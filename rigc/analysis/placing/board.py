@@ -10,15 +10,14 @@ Area = tuple[int, int, int, int]  # left, front, right, rear
 
 class Socket(Record):
     """A jack with the plug in it: its point on the outline, the normal of its face, where its cable leaves (`exit`
-    outwards), what the plug takes. `stand_out` is 0 where no plug is; `low` and `high` are its levels over the base."""
+    outwards), what the plug takes. `needs` is what it and the bend of its cable need outwards, 0 where no plug is; `low` and `high` are its levels over the base."""
 
     x: int
     y: int
     dx: int
     dy: int
     exit: int
-    stand_out: int
-    bend: int
+    needs: int
     width: int
     low: int
     high: int

@@ -13,7 +13,7 @@ class Solid:
     def __init__(self, board: Board, shape: Shape, height: int) -> None:
         self.shape = shape
         self.width, self.depth, self.height = shape.width, shape.depth, height
-        self.plugs = [(socket, plug_room(socket)) for socket in shape.sockets if socket.stand_out]
+        self.plugs = [(socket, plug_room(socket)) for socket in shape.sockets if socket.needs]
         self.switches = shape.switches
         rooms = [room for _, room in self.plugs]
         around = max(board.apart, board.air)
@@ -21,18 +21,17 @@ class Solid:
         self.front = min([0, *(room[1] for room in rooms)]) - around
         self.right = max([shape.width, *(room[2] for room in rooms)]) + around
         self.rear = max([shape.depth, *(room[3] for room in rooms)]) + around
-        bends = [plug_room(socket, socket.bend) for socket, _ in self.plugs]
         self.reach = (
-            min([0, *(room[0] for room in bends)]),
-            min([0, *(room[1] for room in bends)]),
-            max([shape.width, *(room[2] for room in bends)]),
-            max([shape.depth, *(room[3] for room in bends)]),
+            min([0, *(room[0] for room in rooms)]),
+            min([0, *(room[1] for room in rooms)]),
+            max([shape.width, *(room[2] for room in rooms)]),
+            max([shape.depth, *(room[3] for room in rooms)]),
         )
 
 
-def plug_room(socket: Socket, more: int = 0) -> Area:
-    """What a plug takes from above, and that much further outwards, counted from the corner of its thing."""
-    long, half = socket.stand_out + more, socket.width // 2
+def plug_room(socket: Socket) -> Area:
+    """What a plug and the bend of its cable take from above, counted from the corner of its thing."""
+    long, half = socket.needs, socket.width // 2
     if socket.dx:
         return (
             socket.x - (long if socket.dx < 0 else 0),
@@ -130,12 +129,12 @@ def _meet(board: Board, plug: Socket, room: Area, second: Socket, its_room: Area
 
 
 def _facing(board: Board, plug: Socket, second: Socket, dx: int, dy: int) -> int:
-    """Both stand-outs and the air between; or past each other, with as much air aside."""
+    """What both need and the air between; or past each other, with as much air aside."""
     x, y = second.x + dx - plug.x, second.y + dy - plug.y
     gap = x * plug.dx + y * plug.dy
     aside = (plug.width + second.width) // 2 + board.air - abs(y if plug.dx else x)
-    short = plug.stand_out + second.stand_out + board.air - gap
+    short = plug.needs + second.needs + board.air - gap
     if gap < 0 or aside <= 0 or short <= 0:
         return 0
-    past = gap >= max(plug.stand_out, second.stand_out) + board.air
+    past = gap >= max(plug.needs, second.needs) + board.air
     return min(short, aside if past else _HUGE)

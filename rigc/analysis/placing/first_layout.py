@@ -61,12 +61,12 @@ def _margin(board: Board, row: list[int]) -> int:
 
 def _plugs_aside(board: Board, number: int) -> int:
     sockets = board.items[number].shapes[0].sockets
-    return max((each.stand_out + board.air for each in sockets if each.dx), default=0) + board.apart
+    return max((each.needs + board.air for each in sockets if each.dx), default=0) + board.apart
 
 
 def _plugs_behind(board: Board, number: int) -> int:
     sockets = board.items[number].shapes[0].sockets
-    return max((each.stand_out + board.air for each in sockets if each.dy), default=0) + board.apart
+    return max((each.needs + board.air for each in sockets if each.dy), default=0) + board.apart
 
 
 def _grid(board: Board, length: int) -> int:

@@ -73,7 +73,7 @@ def _side_by_side(board: Board, one: tuple[Shape, int], other: tuple[Shape, int]
     its_solid = Solid(board, right.replace(sockets=(its_plug,), switches=()), heights[1])
     across = its_plug.x + its_plug.dx * its_plug.exit - plug.x - plug.dx * plug.exit + left.width
     along = its_plug.y + its_plug.dy * its_plug.exit - plug.y - plug.dy * plug.exit
-    far = plug.stand_out + its_plug.stand_out + board.air + max(0, -across)
+    far = plug.needs + its_plug.needs + board.air + max(0, -across)
     ways = [
         abs(across + gap) + abs(along + aside)
         for aside in range(-_ROW, _ROW + 1, _STEP)

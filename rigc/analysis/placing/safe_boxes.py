@@ -16,8 +16,8 @@ def _box(board: Board, item: Item, ahead: int) -> Area:
     shape, half, air = item.shapes[0], -(-board.apart // 2), -(-board.air // 2)
     boxes: list[Area] = [(-half, -half, shape.width + half, shape.depth + half)]
     for socket in shape.sockets:
-        if socket.stand_out:
-            left, front, right, rear = plug_room(socket, socket.bend)
+        if socket.needs:
+            left, front, right, rear = plug_room(socket)
             boxes.append((left - air, front - air, right + air, rear + air))
     for x, y in shape.switches:
         aside = -(-board.aside // 2)

@@ -24,7 +24,7 @@ def shape(width: int, depth: int, jacks: tuple[tuple[str, int], ...], turned: in
     for _ in range(turned // 90):
         spots = [(depth - y, x, -dy, dx) for x, y, dx, dy in spots]
         width, depth = depth, width
-    sockets = (Socket(x, y, dx, dy, 80, 150, 0, 160, 170, 330, 250) for x, y, dx, dy in spots)
+    sockets = (Socket(x, y, dx, dy, 80, 150, 160, 170, 330, 250) for x, y, dx, dy in spots)
     return Shape(turned, width, depth, tuple(sockets))
 
 

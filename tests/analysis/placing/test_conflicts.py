@@ -38,7 +38,7 @@ def test_bodies(dx: int, dy: int, short: int) -> None:
     assert way(BOARD, PLAIN, PLAIN, dx, dy) == short
 
 
-def test_facing_plugs_need_both_stand_outs_and_the_air_or_a_stagger() -> None:
+def test_facing_plugs_need_both_rooms_and_the_air_or_a_stagger() -> None:
     # 15 + 15 + 2 = 32 mm; past each other 16 + 2 = 18 mm aside at 15 + 2 = 17 mm
     assert way(BOARD, RIGHT, LEFT, 600 + 320, 0) == 0
     assert way(BOARD, RIGHT, LEFT, 600 + 310, 0) == 10
