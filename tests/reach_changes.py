@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
+from typing import Any
 
 from cases import ROOT
 
@@ -65,9 +66,9 @@ def _statement(source: Source, node: Node, block: str) -> Iterator[Change]:
         return
     yield from found
     if "stated" in other:
-        yield Change(Fact(block, rule, "stated"), node.span, (other["stated"],))
+        yield Change(Fact(block, rule, "stated"), _span(node), (other["stated"],))
     elif not found or _names_something(node):
-        yield Change(Fact(block, rule, "stated"), node.span, (_without(source, node.span),))
+        yield Change(Fact(block, rule, "stated"), _span(node), (_without(source, _span(node)),))
 
 
 def _parts(source: Source, node: Node, block: str, other: dict[str, str]) -> Iterator[Change]:
@@ -76,7 +77,7 @@ def _parts(source: Source, node: Node, block: str, other: dict[str, str]) -> Ite
     for field in node.FIELDS:
         value = getattr(node, field)
         if field in other:
-            yield Change(Fact(block, rule, field), node.span, (other[field],))
+            yield Change(Fact(block, rule, field), _span(node), (other[field],))
             continue
         for each in value if isinstance(value, tuple) else (value,):
             if isinstance(each, Node):
@@ -102,6 +103,11 @@ def _names_something(node: Node) -> bool:
     return False
 
 
+def _span(node: Any) -> Span:
+    found: Span = node.span
+    return found
+
+
 def _is_name(rule: str, word: Word) -> bool:
     return bool(re.fullmatch(r"[A-Za-z][\w-]*", word.text)) and not words_beside(rule, word.text)
 
@@ -113,10 +119,10 @@ def rule_of(kind: type[Node]) -> str:
 
 def _other_lines(source: Source, node: Node) -> dict[str, str]:
     """The texts with the other lines that a comment behind a statement gives, by the part that they change."""
-    line = source.line(node.span.line)
-    start = source.line_starts[node.span.line - 1]
+    line = source.line(_span(node).line)
+    start = source.line_starts[_span(node).line - 1]
     before, _, comment = line.partition("#")
-    if before.strip() != node.span.text.split("\n")[0].strip():
+    if before.strip() != _span(node).text.split("\n")[0].strip():
         return {}
     found = re.findall(r"(\w+): ([^|]+)", comment)
     return {part: source.text[:start] + other.strip() + source.text[start + len(line) :] for part, other in found}

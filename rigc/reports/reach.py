@@ -53,5 +53,5 @@ def rule_of(name: str) -> str:
 
 
 TABLE = """
-draws amount | power-table | 
+draws amount | power-table |
 """

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.analysis.power.used_things import used_things
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.used_things import used_things
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.discover import members
@@ -42,8 +42,8 @@ class OpenFacts(Record):
 def open_facts(rig: Rig, power: PowerAssignment, results: Results) -> OpenFacts:
     """Every check is asked once more: what it can't judge, it tells."""
     findings = [each for check in members("rigc.analysis.checks", "CHECK") for each in results.call(check)]
-    near = [each for each in findings if each.kind.slug == "guess-near-limit"]
-    missing = [each for each in findings if each.level is Level.CANT_CHECK or each.kind.slug == "missing-fact"]
+    near = [each for each in findings if each.kind.name == "guess-near-limit"]
+    missing = [each for each in findings if each.level is Level.CANT_CHECK or each.kind.name == "missing-fact"]
     return OpenFacts(tuple(_assumed(rig, power, near)), tuple(map(_missing, missing)))
 
 
@@ -81,7 +81,7 @@ def facts_of(value: Any) -> Iterator[Fact[Any]]:
 
 def _missing(finding: Diagnostic) -> MissingFact:
     thing = finding.subject[0] if finding.subject else ""
-    return MissingFact(thing, finding.kind.slug, finding.message, finding.help)
+    return MissingFact(thing, finding.kind.name, finding.message, finding.help)
 
 
 COMPUTE = open_facts

@@ -29,7 +29,8 @@ class RadioBands(Record):
 
 def radio_bands(rig: Rig) -> RadioBands:
     """A unit is a radio if one of its audio jacks is wireless, or if it states a band."""
-    places = [(scenario.name, scenario.country) for scenario in rig.scenarios.values()] or [(None, None)]
+    places: list[tuple[str | None, str | None]] = [(each.name, each.country) for each in rig.scenarios.values()]
+    places = places or [(None, None)]
     return RadioBands(tuple(_band(unit, *place) for unit in used_units(rig) if is_radio(unit) for place in places))
 
 

@@ -7,6 +7,7 @@ from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.used_things import used_supplies
 from rigc.analysis.power.used_units import used_units
 from rigc.model.rig import Rig
+from rigc.model.things import Instrument, Panel, Supply, Unit
 from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.schedule.decks import deck_table
 from rigc.reports.schedule.jacks import jack_table, spot_table
@@ -30,7 +31,12 @@ _READING = Paragraph(
 def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
     """Things, sound, power, jacks, decks, and the stock that the leads and strips are made of."""
     units, supplies = used_units(rig), used_supplies(rig, power)
-    things = (*rig.instruments.values(), *units, *supplies, *rig.panels.values())
+    things: tuple[Instrument | Unit | Supply | Panel, ...] = (
+        *rig.instruments.values(),
+        *units,
+        *supplies,
+        *rig.panels.values(),
+    )
     reels = (
         *(lead.cable for lead in leads.all),
         *(each.lead_cable for each in rig.instruments.values()),

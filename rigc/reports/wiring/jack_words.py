@@ -18,14 +18,14 @@ _BYPASS = {
 
 def level_class(rig: Rig, port: Port, reckoned: dict[str, float | None]) -> str:
     """`instrument`, `line` or `speaker`, by the nominal level that is stated, else by the highest that is reckoned (in dBu, by
-    port); `not known` where there is neither."""
+    port); `not said` where there is neither."""
     jack = rig.jack(port)
     if jack is not None and jack.carries == "speaker":
         return "speaker"
     stated = None if jack is None else jack.levels.nominal_dbu
     nominal = reckoned.get(str(port)) if stated is None else stated.value
     if nominal is None:
-        return "not known"
+        return "not said"
     return "line" if nominal >= LINE_FROM.value else "instrument"
 
 
