@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.model.fact import Quantity
+from rigc.model.fact import Choice, Quantity
 from rigc.model.things import Area
 from rigc.record import Record
 from rigc.source import Span
@@ -59,6 +59,7 @@ class Deck(Record):
     tiers: tuple[Tier, ...] = ()
     feet_inset_mm: Quantity | None = None
     bare_metal: bool = False
+    price: Choice | None = None
     notes: tuple[str, ...] = ()
 
 

@@ -13,8 +13,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
 from rigc.analysis.computations.body_clash import BodyClash
+from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
 from rigc.analysis.computations.plug_clash import IntoDeck, PlugClash, PlugMeeting, SideBySide
 from rigc.analysis.deck.tier_fronts import is_tier, tier_name
 from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm

@@ -11,6 +11,7 @@ from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.analysis.readings.limit import Limit, bounds, unbounded
 from rigc.analysis.readings.nominal import Nominal, nominal_at
+from rigc.analysis.signal.standing_pads import losses_before, standing_loss_db
 from rigc.facts import readings
 from rigc.facts.tests import TESTS
 from rigc.model.jacks import Port
@@ -110,8 +111,20 @@ def _isolation(board: Board, point: str, _: str) -> Limit:
 
 
 def _through(board: Board, point: str, _: str) -> Limit:
-    most = (readings.THROUGH_DB if point in board.outputs or point == board.rig.head.name else readings.BYPASS_DB).value
-    return Limit(f"±{most:g} dB", f"±{most:g} dB", "dB", -most, most)
+    """A change of nothing, or what the pads take that always stand in the way."""
+    ends = board.outputs if point == board.rig.head.name else (point,) if point in board.outputs else ()
+    most = (readings.THROUGH_DB if ends or point == board.rig.head.name else readings.BYPASS_DB).value
+    losses = {loss for end in ends for loss in losses_before(board.rig, Port(*end.split(".", 1)))}
+    if point in board.rig.units:
+        losses = {standing_loss_db(board.rig.units[point])}
+    if len(losses) > 1:
+        told = " or ".join(f"{loss:g}" for loss in sorted(losses))
+        return unbounded(f"the pads in its ways take {told} dB: measure each way by itself")
+    loss = max(losses, default=0.0)
+    if not loss:
+        return Limit(f"±{most:g} dB", f"±{most:g} dB", "dB", -most, most)
+    words = f"−{loss:g} ±{most:g} dB, for a pad that is always in the way"
+    return Limit(words, words, "dB", -loss - most, -loss + most)
 
 
 def _treadle(_: Board, __: str, place: str) -> Limit:

@@ -9,6 +9,7 @@ from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.control.lead_conductors import lead_conductors
 from rigc.analysis.power.used_things import used_supplies
 from rigc.analysis.power.used_units import used_units
+from rigc.analysis.signal.standing_pads import standing_loss_db
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -113,6 +114,8 @@ def _sound(rig: Rig, leads: Leads, outputs: tuple[str, ...]) -> Iterator[Point]:
             continue
         if unit.bypass is not None and unit.bypass.value != "always-on":
             yield Point(9, unit.name, "bypassed")
+        elif standing_loss_db(unit):
+            yield Point(9, unit.name, "always in the way")
         if "passive" not in unit.flags:
             yield Point(11, unit.name, "inverts, by its facts" if "inverts" in unit.flags else "")
         if any(path.how.startswith("transformer") for path in unit.paths):

@@ -70,6 +70,20 @@ class SourceNetwork(Record):
                 high /= third
         return sqrt(low * high)
 
+    @property
+    def quality(self) -> float | None:
+        """The Q of the resonance, controls and inputs counted; None where a control is turned down, or nothing resonates.
+
+        Inductance L in series with R, then C (pickup and cable) with P (volume, tone and inputs side by side; the tone's
+        capacitor is taken for a short) across it: w^2 = (1 + R/P)/(L C), Q = w L C/(L/P + R C).
+        """
+        across = parallel((self.volume_ohm, self.tone_ohm, self.load_ohm))
+        farad = (self.pickup_pf + self.cable_pf) * 1e-12
+        if min(self.turned, self.tone_turned) < 1 or across == 0 or self.henry * farad == 0:
+            return None
+        turns = sqrt((1 + self.ohm / across) / (self.henry * farad))
+        return turns * self.henry * farad / (self.henry / across + self.ohm * farad)
+
     @cached_property
     def fallen_hz(self) -> float | None:
         """Where the response, behind its peak, has fallen 3 dB (half the power) below 100 Hz; None where it has not up to 1 MHz."""

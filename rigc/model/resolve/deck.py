@@ -76,7 +76,7 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
     elif isinstance(fact, nodes.Note):
         fields["notes"] = (*fields.get("notes", ()), fact.text.value)
     elif isinstance(fact, nodes.Price):
-        money(fact.amount, context.report, known)
+        fields["price"] = money(fact.amount, context.report, known)
 
 
 def _rail(context: Context, fact: nodes.Rail) -> Rail:

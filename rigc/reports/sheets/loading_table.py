@@ -6,6 +6,7 @@ from rigc.analysis.computations.loading import Loading
 from rigc.model.rig import Rig
 from rigc.reports.content import Sheet
 from rigc.reports.loading.notes import reading
+from rigc.reports.loading.pickup_table import pickup_table
 from rigc.reports.loading.response_plot import response_plots
 from rigc.reports.loading.response_table import response_table
 from rigc.reports.loading.section_table import section_table
@@ -20,6 +21,7 @@ def loading_table(rig: Rig, loading: Loading) -> Sheet:
         reader="builder",
         blocks=(
             section_table(rig, loading),
+            *(each for each in (pickup_table(driven),) if each is not None),
             response_table(loading, driven),
             reading(loading),
             *response_plots(loading, driven),

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from rigc.analysis.computations.due_tests import DueTests
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.switch_settings import SwitchSettings
 from rigc.facts.tests import TESTS
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
+from rigc.reports.records.setting_tables import setting_tables
 from rigc.reports.records.test_tables import test_tables
 
 _CAUTIONS = Paragraph(
@@ -33,9 +35,9 @@ _FIGURES = Paragraph(
 )
 
 
-def test_record(rig: Rig, due: DueTests, leads: Leads) -> Sheet:
+def test_record(rig: Rig, due: DueTests, leads: Leads, settings: SwitchSettings) -> Sheet:
     """H26: test, point, method, limit, reading, date, who, and the reading before."""
-    tables = test_tables(due, leads)
+    tables = (*setting_tables(settings), *test_tables(due, leads))
     return Sheet(
         "test-record", "Test record", "bench and tech", (_CAUTIONS, _reading(due), *tables, _signed(rig), _FIGURES)
     )

@@ -16,15 +16,17 @@ _BYPASS = {
 }
 
 
-def level_class(rig: Rig, port: Port) -> str:
-    """`instrument`, `line` or `speaker`, by the nominal level; `not said` where the source has none."""
+def level_class(rig: Rig, port: Port, reckoned: dict[str, float | None]) -> str:
+    """`instrument`, `line` or `speaker`, by the nominal level that is stated, else by the highest that is reckoned (in dBu, by
+    port); `not said` where there is neither."""
     jack = rig.jack(port)
     if jack is not None and jack.carries == "speaker":
         return "speaker"
-    nominal = None if jack is None else jack.levels.nominal_dbu
+    stated = None if jack is None else jack.levels.nominal_dbu
+    nominal = reckoned.get(str(port)) if stated is None else stated.value
     if nominal is None:
         return "not said"
-    return "line" if nominal.value >= LINE_FROM.value else "instrument"
+    return "line" if nominal >= LINE_FROM.value else "instrument"
 
 
 def width(ins: int, outs: int) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.levels import Levels
 from rigc.analysis.computations.signal_steps import ChainSteps, Step
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -21,14 +22,15 @@ COLUMNS = (
 )
 
 
-def signal_tables(rig: Rig, chains: tuple[ChainSteps, ...]) -> tuple[Table, ...]:
+def signal_tables(rig: Rig, chains: tuple[ChainSteps, ...], levels: Levels) -> tuple[Table, ...]:
     """The chains in the order of the source; a single one needs no number in its block's name."""
+    reckoned = {str(edge.start): edge.high_dbu for edge in levels.edges}
     return tuple(
         Table(
             _name(chain, number, chains),
             _caption(chain, number, len(chains)),
             COLUMNS,
-            tuple(_rows(rig, chain)),
+            tuple(_rows(rig, chain, reckoned)),
             empty="no chain",
             tick=True,
         )
@@ -55,20 +57,20 @@ def _when(when: When) -> str:
     return " ".join(part for part in (scenarios, instrument) if part)
 
 
-def _rows(rig: Rig, chain: ChainSteps) -> list[Row]:
+def _rows(rig: Rig, chain: ChainSteps, reckoned: dict[str, float | None]) -> list[Row]:
     rows: list[Row] = []
     passed: set[str] = set()
     for number, step in enumerate(chain.steps, start=1):
-        rows.append(_row(rig, number, step, again=step.thing in passed))
+        rows.append(_row(rig, number, step, reckoned, again=step.thing in passed))
         passed.add(step.thing)
     return rows
 
 
-def _row(rig: Rig, number: int, step: Step, again: bool) -> Row:
+def _row(rig: Rig, number: int, step: Step, reckoned: dict[str, float | None], again: bool) -> Row:
     unit = rig.units.get(step.thing)
     name = f"{step.thing} ({step.loop}{' back' if again else ''})" if step.loop else step.thing
     leaves = step.outs and step.thing not in rig.panels
-    level = level_class(rig, Port(step.thing, step.outs[0])) if leaves else ""
+    level = level_class(rig, Port(step.thing, step.outs[0]), reckoned) if leaves else ""
     bypassed = when_bypassed(unit) if unit is not None and not again else ""
     return Row(
         (

@@ -1,0 +1,73 @@
+"""Rig and its power -> every switch and control that must stand in a certain position, by scenario."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.power_tap import outlet_at
+from rigc.analysis.power.used_units import used_units
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class SwitchSetting(Record):
+    """What stands `at` a place: which `switch`, its `position`, the `scenarios` in which it stands so (empty: all), and the position
+    `new` in which it leaves its maker, empty where that is not stated."""
+
+    at: str
+    switch: str
+    position: str
+    scenarios: tuple[str, ...] = ()
+    new: str = ""
+
+
+class SwitchSettings(Record):
+    """Outlets, then selectors and ground lifts by scenario, then blenders and units."""
+
+    all: tuple[SwitchSetting, ...]
+
+
+def switch_settings(rig: Rig, power: PowerAssignment) -> SwitchSettings:
+    """Only what the source states or what follows from it; a switch of which nothing is said is not listed."""
+    return SwitchSettings((*_outlets(rig, power), *_by_scenario(rig), *_blends(rig), *_units(rig)))
+
+
+def _outlets(rig: Rig, power: PowerAssignment) -> Iterator[SwitchSetting]:
+    for port, load in power.loads.items():
+        outlet = outlet_at(rig, port)
+        if outlet is not None and load.units and len(outlet.ratings) > 1:
+            first = outlet.ratings[0]
+            yield SwitchSetting(str(port), "outlet voltage", f"{load.volts:g} V", new=f"{first.volts.value:g} V")
+
+
+def _by_scenario(rig: Rig) -> Iterator[SwitchSetting]:
+    """Scenarios that want the same position of the same switch share a setting."""
+    found: dict[tuple[str, str, str], list[str]] = {}
+    for scenario in rig.scenarios.values():
+        for supply, volts in scenario.selectors:
+            found.setdefault((supply, "mains voltage selector", volts.typed), []).append(scenario.name)
+        for port, position in scenario.lifts:
+            found.setdefault((port, "ground lift", position), []).append(scenario.name)
+    for (at, switch, position), names in sorted(found.items(), key=lambda each: each[0][:2]):
+        yield SwitchSetting(at, switch, position, () if len(names) == len(rig.scenarios) else tuple(names))
+
+
+def _blends(rig: Rig) -> Iterator[SwitchSetting]:
+    """The shares of a blender, and the polarity of its loops where one of them is inverted."""
+    for blend in rig.blends:
+        turned = any(path.inverted for path in blend.paths)
+        for path in blend.paths:
+            way = "dry" if not path.wet else f"wet through {' and '.join(stop.thing for stop in path.stops)}"
+            yield SwitchSetting(blend.unit, f"share of {way}", path.share.typed)
+            if path.wet and turned:
+                yield SwitchSetting(blend.unit, f"polarity of {way}", "inverted" if path.inverted else "normal")
+
+
+def _units(rig: Rig) -> Iterator[SwitchSetting]:
+    for unit in used_units(rig):
+        if "set wet" in unit.flags:
+            yield SwitchSetting(unit.name, "dry sound", "off, wet only")
+
+
+COMPUTE = switch_settings

@@ -1,0 +1,41 @@
+"""Rig and a jack -> what the pads take that always stand in the way of the sound up to it."""
+
+from __future__ import annotations
+
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.things import Panel, Unit
+
+
+def standing_loss_db(unit: Unit) -> float:
+    """What a unit always takes, in dB above 0: its gain is below 0, and nothing takes it out of the way; else 0."""
+    switched = unit.bypass is not None and unit.bypass.value != "always-on"
+    if unit.kind != "unit" or unit.gain_db is None or unit.gain_db.value >= 0 or switched:
+        return 0.0
+    return -unit.gain_db.value
+
+
+def losses_before(rig: Rig, port: Port, passed: frozenset[str] = frozenset()) -> frozenset[float]:
+    """The sums of such losses, in dB, on each way from an instrument or an amp to the sound that leaves by `port`; what a loop
+    holds can be taken out and does not count."""
+    thing = rig.things[port.thing]
+    if not isinstance(thing, Unit | Panel) or thing.kind in ("amp", "desk") or thing.name in passed:
+        return frozenset((0.0,))
+    own = standing_loss_db(thing) if isinstance(thing, Unit) else 0.0
+    before = [
+        loss
+        for lead in rig.connections
+        if lead.signal == "audio" and lead.end.thing == thing.name and _leads_on(thing, lead.end.jack, port.jack)
+        for loss in losses_before(rig, lead.start, passed | {thing.name})
+    ]
+    return frozenset(own + loss for loss in before or (0.0,))
+
+
+def _leads_on(thing: Unit | Panel, start: str, end: str) -> bool:
+    """Whether sound that comes in by `start` can leave by `end` with all loops out."""
+    if isinstance(thing, Panel):
+        return start == end
+    if start in {loop.back for loop in thing.loops}:
+        return False
+    ways = [path.start for path in thing.paths if path.end == end]
+    return not ways or start in ways

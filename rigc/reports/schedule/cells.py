@@ -1,0 +1,41 @@
+"""Facts as stated -> cells that print what was typed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from rigc.model.fact import Fact
+from rigc.model.jacks import Levels
+from rigc.reports.content import Cell
+
+
+def stated(fact: Fact[Any] | None) -> Cell:
+    """What was typed, marked where it was assumed; empty where nothing is stated."""
+    if fact is None:
+        return Cell("")
+    return Cell(fact.typed, mark="assumed" if fact.assumed else "")
+
+
+def stated_all(facts: Iterable[Fact[Any] | None], between: str = ", ") -> Cell:
+    """Several facts in one cell, those that are not stated left out."""
+    known = [fact for fact in facts if fact is not None]
+    return Cell(between.join(fact.typed for fact in known), mark="assumed" if any(f.assumed for f in known) else "")
+
+
+def words(*parts: str) -> Cell:
+    """Words with commas between them, the empty ones left out."""
+    return Cell(", ".join(part for part in parts if part))
+
+
+def level_cell(levels: Levels) -> Cell:
+    """`-20 dBu, peak 4 dBu, at most 6 dBu, full at -40 dBu`: what is stated of a jack's levels."""
+    told = (
+        ("", levels.nominal_dbu),
+        ("peak ", levels.peak_dbu),
+        ("at most ", levels.maximum_dbu),
+        ("full at ", levels.sensitivity_dbu),
+    )
+    known = [(word, fact) for word, fact in told if fact is not None]
+    text = ", ".join(f"{word}{fact.typed}" for word, fact in known)
+    return Cell(text.replace("-", "\N{MINUS SIGN}"), mark="assumed" if any(fact.assumed for _, fact in known) else "")

@@ -1,0 +1,134 @@
+"""Things in use -> the unit data: every jack with its place, its kind and what it carries; knobs, switches and parts of the base."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from rigc.model.fact import Quantity
+from rigc.model.jacks import Jack
+from rigc.model.things import Instrument, Panel, PanelJack, Supply, Thing, Unit
+from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.schedule.cells import level_cell, stated, words
+from rigc.reports.wiring.jack_words import number
+
+_JACKS = (
+    Column("thing"),
+    Column("jack"),
+    Column("kind"),
+    Column("carries"),
+    Column("side"),
+    Column("along it", "mm", number=True, key="offset"),
+    Column("height", "mm", number=True),
+    Column("bushing"),
+    Column("impedance"),
+    Column("level", key="level"),
+    Column("wired", key="wiring"),
+)
+_SPOTS = (
+    Column("thing"),
+    Column("what"),
+    Column("x", "mm", number=True),
+    Column("y", "mm", number=True),
+    Column("size", "mm", key="size"),
+)
+
+
+def jack_table(things: Iterable[Instrument | Unit | Supply | Panel]) -> Table:
+    """A row for every jack and outlet; distances count from the front edge, or from the left edge at front and rear."""
+    rows: list[Row] = []
+    for thing in things:
+        rows += [_jack(thing, jack) for jack in thing.jacks]
+        if isinstance(thing, Supply):
+            rows += [
+                _row(thing.name, outlet.name, "outlet", "", outlet.side, outlet.offset_mm, outlet.height_mm)
+                for outlet in thing.outlets
+            ]
+    return Table("jacks", "Unit data: jacks", _JACKS, tuple(rows), empty="no jack is stated", landscape=True)
+
+
+def spot_table(things: Iterable[Unit | Supply]) -> Table | None:
+    """Foot switches, knobs, treadles, vents and what strip must leave free; None where nothing of it is stated."""
+    rows = tuple(row for thing in things for row in _spots(thing))
+    caption = "Unit data: switches, knobs, treadles, vents, parts of the base; from the front-left corner"
+    return Table("spots", caption, _SPOTS, rows) if rows else None
+
+
+def _jack(thing: Instrument | Unit | Supply | Panel, jack: Jack) -> Row:
+    pair = next((names for names in thing.pairs if jack.name in names), None)
+    loops = [loop for loop in thing.loops if jack.name in (loop.send, loop.back)]
+    carries = words(
+        jack.carries or "",
+        "" if pair is None else f"{'left' if jack.name == pair[0] else 'right'} of {' and '.join(pair)}",
+        *(f"loop {loop.number}{f', {loop.mix}' if loop.mix else ''}" for loop in loops),
+    )
+    side = f"x {jack.x_mm:g}, y {jack.y_mm:g} of the deck" if isinstance(jack, PanelJack) else jack.side
+    own = _row(thing.name, jack.name, jack.role, carries.text, side, jack.offset_mm, jack.height_mm)
+    kind = Cell(f"{jack.role}, {jack.connector}" if jack.role != "panel" else str(jack.connector))
+    return Row(
+        (
+            *own.cells[:2],
+            kind,
+            *own.cells[3:7],
+            Cell(jack.bushing or ""),
+            _ohm(jack),
+            level_cell(jack.levels),
+            _wired(jack),
+        )
+    )
+
+
+def _row(
+    thing: str, jack: str, kind: str, carries: str, side: str | None, offset: Quantity | None, height: Quantity | None
+) -> Row:
+    return Row(
+        (
+            Cell(thing),
+            Cell(jack, strong=True),
+            Cell(kind),
+            Cell(carries),
+            Cell(side or ""),
+            _millimetres(offset),
+            _millimetres(height),
+            *(Cell(""),) * 4,
+        )
+    )
+
+
+def _millimetres(fact: Quantity | None) -> Cell:
+    return Cell("") if fact is None else Cell(number(fact.value), mark="assumed" if fact.assumed else "")
+
+
+def _ohm(jack: Jack) -> Cell:
+    bypassed = "" if jack.bypassed_ohm is None else f"bypassed {jack.bypassed_ohm.typed}"
+    return Cell(words(stated(jack.impedance_ohm).text, bypassed).text, mark=stated(jack.impedance_ohm).mark)
+
+
+def _wired(jack: Jack) -> Cell:
+    """What the contacts do: a treadle's wiper and track, a MIDI jack's type, the contact of a switch line, a captive lead."""
+    return words(
+        jack.wiper or "",
+        "" if jack.track_ohm is None else f"track {jack.track_ohm.typed}",
+        "" if jack.midi_form is None else f"type {jack.midi_form}",
+        jack.contact or "",
+        "" if jack.captive_mm is None else f"captive {jack.captive_mm.typed}",
+    )
+
+
+def _spots(thing: Thing) -> Iterator[Row]:
+    for spot in thing.switches:
+        yield _spot(thing, words("foot switch", spot.action or "").text, spot.x_mm, spot.y_mm)
+    for spot in thing.knobs:
+        yield _spot(thing, f"knob {spot.name}".strip(), spot.x_mm, spot.y_mm)
+    if thing.treadle_mm is not None:
+        low, high = thing.treadle_mm
+        yield Row(
+            (Cell(thing.name), Cell("treadle, heel to toe"), Cell(""), Cell(""), Cell(f"{low:g} to {high:g} high"))
+        )
+    for side in thing.vents:
+        yield Row((Cell(thing.name), Cell(f"vents {side}"), *(Cell(""),) * 3))
+    for area in thing.no_tape:
+        yield _spot(thing, area.what, area.x_mm, area.y_mm, f"{area.width_mm:g} × {area.depth_mm:g}")
+
+
+def _spot(thing: Thing, what: str, x_mm: float, y_mm: float, size: str = "") -> Row:
+    return Row((Cell(thing.name), Cell(what), Cell(f"{x_mm:g}"), Cell(f"{y_mm:g}"), Cell(size)))

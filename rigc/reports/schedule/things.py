@@ -1,0 +1,104 @@
+"""Things in use -> what they are, their papers, their bodies, and where their facts come from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rigc.model.deck import Place
+from rigc.model.fact import Choice
+from rigc.model.rig import Rig
+from rigc.model.things import Instrument, Panel, Supply, Thing, Unit
+from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.schedule.cells import stated, words
+from rigc.reports.schedule.sources import sources_of
+from rigc.reports.wiring.jack_words import number
+
+_COLUMNS = (
+    Column("thing"),
+    Column("what it is", key="title"),
+    Column("stands"),
+    Column("version"),
+    Column("serial"),
+    Column("owner"),
+    Column("w × d × h", "mm", key="body"),
+    Column("mass"),
+    Column("base"),
+    Column("facts are", key="source"),
+)
+
+
+def thing_table(rig: Rig, used: Iterable[Unit | Supply]) -> Table:
+    """A row for every instrument, unit, amp, desk, supply and panel in use."""
+    rows = [
+        *(_bare(instrument, "instrument") for instrument in rig.instruments.values()),
+        *(_row(rig, thing) for thing in used),
+        *(_bare(panel, _on(panel), panel) for panel in rig.panels.values()),
+    ]
+    return Table("things", "Units and other things", _COLUMNS, tuple(rows), empty="nothing is in use", landscape=True)
+
+
+def _row(rig: Rig, thing: Thing) -> Row:
+    papers = thing.papers
+    return Row(
+        (
+            Cell(thing.name, strong=True),
+            Cell(thing.title),
+            Cell(_stands(rig.places.get(thing.name), thing)),
+            _version(papers.version, papers.fitted),
+            stated(papers.serial),
+            stated(papers.owner),
+            _body(thing),
+            stated(thing.mass_kg),
+            words(
+                "" if thing.feet is None else f"feet {thing.feet.value}",
+                "" if thing.base is None else thing.base.value,
+            ),
+            Cell(sources_of(thing)),
+        )
+    )
+
+
+def _bare(thing: Instrument | Panel, stands: str, panel: Panel | None = None) -> Row:
+    mass = Cell("") if panel is None else stated(panel.mass_kg)
+    return Row(
+        (
+            Cell(thing.name, strong=True),
+            Cell(thing.title),
+            Cell(stands),
+            *(Cell(""),) * 4,
+            mass,
+            Cell(""),
+            Cell(sources_of(thing)),
+        )
+    )
+
+
+def _on(panel: Panel) -> str:
+    return "panel" if panel.deck is None else f"panel on {panel.deck}"
+
+
+def _stands(place: Place | None, thing: Thing) -> str:
+    if place is None:
+        return thing.kind if thing.kind in ("amp", "desk") else "no place"
+    where = "under the deck" if place.under else "on the deck"
+    return where if place.deck is None else where.replace("the deck", place.deck)
+
+
+def _version(taken: Choice | None, fitted: Choice | None) -> Cell:
+    """The version that the facts are of; the one that stands there, where it is another."""
+    if taken is None and fitted is None:
+        return Cell("")
+    if taken is not None and fitted is not None and taken.value == fitted.value:
+        return Cell(taken.value)
+    known = "" if taken is None else f"facts of {taken.value}"
+    there = "" if fitted is None else f"fitted {fitted.value}"
+    return words(known, there)
+
+
+def _body(thing: Thing) -> Cell:
+    sides = (thing.width_mm, thing.depth_mm, thing.height_mm)
+    if all(side is None for side in sides):
+        return Cell("")
+    guessed = any(side is not None and side.assumed for side in sides)
+    text = " × ".join("?" if side is None else number(side.value) for side in sides)
+    return Cell(text, mark="assumed" if guessed else "")

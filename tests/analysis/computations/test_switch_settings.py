@@ -1,0 +1,86 @@
+"""Switches and settings by scenario, pads that always stand in the way, radio bands. Rigs are invented."""
+
+from __future__ import annotations
+
+from cases import ROOT, results
+from small_rigs import block, results_of, unit
+
+from rigc.analysis.computations.due_tests import DueTests
+from rigc.analysis.computations.radio_bands import RadioBands
+from rigc.analysis.computations.switch_settings import SwitchSettings
+from rigc.analysis.signal.standing_pads import losses_before
+from rigc.model.jacks import Port
+
+GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")
+PAD = ("passive", "gain -14 dB")
+
+
+def test_voltage_switches_selectors_and_lifts() -> None:
+    found = [
+        (each.at, each.switch, each.position, each.scenarios, each.new)
+        for each in results(ROOT / "examples/long-haul/board.rig").get(SwitchSettings).all
+    ]
+    assert found == [
+        ("weir8.b5", "outlet voltage", "12 V", (), "9 V"),
+        ("weir8.b6", "outlet voltage", "18 V", (), "9 V"),
+        ("mill8", "mains voltage selector", "230 V", ("eu", "uk"), ""),
+        ("mill8", "mains voltage selector", "115 V", ("us", "jp-east", "jp-west"), ""),
+    ]
+
+
+def test_shares_and_polarity_of_a_blender_and_lifts_by_scenario() -> None:
+    found = [
+        (each.at, each.switch, each.position, each.scenarios)
+        for each in results(ROOT / "examples/tide-line/board.rig").get(SwitchSettings).all
+    ]
+    assert found == [
+        ("ferry.di", "ground lift", "open", ("hall",)),
+        ("ferry.di", "ground lift", "closed", ("quay",)),
+        ("shingle", "share of dry", "50 %", ()),
+        ("shingle", "share of wet through groyne and fathom", "50 %", ()),
+        ("shingle", "polarity of wet through groyne and fathom", "inverted", ()),
+    ]
+
+
+def limit(text: str, point: str) -> tuple[float | None, float | None]:
+    due = next(each for each in results_of(text).get(DueTests).all if each.test == 9 and each.point == point)
+    return due.limit.low, due.limit.high
+
+
+def test_a_pad_that_is_always_in_the_way_is_expected() -> None:
+    # 14 dB, and the half dB either way that the test allows at an output: -14.5 to -13.5 dB; 0.3 dB at a unit.
+    text = GUITAR + COMBO + unit("spit", *PAD) + unit("marl", "bypass true") + "chain guitar -> spit -> marl -> combo\n"
+    assert limit(text, "marl.out") == (-14.5, -13.5)
+    assert limit(text, "marl") == (-0.3, 0.3)
+    assert limit(text, "spit") == (-14.3, -13.7)
+
+
+def test_a_pad_that_can_be_taken_out_is_not() -> None:
+    box = block(
+        "unit", "box", "input in ts", "output out ts", "output s1 ts", "input r1 ts", "loop 1 send s1 return r1"
+    )
+    text = GUITAR + COMBO + box + unit("spit", *PAD) + "chain guitar -> box -> combo\nloop 1 of box holds spit\n"
+    assert limit(text, "box.out") == (-0.5, 0.5)
+    assert losses_before(results_of(text).rig, Port("box", "out")) == frozenset((0.0,))
+    switched = GUITAR + COMBO + unit("spit", "gain -14 dB", "bypass true") + "chain guitar -> spit -> combo\n"
+    assert limit(switched, "spit.out") == (-0.5, 0.5)
+
+
+def test_an_amp_begins_a_way_anew() -> None:
+    # 8 kohm in line and 2 kohm across, behind the amp's own send: -14 dB of what comes out of it.
+    found = results(ROOT / "examples/tide-line/board.rig").get(DueTests).all
+    limits = {each.point: (each.limit.low, each.limit.high) for each in found if each.test == 9}
+    assert limits["ebb.out"] == (-14.5, -13.5)
+    assert limits["ferry.thru"] == (-0.5, 0.5)
+
+
+def test_radio_bands_by_scenario() -> None:
+    places = "".join(
+        block("scenario", name, *lines)
+        for name, lines in (("hall", ["country DE"]), ("bay", ["country JP"]), ("home", []))
+    )
+    heron = block("unit", "heron", "input air wireless", "output out ts", "band 823..832 MHz allowed FR, DE")
+    bands = results_of(places + GUITAR + COMBO + heron + "chain guitar -> heron -> combo\n").get(RadioBands)
+    assert [(each.scenario, each.country, each.allowed) for each in bands.all] == [
+        ("hall", "DE", True), ("bay", "JP", False), ("home", None, None),
+    ]  # fmt: skip

@@ -1,0 +1,148 @@
+"""Unit schedule, customs, maintenance, spares, missing and assumed facts: what stands in their cells. Rigs are invented."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from small_rigs import block, results_of, unit
+from written import written
+
+from rigc.reports.content import NoSheet, Sheet, Table
+from rigc.reports.sheets.customs_list import customs_list
+from rigc.reports.sheets.maintenance import maintenance
+from rigc.reports.sheets.missing_and_assumed_facts import missing_and_assumed_facts
+from rigc.reports.sheets.spares_list import spares_list
+from rigc.reports.sheets.unit_schedule import unit_schedule
+
+MADE = 'measured 2026-02-14 by "Z.Z."'
+GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")
+CHAIN = "chain guitar -> marl -> combo\n"
+HOME_HEAD = "language 1\nrig sample {\n  revision A 2026-03-02\n  class gigging\n}\n"
+
+
+def made(text: str, sheet: Callable[..., Any], head: str = "") -> Sheet:
+    results = results_of(text, head) if head else results_of(text)
+    found = results.call(sheet)
+    assert isinstance(found, Sheet), found
+    return found
+
+
+def rows(sheet: Sheet, name: str) -> list[tuple[str, ...]]:
+    table = sheet.block(name)
+    assert isinstance(table, Table)
+    return [tuple(f"{cell.text} {cell.mark}".strip() for cell in row.cells) for row in table.rows]
+
+
+def test_what_the_unit_is_and_where_its_facts_come_from() -> None:
+    marl = unit(
+        "marl", MADE, 'version "1"', 'fitted version "2"', 'serial "S-1"', 'owner "player B"', "body 70 x 120 x 55 mm",
+        "mass 400 g leaflet", "feet removed", "base flat",
+    )  # fmt: skip
+    found = rows(made(GUITAR + COMBO + marl + CHAIN, unit_schedule), "things")
+    assert found[2] == (
+        "marl", "", "no place", "facts of 1, fitted 2", "S-1", "player B", "70 × 120 × 55", "400 g", "feet removed, flat",
+        'measured 2026-02-14 by Z.Z.; leaflet: mass',
+    )  # fmt: skip
+
+
+def test_sound_and_power_of_a_unit_as_typed() -> None:
+    lines = (
+        "bypass buffered", "unpowered mutes", "gain 12 dB", "latency 3.2 ms", "digital", "needs 9 V dc",
+        "accepts 8.7..9.9 V", "polarity centre-negative", "draws 0.022 A assumed", "starts 60 mA", "ground negative",
+        "inlet dc barrel 5.5 x 2.1 mm captive 1.5 m", 'battery "9 V block" 400 mAh', "warm 2 W",
+    )  # fmt: skip
+    sheet = made(GUITAR + COMBO + unit("marl", *lines) + CHAIN, unit_schedule)
+    assert rows(sheet, "sound")[1][1:] == (
+        "buffered; without power: mutes", "", "", "", "", "12 dB", "3.2 ms", "", "digital, battery 9 V block",
+    )  # fmt: skip
+    assert rows(sheet, "needs") == [
+        (
+            "marl", "9 V dc", "8.7 V to 9.9 V", "centre-negative", "negative", "0.022 A assumed", "60 mA",
+            "barrel 5.5 × 2.1, captive lead 1.5 m", "9 V block, 400 mAh", "2 W",
+        )
+    ]  # fmt: skip
+
+
+def test_unit_data_of_jacks_and_of_the_base() -> None:
+    marl = block(
+        "unit", "marl", "body 70 x 120 x 55 mm", "input in ts 1 Mohm right 80 mm up 25 mm bonded", "output out ts 1 kohm",
+        "impedance in 2 Mohm bypassed", "level in max 6 dBu sensitivity -40 dBu", "switch at 35, 25 mm latching",
+        'knob "gain" at 20, 90 mm', "battery-door 30 x 55 mm at 20, 40 mm", "vents rear",
+    )  # fmt: skip
+    sheet = made(GUITAR + COMBO + marl + CHAIN, unit_schedule)
+    assert ("marl", "in", "input, ts", "", "right", "80", "25", "bonded", "1 Mohm, bypassed 2 Mohm", "at most 6 dBu, full at −40 dBu", "") in rows(sheet, "jacks")  # fmt: skip
+    assert rows(sheet, "spots") == [
+        ("marl", "foot switch, latching", "35", "25", ""),
+        ("marl", "knob gain", "20", "90", ""),
+        ("marl", "vents rear", "", "", ""),
+        ("marl", "battery-door", "20", "40", "30 × 55"),
+    ]
+
+
+def test_customs_list_sums_what_is_stated() -> None:
+    text = (
+        GUITAR + COMBO
+        + unit("marl", "insured 640 EUR", "origin PL", "mass 400 g", 'serial "S-1"')
+        + unit("lant", "insured 120.50 EUR", "price 90 USD", "mass 350 g")
+        + unit("tern")
+        + "chain guitar -> marl -> lant -> tern -> combo\n"
+    )  # fmt: skip
+    # 640 + 120.50 = 760.50 EUR; 0.400 + 0.350 = 0.750 kg, of three things that do not all say it.
+    assert rows(made(text, customs_list), "things") == [
+        ("1", "marl", "S-1", "", "1", "0.400", "640 EUR", "", "PL", ""),
+        ("2", "lant", "", "", "1", "0.350", "120.50 EUR", "90 USD", "", ""),
+        ("3", "tern", "", "", "1", "", "", "", "", ""),
+        ("", "sum", "", "", "3", "0.750 at least", "760.50 EUR at least", "90 USD at least", "", ""),
+    ]
+
+
+def test_maintenance_tells_upkeep_batteries_and_strips_that_wear() -> None:
+    text = (
+        GUITAR + COMBO
+        + unit("marl", "draws 10 mA", 'battery "9 V block" 400 mAh only')
+        + CHAIN
+        + block("strip", "hook", "wide 25 mm", "lasts 1000 cycles")
+        + "mounting {\n  all with hook\n}\n"
+        + 'tests {\n  every 10 shows "clean the contacts"\n}\n'
+    )  # fmt: skip
+    # 400 mAh / 10 mA = 40 h, ten shows of 4 h.
+    assert rows(made(text, maintenance), "tasks") == [
+        ("10 shows", "clean the contacts", "", "", ""),
+        ("10 shows", "marl: fit a new battery, 9 V block", "", "", ""),
+        ("1000 times opened", "hook: fit new strip", "", "", ""),
+    ]
+
+
+def test_spares_with_their_bags_what_they_fit_and_how_many_there_must_be() -> None:
+    text = (
+        block("plug", "flat", "fits ts")
+        + GUITAR + COMBO + unit("marl") + unit("lant")
+        + "chain guitar -> marl -> lant -> combo\n"
+        + 'leads {\n  A2 marl.out -> lant.in flat to flat made 300 mm\n}\n'
+        + 'spares {\n  1 audio lead 900 mm in "lid"\n  4 plug flat in "tin"\n  1 of "fuse T 630 mA"\n}\n'
+    )  # fmt: skip
+    sheet = made(text, spares_list, HOME_HEAD)
+    assert rows(sheet, "spares") == [
+        ("audio lead", "900 mm", "A2", "1", "lid", ""),
+        ("plug flat", "", "A2, A3, A4", "4", "tin", ""),
+        ("fuse T 630 mA", "", "", "1", "", ""),
+    ]
+    assert rows(sheet, "least") == [("audio", "1", "300", "A2", "1")]
+
+
+def test_missing_and_assumed_facts_have_room_for_who_measures_them() -> None:
+    marl = unit("marl", "draws 22 mA assumed", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc")
+    sheet = made(GUITAR + COMBO + marl + CHAIN, missing_and_assumed_facts)
+    thing, fact, value, leans, stated, *blank = rows(sheet, "assumed")[0]
+    assert (thing, fact, value, stated, blank) == ("marl", "draws", "22 mA", "assumed", ["", ""])
+    assert "power table" in leans
+    assert ("marl", "unpowered-unit") not in [(row[0], row[3]) for row in rows(sheet, "missing")]
+    assert [row[-2:] for row in rows(sheet, "missing")] == [("", "")] * len(rows(sheet, "missing"))
+    assert any("its body" in row[1] for row in rows(sheet, "missing"))
+
+
+def test_sheets_that_have_nothing_to_say_are_left_out() -> None:
+    results = written(GUITAR + COMBO + unit("marl") + CHAIN)
+    for sheet in (customs_list, maintenance, spares_list):
+        assert isinstance(results.call(sheet), NoSheet)
