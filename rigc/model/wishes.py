@@ -131,7 +131,10 @@ class Channel(Record):
 
 
 class Feed(Record):
-    """Where units take their power. `how` is `` (one outlet), `shared`, `series` or `parallel`; `volts` where the setting is stated."""
+    """Where units take their power. `how` is `` (one outlet), `shared`, `series` or `parallel`; `volts` where the setting is stated.
+
+    `lower` is the outlet of a series pair whose return is the pair's return, where the source says which.
+    """
 
     units: tuple[str, ...]
     outlets: tuple[Port, ...]
@@ -139,10 +142,12 @@ class Feed(Record):
     how: str
     reversed: bool
     span: Span
+    lower: Port | None = None
 
 
 class PowerWishes(Record):
-    """The power block: stated feeds; supplies for all other units; units that stay alone; groups that may share; outlets kept free."""
+    """The power block: stated feeds; supplies for all other units; units that stay alone; groups that may share; outlets kept free;
+    units that a reversing lead feeds from whichever outlet is chosen."""
 
     feeds: tuple[Feed, ...] = ()
     others: tuple[str, ...] = ()
@@ -151,6 +156,7 @@ class PowerWishes(Record):
     may_share: tuple[tuple[str, ...], ...] = ()
     spare: tuple[tuple[int, str | None, Span], ...] = ()
     reserved: tuple[tuple[Quantity, str, Quantity, str], ...] = ()
+    turned: tuple[str, ...] = ()
 
 
 class LeadFacts(Record):

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from rigc.analysis.computations.joint_loads import JointLoad
 from rigc.analysis.computations.load_limits import LoadLimits
+from rigc.analysis.power.open_problem import stated_taps
 from rigc.analysis.power.outlet_bearing import bears
 from rigc.analysis.power.outlet_fit import fits, resized, reversing
 from rigc.analysis.power.power_tap import Tap, tap
+from rigc.analysis.power.series_midpoint import midpoints
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 
@@ -16,11 +18,12 @@ def better_outlets(rig: Rig, load: JointLoad, limits: LoadLimits) -> tuple[Tap, 
     units = tuple(rig.units[name] for name in load.units)
     own = tuple(dict.fromkeys(port.thing for port in load.outlets))
     turned, sized = reversing(rig), resized(rig)
+    live = midpoints(rig, stated_taps(rig))
     found = []
     for name in dict.fromkeys((*own, *rig.supplies)):
         for outlet in rig.supplies[name].outlets:
             port = Port(name, outlet.name)
-            if port in load.outlets:
+            if port in load.outlets or port in live:
                 continue
             for rating in outlet.ratings:
                 way = tap(rig, (port,), "", (rating,))

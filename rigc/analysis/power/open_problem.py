@@ -21,7 +21,7 @@ def stated_taps(rig: Rig) -> dict[str, Tap]:
     for feed in rig.power.feeds:
         if all(port in settings for port in feed.outlets):
             each = tap(rig, feed.outlets, _joining(feed), tuple(settings[port] for port in feed.outlets))
-            stated.update(dict.fromkeys(feed.units, each))
+            stated.update(dict.fromkeys(feed.units, each.replace(lower=feed.lower)))
     return stated
 
 

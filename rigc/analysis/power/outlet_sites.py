@@ -8,6 +8,7 @@ from rigc.analysis.power.outlet_fit import resized, reversing
 from rigc.analysis.power.outlet_problem import RESERVE, Ceiling, OutletProblem, Site
 from rigc.analysis.power.outlet_sharing import chain_neighbours, sharers
 from rigc.analysis.power.power_tap import Tap, tap
+from rigc.analysis.power.series_midpoint import midpoints
 from rigc.model.fact import Fact
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -40,7 +41,9 @@ def outlet_problem(rig: Rig, units: tuple[Unit, ...], stated: dict[str, Tap], pl
     for count, supply, _ in rig.power.spare:
         spare[supply or ""] = spare.get(supply or "", 0) + count
     sites = tuple(_site(rig, each.name, outlet, stated) for each in supplies for outlet in each.outlets)
-    sites = tuple(site for site in sites if site.taps)
+    live = midpoints(rig, stated)
+    sites = tuple(site for site in sites if site.taps and (site.tenants or site.outlet not in live))
+    sites = tuple(site.replace(open=site.open and site.outlet not in live) for site in sites)
     return OutletProblem(
         units,
         sites,

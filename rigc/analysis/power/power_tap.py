@@ -19,7 +19,7 @@ class Tap(Record):
 
     `volts` is their sum in series and the lowest in parallel; `limit_ma` the smaller rating in series, nine tenths of the
     sum in parallel. `current` is empty where AC and DC outlets are joined; `polarity` and `connector` are None where not
-    said or not equal.
+    said or not equal. `lower` is the outlet of a series pair whose return is the pair's, None where that is not stated.
     """
 
     outlets: tuple[Port, ...]
@@ -30,6 +30,7 @@ class Tap(Record):
     limit_ma: float
     polarity: str | None
     connector: Connector | None
+    lower: Port | None = None
 
     def __str__(self) -> str:
         names = " and ".join(str(port) for port in self.outlets)

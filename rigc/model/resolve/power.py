@@ -32,6 +32,7 @@ def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
         "may_share": (),
         "spare": (),
         "reserved": (),
+        "turned": (),
     }
     fed: dict[str, Any] = {}
     taken: dict[Port, Feed] = {}
@@ -67,8 +68,29 @@ def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: 
         return None
     if not _shape(context, node, units, outlets, how):
         return None
+    lower = None if node.lower is None else outlet(context, node.lower, supplies)
+    if node.lower is not None and (lower is None or not _in_pair(context, node.lower, lower, outlets, how)):
+        return None
     volts = context.amount(node.voltage, VOLTAGE)
-    return Feed(tuple(units), tuple(outlets), volts, how, node.reversed is not None, node.span)
+    return Feed(tuple(units), tuple(outlets), volts, how, node.reversed is not None, node.span, lower)
+
+
+def _in_pair(context: Context, end: nodes.Endpoint, lower: Port, outlets: list[Port], how: str) -> bool:
+    """Whether the lower outlet is one of a series pair; a finding where it is not."""
+    if how == "series" and lower in outlets:
+        return True
+    pair = " and ".join(map(str, outlets))
+    said = f"{lower} is no outlet of the pair {pair}" if how == "series" else f"{pair} is no series pair"
+    context.report(
+        UNCLEAR_FEED.at(
+            end.span,
+            f"{said}, so {lower} can't be its lower outlet",
+            subject=(str(lower), *map(str, outlets)),
+            label="the lower outlet",
+            help=f"name {' or '.join(map(str, outlets))} as the lower one" if how == "series" else "delete `lower`",
+        )
+    )
+    return False
 
 
 def _means_others(context: Context, node: nodes.Feed) -> bool:
@@ -169,6 +191,9 @@ def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
     elif isinstance(node, nodes.Alone):
         if (name := scope.find(node.unit, FED, "a unit")) is not None:
             fields["alone"] = (*fields["alone"], name)
+    elif isinstance(node, nodes.ReversedFeed):
+        if (name := scope.find(node.unit, FED, "a unit")) is not None:
+            fields["turned"] = (*fields["turned"], name)
     elif isinstance(node, nodes.MayShare):
         group = tuple(name for word in node.units if (name := scope.find(word, FED, "a unit")))
         _distinct(context, node.units)

@@ -20,13 +20,14 @@ class PowerBlock(Node):
 
 
 class Feed(Node):
-    """`{units|, } from {outlets|, }[ at {voltage}][ {how}][ {reversed}]`"""
+    """`{units|, } from {outlets|, }[ at {voltage}][ {how}][ lower {lower}][ {reversed}]`"""
 
-    FORM = "{units|, } from {outlets|, }[ at {voltage}][ {how}][ {reversed}]"
+    FORM = "{units|, } from {outlets|, }[ at {voltage}][ {how}][ lower {lower}][ {reversed}]"
     units: tuple[Word, ...]
     outlets: tuple[Endpoint, ...]
     voltage: Amount | None
     how: Word | None
+    lower: Endpoint | None
     reversed: Word | None
     span: Span
 
@@ -43,6 +44,14 @@ class Alone(Node):
     """`{unit} alone`"""
 
     FORM = "{unit} alone"
+    unit: Word
+    span: Span
+
+
+class ReversedFeed(Node):
+    """`{unit} reversed`"""
+
+    FORM = "{unit} reversed"
     unit: Word
     span: Span
 

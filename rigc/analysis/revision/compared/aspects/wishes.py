@@ -15,6 +15,7 @@ def wishes(rig: Rig) -> Iterator[Aspect]:
     for name, value in (
         ("others from", power.others),
         ("alone", power.alone),
+        ("reversing leads", power.turned),
         ("may share", power.may_share),
         ("spare", power.spare),
         ("reserved", power.reserved),

@@ -1,0 +1,64 @@
+"""A unit and the outlet that shall feed it -> the edits of the power block that say so."""
+
+from __future__ import annotations
+
+from rigc.analysis.power.outlet_fit import reversing
+from rigc.analysis.power.power_tap import Tap, outlet_at
+from rigc.diagnostics.mend import AddTo, Delete, Edit, Replace
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.wishes import Feed
+
+
+def stated_feed(rig: Rig, unit: str) -> Feed | None:
+    """The statement that feeds a unit; None where rigc chooses, or nothing feeds it."""
+    return next((feed for feed in rig.power.feeds if unit in feed.units), None)
+
+
+def fed_from(rig: Rig, unit: str, way: Tap, turned: bool | None = None) -> tuple[Edit, ...]:
+    """The unit alone on that outlet; those that stood on one outlet with it stay there. A lead that reverses goes on reversing
+    unless told otherwise by `turned`."""
+    old = stated_feed(rig, unit)
+    reverses = unit in reversing(rig) - set(rig.power.turned) - {each.unit for each in rig.lead_wishes.adaptors}
+    setting = way.settings[0].volts.value
+    several = any(outlet is not None and len(outlet.ratings) > 1 for outlet in (outlet_at(rig, p) for p in way.outlets))
+    line = statement(
+        (unit,), way.outlets, setting if several else None, way.how, reverses if turned is None else turned, way.lower
+    )
+    if old is None:
+        return (AddTo("power", "", line),)
+    rest = tuple(name for name in old.units if name != unit)
+    if not rest:
+        return (Replace(old.span, line),)
+    how = "" if old.how == "shared" and len(rest) == 1 else old.how
+    left = statement(rest, old.outlets, old.volts.value if old.volts else None, how, old.reversed, old.lower)
+    return (Replace(old.span, left), AddTo("power", "", line))
+
+
+def restated(feed: Feed, *, lower: Port | None = None, turned: bool | None = None) -> tuple[Edit, ...]:
+    """The same statement with another lower outlet, or with or without its reversing lead."""
+    volts = feed.volts.value if feed.volts else None
+    turned = feed.reversed if turned is None else turned
+    return (Replace(feed.span, statement(feed.units, feed.outlets, volts, feed.how, turned, lower or feed.lower)),)
+
+
+def left_to_choose(feed: Feed) -> tuple[Edit, ...]:
+    """The statement goes, and rigc chooses."""
+    return (Delete(feed.span),)
+
+
+def statement(
+    units: tuple[str, ...],
+    outlets: tuple[Port, ...],
+    volts: float | None,
+    how: str,
+    turned: bool,
+    lower: Port | None = None,
+) -> str:
+    """A feed as the language has it."""
+    words = [f"{', '.join(units)} from {', '.join(map(str, outlets))}"]
+    words += [f"at {volts:g} V"] if volts is not None else []
+    words += [how] if how else []
+    words += [f"lower {lower}"] if lower is not None else []
+    words += ["reversed"] if turned else []
+    return " ".join(words)
