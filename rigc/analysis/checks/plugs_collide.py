@@ -172,8 +172,13 @@ def _away(meeting: PlugMeeting) -> str:
     back = is_tier(meeting.thing)
     moved, sign = (meeting.plug.thing, -1) if back else (meeting.thing, 1)
     facing = meeting.other is None or bool(meeting.room_mm)
-    ways = {(1, 0): "to the right", (-1, 0): "to the left", (0, 1): "to the rear", (0, -1): "to the front"}
-    way = ways.get((sign * point.dx, sign * point.dy), "away") if facing else "away"  # type: ignore[call-overload]
+    ways: dict[tuple[float, float], str] = {
+        (1, 0): "to the right",
+        (-1, 0): "to the left",
+        (0, 1): "to the rear",
+        (0, -1): "to the front",
+    }
+    way = ways.get((sign * point.dx, sign * point.dy), "away") if facing else "away"
     return f"move '{moved}' {lacking} mm {way}"
 
 

@@ -17,7 +17,12 @@ from rigc.model.things import Unit
 
 
 def free_outlets(
-    rig: Rig, power: PowerAssignment, unit: Unit, limits: LoadLimits, turned: bool | None = None, sized: bool | None = None
+    rig: Rig,
+    power: PowerAssignment,
+    unit: Unit,
+    limits: LoadLimits,
+    turned: bool | None = None,
+    sized: bool | None = None,
 ) -> Iterator[Tap]:
     """Those within `limits`, in order of declaration, each at its first setting that fits; none that is reserved, at a series pair's
     midpoint, or on a common beside a unit of positive ground. `turned` and `sized` as if such a lead or adaptor were stated."""

@@ -58,7 +58,9 @@ def takes_connector(unit: Unit, tap: Tap) -> bool | None:
 def reversing(rig: Rig) -> frozenset[str]:
     """The units for which a reversing lead or adaptor is stated."""
     feeds = {name for feed in rig.power.feeds if feed.reversed for name in feed.units}
-    return frozenset(feeds | set(rig.power.turned) | {each.unit for each in rig.lead_wishes.adaptors if each.kind == "reversing"})
+    return frozenset(
+        feeds | set(rig.power.turned) | {each.unit for each in rig.lead_wishes.adaptors if each.kind == "reversing"}
+    )
 
 
 def resized(rig: Rig) -> frozenset[str]:
