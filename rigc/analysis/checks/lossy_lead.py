@@ -51,7 +51,7 @@ def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops) -> Iterator[Diagnostic]
 
 def _captive(rig: Rig, lead: Lead, unit: str) -> Diagnostic:
     return KIND.cant_check(
-        rig.units[unit].declared,
+        rig.things[unit].declared,
         f"the conductor of the captive lead {lead.mark} of '{unit}' is not stated; what it loses can't be checked",
         subject=(lead.mark, unit),
         help=f"state the lead with a cable like it: {lead.mark} {lead.start} -> {lead.end} of a cable with a `conductor`",

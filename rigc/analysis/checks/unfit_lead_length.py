@@ -96,7 +96,8 @@ def _named(lead: Lead) -> str:
 
 def _longer(lead: Lead, length: Length) -> str:
     if lead.captive is not None:
-        return f"move '{lead.captive.thing}' nearer to '{lead.start.thing}'"
+        other = lead.end if lead.captive == lead.start else lead.start
+        return f"move '{lead.captive.thing}' nearer to '{other.thing}'"
     if length.premade is not None and length.cut is None:
         return f"take the premade length of {length.premade / 10:g} mm"
     return f"make a new one of {length.finished / 10:g} mm"
