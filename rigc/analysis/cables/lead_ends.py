@@ -52,8 +52,12 @@ def lead_ends(rig: Rig, placement: Placement, lead: Lead) -> tuple[LeadEnd, Lead
     if start.deck != end.deck:
         decks = {start.deck, end.deck}
         if any({one, other} == decks and lead.mark in marks for one, other, marks in rig.joins):
-            return Obstacle(f"its length: it joins '{start.deck}' to '{end.deck}'", lead.mark, missing=True, between=True)
-        return Obstacle(f"'{start.port}' and '{end.port}' are on different decks", apart=tuple(filter(None, (start.deck, end.deck))))
+            return Obstacle(
+                f"its length: it joins '{start.deck}' to '{end.deck}'", lead.mark, missing=True, between=True
+            )
+        return Obstacle(
+            f"'{start.port}' and '{end.port}' are on different decks", apart=tuple(filter(None, (start.deck, end.deck)))
+        )
     return start, end
 
 
