@@ -11,7 +11,6 @@ from rigc.analysis.power.power_tap import Tap
 from rigc.facts.conductors import WARM_CELSIUS
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.stock import Cable
 from rigc.record import Record
 
 
@@ -98,7 +97,7 @@ def _shorter(one: float | None, other: float | None) -> float | None:
 
 
 def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Length | None) -> LeadDrop:
-    draws, cable = rig.units[unit].draws_ma, _cable(rig, lead)
+    draws, cable = rig.units[unit].draws_ma, rig.stock.cables.get(lead.cable or "")
     setting = tap.settings[tap.outlets.index(outlet)]
     facts = (draws, lead.existing_mm, None if cable is None else cable.area_mm2)
     return LeadDrop(
@@ -111,12 +110,6 @@ def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Lengt
         None if cable is None else conductor(cable),
         any(fact is not None and fact.assumed for fact in facts) or (length is not None and length.assumed),
     )
-
-
-def _cable(rig: Rig, lead: Lead) -> Cable | None:
-    """What it is made of; a captive lead is of no cable of ours, but for one that the source states for it."""
-    stated = next((each.cable for each in rig.lead_wishes.leads if each.mark == lead.mark), None)
-    return rig.stock.cables.get((stated if lead.captive is not None else lead.cable) or "")
 
 
 def tap_share(tap: Tap, outlet: Port) -> float:
