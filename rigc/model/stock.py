@@ -63,11 +63,16 @@ class Strip(Record):
 
 
 class Stock(Record):
-    """All stock by name; `premade_mm` holds the premade lengths of each signal, ascending, `premade_price` what those cost whose
-    price is stated, by signal and length in mm."""
+    """All stock by name; `premade_mm` holds the premade lengths of each signal, ascending, `premade_price` and
+    `premade_kg` what those cost and weigh, plugs and all, whose price or mass is stated, by signal and length in mm."""
 
     cables: dict[str, Cable]
     plugs: dict[str, Plug]
     strips: dict[str, Strip]
     premade_mm: dict[str, tuple[float, ...]]
     premade_price: dict[str, dict[float, Choice]] = {}  # noqa: RUF012
+    premade_kg: dict[str, dict[float, Quantity]] = {}  # noqa: RUF012
+
+    def premade_list(self, signal: str) -> str:
+        """The signal from whose list a ready lead is bought: a control lead comes from the audio list if it has none of its own."""
+        return "audio" if signal == "control" and not self.premade_mm.get("control") else signal

@@ -134,7 +134,8 @@ class Rating(Record):
 class Outlet(Record):
     """An outlet of a supply. `common` names the group that shares one return; None where it is isolated.
 
-    The first rating is the one at which it leaves its maker.
+    The first rating is the one at which it leaves its maker. `captive_mm` is the length of a lead that grows out of it: its
+    connector is the plug at that lead's end.
     """
 
     name: str
@@ -146,6 +147,7 @@ class Outlet(Record):
     offset_mm: Quantity | None
     height_mm: Quantity | None
     span: Span
+    captive_mm: Quantity | None = None
 
 
 class MainsRange(Record):

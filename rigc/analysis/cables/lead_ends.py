@@ -26,12 +26,15 @@ class LeadEnd(Record):
 
 class Obstacle(Record):
     """Why a lead has no route: with `missing` the fact that is not stated and whose it is, else what is in the way;
-    `blocked` where nothing leads through or below the deck."""
+    `blocked` where nothing leads through or below the deck; `between` where it joins two decks, so that its length is what
+    the source says; `apart` are two decks that nothing joins."""
 
     reason: str
     about: str = ""
     missing: bool = False
     blocked: bool = False
+    between: bool = False
+    apart: tuple[str, ...] = ()
 
 
 def lead_ends(rig: Rig, placement: Placement, lead: Lead) -> tuple[LeadEnd, LeadEnd] | Obstacle:
@@ -47,7 +50,14 @@ def lead_ends(rig: Rig, placement: Placement, lead: Lead) -> tuple[LeadEnd, Lead
     if isinstance(end, Obstacle):
         return end
     if start.deck != end.deck:
-        return Obstacle(f"'{start.port}' and '{end.port}' are on different decks")
+        decks = {start.deck, end.deck}
+        if any({one, other} == decks and lead.mark in marks for one, other, marks in rig.joins):
+            return Obstacle(
+                f"its length: it joins '{start.deck}' to '{end.deck}'", lead.mark, missing=True, between=True
+            )
+        return Obstacle(
+            f"'{start.port}' and '{end.port}' are on different decks", apart=tuple(filter(None, (start.deck, end.deck)))
+        )
     return start, end
 
 

@@ -47,7 +47,7 @@ def brick_out_of_reach(rig: Rig, power: PowerAssignment, leads: Leads, lengths: 
                 subject=(lead.mark, lead.captive.thing),
                 label="this long",
                 numbers=(Number("length", has / 10, "mm"), Number("route", length.route / 10, "mm")),
-                help=f"move '{lead.captive.thing}' and its supply {(length.route - has) / 10:g} mm or more together",
+                help=f"move '{lead.start.thing}' and '{lead.end.thing}' {(length.route - has) / 10:g} mm or more together",
             )
     if rig.places:
         yield from _without_place(rig, power)

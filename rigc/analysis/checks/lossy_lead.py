@@ -51,7 +51,7 @@ def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops) -> Iterator[Diagnostic]
 
 def _captive(rig: Rig, lead: Lead, unit: str) -> Diagnostic:
     return KIND.cant_check(
-        rig.units[unit].declared,
+        rig.things[unit].declared,
         f"the conductor of the captive lead {lead.mark} of '{unit}' is not stated; what it loses can't be checked",
         subject=(lead.mark, unit),
         help=f"state the lead with a cable like it: {lead.mark} {lead.start} -> {lead.end} of a cable with a `conductor`",
@@ -65,12 +65,19 @@ def _told(lead: Lead, drop: LeadDrop) -> Diagnostic:
     return KIND.at(
         lead.span,
         f"{lead.mark} to '{drop.unit}' loses {volts:.2f} of {drop.volts:g} V ({percent:.1f} %, more than "
-        f"{DROP_SHARE.value:g} %): {drop.ma:g} mA through {length:g} mm of {wire}",
+        f"{DROP_SHARE.value:g} %): {drop.ma:g} mA through {length:g} mm of {wire}{_beside(drop)}",
         subject=(lead.mark, drop.unit),
         label="this lead",
         numbers=(Number("drop", volts, "V"), Number("share", percent, "%"), Number("limit", DROP_SHARE.value, "%")),
-        help=f"use a thicker conductor, or one no longer than {int(fits)} mm",
+        help=f"use a thicker conductor, or one no longer than {int(fits)} mm"
+        + (", or give each unit an outlet of its own" if drop.beside else ""),
     )
+
+
+def _beside(drop: LeadDrop) -> str:
+    """What the other legs of a Y lead add, at most: where the legs part is not stated."""
+    parts = [f"{ma:g} mA through up to {mm:g} mm" for ma, mm in drop.beside if ma is not None and mm is not None]
+    return f", and {' and '.join(parts)} of it for the other legs" if parts else ""
 
 
 CHECK = lossy_lead

@@ -46,7 +46,8 @@ def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: Cabl
     without: dict[tuple[str, str, bool], list[Lead]] = {}
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
-        if route is not None and route.length is None and not route.blocked:
+        known = route is not None and route.between and lead.existing_mm is not None
+        if route is not None and route.length is None and not route.blocked and not known:
             without.setdefault((route.about, route.reason, route.missing), []).append(lead)
     for stuck in without.values():
         yield _stuck(rig, stuck, routes.routes[stuck[0].mark])
@@ -96,7 +97,8 @@ def _named(lead: Lead) -> str:
 
 def _longer(lead: Lead, length: Length) -> str:
     if lead.captive is not None:
-        return f"move '{lead.captive.thing}' nearer to '{lead.start.thing}'"
+        other = lead.end if lead.captive == lead.start else lead.start
+        return f"move '{lead.captive.thing}' nearer to '{other.thing}'"
     if length.premade is not None and length.cut is None:
         return f"take the premade length of {length.premade / 10:g} mm"
     return f"make a new one of {length.finished / 10:g} mm"
@@ -106,7 +108,11 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
     marks = tuple(lead.mark for lead in stuck)
     names = ", ".join(marks)
     asks: tuple[str, ...]
-    if route.missing:
+    if route.between:
+        said = f"the length of {names} is not known: it joins two decks, and what lies between them is not reckoned"
+        help = f"write it behind the lead: {stuck[0].mark} {stuck[0].start} -> {stuck[0].end} made ___ mm"
+        asks = tuple(f"the length of {mark}" for mark in marks)
+    elif route.missing:
         said = f"the length of {names} is not known, for want of {route.reason}"
         help = f"state {route.reason}"
         if route.reason.startswith("where "):
@@ -115,6 +121,8 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
     else:
         said = f"there is no way for {names}: {route.reason}"
         help = "move it, or give the deck another drop line"
+        if route.apart:
+            help = f"join the decks by it: join {' to '.join(route.apart)} by {', '.join(marks)}; and write its length behind it"
         asks = ()
     subject = (route.about, *marks) if route.about else marks
     wants = (route.reason,) if route.missing else ()

@@ -134,9 +134,8 @@ def _supplied(rig: Rig, lead: Lead, finished: int, premade: int | None) -> int:
 
 
 def _offered(rig: Rig, signal: str) -> tuple[int, ...] | None:
-    """The premade lengths of a signal, ascending; a control lead is bought from the audio list if it has none of its own."""
-    lists = rig.stock.premade_mm
-    offered = lists.get(signal) or (lists.get("audio") if signal == "control" else None)
+    """The premade lengths of a signal, ascending."""
+    offered = rig.stock.premade_mm.get(rig.stock.premade_list(signal))
     return None if offered is None else tuple(sorted(tenths(length) for length in offered))
 
 

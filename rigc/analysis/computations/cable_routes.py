@@ -22,7 +22,7 @@ class Route(Record):
 
     `exits` are the points where the lead leaves its plugs, `drops` the drop lines of its ends (None for an end that
     needs none); `horizontal` and `vertical` are its stretches in order. A lead without a way says the `reason`: with
-    `missing` the fact that is not stated, else what is in its way (`blocked`: nothing leads through or below the deck);
+    `missing` the fact that is not stated, else what is in its way (`blocked`: nothing leads through or below the deck; `between`: it joins two decks; `apart`: it would have to);
     `about` names whose fact it is. Below the deck it runs in a stated `lane`, or goes round what hangs there: then `around` are
     its points from drop line to drop line, by `more` longer. What it passes `beneath` costs it the body's height down and up,
     `dip` in all.
@@ -43,6 +43,8 @@ class Route(Record):
     around: Way = ()
     beneath: tuple[str, ...] = ()
     dip: int = 0
+    between: bool = False
+    apart: tuple[str, ...] = ()
 
     @property
     def length(self) -> int | None:
@@ -76,7 +78,15 @@ def _route(rig: Rig, placement: Placement, lead: Lead, boxes: dict[str | None, D
 
 
 def _none(mark: str, obstacle: Obstacle) -> Route:
-    return Route(mark, reason=obstacle.reason, about=obstacle.about, missing=obstacle.missing, blocked=obstacle.blocked)
+    return Route(
+        mark,
+        reason=obstacle.reason,
+        about=obstacle.about,
+        missing=obstacle.missing,
+        blocked=obstacle.blocked,
+        between=obstacle.between,
+        apart=obstacle.apart,
+    )
 
 
 def _direct(ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> bool:

@@ -11,12 +11,14 @@ from rigc.analysis.power.power_tap import Tap
 from rigc.facts.conductors import WARM_CELSIUS
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.stock import Cable
 from rigc.record import Record
 
 
 class LeadDrop(Record):
     """One lead from an outlet to a unit: what it carries, how long it is and what there and back resist at 20 °C.
+
+    A leg of a Y lead shares a part of its way with the other legs. Where they part is not stated: `beside` has the current
+    of each other leg and the most that both can share, as long as the shorter of the two.
 
     `volts` is what its outlet gives. `ma`, `length_mm` and `wire` are None where the source lacks the fact;
     `assumed` where one of them leans on an assumed fact.
@@ -30,6 +32,7 @@ class LeadDrop(Record):
     length_mm: float | None
     wire: Conductor | None
     assumed: bool
+    beside: tuple[tuple[float | None, float | None], ...] = ()
 
     @property
     def one_way_ohm(self) -> float | None:
@@ -37,9 +40,20 @@ class LeadDrop(Record):
         return None if self.wire is None or self.length_mm is None else self.wire.ohm_per_m * self.length_mm / 1000
 
     @property
+    def shared_v(self) -> float | None:
+        """The most of its drop there and back at 20 °C that the other legs of its Y lead cause."""
+        parts = [None if ma is None or mm is None else ma * mm for ma, mm in self.beside]
+        known = [part for part in parts if part is not None]
+        if self.wire is None or len(known) < len(parts):
+            return None
+        return 2 * self.wire.ohm_per_m * sum(known) / 1e6
+
+    @property
     def drop_v(self) -> float | None:
-        """The voltage lost there and back at 20 °C."""
-        return None if self.one_way_ohm is None or self.ma is None else 2 * self.one_way_ohm * self.ma / 1000
+        """The voltage lost there and back at 20 °C; of a leg of a Y lead the most."""
+        if self.one_way_ohm is None or self.ma is None or self.shared_v is None:
+            return None
+        return 2 * self.one_way_ohm * self.ma / 1000 + self.shared_v
 
     @property
     def warm_drop_v(self) -> float | None:
@@ -60,17 +74,30 @@ class LeadDrops(Record):
 
 def lead_drops(rig: Rig, power: PowerAssignment, leads: Leads, lengths: CableLengths) -> LeadDrops:
     """Each lead on a tap carries its unit's current, in parallel its share of it."""
-    drops = {}
+    drops: dict[str, LeadDrop] = {}
     for lead in leads.all:
         outlet, inlet = (lead.start, lead.end) if lead.start in power.loads else (lead.end, lead.start)
         tap = power.taps.get(inlet.thing)
         if tap is not None and outlet in tap.outlets:
             drops[lead.mark] = _drop(rig, lead, outlet, inlet.thing, tap, lengths.lengths.get(lead.mark))
-    return LeadDrops(drops)
+    return LeadDrops({mark: drop.replace(beside=_beside(drop, leads, drops)) for mark, drop in drops.items()})
+
+
+def _beside(drop: LeadDrop, leads: Leads, drops: dict[str, LeadDrop]) -> tuple[tuple[float | None, float | None], ...]:
+    """The other legs of its Y lead."""
+    lead = leads.of(drop.mark)
+    if lead is None or lead.leg_of is None:
+        return ()
+    others = (drops.get(each.mark) for each in leads.all if each.leg_of == lead.leg_of and each.mark != lead.mark)
+    return tuple((other.ma, _shorter(drop.length_mm, other.length_mm)) for other in others if other is not None)
+
+
+def _shorter(one: float | None, other: float | None) -> float | None:
+    return None if one is None or other is None else min(one, other)
 
 
 def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Length | None) -> LeadDrop:
-    draws, cable = rig.units[unit].draws_ma, _cable(rig, lead)
+    draws, cable = rig.units[unit].draws_ma, rig.stock.cables.get(lead.cable or "")
     setting = tap.settings[tap.outlets.index(outlet)]
     facts = (draws, lead.existing_mm, None if cable is None else cable.area_mm2)
     return LeadDrop(
@@ -83,12 +110,6 @@ def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Lengt
         None if cable is None else conductor(cable),
         any(fact is not None and fact.assumed for fact in facts) or (length is not None and length.assumed),
     )
-
-
-def _cable(rig: Rig, lead: Lead) -> Cable | None:
-    """What it is made of; a captive lead is of no cable of ours, but for one that the source states for it."""
-    stated = next((each.cable for each in rig.lead_wishes.leads if each.mark == lead.mark), None)
-    return rig.stock.cables.get((stated if lead.captive is not None else lead.cable) or "")
 
 
 def tap_share(tap: Tap, outlet: Port) -> float:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.supplied import supplied_mm
-from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.model.fact import Quantity
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -21,7 +23,7 @@ class LeadMass(Record):
 
 
 def lead_mass(rig: Rig, leads: Leads, lengths: CableLengths) -> LeadMass:
-    """Cable by the length as supplied, and plugs. Legs of a Y lead share the plug at their outlet."""
+    """Cable by the length as supplied, and plugs; a ready lead as its stock says. Legs of a Y lead share the plug at their outlet."""
     grams: dict[str, float] = {}
     missing: dict[str, str] = {}
     plugged: set[Port] = set()
@@ -38,11 +40,16 @@ def lead_mass(rig: Rig, leads: Leads, lengths: CableLengths) -> LeadMass:
 
 
 def _lead(rig: Rig, lead: Lead, lengths: CableLengths, plugged: set[Port]) -> Iterator[float | str]:
-    """The grams of a lead's cable and plugs, or which fact is missing; a captive lead weighs with its unit."""
-    if lead.captive is None:
-        yield _cable(rig, lead, lengths)
+    """The grams of a lead's cable and plugs, or which fact is missing; a captive lead weighs with its unit or brick."""
+    if lead.captive is not None:
+        return
+    ready = ready_mass(rig, lead, lengths.lengths.get(lead.mark))
+    if ready is not None:
+        yield ready.value * 1000
+        return
+    yield _cable(rig, lead, lengths)
     for port, name in zip((lead.start, lead.end), lead.ends, strict=True):
-        if port == lead.captive or (lead.leg_of is not None and port in plugged):
+        if lead.leg_of is not None and port in plugged:
             continue
         plugged.add(port)
         plug = rig.stock.plugs.get(name or "")
@@ -52,6 +59,14 @@ def _lead(rig: Rig, lead: Lead, lengths: CableLengths, plugged: set[Port]) -> It
             yield plug.mass_kg.value * 1000
         elif not plug.soldered:
             yield f"the mass of the plug '{plug.name}'"
+
+
+def ready_mass(rig: Rig, lead: Lead, length: Length | None) -> Quantity | None:
+    """What a lead weighs, in kg, plugs and all, that is bought in a length whose mass the stock states; a Y lead is none of the list."""
+    supplied = supplied_mm(rig, lead, length)
+    if supplied is None or lead.leg_of is not None or status(rig, lead) != "buy":
+        return None
+    return rig.stock.premade_kg.get(rig.stock.premade_list(lead.signal), {}).get(supplied)
 
 
 def _cable(rig: Rig, lead: Lead, lengths: CableLengths) -> float | str:

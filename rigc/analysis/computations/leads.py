@@ -14,7 +14,7 @@ from rigc.analysis.power.outlet_fit import OTHER_POLARITY
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
 from rigc.model.fact import Quantity
-from rigc.model.jacks import Jack, Port
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
 from rigc.record import Record
@@ -27,9 +27,9 @@ class Lead(Record):
     """A lead. `signal` is audio, control, midi, dc, ac (low voltage, from an outlet) or mains; a `stage` lead is not routed over the deck.
 
     `ends` are the plug kinds at start and end: None where no kind of the stock goes in, and at the end of a `captive`
-    lead, which grows out of its unit at jack `captive`. `leg_of` is the number of the Y lead whose leg it is. `made` is
+    lead, which grows out of its unit, or out of a power brick, at `captive`. `leg_of` is the number of the Y lead whose leg it is. `made` is
     the length of a lead that exists (or was bought: `premade`), `slack` what the source adds to the slack. `make` is how
-    its conductors are joined, and what it is set to.
+    its conductors are joined, and what it is set to. `cable` is None for a captive lead, unless the source says what it is of.
     """
 
     mark: str
@@ -172,7 +172,7 @@ def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired) -
         stage=stage,
         ends=stated or _ends(rig, want, stage, captive, wired),
         plugs_stated=stated is not None,
-        cable=(None if facts is None else facts.cable) or _cable(rig, want, stage),
+        cable=(None if facts is None else facts.cable) or (None if captive is not None else _cable(rig, want, stage)),
         run=None if facts is None else facts.run,
         slack_mm=None if facts is None else facts.slack_mm,
         made_mm=None if facts is None else facts.made_mm,
@@ -229,7 +229,7 @@ class _Makes:
 def _captive(rig: Rig, want: Wanted) -> tuple[Port | None, Quantity | None]:
     for port in (want.start, want.end):
         jack = socket(rig, port)
-        if isinstance(jack, Jack) and jack.captive_mm is not None:
+        if jack is not None and jack.captive_mm is not None:
             return port, jack.captive_mm
     return None, None
 

@@ -101,7 +101,7 @@ def _not_cut(rig: Rig, lead: Lead, name: str, rule: str) -> Reason:
 
 
 def _premade(rig: Rig, lead: Lead, length: Length) -> Reason:
-    signal = lead.signal if rig.stock.premade_mm.get(lead.signal) or lead.signal != "control" else "audio"
+    signal = rig.stock.premade_list(lead.signal)
     offered = rig.stock.premade_mm.get(signal, ())
     least = LEAST_SLACK_MM[lead.signal]
     terms = [millimetres(length.route), plain(least.value), *(plain(each.value) for each in (lead.slack_mm,) if each)]

@@ -1,4 +1,4 @@
-"""What a power lead loses: `D2a.mohm`, `.current`, `.drop`, `.drop-percent`, `.warm-drop`."""
+"""What a power lead loses: `D2a.mohm`, `.current`, `.shared-drop`, `.drop`, `.drop-percent`, `.warm-drop`."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, known, ours
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Reason
+from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.analysis.reasons.supplied_input import supplied_input
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain
@@ -21,12 +21,15 @@ _OHM = "physics: Ohm's law"
 
 
 def power_lead(rig: Rig, drops: LeadDrops, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:
-    """Six reasons for each lead from an outlet to a unit."""
+    """Six reasons for each lead from an outlet to a unit, one more for a leg of a Y lead."""
     marks = {lead.mark: lead for lead in leads.all}
     for drop in drops.all.values():
         length, current = _length(rig, drop, marks[drop.mark], lengths.lengths.get(drop.mark)), _current(rig, drop)
         ohm = _ohm(rig, drop, marks[drop.mark], length)
-        lost = _drop(drop, ohm, current)
+        shared = _shared(drop)
+        lost = _drop(drop, ohm, current, shared)
+        if shared is not None:
+            yield shared
         yield from (length, ohm, current, lost, _percent(drop, lost), _warm(drop, lost))
 
 
@@ -70,16 +73,37 @@ def _current(rig: Rig, drop: LeadDrop) -> Reason:
     return Reason(f"{drop.mark}.current", value, "mA", formula, inputs, rule, "arithmetic on stated values")
 
 
-def _drop(drop: LeadDrop, ohm: Reason, current: Reason) -> Reason:
+def _shared(drop: LeadDrop) -> Reason | None:
+    """What the other legs of a Y lead add; None for any other lead."""
+    if not drop.beside:
+        return None
+    name, rule = (
+        f"{drop.mark}.shared-drop",
+        "the current of each other leg, through as much as both can share, there and back",
+    )
+    if drop.shared_v is None or drop.wire is None:
+        return Reason(name, NOT_KNOWN, "mV", "for want of a leg's length, conductor or current", (), rule, _OHM)
+    value, metre = decimals(drop.shared_v * 1000, 1), f"{drop.wire.ohm_per_m * 1000:.4g}"
+    terms = [f"{plain(ma or 0.0)} × {plain(mm or 0.0)}" for ma, mm in drop.beside]
+    formula = f"2 × ({' + '.join(terms)}) / 1000 × {metre} / 1000 = {value}"
+    inputs = tuple(Input(f"beside it, {plain(mm or 0.0)} mm", f"{plain(ma or 0.0)}", "mA") for ma, mm in drop.beside)
+    return Reason(name, value, "mV", formula, inputs, rule, _OHM)
+
+
+def _drop(drop: LeadDrop, ohm: Reason, current: Reason, shared: Reason | None) -> Reason:
+    more = () if shared is None else (derived("shared with other legs", shared.value, "mV", shared.name),)
     inputs = (
         derived("there and back", ohm.value, "mΩ", ohm.name),
         derived("current", current.value, "mA", current.name),
+        *more,
     )
     value = _text(None if drop.drop_v is None else drop.drop_v * 1000)
-    formula = "for want of resistance or current"
-    if drop.one_way_ohm is not None and drop.ma is not None:
-        parts = operands(lambda ohm, ma: decimals(ohm * ma / 1000), 2000 * drop.one_way_ohm, drop.ma, least=1)
-        formula = f"{' × '.join(parts)} / 1000 = {value}"
+    added = "" if shared is None else f" + {shared.value}"
+    formula = (
+        "for want of resistance or current"
+        if drop.drop_v is None
+        else f"{ohm.value} × {current.value} / 1000{added} = {value}"
+    )
     return Reason(f"{drop.mark}.drop", value, "mV", formula, inputs, "drop = current × resistance", _OHM)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.jacks import Connector
-from rigc.model.measures import FREQUENCY, MAINS, PERCENT, POWER, RATING, VOLTAGE, Measure
+from rigc.model.measures import FREQUENCY, LENGTH, MAINS, PERCENT, POWER, RATING, VOLTAGE, Measure
 from rigc.model.quantities import factor
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.jacks import connector_of, run, spread
@@ -100,6 +100,7 @@ def _outlets(
         pole = fact.polarity.kind.text if fact.polarity else polarity
         common = fact.isolation.group.text if isinstance(fact.isolation, nodes.Common) else None
         ratings = tuple(rating for each in fact.ratings if (rating := _rating(context, item, each)) is not None)
+        captive = context.amount(fact.captive.length, LENGTH, provenance=item.provenance) if fact.captive else None
         names = run(context, fact.names)
         for name, place in zip(names, spread(context, fact.location, len(names), item.provenance), strict=True):
             place.pop("bushing", None)
@@ -114,7 +115,9 @@ def _outlets(
                     )
                 )
             if len(ratings) == len(fact.ratings):
-                found[name] = Outlet(name, ratings, common, own, pole, span=fact.names.span, **place)
+                found[name] = Outlet(
+                    name, ratings, common, own, pole, span=fact.names.span, captive_mm=captive, **place
+                )
     return tuple(found.values())
 
 

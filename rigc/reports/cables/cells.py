@@ -18,8 +18,10 @@ def plug_cells(lead: Lead) -> tuple[Cell, Cell]:
 
 
 def cable_cell(lead: Lead) -> Cell:
-    """The cable; blank and marked where none is stated and the stock has none for the signal."""
-    return Cell("", mark="no cable") if lead.cable is None else Cell(lead.cable)
+    """The cable; blank and marked where none is stated and the stock has none for the signal. A captive lead is of none of ours."""
+    if lead.cable is None:
+        return Cell("", mark="" if lead.captive is not None else "no cable")
+    return Cell(lead.cable)
 
 
 def colour(rig: Rig, lead: Lead) -> str:

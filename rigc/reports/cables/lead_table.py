@@ -44,7 +44,7 @@ def stuck_table(leads: Leads, routes: CableRoutes) -> Table | None:
     rows = []
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
-        if route is not None and route.length is None:
+        if route is not None and route.length is None and not (route.between and lead.existing_mm is not None):
             reason = f"for want of {route.reason}" if route.missing else route.reason
             rows.append(Row((Cell(lead.mark), Cell(str(lead.start)), Cell(str(lead.end)), Cell(reason))))
     columns = (Column("id"), Column("from"), Column("to"), Column("reason"))
@@ -71,6 +71,8 @@ def _row(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> Row:
 
 
 def _lengths(rig: Rig, lead: Lead, length: Length | None) -> tuple[Cell, ...]:
+    if length is None and lead.existing_mm is not None:
+        return (Cell("", mark="no route"), Cell(""), Cell(f"{lead.existing_mm.value:g}", strong=True), *(Cell(""),) * 2)
     if length is None:
         return (Cell("", mark="no length"), *(Cell(""),) * 4)
     mark = "assumed" if length.assumed else ""

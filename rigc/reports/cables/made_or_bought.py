@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from typing import TypeVar
+
 from rigc.analysis.cables.hand_made_price import hand_made_price
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import millimetres, signed_millimetres
+from rigc.diagnostics.figures import millimetres, plain, signed_millimetres
 from rigc.model.rig import Rig
 from rigc.reports.cables.cells import cut_text
 from rigc.reports.content import Cell, Column, Row, Table
+
+T = TypeVar("T")
 
 _COLUMNS = (
     Column("id"),
@@ -20,15 +24,16 @@ _COLUMNS = (
 )
 _PRICE = Column("parts to make it", key="parts")
 _BOUGHT = Column("bought costs", key="bought_price")
+_WEIGHS = Column("bought weighs", "g", number=True, key="bought_mass")
 
 
 def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
-    """A row for each lead of the board with a length; the price of its parts, and of the premade lead, only where the stock
-    states such prices."""
+    """A row for each lead of the board with a length; the price of its parts, and price and mass of the premade lead, only where the stock
+    states such."""
     found = [(lead, lengths.lengths[lead.mark]) for lead in leads.all if lead.mark in lengths.lengths]
     priced = {
         column: prices
-        for column, price in ((_PRICE, _price), (_BOUGHT, _bought))
+        for column, price in ((_PRICE, _price), (_BOUGHT, _bought), (_WEIGHS, _bought_mass))
         if any(prices := [price(rig, lead, length) for lead, length in found])
     }
     rows = (
@@ -56,9 +61,17 @@ def _price(rig: Rig, lead: Lead, length: Length) -> str:
 
 
 def _bought(rig: Rig, lead: Lead, length: Length) -> str:
-    """What the next premade lead costs; a control lead comes from the audio list where there is none of its own."""
-    if length.premade is None:
-        return ""
-    signal = "audio" if lead.signal == "control" and not rig.stock.premade_mm.get("control") else lead.signal
-    price = rig.stock.premade_price.get(signal, {}).get(length.premade / 10)
+    """What the next premade lead costs."""
+    price = _of_list(rig.stock.premade_price, rig, lead, length)
     return "" if price is None else f"{float(price.value.split()[0]):.2f} {price.value.split()[1]}"
+
+
+def _bought_mass(rig: Rig, lead: Lead, length: Length) -> str:
+    mass = _of_list(rig.stock.premade_kg, rig, lead, length)
+    return "" if mass is None else plain(round(mass.value * 1000, 6))
+
+
+def _of_list(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Length) -> T | None:
+    """What is stated of the next premade length."""
+    of_signal = stated.get(rig.stock.premade_list(lead.signal), {})
+    return None if length.premade is None else of_signal.get(length.premade / 10)

@@ -75,7 +75,7 @@ def _points(step: Step) -> list[str]:
 _SAID: dict[str, Callable[[Step], str]] = {
     "power off": lambda _: "power off, mains lead out; photograph both sides",
     "unplug": lambda step: f"unplug {listed(step.what)} at {step.start}",
-    "pull out": lambda step: f"pull out {listed(step.what)}",
+    "pull out": lambda step: f"pull out {listed(step.what)}{f', into {step.end}' if step.end else ''}",
     "take off": lambda step: f"take off {listed(step.what)}{f', {step.start} mm' if step.start else ''}",
     "peel": lambda step: f"peel the strip of {listed(step.what)} off the deck",
     "set volts": lambda step: f"set {listed(step.what)}: {from_to(step.start, step.end)}; tape its switch",

@@ -207,10 +207,11 @@ class Cycles(Node):
 
 
 class Premade(Node):
-    """`premade {signal} {lengths|, }[ price {prices|, }]`"""
+    """`premade {signal} {lengths|, }[ price {prices|, }][ mass {masses|, }]`"""
 
-    FORM = "premade {signal} {lengths|, }[ price {prices|, }]"
+    FORM = "premade {signal} {lengths|, }[ price {prices|, }][ mass {masses|, }]"
     signal: Word
     lengths: tuple[Amount, ...]
     prices: tuple[Amount, ...] | None
+    masses: tuple[Amount, ...] | None
     span: Span

@@ -8,7 +8,7 @@ from rigc.source import Span
 from rigc.syntax.nodes.node import Amount, Node, Text, Word
 
 if TYPE_CHECKING:
-    from rigc.syntax.nodes.jacks import Barrel, Connector, Location, Names
+    from rigc.syntax.nodes.jacks import Barrel, Captive, Connector, Location, Names
 
 
 class Needs(Node):
@@ -157,14 +157,15 @@ class Ceiling(Node):
 
 
 class Outlet(Node):
-    """`outlet {names} {ratings| or }[ {connector}][ {polarity}] {isolation}[ {location}]`"""
+    """`outlet {names} {ratings| or }[ {connector}][ {polarity}] {isolation}[ {captive}][ {location}]`"""
 
-    FORM = "outlet {names} {ratings| or }[ {connector}][ {polarity}] {isolation}[ {location}]"
+    FORM = "outlet {names} {ratings| or }[ {connector}][ {polarity}] {isolation}[ {captive}][ {location}]"
     names: Names
     ratings: tuple[Rating, ...]
     connector: OutletConnector | None
     polarity: Polarity | None
     isolation: Isolated | Common
+    captive: Captive | None
     location: Location | None
     span: Span
 

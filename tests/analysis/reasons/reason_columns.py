@@ -93,6 +93,7 @@ PART_A = {
         "length_mm": "{lead}.wire-length",
         "there_and_back_mohm": "{lead}.mohm",
         "current_mA": "{lead}.current",
+        "shared_mV": "{lead}.shared-drop",
         "drop_mV": "{lead}.drop",
         "drop_percent": "{lead}.drop-percent",
         "drop_at_40_degc_mV": "{lead}.warm-drop",

@@ -139,7 +139,7 @@ def _goes_with_its_unit(standing: Standing, lead: Lead) -> bool:
 
 def _captive(rig: Rig, port: Port) -> bool:
     """Whether a lead grows out of that jack, so that none goes in."""
-    jack = rig.things[port.thing].jack(port.jack)
+    jack = socket(rig, port)
     return jack is not None and jack.captive_mm is not None
 
 

@@ -24,7 +24,7 @@ from rigc.analysis.revision.plan.bench_phases import (
 )
 from rigc.analysis.revision.plan.fitting_steps import fitting_steps
 from rigc.analysis.revision.plan.lead_steps import lead_steps
-from rigc.analysis.revision.plan.plan_records import Piece, Step
+from rigc.analysis.revision.plan.plan_records import THROWN, Piece, Step
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 from rigc.facts.rework import MINUTES
 
@@ -38,7 +38,9 @@ def bench_steps(pieces: Pieces) -> tuple[Step, ...]:
     found = [*_leads(pieces), *_units(pieces), *_strips(pieces), *_power(pieces), *_rest(pieces)]
     if not found:
         return ()
-    away = [step for step in found if step.phase == OUT and step.action in ("pull out", "clear deck")]
+    away = [
+        step for step in found if step.phase == OUT and step.action in ("pull out", "clear deck") and step.end != THROWN
+    ]
     away += [step for plan in pieces.units if not plan.there_after for step in _told(plan, Step(OUT, "take off", ()))]
     dead = [step for step in found if step.phase in DEAD]
     if dead:

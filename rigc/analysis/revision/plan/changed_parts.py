@@ -17,12 +17,13 @@ Parts = dict[str, int | None]
 
 
 class ChangedParts(Record):
-    """By kind: audio leads that are made or cut; outlets that feed others; units to be read under load (those on such
+    """By kind: audio leads that are made or cut; control and MIDI leads that are (`wired`); outlets that feed others, or through another lead; units to be read under load (those on such
     an outlet, or on one with the same return); units fed otherwise that may start hungrily; units that sound
     through other leads or on other power; whether the way past the loops is touched (`through`); units under MIDI
     and control that is touched; supplies and panels that come or go."""
 
     cut: Parts
+    wired: Parts
     outlets: Parts
     loaded: Parts
     starting: Parts
@@ -41,10 +42,13 @@ def changed_parts(old: Rig, rig: Rig, power: PowerAssignment, pieces: Pieces) ->
     held = [plan for plan in stay if handled(plan)]
     fed = {plan.unit: plan.change for plan in pieces.feeds if plan.after is not None}
     outlets = {port: plan.change for plan in pieces.feeds if plan.after is not None for port in plan.after.outlets}
+    anew = [plan for plan in stay if _made(plan) or plan.spare]
+    outlets = {port: plan.change for plan in anew for port in _outlets(rig, plan)} | outlets
     midi = {_end(plan, 1): plan.change for plan in held if _signal(plan) == "midi"}
     midi |= {plan.unit: plan.change for plan in pieces.channels if plan.after is not None}
     return ChangedParts(
         {plan.mark: plan.change for plan in stay if _signal(plan) == "audio" and _made(plan)},
+        {plan.mark: plan.change for plan in anew if _signal(plan) in ("midi", "control")},
         {str(port): change for port, change in outlets.items()},
         {unit: change for port, change in outlets.items() for unit in _sharing(rig, power, port)},
         {unit: change for unit, change in fed.items() if unknown_start(rig.units[unit])},
@@ -75,6 +79,12 @@ def _signal(plan: LeadPlan) -> str:
 def _end(plan: LeadPlan, end: int) -> str:
     assert plan.after is not None and plan.after.ends is not None
     return plan.after.ends[end].thing
+
+
+def _outlets(rig: Rig, plan: LeadPlan) -> list[Port]:
+    """The outlets from which a lead comes."""
+    ends = () if plan.after is None else plan.after.ends or ()
+    return [port for port in ends if outlet_at(rig, port) is not None]
 
 
 def _sharing(rig: Rig, power: PowerAssignment, port: Port) -> list[str]:

@@ -6,8 +6,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.revision.plan.bench_phases import BEFORE, CONTROL, MOUNT, OF_SIGNAL, OUT, POWER, TIES
-from rigc.analysis.revision.plan.lead_plan import NEW, REMAKE, LeadPlan
-from rigc.analysis.revision.plan.plan_records import Step
+from rigc.analysis.revision.plan.lead_plan import BIN, NEW, REMAKE, LeadPlan
+from rigc.analysis.revision.plan.plan_records import THROWN, Step
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 from rigc.diagnostics.figures import millimetres
 
@@ -19,7 +19,7 @@ def lead_steps(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
         if plan.verdict in (NEW, REMAKE) and plan.mark in pieces.to_make:
             yield Step(BEFORE, "make", (plan.mark,))
     elif plan.after is None:
-        yield Step(OUT, "pull out", (plan.mark,))
+        yield Step(OUT, "pull out", (plan.mark,), "", THROWN if plan.verdict == BIN else "")
     elif plan.verdict in (NEW, REMAKE) or plan.spare:
         yield from _fitted(plan, pieces)
     elif plan.before is not None and plan.before.ends is not None:

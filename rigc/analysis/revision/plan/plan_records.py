@@ -182,6 +182,10 @@ class Retest(Record):
     changes: tuple[int, ...] = ()
 
 
+THROWN = "the bin"
+"""Where a lead ends that is of no use any more: it is not kept for the way back."""
+
+
 class Step(Record):
     """One thing to do at the bench: `phase` (of `PHASES`) orders the steps, `action` is a key of
     `facts.rework.MINUTES`; `what` are the things or numbers that it is done to, `start` and `end` where from and

@@ -69,6 +69,9 @@ def stock(rig: Rig, leads: Leads, strips: MountingStrip) -> Iterator[Aspect]:
         for length, price in rig.stock.premade_price.get(signal, {}).items():
             label = f"price of {length:g} mm"
             yield Aspect("premade lengths", signal, label, words(price), exact(price), STOCK, span=price.span)
+        for length, mass in rig.stock.premade_kg.get(signal, {}).items():
+            label = f"mass of {length:g} mm"
+            yield Aspect("premade lengths", signal, label, words(mass), exact(mass), STOCK, span=mass.span)
 
 
 def _item(kind: str, thing: Any, fields: dict[str, str], detail: bool) -> Iterator[Aspect]:

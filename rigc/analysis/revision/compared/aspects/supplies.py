@@ -40,6 +40,7 @@ def _outlet(supply: str, outlet: Outlet) -> Aspect:
     ratings = " or ".join(f"{each.volts.typed} {each.current} {each.milliamps.typed}" for each in outlet.ratings)
     seat = (outlet.side, outlet.offset_mm, outlet.height_mm)
     parts = [ratings, f"common {outlet.common}" if outlet.common else "isolated", str(outlet.connector or "")]
+    parts += [f"captive {outlet.captive_mm.typed}"] if outlet.captive_mm is not None else []
     parts += [outlet.polarity or "", " ".join(words(each) for each in seat if each is not None)]
     return Aspect(
         "supply",
