@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 import click
 
 from rigc.cli.destination import FORMS, Destination, Documents, Render
+from rigc.cli.held import Held, held, held_in
 from rigc.cli.options import Given, disks, listed, rig_options
 from rigc.cli.screen import Screen
 
@@ -20,6 +22,7 @@ from rigc.cli.screen import Screen
 @click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", help="The paper of the printed pages.")
 @click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")
 @click.option("--draft", is_flag=True, help="Write in spite of errors; every page is marked DRAFT.")
+@click.option("--replace", is_flag=True, help="Write over the documents of another revision, or of another rig.")
 @rig_options
 @click.pass_obj
 def build(
@@ -31,11 +34,12 @@ def build(
     paper: str,
     templates: Path | None,
     draft: bool,
+    replace: bool,
     given: Given,
 ) -> int:
     """Check rigs and write their documents.
 
-    Nothing is written if one of them has errors.
+    Nothing is written if one of them has errors, or if the folder holds another revision or another rig.
     """
     from rigc.cli import seam
     from rigc.cli.report import Report
@@ -53,7 +57,12 @@ def build(
             for disk, result in zip(rigs, results, strict=True)
             if result
         ]
-        _write(screen, target, _texts(target, made, partial(render_documents, paper=paper, templates=templates)))
+        texts = _texts(target, made, partial(render_documents, paper=paper, templates=templates))
+        others = {} if target.is_stdout else _others(target, texts, [document for _, some in made for document in some])
+        if others and not replace:
+            raise click.ClickException(_refused(others))
+        _write(screen, target, texts)
+        _left(screen, {path: each for path, each in others.items() if path not in texts})
     else:
         screen.err(
             f"nothing was written{'' if draft or report.unreadable else '; --draft writes in spite of errors'}\n"
@@ -71,6 +80,29 @@ def _texts(target: Destination, made: list[tuple[Path, Documents]], render: Rend
                 raise click.UsageError(f"two rigs would both write '{path}'; build each with an -o of its own")
             texts[path] = text
     return texts
+
+
+def _others(target: Destination, texts: dict[Path, str], documents: list[Any]) -> dict[Path, Held]:
+    """What stands where these texts go, or in their folder, and is of another revision or another rig."""
+    mine = {Held(document.title.code, document.title.revision) for document in documents}
+    found = {path: each for path in texts if (each := held(path)) is not None}
+    for folder in set() if target.is_file else {path.parent for path in texts}:
+        found |= held_in(folder)
+    return {path: each for path, each in found.items() if each not in mine}
+
+
+def _refused(others: dict[Path, Held]) -> str:
+    path, other = next(iter(others.items()))
+    return f"'{path.as_posix()}' is of {other}; nothing was written (--replace writes over it, -o DIR keeps both)"
+
+
+def _left(screen: Screen, others: dict[Path, Held]) -> None:
+    """Tells what was not written over, so that no sheet of another revision goes unseen into the binder."""
+    for other in dict.fromkeys(others.values()):
+        paths = [path for path, each in others.items() if each == other]
+        folder = paths[0].parent.as_posix()
+        what = f"'{paths[0].name}'" if len(paths) == 1 else f"{len(paths)} documents"
+        screen.err(f"{what} of {other} {'is' if len(paths) == 1 else 'are'} still in {folder}\n")
 
 
 def render_documents(documents: Documents, form: str, paper: str, templates: Path | None) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from rigc.cli.options import Given
+from rigc.cli.options import EFFORT_HELP, ROOT_HELP, Given
 from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
@@ -35,18 +35,16 @@ class _WithDashes(click.Command):
 @click.option("--brief", is_flag=True, help="One line a thing.")
 @click.option("--all", "whole", is_flag=True, help="Also what is held back (no work follows), and details.")
 @click.option(
-    "--fail-on", type=click.Choice(WORK), help="Answer no where this work, or one that takes more, is to be done."
+    "--fail-on", type=click.Choice(WORK), help="Exit with 1 if this kind of work, or a bigger one, is needed."
 )
-@click.option("--exit-code", is_flag=True, help="Answer no where anything differs.")
+@click.option("--exit-code", is_flag=True, help="Exit with 1 if anything differs.")
 @click.option("--limit", type=click.IntRange(min=1), metavar="N", help="At most N bytes; what is cut off is counted.")
 @click.option(
     "--root",
     type=click.Path(exists=True, file_okay=False, path_type=Path),
-    help="The folder that `use` must not leave (default: the project's).",
+    help=ROOT_HELP,
 )
-@click.option(
-    "--effort", type=click.IntRange(min=0), metavar="N", help="Steps of search for places that are not stated."
-)
+@click.option("--effort", type=click.IntRange(min=0), metavar="N", help=EFFORT_HELP)
 @click.pass_context
 def diff(
     ctx: click.Context,
@@ -63,9 +61,9 @@ def diff(
     """Tell what differs between two revisions of a rig, and the work.
 
     Two files, or a revision of git against the file as it is, or two revisions of git; what the rig uses is read from the
-    same revision, and neither the files nor the index are touched. Compared is the computed design. The kinds of work, the
-    one that takes most first: rewire, repower, redrill, relabel, paper. Exit code 2 if a side has errors in its names
-    or quantities.
+    same revision, and neither the files nor the index are touched. The computed designs are compared. The kinds of work,
+    the biggest first: rewire, repower, redrill, relabel, paper. Exit code 2 if a side has errors in its names or
+    quantities.
     """
     from rigc.cli.differences import NoDiff, differences
     from rigc.cli.sides import sides

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from rigc.cli.options import Given, disks
+from rigc.cli.options import STDIN_HELP, Given, disks
 from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 @click.argument("paths", nargs=-1, metavar="[PATH]...")
 @click.option("--check", is_flag=True, help="Write nothing; exit code 1 if a file is not canonical.")
 @click.option("--diff", "as_diff", is_flag=True, help="Write nothing; print what would change.")
-@click.option("--stdin-name", default="stdin.rig", metavar="PATH", help="What the file read from - is called.")
+@click.option("--stdin-name", default="stdin.rig", metavar="PATH", help=STDIN_HELP)
 @click.pass_obj
 def fmt(screen: Screen, paths: tuple[str, ...], check: bool, as_diff: bool, stdin_name: str) -> int:
     """Rewrite rigs in canonical text.

@@ -25,9 +25,9 @@ Stale = tuple[str, Path, str, str]
 @rig_options
 @click.pass_obj
 def fresh(screen: Screen, folder: Path, as_diff: bool, paper: str, templates: Path | None, given: Given) -> int:
-    """Tell which documents below DIR are not what their rigs give now.
+    """List documents under DIR that are out of date.
 
-    Looked at is every rig with a folder `documents` beside it, in the formats that are there. Exit code 1 when one is
+    Every rig with a folder `documents` beside it is looked at, in the formats that are there. Exit code 1 when one is
     stale, missing or left over; 2 when a rig gives no documents because it has errors.
     """
     from rigc.cli.report import NO, NO_ANSWER, Report

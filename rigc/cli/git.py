@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from rigc.cli.screen import Screen
+from rigc.cli.whole_list import WholeList
 
 ATTRIBUTE = "*.rig diff=rig"
 SETTINGS = {
@@ -36,12 +37,12 @@ repos:
 """
 
 
-@click.group()
+@click.group(cls=WholeList)
 def git() -> None:
     """Set up readable differences of rigs in this git repository.
 
     `git diff` then shows rigs in canonical text under the head of their block; `git difftool -t rig` shows which
-    statements changed. Settings that are there already are kept; other files, and git's own tools, are as before.
+    statements changed. Existing settings are kept; nothing else changes.
     """
 
 

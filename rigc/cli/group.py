@@ -15,16 +15,18 @@ from rigc.cli.fmt import fmt
 from rigc.cli.fresh import fresh
 from rigc.cli.git import git
 from rigc.cli.mend import mend
+from rigc.cli.new import new
 from rigc.cli.pin import pin
 from rigc.cli.rename import rename
 from rigc.cli.screen import Screen, wants_colour
 from rigc.cli.show import show
 from rigc.cli.swap import swap
+from rigc.cli.whole_list import WholeList
 from rigc.cli.why import why
 from rigc.near import nearest
 
 
-class Commands(click.Group):
+class Commands(WholeList):
     """A group that names the nearest command for one that there is not."""
 
     def resolve_command(
@@ -39,17 +41,17 @@ class Commands(click.Group):
 
 @click.group(cls=Commands, no_args_is_help=False, context_settings={"help_option_names": ["-h", "--help"]})
 @click.option("--color", type=click.Choice(["auto", "always", "never"]), default="auto", help="Colour the findings.")
-@click.option("-q", "--quiet", is_flag=True, help="Print only what makes the answer no.")
+@click.option("-q", "--quiet", is_flag=True, help="Print only the findings that make the exit code 1.")
 @click.option("-v", "--verbose", is_flag=True, help="Also print each file that is read or written.")
 @click.version_option(__version__, prog_name="rigc", message="%(prog)s %(version)s")
 @click.pass_context
 def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
     """Compile a pedal rig, written as text, into the documents for its build.
 
-    Exit codes: 0 yes, 1 no (findings), 2 could not answer, 70 a bug in rigc, 130 interrupted.
+    Exit codes: 0 all is well, 1 findings, 2 nothing could be judged, 70 a bug in rigc, 130 interrupted.
     """
     ctx.obj = Screen(wants_colour(color, sys.stderr), quiet, verbose, wants_colour(color, sys.stdout))
 
 
-for command in (build, check, diff, explain, fmt, fresh, git, mend, pin, rename, show, swap, why):
+for command in (build, check, diff, explain, fmt, fresh, git, mend, new, pin, rename, show, swap, why):
     rigc.add_command(command)

@@ -41,12 +41,17 @@ def rig_options(command: Command) -> Command:
         return command(*arguments, given=given, **named)
 
     for option in (
-        click.option("--root", type=_FOLDER, help="The folder that `use` must not leave (default: the project's)."),
-        click.option("--stdin-name", default="stdin.rig", metavar="PATH", help="What the file read from - is called."),
-        click.option("--on", metavar="DATE", callback=_day, help="Judge dates as on this day, written 2026-12-31."),
+        click.option("--root", type=_FOLDER, help=ROOT_HELP),
+        click.option("--stdin-name", default="stdin.rig", metavar="PATH", help=STDIN_HELP),
+        click.option("--on", metavar="DATE", callback=_day, help="Take this date as today, for example 2026-12-31."),
         click.option("--findings", multiple=True, metavar="FMT[=FILE]", callback=_findings, help=_FINDINGS_HELP),
-        click.option("--fail-on", type=click.Choice(LEVELS), default="error", help="The least level that is a no."),
-        click.option("--effort", type=click.IntRange(min=0), metavar="N", help=_EFFORT_HELP),
+        click.option(
+            "--fail-on",
+            type=click.Choice(LEVELS),
+            default="error",
+            help="Exit with 1 from this level of finding upwards.",
+        ),
+        click.option("--effort", type=click.IntRange(min=0), metavar="N", help=EFFORT_HELP),
     ):
         bundled = option(bundled)
     return bundled
@@ -71,8 +76,10 @@ def listed(values: Iterable[str], known: Iterable[str], what: str) -> tuple[str,
 
 
 _FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
-_EFFORT_HELP = "Steps of search for places that are not stated; more are never worse."
-_FINDINGS_HELP = f"Print findings as {', '.join(FORMS)}; =FILE writes them there. Repeatable."
+ROOT_HELP = "The folder whose files `use` may name (default: the nearest one upwards with .git or a file rig-root)."
+STDIN_HELP = "Name to show for standard input."
+EFFORT_HELP = "How hard to search for places that you left open, in steps (default: some 24,000); more is never worse."
+_FINDINGS_HELP = f"Print findings as {', '.join(FORMS)}; =FILE writes them to a file. Repeatable."
 
 
 def _day(ctx: click.Context, _option: click.Parameter, value: str | None) -> str | None:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from rigc.cli.options import Given, disks
+from rigc.cli.options import ROOT_HELP, Given, disks
 from rigc.cli.screen import Screen
 from rigc.loader import STOCK
 
@@ -22,13 +22,13 @@ if TYPE_CHECKING:
 @click.argument("path", required=False)
 @click.option("--kind", default="", metavar="KIND", help="Where several things bear the name: unit, cable, ...")
 @click.option("--diff", "as_diff", is_flag=True, help="Write nothing; print what would change.")
-@click.option("--root", type=click.Path(exists=True, file_okay=False), help="The folder that `use` must not leave.")
+@click.option("--root", type=click.Path(exists=True, file_okay=False), help=ROOT_HELP)
 @click.pass_obj
 def rename(screen: Screen, old: str, new: str, path: str | None, kind: str, as_diff: bool, root: str | None) -> int:
     """Rename what is declared as OLD to NEW, in the rig at PATH and all files that it uses.
 
     A unit or a supply keeps its old name in a `was` clause, so that a comparison of revisions knows it again; the
-    clause goes when it would say the thing's own name. Texts in quotes and comments stay.
+    clause is removed when the old name comes back. Texts in quotes and comments stay.
     """
     from pathlib import Path
 

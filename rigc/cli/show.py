@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+from typing import TYPE_CHECKING
+
 import click
 
 from rigc.cli.destination import Documents
 from rigc.cli.options import Given, disks, listed, rig_options
 from rigc.cli.screen import Screen
+
+if TYPE_CHECKING:
+    from rigc.files.disk import Disk
 
 
 @click.command()
@@ -19,9 +25,9 @@ from rigc.cli.screen import Screen
 def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: str, given: Given) -> int:
     """Print one sheet as tables.
 
-    SHEET is its name and PATH the rig; without both, the sheets are listed.
-    Of `places` and `fit`, which are no sheets of the folder, only this command tells.
-    The tables of a rig with errors are printed too, and the answer is no.
+    SHEET is its name and PATH the rig; without both, the sheets are listed. `places`, `fit` and `stock` exist only here, not
+    as documents; `stock` without a PATH is the generic stock that comes with rigc. Tables are printed even when the rig
+    has errors (exit code 1).
     """
     from rigc.cli import seam
     from rigc.cli.report import Report
@@ -32,6 +38,9 @@ def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: st
         screen.out("".join(f"{name:<{width}}  {title}\n" for name, title in known))
         return 0
     names = listed([sheet], [name for name, _ in known], "sheet")
+    if sheet == "stock" and path is None:
+        screen.out(_tables(seam.compiled(shipped(), None).documents(("stock",), False), to, table))
+        return 0
     report = Report(screen, given)
     if report.uses_stdout:
         raise click.UsageError("standard output is for the table; give --findings a file")
@@ -40,6 +49,16 @@ def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: st
         if result is not None:
             screen.out(_tables(result.documents(names, result.has_errors), to, table))
     return report.finish()
+
+
+def shipped() -> Disk:
+    """A rig, on no disk, that uses all of the generic stock and is nothing else."""
+    from rigc.files.disk import Disk
+    from rigc.loader import STOCK, STOCK_FILES
+
+    uses = "".join(f'use "{STOCK}{name}.rig"\n' for name in STOCK_FILES)
+    text = f'language 1\n{uses}rig stock "Stock" {{\n  revision A 2026-01-01\n}}\n'
+    return Disk(Path("stock.rig"), given=text.encode())
 
 
 def _tables(documents: Documents, to: str, table: str) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from rigc.cli.options import Given, disks
+from rigc.cli.options import EFFORT_HELP, ROOT_HELP, STDIN_HELP, Given, disks
 from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
@@ -30,10 +30,10 @@ FORMS = ("text", "md", "html", "json")
 @click.option(
     "--root",
     type=click.Path(exists=True, file_okay=False, path_type=Path),
-    help="The folder that `use` must not leave (default: the project's).",
+    help=ROOT_HELP,
 )
-@click.option("--stdin-name", default="stdin.rig", metavar="PATH", help="What the file read from - is called.")
-@click.option("--effort", type=click.IntRange(min=0), metavar="N", help="Steps of search for places not stated.")
+@click.option("--stdin-name", default="stdin.rig", metavar="PATH", help=STDIN_HELP)
+@click.option("--effort", type=click.IntRange(min=0), metavar="N", help=EFFORT_HELP)
 @click.pass_obj
 def swap(
     screen: Screen,

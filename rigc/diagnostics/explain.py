@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from textwrap import dedent
 
@@ -29,8 +30,8 @@ def all_kinds(homes: Iterable[str] = HOMES, word: str = "Kind(") -> tuple[Kind, 
 
 
 def listing(kinds: Iterable[Kind]) -> str:
-    """One line for each rule: name, usual level, and the first line of its page."""
-    rows = [(kind.name, kind.level.word, _first_line(kind)) for kind in kinds]
+    """One line for each rule: name, usual level, and the first sentence of its page."""
+    rows = [(kind.name, kind.level.word, _first_sentence(kind)) for kind in kinds]
     widths = [max((len(row[at]) for row in rows), default=0) for at in range(2)]
     lines = [
         "  ".join((*(word.ljust(width) for word, width in zip(row, widths, strict=False)), row[2])) for row in rows
@@ -60,8 +61,10 @@ def _kinds(values: Iterable[object]) -> Iterator[Kind]:
             yield from (each for each in value if isinstance(each, Kind))
 
 
-def _first_line(kind: Kind) -> str:
-    return _page(kind).partition("\n")[0].rstrip(".")
+def _first_sentence(kind: Kind) -> str:
+    """All of it, however many lines of the page it takes."""
+    paragraph = " ".join(_page(kind).partition("\n\n")[0].split())
+    return re.split(r"\.(?=\s+[A-Z])", paragraph, maxsplit=1)[0].rstrip(".")
 
 
 def _page(kind: Kind) -> str:

@@ -103,7 +103,7 @@ WORDS = (
     Slip(
         "073-unit-without-output-in-a-loop",
         "a tuner in a loop",
-        swap('unit fen like tern "boost" {', 'unit reed "tuner" {\n  body 70 x 120 x 55 mm\n  mass 300 g\n  bypass true\n  input in ts 1 Mohm right 80 mm up 25 mm\n  inlet dc barrel 5.5 x 2.1 mm rear 35 mm up 33 mm\n  needs 9 V dc\n  polarity centre-negative\n', HELD, "loop 1 of gate holds tern -> reed", "  fen at", "  reed at"),
+        swap('unit fen like tern "boost" {', 'unit reed "tuner" {\n  body 70 x 120 x 55 mm\n  bypass true\n  input in ts 1 Mohm right 80 mm up 25 mm\n  inlet dc barrel 5.5 x 2.1 mm rear 35 mm up 33 mm\n  needs 9 V dc\n  polarity centre-negative\n', HELD, "loop 1 of gate holds tern -> reed", "  fen at", "  reed at"),
         "switched.rig",
     ),
     Slip("074-loop-number-that-is-not-there", "a loop too many", swap("loop 1 of", "loop 6 of"), "switched.rig"),
