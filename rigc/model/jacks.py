@@ -55,7 +55,8 @@ class Jack(Record):
     `role` is `input`, `output` (audio), `inlet` (power), `midi in`, `midi out`, `midi thru`, `expression in`, `expression out`,
     `control in`, `control out`, `usb` or `panel` (both sides of a panel jack). `side` is left, right, front or rear in the thing's
     own unturned orientation; `offset_mm` counts from its front edge (left, right) or its left edge (front, rear), `height_mm`
-    from its base without feet.
+    from its base without feet. `taper` is that of an expression jack's track: `linear`, `log` or `reverse-log`; None where
+    not said.
     """
 
     name: str
@@ -75,6 +76,7 @@ class Jack(Record):
     track_ohm: Quantity | None = None
     midi_form: str | None = None
     contact: str | None = None
+    taper: str | None = None
 
     @property
     def audio(self) -> bool:

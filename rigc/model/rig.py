@@ -40,6 +40,7 @@ class Scenario(Record):
     lifts: tuple[tuple[str, str], ...]
     amps: tuple[str, ...] | None
     notes: tuple[str, ...]
+    lift_spans: tuple[tuple[str, Span], ...] = ()  # where the position of each is stated
 
 
 class Head(Record):

@@ -109,7 +109,8 @@ class Preset(Record):
 
 
 class Song(Record):
-    """A song: its preset, tempo, tuning, and knob settings as (unit, knob, hour of the clock)."""
+    """A song: its preset (which may be one that the rig does not have), tempo, tuning, and knob settings as (unit, knob, hour of
+    the clock)."""
 
     title: str
     preset: int | None
@@ -118,6 +119,7 @@ class Song(Record):
     settings: tuple[tuple[str, str, int], ...]
     notes: tuple[str, ...]
     span: Span
+    preset_span: Span | None = None
 
 
 class Channel(Record):

@@ -1,4 +1,4 @@
-"""A wah's coil is near to the transformer of a linear supply.
+"""A wah's coil is near to the transformer of a supply: a linear or an unregulated one, or a bare winding.
 
 Why it matters: the coil hears the transformer's stray field as hum, and the drives behind it lift it.
 What to do: move one of them until 150 mm lie between them, or feed the board from a supply that has no such transformer.
@@ -22,18 +22,20 @@ KIND = Kind(
     "coil-near-transformer",
     Level.WARNING,
     __doc__,
-    "from the body of a wah to that of a linear supply at least 150 mm, seen from above",
+    "from the body of a wah to that of a supply with a mains transformer at least 150 mm, seen from above",
     "common practice, no source; geometry on stated places",
 )
 _HAIR_MM = 1e-6
+_TRANSFORMERS = {"linear": "linear", "unregulated": "unregulated", "winding": "a bare winding"}
+"""The kinds of supply that hold a mains transformer, in words."""
 
 
 def coil_near_transformer(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
-    """One finding for each wah and linear supply on one deck that are too near."""
+    """One finding for each wah and such supply on one deck that are too near; can't-check where the supply's kind is not said."""
     supplies = [
         body
         for body in placement.outlines.values()
-        if body.thing in rig.supplies and rig.supplies[body.thing].technology == "linear"
+        if body.thing in rig.supplies and rig.supplies[body.thing].technology in (*_TRANSFORMERS, None)
     ]
     for unit in rig.units.values():
         body = placement.outline(unit.name)
@@ -42,7 +44,12 @@ def coil_near_transformer(rig: Rig, placement: Placement) -> Iterator[Diagnostic
                 continue
             apart = gap(body.corners, supply.corners)
             if COIL_MM.value - apart > _HAIR_MM:
-                yield _told(rig, unit.name, supply.thing, apart)
+                kind = rig.supplies[supply.thing].technology
+                yield (
+                    _unsure(rig, unit.name, supply.thing, apart)
+                    if kind is None
+                    else _told(rig, unit.name, supply.thing, apart, _TRANSFORMERS[kind])
+                )
 
 
 def _has_coil(unit: Unit) -> bool:
@@ -51,15 +58,25 @@ def _has_coil(unit: Unit) -> bool:
     return filters and {"input", "output"} <= heard
 
 
-def _told(rig: Rig, unit: str, supply: str, apart: float) -> Diagnostic:
+def _told(rig: Rig, unit: str, supply: str, apart: float, kind: str) -> Diagnostic:
     return KIND.at(
         rig.places[unit].span,
-        f"'{unit}' is {short(apart)} mm from '{supply}', which is linear; its coil wants {COIL_MM.value:g} mm",
+        f"'{unit}' is {short(apart)} mm from '{supply}', which is {kind}; its coil wants {COIL_MM.value:g} mm",
         subject=(unit, supply),
         label="stands here",
         also=(Label(rig.places[supply].span, f"'{supply}' is here"),),
         numbers=(Number("distance", apart, "mm"), Number("needed", COIL_MM.value, "mm")),
         help=f"move one of them {short(COIL_MM.value - apart)} mm away",
+    )
+
+
+def _unsure(rig: Rig, unit: str, supply: str, apart: float) -> Diagnostic:
+    return KIND.cant_check(
+        rig.supplies[supply].declared,
+        f"'{supply}' does not say whether it holds a transformer; '{unit}' is {short(apart)} mm from it, and its coil would want "
+        f"{COIL_MM.value:g} mm",
+        subject=(supply, unit),
+        help=f"write `linear`, `switch-mode`, `unregulated` or `winding` in '{supply}'",
     )
 
 

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.ground.ring_mends import ring_mends
 from rigc.analysis.ground.ring_words import in_scenarios, link_words, ring_words
 from rigc.analysis.ground.rings import Ring
 from rigc.analysis.ground.where_to_break import where_to_break
@@ -49,12 +50,14 @@ def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterato
                 help=ring.unsure[1],
             )
             continue
+        mends = ring_mends(rig, ring, names)
         yield KIND.at(
             link.span,
             f"{_told(link)} closes a ring: {ring_words(ring)}{where}",
             subject=subject,
             label="a second way between joined grounds",
-            help=where_to_break(rig, leads, ring),
+            mends=mends,
+            help=where_to_break(rig, leads, ring, beside_edits=bool(mends)),
         )
 
 

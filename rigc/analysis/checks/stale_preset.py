@@ -1,4 +1,4 @@
-"""A preset or a song names a loop, a unit or a program that this revision does not have.
+"""A preset or a song names a loop, a unit, a program or a preset that this revision does not have.
 
 Why it matters: the sheet on the music stand promises a sound that the rig can't make.
 What to do: bring presets and songs up to date, or put back what they name.
@@ -23,7 +23,7 @@ KIND = Kind(
     "stale-preset",
     Level.WARNING,
     __doc__,
-    "presets and songs name only loops, units and programs of this revision",
+    "presets and songs name only loops, units, programs and presets of this revision",
     "common practice, no source; program numbers after MIDI 1.0",
 )
 
@@ -32,9 +32,17 @@ Named = tuple[str, Span]
 
 
 def stale_preset(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]:
-    """One finding for each loop and unit that is not there, and for each unit with programs that are not there."""
+    """One finding for each loop, unit and preset that is not there, and for each unit with programs that are not there."""
     for (switcher, number), named in _loops(rig).items():
         yield _loop(rig, switcher, number, named)
+    for preset, named in _presets(rig).items():
+        has = f"it has {in_runs(sorted(rig.presets))}" if rig.presets else "it has no presets"
+        yield _found(
+            f"preset {preset}, which the rig does not have; {has}",
+            (f"preset {preset}",),
+            named,
+            f"declare preset {preset}",
+        )
     used = {unit.name for unit in used_units(rig)}
     for name, named in _units(rig).items():
         if name not in used:
@@ -51,6 +59,15 @@ def _loops(rig: Rig) -> dict[tuple[str | None, int], list[Named]]:
         for switcher, number, span in preset_loops(rig, preset):
             if switcher is None or number not in _numbers(rig, switcher):
                 found.setdefault((switcher, number), []).append((f"preset {preset.number}", span))
+    return found
+
+
+def _presets(rig: Rig) -> dict[int, list[Named]]:
+    """The presets that are not declared, with the songs that are played on them."""
+    found: dict[int, list[Named]] = {}
+    for song in rig.songs:
+        if song.preset is not None and song.preset not in rig.presets:
+            found.setdefault(song.preset, []).append((f"song '{song.title}'", song.preset_span or song.span))
     return found
 
 

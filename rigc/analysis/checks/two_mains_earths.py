@@ -14,6 +14,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.ground.ring_mends import ring_mends
 from rigc.analysis.ground.ring_words import in_scenarios, ring_words
 from rigc.analysis.ground.rings import Ring
 from rigc.analysis.ground.where_to_break import where_to_break
@@ -65,6 +66,7 @@ def _told(rig: Rig, leads: Leads, ring: Ring, names: list[str]) -> Diagnostic:
             subject=(*whose, *ring.marks),
             help=ring.unsure[1],
         )
+    mends = ring_mends(rig, ring, names)
     isolated = any(link.isolators for link in ring.links)
     also = tuple(Label(link.span, "earthed") for link in reversed(earths) if link.span is not None)
     return KIND.at(
@@ -73,7 +75,8 @@ def _told(rig: Rig, leads: Leads, ring: Ring, names: list[str]) -> Diagnostic:
         subject=(*whose, *ring.marks),
         label="this closes the ring",
         also=also,
-        help=where_to_break(rig, leads, ring),
+        mends=mends,
+        help=where_to_break(rig, leads, ring, beside_edits=bool(mends)),
         level=Level.WARNING if isolated else None,
     )
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.control_map import ControlMap
-from rigc.analysis.control.control_wiring import ControlLink, control_links
+from rigc.analysis.control.control_wiring import ControlLink, control_links, crossed, uncrossed, unsaid_taper
 from rigc.analysis.control.midi_way import MidiLink
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.conductors import THREE
@@ -22,7 +22,7 @@ KIND = Kind(
     "unlike-control-wiring",
     Level.WARNING,
     __doc__,
-    "TRS MIDI jacks joined by a lead are of one type; a treadle's wiper and track are those of its jack",
+    "TRS MIDI jacks joined by a lead are of one type; a treadle's wiper, track and taper are those of its jack",
     "MIDI Association RP-054 (type A); physics: a divider's wiper is one certain contact",
 )
 
@@ -46,6 +46,8 @@ def unlike_control_wiring(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]
     for each in control_links(rig):
         if each.differences:
             yield _control(each)
+        elif (port := unsaid_taper(each)) is not None:
+            yield _taper(each, port)
 
 
 def _trs(rig: Rig, port: Port) -> Jack | None:
@@ -56,14 +58,14 @@ def _trs(rig: Rig, port: Port) -> Jack | None:
 def _midi(link: MidiLink, ends: dict[Port, Jack]) -> Diagnostic:
     spoken = [f"'{port}' is {told_form(jack)}" for port, jack in ends.items()]
     tip = any(jack.midi_form == "tip" for jack in ends.values())
-    lead = "an adaptor lead made for these two" if tip else "a crossover lead (tip to ring, ring to tip)"
     return KIND.at(
         link.span,
         f"TRS MIDI differs at the two ends{f' of {link.lead}' if link.lead else ''}: {' and '.join(spoken)}",
         subject=(link.lead or str(link.end), *map(str, ends)),
         label="joined here",
         also=tuple(Label(jack.span, told_form(jack)) for jack in ends.values()),
-        help=f"use {lead}, marked at both ends{'' if tip else ', and write `crossover` behind the link'}",
+        mends=() if tip else (crossed(link.span),),
+        help="use an adaptor lead made for these two, marked at both ends" if tip else "",
     )
 
 
@@ -76,7 +78,7 @@ def _crossed(link: MidiLink, ends: dict[Port, Jack]) -> Diagnostic:
         f"{link.lead or 'this lead'} is a crossover lead, but {why}",
         subject=(link.lead or str(link.end), *map(str, ends)),
         label="joined here",
-        help="use a straight lead, and delete `crossover`",
+        mends=(uncrossed(link.span),),
     )
 
 
@@ -108,7 +110,18 @@ def _control(link: ControlLink) -> Diagnostic:
         label="joined here",
         also=(Label(link.here.span, "one end"), Label(link.there.span, "the other end")),
         numbers=tuple(numbers),
+        mends=link.mends,
         help=link.remedy,
+    )
+
+
+def _taper(link: ControlLink, port: Port) -> Diagnostic:
+    other = link.there if port == link.start else link.here
+    return KIND.cant_check(
+        link.span,
+        f"'{port}' does not say the taper of its track; whether it is {other.taper}, as at the other end, can't be checked",
+        subject=(str(port), str(link.start), str(link.end)),
+        help=f"find it out and write `linear`, `log` or `reverse-log` behind the track of '{port}'",
     )
 
 

@@ -16,7 +16,8 @@ from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.ground.joins import joins
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem, ground_state
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.ground_link import GROUND
 from rigc.model.jacks import Port
@@ -32,33 +33,51 @@ KIND = Kind(
 
 
 def wrong_ground_lift(rig: Rig, grounds: GroundSystems, leads: Leads, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each lift and scenario in which it stands wrong."""
+    """One finding for each fault of a scenario; lifts of which any one would mend it are told with it, as alternatives."""
     for scenario in rig.scenarios.values():
         state = grounds.in_scenario(scenario.name)
+        faults: dict[tuple[str, str], list[Port]] = {}
         for at, position in scenario.lifts:
             port = Port(*at.split(".", 1))
-            other = "open" if position == "closed" else "closed"
+            other = _other(position)
             turned = scenario.replace(lifts=(*(each for each in scenario.lifts if each[0] != at), (at, other)))
             then = ground_state(rig, joins(rig, leads, power, turned), state.scenarios)
             fault = _ring(state, port) if position == "closed" else _float(rig, state, then)
             if fault:
-                yield _told(scenario, port, position, other, fault)
+                faults.setdefault((position, fault), []).append(port)
+        for (position, fault), ports in faults.items():
+            yield _told(scenario, ports, position, fault)
 
 
-def _told(scenario: Scenario, port: Port, position: str, other: str, fault: str) -> Diagnostic:
+def _other(position: str) -> str:
+    return "open" if position == "closed" else "closed"
+
+
+def _told(scenario: Scenario, ports: list[Port], position: str, fault: str) -> Diagnostic:
+    stated, other = dict(scenario.lift_spans), _other(position)
+    lifts, closes = ("ground lifts", "they close") if len(ports) > 1 else ("ground lift", "it closes")
     return KIND.at(
-        scenario.declared,
-        f"in scenario '{scenario.name}' the ground lift at '{port}' is {position}: {fault}",
-        subject=(str(port), scenario.name),
-        label=f"`lift {port} {position}` in this scenario",
-        help=f"write `lift {port} {other}` in scenario '{scenario.name}'",
+        stated[str(ports[0])],
+        f"in scenario '{scenario.name}' the {lifts} at {listed(ports)} "
+        f"{'is' if len(ports) == 1 else 'are'} {position}: {fault.format(closes=closes)}",
+        subject=(*map(str, ports), scenario.name),
+        label=f"{position} in this scenario",
+        also=tuple(Label(stated[str(port)], "and this") for port in ports[1:]),
+        note="to turn one of them is enough" if len(ports) > 1 else "",
+        mends=tuple(
+            Mend(
+                f"write `lift {port} {other}` in scenario '{scenario.name}'",
+                (Replace(stated[str(port)], other),),
+            )
+            for port in ports
+        ),
     )
 
 
 def _ring(state: GroundState, port: Port) -> str:
     rings = (ring for ring in state.rings if ring.matters and any(port in link.lifts for link in ring.links))
     ring = next(rings, None)
-    return f"it closes a ring, {ring_words(ring)}" if ring is not None else ""
+    return f"{{closes}} a ring, {ring_words(ring)}" if ring is not None else ""
 
 
 def _float(rig: Rig, now: GroundState, then: GroundState) -> str:

@@ -13,20 +13,27 @@ from rigc.model.things import Unit
 NOT_THE_EARTH = "never lift the mains earth of an amp"
 
 
-def where_to_break(rig: Rig, leads: Leads, ring: Ring) -> str:
-    """What to do, in one line; empty for a pair, which is silent."""
+def where_to_break(rig: Rig, leads: Leads, ring: Ring, *, beside_edits: bool = False) -> str:
+    """What to do, in one line; empty for a pair, which is silent. `beside_edits`: what is done by an edit of the source is told
+    already, and what else would do is asked for."""
     if not ring.matters:
         return ""
     if ring.kind == SHARED:
         return f"give {' and '.join(_fed(ring))} an isolated outlet each, or tie the leads of the ring close together"
     shield = next((link_words(link) for link in ring.links if link.kind == "midi"), "")
-    if shield:
+    if shield and not beside_edits:
         return f"join the shield of {shield} at the sending end only"
     if len(ring.poles) < 3:
         return f"tie {' and '.join(ring.marks)} together along their whole length"
     if ring.kind == SIGNAL:
-        return _lift(ring) or "lay its leads side by side and tie them together"
-    way = _lift(ring) or _off_the_metal(rig, ring) or _bushing(rig, ring) or _relay(ring) or _isolator(rig, leads, ring)
+        return ("" if beside_edits else _lift(ring)) or "lay its leads side by side and tie them together"
+    way = (
+        ("" if beside_edits else _lift(ring))
+        or _off_the_metal(rig, ring)
+        or _bushing(rig, ring)
+        or _relay(ring)
+        or _isolator(rig, leads, ring)
+    )
     return f"{way}; {NOT_THE_EARTH}" if ring.through_earth else way
 
 

@@ -119,7 +119,7 @@ def _resolved(context: Context) -> Rig | None:
         "bypass_plans": bypass.bypass_plans(context, ports, sound.connections.values()),
         "intents": intents,
         "presets": presets,
-        "songs": performance.songs(context, presets),
+        "songs": performance.songs(context),
         "channels": channels,
         "midi_master": master,
         "power": fed,

@@ -132,6 +132,7 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
     scope = context.scopes["thing"]
     fields: dict[str, Any] = {
         "mains": None, "country": None, "selectors": (), "transformers": (), "lifts": (), "amps": None, "notes": (),
+        "lift_spans": (),
     }  # fmt: skip
     for item in block.items:
         if isinstance(item, nodes.Mains):
@@ -154,6 +155,7 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
         elif isinstance(item, nodes.GroundLift):
             if scope.find(item.at.thing, (), "a thing with a ground lift"):
                 fields["lifts"] = (*fields["lifts"], (str(item.at), item.position.text))
+                fields["lift_spans"] = (*fields["lift_spans"], (str(item.at), item.position.span))
         elif isinstance(item, nodes.Amps):
             names = tuple(n for word in item.names if (n := scope.find(word, ("amp", "desk"), "an amp or a desk")))
             fields["amps"] = (*(fields["amps"] or ()), *names)

@@ -171,7 +171,10 @@ def _other_jack(context: Context, fact: Any, provenance: Any) -> Jack:
     if isinstance(fact, nodes.Expression):
         track = context.amount(fact.track, RESISTANCE, provenance)
         kind = Connector(fact.jack.text)
-        return Jack(name, f"expression {fact.direction.text}", kind, span, wiper=fact.wiper.text, track_ohm=track)
+        taper = fact.taper.text if fact.taper else None
+        return Jack(
+            name, f"expression {fact.direction.text}", kind, span, wiper=fact.wiper.text, track_ohm=track, taper=taper
+        )
     if isinstance(fact, nodes.ControlJack):
         contact = fact.contact.text if fact.contact else None
         return Jack(name, f"control {fact.direction.text}", Connector(fact.jack.text), span, contact=contact)

@@ -8,7 +8,7 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.model.measures import SHARE, TEMPO
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
-from rigc.model.scope import SAID_TWICE, UNKNOWN, twice
+from rigc.model.scope import SAID_TWICE, twice
 from rigc.model.wishes import Channel, Preset, Song
 from rigc.source import Span
 from rigc.syntax import nodes
@@ -85,14 +85,22 @@ def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> li
     return [(switcher, number, span) for number, span in numbers if number is not None]
 
 
-def songs(context: Context, known: dict[int, Preset]) -> tuple[Song, ...]:
+def songs(context: Context) -> tuple[Song, ...]:
     """All songs in order."""
     found = []
     for node in context.of(nodes.Song):
-        fields: dict[str, Any] = {"preset": None, "tempo_bpm": None, "tuning": "", "settings": (), "notes": ()}
+        fields: dict[str, Any] = {
+            "preset": None,
+            "tempo_bpm": None,
+            "tuning": "",
+            "settings": (),
+            "notes": (),
+            "preset_span": None,
+        }
         for item in node.items:
             if isinstance(item, nodes.SongPreset):
-                fields["preset"] = _song_preset(context, item, known)
+                fields["preset"] = context.count(item.number, "preset number", 0, 9999)
+                fields["preset_span"] = item.number.span
             elif isinstance(item, nodes.Tempo):
                 fields["tempo_bpm"] = context.amount(item.amount, TEMPO)
             elif isinstance(item, nodes.Tuning):
@@ -106,21 +114,6 @@ def songs(context: Context, known: dict[int, Preset]) -> tuple[Song, ...]:
                 fields["notes"] = (*fields["notes"], item.text.value)
         found.append(Song(node.title.value, **fields, span=node.span))
     return tuple(found)
-
-
-def _song_preset(context: Context, item: nodes.SongPreset, known: dict[int, Preset]) -> int | None:
-    number = context.count(item.number, "preset number", 0, 9999)
-    if number is not None and number not in known:
-        numbers = ", ".join(map(str, known)) or "none"
-        context.report(
-            UNKNOWN.at(
-                item.number.span,
-                f"no preset {number} is declared",
-                label=f"declared are {numbers}",
-                help=f"declare preset {number}, or correct the number",
-            )
-        )
-    return number
 
 
 def channels(context: Context) -> tuple[tuple[Channel, ...], str | None]:

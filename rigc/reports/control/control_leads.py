@@ -65,6 +65,8 @@ def _wired(rig: Rig, lead: Lead | None) -> Cell:
 def _track(link: ControlLink) -> Cell:
     facts = [fact for fact in (link.here.track_ohm, link.there.track_ohm) if fact is not None]
     told = " to ".join(dict.fromkeys(decimals(fact.value / 1000) for fact in facts))
+    tapers = dict.fromkeys(jack.taper for jack in (link.here, link.there) if jack.taper is not None)
+    told = " ".join(filter(None, (told, " to ".join(tapers))))
     return Cell(told, mark="assumed" if any(fact.assumed for fact in facts) else "")
 
 

@@ -116,14 +116,15 @@ class MidiForm(Node):
 
 
 class Expression(Node):
-    """`expression {direction} {name} {jack} {wiper} {track}[ {location}]`"""
+    """`expression {direction} {name} {jack} {wiper} {track}[ {taper}][ {location}]`"""
 
-    FORM = "expression {direction} {name} {jack} {wiper} {track}[ {location}]"
+    FORM = "expression {direction} {name} {jack} {wiper} {track}[ {taper}][ {location}]"
     direction: Word
     name: Word
     jack: Word
     wiper: Word
     track: Amount
+    taper: Word | None
     location: Location | None
     span: Span
 

@@ -94,6 +94,7 @@ def _electrics(jack: Jack) -> list[tuple[str, Any]]:
         ("impedance", jack.impedance_ohm), ("bypassed", jack.bypassed_ohm), ("carries", jack.carries),
         ("nominal", levels.nominal_dbu), ("peak", levels.peak_dbu), ("at most", levels.maximum_dbu),
         ("sensitivity", levels.sensitivity_dbu), ("wiper", jack.wiper), ("track", jack.track_ohm),
+        ("taper", jack.taper),
         ("MIDI type", jack.midi_form), ("contact", jack.contact),
     )  # fmt: skip
     return [(word, value) for word, value in named if value is not None]
