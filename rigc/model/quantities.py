@@ -13,7 +13,7 @@ from pint.errors import PintError
 from rigc.diagnostics.diagnostic import Diagnostic, Report
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.fact import Fact, Provenance
-from rigc.model.measures import Measure
+from rigc.model.measures import MONEY, Measure
 from rigc.model.unit_slips import meant
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.source import Span
@@ -177,7 +177,18 @@ def shared_units(*amounts: Amount | None) -> list[tuple[Amount, Word | None]]:
 def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact[str] | None:
     """A sum of money as text, `450.00 EUR`; the currency is three capital letters (ISO 4217)."""
     code = amount.unit.text if amount.unit else ""
-    if len(code) == 3 and code.isalpha() and code.isupper() and float(amount.number.text) >= 0:
+    currency = len(code) == 3 and code.isalpha() and code.isupper()
+    if currency and not MONEY.low <= float(amount.number.text) <= MONEY.high:
+        report(
+            WRONG_QUANTITY.at(
+                amount.span,
+                f"'{_short(str(amount))}' is not plausible for {MONEY.name}: from {MONEY.low:g} to {MONEY.high:.0f} {code} is",
+                label="this sum",
+                help="look at the number again, or delete the line",
+            )
+        )
+        return None
+    if currency:
         return Fact(str(amount), str(amount), amount.span, provenance)
     report(
         WRONG_QUANTITY.at(
@@ -188,6 +199,11 @@ def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact
         )
     )
     return None
+
+
+def _short(typed: str) -> str:
+    """A text that a line can hold."""
+    return typed if len(typed) <= 24 else f"{typed[:12]}...{typed[-6:]}"
 
 
 def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report) -> float | None:

@@ -6,7 +6,8 @@ import pytest
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.fact import Fact
-from rigc.model.measures import CURRENT, LENGTH, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure
+from rigc.model.measures import CURRENT, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure
+from rigc.model.measures import LEAD as LENGTH
 from rigc.model.quantities import factor, quantity
 from rigc.source import Source, Span
 from rigc.syntax.nodes import Amount, Word

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.model.fact import Choice, Quantity
-from rigc.model.measures import LENGTH
+from rigc.model.measures import LEAD
 from rigc.model.quantities import money
 from rigc.model.resolve.context import Context
 from rigc.model.wrong_quantity import WRONG_QUANTITY
@@ -18,7 +18,7 @@ def premade(context: Context) -> tuple[dict[str, tuple[float, ...]], dict[str, d
     lengths: dict[str, tuple[float, ...]] = {}
     prices: dict[str, dict[float, Choice]] = {}
     for node in context.of(nodes.Premade):
-        had = context.shared(LENGTH, *node.lengths)
+        had = context.shared(LEAD, *node.lengths)
         lengths[node.signal.text] = tuple(sorted({length.value for length in had if length is not None}))
         prices[node.signal.text] = {} if node.prices is None else _priced(context, node, node.prices, had)
     return lengths, prices
