@@ -22,6 +22,7 @@ from rigc.syntax.nodes import Amount, Word
 
 PLAIN = {"%": "%", "dBu": "dBu", "dB": "dB", "bpm": "bpm", "awg": "awg", "AWG": "awg", "°C": "°C"}
 _TOLD = ("m", "kg", "V", "A", "W", "ohm", "H", "F", "s", "Hz", "Pa", "deg", "F/m", "kg/m", "A*h", "m**2")
+_LONGEST_UNIT = 16  # longer words are none, and the registry would take them apart in vain
 _NAMES = (
     "a length", "a mass", "a voltage", "a current", "a power", "a resistance", "an inductance", "a capacitance", "a time",
     "a frequency", "a pressure", "an angle", "a capacitance per length", "a mass per length", "a charge", "an area",
@@ -89,6 +90,8 @@ def factor(unit: str, into: str) -> float | None:
     """
     if unit == into:
         return 1.0
+    if len(unit) > _LONGEST_UNIT:
+        raise LookupError(unit)
     return _factor_of_pint(_spelled(unit), into)
 
 
@@ -242,7 +245,7 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
         report(
             WRONG_QUANTITY.at(
                 word.span,
-                f"'{word.text}' is no unit that rigc knows; {measure.name} goes here",
+                f"'{_short(word.text)}' is no unit that rigc knows; {measure.name} goes here",
                 label=f"did you mean '{near}'?" if near else "this unit",
                 help="" if near else f"write for example {measure.example}",
                 mends=(Mend(f"write {typed.split()[0]} {near}", (Replace(word.span, near),)),) if near else (),
