@@ -17,6 +17,7 @@ from rigc.syntax.parsed import Reader
 from rigc.syntax.use_mistakes import CIRCLE, OTHER_LANGUAGE, UNSTATED_LANGUAGE, UNUSABLE
 
 LANGUAGE = "1"
+DEEPEST = 100  # far beyond what a person writes, far below what would exhaust the reader
 
 
 class Gathered(Record):
@@ -80,6 +81,16 @@ class _Gatherer:
                     label="used here",
                     help="" if fault.near else fault.help or "correct the path; it counts from this file",
                     mends=_nearest_file(statement.path, fault.near),
+                )
+            )
+            return
+        if len(self.open) >= DEEPEST and used.name not in self.done:
+            self.findings.append(
+                UNUSABLE.at(
+                    statement.path.span,
+                    f"'{used.name}' is not read: files use each other more than {DEEPEST} deep",
+                    label="one too many",
+                    help="let the rig's own file use it",
                 )
             )
             return

@@ -1,57 +1,179 @@
-"""Measures: what can be measured on a rig, in which unit the model holds it, and what is plausible (common practice, no source)."""
+"""Measures: what can be measured on a rig, in which unit the model holds it, and between which figures it is plausible.
+
+Each number of the language is read by one of these. A range is wide enough for all gear that we know of, and narrow enough that a
+slip of a unit's prefix falls outside; the language reference holds the same table for people, and a test holds them together.
+"""
 
 from __future__ import annotations
 
 from rigc.record import Record
 
+_PRACTICE = "common practice, no source"
+
 
 class Measure(Record):
-    """A kind of quantity: what people call it, the unit of the model's float, an example, and what is plausible."""
+    """A kind of quantity: what people call it, the unit of the model's float, an example, and what is plausible.
+
+    `bearer` is what has such a quantity; `why` tells where the range comes from.
+    """
 
     name: str
     unit: str
     example: str
     low: float = 0.0
     high: float = float("inf")
+    bearer: str = "this"
+    why: str = _PRACTICE
 
 
-LENGTH = Measure("a length", "mm", "70 mm", 0, 100_000)
-OFFSET = Measure("a length", "mm", "70 mm", -5_000, 5_000)
-WIDTH = Measure("a width", "mm", "70 mm", 20, 2_000)
-DEPTH = Measure("a depth", "mm", "120 mm", 20, 2_000)
-HEIGHT = Measure("a height", "mm", "55 mm", 5, 600)
-THIN = Measure("a small length", "mm", "20 mm", 0, 500)
-BARREL = Measure("a barrel size", "mm", "5.5 mm", 0.5, 12)
-MASS = Measure("a mass", "kg", "350 g", 0.001, 200)
-VOLTAGE = Measure("a voltage", "V", "9 V", 0, 1_000)
-MAINS = Measure("a mains voltage", "V", "230 V", 50, 480)
-CURRENT = Measure("a current", "mA", "22 mA", 0, 5_000)
-RATING = Measure("a current", "mA", "100 mA", 0, 20_000)
-CHARGE = Measure("a battery's charge", "mA*h", "500 mAh", 1, 100_000)
-POWER = Measure("a power", "W", "6 W", 0, 2_000)
-APPARENT = Measure("an apparent power", "W", "50 VA", 1, 10_000)
-FREQUENCY = Measure("a mains frequency", "Hz", "50 Hz", 10, 500)
-NOTE = Measure("a note's frequency", "Hz", "82.4 Hz", 8, 5_000)
-RADIO = Measure("a radio frequency", "MHz", "823 MHz", 0.1, 300_000)
-IMPEDANCE = Measure("an impedance", "ohm", "1 Mohm", 0.1, 1e9)
-RESISTANCE = Measure("a resistance", "ohm", "7.8 kohm", 0.1, 1e8)
-INDUCTANCE = Measure("an inductance", "H", "4.2 H", 0.001, 100)
-CAPACITANCE = Measure("a capacitance", "pF", "120 pF", 0, 1e7)
-CAPACITOR = Measure("a capacitance", "nF", "22 nF", 0.01, 1e5)
-PER_LENGTH = Measure("a capacitance per length", "pF/m", "105 pF/m", 1, 2_000)
-MASS_PER_LENGTH = Measure("a mass per length", "g/m", "35 g/m", 0.1, 5_000)
-READ_VOLTAGE = Measure("a voltage", "V", "9.1 V", -1_000, 1_000)  # turned round, a plug reads negative
-READ_OHM = Measure("a resistance", "ohm", "0.2 ohm", 0, 1e13)
-TEMPERATURE = Measure("a temperature", "°C", "45 °C", -40, 150)
-DURATION = Measure("a time", "ms", "3.2 ms", 0, 10_000)
-PULL = Measure("a pull", "kPa", "30 kPa", 0.1, 10_000)
-ANGLE = Measure("an angle", "deg", "90 deg", -360, 360)
-AREA = Measure("a conductor's area", "mm**2", "0.5 mm2", 0.001, 100)
-SHARE = Measure("a share", "%", "50 %", 0, 100)
-PERCENT = Measure("a percentage", "%", "75 %", 0, 1_000)
-SHARE_OF_RATING = Measure("a share of a rating", "%", "75 %", 1, 100)
-LEVEL = Measure("a level", "dBu", "-20 dBu", -120, 60)
-GAIN = Measure("a gain", "dB", "12 dB", -120, 120)
-TEMPO = Measure("a tempo", "bpm", "120 bpm", 10, 400)
-GAUGE = Measure("a wire gauge", "awg", "24 awg", 0, 50)
-MONEY = Measure("a sum of money", "currency", "450 EUR", 0, 1e9)
+# Lengths and places.
+LEAD = Measure(
+    "a length", "mm", "300 mm", 10, 100_000, "a lead", f"plugs alone are longer, and stages shorter; {_PRACTICE}"
+)
+SLACK = Measure("a length", "mm", "60 mm", 0, 5_000, "slack")
+OFFSET = Measure("a length", "mm", "70 mm", -5_000, 5_000, "a place on a board")
+PANEL_AT = Measure("a length", "mm", "540 mm", -100, 5_000, "a panel on the deck")
+UP = Measure("a length", "mm", "25 mm", 0, 600, "a jack's height")
+WIDTH = Measure("a width", "mm", "70 mm", 20, 600, "a pedal's width")
+DEPTH = Measure("a depth", "mm", "120 mm", 20, 600, "a pedal's depth")
+HEIGHT = Measure("a height", "mm", "55 mm", 5, 300, "a pedal's height")
+LARGE = Measure("a size", "mm", "600 mm", 20, 3_000, "an amp or desk")
+TREADLE = Measure("a length", "mm", "55 mm", 5, 400, "a treadle")
+THIN = Measure("a small length", "mm", "20 mm", 0, 200, "a plug or strip")
+OUTER = Measure("a small length", "mm", "5 mm", 0.5, 40, "a cable's thickness")
+BARREL = Measure("a barrel size", "mm", "5.5 mm", 0.5, 12, "a barrel plug")
+PATCH = Measure("a length", "mm", "30 mm", 1, 5_000, "an area of a base or deck")
+DECK_SIDE = Measure("a deck's size", "mm", "600 mm", 50, 5_000, "a deck")
+THICKNESS = Measure("a small length", "mm", "20 mm", 0.5, 200, "a deck's thickness")
+CLEARANCE = Measure("a length", "mm", "60 mm", 0, 1_000, "the room below a deck")
+HEEL = Measure("a length", "mm", "30 mm", 0, 500, "a heel")
+INSET = Measure("a length", "mm", "20 mm", 0, 1_000, "a deck's feet")
+HOLE = Measure("a length", "mm", "25 mm", 1, 500, "a hole")
+RAISED = Measure("a length", "mm", "50 mm", 1, 500, "a tier")
+INSIDE = Measure("a length", "mm", "620 mm", 50, 5_000, "a case")
+LID = Measure("a length", "mm", "60 mm", 0, 1_000, "a case's lid")
+GAP = Measure("a length", "mm", "10 mm", 0, 2_000, "a gap on a board")
+ROLL = Measure("a length", "mm", "5 m", 100, 1_000_000, "a roll of strip")
+ANGLE = Measure("an angle", "deg", "90 deg", -360, 360, "a turn")
+# Masses.
+MASS = Measure("a mass", "kg", "350 g", 0.001, 200, "a thing on a board")
+MASS_PER_LENGTH = Measure("a mass per length", "g/m", "35 g/m", 0.1, 5_000, "cable or strip by the metre")
+PULL = Measure("a pull", "kPa", "30 kPa", 0.1, 10_000, "a strip's pull")
+# Power.
+VOLTAGE = Measure(
+    "a voltage",
+    "V",
+    "9 V",
+    1,
+    60,
+    "a pedal or outlet",
+    f"one cell of a battery; what may be touched, IEC 61140, from memory; {_PRACTICE}",
+)
+MAINS = Measure("a mains voltage", "V", "230 V", 50, 480, "the mains", f"100 V to three phases of 480 V; {_PRACTICE}")
+TOLERANCE = Measure("a percentage", "%", "10 %", 0.1, 30, "the mains that a supply takes")
+FREQUENCY = Measure(
+    "a mains frequency", "Hz", "50 Hz", 16, 420, "the mains' frequency", f"railways to aircraft; {_PRACTICE}"
+)
+CURRENT = Measure("a current", "mA", "22 mA", 0.1, 5_000, "a pedal")
+STARTS = Measure("a current", "mA", "420 mA", 0.1, 10_000, "a pedal at switch-on")
+RATING = Measure("a current", "mA", "100 mA", 0, 20_000, "an outlet")
+CEILING_MA = Measure("a power or a current", "mA", "6 W", 10, 100_000, "a supply's ceiling in mA")
+POWER = Measure("a power", "W", "6 W", 0.1, 2_000, "a supply's ceiling in W")
+WARM = Measure("a power", "W", "12 W", 0.01, 500, "a pedal's heat")
+APPARENT = Measure("an apparent power", "W", "50 VA", 1, 10_000, "a transformer")
+EFFICIENCY = Measure(
+    "a percentage",
+    "%",
+    "80 %",
+    10,
+    100,
+    "a supply",
+    f"no supply gives more than it takes, physics; the least {_PRACTICE}",
+)
+CHARGE = Measure("a battery's charge", "mA*h", "500 mAh", 10, 100_000, "a battery")
+SHARE_OF_RATING = Measure("a share of a rating", "%", "75 %", 1, 100, "a limit of load")
+# Signal.
+INPUT_OHM = Measure(
+    "an impedance",
+    "ohm",
+    "1 Mohm",
+    100,
+    1e8,
+    "an input",
+    f"a microphone input to a buffer of 100 Mohm; {_PRACTICE}",
+)
+LOAD_OHM = Measure("an impedance", "ohm", "8 ohm", 1, 1e6, "a speaker input")
+OUTPUT_OHM = Measure("an impedance", "ohm", "1 kohm", 0.01, 1e7, "an output")
+BYPASSED_OHM = Measure("an impedance", "ohm", "1 Mohm", 100, 1e8, "a jack in bypass")
+WINDING_OHM = Measure(
+    "a resistance",
+    "ohm",
+    "7.8 kohm",
+    10,
+    1e6,
+    "a pickup's resistance",
+    f"an active output to an overwound coil; {_PRACTICE}",
+)
+POT_OHM = Measure(
+    "a resistance",
+    "ohm",
+    "500 kohm",
+    5_000,
+    1e7,
+    "a guitar's volume or tone",
+    f"10 kohm of active gear to 5 Mohm; {_PRACTICE}",
+)
+TRACK_OHM = Measure("a resistance", "ohm", "10 kohm", 1_000, 2e6, "a treadle's track")
+INDUCTANCE = Measure(
+    "an inductance", "H", "4.2 H", 0.05, 50, "a pickup's inductance", f"low-impedance coils to humbuckers; {_PRACTICE}"
+)
+CAPACITANCE = Measure("a capacitance", "pF", "120 pF", 0, 10_000, "a pickup's capacitance")
+LIMIT_PF = Measure("a capacitance", "pF", "800 pF", 10, 100_000, "a limit of capacitance")
+CAPACITOR = Measure("a capacitance", "nF", "22 nF", 0.1, 1_000, "a tone control's capacitor")
+PER_LENGTH = Measure("a capacitance per length", "pF/m", "105 pF/m", 1, 2_000, "a cable's capacitance")
+LATENCY = Measure("a time", "ms", "3.2 ms", 0, 500, "a pedal's latency")
+LEVEL = Measure(
+    "a level", "dBu", "-20 dBu", -120, 40, "a jack's level", f"the noise floor to a loudspeaker's line; {_PRACTICE}"
+)
+GAIN = Measure("a gain", "dB", "12 dB", -120, 120, "a pedal's gain")
+NOTE = Measure(
+    "a note's frequency",
+    "Hz",
+    "82.4 Hz",
+    8,
+    5_000,
+    "an instrument's note",
+    f"a 32-foot pipe to the top of a piano; {_PRACTICE}",
+)
+RADIO = Measure(
+    "a radio frequency",
+    "MHz",
+    "823 MHz",
+    0.1,
+    300_000,
+    "a radio's band",
+    "all bands of the ITU from long wave up, from memory",
+)
+SHARE = Measure("a share", "%", "50 %", 0, 100, "a part of a whole", "arithmetic: a part of a whole")
+TEMPO = Measure("a tempo", "bpm", "120 bpm", 10, 400, "a song")
+# Conductors and money.
+AREA = Measure("a conductor's area", "mm**2", "0.5 mm2", 0.001, 100, "a conductor's area")
+GAUGE = Measure("a wire gauge", "awg", "24 awg", 0, 50, "a conductor's gauge", "ASTM B258 ends at 50, from memory")
+MONEY = Measure("a sum of money", "currency", "450 EUR", 0.01, 1e7, "what a thing costs")
+# What a meter reads.
+READ_VOLTAGE = Measure(
+    "a voltage",
+    "V",
+    "9.1 V",
+    -1_000,
+    1_000,
+    "a reading of a voltage",
+    f"turned round, a plug reads negative; {_PRACTICE}",
+)
+READ_OHM = Measure("a resistance", "ohm", "0.2 ohm", 0, 1e13, "a reading of a resistance")
+READ_CURRENT = Measure("a current", "mA", "22 mA", 0, 20_000, "a reading of a current")
+READ_TIME = Measure("a time", "ms", "3.2 ms", 0, 10_000, "a reading of a time")
+READ_PERCENT = Measure("a percentage", "%", "75 %", 0, 1_000, "a reading in percent")
+READ_GAIN = Measure("a gain", "dB", "0.2 dB", -200, 120, "a reading in dB")
+READ_LEVEL = Measure("a level", "dBu", "-90 dBu", -160, 60, "a reading of a level")
+TEMPERATURE = Measure("a temperature", "°C", "45 °C", -40, 150, "a reading of a temperature")

@@ -13,7 +13,8 @@ from pint.errors import PintError
 from rigc.diagnostics.diagnostic import Diagnostic, Report
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.fact import Fact, Provenance
-from rigc.model.measures import Measure
+from rigc.model.measures import MONEY, Measure
+from rigc.model.prefix_slips import in_words, slips
 from rigc.model.unit_slips import meant
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.source import Span
@@ -21,6 +22,7 @@ from rigc.syntax.nodes import Amount, Word
 
 PLAIN = {"%": "%", "dBu": "dBu", "dB": "dB", "bpm": "bpm", "awg": "awg", "AWG": "awg", "°C": "°C"}
 _TOLD = ("m", "kg", "V", "A", "W", "ohm", "H", "F", "s", "Hz", "Pa", "deg", "F/m", "kg/m", "A*h", "m**2")
+_LONGEST_UNIT = 16  # longer words are none, and the registry would take them apart in vain
 _NAMES = (
     "a length", "a mass", "a voltage", "a current", "a power", "a resistance", "an inductance", "a capacitance", "a time",
     "a frequency", "a pressure", "an angle", "a capacitance per length", "a mass per length", "a charge", "an area",
@@ -88,6 +90,8 @@ def factor(unit: str, into: str) -> float | None:
     """
     if unit == into:
         return 1.0
+    if len(unit) > _LONGEST_UNIT:
+        raise LookupError(unit)
     return _factor_of_pint(_spelled(unit), into)
 
 
@@ -115,9 +119,15 @@ def _factor_of_pint(unit: str, into: str) -> float | None:
 
 
 def quantity(
-    amount: Amount, measure: Measure, report: Report, provenance: Provenance | None = None, unit: Word | None = None
+    amount: Amount,
+    measure: Measure,
+    report: Report,
+    provenance: Provenance | None = None,
+    unit: Word | None = None,
+    group: Sequence[tuple[Amount, Measure]] = (),
 ) -> Fact[float] | None:
-    """The amount in the measure's unit, or None after a finding. `unit` is the one it shares with a later number."""
+    """The amount in the measure's unit, or None after a finding. `unit` is the one it shares with a later number, `group` are
+    all that share it."""
     word = amount.unit or unit
     if word is None:
         report(
@@ -137,7 +147,9 @@ def quantity(
     number = float(amount.number.text)
     value = float(f"{number * scale:.12g}")
     if not measure.low <= value <= measure.high:
-        report(_implausible(amount.span, measure, typed, value))
+        sizes = [(_in(each, word, other), other) for each, other in group]
+        if all(low <= size <= high for size, low, high in _before(amount, group, sizes)):
+            report(_implausible(amount.span, measure, typed, value, word, sizes))
         return None
     return Fact(value, typed, amount.span, provenance)
 
@@ -154,10 +166,26 @@ def quantities(
     """
     present = [(amount, measure) for amount, measure in zip(amounts, measures, strict=True) if amount is not None]
     shared = shared_units(*(amount for amount, _ in present))
-    return [
-        None if unit is None and at + 1 < len(shared) else quantity(amount, measure, report, provenance, unit)
-        for at, ((amount, unit), (_, measure)) in enumerate(zip(shared, present, strict=True))
-    ]
+    found: list[Fact[float] | None] = []
+    for at, ((amount, unit), (_, measure)) in enumerate(zip(shared, present, strict=True)):
+        if unit is None and at + 1 < len(shared):
+            found.append(None)
+            continue
+        group = [pair for pair, (_, other) in zip(present, shared, strict=True) if other is unit]
+        found.append(quantity(amount, measure, report, provenance, unit, group))
+    return found
+
+
+def _in(amount: Amount, unit: Word, measure: Measure) -> float:
+    return float(amount.number.text) * (_scale(unit, measure, "", unit.span, _not_again) or 0.0)
+
+
+def _before(
+    amount: Amount, group: Sequence[tuple[Amount, Measure]], sizes: Sequence[tuple[float, Measure]]
+) -> list[tuple[float, float, float]]:
+    """What shares the unit and stands before it, with its bounds: a slip of a shared unit is told at the first number."""
+    at = next((number for number, (each, _) in enumerate(group) if each is amount), 0)
+    return [(size, measure.low, measure.high) for size, measure in sizes[:at]]
 
 
 def _not_again(finding: Diagnostic) -> None:
@@ -177,7 +205,18 @@ def shared_units(*amounts: Amount | None) -> list[tuple[Amount, Word | None]]:
 def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact[str] | None:
     """A sum of money as text, `450.00 EUR`; the currency is three capital letters (ISO 4217)."""
     code = amount.unit.text if amount.unit else ""
-    if len(code) == 3 and code.isalpha() and code.isupper() and float(amount.number.text) >= 0:
+    currency = len(code) == 3 and code.isalpha() and code.isupper()
+    if currency and not MONEY.low <= float(amount.number.text) <= MONEY.high:
+        report(
+            WRONG_QUANTITY.at(
+                amount.span,
+                f"'{_short(str(amount))}' is not plausible for {MONEY.name}: from {MONEY.low:g} to {MONEY.high:.0f} {code} is",
+                label="this sum",
+                help="look at the number again, or delete the line",
+            )
+        )
+        return None
+    if currency:
         return Fact(str(amount), str(amount), amount.span, provenance)
     report(
         WRONG_QUANTITY.at(
@@ -188,6 +227,11 @@ def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact
         )
     )
     return None
+
+
+def _short(typed: str) -> str:
+    """A text that a line can hold."""
+    return typed if len(typed) <= 24 else f"{typed[:12]}...{typed[-6:]}"
 
 
 def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report) -> float | None:
@@ -201,7 +245,7 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
         report(
             WRONG_QUANTITY.at(
                 word.span,
-                f"'{word.text}' is no unit that rigc knows; {measure.name} goes here",
+                f"'{_short(word.text)}' is no unit that rigc knows; {measure.name} goes here",
                 label=f"did you mean '{near}'?" if near else "this unit",
                 help="" if near else f"write for example {measure.example}",
                 mends=(Mend(f"write {typed.split()[0]} {near}", (Replace(word.span, near),)),) if near else (),
@@ -236,7 +280,10 @@ def _told(unit: str) -> str:
     return "another kind of quantity"
 
 
-def _implausible(span: Span, measure: Measure, typed: str, value: float) -> Diagnostic:
+def _implausible(
+    span: Span, measure: Measure, typed: str, value: float, word: Word, group: Sequence[tuple[float, Measure]]
+) -> Diagnostic:
+    """`group` holds all numbers that share the unit `word`."""
     unit = measure.unit.replace("**2", "2").replace("*", "")
     if value < 0 <= measure.low:
         return WRONG_QUANTITY.at(
@@ -245,27 +292,18 @@ def _implausible(span: Span, measure: Measure, typed: str, value: float) -> Diag
             label="a negative value",
             mends=(Mend("delete the minus sign", (Replace(span, span.text.replace("-", "", 1)),)),),
         )
-    read = f"{_figure(value)} {unit}"
-    said = f"'{typed}'" if read == typed else f"'{typed}' ({read})"
-    much = f"too little for {measure.name} here: it is at least {_figure(measure.low)} {unit}"
-    if value > measure.high:
-        much = f"too much for {measure.name} here: it is at most {_figure(measure.high)} {unit}"
-    meant = _plausible(measure, typed)
-    shared = span.text != typed and not span.text.endswith(typed.split()[1])
-    mends = () if not meant or shared else (Mend(f"write {meant}", (Replace(span, meant),)),)
+    much, bound = ("too little", "at least") if value < measure.low else ("too much", "at most")
+    others = slips(word.text, group or ((value, measure),))
+    number = typed.split()[0]
+    meant = " or ".join(f"{number} {other}" for other in others)
+    limit = in_words(measure.low if value < measure.low else measure.high, unit)
     return WRONG_QUANTITY.at(
         span,
-        f"{said} is {much}",
-        label=f"did you mean {meant}?" if meant else "probably a slip of the unit",
-        help="measure it again" if mends else "look at the unit; measure again if it is really so",
-        mends=mends,
+        f"{typed} is {much} for {measure.bearer}: {f'did you mean {meant}?' if meant else f'{bound} {limit} is plausible'}",
+        label=f"{bound} {limit} is plausible" if meant else "probably a slip of the unit",
+        help=f"write {meant}, or measure it again" if len(others) > 1 else "measure it again",
+        mends=(Mend(f"write {number} {others[0]}", (Replace(word.span, others[0]),)),) if len(others) == 1 else (),
     )
-
-
-def _figure(value: float) -> str:
-    """Six figures of a value, never as a power of ten."""
-    text = f"{value:.6g}"
-    return f"{float(text):.12f}".rstrip("0").rstrip(".") if "e" in text else text
 
 
 def _example(number: str, measure: Measure) -> str:
@@ -274,22 +312,3 @@ def _example(number: str, measure: Measure) -> str:
     scale = 1.0 if PLAIN.get(unit) == measure.unit else factor(unit, measure.unit)
     fits = scale is not None and measure.low <= float(number) * scale <= measure.high and float(number)
     return f"{number} {unit}" if fits else measure.example
-
-
-def _plausible(measure: Measure, typed: str) -> str:
-    """The same number with the unit that was surely meant: the same letters in other case, else that of the example."""
-    other = _plausible_case(measure, typed)
-    number = typed.split()[0]
-    example = _example(number, measure)
-    return other or (example if example.startswith(f"{number} ") and example != typed else "")
-
-
-def _plausible_case(measure: Measure, typed: str) -> str:
-    """The quantity with its unit in other letters' case (`22 mA` for `22 MA`), where that would be plausible."""
-    number, unit = typed.split(" ", 1)
-    for other in _KNOWN:
-        if other != unit and other.lower() == unit.lower():
-            scale = factor(other, measure.unit) if other not in PLAIN else None
-            if scale is not None and measure.low <= float(number) * scale <= measure.high:
-                return f"{number} {other}"
-    return ""

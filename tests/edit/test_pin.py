@@ -177,7 +177,7 @@ def test_outlets_are_not_pinned_while_there_are_too_few() -> None:
 def test_places_are_not_pinned_while_something_has_none() -> None:
     """What has no room would be tried again among the pinned ones, and might find some: numbers would change."""
     text = re.sub(r"\nplace \{\n.*?\n\}\n", "\n", BEDROOM.read_text("utf-8"), flags=re.DOTALL)
-    text = text.replace("body 46 x 94 x 50 mm", "body 900 x 94 x 50 mm")
+    text = text.replace("body 46 x 94 x 50 mm", "body 600 x 94 x 50 mm")
     with pytest.raises(CannotPin, match="no room yet for 'plumb'"):
         pin(compiled(BEDROOM, text))
 

@@ -6,7 +6,8 @@ import pytest
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.fact import Fact
-from rigc.model.measures import CURRENT, LENGTH, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure
+from rigc.model.measures import CURRENT, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure
+from rigc.model.measures import LEAD as LENGTH
 from rigc.model.quantities import factor, quantity
 from rigc.source import Source, Span
 from rigc.syntax.nodes import Amount, Word
@@ -75,8 +76,8 @@ def test_a_capacitance_per_foot() -> None:
         ("22", "mA", VOLTAGE, "'22 mA' is a current; a voltage goes here"),
         ("10", "mmm", LENGTH, "'mmm' is no unit that rigc knows; a length goes here"),
         ("-3", "kg", MASS, "'-3 kg' is negative; a mass can't be"),
-        ("22", "A", CURRENT, "'22 A' (22000 mA) is too much for a current here: it is at most 5000 mA"),
-        ("9", "m", OFFSET, "'9 m' (9000 mm) is too much for a length here: it is at most 5000 mm"),
+        ("22", "A", CURRENT, "22 A is too much for a pedal: did you mean 22 mA?"),
+        ("9", "m", OFFSET, "9 m is too much for a place on a board: did you mean 9 mm or 9 cm?"),
         ("35", "g", MASS_PER_LENGTH, "'35 g' is a mass; a mass per length goes here"),
     ],
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Level
-from rigc.model.measures import LENGTH
+from rigc.model.measures import LEAD
 from rigc.model.records import AsBuilt, BuiltLead
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.leads import known_mark
@@ -67,7 +67,7 @@ def _block(context: Context, block: nodes.AsBuilt, marks: dict[str, Word], chang
 
 
 def _lead(context: Context, node: nodes.BuiltLead, marks: dict[str, Word]) -> list[BuiltLead]:
-    length = context.amount(node.length, LENGTH)
+    length = context.amount(node.length, LEAD)
     plugs = None
     if node.plugs is not None:
         words = (node.plugs.first, node.plugs.second)

@@ -5,7 +5,23 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier, deck_meant
-from rigc.model.measures import ANGLE, LENGTH, MASS, OFFSET, THIN, Measure
+from rigc.model.measures import (
+    ANGLE,
+    CLEARANCE,
+    DECK_SIDE,
+    GAP,
+    HEEL,
+    HOLE,
+    INSET,
+    INSIDE,
+    LID,
+    MASS,
+    OFFSET,
+    PATCH,
+    RAISED,
+    THICKNESS,
+    Measure,
+)
 from rigc.model.quantities import money
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.inside_deck import check_deck
@@ -19,13 +35,12 @@ from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
 
 AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
-    nodes.Thickness: ("thickness_mm", THIN),
+    nodes.Thickness: ("thickness_mm", THICKNESS),
     nodes.Angle: ("angle_deg", ANGLE),
-    nodes.Clearance: ("clearance_mm", LENGTH),
+    nodes.Clearance: ("clearance_mm", CLEARANCE),
     nodes.Mass: ("mass_kg", MASS),
-    nodes.Heel: ("heel_mm", LENGTH),
+    nodes.Heel: ("heel_mm", HEEL),
 }
-DECK_SIDE = Measure("a deck's size", "mm", "600 mm", 50, 5_000)
 PLACEABLE = ("unit", "supply", "amp", "desk")
 
 
@@ -60,17 +75,17 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
     elif isinstance(fact, nodes.Hole):
         x, y = context.shared_values(OFFSET, fact.x, fact.y)
         purpose = fact.purpose.value if fact.purpose else ""
-        hole = Hole(context.value(fact.diameter, LENGTH), x, y, purpose, fact.span)
+        hole = Hole(context.value(fact.diameter, HOLE), x, y, purpose, fact.span)
         fields["holes"] = (*fields.get("holes", ()), hole)
     elif isinstance(fact, nodes.KeepOut):
         fields["keep_outs"] = (*fields.get("keep_outs", ()), _area(context, fact, "keep-out"))
     elif isinstance(fact, nodes.Tier):
         front, rear = context.shared_values(OFFSET, fact.front, fact.rear)
         context.rising(fact.span, front, rear, "mm")
-        tier = Tier(fact.name.text, front, rear, context.value(fact.height, LENGTH), fact.span)
+        tier = Tier(fact.name.text, front, rear, context.value(fact.height, RAISED), fact.span)
         fields["tiers"] = (*fields.get("tiers", ()), tier)
     elif isinstance(fact, nodes.DeckFeet):
-        fields["feet_inset_mm"] = context.amount(fact.inset, LENGTH, known)
+        fields["feet_inset_mm"] = context.amount(fact.inset, INSET, known)
     elif isinstance(fact, nodes.BareMetal):
         fields["bare_metal"] = True
     elif isinstance(fact, nodes.Note):
@@ -102,7 +117,7 @@ def _rail(context: Context, fact: nodes.Rail) -> Rail:
 
 
 def _area(context: Context, fact: Any, what: str) -> Area:
-    width, depth = context.shared_values(LENGTH, fact.width, fact.depth)
+    width, depth = context.shared_values(PATCH, fact.width, fact.depth)
     x, y = context.shared_values(OFFSET, fact.x, fact.y)
     return Area(fact.text.value if fact.text else what, x, y, width, depth, fact.span)
 
@@ -131,9 +146,9 @@ def cases(context: Context) -> dict[str, Case]:
         for item in items_of(context, block.items, []):
             fact = item.fact
             if isinstance(fact, nodes.Inside):
-                fields["inside_mm"] = tuple(context.shared_values(LENGTH, fact.width, fact.depth, fact.height))
+                fields["inside_mm"] = tuple(context.shared_values(INSIDE, fact.width, fact.depth, fact.height))
             elif isinstance(fact, nodes.Lid):
-                fields["lid_mm"] = context.amount(fact.amount, LENGTH, item.provenance)
+                fields["lid_mm"] = context.amount(fact.amount, LID, item.provenance)
             elif isinstance(fact, nodes.Mass):
                 fields["mass_kg"] = context.amount(fact.amount, MASS, item.provenance)
             elif isinstance(fact, nodes.Note):
@@ -215,7 +230,7 @@ def _hint(context: Context, node: Any) -> Hint | None:
         return None
     if isinstance(node, nodes.Beside):
         other = scope.find(node.other, PLACEABLE, "a unit or a supply")
-        gap = context.amount(node.gap, LENGTH)
+        gap = context.amount(node.gap, GAP)
         return Hint(thing, "beside", node.side.text, other, gap.value if gap else None, node.span) if other else None
     if isinstance(node, nodes.Row):
         return Hint(thing, "row", node.row.text, None, None, node.span)

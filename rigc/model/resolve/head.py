@@ -7,7 +7,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.facts.countries import is_country
-from rigc.model.measures import APPARENT, CAPACITANCE, MAINS, MASS, SHARE_OF_RATING
+from rigc.model.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING
 from rigc.model.no_rig import NO_RIG
 from rigc.model.records import Change, Frozen, Limit
 from rigc.model.resolve.changes import change
@@ -23,7 +23,7 @@ LIMITS = {
     "load": SHARE_OF_RATING,
     "digital load": SHARE_OF_RATING,
     "total": SHARE_OF_RATING,
-    "capacitance": CAPACITANCE,
+    "capacitance": LIMIT_PF,
     "lift": MASS,
     "airline": MASS,
     "case": MASS,

@@ -5,12 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
-from rigc.model.measures import (
-    CAPACITOR,
-    LENGTH,
-    RESISTANCE,
-    SHARE,
-)
+from rigc.model.measures import CAPACITOR, LEAD, POT_OHM, SHARE
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.jacks import levels_of
 from rigc.model.resolve.things import AMOUNTS, inherited
@@ -42,15 +37,15 @@ def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> No
         field, measure = AMOUNTS[type(fact)]
         fields[field] = context.amount(fact.amount, measure, known)
     elif isinstance(fact, nodes.Volume):
-        fields["volume_ohm"] = context.amount(fact.amount, RESISTANCE, known)
+        fields["volume_ohm"] = context.amount(fact.amount, POT_OHM, known)
         fields["volume_setting"] = context.amount(fact.setting, SHARE, known)
     elif isinstance(fact, nodes.Tone):
-        fields["tone_ohm"] = context.amount(fact.resistance, RESISTANCE, known)
+        fields["tone_ohm"] = context.amount(fact.resistance, POT_OHM, known)
         fields["tone_nf"] = context.amount(fact.capacitor, CAPACITOR, known)
         fields["tone_setting"] = context.amount(fact.setting, SHARE, known)
     elif isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
         which = "lead" if isinstance(fact, nodes.GuitarLead) else "plain"
-        fields[f"{which}_mm"] = context.amount(fact.length, LENGTH, known)
+        fields[f"{which}_mm"] = context.amount(fact.length, LEAD, known)
         fields[f"{which}_cable"] = context.scopes["cable"].find(fact.cable, (), "a cable")
     elif isinstance(fact, nodes.Active):
         fields["active"] = True

@@ -7,8 +7,20 @@ from typing import Any
 
 from rigc.model.fact import Fact
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks
-from rigc.model.measures import BARREL, IMPEDANCE, LENGTH, LEVEL, OFFSET, RESISTANCE
+from rigc.model.measures import (
+    BARREL,
+    BYPASSED_OHM,
+    INPUT_OHM,
+    LEAD,
+    LEVEL,
+    LOAD_OHM,
+    OFFSET,
+    OUTPUT_OHM,
+    TRACK_OHM,
+    UP,
+)
 from rigc.model.resolve.context import Context, Item
+from rigc.model.resolve.contradictions import check_levels
 from rigc.model.resolve.jack_directions import is_pair, is_way
 from rigc.model.scope import UNKNOWN, corrected, twice
 from rigc.model.wrong_quantity import WRONG_QUANTITY
@@ -63,7 +75,7 @@ def spread(context: Context, location: nodes.Location | None, count: int, proven
     if location is None:
         return [{} for _ in range(count)]
     facts = context.shared(OFFSET, location.offset, location.last, provenance=provenance)
-    height = context.amount(location.height, LENGTH, provenance)
+    height = context.amount(location.height, UP, provenance)
     bushing = location.bushing.text if location.bushing else None
     if location.last is None and count > 1:
         context.report(
@@ -104,7 +116,7 @@ def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
     for item in items:
         fact = item.fact
         if isinstance(fact, nodes.Impedance):
-            bypassed = context.amount(fact.amount, IMPEDANCE, item.provenance)
+            bypassed = context.amount(fact.amount, BYPASSED_OHM, item.provenance)
             for name in _jacks_named(context, found, fact.jacks):
                 found[name] = found[name].replace(bypassed_ohm=bypassed)
     return tuple(found.values())
@@ -122,12 +134,14 @@ def lay_levels(context: Context, items: list[Item], jacks: dict[str, Any]) -> No
 def levels_of(context: Context, item: Item) -> Levels:
     """The levels of a `level` statement."""
     fact = item.fact
-    return Levels(
+    levels = Levels(
         *(
             context.amount(amount, LEVEL, item.provenance)
             for amount in (fact.nominal, fact.peak, fact.maximum, fact.sensitivity)
         )
     )
+    check_levels(context, levels)
+    return levels
 
 
 def _jacks_named(context: Context, jacks: dict[str, Jack], names: nodes.Names) -> list[str]:
@@ -139,8 +153,9 @@ def _jacks(context: Context, item: Item) -> list[Jack]:
     if isinstance(fact, nodes.Input | nodes.Output):
         names = run(context, fact.names)
         role = AUDIO_IN if isinstance(fact, nodes.Input) else AUDIO_OUT
-        impedance = context.amount(fact.impedance, IMPEDANCE, provenance)
         carries = fact.carries.text if fact.carries else None
+        taken = LOAD_OHM if carries == "speaker" else INPUT_OHM
+        impedance = context.amount(fact.impedance, taken if role == AUDIO_IN else OUTPUT_OHM, provenance)
         places = spread(context, fact.location, len(names), provenance)
         return [
             Jack(
@@ -163,13 +178,13 @@ def _jacks(context: Context, item: Item) -> list[Jack]:
 def _other_jack(context: Context, fact: Any, provenance: Any) -> Jack:
     name, span = fact.name.text, fact.name.span
     if isinstance(fact, nodes.Inlet):
-        captive = context.amount(fact.captive.length, LENGTH, provenance) if fact.captive else None
+        captive = context.amount(fact.captive.length, LEAD, provenance) if fact.captive else None
         return Jack(name, "inlet", connector_of(context, fact.connector), span, captive_mm=captive)
     if isinstance(fact, nodes.MidiJack):
         form = fact.form.form.text if fact.form else None
         return Jack(name, f"midi {fact.direction.text}", Connector(fact.jack.text), span, midi_form=form)
     if isinstance(fact, nodes.Expression):
-        track = context.amount(fact.track, RESISTANCE, provenance)
+        track = context.amount(fact.track, TRACK_OHM, provenance)
         kind = Connector(fact.jack.text)
         taper = fact.taper.text if fact.taper else None
         return Jack(

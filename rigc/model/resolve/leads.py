@@ -6,7 +6,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.model.jacks import Port
-from rigc.model.measures import LENGTH, OFFSET
+from rigc.model.measures import LEAD, OFFSET, SLACK
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.loose_leads import LooseLead, told
 from rigc.model.resolve.ports import Ports
@@ -87,8 +87,8 @@ class Leads:
                 plugs,
                 cable,
                 node.run.text if node.run else None,
-                self.context.amount(node.slack.amount, LENGTH) if node.slack else None,
-                self.context.amount(node.made.length, LENGTH) if node.made else None,
+                self.context.amount(node.slack.amount, SLACK) if node.slack else None,
+                self.context.amount(node.made.length, LEAD) if node.made else None,
                 node.made is not None and node.made.how.text == "premade",
                 node.made.revision.value if node.made and node.made.revision else "",
                 node.span,

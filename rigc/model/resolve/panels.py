@@ -3,11 +3,7 @@
 from __future__ import annotations
 
 from rigc.model.jacks import Connector
-from rigc.model.measures import (
-    LENGTH,
-    MASS,
-    OFFSET,
-)
+from rigc.model.measures import MASS, PANEL_AT, UP
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.jacks import lay_levels, pairs_of
 from rigc.model.things import Panel, PanelJack
@@ -47,14 +43,14 @@ def _levelled(context: Context, items: list[Item], made: list[PanelJack]) -> tup
 
 
 def _panel_jack(context: Context, node: nodes.PanelJack | nodes.PanelInlet) -> PanelJack:
-    x, y = context.shared_values(OFFSET, node.x, node.y)
+    x, y = context.shared_values(PANEL_AT, node.x, node.y)
     audio = isinstance(node, nodes.PanelJack)
     return PanelJack(
         node.name.text,
         "panel" if audio else "inlet",
         Connector(node.jack.text if isinstance(node, nodes.PanelJack) else node.kind.text),
         node.name.span,
-        height_mm=context.amount(node.height, LENGTH),
+        height_mm=context.amount(node.height, UP),
         bushing=node.bushing.text if isinstance(node, nodes.PanelJack) and node.bushing else None,
         x_mm=x,
         y_mm=y,

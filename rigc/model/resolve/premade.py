@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from rigc.model.fact import Choice, Quantity
-from rigc.model.measures import LENGTH, MASS
+from rigc.model.measures import LEAD, MASS
 from rigc.model.quantities import money
 from rigc.model.resolve.context import Context
 from rigc.model.wrong_quantity import WRONG_QUANTITY
@@ -25,7 +25,7 @@ def premade(context: Context) -> tuple[dict[str, tuple[float, ...]], ByLength[Ch
     prices: ByLength[Choice] = {}
     masses: ByLength[Quantity] = {}
     for node in context.of(nodes.Premade):
-        had = context.shared(LENGTH, *node.lengths)
+        had = context.shared(LEAD, *node.lengths)
         lengths[node.signal.text] = tuple(sorted({length.value for length in had if length is not None}))
         prices[node.signal.text] = _each(context, node, node.prices, had, "price", _priced)
         masses[node.signal.text] = _each(context, node, node.masses, had, "mass", _weighed)

@@ -5,7 +5,17 @@ from __future__ import annotations
 from rigc.facts.tests import TESTS
 from rigc.model.fact import Fact, Quantity
 from rigc.model.jacks import Port
-from rigc.model.measures import CURRENT, DURATION, GAIN, LEVEL, PERCENT, READ_OHM, READ_VOLTAGE, TEMPERATURE, Measure
+from rigc.model.measures import (
+    READ_CURRENT,
+    READ_GAIN,
+    READ_LEVEL,
+    READ_OHM,
+    READ_PERCENT,
+    READ_TIME,
+    READ_VOLTAGE,
+    TEMPERATURE,
+    Measure,
+)
 from rigc.model.quantities import PLAIN, factor
 from rigc.model.records import Expected, Reading
 from rigc.model.resolve.context import Context
@@ -15,7 +25,7 @@ from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-MEASURES = (READ_VOLTAGE, READ_OHM, GAIN, LEVEL, DURATION, TEMPERATURE, CURRENT, PERCENT)
+MEASURES = (READ_VOLTAGE, READ_OHM, READ_GAIN, READ_LEVEL, READ_TIME, TEMPERATURE, READ_CURRENT, READ_PERCENT)
 Told = tuple[tuple[Expected, ...], tuple[Reading, ...], tuple[tuple[int, str], ...]]
 
 

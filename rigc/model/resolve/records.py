@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.model.measures import LENGTH
+from rigc.model.measures import LEAD
 from rigc.model.records import Accept, FieldNote, Spare
 from rigc.model.resolve.context import Context
 from rigc.model.scope import twice
@@ -20,7 +20,7 @@ def spares(context: Context) -> tuple[Spare, ...]:
                 continue
             count = context.count(node.number, "number of spares", 1, 999)
             bag = node.bag.value if node.bag else ""
-            length = context.amount(node.length, LENGTH) if isinstance(node, nodes.SpareLead) else None
+            length = context.amount(node.length, LEAD) if isinstance(node, nodes.SpareLead) else None
             if isinstance(node, nodes.SpareLead):
                 what = f"{node.signal} lead"
             elif isinstance(node, nodes.SparePlug):

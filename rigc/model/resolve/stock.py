@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.jacks import Connector
-from rigc.model.measures import AREA, GAUGE, LENGTH, MASS, MASS_PER_LENGTH, PER_LENGTH, PULL, THIN, Measure
+from rigc.model.measures import AREA, GAUGE, MASS, MASS_PER_LENGTH, OUTER, PER_LENGTH, PULL, ROLL, THIN, Measure
 from rigc.model.quantities import money
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.jacks import connector_of
@@ -23,9 +23,9 @@ AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Tall: ("height_mm", THIN),
     nodes.CutIn: ("cut_in_mm", THIN),
     nodes.PerLength: ("capacitance_pf_per_m", PER_LENGTH),
-    nodes.Outer: ("outer_mm", THIN),
+    nodes.Outer: ("outer_mm", OUTER),
     nodes.Pull: ("pull_kpa", PULL),
-    nodes.Roll: ("roll_mm", LENGTH),
+    nodes.Roll: ("roll_mm", ROLL),
 }
 
 

@@ -5,7 +5,18 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.jacks import Connector
-from rigc.model.measures import FREQUENCY, LENGTH, MAINS, PERCENT, POWER, RATING, VOLTAGE, Measure
+from rigc.model.measures import (
+    CEILING_MA,
+    EFFICIENCY,
+    FREQUENCY,
+    LENGTH,
+    MAINS,
+    POWER,
+    RATING,
+    TOLERANCE,
+    VOLTAGE,
+    Measure,
+)
 from rigc.model.quantities import factor
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.jacks import connector_of, run, spread
@@ -14,8 +25,6 @@ from rigc.model.things import MainsRange, Outlet, Rating
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
-
-CEILING_MA = Measure("a power or a current", "mA", "6 W", 1, 100_000)
 
 
 def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
@@ -36,7 +45,7 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
             field, measure = _ceiling(fact)
             fields[field] = context.amount(fact.amount, measure, known)
         elif isinstance(fact, nodes.Efficiency):
-            fields["efficiency"] = context.amount(fact.amount, PERCENT, known)
+            fields["efficiency"] = context.amount(fact.amount, EFFICIENCY, known)
         elif isinstance(fact, nodes.PowerFactor):
             fields["power_factor"] = _power_factor(context, fact)
         elif isinstance(fact, nodes.OutletConnector):
@@ -52,7 +61,7 @@ def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
     """A voltage and frequency range with its tolerance applied."""
     volts = context.shared(MAINS, fact.low, fact.high)
     hertz = context.shared(FREQUENCY, fact.hertz_low, fact.hertz_high)
-    share = context.value(fact.tolerance, PERCENT) / 100
+    share = context.value(fact.tolerance, TOLERANCE) / 100
     low = volts[0].value if volts[0] else 0.0
     high = volts[-1].value if volts[-1] else 0.0
     context.rising(fact.span, low, high, "V")

@@ -10,23 +10,28 @@ from rigc.model.measures import (
     CHARGE,
     CURRENT,
     DEPTH,
-    DURATION,
     GAIN,
     HEIGHT,
     INDUCTANCE,
-    LENGTH,
+    LARGE,
+    LATENCY,
     MASS,
     NOTE,
     OFFSET,
-    POWER,
+    PATCH,
     RADIO,
-    RESISTANCE,
+    STARTS,
+    TRACK_OHM,
+    TREADLE,
     VOLTAGE,
+    WARM,
     WIDTH,
+    WINDING_OHM,
     Measure,
 )
 from rigc.model.quantities import money, quantities
 from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.contradictions import check_supply_facts
 from rigc.model.resolve.inside import check_inside
 from rigc.model.resolve.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.supply import supply_facts
@@ -38,14 +43,14 @@ from rigc.syntax.nodes import Node, Word
 
 AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Mass: ("mass_kg", MASS),
-    nodes.Warm: ("warm_w", POWER),
+    nodes.Warm: ("warm_w", WARM),
     nodes.Gain: ("gain_db", GAIN),
     nodes.Draws: ("draws_ma", CURRENT),
-    nodes.Starts: ("starts_ma", CURRENT),
-    nodes.Latency: ("latency_ms", DURATION),
+    nodes.Starts: ("starts_ma", STARTS),
+    nodes.Latency: ("latency_ms", LATENCY),
     nodes.Inductance: ("inductance_h", INDUCTANCE),
-    nodes.Resistance: ("resistance_ohm", RESISTANCE),
-    nodes.Track: ("track_ohm", RESISTANCE),
+    nodes.Resistance: ("resistance_ohm", WINDING_OHM),
+    nodes.Track: ("track_ohm", TRACK_OHM),
     nodes.Capacitance: ("capacitance_pf", CAPACITANCE),
     nodes.LowestNote: ("lowest_note_hz", NOTE),
 }
@@ -128,7 +133,10 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     fields: dict[str, Any] = {"notes": tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))}
     papers: dict[str, Any] = {}
     for item in items:
-        _common(context, item, fields, papers)
+        if isinstance(item.fact, nodes.Body):
+            fields.update(_body(context, item, kind))
+        else:
+            _common(context, item, fields, papers)
     jacks = jacks_of(context, items)
     fields["jacks"] = jacks
     fields["pairs"] = pairs_of(context, items, jacks)
@@ -136,6 +144,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     if made is Unit:
         fields["paths"] = paths_of(context, items, jacks)
         _window(context, fields)
+        check_supply_facts(context, block.name.text, fields)
     else:
         fields.pop("polarity", None)
         fields.update(supply_facts(context, items))
@@ -159,9 +168,6 @@ def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[s
     elif kind in PAPERS:
         text = fact.text
         papers[PAPERS[kind]] = Fact(text.value, text.value, text.span, known)
-    elif isinstance(fact, nodes.Body):
-        width, depth, height = _body(context, fact, known)
-        fields.update(width_mm=width, depth_mm=depth, height_mm=height)
     elif isinstance(fact, nodes.FootSwitch | nodes.Knob):
         x, y = context.shared_values(OFFSET, fact.x, fact.y)
         switch = isinstance(fact, nodes.FootSwitch)
@@ -170,7 +176,7 @@ def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[s
         place = "switches" if switch else "knobs"
         fields[place] = (*fields.get(place, ()), Spot(name, x, y, action, fact.span))
     elif isinstance(fact, nodes.NoTape):
-        width, depth = context.shared_values(LENGTH, fact.width, fact.depth)
+        width, depth = context.shared_values(PATCH, fact.width, fact.depth)
         x, y = context.shared_values(OFFSET, fact.x, fact.y)
         area = Area(fact.what.text, x, y, width, depth, fact.span)
         fields["no_tape"] = (*fields.get("no_tape", ()), area)
@@ -180,8 +186,10 @@ def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[s
         _rest(context, item, fields, papers)
 
 
-def _body(context: Context, fact: nodes.Body, known: Any) -> list[Any]:
-    return quantities((fact.width, fact.depth, fact.height), (WIDTH, DEPTH, HEIGHT), context.report, known)
+def _body(context: Context, item: Item, kind: str) -> dict[str, Any]:
+    fact, sizes = item.fact, (LARGE, LARGE, LARGE) if kind in ("amp", "desk") else (WIDTH, DEPTH, HEIGHT)
+    found = quantities((fact.width, fact.depth, fact.height), sizes, context.report, item.provenance)
+    return dict(zip(("width_mm", "depth_mm", "height_mm"), found, strict=True))
 
 
 def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str, Any]) -> None:
@@ -191,7 +199,7 @@ def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str
     elif isinstance(fact, nodes.Origin):
         papers["origin"] = Fact(fact.code.text, fact.code.text, fact.code.span, known)
     elif isinstance(fact, nodes.Treadle):
-        low, high = context.shared_values(LENGTH, fact.low, fact.high)
+        low, high = context.shared_values(TREADLE, fact.low, fact.high)
         fields["treadle_mm"] = (low, high)
         fields.setdefault("flags", frozenset())
     elif isinstance(fact, nodes.Band):
