@@ -79,7 +79,7 @@ class Place(Record):
     """Where a thing stands: the front-left corner of its outline after turning; `turned` is 0, 90, 180 or 270 degrees counter-clockwise.
 
     A treadle may stand askew: `skew_deg` is what it is turned beyond that. `tier` names the raised part it stands on; `jacks` is the side that the source says its jacks shall look to.
-    `chosen`: the source states no place, the compiler chose this one.
+    `chosen`: the source states no place, the compiler chose this one; else `numbers` is where its x and y are written.
     """
 
     thing: str
@@ -94,6 +94,7 @@ class Place(Record):
     span: Span
     skew_deg: float = 0.0
     chosen: bool = False
+    numbers: Span | None = None
 
 
 class Hint(Record):

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import Placement
+from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.facts.separation import COIL_MM
@@ -28,7 +29,7 @@ KIND = Kind(
 _HAIR_MM = 1e-6
 
 
-def coil_near_transformer(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
+def coil_near_transformer(rig: Rig, placement: Placement, finder: PlaceFinder) -> Iterator[Diagnostic]:
     """One finding for each wah and linear supply on one deck that are too near."""
     supplies = [
         body
@@ -42,7 +43,7 @@ def coil_near_transformer(rig: Rig, placement: Placement) -> Iterator[Diagnostic
                 continue
             apart = gap(body.corners, supply.corners)
             if COIL_MM.value - apart > _HAIR_MM:
-                yield _told(rig, unit.name, supply.thing, apart)
+                yield finder.moving(_told(rig, unit.name, supply.thing, apart), supply.thing, unit.name)
 
 
 def _has_coil(unit: Unit) -> bool:
@@ -59,7 +60,6 @@ def _told(rig: Rig, unit: str, supply: str, apart: float) -> Diagnostic:
         label="stands here",
         also=(Label(rig.places[supply].span, f"'{supply}' is here"),),
         numbers=(Number("distance", apart, "mm"), Number("needed", COIL_MM.value, "mm")),
-        help=f"move one of them {short(COIL_MM.value - apart)} mm away",
     )
 
 

@@ -15,6 +15,7 @@ from rigc.model.scope import UNKNOWN, twice
 from rigc.model.things import Area
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.near import nearest
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
 
@@ -186,7 +187,20 @@ def _place(context: Context, node: Any, deck: str | None, known_decks: dict[str,
     turned, skew = turning(context, node.turned, thing)
     under = isinstance(node, nodes.Under)
     jacks = node.jacks.text if isinstance(node, nodes.Under) and node.jacks else None
-    return Place(thing, x.value, y.value, turned, under, deck, tier, jacks, f"{node.x}, {node.y}", node.span, skew)
+    return Place(
+        thing,
+        x.value,
+        y.value,
+        turned,
+        under,
+        deck,
+        tier,
+        jacks,
+        f"{node.x}, {node.y}",
+        node.span,
+        skew,
+        numbers=Span(node.span.source, node.x.span.start, node.y.span.end),
+    )
 
 
 def _tier(context: Context, name: Word, deck: str | None, known_decks: dict[str, Deck]) -> str | None:
