@@ -72,7 +72,7 @@ def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) 
     if watts - WARM_W.value > -_HAIR_MM and below:
         yield KIND.cant_check(
             unit.declared,
-            f"whether '{unit.name}' warms {listed(f'{name!r}' for name in below)} below it is not known: it takes {short(watts)} W and "
+            f"whether '{unit.name}' warms {listed(below)} below it is not known: it takes {short(watts)} W and "
             "states no heat",
             subject=(unit.name, *below),
             help=f"feel its base after an hour of use, and write its heat into the block of '{unit.name}': warm ___ W",
