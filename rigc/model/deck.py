@@ -64,7 +64,7 @@ class Deck(Record):
 
 
 class Case(Record):
-    """A case; `lid_mm` is the room above the deck."""
+    """A case; `lid_mm` is the room above the deck, `holds` the decks that it says travel in it."""
 
     name: str
     title: str
@@ -73,6 +73,7 @@ class Case(Record):
     lid_mm: Quantity | None
     mass_kg: Quantity | None
     notes: tuple[str, ...] = ()
+    holds: tuple[str, ...] = ()
 
 
 class Place(Record):

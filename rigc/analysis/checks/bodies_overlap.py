@@ -15,6 +15,7 @@ from rigc.analysis.deck.kept_free import KeptFree, kept_free
 from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
+from rigc.model.case_of import cases_for
 from rigc.model.deck import Deck
 from rigc.model.polygon import reach
 from rigc.model.rig import Rig
@@ -101,9 +102,9 @@ def _off_tier(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
 
 
 def _too_large(rig: Rig, used: set[str | None]) -> Iterator[Diagnostic]:
-    """Decks that go into none of the cases, whichever way round."""
-    cases = [(case, case.inside_mm) for case in rig.cases.values() if case.inside_mm is not None]
+    """Decks that don't go into their case, or into none of those that may be theirs, whichever way round."""
     for deck in rig.decks.values():
+        cases = [(case, case.inside_mm) for case in cases_for(rig, deck.name) if case.inside_mm is not None]
         if not cases or deck.name not in used or deck.width_mm is None or deck.depth_mm is None:
             continue
         short, long = sorted((deck.width_mm.value, deck.depth_mm.value))

@@ -127,8 +127,9 @@ def _rails_inside(context: Context, deck: Deck) -> None:
 def cases(context: Context) -> dict[str, Case]:
     """All cases by name."""
     found: dict[str, Case] = {}
+    held: dict[str, Word] = {}
     for block in context.of(nodes.Case):
-        fields: dict[str, Any] = {"inside_mm": None, "lid_mm": None, "mass_kg": None, "notes": ()}
+        fields: dict[str, Any] = {"inside_mm": None, "lid_mm": None, "mass_kg": None, "notes": (), "holds": ()}
         for item in items_of(context, block.items, []):
             fact = item.fact
             if isinstance(fact, nodes.Inside):
@@ -139,9 +140,24 @@ def cases(context: Context) -> dict[str, Case]:
                 fields["mass_kg"] = context.amount(fact.amount, MASS, item.provenance)
             elif isinstance(fact, nodes.Note):
                 fields["notes"] = (*fields["notes"], fact.text.value)
+            elif isinstance(fact, nodes.CaseHolds):
+                fields["holds"] = (*fields["holds"], *_held(context, fact, held))
         title = block.title.value if block.title else ""
         found[block.name.text] = Case(block.name.text, title, block.name.span, **fields)
     return found
+
+
+def _held(context: Context, fact: nodes.CaseHolds, held: dict[str, Word]) -> tuple[str, ...]:
+    """The decks that a case holds; one that is in a case already is told."""
+    decks = []
+    for word in fact.decks:
+        name = context.scopes["deck"].find(word, (), "a deck")
+        if name is not None and name in held:
+            context.report(twice(f"the case of '{name}'", word, held[name], "name it in one case only"))
+        elif name is not None:
+            held[name] = word
+            decks.append(name)
+    return tuple(decks)
 
 
 def places(
