@@ -18,12 +18,13 @@ class Results:
 
     A computation is the `COMPUTE` function of the module that declares the type: what its annotations name is handed to
     it, what it returns is kept. So no module is loaded whose value nobody asks for. The rig itself, the revision before
-    it (`previous`) and these results can be asked for like any of them.
+    it (`previous`) and these results can be asked for like any of them; what is `given` is not computed.
     """
 
-    def __init__(self, rig: Rig, previous: Previous = NOTHING_BEFORE) -> None:
+    def __init__(self, rig: Rig, previous: Previous = NOTHING_BEFORE, given: tuple[Any, ...] = ()) -> None:
         self.rig = rig
         self._values: dict[Any, Any] = {Rig: rig, Previous: previous, Results: self}
+        self._values |= {type(value): value for value in given}
         self._making: list[Any] = []
 
     def get(self, kind: type[T]) -> T:

@@ -64,7 +64,7 @@ class Deck(Record):
 
 
 class Case(Record):
-    """A case; `lid_mm` is the room above the deck."""
+    """A case; `lid_mm` is the room above the deck, `holds` the decks that it says travel in it."""
 
     name: str
     title: str
@@ -73,13 +73,14 @@ class Case(Record):
     lid_mm: Quantity | None
     mass_kg: Quantity | None
     notes: tuple[str, ...] = ()
+    holds: tuple[str, ...] = ()
 
 
 class Place(Record):
     """Where a thing stands: the front-left corner of its outline after turning; `turned` is 0, 90, 180 or 270 degrees counter-clockwise.
 
     A treadle may stand askew: `skew_deg` is what it is turned beyond that. `tier` names the raised part it stands on; `jacks` is the side that the source says its jacks shall look to.
-    `chosen`: the source states no place, the compiler chose this one.
+    `chosen`: the source states no place, the compiler chose this one; else `numbers` is where its x and y are written.
     """
 
     thing: str
@@ -94,6 +95,7 @@ class Place(Record):
     span: Span
     skew_deg: float = 0.0
     chosen: bool = False
+    numbers: Span | None = None
 
 
 class Hint(Record):

@@ -11,8 +11,9 @@ WRONG = ("name-taken", "wrong-quantity", "outside-body")
 
 
 def test_the_table_holds_each_sentence_once() -> None:
-    assert [row.number for row in rows()] == list(range(1, 113))
-    assert len({row.sentence for row in rows()}) == 112
+    numbers = [row.number for row in rows()]
+    assert numbers == sorted(set(numbers))
+    assert len({row.sentence for row in rows()}) == len(numbers)
 
 
 def test_each_case_belongs_to_one_row() -> None:

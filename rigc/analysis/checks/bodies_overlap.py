@@ -12,11 +12,12 @@ from collections.abc import Iterator
 from rigc.analysis.computations.body_clash import BodyClash, Overlap
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.deck.kept_free import KeptFree, kept_free
+from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
+from rigc.model.case_of import cases_for
 from rigc.model.deck import Deck
 from rigc.model.polygon import reach
-from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -24,25 +25,24 @@ KIND = Kind(
     Level.ERROR,
     __doc__,
     "no footprint overlaps another on its side of the deck, leaves the deck or its tier, or reaches into a keep-out, a reserved "
-    "room or another tier; the deck goes into the case",
+    "room, the room for the heel or another tier; the deck goes into the case",
     "geometry on stated sizes",
 )
 _HAIR_MM = 1e-6
 
 
-def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash) -> Iterator[Diagnostic]:
+def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: PlaceFinder) -> Iterator[Diagnostic]:
     """One finding for each two things that overlap, each thing that leaves its deck or tier, each part kept free that is
     entered, each deck that goes into no case."""
     bodies = tuple(placement.outlines.values())
     for each in clash.overlaps:
-        yield _overlap(rig, each)
+        yield finder.moving(_overlap(rig, each), each.other.thing, each.one.thing)
     for body in bodies:
         deck = rig.decks.get(body.deck or "")
         if deck is not None:
-            yield from _off_deck(rig, body, deck, clash.beyond.get(body.thing, {}))
-            yield from _off_tier(rig, body, deck)
-            for kept in kept_free(rig, deck, body):
-                yield from _entered(rig, body, deck, kept)
+            found = [*_off_deck(rig, body, deck, clash.beyond.get(body.thing, {})), *_off_tier(rig, body, deck)]
+            found += [each for kept in kept_free(rig, deck, body) for each in _entered(rig, body, deck, kept)]
+            yield from (finder.moving(each, body.thing) for each in found)
     yield from _too_large(rig, {body.deck for body in bodies})
     yield from _unknown(rig, placement)
 
@@ -60,25 +60,12 @@ def _overlap(rig: Rig, found: Overlap) -> Diagnostic:
         label=f"'{other.thing}' stands here",
         also=(Label(rig.places[one.thing].span, f"'{one.thing}' stands here"),),
         numbers=(Number("into", into, "mm"),) if askew else sides,
-        help=f"move them {short(into)} mm apart" if askew else _aside(other.thing, other.area, one.area),
     )
-
-
-def _aside(thing: str, moved: Rectangle, still: Rectangle) -> str:
-    """The shortest way out, as an instruction."""
-    ways = {
-        "left": moved.right_mm - still.x_mm,
-        "right": still.right_mm - moved.x_mm,
-        "to the front": moved.rear_mm - still.y_mm,
-        "to the rear": still.rear_mm - moved.y_mm,
-    }
-    way = min(ways, key=lambda each: ways[each])
-    return f"move '{thing}' {short(ways[way])} mm {way}"
 
 
 def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> Iterator[Diagnostic]:
     if beyond and deck.width_mm is not None and deck.depth_mm is not None:
-        width, depth, rectangle = deck.width_mm.value, deck.depth_mm.value, body.area
+        width, depth = deck.width_mm.value, deck.depth_mm.value
         yield KIND.at(
             rig.places[body.thing].span,
             f"'{body.thing}' overhangs "
@@ -87,15 +74,14 @@ def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> 
             label="stands here" if not body.under else "hangs here",
             also=(Label(deck.width_mm.span, f"the deck is {width:g} x {depth:g} mm"),),
             numbers=tuple(Number(side, over, "mm") for side, over in beyond.items()),
-            help=_inwards(body, rectangle, width, depth, beyond),
+            help=_too_wide(body, width, depth),
         )
 
 
-def _inwards(body: Outline, rectangle: Rectangle, width: float, depth: float, beyond: dict[str, float]) -> str:
-    if rectangle.width_mm > width or rectangle.depth_mm > depth:
-        return f"'{body.thing}' is larger than the deck: choose a larger deck, or turn it"
-    opposite = {"left": "right", "right": "left", "front": "to the rear", "rear": "to the front"}
-    return f"move '{body.thing}' " + " and ".join(f"{short(over)} mm {opposite[side]}" for side, over in beyond.items())
+def _too_wide(body: Outline, width: float, depth: float) -> str:
+    """What helps where no place can: the body is larger than the deck."""
+    larger = body.width_mm > width or body.depth_mm > depth
+    return f"'{body.thing}' is larger than the deck: choose a larger deck, or turn it" if larger else ""
 
 
 def _off_tier(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
@@ -112,14 +98,13 @@ def _off_tier(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
                 label="stands here",
                 also=(Label(tier.span, f"{tier.rear_mm - tier.front_mm:g} mm deep"),),
                 numbers=(Number(side, over, "mm"),),
-                help=f"move '{body.thing}' {short(over)} mm to the {'rear' if side == 'front' else 'front'}",
             )
 
 
 def _too_large(rig: Rig, used: set[str | None]) -> Iterator[Diagnostic]:
-    """Decks that go into none of the cases, whichever way round."""
-    cases = [(case, case.inside_mm) for case in rig.cases.values() if case.inside_mm is not None]
+    """Decks that don't go into their case, or into none of those that may be theirs, whichever way round."""
     for deck in rig.decks.values():
+        cases = [(case, case.inside_mm) for case in cases_for(rig, deck.name) if case.inside_mm is not None]
         if not cases or deck.name not in used or deck.width_mm is None or deck.depth_mm is None:
             continue
         short, long = sorted((deck.width_mm.value, deck.depth_mm.value))
@@ -152,7 +137,6 @@ def _entered(rig: Rig, body: Outline, deck: Deck, kept: KeptFree) -> Iterator[Di
             label="stands here",
             also=(Label(kept.span, kept.why),),
             numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
-            help=_aside(body.thing, body.area, kept.room),
         )
 
 

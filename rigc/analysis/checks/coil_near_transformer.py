@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import Placement
+from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.facts.separation import COIL_MM
@@ -30,7 +31,7 @@ _TRANSFORMERS = {"linear": "linear", "unregulated": "unregulated", "winding": "a
 """The kinds of supply that hold a mains transformer, in words."""
 
 
-def coil_near_transformer(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
+def coil_near_transformer(rig: Rig, placement: Placement, finder: PlaceFinder) -> Iterator[Diagnostic]:
     """One finding for each wah and such supply on one deck that are too near; can't-check where the supply's kind is not said."""
     supplies = [
         body
@@ -48,7 +49,9 @@ def coil_near_transformer(rig: Rig, placement: Placement) -> Iterator[Diagnostic
                 yield (
                     _unsure(rig, unit.name, supply.thing, apart)
                     if kind is None
-                    else _told(rig, unit.name, supply.thing, apart, _TRANSFORMERS[kind])
+                    else finder.moving(
+                        _told(rig, unit.name, supply.thing, apart, _TRANSFORMERS[kind]), supply.thing, unit.name
+                    )
                 )
 
 
@@ -66,7 +69,6 @@ def _told(rig: Rig, unit: str, supply: str, apart: float, kind: str) -> Diagnost
         label="stands here",
         also=(Label(rig.places[supply].span, f"'{supply}' is here"),),
         numbers=(Number("distance", apart, "mm"), Number("needed", COIL_MM.value, "mm")),
-        help=f"move one of them {short(COIL_MM.value - apart)} mm away",
     )
 
 

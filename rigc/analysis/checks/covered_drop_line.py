@@ -1,7 +1,9 @@
-"""The drop line nearest to a lead's end is covered, above or below the deck, or no way leads through at all.
+"""The drop line nearest to a lead's end is covered, above or below the deck, and the lead is longer for it, or no way leads
+through at all.
 
 Why it matters: the lead goes a longer way than the plan suggests, or can't be laid.
-What to do: move what covers the line, or take the longer way; its length is in the cable list.
+What to do: move what covers the line, or take the longer way; its length is in the cable list. A line that is no nearer for
+the lead as a whole is not told, nor one on the far side of the unit's own body, which the lead would have to cross.
 Source: geometry on stated places; the route model is common practice, no source.
 """
 
@@ -14,6 +16,7 @@ from rigc.analysis.cables.deck_boxes import Box, DeckBoxes, deck_boxes
 from rigc.analysis.computations.cable_routes import CableRoutes, Route
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import Placement
+from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -23,7 +26,7 @@ KIND = Kind(
     "covered-drop-line",
     Level.WARNING,
     __doc__,
-    "the drop line nearest to each end of a lead is free above and below; every lead has a way",
+    "no lead is longer because the drop line nearest to one of its ends is covered; every lead has a way",
     "geometry on stated places; the route model is common practice, no source",
 )
 
@@ -40,7 +43,9 @@ class _Moved(Record):
     cover: Box
 
 
-def covered_drop_line(rig: Rig, leads: Leads, routes: CableRoutes, placement: Placement) -> Iterator[Diagnostic]:
+def covered_drop_line(
+    rig: Rig, leads: Leads, routes: CableRoutes, placement: Placement, finder: PlaceFinder
+) -> Iterator[Diagnostic]:
     """One finding for each unit and thing that covers a line of it; one for each lead without a way."""
     boxes = deck_boxes(rig, placement)
     moved: dict[tuple[str, str], list[_Moved]] = {}
@@ -49,21 +54,31 @@ def covered_drop_line(rig: Rig, leads: Leads, routes: CableRoutes, placement: Pl
         if route is not None and route.blocked:
             yield _no_way(lead, route)
         elif route is not None and route.kind == "under":
-            for each in _ends(lead, route, boxes[placement.points[lead.start].deck]):
+            for each in _ends(lead, route, boxes[placement.points[lead.start].deck], placement):
                 moved.setdefault((each.port.thing, each.cover.thing), []).append(each)
     for found in moved.values():
-        yield _told(rig, found)
+        yield finder.moving(_told(rig, found), found[0].cover.thing)
 
 
-def _ends(lead: Lead, route: Route, around: DeckBoxes) -> Iterator[_Moved]:
+def _ends(lead: Lead, route: Route, around: DeckBoxes, placement: Placement) -> Iterator[_Moved]:
     for at, (port, (x, y), taken) in enumerate(zip((lead.start, lead.end), route.exits, route.drops, strict=True)):
         if taken is None:
             continue
         other_y = route.exits[1 - at][1]
-        nearest = min(around.lines, key=lambda line: (abs(y - line), abs(other_y - line), line))
-        cover = around.cover(x, nearest)
-        if nearest != taken and cover is not None:
-            yield _Moved(lead, port, x, nearest, taken, _more(route, at, nearest), cover)
+        lines = [line for line in around.lines if not _behind(placement, port, line)]
+        nearest = min(lines, key=lambda line: (abs(y - line), abs(other_y - line), line), default=taken)
+        cover, more = around.cover(x, nearest), _more(route, at, nearest)
+        if nearest != taken and cover is not None and more > 0:
+            yield _Moved(lead, port, x, nearest, taken, more, cover)
+
+
+def _behind(placement: Placement, port: Port, line: int) -> bool:
+    """Whether a line lies beyond the whole body of the jack's own thing, seen from the jack's face."""
+    point, body = placement.point(port), placement.outline(port.thing)
+    if point is None or body is None:
+        return False
+    front, rear = round(body.y_mm * 10), round((body.y_mm + body.depth_mm) * 10)
+    return (point.dy > 0 and line <= front) or (point.dy < 0 and line >= rear)
 
 
 def _more(route: Route, at: int, nearest: int) -> int:
@@ -81,8 +96,7 @@ def _told(rig: Rig, found: list[_Moved]) -> Diagnostic:
     where = "hangs below" if cover.under else "covers"
     named = "its own" if cover.thing == thing else f"'{cover.thing}'"
     told = "; ".join(
-        f"{each.lead.mark} at '{each.port}' takes the one at {each.taken / 10:g} mm, "
-        f"{f'{each.more / 10:g} mm more' if each.more > 0 else 'no longer for it'}"
+        f"{each.lead.mark} at '{each.port}' goes through at {each.taken / 10:g} mm instead, {each.more / 10:g} mm longer"
         for each in found
     )
     lines = ", ".join(dict.fromkeys(f"{each.nearest / 10:g}" for each in found))
@@ -94,7 +108,7 @@ def _told(rig: Rig, found: list[_Moved]) -> Diagnostic:
         label="stands in the way" if not cover.under else "hangs in the way",
         also=tuple(Label(each.lead.span, each.lead.mark) for each in found),
         numbers=tuple(Number(f"{each.lead.mark} more", each.more / 10, "mm") for each in found),
-        help=f"move '{cover.thing}' off the line, or take the longer way",
+        help=f"take the longer way: accept covered-drop-line on {thing}",
     )
 
 

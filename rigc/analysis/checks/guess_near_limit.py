@@ -12,12 +12,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.case_loads import CaseLoads
 from rigc.analysis.computations.joint_loads import JointLoads
 from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.loading import Loading
-from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
@@ -50,7 +50,7 @@ def guess_near_limit(
     leads: Leads,
     lengths: CableLengths,
     drops: LeadDrops,
-    mass: Mass,
+    loads: CaseLoads,
     strips: MountingStrip,
     loading: Loading,
 ) -> Iterator[Diagnostic]:
@@ -62,7 +62,7 @@ def guess_near_limit(
         *drops_near(rig, drops),
         *heights_near(rig, placement),
         *lengths_near(rig, leads, lengths),
-        *masses_near(rig, mass),
+        *masses_near(rig, loads),
         *strips_near(rig, strips),
         *cables_near(rig, leads, loading),
     ]

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.body_clash import BodyClash
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, UnknownPlug
 from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm
+from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.model.rig import Rig
@@ -26,7 +27,7 @@ KIND = Kind(
 _HAIR_MM = 1e-6
 
 
-def plug_over_edge(rig: Rig, plugs: PlugBodies, clash: BodyClash) -> Iterator[Diagnostic]:
+def plug_over_edge(rig: Rig, plugs: PlugBodies, clash: BodyClash, finder: PlaceFinder) -> Iterator[Diagnostic]:
     """One finding for each unit with plugs beyond an edge, unless it overhangs itself; can't-checks for decks of unknown size and units of
     unknown plugs."""
     over: dict[str, list[tuple[PlugBody, float]]] = {}
@@ -38,7 +39,7 @@ def plug_over_edge(rig: Rig, plugs: PlugBodies, clash: BodyClash) -> Iterator[Di
         elif plug.needs_mm - room > _HAIR_MM and plug.thing not in clash.beyond:
             over.setdefault(plug.thing, []).append((plug, room))
     for found in over.values():
-        yield _told(rig, found)
+        yield finder.moving(_told(rig, found), found[0][0].thing)
     yield from (_unsized(rig, deck, plug) for deck, plug in unsized.items())
     for thing in dict.fromkeys(each.port.thing for each in plugs.unknown):
         yield _unknown([each for each in plugs.unknown if each.port.thing == thing])
@@ -98,9 +99,7 @@ def _over(plug: PlugBody, room: float) -> str:
 
 def _shorter(rig: Rig, plug: PlugBody, room: float) -> str:
     better = narrower_plug(rig, (plug.port,), lambda each: reach_mm(each) - room <= _HAIR_MM)
-    if better is None:
-        return f"move '{plug.thing}' {short(plug.needs_mm - room)} mm inwards"
-    return f"use '{better.name}': it needs {reach_mm(better):g} mm"
+    return "" if better is None else f"use '{better.name}': it needs {reach_mm(better):g} mm"
 
 
 def _unsized(rig: Rig, deck: str, plug: PlugBody) -> Diagnostic:

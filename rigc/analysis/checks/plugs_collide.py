@@ -18,6 +18,7 @@ from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
 from rigc.analysis.computations.plug_clash import IntoDeck, PlugClash, PlugMeeting, SideBySide
 from rigc.analysis.deck.tier_fronts import is_tier, tier_name
 from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm
+from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.diagnostics.wording import listed
@@ -38,7 +39,9 @@ _HAIR_MM = 1e-6
 _PAIRS_NAMED = 3  # more pairs than these are told as a list of jacks
 
 
-def plugs_collide(rig: Rig, clash: PlugClash, plugs: PlugBodies, bodies: BodyClash) -> Iterator[Diagnostic]:
+def plugs_collide(
+    rig: Rig, clash: PlugClash, plugs: PlugBodies, bodies: BodyClash, finder: PlaceFinder
+) -> Iterator[Diagnostic]:
     """One finding for each unit whose own plugs collide, one for each two things of which a plug meets the other (unless the
     two overlap themselves), one for each unit with plugs that reach into the deck."""
     pairs: dict[str, list[SideBySide]] = {}
@@ -49,7 +52,7 @@ def plugs_collide(rig: Rig, clash: PlugClash, plugs: PlugBodies, bodies: BodyCla
     for meeting in clash.meetings:
         if not bodies.between(*meeting.things):
             meetings.setdefault(meeting.things, []).append(meeting)
-    yield from (_meeting(rig, each) for each in meetings.values())
+    yield from (_parted(rig, each, finder) for each in meetings.values())
     sunk: dict[str, list[IntoDeck]] = {}
     for into in clash.into_deck:
         sunk.setdefault(into.plug.thing, []).append(into)
@@ -128,7 +131,7 @@ def _jacks(ports: list[Port]) -> str:
 
 
 def _meeting(rig: Rig, meetings: list[PlugMeeting]) -> Diagnostic:
-    worst = max(meetings, key=lambda meeting: meeting.needed_mm - meeting.room_mm)
+    worst = _worst(meetings)
     ports = dict.fromkeys(str(plug.port) for each in meetings for plug in (each.plug, each.other) if plug is not None)
     return KIND.at(
         worst.plug.span,
@@ -138,6 +141,19 @@ def _meeting(rig: Rig, meetings: list[PlugMeeting]) -> Diagnostic:
         numbers=(Number("room", worst.room_mm, "mm"), Number("needed", worst.needed_mm, "mm")),
         help=_apart(rig, worst),
     )
+
+
+def _parted(rig: Rig, meetings: list[PlugMeeting], finder: PlaceFinder) -> Diagnostic:
+    """The finding with a place for one of the things; plugs of one thing need other plugs."""
+    found, worst = _meeting(rig, meetings), _worst(meetings)
+    if worst.plug.thing == worst.thing:
+        return found
+    things = (worst.plug.thing,) if is_tier(worst.thing) else (worst.thing, worst.plug.thing)
+    return finder.moving(found, *things)
+
+
+def _worst(meetings: list[PlugMeeting]) -> PlugMeeting:
+    return max(meetings, key=lambda meeting: meeting.needed_mm - meeting.room_mm)
 
 
 def _met(meeting: PlugMeeting) -> str:
@@ -156,30 +172,12 @@ def _met(meeting: PlugMeeting) -> str:
 
 
 def _apart(rig: Rig, meeting: PlugMeeting) -> str:
-    """A plug kind that fits, how far to stagger, or how far to part them."""
-    ways = [] if meeting.stagger_mm is None else [f"stagger '{meeting.thing}' by {meeting.stagger_mm:g} mm sideways"]
+    """A plug kind that fits."""
     better = _shorter(rig, meeting)
     if better is not None:
-        ways.append(f"use '{better.name}' at '{meeting.plug.port}'")
-    if meeting.plug.thing == meeting.thing:
-        return ways[-1] if ways else f"use a shorter or narrower plug at '{meeting.plug.port}'"
-    return ", or ".join([*ways, _away(meeting)])
-
-
-def _away(meeting: PlugMeeting) -> str:
-    """The way of the thing that is to move: the plug's own backs off from a tier, another thing gives way to the plug."""
-    point, lacking = meeting.plug.point, short(meeting.needed_mm - meeting.room_mm)
-    back = is_tier(meeting.thing)
-    moved, sign = (meeting.plug.thing, -1) if back else (meeting.thing, 1)
-    facing = meeting.other is None or bool(meeting.room_mm)
-    ways: dict[tuple[float, float], str] = {
-        (1, 0): "to the right",
-        (-1, 0): "to the left",
-        (0, 1): "to the rear",
-        (0, -1): "to the front",
-    }
-    way = ways.get((sign * point.dx, sign * point.dy), "away") if facing else "away"
-    return f"move '{moved}' {lacking} mm {way}"
+        return f"use '{better.name}' at '{meeting.plug.port}'"
+    own = meeting.plug.thing == meeting.thing
+    return f"use a shorter or narrower plug at '{meeting.plug.port}'" if own else ""
 
 
 def _named(thing: str) -> str:

@@ -1,7 +1,7 @@
-"""The board balances outside its feet, or a foot on a treadle beyond the feet tips it.
+"""The board balances outside its feet, or a foot on a treadle or a switch beyond the feet tips it.
 
 Why it matters: it rocks at each stamp, or stands up under the player's weight and pulls its leads out.
-What to do: move the heavy things inwards, the treadle behind the feet, or the feet outwards.
+What to do: move the heavy things inwards, the treadle or switch behind the feet, or the feet outwards.
 Source: physics: a foot of 800 N at a mm outside the feet tips the board when 800 · a > m · g · c, c from there to the
 centre of gravity; the 800 N are common practice, no source.
 """
@@ -12,7 +12,8 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.mass import Balance, Mass
 from rigc.analysis.computations.placement import Placement
-from rigc.analysis.deck.feet import Feet, feet_of, heel_and_toe
+from rigc.analysis.deck.feet import Feet, feet_of, spots_pressed
+from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.foot import GRAVITY_M_PER_S2, STAMP_N
 from rigc.model.deck import Deck
@@ -22,19 +23,19 @@ KIND = Kind(
     "tips-over",
     Level.WARNING,
     __doc__,
-    "the centre of gravity lies within the feet; on a treadle, 800 N · overhang ≤ m · g · distance of the centre of gravity",
+    "the centre of gravity lies within the feet; on a treadle or a switch, 800 N · overhang ≤ m · g · distance of the centre of gravity",
     "physics: moments about the feet; 800 N is common practice, no source",
 )
 _HAIR_MM = 1e-6
 
 
-def tips_over(rig: Rig, placement: Placement, mass: Mass) -> Iterator[Diagnostic]:
-    """One finding for each deck that balances outside its feet, and for each treadle that tips one."""
+def tips_over(rig: Rig, placement: Placement, mass: Mass, finder: PlaceFinder) -> Iterator[Diagnostic]:
+    """One finding for each deck that balances outside its feet, and for each treadle or switch that tips one."""
     for balance in mass.balances:
         deck, feet = rig.decks[balance.deck], feet_of(rig.decks[balance.deck])
         beyond = _beyond(rig, placement, deck, feet)
         if feet is None or balance.x_mm is None or balance.y_mm is None or balance.kg is None:
-            yield from _unknown(rig, placement, deck, balance, bool(beyond))
+            yield from _unknown(rig, placement, deck, balance, feet is None or bool(beyond))
             continue
         outside = {side: over for side, over in feet.outside(balance.x_mm, balance.y_mm).items() if over > _HAIR_MM}
         if outside:
@@ -44,20 +45,21 @@ def tips_over(rig: Rig, placement: Placement, mass: Mass) -> Iterator[Diagnostic
             room = feet.inside(side, balance.x_mm, balance.y_mm)
             most = balance.kg * GRAVITY_M_PER_S2.value * room / STAMP_N.value
             if over - most > _HAIR_MM:
-                yield _tipped(rig, deck, balance.kg, (thing, side), (over, most, room))
+                yield finder.moving(_tipped(rig, deck, balance.kg, (thing, side), (over, most, room)), thing)
 
 
 def _beyond(rig: Rig, placement: Placement, deck: Deck, feet: Feet | None) -> list[tuple[str, str, float]]:
-    """For each treadle the side of the feet that its heel or toe reaches over most; all of them where feet are not known."""
+    """For each unit that a foot presses, the side of the feet over which its treadle's heel or toe, or a switch, reaches most."""
     found = []
     for body in placement.outlines.values():
         unit = rig.units.get(body.thing)
-        if unit is None or unit.treadle_mm is None or body.under or body.deck != deck.name:
+        if unit is None or feet is None or body.under or body.deck != deck.name:
             continue
-        ends = heel_and_toe(unit, rig.places[unit.name])
-        sides = [(over, side) for end in ends for side, over in (feet.outside(*end).items() if feet else ())]
-        over, side = max(sides, default=(0.0, ""))
-        if feet is None or over > _HAIR_MM:
+        pressed = spots_pressed(unit, rig.places[unit.name])
+        over, side = max(
+            ((over, side) for spot in pressed for side, over in feet.outside(*spot).items()), default=(0.0, "")
+        )
+        if over > _HAIR_MM:
             found.append((unit.name, side, over))
     return found
 
@@ -84,14 +86,14 @@ def _tipped(rig: Rig, deck: Deck, kg: float, what: tuple[str, str], figures: tup
         label="stands here",
         also=(Label(deck.declared, "this deck"),),
         numbers=(Number("overhang", over, "mm"), Number("most", most, "mm"), Number("mass", kg, "kg")),
-        help=f"move '{thing}' {over - most:.0f} mm inwards, or the feet outwards",
+        help="set the feet further outwards",
     )
 
 
-def _unknown(rig: Rig, placement: Placement, deck: Deck, balance: Balance, treadle: bool) -> Iterator[Diagnostic]:
-    """Told only where something tips a board: a treadle stands on it."""
+def _unknown(rig: Rig, placement: Placement, deck: Deck, balance: Balance, asked: bool) -> Iterator[Diagnostic]:
+    """Told where nobody knows where the feet are, or something is pressed beyond them; masses are also asked for by `too-heavy`."""
     missing = [*balance.missing, *([f"where the feet of '{deck.name}' are"] if deck.feet_inset_mm is None else [])]
-    if treadle and missing and any(body.deck == deck.name for body in placement.outlines.values()):
+    if asked and missing and any(body.deck == deck.name for body in placement.outlines.values()):
         yield KIND.cant_check(
             deck.declared,
             f"whether '{deck.name}' tips is not known, for want of {missing[0]}"

@@ -1,4 +1,4 @@
-"""The board in its case is heavier than one person lifts, or than a limit that the source declares.
+"""A board in its case is heavier than one person lifts, or than a limit that the source declares.
 
 Why it matters: a back is hurt, or the case stays at the airport.
 What to do: two people lift it, and the mass stands on the case; or take out what need not fly. Airline limits are the carrier's.
@@ -10,11 +10,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads
 from rigc.analysis.computations.mass import Mass
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.wording import listed
 from rigc.facts import weight
 from rigc.model.records import Limit
 from rigc.model.rig import Rig
+from rigc.source import Span
 
 KIND = Kind(
     "too-heavy",
@@ -27,30 +30,49 @@ _FIRST = 3  # so many missing facts fit into one line
 _NAMES = {"lift": "one lifter", "airline": "one airline piece", "case": "the case"}
 
 
-def too_heavy(rig: Rig, mass: Mass) -> Iterator[Diagnostic]:
-    """One finding with all limits that are passed; a can't-check where unknown masses could pass one."""
+def too_heavy(rig: Rig, loads: CaseLoads) -> Iterator[Diagnostic]:
+    """One finding for each case, with all limits that it passes; a can't-check where unknown masses could pass one, or nobody
+    says which case holds which deck."""
     if not rig.places:
         return
+    if loads.unclear:
+        yield _unclear(rig, loads.unclear)
+    for load in loads.all:
+        yield from _judged(rig, load)
+
+
+def _unclear(rig: Rig, cases: tuple[str, ...]) -> Diagnostic:
+    return KIND.cant_check(
+        rig.cases[cases[0]].declared,
+        f"can't tell whether a case is too heavy: {listed(cases)} don't say which deck they hold",
+        subject=cases,
+        help=f"write into the block of each case what travels in it, for example `holds {next(iter(rig.decks))}`",
+    )
+
+
+def _judged(rig: Rig, load: CaseLoad) -> Iterator[Diagnostic]:
+    mass = load.mass
     limits = {name: found.amount.value for name in _NAMES if (found := rig.limit(name)) is not None}
     limits.setdefault("lift", weight.ONE_LIFTER_KG.value)
     known, missing = mass.known_kg, mass.missing
     passed = {name: limits[name] for name in _NAMES if name in limits and known > limits[name] + 1e-9}
     if passed:
-        yield _told(rig, mass, passed)
+        yield _told(rig, load, passed)
     elif missing:
-        yield _unknown(rig, mass)
+        yield _unknown(rig, load)
 
 
-def _unknown(rig: Rig, mass: Mass) -> Diagnostic:
+def _unknown(rig: Rig, load: CaseLoad) -> Diagnostic:
     """One finding for all that is not weighed: the first few in its line, every thing where it is declared."""
+    mass = load.mass
     missing, owners = mass.missing, {**rig.things, **rig.decks, **rig.cases}
     more = f" and {len(missing) - _FIRST} more" if len(missing) > _FIRST else ""
     things = [owners[item.name] for item in (*mass.items, *mass.cases) if item.kg is None and item.name in owners]
     return KIND.at(
-        rig.head.span,
-        f"can't tell whether '{rig.head.name}' is too heavy: {', '.join(missing[:_FIRST])}{more} "
+        _span(rig, load),
+        f"can't tell whether '{load.name}' is too heavy: {', '.join(missing[:_FIRST])}{more} "
         f"{'is' if len(missing) == 1 else 'are'} not known",
-        subject=(rig.head.name,),
+        subject=(load.name,),
         also=tuple(Label(thing.declared, "not weighed") for thing in things) if more else (),
         help=f"state {missing[0]}",
         wants=tuple(missing),
@@ -58,17 +80,18 @@ def _unknown(rig: Rig, mass: Mass) -> Diagnostic:
     )
 
 
-def _told(rig: Rig, mass: Mass, passed: dict[str, float]) -> Diagnostic:
+def _told(rig: Rig, load: CaseLoad, passed: dict[str, float]) -> Diagnostic:
+    mass = load.mass
     known = mass.known_kg
-    cases = " in its case" if mass.cases else ""
+    cases = f" with {listed(load.decks)} in it" if load.name == load.case else " in its case" if mass.cases else ""
     least = "at least " if mass.missing else ""
     over = " and ".join(f"{limit:g} kg for {_NAMES[name]}" for name, limit in passed.items())
     declared = [found for name in passed if (found := rig.limit(name)) is not None]
     return KIND.at(
-        rig.head.span,
-        f"'{rig.head.name}' weighs {least}{known:.3f} kg{cases}, over {over}",
-        subject=(rig.head.name, *passed),
-        label="this rig",
+        _span(rig, load),
+        f"'{load.name}' weighs {least}{known:.3f} kg{cases}, over {over}",
+        subject=(load.name, *passed),
+        label="this rig" if load.name == rig.head.name else "this case",
         also=tuple(Label(each.amount.span, _source(each)) for each in declared),
         numbers=(
             Number("mass", round(known, 3), "kg"),
@@ -76,6 +99,12 @@ def _told(rig: Rig, mass: Mass, passed: dict[str, float]) -> Diagnostic:
         ),
         help=_relief(rig, mass, passed),
     )
+
+
+def _span(rig: Rig, load: CaseLoad) -> Span:
+    if load.name == rig.head.name:
+        return rig.head.span
+    return (rig.cases[load.case] if load.case is not None else rig.decks[load.name]).declared
 
 
 def _source(limit: Limit) -> str:

@@ -3,7 +3,7 @@
 Three things are compared. Where a case states its `lid`: each thing's height (on a tier, the tier's as well) with the lid
 less 10 mm of foam. Where a case states its `inside`: the clearance below the deck + the deck's thickness + the height of
 what reaches highest with the height inside less 10 mm of foam; a deck at an angle is counted low at the front, where its
-clearance is, and the rear upper edge of a thing by sine and cosine; of several cases the roomiest. Under the deck: each
+clearance is, and the rear upper edge of a thing by sine and cosine; of several cases that may be its own the roomiest. Under the deck: each
 thing's height + 15 mm with the clearance. A treadle is counted parked, toe down.
 
 Why it matters: the lid presses on a switch or a knob; a supply under the deck stands on the floor and carries the board.
@@ -21,6 +21,7 @@ from rigc.analysis.deck.case_height import HeightInCase, height_in_case, parked_
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.facts import clearance
+from rigc.model.case_of import cases_for
 from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig
 
@@ -46,7 +47,9 @@ def too_tall(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
 
 
 def _under_lid(rig: Rig, placement: Placement, case: Case) -> Iterator[Diagnostic]:
-    standing = [body for body in placement.outlines.values() if not body.under]
+    standing = [
+        body for body in placement.outlines.values() if not body.under and case in cases_for(rig, body.deck or "")
+    ]
     if case.lid_mm is None:
         if standing and case.inside_mm is None:
             yield KIND.cant_check(
@@ -79,7 +82,7 @@ def _in_case(rig: Rig, deck: Deck, bodies: list[Outline]) -> Iterator[Diagnostic
     """A deck with what stands on it, against the height inside the roomiest case."""
     standing = [body for body in bodies if not body.under]
     inside, case = max(
-        ((case.inside_mm[2], case) for case in rig.cases.values() if case.inside_mm is not None),
+        ((case.inside_mm[2], case) for case in cases_for(rig, deck.name) if case.inside_mm is not None),
         key=lambda each: each[0],
         default=(0.0, None),
     )

@@ -1,7 +1,8 @@
 """A vent has too little air before it, or a supply hangs under a unit that gets warm.
 
 Why it matters: what can't shed its heat fails early, and mostly in the middle of a show.
-What to do: leave 15 mm before each vent; hang supplies away from warm units.
+What to do: leave 15 mm before each vent; hang supplies away from warm units. All power that a unit takes becomes heat: of one
+that takes 5 W or more, stands over a supply and states no heat, it is asked (`warm 0 W` if its base stays cool).
 Source: common practice, no source; geometry on stated places.
 """
 
@@ -11,32 +12,41 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.deck.vent_gap import vent_gap
+from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
-from rigc.facts.foot import VENT_MM
+from rigc.diagnostics.wording import listed
+from rigc.facts.foot import VENT_MM, WARM_W
 from rigc.model.rig import Rig
-from rigc.model.things import Thing
+from rigc.model.things import Thing, Unit
 
 KIND = Kind(
     "too-warm",
     Level.WARNING,
     __doc__,
-    "at least 15 mm before the side with vents; no supply under a unit that states `warm`",
+    "at least 15 mm before the side with vents; no supply under a unit that states `warm`; what takes 5 W or more says whether it does",
     "common practice, no source; geometry on stated places",
 )
 _HAIR_MM = 1e-6
 
 
-def too_warm(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
+def too_warm(rig: Rig, placement: Placement, finder: PlaceFinder) -> Iterator[Diagnostic]:
     """One finding for each vent with too little air, and for each supply under a warm unit."""
     bodies = tuple(placement.outlines.values())
     for body in bodies:
         thing = rig.things[body.thing]
         if isinstance(thing, Thing):
             for side in thing.vents:
-                yield from _closed(rig, body, thing, side, bodies)
-            if thing.warm_w is not None and not body.under:
-                yield from _above(rig, body, thing.warm_w.value, bodies)
+                yield from (
+                    finder.moving(each, *each.subject[1::-1]) for each in _closed(rig, body, thing, side, bodies)
+                )
+            if body.under:
+                continue
+            if thing.warm_w is not None:
+                found = _above(rig, body, thing.warm_w.value, bodies) if thing.warm_w.value else ()
+                yield from (finder.moving(each, *each.subject) for each in found)
+            elif isinstance(thing, Unit):
+                yield from _unstated(rig, body, thing, bodies)
 
 
 def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
@@ -52,14 +62,32 @@ def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outl
             label="stands here" if not body.under else "hangs here",
             also=(Label(rig.places[other.thing].span, f"'{other.thing}' is here"),),
             numbers=(Number("gap", gap, "mm"), Number("needed", VENT_MM.value, "mm")),
-            help=f"move '{other.thing}' {short(VENT_MM.value - gap)} mm away",
         )
+
+
+def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+    """A unit that takes much power, over a supply: whether it gets warm is not known."""
+    watts = 0.0 if unit.volts is None or unit.draws_ma is None else unit.volts.value * unit.draws_ma.value / 1000
+    below = [each.thing for each in bodies if _hangs_below(rig, each, body)]
+    if watts - WARM_W.value > -_HAIR_MM and below:
+        yield KIND.cant_check(
+            unit.declared,
+            f"whether '{unit.name}' warms {listed(below)} below it is not known: it takes {short(watts)} W and "
+            "states no heat",
+            subject=(unit.name, *below),
+            help=f"feel its base after an hour of use, and write its heat into the block of '{unit.name}': warm ___ W",
+        )
+
+
+def _hangs_below(rig: Rig, supply: Outline, body: Outline) -> bool:
+    across, along = body.area.overlap(supply.area)
+    return supply.under and supply.deck == body.deck and supply.thing in rig.supplies and min(across, along) > _HAIR_MM
 
 
 def _above(rig: Rig, body: Outline, watts: float, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     for other in bodies:
         across, along = body.area.overlap(other.area)
-        if other.under and other.deck == body.deck and other.thing in rig.supplies and min(across, along) > _HAIR_MM:
+        if _hangs_below(rig, other, body):
             yield KIND.at(
                 rig.places[other.thing].span,
                 f"'{other.thing}' hangs under '{body.thing}', which gives off {watts:g} W: {short(across)} x {short(along)} mm of it",
@@ -67,7 +95,6 @@ def _above(rig: Rig, body: Outline, watts: float, bodies: tuple[Outline, ...]) -
                 label="hangs here",
                 also=(Label(rig.places[body.thing].span, f"'{body.thing}' stands above"),),
                 numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
-                help=f"move one of them {short(min(across, along))} mm aside",
             )
 
 

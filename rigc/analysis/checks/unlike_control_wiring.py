@@ -46,8 +46,8 @@ def unlike_control_wiring(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]
     for each in control_links(rig):
         if each.differences:
             yield _control(each)
-        elif (port := unsaid_taper(each)) is not None:
-            yield _taper(each, port)
+        elif (silent := unsaid_taper(each)) is not None:
+            yield _taper(each, silent)
 
 
 def _trs(rig: Rig, port: Port) -> Jack | None:

@@ -1,9 +1,10 @@
-"""A unit's strips hold less than a fall asks for, lie over a part that must stay free, or meet only one rail.
+"""A unit's strips hold less than a fall asks for, lie over a part that must stay free, meet only one rail, or don't stick to
+its base.
 
 Why it matters: the unit comes off when the case is dropped, or must come off to change a battery.
 What to do: put it on a bridge plate (`NAME bridged`), take a strip with more pull, or move it so that it meets two rails.
 The area needed is m · 20 · 9.81 / σ, with σ the working pull of the strip; what counts is the area that meets tape, not the
-length of strip. Adhesive fails before the tape on oily or powder-coated bases: wipe them first.
+length of strip. On a base whose rubber feet stay, or that is textured, strip does not hold at all. Adhesive fails before the tape on oily or powder-coated bases: wipe them first.
 Source: physics (20 g is a case that falls 150 mm onto foam giving way by 7 to 8 mm); the rule for laying strips is common
 practice, no source; the pull is that of the stock: measure your own.
 """
@@ -23,7 +24,7 @@ KIND = Kind(
     "weak-strip",
     Level.WARNING,
     __doc__,
-    "engaged strip area ≥ m·20·9.81/σ, on two rails or more, and no strip over a battery door, vent or trim",
+    "engaged strip area ≥ m·20·9.81/σ, on two rails or more, no strip over a battery door, vent or trim, none on feet or texture",
     "physics: 20 g; rule for laying strips: common practice, no source",
 )
 _NEVER_COVERED = ("battery-door", "vent", "trim")
@@ -34,12 +35,22 @@ def weak_strip(rig: Rig, strips: MountingStrip) -> Iterator[Diagnostic]:
     for unit in strips.units:
         if unit.bridged or unit.fixing is not None:
             continue
-        faults = _faults(unit)
+        faults = [*_base(rig, unit), *_faults(unit)]
         if faults:
             yield _told(rig, unit, faults)
         elif unit.engaged_mm2 is None or unit.needed_mm2 is None:
             yield _unknown(unit)
     yield from _unstripped(rig, [unit for unit in strips.unknown if not _bridged(rig, unit)])
+
+
+def _base(rig: Rig, unit: StrippedUnit) -> list[str]:
+    """What keeps strip from holding on a base, however large it is."""
+    thing, faults = rig.things[unit.thing], []
+    if isinstance(thing, Thing) and thing.feet is not None and thing.feet.value == "stay":
+        faults.append("keeps its rubber feet, on which strip does not hold")
+    if isinstance(thing, Thing) and thing.base is not None and thing.base.value == "textured":
+        faults.append("has a textured base, on which strip does not hold")
+    return faults
 
 
 def _faults(unit: StrippedUnit) -> list[str]:

@@ -82,7 +82,7 @@ def mass(
     """Units, supplies, panels and decks in use, leads that stay on the board (stage leads don't), strips as laid."""
     things = tuple(_things(rig, placement))
     decks = tuple(_decks(rig))
-    rest = (*_panels(rig), *_leads(leads), *_strips(rig, strips, order))
+    rest = (*_panels(rig), *lead_items(leads), *strip_items(rig, strips, order))
     cases = tuple(_item(case.name, case.mass_kg) for case in rig.cases.values())
     return Mass((*things, *decks, *rest), cases, tuple(_balance(deck, things) for deck in decks))
 
@@ -143,13 +143,15 @@ def _panels(rig: Rig) -> Iterator[MassItem]:
     return (_item(panel.name, panel.mass_kg) for panel in rig.panels.values())
 
 
-def _leads(masses: LeadMass) -> Iterator[MassItem]:
+def lead_items(masses: LeadMass) -> Iterator[MassItem]:
+    """An item for the leads of each signal."""
     for signal, grams in masses.grams.items():
         missing = masses.missing.get(signal, "")
         yield MassItem(f"{signal} leads", None if missing else grams / 1000, missing)
 
 
-def _strips(rig: Rig, strips: MountingStrip, order: StripOrder) -> Iterator[MassItem]:
+def strip_items(rig: Rig, strips: MountingStrip, order: StripOrder) -> Iterator[MassItem]:
+    """An item for each kind of strip and tape, and for each thing whose strips are not known."""
     for unit in strips.unknown:
         yield MassItem(f"strips of {unit.thing}", None, f"the strips of '{unit.thing}'")
     for kind in order.kinds:

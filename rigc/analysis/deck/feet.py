@@ -1,7 +1,8 @@
-"""A deck's size and the inset of its feet -> the rectangle on which it stands; and where a foot presses on a treadle."""
+"""A deck's size and the inset of its feet -> the rectangle on which it stands; and where a foot presses on a unit."""
 
 from __future__ import annotations
 
+from rigc.analysis.deck.by_hand import worked_by_hand
 from rigc.analysis.deck.spot_on_thing import spot_of
 from rigc.model.deck import Deck, Place
 from rigc.model.polygon import Spot
@@ -37,6 +38,14 @@ def feet_of(deck: Deck) -> Feet | None:
         return None
     inset = deck.feet_inset_mm.value
     return Feet(inset, deck.width_mm.value - inset, inset, deck.depth_mm.value - inset)
+
+
+def spots_pressed(unit: Unit, place: Place) -> tuple[Spot, ...]:
+    """Where a foot presses on a unit, on the deck: on a treadle at both ends, on each switch. Its body must be known."""
+    if worked_by_hand(unit):
+        return ()
+    ends = heel_and_toe(unit, place) if unit.treadle_mm is not None else ()
+    return (*ends, *(spot_of(unit, place, switch.x_mm, switch.y_mm) for switch in unit.switches))
 
 
 def heel_and_toe(unit: Unit, place: Place) -> tuple[Spot, Spot]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.placement import Placement
+from rigc.analysis.deck.by_hand import worked_by_hand
 from rigc.analysis.deck.spot_on_thing import spot_of
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -19,11 +20,13 @@ class FootSpot(Record):
 
 
 def foot_spots(rig: Rig, placement: Placement) -> tuple[tuple[FootSpot, ...], tuple[FootSpot, ...]]:
-    """All switches, and all knobs, of the units that stand on top."""
+    """All switches on which a foot comes down, and all knobs, of the units that stand on top. What is worked by hand has none
+    of the former."""
     standing = [body for body in placement.outlines.values() if not body.under and body.thing in rig.units]
     found: list[list[FootSpot]] = [[], []]
     for body in standing:
         unit, place = rig.units[body.thing], rig.places[body.thing]
-        for spots, into in zip((unit.switches, unit.knobs), found, strict=True):
+        switches = () if worked_by_hand(unit) else unit.switches
+        for spots, into in zip((switches, unit.knobs), found, strict=True):
             into += [FootSpot(unit.name, s.name, *spot_of(unit, place, s.x_mm, s.y_mm), body.deck) for s in spots]
     return tuple(found[0]), tuple(found[1])

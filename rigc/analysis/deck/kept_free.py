@@ -1,4 +1,4 @@
-"""Keep-outs, reserved rooms and tiers -> the parts of a deck that a thing must not reach into."""
+"""Keep-outs, reserved rooms, the heel's room and tiers -> the parts of a deck that a thing must not reach into."""
 
 from __future__ import annotations
 
@@ -24,7 +24,8 @@ class KeptFree(Record):
 
 
 def kept_free(rig: Rig, deck: Deck, body: Outline) -> Iterator[KeptFree]:
-    """Keep-outs hold on both sides of the deck, reserved rooms and tiers on top; a thing may stand on its own tier."""
+    """Keep-outs hold on both sides of the deck; reserved rooms, the heel's room along the front and tiers on top. A thing may
+    stand on its own tier."""
     for number, area in enumerate(deck.keep_outs, start=1):
         named = "a keep-out" if area.what == "keep-out" else f"the keep-out '{area.what}'"
         yield KeptFree(_room(area), named, str(number), "kept free", area.span)
@@ -35,6 +36,11 @@ def kept_free(rig: Rig, deck: Deck, body: Outline) -> Iterator[KeptFree]:
             named = "a reserved room" if area.what == "reserved" else f"the room reserved for '{area.what}'"
             yield KeptFree(_room(area), named, f"reserved {number}", "kept free", area.span)
     if deck.width_mm is not None:
+        if deck.heel_mm is not None:
+            room = Rectangle(0.0, 0.0, deck.width_mm.value, deck.heel_mm.value)
+            yield KeptFree(
+                room, "the room for the heel", "heel", f"{deck.heel_mm.value:g} mm stay free", deck.heel_mm.span
+            )
         for tier in deck.tiers:
             if tier.name != rig.places[body.thing].tier:
                 room = Rectangle(0.0, tier.front_mm, deck.width_mm.value, tier.rear_mm - tier.front_mm)

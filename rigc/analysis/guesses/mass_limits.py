@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.case_loads import CaseLoads
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
 from rigc.analysis.guesses.near_limit import Guess, NearLimit, driven, guessed, near, nearest
@@ -14,10 +15,12 @@ from rigc.model.things import Panel, Thing
 _LIMITS = ("lift", "airline", "case")
 
 
-def masses_near(rig: Rig, mass: Mass) -> list[NearLimit]:
-    """What the board weighs in its case, against the limit of one lifter and those that are declared."""
-    if not rig.places:
-        return []
+def masses_near(rig: Rig, loads: CaseLoads) -> list[NearLimit]:
+    """What each board weighs in its case, against the limit of one lifter and those that are declared."""
+    return [near for load in loads.all for near in _load_near(rig, load.mass)] if rig.places else []
+
+
+def _load_near(rig: Rig, mass: Mass) -> list[NearLimit]:
     stated = {name: found.amount.value for name in _LIMITS if (found := rig.limit(name)) is not None}
     limit = nearest(mass.known_kg, tuple({"lift": ONE_LIFTER_KG.value, **stated}.values()))
     guesses = [guess for item in (*mass.items, *mass.cases) if (guess := _mass(rig, item.name)) is not None]

@@ -6,6 +6,7 @@ from rigc.analysis.cables.lead_ends import LeadEnd, lead_ends, tenths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import Placement, placement
 from rigc.analysis.computations.plug_bodies import PlugBody, plug_bodies
+from rigc.analysis.deck.by_hand import worked_by_hand
 from rigc.analysis.placing.board import Area, Board, End, Item, Link, Shape, Socket, Spot, Tier, Wish
 from rigc.analysis.placing.hold import grip, tapes
 from rigc.analysis.placing.standing import for_a_foot, hangs
@@ -63,7 +64,7 @@ def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step
         links=tuple(_link(rig, lead, laid[0], names, links) for lead in links),
         wishes=(*_wishes(rig, names, {thing.name for thing in things}), *_treadles(rig, things, names)),
         kept_free=tuple(map(_area, deck.keep_outs)),
-        reserved=tuple(map(_area, rig.reserved_rooms)) if rig.deck is deck else (),
+        reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
         tapes=tapes(deck),
         aside=tenths(spacing[0].value),
@@ -106,12 +107,13 @@ def _item(
 
 def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead]) -> Shape:
     outline = laid.placement.outlines[thing.name]
+    switches = () if worked_by_hand(thing) else thing.switches
     return Shape(
         turned,
         tenths(outline.width_mm),
         tenths(outline.depth_mm),
         tuple(_socket(laid, port, ends) for port, ends in _sockets(thing.name, laid, links).items()),
-        tuple(_turned_spot(thing, spot.x_mm, spot.y_mm, turned) for spot in thing.switches),
+        tuple(_turned_spot(thing, spot.x_mm, spot.y_mm, turned) for spot in switches),
     )
 
 
@@ -191,6 +193,12 @@ def _treadles(rig: Rig, things: tuple[Thing, ...], names: tuple[str, ...]) -> tu
         for thing in things
         if thing.treadle_mm is not None and thing.name not in asked
     )
+
+
+def _heel(deck: Deck) -> tuple[Area, ...]:
+    if deck.heel_mm is None or deck.width_mm is None:
+        return ()
+    return ((0, 0, tenths(deck.width_mm.value), tenths(deck.heel_mm.value)),)
 
 
 def _area(room: Room) -> Area:

@@ -75,7 +75,8 @@ def in_the_way(board: Board, one: Solid, here: Spot, other: Solid, there: Spot, 
 
 
 def off_the_deck(board: Board, solid: Solid, at: Spot, under: bool) -> int:
-    """By how much a thing with its plugs leaves the deck, enters what is kept free, or lies across the edge of a tier."""
+    """By how much a thing with its plugs leaves the deck, enters what is kept free, lies across the edge of a tier, or has its plugs
+    in a tier's front or rear."""
     x, y = at
     left, front, right, rear = solid.reach
     total = max(0, -x - left) + max(0, x + right - board.width) + max(0, -y - front) + max(0, y + rear - board.depth)
@@ -86,6 +87,9 @@ def off_the_deck(board: Board, solid: Solid, at: Spot, under: bool) -> int:
     for tier in () if under else board.tiers:
         for edge in (tier.front, tier.rear):
             total += max(0, min(edge - y, y + solid.depth - edge))
+        if not (tier.front <= y and y + solid.depth <= tier.rear):
+            wall = (-x, tier.front - y, board.width - x, tier.rear - y)
+            total += sum(_before(board, plug, room, wall, 0, tier.raised) for plug, room in solid.plugs)
     return total
 
 

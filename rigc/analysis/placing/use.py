@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.by_hand import worked_by_hand
 from rigc.model.rig import Rig
 
 _MOST = 20  # weight of a unit that all presets use: hundredths of a length of cable
@@ -26,4 +27,5 @@ def uses(rig: Rig) -> dict[str, int]:
         for name in used | ({rig.midi_master} if rig.midi_master else set()):
             if name is not None:
                 counts[name] = counts.get(name, 0) + 1
-    return {name: _MOST * count // len(rig.presets) for name, count in counts.items()}
+    trodden = {name for name in counts if (unit := rig.units.get(name)) is None or not worked_by_hand(unit)}
+    return {name: _MOST * count // len(rig.presets) for name, count in counts.items() if name in trodden}

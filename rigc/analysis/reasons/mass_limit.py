@@ -1,9 +1,11 @@
-"""How far the rig is from what may be lifted or flown: `rig.lift.most`, `.weighs`, `.left`; `rig.airline`, `rig.case` likewise."""
+"""How far a case is from what may be lifted or flown: `rig.lift.most`, `.weighs`, `.left`; `rig.airline`, `rig.case` likewise; of
+several cases `trunk.lift.most` and so on."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.case_loads import CaseLoads
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.reasons.inputs import limit, placed
 from rigc.analysis.reasons.operands import operands
@@ -13,8 +15,13 @@ from rigc.facts.weight import ONE_LIFTER_KG
 from rigc.model.rig import Rig
 
 
-def mass_limit(rig: Rig, mass: Mass) -> Iterator[Reason]:
-    """Three reasons for the limit of one lifter, and for each other one that the source states."""
+def mass_limit(rig: Rig, loads: CaseLoads) -> Iterator[Reason]:
+    """For each case three reasons for the limit of one lifter, and for each other one that the source states."""
+    for load in loads.all:
+        yield from _limits(rig, load.mass, "rig" if len(loads.all) == 1 else load.name)
+
+
+def _limits(rig: Rig, mass: Mass, what: str) -> Iterator[Reason]:
     for name in ("lift", "airline", "case"):
         own = rig.limit(name)
         if own is None and name != "lift":
@@ -22,7 +29,7 @@ def mass_limit(rig: Rig, mass: Mass) -> Iterator[Reason]:
         fact, most = limit(rig, name, ONE_LIFTER_KG), ONE_LIFTER_KG.value if own is None else own.amount.value
         shown, source = plain(most), ONE_LIFTER_KG.source if own is None else STATED
         told = "a limit of the rig" if own is not None else "what one person lifts"
-        yield Reason(f"rig.{name}.most", shown, "kg", shown, (fact,), told, source)
+        yield Reason(f"{what}.{name}.most", shown, "kg", shown, (fact,), told, source)
         parts = tuple(
             placed(item.name, f"{kilograms(item.kg)} kg" if item.kg is not None else "not known", None)
             for item in (*mass.items, *mass.cases)
@@ -31,12 +38,16 @@ def mass_limit(rig: Rig, mass: Mass) -> Iterator[Reason]:
         terms = " + ".join(plain(round(item.kg, 6)) for item in (*mass.items, *mass.cases) if item.kg is not None)
         least = f", at least: {', '.join(mass.missing)} not counted" if mass.missing else ""
         rule = "all that is known of the board and its case"
-        yield Reason(f"rig.{name}.weighs", weighs, "kg", f"{terms or '0'} = {weighs}{least}", parts, rule, ARITHMETIC)
+        yield Reason(
+            f"{what}.{name}.weighs", weighs, "kg", f"{terms or '0'} = {weighs}{least}", parts, rule, ARITHMETIC
+        )
         left = most - mass.known_kg
         value = kilograms(left)
         (exact,) = operands(lambda weighs, most=most: kilograms(most - weighs), mass.known_kg, least=3)
         formula = f"{shown} − {exact} = {value}{least}"
-        yield Reason(f"rig.{name}.left", value, "kg", formula, (fact, *parts), "limit − mass with the case", ARITHMETIC)
+        yield Reason(
+            f"{what}.{name}.left", value, "kg", formula, (fact, *parts), "limit − mass with the case", ARITHMETIC
+        )
 
 
 REASONS = mass_limit

@@ -31,6 +31,7 @@ from rigc.model.scope import UNKNOWN, twice
 from rigc.model.things import Area
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.near import nearest
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
 
@@ -141,8 +142,9 @@ def _rails_inside(context: Context, deck: Deck) -> None:
 def cases(context: Context) -> dict[str, Case]:
     """All cases by name."""
     found: dict[str, Case] = {}
+    held: dict[str, Word] = {}
     for block in context.of(nodes.Case):
-        fields: dict[str, Any] = {"inside_mm": None, "lid_mm": None, "mass_kg": None, "notes": ()}
+        fields: dict[str, Any] = {"inside_mm": None, "lid_mm": None, "mass_kg": None, "notes": (), "holds": ()}
         for item in items_of(context, block.items, []):
             fact = item.fact
             if isinstance(fact, nodes.Inside):
@@ -153,9 +155,24 @@ def cases(context: Context) -> dict[str, Case]:
                 fields["mass_kg"] = context.amount(fact.amount, MASS, item.provenance)
             elif isinstance(fact, nodes.Note):
                 fields["notes"] = (*fields["notes"], fact.text.value)
+            elif isinstance(fact, nodes.CaseHolds):
+                fields["holds"] = (*fields["holds"], *_held(context, fact, held))
         title = block.title.value if block.title else ""
         found[block.name.text] = Case(block.name.text, title, block.name.span, **fields)
     return found
+
+
+def _held(context: Context, fact: nodes.CaseHolds, held: dict[str, Word]) -> tuple[str, ...]:
+    """The decks that a case holds; one that is in a case already is told."""
+    decks = []
+    for word in fact.decks:
+        name = context.scopes["deck"].find(word, (), "a deck")
+        if name is not None and name in held:
+            context.report(twice(f"the case of '{name}'", word, held[name], "name it in one case only"))
+        elif name is not None:
+            held[name] = word
+            decks.append(name)
+    return tuple(decks)
 
 
 def places(
@@ -201,7 +218,20 @@ def _place(context: Context, node: Any, deck: str | None, known_decks: dict[str,
     turned, skew = turning(context, node.turned, thing)
     under = isinstance(node, nodes.Under)
     jacks = node.jacks.text if isinstance(node, nodes.Under) and node.jacks else None
-    return Place(thing, x.value, y.value, turned, under, deck, tier, jacks, f"{node.x}, {node.y}", node.span, skew)
+    return Place(
+        thing,
+        x.value,
+        y.value,
+        turned,
+        under,
+        deck,
+        tier,
+        jacks,
+        f"{node.x}, {node.y}",
+        node.span,
+        skew,
+        numbers=Span(node.span.source, node.x.span.start, node.y.span.end),
+    )
 
 
 def _tier(context: Context, name: Word, deck: str | None, known_decks: dict[str, Deck]) -> str | None:

@@ -9,7 +9,7 @@ from rigc.model.measures import (
     CEILING_MA,
     EFFICIENCY,
     FREQUENCY,
-    LENGTH,
+    LEAD,
     MAINS,
     POWER,
     RATING,
@@ -109,7 +109,7 @@ def _outlets(
         pole = fact.polarity.kind.text if fact.polarity else polarity
         common = fact.isolation.group.text if isinstance(fact.isolation, nodes.Common) else None
         ratings = tuple(rating for each in fact.ratings if (rating := _rating(context, item, each)) is not None)
-        captive = context.amount(fact.captive.length, LENGTH, provenance=item.provenance) if fact.captive else None
+        captive = context.amount(fact.captive.length, LEAD, provenance=item.provenance) if fact.captive else None
         names = run(context, fact.names)
         for name, place in zip(names, spread(context, fact.location, len(names), item.provenance), strict=True):
             place.pop("bushing", None)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.case_loads import CaseLoads
 from rigc.analysis.computations.mass import Mass
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
 from rigc.reports.deck.chosen_places import chosen_note
 from rigc.reports.weight.item_table import balance_table, item_table
-from rigc.reports.weight.limit_table import lifting, limit_table
+from rigc.reports.weight.limit_table import lifting, limit_table, load_table
 
 _READING = Paragraph(
     "reading",
@@ -22,7 +23,7 @@ _READING = Paragraph(
 )
 
 
-def mass_and_balance(rig: Rig, mass: Mass) -> Sheet:
+def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
     """H20: items, sums, centre of gravity, limits."""
     chosen = chosen_note(rig, (item.name for item in mass.items))
     blocks: tuple[Block, ...] = (
@@ -31,7 +32,8 @@ def mass_and_balance(rig: Rig, mass: Mass) -> Sheet:
         item_table(rig, mass),
         *chosen,
         balance_table(rig, mass),
-        limit_table(rig, mass),
+        *load_table(loads),
+        limit_table(rig, loads),
     )
     return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
 

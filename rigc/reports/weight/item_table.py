@@ -32,7 +32,9 @@ def item_table(rig: Rig, mass: Mass) -> Table:
     if mass.cases:
         rows += [
             *(_item(rig, case) for case in mass.cases),
-            _sum("sum with the case", mass.with_case_kg, mass.known_kg),
+            _sum(
+                "sum with the case" if len(mass.cases) == 1 else "sum with all cases", mass.with_case_kg, mass.known_kg
+            ),
         ]
     return Table("items", "What it weighs", _ITEMS, tuple(rows))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads
 from rigc.analysis.computations.mass import Mass
 from rigc.diagnostics.figures import kilograms, plain
 from rigc.facts import weight
@@ -15,19 +16,51 @@ _COLUMNS = (
     Column("left", "kg", number=True),
     Column("source"),
 )
+_LOADS = (
+    Column("case"),
+    Column("decks"),
+    Column("with all on them", "kg", number=True, key="board"),
+    Column("empty case", "kg", number=True, key="empty"),
+    Column("together", "kg", number=True),
+)
 _NAMES = {"lift": "one lifter", "airline": "one airline piece", "case": "the case"}
 
 
-def limit_table(rig: Rig, mass: Mass) -> Table:
-    """The limit of one lifter (the source's, else ours), and each other limit that the source states."""
+def limit_table(rig: Rig, loads: CaseLoads) -> Table:
+    """For each case the limit of one lifter (the source's, else ours), and each other limit that the source states."""
     rows = []
-    for name, words in _NAMES.items():
-        own = rig.limit(name)
-        if own is not None:
-            rows.append(_row(words, own.amount.value, own.source or "stated", mass))
-        elif name == "lift":
-            rows.append(_row(words, weight.ONE_LIFTER_KG.value, weight.ONE_LIFTER_KG.source, mass))
-    return Table("limits", "Limits, with the case", _COLUMNS, tuple(rows))
+    for load in loads.all:
+        for name, limit in _NAMES.items():
+            own, words = rig.limit(name), limit if len(loads.all) == 1 else f"{limit}: {load.name}"
+            if own is not None:
+                rows.append(_row(words, own.amount.value, own.source or "stated", load.mass))
+            elif name == "lift":
+                rows.append(_row(words, weight.ONE_LIFTER_KG.value, weight.ONE_LIFTER_KG.source, load.mass))
+    return Table(
+        "limits", "Limits, with the case", _COLUMNS, tuple(rows), empty="which case holds which deck is not stated"
+    )
+
+
+def load_table(loads: CaseLoads) -> tuple[Table, ...]:
+    """What each case weighs with its decks, where there is more than one to lift."""
+    if len(loads.all) < 2:
+        return ()
+    return (Table("loads", "Case by case", _LOADS, tuple(map(_load, loads.all))),)
+
+
+def _load(load: CaseLoad) -> Row:
+    mass = load.mass
+    board, known = mass.total_kg, mass.known_kg - sum(case.kg or 0.0 for case in mass.cases)
+    empty = next((case.kg for case in mass.cases), None)
+    return Row(
+        (
+            Cell(load.case or "no case"),
+            Cell(", ".join(load.decks)),
+            Cell(kilograms(known), mark="at least" if board is None else ""),
+            Cell("") if load.case is None else Cell("", mark="missing") if empty is None else Cell(kilograms(empty)),
+            Cell(kilograms(mass.known_kg), mark="at least" if mass.missing else "", strong=not mass.missing),
+        )
+    )
 
 
 def lifting(mass: Mass) -> Paragraph:

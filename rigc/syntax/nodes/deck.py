@@ -180,6 +180,14 @@ class Case(Node):
     span: Span
 
 
+class CaseHolds(Node):
+    """`holds {decks|, }`"""
+
+    FORM = "holds {decks|, }"
+    decks: tuple[Word, ...]
+    span: Span
+
+
 class Inside(Node):
     """`inside {width} x {depth} x {height}`"""
 

@@ -24,7 +24,14 @@ FACTS_OF_A_DECK = {
     "title": "title",
     "notes": "notes",
 }
-FACTS_OF_A_CASE = {"inside_mm": "inside", "lid_mm": "lid", "mass_kg": "mass", "title": "title", "notes": "notes"}
+FACTS_OF_A_CASE = {
+    "inside_mm": "inside",
+    "lid_mm": "lid",
+    "mass_kg": "mass",
+    "holds": "holds",
+    "title": "title",
+    "notes": "notes",
+}
 
 
 def deck(rig: Rig) -> Iterator[Aspect]:

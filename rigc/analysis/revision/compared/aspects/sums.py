@@ -5,17 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.case_loads import CaseLoads
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.supply_totals import SupplyTotals
 from rigc.analysis.revision.compared.aspect import COMPUTED, Aspect
 from rigc.diagnostics.figures import metres_cut, plain, watts
 
 
-def sums(mass: Mass, supplies: SupplyTotals, lengths: CableLengths) -> Iterator[Aspect]:
+def sums(mass: Mass, loads: CaseLoads, supplies: SupplyTotals, lengths: CableLengths) -> Iterator[Aspect]:
     """Figures only; nobody has to do anything for them. Boards are weighed to ten grams."""
     weight, cased = mass.total_kg, mass.with_case_kg
     for field, mass_kg in (("mass", weight), ("mass with its case", cased)):
         yield _figure("board", field, None if mass_kg is None else f"{mass_kg:.2f} kg", mass_kg)
+    for load in loads.all if len(loads.all) > 1 else ():
+        each = load.mass.with_case_kg
+        yield _figure(load.name, "mass", None if each is None else f"{each:.2f} kg", each)
     for balance in mass.balances:
         known = None if balance.x_mm is None or balance.y_mm is None else f"{balance.x_mm:.0f}, {balance.y_mm:.0f} mm"
         yield _figure(f"deck {balance.deck}", "balance point", known, (balance.x_mm, balance.y_mm))
