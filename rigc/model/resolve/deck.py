@@ -26,7 +26,7 @@ AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Heel: ("heel_mm", LENGTH),
 }
 DECK_SIDE = Measure("a deck's size", "mm", "600 mm", 50, 5_000)
-PLACEABLE = ("unit", "supply", "amp", "desk")
+PLACEABLE = ("unit", "supply", "mains strip", "amp", "desk", "listener")
 
 
 def decks(context: Context) -> dict[str, Deck]:
