@@ -54,10 +54,8 @@ def sources(rig: Rig) -> list[Port]:
 def sinks(rig: Rig) -> list[Port]:
     """Where sound leaves: the audio inputs of amps and desks, and panel jacks that feed no lead."""
     feeding = {each.start for each in rig.connections if each.signal == "audio"}
-    ends = [port for unit in rig.units.values() if unit.kind in ("amp", "desk") for port in main_inputs(unit)]
-    returns = [
-        Port(unit.name, loop.back) for unit in rig.units.values() if unit.kind in ("amp", "desk") for loop in unit.loops
-    ]
+    ends = [port for unit in rig.units.values() if unit.ends for port in main_inputs(unit)]
+    returns = [Port(unit.name, loop.back) for unit in rig.units.values() if unit.ends for loop in unit.loops]
     return [*ends, *returns, *(port for port in _panel_jacks(rig) if port not in feeding)]
 
 

@@ -49,6 +49,15 @@ class Levels(Record):
     sensitivity_dbu: Quantity | None = None
 
 
+class Phantom(Record):
+    """Phantom power at a jack. `how`: it `gives` or `needs` so many volts, `bears` them, must `never` get them, or has `none`
+    to give."""
+
+    how: str
+    volts: Quantity | None
+    span: Span
+
+
 class Jack(Record):
     """A jack of a thing.
 
@@ -57,6 +66,7 @@ class Jack(Record):
     own unturned orientation; `offset_mm` counts from its front edge (left, right) or its left edge (front, rear), `height_mm`
     from its base without feet. `taper` is that of an expression jack's track: `linear`, `log` or `reverse-log`; None where
     not said.
+    `lift` is the position in which its ground lift leaves its maker: `open`, `closed`, `unknown`; None where it has none.
     """
 
     name: str
@@ -77,6 +87,8 @@ class Jack(Record):
     midi_form: str | None = None
     contact: str | None = None
     taper: str | None = None
+    phantom: Phantom | None = None
+    lift: str | None = None
 
     @property
     def audio(self) -> bool:

@@ -9,7 +9,7 @@ from rigc.model.fact import Quantity
 from rigc.model.jacks import Jack, Port
 from rigc.model.records import Accept, AsBuilt, Change, Expected, FieldNote, Frozen, Limit, Reading, Spare
 from rigc.model.stock import Stock
-from rigc.model.things import Area, Instrument, MainsRange, Panel, Supply, Unit
+from rigc.model.things import Area, Instrument, MainsRange, MainsStrip, Panel, Supply, Unit
 from rigc.model.wishes import (
     Blend,
     Chain,
@@ -88,9 +88,10 @@ class Rig(Record):
 
     head: Head
     scenarios: dict[str, Scenario]
-    instruments: dict[str, Instrument]
-    units: dict[str, Unit]  # units, amps and desks
+    instruments: dict[str, Instrument]  # and other sources
+    units: dict[str, Unit]  # units, amps, desks and other listeners
     supplies: dict[str, Supply]
+    mains_strips: dict[str, MainsStrip]
     panels: dict[str, Panel]
     decks: dict[str, Deck]
     cases: dict[str, Case]
@@ -124,9 +125,9 @@ class Rig(Record):
     end: Span  # where a finding about something that is nowhere in the file points to
 
     @cached_property
-    def things(self) -> dict[str, Unit | Supply | Instrument | Panel]:
-        """Everything that has jacks, by name."""
-        return {**self.instruments, **self.units, **self.supplies, **self.panels}
+    def things(self) -> dict[str, Unit | Supply | MainsStrip | Instrument | Panel]:
+        """Everything that has jacks or sockets, by name."""
+        return {**self.instruments, **self.units, **self.supplies, **self.mains_strips, **self.panels}
 
     @cached_property
     def deck(self) -> Deck | None:

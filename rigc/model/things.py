@@ -7,6 +7,9 @@ from rigc.model.jacks import Connector, InternalPath, Jack, LoopJacks
 from rigc.record import Record
 from rigc.source import Span
 
+ENDS = ("amp", "desk", "listener")
+"""The kinds of units at which sound ends."""
+
 
 class Area(Record):
     """A rectangle on a thing's base or on a deck, in mm; `what` names it (`battery-door`, `handle`)."""
@@ -69,6 +72,8 @@ class Thing(Record):
     band_countries: tuple[str, ...] = ()
     papers: Paperwork = Paperwork()
     was: str | None = None
+    was_at: Span | None = None
+    stands_in: str | None = None
     notes: tuple[str, ...] = ()
 
     def jack(self, name: str) -> Jack | None:
@@ -90,7 +95,7 @@ class Battery(Record):
 
 
 class Unit(Thing):
-    """A unit, amp or desk. `volts` and `current` (`dc`, `ac`) are what it needs; None where the source does not say.
+    """A unit, amp, desk or other listener. `volts` and `current` (`dc`, `ac`) are what it needs; None where the source does not say.
     `track_ohm` is the track of a volume treadle."""
 
     volts: Quantity | None = None
@@ -110,6 +115,16 @@ class Unit(Thing):
     clock: str | None = None
     earth: str | None = None
     role: str | None = None
+
+    @property
+    def ends(self) -> bool:
+        """Whether sound ends there: it is an amp, a desk or another listener."""
+        return self.kind in ENDS
+
+    @property
+    def may_be_earthed(self) -> bool:
+        """Whether it has to say how it is earthed: what ends a chain does, unless it is worn on the head."""
+        return self.ends and "headphones" not in self.flags
 
     @property
     def inlet(self) -> Jack | None:
@@ -178,8 +193,18 @@ class Supply(Thing):
         return next((outlet for outlet in self.outlets if outlet.name == name), None)
 
 
+class MainsStrip(Thing):
+    """A strip of mains sockets, bought as it is; `cord_mm` is the length of its own mains lead."""
+
+    sockets: int | None = None
+    cord_mm: Quantity | None = None
+
+
 class Instrument(Record):
-    """An instrument. Lengths in mm, H, ohm and pF; a setting in percent (None: full up)."""
+    """An instrument, or another source (`kind`): a keyboard, a microphone, a line source, which its `flags` tell.
+
+    Lengths in mm, H, ohm and pF; a setting in percent (None: full up). A source has no pickup: it drives its leads itself.
+    """
 
     name: str
     title: str
@@ -198,16 +223,23 @@ class Instrument(Record):
     plain_cable: str | None = None
     active: bool = False
     lowest_note_hz: Quantity | None = None
+    earth: str | None = None
     jacks: tuple[Jack, ...] = ()
     pairs: tuple[tuple[str, str], ...] = ()
     loops: tuple[LoopJacks, ...] = ()
     flags: frozenset[str] = frozenset()
     notes: tuple[str, ...] = ()
+    kind: str = "instrument"
 
     @property
-    def kind(self) -> str:
-        """The word that declares it."""
-        return "instrument"
+    def has_ground(self) -> bool:
+        """Whether its ground counts by itself: a guitar's is only that of its lead."""
+        return self.kind == "source"
+
+    @property
+    def may_be_earthed(self) -> bool:
+        """Whether it has to say how it is earthed: a microphone has no mains."""
+        return self.has_ground and "microphone" not in self.flags
 
     def jack(self, name: str) -> Jack | None:
         """The jack of that name."""

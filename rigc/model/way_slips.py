@@ -8,7 +8,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, LoopJacks, Port
-from rigc.model.things import Instrument, Panel, Supply, Unit
+from rigc.model.things import ENDS, Instrument, Panel, Supply, Unit
 from rigc.model.wishes import Blend, Chain, Connection, Gap, LoopUse, Stop
 from rigc.record import Record
 from rigc.source import Span
@@ -143,7 +143,7 @@ def _dead_ends(ways: Ways) -> Iterator[Diagnostic]:
                 continue
             if not last:
                 yield _silent_loop(stop, stops, where)
-            elif thing.kind in ("amp", "desk"):
+            elif thing.kind in ENDS:
                 yield _past_amp(thing, stops, at)
             elif thing.kind == "unit":
                 yield _past_end(stop, stops[at + 1])
@@ -236,7 +236,7 @@ def _open_main(host: Thing, wired: Collection[Port]) -> Port | None:
 
 
 def _ends(ways: Ways, name: str) -> bool:
-    return ways.things[name].kind in ("amp", "desk", "panel")
+    return ways.things[name].kind in (*ENDS, "panel")
 
 
 def _open(

@@ -149,7 +149,7 @@ class Feed(Record):
 
 class PowerWishes(Record):
     """The power block: stated feeds; supplies for all other units; units that stay alone; groups that may share; outlets kept free;
-    units that a reversing lead feeds from whichever outlet is chosen."""
+    units that a reversing lead feeds from whichever outlet is chosen; what is plugged into which mains strip."""
 
     feeds: tuple[Feed, ...] = ()
     others: tuple[str, ...] = ()
@@ -159,6 +159,7 @@ class PowerWishes(Record):
     spare: tuple[tuple[int, str | None, Span], ...] = ()
     reserved: tuple[tuple[Quantity, str, Quantity, str], ...] = ()
     turned: tuple[str, ...] = ()
+    plugged: tuple[tuple[str, str, Span], ...] = ()
 
 
 class LeadFacts(Record):

@@ -64,6 +64,8 @@ BLOCK_OPENERS = {
     **{word: f"{word} z {{" for word in ("unit", "amp", "desk", "supply", "instrument", "rig", "scenario", "cable")},
     **{word: f"{word} z {{" for word in ("plug", "strip", "blend", "deck", "panel", "case")},
     **{word: f"{word} {{" for word in ("midi", "control", "power", "place", "leads", "mounting", "tests", "spares")},
+    **{word: f"{word} z {{" for word in ("source", "listener", "mains-strip")},
+    "all-units": "all-units {",
     "preset": "preset 1 {",
     "song": 'song "z" {',
     "as-built": "as-built Z {",

@@ -6,7 +6,7 @@ from rigc.analysis.cables.lead_plugs import socket
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
-from rigc.model.things import Instrument, Outlet
+from rigc.model.things import ENDS, Instrument, Outlet
 from rigc.model.wishes import LeadFacts
 from rigc.record import Record
 from rigc.source import Span
@@ -51,7 +51,7 @@ def wanted_leads(rig: Rig, power: PowerAssignment) -> tuple[Wanted, ...]:
 def is_stage(rig: Rig, port: Port) -> bool:
     """Whether a jack is off the board: on an instrument, or on an amp or desk that has no place."""
     thing = rig.things[port.thing]
-    return isinstance(thing, Instrument) or (thing.kind in ("amp", "desk") and port.thing not in rig.places)
+    return isinstance(thing, Instrument) or (thing.kind in ENDS and port.thing not in rig.places)
 
 
 def _connected(rig: Rig, stated: _Stated) -> list[Wanted]:

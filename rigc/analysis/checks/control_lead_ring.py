@@ -50,7 +50,7 @@ def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterato
                 help=ring.unsure[1],
             )
             continue
-        mends = ring_mends(rig, ring, names)
+        mends = ring_mends(rig, leads, ring, names)
         yield KIND.at(
             link.span,
             f"{_told(link)} closes a ring: {ring_words(ring)}{where}",

@@ -50,17 +50,17 @@ def _members(rig: Rig, system: GroundSystem) -> list[str]:
 
 def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
     members, where = _members(rig, system), in_scenarios(rig, names)
-    span = rig.scenarios[names[0]].declared if names else rig.units[members[0]].declared
+    span = rig.scenarios[names[0]].declared if names else rig.things[members[0]].declared
     who = listed(members) if len(members) < 4 else f"'{members[0]}' and {len(members) - 1} more"
     if system.unknown:
         return KIND.cant_check(
-            rig.units[system.unknown[0]].declared,
+            rig.things[system.unknown[0]].declared,
             f"nothing says that {listed(system.unknown)} {'is' if len(system.unknown) == 1 else 'are'} earthed; "
             f"whether {who} have an earth can't be checked{where}",
             subject=(*system.unknown, *members),
             help=f"write `earthed` or `double-insulated` in '{system.unknown[0]}'",
         )
-    declared = any(unit.kind in ("amp", "desk") for unit in rig.units.values())
+    declared = any(unit.ends for unit in rig.units.values())
     if system.open_ends or not declared:
         why = f"nothing is plugged into {listed(system.open_ends)}" if declared else "no amp or desk is declared"
         return KIND.cant_check(

@@ -4,7 +4,8 @@ Why it matters: level is lost, and with it treble where the source is a winding 
 What to do: put a buffer between, or choose an input of higher impedance.
 Source: general reference on impedance bridging: an input of ten times the source's impedance or more loses 0.83 dB at most,
 20·log10(Zin/(Zin+Zout)). A treadle is reckoned at its worst, a quarter of its track. A unit that wants to see the pickup is
-left out, and what a pickup drives is judged by the loading table.
+left out, and what a pickup drives is judged by the loading table. Headphones are left out too: what they plug into is made to
+drive some tens of ohms, which is no bridging.
 """
 
 from __future__ import annotations
@@ -37,7 +38,7 @@ def heavy_load(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     lacking: dict[str, tuple[str, str]] = {}
     for section in loading.played:
         loads = [load for load in section.loads if not load.wants_pickup]
-        if section.how in (PICKUP, OUTSIDE) or not loads:
+        if section.how in (PICKUP, OUTSIDE) or not loads or any(_headphones(rig, load) for load in loads):
             continue
         if over(LEAST_BRIDGING.value, _ratio(section)):
             heavy.setdefault(section.source.thing, []).append(section)
@@ -56,6 +57,11 @@ def heavy_load(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             subject=(name,),
             help=remedy(reason),
         )
+
+
+def _headphones(rig: Rig, load: Load) -> bool:
+    unit = rig.units.get(load.port.thing)
+    return unit is not None and "headphones" in unit.flags
 
 
 def _ratio(section: Section) -> float:

@@ -40,7 +40,7 @@ def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
     ends = open_ends(rig, graph)
     sides = {name: (name in ends.unreached, name in ends.stuck) for name in (*ends.unreached, *ends.stuck)}
     names = [name for name in rig.units if name in sides]
-    amps = [name for name in names if sides[name] == (True, False) and rig.units[name].kind in ("amp", "desk")]
+    amps = [name for name in names if sides[name] == (True, False) and rig.units[name].ends]
     stopping = list(graph.islands(name for name in names if sides[name] == (False, True)))
     forgotten = amps[0] if len(amps) == len(stopping) == 1 else None
     free = _free_loops(rig)
@@ -140,7 +140,7 @@ def _stops(rig: Rig, graph: AudioGraph, group: list[Unit], forgotten: str | None
             else "bring it into a chain",
         )
     stop = chain.stops[-1]
-    amps = [forgotten] if forgotten else [unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk")]
+    amps = [forgotten] if forgotten else [unit.name for unit in rig.units.values() if unit.ends]
     return KIND.at(
         stop.span,
         f"the chain stops at '{stop.thing}' and reaches no amp, desk or panel jack",

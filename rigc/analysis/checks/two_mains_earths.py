@@ -47,7 +47,7 @@ def two_mains_earths(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator
         yield _told(rig, leads, ring, names)
     for (name, others), names in unsure.items():
         yield KIND.cant_check(
-            rig.units[name].declared,
+            rig.things[name].declared,
             f"'{name}' does not say whether it is earthed; it is joined with {listed(others)}{in_scenarios(rig, names)}",
             subject=(name, *others),
             help=f"write `earthed` or `double-insulated` in '{name}'",
@@ -66,7 +66,7 @@ def _told(rig: Rig, leads: Leads, ring: Ring, names: list[str]) -> Diagnostic:
             subject=(*whose, *ring.marks),
             help=ring.unsure[1],
         )
-    mends = ring_mends(rig, ring, names)
+    mends = ring_mends(rig, leads, ring, names)
     isolated = any(link.isolators for link in ring.links)
     also = tuple(Label(link.span, "earthed") for link in reversed(earths) if link.span is not None)
     return KIND.at(

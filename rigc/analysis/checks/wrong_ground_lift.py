@@ -14,14 +14,16 @@ from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.ground.joins import joins
+from rigc.analysis.ground.lift_positions import LiftPosition, lift_edits, lift_positions, lifts_beside
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem, ground_state
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.ground_link import GROUND
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig, Scenario
+from rigc.source import Span
 
 KIND = Kind(
     "wrong-ground-lift",
@@ -36,42 +38,52 @@ def wrong_ground_lift(rig: Rig, grounds: GroundSystems, leads: Leads, power: Pow
     """One finding for each fault of a scenario; lifts of which any one would mend it are told with it, as alternatives."""
     for scenario in rig.scenarios.values():
         state = grounds.in_scenario(scenario.name)
-        faults: dict[tuple[str, str], list[Port]] = {}
-        for at, position in scenario.lifts:
-            port = Port(*at.split(".", 1))
-            other = _other(position)
+        faults: dict[tuple[str, str], list[LiftPosition]] = {}
+        for lift in lift_positions(rig, scenario):
+            if lift.position == "unknown":
+                continue
+            at, other = str(lift.port), _other(lift.position)
             turned = scenario.replace(lifts=(*(each for each in scenario.lifts if each[0] != at), (at, other)))
             then = ground_state(rig, joins(rig, leads, power, turned), state.scenarios)
-            fault = _ring(state, port) if position == "closed" else _float(rig, state, then)
+            fault = _ring(state, lift.port) if lift.position == "closed" else _float(rig, state, then)
             if fault:
-                faults.setdefault((position, fault), []).append(port)
-        for (position, fault), ports in faults.items():
-            yield _told(scenario, ports, position, fault)
+                faults.setdefault((lift.position, fault), []).append(lift)
+        for fault_of, lifts in faults.items():
+            yield _told(rig, leads, scenario, lifts, *fault_of)
 
 
 def _other(position: str) -> str:
     return "open" if position == "closed" else "closed"
 
 
-def _told(scenario: Scenario, ports: list[Port], position: str, fault: str) -> Diagnostic:
-    stated, other = dict(scenario.lift_spans), _other(position)
-    lifts, closes = ("ground lifts", "they close") if len(ports) > 1 else ("ground lift", "it closes")
+def _told(
+    rig: Rig, leads: Leads, scenario: Scenario, lifts: list[LiftPosition], position: str, fault: str
+) -> Diagnostic:
+    ports, first = [lift.port for lift in lifts], lifts[0]
+    words, closes = ("ground lifts", "they close") if len(ports) > 1 else ("ground lift", "it closes")
+    came = "" if any(lift.stated for lift in lifts) else ", as it leaves its maker"
     return KIND.at(
-        stated[str(ports[0])],
-        f"in scenario '{scenario.name}' the {lifts} at {listed(ports)} "
-        f"{'is' if len(ports) == 1 else 'are'} {position}: {fault.format(closes=closes)}",
+        _span(rig, scenario, first),
+        f"in scenario '{scenario.name}' the {words} at {listed(ports)} "
+        f"{'is' if len(ports) == 1 else 'are'} {position}{came}: {fault.format(closes=closes)}",
         subject=(*map(str, ports), scenario.name),
-        label=f"{position} in this scenario",
-        also=tuple(Label(stated[str(port)], "and this") for port in ports[1:]),
+        label=f"{position} in this scenario" if first.stated else f"comes {position}",
+        also=tuple(Label(_span(rig, scenario, lift), "and this") for lift in lifts[1:]),
         note="to turn one of them is enough" if len(ports) > 1 else "",
-        mends=tuple(
-            Mend(
-                f"write `lift {port} {other}` in scenario '{scenario.name}'",
-                (Replace(stated[str(port)], other),),
-            )
-            for port in ports
-        ),
+        mends=tuple(_turn(rig, leads, scenario, port, _other(position)) for port in ports),
     )
+
+
+def _span(rig: Rig, scenario: Scenario, lift: LiftPosition) -> Span:
+    """Where its position is stated."""
+    jack = rig.jack(lift.port)
+    return scenario.declared if jack is None else dict(scenario.lift_spans).get(str(lift.port), jack.span)
+
+
+def _turn(rig: Rig, leads: Leads, scenario: Scenario, port: Port, other: str) -> Mend:
+    ports = lifts_beside(rig, leads, scenario, port) if other == "open" else [port]
+    lines = " and ".join(f"`lift {each} {other}`" for each in ports)
+    return Mend(f"write {lines} in scenario '{scenario.name}'", lift_edits(scenario, ports, other))
 
 
 def _ring(state: GroundState, port: Port) -> str:

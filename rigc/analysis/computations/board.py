@@ -164,7 +164,7 @@ def _on_board(rig: Rig, power: PowerAssignment) -> dict[str, None]:
     """Units and supplies that are wired, feed, or have a place; amps and desks stand elsewhere."""
     used = [unit.name for unit in used_units(rig) if unit.kind == "unit"]
     supplies = [port.thing for port in power.loads]
-    placed = [name for name in rig.places if name in rig.units or name in rig.supplies]
+    placed = [name for name in rig.places if name in rig.units or name in rig.supplies or name in rig.mains_strips]
     return dict.fromkeys((*used, *supplies, *placed))
 
 

@@ -51,9 +51,9 @@ class FirstSection(Record):
 
 
 def first_section(rig: Rig, loading: Loading) -> FirstSection:
-    """The sections that instruments drive with every unit off, instrument by instrument."""
+    """The sections that instruments drive with every unit off, instrument by instrument; other sources have no pickup."""
     found: list[Section] = []
-    for name in rig.instruments:
+    for name in (each.name for each in rig.instruments.values() if each.kind == "instrument"):
         driven = [section for section in loading.sections if section.source.thing == name]
         mine = [(section, off) for section in driven if (off := _off(loading, section))]
         for section, scenarios in mine:

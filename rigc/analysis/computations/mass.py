@@ -98,7 +98,7 @@ def _item(name: str, kg: Quantity | None) -> MassItem:
 
 def _things(rig: Rig, placement: Placement) -> Iterator[MassItem]:
     used = {unit.name for unit in used_units(rig)} | _supplies(rig)
-    for thing in (*rig.units.values(), *rig.supplies.values()):
+    for thing in (*rig.units.values(), *rig.supplies.values(), *rig.mains_strips.values()):
         if thing.name not in rig.places and (thing.kind not in ("unit", "supply") or thing.name not in used):
             continue
         item = _item(thing.name, thing.mass_kg)

@@ -92,9 +92,9 @@ class _Socket(Record):
 
 
 def placement(rig: Rig) -> Placement:
-    """Lays out units, amps, desks, supplies and panel jacks. A thing without a place or body is left out, and says so."""
+    """Lays out units, amps, desks, supplies, mains strips and panel jacks. A thing without a place or body is left out, and says so."""
     made = Placement({}, {}, {})
-    for thing in (*rig.units.values(), *rig.supplies.values()):
+    for thing in (*rig.units.values(), *rig.supplies.values(), *rig.mains_strips.values()):
         _lay_out(rig, thing, made)
     for panel in rig.panels.values():
         made.points.update(_panel_points(rig, panel))

@@ -64,11 +64,7 @@ def sound_ways(rig: Rig) -> SoundWays:
 def _holding(rig: Rig, audio: list[Connection], scenario: str, when: When) -> tuple[int, ...]:
     """The numbers of the leads that hold: none from other instruments, none to amps and desks that the scenario leaves at home."""
     used = rig.scenarios[scenario].amps if scenario else None
-    away = {
-        unit.name
-        for unit in rig.units.values()
-        if unit.kind in ("amp", "desk") and used is not None and unit.name not in used
-    }
+    away = {unit.name for unit in rig.units.values() if unit.ends and used is not None and unit.name not in used}
     away |= {name for name in rig.instruments if name != when.instrument}
     return tuple(
         at for at, each in enumerate(audio) if each.when.meets(when) and not away & {each.start.thing, each.end.thing}

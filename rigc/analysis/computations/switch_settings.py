@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.ground.lift_positions import lift_positions
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.analysis.power.used_units import used_units
 from rigc.model.rig import Rig
 from rigc.record import Record
+
+GROUND_LIFT = "ground lift"
 
 
 class SwitchSetting(Record):
@@ -47,10 +50,14 @@ def _by_scenario(rig: Rig) -> Iterator[SwitchSetting]:
     for scenario in rig.scenarios.values():
         for supply, volts in scenario.selectors:
             found.setdefault((supply, "mains voltage selector", volts.typed), []).append(scenario.name)
-        for port, position in scenario.lifts:
-            found.setdefault((port, "ground lift", position), []).append(scenario.name)
+        for lift in lift_positions(rig, scenario):
+            found.setdefault((str(lift.port), GROUND_LIFT, lift.position), []).append(scenario.name)
+    new = {str(lift.port): lift.new for lift in lift_positions(rig, None)}
+    if not rig.scenarios:
+        found = {(at, GROUND_LIFT, position): [] for at, position in new.items()}
     for (at, switch, position), names in sorted(found.items(), key=lambda each: each[0][:2]):
-        yield SwitchSetting(at, switch, position, () if len(names) == len(rig.scenarios) else tuple(names))
+        came = new.get(at, "") if switch == GROUND_LIFT else ""
+        yield SwitchSetting(at, switch, position, () if len(names) == len(rig.scenarios) else tuple(names), came)
 
 
 def _blends(rig: Rig) -> Iterator[SwitchSetting]:

@@ -25,7 +25,7 @@ def breaks(rig: Rig, leads: Leads, scenario: Scenario | None) -> tuple[Break, ..
     found = []
     for lead in used:
         for port in (lead.start, lead.end):
-            if lead.signal == "audio" and port.thing in rig.units:
+            if lead.signal == "audio" and (port.thing in rig.units or port.thing in rig.instruments):
                 how = _kept_apart(landing(rig, port, scenario))
             elif lead.signal == "control":
                 jack = rig.jack(port)

@@ -10,7 +10,7 @@ from rigc.analysis.ground.panel_runs import PANEL_JACK, through_panels
 from rigc.model.ground_link import EARTH, GROUND, METAL, GroundLink, Pole
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import Panel, Unit
+from rigc.model.things import Instrument, Panel, Unit
 from rigc.model.wishes import When
 from rigc.record import Record
 
@@ -40,13 +40,15 @@ def joins(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario | N
     links += _commons(rig, leads, power)
     links += deck_metal(rig, links)
     here = amps_in_use(rig, used)
+    sources = sources_in_use(rig, used)
     sounding = {port.thing for lead in used if lead.signal == "audio" for port in (lead.start, lead.end)}
-    links += _earths(rig, here, links)
+    links += _earths(rig, (*here, *sources), links)
     poles: dict[Pole, None] = dict.fromkeys(
         (unit.name, GROUND)
         for unit in rig.units.values()
         if unit.name in here or (unit.kind == "unit" and unit.name in sounding)
     )
+    poles.update(dict.fromkeys((name, GROUND) for name in sources))
     poles.update(dict.fromkeys(pole for link in links for pole in link.ends))
     poles.update(dict.fromkeys(pole for _, pole in open_ends))
     return Joins(tuple(poles), tuple(links), tuple(open_ends))
@@ -56,7 +58,7 @@ def leads_in_use(rig: Rig, leads: Leads, scenario: Scenario | None) -> tuple[Lea
     """The leads that a scenario plugs in: those of chains for it, without those to amps that it leaves out."""
     out = set()
     if scenario is not None and scenario.amps is not None:
-        out = {unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk")} - set(scenario.amps)
+        out = {unit.name for unit in rig.units.values() if unit.ends} - set(scenario.amps)
     when = When((scenario.name,)) if scenario is not None else When()
     held: dict[frozenset[Port], bool] = {}
     for each in rig.connections:
@@ -70,9 +72,15 @@ def leads_in_use(rig: Rig, leads: Leads, scenario: Scenario | None) -> tuple[Lea
 
 
 def amps_in_use(rig: Rig, used: tuple[Lead, ...]) -> tuple[str, ...]:
-    """The amps and desks that these leads reach, in order of declaration."""
+    """The amps, desks and listeners that these leads reach, in order of declaration."""
     reached = {port.thing for lead in used for port in (lead.start, lead.end)}
-    return tuple(unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk") and unit.name in reached)
+    return tuple(unit.name for unit in rig.units.values() if unit.ends and unit.name in reached)
+
+
+def sources_in_use(rig: Rig, used: tuple[Lead, ...]) -> tuple[str, ...]:
+    """The sources whose ground counts by itself and from which these leads go, in order of declaration."""
+    reached = {port.thing for lead in used for port in (lead.start, lead.end)}
+    return tuple(each.name for each in rig.instruments.values() if each.has_ground and each.name in reached)
 
 
 def _plugged(rig: Rig, used: tuple[Lead, ...]) -> dict[Port, int]:
@@ -87,22 +95,30 @@ def _plugged(rig: Rig, used: tuple[Lead, ...]) -> dict[Port, int]:
 
 def _shield(rig: Rig, lead: Lead, scenario: Scenario | None) -> list[GroundLink]:
     poles, lifts, isolators = [], [], []
+    unsure = None
     for port in (lead.start, lead.end):
         thing = rig.things[port.thing]
         if isinstance(thing, Panel):
             jack = thing.jack(port.jack)
             bonded = jack is not None and jack.bushing == "bonded"
             poles.append((port.thing, METAL if bonded else f"{PANEL_JACK}{port.jack}"))
-        elif isinstance(thing, Unit):
+        elif isinstance(thing, Unit) or (isinstance(thing, Instrument) and thing.has_ground):
             at = landing(rig, port, scenario)
             if at.pole is None:
                 return []
             poles.append(at.pole)
             lifts += [port] if at.lift == "closed" else []
             isolators += [port] if at.lift == "closed" and at.transformer else []
+            unsure = _unknown_lift(port) if at.unsure else unsure
         else:
             return []
-    return [GroundLink((poles[0], poles[1]), "audio", (lead.mark,), tuple(lifts), tuple(isolators), span=lead.span)]
+    made = GroundLink((poles[0], poles[1]), "audio", (lead.mark,), tuple(lifts), tuple(isolators), unsure, lead.span)
+    return [made]
+
+
+def _unknown_lift(port: Port) -> tuple[str, str]:
+    said = f"how the ground lift at '{port}' stands is not said"
+    return said, f"look, and write `lift {port} open` or `lift {port} closed` in the scenario"
 
 
 def _control(rig: Rig, lead: Lead) -> list[GroundLink]:
@@ -156,8 +172,9 @@ def _common(name: str, lead: Lead, ground: str | None) -> GroundLink:
 
 
 def _earths(rig: Rig, here: tuple[str, ...], links: list[GroundLink]) -> list[GroundLink]:
-    """Earthed amps and desks, and the bare metal of a panel whose mains inlet brings an earth along."""
-    earthed = [((name, GROUND), rig.units[name].declared) for name in here if rig.units[name].earth == "earthed"]
+    """Earthed amps, desks and sources, and the bare metal of a panel whose mains inlet brings an earth along."""
+    owners: dict[str, Unit | Instrument] = {**rig.units, **rig.instruments}
+    earthed = [((name, GROUND), owners[name].declared) for name in here if owners[name].earth == "earthed"]
     metal = (pole for link in links for pole in link.ends if pole[1] == METAL)
     bare = dict.fromkeys(pole for pole in metal if pole[0] in rig.panels)
     earthed += [(pole, rig.panels[pole[0]].declared) for pole in bare if _earthed_inlet(rig.panels[pole[0]])]

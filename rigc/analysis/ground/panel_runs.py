@@ -37,5 +37,6 @@ def _run(one: GroundLink, two: GroundLink, sleeve: Pole) -> GroundLink:
          *(second.marks if second.ends[0] == sleeve else second.marks[::-1])),
         (*first.lifts, *second.lifts),
         (*first.isolators, *second.isolators),
-        span=first.span,
+        first.unsure or second.unsure,
+        first.span,
     )  # fmt: skip

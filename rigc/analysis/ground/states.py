@@ -14,7 +14,7 @@ from rigc.record import Record
 
 class GroundSystem(Record):
     """Grounds that are joined. Exactly one of its things should be earthed: `earths` names those that are, `unknown` the
-    amps and desks that do not say, `open_ends` the panel jacks into which something may yet be plugged."""
+    amps, desks and sources that do not say, `open_ends` the panel jacks into which something may yet be plugged."""
 
     poles: tuple[Pole, ...]
     earths: tuple[str, ...]
@@ -56,7 +56,9 @@ def _system(rig: Rig, joined: Joins, poles: list[Pole]) -> GroundSystem:
     unknown = [
         thing
         for thing, part in poles
-        if part == GROUND and rig.units[thing].kind in ("amp", "desk") and rig.units[thing].earth is None
+        if part == GROUND
+        and (owner := rig.units.get(thing) or rig.instruments[thing]).may_be_earthed
+        and owner.earth is None
     ]
     open_ends = tuple(port for port, pole in joined.open_ends if pole in here)
     return GroundSystem(tuple(poles), tuple(earths), tuple(unknown), open_ends)

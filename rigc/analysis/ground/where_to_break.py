@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.ground.lift_positions import lifts_beside
 from rigc.analysis.ground.ring_words import link_words
 from rigc.analysis.ground.rings import SHARED, SIGNAL, Ring
 from rigc.model.ground_link import GROUND, METAL
@@ -26,9 +27,9 @@ def where_to_break(rig: Rig, leads: Leads, ring: Ring, *, beside_edits: bool = F
     if len(ring.poles) < 3:
         return f"tie {' and '.join(ring.marks)} together along their whole length"
     if ring.kind == SIGNAL:
-        return ("" if beside_edits else _lift(ring)) or "lay its leads side by side and tie them together"
+        return ("" if beside_edits else _lift(rig, leads, ring)) or "lay its leads side by side and tie them together"
     way = (
-        ("" if beside_edits else _lift(ring))
+        ("" if beside_edits else _lift(rig, leads, ring))
         or _off_the_metal(rig, ring)
         or _bushing(rig, ring)
         or _relay(ring)
@@ -43,9 +44,12 @@ def _fed(ring: Ring) -> list[str]:
     return [f"'{thing}'" for thing in ring.things if any((thing, "ground") in pair for pair in ends)]
 
 
-def _lift(ring: Ring) -> str:
+def _lift(rig: Rig, leads: Leads, ring: Ring) -> str:
     port = next((port for link in ring.links for port in (*link.isolators, *link.lifts)), None)
-    return f"open the ground lift at {port}" if port is not None else ""
+    if port is None:
+        return ""
+    ports = [str(each) for each in lifts_beside(rig, leads, None, port)]
+    return f"open the ground lift{'s' if len(ports) > 1 else ''} at {' and '.join(ports)}"
 
 
 def _off_the_metal(rig: Rig, ring: Ring) -> str:

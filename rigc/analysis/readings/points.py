@@ -12,7 +12,7 @@ from rigc.analysis.power.used_units import used_units
 from rigc.analysis.signal.standing_pads import standing_loss_db
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
-from rigc.model.things import Unit
+from rigc.model.things import ENDS, Unit
 from rigc.record import Record
 
 EARTHLESS = frozenset(("C2", "C8", "C18"))
@@ -42,7 +42,7 @@ def points(rig: Rig, power: PowerAssignment, leads: Leads, outputs: tuple[str, .
 
 def board_outputs(leads: Leads, rig: Rig) -> tuple[str, ...]:
     """The jacks from which sound goes to an amp or a desk."""
-    ends = (lead for lead in leads.all if lead.signal == "audio" and rig.things[lead.end.thing].kind in ("amp", "desk"))
+    ends = (lead for lead in leads.all if lead.signal == "audio" and rig.things[lead.end.thing].kind in ENDS)
     return tuple(dict.fromkeys(str(lead.start) for lead in ends))
 
 

@@ -36,7 +36,7 @@ def rig_mass(rig: Rig, mass: Mass, order: StripOrder) -> Iterator[Reason]:
 
 
 def _facts(rig: Rig) -> dict[str, Quantity | None]:
-    parts = (rig.units, rig.supplies, rig.decks, rig.panels, rig.cases)
+    parts = (rig.units, rig.supplies, rig.mains_strips, rig.decks, rig.panels, rig.cases)
     return {name: part.mass_kg for each in parts for name, part in each.items()}
 
 

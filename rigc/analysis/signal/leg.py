@@ -95,7 +95,7 @@ def latency_ms(unit: Unit) -> float | None:
         return 0.0
     if unit.latency_ms is not None:
         return unit.latency_ms.value
-    analogue = bool({"analogue", "passive"} & unit.flags) or unit.kind in ("amp", "desk")
+    analogue = bool({"analogue", "passive"} & unit.flags) or unit.ends
     return 0.0 if analogue and "digital" not in unit.flags else None
 
 

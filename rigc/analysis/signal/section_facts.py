@@ -30,6 +30,9 @@ def load_of(rig: Rig, end: SectionEnd) -> tuple[Load, str, bool]:
 def source_of(rig: Rig, port: Port, how: str) -> Told:
     """The impedance that drives a section; a treadle's track at its worst is a quarter of it."""
     instrument = rig.instruments.get(port.thing)
+    if instrument is not None and instrument.kind == "source":
+        own = rig.jack(port)
+        return _told(None if own is None else own.impedance_ohm, f"the impedance of '{port}' is not said")
     if instrument is not None:
         fact = instrument.resistance_ohm
         return _told(fact, f"the output resistance of '{port.thing}' is not said")
@@ -71,6 +74,8 @@ def missing_of(instrument: Instrument) -> tuple[str, ...]:
         "volume control": instrument.volume_ohm,
         "tone control": instrument.tone_ohm,
     }
+    if instrument.tone_ohm is not None:
+        wanted["tone control's capacitor"] = instrument.tone_nf
     return tuple(f"the {what} of '{instrument.name}' is not said" for what, fact in wanted.items() if fact is None)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.things import Panel, Unit
+from rigc.model.things import ENDS, Panel, Unit
 
 
 def standing_loss_db(unit: Unit) -> float:
@@ -19,7 +19,7 @@ def losses_before(rig: Rig, port: Port, passed: frozenset[str] = frozenset()) ->
     """The sums of such losses, in dB, on each way from an instrument or an amp to the sound that leaves by `port`; what a loop
     holds can be taken out and does not count."""
     thing = rig.things[port.thing]
-    if not isinstance(thing, Unit | Panel) or thing.kind in ("amp", "desk") or thing.name in passed:
+    if not isinstance(thing, Unit | Panel) or thing.kind in ENDS or thing.name in passed:
         return frozenset((0.0,))
     own = standing_loss_db(thing) if isinstance(thing, Unit) else 0.0
     before = [

@@ -39,10 +39,13 @@ __all__ = ["FAMILIES", "mentions", "resolve"]
 
 FAMILIES: dict[type[Node], tuple[str, str]] = {
     nodes.Instrument: ("thing", "instrument"),
+    nodes.SoundSource: ("thing", "source"),
     nodes.Amp: ("thing", "amp"),
+    nodes.Listener: ("thing", "listener"),
     nodes.Desk: ("thing", "desk"),
     nodes.Unit: ("thing", "unit"),
     nodes.Supply: ("thing", "supply"),
+    nodes.MainsStrip: ("thing", "mains strip"),
     nodes.Panel: ("thing", "panel"),
     nodes.Scenario: ("scenario", "scenario"),
     nodes.Cable: ("cable", "cable"),
@@ -80,9 +83,9 @@ def _resolved(context: Context) -> Rig | None:
         if family is not None:
             context.scopes[family[0]].declare(family[1], statement.name)  # type: ignore[attr-defined]
     top = head.head(context)
-    units, supplies = things.things(context)
+    units, supplies, strips = things.things(context)
     guitars, boards = instruments.instruments(context), panels.panels(context)
-    everything: dict[str, Any] = {**guitars, **units, **supplies, **boards}
+    everything: dict[str, Any] = {**guitars, **units, **supplies, **strips, **boards}
     ports = Ports(context, everything)
     decks = deck.decks(context)
     sound = signal.Signal(context, ports).read()
@@ -107,6 +110,7 @@ def _resolved(context: Context) -> Rig | None:
         "instruments": guitars,
         "units": units,
         "supplies": supplies,
+        "mains_strips": strips,
         "panels": boards,
         "decks": decks,
         "cases": deck.cases(context),
@@ -171,7 +175,7 @@ def _notes(context: Context) -> list[nodes.Note]:
         elif isinstance(
             statement,
             nodes.Rig | nodes.MidiBlock | nodes.ControlBlock | nodes.PowerBlock | nodes.PlaceBlock | nodes.LeadsBlock
-            | nodes.MountingBlock | nodes.TestsBlock | nodes.SparesBlock | nodes.AsBuilt | nodes.Blend,
+            | nodes.MountingBlock | nodes.TestsBlock | nodes.SparesBlock | nodes.AsBuilt | nodes.Blend | nodes.AllUnits,
         ):  # fmt: skip
             found += [item for item in statement.items if isinstance(item, nodes.Note)]
     return found

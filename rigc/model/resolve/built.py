@@ -14,7 +14,7 @@ from rigc.model.scope import UNKNOWN
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-UNITS = ("unit", "amp", "desk")
+UNITS = ("unit", "amp", "desk", "listener")
 
 
 def as_built(

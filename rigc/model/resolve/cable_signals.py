@@ -31,7 +31,11 @@ def cable_signals(
             _judge(context, node.cable, node.signal.text, "", cables)
         elif isinstance(node, nodes.Lead) and node.cable is not None and node.mark.text in signals:
             _judge(context, node.cable, signals[node.mark.text], node.mark.text, cables)
-    for block in context.of(nodes.Instrument):
+    sources: list[nodes.Instrument | nodes.SoundSource] = [
+        *context.of(nodes.Instrument),
+        *context.of(nodes.SoundSource),
+    ]
+    for block in sources:
         for item in block.items:
             fact = item.fact if isinstance(item, nodes.Sourced) else item
             if isinstance(fact, nodes.GuitarLead | nodes.PlainLead):

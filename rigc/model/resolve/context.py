@@ -123,9 +123,11 @@ def provenance_of(node: nodes.Provenance) -> Provenance:
     )
 
 
-def items_of(context: Context, own: tuple[Node, ...], base: list[Item]) -> list[Item]:
-    """A block's facts, each with its provenance, laid over those of the block it is `like`."""
-    general: Provenance | None = None
+def items_of(
+    context: Context, own: tuple[Node, ...], base: list[Item], general: Provenance | None = None
+) -> list[Item]:
+    """A block's facts, each with its provenance, laid over those of the block it is `like`; `general` is where they come from if
+    the block says nothing."""
     for node in own:
         if isinstance(node, nodes.Provenance):
             general = provenance_of(node)
@@ -137,7 +139,9 @@ def items_of(context: Context, own: tuple[Node, ...], base: list[Item]) -> list[
             items.append(Item(node, general))
     _once(context, items)
     mine = {_key(item.fact) for item in items}
-    kept = (item for item in base if _key(item.fact) not in mine and not isinstance(item.fact, nodes.Was))
+    kept = (
+        item for item in base if _key(item.fact) not in mine and not isinstance(item.fact, nodes.Was | nodes.StandsIn)
+    )
     return [*kept, *items]
 
 
@@ -176,7 +180,7 @@ def _key(fact: Any) -> Any:
         return ("outlet", fact.names.first.text, fact.names.last.text if fact.names.last else "")
     if isinstance(fact, nodes.Inlet | nodes.MidiJack | nodes.Expression | nodes.ControlJack | nodes.Usb):
         return ("jack", fact.name.text, "")
-    if isinstance(fact, nodes.Level | nodes.Impedance):
+    if isinstance(fact, nodes.Level | nodes.Impedance | nodes.Phantom | nodes.JackLift):
         return (type(fact).__name__, str(fact.jacks))
     if isinstance(fact, nodes.Flag):
         return ("flag", EITHER_OR.get(fact.words.text, fact.words.text))

@@ -42,7 +42,7 @@ AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Mass: ("mass_kg", MASS),
     nodes.Heel: ("heel_mm", HEEL),
 }
-PLACEABLE = ("unit", "supply", "amp", "desk")
+PLACEABLE = ("unit", "supply", "mains strip", "amp", "desk", "listener")
 
 
 def decks(context: Context) -> dict[str, Deck]:

@@ -15,6 +15,7 @@ from rigc.model.resolve.context import Context, items_of
 from rigc.model.resolve.supply import mains_range
 from rigc.model.rig import Head, Scenario
 from rigc.model.scope import UNKNOWN, corrected
+from rigc.model.things import ENDS
 from rigc.model.unfit_text import UNFIT_TEXT
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
@@ -157,7 +158,7 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
                 fields["lifts"] = (*fields["lifts"], (str(item.at), item.position.text))
                 fields["lift_spans"] = (*fields["lift_spans"], (str(item.at), item.position.span))
         elif isinstance(item, nodes.Amps):
-            names = tuple(n for word in item.names if (n := scope.find(word, ("amp", "desk"), "an amp or a desk")))
+            names = tuple(n for word in item.names if (n := scope.find(word, ENDS, "an amp, a desk or a listener")))
             fields["amps"] = (*(fields["amps"] or ()), *names)
         elif isinstance(item, nodes.Note):
             fields["notes"] = (*fields["notes"], item.text.value)

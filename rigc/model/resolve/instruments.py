@@ -1,4 +1,4 @@
-"""Blocks of instruments -> instruments, each with one output jack."""
+"""Blocks of instruments and of other sources -> instruments, each with one output jack, and sources with jacks of their own."""
 
 from __future__ import annotations
 
@@ -7,14 +7,40 @@ from typing import Any
 from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
 from rigc.model.measures import CAPACITOR, LEAD, POT_OHM, SHARE
 from rigc.model.resolve.context import Context, Item
-from rigc.model.resolve.jacks import levels_of
+from rigc.model.resolve.jacks import jacks_of, levels_of, pairs_of
 from rigc.model.resolve.things import AMOUNTS, inherited
 from rigc.model.things import Instrument
 from rigc.syntax import nodes
 
 
 def instruments(context: Context) -> dict[str, Instrument]:
-    """All instruments by name; each has one output jack, `out`."""
+    """All instruments by name; each has one output jack, `out`. Other sources follow, with their own."""
+    return {**_instruments(context), **_sources(context)}
+
+
+def _sources(context: Context) -> dict[str, Instrument]:
+    blocks = {node.name.text: node for node in context.of(nodes.SoundSource)}
+    found: dict[str, Instrument] = {}
+    for name, block in blocks.items():
+        fields: dict[str, Any] = {}
+        items = inherited(context, block, blocks)
+        for item in items:
+            _instrument_fact(context, item, fields)
+            if isinstance(item.fact, nodes.SourceKind):
+                fields["flags"] = frozenset({item.fact.kind.text})
+            elif isinstance(item.fact, nodes.Earth):
+                fields["earth"] = item.fact.kind.text
+        fields["notes"] = tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))
+        jacks = jacks_of(context, items)
+        pairs = pairs_of(context, items, jacks)
+        title = block.title.value if block.title else ""
+        found[name] = Instrument(
+            name, title, block.name.span, jacks=jacks, pairs=pairs, active=True, kind="source", **fields
+        )
+    return found
+
+
+def _instruments(context: Context) -> dict[str, Instrument]:
     blocks = {node.name.text: node for node in context.of(nodes.Instrument)}
     found: dict[str, Instrument] = {}
     for name, block in blocks.items():

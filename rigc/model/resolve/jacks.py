@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from rigc.model.fact import Fact
-from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks
+from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks, Phantom
 from rigc.model.measures import (
     BARREL,
     BYPASSED_OHM,
@@ -18,6 +18,7 @@ from rigc.model.measures import (
     OUTPUT_OHM,
     TRACK_OHM,
     UP,
+    VOLTAGE,
 )
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.contradictions import check_levels
@@ -119,7 +120,33 @@ def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
             bypassed = context.amount(fact.amount, BYPASSED_OHM, item.provenance)
             for name in _jacks_named(context, found, fact.jacks):
                 found[name] = found[name].replace(bypassed_ohm=bypassed)
+        elif isinstance(fact, nodes.Phantom):
+            phantom = _phantom(context, item)
+            for name in _jacks_named(context, found, fact.jacks):
+                found[name] = found[name].replace(phantom=phantom)
+        elif isinstance(fact, nodes.JackLift):
+            position = fact.position.text if fact.position else "unknown"
+            for name in _jacks_named(context, found, fact.jacks):
+                found[name] = found[name].replace(lift=position)
     return tuple(found.values())
+
+
+def _phantom(context: Context, item: Item) -> Phantom:
+    fact, how = item.fact, item.fact.how.text
+    volts = context.amount(fact.voltage, VOLTAGE, item.provenance)
+    if (how in ("gives", "needs")) != (fact.voltage is not None):
+        told = "so many volts" if fact.voltage is None else "no voltage"
+        context.report(
+            WRONG_QUANTITY.at(
+                fact.span,
+                f"a jack that {how} phantom power says {told}" if fact.voltage is None else f"`{how}` bears {told}",
+                label="the voltage is missing" if fact.voltage is None else "a voltage too many",
+                help=f"write `phantom {fact.jacks} {how} 48 V`"
+                if fact.voltage is None
+                else f"write `phantom {fact.jacks} {how}`",
+            )
+        )
+    return Phantom(how, volts, fact.span)
 
 
 def lay_levels(context: Context, items: list[Item], jacks: dict[str, Any]) -> None:

@@ -17,7 +17,7 @@ from rigc.near import nearest
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-MOUNTED = ("unit", "supply", "amp", "desk", "panel")
+MOUNTED = ("unit", "supply", "mains strip", "amp", "desk", "listener", "panel")
 
 
 class Leads:

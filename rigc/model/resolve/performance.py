@@ -14,7 +14,7 @@ from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-UNITS = ("unit", "amp", "desk")
+UNITS = ("unit", "amp", "desk", "listener")
 
 
 def presets(context: Context, ports: Ports) -> dict[int, Preset]:

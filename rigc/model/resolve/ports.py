@@ -16,7 +16,7 @@ from rigc.source import Span
 from rigc.syntax.nodes import Word
 
 _FEW = 4
-ANY_THING = ("unit", "amp", "desk", "instrument", "supply", "panel")
+ANY_THING = ("unit", "amp", "desk", "listener", "instrument", "source", "supply", "panel")
 IN = {"in": ("input", "panel"), "out": ("output", "panel")}
 
 

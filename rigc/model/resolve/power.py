@@ -18,7 +18,8 @@ from rigc.near import nearest
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-FED = ("unit", "amp", "desk")
+FED = ("unit", "amp", "desk", "listener")
+PLUGGED = ("supply", "amp", "desk", "listener", "source", "mains strip")
 _ALL = ("all", "everything", "rest", "other", "units")
 
 
@@ -33,6 +34,7 @@ def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
         "spare": (),
         "reserved": (),
         "turned": (),
+        "plugged": (),
     }
     fed: dict[str, Any] = {}
     taken: dict[Port, Feed] = {}
@@ -203,11 +205,28 @@ def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
         supply = scope.find(node.supply, ("supply",), "a supply") if node.supply else None
         if number is not None:
             fields["spare"] = (*fields["spare"], (number, supply, node.span))
+    elif isinstance(node, nodes.Plugged):
+        _plugged(context, node, fields)
     elif isinstance(node, nodes.ReserveOutlet):
         volts, milliamps = context.amount(node.voltage, VOLTAGE), context.amount(node.current, RATING)
         if volts is not None and milliamps is not None:
             text = node.text.value if node.text else ""
             fields["reserved"] = (*fields["reserved"], (volts, node.kind.text, milliamps, text))
+
+
+def _plugged(context: Context, node: nodes.Plugged, fields: dict[str, Any]) -> None:
+    """Things with a mains lead, each in one strip only."""
+    scope = context.scopes["thing"]
+    strip = scope.find(node.strip, ("mains strip",), "a mains strip")
+    before = {name: span for name, _, span in fields["plugged"]}
+    for word in node.things:
+        name = scope.find(word, PLUGGED, "a supply, an amp or another thing with a mains lead")
+        if name in before:
+            first = Word(word.text, before[name])
+            context.report(twice(f"the mains strip of '{name}'", word, first, "delete one of them"))
+        elif strip is not None and name is not None:
+            before[name] = word.span
+            fields["plugged"] = (*fields["plugged"], (name, strip, word.span))
 
 
 def _distinct(context: Context, words: tuple[Word, ...]) -> None:

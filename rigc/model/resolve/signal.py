@@ -72,7 +72,7 @@ class Signal:
         scenarios = tuple(found for word in head.scenarios or () if (found := scope.find(word, (), "a scenario")))
         instrument = None
         if head.instrument is not None:
-            instrument = self.context.scopes["thing"].find(head.instrument, ("instrument",), "an instrument")
+            instrument = self.context.scopes["thing"].find(head.instrument, ("instrument", "source"), "an instrument")
         return When(scenarios, instrument)
 
     def _path(self, path: nodes.Path, when: When, origin: str) -> tuple[tuple[Stop, ...], tuple[bool, ...]]:
@@ -88,6 +88,8 @@ class Signal:
         self._ends(written[-1], jacks[-1], "output", "arrives")
         for at, hop in enumerate(path.hops):
             start, end = things[at], things[at + 1]
+            if hop.link.text == "=>":
+                start, end = _with_pair_of(start, jacks[at]), _with_pair_of(end, jacks[at + 1])
             lost = any(written[k].jack is not None and jacks[k] is None for k in (at, at + 1))
             if start is None or end is None or lost:
                 continue
@@ -242,3 +244,10 @@ class Signal:
                 if start is not None and end is not None:
                     crossed = node.crossover is not None
                     self._join(Connection(start, end, signal, False, signal, When(), node.span, crossed, shield))
+
+
+def _with_pair_of(thing: Any, named: Any) -> Any:
+    """The thing with only that pair of which a named jack is one side: so a `=>` says which of several pairs it takes."""
+    if thing is None or named is None:
+        return thing
+    return thing.replace(pairs=tuple(pair for pair in thing.pairs if named.name in pair))

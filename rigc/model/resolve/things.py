@@ -1,4 +1,4 @@
-"""Blocks of units, amps, desks and supplies -> the things they describe."""
+"""Blocks of units, amps, desks, listeners, supplies and mains strips -> the things they describe."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from rigc.model.measures import (
     INDUCTANCE,
     LARGE,
     LATENCY,
+    LEAD,
     MASS,
     NOTE,
     OFFSET,
@@ -34,9 +35,10 @@ from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.contradictions import check_supply_facts
 from rigc.model.resolve.inside import check_inside
 from rigc.model.resolve.jacks import jacks_of, loops_of, pairs_of, paths_of
+from rigc.model.resolve.shared_facts import NOTHING_SHARED, SharedFacts, shared_facts
 from rigc.model.resolve.supply import supply_facts
 from rigc.model.scope import UNKNOWN, article, corrected
-from rigc.model.things import Area, Battery, Paperwork, Spot, Supply, Unit
+from rigc.model.things import Area, Battery, MainsStrip, Paperwork, Spot, Supply, Unit
 from rigc.near import nearest
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
@@ -65,32 +67,37 @@ CHOICES: dict[type[Node], str] = {
 PAPERS = {nodes.Version: "version", nodes.Fitted: "fitted", nodes.Serial: "serial", nodes.Owner: "owner"}
 
 
-def things(context: Context) -> tuple[dict[str, Unit], dict[str, Supply]]:
-    """All units (with amps and desks) and all supplies, by name."""
+def things(context: Context) -> tuple[dict[str, Unit], dict[str, Supply], dict[str, MainsStrip]]:
+    """All units (with amps, desks and other listeners), all supplies and all mains strips, by name."""
     blocks = {
         node.name.text: node
         for node in context.statements
-        if isinstance(node, nodes.Unit | nodes.Amp | nodes.Desk | nodes.Supply)
+        if isinstance(node, nodes.Unit | nodes.Amp | nodes.Desk | nodes.Listener | nodes.Supply | nodes.MainsStrip)
     }
+    shared = shared_facts(context)
     units: dict[str, Unit] = {}
     supplies: dict[str, Supply] = {}
+    strips: dict[str, MainsStrip] = {}
     for name, block in blocks.items():
-        items = inherited(context, block, blocks)
+        items = inherited(context, block, blocks, shared)
         if isinstance(block, nodes.Supply):
             supplies[name] = _thing(context, Supply, "supply", block, items)
+        elif isinstance(block, nodes.MainsStrip):
+            strips[name] = _thing(context, MainsStrip, "mains strip", block, items)
         else:
             units[name] = _thing(context, Unit, type(block).__name__.lower(), block, items)
-    return units, supplies
+    return units, supplies, strips
 
 
-def inherited(context: Context, block: Any, blocks: dict[str, Any]) -> list[Item]:
-    """A block's facts laid over those of what it is `like`; a circle of likes is a finding."""
+def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: SharedFacts = NOTHING_SHARED) -> list[Item]:
+    """A block's facts laid over those of what it is `like`, and below both what is `shared` by all units of their files; a circle
+    of likes is a finding."""
     line, seen = [block], {block.name.text}
     while line[-1].like is not None:
         like = line[-1].like
         base = blocks.get(like.text)
         if base is None or type(base) is not type(block):
-            kind = type(block).__name__.lower()
+            kind = type(block).FORM.split(" {")[0]
             near = nearest(like.text, [name for name, each in blocks.items() if type(each) is type(block)])
             context.report(
                 UNKNOWN.at(
@@ -110,8 +117,10 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any]) -> list[Item
         line.append(base)
     items: list[Item] = []
     quiet = Context(context.statements, frozenset(), context.end)
+    for each in line:
+        items = items_of(quiet, shared.items(each), items)
     for each in reversed(line):
-        items = items_of(context if each is block else quiet, each.items, items)
+        items = items_of(context if each is block else quiet, each.items, items, shared.provenance(each))
     return items
 
 
@@ -145,11 +154,12 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
         fields["paths"] = paths_of(context, items, jacks)
         _window(context, fields)
         check_supply_facts(context, block.name.text, fields)
-    else:
+    elif made is Supply:
         fields.pop("polarity", None)
         fields.update(supply_facts(context, items))
     fields["papers"] = Paperwork(**papers)
-    fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
+    flags = [i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag)]
+    fields["flags"] = frozenset((*flags, *("headphones" for i in items if isinstance(i.fact, nodes.Headphones))))
     title = block.title.value if block.title else ""
     thing = made(kind, block.name.text, title, block.name.span, **{k: v for k, v in fields.items() if k in made.FIELDS})
     check_inside(context, thing)
@@ -215,7 +225,13 @@ def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str
         capacity = context.amount(fact.capacity, CHARGE, known)
         fields["battery"] = Battery(fact.kind.value, capacity, fact.only is not None, fact.span)
     elif isinstance(fact, nodes.Was):
-        fields["was"] = fact.name.text
+        fields.update(was=fact.name.text, was_at=fact.span)
+    elif isinstance(fact, nodes.StandsIn):
+        fields["stands_in"] = fact.name.text
+    elif isinstance(fact, nodes.Sockets):
+        fields["sockets"] = context.count(fact.count, "number of sockets", 1, 99)
+    elif isinstance(fact, nodes.Cord):
+        fields["cord_mm"] = context.amount(fact.length, LEAD, known)
     elif isinstance(fact, nodes.Clock):
         fields["clock"] = fact.kind.text
     elif isinstance(fact, nodes.Earth):

@@ -125,7 +125,7 @@ def _ground(rig: Rig, row: TreeRow, middle: float) -> list[Shape]:
     if row.again:
         return shapes
     lifts = [str(port) for link in row.links for port in link.lifts]
-    unit = rig.units.get(row.pole[0]) if own else None
+    unit = rig.units.get(row.pole[0]) or rig.instruments.get(row.pole[0]) if own else None
     if unit is not None and unit.earth == "earthed":
         shapes += [
             Line(x + width, middle, x + width + 9, middle, width_mm=THICK),
@@ -133,7 +133,7 @@ def _ground(rig: Rig, row: TreeRow, middle: float) -> list[Shape]:
         ]
     elif unit is not None and unit.earth == "double-insulated":
         shapes.append(class_ii(x + width + 5, middle, 4.0))
-    elif unit is not None and unit.kind in ("amp", "desk"):
+    elif unit is not None and unit.may_be_earthed:
         shapes.append(Label(x + width + 2, middle, "earth not stated", level="middle"))
     if lifts:
         shapes.append(Label(x + width + 14, middle, f"lift closed: {', '.join(lifts)}", level="middle"))

@@ -6,6 +6,7 @@ from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.ring_hum import Hum, RingHum
 from rigc.analysis.ground.breaks import breaks
+from rigc.analysis.ground.lift_positions import LiftPosition, lift_positions
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem
 from rigc.analysis.ground.where_to_break import where_to_break
@@ -105,7 +106,7 @@ def breaks_table(rig: Rig, grounds: GroundSystems, leads: Leads) -> Table:
     rows = []
     for state in grounds.states:
         scenario = rig.scenarios[state.scenarios[0]] if state.scenarios else None
-        lifts = dict(scenario.lifts) if scenario is not None else {}
+        lifts = {str(each.port): _position(each) for each in lift_positions(rig, scenario)}
         for cut in breaks(rig, leads, scenario):
             position = lifts.pop(str(cut.port), "lifted" if "lifted" in cut.how else "")
             texts = (str(cut.port), cut.how, " + ".join(cut.marks), cut.beyond, position)
@@ -113,6 +114,13 @@ def breaks_table(rig: Rig, grounds: GroundSystems, leads: Leads) -> Table:
         for port, position in lifts.items():
             rows.append(Row((_scenarios(state), Cell(port), Cell("ground lift"), Cell(""), Cell(""), Cell(position))))
     return Table("breaks", "Where grounds are kept apart", columns, tuple(rows), empty="nowhere")
+
+
+def _position(lift: LiftPosition) -> str:
+    """The position, and whether it is the one in which it came."""
+    if lift.position == "unknown":
+        return "not known"
+    return lift.position if lift.stated else f"{lift.position}, as it comes"
 
 
 def _scenarios(state: GroundState) -> Cell:

@@ -62,7 +62,7 @@ def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
 
 
 def _left_out(rig: Rig) -> list[str]:
-    names = [unit.name for unit in rig.units.values() if unit.kind in ("amp", "desk")]
+    names = [unit.name for unit in rig.units.values() if unit.may_be_earthed]
     return [f"Not in these sums: {', '.join(names)} (amps and desks have their own mains leads)."] if names else []
 
 

@@ -14,7 +14,7 @@ from rigc.analysis.revision.compared.changed import (
 )
 
 KINDS = (
-    "unit", "supply", "place", "strips", "fixing", "bridge plate", "hole", "deck", "panel", "case", "lead", "special lead",
+    "unit", "supply", "mains strip", "place", "strips", "fixing", "bridge plate", "hole", "deck", "panel", "case", "lead", "special lead",
     "feed", "outlet", "loop", "blend", "chain", "bypass plan", "intent", "MIDI master", "MIDI channel", "preset", "song",
     "instrument", "scenario", "cable", "plug", "strip", "premade lengths", "limit", "test", "upkeep", "spare", "sum", "wish",
     "rig",

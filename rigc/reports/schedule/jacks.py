@@ -104,13 +104,19 @@ def _ohm(jack: Jack) -> Cell:
 
 
 def _wired(jack: Jack) -> Cell:
-    """What the contacts do: a treadle's wiper and track, a MIDI jack's type, the contact of a switch line, a captive lead."""
+    """What the contacts do: a treadle's wiper and track, a MIDI jack's type, the contact of a switch line, a captive lead, phantom
+    power, and how a ground lift comes."""
+    phantom = jack.phantom
     return words(
         jack.wiper or "",
         "" if jack.track_ohm is None else f"track {jack.track_ohm.typed}",
         "" if jack.midi_form is None else f"type {jack.midi_form}",
         jack.contact or "",
         "" if jack.captive_mm is None else f"captive {jack.captive_mm.typed}",
+        ""
+        if phantom is None
+        else f"phantom {phantom.how}{f' {phantom.volts.typed}' if phantom.volts is not None else ''}",
+        "" if jack.lift is None else f"ground lift, comes {jack.lift}",
     )
 
 

@@ -36,6 +36,14 @@ _INSTRUMENTS = (
     Column("gives"),
     Column("properties"),
 )
+_SOURCES = (
+    Column("source"),
+    Column("kind"),
+    Column("Zout", key="zout"),
+    Column("gives"),
+    Column("lead"),
+    Column("earth"),
+)
 
 
 def sound_table(used: Iterable[Unit]) -> Table:
@@ -44,9 +52,29 @@ def sound_table(used: Iterable[Unit]) -> Table:
 
 
 def instrument_table(rig: Rig) -> Table:
-    """A row for every instrument."""
-    rows = tuple(map(_instrument, rig.instruments.values()))
+    """A row for every instrument; other sources have a table of their own."""
+    rows = tuple(_instrument(each) for each in rig.instruments.values() if each.kind == "instrument")
     return Table("instruments", "Instruments", _INSTRUMENTS, rows, empty="no instrument", landscape=True)
+
+
+def source_table(rig: Rig) -> Table | None:
+    """A row for every source that is no guitar; None where the rig has none."""
+    rows = tuple(_source(each) for each in rig.instruments.values() if each.kind == "source")
+    return Table("sources", "Keyboards, microphones, line sources", _SOURCES, rows, landscape=True) if rows else None
+
+
+def _source(each: Instrument) -> Row:
+    earth = each.earth or ("not said" if each.may_be_earthed else "no mains")
+    return Row(
+        (
+            Cell(each.name, strong=True),
+            words(*sorted(each.flags)),
+            stated_all(_once(jack.impedance_ohm for jack in each.jacks)),
+            stated_all(_once(jack.levels.nominal_dbu for jack in each.jacks)),
+            _lead(each.lead_mm, each.lead_cable),
+            Cell(earth),
+        )
+    )
 
 
 def _unit(unit: Unit) -> Row:

@@ -8,7 +8,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.model.deck import Place
 from rigc.model.fact import Choice
 from rigc.model.rig import Rig
-from rigc.model.things import Instrument, Panel, Supply, Thing, Unit
+from rigc.model.things import ENDS, Instrument, Panel, Supply, Thing, Unit
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import stated, words
 from rigc.reports.schedule.sources import sources_of
@@ -79,7 +79,7 @@ def _on(panel: Panel) -> str:
 
 def _stands(place: Place | None, thing: Thing) -> str:
     if place is None:
-        return thing.kind if thing.kind in ("amp", "desk") else "no place"
+        return thing.kind if thing.kind in ENDS else "no place"
     where = "under the deck" if place.under else "on the deck"
     return where if place.deck is None else where.replace("the deck", place.deck)
 

@@ -13,7 +13,7 @@ from rigc.reports.schedule.decks import deck_table
 from rigc.reports.schedule.jacks import jack_table, spot_table
 from rigc.reports.schedule.powering import needs_table, outlet_table, supply_table
 from rigc.reports.schedule.reels import cable_table, plug_table, strip_table
-from rigc.reports.schedule.sound import instrument_table, sound_table
+from rigc.reports.schedule.sound import instrument_table, sound_table, source_table
 from rigc.reports.schedule.things import thing_table
 
 _READING = Paragraph(
@@ -46,7 +46,8 @@ def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
         _READING,
         thing_table(rig, (*units, *supplies)),
         sound_table(units),
-        instrument_table(rig) if rig.instruments else None,
+        instrument_table(rig) if any(each.kind == "instrument" for each in rig.instruments.values()) else None,
+        source_table(rig),
         needs_table(units),
         supply_table(supplies) if supplies else None,
         outlet_table(supplies) if supplies else None,

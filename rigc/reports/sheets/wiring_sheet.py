@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.first_section import FirstSection
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.levels import Levels
+from rigc.analysis.computations.phantom_ways import PhantomWays
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.radio_bands import RadioBands
 from rigc.analysis.computations.signal_steps import SignalSteps
@@ -15,6 +16,7 @@ from rigc.reports.content import Sheet
 from rigc.reports.wiring.control_tables import control_table, midi_table, power_leads_table, preset_table
 from rigc.reports.wiring.first_buffer_tables import first_buffer_tables
 from rigc.reports.wiring.loop_table import loop_table
+from rigc.reports.wiring.phantom_table import phantom_table
 from rigc.reports.wiring.remarks import bypass_plan, cautions, crew_notes
 from rigc.reports.wiring.settings import band_table, switch_table
 from rigc.reports.wiring.signal_tables import signal_tables
@@ -30,6 +32,7 @@ def wiring_sheet(
     settings: SwitchSettings,
     bands: RadioBands,
     levels: Levels,
+    phantom: PhantomWays,
 ) -> Sheet:
     """Signal order chain by chain, loops, other leads, presets, loading, and what the crew must know."""
     return Sheet(
@@ -40,7 +43,7 @@ def wiring_sheet(
             cautions(rig, power),
             crew_notes(rig),
             bypass_plan(rig),
-            *(each for each in (switch_table(settings), band_table(bands)) if each is not None),
+            *(each for each in (switch_table(settings), phantom_table(phantom), band_table(bands)) if each is not None),
             *signal_tables(rig, steps.chains, levels),
             loop_table(rig, leads),
             power_leads_table(rig, leads, power, special),

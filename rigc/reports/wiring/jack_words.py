@@ -17,7 +17,7 @@ _BYPASS = {
 
 
 def level_class(rig: Rig, port: Port, reckoned: dict[str, float | None]) -> str:
-    """`instrument`, `line` or `speaker`, by the nominal level that is stated, else by the highest that is reckoned (in dBu, by
+    """`instrument`, `microphone`, `line` or `speaker`, by the nominal level that is stated, else by the highest that is reckoned (in dBu, by
     port); `not said` where there is neither."""
     jack = rig.jack(port)
     if jack is not None and jack.carries == "speaker":
@@ -26,6 +26,9 @@ def level_class(rig: Rig, port: Port, reckoned: dict[str, float | None]) -> str:
     nominal = reckoned.get(str(port)) if stated is None else stated.value
     if nominal is None:
         return "not said"
+    instrument = rig.instruments.get(port.thing)
+    if instrument is not None and "microphone" in instrument.flags:
+        return "microphone"
     return "line" if nominal >= LINE_FROM.value else "instrument"
 
 

@@ -180,6 +180,25 @@ class Impedance(Node):
     span: Span
 
 
+class Phantom(Node):
+    """What a jack has to do with phantom power: it gives, needs, bears or never may get it, or has none."""
+
+    FORM = "phantom {jacks} {how}[ {voltage}]"
+    jacks: Names
+    how: Word
+    voltage: Amount | None
+    span: Span
+
+
+class JackLift(Node):
+    """The jack has a ground lift; the position in which it leaves its maker."""
+
+    FORM = "lift {jacks}[ {position}]"
+    jacks: Names
+    position: Word | None
+    span: Span
+
+
 class Gain(Node):
     """`gain {amount}`"""
 

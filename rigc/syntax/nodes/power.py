@@ -32,6 +32,15 @@ class Feed(Node):
     span: Span
 
 
+class Plugged(Node):
+    """Which supplies and amps are plugged into a mains strip."""
+
+    FORM = "{things|, } plug into {strip}"
+    things: tuple[Word, ...]
+    strip: Word
+    span: Span
+
+
 class Others(Node):
     """`others from {supplies|, }`"""
 

@@ -217,3 +217,30 @@ class PowerFactor(Node):
     FORM = "power factor {number}"
     number: Word
     span: Span
+
+
+class MainsStrip(Node):
+    """A strip of mains sockets that is bought as it is."""
+
+    FORM = "mains-strip {name}[ like {like}][ {title}] {items}"
+    name: Word
+    like: Word | None
+    title: Text | None
+    items: tuple[Node, ...]
+    span: Span
+
+
+class Sockets(Node):
+    """`sockets {count}`"""
+
+    FORM = "sockets {count}"
+    count: Word
+    span: Span
+
+
+class Cord(Node):
+    """The length of its own mains lead."""
+
+    FORM = "lead {length}"
+    length: Amount
+    span: Span

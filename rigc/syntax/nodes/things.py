@@ -17,6 +17,25 @@ class Instrument(Node):
     span: Span
 
 
+class SoundSource(Node):
+    """A source that is no guitar: a keyboard, a microphone, a line source."""
+
+    FORM = "source {name}[ like {like}][ {title}] {items}"
+    name: Word
+    like: Word | None
+    title: Text | None
+    items: tuple[Node, ...]
+    span: Span
+
+
+class SourceKind(Node):
+    """`{kind}`"""
+
+    FORM = "{kind}"
+    kind: Word
+    span: Span
+
+
 class Amp(Node):
     """`amp {name}[ like {like}][ {title}] {items}`"""
 
@@ -35,6 +54,32 @@ class Desk(Node):
     name: Word
     like: Word | None
     title: Text | None
+    items: tuple[Node, ...]
+    span: Span
+
+
+class Listener(Node):
+    """What sound ends at and is no amp and no desk: headphones, a recorder, a transmitter for in-ear monitors."""
+
+    FORM = "listener {name}[ like {like}][ {title}] {items}"
+    name: Word
+    like: Word | None
+    title: Text | None
+    items: tuple[Node, ...]
+    span: Span
+
+
+class Headphones(Node):
+    """It is a pair of headphones: no mains, no ground of its own."""
+
+    FORM = "headphones"
+    span: Span
+
+
+class AllUnits(Node):
+    """Facts of every unit that its file declares, where the unit says nothing else."""
+
+    FORM = "all-units {items}"
     items: tuple[Node, ...]
     span: Span
 
@@ -103,11 +148,11 @@ class Volume(Node):
 
 
 class Tone(Node):
-    """`tone {resistance} {capacitor}[ at {setting}]`"""
+    """`tone {resistance}[ {capacitor}][ at {setting}]`"""
 
-    FORM = "tone {resistance} {capacitor}[ at {setting}]"
+    FORM = "tone {resistance}[ {capacitor}][ at {setting}]"
     resistance: Amount
-    capacitor: Amount
+    capacitor: Amount | None
     setting: Amount | None
     span: Span
 
@@ -312,6 +357,14 @@ class Was(Node):
     """The name that this thing bore in the revision before."""
 
     FORM = "was {name}"
+    name: Word
+    span: Span
+
+
+class StandsIn(Node):
+    """The thing of the revision before whose place this other one takes."""
+
+    FORM = "stands in for {name}"
     name: Word
     span: Span
 

@@ -30,6 +30,7 @@ THING = {
     "gain_db": "gain",
     "band_mhz": "band",
     "band_countries": "band's countries",
+    "stands_in": "stands in for",
 }
 PAPERS = {
     "version": "version",
@@ -96,5 +97,6 @@ def _electrics(jack: Jack) -> list[tuple[str, Any]]:
         ("sensitivity", levels.sensitivity_dbu), ("wiper", jack.wiper), ("track", jack.track_ohm),
         ("taper", jack.taper),
         ("MIDI type", jack.midi_form), ("contact", jack.contact),
+        ("ground lift", jack.lift), ("phantom power", jack.phantom),
     )  # fmt: skip
     return [(word, value) for word, value in named if value is not None]

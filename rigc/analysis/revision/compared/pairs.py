@@ -9,7 +9,7 @@ from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.computations.rework import Rework
 from rigc.analysis.results import Results
 from rigc.analysis.revision.compared.changed import RENAMED, RENUMBERED, REPLACED
-from rigc.analysis.revision.plan.successors import successors
+from rigc.analysis.revision.plan.successors import stated, successors
 from rigc.analysis.revision.previous import Previous
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -20,7 +20,7 @@ NAMED_AFTER_A_THING = ("unit", "supply", "place", "strips", "fixing", "bridge pl
 
 class Pair(Record):
     """A thing that is called `then` in the revision before and `now` in this one. `how` is `renamed` (the source says so),
-    `replaced` (a guess: both are what `why` says) or `renumbered` (a lead with the same two ends)."""
+    `replaced` (stated so, else a guess: both are what `why` says) or `renumbered` (a lead with the same two ends)."""
 
     kinds: tuple[str, ...]
     then: str
@@ -56,7 +56,13 @@ def _replaced(old: Results, new: Results) -> Iterator[Pair]:
     came = tuple(name for name in (*after.units, *after.supplies) if name not in before.things)
     if went and came:
         for then, now in successors(before, after, went, came).units.items():
-            yield Pair(NAMED_AFTER_A_THING, then, now, REPLACED, _evidence(old, new, then, now))
+            yield Pair(
+                NAMED_AFTER_A_THING,
+                then,
+                now,
+                REPLACED,
+                "" if stated(after, then, now) else _evidence(old, new, then, now),
+            )
 
 
 def _evidence(old: Results, new: Results, then: str, now: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.model.fact import Fact
-from rigc.model.jacks import Connector, InternalPath, LoopJacks, Port
+from rigc.model.jacks import Connector, InternalPath, LoopJacks, Phantom, Port
 from rigc.model.things import Area, Battery, MainsRange, Spot
 from rigc.record import Record
 from rigc.source import Span
@@ -54,6 +54,8 @@ def _record(value: Record) -> str:
         return str(value)
     if isinstance(value, Spot):
         return " ".join(filter(None, (value.name, f"at {value.x_mm:g}, {value.y_mm:g} mm", value.action)))
+    if isinstance(value, Phantom):
+        return value.how if value.volts is None else f"{value.how} {value.volts.typed}"
     if isinstance(value, Area):
         return f"{value.what} {value.width_mm:g} x {value.depth_mm:g} mm at {value.x_mm:g}, {value.y_mm:g} mm"
     if isinstance(value, InternalPath):

@@ -1,9 +1,12 @@
-"""Two designs -> which unit that comes takes the place of which that goes: a guess, told as one."""
+"""Two designs -> which unit that comes takes the place of which that goes: as the source states, else a guess, told as one."""
 
 from __future__ import annotations
 
+from math import inf
+
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.things import Thing
 from rigc.record import Record
 
 
@@ -24,10 +27,10 @@ NONE = Successors({}, {})
 
 
 def successors(old: Rig, new: Rig, gone: tuple[str, ...], come: tuple[str, ...]) -> Successors:
-    """Pairs each unit that goes with the one that shares most with it: neighbours in the chain and loops, outlets,
-    ground on the deck. What shares nothing has no successor; among equals the order of the sources decides."""
+    """Pairs each unit that goes with the one that is said to stand in for it, else with the one that shares most with it:
+    neighbours in the chain and loops, outlets, ground on the deck. What shares nothing has no successor; among equals the order of the sources decides."""
     pairs = [
-        (-_shared(old, new, before, after), first, second, before, after)
+        (_rank(old, new, before, after), first, second, before, after)
         for first, before in enumerate(gone)
         for second, after in enumerate(come)
         if _kind(old, before) == _kind(new, after)
@@ -38,6 +41,17 @@ def successors(old: Rig, new: Rig, gone: tuple[str, ...], come: tuple[str, ...])
             units[before] = after
     ports = {port: then for before, after in units.items() for port, then in _jacks(old, new, before, after)}
     return Successors(units, ports)
+
+
+def stated(new: Rig, before: str, after: str) -> bool:
+    """Whether the source says that the later one stands in for the earlier one."""
+    thing = new.things[after]
+    return isinstance(thing, Thing) and thing.stands_in == before
+
+
+def _rank(old: Rig, new: Rig, before: str, after: str) -> float:
+    """The lower, the sooner they are paired; 0 for no pair."""
+    return -inf if stated(new, before, after) else -_shared(old, new, before, after)
 
 
 def _kind(rig: Rig, name: str) -> str:

@@ -23,6 +23,7 @@ FACTS_OF_AN_INSTRUMENT = {
     "plain_cable": "plain lead's cable",
     "active": "active",
     "lowest_note_hz": "lowest note",
+    "earth": "earth",
     "pairs": "pairs",
     "loops": "loops",
     "flags": "kind",

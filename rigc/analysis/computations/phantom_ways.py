@@ -1,0 +1,82 @@
+"""Rig -> every way on which phantom power may come back from an input to what drives it."""
+
+from __future__ import annotations
+
+from rigc.model.jacks import AUDIO_IN, Phantom, Port
+from rigc.model.rig import Rig
+from rigc.model.things import Panel, Unit
+from rigc.record import Record
+from rigc.source import Span
+
+
+class PhantomWay(Record):
+    """The output that drives a way, the input at its end, and what each says of phantom power (None: nothing).
+
+    The input is None where a panel jack that nothing is plugged into ends the way.
+    """
+
+    output: Port
+    input: Port | None
+    wants: Phantom | None
+    gives: Phantom | None
+    span: Span
+
+
+class PhantomWays(Record):
+    """All ways at one end of which phantom power is spoken of, in the order of the source."""
+
+    all: tuple[PhantomWay, ...]
+
+
+def phantom_ways(rig: Rig) -> PhantomWays:
+    """Phantom power goes against the sound, along leads, through panel jacks and through passive units from jack to jack where
+    the way is stated as straight; transformers and active units keep it back."""
+    onward: dict[Port, list[tuple[Port, Span]]] = {}
+    for each in rig.connections:
+        if each.signal == "audio":
+            onward.setdefault(each.start, []).append((each.end, each.span))
+    found = []
+    for port, leads in onward.items():
+        if _drives(rig, port):
+            for end, span in leads:
+                found += [_way(rig, port, last, span) for last in _ends(rig, end, onward, frozenset())]
+    return PhantomWays(tuple(way for way in found if _spoken_of(way)))
+
+
+def _way(rig: Rig, port: Port, last: Port, span: Span) -> PhantomWay:
+    start, end = rig.jack(port), rig.jack(last)
+    heard = end is not None and end.role == AUDIO_IN
+    return PhantomWay(
+        port, last if heard else None, start.phantom if start else None, end.phantom if heard and end else None, span
+    )
+
+
+def _spoken_of(way: PhantomWay) -> bool:
+    asks = way.wants is not None and way.wants.how == "needs"
+    return asks or (way.gives is not None and way.gives.how == "gives")
+
+
+def _drives(rig: Rig, port: Port) -> bool:
+    """Whether a way begins there: no panel jack, and no output through which the power would go on."""
+    return not isinstance(rig.things[port.thing], Panel) and not _straight(rig, port, end=True)
+
+
+def _ends(rig: Rig, port: Port, onward: dict[Port, list[tuple[Port, Span]]], passed: frozenset[Port]) -> list[Port]:
+    """The inputs at which a way that enters at a port ends, or the panel jack that nothing is plugged into."""
+    on = [port] if isinstance(rig.things[port.thing], Panel) else _straight(rig, port, end=False)
+    leads = [end for out in on for end, _ in onward.get(out, ()) if end not in passed]
+    if not leads:
+        return [port]
+    return [last for end in leads for last in _ends(rig, end, onward, passed | {port})]
+
+
+def _straight(rig: Rig, port: Port, end: bool) -> list[Port]:
+    """The jacks at the other side of a passive unit's straight paths."""
+    unit = rig.things[port.thing]
+    if not isinstance(unit, Unit) or "passive" not in unit.flags:
+        return []
+    paths = [(path.end, path.start) if end else (path.start, path.end) for path in unit.paths if path.how == "straight"]
+    return [Port(unit.name, there) for here, there in paths if here == port.jack]
+
+
+COMPUTE = phantom_ways

@@ -1,0 +1,49 @@
+"""Rig and a scenario -> how each ground lift stands there, which stand side by side, and the edits that set them otherwise."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.diagnostics.mend import AddTo, Replace
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig, Scenario
+from rigc.record import Record
+
+
+class LiftPosition(Record):
+    """A lift and its `position`: open, closed, or unknown. `new` is the one in which it leaves its maker, empty where the thing
+    does not say that it has one; `stated` whether the scenario says it."""
+
+    port: Port
+    position: str
+    new: str
+    stated: bool
+
+
+def lift_positions(rig: Rig, scenario: Scenario | None) -> tuple[LiftPosition, ...]:
+    """The lifts that the scenario names, in its order, then those that it leaves as they are."""
+    own = {Port(thing.name, jack.name): jack.lift for thing in rig.things.values() for jack in thing.jacks if jack.lift}
+    said = {Port(*at.split(".", 1)): position for at, position in scenario.lifts} if scenario is not None else {}
+    named = [LiftPosition(port, position, own.get(port, ""), True) for port, position in said.items()]
+    return (*named, *(LiftPosition(port, new, new, False) for port, new in own.items() if port not in said))
+
+
+def lifts_beside(rig: Rig, leads: Leads, scenario: Scenario | None, port: Port) -> list[Port]:
+    """This lift and the others of its thing that are not open and whose leads go to the same thing: the second side of a stereo
+    way closes a ring as well as the first."""
+    beyond = {_far(lead, port) for lead in leads.at(port)}
+    others = [each.port for each in lift_positions(rig, scenario) if each.position != "open" and each.port != port]
+    mine = [each for each in others if each.thing == port.thing]
+    return [port, *(each for each in mine if beyond & {_far(lead, each) for lead in leads.at(each)})]
+
+
+def lift_edits(scenario: Scenario, ports: list[Port], position: str) -> tuple[Replace | AddTo, ...]:
+    """The edits that set these lifts so in a scenario."""
+    stated = dict(scenario.lift_spans)
+    return tuple(
+        AddTo("scenario", scenario.name, f"lift {port} {position}") if span is None else Replace(span, position)
+        for port, span in ((port, stated.get(str(port))) for port in ports)
+    )
+
+
+def _far(lead: Lead, port: Port) -> str:
+    return lead.end.thing if lead.start == port else lead.start.thing

@@ -1,0 +1,44 @@
+"""Mains strips -> the mains sheet's table of what is plugged into each."""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.mains_loads import MainsLoads
+from rigc.diagnostics.decimals import decimals
+from rigc.model.rig import Rig
+from rigc.model.things import MainsStrip
+from rigc.reports.content import Cell, Column, Row, Table
+
+_COLUMNS = (
+    Column("strip"),
+    Column("sockets", number=True),
+    Column("own lead", "m", number=True),
+    Column("mass", "kg", number=True),
+    Column("plugged in"),
+    Column("supplies take", "VA", number=True),
+    Column("not in this sum"),
+)
+
+
+def strip_table(rig: Rig, loads: MainsLoads) -> Table | None:
+    """A row for each strip; None where the rig has none."""
+    rows = tuple(_row(rig, strip, loads) for strip in rig.mains_strips.values())
+    caption = "Mains strips: bought as they are, checked by a competent person"
+    return Table("strips", caption, _COLUMNS, rows, tick=True) if rows else None
+
+
+def _row(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Row:
+    names = [name for name, into, _ in rig.power.plugged if into == strip.name]
+    known = [loads.all[name].volt_amperes for name in names if name in loads.all]
+    amounts = [each for each in known if each is not None]
+    whole = len(amounts) == len(known)
+    return Row(
+        (
+            Cell(strip.name, strong=True),
+            Cell("?" if strip.sockets is None else str(strip.sockets)),
+            Cell("?" if strip.cord_mm is None else f"{strip.cord_mm.value / 1000:g}"),
+            Cell("?" if strip.mass_kg is None else f"{strip.mass_kg.value:g}"),
+            Cell(", ".join(names) or "nothing"),
+            Cell(decimals(sum(amounts), 2) if whole else "?"),
+            Cell(", ".join(name for name in names if name not in loads.all)),
+        )
+    )

@@ -1,0 +1,60 @@
+"""`all-units`: facts of every unit of a file, below what each says itself, with where they come from."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from cases import compiled
+
+from rigc.model.things import Unit
+
+HEAD = "language 1\n"
+RIG = "rig sample {\n  revision A 2026-01-01\n}\n"
+
+
+def _units(folder: Path, **files: str) -> dict[str, Unit]:
+    for name, text in files.items():
+        (folder / f"{name}.rig").write_text(HEAD + text, "utf-8")
+    made = compiled(folder / "board.rig", root=folder)
+    assert made.results is not None
+    return made.results.rig.units
+
+
+def _feet(unit: Unit) -> str | None:
+    return None if unit.feet is None else unit.feet.value
+
+
+def test_a_unit_says_otherwise(tmp_path: Path) -> None:
+    board = RIG + "all-units {\n  feet removed\n}\nunit plumb {\n}\nunit hedge {\n  feet stay\n}\n"
+    units = _units(tmp_path, board=board)
+    assert (_feet(units["plumb"]), _feet(units["hedge"])) == ("removed", "stay")
+
+
+def test_units_of_another_file_are_not_touched(tmp_path: Path) -> None:
+    stock = "unit marl {\n}\n"
+    board = RIG + 'use "stock.rig"\nall-units {\n  feet removed\n}\nunit plumb {\n}\n'
+    units = _units(tmp_path, board=board, stock=stock)
+    assert (_feet(units["plumb"]), _feet(units["marl"])) == ("removed", None)
+
+
+def test_like_another_goes_before_all_units(tmp_path: Path) -> None:
+    stock = "all-units {\n  feet stay\n}\nunit lant {\n  base flat\n}\n"
+    board = RIG + 'use "stock.rig"\nall-units {\n  feet removed\n  bypass true\n}\nunit lant-2 like lant {\n}\n'
+    unit = _units(tmp_path, board=board, stock=stock)["lant-2"]
+    assert (_feet(unit), unit.bypass is not None and unit.bypass.value) == ("stay", "true")
+
+
+def test_where_facts_come_from(tmp_path: Path) -> None:
+    board = RIG + 'all-units {\n  measured 2026-02-14 by "R.K."\n  base flat\n}\n'
+    board += "unit plumb {\n  mass 300 g\n  draws 22 mA assumed\n}\nunit hedge {\n  leaflet\n  mass 200 g\n}\n"
+    units = _units(tmp_path, board=board)
+    plumb, hedge = units["plumb"], units["hedge"]
+    kinds = [fact.provenance.kind for fact in (plumb.mass_kg, plumb.draws_ma, plumb.base, hedge.mass_kg, hedge.base)
+             if fact is not None and fact.provenance is not None]  # fmt: skip
+    assert kinds == ["measured", "assumed", "measured", "leaflet", "measured"]
+
+
+def test_two_blocks_in_one_file(tmp_path: Path) -> None:
+    board = RIG + "all-units {\n  feet removed\n}\nall-units {\n  feet stay\n}\n"
+    (tmp_path / "board.rig").write_text(HEAD + board, "utf-8")
+    assert [each.kind.name for each in compiled(tmp_path / "board.rig", root=tmp_path).findings][:1] == ["said-twice"]
