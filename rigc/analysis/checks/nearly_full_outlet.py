@@ -80,12 +80,14 @@ def _unavoidable(
         told = (
             f"{listed(name.removeprefix(RESERVE) for name in squeeze.units)} can't all stand within the rules of thumb"
         )
+    edits, help = mends(rig, places, rules, squeeze)
     return KIND.at(
         squeeze.span,
         "; ".join((told, *ends)),
         subject=(*squeeze.units, *(str(port) for port in squeeze.outlets)),
         label="little left of an outlet, however they are fed",
-        help=mends(rig, places, rules, squeeze) or "use a stronger supply",
+        help=help or ("" if edits else "use a stronger supply"),
+        mends=edits,
     )
 
 
