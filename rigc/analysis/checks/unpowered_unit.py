@@ -73,7 +73,8 @@ def _told(unfed: Unfed, message: str, help: str, edits: tuple[Mend, ...] = ()) -
 def _slips(rig: Rig, unfed: Unfed) -> str:
     """A barrel that is larger inside than outside, or a current that is several times what any outlet gives, may be misread."""
     largest = max(
-        (each.milliamps.value for it in rig.supplies.values() for out in it.outlets for each in out.ratings), default=0.0
+        (each.milliamps.value for it in rig.supplies.values() for out in it.outlets for each in out.ratings),
+        default=0.0,
     )
     for name in unfed.units:
         unit = rig.units.get(name)

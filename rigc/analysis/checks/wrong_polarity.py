@@ -107,7 +107,9 @@ def _mends(rig: Rig, feed: Supplied) -> tuple[Mend, ...]:
         return (Mend(f"take the reversing adaptor {adaptors[0].mark} away", (Delete(adaptors[0].span),)),)
     if feed.reversed:
         return (Mend(f"feed '{feed.unit}' through a straight lead: delete `reversed`", restated(stated, turned=False)),)
-    words = f"feed '{feed.unit}' through a reversing lead, with a label at both ends: write `reversed` behind the outlet"
+    words = (
+        f"feed '{feed.unit}' through a reversing lead, with a label at both ends: write `reversed` behind the outlet"
+    )
     return (Mend(words, restated(stated, turned=True)),)
 
 

@@ -67,7 +67,12 @@ def _sized(rig: Rig, problem: OutletProblem, _limits: LoadLimits, unfed: Unfed) 
     """An adaptor of plug size."""
     for name in unfed.units:
         unit = rig.units.get(name)
-        if unit is not None and unit.inlet is not None and name not in problem.sized and not swapped(unit.inlet.connector):
+        if (
+            unit is not None
+            and unit.inlet is not None
+            and name not in problem.sized
+            and not swapped(unit.inlet.connector)
+        ):
             mark = f"Y{_highest(rig) + 1}"
             yield _with_adaptor(rig, unit, mark, f"put a size adaptor before '{name}': write `{mark} size for {name}`")
 
