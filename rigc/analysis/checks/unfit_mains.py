@@ -98,7 +98,11 @@ def _way_out(supply: Supply, each: Primary) -> str:
     if each.needed_va is None:
         return "put a step transformer before it, rated for at least 1.5 times its volt-amperes, or use another supply"
     exact = each.core_hz is not None or each.place.low_v == each.place.high_v
-    into = f"to {each.design_v:g} V" if exact else f"into the {_range((each.place.low_v, each.place.high_v))} V that it takes"
+    into = (
+        f"to {each.design_v:g} V"
+        if exact
+        else f"into the {_range((each.place.low_v, each.place.high_v))} V that it takes"
+    )
     return (
         f"feed it through a step transformer, {each.volts[0]:g} V {into}, of {each.needed_va:g} VA or more "
         "(earthed, isolating), and declare it"
