@@ -23,5 +23,7 @@ POWER_RULES = frozenset(
         "battery-only",
         "brick-out-of-reach",
         "moved-switch",
+        "tapped-series-pair",
+        "stray-supply-current",
     )
 )

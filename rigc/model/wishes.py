@@ -155,6 +155,7 @@ class PowerWishes(Record):
     others: tuple[str, ...] = ()
     others_span: Span | None = None
     alone: tuple[str, ...] = ()
+    alone_at: tuple[Span, ...] = ()
     may_share: tuple[tuple[str, ...], ...] = ()
     spare: tuple[tuple[int, str | None, Span], ...] = ()
     reserved: tuple[tuple[Quantity, str, Quantity, str], ...] = ()

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.load_limits import exceeds
+from rigc.analysis.computations.power_network import InletVolts, PowerNetwork
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wording import listed
 from rigc.facts.conductors import DROP_SHARE
@@ -22,12 +23,12 @@ KIND = Kind(
     "lossy-lead",
     Level.WARNING,
     __doc__,
-    "2 × resistance per length × length × current ≤ 3 % of the outlet's voltage",
+    "2 × resistance per length × length × current ≤ 3 % of the outlet's voltage, the trunk of a Y counted",
     "physics: Ohm's law; the 3 % are common practice, no source",
 )
 
 
-def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops) -> Iterator[Diagnostic]:
+def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops, network: PowerNetwork) -> Iterator[Diagnostic]:
     """One finding for each lead; can't-check once for each cable, and each captive lead, of unknown conductor."""
     bare: dict[str, list[str]] = {}
     for lead in leads.all:
@@ -36,6 +37,8 @@ def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops) -> Iterator[Diagnostic]
             continue
         if drop.drop_v is not None and exceeds(drop.drop_v, DROP_SHARE.value, drop.volts):
             yield _told(lead, drop)
+        elif lead.leg_of is not None and (inlet := network.of(drop.unit)) is not None and _trunk(inlet):
+            yield _leg(lead, drop, inlet)
         elif drop.wire is None and lead.captive is not None:
             yield _captive(rig, lead, lead.captive.thing)
         elif drop.wire is None and drop.length_mm is not None and lead.cable is not None:
@@ -47,6 +50,24 @@ def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops) -> Iterator[Diagnostic]
             subject=(cable,),
             help=f"write its conductor in '{cable}', for example conductor 0.5 mm2",
         )
+
+
+def _trunk(inlet: InletVolts) -> bool:
+    """Whether a Y loses too much, its trunk counted with the current of all its units."""
+    return inlet.known and exceeds(inlet.most_v - inlet.least_v, DROP_SHARE.value, inlet.most_v)
+
+
+def _leg(lead: Lead, drop: LeadDrop, inlet: InletVolts) -> Diagnostic:
+    lost, percent = inlet.most_v - inlet.least_v, (inlet.most_v - inlet.least_v) / inlet.most_v * 100
+    return KIND.at(
+        lead.span,
+        f"{lead.mark} to '{drop.unit}' loses up to {lost:.2f} of {inlet.most_v:g} V ({percent:.1f} %, more than "
+        f"{DROP_SHARE.value:g} %), the trunk of the Y {lead.leg_of} counted, which carries the current of all its units",
+        subject=(lead.mark, drop.unit),
+        label="this leg",
+        numbers=(Number("drop", lost, "V"), Number("share", percent, "%"), Number("limit", DROP_SHARE.value, "%")),
+        help="part the legs near the outlet, use a thicker conductor, or give each unit an outlet of its own",
+    )
 
 
 def _captive(rig: Rig, lead: Lead, unit: str) -> Diagnostic:

@@ -1,8 +1,8 @@
-"""An outlet's voltage switch must not stand where it leaves its maker.
+"""An outlet's voltage switch is not at its factory setting.
 
 Why it matters: the switch is bumped in transit, or the supply is exchanged for a new one: then the unit gets another voltage.
 What to do: print the position on the power table, and tape the switch over.
-Source: common practice, no source. The first voltage of an outlet's list is the one at which it leaves its maker.
+Source: common practice, no source. The first voltage of an outlet's list is its factory setting.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ KIND = Kind(
     "moved-switch",
     Level.WARNING,
     __doc__,
-    "an outlet of several voltages is used at its first one",
+    "an outlet of several voltages is used at its first one, its factory setting",
     "common practice, no source",
 )
 
@@ -34,7 +34,7 @@ def moved_switch(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
         made = outlet.ratings[0].volts.value
         yield KIND.at(
             feed.span if feed is not None else outlet.span,
-            f"'{port}' must stand at {load.volts:g} V for {listed(load.units)}; it leaves its maker at {made:g} V",
+            f"'{port}' must be set to {load.volts:g} V for {listed(load.units)}; from the factory it is set to {made:g} V",
             subject=(str(port), *load.units),
             label="not the position of a new supply",
             also=(Label(load.setting.span, f"{load.volts:g} V is a setting of this"),),

@@ -25,6 +25,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
+from rigc.model.things import Unit
 
 KIND = Kind(
     "nearly-full-outlet",
@@ -55,6 +56,10 @@ def nearly_full_outlet(
         if exceeds(load.known_ma, share, load.limit_ma):
             yield _told(rig, load, share, limits)
             continue
+        unsaid = [name for name in load.units if _unsaid(rig.units[name])]
+        if unsaid and exceeds(load.known_ma, limits.digital_pct, load.limit_ma):
+            yield _kind_unsaid(rig, load, unsaid[0], limits)
+            continue
         for name in load.unknown:
             yield KIND.cant_check(
                 rig.units[name].declared,
@@ -63,6 +68,21 @@ def nearly_full_outlet(
                 help=f"measure it and write `draws` in '{name}'",
                 wants=(current_of(name),),
             )
+
+
+def _unsaid(unit: Unit) -> bool:
+    """Whether a unit says neither what it is nor what it takes at switch-on."""
+    return not unit.flags & {"digital", "analogue"} and unit.starts_ma is None
+
+
+def _kind_unsaid(rig: Rig, load: JointLoad, name: str, limits: LoadLimits) -> Diagnostic:
+    return KIND.cant_check(
+        rig.units[name].declared,
+        f"'{name}' says neither whether it is digital nor its start-up current; {load} is loaded to "
+        f"{percentage(load.known_ma, load.limit_ma)}, more than the {limits.digital_pct:g} % for a digital unit",
+        subject=(name, *(str(port) for port in load.outlets)),
+        help=f"write `digital` or `analogue` in '{name}', or measure its start-up current and write it: starts ___ mA",
+    )
 
 
 def _unavoidable(
@@ -80,12 +100,14 @@ def _unavoidable(
         told = (
             f"{listed(name.removeprefix(RESERVE) for name in squeeze.units)} can't all stand within the rules of thumb"
         )
+    edits, help = mends(rig, places, rules, squeeze)
     return KIND.at(
         squeeze.span,
         "; ".join((told, *ends)),
         subject=(*squeeze.units, *(str(port) for port in squeeze.outlets)),
         label="little left of an outlet, however they are fed",
-        help=mends(rig, places, rules, squeeze) or "use a stronger supply",
+        help=help or ("" if edits else "use a stronger supply"),
+        mends=edits,
     )
 
 

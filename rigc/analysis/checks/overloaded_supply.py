@@ -24,7 +24,7 @@ KIND = Kind(
     "overloaded-supply",
     Level.ERROR,
     __doc__,
-    "sum of all outlets ≤ the supply's ceiling; warning above 80 %",
+    "sum of all outlets, start-up currents counted, ≤ the supply's ceiling; warning above 80 %",
     "arithmetic on stated values; the 80 % are common practice, no source",
 )
 
@@ -36,6 +36,8 @@ def overloaded_supply(
     for total in totals.all:
         if total.ceiling is not None and exceeds(total.taken, 100, total.ceiling):
             yield _told(rig, power, total, 100, Level.ERROR)
+        elif total.ceiling is not None and exceeds(total.started, 100, total.ceiling):
+            yield _starting(rig, total)
         elif total.ceiling is not None and exceeds(total.taken, limits.total_pct, total.ceiling):
             yield _told(rig, power, total, limits.total_pct, Level.WARNING)
         elif total.ceiling is None and total.taken > 0:
@@ -54,6 +56,20 @@ def overloaded_supply(
                 help=f"measure it and write `draws` in {listed(total.unknown)}",
                 wants=tuple(current_of(name) for name in total.unknown),
             )
+
+
+def _starting(rig: Rig, total: SupplyTotal) -> Diagnostic:
+    supply = rig.supplies[total.supply]
+    ceiling, whole = supply.ceiling_w or supply.ceiling_ma, total.ceiling or 0.0
+    return KIND.at(
+        ceiling.span if ceiling else supply.declared,
+        f"'{total.supply}' gives {whole:g} {total.unit} in all and its units together take {total.started:.4g} {total.unit} "
+        f"at switch-on ({percentage(total.started, whole)})",
+        subject=(total.supply,),
+        label="this is all it gives",
+        numbers=(Number("load", total.started, total.unit), Number("ceiling", whole, total.unit)),
+        help=f"{_way_out(rig, total)}, or ask its maker for how long it gives more",
+    )
 
 
 def _told(rig: Rig, power: PowerAssignment, total: SupplyTotal, share: float, level: Level) -> Diagnostic:

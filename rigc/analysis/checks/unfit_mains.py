@@ -58,8 +58,8 @@ def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
     if place is None:
         said = f"'{each.supply}' has no selector position {each.selected:g} V, which '{each.scenario}' states"
     else:
-        bounds = f"{place.low_v:g} to {place.high_v:g} V"
-        said = f"{_arriving(each)} {_at(each)} outside the {bounds} of '{each.supply}'{_position(each)}{_result(each)}"
+        bounds = f"{_range((place.low_v, place.high_v))} V{' only' if place.low_v == place.high_v else ''}"
+        said = f"'{each.supply}' takes {bounds}{_position(each)}, and {_arriving(each)}{_result(each)}"
     return KIND.at(
         _span(rig, each),
         said,
@@ -72,12 +72,8 @@ def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
 
 
 def _arriving(each: Primary) -> str:
-    after = " behind the step transformer" if each.step is not None else ""
-    return f"{_range(each.volts)} V in '{each.scenario}'{after}"
-
-
-def _at(each: Primary) -> str:
-    return "is" if each.volts[0] == each.volts[1] else "runs"
+    whose = f"the step transformer of '{each.scenario}'" if each.step is not None else f"'{each.scenario}'"
+    return f"{whose} gives {_range(each.volts)} V"
 
 
 def _position(each: Primary) -> str:
@@ -101,9 +97,14 @@ def _way_out(supply: Supply, each: Primary) -> str:
         return "correct the selector, the transformer or the mains in this scenario"
     if each.needed_va is None:
         return "put a step transformer before it, rated for at least 1.5 times its volt-amperes, or use another supply"
-    into = f"to {each.design_v:g} V" if each.core_hz is not None else "into its range"
+    exact = each.core_hz is not None or each.place.low_v == each.place.high_v
+    into = (
+        f"to {each.design_v:g} V"
+        if exact
+        else f"into the {_range((each.place.low_v, each.place.high_v))} V that it takes"
+    )
     return (
-        f"put a step transformer from {each.volts[0]:g} V {into} before it, of {each.needed_va:g} VA or more "
+        f"feed it through a step transformer, {each.volts[0]:g} V {into}, of {each.needed_va:g} VA or more "
         "(earthed, isolating), and declare it"
     )
 
@@ -125,9 +126,16 @@ def _wrong_frequency(rig: Rig, each: Primary) -> Diagnostic:
         label="this mains",
         also=(Label(place.span, "made for this"),) if place is not None else (),
         numbers=(Number("flux", each.flux, "V/Hz"),) if each.flux is not None else (),
-        help="ask its maker whether it may run so; watch its temperature, or use another supply there",
+        help="ask its maker whether it may run so"
+        + ("; watch its temperature" if _warmer(each) else "")
+        + ", or use another supply there",
         level=Level.WARNING,
     )
+
+
+def _warmer(each: Primary) -> bool:
+    """Whether its core is driven harder than it is laid out for, or that can't be told; more hertz drive it less."""
+    return each.flux is None or each.design_flux is None or each.flux > each.design_flux * (1 + 1e-9)
 
 
 def _share(each: Primary) -> str:

@@ -25,7 +25,7 @@ KIND = Kind(
     "unfit-series-lead",
     Level.ERROR,
     __doc__,
-    "series: isolated from each other, equal voltage, load ≤ the smaller rating",
+    "series: isolated from each other, equal voltage, load and start-up current ≤ the smaller rating",
     "physics: a series connection; arithmetic on stated values",
 )
 
@@ -48,6 +48,11 @@ def _faults(rig: Rig, unit: str, each: Tap) -> list[str]:
         faults.append(f"{pair_names(each)} stand at {pair_volts(each)}; a series lead wants two equal outlets")
     if draws is not None and exceeds(draws.value, 100, each.limit_ma):
         faults.append(f"'{unit}' wants {draws.value:g} mA and {each} give {each.limit_ma:g} mA, the smaller rating")
+    starts = rig.units[unit].starts_ma
+    if not faults and starts is not None and exceeds(starts.value, 100, each.limit_ma):
+        faults.append(
+            f"'{unit}' wants {starts.value:g} mA at switch-on and {each} give {each.limit_ma:g} mA, the smaller rating"
+        )
     return faults
 
 

@@ -13,11 +13,13 @@ from collections.abc import Iterator
 from rigc.analysis.computations.load_limits import HARD
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.changes_to_try import swapped
 from rigc.analysis.power.mends import mends
 from rigc.analysis.power.outlet_problem import RESERVE
 from rigc.analysis.power.rivals_words import asked, rivals_words
 from rigc.analysis.power.unfed import Unfed
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.mend import AddTo, Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
@@ -28,6 +30,9 @@ KIND = Kind(
     "every unit that needs power has an outlet that suits it",
     "arithmetic on stated values, every assignment tried",
 )
+
+
+_SLIP = 4  # times the strongest outlet of all: more a slip of the unit of measure than a wish
 
 
 def unpowered_unit(rig: Rig, power: PowerAssignment, places: Placement) -> Iterator[Diagnostic]:
@@ -48,23 +53,45 @@ def unpowered_unit(rig: Rig, power: PowerAssignment, places: Placement) -> Itera
                 help="state the outlets of some units, those that draw most first",
             )
         elif unfed.why in ("no word", "no outlets"):
-            yield _told(unfed, *(_no_word if unfed.why == "no word" else _no_outlets)(rig, unfed))
+            if unfed.why == "no word":
+                yield _no_word(rig, unfed)
+            else:
+                yield _told(unfed, *_no_outlets(rig, unfed))
         else:
             message = _rivals(rig, unfed) if unfed.why == "rivals" else _together(rig, unfed)
             apart = frozenset(name for each in power.unfed if each is not unfed for name in each.units)
-            yield _told(unfed, message, mends(rig, places, HARD, unfed, apart) or "add a supply that suits them")
+            edits, help = mends(rig, places, HARD, unfed, apart)
+            help = help or ("" if edits else "add a supply that suits them")
+            yield _told(unfed, message, "; or ".join(filter(None, (help, _slips(rig, unfed)))), edits)
 
 
-def _told(unfed: Unfed, message: str, help: str) -> Diagnostic:
+def _told(unfed: Unfed, message: str, help: str, edits: tuple[Mend, ...] = ()) -> Diagnostic:
     subject = (*unfed.units, *(str(port) for port in unfed.outlets))
-    return KIND.at(unfed.span, message, subject=subject, label="no outlet", help=help)
+    return KIND.at(unfed.span, message, subject=subject, label="no outlet", help=help, mends=edits)
 
 
-def _no_word(rig: Rig, unfed: Unfed) -> tuple[str, str]:
-    one = len(unfed.units) == 1
-    supplies = ", ".join(rig.supplies)
-    help = f"write `others from {supplies}` in the power block" if supplies else "declare a supply and feed from it"
-    return f"nothing feeds {listed(unfed.units)}, and {'it needs' if one else 'they need'} power", help
+def _slips(rig: Rig, unfed: Unfed) -> str:
+    """A barrel that is larger inside than outside, or a current that is several times what any outlet gives, may be misread."""
+    largest = max(
+        (each.milliamps.value for it in rig.supplies.values() for out in it.outlets for each in out.ratings),
+        default=0.0,
+    )
+    for name in unfed.units:
+        unit = rig.units.get(name)
+        plug = unit.inlet.connector if unit is not None and unit.inlet is not None else None
+        if plug is not None and swapped(plug):
+            return f"write the outer size of the barrel first: {plug.inner_mm:g} x {plug.outer_mm:g} mm"
+        if unit is not None and unit.draws_ma is not None and unit.draws_ma.value > _SLIP * largest > 0:
+            return f"check the unit of `draws {unit.draws_ma.typed}` in '{name}'"
+    return ""
+
+
+def _no_word(rig: Rig, unfed: Unfed) -> Diagnostic:
+    message = f"nothing feeds {listed(unfed.units)}, and {'it needs' if len(unfed.units) == 1 else 'they need'} power"
+    if not rig.supplies:
+        return _told(unfed, message, "declare a supply and feed from it")
+    line = f"others from {', '.join(rig.supplies)}"
+    return _told(unfed, message, "", (Mend(f"write `{line}` in the power block", (AddTo("power", "", line),)),))
 
 
 def _no_outlets(rig: Rig, unfed: Unfed) -> tuple[str, str]:
@@ -76,7 +103,8 @@ def _rivals(rig: Rig, unfed: Unfed) -> str:
     if unfed.contested:
         return rivals_words(rig, unfed)
     wants = ", ".join(f"'{name.removeprefix(RESERVE)}' ({asked(rig, name)})" for name in unfed.rivals)
-    return f"no free outlet of {listed(rig.power.others or rig.supplies, 'or')} suits {wants}"
+    why = f": {unfed.bars}" if unfed.bars else ""
+    return f"no free outlet of {listed(rig.power.others or rig.supplies, 'or')} suits {wants}{why}"
 
 
 def _together(rig: Rig, unfed: Unfed) -> str:

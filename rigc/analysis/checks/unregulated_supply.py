@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.load_limits import exceeds
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.wording import listed
 from rigc.facts.mains import OFF_LOAD
 from rigc.model.rig import Rig
 
@@ -30,6 +31,24 @@ def unregulated_supply(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]
     for feed in power.feeds:
         if any(rig.supplies[port.thing].technology == "unregulated" for port in feed.outlets):
             yield from _judged(rig, feed)
+    silent: dict[str, list[str]] = {}
+    for feed in power.feeds:
+        for name in dict.fromkeys(port.thing for port in feed.outlets):
+            if rig.supplies[name].technology is None and not _takes_anyway(rig, feed):
+                silent.setdefault(name, []).append(feed.unit)
+    for name, units in silent.items():
+        yield KIND.cant_check(
+            rig.supplies[name].declared,
+            f"'{name}' does not say of which kind it is; if it is unregulated, it may give {listed(units)} too much",
+            subject=(name,),
+            help=f"read it off the supply and write it in '{name}': switch-mode, linear, unregulated or winding",
+        )
+
+
+def _takes_anyway(rig: Rig, feed: Supplied) -> bool:
+    """Whether a unit takes what an unregulated outlet gives without load, or AC, which is not regulated at all."""
+    high = rig.units[feed.unit].accepts_high_v
+    return feed.current != "dc" or (high is not None and not exceeds(feed.volts * OFF_LOAD.value, 100, high.value))
 
 
 def _judged(rig: Rig, feed: Supplied) -> Iterator[Diagnostic]:

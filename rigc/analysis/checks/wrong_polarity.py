@@ -1,4 +1,4 @@
-"""The polarity of an outlet's centre pin is not the unit's, and no reversing lead is stated; or one is, and it is wrong.
+"""The polarity of an outlet's centre pin is not the unit's, or not known, and no reversing lead is stated; or one is, and it is wrong.
 
 Why it matters: reversed polarity destroys most units at once.
 What to do: use a reversing lead, mark both its ends, and check the plug with a meter before it goes in.
@@ -11,9 +11,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
-from rigc.analysis.power.outlet_fit import takes_polarity
+from rigc.analysis.power.feed_edits import restated, stated_feed
+from rigc.analysis.power.outlet_fit import assumed_polarity, takes_polarity
 from rigc.analysis.power.power_tap import Tap, outlets_named
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Delete, Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -28,37 +30,61 @@ KIND = Kind(
 
 
 def wrong_polarity(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each unit of the wrong polarity; can't-check for each unit and each supply that does not state it."""
+    """One finding for each unit of the wrong polarity, one for each unit and each supply that does not state it, a warning for each unit
+    whose polarity is assumed; can't-check where the plug's kind is not known either."""
     silent: dict[str, dict[str, Tap]] = {}
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         fit = takes_polarity(unit, tap, feed.reversed)
         if fit is None and unit.polarity is None:
-            yield KIND.cant_check(
-                unit.declared,
-                f"the polarity of '{unit.name}' is not stated; whether it may be plugged into {tap} can't be checked",
-                subject=(unit.name,),
-                help=f"measure it and write `polarity` in '{unit.name}'",
-            )
+            yield _silent_unit(feed, unit, tap)
         elif fit is None:
             silent.setdefault(tap.outlets[0].thing, {})[unit.name] = tap
         elif not fit:
-            yield _told(feed, unit, tap)
+            yield _told(rig, feed, unit, tap)
+        elif assumed_polarity(unit, tap):
+            yield _assumed(feed, unit, tap)
     for supply, taps in silent.items():
-        yield _unknown(rig, supply, taps)
+        yield _silent_supply(rig, power, supply, taps)
 
 
-def _unknown(rig: Rig, supply: str, taps: dict[str, Tap]) -> Diagnostic:
-    return KIND.cant_check(
-        rig.supplies[supply].declared,
-        f"the polarity of {outlets_named(taps.values())} is not stated; whether {listed(taps)} may be plugged in "
-        "can't be checked",
-        subject=(supply, *taps),
-        help=f"measure it and write `polarity` in '{supply}'",
+def _silent_unit(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+    said = f"the polarity of '{unit.name}' is not stated; whether it may be plugged into {tap} is not known"
+    help = f"measure it before anything is plugged in and write it in the block of '{unit.name}': polarity ___"
+    if unit.inlet is None:
+        return KIND.cant_check(unit.declared, said, subject=(unit.name,), help=help)
+    also = (Label(feed.span, "plugged in here"),) if feed.stated else ()
+    return KIND.at(unit.declared, said, subject=(unit.name,), label="its plug could destroy it", also=also, help=help)
+
+
+def _assumed(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+    assert unit.polarity is not None
+    return KIND.at(
+        unit.polarity.span,
+        f"that '{unit.name}' is {unit.polarity.value} is assumed, and {tap} feeds it",
+        subject=(unit.name,),
+        label="assumed",
+        also=(Label(feed.span, "plugged in here"),) if feed.stated else (),
+        help=f"measure it before anything is plugged in, and write in the block of '{unit.name}' who measured it and when",
+        level=Level.WARNING,
     )
 
 
-def _told(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+def _silent_supply(rig: Rig, power: PowerAssignment, supply: str, taps: dict[str, Tap]) -> Diagnostic:
+    outlets = dict.fromkeys(port for each in taps.values() for port in each.outlets)
+    feeds = [feed for name in taps if (feed := power.of(name)) is not None and feed.stated]
+    return KIND.at(
+        rig.supplies[supply].declared,
+        f"the polarity of {outlets_named(taps.values())} is not stated; whether {listed(taps)} may be plugged in "
+        "is not known",
+        subject=(supply, *taps),
+        label=f"{'its plug' if len(outlets) == 1 else 'their plugs'} could destroy a unit",
+        also=tuple(Label(feed.span, f"'{feed.unit}' is plugged in here") for feed in feeds[:3]),
+        help=f"measure it before anything is plugged in and write it in the block of '{supply}': polarity ___",
+    )
+
+
+def _told(rig: Rig, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
     wants = unit.polarity.value if unit.polarity is not None else ""
     through = " through a reversing lead" if feed.reversed else ""
     return KIND.at(
@@ -67,10 +93,24 @@ def _told(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
         subject=(unit.name, *(str(port) for port in tap.outlets)),
         label="reversed polarity",
         also=(Label(unit.polarity.span, wants),) if unit.polarity is not None else (),
-        help="delete `reversed`"
-        if feed.reversed
-        else "write `reversed` behind the outlet, and label both ends of that lead",
+        mends=_mends(rig, feed),
     )
+
+
+def _mends(rig: Rig, feed: Supplied) -> tuple[Mend, ...]:
+    """The lead turned, or turned back; alone where the outlet has other units."""
+    stated = stated_feed(rig, feed.unit)
+    if stated is None or len(stated.units) > 1:
+        return ()
+    adaptors = tuple(each for each in rig.lead_wishes.adaptors if each.kind == "reversing" and each.unit == feed.unit)
+    if feed.reversed and adaptors:
+        return (Mend(f"take the reversing adaptor {adaptors[0].mark} away", (Delete(adaptors[0].span),)),)
+    if feed.reversed:
+        return (Mend(f"feed '{feed.unit}' through a straight lead: delete `reversed`", restated(stated, turned=False)),)
+    words = (
+        f"feed '{feed.unit}' through a reversing lead, with a label at both ends: write `reversed` behind the outlet"
+    )
+    return (Mend(words, restated(stated, turned=True)),)
 
 
 CHECK = wrong_polarity

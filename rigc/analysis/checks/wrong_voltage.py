@@ -10,8 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.computations.power_network import InletVolts, PowerNetwork
 from rigc.analysis.power.outlet_fit import takes_voltage, window_v
 from rigc.analysis.power.power_tap import Tap, outlet_at
+from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -20,12 +22,12 @@ KIND = Kind(
     "wrong-voltage",
     Level.ERROR,
     __doc__,
-    "the outlet's voltage lies in what the unit accepts",
+    "the outlet's voltage, less what its lead loses, lies in what the unit accepts",
     "arithmetic on stated values",
 )
 
 
-def wrong_voltage(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork) -> Iterator[Diagnostic]:
     """One finding for each unit on a wrong voltage; can't-check where the unit does not say what it takes."""
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
@@ -39,6 +41,27 @@ def wrong_voltage(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
             )
         elif not fit:
             yield _told(rig, feed, unit, tap)
+        elif (inlet := network.of(unit.name)) is not None and _sags(unit, inlet):
+            yield _sagging(feed, unit, tap, inlet)
+
+
+def _sags(unit: Unit, inlet: InletVolts) -> bool:
+    """Whether what arrives is less than a window that is stated; exactly its end is not."""
+    return inlet.known and unit.accepts_low_v is not None and inlet.least_v < (window_v(unit) or (0.0,))[0] - 1e-9
+
+
+def _sagging(feed: Supplied, unit: Unit, tap: Tap, inlet: InletVolts) -> Diagnostic:
+    low, _ = window_v(unit) or (0.0, 0.0)
+    least = decimals(inlet.least_v, 2) if inlet.least_v < low - 0.005 else decimals(inlet.least_v, 4)
+    return KIND.at(
+        feed.span,
+        f"'{unit.name}' takes no less than {low:g} V; {tap} {tap.gives} {tap.volts:g} V and {least} V of them arrive",
+        subject=(unit.name, *(str(port) for port in tap.outlets)),
+        label="its lead loses the rest",
+        also=tuple(Label(each.span, "what it takes") for each in (unit.accepts_low_v,) if each is not None),
+        numbers=(Number("arriving", inlet.least_v, "V"), Number("lowest", low, "V")),
+        help="use a thicker or shorter lead, or an outlet of its own",
+    )
 
 
 def _told(rig: Rig, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:

@@ -10,7 +10,7 @@ from rigc.record import Record
 class SupplyTotal(Record):
     """What is taken of a supply: mA and W summed over its outlets; `unknown` units' currents are not in the sums.
 
-    `ceiling` is in `unit` (`W` or `mA`); None where the source does not state one.
+    `start_ma` and `start_w` count measured start-up currents in place of running ones. `ceiling` is in `unit` (`W` or `mA`); None where the source does not state one.
     """
 
     supply: str
@@ -19,6 +19,13 @@ class SupplyTotal(Record):
     ceiling: float | None
     unit: str
     unknown: tuple[str, ...]
+    start_ma: float = 0.0
+    start_w: float = 0.0
+
+    @property
+    def started(self) -> float:
+        """What is taken at switch-on, where all units start at once, in the ceiling's unit."""
+        return self.start_ma if self.unit == "mA" else self.start_w
 
     @property
     def taken(self) -> float:
@@ -47,6 +54,8 @@ def supply_totals(rig: Rig, power: PowerAssignment) -> SupplyTotals:
                 None if ceiling is None else ceiling.value,
                 "mA" if supply.ceiling_w is None and supply.ceiling_ma is not None else "W",
                 tuple(dict.fromkeys(unit for load in loads for unit in load.unknown)),
+                sum(load.start_ma for load in loads),
+                sum(load.start_ma * load.volts for load in loads) / 1000,
             )
         )
     return SupplyTotals(tuple(totals))

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.load_limits import LoadLimits
-from rigc.analysis.power.outlet_fit import fits
+from rigc.analysis.power.outlet_bars import Bar, bars_words, outlet_bars
 from rigc.analysis.power.outlet_placing import any_placing
 from rigc.analysis.power.outlet_problem import OutletProblem
 from rigc.analysis.power.placing import Placing, among
 from rigc.analysis.power.placing_search import Search
-from rigc.analysis.power.power_tap import Tap
 from rigc.analysis.power.unfed import Held, Unfed
 from rigc.model.rig import Rig
 from rigc.source import Span
@@ -27,7 +26,7 @@ def conflict_set(rig: Rig, problem: OutletProblem, limits: LoadLimits) -> Unfed:
     empty = [site.outlet for at, site in enumerate(problem.sites) if not site.tenants and at in wanted]
     if len(empty) < len(units):
         unfed = Unfed("rivals", names, tuple(empty), _where(rig, names[0]), _held(tight, task))
-        return _needing(tight, task, unfed)
+        return _needing(rig, tight, task, unfed, limits)
     eased = {"kept free": tight.replace(spare={}), "ceiling": tight.replace(ceilings={})}
     why = next((word for word, easier in eased.items() if feasible(any_placing(easier, limits))), "together")
     return Unfed(why, names, (), rig.power.others_span or rig.end)
@@ -78,26 +77,27 @@ def _held(problem: OutletProblem, task: Placing) -> tuple[Held, ...]:
     return tuple(held)
 
 
-def _needing(problem: OutletProblem, task: Placing, unfed: Unfed) -> Unfed:
-    """The same with what its rivals need, where that is a current."""
-    taps: list[Tap] = []
-    barred = False
+def _needing(rig: Rig, problem: OutletProblem, task: Placing, unfed: Unfed, limits: LoadLimits) -> Unfed:
+    """The same with what bars its rivals from the outlets that they do not want."""
+    wanted = set(unfed.outlets)
+    volts: set[float] = set()
+    found: dict[str, list[Bar]] = {}
     for at, unit in enumerate(problem.units):
         if unit.name in unfed.rivals:
-            mine = task.options((at,))
-            taps += [problem.sites[option[0]].taps[option[3]] for option in mine]
-            sites = {option[0] for option in mine}
-            turned, sized = unit.name in problem.turned, unit.name in problem.sized
-            barred = barred or any(
-                fits(unit, tap, turned, sized)
-                for number, site in enumerate(problem.sites)
-                if number not in sites and not site.tenants
-                for tap in site.taps
-            )
-    volts = {tap.volts for tap in taps}
+            volts |= {problem.sites[option[0]].taps[option[3]].volts for option in task.options((at,))}
+            bars = outlet_bars(rig, problem, unit, limits)
+            near = [bar for bar in bars if bar.way.outlets[0] not in wanted and "voltage" not in bar.why]
+            if near:
+                words = bars_words(rig, unit, tuple(near))
+                found.setdefault(f"'{unit.name}': {words}" if words.startswith("it") else words, []).extend(near)
+    load = bool(found) and all(bar.why == ("load",) for bars in found.values() for bar in bars)
+    weaker = max((bar.way.limit_ma for bars in found.values() for bar in bars), default=0.0) if load else None
+    words = "" if load else "; ".join(found)
+    if not wanted and unfed.rivals:
+        unit = next(each for each in problem.units if each.name == unfed.rivals[0])
+        words = bars_words(rig, unit, outlet_bars(rig, problem, unit, limits))
     return unfed.replace(  # type: ignore[no-any-return]
-        needs_ma=min(tap.limit_ma for tap in taps) if barred and taps else None,
-        at_volts=volts.pop() if len(volts) == 1 else None,
+        weaker_ma=weaker, at_volts=volts.pop() if len(volts) == 1 else None, bars=words
     )
 
 

@@ -7,21 +7,26 @@ from itertools import islice
 
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.placement import Placement
-from rigc.analysis.power.changes_to_try import KINDS, Change, one_more
+from rigc.analysis.power.changes_to_try import KINDS, Change, one_more, sized_and_reversing
 from rigc.analysis.power.conflict_set import feasible
 from rigc.analysis.power.open_problem import open_problem, stated_taps
 from rigc.analysis.power.outlet_placing import any_placing
 from rigc.analysis.power.outlet_problem import OutletProblem
 from rigc.analysis.power.unfed import Unfed
+from rigc.diagnostics.mend import Mend
 from rigc.model.rig import Rig
 
 MOST = 3  # proposals
 MOST_TRIES = 40  # of each kind
 
 
-def mends(rig: Rig, places: Placement, limits: LoadLimits, unfed: Unfed, apart: frozenset[str] = frozenset()) -> str:
-    """The changes in words, `or` between them; empty where none was found."""
-    return "; or ".join(words for words, _ in mending_changes(rig, places, limits, unfed, apart))
+def mends(
+    rig: Rig, places: Placement, limits: LoadLimits, unfed: Unfed, apart: frozenset[str] = frozenset()
+) -> tuple[tuple[Mend, ...], str]:
+    """The changes that are edits; and in words, `or` between them, those that are not. Nothing where none was found."""
+    found = mending_changes(rig, places, limits, unfed, apart)
+    edits = tuple(Mend(each.words, each.edits) for each in found if each.edits)
+    return edits, "; or ".join(each.words for each in found if not each.edits)
 
 
 def mending_changes(
@@ -30,7 +35,8 @@ def mending_changes(
     """Up to MOST changes, the first of each kind, after each of which all units have an outlet within `limits` (those `apart` left aside); where no
     change does that, such after which the units of the set have one.
 
-    The smallest come first: a fact, a wish given up, a unit moved, a pair in parallel; else one outlet more.
+    The smallest come first: a fact, a lead, a wish given up, a unit moved, a pair in parallel. One outlet more is the last, where
+    all others are edits: what the rules forbid after an edit is not known here.
     """
     problem = open_problem(rig, stated_taps(rig), places)
     open_now = {unit.name for unit in problem.units}
@@ -39,13 +45,16 @@ def mending_changes(
 
         def first(changes: Iterator[Change], aside: frozenset[str] = aside) -> Change | None:
             tried = islice(changes, MOST_TRIES)
-            return next((each for each in tried if _mended(problem, each[1], places, limits, aside)), None)
+            return next((each for each in tried if _mended(problem, each.rig, places, limits, aside)), None)
 
         kinds = (first(kind(rig, problem, limits, unfed)) for kind in KINDS)
         found = tuple(islice((each for each in kinds if each is not None), MOST))
-        more = None if found else first(one_more(rig, limits, unfed))
+        if not found:
+            both = first(sized_and_reversing(rig, problem, unfed))
+            found = () if both is None else (both,)
+        more = first(one_more(rig, limits, unfed)) if all(each.edits for each in found) else None
         if found or more:
-            return found or ((more,) if more else ())
+            return (*found, *((more,) if more is not None else ()))
     return ()
 
 

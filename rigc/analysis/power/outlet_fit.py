@@ -48,6 +48,12 @@ def takes_polarity(unit: Unit, tap: Tap, turned: bool) -> bool | None:
     return unit.polarity.value == got
 
 
+def assumed_polarity(unit: Unit, tap: Tap) -> bool:
+    """Whether what is plugged in leans on a polarity that is assumed, at a connector whose polarity the eye cannot see."""
+    polar = unit.inlet is None or unit.inlet.connector.kind in POLAR
+    return polar and "ac" not in (unit.current, tap.current) and unit.polarity is not None and unit.polarity.assumed
+
+
 def takes_connector(unit: Unit, tap: Tap) -> bool | None:
     """Whether one kind of plug fits both the outlet and the unit's inlet (or its captive lead's plug the outlet)."""
     if unit.inlet is None or tap.connector is None:

@@ -126,6 +126,8 @@ class _Costed(_Bare):
         warnings = self._warnings((*site.tenants, *units), site, setting)
         if site.tenants:
             warnings -= self._warnings(site.tenants, site, setting)
+        elif site.taps[setting].volts != site.taps[0].volts and not units[0].name.startswith(RESERVE):
+            warnings += 1  # its switch is moved
         total = self.scale.pack(Levels(warnings)) if warnings else 0
         if len(group) + len(site.tenants) > 1:
             total += self.scale.pack(

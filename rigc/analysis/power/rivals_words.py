@@ -1,4 +1,4 @@
-"""Rivals for outlets -> the sentence that names them, what they need, and how few outlets give it."""
+"""Rivals for outlets -> the sentence that names them, the few outlets that would do, and what bars them from the others."""
 
 from __future__ import annotations
 
@@ -13,15 +13,17 @@ _NUMBERS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight"
 
 
 def rivals_words(rig: Rig, unfed: Unfed) -> str:
-    """As in: five units need 500 mA at 9 V, four outlets give it."""
+    """As in: five units want four outlets: ...; the other outlets at 9 V give at most 100 mA."""
     count, places = len(unfed.rivals), len(unfed.contested)
-    told = (
-        f"{_number(count)} unit{'s' * (count > 1)} need{'s' * (count == 1)} {_need(unfed)}, "
-        f"{_number(places)} outlet{'s' * (places != 1)} give{'s' * (places == 1)} it"
-    )
     names = ", ".join(f"'{name.removeprefix(RESERVE)}' ({asked(rig, name)})" for name in unfed.rivals)
+    told = (
+        f"{_number(count)} unit{'s' * (count > 1)} want{'s' * (count == 1)} {_number(places)} "
+        f"outlet{'s' * (places != 1)}: {names}"
+    )
     only = f"only {joined(unfed.contested)} would do"
-    return "; ".join((f"{told}: {names}", only, *map(_held, unfed.held)))
+    volts = f" at {unfed.at_volts:g} V" if unfed.at_volts is not None else ""
+    weaker = "" if unfed.weaker_ma is None else f"the others{volts} give at most {unfed.weaker_ma:g} mA"
+    return "; ".join(filter(None, (told, only, weaker, unfed.bars, *map(_held, unfed.held))))
 
 
 def asked(rig: Rig, name: str) -> str:
@@ -38,13 +40,6 @@ def joined(names: Iterable[object]) -> str:
     """Names without quotes, `and` before the last."""
     words = [str(name) for name in names]
     return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
-
-
-def _need(unfed: Unfed) -> str:
-    volts = f" at {unfed.at_volts:g} V" if unfed.at_volts is not None else ""
-    if unfed.needs_ma is not None:
-        return f"{unfed.needs_ma:g} mA{volts}"
-    return f"an outlet{volts.replace(' at', ' of')}" if volts else "an outlet of one kind"
 
 
 def _held(held: Held) -> str:

@@ -23,8 +23,8 @@ class Unfed(Record):
     all but one of them, whichever it is, and none for all, because of outlets that the source wants `kept free`, a supply's
     `ceiling`, or several such things `together`; or the search ended `undecided` after more steps than it may take.
 
-    Of rivals, `held` have some of the outlets to themselves. The others want at least `needs_ma` where it is their current that
-    bars them from further outlets (None: something else does), at `at_volts` where it is one voltage.
+    Of rivals, `held` have some of the outlets to themselves. `bars` says in words what bars the others from the further outlets; where it is
+    their current alone, `weaker_ma` is the most that one of those gives. `at_volts` is the voltage that they want where it is one.
     """
 
     why: str
@@ -32,8 +32,9 @@ class Unfed(Record):
     outlets: tuple[Port, ...]
     span: Span
     held: tuple[Held, ...] = ()
-    needs_ma: float | None = None
+    weaker_ma: float | None = None
     at_volts: float | None = None
+    bars: str = ""
 
     @property
     def rivals(self) -> tuple[str, ...]:

@@ -30,6 +30,7 @@ def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
         "others": (),
         "others_span": None,
         "alone": (),
+        "alone_at": (),
         "may_share": (),
         "spare": (),
         "reserved": (),
@@ -193,6 +194,7 @@ def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
     elif isinstance(node, nodes.Alone):
         if (name := scope.find(node.unit, FED, "a unit")) is not None:
             fields["alone"] = (*fields["alone"], name)
+            fields["alone_at"] = (*fields["alone_at"], node.span)
     elif isinstance(node, nodes.ReversedFeed):
         if (name := scope.find(node.unit, FED, "a unit")) is not None:
             fields["turned"] = (*fields["turned"], name)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoads
+from rigc.analysis.power.country_mains import agrees
 from rigc.diagnostics.decimals import fixed
 from rigc.facts.countries import FIRST, SECOND, Mains, country
 from rigc.model.rig import Rig, Scenario
@@ -61,20 +62,9 @@ def _note(scenario: Scenario, first: Mains | None, second: Mains | None) -> str:
     elif first is None and second is None:
         what = "several countries, with different plugs" if scenario.country == "EU" else "no row in either table"
         notes.append(what)
-    elif scenario.mains is not None and not _agrees(scenario, first) and not _agrees(scenario, second):
+    elif scenario.mains is not None and not agrees(scenario, first) and not agrees(scenario, second):
         notes.append("the scenario states other mains than the tables")
     return "; ".join((*notes, "ask the venue"))
-
-
-def _agrees(scenario: Scenario, listed: Mains | None) -> bool:
-    """Whether the stated mains are among those of a table's row."""
-    mains = scenario.mains
-    if listed is None or mains is None:
-        return False
-    hertz = mains.hertz_low
-    return any(mains.low_v <= volts <= mains.high_v for volts in listed.volts) and (
-        hertz is None or any(abs(each - hertz) < 0.5 for each in listed.hertz)
-    )
 
 
 SOURCES = (

@@ -9,7 +9,7 @@ from rigc.analysis.power.power_tap import outlet_at
 from rigc.diagnostics.figures import share
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.power.cells import assumed, polarity
+from rigc.reports.power.cells import assumed, polarity, unstated
 
 _COLUMNS = (
     Column("supply"),
@@ -55,7 +55,10 @@ def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads
             Cell(f"{load.volts:g}", strong=len(ratings) > 1),
             Cell(f"{positions} V: set to {load.volts:g} V" if positions else "none"),
             Cell(load.setting.current.upper()),
-            Cell(polarity(outlet.polarity if outlet is not None else None, load.setting.current)),
+            Cell(
+                polarity(outlet.polarity if outlet is not None else None, load.setting.current),
+                mark="NOT STATED: measure" if load.units and unstated(outlet, load.setting.current) else "",
+            ),
             Cell(f"{load.rating_ma:g}"),
             Cell("?" if load.load_ma is None else f"{load.load_ma:g}", mark="assumed" if guessed else ""),
             Cell(share(load.percent), mark="assumed" if guessed else ""),

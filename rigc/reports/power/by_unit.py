@@ -11,7 +11,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.power.cells import fact_cell, polarity
+from rigc.reports.power.cells import assumed, fact_cell, polarity, polarity_mark
 
 _COLUMNS = (
     Column("unit"),
@@ -54,8 +54,8 @@ def _unit_row(unit: Unit, power: PowerAssignment, leads: Leads, drops: LeadDrops
             fact_cell(unit.draws_ma),
             Cell("") if unit.starts_ma is None else fact_cell(unit.starts_ma),
             Cell((unit.current or "?").upper()),
-            Cell(pole),
-            Cell("?" if unit.ground is None else unit.ground.value),
+            Cell(pole, mark=polarity_mark(unit.polarity, unit.current)),
+            Cell("?" if unit.ground is None else unit.ground.value, mark="assumed" if assumed(unit.ground) else ""),
             Cell("?" if unit.inlet is None else str(unit.inlet.connector)),
             Cell(where or "none", mark="" if where else "UNFED"),
             Cell(", ".join(dict.fromkeys(marks))),

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+from rigc.analysis.power.outlet_fit import POLAR
 from rigc.model.fact import Fact
+from rigc.model.things import Outlet
 from rigc.reports.content import Cell
 
 
@@ -11,7 +15,7 @@ def fact_cell(fact: Fact[float] | None) -> Cell:
     return Cell("?") if fact is None else Cell(f"{fact.value:g}", mark="assumed" if assumed(fact) else "")
 
 
-def assumed(fact: Fact[float] | None) -> bool:
+def assumed(fact: Fact[Any] | None) -> bool:
     """Whether a figure is assumed."""
     return fact is not None and fact.assumed
 
@@ -19,3 +23,16 @@ def assumed(fact: Fact[float] | None) -> bool:
 def polarity(stated: str | None, current: str | None) -> str:
     """The polarity of a plug; AC has none."""
     return "none (AC)" if current == "ac" else stated or "?"
+
+
+def polarity_mark(fact: Fact[str] | None, current: str | None) -> str:
+    """What is said beside the polarity of a unit's plug where nobody has measured it."""
+    if current == "ac":
+        return ""
+    return "NOT STATED: measure" if fact is None else "assumed: measure" if fact.assumed else ""
+
+
+def unstated(outlet: Outlet | None, current: str) -> bool:
+    """Whether an outlet does not say the polarity of a plug that hides it."""
+    kind = None if outlet is None or outlet.connector is None else outlet.connector.kind
+    return current == "dc" and (outlet is None or outlet.polarity is None) and (kind is None or kind in POLAR)

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.computations.power_network import PowerNetwork, ShieldFlow
 from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturns
 from rigc.diagnostics.decimals import decimals
-from rigc.facts.conductors import WARM_CELSIUS
+from rigc.facts.conductors import SHIELD_OHM, WARM_CELSIUS
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 
 _DROPS = (
@@ -32,6 +35,9 @@ _RETURNS = (
 )
 
 
+_LEAST_MA = 0.1  # through a shield, to be told
+
+
 def drop_table(drops: LeadDrops) -> Table:
     """A row for every lead from an outlet to a unit."""
     return Table(
@@ -41,6 +47,54 @@ def drop_table(drops: LeadDrops) -> Table:
         tuple(_row(drop) for drop in drops.all.values()),
         landscape=True,
     )
+
+
+def network_table(network: PowerNetwork) -> Table | None:
+    """A row for each inlet, with what comes back through its leads; None where nothing is fed with DC."""
+    if not network.inlets:
+        return None
+    columns = (
+        Column("unit"),
+        Column("most at its inlet", "V", number=True),
+        Column("least", "V", number=True),
+        Column("through its return", "mA", number=True),
+    )
+    return Table("network", "Volts at each inlet, current in each return", columns, tuple(_inlets(network)))
+
+
+def _inlets(network: PowerNetwork) -> Iterator[Row]:
+    for inlet in network.inlets:
+        mark = "" if inlet.known else "a cable, length or current is not known"
+        flows = [sum(flow.ma for flow in state.returns if flow.unit == inlet.unit) for state in network.states]
+        back = max(flows, key=abs, default=None)
+        yield Row(
+            (
+                Cell(inlet.unit),
+                Cell(_number(inlet.most_v, 2)),
+                Cell(_number(inlet.least_v, 2), mark=mark),
+                Cell(_number(back, 1)),
+            )
+        )
+
+
+def shield_notes(network: PowerNetwork) -> Paragraph | None:
+    """The shields that carry supply current; None where none does."""
+    most: dict[tuple[str, ...], ShieldFlow] = {}
+    for state in network.states:
+        for flow in state.shields:
+            if flow.marks not in most or abs(flow.ma) > abs(most[flow.marks].ma):
+                most[flow.marks] = flow
+    lines = [
+        f"{', '.join(flow.marks)} ({' and '.join(flow.things)}): {_number(abs(flow.ma), 1)} mA."
+        for flow in most.values()
+        if abs(flow.ma) >= _LEAST_MA
+    ]
+    if not lines:
+        return None
+    assumed = (
+        f"Each shield is reckoned as {SHIELD_OHM.value * 1000:g} mΩ a lead ({SHIELD_OHM.source}), outlets as ideal."
+    )
+    return Paragraph("shields", (*lines, assumed), heading="Supply current through shields")
 
 
 def conductor_notes(drops: LeadDrops) -> Paragraph | None:

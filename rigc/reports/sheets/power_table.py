@@ -7,6 +7,7 @@ from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.power_network import PowerNetwork
 from rigc.analysis.computations.shared_returns import SharedReturns
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.supply_totals import SupplyTotals
@@ -19,7 +20,7 @@ from rigc.reports.power.by_supply import by_supply
 from rigc.reports.power.by_unit import by_unit
 from rigc.reports.power.cautions import POWER_CAUTIONS
 from rigc.reports.power.choice_words import choice_words
-from rigc.reports.power.lead_drops import conductor_notes, drop_table, return_table
+from rigc.reports.power.lead_drops import conductor_notes, drop_table, network_table, return_table, shield_notes
 from rigc.reports.power.one_line import one_lines
 from rigc.reports.power.special_leads import special_table
 
@@ -31,6 +32,7 @@ def power_table(
     mains: MainsLoads,
     leads: Leads,
     drops: LeadDrops,
+    network: PowerNetwork,
     returns: SharedReturns,
     special: SpecialLeads,
     lives: BatteryLives,
@@ -45,6 +47,8 @@ def power_table(
         special_table(special),
         drop_table(drops),
         conductor_notes(drops),
+        network_table(network),
+        shield_notes(network),
         return_table(returns),
         battery_table(lives),
         POWER_CAUTIONS,

@@ -125,7 +125,18 @@ class Program:
                 for variable in mine.values():
                     self._forbid({variable: 1.0, turned: -1.0}, 0)
                 self._loads(site, tap.limit_ma, mine)
+                if not site.tenants and tap.volts != site.taps[0].volts:
+                    self._switch_moved(
+                        {unit: each for unit, each in mine.items() if ":" not in self.problem.units[unit].name}
+                    )
         self._forbid(chosen, 1)
+
+    def _switch_moved(self, mine: dict[int, int]) -> None:
+        """One warning where any unit, and no reservation, stands there."""
+        moved = self._variable()
+        self.levels[0][moved] = 1.0
+        for variable in mine.values():
+            self._forbid({variable: 1.0, moved: -1.0}, 0)
 
     def _loads(self, site: Site, limit: float, mine: dict[int, int]) -> None:
         units = self.problem.units

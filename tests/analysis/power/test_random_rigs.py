@@ -123,10 +123,10 @@ def test_each_proposed_mend_mends() -> None:
             if not any(name in made.units for name in unfed.units):
                 continue
             changes = mending_changes(made, places, HARD, unfed)
-            assert 1 <= len(changes) <= 3, seed
-            for words, changed in changes:
-                problem = open_problem(changed, stated_taps(changed), places)
+            assert 1 <= len(changes) <= 4, seed
+            for change in changes:
+                problem = open_problem(change.rig, stated_taps(change.rig), places)
                 units = tuple(each for each in problem.units if each.name in unfed.units or each.name not in before)
-                assert not infeasible(problem.replace(units=units), HARD), (seed, words)
+                assert not infeasible(problem.replace(units=units), HARD), (seed, change.words)
                 tried += 1
     assert tried >= 20

@@ -1,0 +1,100 @@
+"""Supply current takes a way that is not made for it: a short between sources through returns and shields (error), or a unit's current comes
+back through the shield of a signal lead (warning).
+
+Why it matters: no more current than all units draw together can flow anywhere, unless outlets work against each other through copper: then it is
+as much as the supply gives, and leads and jacks burn. Less of it through a shield is heard as hum and whine.
+What to do: give the units outlets that are isolated from each other; or make the power lead of that unit shorter and thicker.
+Source: physics: Kirchhoff's laws, the network solved whole; 100 mA through a shield are common practice, no source. The shields' own
+resistance is reckoned as 50 mΩ [from memory].
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.checks.shared_positive_ground import shared_positive_ground
+from rigc.analysis.checks.tapped_series_pair import tapped_series_pair
+from rigc.analysis.checks.unfit_parallel_lead import unfit_parallel_lead
+from rigc.analysis.checks.unfit_series_lead import unfit_series_lead
+from rigc.analysis.checks.wrong_polarity import wrong_polarity
+from rigc.analysis.computations.load_limits import exceeds
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.power_network import PowerNetwork, ReturnFlow, ShieldFlow, SolvedState
+from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.facts.conductors import SHIELD_MA
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "stray-supply-current",
+    Level.ERROR,
+    __doc__,
+    "no return or shield carries more than all units draw; warning above 100 mA in a shield",
+    "physics: Kirchhoff's laws; the 100 mA are common practice, no source",
+)
+
+
+def stray_supply_current(rig: Rig, power: PowerAssignment, network: PowerNetwork) -> Iterator[Diagnostic]:
+    """One finding for a short that no other rule tells, one for each shield that carries too much."""
+    shorts = [(state, flow) for state in network.states if (flow := _short(state)) is not None]
+    if shorts:
+        if not _foreseen(rig, power):
+            yield _shorted(rig, *shorts[0])
+        return
+    told: set[tuple[str, ...]] = set()
+    for state in network.states:
+        for flow in state.shields:
+            if exceeds(abs(flow.ma), 100, SHIELD_MA.value) and flow.marks not in told:
+                told.add(flow.marks)
+                yield _through_shield(rig, power, state, flow)
+
+
+def _short(state: SolvedState) -> ReturnFlow | ShieldFlow | None:
+    """The conductor that carries most, where that is more than all units draw."""
+    flows: list[ReturnFlow | ShieldFlow] = [*state.shields, *state.returns]
+    most = max(flows, key=lambda flow: abs(flow.ma), default=None)
+    return most if most is not None and abs(most.ma) > state.drawn_ma * (1 + 1e-6) + 1 else None
+
+
+def _foreseen(rig: Rig, power: PowerAssignment) -> bool:
+    """Whether another rule names the cause, so that one fault is one finding."""
+    rules = (tapped_series_pair, unfit_series_lead, unfit_parallel_lead, shared_positive_ground, wrong_polarity)
+    return any(finding.level is Level.ERROR for rule in rules for finding in rule(rig, power))
+
+
+def _shorted(rig: Rig, state: SolvedState, flow: ReturnFlow | ShieldFlow) -> Diagnostic:
+    shield = isinstance(flow, ShieldFlow)
+    marks = flow.marks if isinstance(flow, ShieldFlow) else (flow.mark,)
+    what = f"the shield of {', '.join(marks)}" if shield else f"the return of {marks[0]}"
+    return KIND.at(
+        rig.power.others_span or (rig.power.feeds[0].span if rig.power.feeds else rig.end),
+        f"outlets are shorted through {what}: {decimals(abs(flow.ma) / 1000)} A would flow there, and all units draw "
+        f"{decimals(state.drawn_ma / 1000, 2)} A{_where(state)}",
+        subject=marks,
+        label="as these feeds have it",
+        numbers=(Number("current", abs(flow.ma) / 1000, "A"), Number("drawn", state.drawn_ma / 1000, "A")),
+        help="don't plug it in; give the units that this lead joins outlets that are isolated from each other",
+    )
+
+
+def _through_shield(rig: Rig, power: PowerAssignment, state: SolvedState, flow: ShieldFlow) -> Diagnostic:
+    fed = [feed for name in flow.things if (feed := power.of(name)) is not None]
+    return KIND.at(
+        flow.link.span or (fed[0].span if fed else rig.end),
+        f"{decimals(abs(flow.ma))} mA of supply current come back through the shield of {', '.join(flow.marks)} "
+        f"between {listed(flow.things)}, more than {SHIELD_MA.value:g} mA{_where(state)}",
+        subject=(*flow.marks, *flow.things),
+        label="a way beside the power lead",
+        numbers=(Number("current", abs(flow.ma), "mA"), Number("limit", SHIELD_MA.value, "mA")),
+        help=f"give {listed(flow.things)} outlets that are isolated from each other, or a thicker or shorter power lead to the one "
+        "that draws most",
+        level=Level.WARNING,
+    )
+
+
+def _where(state: SolvedState) -> str:
+    return f" in {', '.join(state.scenarios)}" if state.scenarios else ""
+
+
+CHECK = stray_supply_current

@@ -1,0 +1,202 @@
+"""Feeds, leads and grounds -> the d.c. network that they are: volts at each inlet, current in each return and each shield.
+
+Outlets are ideal sources, units take what they draw whatever the voltage, and their audio grounds are joined by the shields of their leads. Only DC
+is solved. Where the legs of a Y part is not stated: the shorter leg may be shared whole, which is reckoned with.
+"""
+
+from __future__ import annotations
+
+from rigc.analysis.computations.ground_systems import GroundSystems
+from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.ground.states import GroundState
+from rigc.analysis.power.circuit import Circuit, Node, Solution
+from rigc.analysis.power.outlet_fit import takes_polarity
+from rigc.analysis.power.outlet_sharing import positive
+from rigc.analysis.power.power_tap import Tap, outlet_at
+from rigc.facts.conductors import LEAD_OHM, SHIELD_OHM
+from rigc.model.ground_link import GROUND, GroundLink, Pole
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class InletVolts(Record):
+    """A unit's inlet: the least volts, with all units drawing what they draw, and the most, with none drawing.
+
+    `known` is whether each current, cable and length that it leans on is stated.
+    """
+
+    unit: str
+    least_v: float
+    most_v: float
+    known: bool
+
+
+class ReturnFlow(Record):
+    """The current that comes back through the negative conductor of a lead, in mA; below 0 it flows the other way."""
+
+    mark: str
+    outlet: Port
+    unit: str
+    ma: float
+
+
+class ShieldFlow(Record):
+    """The supply current through the shields of the leads `marks` that join the grounds of two things, in mA."""
+
+    marks: tuple[str, ...]
+    things: tuple[str, str]
+    ma: float
+    link: GroundLink
+
+
+class SolvedState(Record):
+    """The currents where the grounds are as in `scenarios` (none where the rig has no scenarios). `drawn_ma` is what all units draw together: more
+    than that flows nowhere unless sources work against each other through copper."""
+
+    scenarios: tuple[str, ...]
+    returns: tuple[ReturnFlow, ...]
+    shields: tuple[ShieldFlow, ...]
+    drawn_ma: float
+
+
+class PowerNetwork(Record):
+    """Inlets in the order of the feeds, with the least volts of all states; the currents of each state."""
+
+    inlets: tuple[InletVolts, ...]
+    states: tuple[SolvedState, ...]
+
+    def of(self, unit: str) -> InletVolts | None:
+        """The volts at a unit's inlet; None where it has no DC feed."""
+        return next((each for each in self.inlets if each.unit == unit), None)
+
+
+def power_network(rig: Rig, power: PowerAssignment, drops: LeadDrops, grounds: GroundSystems) -> PowerNetwork:
+    """The network solved in each state of grounds."""
+    fed = tuple(feed for feed in power.feeds if feed.current == "dc" and _sound(power.taps[feed.unit]))
+    solved = [(state, dc_circuit(rig, power, drops, state, fed).solved()) for state in grounds.states]
+    idle = dc_circuit(rig, power, drops, None, fed, drawing=False).solved()
+    inlets = tuple(
+        InletVolts(
+            feed.unit,
+            min(_volts(each, feed.unit) for _, each in solved),
+            _volts(idle, feed.unit),
+            _known(power, drops, feed),
+        )
+        for feed in fed
+    )
+    drawn = sum(fact.value for feed in fed if (fact := rig.units[feed.unit].draws_ma) is not None)
+    return PowerNetwork(inlets, tuple(_state(drops, state, each, drawn) for state, each in solved))
+
+
+def dc_circuit(
+    rig: Rig,
+    power: PowerAssignment,
+    drops: LeadDrops,
+    state: GroundState | None,
+    fed: tuple[Supplied, ...],
+    drawing: bool = True,
+    circuit: Circuit | None = None,
+) -> Circuit:
+    """The network of these feeds, with the shields of a state of grounds (none: without any)."""
+    circuit = circuit or Circuit()
+    ports = dict.fromkeys(port for feed in fed for port in power.taps[feed.unit].outlets)
+    for port in ports:
+        load = power.loads[port]
+        circuit.source((port, "+"), _return(rig, port), load.volts)
+    legs = _legs(drops, fed)
+    for port, each in legs.items():
+        _wire(circuit, rig, power, port, each)
+    for feed in fed:
+        draws = rig.units[feed.unit].draws_ma
+        circuit.load((feed.unit, "+"), (feed.unit, "-"), draws.value / 1000 if drawing and draws is not None else 0.0)
+    for at, link in enumerate(state.links if state is not None else ()):
+        if link.kind != "common" and link.unsure is None:
+            ohm = SHIELD_OHM.value * max(1, len(link.marks))
+            circuit.resistor(("shield", at), _ground(rig, fed, link.ends[0]), _ground(rig, fed, link.ends[1]), ohm)
+    return circuit
+
+
+def _wire(circuit: Circuit, rig: Rig, power: PowerAssignment, port: Port, legs: list[LeadDrop]) -> None:
+    """The conductors of an outlet's leads. Several are a Y, of which as much as the shortest leg may be the trunk."""
+    ohms = [_ohm(leg) for leg in legs]
+    trunk = min(ohms) if len(legs) > 1 else 0.0
+    starts: dict[str, Node] = {"+": (port, "+"), "-": _return(rig, port)}
+    if trunk:
+        for pole, start in list(starts.items()):
+            starts[pole] = (port, f"parting {pole}")
+            circuit.resistor((port, f"trunk {pole}"), start, starts[pole], trunk)
+    for leg, ohm in zip(legs, ohms, strict=True):
+        feed, tap = power.of(leg.unit), power.taps[leg.unit]
+        wrong = feed is not None and takes_polarity(rig.units[leg.unit], tap, feed.reversed) is False
+        for pole, start in starts.items():
+            circuit.resistor((leg.mark, pole), start, _inlet(tap, port, leg.unit, pole, wrong), ohm - trunk)
+
+
+def _inlet(tap: Tap, port: Port, unit: str, pole: str, wrong: bool) -> Node:
+    """Where a lead's conductor ends: at the unit, or where a series lead joins the lower outlet's plus to the upper one's minus."""
+    if tap.how == "series":
+        low = port == (tap.lower or tap.outlets[0])
+        if (pole == "+") == low:
+            return unit, "joint"
+    return unit, {"+": "-", "-": "+"}[pole] if wrong else pole
+
+
+def _legs(drops: LeadDrops, fed: tuple[Supplied, ...]) -> dict[Port, list[LeadDrop]]:
+    names = {feed.unit for feed in fed}
+    legs: dict[Port, list[LeadDrop]] = {}
+    for drop in drops.all.values():
+        if drop.unit in names:
+            legs.setdefault(drop.outlet, []).append(drop)
+    return legs
+
+
+def _return(rig: Rig, port: Port) -> Node:
+    outlet = outlet_at(rig, port)
+    return (port, "-") if outlet is None or outlet.common is None else (port.thing, "common", outlet.common)
+
+
+def _ground(rig: Rig, fed: tuple[Supplied, ...], pole: Pole) -> Node:
+    """A unit's audio ground is a pole of its supply, where that is stated; else it stands by itself."""
+    name, part = pole
+    unit = rig.units.get(name)
+    if part == GROUND and unit is not None and unit.ground is not None and any(feed.unit == name for feed in fed):
+        return name, "+" if positive(unit) else "-"
+    return "ground", name, part
+
+
+def _ohm(drop: LeadDrop) -> float:
+    return LEAD_OHM.value if drop.one_way_ohm is None else drop.one_way_ohm
+
+
+def _sound(tap: Tap) -> bool:
+    """Whether it is a feed that can be solved: in series of two different outlets, or one, or several in parallel."""
+    return bool(tap.outlets) and len(set(tap.outlets)) == len(tap.outlets)
+
+
+def _volts(solution: Solution, unit: str) -> float:
+    return solution.volts[unit, "+"] - solution.volts[unit, "-"]
+
+
+def _known(power: PowerAssignment, drops: LeadDrops, feed: Supplied) -> bool:
+    beside = {name for port in feed.outlets for name in power.loads[port].units}
+    legs = [drop for drop in drops.all.values() if drop.unit in beside]
+    return bool(legs) and all(drop.one_way_ohm is not None and drop.ma is not None for drop in legs)
+
+
+def _state(drops: LeadDrops, state: GroundState, solution: Solution, drawn: float) -> SolvedState:
+    returns = tuple(
+        ReturnFlow(drop.mark, drop.outlet, drop.unit, -1000 * solution.amps[drop.mark, "-"])
+        for drop in drops.all.values()
+        if (drop.mark, "-") in solution.amps
+    )
+    shields = tuple(
+        ShieldFlow(link.marks, (link.ends[0][0], link.ends[1][0]), 1000 * solution.amps["shield", at], link)
+        for at, link in enumerate(state.links)
+        if ("shield", at) in solution.amps and link.marks
+    )
+    return SolvedState(state.scenarios, returns, shields, drawn)
+
+
+COMPUTE = power_network

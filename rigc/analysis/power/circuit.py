@@ -1,0 +1,105 @@
+"""Voltage sources, resistors and loads -> every node's voltage and every resistor's current, by nodal analysis.
+
+Kirchhoff's current law at each node. Ideal sources join nodes at fixed differences, so that only one voltage for each such group is unknown;
+what is left is a sparse symmetric system, solved by Gaussian elimination, the node with the fewest neighbours first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+
+from rigc.record import Record
+
+Node = Hashable
+LEAST_OHM = 1e-6  # of a resistor: less would be no resistor
+
+
+class Solution(Record):
+    """Voltages in V, against one node in each part that no conductor joins to the others; currents in A, from a resistor's first end
+    to its second."""
+
+    volts: dict[Node, float]
+    amps: dict[Node, float]
+
+
+class Circuit:
+    """A d.c. network as it is put together. Sources must not form rings; a ring of sources has no answer."""
+
+    def __init__(self) -> None:
+        self._base: dict[Node, tuple[Node, float]] = {}
+        self._resistors: dict[Node, tuple[Node, Node, float]] = {}
+        self._loads: list[tuple[Node, Node, float]] = []
+
+    def source(self, plus: Node, minus: Node, volts: float) -> None:
+        """An ideal source; raises `ValueError` where sources already join its ends."""
+        (one, high), (other, low) = self._find(plus), self._find(minus)
+        if one == other:
+            raise ValueError(f"a ring of sources at {plus}")
+        self._base[one] = other, low + volts - high
+
+    def resistor(self, name: Node, one: Node, other: Node, ohm: float) -> None:
+        """A resistor between two nodes."""
+        self._resistors[name] = one, other, max(ohm, LEAST_OHM)
+        self._find(one)
+        self._find(other)
+
+    def load(self, plus: Node, minus: Node, amps: float) -> None:
+        """A load that takes a current from one node to another, whatever its voltage."""
+        self._loads.append((plus, minus, amps))
+        self._find(plus)
+        self._find(minus)
+
+    def solved(self) -> Solution:
+        """The voltages and currents."""
+        where = {node: self._find(node) for node in list(self._base)}
+        rows: dict[Node, dict[Node, float]] = {group: {} for group, _ in where.values()}
+        flows = dict.fromkeys(rows, 0.0)  # what comes into each group, in A
+        for one, other, ohm in self._resistors.values():
+            (a, above), (b, below) = where[one], where[other]
+            if a != b:
+                for here, there, rise in ((a, b, below - above), (b, a, above - below)):
+                    rows[here][here] = rows[here].get(here, 0.0) + 1 / ohm
+                    rows[here][there] = rows[here].get(there, 0.0) - 1 / ohm
+                    flows[here] += rise / ohm
+        for plus, minus, amps in self._loads:
+            flows[where[plus][0]] -= amps
+            flows[where[minus][0]] += amps
+        at = _eliminated(rows, flows)
+        volts = {node: at[group] + offset for node, (group, offset) in where.items()}
+        return Solution(
+            volts, {name: (volts[one] - volts[other]) / ohm for name, (one, other, ohm) in self._resistors.items()}
+        )
+
+    def _find(self, node: Node) -> tuple[Node, float]:
+        """The node that stands for a node's group, and how far the node lies above it."""
+        above, offset = self._base.setdefault(node, (node, 0.0))
+        while above != self._base[above][0]:
+            above, more = self._base[above]
+            offset += more
+        if above != node:
+            offset += self._base[above][1]
+            self._base[node] = above, offset
+        return above, offset
+
+
+def _eliminated(rows: dict[Node, dict[Node, float]], flows: dict[Node, float]) -> dict[Node, float]:
+    """Each group's voltage; 0 for the last one of each part."""
+    order: list[tuple[Node, dict[Node, float], float]] = []
+    left = dict.fromkeys(rows)
+    while left:
+        pivot = min(left, key=lambda each: len(rows[each]))
+        row = rows.pop(pivot)
+        del left[pivot]
+        own = row.pop(pivot, 0.0)
+        order.append((pivot, row, own))
+        for there, factor in row.items():
+            share = factor / own
+            target = rows[there]
+            del target[pivot]
+            for column, value in row.items():
+                target[column] = target.get(column, 0.0) - share * value
+            flows[there] -= share * flows[pivot]
+    at: dict[Node, float] = {}
+    for pivot, row, own in reversed(order):
+        at[pivot] = (flows[pivot] - sum(value * at[there] for there, value in row.items())) / own if row else 0.0
+    return at

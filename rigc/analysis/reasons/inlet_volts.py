@@ -1,0 +1,44 @@
+"""The volts at a unit's inlet: `marl.volts.least` and `marl.volts.most`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.computations.lead_drops import LeadDrops
+from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.power_network import PowerNetwork
+from rigc.analysis.reasons.inputs import derived, placed
+from rigc.analysis.reasons.reason import Reason
+from rigc.diagnostics.decimals import decimals
+from rigc.model.rig import Rig
+
+
+def inlet_volts(rig: Rig, power: PowerAssignment, drops: LeadDrops, network: PowerNetwork) -> Iterator[Reason]:
+    """Two reasons for each inlet that is fed with DC."""
+    for inlet in network.inlets:
+        outlets = power.taps[inlet.unit].outlets
+        span = rig.units[inlet.unit].declared
+        given = placed(f"{' and '.join(map(str, outlets))} of '{inlet.unit}'", decimals(inlet.most_v, 2), span, "V")
+        yield Reason(
+            f"{inlet.unit}.volts.most", decimals(inlet.most_v, 2), "V", "what its outlets give with no unit drawing", (given,),
+            "no current, no drop", "physics: Kirchhoff's laws",
+        )  # fmt: skip
+        mine = [drop for drop in drops.all.values() if drop.outlet in outlets]
+        ohms = [
+            placed(f"each conductor of {drop.mark}", decimals(drop.one_way_ohm * 1000, 1), span, "mΩ")
+            for drop in mine
+            if drop.one_way_ohm is not None
+        ]
+        loads = [
+            placed(f"{drop.mark} carries", decimals(drop.ma, 1), span, "mA") for drop in mine if drop.ma is not None
+        ]
+        yield Reason(
+            f"{inlet.unit}.volts.least", decimals(inlet.least_v, 2), "V",
+            "nodal analysis of the whole power wiring with its shields and shared returns, every unit drawing what it draws",
+            (derived("no load", decimals(inlet.most_v, 2), "V", f"{inlet.unit}.volts.most"), *ohms, *loads),
+            "Kirchhoff's current law at each node; the shorter leg of a Y is shared whole; the least of all scenarios",
+            "physics: Kirchhoff's laws",
+        )  # fmt: skip
+
+
+REASONS = inlet_volts
