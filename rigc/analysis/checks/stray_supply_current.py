@@ -17,6 +17,7 @@ from rigc.analysis.checks.tapped_series_pair import tapped_series_pair
 from rigc.analysis.checks.unfit_parallel_lead import unfit_parallel_lead
 from rigc.analysis.checks.unfit_series_lead import unfit_series_lead
 from rigc.analysis.checks.wrong_polarity import wrong_polarity
+from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.load_limits import exceeds
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.power_network import PowerNetwork, ReturnFlow, ShieldFlow, SolvedState
@@ -35,11 +36,11 @@ KIND = Kind(
 )
 
 
-def stray_supply_current(rig: Rig, power: PowerAssignment, network: PowerNetwork) -> Iterator[Diagnostic]:
+def stray_supply_current(rig: Rig, power: PowerAssignment, leads: Leads, network: PowerNetwork) -> Iterator[Diagnostic]:
     """One finding for a short that no other rule tells, one for each shield that carries too much."""
     shorts = [(state, flow) for state in network.states if (flow := _short(state)) is not None]
     if shorts:
-        if not _foreseen(rig, power):
+        if not _foreseen(rig, power, leads):
             yield _shorted(rig, *shorts[0])
         return
     told: set[tuple[str, ...]] = set()
@@ -57,10 +58,11 @@ def _short(state: SolvedState) -> ReturnFlow | ShieldFlow | None:
     return most if most is not None and abs(most.ma) > state.drawn_ma * (1 + 1e-6) + 1 else None
 
 
-def _foreseen(rig: Rig, power: PowerAssignment) -> bool:
+def _foreseen(rig: Rig, power: PowerAssignment, leads: Leads) -> bool:
     """Whether another rule names the cause, so that one fault is one finding."""
-    rules = (tapped_series_pair, unfit_series_lead, unfit_parallel_lead, shared_positive_ground, wrong_polarity)
-    return any(finding.level is Level.ERROR for rule in rules for finding in rule(rig, power))
+    rules = (tapped_series_pair, unfit_series_lead, unfit_parallel_lead, wrong_polarity)
+    found = [*(each for rule in rules for each in rule(rig, power)), *shared_positive_ground(rig, power, leads)]
+    return any(finding.level is Level.ERROR for finding in found)
 
 
 def _shorted(rig: Rig, state: SolvedState, flow: ReturnFlow | ShieldFlow) -> Diagnostic:

@@ -114,7 +114,8 @@ def _with_adaptor(rig: Rig, unit: Unit, mark: str, words: str) -> Change:
 def _highest(rig: Rig) -> int:
     """The highest number of an adaptor or a Y lead that is or was borne."""
     wishes = rig.lead_wishes
-    marks = [each.mark for each in (*wishes.adaptors, *wishes.leads)] + [mark for mark, _ in wishes.retired]
+    marks = [each.mark for each in wishes.adaptors] + [each.mark for each in wishes.leads]
+    marks += [mark for mark, _ in wishes.retired]
     parts = [parts for mark in marks if (parts := mark_parts(mark)) is not None]
     return max((int(number) for letter, number, _ in parts if letter == "Y"), default=0)
 

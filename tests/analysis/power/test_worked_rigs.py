@@ -57,10 +57,11 @@ def test_home_rig_pinned_is_the_stated_choice() -> None:
 
 
 def test_touring_rig_pinned_is_the_stated_choice() -> None:
-    """The percentages of the worked rig, by outlet; b8 is spare. A: 433 mA, 3.897 W. B: 11.160 + 3.600 + 0.450 = 15.210 W."""
+    """The percentages of the worked rig, by outlet; b8 is spare. A: 433 mA, 3.897 W. B: 11.160 + 3.600 + 0.450 = 15.210 W.
+    Two switches are moved, for heron at 12 V and lapwing at 18 V."""
     made = left_free("examples/long-haul/board.rig", True)
     power = made.get(PowerAssignment)
-    assert (power.proved, power.objective.warnings, power.objective.sharing, power.objective.moves) == (True, 0, 0, 0)
+    assert (power.proved, power.objective.warnings, power.objective.sharing, power.objective.moves) == (True, 2, 0, 0)
     assert outlets_of(power) == outlets_of(results(TOURING).get(PowerAssignment))
     percent = {port.jack: load.percent for port, load in power.loads.items() if load.units}
     assert percent == pytest.approx({
@@ -74,10 +75,11 @@ def test_touring_rig_pinned_is_the_stated_choice() -> None:
 
 
 def test_touring_rig_free_is_shorter_and_as_clean() -> None:
-    """Without pins the leads may be shorter, never longer; heron needs 12 V and lapwing 18 V, so b5 and b6; no warning."""
+    """Without pins the leads may be shorter, never longer; heron needs 12 V and lapwing 18 V, so b5 and b6, whose switches
+    are moved: two warnings, which no choice avoids."""
     pinned = left_free("examples/long-haul/board.rig", True).get(PowerAssignment)
     free = left_free("examples/long-haul/board.rig", False).get(PowerAssignment)
-    assert free.proved and (free.objective.warnings, free.objective.sharing) == (0, 0)
+    assert free.proved and (free.objective.warnings, free.objective.sharing) == (2, 0)
     assert free.objective.length_mm <= pinned.objective.length_mm
     where = outlets_of(free)
     assert {where["heron"], where["lapwing"]} == {"b5", "b6"}

@@ -99,7 +99,9 @@ def test_a_ceiling_that_what_is_stated_has_used_up() -> None:
     told = found(("ceiling 9 W", "ceiling 0.5 W"))
     (left,) = [each for each in told if each.kind.name == "unpowered-unit"]
     assert left.message == "'marl' can't be fed from 'mill': that is more than its ceiling allows"
-    assert left.advice == "add a supply with an outlet of 100 mA at 9 V for 'marl'"
+    assert (
+        left.advice == "add a supply with an outlet of 100 mA at 9 V DC (centre-negative, barrel 5.5 × 2.1) for 'marl'"
+    )
 
 
 def test_more_outlets_kept_free_than_there_are() -> None:
