@@ -39,6 +39,8 @@ EXPECTED = {
         "radio-band",
         "switches-too-near",
     ],
+    # A brick's lead of 1.5 m on a way of 0.2 m (unfit-lead-length), a ring through the shared outlet (shared-supply-ring).
+    "harbour-keys": ["unfit-lead-length", "shared-supply-ring"],
     # examples/tide-line/worked.md
     "tide-line": ["lost-side", "too-weak", "paths-cancel", "paths-late", "battery-only"],
 }

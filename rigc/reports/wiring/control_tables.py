@@ -74,9 +74,17 @@ def _fed(rig: Rig, lead: Lead) -> Row:
             Cell(volts, strong=lead.make.settable),
             Cell(lead.make.current.upper(), strong=lead.make.current == "ac"),
             _made(lead),
-            Cell(pole),
+            Cell(", ".join(filter(None, (pole, _captive(lead))))),
         )
     )
+
+
+def _captive(lead: Lead) -> str:
+    """A lead that grows out of its brick or its unit is not looked for in the bag."""
+    if lead.captive is None:
+        return ""
+    length = "" if lead.captive_mm is None else f", {lead.captive_mm.typed}"
+    return f"captive at {lead.captive.thing}{length}"
 
 
 def _special(power: PowerAssignment, each: SpecialLead) -> Row:
