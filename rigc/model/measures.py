@@ -102,7 +102,7 @@ INPUT_OHM = Measure(
     "an input",
     f"a microphone input to a buffer of 100 Mohm; {_PRACTICE}",
 )
-LOAD_OHM = Measure("an impedance", "ohm", "8 ohm", 1, 1e6, "a speaker input")
+LOAD_OHM = Measure("an impedance", "ohm", "8 ohm", 1, 1e6, "a speaker or headphones")
 OUTPUT_OHM = Measure("an impedance", "ohm", "1 kohm", 0.01, 1e7, "an output")
 BYPASSED_OHM = Measure("an impedance", "ohm", "1 Mohm", 100, 1e8, "a jack in bypass")
 WINDING_OHM = Measure(

@@ -101,8 +101,9 @@ def spread(context: Context, location: nodes.Location | None, count: int, proven
 def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
     """All jacks of a block, with levels and bypassed impedances laid in; a name used twice is a finding."""
     found: dict[str, Jack] = {}
+    worn = any(isinstance(item.fact, nodes.Headphones) for item in items)
     for item in items:
-        for jack in _jacks(context, item):
+        for jack in _jacks(context, item, worn):
             if jack.name in found:
                 context.report(
                     twice(
@@ -175,13 +176,13 @@ def _jacks_named(context: Context, jacks: dict[str, Jack], names: nodes.Names) -
     return [name for name in run(context, names) if _jack_named(context, jacks, Word(name, names.span))]
 
 
-def _jacks(context: Context, item: Item) -> list[Jack]:
+def _jacks(context: Context, item: Item, worn: bool) -> list[Jack]:
     fact, provenance = item.fact, item.provenance
     if isinstance(fact, nodes.Input | nodes.Output):
         names = run(context, fact.names)
         role = AUDIO_IN if isinstance(fact, nodes.Input) else AUDIO_OUT
         carries = fact.carries.text if fact.carries else None
-        taken = LOAD_OHM if carries == "speaker" else INPUT_OHM
+        taken = LOAD_OHM if worn or carries == "speaker" else INPUT_OHM
         impedance = context.amount(fact.impedance, taken if role == AUDIO_IN else OUTPUT_OHM, provenance)
         places = spread(context, fact.location, len(names), provenance)
         return [
