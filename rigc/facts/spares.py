@@ -16,9 +16,9 @@ AUDIO = {
     "touring": _carried(2, "audio, touring"),
     "fly": _carried(2, "audio, fly"),
 }
-DC = {"gigging": _carried(1, "dc, gigging")}
+DC = {"gigging": _carried(1, "dc and ac, gigging")}
 DC_PER_PLUG = {
-    "touring": _carried(1, "dc, per kind of plug, touring"),
-    "fly": _carried(1, "dc, per kind of plug, fly"),
+    "touring": _carried(1, "dc and ac, per kind of plug, touring"),
+    "fly": _carried(1, "dc and ac, per kind of plug, fly"),
 }
 MIDI = {"touring": _carried(1, "midi, touring"), "fly": _carried(1, "midi, fly")}

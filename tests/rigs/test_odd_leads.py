@@ -12,7 +12,7 @@ from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.due_tests import DueTests
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.results import Results
-from rigc.reports.content import Drawing, Sheet, Table
+from rigc.reports.content import Drawing, NoSheet, Sheet, Table
 from rigc.reports.shapes import Label
 from rigc.reports.sheets.cable_list import cable_list
 from rigc.reports.sheets.cut_list import cut_list
@@ -29,9 +29,11 @@ def made() -> Results:
     return results(ROOT / "tests" / "rigs" / "odd-leads.rig")
 
 
-def rows(sheet: Callable[..., Sheet], *tables: str) -> dict[str, str]:
+def rows(sheet: Callable[..., Sheet | NoSheet], *tables: str) -> dict[str, str]:
     """The rows of a sheet's tables by their first cell, the cells joined, marks in brackets."""
-    blocks = [block for block in made().call(sheet).blocks if isinstance(block, Table)]
+    page = made().call(sheet)
+    assert isinstance(page, Sheet)
+    blocks = [block for block in page.blocks if isinstance(block, Table)]
     found = [row for block in blocks if not tables or block.name in tables for row in block.rows]
     told = [[cell.text + (f" [{cell.mark}]" if cell.mark else "") for cell in row.cells] for row in found]
     return {cells[0]: " | ".join(cells[1:]) for cells in told}

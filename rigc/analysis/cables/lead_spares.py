@@ -31,7 +31,7 @@ class SparesAsked(Record):
 def spares_asked(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[SparesAsked, ...]:
     """What the class asks, of the signals that leads of the board carry; nothing where no class is stated."""
     found = []
-    for signal in ("audio", "dc", "midi"):
+    for signal in ("audio", "dc", "ac", "midi"):
         own = [lead for lead in leads.all if lead.signal == signal and not lead.stage]
         number = _number(rig.head.rig_class, signal, own)
         if own and number:
@@ -40,10 +40,10 @@ def spares_asked(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[SparesA
 
 
 def _number(rig_class: str, signal: str, own: list[Lead]) -> int:
-    if signal == "dc" and rig_class in spares.DC_PER_PLUG:
+    if signal in ("dc", "ac") and rig_class in spares.DC_PER_PLUG:
         kinds = {plug for lead in own for plug in lead.ends[1:] if plug is not None}
         return round(spares.DC_PER_PLUG[rig_class].value) * max(1, len(kinds))
-    facts = {"audio": spares.AUDIO, "dc": spares.DC, "midi": spares.MIDI}[signal]
+    facts = {"audio": spares.AUDIO, "dc": spares.DC, "ac": spares.DC, "midi": spares.MIDI}[signal]
     return round(facts[rig_class].value) if rig_class in facts else 0
 
 

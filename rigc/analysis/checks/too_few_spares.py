@@ -61,7 +61,9 @@ def _told(rig: Rig, short: list[SparesAsked]) -> Diagnostic:
 
 def _as_long(each: SparesAsked) -> str:
     length = f" as long as {each.longest_mark} ({_millimetres(each)})" if each.longest_mark else ""
-    return length + (", one for each kind of DC plug" if each.signal == "dc" and each.number > 1 else "")
+    return length + (
+        f", one for each kind of {each.signal.upper()} plug" if each.signal in ("dc", "ac") and each.number > 1 else ""
+    )
 
 
 def _statement(each: SparesAsked) -> str:

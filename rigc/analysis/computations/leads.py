@@ -141,6 +141,7 @@ def _marks(rig: Rig, wanted: tuple[Wanted, ...], previous: Previous) -> list[tup
     marks: list[tuple[str, str | None]] = []
     for want in wanted:
         base, own = None, before.get((want.start, want.end))
+        own = own if own is not None and own.signal == want.signal else None
         if want.shared is not None:
             base = bases.get(want.shared) or (own and own.leg_of) or numbers.next(want.signal)
             bases[want.shared] = base

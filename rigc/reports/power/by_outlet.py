@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.outlet_loads import OutletLoad
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.diagnostics.figures import share
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.power.cells import assumed, polarity, unstated
@@ -47,7 +48,7 @@ def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads
     positions = "/".join(f"{each.volts.value:g}" for each in ratings) if len(ratings) > 1 else ""
     guessed = any(assumed(rig.units[name].draws_ma) for name in load.units)
     wired = leads.at(port)
-    plugs = dict.fromkeys((lead.ends[1] if lead.end == port else lead.ends[0]) or "?" for lead in wired)
+    plugs = dict.fromkeys(_plug(lead, port) for lead in wired)
     return Row(
         (
             Cell(port.thing),
@@ -69,6 +70,13 @@ def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads
             Cell("" if load.units else f"reserved: {power.reserved[port]}" if port in power.reserved else "spare"),
         )
     )
+
+
+def _plug(lead: Lead, port: Port) -> str:
+    """The kind of plug at the outlet; a brick's own lead has none there."""
+    if lead.captive == port:
+        return "captive"
+    return (lead.ends[1] if lead.end == port else lead.ends[0]) or "?"
 
 
 def _users(load: OutletLoad) -> str:

@@ -8,7 +8,7 @@ from random import Random
 import networkx
 import pytest
 
-from rigc.analysis.cables.below_deck import is_free, lane_way, length_of, shortest_way, straight
+from rigc.analysis.cables.below_deck import beneath, is_free, lane_way, length_of, shortest_way, straight
 from rigc.analysis.cables.deck_boxes import Box
 
 WIDE, DEEP = 24, 16
@@ -98,3 +98,42 @@ def test_a_lane(lane: int, way: tuple[tuple[int, int], ...]) -> None:
 
 def test_a_way_without_needless_points() -> None:
     assert straight(((0, 0), (0, 0), (5, 0), (9, 0), (9, 4))) == ((0, 0), (9, 0), (9, 4))
+
+
+def test_round_or_beneath_whichever_is_shorter() -> None:
+    """The same decks, where a lead passes beneath each box at a price: Dijkstra on the grid of points, each once for every
+    set of boxes that one may be beneath (an edge into a box costs its price)."""
+    prices, passes = Random(11), 0
+    for start, end, boxes in decks(60):
+        priced = [each.replace(beneath=prices.choice((None, 2, 5, 9))) for each in boxes[:3]]
+        way, best = shortest_way(start, end, priced, (WIDE, DEEP)), _on_states(start, end, priced)
+        if best is None:
+            assert way is None or start == end
+            continue
+        assert way is not None
+        dip = beneath(way, priced)
+        assert dip is not None and length_of(way) + dip == best
+        passes += dip > 0
+    assert passes > 5
+
+
+def _on_states(start: tuple[int, int], end: tuple[int, int], boxes: list[Box]) -> int | None:
+    graph: networkx.DiGraph = networkx.DiGraph()
+    insides = [
+        frozenset(place for place in range(len(boxes)) if number >> place & 1) for number in range(2 ** len(boxes))
+    ]
+    for x, y in product(range(WIDE + 1), range(DEEP + 1)):
+        for there in ((x + 1, y), (x - 1, y), (x, y + 1), (x, y - 1)):
+            if 0 <= there[0] <= WIDE and 0 <= there[1] <= DEEP:
+                middle = ((x + there[0]) / 2, (y + there[1]) / 2)
+                under = frozenset(place for place, each in enumerate(boxes) if inside(middle, [each]))
+                for before in insides:
+                    entered = [boxes[place].beneath for place in under - before]
+                    if None not in entered:
+                        cost = 1 + sum(price for price in entered if price is not None)
+                        graph.add_edge(((x, y), before), (there, under), weight=cost)
+    if (start, frozenset()) not in graph:
+        return None
+    lengths = networkx.single_source_dijkstra_path_length(graph, (start, frozenset()))
+    found = [length for (spot, _), length in lengths.items() if spot == end]
+    return min(found, default=None)

@@ -100,3 +100,10 @@ def test_a_unit_without_a_place_weighs_but_does_not_balance() -> None:
     mass = written(BOARD + feed).get(Mass)
     assert "hum" in [item.name for item in mass.items]
     assert mass.balances[0].missing == ("the place or body of 'hum'",)
+
+
+def test_a_ready_lead_weighs_as_its_stock_says() -> None:
+    """The home board buys D1 300, D2a 300, D2b 450, D3 300, D4 450 and D5 450 mm. D1 and D3 as 21 g each, D4 and D5 as 26 g
+    each; the Y lead is of no list: 0.75 m x 20 g and 3 plugs x 6 g = 33 g. 21 + 21 + 26 + 26 + 33 = 127 g."""
+    made = changed(HOME, ("leads {\n", "premade dc 300, 450, 600 mm mass 21, 26, 31 g\n\nleads {\n"))
+    assert {item.name: item.kg for item in made.get(Mass).items}["dc leads"] == pytest.approx(0.127)

@@ -182,3 +182,38 @@ def test_a_deck_of_another_size_is_another_deck() -> None:
     for width, work, causes in (("1000", ("redrill",), ("design",)), ("924", ("paper",), ("facts",))):
         deck = thing(compared(OLD, text_of(TOURING, ("size 920 x 480", f"size {width} x 480"))), "deck", "plate")
         assert (deck.work, {one.field: one.causes for one in deck.differences}["width"]) == (work, causes)
+
+
+ODD = "tests/rigs/odd-leads.rig"
+
+
+def odd_work(*changes: tuple[str, str], stock: tuple[str, str] = ("", "")) -> dict[tuple[str, str], tuple[str, ...]]:
+    """By kind and name the work that such changes of the odd leads ask for."""
+    return {(each.kind, each.name): each.work for each in compared(text_of(ODD), text_of(ODD, *changes), ODD, stock)}
+
+
+@pytest.mark.parametrize(
+    ("change", "lead"),
+    [
+        (("bulrush.midi crossover", "bulrush.midi"), "M1"),
+        (("bulrush.exp crossover", "bulrush.exp"), "C1"),
+        (
+            ("up 15 mm type b", "up 15 mm type a"),
+            "M1",
+        ),  # the leaflet was wrong: the lead that is there must be looked at
+        (("rush from mill.o2 reversed", "rush from mill.o2"), "D2"),
+        (("bulrush.midi crossover", "bulrush.midi crossover shield at both ends"), "M1"),
+    ],
+)
+def test_other_conductors_are_no_paper(change: tuple[str, str], lead: str) -> None:
+    assert odd_work(change)["lead", lead][0] == "rewire"
+
+
+def test_a_lead_that_carries_ac_no_longer_is_another_lead() -> None:
+    """`needs 9 V ac` stands at one unit, `9 V ac 500 mA` at one outlet: AC1 goes and D5 comes."""
+    found = odd_work(("needs 9 V ac", "needs 9 V dc"), ("outlet w 9 V ac 500 mA", "outlet w 9 V dc 500 mA"))
+    assert (found["lead", "AC1"], found["lead", "D5"]) == (("rewire", "relabel"), ("rewire", "relabel"))
+
+
+def test_a_cable_of_other_conductors_is_no_paper() -> None:
+    assert odd_work(stock=("  conductors 3\n", "  conductors 2\n"))["cable", "control-3"] == ("rewire",)

@@ -92,3 +92,37 @@ def test_the_player_s_lead_stays_where_another_unit_is_first() -> None:
     plan = rework.lead("A9")
     assert plan is not None and plan.before is not None
     assert (plan.verdict, plan.before.mark, plan.moved) == (KEEP, "A1", (1,))
+
+
+THREE_LEGS = (
+    HOME.replace("marl, millpond from mill5.o2 shared", "marl, millpond, plumb from mill5.o2 shared")
+    .replace("  plumb from mill5.o3\n", "")
+    .replace("  D3 mill5.o3 -> plumb.dc\n", "  D2c mill5.o2 -> plumb.dc\n")
+)
+
+
+def test_a_leg_goes_and_the_others_stay_on_the_board() -> None:
+    """The Y lead is made anew with two legs; both are laid, measured at their outlet and plugged in. The old one is of no
+    use: it goes into the bin, and is not bagged."""
+    rework = results_after(THREE_LEGS, HOME.replace("  revision A", "  revision B")).get(Rework)
+    verdicts = {plan.mark: plan.verdict for plan in rework.leads if plan.after is not None and plan.verdict != KEEP}
+    assert verdicts == {"D2a": REMAKE, "D2b": REMAKE, "D3": NEW}
+    assert _told(rework, "pull out", "measure", "bag") == [
+        ("pull out", ("D2a", "D2b", "D2c"), "the bin"),
+        ("measure", ("5 at mill5.o2", "5 at mill5.o3"), ""),
+    ]
+    assert _told(rework, "fit") == [
+        ("fit", ("D2a",), "marl.dc"),
+        ("fit", ("D2b",), "millpond.dc"),
+        ("fit", ("D3",), "plumb.dc"),
+    ]
+
+
+def test_what_is_stored_is_bagged_and_what_is_binned_is_not() -> None:
+    """D3 would serve as a spare of 300 mm; the legs of the old Y lead would not."""
+    rework = results_after(HOME, THREE_LEGS.replace("  revision A", "  revision B")).get(Rework)
+    assert _told(rework, "pull out", "bag") == [
+        ("pull out", ("D2a", "D2b"), "the bin"),
+        ("pull out", ("D3",), ""),
+        ("bag", (), ""),
+    ]
