@@ -30,13 +30,14 @@ def joins(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario | N
     deck, mains earths.
 
     A MIDI lead joins nothing, unless its shield is stated to be joined at both ends: as made, it is joined at the sending end
-    only, and the input is opto-isolated (MIDI 1.0).
+    only, and the input is opto-isolated (MIDI 1.0). A USB lead always joins.
     """
     used = leads_in_use(rig, leads, scenario)
     shields = [link for lead in used if lead.signal == "audio" for link in _shield(rig, lead, scenario)]
     runs, open_ends = through_panels(shields, _plugged(rig, used))
     links = [*runs, *(link for lead in used if lead.signal == "control" for link in _control(rig, lead))]
     links += _midi(rig, used)
+    links += [_usb(lead) for lead in used if lead.signal == "usb"]
     links += _commons(rig, leads, power)
     links += deck_metal(rig, links)
     here = amps_in_use(rig, used)
@@ -141,6 +142,11 @@ def _midi(rig: Rig, used: tuple[Lead, ...]) -> list[GroundLink]:
         for lead in used
         if lead.signal == "midi" and frozenset((lead.start, lead.end)) in both
     ]
+
+
+def _usb(lead: Lead) -> GroundLink:
+    """Its shield and its return join both grounds."""
+    return GroundLink(((lead.start.thing, GROUND), (lead.end.thing, GROUND)), "usb", (lead.mark,), span=lead.span)
 
 
 def _commons(rig: Rig, leads: Leads, power: PowerAssignment) -> list[GroundLink]:

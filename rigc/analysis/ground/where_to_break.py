@@ -68,6 +68,9 @@ def _relay(ring: Ring) -> str:
     mark = next((link_words(link) for link in ring.links if link.kind == "control"), "")
     if mark:
         return f"use a relay or an opto-coupler at one end of {mark}"
+    mark = next((link_words(link) for link in ring.links if link.kind == "usb"), "")
+    if mark:
+        return f"put a USB isolator into {mark}"
     mark = next((link_words(link) for link in ring.links if link.kind == "expression"), "")
     return (
         f"lay {mark} beside the audio leads of the ring and tie it to them" if mark and not ring.through_earth else ""
