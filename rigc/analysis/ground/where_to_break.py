@@ -30,6 +30,7 @@ def where_to_break(rig: Rig, leads: Leads, ring: Ring, *, beside_edits: bool = F
         return ("" if beside_edits else _lift(rig, leads, ring)) or "lay its leads side by side and tie them together"
     way = (
         ("" if beside_edits else _lift(rig, leads, ring))
+        or _floating(ring)
         or _off_the_metal(rig, ring)
         or _bushing(rig, ring)
         or _relay(ring)
@@ -50,6 +51,13 @@ def _lift(rig: Rig, leads: Leads, ring: Ring) -> str:
         return ""
     ports = [str(each) for each in lifts_beside(rig, leads, None, port)]
     return f"open the ground lift{'s' if len(ports) > 1 else ''} at {' and '.join(ports)}"
+
+
+def _floating(ring: Ring) -> str:
+    """Feeds what hangs on a supply with an earthed minus from one that floats."""
+    if not ring.through_earth or not any(link.kind == "common" for link in ring.links):
+        return ""
+    return f"feed {' and '.join(_fed(ring))} from a supply whose outlets float"
 
 
 def _off_the_metal(rig: Rig, ring: Ring) -> str:
