@@ -8,7 +8,7 @@ _PRACTICE = "common practice, no source"
 
 LEAST_SLACK_MM = {
     signal: Fact(30 if signal == "audio" else 40, "mm", f"least slack of a lead: {signal}", _PRACTICE)
-    for signal in ("audio", "dc", "midi", "control", "ac", "mains")
+    for signal in ("audio", "dc", "midi", "control", "usb", "ac", "mains")
 }
 SLACK_SHARE = Fact(0.1, "", "slack as a share of the route, where that is more than the least", _PRACTICE)
 ROUNDED_TO_MM = Fact(10, "mm", "a finished length is rounded up to the next multiple", _PRACTICE)

@@ -20,7 +20,7 @@ def far_side(port: Port) -> Pole:
 
 
 class GroundLink(Record):
-    """What joins two grounds: the leads `marks`, in order from the first end; `kind` is audio, control, expression, midi,
+    """What joins two grounds: the leads `marks`, in order from the first end; `kind` is audio, control, expression, midi, usb,
     common, metal (what touches a bare metal deck) or earth.
 
     `lifts` are the jacks whose ground lift is closed and so lets it join; `isolators` those of them that a transformer

@@ -187,6 +187,7 @@ class Supply(Thing):
     outlets: tuple[Outlet, ...] = ()
     efficiency: Quantity | None = None
     power_factor: float | None = None
+    minus_earthed: bool = False
 
     def outlet(self, name: str) -> Outlet | None:
         """The outlet of that name."""

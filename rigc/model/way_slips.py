@@ -8,6 +8,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, LoopJacks, Port
+from rigc.model.scope import article
 from rigc.model.things import ENDS, Instrument, Panel, Supply, Unit
 from rigc.model.wishes import Blend, Chain, Connection, Gap, LoopUse, Stop
 from rigc.record import Record
@@ -162,8 +163,7 @@ def _past_amp(amp: Thing, stops: Sequence[Stop], at: int) -> Diagnostic:
     mends = (Mend(f"put it last: {' -> '.join(names)}", (Replace(whole, " -> ".join(names)),)),) if at else ()
     return DEAD_END.at(
         stop.span,
-        f"the chain goes on to '{behind[0].thing}' behind '{amp.name}', which is {'an amp' if amp.kind == 'amp' else 'a desk'}: "
-        f"{'an amp' if amp.kind == 'amp' else 'a desk'} ends a chain",
+        f"the chain goes on to '{behind[0].thing}' behind '{amp.name}', which is {article(amp.kind)}: {article(amp.kind)} ends a chain",
         subject=(amp.name, *(each.thing for each in behind)),
         label="the sound ends here",
         also=(Label(amp.declared, "declared here, without an audio output"),),

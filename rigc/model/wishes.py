@@ -23,7 +23,7 @@ class When(Record):
 class Connection(Record):
     """A lead's two ends as a chain, loop, blend, MIDI, control or mains statement names them.
 
-    `signal` is audio, midi, control or mains; `stereo` marks both halves of a `=>`; `origin` is the statement's kind
+    `signal` is audio, midi, control, usb or mains; `stereo` marks both halves of a `=>`; `origin` is the statement's kind
     (`chain`, `loop 3 of signalbox`, `blend twofold`, `midi`, `control`, `lead`), `chain` the name of its chain.
     A MIDI or control lead may be a `crossover` lead (tip to ring, ring to tip), and a MIDI lead's shield joined at both ends.
     """

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-LETTERS = {"audio": "A", "control": "C", "dc": "D", "midi": "M", "ac": "AC", "mains": "N"}
+LETTERS = {"audio": "A", "control": "C", "dc": "D", "midi": "M", "usb": "U", "ac": "AC", "mains": "N"}
 _MARK = re.compile(r"([A-Z]+)(\d+)([a-z]?)")
 
 

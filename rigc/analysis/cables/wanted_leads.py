@@ -114,6 +114,8 @@ def _signal(rig: Rig, lead: LeadFacts) -> str:
         return outlet.ratings[0].current if outlet.ratings else "dc"
     if "inlet" in roles:
         return "mains"
+    if "usb" in roles:
+        return "usb"
     if any(role.startswith("midi") for role in roles):
         return "midi"
     return "control" if any(role.startswith(("expression", "control")) for role in roles) else "audio"

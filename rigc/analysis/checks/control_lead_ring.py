@@ -1,8 +1,8 @@
-"""A control, expression or amp-switching lead, or a MIDI lead whose shield is joined at both ends, closes a ring of grounds.
+"""A control, expression, amp-switching or USB lead, or a MIDI lead whose shield is joined at both ends, closes a ring of grounds.
 
 Why it matters: its return joins two grounds a second time, along another way: the ring picks up hum, and a clock in one
 of the units is heard in the other.
-What to do: switch by a relay or an opto-coupler, or join the shield at one end only.
+What to do: switch by a relay or an opto-coupler, join the shield at one end only, or put a USB isolator in.
 Source: physics: a second conductor between joined grounds closes a ring.
 """
 
@@ -28,7 +28,7 @@ KIND = Kind(
     "physics: a second conductor between joined grounds",
 )
 
-_SWITCHING = ("control", "expression", "midi")
+_SWITCHING = ("control", "expression", "midi", "usb")
 
 
 def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator[Diagnostic]:
@@ -63,6 +63,8 @@ def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterato
 
 def _told(link: GroundLink) -> str:
     words = link_words(link)
+    if link.kind == "usb":
+        return f"the USB lead {words}"
     return f"the shield of {words}, joined at both ends," if link.kind == "midi" else words
 
 

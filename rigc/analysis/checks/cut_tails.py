@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.signal.leg import TIME
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import AddTo, Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 from rigc.model.wishes import LoopUse
@@ -53,7 +54,10 @@ def _told(rig: Rig, name: str, uses: dict[LoopUse, Span]) -> Diagnostic:
         subject=(name, first.switcher, f"loop {first.number}"),
         label="its tail is cut",
         also=(Label(unit.declared, "declared here"),),
-        help=f"take it out of the loop, or write `tails unwanted` in '{name}'",
+        mends=(
+            Mend(f"say that the cut is meant: `tails unwanted` in '{name}'", (AddTo("unit", name, "tails unwanted"),)),
+        ),
+        help="take it out of the loop, and switch it by itself",
     )
 
 

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.parallel_paths import ParallelPaths
 from rigc.analysis.signal.parallel import AMPS
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import AddTo, Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
@@ -50,9 +51,10 @@ def _told(rig: Rig, name: str, amps: tuple[str, ...]) -> Diagnostic:
         subject=(name, *amps),
         label="lets dry sound through",
         also=tuple(Label(rig.units[amp].declared, "a wet amp") for amp in amps),
-        help=f"set its dry-kill and write `set wet` in '{name}'"
+        mends=(Mend(f"set its dry-kill and write `set wet` in '{name}'", (AddTo("unit", name, "set wet"),)),)
         if can
-        else f"write `dry-kill` in '{name}' if it has one, or use a unit there that has",
+        else (),
+        help="" if can else f"write `dry-kill` in '{name}' if it has one, or use a unit there that has",
     )
 
 

@@ -18,10 +18,12 @@ from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.state_words import ohms, remedy, states_told
 from rigc.analysis.signal.unit_mode import STAGE, TRACK, WINDING
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.facts.loading import LOW_OUTPUT_OHM
 from rigc.model.rig import Rig
 from rigc.model.state_ways import UNKNOWN
+from rigc.source import Span
 
 KIND = Kind(
     "hidden-pickup",
@@ -79,15 +81,33 @@ def _told(rig: Rig, loading: Loading, name: str, hiding: list[Section]) -> Diagn
     sources = list(dict.fromkeys(section.source.thing for section in hiding))
     known = {section.source.thing: section.source_ohm for section in hiding}
     by = " and ".join(f"'{each}'" + (f" ({ohms(ohm)})" if (ohm := known[each]) is not None else "") for each in sources)
-    unit = rig.units[name]
+    unit, mends = rig.units[name], _moved(rig, name, sources)
     return KIND.at(
         unit.declared,
         f"'{name}' wants to see the pickup, but {by} feed{'s' if len(sources) == 1 else ''} it ({states_told(loading, hiding)})",
         subject=(name, *sources),
         label="wants the pickup",
         also=tuple(Label(rig.things[each].declared, "feeds it") for each in sources),
-        help=f"move '{name}' before {listed(sources)}",
+        mends=mends,
+        help=("" if mends else f"move '{name}' before {listed(sources)}, or ")
+        + "put something before it that looks like a pickup",
     )
+
+
+def _moved(rig: Rig, name: str, sources: list[str]) -> tuple[Mend, ...]:
+    """The chain with the unit before the first of its sources, where all of them stand in one mono chain."""
+    for chain in rig.chains:
+        things = [stop.thing for stop in chain.stops]
+        if name not in things or not {*sources} <= {*things[: things.index(name)]}:
+            continue
+        last, first = things.index(name), min(map(things.index, sources))
+        part = chain.stops[first : last + 1]
+        whole = Span(part[0].span.source, part[0].span.start, part[-1].span.end)
+        if first == 0 or any(chain.stereo[first - 1 : last]) or "#" in whole.text or any(stop.jack for stop in part):
+            continue
+        names = " -> ".join((name, *things[first:last]))
+        return (Mend(f"move '{name}' before '{things[first]}' in the chain", (Replace(whole, names),)),)
+    return ()
 
 
 def _cant(rig: Rig, name: str, section: Section) -> Diagnostic:

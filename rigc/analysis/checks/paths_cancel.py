@@ -19,8 +19,10 @@ from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, LowLoss, Paralle
 from rigc.analysis.signal.turned_words import counted, state_told, unsaid, way_out, when_turned
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
+from rigc.model.wishes import BlendPath
 
 KIND = Kind(
     "paths-cancel",
@@ -76,7 +78,8 @@ def _told(rig: Rig, paths: Parallel) -> Diagnostic:
         also=tuple(Label(rig.units[name].declared, f"'{name}' inverts") for name in names),
         numbers=tuple(numbers),
         note="; ".join(filter(None, (counted(paths), taken))),
-        help=way_out(paths, _flip(paths, names, turned[0].label)),
+        mends=() if paths.turning else _turned_back(rig, paths),
+        help=way_out(paths, _flip(paths, turned[0].label)),
     )
 
 
@@ -91,15 +94,37 @@ def _lost(paths: Parallel, loss: LowLoss | None) -> str:
     return f"{state}{f'{lost} dB are' if lost != '0' else 'nothing is'} lost at {note_told(loss.note)}{shares}"
 
 
+def _turned_back(rig: Rig, paths: Parallel) -> tuple[Mend, ...]:
+    """The blend with each of its turned ways turned over once more."""
+    turned = [{*leg.things} for leg in paths.against(())]
+    edits = [
+        Replace(path.span, _toggled(path))
+        for blend in rig.blends
+        for path in blend.paths
+        if blend.unit == paths.at and {stop.thing for stop in path.stops} in turned
+    ]
+    if not edits:
+        return ()
+    words = (
+        "take the word `inverted` out of the blend, and set its switch so"
+        if all("inverted" not in edit.text for edit in edits)
+        else "turn the polarity switch of that path, and write `inverted` in the blend"
+    )
+    return (Mend(words, tuple(edits)),)
+
+
+def _toggled(path: BlendPath) -> str:
+    text = path.span.text
+    return text.replace(" inverted", "", 1) if path.inverted else text.replace(" through", " inverted through", 1)
+
+
 def _where(paths: Parallel) -> str:
     return "where the desk sums them, " if paths.kind == DESK else f"at '{paths.at}', "
 
 
-def _flip(paths: Parallel, names: tuple[str, ...], turned: str) -> str:
+def _flip(paths: Parallel, turned: str) -> str:
     if paths.kind == DESK:
         return f"use the polarity switch of '{turned}'"
-    if any(each.flipped for each in paths.legs) and not names:
-        return "take the word `inverted` out of the blend, and set its switch so"
     return f"flip the polarity of one path at '{paths.at}'"
 
 

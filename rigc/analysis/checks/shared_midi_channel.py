@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.control_map import ControlMap
 from rigc.analysis.control.midi_channel import free_channels, in_runs, shared_channels
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.rig import Rig
 from rigc.model.wishes import Channel
 
@@ -46,7 +47,17 @@ def _shared(rig: Rig, group: tuple[Channel, ...]) -> Diagnostic:
     names = [f"'{channel.unit}'" for channel in group]
     free, number = in_runs(free_channels(rig)), group[0].number
     last = [channel for channel in group if not channel.deliberate][-1]
-    away = f"give '{last.unit}' a free channel: {free}" if free else "free a channel"
+    said = last.span.text
+    mends = [
+        Mend(
+            f"set '{last.unit}' to channel {each}, which is free",
+            (Replace(last.span, said.replace(f"channel {number}", f"channel {each}", 1)),),
+        )
+        for each in list(free_channels(rig))[:1]
+    ]
+    mends.append(
+        Mend("say that it is meant: `deliberate` behind its channel", (Replace(last.span, f"{said} deliberate"),))
+    )
     return KIND.at(
         last.span,
         f"{', '.join(names[:-1])} and {names[-1]} listen on MIDI channel {number}; {f'free are {free}' if free else 'none is free'}",
@@ -54,7 +65,8 @@ def _shared(rig: Rig, group: tuple[Channel, ...]) -> Diagnostic:
         label=f"channel {number} again",
         also=tuple(Label(channel.span, f"'{channel.unit}' is on it here") for channel in group if channel is not last),
         numbers=(Number("channel", number, ""),),
-        help=f"{away}; or write 'deliberate' behind its channel",
+        mends=tuple(mends),
+        help="" if free else "free a channel",
     )
 
 

@@ -53,7 +53,7 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
         instrument.declared,
         f"without power{where} nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
         f"and no bypass plan goes round {'it' if len(path.units) == 1 else 'them'}",
-        subject=(path.instrument, *path.units),
+        subject=(path.instrument, *sorted(path.units)),  # of the same units in another order it is the same finding
         label="is silent without power",
         also=_labels(rig, path.units),
         mends=(Mend(f"carry a lead that goes round, and say so: `{said}`", (Add(said),)),),

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Add, Mend, Replace
 from rigc.model.jack_use import in_several_loops
 from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
@@ -57,8 +58,15 @@ def _unsettled(switcher: str, loops: dict[int, Span]) -> Diagnostic:
         subject=(switcher, *(f"loop {number}" for number in numbers)),
         label="used here",
         also=tuple(Label(loops[number], "and here") for number in numbers[1:]),
-        help=f"write `loop {numbers[0]} of {switcher} holds ...`, or `loop {numbers[0]} of {switcher} empty`",
+        mends=(_empty(switcher, numbers),),
+        help=f"say what {'it holds' if one else 'each holds'}: `loop {numbers[0]} of {switcher} holds ...`",
     )
+
+
+def _empty(switcher: str, numbers: list[int]) -> Mend:
+    lines = [f"loop {number} of {switcher} empty" for number in numbers]
+    said = " and ".join(f"`{line}`" for line in lines)
+    return Mend(f"say that nothing stands there, on purpose: {said}", tuple(Add(line) for line in lines))
 
 
 def _in_two(name: str, uses: list[LoopUse]) -> Diagnostic:
@@ -70,8 +78,15 @@ def _in_two(name: str, uses: list[LoopUse]) -> Diagnostic:
         subject=(name, *loops),
         label="here too",
         also=tuple(Label(stop.span, "and here") for stop in stops[:-1]),
-        help=f"leave '{name}' in one of them",
+        mends=tuple(_taken_out(use, name) for use in uses),
     )
+
+
+def _taken_out(use: LoopUse, name: str) -> Mend:
+    """The loop without a unit; empty where it held nothing else."""
+    rest = [stop.span.text for stop in use.stops if stop.thing != name]
+    said = f"loop {use.number} of {use.switcher} " + (f"holds {' -> '.join(rest)}" if rest else "empty")
+    return Mend(f"take '{name}' out of loop {use.number} of '{use.switcher}'", (Replace(use.span, said),))
 
 
 CHECK = unsettled_loop

@@ -20,7 +20,7 @@ from rigc.model.things import Instrument
 from rigc.record import Record
 from rigc.source import Span
 
-_CLASSES = ("audio", "control", "midi", "dc", "ac", "mains")
+_CLASSES = ("audio", "control", "midi", "usb", "dc", "ac", "mains")
 
 
 class Lead(Record):
@@ -249,8 +249,8 @@ def _ends(rig: Rig, want: Wanted, stage: bool, captive: Port | None, wired: Wire
 
 def _cable(rig: Rig, want: Wanted, stage: bool) -> str | None:
     """A stage lead is made of the instrument's cable; others of the rig's cable for the signal, or the stock's first. A mains
-    lead is of none but its own: what is low-voltage cable must never be taken for it."""
-    if want.signal == "mains":
+    lead is of none but its own: what is low-voltage cable must never be taken for it; a USB lead is bought ready."""
+    if want.signal in ("mains", "usb"):
         return None
     if stage:
         ends = (rig.things[port.thing] for port in (want.start, want.end))

@@ -30,13 +30,14 @@ def joins(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario | N
     deck, mains earths.
 
     A MIDI lead joins nothing, unless its shield is stated to be joined at both ends: as made, it is joined at the sending end
-    only, and the input is opto-isolated (MIDI 1.0).
+    only, and the input is opto-isolated (MIDI 1.0). A USB lead always joins.
     """
     used = leads_in_use(rig, leads, scenario)
     shields = [link for lead in used if lead.signal == "audio" for link in _shield(rig, lead, scenario)]
     runs, open_ends = through_panels(shields, _plugged(rig, used))
     links = [*runs, *(link for lead in used if lead.signal == "control" for link in _control(rig, lead))]
     links += _midi(rig, used)
+    links += [_usb(lead) for lead in used if lead.signal == "usb"]
     links += _commons(rig, leads, power)
     links += deck_metal(rig, links)
     here = amps_in_use(rig, used)
@@ -143,22 +144,36 @@ def _midi(rig: Rig, used: tuple[Lead, ...]) -> list[GroundLink]:
     ]
 
 
+def _usb(lead: Lead) -> GroundLink:
+    """Its shield and its return join both grounds."""
+    return GroundLink(((lead.start.thing, GROUND), (lead.end.thing, GROUND)), "usb", (lead.mark,), span=lead.span)
+
+
 def _commons(rig: Rig, leads: Leads, power: PowerAssignment) -> list[GroundLink]:
-    """The d.c. leads from a common that feeds several units: to the pole that each unit's ground is."""
+    """The d.c. leads from a common that feeds several units, and from a supply whose minus is earthed: to the pole that each
+    unit's ground is."""
     commons: dict[str, list[Lead]] = {}
     for lead in leads.all:
         if lead.signal in ("dc", "ac") and lead.start.thing in rig.supplies and power.of(lead.end.thing) is not None:
             outlet = rig.supplies[lead.start.thing].outlet(lead.start.jack)
             shared = outlet.common if outlet is not None else None
             name = f"{lead.start.thing} common {shared}" if shared is not None else str(lead.start)
+            if rig.supplies[lead.start.thing].minus_earthed:
+                name = _minus(lead.start.thing)[0]
             commons.setdefault(name, []).append(lead)
+    earthed = {_minus(supply.name)[0] for supply in rig.supplies.values() if supply.minus_earthed}
     links = []
     for name, fed in commons.items():
-        for lead in fed if len({each.end.thing for each in fed}) > 1 else ():
+        for lead in fed if name in earthed or len({each.end.thing for each in fed}) > 1 else ():
             ground = rig.units[lead.end.thing].ground
             if ground is None or ground.value != "isolated":
                 links.append(_common(name, lead, None if ground is None else ground.value))
     return links
+
+
+def _minus(supply: str) -> Pole:
+    """The pole at which all outlets of a supply with an earthed minus are joined."""
+    return f"{supply} minus", "negative"
 
 
 def _common(name: str, lead: Lead, ground: str | None) -> GroundLink:
@@ -172,12 +187,18 @@ def _common(name: str, lead: Lead, ground: str | None) -> GroundLink:
 
 
 def _earths(rig: Rig, here: tuple[str, ...], links: list[GroundLink]) -> list[GroundLink]:
-    """Earthed amps, desks and sources, and the bare metal of a panel whose mains inlet brings an earth along."""
+    """Earthed amps, desks and sources, supplies with an earthed minus, and the bare metal of a panel whose mains inlet brings an earth along."""
     owners: dict[str, Unit | Instrument] = {**rig.units, **rig.instruments}
     earthed = [((name, GROUND), owners[name].declared) for name in here if owners[name].earth == "earthed"]
     metal = (pole for link in links for pole in link.ends if pole[1] == METAL)
     bare = dict.fromkeys(pole for pole in metal if pole[0] in rig.panels)
     earthed += [(pole, rig.panels[pole[0]].declared) for pole in bare if _earthed_inlet(rig.panels[pole[0]])]
+    used = {pole for link in links for pole in link.ends}
+    earthed += [
+        (_minus(supply.name), supply.declared)
+        for supply in rig.supplies.values()
+        if supply.minus_earthed and _minus(supply.name) in used
+    ]
     return [GroundLink((EARTH, pole), "earth", span=span) for pole, span in earthed]
 
 

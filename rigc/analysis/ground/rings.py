@@ -98,7 +98,7 @@ def _kind(rig: Rig, poles: list[Pole], links: list[GroundLink]) -> str:
     kinds = {link.kind for link in links}
     if len(poles) < 3 and len(kinds) == 1:
         return PAIR
-    if kinds & {"control", "expression"}:
+    if kinds & {"control", "expression", "usb"}:
         return CONTROL
     if "midi" in kinds:
         return MIDI

@@ -30,6 +30,7 @@ def where_to_break(rig: Rig, leads: Leads, ring: Ring, *, beside_edits: bool = F
         return ("" if beside_edits else _lift(rig, leads, ring)) or "lay its leads side by side and tie them together"
     way = (
         ("" if beside_edits else _lift(rig, leads, ring))
+        or _floating(ring)
         or _off_the_metal(rig, ring)
         or _bushing(rig, ring)
         or _relay(ring)
@@ -52,6 +53,13 @@ def _lift(rig: Rig, leads: Leads, ring: Ring) -> str:
     return f"open the ground lift{'s' if len(ports) > 1 else ''} at {' and '.join(ports)}"
 
 
+def _floating(ring: Ring) -> str:
+    """Feeds what hangs on a supply with an earthed minus from one that floats."""
+    if not ring.through_earth or not any(link.kind == "common" for link in ring.links):
+        return ""
+    return f"feed {' and '.join(_fed(ring))} from a supply whose outlets float"
+
+
 def _off_the_metal(rig: Rig, ring: Ring) -> str:
     """Lifts the unit that is bolted to a bare metal deck."""
     ends = [pole for link in ring.links if link.kind == "metal" for pole in link.ends]
@@ -68,6 +76,9 @@ def _relay(ring: Ring) -> str:
     mark = next((link_words(link) for link in ring.links if link.kind == "control"), "")
     if mark:
         return f"use a relay or an opto-coupler at one end of {mark}"
+    mark = next((link_words(link) for link in ring.links if link.kind == "usb"), "")
+    if mark:
+        return f"put a USB isolator into {mark}"
     mark = next((link_words(link) for link in ring.links if link.kind == "expression"), "")
     return (
         f"lay {mark} beside the audio leads of the ring and tie it to them" if mark and not ring.through_earth else ""

@@ -11,7 +11,7 @@ from rigc.model.ground_link import EARTH, GROUND
 from rigc.model.rig import Rig
 from rigc.record import Record
 
-_SIGNALS = ("audio", "midi", "control")
+_SIGNALS = ("audio", "midi", "control", "usb")
 
 
 class GroundsApart(Record):

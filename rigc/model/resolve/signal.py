@@ -236,7 +236,9 @@ class Signal:
 
     def _links(self, block: Any, kind: type[Any], signal: str, outs: tuple[str, ...], ins: tuple[str, ...]) -> None:
         for node in block.items:
-            if isinstance(node, kind):
+            if isinstance(node, nodes.ControlLink) and (ends := self._usb(node)) is not None:
+                self._join(Connection(*ends, "usb", False, signal, When(), node.span))
+            elif isinstance(node, kind):
                 what = "MIDI" if signal == "midi" else "control or expression"
                 start = self.ports.of_roles(node.start, outs, f"{what} output")
                 end = self.ports.of_roles(node.end, ins, f"{what} input")
@@ -244,6 +246,17 @@ class Signal:
                 if start is not None and end is not None:
                     crossed = node.crossover is not None
                     self._join(Connection(start, end, signal, False, signal, When(), node.span, crossed, shield))
+
+    def _usb(self, node: nodes.ControlLink) -> tuple[Port, Port] | None:
+        """The two USB jacks that a control statement names."""
+        ends = []
+        for end in (node.start, node.end):
+            thing = self.ports.things.get(end.thing.text)
+            jack = thing.jack(end.jack.text) if thing is not None and end.jack is not None else None
+            if thing is None or jack is None or jack.role != "usb":
+                return None
+            ends.append(Port(thing.name, jack.name))
+        return ends[0], ends[1]
 
 
 def _with_pair_of(thing: Any, named: Any) -> Any:

@@ -37,6 +37,8 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
         fact, known = item.fact, item.provenance
         if isinstance(fact, nodes.Technology):
             fields["technology"] = fact.kind.text
+        elif isinstance(fact, nodes.MinusEarthed):
+            fields["minus_earthed"] = True
         elif isinstance(fact, nodes.Mains):
             mains.append(mains_range(context, fact))
         elif isinstance(fact, nodes.Core):

@@ -20,6 +20,7 @@ STYLES = {
     "dc": Style("vermillion", "dashed", THICK, "DC lead"),
     "midi": Style("blue", "dotted", THICK, "MIDI lead"),
     "control": Style("green", "dash-dot", THICK, "control lead"),
+    "usb": Style("green", "dotted", THIN, "USB lead"),
     "ac": Style("purple", "dash-dot", THICK, "AC lead, low voltage"),
     "mains": Style("purple", "dashed", THIN, "mains lead"),
 }

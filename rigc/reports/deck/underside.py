@@ -19,7 +19,7 @@ from rigc.reports.drawing.label_room import LabelRoom
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.shapes import THICK, Box, Label, Shape
 
-GROUPS = (("audio", ("audio",)), ("power", ("dc", "ac", "mains")), ("control", ("midi", "control")))
+GROUPS = (("audio", ("audio",)), ("power", ("dc", "ac", "mains")), ("control", ("midi", "control", "usb")))
 """Each view from below shows the leads of one group."""
 
 STAMP = "SEEN FROM BELOW, player at the top"

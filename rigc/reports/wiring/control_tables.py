@@ -50,8 +50,8 @@ def midi_table(rig: Rig, leads: Leads) -> Table:
 
 
 def control_table(rig: Rig, leads: Leads) -> Table:
-    """Expression treadles and switch lines."""
-    rows = tuple(_ends(lead, _kind(rig, lead)) for lead in leads.all if lead.signal == "control")
+    """Expression treadles, switch lines and USB leads."""
+    rows = tuple(_ends(lead, _kind(rig, lead)) for lead in leads.all if lead.signal in ("control", "usb"))
     return Table("control", "Control", CONTROL, rows, empty="no control leads", tick=bool(rows))
 
 
@@ -126,6 +126,8 @@ def _unwired(name: str, last: str) -> Row:
 
 def _kind(rig: Rig, lead: Lead) -> str:
     """What the two jacks say: `expression, tip-wiper, 10 kΩ` or the contact of a switch line."""
+    if lead.signal == "usb":
+        return "USB"
     jack, start = rig.jack(lead.end), rig.jack(lead.start)
     words = ["expression" if jack is not None and jack.role.startswith("expression") else "switch line"]
     for each in (start, jack):

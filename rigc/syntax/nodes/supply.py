@@ -140,6 +140,13 @@ class Technology(Node):
     span: Span
 
 
+class MinusEarthed(Node):
+    """`minus earthed`"""
+
+    FORM = "minus earthed"
+    span: Span
+
+
 class Core(Node):
     """The frequency that a transformer is laid out for."""
 

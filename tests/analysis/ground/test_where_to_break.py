@@ -46,3 +46,9 @@ def test_two_earths_are_broken_in_the_signal_only() -> None:
     (said,) = advice(text + "chain guitar -> split\nchain a: split.out -> combo\nchain b: split.y -> other\n")
     assert said.startswith("put a transformer isolator")
     assert said.endswith(NOT_THE_EARTH)
+
+
+def test_a_usb_lead_gets_an_isolator() -> None:
+    text = GUITAR + COMBO + unit("box", "usb port") + unit("hem") + unit("lant", "usb port")
+    text += "chain guitar -> box -> hem -> lant -> combo\ncontrol {\n  box.port -> lant.port\n}\n"
+    assert advice(text) == ["put a USB isolator into U1"]

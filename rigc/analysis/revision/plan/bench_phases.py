@@ -6,5 +6,13 @@ from __future__ import annotations
 (BEFORE, OFF, OUT, SUPPLIES, STRIPS, POWER, AUDIO, MOUNT, CONTROL, LABELS, TIES, PROGRAMS, TESTS, BAG) = range(14)
 DEAD = frozenset((OUT, SUPPLIES, STRIPS, POWER, AUDIO, MOUNT, CONTROL, TIES))
 """The phases in which the mains lead is out."""
-OF_SIGNAL = {"dc": POWER, "ac": POWER, "mains": POWER, "audio": AUDIO, "midi": CONTROL, "control": CONTROL}
+OF_SIGNAL = {
+    "dc": POWER,
+    "ac": POWER,
+    "mains": POWER,
+    "audio": AUDIO,
+    "midi": CONTROL,
+    "control": CONTROL,
+    "usb": CONTROL,
+}
 """The phase in which a lead of each signal is laid."""

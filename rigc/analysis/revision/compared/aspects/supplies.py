@@ -19,6 +19,7 @@ FACTS_OF_A_SUPPLY = {
     "ceiling_ma": "ceiling, current",
     "efficiency": "efficiency",
     "power_factor": "power factor",
+    "minus_earthed": "minus earthed",
     "title": "title",
     "notes": "notes",
 }
