@@ -40,7 +40,7 @@ class Tier(Record):
 
 class Deck(Record):
     """A deck. Without rails it is a flat plate. `drops_mm` are the lines in y where a lead may pass through it. `bare_metal`:
-    what touches it is joined by it; else it is of wood, or coated."""
+    what touches it is joined by it; `insulating`: it is of wood, or coated; neither: nobody says."""
 
     name: str
     title: str
@@ -59,6 +59,7 @@ class Deck(Record):
     tiers: tuple[Tier, ...] = ()
     feet_inset_mm: Quantity | None = None
     bare_metal: bool = False
+    insulating: bool = False
     price: Choice | None = None
     notes: tuple[str, ...] = ()
 

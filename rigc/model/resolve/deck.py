@@ -88,7 +88,9 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
     elif isinstance(fact, nodes.DeckFeet):
         fields["feet_inset_mm"] = context.amount(fact.inset, INSET, known)
     elif isinstance(fact, nodes.BareMetal):
-        fields["bare_metal"] = True
+        fields.update(bare_metal=True, insulating=False)
+    elif isinstance(fact, nodes.Insulating):
+        fields.update(bare_metal=False, insulating=True)
     elif isinstance(fact, nodes.Note):
         fields["notes"] = (*fields.get("notes", ()), fact.text.value)
     elif isinstance(fact, nodes.Price):

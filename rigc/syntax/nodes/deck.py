@@ -134,6 +134,13 @@ class BareMetal(Node):
     span: Span
 
 
+class Insulating(Node):
+    """`insulating`"""
+
+    FORM = "insulating"
+    span: Span
+
+
 class Panel(Node):
     """`panel {name}[ on {deck}][ {title}] {items}`"""
 

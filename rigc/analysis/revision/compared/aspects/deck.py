@@ -51,6 +51,8 @@ def _deck(deck: Deck) -> Iterator[Aspect]:
     yield knowledge("deck", deck)
     if deck.bare_metal:
         yield Aspect("deck", deck.name, "surface", "bare metal", True, FACTS, span=deck.declared)
+    if deck.insulating:
+        yield Aspect("deck", deck.name, "surface", "insulating", False, FACTS, span=deck.declared)
     drops = ", ".join(f"{drop:g}" for drop in deck.drops_mm)
     text = f"{drops} mm" if drops else "none"
     yield Aspect("deck", deck.name, "drop lines", text, deck.drops_mm, DESIGN, (REDRILL,), deck.declared)
