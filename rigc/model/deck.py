@@ -9,13 +9,17 @@ from rigc.source import Span
 
 
 class Rail(Record):
-    """A rail across the deck from `front_mm` to `rear_mm`; its tape lies from `tape_front_mm` to `tape_rear_mm` (None: no tape)."""
+    """A rail across the deck from `front_mm` to `rear_mm`; its tape lies from `tape_front_mm` to `tape_rear_mm` (None: no tape).
+
+    `strip` is the kind of that tape, None where the source does not say; `both_faces`: it lies on the underside as well."""
 
     front_mm: float
     rear_mm: float
     tape_front_mm: float | None
     tape_rear_mm: float | None
     span: Span
+    strip: str | None = None
+    both_faces: bool = False
 
 
 class Hole(Record):

@@ -51,7 +51,20 @@ def _base(rig: Rig, unit: StrippedUnit) -> list[str]:
         faults.append("keeps its rubber feet, on which strip does not hold")
     if isinstance(thing, Thing) and thing.base is not None and thing.base.value == "textured":
         faults.append("has a textured base, on which strip does not hold")
+    tape = _strange_tape(rig, unit)
+    if tape is not None:
+        faults.append(f"is held by '{unit.strip}', which does not hold on the rails' tape of '{tape}'")
     return faults
+
+
+def _strange_tape(rig: Rig, unit: StrippedUnit) -> str | None:
+    """A stated tape of its deck's rails with which its strip does not mate: one strip wants loops, the other mates with itself."""
+    place, strip = rig.places[unit.thing], rig.stock.strips[unit.strip]
+    deck = rig.decks.get(place.deck or "", rig.deck)
+    if deck is None or place.tier is not None or strip.mates != "loop":
+        return None
+    kinds = (rail.strip for rail in deck.rails if rail.strip is not None)
+    return next((kind for kind in kinds if rig.stock.strips[kind].mates == "itself"), None)
 
 
 def _faults(unit: StrippedUnit) -> list[str]:
@@ -91,10 +104,14 @@ def _told(rig: Rig, unit: StrippedUnit, faults: list[str]) -> Diagnostic:
 
 
 def _stronger(rig: Rig, unit: StrippedUnit) -> Iterator[Mend]:
-    """Its feet off, a strip that holds better, a bridge plate."""
+    """Its feet off, the strip that mates with the tape, one that holds better, a bridge plate."""
     thing = rig.things[unit.thing]
     if isinstance(thing, Thing) and thing.feet is not None and thing.feet.value == "stay":
         yield Mend(f"take the feet off '{unit.thing}'", (Replace(thing.feet.span, "removed"),))
+    tape = _strange_tape(rig, unit)
+    if tape is not None:
+        yield Mend(f"use '{tape}' under '{unit.thing}'", (AddTo("mounting", "", f"{unit.thing} with {tape}"),))
+        return
     better = _better(rig, unit)
     if better is not None:
         strip, area = better

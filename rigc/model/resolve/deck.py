@@ -116,7 +116,8 @@ def _rail(context: Context, fact: nodes.Rail) -> Rail:
                 help="write the rail from front to rear, and its tape no wider than the rail",
             )
         )
-    return Rail(front, rear, tape_front, tape_rear, fact.span)
+    strip = context.scopes["strip"].find(fact.strip, (), "a strip") if fact.strip is not None else None
+    return Rail(front, rear, tape_front, tape_rear, fact.span, strip, fact.faces is not None)
 
 
 def _area(context: Context, fact: Any, what: str) -> Area:

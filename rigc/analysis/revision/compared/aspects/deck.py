@@ -67,6 +67,8 @@ def _deck(deck: Deck) -> Iterator[Aspect]:
 
 def _rail(rail: Rail) -> str:
     tape = "no tape" if rail.tape_front_mm is None else f"tape {rail.tape_front_mm:g} to {words(rail.tape_rear_mm)} mm"
+    tape += f" of {rail.strip}" if rail.strip is not None else ""
+    tape += " on both faces" if rail.both_faces else ""
     return f"to {rail.rear_mm:g} mm, {tape}"
 
 
