@@ -9,13 +9,17 @@ from rigc.source import Span
 
 
 class Rail(Record):
-    """A rail across the deck from `front_mm` to `rear_mm`; its tape lies from `tape_front_mm` to `tape_rear_mm` (None: no tape)."""
+    """A rail across the deck from `front_mm` to `rear_mm`; its tape lies from `tape_front_mm` to `tape_rear_mm` (None: no tape).
+
+    `strip` is the kind of that tape, None where the source does not say; `both_faces`: it lies on the underside as well."""
 
     front_mm: float
     rear_mm: float
     tape_front_mm: float | None
     tape_rear_mm: float | None
     span: Span
+    strip: str | None = None
+    both_faces: bool = False
 
 
 class Hole(Record):
@@ -40,7 +44,7 @@ class Tier(Record):
 
 class Deck(Record):
     """A deck. Without rails it is a flat plate. `drops_mm` are the lines in y where a lead may pass through it. `bare_metal`:
-    what touches it is joined by it; else it is of wood, or coated."""
+    what touches it is joined by it; `insulating`: it is of wood, or coated; neither: nobody says."""
 
     name: str
     title: str
@@ -59,6 +63,7 @@ class Deck(Record):
     tiers: tuple[Tier, ...] = ()
     feet_inset_mm: Quantity | None = None
     bare_metal: bool = False
+    insulating: bool = False
     price: Choice | None = None
     notes: tuple[str, ...] = ()
 

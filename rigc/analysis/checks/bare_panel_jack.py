@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.ground.deck_metal import deck_metal
 from rigc.analysis.ground.joins import leads_in_use
 from rigc.analysis.ground.landing import landing
 from rigc.analysis.ground.ring_words import in_scenarios
@@ -54,7 +55,7 @@ def _bolted(rig: Rig, grounds: GroundSystems) -> Iterator[Diagnostic]:
     """One finding for each unit behind an isolated output that touches a deck's metal together with something else."""
     found: dict[tuple[Port, GroundLink], list[str]] = {}
     for state in grounds.states:
-        metal = [link for link in state.links if link.kind == "metal"]
+        metal = deck_metal(rig, [link for link in state.links if link.kind != "metal"], presumed=True)
         for output in _isolated(rig, state) if metal else ():
             behind = _beyond(state, output) - {(output.thing, GROUND)}
             for link in metal:
@@ -68,6 +69,13 @@ def _bolted(rig: Rig, grounds: GroundSystems) -> Iterator[Diagnostic]:
 def _on_metal(rig: Rig, output: Port, link: GroundLink, names: list[str]) -> Diagnostic:
     unit, deck = link.ends[0][0], link.ends[1][0]
     subject, where = (unit, str(output)), in_scenarios(rig, names)
+    if not rig.decks[deck].bare_metal:
+        return KIND.cant_check(
+            rig.decks[deck].declared,
+            f"'{unit}', behind the isolated '{output}', is bolted to '{deck}', which does not say whether it is of bare metal{where}",
+            subject=(*subject, deck),
+            help=f"write `bare metal` or `insulating` into the block of '{deck}'",
+        )
     if link.unsure is not None:
         said = f"{link.unsure[0]}; it stands behind the isolated '{output}'{where}"
         return KIND.cant_check(link.span, said, subject=subject, help=link.unsure[1])

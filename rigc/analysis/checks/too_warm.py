@@ -2,7 +2,7 @@
 
 Why it matters: what can't shed its heat fails early, and mostly in the middle of a show.
 What to do: leave 15 mm before each vent; hang supplies away from warm units. All power that a unit takes becomes heat: of one
-that takes 5 W or more, stands over a supply and states no heat, it is asked (`warm 0 W` if its base stays cool).
+that takes 5 W or more, stands over a supply and states no heat, it is asked (`warm 1 W` if its base stays cool).
 Source: common practice, no source; geometry on stated places.
 """
 
@@ -24,7 +24,7 @@ KIND = Kind(
     "too-warm",
     Level.WARNING,
     __doc__,
-    "at least 15 mm before the side with vents; no supply under a unit that states `warm`; what takes 5 W or more says whether it does",
+    "at least 15 mm before the side with vents; no supply under a unit that gives off 5 W or more; what takes so much says its heat",
     "common practice, no source; geometry on stated places",
 )
 _HAIR_MM = 1e-6
@@ -43,7 +43,11 @@ def too_warm(rig: Rig, placement: Placement, finder: PlaceFinder) -> Iterator[Di
             if body.under:
                 continue
             if thing.warm_w is not None:
-                found = _above(rig, body, thing.warm_w.value, bodies) if thing.warm_w.value else ()
+                found = (
+                    _above(rig, body, thing.warm_w.value, bodies)
+                    if thing.warm_w.value - WARM_W.value > -_HAIR_MM
+                    else ()
+                )
                 yield from (finder.moving(each, *each.subject) for each in found)
             elif isinstance(thing, Unit):
                 yield from _unstated(rig, body, thing, bodies)

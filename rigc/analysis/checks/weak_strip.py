@@ -15,6 +15,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped, needed_mm2
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 from rigc.model.stock import Strip
@@ -50,7 +51,20 @@ def _base(rig: Rig, unit: StrippedUnit) -> list[str]:
         faults.append("keeps its rubber feet, on which strip does not hold")
     if isinstance(thing, Thing) and thing.base is not None and thing.base.value == "textured":
         faults.append("has a textured base, on which strip does not hold")
+    tape = _strange_tape(rig, unit)
+    if tape is not None:
+        faults.append(f"is held by '{unit.strip}', which does not hold on the rails' tape of '{tape}'")
     return faults
+
+
+def _strange_tape(rig: Rig, unit: StrippedUnit) -> str | None:
+    """A stated tape of its deck's rails with which its strip does not mate: one strip wants loops, the other mates with itself."""
+    place, strip = rig.places[unit.thing], rig.stock.strips[unit.strip]
+    deck = rig.decks.get(place.deck or "", rig.deck)
+    if deck is None or place.tier is not None or strip.mates != "loop":
+        return None
+    kinds = (rail.strip for rail in deck.rails if rail.strip is not None)
+    return next((kind for kind in kinds if rig.stock.strips[kind].mates == "itself"), None)
 
 
 def _faults(unit: StrippedUnit) -> list[str]:
@@ -85,22 +99,41 @@ def _told(rig: Rig, unit: StrippedUnit, faults: list[str]) -> Diagnostic:
             for name, area in (("engaged", engaged), ("needed", needed))
             if area is not None
         ),
-        help=_stronger(rig, unit),
+        mends=tuple(_stronger(rig, unit)),
     )
 
 
-def _stronger(rig: Rig, unit: StrippedUnit) -> str:
-    plate = f"put it on a bridge plate and say `{unit.thing} bridged`"
+def _stronger(rig: Rig, unit: StrippedUnit) -> Iterator[Mend]:
+    """Its feet off, the strip that mates with the tape, one that holds better, a bridge plate."""
+    thing = rig.things[unit.thing]
+    if isinstance(thing, Thing) and thing.feet is not None and thing.feet.value == "stay":
+        yield Mend(f"take the feet off '{unit.thing}'", (Replace(thing.feet.span, "removed"),))
+    tape = _strange_tape(rig, unit)
+    if tape is not None:
+        yield Mend(f"use '{tape}' under '{unit.thing}'", (AddTo("mounting", "", f"{unit.thing} with {tape}"),))
+        return
+    better = _better(rig, unit)
+    if better is not None:
+        strip, area = better
+        line = f"{unit.thing} with {strip}"
+        yield Mend(
+            f"use '{strip}' under '{unit.thing}', which needs {area / 100:.2f} cm²", (AddTo("mounting", "", line),)
+        )
+    yield Mend(f"put '{unit.thing}' on a bridge plate", (AddTo("mounting", "", f"{unit.thing} bridged"),))
+
+
+def _better(rig: Rig, unit: StrippedUnit) -> tuple[str, float] | None:
+    """A strip of the stock under which the area that engages would do, and the area that it needs in mm²."""
     thing = rig.things[unit.thing]
     if not _too_small(unit) or not isinstance(thing, Thing) or thing.mass_kg is None:
-        return plate
+        return None
     for strip in rig.stock.strips.values():
         if not _wide_enough(rig, unit, strip) or strip.pull_kpa is None:
             continue
         area = needed_mm2(thing.mass_kg.value, strip.pull_kpa.value)
         if area <= (unit.engaged_mm2 or 0.0):
-            return f"use '{strip.name}', which needs {area / 100:.2f} cm², or {plate}"
-    return plate
+            return strip.name, area
+    return None
 
 
 def _wide_enough(rig: Rig, unit: StrippedUnit, strip: Strip) -> bool:

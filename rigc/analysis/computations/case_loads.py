@@ -59,7 +59,7 @@ def case_loads(
             units=tuple(each for each in strips.units if _at(rig, each.thing) in decks),
             unknown=tuple(each for each in strips.unknown if _at(rig, each.thing) in decks),
         )
-        tapes = RailTape({name: tape.of(name) for name in decks})
+        tapes = tape.only(decks)
         items += strip_items(rig, laid, strip_order(rig, laid, tapes))
         cases = tuple(item for item in mass.cases if item.name == case)
         loads.append(CaseLoad(case or decks[0], case, decks, Mass(tuple(items), cases, ())))

@@ -47,7 +47,7 @@ class Unstripped(Record):
 
 
 class MountingStrip(Record):
-    """The strips of all things that stand on a deck's top, in the order of their places."""
+    """The strips of all things that stand on a deck's top, or hang from tape below it, in the order of their places."""
 
     units: tuple[StrippedUnit, ...]
     unknown: tuple[Unstripped, ...]
@@ -58,7 +58,7 @@ class MountingStrip(Record):
 
 
 def mounting_strip(rig: Rig, tape: RailTape) -> MountingStrip:
-    """Strips by the rule of `facts/fastening.py`; things under the deck, bolted, screwed or in brackets get none
+    """Strips by the rule of `facts/fastening.py`; things under a deck whose rails are not taped below, bolted, screwed or in brackets get none
     (unless a strip is stated for the thing by its name)."""
     found = [_stripped(rig, tape, place) for place in rig.places.values() if _takes_strips(rig, place)]
     return MountingStrip(
@@ -80,7 +80,9 @@ def needed_mm2(mass_kg: float, pull_kpa: float) -> float:
 
 
 def _takes_strips(rig: Rig, place: Place) -> bool:
-    if place.under or not isinstance(rig.things.get(place.thing), Thing):
+    deck = rig.decks.get(place.deck or "", rig.deck)
+    below = deck is not None and any(rail.both_faces for rail in deck.rails)
+    if (place.under and not below) or not isinstance(rig.things.get(place.thing), Thing):
         return False
     named = any(thing == place.thing for thing, _ in rig.mounting.strips)
     return named or rig.mounting.fixing_of(place.thing) is None
@@ -104,7 +106,9 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
         count=count,
         piece_mm=piece_mm,
         pieces=pieces,
-        deck_pieces=twins(pieces, ground or (), strip, place) if _on_tape(deck, place) else pieces,
+        deck_pieces=twins(pieces, _unlike(tape, deck, ground or (), strip), strip, place)
+        if _on_tape(deck, place)
+        else pieces,
         engaged_mm2=None if ground is None else sum(shared_mm2(piece, skew, one) for piece in pieces for one in ground),
         needed_mm2=needed_mm2(_mass(thing), strip.pull_kpa.value) if strip.pull_kpa else None,
         tapes_met=_tapes_met(pieces, skew, ground) if _on_tape(deck, place) else None,
@@ -153,12 +157,20 @@ def _on_tape(deck: Deck | None, place: Place) -> bool:
     return deck is not None and bool(deck.rails) and place.tier is None
 
 
+def _unlike(tape: RailTape, deck: Deck | None, ground: tuple[Rectangle, ...], strip: Strip) -> tuple[Rectangle, ...]:
+    """The tapes that are not of the strip's own kind, to which a strip that mates with itself needs a twin."""
+    own = {
+        id(one) for name, _, one, kind, _ in tape.each if deck is not None and name == deck.name and kind == strip.name
+    }
+    return tuple(one for one in ground if id(one) not in own)
+
+
 def _ground(deck: Deck, tape: RailTape, place: Place) -> tuple[Rectangle, ...] | None:
     """Where strips can engage: the tapes of the rails, or the whole plate (a raised tier is a plate); None if unknown."""
     if deck.width_mm is None or deck.depth_mm is None:
         return None
     if _on_tape(deck, place):
-        return tape.of(deck.name)
+        return tape.below(deck.name) if place.under else tape.of(deck.name)
     return (Rectangle(0.0, 0.0, deck.width_mm.value, deck.depth_mm.value),)
 
 

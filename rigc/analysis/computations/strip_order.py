@@ -51,9 +51,8 @@ def strip_order(rig: Rig, strips: MountingStrip, tape: RailTape) -> StripOrder:
         sums = laid.setdefault((unit.strip, width), [0.0, 0.0, 0.0])
         sums[0] += unit.count * unit.piece_mm
         sums[1] += sum(strip_length(piece, width) for piece in unit.deck_pieces)
-    for piece in (each for tapes in tape.tapes.values() for each in tapes):
-        kind = (_tape_stock(rig, piece.depth_mm), piece.depth_mm)
-        laid.setdefault(kind, [0.0, 0.0, 0.0])[2] += piece.width_mm
+    for _, _, piece, strip, faces in tape.each:
+        laid.setdefault((strip, piece.depth_mm), [0.0, 0.0, 0.0])[2] += piece.width_mm * faces
     return StripOrder(tuple(OrderedStrip(*kind, *sums) for kind, sums in laid.items()))
 
 
@@ -66,14 +65,6 @@ def _width(rig: Rig, unit: StrippedUnit) -> float:
     width = rig.stock.strips[unit.strip].width_mm
     assert width is not None, "a unit whose strip has no width is not stripped"
     return width.value
-
-
-def _tape_stock(rig: Rig, width_mm: float) -> str | None:
-    """The first strip in stock that is as wide as the tape and whose partner is another tape."""
-    for strip in rig.stock.strips.values():
-        if strip.mates == "loop" and strip.width_mm is not None and math.isclose(strip.width_mm.value, width_mm):
-            return strip.name
-    return None
 
 
 COMPUTE = strip_order

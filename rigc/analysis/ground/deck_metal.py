@@ -8,23 +8,28 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 
-def deck_metal(rig: Rig, links: list[GroundLink]) -> list[GroundLink]:
+def deck_metal(rig: Rig, links: list[GroundLink], presumed: bool = False) -> list[GroundLink]:
     """The joints between the metal of decks and the grounds on it; `links` tell which panels have a bonded jack in use.
 
     A unit on strip or on its feet touches nothing; one that is bolted, screwed or held by brackets joins its case, which is its
-    ground where a jack is bonded to it. Without a stated bushing the joint is unsure.
+    ground where a jack is bonded to it. Without a stated bushing the joint is unsure. `presumed`: a deck that does not say what it
+    is made of is taken for bare metal.
     """
     found: list[GroundLink] = []
     for pole in dict.fromkeys(pole for link in links for pole in link.ends if pole[1] == METAL):
         panel = rig.panels[pole[0]]
         deck = _deck(rig, panel.deck)
-        if deck is not None and deck.bare_metal:
+        if deck is not None and _conducts(deck, presumed):
             found.append(GroundLink((pole, _metal(deck)), "metal", span=panel.declared))
     for name, place in rig.places.items():
         unit, deck = rig.units.get(name), _deck(rig, place.deck)
-        if unit is not None and deck is not None and deck.bare_metal and rig.mounting.fixing_of(name):
+        if unit is not None and deck is not None and _conducts(deck, presumed) and rig.mounting.fixing_of(name):
             found += _bolted(unit, deck)
     return found
+
+
+def _conducts(deck: Deck, presumed: bool) -> bool:
+    return deck.bare_metal or (presumed and not deck.insulating)
 
 
 def _deck(rig: Rig, name: str | None) -> Deck | None:

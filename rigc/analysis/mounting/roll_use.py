@@ -44,6 +44,7 @@ def _pieces(strips: MountingStrip, tape: RailTape, kind: OrderedStrip) -> list[f
             found += [unit.piece_mm] * unit.count
             found += [strip_length(piece, kind.width_mm) for piece in unit.deck_pieces]
     if kind.on_rails_mm:
-        pieces = (each for tapes in tape.tapes.values() for each in tapes)
-        found += [piece.width_mm for piece in pieces if math.isclose(piece.depth_mm, kind.width_mm)]
+        for _, _, piece, strip, faces in tape.each:
+            if strip == kind.strip and math.isclose(piece.depth_mm, kind.width_mm):
+                found += [piece.width_mm] * faces
     return found

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.checks.bodies_overlap import KIND
 from rigc.diagnostics.diagnostic import Diagnostic, Number
+from rigc.diagnostics.mend import Delete, Mend
 from rigc.model.deck import Deck, Hint
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
@@ -27,7 +28,7 @@ def no_room(rig: Rig, deck: Deck, name: str, short: int) -> Diagnostic:
     return KIND.at(
         thing.declared,
         f"there is no room for '{name}' ({thing.width_mm.value:g} x {thing.depth_mm.value:g} mm) on '{deck.name}': "
-        f"at the best place found, {short / 10:g} mm are lacking in all, plugs and foot room counted",
+        f"even the best place found is {short / 10:g} mm too small, plugs and foot room included",
         subject=(name, deck.name),
         label="has no stated place",
         numbers=(Number("lacking", short / 10, "mm"),),
@@ -36,12 +37,23 @@ def no_room(rig: Rig, deck: Deck, name: str, short: int) -> Diagnostic:
 
 
 def wish_missed(hint: Hint, far: int) -> Diagnostic:
-    """A hint that the best layout found does not meet."""
+    """A wish that the best layout found does not meet."""
     return KIND.at(
         hint.span,
-        f"'{hint.thing}' can't stand as it is hinted: at the best place found it misses that by {far / 10:g} mm",
+        f"no place found for '{hint.thing}' {_wished(hint)} (the nearest is {far / 10:g} mm off)",
         subject=tuple(name for name in (hint.thing, hint.other) if name),
-        label="this hint",
+        label="this wish",
         numbers=(Number("missed", far / 10, "mm"),),
-        help="drop the hint, or state the place",
+        mends=(Mend("drop the wish", (Delete(hint.span),)),),
     )
+
+
+def _wished(hint: Hint) -> str:
+    """Where it was wished."""
+    if hint.kind == "row":
+        return f"in the {hint.word} row"
+    if hint.kind == "reach":
+        return f"within reach of the {hint.word}" if "foot" in hint.word else f"within reach of the {hint.word} foot"
+    words = {"left": "to the left of", "right": "to the right of", "front": "in front of", "behind": "behind"}
+    gap = "" if hint.gap_mm is None else f" with a gap of {hint.gap_mm:g} mm"
+    return f"{words.get(hint.word, hint.word)} '{hint.other}'{gap}"

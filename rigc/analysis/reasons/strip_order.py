@@ -89,12 +89,12 @@ def _on_deck(strips: MountingStrip, kind: OrderedStrip) -> Reason:
 
 def _on_rails(tape: RailTape, kind: OrderedStrip) -> Reason:
     value = nearest_tenth(kind.on_rails_mm)
-    laid = [
+    own = [
         (f"{deck}.tape-{number}", piece)
-        for deck, pieces in tape.tapes.items()
-        for number, piece in enumerate(pieces, 1)
+        for deck, number, piece, strip, faces in tape.each
+        if kind.on_rails_mm and strip == kind.strip and abs(piece.depth_mm - kind.width_mm) < 1e-6
+        for _ in range(faces)
     ]
-    own = [(name, piece) for name, piece in laid if kind.on_rails_mm and abs(piece.depth_mm - kind.width_mm) < 1e-6]
     inputs = tuple(
         derived(name, f"{plain(piece.width_mm)} × {plain(piece.depth_mm)}", "mm", name) for name, piece in own
     )

@@ -88,7 +88,9 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
     elif isinstance(fact, nodes.DeckFeet):
         fields["feet_inset_mm"] = context.amount(fact.inset, INSET, known)
     elif isinstance(fact, nodes.BareMetal):
-        fields["bare_metal"] = True
+        fields.update(bare_metal=True, insulating=False)
+    elif isinstance(fact, nodes.Insulating):
+        fields.update(bare_metal=False, insulating=True)
     elif isinstance(fact, nodes.Note):
         fields["notes"] = (*fields.get("notes", ()), fact.text.value)
     elif isinstance(fact, nodes.Price):
@@ -114,7 +116,8 @@ def _rail(context: Context, fact: nodes.Rail) -> Rail:
                 help="write the rail from front to rear, and its tape no wider than the rail",
             )
         )
-    return Rail(front, rear, tape_front, tape_rear, fact.span)
+    strip = context.scopes["strip"].find(fact.strip, (), "a strip") if fact.strip is not None else None
+    return Rail(front, rear, tape_front, tape_rear, fact.span, strip, fact.faces is not None)
 
 
 def _area(context: Context, fact: Any, what: str) -> Area:

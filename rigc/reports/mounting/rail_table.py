@@ -15,6 +15,7 @@ _COLUMNS = (
     Column("x", "mm", number=True),
     Column("y", "mm"),
     Column("tape", "mm", number=True),
+    Column("of"),
 )
 
 
@@ -27,6 +28,7 @@ def rail_table(rig: Rig, tape: RailTape) -> Table | None:
 
 
 def _rails(deck: Deck, tape: RailTape, several: bool) -> Iterator[Row]:
+    kinds = tape.kinds[deck.name]
     taped = [rail for rail in deck.rails if rail.tape_front_mm is not None]
     for number, (rail, piece) in enumerate(zip(taped, tape.of(deck.name), strict=False), 1):
         yield Row(
@@ -36,11 +38,12 @@ def _rails(deck: Deck, tape: RailTape, several: bool) -> Iterator[Row]:
                 Cell(f"{piece.x_mm:g}"),
                 Cell(f"{piece.y_mm:g} to {piece.rear_mm:g}"),
                 Cell(f"{piece.width_mm:g} × {piece.depth_mm:g}"),
+                Cell(", ".join(filter(None, (kinds[number - 1], "above and below" if rail.both_faces else "")))),
             )
         )
     for rail in deck.rails:
         if rail.tape_front_mm is None:
-            yield Row((Cell("no tape"), Cell(_metal(rail)), Cell(""), Cell(""), Cell("")))
+            yield Row((Cell("no tape"), Cell(_metal(rail)), *(Cell(""),) * 4))
 
 
 def _metal(rail: Rail) -> str:

@@ -19,7 +19,7 @@ _COLUMNS = (
     Column("price"),
     Column("feet in"),
     Column("heel"),
-    Column("made of, leads pass", key="notes"),
+    Column("made of, leads pass, holds", key="notes"),
     Column("facts are", key="source"),
 )
 
@@ -47,7 +47,7 @@ def _deck(deck: Deck) -> Row:
             stated(deck.price),
             stated(deck.feet_inset_mm),
             stated(deck.heel_mm),
-            words("bare metal" if deck.bare_metal else "", drops),
+            words("bare metal" if deck.bare_metal else "insulating" if deck.insulating else "", drops),
             Cell(sources_of(deck)),
         )
     )
@@ -63,7 +63,8 @@ def _case(case: Case) -> Row:
             *(Cell(""),) * 2,
             stated(case.lid_mm),
             stated(case.mass_kg),
-            *(Cell(""),) * 4,
+            *(Cell(""),) * 3,
+            words(f"holds {', '.join(case.holds)}" if case.holds else ""),
             Cell(sources_of(case)),
         )
     )

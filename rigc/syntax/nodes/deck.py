@@ -67,13 +67,22 @@ class Lid(Node):
 
 
 class Rail(Node):
-    """A rail; its tape by width (in the middle) or from where to where."""
+    """A rail; its tape by width (in the middle) or from where to where, its kind of strip, on its upper face or on both."""
 
-    FORM = "rail {front}..{rear}[ tape {tape}][..{tape_rear}]"
+    FORM = "rail {front}..{rear}[ tape {tape}][..{tape_rear}][ of {strip}][ {faces}]"
     front: Amount
     rear: Amount
     tape: Amount | None
     tape_rear: Amount | None
+    strip: Word | None
+    faces: BothFaces | None
+    span: Span
+
+
+class BothFaces(Node):
+    """`on both faces`"""
+
+    FORM = "on both faces"
     span: Span
 
 
@@ -131,6 +140,13 @@ class BareMetal(Node):
     """`bare metal`"""
 
     FORM = "bare metal"
+    span: Span
+
+
+class Insulating(Node):
+    """`insulating`"""
+
+    FORM = "insulating"
     span: Span
 
 

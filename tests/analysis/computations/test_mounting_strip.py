@@ -284,3 +284,13 @@ def test_an_askew_quarter_turn_runs_along_the_rail() -> None:
     assert marl is not None
     assert {(piece.width_mm, piece.depth_mm) for piece in marl.pieces} == {(100, 25)}
     assert set(marl.deck_pieces) <= set(marl.pieces)
+
+
+def test_tape_of_a_strip_that_mates_with_itself_on_both_faces() -> None:
+    taped = BOARD.replace("tape 40 mm", "tape 25 mm of mushroom on both faces")
+    rig = written(taped + "place {\n  marl at 40, 10 mm\n}\nmounting {\n  all with mushroom\n}\n")
+    (unit,) = rig.get(MountingStrip).units
+    assert unit.deck_pieces == ()  # the tape itself is the partner
+    (kind,) = rig.get(StripOrder).kinds
+    # two rails, two faces, each 420 - 10 mm
+    assert (kind.strip, kind.on_deck_mm, kind.on_rails_mm) == ("mushroom", 0.0, 1640.0)

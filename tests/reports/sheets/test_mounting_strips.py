@@ -155,7 +155,13 @@ def test_without_a_stated_roll_the_pieces_are_listed() -> None:
 
 def test_rails_and_plates() -> None:
     made = sheet(changed(HOME, ("  plumb with mushroom ", '  plumb bridged "plate 60 x 120 mm" ')))
-    assert [cell.text for cell in rows(made, "rail_tape")["2"]] == ["85 to 130", "5", "87.5 to 127.5", "410 × 40"]
+    assert [cell.text for cell in rows(made, "rail_tape")["2"]] == [
+        "85 to 130",
+        "5",
+        "87.5 to 127.5",
+        "410 × 40",
+        "rail-tape",
+    ]
     # plumb stands at 265, 10 and is 46 x 94
     assert [cell.text for cell in rows(made, "plates")["plumb"]] == [
         "plate 60 x 120 mm",

@@ -51,6 +51,8 @@ def _deck(deck: Deck) -> Iterator[Aspect]:
     yield knowledge("deck", deck)
     if deck.bare_metal:
         yield Aspect("deck", deck.name, "surface", "bare metal", True, FACTS, span=deck.declared)
+    if deck.insulating:
+        yield Aspect("deck", deck.name, "surface", "insulating", False, FACTS, span=deck.declared)
     drops = ", ".join(f"{drop:g}" for drop in deck.drops_mm)
     text = f"{drops} mm" if drops else "none"
     yield Aspect("deck", deck.name, "drop lines", text, deck.drops_mm, DESIGN, (REDRILL,), deck.declared)
@@ -65,6 +67,8 @@ def _deck(deck: Deck) -> Iterator[Aspect]:
 
 def _rail(rail: Rail) -> str:
     tape = "no tape" if rail.tape_front_mm is None else f"tape {rail.tape_front_mm:g} to {words(rail.tape_rear_mm)} mm"
+    tape += f" of {rail.strip}" if rail.strip is not None else ""
+    tape += " on both faces" if rail.both_faces else ""
     return f"to {rail.rear_mm:g} mm, {tape}"
 
 
