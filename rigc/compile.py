@@ -108,7 +108,9 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
             for finding in told
             if finding.kind.name not in ("unknown-name", "misused-name", "unclear-jack", "loose-lead")
         )
-    return tuple(finding for finding in told if not unread & _words(finding))
+    nameless = any(re.match(r'\s*[a-z-]+\s+"', span.text) for span in gathered.skipped)
+    hidden = ("dead-end", *(("unknown-name",) if nameless else ()))
+    return tuple(finding for finding in told if finding.kind.name not in hidden and not unread & _words(finding))
 
 
 def _words(finding: Diagnostic) -> set[str]:

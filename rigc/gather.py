@@ -8,7 +8,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Mend, Replace
-from rigc.loader import Loader, Unreadable, used_name
+from rigc.loader import STOCK, STOCK_FILES, Loader, Unreadable, used_name
 from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax import nodes
@@ -80,7 +80,7 @@ class _Gatherer:
                     f"{fault.message}{place}",
                     label="used here",
                     help="" if fault.near else fault.help or "correct the path; it counts from this file",
-                    mends=_nearest_file(statement.path, fault.near),
+                    mends=_in_stock(statement.path) or _nearest_file(statement.path, fault.near),
                 )
             )
             return
@@ -139,6 +139,15 @@ class _Gatherer:
                     mends=(Mend(f"write 'language {LANGUAGE}'", (Replace(statement.version.span, LANGUAGE),)),),
                 )
             )
+
+
+def _in_stock(path: Text) -> tuple[Mend, ...]:
+    """The mend that names a file of the generic stock by its whole path."""
+    name = posixpath.basename(path.value).removesuffix(".rig")
+    if name not in STOCK_FILES or path.value.startswith(STOCK):
+        return ()
+    right = f'"{STOCK}{name}.rig"'
+    return (Mend(f"write {right}", (Replace(path.span, right),)),)
 
 
 def _nearest_file(path: Text, near: str) -> tuple[Mend, ...]:

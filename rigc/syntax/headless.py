@@ -14,7 +14,7 @@ Piece = tuple[Chunk, tuple[Diagnostic, ...]]
 """A piece of a file, and what was found in it."""
 
 _FIRST_WORD = re.compile(r"\s*([A-Za-z][\w-]*)")
-_BRACE = re.compile(r"\s*\}\s*(#.*)?\Z")
+_BRACE = re.compile(r"\s*[})\]]\s*(#.*)?\Z")
 
 
 def without_heads(source: Source, pieces: list[Piece], heads: dict[str, frozenset[str]]) -> list[Diagnostic]:
@@ -62,9 +62,9 @@ def _word(chunk: Chunk) -> str:
 def _told(source: Source, chunks: list[Chunk], home: str) -> Diagnostic:
     first, last = chunks[0], chunks[-1]
     if _word(first) in mistakes.BLOCK_OPENERS:
-        return _without_brace(source, first)
+        return _without_brace(source, first, last)
     begin = first.start + len(first.text) - len(first.text.lstrip())
-    brace = last.start + last.text.index("}")
+    brace = last.start + len(last.text) - len(last.text.lstrip())
     lines = sum(1 for chunk in chunks[:-1] if _word(chunk))
     stand = (
         "this line and its closing brace stand" if lines == 1 else f"these {lines} lines and their closing brace stand"
@@ -79,11 +79,21 @@ def _told(source: Source, chunks: list[Chunk], home: str) -> Diagnostic:
     )
 
 
-def _without_brace(source: Source, head: Chunk) -> Diagnostic:
-    """The first line of a block is there, but for its brace."""
+def _without_brace(source: Source, head: Chunk, last: Chunk) -> Diagnostic:
+    """The first line of a block is there, but for its brace, or with another bracket."""
     begin = head.start + len(head.text) - len(head.text.lstrip())
     line = head.text.strip().partition("\n")[0].partition("#")[0].rstrip()
     end = begin + len(line)
+    if line[-1] in "([":
+        closing = last.start + len(last.text) - len(last.text.lstrip())
+        edits = (Replace(Span(source, end - 1, end), "{"), Replace(Span(source, closing, closing + 1), "}"))
+        return mistakes.UNCLOSED.at(
+            Span(source, end - 1, end),
+            f"a block stands in braces, not in {line[-1]} {source.text[closing]}",
+            label="opened here",
+            also=(Label(Span(source, closing, closing + 1), "closed here"),),
+            mends=(Mend("write { and }", edits),),
+        )
     return mistakes.UNCLOSED.at(
         Span(source, begin, end),
         f"the block '{line}' has no opening brace",

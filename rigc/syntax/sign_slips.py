@@ -38,7 +38,9 @@ def _quotes(m: Mistake) -> Wording | None:
         return None
     message, label = f"{m.sign} is not the quote of this language", "a text begins here"
     closing = _DOUBLE if m.sign in _DOUBLE else _SINGLE
-    if held := re.match(rf'.([^"\\{{}}]*?)["{closing}]', m.after):
+    text = r'([^"\\{}]*'
+    end = r"(?=[ \t]*(?:[{#]|\Z))"
+    if held := re.match(rf'.{text})["{closing}]{end}', m.after) or re.match(rf'.{text}?)["{closing}]', m.after):
         text = f'"{held[1]}"'
         return Wording(message, label, mends=m.instead(m.at, m.at + held.end(), text, f"write {text}"))
     return Wording(message, label, 'use the plain quote "')
@@ -149,11 +151,11 @@ def _semicolon(m: Mistake) -> Wording | None:
 
 
 def _comment(m: Mistake) -> Wording | None:
-    if not m.word.startswith(("//", "/*", "--")):
+    if not m.after.startswith(("//", "/*", "--", "<!--")):
         return None
-    sign = m.word[:2]
-    held = re.match(r"/\*[ \t]*(.*?)[ \t]*\*/[ \t]*\Z", m.after)
-    end, text = (m.at + held.end(), f"# {held[1]}") if held else (m.at + 2, "#")
+    sign = "<!--" if m.sign == "<" else m.word[:2]
+    held = re.match(r"(?:/\*|<!--)[ \t]*(.*?)[ \t]*(?:\*/|-->)[ \t]*\Z", m.after)
+    end, text = (m.at + held.end(), f"# {held[1]}") if held else (m.at + len(sign), "#")
     mends = m.instead(m.at, end, text, "begin a comment with #")
     return Wording(f"'{sign}' does not begin a comment", "from here on", mends=mends)
 

@@ -197,6 +197,15 @@ def _second_statement(m: Mistake) -> Wording | None:
 def _comma(m: Mistake) -> Wording | None:
     if m.sign != "," or not m.expected & _PROVENANCE:
         return None
+    behind = re.match(r",[ \t]*([a-z][a-z-]*)", m.after)
+    sourced = behind is not None and behind[1] in ("measured", "leaflet", "assumed")
+    if behind and not sourced and behind[1] in m.blocks().get(m.block, frozenset()):
+        indent = re.match(r"[ \t]*", m.before)
+        line = f"\n{indent.group() if indent else ''}"
+        mends = m.instead(
+            m.at, m.at + behind.start(1), line, f"begin a new line before '{behind[1]}', without the comma"
+        )
+        return Wording(f"'{behind[1]}' begins a second statement on this line", "the first one ends here", mends=mends)
     return Wording("this comma does not belong here", "this sign", mends=m.instead(m.at, m.at + 1, "", "delete it"))
 
 
@@ -210,6 +219,21 @@ def _unit_on_a_count(m: Mistake) -> Wording | None:
             f"{counted[1]} is a plain number here; delete '{m.word}', or put it where it belongs",
         )
     return None
+
+
+def _missing_word(m: Mistake) -> Wording | None:
+    """The one word that may stand here does not: `accept ... "as it is" until 2026-12-31`."""
+    known = [m.literals.get(name, "") for name in m.expected]
+    if len(known) != 1 or not re.fullmatch(r"[a-z][a-z-]*", known[0]) or not m.word or m.kind in ("_NL", "end of file"):
+        return None
+    if known[0] == "by":
+        return Wording(
+            f"'by' is missing before '{m.word}'", "who says so goes here", 'write by "..." with the initials'
+        )
+    if len(m.word) > 2 and known[0].startswith(m.word[:3]):
+        return Wording(f"'{m.word}' means nothing here", f"did you mean '{known[0]}'?", mends=m.write(known[0]))
+    mends = m.instead(m.at, m.at, f"{known[0]} ", f"write '{known[0]}' before it")
+    return Wording(f"'{known[0]}' is missing before '{m.word}'", "a word is missing here", mends=mends)
 
 
 def _anything(m: Mistake) -> Wording:
@@ -246,4 +270,4 @@ STATEMENT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _second_statement,
     _comma,
 )
-LAST_RESORT: tuple[Callable[[Mistake], Wording | None], ...] = (_unit_on_a_count, _anything)
+LAST_RESORT: tuple[Callable[[Mistake], Wording | None], ...] = (_unit_on_a_count, _missing_word, _anything)

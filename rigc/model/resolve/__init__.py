@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.model.resolve import (
     built,
     bypass,
@@ -28,7 +28,7 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.inside_deck import check_lanes
 from rigc.model.resolve.ports import Ports
 from rigc.model.rig import Intent, Rig
-from rigc.model.scope import MISUSED, TAKEN
+from rigc.model.scope import MISUSED, TAKEN, UNKNOWN, article
 from rigc.model.unknown_names import each_name_once
 from rigc.model.way_slips import Ways, way_slips
 from rigc.source import Span
@@ -66,7 +66,8 @@ def resolve(
     kept, doubles = _declared(statements, reserved, end)
     context = Context(kept, reserved, end)
     rig = _resolved(context)
-    return rig, each_name_once((*doubles, *_not_of(doubles, context.findings)))
+    told = (_of_another_kind(context, finding) for finding in _not_of(doubles, context.findings))
+    return rig, each_name_once((*doubles, *told))
 
 
 def mentions(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> dict[str, tuple[Word, ...]]:
@@ -157,6 +158,22 @@ def _declared(
         if family is None or trial.scopes[family[0]].declare(family[1], statement.name):  # type: ignore[attr-defined]
             kept.append(statement)
     return tuple(kept), tuple(finding for finding in trial.findings if finding.kind is TAKEN)
+
+
+def _of_another_kind(context: Context, finding: Diagnostic) -> Diagnostic:
+    """An unknown name that is declared, but among things of another family, says as what."""
+    name = finding.subject[0] if finding.kind is UNKNOWN and len(finding.subject) == 1 else ""
+    homes = [scope.declared[name] for scope in context.scopes.values() if name in scope.declared]
+    before, goes, wanted = finding.message.partition("; ")
+    if not homes or not wanted.endswith("goes here") or not before.startswith("nothing declares"):
+        return finding
+    kind, first = homes[0]
+    told: Diagnostic = finding.replace(
+        message=f"'{name}' is {article(kind)}{goes}{wanted}",
+        label=wanted,
+        also=(*finding.also, Label(first.span, "declared here")),
+    )
+    return told
 
 
 def _not_of(doubles: tuple[Diagnostic, ...], findings: list[Diagnostic]) -> Iterator[Diagnostic]:

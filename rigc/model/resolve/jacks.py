@@ -23,7 +23,7 @@ from rigc.model.measures import (
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.contradictions import check_levels
 from rigc.model.resolve.jack_directions import is_pair, is_way
-from rigc.model.scope import UNKNOWN, corrected, twice
+from rigc.model.scope import SAID_TWICE, UNKNOWN, corrected, twice
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.near import nearest
 from rigc.syntax import nodes
@@ -104,7 +104,9 @@ def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
     worn = any(isinstance(item.fact, nodes.Headphones) for item in items)
     for item in items:
         for jack in _jacks(context, item, worn):
-            if jack.name in found:
+            if jack.name in found and not any(
+                each.kind is SAID_TWICE and each.span is item.fact.span for each in context.findings
+            ):
                 context.report(
                     twice(
                         f"the jack '{jack.name}'",

@@ -99,10 +99,13 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: Shar
         if base is None or type(base) is not type(block):
             kind = type(block).FORM.split(" {")[0]
             near = nearest(like.text, [name for name, each in blocks.items() if type(each) is type(block)])
+            other = f"'{like.text}' is {article(type(base).__name__.lower())}; {article(kind)} can only be like {article(kind)}"
             context.report(
                 UNKNOWN.at(
                     like.span,
-                    f"no {kind} '{like.text}' is declared that '{line[-1].name.text}' could be like",
+                    f"no {kind} '{like.text}' is declared that '{line[-1].name.text}' could be like"
+                    if base is None
+                    else other,
                     subject=(like.text,),
                     label=f"did you mean '{near}'?" if near else "this name",
                     help="" if near else f"name {article(kind)} that is declared, or delete 'like {like.text}'",

@@ -1,0 +1,262 @@
+"""What people are used to from leaflets, tables and other notations, where this language wants another order or sign -> the wording."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from rigc.diagnostics.mend import Mend
+from rigc.near import nearest
+from rigc.syntax.mistake import Mistake, Wording
+
+_BY_UNIT = {"V": "needs", "mA": "draws", "g": "mass", "kg": "mass", "ms": "latency"}
+_PHRASES = {
+    "power consumption": "draws", "current consumption": "draws", "current draw": "draws", "consumption": "draws",
+    "power": "draws", "current": "draws", "weight": "mass", "dimensions": "body", "size": "body", "voltage": "needs",
+    "power supply": "needs", "supply voltage": "needs", "latency": "latency", "mass": "mass", "body": "body", "gain": "gain",
+}  # fmt: skip
+"""What a leaflet prints before a figure, and the statement that tells it here; common speech, no source."""
+_RANGED = frozenset({"mains", "accepts", "rail", "tier", "treadle", "band", "tape"})
+_HOMES = {"at": "place", "under": "place", "row": "place", "within": "place", "from": "power", "alone": "power", "with": "mounting"}  # fmt: skip
+_JACKS = {"mono": "ts", "stereo": "trs", "tip-sleeve": "ts", "tip-ring-sleeve": "trs"}
+
+
+def _line(m: Mistake) -> str:
+    return m.text[m.line_start : m.line_end]
+
+
+def _rewritten(m: Mistake, pattern: str, new: str, words: str = "") -> tuple[Mend, ...]:
+    """The mend by which all that matches in the line is written anew; none where nothing matches."""
+    line = _line(m)
+    code = line.partition("#")[0]
+    made = re.sub(pattern, new, code)
+    if made == code:
+        return ()
+    return m.instead(m.line_start, m.line_start + len(code), made, words or f"write {made.strip()}")
+
+
+def _size_sign(m: Mistake) -> Wording | None:
+    """`70 X 120 X 55 mm` and `70*120*55 mm`."""
+    found = re.search(r"\d[ \t]*([X*])[ \t]*\d", _line(m))
+    if found is None or m.before.split()[:1] not in (["body"], ["size"], ["inside"], ["inlet"], ["connector"]):
+        return None
+    mends = _rewritten(m, r"(?<=\d)[ \t]*[X*][ \t]*(?=\d)", " x ")
+    return Wording(f"'{found[1]}' does not join sizes", "a small x goes between them", mends=mends)
+
+
+def _inch_sign(m: Mistake) -> Wording | None:
+    if m.sign != '"' or not re.search(r"\d[ \t]*\Z", m.before):
+        return None
+    signs = r'(?<=\d)[ \t]*"'
+    line = re.sub(signs, "", _line(m).partition("#")[0]).rstrip()
+    mends = m.instead(
+        m.line_start, m.line_start + len(_line(m).partition("#")[0]), f"{line} in", f"write {line.strip()} in"
+    )
+    return Wording('" is not the sign of inches', "this sign", mends=mends)
+
+
+def _one_size(m: Mistake) -> Wording | None:
+    """`inlet dc barrel 2.1 mm rear ...`."""
+    if "_X" not in m.expected or "barrel" not in m.before.split():
+        return None
+    return Wording("a barrel has two sizes: outer x inner", "the second is missing", "write both, as 5.5 x 2.1 mm")
+
+
+def _jack_kind(m: Mistake) -> Wording | None:
+    if not m.awaits("ts", "trs", "xlr") or m.kind == "character" or not m.word.isascii():
+        return None
+    ours = _JACKS.get(m.word.lower(), "") or nearest(m.word, ("ts", "trs", "mini-trs", "xlr", "din", "wireless"))
+    kinds = "ts is the two-pole jack of a guitar lead, trs the three-pole one, mini-trs that of 3.5 mm"
+    if ours:
+        return Wording(f"'{m.word}' is no kind of jack here", f"did you mean '{ours}'?", mends=m.write(ours))
+    return Wording(f"'{m.word}' is no kind of jack", "a kind of jack goes here", kinds)
+
+
+def _impedance_last(m: Mistake) -> Wording | None:
+    """`input in ts right 80 mm 1 Mohm up 25 mm`."""
+    if not re.search(r"\b(?:left|right|front|rear)\b[^#]*\Z", m.before) or not re.match(
+        r"\d[\d.]*[ \t]*[kM]?(?:ohm|Ω|Ω)", m.after
+    ):
+        return None
+    shape = r"\b((?:left|right|front|rear)\b[^#]*?)[ \t]+(\d[\d.]*[ \t]*[kM]?(?:ohm|Ω|Ω))"
+    mends = _rewritten(m, shape, r"\2 \1")
+    return Wording("the impedance stands before the side", "in front of the side", mends=mends)
+
+
+def _kind_first(m: Mistake) -> Wording | None:
+    """`needs dc 9 V`."""
+    if m.word not in ("dc", "ac") or m.before.split()[:1] != ["needs"]:
+        return None
+    mends = _rewritten(m, r"\b(dc|ac)[ \t]+(\d[\d.]*[ \t]*m?V)\b", r"\2 \1")
+    return Wording(f"'{m.word}' stands behind the voltage", "a number goes here", mends=mends)
+
+
+def _hyphen_range(m: Mistake) -> Wording | None:
+    """`mains 100-240 V 50-60 Hz`."""
+    if not m.before.split() or m.before.split()[0] not in _RANGED:
+        return None
+    found = re.search(r"\d[\d.]*[ \t]*-[ \t]*\d[\d.]*", _line(m))
+    if found is None:
+        return None
+    mends = _rewritten(m, r"(?<=\d)[ \t]*-[ \t]*(?=\d)", "..")
+    return Wording(f"'{found.group()}' is no range", "two dots go between the numbers", mends=mends)
+
+
+def _plus_minus(m: Mistake) -> Wording | None:
+    if m.sign != "±":
+        return None
+    return Wording("± is no sign of this language", "this sign", mends=_rewritten(m, r"±[ \t]*", "within "))
+
+
+def _bullet(m: Mistake) -> Wording | None:
+    found = re.match(r"[-*•‣+][ \t]*(?=[a-z])", m.after)
+    if m.before.strip() or found is None:
+        return None
+    mends = m.instead(m.at, m.at + found.end(), "", "delete the bullet")
+    return Wording("a bullet begins no statement", "this sign", mends=mends)
+
+
+def _figure_first(m: Mistake) -> Wording | None:
+    """`9 V dc` alone on its line."""
+    found = re.match(r"\d[\d.]*[ \t]*([A-Za-z]+)\b[^#\n]*", m.after)
+    if m.before.strip() or found is None or m.block != "unit" or found[1] not in _BY_UNIT:
+        return None
+    word = _BY_UNIT[found[1]]
+    mends = m.instead(m.at, m.at, f"{word} ", f"write {word} {found.group().strip()}")
+    return Wording(
+        f"a statement begins with its word, not with {found.group().strip()}", "a word is missing", mends=mends
+    )
+
+
+def _leaflet(m: Mistake) -> Wording | None:
+    """`Power consumption: 8 mA`."""
+    found = re.match(r"([A-Za-z][A-Za-z -]*?)[ \t]*:?[ \t]*(?=\d)", m.after)
+    if m.before.strip() or found is None or not re.search(r"[A-Z: ]", found.group().rstrip(" ")):
+        return None
+    ours = _PHRASES.get(found[1].lower(), "")
+    if ours not in m.blocks().get(m.block, frozenset()):
+        return None
+    mends = m.instead(
+        m.at, m.at + found.end(), f"{ours} ", f"write {ours} {m.text[m.at + found.end() : m.line_end].strip()}"
+    )
+    return Wording(f"'{found[1]}' is how a leaflet says it", f"here it is '{ours}'", mends=mends)
+
+
+def _outside(m: Mistake) -> Wording | None:
+    """`tern at 200, 20 mm` at the top level."""
+    words = m.after.split()
+    if m.block or m.before.strip() or len(words) < 3 or any(words[0] in heads for heads in m.blocks().values()):
+        return None
+    home = _HOMES.get(words[1], "")
+    if not home or not re.fullmatch(r"[a-z][a-z0-9-]*,?", words[0]):
+        return None
+    return Wording(
+        f"'{words[0]} {words[1]} ...' stands outside of its block",
+        "this statement",
+        f"write it in the {home} block: {home} {{ ... }}",
+    )
+
+
+def _feed_turned(m: Mistake) -> Wording | None:
+    """`brook.o1 -> tern` in the power block."""
+    found = re.match(
+        r"[ \t]*([a-z][\w-]*\.[\w-]+)[ \t]*(?:->|=>|from|to|feeds|[:=>])[ \t]*([a-z][\w-]*)[ \t]*(?:#.*)?\Z", _line(m)
+    )
+    if m.block != "power" or m.sign != "." or found is None:
+        return None
+    text = f"{found[2]} from {found[1]}"
+    mends = m.instead(m.line_start + found.start(1), m.line_start + found.end(2), text, f"write {text}")
+    return Wording("the unit stands first, then its outlet", "an outlet here", mends=mends)
+
+
+def _title_for_a_name(m: Mistake) -> Wording | None:
+    """`chain guitar -> "overdrive"`, `unit "Green Overdrive" {` and `like "delay"`."""
+    if m.kind != "STRING" or "NAME" not in m.expected:
+        return None
+    title, end = m.span.text[1:-1], m.at + len(m.span.text)
+    if m.before.split()[-1:] == ["like"]:
+        start = m.line_start + m.before.rindex("like")
+        mends = m.instead(start, m.at, "", "delete 'like'")
+        return Wording("it is not said what this is like", "a name goes here", "name what it is like", mends)
+    named = re.search(
+        rf'^[ \t]*[a-z]+[ \t]+([a-z][a-z0-9-]*)[^"\n]*"{re.escape(title)}"', m.span.source.text, re.MULTILINE
+    )
+    if named:
+        mends = m.instead(m.at, end, named[1], f"write {named[1]}: a chain is written in names, not in titles")
+        return Wording(f"\"{title}\" is the title of '{named[1]}'", "its name goes here", mends=mends)
+    name = re.sub(r"[^a-z0-9]+", "-", title.lower()).strip("-")
+    if m.awaits("{") or len(m.before.split()) == 1:
+        if not re.match(r"[a-z]", name) or name == title:
+            return None
+        help = f"write a name before it, for example {name}"
+        return Wording(f'a name is missing before the title "{title}"', "a name goes here", help)
+    return None
+
+
+def _chain_in_braces(m: Mistake) -> Wording | None:
+    if m.sign != "{" or m.before.split()[:1] != ["chain"]:
+        return None
+    held = re.match(r"\{[ \t]*\n?[ \t]*([^{}\n]*?)[ \t]*\n?[ \t]*\}", m.text[m.at :])
+    message, help = "a chain is one statement, no block", "write it without braces"
+    if held and held[1]:
+        mends = m.instead(m.at, m.at + held.end(), held[1], f"write chain {held[1]}")
+        return Wording(message, "no brace goes here", mends=mends)
+    return Wording(message, "no brace goes here", help)
+
+
+def _no_date(m: Mistake) -> Wording | None:
+    if m.expected == {"DATE"} and m.sign == '"':
+        return Wording(
+            "the date is missing", "year-month-day goes before this text", "write it before the text, as 2026-03-02"
+        )
+    return None
+
+
+def _not_isolated(m: Mistake) -> Wording | None:
+    if not m.awaits("isolated", "common") or m.word not in ("front", "rear", "left", "right"):
+        return None
+    advice = f"write 'isolated' before '{m.word}', or 'common' and the group's name"
+    return Wording("this outlet is said to be neither isolated nor of a common group", "it goes here", advice)
+
+
+def _turn(m: Mistake) -> Wording | None:
+    """`tern at 200, 20 mm 90 deg` and `tern at 200 x 20 mm`."""
+    if m.block == "place" and m.awaits("turned") and re.match(r"-?\d+[ \t]*(?:deg|°)", m.after):
+        mends = m.instead(m.at, m.at, "turned ", f"write turned {m.after.strip()}")
+        return Wording(f"'{m.word}' stands right behind the place", "a word is missing before it", mends=mends)
+    if m.block == "place" and re.search(r"\bat[ \t]+-?\d[\d.]*[ \t]*\Z", m.before) and m.word == "x":
+        mends = _rewritten(m, r"(?<=\d)[ \t]*x[ \t]*(?=-?\d)", ", ")
+        return Wording("a comma goes between the two numbers of a place", "here", mends=mends)
+    return None
+
+
+def _points(m: Mistake) -> Wording | None:
+    """`at 200,5, 20,5 mm`."""
+    found = re.search(r"(\d+),(\d+),[ \t]*(\d+),(\d+)", _line(m))
+    if m.sign != "," or found is None:
+        return None
+    mends = _rewritten(m, r"(\d+),(\d+),[ \t]*(\d+),(\d+)", r"\1.\2, \3.\4")
+    return Wording(f"'{found[1]},{found[2]}' is written with a comma", "a decimal point, never a comma", mends=mends)
+
+
+HABIT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
+    _size_sign,
+    _inch_sign,
+    _title_for_a_name,
+    _hyphen_range,
+    _plus_minus,
+    _bullet,
+    _figure_first,
+    _leaflet,
+    _points,
+    _turn,
+    _one_size,
+    _jack_kind,
+    _impedance_last,
+    _kind_first,
+    _outside,
+    _feed_turned,
+    _chain_in_braces,
+    _no_date,
+    _not_isolated,
+)
