@@ -83,7 +83,8 @@ def _shared(drop: LeadDrop) -> Reason | None:
     )
     if drop.shared_v is None or drop.wire is None:
         return Reason(name, NOT_KNOWN, "mV", "for want of a leg's length, conductor or current", (), rule, _OHM)
-    value, metre = decimals(drop.shared_v * 1000, 1), f"{drop.wire.ohm_per_m * 1000:.4g}"
+    value, parts = decimals(drop.shared_v * 1000, 1), sum((ma or 0.0) * (mm or 0.0) for ma, mm in drop.beside)
+    (metre,) = operands(lambda each: decimals(2 * parts / 1000 * each / 1000, 1), drop.wire.ohm_per_m * 1000)
     terms = [f"{plain(ma or 0.0)} × {plain(mm or 0.0)}" for ma, mm in drop.beside]
     formula = f"2 × ({' + '.join(terms)}) / 1000 × {metre} / 1000 = {value}"
     inputs = tuple(Input(f"beside it, {plain(mm or 0.0)} mm", f"{plain(ma or 0.0)}", "mA") for ma, mm in drop.beside)
@@ -98,12 +99,11 @@ def _drop(drop: LeadDrop, ohm: Reason, current: Reason, shared: Reason | None) -
         *more,
     )
     value = _text(None if drop.drop_v is None else drop.drop_v * 1000)
-    added = "" if shared is None else f" + {shared.value}"
-    formula = (
-        "for want of resistance or current"
-        if drop.drop_v is None
-        else f"{ohm.value} × {current.value} / 1000{added} = {value}"
-    )
+    formula = "for want of resistance or current"
+    if drop.drop_v is not None and drop.one_way_ohm is not None and drop.ma is not None:
+        parts = (2000 * drop.one_way_ohm, drop.ma, 1000 * (drop.shared_v or 0.0))
+        mohm, milliamps, more_mv = operands(lambda o, i, more: decimals(o * i / 1000 + more, 1), *parts, least=1)
+        formula = f"{mohm} × {milliamps} / 1000{'' if shared is None else f' + {more_mv}'} = {value}"
     return Reason(f"{drop.mark}.drop", value, "mV", formula, inputs, "drop = current × resistance", _OHM)
 
 
