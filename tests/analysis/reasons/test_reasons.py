@@ -91,7 +91,7 @@ def one(rig: str, name: str, *changes: tuple[str, str]) -> Reason:
             "(0.19 × 25 + 0.35 × 24 + 0.4 × 27.5 + 0.4 × 27.5 + 0.42 × 29 + 0.43 × 29 + 1.1 × −42.5 + 2.1 × −10) / 5.390 = −1.5",
         ),
         (HOME, "rig.lift.left", "17.199", "23 − 5.801 = 17.199"),
-        (TOURING, "rig.airline.left", "−1.320", "32 − 33.320 = −1.320"),
+        (TOURING, "rig.airline.left", "−1.320", "32 − 33.32 = −1.320"),
         (HOME, "A1.around", "6.5", "6.5 mm, as stated"),
         (HOME, "home.takes-a", "0.048", "10.99 / 230 = 0.048"),
         (HOME, "home.mill5.flux", "4.600", "230 / 1 / 50 = 4.600"),
