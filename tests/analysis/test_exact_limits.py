@@ -6,12 +6,14 @@ import pytest
 from cases import READER
 
 from rigc.analysis.cables.cut_batches import with_waste_cm
+from rigc.analysis.checks.unfit_mains import _result
 from rigc.analysis.computations.cable_lengths import longest_length
 from rigc.analysis.computations.crossings import BESIDE, FINE, _verdict
 from rigc.analysis.computations.lead_drops import tap_share
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.computations.levels import LevelEdge
 from rigc.analysis.computations.mass import Mass
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.ring_hum import RingHum
 from rigc.analysis.power.power_tap import Tap, tap
 from rigc.analysis.power.primary import Primary
@@ -79,6 +81,22 @@ def test_unlike_outlets_in_series_add_their_voltages_and_give_the_smaller_curren
     made = two_outlets("series")
     assert (made.volts, made.limit_ma) == (21, 100)
     assert [tap_share(made, port) for port in made.outlets] == [1, 1]
+
+
+def test_unlike_outlets_in_parallel_bear_a_unit_by_their_ratings() -> None:
+    """200 mA on outlets of 100 and 300 mA: a quarter and three quarters, 50 and 150 mA."""
+    made = results(
+        "unit marl {\n  inlet dc barrel 5.5 x 2.1 mm\n  needs 9 V dc\n  draws 200 mA\n}\n"
+        "supply brook {\n  outlet o1 9 V dc 100 mA isolated\n  outlet o2 9 V dc 300 mA isolated\n}\n"
+        "power {\n  marl from brook.o1, brook.o2 parallel\n}\n"
+    )
+    assert [load.load_ma for load in made.get(PowerAssignment).loads.values()] == [50, 150]
+
+
+def test_the_lowest_voltage_that_a_supply_takes_is_not_too_low() -> None:
+    """At 200 V of 200 to 240 V nothing is said of the secondary; at 199 V it gives 199 / 220 = 90 %."""
+    assert _result(winding(200)) == ""
+    assert _result(winding(199)).startswith(": its secondary gives 90 % of design")
 
 
 def winding(volts: float, load_va: float = 10.0) -> Primary:
