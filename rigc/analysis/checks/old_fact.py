@@ -2,7 +2,7 @@
 
 Why it matters: makers change a unit under its name, and a figure that nobody signed can't be asked about.
 What to do: look at the unit again, and state `measured`, the day and who did it: once for its block, or behind a line.
-Judged are units and supplies in use; serial numbers, owners and prices are no facts that anybody measures.
+Judged are units and supplies in use, and the age of what is dated in instruments and decks; serial numbers, owners and prices are no facts that anybody measures.
 Source: common practice, no source.
 """
 
@@ -16,9 +16,10 @@ from rigc.analysis.facts_of import facts_of
 from rigc.analysis.power.used_things import used_things
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.age import OLD_MONTHS
+from rigc.model.deck import Deck
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
-from rigc.model.things import Supply, Unit
+from rigc.model.things import Thing
 
 KIND = Kind(
     "old-fact",
@@ -32,10 +33,11 @@ KIND = Kind(
 def old_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
     """One finding for each thing in use with such facts."""
     limit = months_before(rig.head.date, round(OLD_MONTHS.value))
-    for thing in used_things(rig, power):
+    signing = used_things(rig, power)
+    for thing in (*signing, *rig.instruments.values(), *rig.decks.values()):
         facts = facts_of(thing)
         old = [fact for fact in facts if fact.provenance is not None and "" < fact.provenance.date < limit]
-        unsigned = [fact for fact in facts if not _signed(fact)]
+        unsigned = [fact for fact in facts if thing in signing and not _signed(fact)]
         if old or unsigned:
             yield _told(thing, old, unsigned, limit)
 
@@ -51,7 +53,7 @@ def _signed(fact: Fact[Any]) -> bool:
     return fact.provenance is not None and bool(fact.provenance.date) and bool(fact.provenance.by.strip())
 
 
-def _told(thing: Unit | Supply, old: list[Fact[Any]], unsigned: list[Fact[Any]], limit: str) -> Diagnostic:
+def _told(thing: Thing | Deck, old: list[Fact[Any]], unsigned: list[Fact[Any]], limit: str) -> Diagnostic:
     parts = []
     if old:
         oldest = min(fact.provenance.date for fact in old if fact.provenance is not None)

@@ -1,4 +1,4 @@
-"""A field note is newer than the revision and not folded into it, or is stated `open`.
+"""A field note is newer than the revision, or is stated `open`.
 
 Why it matters: the next revision would be designed against a board that no longer exists.
 What to do: bring the design up to what was done on the road, and write `folded` behind the note. If it was undone since,
@@ -26,13 +26,15 @@ KIND = Kind(
 def open_field_note(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each open note, with the swap that names it."""
     for note in rig.field_notes:
-        if note.open_at(rig.head.date):
+        if note.open_at(rig.head.date) or note.date > rig.head.date:
             yield _told(rig, note)
 
 
 def _told(rig: Rig, note: FieldNote) -> Diagnostic:
     head = rig.head
     newer = f"is newer than revision {head.letter} of {head.date} and not folded into it"
+    if note.date > head.date and note.state == "folded":
+        newer = f"is stated folded, but is newer than revision {head.letter} of {head.date}"
     why = newer if note.date > head.date else f"is stated open; revision {head.letter} is of {head.date}"
     swaps = [(out, into) for built in rig.as_built for out, into, number in built.swaps if number == note.number]
     names = tuple(name for pair in swaps for name in pair)
