@@ -89,11 +89,8 @@ def choice_table(rig: Rig) -> Table | None:
 
 
 def _choice(rig: Rig, signal: str) -> Row:
-    wishes, prices = rig.lead_wishes, rig.stock.premade_price.get(signal, {})
-    lengths = [
-        f"{length:g}{f' ({prices[length].typed})' if length in prices else ''}"
-        for length in rig.stock.premade_mm.get(signal, ())
-    ]
+    wishes = rig.lead_wishes
+    lengths = [_premade(rig, signal, length) for length in rig.stock.premade_mm.get(signal, ())]
     return Row(
         (
             Cell(signal, strong=True),
@@ -104,6 +101,13 @@ def _choice(rig: Rig, signal: str) -> Row:
             Cell(", ".join(lengths)),
         )
     )
+
+
+def _premade(rig: Rig, signal: str, length: float) -> str:
+    """`300 (5 EUR, 20 g)`"""
+    figures = (rig.stock.premade_price, rig.stock.premade_kg)
+    told = [fact.typed for each in figures if (fact := each.get(signal, {}).get(length)) is not None]
+    return f"{length:g} ({', '.join(told)})" if told else f"{length:g}"
 
 
 def _once(names: Iterable[str | None], stock: dict[str, T]) -> list[T]:
