@@ -21,6 +21,8 @@ def meaning(jack: Jack) -> str:
 def told(jack: Jack) -> str:
     """What each contact carries."""
     kind = jack.connector.kind
+    if kind == "wireless":
+        return "no contact: it is reached through the air"
     if kind == "xlr":
         return "pin 1 shield, pin 2 signal, pin 3 signal inverted"
     if kind == "ts" or meaning(jack) in ("mono", "speaker"):

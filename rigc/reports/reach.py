@@ -52,6 +52,13 @@ def rule_of(name: str) -> str:
     return "".join(f"_{letter.lower()}" if letter.isupper() else letter for letter in name).lstrip("_")
 
 
+NO_FACTS = {
+    "language": "says how the file is read",
+    "use": "brings in another file, whose statements have rows of their own",
+    "sourced": "a fact with its provenance: each of them has its rows",
+}
+"""Statements that reach no sheet by themselves, and why."""
+
 TABLE = """
 draws amount | power-table |
 """

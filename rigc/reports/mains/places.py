@@ -19,6 +19,7 @@ _COLUMNS = (
     Column("all supplies", "VA", number=True),
     Column("all supplies", "A", number=True, key="all_supplies_a"),
     Column("note"),
+    Column("what it is", key="title"),
 )
 
 
@@ -45,6 +46,7 @@ def _row(scenario: Scenario, loads: MainsLoads) -> Row:
             Cell("?" if known is None else fixed(known, 2)),
             Cell("?" if known is None or not volts else fixed(known / volts, 3)),
             Cell(_note(scenario, first, second)),
+            Cell(scenario.title),
         )
     )
 

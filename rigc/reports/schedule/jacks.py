@@ -110,6 +110,7 @@ def _wired(jack: Jack) -> Cell:
     return words(
         jack.wiper or "",
         "" if jack.track_ohm is None else f"track {jack.track_ohm.typed}",
+        jack.taper or "",
         "" if jack.midi_form is None else f"type {jack.midi_form}",
         jack.contact or "",
         "" if jack.captive_mm is None else f"captive {jack.captive_mm.typed}",

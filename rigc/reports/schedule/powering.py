@@ -37,6 +37,7 @@ _OUTLETS = (
     Column("connector"),
     Column("polarity"),
     Column("return"),
+    Column("captive lead", key="captive"),
 )
 
 
@@ -119,5 +120,6 @@ def _outlet(supply: Supply, outlet: Outlet) -> Row:
             Cell("" if outlet.connector is None else str(outlet.connector)),
             Cell(outlet.polarity or ""),
             Cell("isolated" if outlet.common is None else f"common {outlet.common}"),
+            stated(outlet.captive_mm),
         )
     )

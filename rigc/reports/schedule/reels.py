@@ -51,6 +51,15 @@ _STRIPS = (
     Column("price of a roll", key="price"),
 )
 
+_CHOICES = (
+    Column("leads"),
+    Column("cable"),
+    Column("plug"),
+    Column("made or bought", key="cutting"),
+    Column("run at y", "mm", key="lanes"),
+    Column("premade lengths", "mm", key="premade"),
+)
+
 
 def cable_table(rig: Rig, names: Iterable[str | None]) -> Table:
     """A row for every cable of these names, each once."""
@@ -69,6 +78,36 @@ def strip_table(rig: Rig, names: Iterable[str | None]) -> Table:
     return Table(
         "strips", "Strip in use", _STRIPS, tuple(map(_strip, _once(names, rig.stock.strips))), empty="no strip"
     )
+
+
+def choice_table(rig: Rig) -> Table | None:
+    """A row for each kind of lead: what it is made of where it names nothing else, where it runs, in which lengths it is bought."""
+    wishes, stock = rig.lead_wishes, rig.stock
+    signals = (wishes.cables, wishes.plugs, wishes.cutting, wishes.lanes, stock.premade_mm.items())
+    rows = tuple(_choice(rig, signal) for signal in dict.fromkeys(signal for each in signals for signal, _ in each))
+    return Table("choices", "Leads that name nothing else", _CHOICES, rows) if rows else None
+
+
+def _choice(rig: Rig, signal: str) -> Row:
+    wishes = rig.lead_wishes
+    lengths = [_premade(rig, signal, length) for length in rig.stock.premade_mm.get(signal, ())]
+    return Row(
+        (
+            Cell(signal, strong=True),
+            Cell(dict(wishes.cables).get(signal, "")),
+            Cell(dict(wishes.plugs).get(signal, "")),
+            Cell(dict(wishes.cutting).get(signal, "")),
+            Cell(", ".join(f"{line:g}" for name, line in wishes.lanes if name == signal)),
+            Cell(", ".join(lengths)),
+        )
+    )
+
+
+def _premade(rig: Rig, signal: str, length: float) -> str:
+    """`300 (5 EUR, 20 g)`"""
+    figures = (rig.stock.premade_price, rig.stock.premade_kg)
+    told = [fact.typed for each in figures if (fact := each.get(signal, {}).get(length)) is not None]
+    return f"{length:g} ({', '.join(told)})" if told else f"{length:g}"
 
 
 def _once(names: Iterable[str | None], stock: dict[str, T]) -> list[T]:

@@ -28,6 +28,7 @@ def history(rig: Rig) -> Sheet:
             _revision(rig.head),
             *((Paragraph("state", state, heading="The board"),) if state else ()),
             change_table(rig),
+            *((_limits(rig.head),) if rig.head.limits else ()),
             _READING,
             _release(rig.head),
         ),
@@ -41,6 +42,7 @@ def _revision(head: Head) -> Table:
         ("revision", head.letter),
         ("date", head.date),
         ("what it is", head.revision_text or "not stated"),
+        ("class", head.rig_class or "not stated"),
         ("follows", follows),
         ("drawn by", head.drawn or "not stated"),
         ("checked by", head.checked or "not stated"),
@@ -49,6 +51,15 @@ def _revision(head: Head) -> Table:
     )
     cells = tuple(Row((Cell(name), Cell(value, strong=name in ("revision", "frozen")))) for name, value in rows)
     return Table("revision", f"Revision {head.letter}", (Column("what"), Column("this revision", key="value")), cells)
+
+
+def _limits(head: Head) -> Table:
+    columns = (Column("limit"), Column("value"), Column("source"))
+    rows = tuple(
+        Row((Cell(each.name, strong=True), Cell(each.amount.typed), Cell(each.source or "not stated")))
+        for each in head.limits
+    )
+    return Table("limits", "Limits that this rig sets for itself", columns, rows)
 
 
 def _release(head: Head) -> Table:

@@ -26,7 +26,12 @@ def label_sheet(rig: Rig, leads: Leads, labels: Labels, special: SpecialLeads) -
     """H15: marker size, both texts and quantity by lead; then every marker at 1:1 with cut marks."""
     found = markers(leads, labels, special)
     table = marker_table(rig, leads, found)
-    return Sheet("label-sheet", "Label sheet", "the bench", (_READING, table, *marker_drawings(found)))
+    return Sheet("label-sheet", "Label sheet", "the bench", (_reading(rig), table, *marker_drawings(found)))
+
+
+def _reading(rig: Rig) -> Paragraph:
+    most = rig.head.marker_characters
+    return _READING if most is None else _READING.replace(lines=(*_READING.lines, f"A marker holds {most} characters."))
 
 
 SHEET = label_sheet

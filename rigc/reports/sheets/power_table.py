@@ -22,6 +22,7 @@ from rigc.reports.power.cautions import POWER_CAUTIONS
 from rigc.reports.power.choice_words import choice_words
 from rigc.reports.power.lead_drops import conductor_notes, drop_table, network_table, return_table, shield_notes
 from rigc.reports.power.one_line import one_lines
+from rigc.reports.power.power_wishes import power_wishes
 from rigc.reports.power.special_leads import special_table
 
 
@@ -43,6 +44,7 @@ def power_table(
         by_supply(rig, power, totals, mains),
         by_unit(rig, power, leads, drops),
         *_notes(rig, power),
+        power_wishes(rig.power),
         choice_words(power),
         special_table(special),
         drop_table(drops),

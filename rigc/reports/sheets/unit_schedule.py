@@ -12,7 +12,7 @@ from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.schedule.decks import deck_table
 from rigc.reports.schedule.jacks import jack_table, spot_table
 from rigc.reports.schedule.powering import needs_table, outlet_table, supply_table
-from rigc.reports.schedule.reels import cable_table, plug_table, strip_table
+from rigc.reports.schedule.reels import cable_table, choice_table, plug_table, strip_table
 from rigc.reports.schedule.sound import instrument_table, sound_table, source_table
 from rigc.reports.schedule.things import thing_table
 
@@ -54,6 +54,7 @@ def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
         jack_table(things),
         spot_table((*units, *supplies)),
         deck_table(rig) if rig.decks else None,
+        choice_table(rig),
         cable_table(rig, reels),
         plug_table(rig, (plug for lead in leads.all for plug in lead.ends)),
         strip_table(rig, (rig.mounting.all_with, *(strip for _, strip in rig.mounting.strips))),

@@ -15,6 +15,8 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Sheet
 from rigc.reports.wiring.control_tables import control_table, midi_table, power_leads_table, preset_table
 from rigc.reports.wiring.first_buffer_tables import first_buffer_tables
+from rigc.reports.wiring.intents import intent_table
+from rigc.reports.wiring.joins import join_table
 from rigc.reports.wiring.loop_table import loop_table
 from rigc.reports.wiring.phantom_table import phantom_table
 from rigc.reports.wiring.remarks import bypass_plan, cautions, crew_notes
@@ -43,9 +45,14 @@ def wiring_sheet(
             cautions(rig, power),
             crew_notes(rig),
             bypass_plan(rig),
-            *(each for each in (switch_table(settings), phantom_table(phantom), band_table(bands)) if each is not None),
+            *(
+                each
+                for each in (switch_table(settings), phantom_table(phantom), band_table(bands), join_table(rig))
+                if each is not None
+            ),
             *signal_tables(rig, steps.chains, levels),
             loop_table(rig, leads),
+            *(each for each in (intent_table(rig),) if each is not None),
             power_leads_table(rig, leads, power, special),
             midi_table(rig, leads),
             control_table(rig, leads),

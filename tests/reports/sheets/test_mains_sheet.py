@@ -39,6 +39,7 @@ def test_places() -> None:
         "48.49",
         "0.211",
         "ask the venue",
+        "United Kingdom",
     ]
     assert told["jp-west"][3:5] == ["100 V 50 Hz, plug A B", "100 V 50 or 60 Hz, plug A B"]
     assert told["eu"][2:5] == ["?", "no row", "no row"]
