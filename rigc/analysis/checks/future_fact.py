@@ -29,7 +29,9 @@ KIND = Kind(
 def future_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
     """One finding for each thing in use with such facts."""
     for thing in (*used_things(rig, power), *rig.instruments.values(), *rig.decks.values()):
-        late = [fact for fact in facts_of(thing) if fact.provenance is not None and fact.provenance.date > rig.head.date]
+        late = [
+            fact for fact in facts_of(thing) if fact.provenance is not None and fact.provenance.date > rig.head.date
+        ]
         if not late:
             continue
         last = max(late, key=lambda fact: fact.provenance.date if fact.provenance else "")
