@@ -71,6 +71,11 @@ class PowerNetwork(Record):
         """The volts at a unit's inlet; None where it has no DC feed."""
         return next((each for each in self.inlets if each.unit == unit), None)
 
+    def returned_ma(self, unit: str) -> float:
+        """What comes back through the negative conductors of a unit's leads, in the state in which that is most."""
+        flows = (sum(flow.ma for flow in state.returns if flow.unit == unit) for state in self.states)
+        return max(flows, key=abs, default=0.0)
+
 
 def power_network(rig: Rig, power: PowerAssignment, drops: LeadDrops, grounds: GroundSystems) -> PowerNetwork:
     """The network solved in each state of grounds."""

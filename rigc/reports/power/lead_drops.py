@@ -65,8 +65,7 @@ def network_table(network: PowerNetwork) -> Table | None:
 def _inlets(network: PowerNetwork) -> Iterator[Row]:
     for inlet in network.inlets:
         mark = "" if inlet.known else "a cable, length or current is not known"
-        flows = [sum(flow.ma for flow in state.returns if flow.unit == inlet.unit) for state in network.states]
-        back = max(flows, key=abs, default=None)
+        back = network.returned_ma(inlet.unit)
         yield Row(
             (
                 Cell(inlet.unit),

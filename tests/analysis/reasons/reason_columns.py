@@ -89,6 +89,11 @@ PART_A = {
         "one_conductor_mohm": "{outlet}.return.mohm",
         "noise_at_most_mV": "{outlet}.return.noise",
     },
+    "network": {
+        "most_at_its_inlet_V": "{unit}.volts.most",
+        "least_V": "{unit}.volts.least",
+        "through_its_return_mA": "{unit}.return",
+    },
     "lead_drops": {
         "length_mm": "{lead}.wire-length",
         "there_and_back_mohm": "{lead}.mohm",
