@@ -55,4 +55,4 @@ def test_the_touring_board_is_too_heavy() -> None:
     told = found(TOURING)["too-heavy"]
     # 33.32 kg in its case against 23 kg for one lifter and 32 kg for an airline piece
     assert [number.value for number in told.numbers] == [33.32, 23, 32]
-    assert "10.32 kg must travel apart" in told.advice
+    assert "10.320 kg must travel apart" in told.advice
