@@ -37,7 +37,7 @@ def test_the_home_board_as_ordered() -> None:
     # 7.25 cm² against 0.19 · 196.2 / 30 kPa; mushroom-head 0.19 · 196.2 / 120 kPa = 3.11 cm²
     assert told["weak-strip"].subject == ("plumb",)
     assert [number.value for number in told["weak-strip"].numbers] == [7.25, 12.43]
-    assert "'mushroom', which needs 3.11 cm²" in told["weak-strip"].advice
+    assert "use 'mushroom' under 'plumb', which needs 3.11 cm²" in told["weak-strip"].advice
     assert "bridge plate" in told["weak-strip"].advice
 
 
