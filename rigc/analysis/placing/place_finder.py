@@ -54,10 +54,8 @@ class PlaceFinder:
         self._graves: frozenset[str] | None = None
 
     def moving(self, finding: Diagnostic, *things: str) -> Diagnostic:
-        """The finding with the nearest place of the first of these things that has one; else its help says that none has.
-
-        `help` of the finding stays if it tells another way.
-        """
+        """The finding with the nearest place of the first of these things that has one; without one its help says so, unless that
+        tells another way."""
         if self._quiet:
             return finding
         for thing in things:
@@ -65,9 +63,11 @@ class PlaceFinder:
             if place is not None:
                 moved: Diagnostic = finding.replace(mends=(*finding.mends, _mend(self._rig.places[thing], place)))
                 return moved
+        if finding.help:
+            return finding
         names = " or ".join(f"'{thing}'" for thing in dict.fromkeys(things))
         none = f"no place on the deck is free for {names}: take a larger deck (see `rigc show fit`), or leave something out"
-        told: Diagnostic = finding.replace(help="; or ".join(filter(None, (finding.help, none))))
+        told: Diagnostic = finding.replace(help=none)
         return told
 
     def _nearest(self, finding: Diagnostic, thing: str) -> Place | None:
