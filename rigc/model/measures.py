@@ -97,10 +97,10 @@ INPUT_OHM = Measure(
     "an impedance",
     "ohm",
     "1 Mohm",
-    100,
+    8,
     1e8,
     "an input",
-    f"a microphone input to a buffer of 100 Mohm; {_PRACTICE}",
+    f"headphones to a buffer of 100 Mohm; {_PRACTICE}",
 )
 LOAD_OHM = Measure("an impedance", "ohm", "8 ohm", 1, 1e6, "a speaker input")
 OUTPUT_OHM = Measure("an impedance", "ohm", "1 kohm", 0.01, 1e7, "an output")
