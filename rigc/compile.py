@@ -8,13 +8,13 @@ from collections.abc import Callable
 
 from rigc import __version__
 from rigc.analysis.acceptance import accepted
+from rigc.analysis.computations.findings import Findings
 from rigc.analysis.follow_on import folded
 from rigc.analysis.placed import placed
 from rigc.analysis.release import released
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
-from rigc.discover import members
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader
 from rigc.model.resolve import resolve
@@ -84,8 +84,7 @@ def compile_rig(
     earlier = before(load, gathered, rig, reader, effort) if against is None else against(rig)
     findings = (*findings, *lacking, *earlier.findings)
     results = Results(rig, earlier.previous)
-    for check in members("rigc.analysis.checks", "CHECK"):
-        findings = (*findings, *results.call(check))
+    findings = (*findings, *results.get(Findings).all)
     findings = accepted(findings, rig.accepts, on or rig.head.date)
     findings = folded(released(findings, rig.head))
     return Compiled(in_order(findings), results, tuple(dict.fromkeys((*gathered.sources, *earlier.sources))))

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from rigc.analysis.computations.findings import Findings
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.used_things import used_things
-from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic, Level
-from rigc.discover import members
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -39,9 +38,9 @@ class OpenFacts(Record):
     missing: tuple[MissingFact, ...]
 
 
-def open_facts(rig: Rig, power: PowerAssignment, results: Results) -> OpenFacts:
-    """Every check is asked once more: what it can't judge, it tells."""
-    findings = [each for check in members("rigc.analysis.checks", "CHECK") for each in results.call(check)]
+def open_facts(rig: Rig, power: PowerAssignment, found: Findings) -> OpenFacts:
+    """What is assumed is in the rig; what is missing the checks tell."""
+    findings = found.all
     near = [each for each in findings if each.kind.name == "guess-near-limit"]
     missing = [each for each in findings if each.level is Level.CANT_CHECK or each.kind.name == "missing-fact"]
     return OpenFacts(tuple(_assumed(rig, power, near)), tuple(map(_missing, missing)))
