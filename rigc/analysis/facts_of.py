@@ -7,11 +7,11 @@ from typing import Any
 
 from rigc.model.deck import Deck
 from rigc.model.fact import Fact
-from rigc.model.things import Paperwork, Thing
+from rigc.model.things import Instrument, Paperwork, Thing
 from rigc.record import Record
 
 
-def facts_of(thing: Thing | Deck) -> tuple[Fact[Any], ...]:
+def facts_of(thing: Thing | Deck | Instrument) -> tuple[Fact[Any], ...]:
     """The facts in the order of the source, each statement's once."""
     found = {(fact.span.source.name, fact.span.start, fact.span.end): fact for fact in _inside(thing)}
     return tuple(found[at] for at in sorted(found))

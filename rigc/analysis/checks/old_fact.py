@@ -19,7 +19,7 @@ from rigc.facts.age import OLD_MONTHS
 from rigc.model.deck import Deck
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
-from rigc.model.things import Thing
+from rigc.model.things import Instrument, Thing
 
 KIND = Kind(
     "old-fact",
@@ -53,7 +53,7 @@ def _signed(fact: Fact[Any]) -> bool:
     return fact.provenance is not None and bool(fact.provenance.date) and bool(fact.provenance.by.strip())
 
 
-def _told(thing: Thing | Deck, old: list[Fact[Any]], unsigned: list[Fact[Any]], limit: str) -> Diagnostic:
+def _told(thing: Thing | Deck | Instrument, old: list[Fact[Any]], unsigned: list[Fact[Any]], limit: str) -> Diagnostic:
     parts = []
     if old:
         oldest = min(fact.provenance.date for fact in old if fact.provenance is not None)
