@@ -58,10 +58,12 @@ def test_facing_plugs_need_both_stand_outs_and_two() -> None:
 
 
 def test_two_kinds_of_plug() -> None:
-    # straight at hedge, flat at marl: 60 + 15 + 2 = 77; (16 + 27)/2 + 2 = 23.5, jacks 10 apart: 13.5 further
+    # straight at hedge, flat at marl: 60 and the bend of its cable, 20, + 15 + 2 = 97; with 70 between the faces it meets marl's body
+    # (80 + 2), so that no stagger helps; with 96 it does: (16 + 27)/2 + 2 = 23.5, jacks 10 apart: 13.5 further
     plugs = "straight to flat-angle"
-    assert clashes("  marl at 40, 10 mm\n  hedge at 180, 10 mm\n", plugs) == [("hedge.out", "marl.in", 70, 77, 13.5)]
-    assert clashes("  marl at 40, 10 mm\n  hedge at 187, 10 mm\n", plugs) == []
+    assert clashes("  marl at 40, 10 mm\n  hedge at 180, 10 mm\n", plugs) == [("hedge.out", "marl.in", 70, 97, None)]
+    assert clashes("  marl at 40, 10 mm\n  hedge at 206, 10 mm\n", plugs) == [("hedge.out", "marl.in", 96, 97, 13.5)]
+    assert clashes("  marl at 40, 10 mm\n  hedge at 207, 10 mm\n", plugs) == []
 
 
 def test_staggering_does_not_help_before_a_body() -> None:
