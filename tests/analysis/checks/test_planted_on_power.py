@@ -57,7 +57,7 @@ def test_japan_without_a_step_transformer() -> None:
             f"'mill8' takes 103.5 to 126.5 V with its selector at 115 V, and '{name}' gives 100 V: "
             "its secondary gives 87 % of design, so what it feeds drops out or hums"
         )
-        assert "from 100 V to 115 V before it, of 25 VA or more" in finding.advice
+        assert "a step transformer, 100 V to 115 V, of 25 VA or more" in finding.advice
 
 
 def test_selector_left_at_115_in_europe() -> None:

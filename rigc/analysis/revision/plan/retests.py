@@ -12,13 +12,13 @@ from rigc.model.rig import Rig
 
 _SPARED = (
     ((1, 2), "mains earth and insulation", "no mains part is touched"),
-    ((3, 4), "audio leads", "none is made or cut"),
+    ((3, 4), "leads for audio", "none is made or cut"),
     ((5, 6, 7), "outlets", "no unit is fed otherwise, or through another lead"),
     ((9, 10), "straight through and treble", "the way past the loops is not touched"),
     ((11, 12), "unity, polarity, noise", "no unit in the sound is touched"),
     ((15,), "MIDI programs", "no MIDI lead or channel changes"),
     ((16,), "treadles", "no control lead is touched"),
-    ((20,), "control and MIDI leads", "none is made or cut"),
+    ((20,), "control, MIDI", "none is made or cut"),
 )
 
 
@@ -38,7 +38,11 @@ def _numbers(points: Parts) -> tuple[int, ...]:
 def spared(due: DueTests, made: tuple[Retest, ...]) -> tuple[str, ...]:
     """The tests that the rig knows and that need not be made again, in words with the reason."""
     known, again = {each.test for each in due.all}, {each.test for each in made}
-    return tuple(f"{what}: {why}" for tests, what, why in _SPARED if known & set(tests) and not again & set(tests))
+    by_reason: dict[str, list[str]] = {}
+    for tests, what, why in _SPARED:
+        if known & set(tests) and not again & set(tests):
+            by_reason.setdefault(why, []).append(what)
+    return tuple(f"{', '.join(whats)}: {why}" for why, whats in by_reason.items())
 
 
 def _found(
