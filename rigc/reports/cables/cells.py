@@ -30,6 +30,11 @@ def colour(rig: Rig, lead: Lead) -> str:
     return "" if cable is None or cable.colour is None else cable.colour
 
 
+def made_words(lead: Lead, status: str) -> str:
+    """The status of a lead, and the revision in which it was made where the source says so."""
+    return f"{status}, of revision {lead.made_in}" if lead.made_in else status
+
+
 def cut_text(rig: Rig, lead: Lead, length: Length) -> str:
     """The cut length; of a lead that is not cut here why, as far as that is known."""
     if length.cut is not None:

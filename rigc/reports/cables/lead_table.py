@@ -10,7 +10,7 @@ from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import cable_cell, colour, cut_text, plug_cells
+from rigc.reports.cables.cells import cable_cell, colour, cut_text, made_words, plug_cells
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (
@@ -65,7 +65,7 @@ def _row(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> Row:
             Cell(colour(rig, lead)),
             Cell(at_start),
             Cell(at_end),
-            Cell(_status(rig, lead, length)),
+            Cell(made_words(lead, _status(rig, lead, length))),
         )
     )
 

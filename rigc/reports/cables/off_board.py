@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.supplied import stated_length
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import plug_cells
+from rigc.reports.cables.cells import made_words, plug_cells
 from rigc.reports.content import Cell, Column, Row, Table
 
 _STAGE = (
@@ -21,6 +22,7 @@ _STAGE = (
     Column("length", "mm", number=True),
     Column("label A"),
     Column("label B"),
+    Column("status"),
 )
 
 
@@ -62,5 +64,6 @@ def _stage(rig: Rig, lead: Lead, labels: Labels) -> Row:
             Cell("") if length is None else Cell(f"{length.value:g}", mark="assumed" if length.assumed else ""),
             Cell(at_start),
             Cell(at_end),
+            Cell("" if lead.existing_mm is None else made_words(lead, status(rig, lead))),
         )
     )

@@ -33,6 +33,7 @@ def _row(rig: Rig, body: Outline) -> Row:
     corner = tuple(place_cell(nearest_tenth(figure), place) for figure in (body.x_mm, body.y_mm))
     height = "not stated" if body.height_mm is None else f"{body.height_mm:g}"
     stands = "below" if body.under else f"on tier {place.tier}" if place.tier else "on top"
+    stands += f", jacks to the {place.jacks}" if place.jacks else ""
     texts = (
         nearest_tenth(body.width_mm),
         nearest_tenth(body.depth_mm),
