@@ -132,7 +132,7 @@ def test_what_cures_each(changes: list[tuple[str, str]], gone: str) -> None:
 def test_without_its_plan_it_falls_silent() -> None:
     plan = 'bypass baritone -> ferry "lead in the lid, from the guitar into the DI"\n'
     (found,) = [each for each in compiled_with(PATH, (plan, "")).findings if each.kind.name == "silent-without-power"]
-    assert found.subject == ("baritone", "shingle", "estuary")
+    assert found.subject == ("baritone", "estuary", "shingle")
 
 
 @pytest.mark.parametrize(

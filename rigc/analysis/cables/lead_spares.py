@@ -29,10 +29,11 @@ class SparesAsked(Record):
 
 
 def spares_asked(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[SparesAsked, ...]:
-    """What the class asks, of the signals that leads of the board carry; nothing where no class is stated."""
+    """What the class asks, of the signals that leads of the board carry; nothing where no class is stated. What is fixed to a unit or a
+    brick has no spare lead."""
     found = []
     for signal in ("audio", "dc", "ac", "midi"):
-        own = [lead for lead in leads.all if lead.signal == signal and not lead.stage]
+        own = [lead for lead in leads.all if lead.signal == signal and not lead.stage and lead.captive is None]
         number = _number(rig.head.rig_class, signal, own)
         if own and number:
             found.append(_asked(rig, signal, number, own, lengths))
