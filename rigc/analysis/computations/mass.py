@@ -156,12 +156,11 @@ def strip_items(rig: Rig, strips: MountingStrip, order: StripOrder) -> Iterator[
         yield MassItem(f"strips of {unit.thing}", None, f"the strips of '{unit.thing}'")
     for kind in order.kinds:
         stock = rig.stock.strips.get(kind.strip or "")
-        name = kind.strip or f"rail tape {kind.width_mm:g} mm wide"
         per_metre = None if stock is None else stock.mass_g_per_m
         if per_metre is None:
-            yield MassItem(name, None, f"the mass per metre of the {name}")
+            yield MassItem(kind.name, None, f"the mass per metre of the {kind.name}")
         else:
-            yield MassItem(name, kind.laid_mm / 1000 * per_metre.value / 1000)
+            yield MassItem(kind.name, kind.laid_mm / 1000 * per_metre.value / 1000)
 
 
 def _balance(deck: MassItem, things: tuple[MassItem, ...]) -> Balance:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.rail_tape import RailTape
@@ -45,6 +43,6 @@ def _pieces(strips: MountingStrip, tape: RailTape, kind: OrderedStrip) -> list[f
             found += [strip_length(piece, kind.width_mm) for piece in unit.deck_pieces]
     if kind.on_rails_mm:
         for _, _, piece, strip, faces in tape.each:
-            if strip == kind.strip and math.isclose(piece.depth_mm, kind.width_mm):
+            if kind.is_tape(strip, piece.depth_mm):
                 found += [piece.width_mm] * faces
     return found

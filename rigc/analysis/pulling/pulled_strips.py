@@ -13,8 +13,7 @@ def strips(order: StripOrder) -> Iterator[Pulled]:
     """Strip and tape by the metre: as laid, and what is ordered more."""
     for kind in order.kinds:
         laid_m = kind.laid_mm / 1000
-        name = kind.strip or f"rail tape {kind.width_mm:g} mm wide"
-        yield Pulled(name, "strip", "m", laid_m, kind.order_mm / 1000 - laid_m)
+        yield Pulled(kind.name, "strip", "m", laid_m, kind.order_mm / 1000 - laid_m)
 
 
 def fixings(rig: Rig) -> Iterator[Pulled]:

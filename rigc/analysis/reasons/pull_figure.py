@@ -14,6 +14,7 @@ from rigc.analysis.pulling.all_pulled import all_pulled
 from rigc.analysis.pulling.pulled import Pulled, figure
 from rigc.analysis.reasons.inputs import derived, follows, placed
 from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
+from rigc.analysis.reasons.strip_order import strip_name
 from rigc.diagnostics.figures import metres_cut, metres_ordered, metres_with_waste, nearest_tenth
 from rigc.model.rig import Rig
 
@@ -59,14 +60,13 @@ def _of_cables(uses: tuple[ReelUse, ...]) -> _Behind:
 
 
 def _of_strips(order: StripOrder) -> _Behind:
-    """Of strips that are in stock: what is laid, and what is ordered."""
+    """Of strips and tape: what is laid, and what is ordered."""
     return {
-        ("strip", kind.strip): (
-            (derived("laid", nearest_tenth(kind.laid_mm), "mm", f"{kind.strip}.sum"),),
-            (derived("ordered", metres_ordered(kind.order_mm), "m", f"{kind.strip}.order"),),
+        ("strip", kind.name): (
+            (derived("laid", nearest_tenth(kind.laid_mm), "mm", f"{strip_name(kind)}.sum"),),
+            (derived("ordered", metres_ordered(kind.order_mm), "m", f"{strip_name(kind)}.order"),),
         )
         for kind in order.kinds
-        if kind.strip is not None
     }
 
 

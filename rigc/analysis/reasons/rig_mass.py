@@ -9,6 +9,7 @@ from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, placed, stated
 from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
+from rigc.analysis.reasons.strip_order import strip_name
 from rigc.diagnostics.figures import kilograms, nearest_tenth, plain
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
@@ -41,19 +42,17 @@ def _facts(rig: Rig) -> dict[str, Quantity | None]:
 
 
 def _key(item: MassItem) -> str:
-    return f"{item.name.removesuffix(' leads')}.mass"
+    return f"{item.name.removesuffix(' leads').replace(' ', '-')}.mass"
 
 
 def _strips(rig: Rig, mass: Mass, order: StripOrder) -> Iterator[Reason]:
     items = {item.name: item for item in mass.items}
     for kind in order.kinds:
-        item, stock = items.get(kind.strip or ""), rig.stock.strips.get(kind.strip or "")
-        if item is None or stock is None:
-            continue
-        name, rule = f"{kind.strip}.mass", "all that is laid × mass per metre"
-        laid = derived("laid", nearest_tenth(kind.laid_mm), "mm", f"{kind.strip}.sum")
-        inputs = (laid, stated(f"{kind.strip} weighs", stock.mass_g_per_m))
-        if item.kg is None or stock.mass_g_per_m is None:
+        item, stock = items[kind.name], rig.stock.strips.get(kind.strip or "")
+        name, rule = _key(item), "all that is laid × mass per metre"
+        laid = derived("laid", nearest_tenth(kind.laid_mm), "mm", f"{strip_name(kind)}.sum")
+        inputs = (laid, stated(f"{kind.name} weighs", None if stock is None else stock.mass_g_per_m))
+        if item.kg is None or stock is None or stock.mass_g_per_m is None:
             yield Reason(name, NOT_KNOWN, "kg", f"for want of {item.missing}", inputs, rule, ARITHMETIC)
         else:
             value = kilograms(item.kg)
@@ -75,8 +74,6 @@ def _total(rig: Rig, name: str, items: tuple[MassItem, ...], kg: float | None) -
 def _weighs(rig: Rig, item: MassItem) -> Input:
     if item.name.startswith("strips of "):
         return placed(item.name, NOT_KNOWN, rig.places[item.name.removeprefix("strips of ")].span)
-    if item.name.startswith("rail tape "):
-        return placed(item.name, NOT_KNOWN, None)
     return derived(item.name, NOT_KNOWN if item.kg is None else kilograms(item.kg), "kg", _key(item))
 
 

@@ -28,8 +28,8 @@ def strip_order(rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrd
 
 
 def strip_name(kind: OrderedStrip) -> str:
-    """What a kind of strip is called: its name in stock, or by its width where no strip in stock is so wide."""
-    return kind.strip or f"rail-tape-{plain(kind.width_mm)}"
+    """What a kind of strip is called in the name of a reason."""
+    return kind.name.replace(" ", "-")
 
 
 def _width(rig: Rig, kind: OrderedStrip) -> Reason:
@@ -92,7 +92,7 @@ def _on_rails(tape: RailTape, kind: OrderedStrip) -> Reason:
     own = [
         (f"{deck}.tape-{number}", piece)
         for deck, number, piece, strip, faces in tape.each
-        if kind.on_rails_mm and strip == kind.strip and abs(piece.depth_mm - kind.width_mm) < 1e-6
+        if kind.on_rails_mm and kind.is_tape(strip, piece.depth_mm)
         for _ in range(faces)
     ]
     inputs = tuple(

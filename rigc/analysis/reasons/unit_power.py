@@ -1,4 +1,4 @@
-"""What a unit needs and where it gets it: `hedge.volts`, `hedge.draws`, `hedge.outlet`."""
+"""What a unit needs and where it gets it: `hedge.volts`, `hedge.draws`, `.starts`, `.outlet`."""
 
 from __future__ import annotations
 
@@ -32,11 +32,15 @@ _UNFED = {
 
 
 def unit_power(rig: Rig, power: PowerAssignment) -> Iterator[Reason]:
-    """Three reasons for each unit that takes power from an outlet or should."""
+    """Three reasons, four where its current at switch-on is stated, for each unit that takes power from an outlet or should."""
     for unit in used_units(rig):
         if needs_outlet(unit) or power.of(unit.name) is not None:
             yield as_stated(f"{unit.name}.volts", f"what voltage {unit.name} needs", unit.volts, "V")
             yield as_stated(f"{unit.name}.draws", f"what current {unit.name} draws", unit.draws_ma, "mA")
+            if unit.starts_ma is not None:
+                yield as_stated(
+                    f"{unit.name}.starts", f"what current {unit.name} draws at switch-on", unit.starts_ma, "mA"
+                )
             yield _outlet(rig, power, unit)
 
 

@@ -23,7 +23,7 @@ def roll_table(uses: tuple[RollUse, ...]) -> Table | None:
 
 
 def _row(use: RollUse) -> Row:
-    name = Cell(use.kind.strip or f"rail tape {use.kind.width_mm:g} mm wide")
+    name = Cell(use.kind.name)
     plan = use.plan
     if plan is None:
         return Row((name, Cell("", mark="roll not stated"), Cell(""), Cell(""), Cell(_told(use.pieces)), Cell("")))

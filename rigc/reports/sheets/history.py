@@ -59,7 +59,7 @@ def _limits(head: Head) -> Table:
         Row((Cell(each.name, strong=True), Cell(each.amount.typed), Cell(each.source or "not stated")))
         for each in head.limits
     )
-    return Table("limits", "Limits that this rig sets for itself", columns, rows)
+    return Table("own_limits", "Limits that this rig sets for itself", columns, rows)
 
 
 def _release(head: Head) -> Table:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import pytest
 from written import changed, written
 
+from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip, needed_mm2, strip_count
 from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
 from rigc.model.rectangle import Rectangle
@@ -294,3 +295,17 @@ def test_tape_of_a_strip_that_mates_with_itself_on_both_faces() -> None:
     (kind,) = rig.get(StripOrder).kinds
     # two rails, two faces, each 420 - 10 mm
     assert (kind.strip, kind.on_deck_mm, kind.on_rails_mm) == ("mushroom", 0.0, 1640.0)
+
+
+def test_tape_of_another_width_than_its_strip_is_ordered_apart() -> None:
+    """The stock's mushroom strip is 25 mm wide, so 40 mm of it is not the strip that lies under the unit."""
+    taped = BOARD.replace("tape 40 mm", "tape 40 mm of mushroom")
+    rig = written(taped + "place {\n  marl at 40, 10 mm\n}\nmounting {\n  all with mushroom\n}\n")
+    strip, tape = rig.get(StripOrder).kinds
+    assert (strip.name, strip.strip, strip.width_mm, strip.on_rails_mm) == ("mushroom", "mushroom", 25, 0.0)
+    # two rails, each 420 - 10 mm; 820 * 1.1 = 902
+    assert (tape.name, tape.strip, tape.laid_mm, tape.order_mm) == ("mushroom 40 mm wide", None, 820.0, 1000)
+    weighs = {item.name: item.kg for item in rig.get(Mass).items}
+    assert weighs["mushroom 40 mm wide"] is None  # the stock tells the mass of 25 mm alone
+    # 30 g/m in stock
+    assert weighs["mushroom"] == pytest.approx(strip.laid_mm / 1000 * 0.030)

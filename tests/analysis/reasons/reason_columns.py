@@ -75,6 +75,7 @@ PART_A = {
     "by_unit": {
         "needs_V": "{unit}.volts",
         "draws_mA": "{unit}.draws",
+        "at_switch_on_mA": "{unit}.starts",
         "lead_drop_percent": "{lead}.drop-percent",
     },
     "batteries": {
