@@ -134,7 +134,9 @@ def test_rolls_are_cut_with_as_few_as_will_do() -> None:
 
 
 def test_a_piece_longer_than_a_roll_is_told() -> None:
-    made = sheet(written(SMALL.replace("pull 30 kPa assumed", "pull 30 kPa\n  roll 100 mm").replace("70 x 120", "70 x 145")))
+    made = sheet(
+        written(SMALL.replace("pull 30 kPa assumed", "pull 30 kPa\n  roll 100 mm").replace("70 x 120", "70 x 145"))
+    )
     (cells,) = rows(made, "rolls").values()
     # marl is 145 deep: pieces of 125; two below it and their twins on the deck
     assert cells[3] == Cell("", mark="longer than a roll: 4 × 125")
