@@ -14,13 +14,19 @@ def stated(fact: Fact[Any] | None) -> Cell:
     """What was typed, marked where it was assumed; empty where nothing is stated."""
     if fact is None:
         return Cell("")
-    return Cell(fact.typed, mark="assumed" if fact.assumed else "")
+    return Cell(_typed(fact), mark="assumed" if fact.assumed else "")
 
 
 def stated_all(facts: Iterable[Fact[Any] | None], between: str = ", ") -> Cell:
     """Several facts in one cell, those that are not stated left out."""
     known = [fact for fact in facts if fact is not None]
-    return Cell(between.join(fact.typed for fact in known), mark="assumed" if any(f.assumed for f in known) else "")
+    return Cell(between.join(map(_typed, known)), mark="assumed" if any(f.assumed for f in known) else "")
+
+
+def _typed(fact: Fact[Any]) -> str:
+    """A number below 0 with a minus sign."""
+    negative = isinstance(fact.value, float) and fact.typed.startswith("-")
+    return f"\N{MINUS SIGN}{fact.typed[1:]}" if negative else fact.typed
 
 
 def words(*parts: str) -> Cell:

@@ -8,7 +8,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.model.deck import Place
 from rigc.model.fact import Choice
 from rigc.model.rig import Rig
-from rigc.model.things import ENDS, Instrument, Panel, Supply, Thing, Unit
+from rigc.model.things import ENDS, Instrument, Panel, Thing
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import stated, words
 from rigc.reports.schedule.sources import sources_of
@@ -27,7 +27,7 @@ _COLUMNS = (
 )
 
 
-def thing_table(rig: Rig, used: Iterable[Unit | Supply]) -> Table:
+def thing_table(rig: Rig, used: Iterable[Thing]) -> Table:
     """A row for every instrument, unit, amp, desk, supply and panel in use."""
     rows = [
         *(_bare(instrument, "instrument") for instrument in rig.instruments.values()),
@@ -42,7 +42,11 @@ def _row(rig: Rig, thing: Thing) -> Row:
     return Row(
         (
             Cell(thing.name, strong=True),
-            Cell(thing.title),
+            words(
+                thing.title,
+                f"was {thing.was}" if thing.was else "",
+                f"stands in for {thing.stands_in}" if thing.stands_in else "",
+            ),
             Cell(_stands(rig.places.get(thing.name), thing)),
             _version(papers.version, papers.fitted),
             stated(papers.serial),

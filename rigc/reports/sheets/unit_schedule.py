@@ -44,7 +44,7 @@ def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
     )
     blocks = (
         _READING,
-        thing_table(rig, (*units, *supplies)),
+        thing_table(rig, (*units, *supplies, *rig.mains_strips.values())),
         sound_table(units),
         instrument_table(rig) if any(each.kind == "instrument" for each in rig.instruments.values()) else None,
         source_table(rig),

@@ -7,7 +7,13 @@ from rigc.model.jacks import Phantom
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (Column("input"), Column("phantom power"), Column("output that drives it"), Column("that output"))
-_OUTPUT = {"needs": "needs", "bears": "bears it", "never": "must never get it", "none": "has none to do with it"}
+_OUTPUT = {
+    "gives": "gives",
+    "needs": "needs",
+    "bears": "bears it",
+    "never": "must never get it",
+    "none": "has none to do with it",
+}
 
 
 def phantom_table(ways: PhantomWays) -> Table | None:
