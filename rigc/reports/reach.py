@@ -56,6 +56,7 @@ NO_FACTS = {
     "language": "says how the file is read",
     "use": "brings in another file, whose statements have rows of their own",
     "sourced": "a fact with its provenance: each of them has its rows",
+    "outlet_connector": "the connector of all outlets: `barrel` and `connector` have the rows",
 }
 """Statements that reach no sheet by themselves, and why."""
 
@@ -120,9 +121,8 @@ case                   name       | deck-drawing mass-and-balance unit-schedule 
                        title      | unit-schedule |
 case_holds             stated     | unit-schedule |
 ceiling                amount     | power-table unit-schedule |
-chain                  stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance missing-and-assumed-facts plan-full-size pull-list signal-flow spares-list test-record wiring-sheet |
+chain                  stated     | cable-list ground-sheet label-sheet level-table loading-table missing-and-assumed-facts pull-list signal-flow test-record wiring-sheet | crossing-list cut-list deck-drawing loop-table mass-and-balance plan-full-size spares-list unit-schedule
 change                 cause      | as-built history rework |
-                       number     | as-built history rework |
                        reason     | as-built history |
                        stated     | as-built history rework |
                        text       | as-built history rework |
@@ -209,6 +209,7 @@ hole                   diameter   | deck-drawing |
                        purpose    | deck-drawing |
                        x          | deck-drawing |
                        y          | deck-drawing |
+hop                    link       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance missing-and-assumed-facts plan-full-size pull-list signal-flow spares-list test-record wiring-sheet |
 impedance              amount     | loading-table unit-schedule |
 inductance             amount     | loading-table unit-schedule wiring-sheet |
 inlet                  stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance missing-and-assumed-facts plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
@@ -223,10 +224,11 @@ inside                 depth      | deck-drawing unit-schedule |
                        width      | deck-drawing unit-schedule |
 instrument             name       | level-table loading-table signal-flow unit-schedule wiring-sheet |
                        title      | unit-schedule |
+insulating             stated     | unit-schedule |
 insured                amount     | customs-list |
 internal_path          how        | ground-sheet loading-table unit-schedule |
                        stated     | ground-sheet level-table loading-table missing-and-assumed-facts unit-schedule wiring-sheet |
-jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet |
+jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet | missing-and-assumed-facts
 join                   stated     | cable-list missing-and-assumed-facts wiring-sheet |
 keep_out               depth      | deck-drawing |
                        text       | deck-drawing |
@@ -344,7 +346,8 @@ phantom                how        | unit-schedule | missing-and-assumed-facts wi
                        voltage    | unit-schedule wiring-sheet | missing-and-assumed-facts
 plain_lead             length     | loading-table unit-schedule wiring-sheet |
                        stated     | loading-table missing-and-assumed-facts unit-schedule wiring-sheet |
-plug                   title      | unit-schedule |
+plug                   name       | cable-list cut-list power-table unit-schedule |
+                       title      | unit-schedule |
 plug_choice            signal     | unit-schedule |
                        stated     | unit-schedule |
 plugged                stated     | mains-sheet |
