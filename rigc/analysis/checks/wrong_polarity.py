@@ -54,7 +54,15 @@ def _silent_unit(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
     if unit.inlet is None:
         return KIND.cant_check(unit.declared, said, subject=(unit.name,), help=help)
     also = (Label(feed.span, "plugged in here"),) if feed.stated else ()
-    return KIND.at(unit.declared, said, subject=(unit.name,), label="its plug could destroy it", also=also, help=help)
+    return KIND.at(
+        unit.declared,
+        said,
+        subject=(unit.name,),
+        label="its plug could destroy it",
+        also=also,
+        help=help,
+        asks_for=(f"the polarity of {unit.name}",),
+    )
 
 
 def _assumed(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
@@ -81,6 +89,7 @@ def _silent_supply(rig: Rig, power: PowerAssignment, supply: str, taps: dict[str
         label=f"{'its plug' if len(outlets) == 1 else 'their plugs'} could destroy a unit",
         also=tuple(Label(feed.span, f"'{feed.unit}' is plugged in here") for feed in feeds[:3]),
         help=f"measure it before anything is plugged in and write it in the block of '{supply}': polarity ___",
+        asks_for=(f"the polarity of {supply}",),
     )
 
 

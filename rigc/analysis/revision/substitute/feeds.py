@@ -148,6 +148,6 @@ def _unfed(rig: Rig, unit: str) -> Rig:
 
 
 def _counted(results: Results) -> tuple[int, int]:
-    """Errors and warnings of the rules of power."""
-    levels = [finding.level for rule in _RULES for finding in results.call(rule)]
+    """Errors and warnings of the rules of power, but for those that only ask for a fact."""
+    levels = [finding.level for rule in _RULES for finding in results.call(rule) if not finding.asks_for]
     return levels.count(Level.ERROR), levels.count(Level.WARNING)
