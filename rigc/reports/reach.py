@@ -26,8 +26,15 @@ def reach() -> dict[tuple[str, str], Reach]:
         names, bears, follows = (cell.split() for cell in line.split("|"))
         if len(names) == 2:
             statement = names[0]
-        found[statement, names[-1]] = Reach(statement, names[-1], tuple(bears), tuple(follows))
+        found[statement, names[-1]] = Reach(statement, names[-1], tuple(bears), _followed(bears, follows))
     return found
+
+
+def _followed(bears: list[str], follows: list[str]) -> tuple[str, ...]:
+    """With the sheets that follow whatever changes, and those that follow another sheet."""
+    changed = {*bears, *follows}
+    behind = (sheet for sheet, leaders in BEHIND.items() if changed & set(leaders))
+    return tuple(dict.fromkeys((*follows, *ALWAYS, *behind)))
 
 
 def sheets_of(word: str) -> tuple[str, ...]:
@@ -52,6 +59,12 @@ def rule_of(name: str) -> str:
     return "".join(f"_{letter.lower()}" if letter.isupper() else letter for letter in name).lstrip("_")
 
 
+ALWAYS = ("missing-and-assumed-facts", "rework", "overlay")
+"""Sheets that tell what checks find, and how a revision differs from the one before: they may follow any change."""
+
+BEHIND = {"spares-list": ("cable-list", "pull-list", "power-table"), "as-built": ("cable-list", "history")}
+"""Sheets that follow when one of these others changes."""
+
 NO_FACTS = {
     "language": "says how the file is read",
     "use": "brings in another file, whose statements have rows of their own",
@@ -65,7 +78,7 @@ accept                 date       | accepted-deviations |
                        reason     | accepted-deviations |
                        seal       | accepted-deviations |
                        stated     | accepted-deviations |
-                       who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+                       who        | accepted-deviations |
 accepts                high       | unit-schedule |
                        low        | unit-schedule |
 active                 stated     | loading-table unit-schedule wiring-sheet |
@@ -75,64 +88,64 @@ adaptor                kind       | cable-list cut-list deck-drawing label-sheet
 alone                  stated     | power-table |
 amp                    name       | cable-list ground-sheet label-sheet level-table loading-table loop-table mains-sheet midi-and-control-map signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
-amps                   stated     | ground-sheet level-table missing-and-assumed-facts |
+amps                   stated     | ground-sheet level-table |
 angle                  amount     | deck-drawing unit-schedule |
-at                     stated     | cable-list cut-list deck-drawing ground-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list | crossing-list spares-list
+at                     stated     | cable-list cut-list deck-drawing ground-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list | crossing-list
                        x          | cable-list deck-drawing mass-and-balance plan-full-size |
                        y          | cable-list deck-drawing ground-sheet mass-and-balance plan-full-size | crossing-list cut-list loading-table mounting-strips pull-list
-at_panel               stated     | cable-list crossing-list cut-list deck-drawing loading-table mass-and-balance missing-and-assumed-facts pull-list test-record unit-schedule |
+at_panel               stated     | cable-list crossing-list cut-list deck-drawing loading-table mass-and-balance pull-list test-record unit-schedule |
 band                   countries  | wiring-sheet |
                        high       | wiring-sheet |
                        low        | wiring-sheet |
-                       stated     | missing-and-assumed-facts wiring-sheet |
+                       stated     | wiring-sheet |
 bare_metal             stated     | unit-schedule |
-barrel                 inner      | cable-list crossing-list cut-list deck-drawing mass-and-balance missing-and-assumed-facts plan-full-size power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet test-record wiring-sheet
-                       outer      | cable-list crossing-list cut-list deck-drawing mass-and-balance missing-and-assumed-facts plan-full-size power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet spares-list test-record wiring-sheet
+barrel                 inner      | cable-list crossing-list cut-list deck-drawing mass-and-balance plan-full-size power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet test-record wiring-sheet
+                       outer      | cable-list crossing-list cut-list deck-drawing mass-and-balance plan-full-size power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet test-record wiring-sheet
 base                   kind       | unit-schedule | mounting-strips
-battery                capacity   | maintenance missing-and-assumed-facts power-table unit-schedule |
+battery                capacity   | maintenance power-table unit-schedule |
                        kind       | maintenance power-table unit-schedule |
-                       stated     | loading-table maintenance missing-and-assumed-facts power-table unit-schedule |
+                       stated     | loading-table maintenance power-table unit-schedule |
 bend                   amount     | deck-drawing unit-schedule |
 beside                 gap        | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet |
                        side       | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet |
                        stated     | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet |
-blend                  name       | cable-list customs-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance missing-and-assumed-facts mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet |
+blend                  name       | cable-list customs-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet |
 blend_dry              share      | level-table test-record wiring-sheet |
 blend_wet              share      | level-table test-record wiring-sheet |
-                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance missing-and-assumed-facts plan-full-size pull-list signal-flow spares-list test-record wiring-sheet |
+                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance plan-full-size pull-list signal-flow spares-list test-record wiring-sheet |
 body                   depth      | deck-drawing mass-and-balance unit-schedule | cable-list mounting-strips plan-full-size pull-list
-                       height     | deck-drawing mass-and-balance unit-schedule | cable-list cut-list loading-table pull-list spares-list
+                       height     | deck-drawing mass-and-balance unit-schedule | cable-list cut-list loading-table pull-list
                        width      | deck-drawing mass-and-balance unit-schedule | mounting-strips plan-full-size
 bridged                stated     | mounting-strips pull-list |
                        text       | mounting-strips pull-list |
 built_lead             date       | as-built |
                        length     | as-built |
                        stated     | as-built |
-                       who        | as-built field-notes history |
+                       who        | as-built |
 bypass                 kind       | signal-flow unit-schedule wiring-sheet | loading-table test-record
 bypass_plan            stated     | wiring-sheet |
                        text       | wiring-sheet |
 cable                  name       | cable-list unit-schedule |
                        title      | unit-schedule |
 capacitance            amount     | loading-table unit-schedule wiring-sheet |
-captive                length     | unit-schedule | cable-list missing-and-assumed-facts power-table spares-list wiring-sheet
+captive                length     | unit-schedule | cable-list power-table wiring-sheet
 carries                signal     | unit-schedule |
 case                   name       | deck-drawing mass-and-balance unit-schedule wiring-sheet |
                        title      | unit-schedule |
 case_holds             stated     | unit-schedule |
 ceiling                amount     | power-table unit-schedule |
-chain                  stated     | cable-list ground-sheet label-sheet level-table loading-table missing-and-assumed-facts pull-list signal-flow test-record wiring-sheet | crossing-list cut-list deck-drawing loop-table mass-and-balance plan-full-size spares-list unit-schedule
-change                 cause      | as-built history rework |
+chain                  stated     | cable-list ground-sheet label-sheet level-table loading-table pull-list signal-flow test-record wiring-sheet | crossing-list cut-list deck-drawing loop-table mass-and-balance plan-full-size unit-schedule
+change                 cause      | as-built history |
                        reason     | as-built history |
-                       stated     | as-built history rework |
-                       text       | as-built history rework |
+                       stated     | as-built history |
+                       text       | as-built history |
 channel                first      | midi-and-control-map preset-sheet wiring-sheet |
                        number     | midi-and-control-map preset-sheet wiring-sheet |
-                       stated     | midi-and-control-map missing-and-assumed-facts preset-sheet wiring-sheet | test-record
-checked                who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+                       stated     | midi-and-control-map preset-sheet wiring-sheet | test-record
+checked                who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 class                  kind       | history spares-list |
 clearance              amount     | deck-drawing unit-schedule |
-client                 code       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+client                 code       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 clock                  kind       | midi-and-control-map unit-schedule |
 colour                 code       | unit-schedule |
                        stated     | unit-schedule |
@@ -146,7 +159,7 @@ control_link           stated     | cable-list cut-list deck-drawing ground-shee
 cord                   length     | mains-sheet |
 core                   amount     | mains-sheet unit-schedule |
 country                code       | mains-sheet wiring-sheet |
-                       stated     | mains-sheet missing-and-assumed-facts wiring-sheet |
+                       stated     | mains-sheet wiring-sheet |
 cut_in                 amount     | cable-list cut-list pull-list unit-schedule |
 cutting                how        | cable-list cut-list loading-table mass-and-balance pull-list test-record unit-schedule |
                        signal     | unit-schedule |
@@ -157,10 +170,10 @@ deck_feet              inset      | deck-drawing mass-and-balance unit-schedule 
 desk                   name       | cable-list ground-sheet label-sheet level-table loading-table mains-sheet signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 done                   changes    | as-built history |
-drawn                  who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-draws                  amount     | mains-sheet missing-and-assumed-facts power-table unit-schedule |
+drawn                  who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+draws                  amount     | mains-sheet power-table unit-schedule |
 drop                   lines      | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list unit-schedule |
-earth                  kind       | ground-sheet unit-schedule | missing-and-assumed-facts
+earth                  kind       | ground-sheet unit-schedule |
 efficiency             amount     | mains-sheet power-table unit-schedule |
 every                  number     | maintenance |
                        task       | maintenance |
@@ -170,10 +183,10 @@ expected               amount     | test-record |
 expression             jack       | cable-list cut-list deck-drawing mass-and-balance midi-and-control-map plan-full-size pull-list unit-schedule |
                        taper      | midi-and-control-map unit-schedule |
                        track      | midi-and-control-map unit-schedule wiring-sheet |
-                       wiper      | midi-and-control-map missing-and-assumed-facts unit-schedule wiring-sheet |
+                       wiper      | midi-and-control-map unit-schedule wiring-sheet |
 feed                   how        | cable-list cut-list deck-drawing label-sheet mains-sheet power-table pull-list test-record wiring-sheet |
                        lower      | power-table |
-                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet missing-and-assumed-facts power-table pull-list spares-list test-record wiring-sheet |
+                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet power-table pull-list spares-list test-record wiring-sheet |
                        voltage    | cable-list label-sheet mains-sheet power-table test-record wiring-sheet |
 feedback               stated     | wiring-sheet |
                        text       | wiring-sheet |
@@ -182,43 +195,43 @@ field_note             date       | field-notes |
                        number     | field-notes |
                        state      | field-notes |
                        text       | field-notes |
-                       who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-fits                   connector  | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance missing-and-assumed-facts plan-full-size pull-list spares-list test-record unit-schedule |
+                       who        | field-notes |
+fits                   connector  | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance plan-full-size pull-list spares-list test-record unit-schedule |
 fitted                 text       | unit-schedule |
 fixing                 how        | mounting-strips pull-list |
                        stated     | mass-and-balance mounting-strips pull-list |
 flag                   words      | unit-schedule | loading-table test-record
-follows                letter     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table missing-and-assumed-facts overlay rework signal-flow test-record wiring-sheet |
-                       path       | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table missing-and-assumed-facts overlay rework signal-flow test-record wiring-sheet |
-                       stated     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table missing-and-assumed-facts overlay rework signal-flow test-record wiring-sheet |
+follows                letter     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet |
+                       path       | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet |
+                       stated     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet |
 foot_switch            action     | unit-schedule |
                        x          | deck-drawing plan-full-size unit-schedule |
                        y          | deck-drawing plan-full-size unit-schedule |
 frozen                 date       | history |
                        seal       | history |
-                       who        | as-built field-notes history |
+                       who        | history |
 gain                   amount     | unit-schedule |
 ground                 pole       | power-table unit-schedule |
 ground_lift            position   | ground-sheet test-record wiring-sheet |
                        stated     | ground-sheet test-record wiring-sheet |
 guitar_lead            length     | loading-table unit-schedule | cable-list wiring-sheet
-                       stated     | loading-table missing-and-assumed-facts unit-schedule | cable-list test-record wiring-sheet
-headphones             stated     | ground-sheet mains-sheet missing-and-assumed-facts unit-schedule |
+                       stated     | loading-table unit-schedule | cable-list test-record wiring-sheet
+headphones             stated     | ground-sheet mains-sheet unit-schedule |
 heel                   amount     | unit-schedule |
 hole                   diameter   | deck-drawing |
                        purpose    | deck-drawing |
                        x          | deck-drawing |
                        y          | deck-drawing |
-hop                    link       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance missing-and-assumed-facts plan-full-size pull-list signal-flow spares-list test-record wiring-sheet |
+hop                    link       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance plan-full-size pull-list signal-flow spares-list test-record wiring-sheet |
 impedance              amount     | loading-table unit-schedule |
 inductance             amount     | loading-table unit-schedule wiring-sheet |
-inlet                  stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance missing-and-assumed-facts plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
+inlet                  stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
 input                  carries    | unit-schedule |
                        impedance  | loading-table unit-schedule |
 input@amp              jack       | cable-list unit-schedule |
-input@desk             jack       | loading-table missing-and-assumed-facts unit-schedule wiring-sheet |
+input@desk             jack       | loading-table unit-schedule wiring-sheet |
 input@listener         jack       | unit-schedule |
-input@unit             jack       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table missing-and-assumed-facts power-table pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+input@unit             jack       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 inside                 depth      | deck-drawing unit-schedule |
                        height     | unit-schedule |
                        width      | deck-drawing unit-schedule |
@@ -227,9 +240,9 @@ instrument             name       | level-table loading-table signal-flow unit-s
 insulating             stated     | unit-schedule |
 insured                amount     | customs-list |
 internal_path          how        | ground-sheet loading-table unit-schedule |
-                       stated     | ground-sheet level-table loading-table missing-and-assumed-facts unit-schedule wiring-sheet |
-jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet | missing-and-assumed-facts
-join                   stated     | cable-list missing-and-assumed-facts wiring-sheet |
+                       stated     | ground-sheet level-table loading-table unit-schedule wiring-sheet |
+jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet |
+join                   stated     | cable-list wiring-sheet |
 keep_out               depth      | deck-drawing |
                        text       | deck-drawing |
                        width      | deck-drawing |
@@ -242,9 +255,9 @@ label                  template   | cable-list label-sheet |
 lane                   signal     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance power-table pull-list spares-list test-record unit-schedule |
                        y          | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule |
 latency                amount     | unit-schedule |
-lead                   mark       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table plan-full-size power-table signal-flow spares-list test-record wiring-sheet | as-built field-notes rework
+lead                   mark       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table plan-full-size power-table signal-flow spares-list test-record wiring-sheet | field-notes
                        run        | cable-list crossing-list cut-list deck-drawing |
-                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance plan-full-size power-table pull-list signal-flow spares-list test-record wiring-sheet | missing-and-assumed-facts
+                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance plan-full-size power-table pull-list signal-flow spares-list test-record wiring-sheet |
 lead_slack             amount     | cable-list cut-list |
 leaves                 amount     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list unit-schedule |
 level                  maximum    | unit-schedule | level-table
@@ -252,20 +265,20 @@ level                  maximum    | unit-schedule | level-table
                        peak       | unit-schedule | level-table
                        sensitivity | unit-schedule |
 lid                    amount     | deck-drawing unit-schedule |
-limit                  amount     | history missing-and-assumed-facts |
+limit                  amount     | history |
                        source     | history |
                        what       | history |
-listener               name       | cable-list ground-sheet label-sheet level-table loading-table missing-and-assumed-facts signal-flow test-record unit-schedule wiring-sheet |
+listener               name       | cable-list ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 location               bushing    | unit-schedule |
-                       height     | unit-schedule | cable-list cut-list deck-drawing loading-table mass-and-balance pull-list spares-list
+                       height     | unit-schedule | cable-list cut-list deck-drawing loading-table mass-and-balance pull-list
                        last       | unit-schedule | cable-list crossing-list cut-list deck-drawing power-table
                        offset     | cable-list crossing-list deck-drawing unit-schedule | cut-list ground-sheet mass-and-balance midi-and-control-map plan-full-size power-table pull-list
-                       side       | cable-list crossing-list cut-list deck-drawing unit-schedule | ground-sheet loading-table mass-and-balance midi-and-control-map overlay plan-full-size power-table pull-list rework
+                       side       | cable-list crossing-list cut-list deck-drawing unit-schedule | ground-sheet loading-table mass-and-balance midi-and-control-map plan-full-size power-table pull-list
 loop_empty             number     | loop-table wiring-sheet |
                        stated     | loop-table wiring-sheet |
-loop_holds             number     | cable-list label-sheet level-table loop-table missing-and-assumed-facts signal-flow test-record wiring-sheet |
-                       stated     | cable-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance missing-and-assumed-facts mounting-strips plan-full-size pull-list signal-flow test-record unit-schedule wiring-sheet |
+loop_holds             number     | cable-list label-sheet level-table loop-table signal-flow test-record wiring-sheet |
+                       stated     | cable-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance mounting-strips plan-full-size pull-list signal-flow test-record unit-schedule wiring-sheet |
 loop_jacks             first      | loop-table unit-schedule wiring-sheet |
                        mix        | unit-schedule |
 lowest_note            amount     | level-table |
@@ -280,17 +293,17 @@ mains                  hertz_high | mains-sheet | ground-sheet unit-schedule
 mains_strip            name       | deck-drawing mains-sheet mass-and-balance mounting-strips unit-schedule |
                        title      | unit-schedule |
 marker                 characters | label-sheet |
-mass                   amount     | unit-schedule | customs-list mains-sheet mass-and-balance mounting-strips rework
+mass                   amount     | unit-schedule | customs-list mains-sheet mass-and-balance mounting-strips
 master                 stated     | midi-and-control-map wiring-sheet |
 mating                 kind       | mass-and-balance mounting-strips pull-list unit-schedule |
 may_share              stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record wiring-sheet |
 midi_form              form       | cable-list cut-list label-sheet midi-and-control-map pull-list unit-schedule wiring-sheet |
 midi_jack              direction  | midi-and-control-map unit-schedule |
-                       jack       | cable-list cut-list deck-drawing ground-sheet mass-and-balance midi-and-control-map missing-and-assumed-facts plan-full-size pull-list spares-list test-record unit-schedule |
+                       jack       | cable-list cut-list deck-drawing ground-sheet mass-and-balance midi-and-control-map plan-full-size pull-list spares-list test-record unit-schedule |
 midi_link              stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size power-table preset-sheet pull-list spares-list test-record unit-schedule wiring-sheet |
-minus_earthed          stated     | ground-sheet missing-and-assumed-facts |
+minus_earthed          stated     | ground-sheet |
 mount                  stated     | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
-mount_all              stated     | mass-and-balance missing-and-assumed-facts mounting-strips pull-list |
+mount_all              stated     | mass-and-balance mounting-strips pull-list |
 mute                   how        | wiring-sheet |
                        stated     | test-record wiring-sheet |
 needs                  current    | power-table unit-schedule | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size pull-list test-record wiring-sheet
@@ -330,8 +343,8 @@ outlet                 stated     | power-table unit-schedule |
 output                 carries    | unit-schedule |
                        impedance  | unit-schedule | loading-table
                        jack       | unit-schedule |
-owner                  text       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-panel                  name       | cable-list deck-drawing label-sheet level-table loading-table mains-sheet mass-and-balance missing-and-assumed-facts signal-flow test-record unit-schedule wiring-sheet |
+owner                  text       | customs-list unit-schedule | cable-list crossing-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow test-record wiring-sheet
+panel                  name       | cable-list deck-drawing label-sheet level-table loading-table mains-sheet mass-and-balance signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 panel_inlet            height     | deck-drawing unit-schedule |
                        x          | deck-drawing unit-schedule |
@@ -342,10 +355,10 @@ panel_jack             bushing    | ground-sheet unit-schedule |
                        x          | cable-list deck-drawing unit-schedule |
                        y          | cable-list cut-list deck-drawing loading-table mass-and-balance pull-list spares-list unit-schedule |
 per_length             amount     | loading-table unit-schedule wiring-sheet |
-phantom                how        | unit-schedule | missing-and-assumed-facts wiring-sheet
-                       voltage    | unit-schedule wiring-sheet | missing-and-assumed-facts
+phantom                how        | unit-schedule | wiring-sheet
+                       voltage    | unit-schedule wiring-sheet |
 plain_lead             length     | loading-table unit-schedule wiring-sheet |
-                       stated     | loading-table missing-and-assumed-facts unit-schedule wiring-sheet |
+                       stated     | loading-table unit-schedule wiring-sheet |
 plug                   name       | cable-list cut-list power-table unit-schedule |
                        title      | unit-schedule |
 plug_choice            signal     | unit-schedule |
@@ -361,7 +374,7 @@ premade                lengths    | unit-schedule |
 preset                 number     | loading-table loop-table midi-and-control-map preset-sheet wiring-sheet |
                        title      | loading-table preset-sheet wiring-sheet |
 preset_loops           loops      | loading-table loop-table preset-sheet wiring-sheet |
-                       stated     | loading-table loop-table preset-sheet wiring-sheet | rework
+                       stated     | loading-table loop-table preset-sheet wiring-sheet |
 preset_off             stated     | preset-sheet wiring-sheet |
 preset_on              stated     | preset-sheet wiring-sheet |
 preset_volume          amount     | preset-sheet wiring-sheet |
@@ -372,20 +385,12 @@ price@plug             amount     | cut-list unit-schedule |
 price@strip            amount     | unit-schedule |
 price@unit             amount     | customs-list |
 program                number     | preset-sheet wiring-sheet |
-                       stated     | midi-and-control-map preset-sheet wiring-sheet | rework
+                       stated     | midi-and-control-map preset-sheet wiring-sheet |
 provenance             date       | unit-schedule |
                        kind       | unit-schedule |
-provenance@all_units   who        | unit-schedule |
-provenance@amp         who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-provenance@case        who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-provenance@deck        who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-provenance@instrument  who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-provenance@panel       who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-provenance@sound_source who        | unit-schedule |
-provenance@supply      who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-provenance@unit        who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+                       who        | unit-schedule | cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow test-record wiring-sheet
 pull                   amount     | mounting-strips unit-schedule |
-rail                   faces      | mass-and-balance mounting-strips pull-list |
+rail                   faces      | mounting-strips pull-list | mass-and-balance
                        front      | deck-drawing mounting-strips |
                        rear       | deck-drawing mounting-strips |
                        stated     | deck-drawing mass-and-balance mounting-strips pull-list |
@@ -393,35 +398,35 @@ rail                   faces      | mass-and-balance mounting-strips pull-list |
                        tape       | mass-and-balance mounting-strips pull-list |
                        tape_rear  | mass-and-balance mounting-strips pull-list |
 rating                 current    | power-table unit-schedule |
-                       kind       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance missing-and-assumed-facts plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
+                       kind       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
                        voltage    | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record unit-schedule wiring-sheet |
-reach                  foot       | cable-list cut-list deck-drawing loading-table mass-and-balance missing-and-assumed-facts mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
+reach                  foot       | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
                        stated     | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet |
 reading                amount     | test-record |
                        date       | test-record |
                        number     | test-record |
                        stated     | test-record |
-                       who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+                       who        | test-record |
 reserve_outlet         current    | power-table |
                        kind       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance power-table pull-list test-record wiring-sheet |
-                       text       | deck-drawing power-table |
+                       text       | power-table |
                        voltage    | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance power-table pull-list test-record wiring-sheet |
 reserve_room           depth      | deck-drawing |
-                       text       | deck-drawing power-table |
+                       text       | deck-drawing |
                        width      | deck-drawing |
                        x          | deck-drawing |
                        y          | deck-drawing |
 resistance             amount     | loading-table unit-schedule |
 retired                stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table signal-flow spares-list test-record wiring-sheet |
-reversed_feed          stated     | cable-list cut-list label-sheet mains-sheet missing-and-assumed-facts power-table pull-list test-record wiring-sheet |
-revision               date       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+reversed_feed          stated     | cable-list cut-list label-sheet mains-sheet power-table pull-list test-record wiring-sheet |
+revision               date       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
                        text       | history |
-rig                    name       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-                       title      | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map missing-and-assumed-facts mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+rig                    name       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+                       title      | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 role                   kind       | unit-schedule |
 roll                   amount     | mounting-strips unit-schedule |
-row                    row        | cable-list cut-list deck-drawing loading-table mass-and-balance missing-and-assumed-facts mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
-                       stated     | cable-list cut-list deck-drawing loading-table mass-and-balance missing-and-assumed-facts mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
+row                    row        | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
+                       stated     | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
 scenario               name       | ground-sheet level-table loading-table mains-sheet signal-flow test-record wiring-sheet |
                        title      | mains-sheet |
 selector               stated     | mains-sheet test-record wiring-sheet |
@@ -461,13 +466,13 @@ strip                  name       | maintenance mass-and-balance mounting-strips
 strip_back             core       | cut-list unit-schedule |
                        jacket     | cut-list unit-schedule |
                        screen     | cut-list unit-schedule |
-supply                 name       | cable-list customs-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance missing-and-assumed-facts mounting-strips power-table test-record unit-schedule wiring-sheet |
+supply                 name       | cable-list customs-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance mounting-strips power-table test-record unit-schedule wiring-sheet |
                        title      | customs-list unit-schedule |
 swap                   stated     | as-built field-notes |
 tall                   amount     | deck-drawing unit-schedule |
-technology             kind       | test-record unit-schedule | mains-sheet missing-and-assumed-facts power-table
+technology             kind       | test-record unit-schedule | mains-sheet power-table
 tempo@preset           amount     | wiring-sheet |
-tempo@song             amount     | preset-sheet | rework
+tempo@song             amount     | preset-sheet |
 thickness              amount     | cable-list cut-list deck-drawing mass-and-balance midi-and-control-map pull-list spares-list unit-schedule |
 tie                    stated     | crossing-list |
 tier                   front      | deck-drawing |
@@ -487,10 +492,10 @@ treadle                high       | unit-schedule |
 tuning                 text       | preset-sheet |
 turned                 angle      | cable-list deck-drawing ground-sheet mass-and-balance plan-full-size |
 under                  jacks      | deck-drawing |
-                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance missing-and-assumed-facts mounting-strips power-table pull-list spares-list test-record unit-schedule |
+                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance mounting-strips power-table pull-list spares-list test-record unit-schedule |
                        x          | cable-list crossing-list cut-list deck-drawing mass-and-balance power-table |
                        y          | cable-list crossing-list cut-list deck-drawing mass-and-balance power-table pull-list |
-unit                   name       | cable-list customs-list deck-drawing ground-sheet label-sheet level-table loading-table mass-and-balance missing-and-assumed-facts mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet | preset-sheet
+unit                   name       | cable-list customs-list deck-drawing ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet | preset-sheet
                        title      | customs-list unit-schedule |
 unpowered              kind       | loading-table unit-schedule wiring-sheet |
 usb                    stated     | unit-schedule |
@@ -499,6 +504,6 @@ version                text       | unit-schedule |
 volume                 amount     | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
 warm                   amount     | unit-schedule |
-was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table missing-and-assumed-facts overlay rework signal-flow test-record unit-schedule wiring-sheet |
+was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet |
 wide                   amount     | unit-schedule | deck-drawing mounting-strips plan-full-size
 """  # fmt: skip

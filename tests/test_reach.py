@@ -1,0 +1,200 @@
+"""No stated fact is lost: each part of each statement, changed alone, changes the sheets that the table of reach says, and no others.
+
+The small rigs under tests/reach/ state everything that the language can state (a test walks the grammar's classes); the examples are
+sampled. A statement without a row in the table, a row that no rig proves, and a fact that reaches no sheet fail.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from random import Random
+from typing import Any
+
+import pytest
+from cases import READER, ROOT
+from reach_changes import BLOCKS, GRAMMAR, Change, Fact, changes, rule_of
+
+from rigc.compile import Compiled, compile_rig
+from rigc.files.disk import Disk
+from rigc.reports.reach import NO_FACTS, Reach, reach
+from rigc.source import Source
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Node
+
+RIGS = tuple(ROOT / "tests/reach" / f"{name}.rig" for name in ("board", "hints", "rest", "revision", "sources"))
+EXAMPLES = tuple(sorted((ROOT / "examples").glob("*/board.rig")))
+PARTS = 16
+SAMPLE = 25
+HINTS = 300  # steps for places: enough for three units, and the same for every change
+TITLE = ("rig", "code", "client", "date", "revision", "drawn", "checked")
+
+REFUSED = {
+    "revision": ("stated",),
+    "change": ("number",),
+    "swap": ("note",),
+    "tier": ("stated",),
+    "loop_jacks": ("first", "last"),
+    "join": ("leads",),
+    "blend_wet": ("number",),
+    "midi_jack": ("stated",),
+    "expression": ("stated", "direction", "name"),
+    "control_jack": ("stated", "direction"),
+    "inlet": ("stated",),
+    "panel_jack": ("stated",),
+    "panel_inlet": ("stated",),
+    "stereo_pair": ("stated",),
+    "loop_holds": ("stated", "number"),
+}
+"""Parts that other statements of the same rig name, so that the language refuses each change of them alone; where a block or a
+rig allows one, it is made."""
+
+Sheets = dict[str, Any]
+
+
+def compiled(path: Path, text: str) -> Compiled:
+    disk = Disk(path, root=ROOT, given=text.encode())
+    return compile_rig(disk, disk.name, READER, effort=HINTS)
+
+
+def sheets(made: Compiled) -> Sheets:
+    """What each sheet says: its blocks, and of its title block what the source states."""
+    return {
+        each.sheet.name: (each.sheet.blocks, [getattr(each.title, field) for field in TITLE])
+        for each in made.documents()
+    }
+
+
+@cache
+def before(path: Path) -> Sheets:
+    return sheets(compiled(path, path.read_text("utf-8")))
+
+
+@cache
+def facts(path: Path) -> tuple[Change, ...]:
+    source = Source(path.name, path.read_text("utf-8"))
+    return tuple(each for each in changes(source, READER.parse(source).file) if each.fact.statement not in NO_FACTS)
+
+
+def row(fact: Fact) -> Reach | None:
+    rows = reach()
+    return rows.get((f"{fact.statement}@{fact.block}", fact.part)) or rows.get((fact.statement, fact.part))
+
+
+def changed(path: Path, change: Change) -> set[str] | None:
+    """The sheets that differ; None where the language refuses each other text."""
+    for text in change.texts:
+        made = compiled(path, text)
+        if made.results is not None:
+            now, was = sheets(made), before(path)
+            return {name for name in {*now, *was} if now.get(name) != was.get(name)}
+    return None
+
+
+def fault(path: Path, change: Change, *, all_bear: bool) -> str | None:
+    """What is wrong with the reach of a fact, empty if nothing is; None where it can't be changed."""
+    differ, known = changed(path, change), row(change.fact)
+    where = f"{path.name}:{change.span.line} {change.fact}"
+    if differ is None:
+        return None
+    if known is None:
+        return f"{where}: has no row; it would be | {' '.join(sorted(differ))} |"
+    if not differ:
+        return f"{where}: reaches no sheet" if all_bear else ""
+    lost = set(known.bears) - differ if all_bear else set()
+    more = differ - set(known.bears) - set(known.follows)
+    told = (f"not on {', '.join(sorted(lost))}" if lost else "", f"also on {', '.join(sorted(more))}" if more else "")
+    return f"{where}: {'; '.join(filter(None, told))}" if lost or more else ""
+
+
+@cache
+def alike() -> tuple[tuple[tuple[Path, Change], ...], ...]:
+    """The facts of the small rigs, together those that state the same part of the same statement in the same kind of block."""
+    found: dict[Fact, list[tuple[Path, Change]]] = {}
+    for path in RIGS:
+        for change in facts(path):
+            found.setdefault(change.fact, []).append((path, change))
+    return tuple(map(tuple, found.values()))
+
+
+def first_fault(found: tuple[tuple[Path, Change], ...]) -> str:
+    """What is wrong with the first of some facts that the language lets be changed; a fact that others hang on can't be."""
+    for path, change in found:
+        told = fault(path, change, all_bear=True)
+        if told is not None:
+            return told
+    fact = found[0][1].fact
+    return "" if fact.part in REFUSED.get(fact.statement, ()) else f"{fact}: no rig lets it be changed"
+
+
+@pytest.mark.parametrize("part", range(PARTS))
+def test_a_stated_fact_reaches_its_sheets(part: int) -> None:
+    """Every kind of fact in the small rigs, in parts that run side by side."""
+    assert list(filter(None, map(first_fault, alike()[part::PARTS]))) == []
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+def test_facts_of_the_examples_reach_no_other_sheet(path: Path) -> None:
+    """A dealt sample of an example's facts; some of them say what its other facts outweigh, and change nothing."""
+    sample = Random(path.parent.name).sample(facts(path), SAMPLE)
+    assert list(filter(None, (fault(path, change, all_bear=False) for change in sample))) == []
+
+
+def test_every_row_of_the_table_is_proved_by_a_small_rig() -> None:
+    told = {(change.fact.block, change.fact.statement, change.fact.part) for path in RIGS for change in facts(path)}
+    names = {(statement, part) for _, statement, part in told} | {(f"{s}@{b}", p) for b, s, p in told}
+    assert set(reach()) - names == set()
+
+
+def test_every_row_names_a_sheet_that_bears_it() -> None:
+    from rigc.reports.folder import sheet_names
+
+    assert [row.statement for row in reach().values() if not row.bears] == []
+    assert {sheet for row in reach().values() for sheet in (*row.bears, *row.follows)} <= set(sheet_names())
+
+
+def test_every_statement_of_the_grammar_has_a_row() -> None:
+    rows = {statement.partition("@")[0] for statement, _ in reach()}
+    assert statements() - rows - set(NO_FACTS) == set()
+
+
+def test_the_small_rigs_state_every_part_of_every_statement() -> None:
+    told: set[tuple[str, str]] = set()
+    for path in RIGS:
+        source = Source(path.name, path.read_text("utf-8"))
+        told |= set(stated(READER.parse(source).file))
+    every = {(rule_of(each), field) for each in classes() for field in each.FIELDS if field != "span"}
+    assert every - told == set()
+
+
+def classes() -> list[type[Node]]:
+    every = [each for each in vars(nodes).values() if isinstance(each, type) and issubclass(each, Node)]
+    return [each for each in every if each.FORM]
+
+
+def statements() -> set[str]:
+    """The rules of the grammar that stand on a line of their own: what the file and the blocks list, blocks themselves left out."""
+    bodies = dict(re.findall(r"(?m)^[!?]?(\w+): (.*(?:\n +[|].*)*)", GRAMMAR))
+    open_, found = [name for name in bodies if name == "_statement" or re.search(r"_NL\)\*", bodies[name])], set()
+    while open_:
+        for name in re.findall(r"\b[a-z_]\w*", re.sub(r'"[^"]*"|->.*', "", bodies[open_.pop()])):
+            if name.startswith("_") or name.endswith("_item"):
+                open_ += [name] if name in bodies and name not in found else []
+            elif name in bodies and name not in BLOCKS:
+                found.add(name)
+    return found - {"file", "statement_list"}
+
+
+def stated(value: Any) -> Iterator[tuple[str, str]]:
+    if isinstance(value, Node):
+        for field in value.FIELDS:
+            within = getattr(value, field)
+            if within is not None and within != ():
+                yield rule_of(type(value)), field
+            yield from stated(within)
+    elif isinstance(value, tuple):
+        for each in value:
+            yield from stated(each)
