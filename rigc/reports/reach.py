@@ -90,21 +90,21 @@ amp                    name       | cable-list ground-sheet label-sheet level-ta
                        title      | unit-schedule |
 amps                   stated     | ground-sheet level-table |
 angle                  amount     | deck-drawing unit-schedule |
-at                     stated     | cable-list cut-list deck-drawing ground-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list | crossing-list
+at                     stated     | cable-list deck-drawing mass-and-balance mounting-strips plan-full-size | crossing-list cut-list ground-sheet loading-table pull-list
                        x          | cable-list deck-drawing mass-and-balance plan-full-size |
-                       y          | cable-list deck-drawing ground-sheet mass-and-balance plan-full-size | crossing-list cut-list loading-table mounting-strips pull-list
+                       y          | cable-list deck-drawing mass-and-balance plan-full-size | crossing-list cut-list ground-sheet loading-table mounting-strips pull-list
 at_panel               stated     | cable-list crossing-list cut-list deck-drawing loading-table mass-and-balance pull-list test-record unit-schedule |
 band                   countries  | wiring-sheet |
                        high       | wiring-sheet |
                        low        | wiring-sheet |
                        stated     | wiring-sheet |
 bare_metal             stated     | unit-schedule |
-barrel                 inner      | cable-list crossing-list cut-list deck-drawing mass-and-balance plan-full-size power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet test-record wiring-sheet
+barrel                 inner      | cable-list crossing-list cut-list deck-drawing mass-and-balance power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet plan-full-size test-record wiring-sheet
                        outer      | cable-list crossing-list cut-list deck-drawing mass-and-balance plan-full-size power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet test-record wiring-sheet
 base                   kind       | unit-schedule | mounting-strips
 battery                capacity   | maintenance power-table unit-schedule |
                        kind       | maintenance power-table unit-schedule |
-                       stated     | loading-table maintenance power-table unit-schedule |
+                       stated     | maintenance power-table unit-schedule | loading-table
 bend                   amount     | deck-drawing unit-schedule |
 beside                 gap        | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet |
                        side       | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet |
@@ -231,7 +231,7 @@ input                  carries    | unit-schedule |
 input@amp              jack       | cable-list unit-schedule |
 input@desk             jack       | loading-table unit-schedule wiring-sheet |
 input@listener         jack       | unit-schedule |
-input@unit             jack       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+input@unit             jack       | unit-schedule | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table pull-list signal-flow test-record wiring-sheet
 inside                 depth      | deck-drawing unit-schedule |
                        height     | unit-schedule |
                        width      | deck-drawing unit-schedule |
@@ -255,9 +255,9 @@ label                  template   | cable-list label-sheet |
 lane                   signal     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance power-table pull-list spares-list test-record unit-schedule |
                        y          | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule |
 latency                amount     | unit-schedule |
-lead                   mark       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table plan-full-size power-table signal-flow spares-list test-record wiring-sheet | field-notes
+lead                   mark       | cable-list label-sheet test-record wiring-sheet | crossing-list cut-list deck-drawing field-notes ground-sheet level-table loading-table loop-table plan-full-size power-table signal-flow
                        run        | cable-list crossing-list cut-list deck-drawing |
-                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance plan-full-size power-table pull-list signal-flow spares-list test-record wiring-sheet |
+                       stated     | cable-list deck-drawing label-sheet loading-table plan-full-size test-record | crossing-list cut-list ground-sheet level-table loop-table mass-and-balance power-table pull-list signal-flow wiring-sheet
 lead_slack             amount     | cable-list cut-list |
 leaves                 amount     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list unit-schedule |
 level                  maximum    | unit-schedule | level-table
@@ -273,8 +273,8 @@ listener               name       | cable-list ground-sheet label-sheet level-ta
 location               bushing    | unit-schedule |
                        height     | unit-schedule | cable-list cut-list deck-drawing loading-table mass-and-balance pull-list
                        last       | unit-schedule | cable-list crossing-list cut-list deck-drawing power-table
-                       offset     | cable-list crossing-list deck-drawing unit-schedule | cut-list ground-sheet mass-and-balance midi-and-control-map plan-full-size power-table pull-list
-                       side       | cable-list crossing-list cut-list deck-drawing unit-schedule | ground-sheet loading-table mass-and-balance midi-and-control-map plan-full-size power-table pull-list
+                       offset     | deck-drawing unit-schedule | cable-list crossing-list cut-list ground-sheet mass-and-balance midi-and-control-map plan-full-size power-table pull-list
+                       side       | deck-drawing unit-schedule | cable-list crossing-list cut-list ground-sheet loading-table mass-and-balance midi-and-control-map plan-full-size power-table pull-list
 loop_empty             number     | loop-table wiring-sheet |
                        stated     | loop-table wiring-sheet |
 loop_holds             number     | cable-list label-sheet level-table loop-table signal-flow test-record wiring-sheet |
@@ -283,7 +283,7 @@ loop_jacks             first      | loop-table unit-schedule wiring-sheet |
                        mix        | unit-schedule |
 lowest_note            amount     | level-table |
 made                   how        | cable-list cut-list pull-list |
-                       length     | cable-list loading-table mass-and-balance |
+                       length     | cable-list loading-table | mass-and-balance
                        revision   | cable-list |
 mains                  hertz_high | mains-sheet | ground-sheet unit-schedule
                        hertz_low  | mains-sheet | ground-sheet unit-schedule
@@ -298,7 +298,7 @@ master                 stated     | midi-and-control-map wiring-sheet |
 mating                 kind       | mass-and-balance mounting-strips pull-list unit-schedule |
 may_share              stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record wiring-sheet |
 midi_form              form       | cable-list cut-list label-sheet midi-and-control-map pull-list unit-schedule wiring-sheet |
-midi_jack              direction  | midi-and-control-map unit-schedule |
+midi_jack              direction  | unit-schedule | midi-and-control-map
                        jack       | cable-list cut-list deck-drawing ground-sheet mass-and-balance midi-and-control-map plan-full-size pull-list spares-list test-record unit-schedule |
 midi_link              stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size power-table preset-sheet pull-list spares-list test-record unit-schedule wiring-sheet |
 minus_earthed          stated     | ground-sheet |
@@ -343,7 +343,7 @@ outlet                 stated     | power-table unit-schedule |
 output                 carries    | unit-schedule |
                        impedance  | unit-schedule | loading-table
                        jack       | unit-schedule |
-owner                  text       | customs-list unit-schedule | cable-list crossing-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow test-record wiring-sheet
+owner                  text       | customs-list unit-schedule |
 panel                  name       | cable-list deck-drawing label-sheet level-table loading-table mains-sheet mass-and-balance signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 panel_inlet            height     | deck-drawing unit-schedule |
@@ -354,7 +354,7 @@ panel_jack             bushing    | ground-sheet unit-schedule |
                        jack       | deck-drawing unit-schedule |
                        x          | cable-list deck-drawing unit-schedule |
                        y          | cable-list cut-list deck-drawing loading-table mass-and-balance pull-list spares-list unit-schedule |
-per_length             amount     | loading-table unit-schedule wiring-sheet |
+per_length             amount     | loading-table unit-schedule | wiring-sheet
 phantom                how        | unit-schedule | wiring-sheet
                        voltage    | unit-schedule wiring-sheet |
 plain_lead             length     | loading-table unit-schedule wiring-sheet |
@@ -388,7 +388,7 @@ program                number     | preset-sheet wiring-sheet |
                        stated     | midi-and-control-map preset-sheet wiring-sheet |
 provenance             date       | unit-schedule |
                        kind       | unit-schedule |
-                       who        | unit-schedule | cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow test-record wiring-sheet
+                       who        | unit-schedule |
 pull                   amount     | mounting-strips unit-schedule |
 rail                   faces      | mounting-strips pull-list | mass-and-balance
                        front      | deck-drawing mounting-strips |
@@ -419,7 +419,7 @@ reserve_room           depth      | deck-drawing |
 resistance             amount     | loading-table unit-schedule |
 retired                stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table signal-flow spares-list test-record wiring-sheet |
 reversed_feed          stated     | cable-list cut-list label-sheet mains-sheet power-table pull-list test-record wiring-sheet |
-revision               date       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
+revision               date       | cable-list crossing-list cut-list deck-drawing ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet | accepted-deviations customs-list field-notes midi-and-control-map
                        text       | history |
 rig                    name       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
                        title      | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
@@ -427,7 +427,7 @@ role                   kind       | unit-schedule |
 roll                   amount     | mounting-strips unit-schedule |
 row                    row        | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
                        stated     | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
-scenario               name       | ground-sheet level-table loading-table mains-sheet signal-flow test-record wiring-sheet |
+scenario               name       | ground-sheet mains-sheet test-record wiring-sheet | level-table loading-table signal-flow
                        title      | mains-sheet |
 selector               stated     | mains-sheet test-record wiring-sheet |
                        voltage    | mains-sheet test-record wiring-sheet |
@@ -495,8 +495,8 @@ under                  jacks      | deck-drawing |
                        stated     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance mounting-strips power-table pull-list spares-list test-record unit-schedule |
                        x          | cable-list crossing-list cut-list deck-drawing mass-and-balance power-table |
                        y          | cable-list crossing-list cut-list deck-drawing mass-and-balance power-table pull-list |
-unit                   name       | cable-list customs-list deck-drawing ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet | preset-sheet
-                       title      | customs-list unit-schedule |
+unit                   name       | cable-list deck-drawing ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet | customs-list preset-sheet
+                       title      | unit-schedule | customs-list
 unpowered              kind       | loading-table unit-schedule wiring-sheet |
 usb                    stated     | unit-schedule |
 vents                  side       | unit-schedule |
