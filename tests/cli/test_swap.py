@@ -185,6 +185,7 @@ def test_a_unit_that_takes_power_where_none_did(swap: Swap) -> None:
         "voltage", "polarity", "ground pole", "connector", "current",
     ]  # fmt: skip
     assert "suits it (8.7 to 9.9 V, centre-positive, 190 mA" in verdict(swap("slipway", "turncoat"))
+    assert fit(swap("slipway", "silent-one", "--to", "json"), "polarity")[0] == "not known"
 
 
 def test_jacks_of_other_names(swap: Swap) -> None:

@@ -118,10 +118,12 @@ def _tokens(draw: Draw, name: str, holding: str, deep: int) -> list[Token]:
     wanted = _reaches(holding) if holding and holding != name else frozenset()
     carrying = [parts for parts in expansions if any(part.name in wanted for part in parts)] if wanted else expansions
     if deep > DEEP:
-        least = min(map(_length, carrying))
-        carrying = [parts for parts in carrying if _length(parts) == least]
+        ends = [(_steps(parts, holding) if wanted else 0, _length(parts)) for parts in carrying]
+        carrying = [parts for parts, end in zip(carrying, ends, strict=True) if end == min(ends)]
     parts = draw(st.sampled_from(carrying))
     bearers = [at for at, part in enumerate(parts) if part.name in wanted]
+    if deep > DEEP and bearers:
+        bearers = [min(bearers, key=lambda at: _steps_to(holding)[parts[at].name])]
     bearer = draw(st.sampled_from(bearers)) if bearers else -1
     found: list[Token] = []
     for at, part in enumerate(parts):
@@ -130,6 +132,23 @@ def _tokens(draw: Draw, name: str, holding: str, deep: int) -> list[Token]:
         else:
             found.append((part.name, _word(draw, part.name)))
     return found
+
+
+def _steps(parts: list[Any], holding: str) -> int:
+    """The fewest steps from an expansion to the rule that is to be held."""
+    return min(_steps_to(holding)[part.name] for part in parts if part.name in _steps_to(holding))
+
+
+@cache
+def _steps_to(holding: str) -> dict[str, int]:
+    """How many steps each rule that can hold the rule of this name is away from it: past the depth, a list must not hold itself on."""
+    steps = {holding: 0}
+    while len(steps) < len(_reaches(holding)):
+        for name in _reaches(holding) - steps.keys():
+            below = [steps[part.name] for parts in _expansions()[name] for part in parts if part.name in steps]
+            if below:
+                steps[name] = 1 + min(below)
+    return steps
 
 
 def _length(parts: list[Any]) -> int:

@@ -96,13 +96,17 @@ def _silent_supply(rig: Rig, power: PowerAssignment, supply: str, taps: dict[str
 def _told(rig: Rig, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
     wants = unit.polarity.value if unit.polarity is not None else ""
     through = " through a reversing lead" if feed.reversed else ""
+    mends = _mends(rig, feed)
     return KIND.at(
         feed.span,
         f"'{unit.name}' is {wants} and {tap} is {tap.polarity}{through}: its supply would be reversed",
         subject=(unit.name, *(str(port) for port in tap.outlets)),
         label="reversed polarity",
         also=(Label(unit.polarity.span, wants),) if unit.polarity is not None else (),
-        mends=_mends(rig, feed),
+        mends=mends,
+        help=""
+        if mends
+        else f"give '{unit.name}' an outlet of its own, and a {'straight' if feed.reversed else 'reversing'} lead with a label at both ends",
     )
 
 
