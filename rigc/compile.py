@@ -67,10 +67,12 @@ def compile_rig(
     on: str | None = None,
     effort: int | None = None,
     against: Callable[[Rig], Before] | None = None,
+    advice: bool = True,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
     spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
-    from this rig (None: the one that the rig follows, if any).
+    from this rig (None: the one that the rig follows, if any). Without `advice` the same is found, but no places are sought for what is in
+    the way.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
@@ -83,11 +85,19 @@ def compile_rig(
     rig, lacking = placed(rig, effort)
     earlier = before(load, gathered, rig, reader, effort) if against is None else against(rig)
     findings = (*findings, *lacking, *earlier.findings)
-    results = Results(rig, earlier.previous)
+    results = Results(rig, earlier.previous, () if advice else _no_places(rig))
     findings = (*findings, *results.get(Findings).all)
     findings = accepted(findings, rig.accepts, on or rig.head.date)
     findings = folded(released(findings, rig.head))
     return Compiled(in_order(findings), results, tuple(dict.fromkeys((*gathered.sources, *earlier.sources))))
+
+
+def _no_places(rig: Rig) -> tuple[object, ...]:
+    from rigc.analysis.placing.place_finder import (
+        quiet_finder,  # a run that advises loads it only where something is in the way
+    )
+
+    return (quiet_finder(rig),)
 
 
 def _end(source: Source) -> Span:

@@ -66,13 +66,16 @@ class Bench:
             texts = mended(mend, self.made.sources, self._file)
         except CannotMend:
             return Tried({}, None, False)
-        after = compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort)
+        after = compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
         return Tried(texts, after, _gone(finding, self.made, after) and not _come(self.made, after))
 
     def on_top(self, tried: Tried) -> Bench:
-        """A bench on which the mend is made."""
-        assert tried.after is not None
-        return Bench(tried.after, self._with(tried.texts), self.name, self.reader, self.on, self.effort)
+        """A bench on which the mend is made; what is then found is advised on, which a trial does not do."""
+        load = self._with(tried.texts)
+        made = compile_rig(load, self.name, self, on=self.on, effort=self.effort)
+        above = Bench(made, load, self.name, self.reader, self.on, self.effort)
+        above._parsed = self._parsed
+        return above
 
     def parse(self, source: Source, keep: bool = False) -> Parsed:  # noqa: ARG002
         """As the reader does, each text once, and never kept for the next run if it is only tried."""

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.placing.place_statement import place_statement
+from rigc.analysis.power.feed_edits import feed_statement, volts_to_state
 from rigc.analysis.results import Results
-from rigc.model.deck import Place
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 
 
 def chosen_places(rig: Rig) -> list[str]:
     """A place for each thing that has none in the sources."""
-    return [_placed(place) for place in rig.places.values() if place.chosen]
+    return [place_statement(place) for place in rig.places.values() if place.chosen]
 
 
 def chosen_feeds(results: Results) -> dict[tuple[Port, ...], tuple[list[str], str]]:
@@ -45,23 +46,7 @@ def chosen_plugs(rig: Rig, lead: Lead) -> str:
     return f" {lead.plugs[0]} to {lead.plugs[1]}"
 
 
-def _placed(place: Place) -> str:
-    under = " under" if place.under else ""
-    degrees = place.turned + place.skew_deg
-    turned = f" turned {degrees:g} deg" if degrees else ""
-    tier = f" on {place.tier}" if place.tier else ""
-    jacks = f" jacks {place.jacks}" if place.jacks else ""
-    return f"{place.thing}{under} at {place.x_mm:.10g}, {place.y_mm:.10g} mm{turned}{tier}{jacks}"
-
-
 def _fed(rig: Rig, power: PowerAssignment, outlets: tuple[Port, ...], feeds: list[Supplied]) -> str:
-    units = ", ".join(feed.unit for feed in feeds)
-    setting = power.taps[feeds[0].unit].settings[0]
-    several = any(
-        outlet is not None and len(outlet.ratings) > 1
-        for port in outlets
-        for outlet in (rig.supplies[port.thing].outlet(port.jack),)
-    )
-    volts = f" at {setting.volts.value:g} V" if several else ""
     how = feeds[0].how if feeds[0].how in ("series", "parallel") else "shared" if len(feeds) > 1 else ""
-    return f"{units} from {', '.join(map(str, outlets))}{volts}{f' {how}' if how else ''}"
+    volts = volts_to_state(rig, power.taps[feeds[0].unit])
+    return feed_statement(tuple(feed.unit for feed in feeds), outlets, volts, how)

@@ -33,11 +33,13 @@ KIND = Kind(
 def old_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
     """One finding for each thing in use with such facts."""
     limit = months_before(rig.head.date, round(OLD_MONTHS.value))
-    signing = used_things(rig, power)
-    for thing in (*signing, *rig.instruments.values(), *rig.decks.values()):
+    judged: list[tuple[Thing | Deck | Instrument, bool]] = [(each, True) for each in used_things(rig, power)]
+    judged += [(each, False) for each in rig.instruments.values()]
+    judged += [(each, False) for each in rig.decks.values()]
+    for thing, signs in judged:
         facts = facts_of(thing)
         old = [fact for fact in facts if fact.provenance is not None and "" < fact.provenance.date < limit]
-        unsigned = [fact for fact in facts if thing in signing and not _signed(fact)]
+        unsigned = [fact for fact in facts if signs and not _signed(fact)]
         if old or unsigned:
             yield _told(thing, old, unsigned, limit)
 

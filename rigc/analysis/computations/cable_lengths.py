@@ -39,11 +39,6 @@ class Length(Record):
     supplied: int
 
     @property
-    def finished_mm(self) -> float:
-        """The finished length in mm."""
-        return self.finished / 10
-
-    @property
     def longest_kept(self) -> int:
         """The longest lead that stays where it lies: one that is no coil, or that is no longer than the one supplied."""
         return max(self.most, self.supplied)

@@ -14,6 +14,7 @@ from rigc.analysis.computations.placement import Placement
 from rigc.analysis.placing.board import Item, Shape
 from rigc.analysis.placing.board_of_rig import board_of
 from rigc.analysis.placing.layout import Layout
+from rigc.analysis.placing.place_statement import place_statement
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.figures import short
@@ -154,10 +155,14 @@ def place_finder(results: Results) -> PlaceFinder:
     return PlaceFinder(results)
 
 
+def quiet_finder(rig: Rig) -> PlaceFinder:
+    """Stands in where only what is found counts, and nobody reads what to do about it."""
+    return PlaceFinder(Results(rig), quiet=True)
+
+
 def _graves(rig: Rig) -> frozenset[str]:
     """The errors and warnings of the deck's rules."""
-    quiet = PlaceFinder(Results(rig), quiet=True)
-    results = Results(rig, given=(quiet,))
+    results = Results(rig, given=(quiet_finder(rig),))
     checks = [member(f"rigc.analysis.checks.{name}", "CHECK") for name in _RULES]
     return frozenset(
         found.fingerprint
@@ -192,13 +197,9 @@ def _tier(deck: Deck, front: int, depth: int, under: bool) -> str | None:
 
 
 def _mend(old: Place, new: Place) -> Mend:
-    spot = f"{new.x_mm:g}, {new.y_mm:g} mm"
     if old.numbers is not None:
-        return Mend(_words(old, new), (Replace(old.numbers, spot),))
-    under = " under" if new.under else ""
-    turned = f" turned {new.turned} deg" if new.turned else ""
-    tier = f" on {new.tier}" if new.tier else ""
-    return Mend(_words(old, new), (AddTo("place", "", f"{new.thing}{under} at {spot}{turned}{tier}"),))
+        return Mend(_words(old, new), (Replace(old.numbers, f"{new.x_mm:g}, {new.y_mm:g} mm"),))
+    return Mend(_words(old, new), (AddTo("place", "", place_statement(new)),))
 
 
 def _words(old: Place, new: Place) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.power.outlet_fit import reversing
 from rigc.analysis.power.power_tap import Tap, outlet_at
-from rigc.diagnostics.mend import AddTo, Delete, Edit, Replace
+from rigc.diagnostics.mend import AddTo, Edit, Replace
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import Feed
@@ -20,18 +20,15 @@ def fed_from(rig: Rig, unit: str, way: Tap, turned: bool | None = None) -> tuple
     unless told otherwise by `turned`."""
     old = stated_feed(rig, unit)
     reverses = unit in reversing(rig) - set(rig.power.turned) - {each.unit for each in rig.lead_wishes.adaptors}
-    setting = way.settings[0].volts.value
-    several = any(outlet is not None and len(outlet.ratings) > 1 for outlet in (outlet_at(rig, p) for p in way.outlets))
-    line = statement(
-        (unit,), way.outlets, setting if several else None, way.how, reverses if turned is None else turned, way.lower
-    )
+    turned = reverses if turned is None else turned
+    line = feed_statement((unit,), way.outlets, volts_to_state(rig, way), way.how, turned, way.lower)
     if old is None:
         return (AddTo("power", "", line),)
     rest = tuple(name for name in old.units if name != unit)
     if not rest:
         return (Replace(old.span, line),)
     how = "" if old.how == "shared" and len(rest) == 1 else old.how
-    left = statement(rest, old.outlets, old.volts.value if old.volts else None, how, old.reversed, old.lower)
+    left = feed_statement(rest, old.outlets, old.volts.value if old.volts else None, how, old.reversed, old.lower)
     return (Replace(old.span, left), AddTo("power", "", line))
 
 
@@ -39,20 +36,22 @@ def restated(feed: Feed, *, lower: Port | None = None, turned: bool | None = Non
     """The same statement with another lower outlet, or with or without its reversing lead."""
     volts = feed.volts.value if feed.volts else None
     turned = feed.reversed if turned is None else turned
-    return (Replace(feed.span, statement(feed.units, feed.outlets, volts, feed.how, turned, lower or feed.lower)),)
+    return (Replace(feed.span, feed_statement(feed.units, feed.outlets, volts, feed.how, turned, lower or feed.lower)),)
 
 
-def left_to_choose(feed: Feed) -> tuple[Edit, ...]:
-    """The statement goes, and rigc chooses."""
-    return (Delete(feed.span),)
+def volts_to_state(rig: Rig, way: Tap) -> float | None:
+    """What the outlets are set to; None where they have one setting, which nobody needs to say."""
+    outlets = (outlet_at(rig, port) for port in way.outlets)
+    several = any(outlet is not None and len(outlet.ratings) > 1 for outlet in outlets)
+    return way.settings[0].volts.value if several else None
 
 
-def statement(
+def feed_statement(
     units: tuple[str, ...],
     outlets: tuple[Port, ...],
     volts: float | None,
     how: str,
-    turned: bool,
+    turned: bool = False,
     lower: Port | None = None,
 ) -> str:
     """A feed as the language has it."""

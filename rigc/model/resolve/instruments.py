@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Iterator
+from typing import Any, TypeVar
 
 from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
 from rigc.model.measures import CAPACITOR, LEAD, POT_OHM, SHARE
@@ -12,6 +13,8 @@ from rigc.model.resolve.things import AMOUNTS, inherited
 from rigc.model.things import Instrument
 from rigc.syntax import nodes
 
+Block = TypeVar("Block", nodes.Instrument, nodes.SoundSource)
+
 
 def instruments(context: Context) -> dict[str, Instrument]:
     """All instruments by name; each has one output jack, `out`. Other sources follow, with their own."""
@@ -19,18 +22,13 @@ def instruments(context: Context) -> dict[str, Instrument]:
 
 
 def _sources(context: Context) -> dict[str, Instrument]:
-    blocks = {node.name.text: node for node in context.of(nodes.SoundSource)}
     found: dict[str, Instrument] = {}
-    for name, block in blocks.items():
-        fields: dict[str, Any] = {}
-        items = inherited(context, block, blocks)
+    for name, block, items, fields in _blocks(context, nodes.SoundSource):
         for item in items:
-            _instrument_fact(context, item, fields)
             if isinstance(item.fact, nodes.SourceKind):
                 fields["flags"] = frozenset({item.fact.kind.text})
             elif isinstance(item.fact, nodes.Earth):
                 fields["earth"] = item.fact.kind.text
-        fields["notes"] = tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))
         jacks = jacks_of(context, items)
         pairs = pairs_of(context, items, jacks)
         title = block.title.value if block.title else ""
@@ -41,20 +39,26 @@ def _sources(context: Context) -> dict[str, Instrument]:
 
 
 def _instruments(context: Context) -> dict[str, Instrument]:
-    blocks = {node.name.text: node for node in context.of(nodes.Instrument)}
     found: dict[str, Instrument] = {}
-    for name, block in blocks.items():
-        fields: dict[str, Any] = {}
-        items = inherited(context, block, blocks)
-        for item in items:
-            _instrument_fact(context, item, fields)
-        fields["notes"] = tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))
+    for name, block, items, fields in _blocks(context, nodes.Instrument):
         fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
         levels = [levels_of(context, item) for item in items if isinstance(item.fact, nodes.Level)]
         out = Jack("out", AUDIO_OUT, Connector("ts"), block.name.span, levels=levels[-1] if levels else Levels())
         title = block.title.value if block.title else ""
         found[name] = Instrument(name, title, block.name.span, jacks=(out,), **fields)
     return found
+
+
+def _blocks(context: Context, kind: type[Block]) -> Iterator[tuple[str, Block, list[Item], dict[str, Any]]]:
+    """Each block of a kind with its name, its items, and what both kinds of source say alike."""
+    blocks = {node.name.text: node for node in context.of(kind)}
+    for name, block in blocks.items():
+        items = inherited(context, block, blocks)
+        fields: dict[str, Any] = {}
+        for item in items:
+            _instrument_fact(context, item, fields)
+        fields["notes"] = tuple(item.fact.text.value for item in items if isinstance(item.fact, nodes.Note))
+        yield name, block, items, fields
 
 
 def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
