@@ -1,4 +1,4 @@
-"""Rig -> the things on chains that are torn: a stop has no jack for sound there, which another rule tells."""
+"""Rig -> the things on chains that are torn: a stop has no jack for sound there, or is a supply, which another rule tells."""
 
 from __future__ import annotations
 
@@ -22,5 +22,7 @@ def _paths(rig: Rig) -> Iterator[tuple[Stop, ...]]:
 
 
 def _silent(rig: Rig, stop: Stop) -> bool:
+    if stop.thing in rig.supplies:
+        return True
     jack = rig.things[stop.thing].jack(stop.jack) if stop.jack and stop.thing in rig.things else None
     return jack is not None and not jack.audio

@@ -136,8 +136,12 @@ def _taken_out(stops: Sequence[Stop], stop: Stop, which: str) -> tuple[Mend, ...
 
 def _dead_ends(ways: Ways) -> Iterator[Diagnostic]:
     lacking = {gap.thing for gap in ways.gaps if gap.direction == "out"}
+    for chain in filter(lambda each: _backwards(ways, each), ways.chains):
+        yield _turned(chain)
     for stops, where in _paths(ways):
         last = where == "this chain"
+        if last and any(stops is chain.stops and _backwards(ways, chain) for chain in ways.chains):
+            continue
         for at, stop in enumerate(stops[:-1] if last else stops):
             thing = ways.things.get(stop.thing)
             if stop.thing not in lacking or stop.jack is not None or thing is None or not _takes_sound(thing):
@@ -148,6 +152,27 @@ def _dead_ends(ways: Ways) -> Iterator[Diagnostic]:
                 yield _past_amp(thing, stops, at)
             elif thing.kind == "unit":
                 yield _past_end(stop, stops[at + 1])
+
+
+def _backwards(ways: Ways, chain: Chain) -> bool:
+    """Whether a chain runs from an amp to an instrument."""
+    first, last = (ways.things.get(chain.stops[at].thing) for at in (0, -1))
+    return first is not None and first.kind in ENDS and last is not None and last.kind in ("instrument", "source")
+
+
+def _turned(chain: Chain) -> Diagnostic:
+    stops = chain.stops
+    whole = Span(stops[0].span.source, stops[0].span.start, stops[-1].span.end)
+    written = " -> ".join(stop.span.text for stop in reversed(stops))
+    plain = not any(chain.stereo) and all(stop.jack is None for stop in stops)
+    return DEAD_END.at(
+        whole,
+        f"this chain runs from '{stops[0].thing}' to '{stops[-1].thing}': sound goes from the instrument to the amp",
+        subject=tuple(stop.thing for stop in stops),
+        label="the wrong way round",
+        mends=(Mend(f"turn it round: {written}", (Replace(whole, written),)),) if plain else (),
+        help="" if plain else "write it the other way round",
+    )
 
 
 def _takes_sound(thing: Thing) -> bool:

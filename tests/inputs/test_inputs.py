@@ -14,6 +14,7 @@ from syrupy.location import PyTestLocation
 from inputs.slip import Slip
 from inputs.slips import FIRST_EVENING, LISTED
 from rigc.compile import compile_rig
+from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.files.disk import Disk
 from rigc.loader import Unreadable
 from rigc.proved import Bench
@@ -55,20 +56,31 @@ def test_every_answer_belongs_to_a_slip() -> None:
 
 
 def _answer(slip: Slip, folder: Path) -> str:
-    """What is told of it and not of the good rig as well; of the mends those that work, as they are printed."""
+    """What is told of it and not of the good rig as well, be it in fewer words; of the mends those that work, as they are printed."""
     data = slip.edit((FOLDER / slip.base).read_bytes())
     try:
         bench = _bench(data, folder, slip.beside)
     except Unreadable as fault:
         return f"{fault}\n  do: {fault.help}\n"
     found, good = bench.made.findings, _good(slip.base)
-    mine = (finding for finding in found if (finding.kind.name, finding.message) not in good)
+    mine = (finding for finding in found if _identity(finding) not in good and not _lacked(finding, slip.base))
     return told(tuple(bench.proved(finding) for finding in mine))
+
+
+def _lacked(finding: Diagnostic, base: str) -> bool:
+    """Whether it only asks for facts that the good rig lacks as well."""
+    return bool(finding.wants) and {*finding.wants} <= {
+        want for each in compiled(FOLDER / base).findings for want in each.wants
+    }
 
 
 @lru_cache(maxsize=2)
 def _good(base: str) -> frozenset[tuple[str, str]]:
-    return frozenset((finding.kind.name, finding.message) for finding in compiled(FOLDER / base).findings)
+    return frozenset(_identity(finding) for finding in compiled(FOLDER / base).findings)
+
+
+def _identity(finding: Diagnostic) -> tuple[str, str]:
+    return finding.fingerprint, finding.level.word
 
 
 def _bench(data: bytes, folder: Path, beside: tuple[tuple[str, str], ...]) -> Bench:

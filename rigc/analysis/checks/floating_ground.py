@@ -18,6 +18,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.ground_link import GROUND
 from rigc.model.rig import Rig
+from rigc.model.torn_chains import torn_chains
 
 KIND = Kind(
     "floating-ground",
@@ -31,9 +32,9 @@ KIND = Kind(
 def floating_ground(rig: Rig, grounds: GroundSystems, graph: AudioGraph) -> Iterator[Diagnostic]:
     """One finding for each system of two things or more without earth; can't-check where a fact may bring one.
 
-    What reaches no amp has no earth for that reason, which is told already.
+    What reaches no amp, or stands on a torn chain, has no earth for that reason, which is told already.
     """
-    stuck = {*open_ends(rig, graph).stuck}
+    stuck = {*open_ends(rig, graph).stuck, *torn_chains(rig)}
     floating: dict[GroundSystem, list[str]] = {}
     for state in grounds.states:
         for system in state.systems:

@@ -35,7 +35,8 @@ KIND = Kind(
 def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
     """One finding for each group of units that are wired to each other and open on the same side; none on a torn chain.
 
-    An amp that nothing reaches is told with the one chain that stops before it.
+    Units that stand in no chain at all are told together: one loop or one chain is missing. An amp that nothing reaches is told with
+    the one chain that stops before it.
     """
     ends = open_ends(rig, graph)
     sides = {name: (name in ends.unreached, name in ends.stuck) for name in (*ends.unreached, *ends.stuck)}
@@ -43,16 +44,17 @@ def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
     amps = [name for name in names if sides[name] == (True, False) and rig.units[name].ends]
     stopping = list(graph.islands(name for name in names if sides[name] == (False, True)))
     forgotten = amps[0] if len(amps) == len(stopping) == 1 else None
-    free = _free_loops(rig)
+    wired = {port.thing for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
+    loose = [name for name in names if sides[name] == (True, True) and name not in wired]
+    if loose:
+        yield _loose(rig, graph, [rig.units[name] for name in loose])
     for side in ((True, True), (True, False), (False, True)):
-        for group in graph.islands(name for name in names if sides[name] == side and name != forgotten):
+        for group in graph.islands(name for name in names if sides[name] == side and name not in (forgotten, *loose)):
             units = [rig.units[name] for name in group]
             if side == (False, True):
                 yield _stops(rig, graph, units, forgotten)
             else:
-                loop = free.pop(0) if side == (True, True) and len(group) == 1 and free else None
-                mends = () if loop is None else (_into_loop(group[0], *loop),)
-                yield _told(graph, units, *side, mends or _reach(rig, units))
+                yield _told(graph, units, *side, _reach(rig, units))
 
 
 def _free_loops(rig: Rig) -> list[tuple[str, int]]:
@@ -107,9 +109,21 @@ def _go_on(stop: Stop, amp: str) -> Mend:
     return Mend(f"go on from '{stop.thing}': `-> {amp}`", (Replace(behind, f" -> {amp}"),))
 
 
-def _into_loop(name: str, switcher: str, number: int) -> Mend:
-    said = f"loop {number} of {switcher} holds {name}"
-    return Mend(f"put it into the free loop: `{said}`", (Add(said),))
+def _loose(rig: Rig, graph: AudioGraph, group: list[Unit]) -> Diagnostic:
+    """Units without a lead, with the free loops of a switcher: one for all of them, or one for each."""
+    names, free = [unit.name for unit in group], _free_loops(rig)
+    mends = [_into_loops([(free[0], names)])] if free and all(unit.kind == "unit" for unit in group) else []
+    if mends and 1 < len(names) <= len(free):
+        mends.append(_into_loops([(loop, [name]) for loop, name in zip(free, names, strict=False)]))
+    told = _told(graph, group, True, True, tuple(mends) or _reach(rig, group))
+    return told if len(names) == 1 else told.replace(help="bring them into a chain, or remove the units")
+
+
+def _into_loops(held: list[tuple[tuple[str, int], list[str]]]) -> Mend:
+    said = [f"loop {number} of {switcher} holds {' -> '.join(names)}" for (switcher, number), names in held]
+    each = f"a free loop{' each' if len(said) > 1 else ''}"
+    what = "them" if len(said) > 1 or len(held[0][1]) > 1 else "it"
+    return Mend(f"put {what} into {each}: {', '.join(f'`{line}`' for line in said)}", tuple(map(Add, said)))
 
 
 def _help(graph: AudioGraph, group: list[Unit]) -> str:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import Outline, Placement
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.deck.vent_gap import vent_gap
 from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
@@ -30,8 +31,9 @@ KIND = Kind(
 _HAIR_MM = 1e-6
 
 
-def too_warm(rig: Rig, placement: Placement, finder: PlaceFinder) -> Iterator[Diagnostic]:
-    """One finding for each vent with too little air, and for each supply under a warm unit."""
+def too_warm(rig: Rig, placement: Placement, power: PowerAssignment, finder: PlaceFinder) -> Iterator[Diagnostic]:
+    """One finding for each vent with too little air, and for each supply under a warm unit. What no outlet can feed gives no heat."""
+    dark = {name for unfed in power.unfed if unfed.why == "rivals" for name in unfed.units}
     bodies = tuple(placement.outlines.values())
     for body in bodies:
         thing = rig.things[body.thing]
@@ -49,7 +51,7 @@ def too_warm(rig: Rig, placement: Placement, finder: PlaceFinder) -> Iterator[Di
                     else ()
                 )
                 yield from (finder.moving(each, *each.subject) for each in found)
-            elif isinstance(thing, Unit):
+            elif isinstance(thing, Unit) and thing.name not in dark:
                 yield from _unstated(rig, body, thing, bodies)
 
 

@@ -13,12 +13,11 @@ from collections.abc import Iterator
 from rigc.analysis.computations.load_limits import HARD
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.changes_to_try import swapped
 from rigc.analysis.power.mends import mends
 from rigc.analysis.power.outlet_problem import RESERVE
 from rigc.analysis.power.rivals_words import asked, rivals_words
 from rigc.analysis.power.unfed import Unfed
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import AddTo, Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
@@ -62,25 +61,33 @@ def unpowered_unit(rig: Rig, power: PowerAssignment, places: Placement) -> Itera
             apart = frozenset(name for each in power.unfed if each is not unfed for name in each.units)
             edits, help = mends(rig, places, HARD, unfed, apart)
             help = help or ("" if edits else "add a supply that suits them")
-            yield _told(unfed, message, "; or ".join(filter(None, (help, _slips(rig, unfed)))), edits)
+            yield _told(
+                unfed, message, "; or ".join(filter(None, (help, _slips(rig, unfed)))), edits, _poles(rig, unfed)
+            )
 
 
-def _told(unfed: Unfed, message: str, help: str, edits: tuple[Mend, ...] = ()) -> Diagnostic:
+def _told(
+    unfed: Unfed, message: str, help: str, edits: tuple[Mend, ...] = (), also: tuple[Label, ...] = ()
+) -> Diagnostic:
     subject = (*unfed.units, *(str(port) for port in unfed.outlets))
-    return KIND.at(unfed.span, message, subject=subject, label="no outlet", help=help, mends=edits)
+    return KIND.at(unfed.span, message, subject=subject, label="no outlet", also=also, help=help, mends=edits)
+
+
+def _poles(rig: Rig, unfed: Unfed) -> tuple[Label, ...]:
+    """Where the polarity that bars them is stated, each place once."""
+    poles = [unit.polarity for name in unfed.units if unfed.turned and (unit := rig.units.get(name)) is not None]
+    spans = {(pole.span.source.name, pole.span.start): pole for pole in poles if pole is not None}
+    return tuple(Label(pole.span, f"{pole.value} by this") for pole in spans.values())
 
 
 def _slips(rig: Rig, unfed: Unfed) -> str:
-    """A barrel that is larger inside than outside, or a current that is several times what any outlet gives, may be misread."""
+    """A current that is several times what any outlet gives may be misread."""
     largest = max(
         (each.milliamps.value for it in rig.supplies.values() for out in it.outlets for each in out.ratings),
         default=0.0,
     )
     for name in unfed.units:
         unit = rig.units.get(name)
-        plug = unit.inlet.connector if unit is not None and unit.inlet is not None else None
-        if plug is not None and swapped(plug):
-            return f"write the outer size of the barrel first: {plug.inner_mm:g} x {plug.outer_mm:g} mm"
         if unit is not None and unit.draws_ma is not None and unit.draws_ma.value > _SLIP * largest > 0:
             return f"check the unit of `draws {unit.draws_ma.typed}` in '{name}'"
     return ""
@@ -102,7 +109,7 @@ def _no_outlets(rig: Rig, unfed: Unfed) -> tuple[str, str]:
 def _rivals(rig: Rig, unfed: Unfed) -> str:
     if unfed.contested:
         return rivals_words(rig, unfed)
-    wants = ", ".join(f"'{name.removeprefix(RESERVE)}' ({asked(rig, name)})" for name in unfed.rivals)
+    wants = " or ".join(f"'{name.removeprefix(RESERVE)}' ({asked(rig, name)})" for name in unfed.rivals)
     why = f": {unfed.bars}" if unfed.bars else ""
     return f"no free outlet of {listed(rig.power.others or rig.supplies, 'or')} suits {wants}{why}"
 

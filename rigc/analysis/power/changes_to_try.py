@@ -22,7 +22,6 @@ from rigc.diagnostics.mend import AddTo, Delete, Edit, Replace
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
 from rigc.model.fact import Fact
-from rigc.model.jacks import Connector
 from rigc.model.rig import Rig
 from rigc.model.things import Outlet, Rating, Supply, Unit
 from rigc.model.wishes import Adaptor, Feed
@@ -52,7 +51,15 @@ def _measured(rig: Rig, _problem: OutletProblem, limits: LoadLimits, unfed: Unfe
 
 
 def _reversing(rig: Rig, problem: OutletProblem, _limits: LoadLimits, unfed: Unfed) -> Iterator[Change]:
-    """A reversing lead for a unit of the other polarity."""
+    """A reversing lead for a unit of the other polarity, or for all where they want the same."""
+    if unfed.turned and len(unfed.units) > 1:
+        lines = [f"{name} reversed" for name in unfed.units if name not in problem.turned]
+        written = joined(f"`{line}`" for line in lines)
+        yield Change(
+            f"feed {listed(unfed.units)} through reversing leads and mark both ends of each: write {written}",
+            _wishing(rig, turned=(*rig.power.turned, *unfed.units)),
+            tuple(AddTo("power", "", line) for line in lines),
+        )
     for name in unfed.units:
         unit = rig.units.get(name)
         if unit is not None and unit.polarity is not None and name not in problem.turned:
@@ -67,12 +74,7 @@ def _sized(rig: Rig, problem: OutletProblem, _limits: LoadLimits, unfed: Unfed) 
     """An adaptor of plug size."""
     for name in unfed.units:
         unit = rig.units.get(name)
-        if (
-            unit is not None
-            and unit.inlet is not None
-            and name not in problem.sized
-            and not swapped(unit.inlet.connector)
-        ):
+        if unit is not None and unit.inlet is not None and name not in problem.sized:
             mark = f"Y{_highest(rig) + 1}"
             yield _with_adaptor(rig, unit, mark, f"put a size adaptor before '{name}': write `{mark} size for {name}`")
 
@@ -98,11 +100,6 @@ def sized_and_reversing(rig: Rig, problem: OutletProblem, unfed: Unfed) -> Itera
         sized = _with_adaptor(rig, unit, mark, words)
         turned = _wishing(sized.rig, turned=(*rig.power.turned, name))
         yield sized.replace(rig=turned, edits=(*sized.edits, AddTo("power", "", f"{name} reversed")))
-
-
-def swapped(plug: Connector) -> bool:
-    """Whether a barrel is stated to be larger inside than outside."""
-    return plug.outer_mm is not None and plug.inner_mm is not None and plug.inner_mm > plug.outer_mm
 
 
 def _with_adaptor(rig: Rig, unit: Unit, mark: str, words: str) -> Change:

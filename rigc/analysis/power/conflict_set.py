@@ -92,12 +92,13 @@ def _needing(rig: Rig, problem: OutletProblem, task: Placing, unfed: Unfed, limi
                 found.setdefault(f"'{unit.name}': {words}" if words.startswith("it") else words, []).extend(near)
     load = bool(found) and all(bar.why == ("load",) for bars in found.values() for bar in bars)
     weaker = max((bar.way.limit_ma for bars in found.values() for bar in bars), default=0.0) if load else None
-    words = "" if load else "; ".join(found)
+    words, turned = "" if load else "; ".join(found), False
     if not wanted and unfed.rivals:
         unit = next(each for each in problem.units if each.name == unfed.rivals[0])
-        words = bars_words(rig, unit, outlet_bars(rig, problem, unit, limits))
+        bars = outlet_bars(rig, problem, unit, limits)
+        words, turned = bars_words(rig, unit, bars), bool(bars) and bars[0].why == ("polarity",)
     return unfed.replace(  # type: ignore[no-any-return]
-        weaker_ma=weaker, at_volts=volts.pop() if len(volts) == 1 else None, bars=words
+        weaker_ma=weaker, at_volts=volts.pop() if len(volts) == 1 else None, bars=words, turned=turned
     )
 
 

@@ -42,6 +42,11 @@ def bars_words(rig: Rig, unit: Unit, bars: tuple[Bar, ...]) -> str:
     return ", and ".join(_words(rig, unit, bars, why) for why in bars[0].why)
 
 
+def of_several(words: str) -> str:
+    """What bars one unit by its polarity, said of several."""
+    return words.replace("its plug is", "their plugs are", 1).replace("and theirs", "and those of the outlets", 1)
+
+
 def _bars(rig: Rig, problem: OutletProblem, unit: Unit, limits: LoadLimits) -> Iterator[Bar]:
     turned, sized = unit.name in problem.turned, unit.name in problem.sized
     tenants = common_tenants(problem)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.load_limits import HARD, LoadLimits
 from rigc.analysis.power.conflict_set import conflict_set
+from rigc.analysis.power.outlet_bars import of_several
 from rigc.analysis.power.outlet_levels import Levels, Scale
 from rigc.analysis.power.outlet_placing import cheapest_placing
 from rigc.analysis.power.outlet_problem import RESERVE, OutletProblem
@@ -41,13 +42,28 @@ def chosen(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> OutletChoice
         found = Search(cheapest_placing(problem, limits)).run()
         steps += found.steps
         if found.options is not None:
-            return _choice(problem, found, steps).replace(unfed=tuple(left))  # type: ignore[no-any-return]
+            return _choice(problem, found, steps).replace(unfed=_by_cause(left))  # type: ignore[no-any-return]
         if not found.proved:
             names = tuple(unit.name for unit in problem.units)
             left.append(Unfed("undecided", names, (), rig.power.others_span or rig.end))
-            return OutletChoice(unfed=tuple(left), steps=steps, proved=False)
+            return OutletChoice(unfed=_by_cause(left), steps=steps, proved=False)
         left.append(conflict_set(rig, problem, HARD))
         problem = problem.replace(units=tuple(unit for unit in problem.units if unit.name not in left[-1].units))
+
+
+def _by_cause(left: list[Unfed]) -> tuple[Unfed, ...]:
+    """Units that are barred by one and the same polarity are left over together."""
+    told: list[Unfed] = []
+    first: dict[str, int] = {}
+    for each in left:
+        at = first.setdefault(each.bars, len(told)) if each.turned else len(told)
+        if at < len(told):
+            told[at] = told[at].replace(units=(*told[at].units, *each.units))
+        else:
+            told.append(each)
+    return tuple(
+        each.replace(bars=of_several(each.bars)) if each.turned and len(each.units) > 1 else each for each in told
+    )
 
 
 def _choice(problem: OutletProblem, found: Placed, steps: int) -> OutletChoice:

@@ -25,6 +25,7 @@ class Unfed(Record):
 
     Of rivals, `held` have some of the outlets to themselves. `bars` says in words what bars the others from the further outlets; where it is
     their current alone, `weaker_ma` is the most that one of those gives. `at_volts` is the voltage that they want where it is one.
+    `turned` where nothing but their polarity bars them from every outlet that is free: one cause for all of them.
     """
 
     why: str
@@ -35,6 +36,7 @@ class Unfed(Record):
     weaker_ma: float | None = None
     at_volts: float | None = None
     bars: str = ""
+    turned: bool = False
 
     @property
     def rivals(self) -> tuple[str, ...]:

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.mend import Delete, Mend
+from rigc.model.deck import Place
 from rigc.model.resolve import (
     built,
     bypass,
@@ -29,8 +31,9 @@ from rigc.model.resolve.inside_deck import check_lanes
 from rigc.model.resolve.ports import Ports
 from rigc.model.rig import Intent, Rig
 from rigc.model.scope import MISUSED, TAKEN, UNKNOWN, article
+from rigc.model.things import ENDS, Unit
 from rigc.model.unknown_names import each_name_once
-from rigc.model.way_slips import Ways, way_slips
+from rigc.model.way_slips import DEAD_END, Ways, way_slips
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
@@ -92,6 +95,8 @@ def _resolved(context: Context) -> Rig | None:
     sound = signal.Signal(context, ports).read()
     intents = _intents(context)
     slips = way_slips(_ways(sound, ports, intents))
+    if context.jack_said_twice:  # one of the two may have been the output
+        slips = tuple(slip for slip in slips if slip.kind is not DEAD_END)
     for slip in slips:
         context.report(slip)
     fed = power.power(context, supplies)
@@ -101,6 +106,7 @@ def _resolved(context: Context) -> Rig | None:
     cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables, supplies)
     check_lanes(context, decks, lead_wishes.lanes)
     places, hints, rooms = deck.places(context, decks)
+    _only_bodies(context, units, places)
     presets = performance.presets(context, ports)
     channels, master = performance.channels(context)
     expected, taken, upkeep = readings.tests(context, ports, wired.marks)
@@ -145,6 +151,25 @@ def _resolved(context: Context) -> Rig | None:
         "end": end,
     }
     return Rig(**fields) if top is not None else None
+
+
+def _only_bodies(context: Context, units: dict[str, Unit], places: dict[str, Place]) -> None:
+    """A finding for each amp, desk or listener on the deck that states no body: most stand beside it."""
+    for place in places.values():
+        thing = units.get(place.thing)
+        if thing is not None and thing.kind in ENDS and thing.width_mm is None:
+            context.report(
+                MISUSED.at(
+                    place.span,
+                    f"'{thing.name}' is {article(thing.kind)} and states no body; what has a place on the deck has a body",
+                    subject=(thing.name,),
+                    label="a place on the deck",
+                    also=(Label(thing.declared, "declared here"),),
+                    mends=(Mend(f"delete `{place.span.text}`: it stands beside the board", (Delete(place.span),)),),
+                    help=f"if it stands on the deck, measure it and write its body into the block of '{thing.name}': "
+                    "body ___ x ___ x ___ mm",
+                )
+            )
 
 
 def _declared(

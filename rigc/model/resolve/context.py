@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any, TypeVar
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
-from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.model.fact import Fact, Provenance
 from rigc.model.measures import Measure
 from rigc.model.quantities import quantities, quantity
@@ -55,6 +55,7 @@ class Context:
         self.statements = statements
         self.end = end
         self.findings: list[Diagnostic] = []
+        self.jack_said_twice = False
         self.scopes = {
             family: Scope(family, reserved, self.report)
             for family in ("thing", "scenario", "cable", "plug", "strip", "deck", "case")
@@ -160,9 +161,10 @@ def _once(context: Context, items: list[Item]) -> None:
                     else f"'{str(item.fact).split(chr(10))[0]}' is stated twice",
                     label="stated again here",
                     also=(Label(seen[key].span, "first stated here"),),
-                    mends=_either(seen[key], item.fact),
+                    mends=_as_output(items, seen[key], item.fact) or _either(seen[key], item.fact),
                 )
             )
+            context.jack_said_twice |= isinstance(item.fact, nodes.Input | nodes.Output)
         seen[key] = item.fact
 
 
@@ -171,6 +173,15 @@ def _either(first: Any, again: Any) -> tuple[Mend, ...]:
     if first == again:
         return (Mend("delete the second line", (Delete(again.span),)),)
     return tuple(Mend(f"delete '{str(each).split(chr(10))[0]}'", (Delete(each.span),)) for each in (first, again))
+
+
+def _as_output(items: list[Item], first: Any, again: Any) -> tuple[Mend, ...]:
+    """Two different inputs of one name and no output: the second was to be that."""
+    if not isinstance(again, nodes.Input) or first == again or any(isinstance(it.fact, nodes.Output) for it in items):
+        return ()
+    span = again.span
+    said = f"output out{span.text.removeprefix('input').lstrip().removeprefix(str(again.names))}"
+    return (Mend(f"make it the output: `{said}`", (Replace(span, said),)),)
 
 
 def _key(fact: Any) -> Any:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.fact import Fact
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks, Phantom
 from rigc.model.measures import (
@@ -37,6 +38,8 @@ def connector_of(context: Context, node: Any) -> Connector:
     """The connector that a statement names."""
     if isinstance(node, nodes.Barrel):
         outer, inner = context.shared_values(BARREL, node.outer, node.inner)
+        if 0 < outer < inner:
+            _report_turned(context, node)
         return Connector("barrel", outer, inner)
     if isinstance(node, nodes.Appliance):
         if node.kind.text not in APPLIANCE_INLETS:
@@ -50,6 +53,24 @@ def connector_of(context: Context, node: Any) -> Connector:
             )
         return Connector(node.kind.text)
     return Connector(node.kind.text if isinstance(node, nodes.Connector) else str(node))
+
+
+def _report_turned(context: Context, node: nodes.Barrel) -> None:
+    """A barrel larger inside than outside, with its numbers the other way round."""
+    one, other = node.outer, node.inner
+    edits = (
+        (Replace(one.number.span, other.number.text), Replace(other.number.span, one.number.text))
+        if one.unit is None
+        else (Replace(one.span, str(other)), Replace(other.span, str(one)))
+    )
+    context.report(
+        WRONG_QUANTITY.at(
+            node.span,
+            f"'{node}' is larger inside than outside",
+            label="outer x inner",
+            mends=(Mend("write the outer size of the barrel first", edits),),
+        )
+    )
 
 
 def run(context: Context, names: nodes.Names) -> list[str]:

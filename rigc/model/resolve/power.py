@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.measures import RATING, VOLTAGE
@@ -20,6 +21,7 @@ from rigc.syntax.nodes import Word
 
 FED = ("unit", "amp", "desk", "listener")
 PLUGGED = ("supply", "amp", "desk", "listener", "source", "mains strip")
+_FEW = 4
 _ALL = ("all", "everything", "rest", "other", "units")
 
 
@@ -162,10 +164,20 @@ def outlet(context: Context, end: nodes.Endpoint, supplies: dict[str, Supply]) -
         context.report(
             UNCLEAR.at(
                 end.span,
-                f"which outlet of '{name}' is meant?",
+                f"'{name}' has the outlets {', '.join(names)}; which one is meant?"
+                if names
+                else f"'{name}' has no outlet yet",
                 subject=(name,),
                 label="an outlet is missing",
-                help=f"write for example {name}.{names[0]}" if names else f"declare the outlets of '{name}'",
+                mends=tuple(
+                    Mend(f"write {name}.{each}", (Replace(end.span, f"{name}.{each}"),))
+                    for each in (names if len(names) <= _FEW else ())
+                ),
+                help=f"name it, for example {name}.{names[0]}"
+                if len(names) > _FEW
+                else ""
+                if names
+                else f"declare the outlets of '{name}'",
             )
         )
         return None
