@@ -29,15 +29,21 @@ class SparesAsked(Record):
 
 
 def spares_asked(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[SparesAsked, ...]:
-    """What the class asks, of the signals that leads of the board carry; nothing where no class is stated. What is fixed to a unit or a
-    brick has no spare lead."""
+    """What the class asks, of the signals that leads of the board carry; nothing where no class is stated. Leads for which no straight
+    one stands in don't count."""
     found = []
     for signal in ("audio", "dc", "ac", "midi"):
-        own = [lead for lead in leads.all if lead.signal == signal and not lead.stage and lead.captive is None]
+        own = [lead for lead in leads.all if lead.signal == signal and straight_stands_in(lead)]
         number = _number(rig.head.rig_class, signal, own)
         if own and number:
             found.append(_asked(rig, signal, number, own, lengths))
     return tuple(found)
+
+
+def straight_stands_in(lead: Lead) -> bool:
+    """Whether a straight spare lead, long enough, can take the place of a lead on the board: not of one that is turned, of a leg of a Y
+    lead, or of one that is fixed to a unit or a brick."""
+    return not (lead.stage or lead.make.turned or lead.leg_of or lead.captive is not None)
 
 
 def _number(rig_class: str, signal: str, own: list[Lead]) -> int:

@@ -3,7 +3,8 @@
 Why it matters: on the road a lead fails in the middle of a set, and no shop is open.
 What to do: carry leads as long as the longest of the board, and say so in a spares block: `2 audio lead 1300 mm in "lid pocket"`.
 A gigging rig carries an audio lead and a DC lead; a touring or fly rig two audio leads, a DC lead for each kind of DC plug and
-a MIDI lead; none of a signal that the board does not use. Stage leads don't count.
+a MIDI lead; none of a signal that the board does not use. Stage leads don't count, nor does a lead for which a straight one is no spare: one that is
+reversed or crossed, a leg of a Y lead, a captive one.
 Source: common practice, no source.
 """
 

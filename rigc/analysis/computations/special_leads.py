@@ -18,8 +18,8 @@ class SpecialLead(Record):
 
     `outlets` is where it takes its power and `units` whom it feeds; `leads` are the numbers of the leads that it is, or
     that go into it. `plugs` are the connectors at its outlets' and its units' ends as words (`?` where not stated);
-    `lines` is the text for its ends, line by line. `stated`: the source numbers it. `itself`: it is that one lead, and
-    bears the lead's own labels.
+    `lines` is the text for its ends, line by line. `stated`: the source numbers it. `itself`: it is that one lead, bears
+    the lead's own labels, and has no lines.
     """
 
     mark: str
@@ -64,7 +64,7 @@ def special_leads(rig: Rig, power: PowerAssignment, leads: Leads) -> SpecialLead
             outlet, inlet = _outlet_first(power, lead)
             feed = power.of(inlet.thing)
             one = _special(rig, lead.mark, "reversing", (outlet,), (inlet.thing,), (lead.mark,), feed, lead.stated)
-            found.append(one.replace(itself=True))
+            found.append(one.replace(itself=True, lines=()))
     found += _branched(rig, power, leads)
     return SpecialLeads(tuple(sorted(found, key=lambda each: in_order(each.mark))))
 

@@ -80,7 +80,7 @@ def _drawing(number: int, count: int, page: list[_Block]) -> Drawing:
         f"markers-{number}",
         "Markers at 1:1" + (f", sheet {number} of {count}" if count > 1 else ""),
         f"{markers} markers at 1:1, of {sizes} mm, with marks to cut along",
-        max(block.across for block in page),
+        max(PAGE_WIDTH, *(block.across for block in page)),  # the words under it need room, too
         page[-1].y + page[-1].down,
         tuple(shape for block in page for shape in _block(block)),
         scale=1.0,

@@ -1,7 +1,8 @@
-"""SpecialLeads -> the table of leads and adaptors that must not get into the general bag."""
+"""SpecialLeads and labels -> the table of leads and adaptors that must not get into the general bag."""
 
 from __future__ import annotations
 
+from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.special_leads import SpecialLead, SpecialLeads
 from rigc.reports.content import Cell, Column, Row, Table
 
@@ -12,19 +13,19 @@ _COLUMNS = (
     Column("for"),
     Column("plugs at the outlets"),
     Column("plugs at the units"),
-    Column("label, both ends"),
+    Column("label"),
 )
 
 
-def special_table(special: SpecialLeads) -> Table:
+def special_table(special: SpecialLeads, labels: Labels) -> Table:
     """A row for every Y, series, parallel, reversing and size lead."""
-    rows = tuple(_row(each) for each in special.all)
+    rows = tuple(_row(each, labels) for each in special.all)
     return Table(
         "adaptors", "Y, series, parallel and reversing leads, adaptors", _COLUMNS, rows, empty="none", landscape=True
     )
 
 
-def _row(each: SpecialLead) -> Row:
+def _row(each: SpecialLead, labels: Labels) -> Row:
     return Row(
         (
             Cell(
@@ -35,6 +36,6 @@ def _row(each: SpecialLead) -> Row:
             Cell(", ".join(each.units)),
             Cell(each.plugs[0]),
             Cell(each.plugs[1]),
-            Cell(each.label),
+            Cell("; ".join(labels.texts[each.mark]) if each.itself else " / ".join(each.lines)),
         )
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.battery_lives import BatteryLives
+from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.mains_loads import MainsLoads
@@ -36,6 +37,7 @@ def power_table(
     network: PowerNetwork,
     returns: SharedReturns,
     special: SpecialLeads,
+    labels: Labels,
     lives: BatteryLives,
 ) -> Sheet:
     """The sheet; what is not known is left as `?`, a figure that leans on an assumed current is marked."""
@@ -46,7 +48,7 @@ def power_table(
         *_notes(rig, power),
         power_wishes(rig.power),
         choice_words(power),
-        special_table(special),
+        special_table(special, labels),
         drop_table(drops),
         conductor_notes(drops),
         network_table(network),

@@ -124,11 +124,31 @@ def test_spares_with_their_bags_what_they_fit_and_how_many_there_must_be() -> No
     )  # fmt: skip
     sheet = made(text, spares_list, HOME_HEAD)
     assert rows(sheet, "spares") == [
-        ("audio lead", "900 mm", "A2", "1", "lid", ""),
-        ("plug flat", "", "A2, A3, A4", "4", "tin", ""),
-        ("fuse T 630 mA", "", "", "1", "", ""),
+        ("audio lead", "900 mm", "A2", "", "1", "lid", ""),
+        ("plug flat", "", "A2, A3, A4", "", "4", "tin", ""),
+        ("fuse T 630 mA", "", "", "", "1", "", ""),
     ]
     assert rows(sheet, "least") == [("audio", "1", "300", "A2", "1")]
+
+
+def test_a_straight_spare_is_not_named_for_leads_that_are_turned_too_long_or_legs_of_a_y() -> None:
+    fed = ("inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 10 mA")
+    text = (
+        GUITAR + COMBO
+        + unit("marl", *fed) + unit("lant", *fed) + unit("tern", *fed) + unit("fen", *fed) + unit("crib", *fed)
+        + "chain guitar -> marl -> lant -> tern -> fen -> crib -> combo\n"
+        + block("supply", "mill", "outlet o1..o4 9 V dc 100 mA isolated")
+        + "power {\n  marl, lant from mill.o1 shared\n  tern from mill.o2 reversed\n  fen from mill.o3\n  crib from mill.o4\n}\n"
+        + "leads {\n  D1a mill.o1 -> marl.dc made 300 mm\n  D1b mill.o1 -> lant.dc made 300 mm\n"
+        + "  D2 mill.o2 -> tern.dc made 900 mm\n  D3 mill.o3 -> fen.dc made 500 mm\n  D4 mill.o4 -> crib.dc made 800 mm\n}\n"
+        + 'spares {\n  1 dc lead 700 mm in "lid"\n}\n'
+    )  # fmt: skip
+    sheet = made(text, spares_list, HOME_HEAD)
+    assert rows(sheet, "spares") == [
+        ("dc lead", "700 mm", "D3", "D1a (leg of Y D1), D1b (leg of Y D1), D2 (REVERSED), D4 (longer)", "1", "lid", ""),
+    ]
+    # the longest straight lead is D4, not the reversing D2; 700 mm is too short for it
+    assert rows(sheet, "least")[-1] == ("dc", "1", "800", "D4", "0 TOO FEW")
 
 
 def test_missing_and_assumed_facts_have_room_for_who_measures_them() -> None:

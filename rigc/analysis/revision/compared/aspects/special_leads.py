@@ -23,7 +23,8 @@ def special_leads(rig: Rig, special: SpecialLeads) -> Iterator[Aspect]:
         yield Aspect(kind, each.mark, "ends", ends, exact((each.outlets, each.units)), origin, (REWIRE,), span)
         plugs = f"{each.plugs[0]} to {each.plugs[1]}"
         yield Aspect(kind, each.mark, "plugs", plugs, each.plugs, origin, (REWIRE,), span)
-        yield Aspect(kind, each.mark, "label", each.label, each.label, COMPUTED, (RELABEL,), span)
+        if each.lines:
+            yield Aspect(kind, each.mark, "label", each.label, each.label, COMPUTED, (RELABEL,), span)
 
 
 ASPECTS = special_leads
