@@ -368,8 +368,8 @@ polarity               kind       | power-table unit-schedule wiring-sheet | cab
 poles                  number     | unit-schedule |
 power_factor           number     | mains-sheet power-table unit-schedule |
 premade                lengths    | unit-schedule |
-                       masses     | unit-schedule |
-                       prices     | unit-schedule |
+                       masses     | cable-list cut-list mass-and-balance unit-schedule |
+                       prices     | cable-list cut-list unit-schedule |
                        signal     | cable-list cut-list unit-schedule |
 preset                 number     | loading-table loop-table midi-and-control-map preset-sheet wiring-sheet |
                        title      | loading-table preset-sheet wiring-sheet |

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.lead_status import status
+from rigc.analysis.cables.ready_lead import ready_mass
 from rigc.analysis.cables.supplied import supplied_mm
-from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.model.fact import Quantity
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -59,14 +58,6 @@ def _lead(rig: Rig, lead: Lead, lengths: CableLengths, plugged: set[Port]) -> It
             yield plug.mass_kg.value * 1000
         elif not plug.soldered:
             yield f"the mass of the plug '{plug.name}'"
-
-
-def ready_mass(rig: Rig, lead: Lead, length: Length | None) -> Quantity | None:
-    """What a lead weighs, in kg, plugs and all, that is bought in a length whose mass the stock states; a Y lead is none of the list."""
-    supplied = supplied_mm(rig, lead, length)
-    if supplied is None or lead.leg_of is not None or status(rig, lead) != "buy":
-        return None
-    return rig.stock.premade_kg.get(rig.stock.premade_list(lead.signal), {}).get(supplied)
 
 
 def _cable(rig: Rig, lead: Lead, lengths: CableLengths) -> float | str:

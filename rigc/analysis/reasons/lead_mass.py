@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.ready_lead import ready_mass
 from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.lead_mass import LeadMass, ready_mass
+from rigc.analysis.computations.lead_mass import LeadMass
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.reasons.inputs import stated
 from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason

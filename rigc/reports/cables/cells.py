@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.lead_status import comes_premade
+from decimal import Decimal
+
+from rigc.analysis.cables.lead_status import comes_premade, status
+from rigc.analysis.cables.ready_lead import money, ready_mass, ready_price
 from rigc.analysis.computations.cable_lengths import Length
 from rigc.analysis.computations.leads import Lead
-from rigc.diagnostics.figures import millimetres
+from rigc.diagnostics.figures import millimetres, plain
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell
 
@@ -42,6 +45,27 @@ def cut_text(rig: Rig, lead: Lead, length: Length) -> str:
     if lead.captive is not None:
         return "captive"
     return "premade" if lead.premade or comes_premade(rig, lead) else ""
+
+
+def price_cell(rig: Rig, lead: Lead, length: Length | None) -> Cell:
+    """What a bought lead costs; marked where its length has no price, empty where it is not bought."""
+    if status(rig, lead) != "buy":
+        return Cell("")
+    price = ready_price(rig, lead, length)
+    if price is None:
+        return Cell("", mark="not stated")
+    amount, currency = price.value.split()
+    return Cell(money(Decimal(amount), currency), mark="assumed" if price.assumed else "")
+
+
+def mass_cell(rig: Rig, lead: Lead, length: Length | None) -> Cell:
+    """What a bought lead weighs in g; the same where that is not stated, or it is not bought."""
+    if status(rig, lead) != "buy":
+        return Cell("")
+    mass = ready_mass(rig, lead, length)
+    if mass is None:
+        return Cell("", mark="not stated")
+    return Cell(plain(round(mass.value * 1000, 6)), mark="assumed" if mass.assumed else "")
 
 
 def _plug(plug: str | None) -> Cell:

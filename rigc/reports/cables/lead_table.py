@@ -10,7 +10,7 @@ from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import cable_cell, colour, cut_text, made_words, plug_cells
+from rigc.reports.cables.cells import cable_cell, colour, cut_text, made_words, mass_cell, plug_cells, price_cell
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (
@@ -31,12 +31,23 @@ _COLUMNS = (
     Column("label B"),
     Column("status"),
 )
+_COSTS = Column("bought: price", key="price")
+_WEIGHS = Column("bought: mass", "g", number=True, key="mass")
 
 
 def lead_table(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Table:
-    """One row for each lead that stays on the board."""
-    rows = tuple(_row(rig, lead, lengths.lengths.get(lead.mark), labels) for lead in leads.all if not lead.stage)
-    return Table("leads", "Leads", _COLUMNS, rows, empty="no leads on the board", landscape=True)
+    """One row for each lead that stays on the board; price and mass of bought leads only where the stock states such."""
+    found = [(lead, lengths.lengths.get(lead.mark)) for lead in leads.all if not lead.stage]
+    ready = {
+        column: [cell(rig, lead, length) for lead, length in found]
+        for column, cell in ((_COSTS, price_cell), (_WEIGHS, mass_cell))
+    }
+    told = {column: cells for column, cells in ready.items() if any(cell.text for cell in cells)}
+    rows = tuple(
+        Row((*_cells(rig, lead, length, labels), *(cells[at] for cells in told.values())))
+        for at, (lead, length) in enumerate(found)
+    )
+    return Table("leads", "Leads", (*_COLUMNS, *told), rows, empty="no leads on the board", landscape=True)
 
 
 def stuck_table(leads: Leads, routes: CableRoutes) -> Table | None:
@@ -51,22 +62,20 @@ def stuck_table(leads: Leads, routes: CableRoutes) -> Table | None:
     return Table("without-length", "Leads without a length", columns, tuple(rows)) if rows else None
 
 
-def _row(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> Row:
+def _cells(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> tuple[Cell, ...]:
     at_start, at_end = labels.texts[lead.mark]
-    return Row(
-        (
-            Cell(lead.mark, strong=True),
-            Cell(lead.signal, mark=lead.make.kind),
-            Cell(str(lead.start)),
-            Cell(str(lead.end)),
-            *plug_cells(lead),
-            cable_cell(lead),
-            *_lengths(rig, lead, length),
-            Cell(colour(rig, lead)),
-            Cell(at_start),
-            Cell(at_end),
-            Cell(made_words(lead, _status(rig, lead, length))),
-        )
+    return (
+        Cell(lead.mark, strong=True),
+        Cell(lead.signal, mark=lead.make.kind),
+        Cell(str(lead.start)),
+        Cell(str(lead.end)),
+        *plug_cells(lead),
+        cable_cell(lead),
+        *_lengths(rig, lead, length),
+        Cell(colour(rig, lead)),
+        Cell(at_start),
+        Cell(at_end),
+        Cell(made_words(lead, _status(rig, lead, length))),
     )
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from rigc.analysis.cables.cut_batches import plugs_on_leads
 from rigc.analysis.cables.lead_status import status
+from rigc.analysis.cables.ready_lead import Bought, bought
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
 from rigc.analysis.computations.leads import Leads
-from rigc.diagnostics.figures import millimetres
+from rigc.diagnostics.figures import millimetres, plain
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 
@@ -19,6 +20,8 @@ _TOTALS = (
     Column("as supplied", "mm", number=True, key="supplied"),
     Column("plugs", number=True),
 )
+_COSTS = Column("bought: price", key="price")
+_WEIGHS = Column("bought: mass", "g", number=True, key="mass")
 _PLUGS = (
     Column("plug"),
     Column("to fit", number=True),
@@ -29,10 +32,22 @@ _PLUGS = (
 def totals_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     """A row for each class of lead on the board; a lead without a length is named, not counted as nothing."""
     plugs = plugs_on_leads(rig, leads)
+    ready = {signal: bought(rig, leads, lengths, signal=signal) for signal in lengths.totals}
+    told = {
+        column: cell
+        for column, cell in ((_COSTS, _costs), (_WEIGHS, _weighs))
+        if any(cell(each).text for each in ready.values())
+    }
     rows = tuple(
-        _total(total, sum(1 for lead, _ in plugs if lead.signal == total.signal)) for total in lengths.totals.values()
+        Row(
+            (
+                *_total(total, sum(1 for lead, _ in plugs if lead.signal == total.signal)),
+                *(cell(ready[signal]) for cell in told.values()),
+            )
+        )
+        for signal, total in lengths.totals.items()
     )
-    return Table("totals", "Totals by class", _TOTALS, rows, empty="no leads on the board")
+    return Table("totals", "Totals by class", (*_TOTALS, *told), rows, empty="no leads on the board")
 
 
 def plug_table(rig: Rig, leads: Leads) -> Table:
@@ -48,16 +63,24 @@ def plug_table(rig: Rig, leads: Leads) -> Table:
     return Table("plugs", "Plugs", _PLUGS, rows, empty="no plugs")
 
 
-def _total(total: Total, plugs: int) -> Row:
+def _costs(ready: Bought) -> Cell:
+    return Cell(ready.price, strong=True, mark="at least" if ready.price and None in ready.prices.values() else "")
+
+
+def _weighs(ready: Bought) -> Cell:
+    if ready.grams is None:
+        return Cell("")
+    return Cell(plain(ready.grams), strong=True, mark="at least" if None in ready.masses.values() else "")
+
+
+def _total(total: Total, plugs: int) -> tuple[Cell, ...]:
     mark = f"without {', '.join(total.unrouted)}" if total.unrouted else ""
-    return Row(
-        (
-            Cell(total.signal),
-            Cell(str(total.leads)),
-            Cell(millimetres(total.finished), mark=mark),
-            Cell(millimetres(total.cut) if total.cut else ""),
-            Cell(millimetres(total.premade) if total.premade else ""),
-            Cell(millimetres(total.supplied), strong=True, mark=mark),
-            Cell(str(plugs)),
-        )
+    return (
+        Cell(total.signal),
+        Cell(str(total.leads)),
+        Cell(millimetres(total.finished), mark=mark),
+        Cell(millimetres(total.cut) if total.cut else ""),
+        Cell(millimetres(total.premade) if total.premade else ""),
+        Cell(millimetres(total.supplied), strong=True, mark=mark),
+        Cell(str(plugs)),
     )

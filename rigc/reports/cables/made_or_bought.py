@@ -28,9 +28,13 @@ _WEIGHS = Column("bought weighs", "g", number=True, key="bought_mass")
 
 
 def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
-    """A row for each lead of the board with a length; the price of its parts, and price and mass of the premade lead, only where the stock
+    """A row for each lead of the board with a length that is not fixed to its unit or brick; the price of its parts, and price and mass of the premade lead, only where the stock
     states such."""
-    found = [(lead, lengths.lengths[lead.mark]) for lead in leads.all if lead.mark in lengths.lengths]
+    found = [
+        (lead, lengths.lengths[lead.mark])
+        for lead in leads.all
+        if lead.mark in lengths.lengths and lead.captive is None
+    ]
     priced = {
         column: prices
         for column, price in ((_PRICE, _price), (_BOUGHT, _bought), (_WEIGHS, _bought_mass))
@@ -41,7 +45,7 @@ def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
         for at, (lead, length) in enumerate(found)
     )
     columns = (*_COLUMNS, *priced)
-    caption = "Made here or bought: a coil is more than the lead may be long"
+    caption = "Made here or bought; coil marks a bought lead that is longer than its way takes up"
     return Table("made-or-bought", caption, columns, tuple(rows), empty="no lead has a length")
 
 
@@ -72,6 +76,8 @@ def _bought_mass(rig: Rig, lead: Lead, length: Length) -> str:
 
 
 def _of_list(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Length) -> T | None:
-    """What is stated of the next premade length."""
+    """What is stated of the next premade length; the list is of straight leads, between two plugs."""
+    if lead.leg_of is not None or lead.make.turned:
+        return None
     of_signal = stated.get(rig.stock.premade_list(lead.signal), {})
     return None if length.premade is None else of_signal.get(length.premade / 10)

@@ -14,6 +14,7 @@ PART_A = {
         "finished_mm": "{id}.finished",
         "cut_mm": "{id}.cut",
         "next_premade_mm": "{id}.premade",
+        "mass_g": "{id}.mass",
     },
     "totals": {
         "leads": "{class}.leads",
@@ -22,6 +23,7 @@ PART_A = {
         "next_premade_mm": "{class}.premade",
         "supplied_mm": "{class}.supplied",
         "plugs": "{class}.plugs",
+        "mass_g": "{class}.bought-mass",
     },
     "stage-leads": {
         "length_mm": "{id}.length",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from written import changed, written
 
+from rigc.analysis.reasoning import Reasoning
 from rigc.analysis.results import Results
 from rigc.reports.content import Cell, Sheet, Table
 from rigc.reports.sheets.cable_list import cable_list
@@ -145,3 +146,35 @@ def test_an_adaptor_is_listed_with_what_it_stands_between() -> None:
         "from": "mill8.a8",
         "for": "stepladder",
     }
+
+
+def test_bought_leads_have_price_and_mass_and_those_of_a_y_lead_are_not_taken_for_nothing() -> None:
+    # D1 and D3 are bought as 300 mm, D4 and D5 as 450 mm: 5 + 5 + 6 + 6 = 22 EUR, 18 + 18 + 21 + 21 = 78 g; the legs of the
+    # Y lead D2 are none of the list, and leads that are made here have no such figures
+    prices = "premade dc 300, 450, 600 mm price 5, 6, 7.50 EUR mass 18, 21, 25 g"
+    results = changed(HOME, ('use "../bench/stock.rig"', f'use "../bench/stock.rig"\n{prices}'))
+    found = rows(results, "leads")
+    heads = ("bought: price", "bought: mass")
+    assert [texts(found[mark], *heads) for mark in ("A2", "D1", "D4")] == [
+        ["", ""],
+        ["5.00 EUR", "18"],
+        ["6.00 EUR", "21"],
+    ]
+    assert [found["D2a"][head].mark for head in heads] == ["not stated"] * 2
+    totals = rows(results, "totals")
+    assert texts(totals["dc"], *heads) == ["22.00 EUR", "78"]
+    assert [totals["dc"][head].mark for head in heads] == ["at least"] * 2
+    assert texts(totals["audio"], *heads) == ["", ""]
+    reasoning = Reasoning(results)
+    for name, formula in (
+        ("D1.price", "5 EUR, as stated"),
+        ("D1.mass", "18 g, as stated"),
+        ("dc.bought-price", "5.00 EUR + 5.00 EUR + 6.00 EUR + 6.00 EUR = 22.00 EUR, without D2a, D2b"),
+        ("dc.bought-mass", "18 + 18 + 21 + 21 = 78, without D2a, D2b"),
+    ):
+        (reason,) = reasoning.of(name)
+        assert reason.formula == formula
+
+
+def test_no_column_of_prices_where_none_is_stated() -> None:
+    assert "bought: price" not in [column.head for column in table(changed(HOME), "leads").columns]

@@ -1,0 +1,74 @@
+"""A lead that is bought in a length of the stock -> what it costs and weighs, and what the bought leads of a class do together."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import TypeVar
+
+from rigc.analysis.cables.lead_status import status
+from rigc.analysis.cables.supplied import supplied_mm
+from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.leads import Lead, Leads
+from rigc.model.fact import Choice, Quantity
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+T = TypeVar("T")
+
+
+def ready_mass(rig: Rig, lead: Lead, length: Length | None) -> Quantity | None:
+    """What a lead weighs, in kg, plugs and all, that is bought in a length whose mass the stock states; a Y lead is none of the list."""
+    if lead.leg_of is not None:
+        return None
+    return _listed(rig.stock.premade_kg, rig, lead, length)
+
+
+def ready_price(rig: Rig, lead: Lead, length: Length | None) -> Choice | None:
+    """What a lead costs that is bought in a length whose price the stock states; the list is of straight leads, between two plugs."""
+    if lead.leg_of is not None or lead.make.turned:
+        return None
+    return _listed(rig.stock.premade_price, rig, lead, length)
+
+
+def _listed(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Length | None) -> T | None:
+    supplied = supplied_mm(rig, lead, length)
+    if supplied is None or status(rig, lead) != "buy":
+        return None
+    return stated.get(rig.stock.premade_list(lead.signal), {}).get(supplied)
+
+
+class Bought(Record):
+    """The bought leads of a class by number, each with its price and mass in kg, None where not stated."""
+
+    prices: dict[str, Choice | None]
+    masses: dict[str, Quantity | None]
+
+    @property
+    def price(self) -> str:
+        """The sum in each currency, `12.50 EUR, 3 USD`; empty where no price is stated."""
+        sums: dict[str, Decimal] = {}
+        for price in self.prices.values():
+            if price is not None:
+                amount, currency = price.value.split()
+                sums[currency] = sums.get(currency, Decimal(0)) + Decimal(amount)
+        return ", ".join(money(amount, currency) for currency, amount in sums.items())
+
+    @property
+    def grams(self) -> float | None:
+        """The sum of the masses that are stated; None where none is."""
+        known = [mass.value * 1000 for mass in self.masses.values() if mass is not None]
+        return round(sum(known), 6) if known else None
+
+
+def bought(rig: Rig, leads: Leads, lengths: CableLengths, *, signal: str) -> Bought:
+    """Those of a class that stay on the board."""
+    own = [lead for lead in leads.all if lead.signal == signal and not lead.stage and status(rig, lead) == "buy"]
+    return Bought(
+        {lead.mark: ready_price(rig, lead, lengths.lengths.get(lead.mark)) for lead in own},
+        {lead.mark: ready_mass(rig, lead, lengths.lengths.get(lead.mark)) for lead in own},
+    )
+
+
+def money(amount: Decimal, currency: str) -> str:
+    """`7.50 EUR`."""
+    return f"{amount:.2f} {currency}"
