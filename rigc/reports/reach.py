@@ -367,10 +367,10 @@ plugged                stated     | mains-sheet |
 polarity               kind       | power-table unit-schedule wiring-sheet | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size pull-list test-record
 poles                  number     | unit-schedule |
 power_factor           number     | mains-sheet power-table unit-schedule |
-premade                lengths    | unit-schedule |
+premade                lengths    | cable-list cut-list mass-and-balance power-table pull-list spares-list unit-schedule |
                        masses     | cable-list cut-list mass-and-balance unit-schedule |
                        prices     | cable-list cut-list unit-schedule |
-                       signal     | cable-list cut-list unit-schedule |
+                       signal     | cable-list cut-list mass-and-balance power-table pull-list unit-schedule |
 preset                 number     | loading-table loop-table midi-and-control-map preset-sheet wiring-sheet |
                        title      | loading-table preset-sheet wiring-sheet |
 preset_loops           loops      | loading-table loop-table preset-sheet wiring-sheet |
