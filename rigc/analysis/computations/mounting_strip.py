@@ -14,18 +14,32 @@ from rigc.record import Record
 from rigc.source import Span
 
 
+class StripCount(Record):
+    """How many strips a thing takes: one, one more for each of the widths in mm that it reaches (`by_width_mm`), and one more
+    where it is heavy."""
+
+    by_width_mm: tuple[float, ...]
+    heavy: bool
+
+    @property
+    def strips(self) -> int:
+        """All of them."""
+        return 1 + len(self.by_width_mm) + self.heavy
+
+
 class StrippedUnit(Record):
     """The strips under one thing: `pieces` and `deck_pieces` as they lie on the deck, seen from above; under a thing
     askew each is given by its own size about its own middle, and turned there by `skew_deg`.
 
-    `engaged_mm2` is None where the deck's size is unknown, `needed_mm2` where the strip's pull is; `tapes_met` is None on
+    `centres_mm` are the middles of the strips across its base, from its left edge. `engaged_mm2` is None where the deck's size is unknown, `needed_mm2` where the strip's pull is; `tapes_met` is None on
     a flat plate. `covered` holds the areas of the base that a strip lies over. `fixing` is how it is held beside strips.
     """
 
     thing: str
     strip: str
-    count: int
+    counted: StripCount
     piece_mm: float
+    centres_mm: tuple[float, ...]
     pieces: tuple[Rectangle, ...]
     deck_pieces: tuple[Rectangle, ...]
     engaged_mm2: float | None
@@ -36,6 +50,11 @@ class StrippedUnit(Record):
     fixing: str | None
     span: Span
     skew_deg: float = 0.0
+
+    @property
+    def count(self) -> int:
+        """How many strips lie under it."""
+        return self.counted.strips
 
 
 class Unstripped(Record):
@@ -67,10 +86,11 @@ def mounting_strip(rig: Rig, tape: RailTape) -> MountingStrip:
     )
 
 
-def strip_count(width_mm: float, mass_kg: float) -> int:
+def strip_count(width_mm: float, mass_kg: float) -> StripCount:
     """How many strips a unit of that width and mass takes."""
     steps = (fastening.TWO_STRIPS_FROM_MM, fastening.THREE_STRIPS_FROM_MM, fastening.FOUR_STRIPS_FROM_MM)
-    return 1 + sum(width_mm >= step.value for step in steps) + (mass_kg >= fastening.ONE_MORE_FROM_KG.value)
+    reached = tuple(step.value for step in steps if width_mm >= step.value)
+    return StripCount(reached, mass_kg >= fastening.ONE_MORE_FROM_KG.value)
 
 
 def needed_mm2(mass_kg: float, pull_kpa: float) -> float:
@@ -97,14 +117,19 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
     if missing:
         return Unstripped(place.thing, missing, place.span)
     assert strip is not None and strip.width_mm is not None
-    count, piece_mm, local = _pieces(thing, strip.width_mm.value)
+    width_mm, depth_mm = _size(thing)
+    counted = strip_count(width_mm, _mass(thing))
+    centres = _centres(width_mm, counted.strips)
+    piece_mm = max(depth_mm - fastening.PIECE_SHORTER_MM.value, 0.0)
+    local = _pieces(centres, depth_mm, piece_mm, strip.width_mm.value)
     pieces, skew = laid(local, _size(thing), place), place.skew_deg
     ground = None if deck is None else _ground(deck, tape, place)
     return StrippedUnit(
         thing=place.thing,
         strip=strip.name,
-        count=count,
+        counted=counted,
         piece_mm=piece_mm,
+        centres_mm=centres,
         pieces=pieces,
         deck_pieces=twins(pieces, _unlike(tape, deck, ground or (), strip), strip, place)
         if _on_tape(deck, place)
@@ -144,13 +169,14 @@ def _mass(thing: Thing) -> float:
     return thing.mass_kg.value
 
 
-def _pieces(thing: Thing, strip_mm: float) -> tuple[int, float, tuple[Rectangle, ...]]:
-    width_mm, depth_mm = _size(thing)
-    count = strip_count(width_mm, _mass(thing))
-    piece_mm = max(depth_mm - fastening.PIECE_SHORTER_MM.value, 0.0)
+def _centres(width_mm: float, count: int) -> tuple[float, ...]:
+    """The middles of so many strips across a base of that width, evenly spread."""
+    return tuple(width_mm * (number - 0.5) / count for number in range(1, count + 1))
+
+
+def _pieces(centres: tuple[float, ...], depth_mm: float, piece_mm: float, strip_mm: float) -> tuple[Rectangle, ...]:
     front_mm = (depth_mm - piece_mm) / 2
-    centres = [width_mm * (number - 0.5) / count for number in range(1, count + 1)]
-    return count, piece_mm, tuple(Rectangle(at - strip_mm / 2, front_mm, strip_mm, piece_mm) for at in centres)
+    return tuple(Rectangle(at - strip_mm / 2, front_mm, strip_mm, piece_mm) for at in centres)
 
 
 def _on_tape(deck: Deck | None, place: Place) -> bool:

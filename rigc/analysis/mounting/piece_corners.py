@@ -1,4 +1,4 @@
-"""The deck's pieces of strip under one unit -> their sizes and front-left corners (askew: middles) in words, and where strips lie on its base."""
+"""The deck's pieces of strip under one unit -> their sizes and front-left corners (askew: middles) in words."""
 
 from __future__ import annotations
 
@@ -9,11 +9,6 @@ from rigc.analysis.mounting.laid_pieces import middle
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.polygon import Spot
 from rigc.model.rectangle import Rectangle
-
-
-def strip_centres(width_mm: float, count: int) -> tuple[float, ...]:
-    """The middles of a unit's strips across its base, in mm from its left edge: evenly spread."""
-    return tuple(width_mm * (number - 0.5) / count for number in range(1, count + 1))
 
 
 def on_deck(unit: StrippedUnit) -> str:

@@ -30,7 +30,7 @@ def grip(rig: Rig, thing: Thing) -> int:
         return 0
     if not (strip.pull_kpa and strip.width_mm and thing.mass_kg and thing.width_mm):
         return 0
-    count = strip_count(thing.width_mm.value, thing.mass_kg.value)
+    count = strip_count(thing.width_mm.value, thing.mass_kg.value).strips
     return -tenths(-needed_mm2(thing.mass_kg.value, strip.pull_kpa.value) / (count * strip.width_mm.value) - 0.05)
 
 

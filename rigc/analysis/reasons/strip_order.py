@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.rail_tape import RailTape
-from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
+from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder, strip_length
 from rigc.analysis.reasons.inputs import derived, follows, ours, placed, stated
 from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.diagnostics.figures import metres_ordered, nearest_tenth, plain
@@ -64,13 +64,7 @@ def _on_units(strips: MountingStrip, kind: OrderedStrip) -> Reason:
 def _on_deck(strips: MountingStrip, kind: OrderedStrip) -> Reason:
     own = [unit for unit in strips.units if unit.strip == kind.strip]
     value = nearest_tenth(kind.on_deck_mm)
-    pieces = {
-        unit.thing: [
-            max(piece.depth_mm, 0) if abs(piece.width_mm - kind.width_mm) < 1e-6 else piece.width_mm
-            for piece in unit.deck_pieces
-        ]
-        for unit in own
-    }
+    pieces = {unit.thing: [strip_length(piece, kind.width_mm) for piece in unit.deck_pieces] for unit in own}
     terms = [
         f"{len(lengths)} × {plain(lengths[0])}" if len(set(lengths)) == 1 else " + ".join(map(plain, lengths))
         for lengths in pieces.values()

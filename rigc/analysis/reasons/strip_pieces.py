@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.mounting.laid_pieces import shared_mm2
-from rigc.analysis.mounting.piece_corners import on_deck, spots, strip_centres
+from rigc.analysis.mounting.piece_corners import on_deck, spots
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, ours, placed, stands, stated
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
@@ -27,7 +27,7 @@ def strip_pieces(rig: Rig, strips: MountingStrip, tape: RailTape) -> Iterator[Re
         thing, strip = rig.things[unit.thing], rig.stock.strips[unit.strip]
         assert isinstance(thing, Thing)
         yield _count(thing, unit)
-        yield _centres(rig, thing, unit)
+        yield _centres(thing, unit)
         yield _on_deck(rig, unit)
         yield as_stated(f"{unit.thing}.strip-width", f"the width of strip {strip.name}", strip.width_mm, "mm")
         yield _engaged(rig, tape, unit)
@@ -43,15 +43,11 @@ def strip_pieces(rig: Rig, strips: MountingStrip, tape: RailTape) -> Iterator[Re
 
 def _count(thing: Thing, unit: StrippedUnit) -> Reason:
     steps = (fastening.TWO_STRIPS_FROM_MM, fastening.THREE_STRIPS_FROM_MM, fastening.FOUR_STRIPS_FROM_MM)
-    width, depth, mass = (
-        0.0 if fact is None else fact.value for fact in (thing.width_mm, thing.depth_mm, thing.mass_kg)
-    )
-    reached = [plain(step.value) for step in steps if width >= step.value]
-    heavy = mass >= fastening.ONE_MORE_FROM_KG.value
-    more = f", 1 more for {', '.join(f'≥ {step}' for step in reached)} mm wide" if reached else ""
-    more = more.replace("1 more", f"{len(reached)} more") + (
-        f", 1 more for ≥ {plain(fastening.ONE_MORE_FROM_KG.value)} kg" if heavy else ""
-    )
+    depth = 0.0 if thing.depth_mm is None else thing.depth_mm.value
+    reached = unit.counted.by_width_mm
+    more = f", {len(reached)} more for {', '.join(f'≥ {plain(step)}' for step in reached)} mm wide" if reached else ""
+    if unit.counted.heavy:
+        more += f", 1 more for ≥ {plain(fastening.ONE_MORE_FROM_KG.value)} kg"
     value = f"{unit.count} × {plain(unit.piece_mm)}"
     shorter = plain(fastening.PIECE_SHORTER_MM.value)
     inputs = [stated(f"{thing.name} width", thing.width_mm), stated(f"{thing.name} depth", thing.depth_mm)]
@@ -67,9 +63,9 @@ def _count(thing: Thing, unit: StrippedUnit) -> Reason:
     )
 
 
-def _centres(rig: Rig, thing: Thing, unit: StrippedUnit) -> Reason:
+def _centres(thing: Thing, unit: StrippedUnit) -> Reason:
     width = 0.0 if thing.width_mm is None else thing.width_mm.value
-    value = _middles(rig, unit)
+    value = _middles(unit)
     numbers = ", ".join(str(number) for number in range(1, unit.count + 1))
     inputs = (stated(f"{thing.name} width", thing.width_mm), _strips(unit))
     formula = f"{plain(width)} × (n − 0.5) / {unit.count} for n = {numbers}: {value}"
@@ -84,17 +80,15 @@ def _on_deck(rig: Rig, unit: StrippedUnit) -> Reason:
     turned = f", turned by {by}°" if by != "0" else ""
     corners = ", ".join(f"({nearest_tenth(x)}, {nearest_tenth(y)})" for x, y in spots(unit.pieces, unit.skew_deg))
     have = "middles" if unit.skew_deg else "corners"
-    centres = derived("centres", _middles(rig, unit), "mm", f"{unit.thing}.centres")
+    centres = derived("centres", _middles(unit), "mm", f"{unit.thing}.centres")
     here = stands(place)
     formula = f"strips below {unit.thing} have their {have} at {corners}{turned}: {value}"
     rule = "twins of the strips on a plate; on rails pieces as wide as the tape where a strip crosses it, none where tape is the partner"
     return Reason(f"{unit.thing}.on-deck", value, "mm", formula, (here, _strips(unit), centres), rule, _PRACTICE)
 
 
-def _middles(rig: Rig, unit: StrippedUnit) -> str:
-    thing = rig.things[unit.thing]
-    assert isinstance(thing, Thing) and thing.width_mm is not None
-    return ", ".join(map(nearest_tenth, strip_centres(thing.width_mm.value, unit.count)))
+def _middles(unit: StrippedUnit) -> str:
+    return ", ".join(map(nearest_tenth, unit.centres_mm))
 
 
 def _engaged(rig: Rig, tape: RailTape, unit: StrippedUnit) -> Reason:

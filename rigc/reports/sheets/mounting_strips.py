@@ -6,7 +6,7 @@ from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUni
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
-from rigc.analysis.mounting.piece_corners import on_deck, strip_centres
+from rigc.analysis.mounting.piece_corners import on_deck
 from rigc.analysis.mounting.roll_use import roll_uses
 from rigc.diagnostics.figures import metres_ordered, nearest_tenth, square_centimetres
 from rigc.facts import fastening
@@ -79,7 +79,6 @@ def _unit(rig: Rig, unit: StrippedUnit) -> Row:
     assert thing.mass_kg is not None and thing.width_mm is not None
     size = any(fact is not None and fact.assumed for fact in (thing.width_mm, thing.depth_mm))
     load = any(fact is not None and fact.assumed for fact in (thing.mass_kg, stock.pull_kpa))
-    centres = strip_centres(thing.width_mm.value, unit.count)
     short = unit.engaged_mm2 is not None and unit.needed_mm2 is not None and unit.engaged_mm2 < unit.needed_mm2 - 1e-6
     engaged = (
         Cell(square_centimetres(unit.engaged_mm2), mark="FAIL") if short and not unit.bridged else _engaged(unit, size)
@@ -90,7 +89,7 @@ def _unit(rig: Rig, unit: StrippedUnit) -> Row:
             Cell(unit.strip),
             Cell(f"{unit.count} × {unit.piece_mm:g}", mark="assumed" if size else ""),
             Cell(f"{stock.width_mm.value:g}"),
-            Cell(", ".join(map(nearest_tenth, centres))),
+            Cell(", ".join(map(nearest_tenth, unit.centres_mm))),
             place_cell(on_deck(unit), rig.places[unit.thing]),
             engaged,
             Cell(square_centimetres(unit.needed_mm2), mark="assumed" if load else ""),
