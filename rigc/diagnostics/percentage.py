@@ -1,10 +1,10 @@
-"""A part and a whole -> the share in percent as it is written."""
+"""A share in percent -> how a finding writes it."""
 
 from __future__ import annotations
 
+from rigc.diagnostics.figures import share
 
-def percentage(part: float, whole: float) -> str:
+
+def percentage(percent: float | None) -> str:
     """`51.3 %`: one decimal, none where it is 0; empty where the whole is nothing."""
-    if whole <= 0:
-        return ""
-    return f"{part / whole * 100:.1f}".removesuffix(".0") + " %"
+    return "" if percent is None else f"{share(percent)} %"

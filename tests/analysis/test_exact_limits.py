@@ -9,7 +9,6 @@ from rigc.analysis.cables.cut_batches import with_waste_cm
 from rigc.analysis.checks.unfit_mains import _result
 from rigc.analysis.computations.cable_lengths import longest_length
 from rigc.analysis.computations.crossings import BESIDE, FINE, _verdict
-from rigc.analysis.computations.lead_drops import tap_share
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.computations.levels import LevelEdge
 from rigc.analysis.computations.mass import Mass
@@ -74,13 +73,13 @@ def test_unlike_outlets_in_parallel_give_the_lower_voltage_and_share_by_their_ra
     """The lower of 9 and 12 V; nine tenths of 400 mA are 360; 100 of 400 are a quarter, 300 of 400 three quarters."""
     made = two_outlets("parallel")
     assert (made.volts, made.limit_ma) == (9, 360)
-    assert [tap_share(made, port) for port in made.outlets] == [0.25, 0.75]
+    assert [made.share(port) for port in made.outlets] == [0.25, 0.75]
 
 
 def test_unlike_outlets_in_series_add_their_voltages_and_give_the_smaller_current() -> None:
     made = two_outlets("series")
     assert (made.volts, made.limit_ma) == (21, 100)
-    assert [tap_share(made, port) for port in made.outlets] == [1, 1]
+    assert [made.share(port) for port in made.outlets] == [1, 1]
 
 
 def test_unlike_outlets_in_parallel_bear_a_unit_by_their_ratings() -> None:

@@ -79,7 +79,7 @@ def _kind_unsaid(rig: Rig, load: JointLoad, name: str, limits: LoadLimits) -> Di
     return KIND.cant_check(
         rig.units[name].declared,
         f"'{name}' says neither whether it is digital nor its start-up current; {load} is loaded to "
-        f"{percentage(load.known_ma, load.limit_ma)}, more than the {limits.digital_pct:g} % for a digital unit",
+        f"{percentage(load.known_pct)}, more than the {limits.digital_pct:g} % for a digital unit",
         subject=(name, *(str(port) for port in load.outlets)),
         help=f"write `digital` or `analogue` in '{name}', or measure its start-up current and write it: starts ___ mA",
     )
@@ -91,7 +91,7 @@ def _unavoidable(
     rules = limits.replace(total_pct=100.0)
     ends = [
         f"{listed(load.units)} {'stands' if len(load.units) == 1 else 'stand'} on {load} at "
-        f"{percentage(load.known_ma, load.limit_ma)}"
+        f"{percentage(load.known_pct)}"
         for load in squeezed
     ]
     if squeeze.why == "rivals" and squeeze.contested:
@@ -120,7 +120,7 @@ def _told(rig: Rig, load: JointLoad, share: float, limits: LoadLimits) -> Diagno
     return KIND.at(
         span or rig.units[load.units[0]].declared,
         f"{listed(load.units)} {wants} {load.known_ma:g} of the {load.limit_ma:g} mA of {load} "
-        f"({percentage(load.known_ma, load.limit_ma)}, more than {share:g} %){why}",
+        f"({percentage(load.known_pct)}, more than {share:g} %){why}",
         subject=(*load.units, *(str(port) for port in load.outlets)),
         label="little left of this outlet",
         also=tuple(Label(part.setting.span, "rated here") for part in load.parts[:1]),
@@ -138,7 +138,7 @@ def _way_out(rig: Rig, load: JointLoad, unsure: list[str], limits: LoadLimits) -
         return f"measure the start-up current of {listed(unsure)} and write it as `starts`"
     ways = better_outlets(rig, load, limits)
     if ways:
-        names = " or ".join(f"{way} ({percentage(load.known_ma, way.limit_ma)})" for way in ways[:3])
+        names = " or ".join(f"{way} ({percentage(way.percent(load.known_ma))})" for way in ways[:3])
         return f"{names} would leave more"
     return "use a stronger outlet" if len(load.units) == 1 else f"give '{load.units[-1]}' another outlet"
 

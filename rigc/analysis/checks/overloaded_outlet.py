@@ -47,7 +47,7 @@ def overloaded_outlet(rig: Rig, joint: JointLoads, limits: LoadLimits) -> Iterat
 def _told(rig: Rig, load: JointLoad, limits: LoadLimits) -> Diagnostic:
     starting = not exceeds(load.known_ma, 100, load.limit_ma)
     taken = load.start_ma if starting else load.known_ma
-    share = percentage(taken, load.limit_ma)
+    share = percentage(load.start_pct if starting else load.known_pct)
     wants = ("wants" if len(load.units) == 1 else "together want") + (" at least" if load.unknown else "")
     gives = "gives" if len(load.outlets) == 1 else "give"
     first = rig.units[load.units[0]]
@@ -75,7 +75,7 @@ def _draws(rig: Rig, load: JointLoad, starting: bool) -> Iterator[Label]:
 def _way_out(rig: Rig, load: JointLoad, limits: LoadLimits, taken: float) -> str:
     ways = better_outlets(rig, load, limits) or better_outlets(rig, load, HARD)
     if ways:
-        shares = [percentage(taken, way.limit_ma) for way in ways[:3]]
+        shares = [percentage(way.percent(taken)) for way in ways[:3]]
         told = [f"{way} ({share})" for way, share in zip(ways[:3], shares, strict=True)]
         if len(set(shares)) == 1:
             told = [str(way) for way in ways[:3]]

@@ -64,7 +64,7 @@ def _starting(rig: Rig, total: SupplyTotal) -> Diagnostic:
     return KIND.at(
         ceiling.span if ceiling else supply.declared,
         f"'{total.supply}' gives {whole:g} {total.unit} in all and its units together take {total.started:.4g} {total.unit} "
-        f"at switch-on ({percentage(total.started, whole)})",
+        f"at switch-on ({percentage(total.start_pct)})",
         subject=(total.supply,),
         label="this is all it gives",
         numbers=(Number("load", total.started, total.unit), Number("ceiling", whole, total.unit)),
@@ -81,7 +81,7 @@ def _told(rig: Rig, power: PowerAssignment, total: SupplyTotal, share: float, le
     return KIND.at(
         ceiling.span if ceiling else supply.declared,
         f"'{total.supply}' gives {whole:g} {total.unit} in all and its units take{most} {total.taken:.4g} {total.unit} "
-        f"({percentage(total.taken, whole)}{over})",
+        f"({percentage(total.known_pct)}{over})",
         subject=(total.supply,),
         label="this is all it gives",
         also=_biggest(rig, power, total),

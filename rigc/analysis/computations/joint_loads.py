@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.load_limits import percent_of
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.outlet_loads import OutletLoad
 from rigc.model.jacks import Port
@@ -26,11 +27,25 @@ class JointLoad(Record):
         names = " and ".join(str(port) for port in self.outlets)
         return f"{names} in {self.how}" if self.how else names
 
+    @property
+    def known_pct(self) -> float | None:
+        """What is known to be taken, in percent of what may be; None where nothing may."""
+        return percent_of(self.known_ma, self.limit_ma)
+
+    @property
+    def start_pct(self) -> float | None:
+        """The same at switch-on."""
+        return percent_of(self.start_ma, self.limit_ma)
+
 
 class JointLoads(Record):
     """The loads in order of the outlets; empty outlets are left out."""
 
     all: tuple[JointLoad, ...]
+
+    def of(self, outlet: Port) -> JointLoad | None:
+        """The load that an outlet bears, alone or with others; None where it feeds nothing."""
+        return next((load for load in self.all if outlet in load.outlets), None)
 
 
 def joint_loads(rig: Rig, power: PowerAssignment) -> JointLoads:

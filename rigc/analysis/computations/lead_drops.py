@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.load_limits import percent_of
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.conductor import Conductor, conductor, warmed
 from rigc.analysis.power.power_tap import Tap
@@ -40,6 +41,11 @@ class LeadDrop(Record):
         return None if self.wire is None or self.length_mm is None else self.wire.ohm_per_m * self.length_mm / 1000
 
     @property
+    def loop_mohm(self) -> float | None:
+        """What both of its conductors, there and back, resist at 20 °C, in milliohms."""
+        return None if self.one_way_ohm is None else 2000 * self.one_way_ohm
+
+    @property
     def shared_v(self) -> float | None:
         """The most of its drop there and back at 20 °C that the other legs of its Y lead cause."""
         parts = [None if ma is None or mm is None else ma * mm for ma, mm in self.beside]
@@ -63,7 +69,7 @@ class LeadDrop(Record):
     @property
     def percent(self) -> float | None:
         """The drop at 20 °C in percent of what the outlet gives."""
-        return None if self.drop_v is None or self.volts <= 0 else self.drop_v / self.volts * 100
+        return None if self.drop_v is None else percent_of(self.drop_v, self.volts)
 
 
 class LeadDrops(Record):
@@ -98,26 +104,17 @@ def _shorter(one: float | None, other: float | None) -> float | None:
 
 def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Length | None) -> LeadDrop:
     draws, cable = rig.units[unit].draws_ma, rig.stock.cables.get(lead.cable or "")
-    setting = tap.settings[tap.outlets.index(outlet)]
     facts = (draws, lead.existing_mm, None if cable is None else cable.area_mm2)
     return LeadDrop(
         lead.mark,
         unit,
         outlet,
-        setting.volts.value,
-        None if draws is None else draws.value * tap_share(tap, outlet),
+        tap.setting(outlet).volts.value,
+        None if draws is None else draws.value * tap.share(outlet),
         supplied_mm(rig, lead, length),
         None if cable is None else conductor(cable),
         any(fact is not None and fact.assumed for fact in facts) or (length is not None and length.assumed),
     )
-
-
-def tap_share(tap: Tap, outlet: Port) -> float:
-    """Which share of a unit's current an outlet of its tap bears: in parallel as its rating to the sum of ratings, else all."""
-    total = sum(setting.milliamps.value for setting in tap.settings)
-    if tap.how != "parallel" or total <= 0:
-        return 1.0
-    return tap.settings[tap.outlets.index(outlet)].milliamps.value / total
 
 
 COMPUTE = lead_drops

@@ -220,7 +220,7 @@ class _Makes:
             turned,
             leg_of,
             via,
-            feed.volts if tap is None else tap.settings[tap.outlets.index(outlet)].volts.value,
+            feed.volts if tap is None else tap.setting(outlet).volts.value,
             feed.current,
             OTHER_POLARITY.get(pole or "") if turned else pole,
             there is not None and len(there.ratings) > 1,

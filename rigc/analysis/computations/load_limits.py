@@ -33,6 +33,11 @@ def exceeds(amount: float, share_pct: float, rating: float) -> bool:
     return amount * 100.0 > share_pct * rating * (1 + 1e-9)
 
 
+def percent_of(amount: float, whole: float | None) -> float | None:
+    """A share in percent; None where the whole is nothing or not known."""
+    return None if whole is None or whole <= 0 else amount / whole * 100
+
+
 def _own(rig: Rig, name: str, practice: Fact) -> float:
     stated = rig.limit(name)
     return practice.value if stated is None else stated.amount.value

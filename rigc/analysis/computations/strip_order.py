@@ -42,13 +42,8 @@ class OrderedStrip(Record):
 
     @property
     def order_mm(self) -> int:
-        """What to order: a tenth more than is laid, rounded up to the next 100 mm; an exact multiple stays.
-
-        Reckoned in whole hundredths of a millimetre, since 1.1 × 1000 in binary floats is a hair above 1100.
-        """
-        percent = round(100 * (1 + fastening.ORDER_MORE.value))
-        step = round(fastening.ORDER_STEP_MM.value)
-        return -(-round(self.laid_mm * 100) * percent // (step * 10_000)) * step
+        """What to order of it."""
+        return ordered_mm(self.laid_mm)
 
 
 class StripOrder(Record):
@@ -73,6 +68,16 @@ def strip_order(rig: Rig, strips: MountingStrip, tape: RailTape) -> StripOrder:
             for (strip, width, tape_of), (on_units, on_deck, on_rails) in laid.items()
         )
     )
+
+
+def ordered_mm(laid_mm: float) -> int:
+    """What to order of a strip in mm: a tenth more than is laid, rounded up to the next 100 mm; an exact multiple stays.
+
+    Reckoned in whole hundredths of a millimetre, since 1.1 × 1000 in binary floats is a hair above 1100.
+    """
+    percent = round(100 * (1 + fastening.ORDER_MORE.value))
+    step = round(fastening.ORDER_STEP_MM.value)
+    return -(-round(laid_mm * 100) * percent // (step * 10_000)) * step
 
 
 def strip_length(piece: Rectangle, strip_mm: float) -> float:

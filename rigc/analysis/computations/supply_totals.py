@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.load_limits import percent_of
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -10,7 +11,8 @@ from rigc.record import Record
 class SupplyTotal(Record):
     """What is taken of a supply: mA and W summed over its outlets; `unknown` units' currents are not in the sums.
 
-    `start_ma` and `start_w` count measured start-up currents in place of running ones. `ceiling` is in `unit` (`W` or `mA`); None where the source does not state one.
+    `start_ma` and `start_w` count measured start-up currents in place of running ones. `ceiling` is in `unit` (`W` or `mA`); None where
+    the source does not state one. Of its outlets `in_use` feed something, and `kept` feed nothing and are reserved.
     """
 
     supply: str
@@ -19,8 +21,11 @@ class SupplyTotal(Record):
     ceiling: float | None
     unit: str
     unknown: tuple[str, ...]
-    start_ma: float = 0.0
-    start_w: float = 0.0
+    start_ma: float
+    start_w: float
+    outlets: int
+    in_use: int
+    kept: int
 
     @property
     def started(self) -> float:
@@ -31,6 +36,21 @@ class SupplyTotal(Record):
     def taken(self) -> float:
         """What is taken, in the ceiling's unit."""
         return self.drawn_ma if self.unit == "mA" else self.drawn_w
+
+    @property
+    def known_pct(self) -> float | None:
+        """What is known to be taken, in percent of the ceiling; None where the source states none."""
+        return percent_of(self.taken, self.ceiling)
+
+    @property
+    def start_pct(self) -> float | None:
+        """The same at switch-on."""
+        return percent_of(self.started, self.ceiling)
+
+    @property
+    def spare(self) -> int:
+        """How many outlets feed nothing and are not kept for later."""
+        return self.outlets - self.in_use - self.kept
 
 
 class SupplyTotals(Record):
@@ -56,6 +76,9 @@ def supply_totals(rig: Rig, power: PowerAssignment) -> SupplyTotals:
                 tuple(dict.fromkeys(unit for load in loads for unit in load.unknown)),
                 sum(load.start_ma for load in loads),
                 sum(load.start_ma * load.volts for load in loads) / 1000,
+                len(loads),
+                sum(bool(load.units) for load in loads),
+                sum(not load.units and load.outlet in power.reserved for load in loads),
             )
         )
     return SupplyTotals(tuple(totals))

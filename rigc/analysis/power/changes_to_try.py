@@ -186,7 +186,7 @@ def _in_parallel(rig: Rig, problem: OutletProblem, limits: LoadLimits, unfed: Un
             good = fits(unit, way, name in problem.turned, name in problem.sized) and bears(way, (unit,), limits)
             if good and unit.draws_ma is not None:
                 feed = Feed((name,), way.outlets, way.settings[0].volts, "parallel", False, unit.declared)
-                share = f"{drawn_ma(unit):g} of {way.limit_ma:g} mA, {percentage(drawn_ma(unit), way.limit_ma)}"
+                share = f"{drawn_ma(unit):g} of {way.limit_ma:g} mA, {percentage(way.percent(drawn_ma(unit)))}"
                 words = f"feed '{name}' from {joined(way.outlets)} in parallel, if their maker allows it ({share})"
                 yield Change(words, _wishing(rig, feeds=(*rig.power.feeds, feed)), fed_from(rig, name, way))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.load_limits import percent_of
 from rigc.analysis.power.outlet_bearing import drawn_ma, highest_ma, unknown_start
 from rigc.analysis.power.power_tap import Tap, tap
 from rigc.model.jacks import Port
@@ -47,7 +48,7 @@ class OutletLoad(Record):
     @property
     def percent(self) -> float | None:
         """Its load in percent of what may be taken; None where not known or nothing may."""
-        return None if self.unknown or self.limit_ma <= 0 else self.known_ma / self.limit_ma * 100
+        return None if self.unknown else percent_of(self.known_ma, self.limit_ma)
 
 
 def outlet_loads(rig: Rig, supplies: tuple[str, ...], taps: dict[str, Tap]) -> dict[Port, OutletLoad]:
@@ -67,8 +68,8 @@ def outlet_loads(rig: Rig, supplies: tuple[str, ...], taps: dict[str, Tap]) -> d
 
 def _load(rig: Rig, port: Port, outlet: Outlet, taps: dict[str, Tap]) -> OutletLoad:
     units = [rig.units[name] for name in taps]
-    own = next((_setting(port, each) for each in taps.values()), outlet.ratings[0])
-    limits = [each.limit_ma * _share(port, each) for each in taps.values()]
+    own = next((each.setting(port) for each in taps.values()), outlet.ratings[0])
+    limits = [each.limit_ma * each.share(port) for each in taps.values()]
     joined = max(
         (each for each in taps.values()), key=lambda each: len(each.outlets), default=tap(rig, (port,), "", (own,))
     )
@@ -79,20 +80,8 @@ def _load(rig: Rig, port: Port, outlet: Outlet, taps: dict[str, Tap]) -> OutletL
         joined.how,
         own,
         min(limits, default=own.milliamps.value),
-        sum(drawn_ma(unit) * _share(port, taps[unit.name]) for unit in units),
-        sum(highest_ma(unit) * _share(port, taps[unit.name]) for unit in units),
+        sum(drawn_ma(unit) * taps[unit.name].share(port) for unit in units),
+        sum(highest_ma(unit) * taps[unit.name].share(port) for unit in units),
         tuple(unit.name for unit in units if unit.draws_ma is None),
         any(unknown_start(unit) for unit in units),
     )
-
-
-def _setting(port: Port, each: Tap) -> Rating:
-    return each.settings[each.outlets.index(port)]
-
-
-def _share(port: Port, each: Tap) -> float:
-    """Which share of a parallel tap's current an outlet bears: as its rating to the sum of ratings."""
-    total = sum(setting.milliamps.value for setting in each.settings)
-    if each.how != "parallel" or not total:
-        return 1.0
-    return _setting(port, each).milliamps.value / total

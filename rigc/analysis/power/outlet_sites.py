@@ -109,6 +109,5 @@ def _ceiling(rig: Rig, supply: Supply, stated: dict[str, Tap]) -> Ceiling | None
     for name, each in stated.items():
         for port, setting in zip(each.outlets, each.settings, strict=True):
             if port.thing == supply.name and name in rig.units:
-                share = len(each.outlets) if each.how == "parallel" else 1
-                taken += drawn_ma(rig.units[name]) / share * (setting.volts.value / 1000 if watts else 1.0)
+                taken += drawn_ma(rig.units[name]) * each.share(port) * (setting.volts.value / 1000 if watts else 1.0)
     return Ceiling(watts, ceiling.value, taken)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TypeVar
 
+from rigc.analysis.computations.load_limits import percent_of
 from rigc.facts.power import PARALLEL_SHARE
 from rigc.model.jacks import Connector, Port
 from rigc.model.rig import Rig
@@ -40,6 +41,21 @@ class Tap(Record):
     def gives(self) -> str:
         """`gives`, or `give` where it is several outlets."""
         return "give" if self.how else "gives"
+
+    def setting(self, outlet: Port) -> Rating:
+        """At which of its ratings one of its outlets stands; ValueError if it is none of its outlets."""
+        return self.settings[self.outlets.index(outlet)]
+
+    def share(self, outlet: Port) -> float:
+        """Which part of a current one of its outlets bears: in parallel as its rating to the sum of ratings, else all."""
+        total = sum(setting.milliamps.value for setting in self.settings)
+        if self.how != "parallel" or total <= 0:
+            return 1.0
+        return self.setting(outlet).milliamps.value / total
+
+    def percent(self, current_ma: float) -> float | None:
+        """A current in percent of what may be taken; None where nothing may."""
+        return percent_of(current_ma, self.limit_ma)
 
 
 def outlets_named(taps: Iterable[Tap]) -> str:

@@ -48,7 +48,7 @@ def _length(rig: Rig, drop: LeadDrop, lead: Lead, length: Length | None) -> Reas
 
 
 def _ohm(rig: Rig, drop: LeadDrop, lead: Lead, length: Reason) -> Reason:
-    name, ohm = f"{drop.mark}.mohm", None if drop.one_way_ohm is None else 2000 * drop.one_way_ohm
+    name, ohm = f"{drop.mark}.mohm", drop.loop_mohm
     cable = rig.stock.cables.get(lead.cable or "")
     inputs = (
         derived("length", length.value, "mm", length.name),
@@ -100,8 +100,8 @@ def _drop(drop: LeadDrop, ohm: Reason, current: Reason, shared: Reason | None) -
     )
     value = _text(None if drop.drop_v is None else drop.drop_v * 1000)
     formula = "for want of resistance or current"
-    if drop.drop_v is not None and drop.one_way_ohm is not None and drop.ma is not None:
-        parts = (2000 * drop.one_way_ohm, drop.ma, 1000 * (drop.shared_v or 0.0))
+    if drop.drop_v is not None and drop.loop_mohm is not None and drop.ma is not None:
+        parts = (drop.loop_mohm, drop.ma, 1000 * (drop.shared_v or 0.0))
         mohm, milliamps, more_mv = operands(lambda o, i, more: decimals(o * i / 1000 + more, 1), *parts, least=1)
         formula = f"{mohm} × {milliamps} / 1000{'' if shared is None else f' + {more_mv}'} = {value}"
     return Reason(f"{drop.mark}.drop", value, "mV", formula, inputs, "drop = current × resistance", _OHM)

@@ -48,10 +48,9 @@ def _length(each: SharedReturn, drops: LeadDrops) -> Reason:
 
 def _ohm(each: SharedReturn, drops: LeadDrops) -> Reason:
     value = _text(None if each.ohm is None else each.ohm * 1000)
-    legs = [(mark, drops.all[mark].one_way_ohm) for mark in each.marks]
     inputs = tuple(
-        derived(f"{mark}, there and back", _text(None if ohm is None else 2000 * ohm), "mΩ", f"{mark}.mohm")
-        for mark, ohm in legs
+        derived(f"{mark}, there and back", _text(drops.all[mark].loop_mohm), "mΩ", f"{mark}.mohm")
+        for mark in each.marks
     )
     formula = f"half of that of the shorter leg, of {', '.join(one.value for one in inputs)} there and back: {value}"
     rule = "one conductor of the shorter leg"

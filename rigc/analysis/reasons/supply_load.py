@@ -25,7 +25,7 @@ def supply_load(rig: Rig, power: PowerAssignment, totals: SupplyTotals) -> Itera
         shown = None if fact is None else f"{plain(fact.value)} {total.unit}"
         yield as_stated(f"{total.supply}.ceiling", f"the ceiling of {total.supply}", fact, "", shown)
         yield _share(total)
-        yield _spare(rig, power, total, loads)
+        yield _spare(rig, total)
 
 
 def _load(total: SupplyTotal, loads: list[OutletLoad]) -> Reason:
@@ -72,18 +72,16 @@ def _share(total: SupplyTotal) -> Reason:
     if not total.ceiling:
         ceiling = derived("ceiling", NOT_KNOWN, "", f"{total.supply}.ceiling")
         return Reason(name, NOT_KNOWN, "%", "the source states no ceiling", (load, ceiling), rule, ARITHMETIC)
-    value = share(total.taken / total.ceiling * 100)
+    value = share(total.known_pct)
     ceiling = derived("ceiling", f"{plain(total.ceiling)} {total.unit}", "", f"{total.supply}.ceiling")
     formula = f"{taken} / {plain(total.ceiling)} × 100 = {value}{_without(total)}"
     return Reason(name, value, "%", formula, (load, ceiling), rule, ARITHMETIC)
 
 
-def _spare(rig: Rig, power: PowerAssignment, total: SupplyTotal, loads: list[OutletLoad]) -> Reason:
-    used = sum(bool(load.units) for load in loads)
-    kept = sum(not load.units and load.outlet in power.reserved for load in loads)
-    value = str(len(loads) - used - kept)
-    inputs = (placed(total.supply, f"{len(loads)} outlets", rig.supplies[total.supply].declared),)
-    formula = f"{len(loads)} − {used} in use − {kept} reserved = {value}"
+def _spare(rig: Rig, total: SupplyTotal) -> Reason:
+    value = str(total.spare)
+    inputs = (placed(total.supply, f"{total.outlets} outlets", rig.supplies[total.supply].declared),)
+    formula = f"{total.outlets} − {total.in_use} in use − {total.kept} reserved = {value}"
     rule = "outlets that feed nothing and are not kept for later"
     return Reason(f"{total.supply}.spare", value, "", formula, inputs, rule, ARITHMETIC)
 

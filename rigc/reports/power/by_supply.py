@@ -35,7 +35,6 @@ def _total_rows(rig: Rig, power: PowerAssignment, totals: SupplyTotals, mains: M
         guessed = any(assumed(rig.units[name].draws_ma) for load in loads for name in load.units)
         mark = "incomplete" if total.unknown else "assumed" if guessed else ""
         heat = mains.all[total.supply].heat_w
-        percent = total.taken / total.ceiling * 100 if total.ceiling else None
         rows.append(
             Row(
                 (
@@ -43,9 +42,9 @@ def _total_rows(rig: Rig, power: PowerAssignment, totals: SupplyTotals, mains: M
                     Cell(f"{total.drawn_ma:g}", mark=mark),
                     Cell(watts(total.drawn_w), mark=mark),
                     Cell("?" if total.ceiling is None else f"{total.ceiling:g} {total.unit}"),
-                    Cell(share(percent), mark=mark),
+                    Cell(share(total.known_pct), mark=mark),
                     Cell("?" if heat is None else decimals(heat, 2)),
-                    Cell(str(sum(not load.units and load.outlet not in power.reserved for load in loads))),
+                    Cell(str(total.spare)),
                 ),
             )
         )

@@ -110,7 +110,6 @@ def return_table(returns: SharedReturns) -> Table | None:
 
 
 def _row(drop: LeadDrop) -> Row:
-    one_way = drop.one_way_ohm
     mark = "assumed" if drop.assumed and drop.drop_v is not None else ""
     return Row(
         (
@@ -119,7 +118,7 @@ def _row(drop: LeadDrop) -> Row:
             Cell(drop.unit),
             Cell("?" if drop.wire is None else drop.wire.typed),
             Cell(_number(drop.length_mm, 1)),
-            Cell(_number(None if one_way is None else 2000 * one_way)),
+            Cell(_number(drop.loop_mohm)),
             Cell(_number(drop.ma, 1)),
             Cell("" if not drop.beside else _number(None if drop.shared_v is None else drop.shared_v * 1000)),
             Cell(_number(None if drop.drop_v is None else drop.drop_v * 1000), mark=mark),

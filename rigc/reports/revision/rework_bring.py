@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.rework import Rework
+from rigc.analysis.computations.strip_order import ordered_mm
 from rigc.analysis.revision.plan.lead_plan import NEW, REMAKE
 from rigc.analysis.revision.plan.plan_records import Piece
 from rigc.diagnostics.figures import millimetres
-from rigc.facts.fastening import ORDER_MORE, ORDER_STEP_MM
 from rigc.facts.rework import MINUTES
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.revision.rework_outlets import counted
@@ -116,9 +116,4 @@ def _strip(rework: Rework) -> list[tuple[str, int, int]]:
         if plan.after is not None and not plan.done:
             pieces = (*(plan.after.pieces if plan.on_unit else ()), *(plan.after.deck_pieces if plan.on_deck else ()))
             cut[plan.after.strip] = cut.get(plan.after.strip, 0.0) + sum(pieces)
-    step, percent = round(ORDER_STEP_MM.value), round(100 * (1 + ORDER_MORE.value))
-    return [
-        (name, round(10 * length), -(-round(length * 100) * percent // (step * 10_000)) * step)
-        for name, length in cut.items()
-        if length
-    ]
+    return [(name, round(10 * length), ordered_mm(length)) for name, length in cut.items() if length]

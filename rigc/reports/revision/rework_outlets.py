@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.joint_loads import JointLoads
 from rigc.analysis.computations.rework import Rework
 from rigc.analysis.computations.supply_totals import SupplyTotal
 from rigc.analysis.revision.plan.plan_records import OutletPlan, OutletState, StripPlan, SupplyPlan
@@ -23,9 +23,9 @@ _OUTLETS = (
 _STRIPS = (Column("under", key="unit"), Column("remove"), Column("cut, place", key="place"), CHANGE)
 
 
-def outlets_table(rework: Rework, power: PowerAssignment) -> Table:
+def outlets_table(rework: Rework, loads: JointLoads) -> Table:
     """A row for each outlet that feeds others or otherwise, then the supplies in all."""
-    rows = [_outlet(plan, rework, power) for plan in rework.outlets]
+    rows = [_outlet(plan, rework, loads) for plan in rework.outlets]
     rows += [_supply(plan) for plan in rework.supplies]
     return tidy(Table("outlets", "Outlets", _OUTLETS, tuple(rows), empty="no outlet changes", tick=True), 2)
 
@@ -37,13 +37,13 @@ def strips_table(rework: Rework, order_m: str) -> Table:
     return tidy(Table("strips", caption, _STRIPS, rows, empty="no strip changes", tick=True))
 
 
-def _outlet(plan: OutletPlan, rework: Rework, power: PowerAssignment) -> Row:
+def _outlet(plan: OutletPlan, rework: Rework, loads: JointLoads) -> Row:
     now = plan.after.volts if plan.after.units else None
     volts = "" if now is None else f"{now:g}"
     cells = (
         first_cell(str(plan.outlet), plan),
         Cell(_units(plan.before) or "–"),
-        Cell(_units(plan.after) + _joined(plan, rework, power) or "–"),
+        Cell(_units(plan.after) + _joined(plan, rework, loads) or "–"),
         Cell(from_to(f"{plan.before.volts:g}" if plan.set_otherwise and plan.before.volts else "", volts)),
         Cell(f"{_load(plan.before)} → {_load(plan.after)}"),
         Cell(f"{_share(plan.before)} → {_share(plan.after)}"),
@@ -57,17 +57,13 @@ def _units(state: OutletState) -> str:
     return ", ".join(state.units)
 
 
-def _joined(plan: OutletPlan, rework: Rework, power: PowerAssignment) -> str:
+def _joined(plan: OutletPlan, rework: Rework, loads: JointLoads) -> str:
     """Of outlets that work as one: by which adaptor, and their load and limit together."""
-    load = power.loads.get(plan.outlet)
-    if load is None or len(load.joined) < 2 or not load.units:
+    load = loads.of(plan.outlet)
+    if load is None or len(load.outlets) < 2:
         return ""
     mark = next((each.mark for each in rework.adaptors if each.after and plan.outlet in each.after.outlets), load.how)
-    tap = power.taps[load.units[0]]
-    drawn = [power.loads[port].load_ma for port in load.joined]
-    known = [each for each in drawn if each is not None]
-    together = sum(known) if load.how == "parallel" else max(known, default=0.0)
-    return f" by {mark}, {short(together) if len(known) == len(drawn) else '?'}/{tap.limit_ma:g} mA"
+    return f" by {mark}, {'?' if load.unknown else short(load.known_ma)}/{load.limit_ma:g} mA"
 
 
 def _load(state: OutletState) -> str:
@@ -101,9 +97,9 @@ def _milliamps(total: SupplyTotal | None) -> str:
 
 
 def _taken(total: SupplyTotal | None) -> str:
-    if total is None or total.ceiling is None or total.unknown:
-        return "–" if total is None else "?"
-    return share(total.taken / total.ceiling * 100)
+    if total is None:
+        return "–"
+    return share(None if total.unknown else total.known_pct)
 
 
 def _strip(plan: StripPlan) -> Row:

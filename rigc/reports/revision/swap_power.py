@@ -144,7 +144,7 @@ def _outlet(trial: Trial, name: str, load: JointLoad | None) -> Answer:
     if load is not None and not exceeds(load.start_ma, 100, load.limit_ma):
         others = [each for each in load.units if each != into.name]
         beside = f", with {', '.join(others)}" if others else ""
-        return Answer("current", gives, draws, YES, f"{share(load.known_ma / load.limit_ma * 100)} %{beside}")
+        return Answer("current", gives, draws, YES, f"{share(load.known_pct)} %{beside}")
     if load is not None and not trial.weak:
         return Answer("current", gives, draws, NO, "too weak, too")
     if not trial.ways:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.joint_loads import JointLoads
 from rigc.analysis.computations.rework import Rework
 from rigc.analysis.results import Results
 from rigc.analysis.revision.plan.bench_phases import DEAD
@@ -22,7 +22,7 @@ from rigc.reports.revision.rework_tests import not_needed, tests_table
 NAME, TITLE = "rework", "Rework"
 
 
-def rework(results: Results, previous: Previous, plan: Rework, power: PowerAssignment) -> Sheet | NoSheet:
+def rework(results: Results, previous: Previous, plan: Rework, loads: JointLoads) -> Sheet | NoSheet:
     """H30: what the player notices, parts, time, steps in bench order; leads, outlets, strips, labels, presets; what
     to test again; the way back, the sheets to swap, and a line to sign."""
     if previous.results is None:
@@ -34,7 +34,7 @@ def rework(results: Results, previous: Previous, plan: Rework, power: PowerAssig
         _power(plan),
         steps_table(plan),
         leads_table(plan),
-        outlets_table(plan, power),
+        outlets_table(plan, loads),
         strips_table(plan, strip_need(plan)),
         labels_table(plan),
         programs_table(plan),

@@ -16,7 +16,7 @@ from rigc.model.rig import Rig
 
 def loads(power: PowerAssignment) -> dict[str, str]:
     return {
-        port.jack: f"{','.join(load.units)} {load.known_ma:g}/{load.limit_ma:g} {percentage(load.known_ma, load.limit_ma)}"
+        port.jack: f"{','.join(load.units)} {load.known_ma:g}/{load.limit_ma:g} {percentage(load.percent)}"
         for port, load in power.loads.items()
     }
 
@@ -41,7 +41,7 @@ def test_back_bedroom() -> None:
     (total,) = made.get(SupplyTotals).all
     assert total.drawn_ma == 342
     assert total.drawn_w == pytest.approx(3.078, abs=1e-9)
-    assert percentage(total.taken, total.ceiling or 0) == "51.3 %"
+    assert percentage(total.known_pct) == "51.3 %"
 
 
 def test_long_haul() -> None:
@@ -73,7 +73,7 @@ def test_long_haul() -> None:
     assert (mill8.drawn_ma, weir8.drawn_ma) == (433, 1240 + 300 + 25)
     assert mill8.drawn_w == pytest.approx(3.897, abs=1e-9)
     assert weir8.drawn_w == pytest.approx(11.160 + 3.600 + 0.450, abs=1e-9) == pytest.approx(15.210)
-    assert [percentage(each.taken, each.ceiling or 0) for each in (mill8, weir8)] == ["39.4 %", "67.6 %"]
+    assert [percentage(each.known_pct) for each in (mill8, weir8)] == ["39.4 %", "67.6 %"]
 
 
 def test_parallel_pair() -> None:
