@@ -10,11 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads
-from rigc.analysis.computations.mass import Mass
+from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, MassLimit
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.wording import listed
-from rigc.facts import weight
 from rigc.model.records import Limit
 from rigc.model.rig import Rig
 from rigc.source import Span
@@ -27,7 +25,6 @@ KIND = Kind(
     "arithmetic on stated masses; 23 kg from NIOSH publication 94-110",
 )
 _FIRST = 3  # so many missing facts fit into one line
-_NAMES = {"lift": "one lifter", "airline": "one airline piece", "case": "the case"}
 
 
 def too_heavy(rig: Rig, loads: CaseLoads) -> Iterator[Diagnostic]:
@@ -38,7 +35,7 @@ def too_heavy(rig: Rig, loads: CaseLoads) -> Iterator[Diagnostic]:
     if loads.unclear:
         yield _unclear(rig, loads.unclear)
     for load in loads.all:
-        yield from _judged(rig, load)
+        yield from _judged(rig, load, loads.limits)
 
 
 def _unclear(rig: Rig, cases: tuple[str, ...]) -> Diagnostic:
@@ -50,15 +47,11 @@ def _unclear(rig: Rig, cases: tuple[str, ...]) -> Diagnostic:
     )
 
 
-def _judged(rig: Rig, load: CaseLoad) -> Iterator[Diagnostic]:
-    mass = load.mass
-    limits = {name: found.amount.value for name in _NAMES if (found := rig.limit(name)) is not None}
-    limits.setdefault("lift", weight.ONE_LIFTER_KG.value)
-    known, missing = mass.known_kg, mass.missing
-    passed = {name: limits[name] for name in _NAMES if name in limits and known > limits[name] + 1e-9}
+def _judged(rig: Rig, load: CaseLoad, limits: tuple[MassLimit, ...]) -> Iterator[Diagnostic]:
+    passed = tuple(limit for limit in limits if load.passes(limit))
     if passed:
         yield _told(rig, load, passed)
-    elif missing:
+    elif load.mass.missing:
         yield _unknown(rig, load)
 
 
@@ -80,24 +73,24 @@ def _unknown(rig: Rig, load: CaseLoad) -> Diagnostic:
     )
 
 
-def _told(rig: Rig, load: CaseLoad, passed: dict[str, float]) -> Diagnostic:
+def _told(rig: Rig, load: CaseLoad, passed: tuple[MassLimit, ...]) -> Diagnostic:
     mass = load.mass
     known = mass.known_kg
     cases = f" with {listed(load.decks)} in it" if load.name == load.case else " in its case" if mass.cases else ""
     least = "at least " if mass.missing else ""
-    over = " and ".join(f"{limit:g} kg for {_NAMES[name]}" for name, limit in passed.items())
-    declared = [found for name in passed if (found := rig.limit(name)) is not None]
+    over = " and ".join(f"{limit.most_kg:g} kg for {limit.whose}" for limit in passed)
+    declared = [limit.stated for limit in passed if limit.stated is not None]
     return KIND.at(
         _span(rig, load),
         f"'{load.name}' weighs {least}{known:.3f} kg{cases}, over {over}",
-        subject=(load.name, *passed),
+        subject=(load.name, *(limit.name for limit in passed)),
         label="this rig" if load.name == rig.head.name else "this case",
         also=tuple(Label(each.amount.span, _source(each)) for each in declared),
         numbers=(
             Number("mass", round(known, 3), "kg"),
-            *(Number(f"limit of {_NAMES[name]}", limit, "kg") for name, limit in passed.items()),
+            *(Number(f"limit of {limit.whose}", limit.most_kg, "kg") for limit in passed),
         ),
-        help=_relief(rig, mass, passed),
+        help=_relief(rig, load, passed),
     )
 
 
@@ -111,12 +104,12 @@ def _source(limit: Limit) -> str:
     return f"declared here: {limit.source}" if limit.source else "declared here"
 
 
-def _relief(rig: Rig, mass: Mass, passed: dict[str, float]) -> str:
-    loose = (item for item in mass.items if item.name in rig.things)
+def _relief(rig: Rig, load: CaseLoad, passed: tuple[MassLimit, ...]) -> str:
+    loose = (item for item in load.mass.items if item.name in rig.things)
     heaviest = max(loose, key=lambda item: item.kg or 0.0, default=None)
-    excess = mass.known_kg - min(passed.values())
+    excess = -min(load.left_kg(limit) for limit in passed)
     lift = "two people lift it, and the mass stands on the case"
-    if set(passed) == {"lift"} or heaviest is None:
+    if [limit.name for limit in passed] == ["lift"] or heaviest is None:
         return lift
     return f"{lift}; to come under all limits, {excess:.3f} kg must travel apart (the heaviest is '{heaviest.name}')"
 

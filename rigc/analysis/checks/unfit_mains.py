@@ -112,10 +112,10 @@ def _way_out(supply: Supply, each: Primary) -> str:
 def _wrong_frequency(rig: Rig, each: Primary) -> Diagnostic:
     place = each.place
     hertz = "" if each.hertz is None else _range(each.hertz)
-    if each.over_flux and each.flux is not None and each.design_flux is not None:
+    if each.over_flux and each.flux is not None and each.flux_pct is not None:
         said = (
             f"{_range(each.volts)} V {hertz} Hz in '{each.scenario}' drives the core of '{each.supply}' at {each.flux:.3g} V/Hz, "
-            f"{each.flux / each.design_flux * 100:.0f} % of the {each.design_flux:.3g} V/Hz that it is laid out for"
+            f"{each.flux_pct:.0f} % of the {each.design_flux:.3g} V/Hz that it is laid out for"
         )
     else:
         said = f"{hertz} Hz in '{each.scenario}' is not in the {_made_for(each)} Hz of '{each.supply}'{_share(each)}"
@@ -139,9 +139,9 @@ def _warmer(each: Primary) -> bool:
 
 
 def _share(each: Primary) -> str:
-    if each.flux is None or each.design_flux is None:
+    if each.flux is None or each.flux_pct is None:
         return ""
-    return f": {each.flux:.3g} V/Hz, {each.flux / each.design_flux * 100:.0f} % of design"
+    return f": {each.flux:.3g} V/Hz, {each.flux_pct:.0f} % of design"
 
 
 def _made_for(each: Primary) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.lead_mass import lead_mass
 from rigc.analysis.computations.leads import Lead, Leads
@@ -10,9 +12,23 @@ from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.computations.strip_order import strip_order
+from rigc.facts.weight import ONE_LIFTER_KG
 from rigc.model.case_of import packing
+from rigc.model.records import Limit
 from rigc.model.rig import Rig
 from rigc.record import Record
+
+_WHOSE = {"lift": "one lifter", "airline": "one airline piece", "case": "the case"}
+
+
+class MassLimit(Record):
+    """The most that a case may weigh in kg: by the source's name of the limit, and whose it is in words. `stated` is None where the
+    limit is that of practice."""
+
+    name: str
+    whose: str
+    most_kg: float
+    stated: Limit | None
 
 
 class CaseLoad(Record):
@@ -24,12 +40,22 @@ class CaseLoad(Record):
     decks: tuple[str, ...]
     mass: Mass
 
+    def left_kg(self, limit: MassLimit) -> float:
+        """What may be added before it is as heavy as a limit allows, by what is known of it; below 0 it is too heavy."""
+        return limit.most_kg - self.mass.known_kg
+
+    def passes(self, limit: MassLimit) -> bool:
+        """Whether it is heavier than a limit allows; exactly as heavy is not, whatever the last binary digit says."""
+        return self.left_kg(limit) < -1e-9
+
 
 class CaseLoads(Record):
-    """All loads, in the order of the cases; none where `unclear` names cases of which nobody says what they hold."""
+    """All loads, in the order of the cases; none where `unclear` names cases of which nobody says what they hold. Each load stands
+    under all `limits`."""
 
     all: tuple[CaseLoad, ...]
     unclear: tuple[str, ...]
+    limits: tuple[MassLimit, ...]
 
 
 def case_loads(
@@ -43,12 +69,12 @@ def case_loads(
 ) -> CaseLoads:
     """One load is the whole rig. Of several, what has no place, and a lead between two decks, travels with the deck at which the
     lead starts, or else with the first."""
-    packed = packing(rig)
+    packed, limits = packing(rig), tuple(_limits(rig))
     if packed.unclear:
-        return CaseLoads((), packed.unclear)
+        return CaseLoads((), packed.unclear, limits)
     if len(packed.loads) <= 1:
         case, decks = packed.loads[0] if packed.loads else (None, ())
-        return CaseLoads((CaseLoad(rig.head.name, case, decks, mass),), ())
+        return CaseLoads((CaseLoad(rig.head.name, case, decks, mass),), (), limits)
     loads = []
     for number, (case, decks) in enumerate(packed.loads):
         first = number == 0
@@ -63,7 +89,17 @@ def case_loads(
         items += strip_items(rig, laid, strip_order(rig, laid, tapes))
         cases = tuple(item for item in mass.cases if item.name == case)
         loads.append(CaseLoad(case or decks[0], case, decks, Mass(tuple(items), cases, ())))
-    return CaseLoads(tuple(loads), ())
+    return CaseLoads(tuple(loads), (), limits)
+
+
+def _limits(rig: Rig) -> Iterator[MassLimit]:
+    """That of one lifter, by the source or else by practice, and each other that the source states."""
+    for name, whose in _WHOSE.items():
+        stated = rig.limit(name)
+        if stated is not None:
+            yield MassLimit(name, whose, stated.amount.value, stated)
+        elif name == "lift":
+            yield MassLimit(name, whose, ONE_LIFTER_KG.value, None)
 
 
 def _at(rig: Rig, thing: str) -> str:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from rigc.analysis.computations.supply_totals import SupplyTotal, SupplyTotals
 from rigc.facts.fact import Fact
 from rigc.facts.mains import EFFICIENCY_PCT, POWER_FACTOR
-from rigc.model.rig import Rig
+from rigc.model.rig import Rig, Scenario
 from rigc.model.things import Supply
 from rigc.record import Record
 
@@ -42,7 +44,7 @@ class MainsLoad(Record):
 
     def milliamps(self, volts: float) -> float | None:
         """The current from mains of so many V, in mA."""
-        return None if self.volt_amperes is None else self.volt_amperes / volts * 1000
+        return _milliamps(self.volt_amperes, volts)
 
 
 class MainsLoads(Record):
@@ -53,20 +55,37 @@ class MainsLoads(Record):
     @property
     def watts(self) -> float | None:
         """The sum in W; None where one is not known."""
-        known = [each.watts for each in self.all.values() if each.watts is not None]
-        return sum(known) if len(known) == len(self.all) else None
+        return _sum(each.watts for each in self.all.values())
 
     @property
     def volt_amperes(self) -> float | None:
         """The sum in VA; None where one is not known."""
-        known = [each.volt_amperes for each in self.all.values() if each.volt_amperes is not None]
-        return sum(known) if len(known) == len(self.all) else None
+        return self.volt_amperes_of(self.all)
 
     @property
     def heat_w(self) -> float | None:
         """The sum of the heat in W; None where one is not known."""
-        known = [each.heat_w for each in self.all.values() if each.heat_w is not None]
-        return sum(known) if len(known) == len(self.all) else None
+        return _sum(each.heat_w for each in self.all.values())
+
+    @property
+    def given_w(self) -> float:
+        """The sum of what the supplies give, in W."""
+        return sum(each.given_w for each in self.all.values())
+
+    def volt_amperes_of(self, supplies: Iterable[str]) -> float | None:
+        """What some of them take together, in VA; None where one is not known."""
+        return _sum(self.all[name].volt_amperes for name in supplies)
+
+    def milliamps(self, volts: float) -> float | None:
+        """The current of all of them from mains of so many V, in mA."""
+        return _milliamps(self.volt_amperes, volts)
+
+    def highest_amperes(self, scenario: Scenario) -> float | None:
+        """The current of all of them at the lowest voltage of a scenario's mains, in A; None where either is not known."""
+        mains = scenario.mains
+        if self.volt_amperes is None or mains is None or not mains.low_v:
+            return None
+        return self.volt_amperes / mains.low_v
 
 
 def mains_loads(rig: Rig, totals: SupplyTotals) -> MainsLoads:
@@ -92,6 +111,16 @@ def _load(supply: Supply, total: SupplyTotal) -> MainsLoad:
         supply.efficiency is not None and supply.efficiency.assumed,
         bool(total.unknown),
     )
+
+
+def _milliamps(volt_amperes: float | None, volts: float) -> float | None:
+    return None if volt_amperes is None else volt_amperes / volts * 1000
+
+
+def _sum(amounts: Iterable[float | None]) -> float | None:
+    every = tuple(amounts)
+    known = [each for each in every if each is not None]
+    return sum(known) if len(known) == len(every) else None
 
 
 def _usual(fact: Fact, by_kind: list[str], name: str) -> float:

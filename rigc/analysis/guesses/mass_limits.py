@@ -2,27 +2,23 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.case_loads import CaseLoads
+from rigc.analysis.computations.case_loads import CaseLoads, MassLimit
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
 from rigc.analysis.guesses.near_limit import Guess, NearLimit, driven, guessed, near, nearest
-from rigc.facts.weight import ONE_LIFTER_KG
 from rigc.model.deck import Case, Deck
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.model.things import Panel, Thing
 
-_LIMITS = ("lift", "airline", "case")
-
 
 def masses_near(rig: Rig, loads: CaseLoads) -> list[NearLimit]:
     """What each board weighs in its case, against the limit of one lifter and those that are declared."""
-    return [near for load in loads.all for near in _load_near(rig, load.mass)] if rig.places else []
+    return [near for load in loads.all for near in _load_near(rig, load.mass, loads.limits)] if rig.places else []
 
 
-def _load_near(rig: Rig, mass: Mass) -> list[NearLimit]:
-    stated = {name: found.amount.value for name in _LIMITS if (found := rig.limit(name)) is not None}
-    limit = nearest(mass.known_kg, tuple({"lift": ONE_LIFTER_KG.value, **stated}.values()))
+def _load_near(rig: Rig, mass: Mass, limits: tuple[MassLimit, ...]) -> list[NearLimit]:
+    limit = nearest(mass.known_kg, tuple(each.most_kg for each in limits))
     guesses = [guess for item in (*mass.items, *mass.cases) if (guess := _mass(rig, item.name)) is not None]
     if not driven(mass.known_kg, limit, sum(guess.fact.value for guess in guesses)):
         return []

@@ -63,6 +63,11 @@ class Primary(Record):
         return None if self.core_hz is None or self.design_v is None else self.design_v / self.windings / self.core_hz
 
     @property
+    def flux_pct(self) -> float | None:
+        """The V/Hz of one winding, in percent of what the core is laid out for."""
+        return None if self.flux is None or not self.design_flux else self.flux / self.design_flux * 100
+
+    @property
     def over_flux(self) -> bool:
         """Whether the V/Hz is more than at the range's upper end and the core's own frequency."""
         if self.flux is None or self.core_hz is None or self.place is None:

@@ -25,7 +25,7 @@ def mains_load(rig: Rig, loads: MainsLoads) -> Iterator[Reason]:
         takes, apparent = _takes(supply, load), _apparent(supply, load)
         yield from (takes, apparent, _heat(load, takes))
         for volts in SHOWN_V:
-            yield _current(name, load.volt_amperes, volts)
+            yield _current(name, load, volts)
     for field, unit, places, total in (
         ("takes", "W", 3, loads.watts),
         ("takes-va", "VA", 2, loads.volt_amperes),
@@ -33,7 +33,7 @@ def mains_load(rig: Rig, loads: MainsLoads) -> Iterator[Reason]:
     ):
         yield _sum(loads, field, unit, places, total)
     for volts in SHOWN_V:
-        yield _current("rig", loads.volt_amperes, volts)
+        yield _current("rig", loads, volts)
 
 
 def _text(value: float | None, places: int = 2) -> str:
@@ -82,9 +82,9 @@ def _heat(load: MainsLoad, takes: Reason) -> Reason:
     )
 
 
-def _current(name: str, volt_amperes: float | None, volts: int) -> Reason:
-    fact, takes = SHOWN_V[volts], _text(volt_amperes)
-    value = _text(None if volt_amperes is None else volt_amperes / fact.value * 1000, 1)
+def _current(name: str, load: MainsLoad | MainsLoads, volts: int) -> Reason:
+    fact, volt_amperes = SHOWN_V[volts], load.volt_amperes
+    takes, value = _text(volt_amperes), _text(load.milliamps(fact.value), 1)
     formula = "for want of its volt-amperes"
     if volt_amperes is not None:
         (taken,) = operands(lambda taken: decimals(taken / fact.value * 1000, 1), volt_amperes)

@@ -5,8 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.case_loads import CaseLoads
-from rigc.analysis.computations.mass import Mass
+from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, MassLimit
 from rigc.analysis.reasons.inputs import limit, placed
 from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import ARITHMETIC, STATED, Reason
@@ -18,36 +17,28 @@ from rigc.model.rig import Rig
 def mass_limit(rig: Rig, loads: CaseLoads) -> Iterator[Reason]:
     """For each case three reasons for the limit of one lifter, and for each other one that the source states."""
     for load in loads.all:
-        yield from _limits(rig, load.mass, "rig" if len(loads.all) == 1 else load.name)
+        for each in loads.limits:
+            yield from _limit(rig, load, each, "rig" if len(loads.all) == 1 else load.name)
 
 
-def _limits(rig: Rig, mass: Mass, what: str) -> Iterator[Reason]:
-    for name in ("lift", "airline", "case"):
-        own = rig.limit(name)
-        if own is None and name != "lift":
-            continue
-        fact, most = limit(rig, name, ONE_LIFTER_KG), ONE_LIFTER_KG.value if own is None else own.amount.value
-        shown, source = plain(most), ONE_LIFTER_KG.source if own is None else STATED
-        told = "a limit of the rig" if own is not None else "what one person lifts"
-        yield Reason(f"{what}.{name}.most", shown, "kg", shown, (fact,), told, source)
-        parts = tuple(
-            placed(item.name, f"{kilograms(item.kg)} kg" if item.kg is not None else "not known", None)
-            for item in (*mass.items, *mass.cases)
-        )
-        weighs = kilograms(mass.known_kg)
-        terms = " + ".join(plain(round(item.kg, 6)) for item in (*mass.items, *mass.cases) if item.kg is not None)
-        least = f", at least: {', '.join(mass.missing)} not counted" if mass.missing else ""
-        rule = "all that is known of the board and its case"
-        yield Reason(
-            f"{what}.{name}.weighs", weighs, "kg", f"{terms or '0'} = {weighs}{least}", parts, rule, ARITHMETIC
-        )
-        left = most - mass.known_kg
-        value = kilograms(left)
-        (exact,) = operands(lambda weighs, most=most: kilograms(most - weighs), mass.known_kg, least=3)
-        formula = f"{shown} − {exact} = {value}{least}"
-        yield Reason(
-            f"{what}.{name}.left", value, "kg", formula, (fact, *parts), "limit − mass with the case", ARITHMETIC
-        )
+def _limit(rig: Rig, load: CaseLoad, each: MassLimit, what: str) -> Iterator[Reason]:
+    name, mass, most, own = each.name, load.mass, each.most_kg, each.stated
+    fact, shown, source = limit(rig, name, ONE_LIFTER_KG), plain(most), ONE_LIFTER_KG.source if own is None else STATED
+    told = "a limit of the rig" if own is not None else "what one person lifts"
+    yield Reason(f"{what}.{name}.most", shown, "kg", shown, (fact,), told, source)
+    parts = tuple(
+        placed(item.name, f"{kilograms(item.kg)} kg" if item.kg is not None else "not known", None)
+        for item in (*mass.items, *mass.cases)
+    )
+    weighs = kilograms(mass.known_kg)
+    terms = " + ".join(plain(round(item.kg, 6)) for item in (*mass.items, *mass.cases) if item.kg is not None)
+    least = f", at least: {', '.join(mass.missing)} not counted" if mass.missing else ""
+    rule = "all that is known of the board and its case"
+    yield Reason(f"{what}.{name}.weighs", weighs, "kg", f"{terms or '0'} = {weighs}{least}", parts, rule, ARITHMETIC)
+    value = kilograms(load.left_kg(each))
+    (exact,) = operands(lambda weighs: kilograms(most - weighs), mass.known_kg, least=3)
+    formula = f"{shown} − {exact} = {value}{least}"
+    yield Reason(f"{what}.{name}.left", value, "kg", formula, (fact, *parts), "limit − mass with the case", ARITHMETIC)
 
 
 REASONS = mass_limit

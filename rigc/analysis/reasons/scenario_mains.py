@@ -27,19 +27,19 @@ def scenario_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterato
         formula = "for want of what one supply takes" if loads.volt_amperes is None else f"{total}, in every scenario"
         rule = "all supplies in use together; amps and desks are not counted"
         yield Reason(f"{scenario.name}.takes-va", total, "VA", formula, (takes,), rule, _APPARENT)
-        yield _current(scenario, loads.volt_amperes, takes)
+        yield _current(scenario, loads, takes)
         for each in primaries.in_scenario(scenario.name):
             yield from _supply(rig, scenario, each)
 
 
-def _current(scenario: Scenario, volt_amperes: float | None, takes: Input) -> Reason:
+def _current(scenario: Scenario, loads: MainsLoads, takes: Input) -> Reason:
     name, rule = f"{scenario.name}.takes-a", "current = volt-amperes / the lowest voltage of the scenario"
-    mains = scenario.mains
-    if volt_amperes is None or mains is None or not mains.low_v:
+    mains, volt_amperes, highest = scenario.mains, loads.volt_amperes, loads.highest_amperes(scenario)
+    if highest is None or volt_amperes is None or mains is None:
         why = "for want of its mains" if volt_amperes is not None else "for want of what one supply takes"
         return Reason(name, NOT_KNOWN, "A", why, (takes,), rule, _APPARENT)
     low = mains.low_v
-    value = fixed(volt_amperes / low, 3)
+    value = fixed(highest, 3)
     inputs = (takes, placed("mains", mains.typed, mains.span))
     (taken,) = operands(lambda taken: fixed(taken / low, 3), volt_amperes)
     return Reason(name, value, "A", f"{taken} / {plain(low)} = {value}", inputs, rule, _APPARENT)
@@ -82,9 +82,9 @@ def _core(each: Primary, inputs: tuple[Input, ...]) -> Iterator[Reason]:
     formula = f"{plain(round(each.volts[1], 4))} / {turns} / {plain(each.hertz[0])} = {flux}"
     rule = "highest voltage / windings in series / lowest frequency"
     yield Reason(f"{name}.flux", flux, "V/Hz", formula, inputs, rule, _FLUX)
-    if each.design_flux and each.design_v is not None and each.core_hz is not None:
+    if each.flux_pct is not None and each.design_flux and each.design_v is not None and each.core_hz is not None:
         design = f"{plain(round(each.design_v, 4))} / {turns} / {plain(each.core_hz)}"
-        value = decimals(each.flux / each.design_flux * 100, 0)
+        value = decimals(each.flux_pct, 0)
         made_for = each.design_flux
         (exact,) = operands(lambda flux: decimals(flux / made_for * 100, 0), each.flux, least=3)
         formula = f"{exact} / ({design}) × 100 = {value}"

@@ -50,9 +50,9 @@ def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> Paragraph:
 
 def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
     """The board's inlets with their rating, and the highest current of all supplies in any scenario."""
-    volts = [scenario.mains.low_v for scenario in rig.scenarios.values() if scenario.mains is not None]
-    known = loads.volt_amperes
-    most = "" if known is None or not volts else f"; all supplies take {fixed(known / min(volts), 3)} A at most"
+    currents = [loads.highest_amperes(scenario) for scenario in rig.scenarios.values()]
+    known = [each for each in currents if each is not None]
+    most = f"; all supplies take {fixed(max(known), 3)} A at most" if known else ""
     return [
         f"Inlet of the board: {panel.name}.{jack.name}, {inlet_words(str(jack.connector))} (IEC 60320){most}."
         for panel in rig.panels.values()

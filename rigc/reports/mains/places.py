@@ -33,8 +33,7 @@ def _row(scenario: Scenario, loads: MainsLoads) -> Row:
     listed = None if scenario.country is None else country(scenario.country)
     first, second = (None, None) if listed is None else (listed.first, listed.second)
     differ = listed is not None and listed.differ
-    volts = None if scenario.mains is None else scenario.mains.low_v
-    known = loads.volt_amperes
+    known, highest = loads.volt_amperes, loads.highest_amperes(scenario)
     return Row(
         (
             Cell(scenario.name, strong=True),
@@ -44,7 +43,7 @@ def _row(scenario: Scenario, loads: MainsLoads) -> Row:
             Cell("no row" if first is None else str(first)),
             Cell("no row" if second is None else str(second) if differ or first is None else "the same"),
             Cell("?" if known is None else fixed(known, 2)),
-            Cell("?" if known is None or not volts else fixed(known / volts, 3)),
+            Cell("?" if highest is None else fixed(highest, 3)),
             Cell(_note(scenario, first, second)),
             Cell(scenario.title),
         )

@@ -36,7 +36,6 @@ def setting_table(primaries: Primaries) -> Table:
 
 
 def _row(each: Primary) -> Row:
-    flux, design = each.flux, each.design_flux
     needs_step = each.step is not None or each.in_voltage is False
     verdict, mark = _verdict(each)
     return Row(
@@ -48,8 +47,8 @@ def _row(each: Primary) -> Row:
             Cell("?" if each.place is None else f"{each.place.low_v:g} to {each.place.high_v:g}"),
             Cell("none" if each.step is None else f"{each.step[0]:g} to {each.step[1]:g} V, {each.step_va:g} VA"),
             Cell("" if not needs_step or each.needed_va is None else f"{each.needed_va:g}"),
-            Cell("" if flux is None else fixed(flux, 3)),
-            Cell("" if flux is None or not design else decimals(flux / design * 100, 0)),
+            Cell("" if each.flux is None else fixed(each.flux, 3)),
+            Cell("" if each.flux_pct is None else decimals(each.flux_pct, 0)),
             Cell("" if each.secondary_pct is None else decimals(each.secondary_pct, 0)),
             Cell(verdict, mark=mark),
         )

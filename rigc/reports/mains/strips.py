@@ -28,9 +28,7 @@ def strip_table(rig: Rig, loads: MainsLoads) -> Table | None:
 
 def _row(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Row:
     names = [name for name, into, _ in rig.power.plugged if into == strip.name]
-    known = [loads.all[name].volt_amperes for name in names if name in loads.all]
-    amounts = [each for each in known if each is not None]
-    whole = len(amounts) == len(known)
+    takes = loads.volt_amperes_of(name for name in names if name in loads.all)
     return Row(
         (
             Cell(strip.name, strong=True),
@@ -38,7 +36,7 @@ def _row(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Row:
             Cell("?" if strip.cord_mm is None else f"{strip.cord_mm.value / 1000:g}"),
             Cell("?" if strip.mass_kg is None else f"{strip.mass_kg.value:g}"),
             Cell(", ".join(names) or "nothing"),
-            Cell(decimals(sum(amounts), 2) if whole else "?"),
+            Cell("?" if takes is None else decimals(takes, 2)),
             Cell(", ".join(name for name in names if name not in loads.all)),
         )
     )

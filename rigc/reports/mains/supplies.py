@@ -61,16 +61,14 @@ def _row(supply: Supply, load: MainsLoad) -> Row:
 
 
 def _sum(loads: MainsLoads) -> Row:
-    known = loads.volt_amperes
-    amounts = [None if known is None else known / fact.value * 1000 for fact in SHOWN_V.values()]
     return Row(
         (
             Cell("all"),
             Cell(""),
-            Cell(decimals(sum(load.given_w for load in loads.all.values()), 3)),
+            Cell(decimals(loads.given_w, 3)),
             Cell(_number(loads.watts, 3)),
             Cell(_number(loads.volt_amperes, 2)),
-            *(Cell(_number(each, 1)) for each in amounts),
+            *(Cell(_number(loads.milliamps(fact.value), 1)) for fact in SHOWN_V.values()),
             Cell(_number(loads.heat_w, 2)),
             *(Cell("") for _ in range(5)),
         ),

@@ -33,7 +33,7 @@ def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
         *chosen,
         balance_table(rig, mass),
         *load_table(loads),
-        limit_table(rig, loads),
+        limit_table(loads),
     )
     return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
 

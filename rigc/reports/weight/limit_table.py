@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads
+from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, MassLimit
 from rigc.analysis.computations.mass import Mass
 from rigc.diagnostics.figures import kilograms, plain
 from rigc.facts import weight
-from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 
 _COLUMNS = (
@@ -23,19 +22,15 @@ _LOADS = (
     Column("empty case", "kg", number=True, key="empty"),
     Column("together", "kg", number=True),
 )
-_NAMES = {"lift": "one lifter", "airline": "one airline piece", "case": "the case"}
 
 
-def limit_table(rig: Rig, loads: CaseLoads) -> Table:
+def limit_table(loads: CaseLoads) -> Table:
     """For each case the limit of one lifter (the source's, else ours), and each other limit that the source states."""
     rows = []
     for load in loads.all:
-        for name, limit in _NAMES.items():
-            own, words = rig.limit(name), limit if len(loads.all) == 1 else f"{limit}: {load.name}"
-            if own is not None:
-                rows.append(_row(words, own.amount.value, own.source or "stated", load.mass))
-            elif name == "lift":
-                rows.append(_row(words, weight.ONE_LIFTER_KG.value, weight.ONE_LIFTER_KG.source, load.mass))
+        for limit in loads.limits:
+            words = limit.whose if len(loads.all) == 1 else f"{limit.whose}: {load.name}"
+            rows.append(_row(words, load, limit))
     return Table(
         "limits", "Limits, with the case", _COLUMNS, tuple(rows), empty="which case holds which deck is not stated"
     )
@@ -75,9 +70,11 @@ def lifting(mass: Mass) -> Paragraph:
     return Paragraph("cautions", (*((unknown,) if mass.missing else ()), *lines), heading="Take care", kind="caution")
 
 
-def _row(words: str, most: float, source: str, mass: Mass) -> Row:
-    left = most - mass.known_kg
-    over = left < -1e-9
-    mark = "FAIL" if over else "at most" if mass.missing else ""
+def _row(words: str, load: CaseLoad, limit: MassLimit) -> Row:
+    mass, stated = load.mass, limit.stated
+    mark = "FAIL" if load.passes(limit) else "at most" if mass.missing else ""
+    source = weight.ONE_LIFTER_KG.source if stated is None else stated.source or "stated"
     weighs = Cell(kilograms(mass.known_kg), mark="at least" if mass.missing else "")
-    return Row((Cell(words), Cell(plain(most)), weighs, Cell(kilograms(left), mark=mark), Cell(source)))
+    return Row(
+        (Cell(words), Cell(plain(limit.most_kg)), weighs, Cell(kilograms(load.left_kg(limit)), mark=mark), Cell(source))
+    )
