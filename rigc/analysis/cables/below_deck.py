@@ -8,10 +8,45 @@ from heapq import heappop, heappush
 from itertools import pairwise
 
 from rigc.analysis.cables.deck_boxes import Box
+from rigc.record import Record
 
 Spot = tuple[int, int]
 Way = tuple[Spot, ...]
 Size = tuple[int, int] | None
+
+
+class Below(Record):
+    """How a lead runs below the deck: its points where it leaves its lane, how much longer that is than the straight way, the boxes
+    that it passes beneath, and what going down and up there adds, in tenths of a millimetre."""
+
+    around: Way = ()
+    more: int = 0
+    beneath: tuple[Box, ...] = ()
+    dip: int = 0
+
+
+def way_below(start: Spot, end: Spot, lane: int | None, hanging: Sequence[Box], size: Size = None) -> Below | None:
+    """Straight along a lane where nothing hangs in it; else round or beneath what does, whichever is shorter. A stated lane is
+    left only where it can't be kept. None if there is no way."""
+    if not hanging:
+        return Below()
+    for each in (start[1], end[1]) if lane is None else (lane,):
+        straight = lane_way(start, end, each)
+        cost = beneath(straight, hanging)
+        if cost == 0 or (cost is not None and lane is not None):
+            return Below(beneath=passed(straight, hanging), dip=cost)
+    way = shortest_way(start, end, hanging, size)
+    if way is None:
+        return None
+    under = passed(way, hanging)
+    return Below(way, length_of(way) - length_of((start, end)), under, sum(box.beneath or 0 for box in under))
+
+
+def nearest_lane(start: Spot, end: Spot, lanes: Iterable[int]) -> int | None:
+    """The lane that costs least, the front one of two; none for a lead that only goes along y."""
+    if start[0] == end[0]:
+        return None
+    return min(lanes, key=lambda lane: (abs(start[1] - lane) + abs(lane - end[1]), lane), default=None)
 
 
 def lane_way(start: Spot, end: Spot, lane: int) -> Way:
@@ -53,7 +88,11 @@ def beneath(way: Way, hanging: Sequence[Box]) -> int | None:
 
 def length_of(way: Way) -> int:
     """The length of a way along x and y."""
-    return sum(abs(x1 - x2) + abs(y1 - y2) for (x1, y1), (x2, y2) in pairwise(way))
+    (x1, y1), total = way[0], 0
+    for x2, y2 in way:
+        total += abs(x1 - x2) + abs(y1 - y2)
+        x1, y1 = x2, y2
+    return total
 
 
 def shortest_way(start: Spot, end: Spot, hanging: Sequence[Box], size: Size = None) -> Way | None:
@@ -68,32 +107,45 @@ def shortest_way(start: Spot, end: Spot, hanging: Sequence[Box], size: Size = No
     first = columns.index(start[0]), rows.index(start[1])
     far = length_of((start, end))
     queue: list[tuple[int, int, int, Way, tuple[int, int], int, _Inside]] = [
-        (far, 0, axis, (start,), first, 0, frozenset()) for axis in (0, 1)
+        (far, 0, axis, (start,), first, 0, 0) for axis in (0, 1)
     ]
     done: set[tuple[tuple[int, int], int, _Inside]] = set()
+    steps: dict[tuple[tuple[int, int], tuple[int, int]], _Inside] = {}
     while queue:
         _, bends, axis, way, at, length, inside = heappop(queue)
         if (at, axis, inside) in done:
             continue
         done.add((at, axis, inside))
-        if way[-1] == end:
+        here = way[-1]
+        if here == end:
             return straight(way)
         for turn in (axis, 1 - axis):
             for step in (-1, 1):
-                column, row = (at[0] + step, at[1]) if turn == 0 else (at[0], at[1] + step)
+                column, row = there = (at[0] + step, at[1]) if turn == 0 else (at[0], at[1] + step)
                 if not (0 <= column < len(columns) and 0 <= row < len(rows)):
                     continue
                 spot = columns[column], rows[row]
-                under = frozenset(place for place, box in enumerate(near) if _goes_through(way[-1], spot, box))
-                entered = [near[place].beneath for place in under - inside]
-                if None not in entered:
-                    long = length + length_of((way[-1], spot)) + sum(cost for cost in entered if cost is not None)
-                    least = long + length_of((spot, end))
-                    heappush(queue, (least, bends + (turn != axis), turn, (*way, spot), (column, row), long, under))
+                if (at, there) not in steps:
+                    steps[at, there] = sum(1 << bit for bit, box in enumerate(near) if _goes_through(here, spot, box))
+                under = steps[at, there]
+                dip = _entered(under & ~inside, near)
+                if dip is not None:
+                    long = length + dip + abs(here[0] - spot[0]) + abs(here[1] - spot[1])
+                    least = long + abs(spot[0] - end[0]) + abs(spot[1] - end[1])
+                    heappush(queue, (least, bends + (turn != axis), turn, (*way, spot), there, long, under))
     return None
 
 
-_Inside = frozenset[int]
+_Inside = int
+"""A bit for each box beneath which a way is."""
+
+
+def _entered(bits: _Inside, near: Sequence[Box]) -> int | None:
+    """What it costs to go down below these boxes and up again; None where there is no room beneath one."""
+    if not bits:
+        return 0
+    costs = [box.beneath for bit, box in enumerate(near) if bits >> bit & 1]
+    return None if None in costs else sum(cost for cost in costs if cost is not None)
 
 
 def _within_reach(start: Spot, end: Spot, hanging: Sequence[Box]) -> list[Box]:

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.facts.clearance import UNDERSIDE_MM
+from rigc.model.deck import Deck
 from rigc.model.polygon import Polygon, chord
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -37,6 +38,10 @@ class Box(Record):
         return (self.left, self.right) if self.front < y < self.rear else None
 
 
+HangingAt = tuple[int, int, int, int, int | None]
+"""Left, front, right and rear of what hangs, and what it costs to pass beneath it."""
+
+
 class DeckBoxes:
     """All boxes and drop lines of one deck, sorted so that a question looks at few of them."""
 
@@ -47,6 +52,9 @@ class DeckBoxes:
         self._lefts = [box.left for box in self._top]
         self._widest = max((box.right - box.left for box in self._top), default=0)
         self.hanging = tuple(box for box in self.by_thing.values() if box.under)
+        self.hanging_at: tuple[HangingAt, ...] = tuple(
+            (box.left, box.front, box.right, box.rear, box.beneath) for box in self.hanging
+        )
         self._covered: dict[int, tuple[list[float], list[float]]] = {}
         self._across: dict[int, list[tuple[Box, tuple[float, float]]]] = {}
 
@@ -119,14 +127,15 @@ def _box(rig: Rig, outline: Outline) -> Box:
         tenths(outline.area.rear_mm),
         outline.under,
         tuple((x * 10, y * 10) for x, y in outline.askew),
-        _beneath(rig, outline),
+        beneath(rig.decks.get(outline.deck or ""), outline.height_mm) if outline.under else None,
     )
 
 
-def _beneath(rig: Rig, outline: Outline) -> int | None:
-    """A lead runs as far below what hangs as it does below the deck: it goes down by the height of the body, and up again."""
-    deck = rig.decks.get(outline.deck or "")
-    if not outline.under or outline.height_mm is None or deck is None or deck.clearance_mm is None:
+def beneath(deck: Deck | None, height_mm: float | None) -> int | None:
+    """What it costs a lead to pass beneath a thing of that height that hangs below the deck, in tenths of a millimetre; None where it can't
+    or nobody knows. It runs as far below what hangs as it does below the deck: it goes down by the height of the body, and up again.
+    """
+    if height_mm is None or deck is None or deck.clearance_mm is None:
         return None
-    fits = outline.height_mm + UNDERSIDE_MM.value <= deck.clearance_mm.value
-    return 2 * tenths(outline.height_mm) if fits else None
+    fits = height_mm + UNDERSIDE_MM.value <= deck.clearance_mm.value
+    return 2 * tenths(height_mm) if fits else None

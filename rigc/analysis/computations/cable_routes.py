@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from rigc.analysis.cables.below_deck import Spot, Way, beneath, lane_way, length_of, passed, shortest_way
+from rigc.analysis.cables.below_deck import Size, Way, nearest_lane, way_below
 from rigc.analysis.cables.deck_boxes import DeckBoxes, deck_boxes
 from rigc.analysis.cables.direct_run import runs_direct
 from rigc.analysis.cables.lead_ends import LeadEnd, Obstacle, lead_ends, tenths
@@ -120,8 +120,9 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
             return _none(lead.mark, drop)
         drops.append(drop)
     below = [(each.x, each.y if drop is None else drop) for each, drop in zip(ends, drops, strict=True)]
-    lane = _lane(rig, lead.signal, below[0], below[1])
-    way = _way(deck, below[0], below[1], lane, around)
+    lanes = (tenths(y) for signal, y in rig.lead_wishes.lanes if signal == lead.signal)
+    lane = nearest_lane(below[0], below[1], lanes)
+    way = way_below(below[0], below[1], lane, around.hanging, _size(deck))
     if way is None:
         return _none(lead.mark, _closed_in(rig, deck, around))
     if way.around:
@@ -144,18 +145,9 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
         lane=lane,
         more=way.more,
         around=way.around,
-        beneath=way.beneath,
+        beneath=tuple(box.thing for box in way.beneath),
         dip=way.dip,
     )
-
-
-class _Below(Record):
-    """How a lead runs below the deck: its points where it leaves its lane, what it passes beneath, and what both cost."""
-
-    around: Way = ()
-    more: int = 0
-    beneath: tuple[str, ...] = ()
-    dip: int = 0
 
 
 def _closed_in(rig: Rig, deck: Deck, around: DeckBoxes) -> Obstacle:
@@ -169,33 +161,10 @@ def _closed_in(rig: Rig, deck: Deck, around: DeckBoxes) -> Obstacle:
     return Obstacle(f"what hangs below '{deck.name}' closes in one of its ends", blocked=True)
 
 
-def _lane(rig: Rig, signal: str, start: Spot, end: Spot) -> int | None:
-    """The stated lane of the signal that costs least, the front one of two; none for a lead that only goes along y."""
-    lanes = [tenths(y) for name, y in rig.lead_wishes.lanes if name == signal]
-    if start[0] == end[0] or not lanes:
+def _size(deck: Deck) -> Size:
+    if deck.width_mm is None or deck.depth_mm is None:
         return None
-    return min(lanes, key=lambda lane: (abs(start[1] - lane) + abs(lane - end[1]), lane))
-
-
-def _way(deck: Deck, start: Spot, end: Spot, lane: int | None, around: DeckBoxes) -> _Below | None:
-    """Straight along a lane where nothing hangs in it; else round or beneath what does, whichever is shorter. A stated lane is
-    left only where it can't be kept. None if there is no way."""
-    if not around.hanging:
-        return _Below()
-    for each in (start[1], end[1]) if lane is None else (lane,):
-        straight = lane_way(start, end, each)
-        cost = beneath(straight, around.hanging)
-        if cost == 0 or (cost is not None and lane is not None):
-            return _Below(beneath=tuple(box.thing for box in passed(straight, around.hanging)), dip=cost)
-    size = None
-    if deck.width_mm is not None and deck.depth_mm is not None:
-        size = tenths(deck.width_mm.value), tenths(deck.depth_mm.value)
-    way = shortest_way(start, end, around.hanging, size)
-    if way is None:
-        return None
-    under = passed(way, around.hanging)
-    more, dip = length_of(way) - length_of((start, end)), sum(box.beneath or 0 for box in under)
-    return _Below(way, more, tuple(box.thing for box in under), dip)
+    return tenths(deck.width_mm.value), tenths(deck.depth_mm.value)
 
 
 def _thickness(deck: Deck, ends: tuple[LeadEnd, LeadEnd]) -> int | Obstacle:

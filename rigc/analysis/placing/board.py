@@ -38,7 +38,8 @@ class Item(Record):
     """A thing to place, in the ways it may be turned; a `fixed` one stays at that corner.
 
     `use` is how much it is worth to have its front edge near the player, in hundredths of a length; `grams` is None where
-    its mass is not known. On a deck with rails each of its strips must lie on tape over a length of `grip`.
+    its mass is not known. On a deck with rails each of its strips must lie on tape over a length of `grip`. `beneath` is what it costs
+    a lead to pass beneath one that hangs, None where it can't.
     """
 
     name: str
@@ -49,6 +50,7 @@ class Item(Record):
     use: int = 0
     grams: int | None = None
     grip: int = 0
+    beneath: int | None = None
 
 
 class End(Record):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.deck_boxes import beneath
 from rigc.analysis.cables.lead_ends import LeadEnd, lead_ends, tenths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import Placement, placement
@@ -60,7 +61,7 @@ def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step
         depth=tenths(deck.depth_mm.value),
         thickness=tenths(deck.thickness_mm.value) if deck.thickness_mm is not None else 0,
         lines=tuple(map(tenths, deck.drops_mm)),
-        items=tuple(_item(rig, thing, fixed, under, laid, links, worth.get(thing.name, 0)) for thing in every),
+        items=tuple(_item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0)) for thing in every),
         links=tuple(_link(rig, lead, laid[0], names, links) for lead in links),
         wishes=(*_wishes(rig, names, {thing.name for thing in things}), *_treadles(rig, things, names)),
         kept_free=tuple(map(_area, deck.keep_outs)),
@@ -84,6 +85,7 @@ def _under(thing: Thing, deck: Deck, fixed: dict[str, Place]) -> bool:
 
 def _item(
     rig: Rig,
+    deck: Deck,
     thing: Thing,
     fixed: dict[str, Place],
     under: frozenset[str],
@@ -102,6 +104,7 @@ def _item(
         use,
         None if thing.mass_kg is None else round(1000 * thing.mass_kg.value),
         0 if thing.name in under else grip(rig, thing),
+        beneath(deck, thing.height_mm.value) if thing.name in under and thing.height_mm is not None else None,
     )
 
 

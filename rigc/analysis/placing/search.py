@@ -39,13 +39,17 @@ class Found(Record):
     steps: int
 
 
-def search(board: Board, effort: int) -> Found:
-    """The best layout after so many steps."""
+def search(board: Board, effort: int, patience: int = 0) -> Found:
+    """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for."""
     free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
     layout = Layout(board, first_layout(board))
     best = Found(tuple(layout.at), layout.faults, layout.cost, 0)
     done, number, few = 0, 0, len(free) <= FEW
-    while free and done < effort:
+    while free:
+        if done >= effort:
+            if not best.faults or not patience:
+                break
+            effort, patience = effort + patience, 0
         if few and number >= _FEW_AFTER and not best.faults:
             few = False
             best, steps, proved = _few_things(Layout(board, list(best.at)), free, effort - done, best)
@@ -113,6 +117,7 @@ def _round(
     heat, weight = float(hot), _STRICT if polishing else _MILD / layout.board.step
     cooling = (_COLD / hot) ** (1 / length)
     growing = (_STRICT / weight) ** (1 / length)
+    hangs = any(item.under for item in layout.board.items)
     for _ in range(steps):
         heat, weight = heat * cooling, weight * growing
         changes = some_change(layout, free, dice)
@@ -122,6 +127,8 @@ def _round(
         faults, at = layout.faults_with(changes)
         limit = weight * layout.faults + layout.cost + ready
         if weight * faults + layout.cost * 0.7 > limit:
+            continue
+        if hangs and weight * faults + layout.least_cost_with(at) > limit:
             continue
         cost = layout.cost_with(at)
         if weight * faults + cost <= limit:
