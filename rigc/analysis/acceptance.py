@@ -110,11 +110,10 @@ def _means(accept: Accept, finding: Diagnostic) -> bool:
 
 
 def _useless(accept: Accept) -> Diagnostic:
-    from rigc.diagnostics.explain import all_kinds  # walks many modules: only when something is wrong
+    from rigc.diagnostics.explain import rule_names  # walks many modules: only when something is wrong
 
-    names = [kind.name for kind in all_kinds()]
-    if accept.rule not in names:
-        near = nearest(accept.rule, names)
+    if accept.rule not in rule_names():
+        near = nearest(accept.rule, rule_names())
         return USELESS.at(
             accept.rule_span,
             f"{accept.rule} is accepted, but there is no such rule",

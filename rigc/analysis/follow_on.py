@@ -15,23 +15,37 @@ def folded(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """The findings without can't-checks whose every want another one asks for; that one holds them as its `follow`."""
     told = tuple(findings)
     roots = [each for each in told if each.asks_for and each.accepted is None]
-    under: dict[int, Diagnostic] = {}
-    asked = [(fact, root) for root in roots for fact in root.asks_for]
+    asked = _Asked(roots)
+    under: dict[int, list[Diagnostic]] = {}
+    gone: set[int] = set()
     for finding in told:
         root = _root(finding, asked, set())
         if root is not None and root is not finding:
-            under[id(finding)] = root
-    return tuple(
-        _with(each, tuple(other for other in told if under.get(id(other)) is each))
-        for each in told
-        if id(each) not in under
-    )
+            under.setdefault(id(root), []).append(finding)
+            gone.add(id(finding))
+    return tuple(_with(each, tuple(under.get(id(each), ()))) for each in told if id(each) not in gone)
 
 
-Asked = list[tuple[str, Diagnostic]]
+class _Asked:
+    """Facts that findings ask for, each with who asks, in the order of the findings; what ends in `...` is asked for as a whole."""
+
+    def __init__(self, roots: Iterable[Diagnostic]) -> None:
+        self.single: dict[str, list[Diagnostic]] = {}
+        self.whole: list[tuple[str, Diagnostic]] = []
+        for root in roots:
+            for fact in root.asks_for:
+                if fact.endswith("..."):
+                    self.whole.append((fact.removesuffix("..."), root))
+                else:
+                    self.single.setdefault(fact, []).append(root)
+
+    def by(self, want: str, finding: Diagnostic) -> Diagnostic | None:
+        """Which other finding asks for it, one that asks for the whole before one that asks for it alone."""
+        wide = (root for start, root in self.whole if root is not finding and want.startswith(start))
+        return next(wide, None) or next((root for root in self.single.get(want, ()) if root is not finding), None)
 
 
-def _root(finding: Diagnostic, asked: Asked, seen: set[int]) -> Diagnostic | None:
+def _root(finding: Diagnostic, asked: _Asked, seen: set[int]) -> Diagnostic | None:
     """The finding that asks for the first of its wants, or whom that one follows; None where one of the wants is asked for nowhere."""
     if (
         finding.level is not Level.CANT_CHECK
@@ -40,20 +54,10 @@ def _root(finding: Diagnostic, asked: Asked, seen: set[int]) -> Diagnostic | Non
         or id(finding) in seen
     ):
         return None
-    by = [_asked(want, asked, finding) for want in finding.wants]
+    by = [asked.by(want, finding) for want in finding.wants]
     if any(root is None for root in by) or by[0] is None:
         return None
     return _root(by[0], asked, {*seen, id(finding)}) or by[0]
-
-
-def _asked(want: str, asked: Asked, finding: Diagnostic) -> Diagnostic | None:
-    """Which other finding asks for it; what ends in `...` is asked for as a whole."""
-    covering = ((fact.endswith("..."), root) for fact, root in asked if root is not finding and _covers(fact, want))
-    return max(covering, key=lambda each: each[0], default=(False, None))[1]
-
-
-def _covers(fact: str, want: str) -> bool:
-    return want.startswith(fact[:-3]) if fact.endswith("...") else fact == want
 
 
 def _with(root: Diagnostic, following: tuple[Diagnostic, ...]) -> Diagnostic:

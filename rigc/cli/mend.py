@@ -48,12 +48,12 @@ def mend(screen: Screen, words: tuple[str, ...], as_diff: bool, way: int | None,
 
 def _rule_and_path(words: tuple[str, ...]) -> tuple[str, str]:
     """The rule, or nothing for all, and the path, or nothing for the only rig of this folder."""
-    from rigc.diagnostics.explain import all_kinds
+    from rigc.diagnostics.explain import rule_names
     from rigc.near import nearest
 
     if len(words) > 2:
         raise click.UsageError("name a rule and a rig at most")
-    names = [kind.name for kind in all_kinds()]
+    names = rule_names()
     first = words[0] if words else ""
     if first in names:
         return first, words[1] if len(words) > 1 else ""

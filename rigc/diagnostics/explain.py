@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import cache
 from textwrap import dedent
 
 from rigc.diagnostics.diagnostic import Kind
@@ -27,6 +28,12 @@ def all_kinds(homes: Iterable[str] = HOMES, word: str = "Kind(") -> tuple[Kind, 
     values = (value for home in homes for module in walk(home, word) for value in vars(module).values())
     found = {kind.name: kind for kind in _kinds(values)}
     return tuple(found[code] for code in sorted(found))
+
+
+@cache
+def rule_names() -> tuple[str, ...]:
+    """The name of every rule, in order; found once, for all modules that declare one are walked."""
+    return tuple(kind.name for kind in all_kinds())
 
 
 def listing(kinds: Iterable[Kind]) -> str:

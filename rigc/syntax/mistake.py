@@ -21,6 +21,9 @@ class Wording(Record):
 
 _WORD = re.compile(r"->|=>|\.\.|[^\s{},.\"#=>]+")
 _BROKEN_OFF = re.compile(r"[^\s{},.\"#=>]*\Z")
+_FURTHEST = (
+    1_000  # signs to either side: longer than a line that a person writes, and short for a wording that looks along it
+)
 
 
 class Mistake(Record):
@@ -59,14 +62,14 @@ class Mistake(Record):
 
     @property
     def line_start(self) -> int:
-        """The offset of the line's first sign."""
-        return self.text.rfind("\n", 0, self.at) + 1
+        """The offset of the line's first sign; of a very long line, where the part of it begins that wordings look at."""
+        return max(self.text.rfind("\n", 0, self.at) + 1, self.at - _FURTHEST)
 
     @property
     def line_end(self) -> int:
-        """The offset behind the line's last sign."""
+        """The offset behind the line's last sign; of a very long line, behind the part of it that wordings look at."""
         end = self.text.find("\n", self.at)
-        return len(self.text) if end < 0 else end
+        return min(len(self.text) if end < 0 else end, self.at + _FURTHEST)
 
     @property
     def before(self) -> str:

@@ -51,19 +51,30 @@ def hidden_pickup(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             yield _cant(rig, name, next(each for each in unsure if each.source.thing == source))
 
 
-def _drivers(loading: Loading, section: Section, passed: tuple[Section, ...] = ()) -> list[Section]:
+def _drivers(loading: Loading, section: Section) -> list[Section]:
     """What drives a section in the end, pickups left out: what stands before the treadles and windings that it hangs on."""
-    if section.how not in (TRACK, WINDING):
-        return [section] if section.how != PICKUP else []
+    found, seen, waiting = [], set(), [section]
+    while waiting:
+        here = waiting.pop()
+        if id(here) in seen or here.how == PICKUP:
+            continue
+        seen.add(id(here))
+        if here.how in (TRACK, WINDING):
+            waiting += reversed(_before(loading, here))
+        else:
+            found.append(here)
+    return found
+
+
+def _before(loading: Loading, section: Section) -> list[Section]:
+    """The sections that end, in one state with it, at the treadle or winding that drives this one."""
     states = {state.name for state in loading.states(section)}
-    before = [
+    return [
         each
         for each in loading.played
-        if each not in passed
-        and any(load.port.thing == section.source.thing and load.what == section.how for load in each.loads)
+        if any(load.port.thing == section.source.thing and load.what == section.how for load in each.loads)
         and states & {state.name for state in loading.states(each)}
     ]
-    return [driver for each in before for driver in _drivers(loading, each, (*passed, section))]
 
 
 def _hides(rig: Rig, section: Section) -> bool:

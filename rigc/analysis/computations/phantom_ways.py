@@ -39,7 +39,7 @@ def phantom_ways(rig: Rig) -> PhantomWays:
     for port, leads in onward.items():
         if _drives(rig, port):
             for end, span in leads:
-                found += [_way(rig, port, last, span) for last in _ends(rig, end, onward, frozenset())]
+                found += [_way(rig, port, last, span) for last in _ends(rig, end, onward)]
     return PhantomWays(tuple(way for way in found if _spoken_of(way)))
 
 
@@ -61,13 +61,20 @@ def _drives(rig: Rig, port: Port) -> bool:
     return not isinstance(rig.things[port.thing], Panel) and not _straight(rig, port, end=True)
 
 
-def _ends(rig: Rig, port: Port, onward: dict[Port, list[tuple[Port, Span]]], passed: frozenset[Port]) -> list[Port]:
-    """The inputs at which a way that enters at a port ends, or the panel jack that nothing is plugged into."""
-    on = [port] if isinstance(rig.things[port.thing], Panel) else _straight(rig, port, end=False)
-    leads = [end for out in on for end, _ in onward.get(out, ()) if end not in passed]
-    if not leads:
-        return [port]
-    return [last for end in leads for last in _ends(rig, end, onward, passed | {port})]
+def _ends(rig: Rig, port: Port, onward: dict[Port, list[tuple[Port, Span]]]) -> list[Port]:
+    """The inputs at which the ways end that enter at a port, or the panel jacks that nothing is plugged into; each once."""
+    found, seen, waiting = [], set(), [port]
+    while waiting:
+        here = waiting.pop()
+        if here in seen:
+            continue
+        seen.add(here)
+        on = [here] if isinstance(rig.things[here.thing], Panel) else _straight(rig, here, end=False)
+        leads = [end for out in on for end, _ in onward.get(out, ())]
+        if not leads:
+            found.append(here)
+        waiting += reversed(leads)
+    return found
 
 
 def _straight(rig: Rig, port: Port, end: bool) -> list[Port]:

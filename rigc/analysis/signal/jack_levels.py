@@ -6,11 +6,12 @@ bridging holds) is not counted.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from functools import cached_property
 
 from rigc.analysis.computations.sound_ways import Hookup
 from rigc.analysis.signal.decibels import dbu, volts
+from rigc.analysis.signal.sources_first import sources_first
 from rigc.model.fact import Quantity
 from rigc.model.inner_ways import main_inputs, main_outputs
 from rigc.model.jacks import Jack, Port
@@ -60,27 +61,48 @@ class JackLevels:
 
     def at(self, port: Port) -> JackLevel:
         """The level at a jack. On a circle nothing is added by what comes round."""
-        known = self._known.get(port)
-        if known is None:
-            self._known[port] = SILENT
-            self._known[port] = known = self._reckoned(port)
-        return known
+        if port not in self._known:
+            for each in sources_first(port, self._sources, self._known):
+                self._known[each] = self._reckoned(each)
+        return self._known[port]
+
+    def _sources(self, port: Port) -> Sequence[Port]:
+        """The jacks whose levels make up that of a jack."""
+        jack, unit = self.rig.jack(port), self.rig.units.get(port.thing)
+        if jack is None:
+            return ()
+        if self._is_reached(jack, port):
+            return self._before.get(port, ())
+        if unit is None:
+            return ()
+        through = () if _is_whole(jack) or self._gain(unit, port) is None else self._inside(unit, port)
+        return (*through, *self._passing(unit, port))
 
     def _reckoned(self, port: Port) -> JackLevel:
         jack, unit = self.rig.jack(port), self.rig.units.get(port.thing)
         if jack is None:
             return SILENT
-        before = self._before.get(port, ())
-        if before and (jack.role == "input" or isinstance(self.rig.things[port.thing], Panel)):
-            return loudest([self.at(start) for start in before])
-        if jack.role == "input":
-            return SILENT
+        if self._is_reached(jack, port):
+            return loudest(self._known_of(self._before.get(port, ())))
         if unit is None:
             return _stated(jack, JackLevel(None, None, None, (port.thing,)))
-        whole = jack.levels.nominal_dbu is not None and jack.levels.peak_dbu is not None
-        on = _stated(jack, SILENT if whole else self._through(unit, port))
-        off = [self.at(start) for start in self._passing(unit, port)]
+        on = _stated(jack, SILENT if _is_whole(jack) else self._through(unit, port))
+        off = self._known_of(self._passing(unit, port))
         return loudest([on, *(each for each in off if not each.lacking)])
+
+    def _known_of(self, ports: Iterable[Port]) -> list[JackLevel]:
+        return [self._known.get(port, SILENT) for port in ports]
+
+    def _is_reached(self, jack: Jack, port: Port) -> bool:
+        """Whether a jack takes the level of what is led to it."""
+        return jack.role == "input" or (port in self._before and isinstance(self.rig.things[port.thing], Panel))
+
+    def _gain(self, unit: Unit, port: Port) -> float | None:
+        return 0.0 if unit.gain_db is None and _is_wire(unit, port) else _value(unit.gain_db)
+
+    def _inside(self, unit: Unit, port: Port) -> Sequence[Port]:
+        """The unit's own inputs that reach one of its outputs."""
+        return [start for start in self._before.get(port, ()) if start.thing == unit.name]
 
     @cached_property
     def _before(self) -> dict[Port, list[Port]]:
@@ -92,25 +114,29 @@ class JackLevels:
 
     def _through(self, unit: Unit, port: Port) -> JackLevel:
         """What a unit that is on gives where it does not say so: what comes in, and what it lifts at most."""
-        gain = 0.0 if unit.gain_db is None and _is_wire(unit, port) else _value(unit.gain_db)
-        starts = [start for start in self._before.get(port, ()) if start.thing == unit.name]
+        gain, starts = self._gain(unit, port), self._inside(unit, port)
         if gain is None or not starts:
             return JackLevel(None, None, None, (unit.name,))
         shares = _shares(self.rig, unit)
         mixed = port in main_outputs(unit) and shares and all(start in shares for start in starts)
-        come = _mixed([(self.at(start), shares[start]) for start in starts]) if mixed else None
-        lifted = (come or loudest([self.at(start) for start in starts])).lifted(gain)
+        levels = self._known_of(starts)
+        come = _mixed(list(zip(levels, map(shares.__getitem__, starts), strict=True))) if mixed else None
+        lifted = (come or loudest(levels)).lifted(gain)
         assumed = lifted.assumed or (unit.gain_db is not None and unit.gain_db.assumed)
         return JackLevel(lifted.high_dbu, lifted.low_dbu, lifted.peak_dbu, lifted.lacking, assumed)
 
     def _passing(self, unit: Unit, port: Port) -> Iterable[Port]:
         """The inputs that reach an output unchanged when the unit is off, or its loops out."""
-        starts = [start for start in self._before.get(port, ()) if start.thing == unit.name]
+        starts = self._inside(unit, port)
         if unit.kind != "unit":
             return ()
         if unit.loops and not any(blend.unit == unit.name for blend in self.rig.blends):
             return dict.fromkeys((*starts, *main_inputs(unit)))
         return starts if unit.bypass is not None and unit.bypass.value in _CAN_BE_OFF else ()
+
+
+def _is_whole(jack: Jack) -> bool:
+    return jack.levels.nominal_dbu is not None and jack.levels.peak_dbu is not None
 
 
 def loudest(levels: list[JackLevel]) -> JackLevel:
@@ -136,7 +162,7 @@ def _stated(jack: Jack, otherwise: JackLevel) -> JackLevel:
     nominal, peak = jack.levels.nominal_dbu, jack.levels.peak_dbu
     if nominal is None and peak is None:
         return otherwise
-    whole = nominal is not None and peak is not None
+    whole = _is_whole(jack)
     return JackLevel(
         otherwise.high_dbu if nominal is None else nominal.value,
         otherwise.low_dbu if nominal is None else nominal.value,

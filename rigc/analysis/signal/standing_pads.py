@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from functools import partial
+
+from rigc.analysis.signal.sources_first import sources_first
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import ENDS, Panel, Unit
+
+_NOTHING = frozenset((0.0,))
+_DECIMALS = 6  # of a sum in dB: ways with the same pads in another order have the same loss
 
 
 def standing_loss_db(unit: Unit) -> float:
@@ -15,20 +21,28 @@ def standing_loss_db(unit: Unit) -> float:
     return -unit.gain_db.value
 
 
-def losses_before(rig: Rig, port: Port, passed: frozenset[str] = frozenset()) -> frozenset[float]:
+def losses_before(rig: Rig, port: Port) -> frozenset[float]:
     """The sums of such losses, in dB, on each way from an instrument or an amp to the sound that leaves by `port`; what a loop
     holds can be taken out and does not count."""
+    known: dict[Port, frozenset[float]] = {}
+    for each in sources_first(port, partial(_sources, rig)):
+        thing = rig.things[each.thing]
+        own = standing_loss_db(thing) if isinstance(thing, Unit) else 0.0
+        before = frozenset[float]().union(*(known.get(start, _NOTHING) for start in _sources(rig, each)))
+        known[each] = frozenset(round(own + loss, _DECIMALS) for loss in before or _NOTHING)
+    return known[port]
+
+
+def _sources(rig: Rig, port: Port) -> list[Port]:
+    """The outputs that are led to what can leave by a jack; what begins or ends a chain has none."""
     thing = rig.things[port.thing]
-    if not isinstance(thing, Unit | Panel) or thing.kind in ENDS or thing.name in passed:
-        return frozenset((0.0,))
-    own = standing_loss_db(thing) if isinstance(thing, Unit) else 0.0
-    before = [
-        loss
+    if not isinstance(thing, Unit | Panel) or thing.kind in ENDS:
+        return []
+    return [
+        lead.start
         for lead in rig.connections
         if lead.signal == "audio" and lead.end.thing == thing.name and _leads_on(thing, lead.end.jack, port.jack)
-        for loss in losses_before(rig, lead.start, passed | {thing.name})
     ]
-    return frozenset(own + loss for loss in before or (0.0,))
 
 
 def _leads_on(thing: Unit | Panel, start: str, end: str) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from rigc.diagnostics.mend import Delete, Mend
 from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier, deck_meant
 from rigc.model.measures import (
     ANGLE,
@@ -27,7 +28,7 @@ from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.inside_deck import check_deck
 from rigc.model.resolve.things import inherited
 from rigc.model.resolve.turning import turning
-from rigc.model.scope import UNKNOWN, twice
+from rigc.model.scope import MISUSED, UNKNOWN, twice
 from rigc.model.things import Area
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.near import nearest
@@ -264,6 +265,17 @@ def _hint(context: Context, node: Any) -> Hint | None:
     if isinstance(node, nodes.Beside):
         other = scope.find(node.other, PLACEABLE, "a unit or a supply")
         gap = context.amount(node.gap, GAP)
+        if other == thing:
+            context.report(
+                MISUSED.at(
+                    node.other.span,
+                    f"'{thing}' can't stand beside itself",
+                    subject=(thing,),
+                    label="another thing goes here",
+                    mends=(Mend("drop the wish", (Delete(node.span),)),),
+                )
+            )
+            return None
         return Hint(thing, "beside", node.side.text, other, gap.value if gap else None, node.span) if other else None
     if isinstance(node, nodes.Row):
         return Hint(thing, "row", node.row.text, None, None, node.span)

@@ -125,10 +125,7 @@ def _outlets(
                         "rename one of them",
                     )
                 )
-            if len(ratings) == len(fact.ratings):
-                found[name] = Outlet(
-                    name, ratings, common, own, pole, span=fact.names.span, captive_mm=captive, **place
-                )
+            found[name] = Outlet(name, ratings, common, own, pole, span=fact.names.span, captive_mm=captive, **place)
     return tuple(found.values())
 
 
