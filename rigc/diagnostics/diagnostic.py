@@ -53,7 +53,8 @@ class Diagnostic(Record):
 
     `subject` names the things it is about (names, `name.jack` or lead numbers, most telling first): it is what `accept`
     refers to and what the fingerprint is made of, so that a finding keeps its identity when lines move. `mends` are the ways to put
-    it right that are edits of the text, best first; `help` is what is no edit: a measurement, a purchase, work at the bench.
+    it right that are edits of the text, best first; `help` is what is no edit: a measurement, a purchase, work at the bench. `otherwise`
+    is told where there is neither: what is left when no edit works.
 
     `wants` are the facts for want of which a rule can't be judged, in words that are the same wherever the fact is missing;
     `asks_for` are those for which this finding asks (one that ends in `...` stands for all that begin so), and `follow` are the
@@ -75,11 +76,12 @@ class Diagnostic(Record):
     wants: tuple[str, ...] = ()
     asks_for: tuple[str, ...] = ()
     follow: tuple[Diagnostic, ...] = ()
+    otherwise: str = ""
 
     @property
     def advice(self) -> str:
-        """What to do, in one line: each mend's words, then the help, as alternatives."""
-        return "; or ".join(filter(None, (*(mend.words for mend in self.mends), self.help)))
+        """What to do, in one line: each mend's words, then the help, as alternatives; else what is left."""
+        return "; or ".join(filter(None, (*(mend.words for mend in self.mends), self.help))) or self.otherwise
 
     @property
     def fingerprint(self) -> str:
@@ -116,6 +118,7 @@ class Kind(Record):
         mends: tuple[Mend, ...] = (),
         wants: tuple[str, ...] = (),
         asks_for: tuple[str, ...] = (),
+        otherwise: str = "",
         level: Level | None = None,
     ) -> Diagnostic:
         """A finding of this kind at `span`; `level` only where a rule has two."""
@@ -134,6 +137,8 @@ class Kind(Record):
             mends,
             wants,
             asks_for,
+            (),
+            otherwise,
         )
 
     def cant_check(

@@ -164,7 +164,10 @@ class PowerWishes(Record):
 
 
 class LeadFacts(Record):
-    """What the source states of one lead. `made_mm` is its length where it exists; `premade` whether it was bought so."""
+    """What the source states of one lead. `made_mm` is its length where it exists; `premade` whether it was bought so.
+
+    `end_spans`, `plug_spans` and `cable_span` are where its ends, its plugs and its cable are typed, empty or None where they are not.
+    """
 
     mark: str
     start: Port
@@ -178,6 +181,9 @@ class LeadFacts(Record):
     made_in: str
     span: Span
     mark_span: Span
+    end_spans: tuple[Span, ...] = ()
+    plug_spans: tuple[Span, ...] = ()
+    cable_span: Span | None = None
 
 
 class Adaptor(Record):

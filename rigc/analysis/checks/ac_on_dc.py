@@ -10,7 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.moves import moves
 from rigc.analysis.power.outlet_fit import takes_current
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.model.rig import Rig
@@ -24,7 +26,7 @@ KIND = Kind(
 )
 
 
-def ac_on_dc(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+def ac_on_dc(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for each unit on the wrong kind of current; can't-check where the unit does not say what it needs."""
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
@@ -45,9 +47,8 @@ def ac_on_dc(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
                 subject=(unit.name, *(str(port) for port in tap.outlets)),
                 label=f"not {needs}",
                 also=(Label(unit.volts.span, f"needs {needs}"),) if unit.volts is not None else (),
-                help="feed it from an AC winding or a brick of its own"
-                if needs == "AC"
-                else "feed it from a DC outlet",
+                mends=moves(rig, power, unit.name, limits),
+                otherwise=f"no move or exchange does it: add {'an AC' if needs == 'AC' else 'a DC'} supply for it",
             )
 
 

@@ -12,12 +12,17 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.load_limits import exceeds
+from rigc.analysis.computations.load_limits import LoadLimits, exceeds
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.power_network import InletVolts, PowerNetwork
+from rigc.analysis.power.conductor import conductor
+from rigc.analysis.power.moves import moves
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.mend import AddTo, Edit, Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.facts.conductors import DROP_SHARE
 from rigc.model.rig import Rig
+from rigc.source import Span
 
 KIND = Kind(
     "lossy-lead",
@@ -28,7 +33,9 @@ KIND = Kind(
 )
 
 
-def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops, network: PowerNetwork) -> Iterator[Diagnostic]:
+def lossy_lead(
+    rig: Rig, power: PowerAssignment, leads: Leads, drops: LeadDrops, network: PowerNetwork, limits: LoadLimits
+) -> Iterator[Diagnostic]:
     """One finding for each lead; can't-check once for each cable, and each captive lead, of unknown conductor."""
     bare: dict[str, list[str]] = {}
     for lead in leads.all:
@@ -36,7 +43,7 @@ def lossy_lead(rig: Rig, leads: Leads, drops: LeadDrops, network: PowerNetwork) 
         if drop is None:
             continue
         if drop.drop_v is not None and exceeds(drop.drop_v, DROP_SHARE.value, drop.volts):
-            yield _told(lead, drop)
+            yield _told(rig, power, limits, lead, drop)
         elif lead.leg_of is not None and (inlet := network.of(drop.unit)) is not None and _trunk(inlet):
             yield _leg(lead, drop, inlet)
         elif drop.wire is None and lead.captive is not None:
@@ -79,10 +86,11 @@ def _captive(rig: Rig, lead: Lead, unit: str) -> Diagnostic:
     )
 
 
-def _told(lead: Lead, drop: LeadDrop) -> Diagnostic:
+def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, lead: Lead, drop: LeadDrop) -> Diagnostic:
     volts, percent, length = drop.drop_v or 0.0, drop.percent or 0.0, drop.length_mm or 0.0
     wire = drop.wire.typed if drop.wire is not None else "?"
     fits = length * DROP_SHARE.value / percent
+    thicker = tuple(_thicker(rig, lead, drop))
     return KIND.at(
         lead.span,
         f"{lead.mark} to '{drop.unit}' loses {volts:.2f} of {drop.volts:g} V ({percent:.1f} %, more than "
@@ -90,9 +98,45 @@ def _told(lead: Lead, drop: LeadDrop) -> Diagnostic:
         subject=(lead.mark, drop.unit),
         label="this lead",
         numbers=(Number("drop", volts, "V"), Number("share", percent, "%"), Number("limit", DROP_SHARE.value, "%")),
-        help=f"use a thicker conductor, or one no longer than {int(fits)} mm"
-        + (", or give each unit an outlet of its own" if drop.beside else ""),
+        mends=(*thicker, *_parted(rig, power, limits, drop)),
+        help=("" if thicker else "use a thicker conductor than the rig has; or ")
+        + f"use a lead no longer than {int(fits)} mm"
+        + (", the other legs counted" if drop.beside else ""),
     )
+
+
+def _thicker(rig: Rig, lead: Lead, drop: LeadDrop) -> Iterator[Mend]:
+    """The thinnest cable of stock that loses little enough; not for a lead that grows out of its unit."""
+    if lead.captive is not None or drop.wire is None or not drop.drop_v or not drop.wire.ohm_per_m:
+        return
+    most_ohm = drop.wire.ohm_per_m * DROP_SHARE.value / 100 * drop.volts / drop.drop_v
+    old = rig.stock.cables.get(lead.cable or "")
+    wires = [
+        (wire.ohm_per_m, name)
+        for name, cable in rig.stock.cables.items()
+        if (old is None or cable.signal == old.signal) and (wire := conductor(cable)) is not None
+    ]
+    good = [each for each in wires if not exceeds(each[0], 100, most_ohm)]
+    if good:
+        _, name = max(good)
+        again = f"make {lead.mark} anew" if lead.existing_mm is not None else f"make {lead.mark}"
+        yield Mend(f"{again} of '{name}'", _of_cable(rig, lead, name))
+
+
+def _of_cable(rig: Rig, lead: Lead, cable: str) -> tuple[Edit, ...]:
+    """The lead's statement with its cable; a new one where it has none."""
+    stated = next((each for each in rig.lead_wishes.leads if each.mark == lead.mark), None)
+    if stated is None or not stated.end_spans:
+        return (AddTo("leads", "", f"{lead.mark} {lead.start} -> {lead.end} of {cable}"),)
+    if stated.cable_span is not None:
+        return (Replace(stated.cable_span, cable),)
+    last = (*stated.end_spans, *stated.plug_spans)[-1]
+    return (Replace(Span(last.source, last.end, last.end), f" of {cable}"),)
+
+
+def _parted(rig: Rig, power: PowerAssignment, limits: LoadLimits, drop: LeadDrop) -> tuple[Mend, ...]:
+    """A leg of a Y on an outlet of its own."""
+    return moves(rig, power, drop.unit, limits, join=False)[:1] if drop.beside else ()
 
 
 def _beside(drop: LeadDrop) -> str:

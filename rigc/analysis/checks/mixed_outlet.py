@@ -14,10 +14,13 @@ from itertools import combinations
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.grounds_apart import GroundsApart, grounds_apart
+from rigc.analysis.power.moves import moves
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -45,7 +48,9 @@ class _Group(Record):
         return names if len(self.outlets) == 1 else f"the common '{self.common}' of {names}"
 
 
-def mixed_outlet(rig: Rig, power: PowerAssignment, leads: Leads, grounds: GroundSystems) -> Iterator[Diagnostic]:
+def mixed_outlet(
+    rig: Rig, power: PowerAssignment, leads: Leads, grounds: GroundSystems, limits: LoadLimits
+) -> Iterator[Diagnostic]:
     """At most one finding for each outlet or common."""
     groups = _groups(rig, power)
     states = [grounds_apart(rig, leads, state) for state in grounds.states] if groups else []
@@ -53,7 +58,7 @@ def mixed_outlet(rig: Rig, power: PowerAssignment, leads: Leads, grounds: Ground
         fault = _isolator(group, states) or _mixture(group)
         unsaid = [unit.name for unit in group.units if not unit.flags & {"digital", "analogue"}]
         if fault:
-            yield _told(rig, power, group, fault)
+            yield _told(rig, power, limits, states, group, fault)
         elif unsaid:
             yield _unsaid(rig, group, unsaid)
 
@@ -97,18 +102,31 @@ def _groups(rig: Rig, power: PowerAssignment) -> list[_Group]:
     return groups
 
 
-def _told(rig: Rig, power: PowerAssignment, group: _Group, message: str) -> Diagnostic:
+def _told(
+    rig: Rig, power: PowerAssignment, limits: LoadLimits, states: list[GroundsApart], group: _Group, message: str
+) -> Diagnostic:
     feed = power.of(group.units[-1].name)
-    free = [port for port, load in power.loads.items() if not load.units and port not in power.reserved]
-    alone = [port for port in free if (outlet := outlet_at(rig, port)) is not None and outlet.common is None]
-    where = f"'{alone[0]}'" if alone else "an outlet of its own"
     return KIND.at(
         feed.span if feed is not None else group.units[-1].declared,
         message,
         subject=(*(unit.name for unit in group.units), *(str(port) for port in group.outlets)),
         label="one common ground",
-        help=f"move one of them to {where}",
+        mends=_mends(rig, power, limits, states, group),
+        otherwise="no move or exchange does it: add a supply, or accept this",
     )
+
+
+def _mends(
+    rig: Rig, power: PowerAssignment, limits: LoadLimits, states: list[GroundsApart], group: _Group
+) -> tuple[Mend, ...]:
+    """A unit moved away, without which the others may stay together."""
+    found: list[Mend] = []
+    for unit in group.units:
+        left = group.replace(units=tuple(each for each in group.units if each is not unit))
+        if not (_isolator(left, states) or _mixture(left)):
+            away = moves(rig, power, unit.name, limits, lambda way: not set(way.outlets) & set(group.outlets))
+            found += away[:1]
+    return tuple(found[:2])
 
 
 def _unsaid(rig: Rig, group: _Group, unsaid: list[str]) -> Diagnostic:

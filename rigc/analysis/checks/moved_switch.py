@@ -9,9 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.moves import moves
+from rigc.analysis.power.outlet_loads import OutletLoad
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
@@ -24,7 +28,7 @@ KIND = Kind(
 )
 
 
-def moved_switch(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+def moved_switch(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for each such outlet in use."""
     for port, load in power.loads.items():
         outlet = outlet_at(rig, port)
@@ -39,8 +43,16 @@ def moved_switch(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
             label="not the position of a new supply",
             also=(Label(load.setting.span, f"{load.volts:g} V is a setting of this"),),
             numbers=(Number("set to", load.volts, "V"), Number("new", made, "V")),
-            help=f"print its position, {load.volts:g} V, and tape the switch over",
+            mends=_mends(rig, power, load, limits),
+            help=f"check the switch with a meter before the unit is plugged in, tape it over at {load.volts:g} V, and accept this",
         )
+
+
+def _mends(rig: Rig, power: PowerAssignment, load: OutletLoad, limits: LoadLimits) -> tuple[Mend, ...]:
+    """The unit on an outlet that needs no switch moved; not where several units share this one."""
+    if len(load.units) > 1:
+        return ()
+    return moves(rig, power, load.units[0], limits)[:1]
 
 
 CHECK = moved_switch

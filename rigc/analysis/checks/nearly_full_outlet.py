@@ -13,10 +13,11 @@ from collections.abc import Iterator
 from rigc.analysis.computations.joint_loads import JointLoad, JointLoads
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.placement import Placement
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.squeezes import Squeezes
-from rigc.analysis.power.better_outlets import better_outlets
 from rigc.analysis.power.current_of import current_of
 from rigc.analysis.power.mends import mends
+from rigc.analysis.power.moves import lighter
 from rigc.analysis.power.outlet_bearing import unknown_start
 from rigc.analysis.power.outlet_problem import RESERVE
 from rigc.analysis.power.rivals_words import rivals_words
@@ -37,7 +38,7 @@ KIND = Kind(
 
 
 def nearly_full_outlet(
-    rig: Rig, squeezes: Squeezes, joint: JointLoads, limits: LoadLimits, places: Placement
+    rig: Rig, power: PowerAssignment, squeezes: Squeezes, joint: JointLoads, limits: LoadLimits, places: Placement
 ) -> Iterator[Diagnostic]:
     """One finding for each outlet that is too full but not overloaded, one for all that a choice could not avoid; can't-check for
     each unit of unknown current."""
@@ -54,7 +55,7 @@ def nearly_full_outlet(
         if exceeds(load.start_ma, 100, load.limit_ma):
             continue
         if exceeds(load.known_ma, share, load.limit_ma):
-            yield _told(rig, load, share, limits)
+            yield _told(rig, power, load, share, limits)
             continue
         unsaid = [name for name in load.units if _unsaid(rig.units[name])]
         if unsaid and exceeds(load.known_ma, limits.digital_pct, load.limit_ma):
@@ -111,7 +112,7 @@ def _unavoidable(
     )
 
 
-def _told(rig: Rig, load: JointLoad, share: float, limits: LoadLimits) -> Diagnostic:
+def _told(rig: Rig, power: PowerAssignment, load: JointLoad, share: float, limits: LoadLimits) -> Diagnostic:
     wants = ("wants" if len(load.units) == 1 else "together want") + (" at least" if load.unknown else "")
     unsure = [name for name in load.units if unknown_start(rig.units[name])] if load.digital else []
     whose = "its start-up current" if len(load.units) == 1 else f"the start-up current of {listed(unsure)}"
@@ -129,18 +130,17 @@ def _told(rig: Rig, load: JointLoad, share: float, limits: LoadLimits) -> Diagno
             Number("rating", load.limit_ma, "mA"),
             Number("limit", share, "%"),
         ),
-        help=_way_out(rig, load, unsure, limits),
+        mends=lighter(rig, power, load, limits, join=False),
+        help=_measure(load, unsure, limits),
+        otherwise="no move or exchange leaves more: use a stronger supply, or accept this",
     )
 
 
-def _way_out(rig: Rig, load: JointLoad, unsure: list[str], limits: LoadLimits) -> str:
-    if unsure and not exceeds(load.known_ma, limits.load_pct, load.limit_ma):
-        return f"measure the start-up current of {listed(unsure)} and write it as `starts`"
-    ways = better_outlets(rig, load, limits)
-    if ways:
-        names = " or ".join(f"{way} ({percentage(way.percent(load.known_ma))})" for way in ways[:3])
-        return f"{names} would leave more"
-    return "use a stronger outlet" if len(load.units) == 1 else f"give '{load.units[-1]}' another outlet"
+def _measure(load: JointLoad, unsure: list[str], limits: LoadLimits) -> str:
+    """The start-up current to be measured, where that would do."""
+    if not unsure or exceeds(load.known_ma, limits.load_pct, load.limit_ma):
+        return ""
+    return f"measure the start-up current of {listed(unsure)} and write it in its block: starts ___ mA"
 
 
 CHECK = nearly_full_outlet

@@ -11,9 +11,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.joint_loads import JointLoad, JointLoads
-from rigc.analysis.computations.load_limits import HARD, LoadLimits, exceeds
-from rigc.analysis.power.better_outlets import better_outlets
+from rigc.analysis.computations.load_limits import LoadLimits, exceeds
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.current_of import current_of
+from rigc.analysis.power.moves import lighter
+from rigc.analysis.power.outlet_bearing import drawn_ma
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
@@ -28,11 +30,11 @@ KIND = Kind(
 )
 
 
-def overloaded_outlet(rig: Rig, joint: JointLoads, limits: LoadLimits) -> Iterator[Diagnostic]:
+def overloaded_outlet(rig: Rig, power: PowerAssignment, joint: JointLoads, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for each outlet, or outlets joined, that is too weak; can't-check for each unit of unknown current."""
     for load in joint.all:
         if exceeds(load.start_ma, 100, load.limit_ma):
-            yield _told(rig, load, limits)
+            yield _told(rig, power, load, limits)
             continue
         for name in load.unknown:
             yield KIND.cant_check(
@@ -44,7 +46,7 @@ def overloaded_outlet(rig: Rig, joint: JointLoads, limits: LoadLimits) -> Iterat
             )
 
 
-def _told(rig: Rig, load: JointLoad, limits: LoadLimits) -> Diagnostic:
+def _told(rig: Rig, power: PowerAssignment, load: JointLoad, limits: LoadLimits) -> Diagnostic:
     starting = not exceeds(load.known_ma, 100, load.limit_ma)
     taken = load.start_ma if starting else load.known_ma
     share = percentage(load.start_pct if starting else load.known_pct)
@@ -60,7 +62,8 @@ def _told(rig: Rig, load: JointLoad, limits: LoadLimits) -> Diagnostic:
         label="too much for this outlet" if len(load.outlets) == 1 else "too much for these outlets",
         also=(*_draws(rig, load, starting), *(Label(part.setting.span, "rated here") for part in load.parts[:1])),
         numbers=(Number("load", taken, "mA"), Number("rating", load.limit_ma, "mA")),
-        help=_way_out(rig, load, limits, taken),
+        mends=lighter(rig, power, load, limits),
+        otherwise=_purchase(rig, load, taken),
     )
 
 
@@ -72,20 +75,11 @@ def _draws(rig: Rig, load: JointLoad, starting: bool) -> Iterator[Label]:
             yield Label(fact.span, f"'{name}' {'starts' if fact is unit.starts_ma else 'draws'} {fact.value:g} mA")
 
 
-def _way_out(rig: Rig, load: JointLoad, limits: LoadLimits, taken: float) -> str:
-    ways = better_outlets(rig, load, limits) or better_outlets(rig, load, HARD)
-    if ways:
-        shares = [percentage(way.percent(taken)) for way in ways[:3]]
-        told = [f"{way} ({share})" for way, share in zip(ways[:3], shares, strict=True)]
-        if len(set(shares)) == 1:
-            told = [str(way) for way in ways[:3]]
-            told[-1] += f" would do ({shares[0]})"
-            return " or ".join(told)
-        return " or ".join(told) + " would do"
-    if len(load.units) > 1:
-        biggest = max(load.units, key=lambda name: fact.value if (fact := rig.units[name].draws_ma) else 0.0)
-        return f"feed '{biggest}' from an outlet of its own"
-    return f"add a supply with an outlet that gives '{load.units[0]}' {taken:g} mA"
+def _purchase(rig: Rig, load: JointLoad, taken: float) -> str:
+    """What is left where nothing in the rig will do."""
+    unit = rig.units[max(load.units, key=lambda name: drawn_ma(rig.units[name]))]
+    wanted = drawn_ma(unit) if len(load.units) > 1 else taken
+    return f"no move or exchange does it: add a supply with one that gives '{unit.name}' {wanted:g} mA"
 
 
 CHECK = overloaded_outlet

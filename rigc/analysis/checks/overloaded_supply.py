@@ -15,7 +15,10 @@ from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotal, SupplyTotals
 from rigc.analysis.power.current_of import current_of
+from rigc.analysis.power.moves import moves
+from rigc.analysis.power.outlet_bearing import drawn_ma, highest_ma
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
@@ -35,11 +38,11 @@ def overloaded_supply(
     """At most one finding a supply."""
     for total in totals.all:
         if total.ceiling is not None and exceeds(total.taken, 100, total.ceiling):
-            yield _told(rig, power, total, 100, Level.ERROR)
+            yield _told(rig, power, total, limits, Level.ERROR)
         elif total.ceiling is not None and exceeds(total.started, 100, total.ceiling):
-            yield _starting(rig, total)
+            yield _starting(rig, power, total, limits)
         elif total.ceiling is not None and exceeds(total.taken, limits.total_pct, total.ceiling):
-            yield _told(rig, power, total, limits.total_pct, Level.WARNING)
+            yield _told(rig, power, total, limits, Level.WARNING)
         elif total.ceiling is None and total.taken > 0:
             yield KIND.cant_check(
                 rig.supplies[total.supply].declared,
@@ -58,7 +61,7 @@ def overloaded_supply(
             )
 
 
-def _starting(rig: Rig, total: SupplyTotal) -> Diagnostic:
+def _starting(rig: Rig, power: PowerAssignment, total: SupplyTotal, limits: LoadLimits) -> Diagnostic:
     supply = rig.supplies[total.supply]
     ceiling, whole = supply.ceiling_w or supply.ceiling_ma, total.ceiling or 0.0
     return KIND.at(
@@ -68,16 +71,17 @@ def _starting(rig: Rig, total: SupplyTotal) -> Diagnostic:
         subject=(total.supply,),
         label="this is all it gives",
         numbers=(Number("load", total.started, total.unit), Number("ceiling", whole, total.unit)),
-        help=f"{_way_out(rig, total)}, or ask its maker for how long it gives more",
+        mends=_mends(rig, power, total, limits),
+        help="ask its maker for how long it gives more, or add a supply",
     )
 
 
-def _told(rig: Rig, power: PowerAssignment, total: SupplyTotal, share: float, level: Level) -> Diagnostic:
+def _told(rig: Rig, power: PowerAssignment, total: SupplyTotal, limits: LoadLimits, level: Level) -> Diagnostic:
     supply = rig.supplies[total.supply]
     ceiling = supply.ceiling_w or supply.ceiling_ma
     whole = total.ceiling or 0.0
     most = " at least" if total.unknown else ""
-    over = "" if level is Level.ERROR else f", more than {share:g} %"
+    over = "" if level is Level.ERROR else f", more than {limits.total_pct:g} %"
     return KIND.at(
         ceiling.span if ceiling else supply.declared,
         f"'{total.supply}' gives {whole:g} {total.unit} in all and its units take{most} {total.taken:.4g} {total.unit} "
@@ -86,7 +90,8 @@ def _told(rig: Rig, power: PowerAssignment, total: SupplyTotal, share: float, le
         label="this is all it gives",
         also=_biggest(rig, power, total),
         numbers=(Number("load", total.taken, total.unit), Number("ceiling", whole, total.unit)),
-        help=_way_out(rig, total),
+        mends=_mends(rig, power, total, limits),
+        otherwise="no move of a unit to another supply does it: add one",
         level=level,
     )
 
@@ -98,9 +103,27 @@ def _biggest(rig: Rig, power: PowerAssignment, total: SupplyTotal) -> tuple[Labe
     return () if most is None else (Label(most.span, f"the most: {most.value:g} mA"),)
 
 
-def _way_out(rig: Rig, total: SupplyTotal) -> str:
-    others = [name for name in rig.supplies if name != total.supply]
-    return f"move a unit to {listed(others, 'or')}" if others else "move a unit to a second supply"
+def _mends(rig: Rig, power: PowerAssignment, total: SupplyTotal, limits: LoadLimits) -> tuple[Mend, ...]:
+    """A unit moved to another supply, the smallest first whose move leaves little enough."""
+    ceiling = total.ceiling or 0.0
+    found: list[Mend] = []
+    for name, taken, started in sorted(_shares(rig, power, total), key=lambda each: each[1]):
+        left, left_starting = total.taken - taken, total.started - started
+        if exceeds(left, limits.total_pct, ceiling) or exceeds(left_starting, 100, ceiling):
+            continue
+        found += moves(rig, power, name, limits, lambda way: all(port.thing != total.supply for port in way.outlets))[
+            :1
+        ]
+    return tuple(found[:2])
+
+
+def _shares(rig: Rig, power: PowerAssignment, total: SupplyTotal) -> Iterator[tuple[str, float, float]]:
+    """What each unit of known current that stands on this supply alone takes of it, running and at switch-on, in the ceiling's unit."""
+    for feed in power.feeds:
+        unit = rig.units[feed.unit]
+        if unit.draws_ma is not None and all(port.thing == total.supply for port in feed.outlets):
+            volts = 1.0 if total.unit == "mA" else feed.volts / 1000
+            yield feed.unit, drawn_ma(unit) * volts, highest_ma(unit) * volts
 
 
 CHECK = overloaded_supply

@@ -18,11 +18,15 @@ from rigc.analysis.checks.unfit_parallel_lead import unfit_parallel_lead
 from rigc.analysis.checks.unfit_series_lead import unfit_series_lead
 from rigc.analysis.checks.wrong_polarity import wrong_polarity
 from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.load_limits import exceeds
+from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.power_network import PowerNetwork, ReturnFlow, ShieldFlow, SolvedState
+from rigc.analysis.power.moves import moves
+from rigc.analysis.power.power_tap import Tap
+from rigc.analysis.power.series_midpoint import shared
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
 from rigc.facts.conductors import SHIELD_MA
 from rigc.model.rig import Rig
@@ -36,19 +40,21 @@ KIND = Kind(
 )
 
 
-def stray_supply_current(rig: Rig, power: PowerAssignment, leads: Leads, network: PowerNetwork) -> Iterator[Diagnostic]:
+def stray_supply_current(
+    rig: Rig, power: PowerAssignment, leads: Leads, network: PowerNetwork, limits: LoadLimits
+) -> Iterator[Diagnostic]:
     """One finding for a short that no other rule tells, one for each shield that carries too much."""
     shorts = [(state, flow) for state in network.states if (flow := _short(state)) is not None]
     if shorts:
-        if not _foreseen(rig, power, leads):
-            yield _shorted(rig, *shorts[0])
+        if not _foreseen(rig, power, leads, limits):
+            yield _shorted(rig, power, limits, *shorts[0])
         return
     told: set[tuple[str, ...]] = set()
     for state in network.states:
         for flow in state.shields:
             if exceeds(abs(flow.ma), 100, SHIELD_MA.value) and flow.marks not in told:
                 told.add(flow.marks)
-                yield _through_shield(rig, power, state, flow)
+                yield _through_shield(rig, power, limits, state, flow)
 
 
 def _short(state: SolvedState) -> ReturnFlow | ShieldFlow | None:
@@ -58,14 +64,21 @@ def _short(state: SolvedState) -> ReturnFlow | ShieldFlow | None:
     return most if most is not None and abs(most.ma) > state.drawn_ma * (1 + 1e-6) + 1 else None
 
 
-def _foreseen(rig: Rig, power: PowerAssignment, leads: Leads) -> bool:
+def _foreseen(rig: Rig, power: PowerAssignment, leads: Leads, limits: LoadLimits) -> bool:
     """Whether another rule names the cause, so that one fault is one finding."""
-    rules = (tapped_series_pair, unfit_series_lead, unfit_parallel_lead, wrong_polarity)
-    found = [*(each for rule in rules for each in rule(rig, power)), *shared_positive_ground(rig, power, leads)]
+    found = (
+        *tapped_series_pair(rig, power),
+        *unfit_series_lead(rig, power, limits),
+        *unfit_parallel_lead(rig, power, limits),
+        *wrong_polarity(rig, power),
+        *shared_positive_ground(rig, power, leads),
+    )
     return any(finding.level is Level.ERROR for finding in found)
 
 
-def _shorted(rig: Rig, state: SolvedState, flow: ReturnFlow | ShieldFlow) -> Diagnostic:
+def _shorted(
+    rig: Rig, power: PowerAssignment, limits: LoadLimits, state: SolvedState, flow: ReturnFlow | ShieldFlow
+) -> Diagnostic:
     shield = isinstance(flow, ShieldFlow)
     marks = flow.marks if isinstance(flow, ShieldFlow) else (flow.mark,)
     what = f"the shield of {', '.join(marks)}" if shield else f"the return of {marks[0]}"
@@ -76,11 +89,14 @@ def _shorted(rig: Rig, state: SolvedState, flow: ReturnFlow | ShieldFlow) -> Dia
         subject=marks,
         label="as these feeds have it",
         numbers=(Number("current", abs(flow.ma) / 1000, "A"), Number("drawn", state.drawn_ma / 1000, "A")),
-        help="don't plug it in; give the units that this lead joins outlets that are isolated from each other",
+        mends=_isolated(rig, power, limits, flow.things if isinstance(flow, ShieldFlow) else (flow.unit,)),
+        help="don't plug it in before",
     )
 
 
-def _through_shield(rig: Rig, power: PowerAssignment, state: SolvedState, flow: ShieldFlow) -> Diagnostic:
+def _through_shield(
+    rig: Rig, power: PowerAssignment, limits: LoadLimits, state: SolvedState, flow: ShieldFlow
+) -> Diagnostic:
     fed = [feed for name in flow.things if (feed := power.of(name)) is not None]
     return KIND.at(
         flow.link.span or (fed[0].span if fed else rig.end),
@@ -89,10 +105,21 @@ def _through_shield(rig: Rig, power: PowerAssignment, state: SolvedState, flow: 
         subject=(*flow.marks, *flow.things),
         label="a way beside the power lead",
         numbers=(Number("current", abs(flow.ma), "mA"), Number("limit", SHIELD_MA.value, "mA")),
-        help=f"give {listed(flow.things)} outlets that are isolated from each other, or a thicker or shorter power lead to the one "
-        "that draws most",
+        mends=_isolated(rig, power, limits, flow.things),
+        otherwise=f"give {listed(flow.things)} outlets that are isolated from each other, or a thicker or shorter power lead to the "
+        "one that draws most",
         level=Level.WARNING,
     )
+
+
+def _isolated(rig: Rig, power: PowerAssignment, limits: LoadLimits, things: tuple[str, ...]) -> tuple[Mend, ...]:
+    """One of the units on an isolated outlet."""
+
+    def alone(way: Tap) -> bool:
+        return all(shared(rig, port) is None for port in way.outlets)
+
+    units = [name for name in things if name in power.taps]
+    return tuple(mend for name in units for mend in moves(rig, power, name, limits, alone)[:1])
 
 
 def _where(state: SolvedState) -> str:

@@ -16,9 +16,11 @@ from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.primaries import Primaries
 from rigc.analysis.power.primary import Primary
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.mend import AddTo, Delete, Mend, Replace
 from rigc.diagnostics.wording import listed
+from rigc.facts.mains import SHOWN_V
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import Supply
+from rigc.model.things import MainsRange, Supply
 from rigc.source import Span
 
 KIND = Kind(
@@ -67,7 +69,13 @@ def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
         label="this mains",
         also=(Label((place or supply.mains[0]).span, "made for this"),),
         numbers=(Number("mains", each.volts[0], "V"),),
-        help=_way_out(supply, each),
+        mends=_mends(rig, supply, each),
+        otherwise="use another supply there, one that is made for this mains"
+        + (
+            ""
+            if each.needed_va
+            else ", or a step transformer of 1.5 times its volt-amperes, which nobody can reckon yet"
+        ),
     )
 
 
@@ -88,25 +96,39 @@ def _result(each: Primary) -> str:
     return f": its secondary gives {each.secondary_pct:.0f} % of design, so what it feeds drops out or hums"
 
 
-def _way_out(supply: Supply, each: Primary) -> str:
+def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
+    """The selector set, or its statement or that of a step transformer taken away, or such a transformer put before the supply."""
+    scenario = rig.scenarios[each.scenario]
+    stated = next((volts for name, volts in scenario.selectors if name == supply.name), None)
     fit = [place for place in supply.mains if place.low_v <= each.volts[0] and each.volts[1] <= place.high_v]
-    if len(supply.mains) > 1 and fit:
-        middle = (fit[0].low_v + fit[0].high_v) / 2
-        return f"set the selector of '{supply.name}' to {middle:g} V there: write `selector {supply.name} {middle:g} V`"
-    if each.step is not None or each.place is None or each.design_v is None:
-        return "correct the selector, the transformer or the mains in this scenario"
-    if each.needed_va is None:
-        return "put a step transformer before it, rated for at least 1.5 times its volt-amperes, or use another supply"
-    exact = each.core_hz is not None or each.place.low_v == each.place.high_v
-    into = (
-        f"to {each.design_v:g} V"
-        if exact
-        else f"into the {_range((each.place.low_v, each.place.high_v))} V that it takes"
+    if fit and stated is not None and len(supply.mains) < 2:
+        words = f"'{supply.name}' has no selector: delete `selector {supply.name} {stated.value:g} V`"
+        return (Mend(words, (Delete(stated.span),)),)
+    if fit and stated is not None:
+        middle = f"{(fit[0].low_v + fit[0].high_v) / 2:g} V"
+        words = f"set the selector of '{supply.name}' to {middle} there: write `selector {supply.name} {middle}`"
+        return (Mend(words, (Replace(stated.span, middle),)),)
+    step = next((it for it in scenario.transformers if it[0] == supply.name), None)
+    if step is not None:
+        words = f"take the step transformer before '{supply.name}' away there: delete its line"
+        return (Mend(words, (Delete(step[1].span),)),)
+    if each.place is None or each.needed_va is None:
+        return ()
+    line = f"transformer {each.volts[0]:g} V to {_secondary(each.place):g} V {each.needed_va:g} VA before {supply.name}"
+    words = (
+        f"put an earthed, isolating step transformer of {each.needed_va:g} VA or more before '{supply.name}' there, to be verified by "
+        f"measurement: write `{line}`"
     )
-    return (
-        f"feed it through a step transformer, {each.volts[0]:g} V {into}, of {each.needed_va:g} VA or more "
-        "(earthed, isolating), and declare it"
-    )
+    return (Mend(words, (AddTo("scenario", scenario.name, line),)),)
+
+
+def _secondary(place: MainsRange) -> float:
+    """What a step transformer should give, in V: the middle of the range; of a wide one a nominal voltage that lies in it."""
+    middle = (place.low_v + place.high_v) / 2
+    if place.high_v <= 1.5 * place.low_v:
+        return middle
+    nominal = (fact.value for fact in reversed(SHOWN_V.values()))
+    return next((volts for volts in nominal if place.low_v <= volts <= place.high_v), middle)
 
 
 def _wrong_frequency(rig: Rig, each: Primary) -> Diagnostic:
@@ -158,9 +180,15 @@ def _small_step(rig: Rig, each: Primary) -> Diagnostic:
         f"the {each.load_va:.1f} VA behind it",
         subject=(each.supply, each.scenario),
         label="in this scenario",
-        help=f"use one of {each.needed_va:g} VA or more",
+        mends=_larger_step(rig, each),
         level=Level.WARNING,
     )
+
+
+def _larger_step(rig: Rig, each: Primary) -> tuple[Mend, ...]:
+    step = next(it for it in rig.scenarios[each.scenario].transformers if it[0] == each.supply)
+    size = f"{each.needed_va:g} VA"
+    return (Mend(f"use one of {size} or more, and write `{size}`", (Replace(step[3].span, size),)),)
 
 
 def _no_mains(scenario: Scenario, supplies: tuple[str, ...]) -> Diagnostic:

@@ -1,6 +1,7 @@
-"""A parallel lead joins outlets of unequal voltage, of different supplies, or that are not isolated from each other.
+"""A parallel lead joins outlets of unequal voltage, of different supplies, of AC, or that are not isolated from each other.
 
-Why it matters: the outlet of the higher voltage feeds the other one backwards; regulators of different supplies fight.
+Why it matters: the outlet of the higher voltage feeds the other one backwards; regulators of different supplies fight;
+windings against each other's phase are a short.
 What to do: use two isolated outlets of one supply at one voltage; reckon with 90 % of the sum of their ratings.
 Source: physics: a parallel connection; the 90 % are common practice, no source. Only where the supply's maker allows it.
 """
@@ -9,7 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.moves import moves
 from rigc.analysis.power.pair import equal_volts, pair_names, pair_volts, shared_common
 from rigc.analysis.power.power_tap import Tap
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
@@ -20,12 +23,12 @@ KIND = Kind(
     "unfit-parallel-lead",
     Level.ERROR,
     __doc__,
-    "parallel: one supply, equal voltage, isolated from each other",
+    "parallel: one supply, DC, equal voltage, isolated from each other",
     "physics: a parallel connection",
 )
 
 
-def unfit_parallel_lead(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+def unfit_parallel_lead(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for each unit on a parallel lead that can't be."""
     for feed in power.feeds:
         each = power.taps[feed.unit]
@@ -38,9 +41,20 @@ def unfit_parallel_lead(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic
                 label="this parallel lead",
                 numbers=(Number("rating", each.limit_ma, "mA"),),
                 note="; ".join(faults[1:]),
-                help="use two isolated outlets of one supply at one voltage; they give "
-                f"{PARALLEL_SHARE.value:g} % of the sum of their ratings",
+                mends=moves(rig, power, feed.unit, limits),
+                otherwise=_otherwise(each),
             )
+
+
+def _otherwise(each: Tap) -> str:
+    if each.current == "ac":
+        return (
+            "no move or exchange does it: use one winding that bears it, or ask the supply's maker how they are joined"
+        )
+    return (
+        "no move or exchange does it: use two isolated outlets of one supply at one voltage, which give "
+        f"{PARALLEL_SHARE.value:g} % of the sum of their ratings"
+    )
 
 
 def _faults(rig: Rig, each: Tap) -> list[str]:
@@ -50,6 +64,8 @@ def _faults(rig: Rig, each: Tap) -> list[str]:
         faults.append(f"which stand at {pair_volts(each)}: the higher one feeds the other backwards")
     if len({port.thing for port in each.outlets}) > 1:
         faults.append("which are outlets of different supplies")
+    if "ac" in {setting.current for setting in each.settings}:
+        faults.append("whose windings' phase is not stated: against each other they are a short")
     if common is not None:
         faults.append(f"which share the common '{common}'")
     return faults

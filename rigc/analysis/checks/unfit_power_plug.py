@@ -10,11 +10,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.power.changes_to_try import fresh_adaptor
+from rigc.analysis.power.moves import moves
 from rigc.analysis.power.outlet_fit import resized, takes_connector
 from rigc.analysis.power.power_tap import Tap, outlets_named
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
+from rigc.model.jacks import Connector
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.model.wishes import LeadFacts
@@ -28,7 +33,7 @@ KIND = Kind(
 )
 
 
-def unfit_power_plug(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+def unfit_power_plug(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for each unit whose plug does not fit; can't-check for each supply that states no connector there."""
     adapted = resized(rig)
     silent: dict[str, dict[str, Tap]] = {}
@@ -40,7 +45,7 @@ def unfit_power_plug(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
             continue
         fit = takes_connector(unit, tap)
         if fit is False and unit.name not in adapted:
-            yield _told(feed, unit, tap)
+            yield _told(rig, power, limits, feed, unit, tap)
         elif fit is None and unit.inlet is not None:
             silent.setdefault(tap.outlets[0].thing, {})[unit.name] = tap
     for supply, taps in silent.items():
@@ -62,7 +67,7 @@ def _feeds(lead: LeadFacts, feed: Supplied) -> bool:
     )
 
 
-def _told(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
     inlet = unit.inlet.connector if unit.inlet is not None else None
     captive = unit.inlet is not None and unit.inlet.captive_mm is not None
     thing = "its captive lead is" if captive else "its inlet is"
@@ -72,13 +77,14 @@ def _told(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
         subject=(unit.name, *(str(port) for port in tap.outlets)),
         label="the plug does not fit",
         also=(Label(unit.inlet.span, f"{inlet}"),) if unit.inlet is not None else (),
-        help=f"add an adaptor: write `Y1 size for {unit.name}` in the leads block",
+        mends=(*_adaptor(rig, unit), *moves(rig, power, unit.name, limits)[:1]),
+        otherwise=f"no move or exchange does it: use a lead with a plug for {inlet} at one end and for {tap.connector} at the other",
     )
 
 
 def _plugs(rig: Rig, lead: LeadFacts, unit: Unit, tap: Tap) -> Iterator[Diagnostic]:
     """The stated plugs of a lead, each against the jack that it goes into."""
-    for port, name in zip((lead.start, lead.end), lead.plugs or (), strict=False):
+    for at, (port, name) in enumerate(zip((lead.start, lead.end), lead.plugs or (), strict=False)):
         plug = rig.stock.plugs.get(name)
         inlet = unit.inlet.connector if unit.inlet is not None else None
         jack = tap.connector if port in tap.outlets else inlet
@@ -89,8 +95,24 @@ def _plugs(rig: Rig, lead: LeadFacts, unit: Unit, tap: Tap) -> Iterator[Diagnost
                 f"plug '{name}' of lead {lead.mark} fits {sizes}, not {port} ({jack})",
                 subject=(unit.name, lead.mark),
                 label="the plug does not fit",
-                help=f"state a plug that fits {jack}",
+                mends=_plug_of_stock(rig, lead, at, jack),
+                otherwise=f"state a plug that fits {jack}",
             )
+
+
+def _adaptor(rig: Rig, unit: Unit) -> tuple[Mend, ...]:
+    line = f"{fresh_adaptor(rig)} size for {unit.name}"
+    return (Mend(f"put a size adaptor before '{unit.name}': write `{line}`", (AddTo("leads", "", line),)),)
+
+
+def _plug_of_stock(rig: Rig, lead: LeadFacts, at: int, jack: Connector) -> tuple[Mend, ...]:
+    """The other plugs that fit the jack, in place of the one that is stated."""
+    if len(lead.plug_spans) <= at:
+        return ()
+    fit = [name for name, plug in rig.stock.plugs.items() if jack in plug.fits]
+    return tuple(
+        Mend(f"put plug '{name}' on that end of {lead.mark}", (Replace(lead.plug_spans[at], name),)) for name in fit[:2]
+    )
 
 
 CHECK = unfit_power_plug

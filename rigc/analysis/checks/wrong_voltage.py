@@ -9,14 +9,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.computations.power_network import InletVolts, PowerNetwork
-from rigc.analysis.power.outlet_fit import takes_voltage, window_v
+from rigc.analysis.power.feed_edits import restated, stated_feed
+from rigc.analysis.power.moves import moves, switched
+from rigc.analysis.power.outlet_fit import takes_current, takes_voltage, window_v
 from rigc.analysis.power.power_tap import Tap, outlet_at
+from rigc.analysis.power.power_tap import tap as tap_at
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.mend import Mend
 from rigc.model.rig import Rig
-from rigc.model.things import Unit
+from rigc.model.things import Rating, Unit
 
 KIND = Kind(
     "wrong-voltage",
@@ -27,7 +32,7 @@ KIND = Kind(
 )
 
 
-def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork) -> Iterator[Diagnostic]:
+def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for each unit on a wrong voltage; can't-check where the unit does not say what it takes."""
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
@@ -40,7 +45,7 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork) -> It
                 help=f"write `needs` or `accepts` in '{unit.name}'",
             )
         elif not fit:
-            yield _told(rig, feed, unit, tap)
+            yield _told(rig, power, limits, feed, unit, tap)
         elif (inlet := network.of(unit.name)) is not None and _sags(unit, inlet):
             yield _sagging(feed, unit, tap, inlet)
 
@@ -64,7 +69,7 @@ def _sagging(feed: Supplied, unit: Unit, tap: Tap, inlet: InletVolts) -> Diagnos
     )
 
 
-def _told(rig: Rig, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
     low, high = window_v(unit) or (0.0, 0.0)
     wants = f"{low:g} V" if low == high else f"{low:g}..{high:g} V"
     fact = unit.accepts_low_v or unit.volts
@@ -76,7 +81,9 @@ def _told(rig: Rig, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
         also=tuple(Label(each.span, "what it takes") for each in (fact,) if each is not None),
         numbers=(Number("given", tap.volts, "V"), Number("lowest", low, "V"), Number("highest", high, "V")),
         note=_missing_setting(rig, unit.name, tap),
-        help=_way_out(rig, unit, tap, low, high),
+        mends=_mends(rig, power, limits, unit, tap),
+        otherwise=_switch_moved(rig, power, limits, unit, tap)
+        or f"no move or exchange does it: add a supply with one of {unit.volts.value if unit.volts else low:g} V",
     )
 
 
@@ -87,16 +94,34 @@ def _missing_setting(rig: Rig, name: str, tap: Tap) -> str:
     return f"{tap} has no setting of {feed.volts.value:g} V"
 
 
-def _way_out(rig: Rig, unit: Unit, tap: Tap, low: float, high: float) -> str:
+def _mends(rig: Rig, power: PowerAssignment, limits: LoadLimits, unit: Unit, tap: Tap) -> tuple[Mend, ...]:
+    """The outlet left as its maker set it; else the unit on another outlet."""
+    rating, feed = _setting(rig, power, tap), stated_feed(rig, unit.name)
     outlet = outlet_at(rig, tap.outlets[0])
-    for rating in outlet.ratings if outlet is not None and len(tap.outlets) == 1 else ():
-        if low <= rating.volts.value <= high and rating.current == unit.current:
-            return f"set {tap} to {rating.volts.value:g} V: write `at {rating.volts.value:g} V`"
-    for supply in rig.supplies.values():
-        for each in supply.outlets:
-            if any(low <= rating.volts.value <= high and rating.current == unit.current for rating in each.ratings):
-                return f"feed it from an outlet like {supply.name}.{each.name}"
-    return f"add a supply with an outlet of {unit.volts.value if unit.volts else low:g} V"
+    if rating is not None and feed is not None and outlet is not None and rating == outlet.ratings[0]:
+        volts = f"{rating.volts.value:g} V"
+        return (Mend(f"set {tap} to {volts}: write `at {volts}`", restated(feed, volts=rating.volts.value)),)
+    return moves(rig, power, unit.name, limits)
+
+
+def _switch_moved(rig: Rig, power: PowerAssignment, limits: LoadLimits, unit: Unit, tap: Tap) -> str:
+    """The outlet, or another one, at a setting that is not its maker's."""
+    rating = _setting(rig, power, tap)
+    if rating is None:
+        return switched(rig, power, unit.name, limits)
+    volts = f"{rating.volts.value:g} V"
+    return f"set {tap} to {volts}: write `at {volts}`, and tape the switch over there (moved-switch then warns of it)"
+
+
+def _setting(rig: Rig, power: PowerAssignment, tap: Tap) -> Rating | None:
+    """The first setting of a single outlet that all its units take."""
+    outlet = outlet_at(rig, tap.outlets[0]) if len(tap.outlets) == 1 else None
+    units = [rig.units[name] for name in power.loads[tap.outlets[0]].units]
+    for rating in outlet.ratings if outlet is not None else ():
+        way = tap_at(rig, tap.outlets, "", (rating,))
+        if all(takes_voltage(each, way) and takes_current(each, way) for each in units):
+            return rating
+    return None
 
 
 CHECK = wrong_voltage

@@ -75,7 +75,7 @@ def _sized(rig: Rig, problem: OutletProblem, _limits: LoadLimits, unfed: Unfed) 
     for name in unfed.units:
         unit = rig.units.get(name)
         if unit is not None and unit.inlet is not None and name not in problem.sized:
-            mark = f"Y{_highest(rig) + 1}"
+            mark = fresh_adaptor(rig)
             yield _with_adaptor(rig, unit, mark, f"put a size adaptor before '{name}': write `{mark} size for {name}`")
 
 
@@ -95,7 +95,7 @@ def sized_and_reversing(rig: Rig, problem: OutletProblem, unfed: Unfed) -> Itera
         unit = rig.units.get(name)
         if unit is None or unit.inlet is None or unit.polarity is None or {name} & (problem.sized | problem.turned):
             continue
-        mark = f"Y{_highest(rig) + 1}"
+        mark = fresh_adaptor(rig)
         words = f"feed '{name}' through a reversing lead with a size adaptor: write `{name} reversed` and `{mark} size for {name}`"
         sized = _with_adaptor(rig, unit, mark, words)
         turned = _wishing(sized.rig, turned=(*rig.power.turned, name))
@@ -108,13 +108,13 @@ def _with_adaptor(rig: Rig, unit: Unit, mark: str, words: str) -> Change:
     return Change(words, changed, (AddTo("leads", "", f"{mark} size for {unit.name}"),))
 
 
-def _highest(rig: Rig) -> int:
-    """The highest number of an adaptor or a Y lead that is or was borne."""
+def fresh_adaptor(rig: Rig) -> str:
+    """A number for an adaptor that none and no Y lead bears or bore."""
     wishes = rig.lead_wishes
     marks = [each.mark for each in wishes.adaptors] + [each.mark for each in wishes.leads]
     marks += [mark for mark, _ in wishes.retired]
     parts = [parts for mark in marks if (parts := mark_parts(mark)) is not None]
-    return max((int(number) for letter, number, _ in parts if letter == "Y"), default=0)
+    return f"Y{max((int(number) for letter, number, _ in parts if letter == 'Y'), default=0) + 1}"
 
 
 def _more_supplies(rig: Rig, _problem: OutletProblem, _limits: LoadLimits, _unfed: Unfed) -> Iterator[Change]:

@@ -93,6 +93,9 @@ class Leads:
                 node.made.revision.value if node.made and node.made.revision else "",
                 node.span,
                 node.mark.span,
+                (node.start.span, node.end.span),
+                (node.plugs.first.span, node.plugs.second.span) if node.plugs is not None else (),
+                node.cable.span if node.cable is not None else None,
             )
         )
 

@@ -35,7 +35,9 @@ def left_free() -> Results:
 
 def full(of: Results) -> tuple[Diagnostic, ...]:
     return tuple(
-        nearly_full_outlet(of.rig, of.get(Squeezes), of.get(JointLoads), of.get(LoadLimits), of.get(Placement))
+        nearly_full_outlet(
+            of.rig, of.get(PowerAssignment), of.get(Squeezes), of.get(JointLoads), of.get(LoadLimits), of.get(Placement)
+        )
     )
 
 

@@ -100,10 +100,10 @@ def test_positive_ground_in_company() -> None:
 
 
 def test_overloaded_outlet() -> None:
-    """160 / 100 = 160 %; on o4 or o5 160 / 250 = 64 %."""
+    """160 / 100 = 160 %; on o5 160 / 250 = 64 %. No outlet that would do is free, so that another unit moves for it."""
     told = planted("overloaded-outlet")
     assert told.message == "'rotunda' wants 160 mA, mill5.o3 gives 100 mA (160 %)"
-    assert told.advice == "mill5.o4 or mill5.o5 would do (64 %)"
+    assert told.advice == "feed 'rotunda' from mill5.o5 (64 %) and 'plumb' from mill5.o3"
 
 
 def test_the_corrected_home_rig_has_neither() -> None:

@@ -16,14 +16,14 @@ from rigc.analysis.checks.wrong_polarity import wrong_polarity
 from rigc.analysis.checks.wrong_voltage import wrong_voltage
 from rigc.analysis.computations.load_limits import HARD
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.other_ways import Way, other_ways
 from rigc.analysis.power.outlet_bearing import bears
 from rigc.analysis.power.outlet_fit import fits, resized
-from rigc.analysis.power.power_tap import Tap, outlet_at, tap
+from rigc.analysis.power.power_tap import Tap
 from rigc.analysis.results import Results
 from rigc.analysis.revision.built.as_it_stood import with_feeds
 from rigc.diagnostics.diagnostic import Level
 from rigc.model.fact import Fact
-from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import Feed
 from rigc.record import Record
@@ -41,7 +41,7 @@ class FeedWay(Record):
     what it stands on, in percent of what may be taken, None where a current is not known.
     """
 
-    taps: tuple[tuple[str, Tap], ...]
+    taps: Way
     rig: Rig
     warnings: int
     shares: tuple[float | None, ...]
@@ -72,53 +72,22 @@ def _rank(way: FeedWay) -> tuple[bool, float, int]:
     return worried, max(share or 0.0 for share in way.shares) if worried else 0.0, len(way.taps)
 
 
-def _shares(results: Results, taps: tuple[tuple[str, Tap], ...]) -> tuple[float | None, ...]:
+def _shares(results: Results, taps: Way) -> tuple[float | None, ...]:
     loads = results.get(PowerAssignment).loads
     return tuple(loads[each.outlets[0]].percent for _, each in taps)
 
 
-def _candidates(rig: Rig, power: PowerAssignment, unit: str) -> Iterator[tuple[tuple[str, Tap], ...]]:
-    own = power.taps.get(unit)
-    mine = own.outlets[0] if own is not None and len(own.outlets) == 1 else None
-    free = [port for port, load in power.loads.items() if not load.units and port not in power.reserved]
-    for port in free:
-        yield from (((unit, each),) for each in _single(rig, unit, port) or _pair(rig, unit, mine, port))
-    for other, taken in power.taps.items():
-        port = taken.outlets[0]
-        if other == unit or len(taken.outlets) > 1 or power.loads[port].units != (other,):
-            continue
-        for here in _single(rig, unit, port) or _pair(rig, unit, mine, port):
-            targets = [*free, mine] if mine is not None and mine not in here.outlets else free
-            yield from (((unit, here), (other, there)) for to in targets for there in _single(rig, other, to))
+def _candidates(rig: Rig, power: PowerAssignment, unit: str) -> Iterator[Way]:
+    free = tuple(port for port, load in power.loads.items() if not load.units and port not in power.reserved)
+
+    def suits(name: str, each: Tap) -> bool:
+        thing = rig.units[name]
+        return fits(thing, each, False, name in resized(rig)) and bears(each, (thing,), HARD)
+
+    return other_ways(rig, power, unit, free, suits)
 
 
-def _single(rig: Rig, unit: str, port: Port) -> list[Tap]:
-    """The unit on one outlet, at the first setting that suits."""
-    outlet = outlet_at(rig, port)
-    taps = [tap(rig, (port,), "", (rating,)) for rating in (outlet.ratings if outlet is not None else ())]
-    return [each for each in taps if _suits(rig, unit, each)][:1]
-
-
-def _pair(rig: Rig, unit: str, mine: Port | None, port: Port) -> list[Tap]:
-    """The unit on its outlet and a second one of the same supply, in parallel at one voltage."""
-    if mine is None or mine.thing != port.thing or mine == port:
-        return []
-    one, other = outlet_at(rig, mine), outlet_at(rig, port)
-    taps = [
-        tap(rig, tuple(sorted((mine, port), key=lambda each: each.jack)), "parallel", (first, second))
-        for first in (one.ratings if one is not None else ())
-        for second in (other.ratings if other is not None else ())
-        if first.volts.value == second.volts.value
-    ]
-    return [each for each in taps if _suits(rig, unit, each)][:1]
-
-
-def _suits(rig: Rig, unit: str, each: Tap) -> bool:
-    thing = rig.units[unit]
-    return fits(thing, each, False, unit in resized(rig)) and bears(each, (thing,), HARD)
-
-
-def _fed(rig: Rig, taps: tuple[tuple[str, Tap], ...]) -> Rig:
+def _fed(rig: Rig, taps: Way) -> Rig:
     moved = dict(taps)
     kept = []
     for feed in rig.power.feeds:
