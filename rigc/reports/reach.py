@@ -185,7 +185,7 @@ expression             jack       | cable-list cut-list deck-drawing mass-and-ba
                        track      | midi-and-control-map unit-schedule wiring-sheet |
                        wiper      | midi-and-control-map unit-schedule wiring-sheet |
 feed                   how        | cable-list cut-list deck-drawing label-sheet mains-sheet power-table pull-list test-record wiring-sheet |
-                       lower      | power-table |
+                       lower      | cable-list cut-list label-sheet power-table pull-list test-record wiring-sheet |
                        stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet power-table pull-list spares-list test-record wiring-sheet |
                        voltage    | cable-list label-sheet mains-sheet power-table test-record wiring-sheet |
 feedback               stated     | wiring-sheet |

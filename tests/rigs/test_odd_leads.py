@@ -50,7 +50,8 @@ def drawn(sheet: Callable[..., Sheet]) -> set[str]:
     [
         ("D1a", "leg of the Y lead D1"),
         ("D2", "REVERSED: + and − change places between its plugs"),
-        ("D3", "by the series lead Y1"),
+        ("D3", "by the series lead Y1, from the pair's UPPER outlet"),
+        ("D4", "by the series lead Y1, from the pair's LOWER outlet"),
         ("AC1", "9 | AC | straight"),
         ("D1", "Y lead: legs D1a, D1b"),
         ("Y1", "18 | DC | series lead: behind D3, D4"),
@@ -67,12 +68,12 @@ def test_the_wiring_sheet(mark: str, says: str) -> None:
     [
         ("D1a", "D1a mill.o1 / far sedge.dc / 9 V DC LEG OF Y D1"),
         ("D2", "D2 rush.dc / far mill.o2 / 9 V DC REVERSED"),
-        ("D3", "D3 iris.dc / far mill.o3 / 9 V DC SERIES Y1"),
+        ("D3", "D3 iris.dc / far mill.o3 / 9 V DC SERIES Y1 UPPER"),
         ("AC1", "AC1 cress.dc / far kettle.w / 9 V AC"),
         ("C1", "C1 sluice.out / far bulrush.exp / CROSSED"),
         ("M1", "M1 bulrush.midi / far weir.midi / CROSSED A TO B"),
         ("D1", "D1 Y 9 V DC / mill.o1 / to sedge + reed ONLY"),
-        ("Y1", "Y1 SERIES 18 V DC / mill.o3 + mill.o4 / to iris ONLY"),
+        ("Y1", "Y1 SERIES 18 V DC / mill.o3 + mill.o4 (LOWER) / to iris ONLY"),
         ("D5", "D5 urn.w / far bulrush.dc | D5 bulrush.dc / far urn.w | 2"),
     ],
 )
@@ -90,8 +91,8 @@ def test_the_pull_list_hands_out_no_straight_lead_for_them() -> None:
         "C1: control lead 340 mm, CROSSED",
         "M1: midi lead 600 mm, CROSSED A to B",
         "D2: dc lead 300 mm, REVERSED",
-        "D3: dc lead 300 mm, series Y1",
-        "D4: dc lead 300 mm, series Y1",
+        "D3: dc lead 300 mm, series Y1 upper",
+        "D4: dc lead 300 mm, series Y1 lower",
         "D1: dc Y lead, legs of 600 mm and 450 mm",
         "Y1: series lead for iris",
     ]
@@ -100,10 +101,10 @@ def test_the_pull_list_hands_out_no_straight_lead_for_them() -> None:
 def test_the_test_record_tests_each_as_it_is_made() -> None:
     due = {(each.test, each.point): each for each in made().get(DueTests).all}
     assert due[5, "mill.o2"].beside == "D2 to rush, REVERSED, 9 V, centre-positive"
-    assert due[5, "mill.o3"].beside == "D3 to iris, series Y1, 9 V, centre-negative"
+    assert due[5, "mill.o3"].beside == "D3 to iris, series Y1 upper, 9 V, centre-negative"
     assert due[5, "kettle.w"].beside == "AC1 to cress, 9 V AC, no polarity"
     assert due[5, "urn.w"].beside == "D5 to bulrush, 9 V, centre-negative"
-    assert due[6, "iris"].beside == "D3 (series Y1), D4 (series Y1), 18 V"
+    assert due[6, "iris"].beside == "D3 (series Y1 upper), D4 (series Y1 lower), 18 V"
     assert due[20, "C1"].beside == "sluice.out to bulrush.exp, CROSSED: tip–ring, ring–tip, sleeve–sleeve"
     assert due[20, "M1"].beside.startswith("weir.midi to bulrush.midi, CROSSED: tip–ring, ring–tip")
 

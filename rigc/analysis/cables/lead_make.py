@@ -17,10 +17,12 @@ SIGNS = {
 
 
 class Via(Record):
-    """An adaptor between a lead and its unit: its number, and its kind (`series`, `parallel`, `reversing` or `size`)."""
+    """An adaptor between a lead and its unit: its number, and its kind (`series`, `parallel`, `reversing` or `size`). `end` is `lower` or
+    `upper` for the lead from that outlet of a series pair, where the source says which is the lower."""
 
     mark: str
     kind: str
+    end: str = ""
 
 
 class LeadMake(Record):
@@ -59,7 +61,7 @@ class LeadMake(Record):
         said = [_TURNED[self.turned] + self._between] if self.turned else []
         if self.leg_of:
             said.append(f"leg of the Y lead {self.leg_of}")
-        said += [f"by the {each.kind} {_thing(each)} {each.mark}" for each in self.via]
+        said += [f"by the {each.kind} {_thing(each)} {each.mark}" + _from(each) for each in self.via]
         if self.shield_at_both:
             said.append("shield joined at both ends")
         return "; ".join(said)
@@ -71,7 +73,7 @@ class LeadMake(Record):
         said = [self.turned + self._types] if self.turned else []
         if self.leg_of:
             said.append(f"leg of Y {self.leg_of}")
-        said += [f"{each.kind} {each.mark}" for each in self.via]
+        said += [" ".join(filter(None, (each.kind, each.mark, each.end))) for each in self.via]
         return ", ".join(said)
 
     @property
@@ -118,6 +120,10 @@ _TURNED = {
     CROSSED: "CROSSED: tip to ring, ring to tip, sleeve to sleeve",
     REVERSED: "REVERSED: + and − change places between its plugs",
 }
+
+
+def _from(each: Via) -> str:
+    return f", from the pair's {each.end.upper()} outlet" if each.end else ""
 
 
 def _thing(each: Via) -> str:

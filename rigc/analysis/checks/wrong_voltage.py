@@ -110,7 +110,7 @@ def _switch_moved(rig: Rig, power: PowerAssignment, limits: LoadLimits, unit: Un
     if rating is None:
         return switched(rig, power, unit.name, limits)
     volts = f"{rating.volts.value:g} V"
-    return f"set {tap} to {volts}: write `at {volts}`, and tape the switch over there (moved-switch then warns of it)"
+    return f"set {tap} to {volts}: write `at {volts}`, and tape its switch over (moved-switch then warns of it)"
 
 
 def _setting(rig: Rig, power: PowerAssignment, tap: Tap) -> Rating | None:

@@ -77,6 +77,7 @@ class BoardFeed(Record):
     volts: tuple[float, ...]
     how: str
     reversed: bool
+    lower: Port | None = None
 
 
 class BoardStrips(Record):
@@ -126,7 +127,9 @@ def board(
         adaptors,
         {name: BoardUnit(name, _place(rig, name)) for name in _on_board(rig, power)},
         {
-            feed.unit: BoardFeed(feed.unit, feed.outlets, _settings(power, feed.outlets), feed.how, feed.reversed)
+            feed.unit: BoardFeed(
+                feed.unit, feed.outlets, _settings(power, feed.outlets), feed.how, feed.reversed, feed.lower
+            )
             for feed in power.feeds
         },
         {each.thing: _strips(rig, each) for each in strips.units},

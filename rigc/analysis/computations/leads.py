@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from rigc.analysis.cables.lead_make import CROSSED, REVERSED, STRAIGHT, LeadMake
+from rigc.analysis.cables.lead_make import CROSSED, REVERSED, STRAIGHT, LeadMake, Via
 from rigc.analysis.cables.lead_numbers import LeadNumbers, in_order, without_leg
 from rigc.analysis.cables.lead_plugs import Wired, chosen_plug, socket
 from rigc.analysis.cables.pair_numbers import adaptors_of
@@ -212,7 +212,7 @@ class _Makes:
         )
 
     def _fed(self, feed: Supplied, outlet: Port, leg_of: str) -> LeadMake:
-        via = self._adaptors.get(feed.unit, ())
+        via = tuple(_of_pair(each, feed, outlet) for each in self._adaptors.get(feed.unit, ()))
         turned = REVERSED if feed.reversed and not any(each.kind == "reversing" for each in via) else ""
         there, tap = outlet_at(self._rig, outlet), self._power.taps.get(feed.unit)
         pole = None if there is None or feed.current == "ac" else there.polarity
@@ -225,6 +225,14 @@ class _Makes:
             OTHER_POLARITY.get(pole or "") if turned else pole,
             there is not None and len(there.ratings) > 1,
         )
+
+
+def _of_pair(each: Via, feed: Supplied, outlet: Port) -> Via:
+    """A series lead, and from which outlet of its pair it takes this lead."""
+    if each.kind != "series" or feed.lower is None:
+        return each
+    of: Via = each.replace(end="lower" if outlet == feed.lower else "upper")
+    return of
 
 
 def _captive(rig: Rig, want: Wanted) -> tuple[Port | None, Quantity | None]:

@@ -22,7 +22,8 @@ from rigc.source import Span
 class Supplied(Record):
     """A unit and where it takes its power: `volts` V of kind `current`, `how` `` (alone), `shared`, `series` or `parallel`.
 
-    `reversed`: through a reversing lead. `stated`: the source says so; else it was chosen and `span` is the unit's.
+    `reversed`: through a reversing lead. `stated`: the source says so; else it was chosen and `span` is the unit's. `lower` is the
+    outlet of a series pair whose return is the pair's, where that is stated.
     """
 
     unit: str
@@ -33,6 +34,7 @@ class Supplied(Record):
     reversed: bool
     stated: bool
     span: Span
+    lower: Port | None = None
 
 
 class PowerAssignment(Record):
@@ -122,6 +124,7 @@ def _supplied(rig: Rig, taps: dict[str, Tap], loads: dict[Port, OutletLoad]) -> 
             name in turned,
             name in spans,
             spans.get(name, rig.units[name].declared),
+            each.lower,
         )
         for name, each in taps.items()
     )

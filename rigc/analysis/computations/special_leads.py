@@ -57,7 +57,7 @@ def special_leads(rig: Rig, power: PowerAssignment, leads: Leads) -> SpecialLead
         feed = power.of(unit)
         outlets = () if feed is None else feed.outlets
         for each in adaptors:
-            marks = tuple(lead.mark for lead in leads.all if each in lead.make.via)
+            marks = tuple(lead.mark for lead in leads.all if each.mark in {via.mark for via in lead.make.via})
             found.append(_special(rig, each.mark, each.kind, outlets, (unit,), marks, feed, each.mark in stated))
     for lead in leads.all:
         if lead.make.turned == REVERSED:
@@ -99,7 +99,8 @@ def _special(
     stated: bool,
 ) -> SpecialLead:
     volts = "" if feed is None else f" {feed.volts:g} V {feed.current.upper()}"
-    where = " + ".join(str(port) for port in outlets) or "?"
+    lower = None if feed is None else feed.lower
+    where = " + ".join(f"{port} (LOWER)" if port == lower else str(port) for port in outlets) or "?"
     warning = ("POLARITY TURNED",) if kind == "reversing" else ()
     return SpecialLead(
         mark,

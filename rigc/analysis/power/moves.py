@@ -51,8 +51,10 @@ def switched(
     """In words, the first way on which a switch is moved from where its maker left it, which moved-switch warns of; empty where
     there is none."""
     for way in _ways(rig, power, unit, limits, wanted):
-        if len(way) == 1 and not way[0][1].how and not _as_made(rig, way[0][1]):
-            return f"{_words(rig, way)}, and tape the switch over there (moved-switch then warns of it)"
+        moved = [str(each) for _, each in way if not _as_made(rig, each)]
+        if moved and not way[0][1].how:
+            switches = f"the switch of {moved[0]}" if len(moved) == 1 else f"the switches of {' and '.join(moved)}"
+            return f"{_words(rig, way)}, and tape {switches} over (moved-switch then warns of it)"
     return ""
 
 
@@ -65,7 +67,10 @@ def _ways(
         thing = rig.units[name]
         good = fits(thing, way, name in turned, name in sized) and bears(way, (thing,), limits)
         return (
-            good and _good_company(rig, power, thing, way) and not _unsound(rig, way) and (name != unit or wanted(way))
+            good
+            and _good_company(rig, power, thing, way, unit)
+            and not _unsound(rig, way)
+            and (name != unit or wanted(way))
         )
 
     own = power.taps[unit]
@@ -127,9 +132,9 @@ def _pairs(rig: Rig, how: str, free: tuple[Port, ...]) -> Iterator[Tap]:
                 yield tap(rig, (one, other), how, (rating, again))
 
 
-def _good_company(rig: Rig, power: PowerAssignment, unit: Unit, way: Tap) -> bool:
-    """Whether the units on the outlets' commons and this one leave each other in peace."""
-    there = [other for port in way.outlets for other in on_common(rig, power, port, unit)]
+def _good_company(rig: Rig, power: PowerAssignment, unit: Unit, way: Tap, leaving: str) -> bool:
+    """Whether the units that stay on the outlets' commons and this one leave each other in peace."""
+    there = [each for port in way.outlets for each in on_common(rig, power, port, unit) if each.name != leaving]
     return not there or not (mixes((unit, *there)) or any(positive(each) for each in (*there, unit)))
 
 

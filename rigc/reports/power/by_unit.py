@@ -31,11 +31,11 @@ _COLUMNS = (
 def by_unit(rig: Rig, power: PowerAssignment, leads: Leads, drops: LeadDrops) -> Table:
     """A row for every unit that takes power from an outlet or should."""
     shown = [unit for unit in used_units(rig) if needs_outlet(unit) or power.of(unit.name) is not None]
-    rows = tuple(_unit_row(rig, unit, power, leads, drops) for unit in shown)
+    rows = tuple(_unit_row(unit, power, leads, drops) for unit in shown)
     return Table("by_unit", "Power by unit", _COLUMNS, rows, empty="no unit needs power")
 
 
-def _unit_row(rig: Rig, unit: Unit, power: PowerAssignment, leads: Leads, drops: LeadDrops) -> Row:
+def _unit_row(unit: Unit, power: PowerAssignment, leads: Leads, drops: LeadDrops) -> Row:
     feed = power.of(unit.name)
     outlets = feed.outlets if feed is not None else ()
     marks = [
@@ -46,7 +46,7 @@ def _unit_row(rig: Rig, unit: Unit, power: PowerAssignment, leads: Leads, drops:
         pole += ", reversing lead"
     where = " and ".join(str(port) for port in outlets)
     if feed is not None and feed.how:
-        where += f" ({feed.how}{_lower(rig, unit.name)})"
+        where += f" ({feed.how}{'' if feed.lower is None else f', {feed.lower} the lower'})"
     return Row(
         (
             Cell(unit.name),
@@ -62,12 +62,6 @@ def _unit_row(rig: Rig, unit: Unit, power: PowerAssignment, leads: Leads, drops:
             Cell(", ".join(_percent(drops, mark) for mark in dict.fromkeys(marks))),
         )
     )
-
-
-def _lower(rig: Rig, unit: str) -> str:
-    """Which outlet of a series pair the source says is the lower."""
-    stated = (feed.lower for feed in rig.power.feeds if unit in feed.units and feed.lower is not None)
-    return "".join(f", {port} the lower" for port in stated)
 
 
 def _percent(drops: LeadDrops, mark: str) -> str:

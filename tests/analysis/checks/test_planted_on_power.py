@@ -41,7 +41,8 @@ def test_series_lead_on_one_common() -> None:
         == "'weir8.b7' and 'weir8.b8' share the common 'last-two'; in series this shorts one of them ('lapwing')"
     )
     assert told.advice == (
-        "use 'weir8.b6' at 18 V (25 of 250 mA) and move 'fan4' to 'weir8.b7', or use two isolated outlets"
+        "feed 'lapwing' from weir8.b6 at 18 V (10 %) and 'fan4' from weir8.b7, and tape the switch of weir8.b6 over "
+        "(moved-switch then warns of it)"
     )
 
 
@@ -57,7 +58,7 @@ def test_japan_without_a_step_transformer() -> None:
             f"'mill8' takes 103.5 to 126.5 V with its selector at 115 V, and '{name}' gives 100 V: "
             "its secondary gives 87 % of design, so what it feeds drops out or hums"
         )
-        assert "a step transformer, 100 V to 115 V, of 25 VA or more" in finding.advice
+        assert "write `transformer 100 V to 115 V 25 VA before mill8`" in finding.advice
 
 
 def test_selector_left_at_115_in_europe() -> None:

@@ -209,6 +209,13 @@ def test_other_conductors_are_no_paper(change: tuple[str, str], lead: str) -> No
     assert odd_work(change)["lead", lead][0] == "rewire"
 
 
+def test_another_lower_outlet_is_no_paper() -> None:
+    """The series lead takes its two leads the other way round, and all that names the lower one bears another label."""
+    found = odd_work(("series lower mill.o4", "series lower mill.o3"))
+    relabelled = (("lead", "D3"), ("lead", "D4"), ("special lead", "Y1"))
+    assert found == {("feed", "iris"): ("repower",), **dict.fromkeys(relabelled, ("relabel",))}
+
+
 def test_a_lead_that_carries_ac_no_longer_is_another_lead() -> None:
     """`needs 9 V ac` stands at one unit, `9 V ac 500 mA` at one outlet: AC1 goes and D5 comes."""
     found = odd_work(("needs 9 V ac", "needs 9 V dc"), ("outlet w 9 V ac 500 mA", "outlet w 9 V dc 500 mA"))

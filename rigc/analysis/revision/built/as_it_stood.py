@@ -110,6 +110,7 @@ def _feeds(standing: Standing, rig: Rig) -> list[Feed]:
             group[0].how,
             group[0].reversed,
             group[0].span,
+            group[0].lower,
         )
         for outlets, group in groups.items()
     ]

@@ -102,6 +102,7 @@ def _fed(rig: Rig, taps: Way) -> Rig:
             each.how,
             False,
             rig.units[name].declared,
+            each.lower,
         )
         for name, each in taps
     ]

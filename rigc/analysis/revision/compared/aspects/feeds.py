@@ -13,7 +13,14 @@ from rigc.diagnostics.figures import plain, share
 def feeds(power: PowerAssignment) -> Iterator[Aspect]:
     """A unit's feed is work, and design where it is stated; an outlet's load follows from it."""
     for feed in power.feeds:
-        value = (tuple(map(str, feed.outlets)), feed.volts, feed.current, feed.how, feed.reversed)
+        value = (
+            tuple(map(str, feed.outlets)),
+            feed.volts,
+            feed.current,
+            feed.how,
+            feed.reversed,
+            feed.lower and str(feed.lower),
+        )
         origin = DESIGN if feed.stated else COMPUTED
         yield Aspect("feed", feed.unit, "", _words(feed), value, origin, (REPOWER,), feed.span)
     for port, load in power.loads.items():
@@ -24,7 +31,8 @@ def feeds(power: PowerAssignment) -> Iterator[Aspect]:
 
 def _words(feed: Supplied) -> str:
     outlets = " + ".join(map(str, feed.outlets))
-    how = " ".join(filter(None, (feed.how, "reversed" if feed.reversed else "")))
+    lower = "" if feed.lower is None else f"lower {feed.lower}"
+    how = " ".join(filter(None, (feed.how, lower, "reversed" if feed.reversed else "")))
     return f"{outlets}{f' {how}' if how else ''} at {plain(feed.volts)} V {feed.current.upper()}"
 
 
