@@ -79,7 +79,9 @@ class _Gatherer:
                     statement.path.span,
                     f"{fault.message}{place}",
                     label="used here",
-                    help="" if fault.near else fault.help or "correct the path; it counts from this file",
+                    help=""
+                    if fault.near
+                    else _files(statement.path) or fault.help or "correct the path; it counts from this file",
                     mends=_in_stock(statement.path) or _nearest_file(statement.path, fault.near),
                 )
             )
@@ -139,6 +141,13 @@ class _Gatherer:
                     mends=(Mend(f"write 'language {LANGUAGE}'", (Replace(statement.version.span, LANGUAGE),)),),
                 )
             )
+
+
+def _files(path: Text) -> str:
+    """What can be used where the stock is named as a whole."""
+    if path.value.removeprefix("./").strip("/") != STOCK.strip("/"):
+        return ""
+    return f"it is a folder: write a line for each of its files that you need: {', '.join(f'{STOCK}{name}.rig' for name in STOCK_FILES)}"
 
 
 def _in_stock(path: Text) -> tuple[Mend, ...]:

@@ -76,7 +76,7 @@ FREQUENCY = Measure(
 )
 CURRENT = Measure("a current", "mA", "22 mA", 0.1, 5_000, "a pedal")
 STARTS = Measure("a current", "mA", "420 mA", 0.1, 10_000, "a pedal at switch-on")
-RATING = Measure("a current", "mA", "100 mA", 0, 20_000, "an outlet")
+RATING = Measure("a current", "mA", "100 mA", 1, 20_000, "an outlet")
 CEILING_MA = Measure("a power or a current", "mA", "6 W", 10, 100_000, "a supply's ceiling in mA")
 POWER = Measure("a power", "W", "6 W", 0.1, 2_000, "a supply's ceiling in W")
 WARM = Measure("a power", "W", "12 W", 0.01, 500, "a pedal's heat")

@@ -19,6 +19,7 @@ _FAMILIES = (
     (("pF", 1e-12), ("nF", 1e-9), ("µF", 1e-6)),
     (("pF/m", 1e-12), ("nF/m", 1e-9), ("uF/m", 1e-6), ("µF/m", 1e-6)),
     (("mm", 1e-3), ("cm", 1e-2), ("m", 1.0)),
+    (("in", 25.4e-3), ("mm", 1e-3), ("cm", 1e-2), ("ft", 304.8e-3)),
     (("g", 1e-3), ("kg", 1.0)),
     (("g/m", 1e-3), ("kg/m", 1.0)),
     (("ms", 1e-3), ("s", 1.0)),
@@ -27,7 +28,15 @@ _FAMILIES = (
     (("Pa", 1.0), ("kPa", 1e3)),
 )
 """The units that people interchange, with what each is of the kind's own."""
-_NEVER_MEANT = {"MA", "MW", "uA", "µA", "mVA"}  # typed for another, but never the one that was meant on a pedal board
+_NEVER_MEANT = {
+    "MA",
+    "MW",
+    "uA",
+    "µA",
+    "mVA",
+    "in",
+    "ft",
+}  # typed for another, but never the one that was meant on a pedal board
 
 
 def slips(unit: str, values: Sequence[tuple[float, Measure]]) -> tuple[str, ...]:

@@ -31,7 +31,7 @@ def _both(told: Diagnostic, again: Diagnostic) -> Diagnostic:
     if _comes_before(again, told):
         places = [label for label in told.also if label.text == AGAIN]
         told, again = again.replace(also=(*again.also, *places)), told
-    here = tuple(Label(span, AGAIN) for span in (again.span,) if span)
+    here = tuple(Label(span, AGAIN) for span in (again.span,) if span and not _same_place(told, again))
     both: Diagnostic = told.replace(also=(*told.also, *here), mends=_both_mended(told.mends, again.mends))
     return both
 
@@ -40,6 +40,12 @@ def _both_mended(first: tuple[Mend, ...], second: tuple[Mend, ...]) -> tuple[Men
     """Mends that say the same, as one that does it at both places."""
     others = {mend.words: mend.edits for mend in second}
     return tuple(Mend(mend.words, (*mend.edits, *others.get(mend.words, ()))) for mend in first)
+
+
+def _same_place(one: Diagnostic, other: Diagnostic) -> bool:
+    """One line may be read for several things: those that are like the one that holds it."""
+    here, there = one.span, other.span
+    return here is not None and there is not None and (here.source, here.start) == (there.source, there.start)
 
 
 def _comes_before(one: Diagnostic, other: Diagnostic) -> bool:

@@ -89,11 +89,13 @@ def _twice(ways: Ways) -> Iterator[Diagnostic]:
 
 
 def _in_loop_too(ways: Ways) -> Iterator[Diagnostic]:
+    for use in ways.loops:
+        yield from (_in_itself(use, stop) for stop in use.stops if stop.thing == use.switcher)
     held = {
         stop.thing: (stop, f"loop {use.number} of '{use.switcher}'")
         for use in ways.loops
         for stop in use.stops
-        if _passes(ways, stop)
+        if _passes(ways, stop) and stop.thing != use.switcher
     }
     held |= {
         stop.thing: (stop, f"the blend of '{blend.unit}'")
@@ -117,20 +119,31 @@ def _in_loop_too(ways: Ways) -> Iterator[Diagnostic]:
                 )
 
 
+def _in_itself(use: LoopUse, stop: Stop) -> Diagnostic:
+    return PASSED_TWICE.at(
+        stop.span,
+        f"'{use.switcher}' stands in its own loop {use.number}",
+        subject=(use.switcher,),
+        label="the loop begins and ends at it",
+        mends=_taken_out(use.stops, stop, "", "the loop"),
+        help="" if len(use.stops) > 1 else f"write `loop {use.number} of {use.switcher} empty`",
+    )
+
+
 def _passes(ways: Ways, stop: Stop) -> bool:
     """Whether a stop means a unit as a whole, by its main input and output, and no way back through it is meant."""
     thing = ways.things.get(stop.thing)
     return thing is not None and thing.kind == "unit" and stop.jack is None and stop.thing not in ways.feedback
 
 
-def _taken_out(stops: Sequence[Stop], stop: Stop, which: str) -> tuple[Mend, ...]:
-    """The chain without a stop; the arrow before it goes with it, or the one behind where it is the first."""
+def _taken_out(stops: Sequence[Stop], stop: Stop, which: str, where: str = "the chain") -> tuple[Mend, ...]:
+    """The chain or loop without a stop; the arrow before it goes with it, or the one behind where it is the first."""
     at = next(number for number, each in enumerate(stops) if each is stop)
-    if len(stops) < 3:
+    if len(stops) < (3 if where == "the chain" else 2):
         return ()
     start = stops[at - 1].span.end if at else stop.span.start
     end = stop.span.end if at else stops[1].span.start
-    words = f"take {which + ' ' if which else ''}'{stop.thing}' out of the chain"
+    words = f"take {which + ' ' if which else ''}'{stop.thing}' out of {where}"
     return (Mend(words, (Replace(Span(stop.span.source, start, end), ""),)),)
 
 

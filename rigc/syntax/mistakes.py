@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.source import Span
 from rigc.syntax.habit_slips import HABIT_SLIPS
+from rigc.syntax.hurried_slips import HURRIED_SLIPS
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.name_slips import NAME_SLIPS
 from rigc.syntax.sign_slips import SIGN_SLIPS
@@ -95,4 +96,4 @@ def too_many(span: Span, most: int, where: str) -> Diagnostic:
     )
 
 
-_WORDINGS = (*HABIT_SLIPS, *SIGN_SLIPS, *NAME_SLIPS, *TRADE_SLIPS, *STATEMENT_SLIPS, *LAST_RESORT)
+_WORDINGS = (*HURRIED_SLIPS, *HABIT_SLIPS, *SIGN_SLIPS, *NAME_SLIPS, *TRADE_SLIPS, *STATEMENT_SLIPS, *LAST_RESORT)

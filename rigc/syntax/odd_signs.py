@@ -24,6 +24,10 @@ _MERGE = re.compile(
     r"^<<<<<<<[^\n]*\n(?P<ours>(?:.*\n)*?)(?:\|\|\|\|\|\|\|[^\n]*\n(?:.*\n)*?)?=======\n(?P<theirs>(?:.*\n)*?)>>>>>>>[^\n]*(?:\n|\Z)",
     re.MULTILINE,
 )
+_BROKEN_TEXT = re.compile(
+    r'^(?:[^"#\n]|"[^"\n]*")*(?P<quote>"[^"\\\n{}]*?)(?P<between>[ \t]*\n[ \t]*)[^"#\n{}]*"(?=[ \t]*$)', re.MULTILINE
+)
+"""A text whose quote closes at the end of the next line, which holds no other."""
 _MOST_PLACES = 5
 
 
@@ -40,8 +44,9 @@ def looked_at(source: Source) -> Looked | None:
     if _CONTROL.search(source.text):
         return None
     text, merged, passed_over = _without_merges(source)
+    text, broken = _with_whole_texts(source, text)
     text, odd = _with_plain_blanks(source, text)
-    return Looked(text, (*merged, *odd), passed_over)
+    return Looked(text, (*merged, *broken, *odd), passed_over)
 
 
 def no_text(source: Source) -> Diagnostic:
@@ -84,6 +89,29 @@ def _merge(source: Source, merge: re.Match[str], whole: Span) -> Diagnostic:
             Mend("keep the second version and delete the marks", (Replace(whole, merge["theirs"]),)),
         ),
     )
+
+
+def _with_whole_texts(source: Source, text: str) -> tuple[str, tuple[Diagnostic, ...]]:
+    """The text with each text in quotes that goes on in the next line on one line."""
+    findings = []
+    for broken in _BROKEN_TEXT.finditer(text):
+        start, end = broken.span("between")
+        findings.append(
+            MALFORMED.at(
+                Span(source, broken.start("quote"), start),
+                "this text goes on in the next line, and a text ends with its line",
+                label="opened here",
+                also=(Label(Span(source, broken.end() - 1, broken.end()), "closed here"),),
+                mends=(
+                    Mend(
+                        r"write both parts on one line, with \n between them",
+                        (Replace(Span(source, start, end), r"\n"),),
+                    ),
+                ),
+            )
+        )
+        text = text[:start] + " " * (end - start) + text[end:]
+    return text, tuple(findings)
 
 
 def _with_plain_blanks(source: Source, text: str) -> tuple[str, tuple[Diagnostic, ...]]:

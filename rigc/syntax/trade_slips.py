@@ -39,7 +39,7 @@ def _no_arrow(m: Mistake) -> Wording | None:
         return None
     typed = re.match(r"[-=~\u2013\u2014]*>|[-=~\u2013\u2014]+|(?:in)?to\b", m.after)
     if typed:
-        mends = m.instead(m.at, m.at + typed.end(), "->", "write ->")
+        mends = _arrows(m, typed.group())
         return Wording(f"'{typed.group()}' joins nothing", "an arrow goes here", mends=mends)
     if not re.fullmatch(r"[a-z][a-z0-9-]*", m.word):
         return None
@@ -50,6 +50,14 @@ def _no_arrow(m: Mistake) -> Wording | None:
     whole = f"{m.before.strip()} -> {joined}"
     mends = m.instead(start, m.at + len(rest), f" -> {joined}", f"write {whole}")
     return Wording(f"'{m.word}' stands behind another name", "an arrow is missing before it", mends=mends)
+
+
+def _arrows(m: Mistake, typed: str) -> tuple[Mend, ...]:
+    """The mend that writes an arrow wherever this sign or word stands in the rest of the line."""
+    sign = re.compile(rf"(?<=[ \t\w]){re.escape(typed)}(?=[ \t\w])")
+    line = m.text[m.at - 1 : m.line_end].partition("#")[0]
+    spans = [m.place(m.at - 1 + found.start(), m.at - 1 + found.end()) for found in sign.finditer(line)]
+    return (Mend("write ->", tuple(Replace(span, "->") for span in spans)),)
 
 
 def _after(m: Mistake) -> Wording | None:

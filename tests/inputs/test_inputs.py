@@ -11,6 +11,7 @@ from syrupy.assertion import SnapshotAssertion
 from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
 from syrupy.location import PyTestLocation
 
+from inputs.bench_slips import AT_THE_BENCH
 from inputs.slip import Slip
 from inputs.slips import FIRST_EVENING, LISTED
 from rigc.compile import compile_rig
@@ -20,7 +21,7 @@ from rigc.loader import Unreadable
 from rigc.proved import Bench
 
 FOLDER = Path(__file__).parent
-SLIPS = (*LISTED, *FIRST_EVENING)
+SLIPS = (*LISTED, *FIRST_EVENING, *AT_THE_BENCH)
 
 
 class Answer(SingleFileSnapshotExtension):
@@ -52,7 +53,7 @@ def test_what_is_edited_is_good(base: str) -> None:
 def test_every_answer_belongs_to_a_slip() -> None:
     names = [slip.name for slip in SLIPS]
     assert sorted(text.stem for text in (FOLDER / "expected").glob("*.txt")) == sorted(names)
-    assert len(set(names)) == len(names) >= 175
+    assert len(set(names)) == len(names) >= 235
 
 
 def _answer(slip: Slip, folder: Path) -> str:

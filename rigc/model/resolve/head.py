@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.facts.countries import is_country
 from rigc.model.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING
 from rigc.model.no_rig import NO_RIG
@@ -32,22 +32,37 @@ LIMITS = {
 LABEL_FIELDS = ("id", "here", "far")
 
 
+def _none(context: Context) -> Diagnostic:
+    return NO_RIG.at(
+        context.end,
+        "no rig is declared",
+        label="a rig block goes here",
+        help='write: rig NAME "Title" { ... } with a line: revision A 2026-03-02',
+    )
+
+
+def _several(context: Context, blocks: list[nodes.Rig]) -> Diagnostic:
+    """Told at one of a used file, or else at the last."""
+    own = [block for block in blocks if block.name.span.source is context.end.source]
+    other = next((block for block in blocks if block not in own), blocks[-1])
+    rest = [block for block in blocks if block is not other]
+    names = ", ".join(f"'{block.name}'" for block in blocks)
+    return NO_RIG.at(
+        other.name.span,
+        f"{len(blocks)} rigs are declared ({names}), and a file and all that it uses make one rig",
+        label="one too many",
+        also=tuple(Label(block.name.span, "declared here") for block in rest),
+        help=f"move what both need out of '{other.name.span.source.name}' into a file without a rig block, and use that"
+        if own and other not in own
+        else "keep one, and put the other into a file of its own",
+    )
+
+
 def head(context: Context) -> Head | None:
     """The one rig block; None after a finding."""
     blocks = list(context.of(nodes.Rig))
     if len(blocks) != 1:
-        also = tuple(Label(block.name.span, "another one") for block in blocks[:-1])
-        message = f"{len(blocks)} rigs are declared; one is" if blocks else "no rig is declared"
-        span = blocks[-1].name.span if blocks else context.end
-        context.report(
-            NO_RIG.at(
-                span,
-                message,
-                label="a rig block goes here" if not blocks else "the last of them",
-                also=also,
-                help='write: rig NAME "Title" { ... } with a line: revision A 2026-03-02',
-            )
-        )
+        context.report(_several(context, blocks) if blocks else _none(context))
         return None
     block = blocks[0]
     items_of(context, tuple(i for i in block.items if not isinstance(i, nodes.Limit | nodes.Change)), [])

@@ -250,7 +250,8 @@ def _other_jack(context: Context, fact: Any, provenance: Any) -> Jack:
 def _jack_named(context: Context, jacks: dict[str, Jack], name: Word) -> bool:
     if name.text in jacks:
         return True
-    near = nearest(name.text, jacks)
+    near = {"input": "in", "output": "out"}.get(name.text, "")
+    near = near if near in jacks else nearest(name.text, jacks)
     context.report(
         UNKNOWN.at(
             name.span,

@@ -132,14 +132,4 @@ def _outlets(
 def _rating(context: Context, item: Item, fact: nodes.Rating) -> Rating | None:
     volts = context.amount(fact.voltage, VOLTAGE, item.provenance)
     milliamps = context.amount(fact.current, RATING, item.provenance)
-    if milliamps is not None and milliamps.value == 0:
-        context.report(
-            WRONG_QUANTITY.at(
-                fact.current.span,
-                "an outlet rated 0 gives nothing",
-                label="this rating",
-                help="write what the outlet gives, or delete it",
-            )
-        )
-        return None
     return None if volts is None or milliamps is None else Rating(volts, fact.kind.text, milliamps, fact.span)

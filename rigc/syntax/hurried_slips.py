@@ -1,0 +1,224 @@
+"""What people who write rigs each week get wrong in a hurry, out of other notations or half deleted -> the wording."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from rigc.diagnostics.mend import Mend
+from rigc.syntax.mistake import Mistake, Wording
+
+_ABOUT = r"~|≈|ca\.?|about|approx\.?"
+_MOST = r"<=?|≤|max\.?|up to"
+_LEAST = r">=?|≥|min\.?|over"
+_JACK_WORDS = ("input", "output", "outlet", "inlet", "usb")
+_BLOCKS_OF_JACKS = ("power", "midi", "control", "leads")
+
+
+def rewritten(m: Mistake, pattern: str, new: str, words: str = "") -> tuple[Mend, ...]:
+    """The mend by which all that matches in the line is written anew; none where nothing matches."""
+    code = m.text[m.line_start : m.line_end].partition("#")[0]
+    made = re.sub(pattern, new, code)
+    if made == code:
+        return ()
+    return m.instead(m.line_start, m.line_start + len(code), made, words or f"write {made.strip()}")
+
+
+def _capital_word(m: Mistake) -> Wording | None:
+    """`Mass 400 g`."""
+    small = m.word.lower()
+    if m.before.strip() or m.word == small or small not in m.blocks().get(m.block, frozenset()):
+        return None
+    message = f"'{m.word}' is written with {'a capital' if m.word[1:].islower() else 'capitals'}"
+    return Wording(message, "words of the language are in small letters", mends=m.write(small))
+
+
+def _shouted(m: Mistake) -> Wording | None:
+    """`chain GUITAR -> TERN`: all names of the line are declared in small letters."""
+    if m.before.split()[:1] not in (["chain"], ["loop"]) or "NAME" not in m.expected or not m.word.isupper():
+        return None
+    line = m.text[m.line_start : m.line_end].partition("#")[0]
+    names = dict.fromkeys(re.findall(r"\b[A-Z][A-Z0-9-]+\b", line))
+    declared = {
+        name for name in names if re.search(rf"^[a-z-]+[ \t]+{re.escape(name.lower())}\b", m.span.source.text, re.M)
+    }
+    if m.word not in declared:
+        return None
+    made = re.sub(r"\b[A-Z][A-Z0-9-]+\b", lambda found: found[0].lower() if found[0] in declared else found[0], line)
+    mends = m.instead(m.line_start, m.line_start + len(line), made, f"write {made.strip()}")
+    return Wording(f"'{m.word}' is written in capitals", "names are in small letters", mends=mends)
+
+
+def _long_arrow(m: Mistake) -> Wording | None:
+    found = re.match(r"-{2,}>|={2,}>", m.after)
+    if found is None:
+        return None
+    mends = rewritten(m, r"-{2,}>", "->") or rewritten(m, r"={2,}>", "=>")
+    return Wording(f"'{found.group()}' is no arrow of this language", "this sign", mends=mends)
+
+
+def _named_with_a_sign(m: Mistake) -> Wording | None:
+    """`tern: brook.o1` in the power block, `tern: 200, 20 mm` in that of places."""
+    word = {"power": "from", "place": "at"}.get(m.block, "")
+    if not word or not m.sign or m.sign not in ":=" or not re.fullmatch(r"[ \t]*[a-z][\w-]*[ \t]*", m.before):
+        return None
+    gone = re.match(r".[ \t]*", m.after)
+    start = m.line_start + len(m.before.rstrip())
+    mends = m.instead(start, m.at + (gone.end() if gone else 1), f" {word} ", f"write '{word}' in its place")
+    return Wording(f"'{m.sign}' means nothing here", "this sign", mends=mends)
+
+
+def _blank_for_a_dot(m: Mistake) -> Wording | None:
+    """`tern from brook o1`."""
+    thing = re.search(r"(?:from|->|,)[ \t]*([a-z][\w-]*)([ \t]+)\Z", m.before)
+    if m.block not in _BLOCKS_OF_JACKS or thing is None or not re.fullmatch(r"[a-z]+\d*", m.word):
+        return None
+    if m.word in m.literals.values() or "NUMBER" in m.expected:
+        return None
+    text = f"{thing[1]}.{m.word}"
+    return Wording(
+        f"'{m.word}' stands behind a blank",
+        "a jack or an outlet stands behind a dot",
+        mends=m.instead(m.at - len(thing[2]), m.at, ".", f"write {text}"),
+    )
+
+
+def _sign_before_a_number(m: Mistake) -> Wording | None:
+    """`mass ~400 g`, `draws < 8 mA`, `at x 200 y 20 mm`."""
+    if "NUMBER" not in m.expected:
+        return None
+    found = re.match(rf"({_ABOUT}|{_MOST}|{_LEAST}|[a-z])[ \t]*[:=]?[ \t]*(?=[+-]?\d)", m.after)
+    if found is None:
+        return None
+    said, number = found[1], m.after[found.end() :].partition("#")[0].strip()
+    if len(said) == 1 and said.isalpha():
+        letter = r"[ \t,]+[a-z][ \t]*[:=]?[ \t]*(?=[+-]?\d)"
+        code = m.text[m.at - 1 : m.line_end].partition("#")[0]
+        made = re.sub(letter, ", ", re.sub(letter, " ", code, count=1))
+        mends = m.instead(m.at - 1, m.at - 1 + len(code), made, f"write the numbers alone: {made.strip()}")
+        return Wording(f"'{said}' is not written before a number here", "the number alone goes here", mends=mends)
+    mends = m.instead(m.at, m.at + found.end(), "", f"write the figure alone: {number}")
+    if re.fullmatch(_ABOUT, said):
+        return Wording(f"'{said}' means nothing here", "a number goes here", "mark it with `assumed` behind it", mends)
+    return Wording(f"'{said}' means nothing here", "one figure goes here", mends=mends)
+
+
+def _range_for_one(m: Mistake) -> Wording | None:
+    """`draws 6..8 mA`."""
+    low, high = re.search(r"(\d[\d.]*?)[ \t]*\Z", m.before), re.match(r"\.\.[ \t]*(\d[\d.]*[ \t]*\S*)", m.after)
+    if low is None or high is None:
+        return None
+    typed = f"{low[1]}..{high[1]}"
+    advice = "write one: of what it draws, weighs or measures the largest"
+    return Wording(f"'{typed}' is a range; one figure goes here", "from here on", advice)
+
+
+def _volts_and_kind(m: Mistake) -> Wording | None:
+    """`needs 9VDC`."""
+    found = re.search(r"(\d[\d.]*)[ \t]*(m?V)[ \t-]?(DC|AC|dc|ac)[ \t]*\Z", m.before)
+    if found is None or not m.awaits("dc", "ac"):
+        return None
+    text = f"{found[1]} {found[2]} {found[3].lower()}"
+    mends = m.instead(m.line_start + found.start(), m.at, text, f"write {text}")
+    return Wording(f"'{found.group().strip()}' is one word", "voltage and kind of current are two", mends=mends)
+
+
+def _word_turned(m: Mistake) -> Wording | None:
+    """`true bypass`."""
+    found = re.match(r"(true|buffered|trails|always-on)[ \t]+bypass\b", m.after)
+    if m.before.strip() or found is None or "bypass" not in m.blocks().get(m.block, frozenset()):
+        return None
+    text = f"bypass {found[1]}"
+    mends = m.instead(m.at, m.at + found.end(), text, f"write {text}")
+    return Wording(f"'{found.group()}' stands the wrong way round", "the word of the statement first", mends=mends)
+
+
+def _side_by_side(m: Mistake) -> Wording | None:
+    """`chain guitar -> tern + fen -> combo`."""
+    if m.sign not in ("+", "|", "&") or m.before.split()[:1] not in (["chain"], ["loop"]):
+        return None
+    advice = "write what is in parallel in a blend block, or as two chains from a unit with two outputs"
+    return Wording(f"'{m.sign}' joins nothing", "a chain is one way", advice)
+
+
+def _numbered(m: Mistake) -> Wording | None:
+    """`outlet 1..2 9 V dc`."""
+    first = m.before.split()[:1]
+    if not first or first[0] not in _JACK_WORDS or len(m.before.split()) > 1 or not re.match(r"\d", m.after):
+        return None
+    letter = {"input": "in", "output": "out", "outlet": "o"}.get(first[0], first[0])
+    found = re.match(r"(\d+)(?:[ \t]*(?:\.\.|-)[ \t]*(\d+))?", m.after)
+    assert found is not None
+    text = f"{letter}{found[1]}" + (f"..{letter}{found[2]}" if found[2] else "")
+    mends = m.instead(m.at, m.at + found.end(), text, f"write {text}")
+    return Wording(f"'{found.group()}' is no name", "a name begins with a letter", mends=mends)
+
+
+def _bushing_alone(m: Mistake) -> Wording | None:
+    if m.word not in ("bonded", "insulated") or m.before.split()[:1] not in (["input"], ["output"]):
+        return None
+    advice = f"write where the jack is before it: right ___ mm up ___ mm {m.word}"
+    return Wording(f"'{m.word}' stands without the jack's place", "side, distance and height go before it", advice)
+
+
+def _who_first(m: Mistake) -> Wording | None:
+    """`measured by "R.K." 2026-02-14`."""
+    if m.kind != "DATE" or not re.search(r"\b(measured|leaflet|assumed)[ \t]+by\b", m.before):
+        return None
+    shape = r'\b(measured|leaflet|assumed)[ \t]+by[ \t]+("[^"]*")[ \t]+(\d{4}-\d\d-\d\d)'
+    mends = rewritten(m, shape, r"\1 \3 by \2")
+    return Wording("the date goes before `by`, not behind it", "this date", mends=mends)
+
+
+def _degree_sign(m: Mistake) -> Wording | None:
+    found = re.search(r"\d[ \t]*([º˚])", m.text[m.line_start : m.line_end])
+    if found is None or not re.search(r"\bturned\b|\bangle\b", m.before + m.word):
+        return None
+    mends = rewritten(m, r"(?<=\d)[ \t]*[º˚]", " deg")
+    return Wording(f"{found[1]} is not the sign of degrees", "this sign", mends=mends)
+
+
+def _place_of_one_number(m: Mistake) -> Wording | None:
+    found = re.search(r"\bat[ \t]+([+-]?\d[\d.]*[ \t]*[a-z]*)[ \t]*\Z", m.before)
+    if m.block != "place" or found is None or not m.awaits(",") or m.sign not in ("\n", "", "#"):
+        return None
+    advice = "write both: from the left edge, then from the front edge, as 200, 20 mm"
+    return Wording(f"'{found[1].strip()}' is only one of the two numbers of a place", "a number is missing", advice)
+
+
+def _rule_by_code(m: Mistake) -> Wording | None:
+    if m.before.split() != ["accept"] or not re.match(r"[A-Z]+\d+\b", m.after):
+        return None
+    advice = "write the rule's name, as it stands in brackets behind the finding; `rigc explain` lists them"
+    return Wording(f"'{m.word}' is no rule: a rule is called by its name", "a rule's name goes here", advice)
+
+
+def _holds_nothing(m: Mistake) -> Wording | None:
+    held = re.match(r"[ \t]*loop[ \t]+\d+[ \t]+of[ \t]+[a-z][\w-]*[ \t]+(holds)[ \t]*\Z", m.before)
+    if held is None or m.sign not in ("\n", "", "#"):
+        return None
+    mends = m.instead(
+        m.line_start + held.start(1), m.line_start + held.end(1), "empty", "write 'empty' if nothing is in it"
+    )
+    return Wording("it is not said what this loop holds", "units go here", "name its units: `holds hum -> marl`", mends)
+
+
+HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
+    _capital_word,
+    _shouted,
+    _long_arrow,
+    _named_with_a_sign,
+    _blank_for_a_dot,
+    _sign_before_a_number,
+    _range_for_one,
+    _volts_and_kind,
+    _word_turned,
+    _side_by_side,
+    _numbered,
+    _bushing_alone,
+    _who_first,
+    _degree_sign,
+    _place_of_one_number,
+    _rule_by_code,
+    _holds_nothing,
+)
