@@ -1,4 +1,4 @@
-"""Leads that are made at the bench -> batches by cable; and every plug that goes on a lead of the board."""
+"""Leads that are made at the bench -> batches by cable, and what they take with the usual waste."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ from rigc.analysis.cables.lead_status import status
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.facts.leads import WASTE_SHARE
-from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 
 
@@ -23,16 +22,3 @@ def cut_batches(rig: Rig, leads: Leads, lengths: CableLengths) -> list[tuple[str
 def with_waste_cm(total: int) -> int:
     """What a total in tenths of a millimetre takes with the usual waste, in cm, part ones counted as whole."""
     return -(-total * (100 + round(100 * WASTE_SHARE.value)) // 10_000)
-
-
-def plugs_on_leads(rig: Rig, leads: Leads) -> list[tuple[Lead, str]]:
-    """Every plug on the board's leads; legs of a Y lead have the one at their outlet in common, soldered ends have none."""
-    seen: set[tuple[str, Port]] = set()
-    plugs = []
-    for lead in leads.all:
-        for port, plug in zip((lead.start, lead.end), lead.ends, strict=True):
-            end = (lead.leg_of or lead.mark, port)
-            if not lead.stage and plug is not None and end not in seen and not rig.stock.plugs[plug].soldered:
-                plugs.append((lead, plug))
-            seen.add(end)
-    return plugs

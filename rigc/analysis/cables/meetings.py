@@ -43,36 +43,39 @@ def meetings(sides: Sequence[Sides], ones: Sequence[int], others: Sequence[int],
     for pair in angles.keys() | runs.keys():
         key = tuple(angles.get(pair, ())), tuple(runs.get(pair, ()))
         if key not in alike:
-            alike[key] = _together(*key)
+            alike[key] = Together(*key)
         found[pair] = alike[key]
     return found
 
 
 class _Lanes:
-    """Stretches along one axis, filed by their lane, in each in the order of their starts."""
+    """Stretches along one axis, numbered as they come, filed by their lane, in each in the order of their starts."""
 
     def __init__(self, stretches: Iterable[tuple[int, _Stretch]]) -> None:
-        filed: dict[float, list[tuple[float, float, int]]] = {}
-        for place, (at, low, high) in stretches:
-            filed.setdefault(at, []).append((low, high, place))
+        filed: dict[float, list[tuple[float, float, int, int]]] = {}
+        for number, (place, (at, low, high)) in enumerate(stretches):
+            filed.setdefault(at, []).append((low, high, place, number))
         self._at = sorted(filed)
         self._lanes = [sorted(filed[at]) for at in self._at]
-        self._starts = [[low for low, _, _ in lane] for lane in self._lanes]
-        self._longest = [max(high - low for low, high, _ in lane) for lane in self._lanes]
+        self._starts = [[low for low, *_ in lane] for lane in self._lanes]
+        self._longest = [max(high - low for low, high, *_ in lane) for lane in self._lanes]
 
-    def touched(self, first: float, last: float, low: float, high: float) -> Iterator[tuple[int, float, float, float]]:
-        """The stretches of all lanes from `first` to `last` that reach into `low` to `high`: whose, its lane, start and end."""
+    def touched(
+        self, first: float, last: float, low: float, high: float
+    ) -> Iterator[tuple[int, int, float, float, float]]:
+        """The stretches of all lanes from `first` to `last` that reach into `low` to `high`: its number, whose, its lane, start and end."""
         for lane in range(bisect_left(self._at, first), bisect_right(self._at, last)):
             starts = self._starts[lane]
             begin = bisect_left(starts, low - self._longest[lane])
-            for start, end, place in self._lanes[lane][begin : bisect_right(starts, high)]:
+            for start, end, place, number in self._lanes[lane][begin : bisect_right(starts, high)]:
                 if end >= low:
-                    yield place, self._at[lane], start, end
+                    yield number, place, self._at[lane], start, end
 
 
 def _beside(stretches: Iterable[_Stretch], lanes: _Lanes, within: float) -> Iterator[tuple[int, float, float]]:
+    """Whose run is beside them, how long and how far apart; along both leads in the order of their ways."""
     for at, low, high in stretches:
-        for other, there, start, end in lanes.touched(at - within, at + within, low, high):
+        for _, other, there, start, end in sorted(lanes.touched(at - within, at + within, low, high)):
             long = min(high, end) - max(low, start)
             if long > 0:
                 yield other, long, abs(at - there)
@@ -80,7 +83,7 @@ def _beside(stretches: Iterable[_Stretch], lanes: _Lanes, within: float) -> Iter
 
 def _crossed(stretches: Iterable[_Stretch], lanes: _Lanes) -> Iterator[int]:
     for at, low, high in stretches:
-        for other, *_ in lanes.touched(low, high, at, at):
+        for _, other, *_ in lanes.touched(low, high, at, at):
             yield other
 
 
@@ -93,8 +96,3 @@ def _askew(
         for other in others if sides[one][level].askew else slanting:
             for angle in askew_crossings(sides[one][level], sides[other][level]):
                 yield (one, other), angle
-
-
-def _together(angles: tuple[float, ...], runs: tuple[tuple[float, float], ...]) -> Together:
-    nearest = min((apart for _, apart in runs), default=0.0)
-    return Together(angles, sum(long for long, _ in runs), nearest)

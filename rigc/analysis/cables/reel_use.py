@@ -38,7 +38,20 @@ class ReelUse(Record):
     @property
     def taken_cm(self) -> int:
         """What to take from the stock, in whole centimetres: the cut lengths with the waste, and the spare ends."""
-        return with_waste_cm(self.cut) + -(-self.spare_ends // 100)
+        return self._with_spares_cm(self.cut)
+
+    @property
+    def last_cm(self) -> int | None:
+        """What the last reel gives in whole centimetres, the spare ends among it; None where no reel is cut."""
+        return self._with_spares_cm(sum(self.plan.raws[-1])) if self.plan.raws else None
+
+    @property
+    def left_cm(self) -> int | None:
+        """What is left on the last reel in whole centimetres, part ones left off; None where no reel is cut."""
+        return None if self.last_cm is None else tenths(REEL_MM.value) // 100 - self.last_cm
+
+    def _with_spares_cm(self, cut: int) -> int:
+        return with_waste_cm(cut) + -(-self.spare_ends // 100)
 
 
 def reel_uses(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[ReelUse, ...]:

@@ -26,12 +26,11 @@ class Side(Record):
 
 
 class Together(Record):
-    """What two leads do beside each other: the angles at which they cross (0 where one lies on the other), how long they run
-    side by side, and how near."""
+    """What two leads do beside each other: the angles at which they cross (0 where one lies on the other), and each time that
+    they run side by side, how long and how far apart."""
 
     angles: tuple[float, ...]
-    parallel: float
-    nearest: float
+    runs: tuple[tuple[float, float], ...]
 
 
 def side_of(stretches: tuple[Stretch, ...]) -> Side:

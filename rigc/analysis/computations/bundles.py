@@ -12,12 +12,18 @@ from rigc.record import Record
 
 
 class Bundle(Record):
-    """Leads of one class, each of which lies beside another of them, on one side of the deck; `longest_mm` is the longest run
-    of two."""
+    """Leads of one class, each of which lies beside another of them, on one side of the deck. `longest` are the two that lie
+    together longest, and `runs_mm` how long each time."""
 
     signal: str
     marks: tuple[str, ...]
-    longest_mm: float
+    longest: tuple[str, str]
+    runs_mm: tuple[float, ...]
+
+    @property
+    def longest_mm(self) -> float:
+        """How long two of them lie together at the most."""
+        return sum(self.runs_mm)
 
 
 class Bundles(Record):
@@ -33,18 +39,20 @@ def bundles(leads: Leads, paths: RoutePaths) -> Bundles:
         marks = [lead.mark for lead in leads.all if lead.signal == signal and lead.mark in paths.paths]
         below = {mark: paths.paths[mark].side(False) for mark in marks}
         joined: dict[str, set[str]] = {mark: {mark} for mark in marks}
-        longest: dict[str, float] = {}
+        together: dict[tuple[str, str], tuple[float, ...]] = {}
         for one, other in combinations(marks, 2):
             runs = parallel_runs(below[one], below[other], BUNDLE_APART_MM.value * 10)
-            long = sum(run for run, _ in runs) / 10
-            if long >= BUNDLE_LONG_MM.value:
-                longest[one] = max(longest.get(one, 0.0), long)
+            runs_mm = tuple(run / 10 for run, _ in runs)
+            if sum(runs_mm) >= BUNDLE_LONG_MM.value:
+                together[one, other] = runs_mm
                 if joined[one] is not joined[other]:
                     joined[one] |= joined[other]
                     joined.update(dict.fromkeys(joined[other], joined[one]))
         for group in {id(group): group for group in joined.values() if len(group) > 1}.values():
             ordered = tuple(mark for mark in marks if mark in group)
-            found.append(Bundle(signal, ordered, max(longest.get(mark, 0.0) for mark in ordered)))
+            pairs = (pair for pair in together if pair[0] in group)
+            longest = max(pairs, key=lambda pair: sum(together[pair]))
+            found.append(Bundle(signal, ordered, longest, together[longest]))
     return Bundles(tuple(found))
 
 

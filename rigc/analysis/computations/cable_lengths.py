@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.cables.lead_facts import leans_on_assumed
 from rigc.analysis.cables.lead_status import status
+from rigc.analysis.cables.plug_uses import plugs_on_leads
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.facts.leads import LEAST_SLACK_MM, LONGEST_MORE_MM, LONGEST_SHARE, ROUNDED_TO_MM, SHORTEST_MM, SLACK_SHARE
@@ -50,7 +51,8 @@ class Length(Record):
 
 
 class Total(Record):
-    """The sums of one signal in tenths of a millimetre; leads without a route, cut or premade length count as nothing."""
+    """The sums of one signal in tenths of a millimetre; leads without a route, cut or premade length count as nothing. `plugs` are
+    those on its leads, of a Y lead the one at its outlet once."""
 
     signal: str
     leads: int
@@ -59,6 +61,7 @@ class Total(Record):
     cut: int
     premade: int
     supplied: int
+    plugs: int
 
 
 class CableLengths(Record):
@@ -77,13 +80,18 @@ def cable_lengths(rig: Rig, leads: Leads, routes: CableRoutes) -> CableLengths:
             lengths[lead.mark] = _length(rig, lead, route.length)
     board = tuple(lead for lead in leads.all if not lead.stage)
     signals = dict.fromkeys(lead.signal for lead in board)
-    return CableLengths(lengths, {signal: _total(signal, board, lengths) for signal in signals})
+    plugged = [lead.signal for lead, _ in plugs_on_leads(rig, leads)]
+    return CableLengths(lengths, {signal: _total(signal, board, lengths, plugged.count(signal)) for signal in signals})
 
 
 def rule_slack(signal: str, route: int) -> int:
     """The slack that a route of so many tenths of a millimetre gets by the rule, in tenths, part ones counted as whole."""
-    share = -(-route * round(100 * SLACK_SHARE.value) // 100)
-    return max(tenths(LEAST_SLACK_MM[signal].value), share)
+    return max(tenths(LEAST_SLACK_MM[signal].value), slack_share(route))
+
+
+def slack_share(route: int) -> int:
+    """The share of a route that is added as slack, in tenths, part ones counted as whole."""
+    return -(-route * round(100 * SLACK_SHARE.value) // 100)
 
 
 def finished_length(route_and_slack: int) -> int:
@@ -149,7 +157,7 @@ def _cut(rig: Rig, lead: Lead, finished: int) -> int | None:
     return finished + sum(known) if len(known) == len(cut_in) else None
 
 
-def _total(signal: str, leads: tuple[Lead, ...], lengths: dict[str, Length]) -> Total:
+def _total(signal: str, leads: tuple[Lead, ...], lengths: dict[str, Length], plugs: int) -> Total:
     mine = [lead.mark for lead in leads if lead.signal == signal]
     known = [lengths[mark] for mark in mine if mark in lengths]
     return Total(
@@ -160,6 +168,7 @@ def _total(signal: str, leads: tuple[Lead, ...], lengths: dict[str, Length]) -> 
         sum(length.cut or 0 for length in known),
         sum(length.premade or 0 for length in known),
         sum(length.supplied for length in known),
+        plugs,
     )
 
 

@@ -16,17 +16,26 @@ FINE, TIED, FLAT, BESIDE = "fine", "tied on purpose", "crosses too flat", "too l
 
 
 class Crossing(Record):
-    """Two leads of unlike classes, an audio lead first: `angles` in degrees at which they cross (0: one lies on the other),
-    how long they run side by side in all and how near at the nearest, in mm. `hearing` is the state in which a pickup
+    """Two leads of unlike classes, an audio lead first: `angles` in degrees at which they cross (0: one lies on the other);
+    `runs_mm`: how long and how far apart, each time that they run side by side. `hearing` is the state in which a pickup
     drives the audio lead, empty if none."""
 
     one: Lead
     other: Lead
     angles: tuple[float, ...]
-    parallel_mm: float
-    nearest_mm: float
+    runs_mm: tuple[tuple[float, float], ...]
     hearing: str
     verdict: str
+
+    @property
+    def parallel_mm(self) -> float:
+        """How long they run side by side in all."""
+        return sum(long for long, _ in self.runs_mm)
+
+    @property
+    def nearest_mm(self) -> float:
+        """How near they are at the nearest of these runs; 0 where there is none."""
+        return min((apart for _, apart in self.runs_mm), default=0.0)
 
 
 class Crossings(Record):
@@ -55,15 +64,15 @@ def crossings(rig: Rig, leads: Leads, paths: RoutePaths, loading: Loading) -> Cr
 
 
 def _crossing(one: Lead, other: Lead, met: Together, hearing: str, is_tied: bool) -> Crossing:
-    angles, parallel = tuple(sorted(met.angles)), met.parallel / 10
-    verdict = TIED if is_tied else _verdict(other, angles, parallel)
-    return Crossing(one, other, angles, parallel, met.nearest / 10, hearing, verdict)
+    runs = tuple((long / 10, apart / 10) for long, apart in met.runs)
+    crossing = Crossing(one, other, tuple(sorted(met.angles)), runs, hearing, TIED)
+    return crossing if is_tied else crossing.replace(verdict=_verdict(crossing))
 
 
-def _verdict(other: Lead, angles: tuple[float, ...], parallel_mm: float) -> str:
-    if parallel_mm > (LONG_MM.value if other.signal == "dc" else 0):
+def _verdict(each: Crossing) -> str:
+    if each.parallel_mm > (LONG_MM.value if each.other.signal == "dc" else 0):
         return BESIDE
-    return FLAT if any(0 < angle < LEAST_ANGLE_DEG.value for angle in angles) else FINE
+    return FLAT if any(0 < angle < LEAST_ANGLE_DEG.value for angle in each.angles) else FINE
 
 
 COMPUTE = crossings

@@ -16,7 +16,7 @@ class Section(Record):
     """One instrument's section; `scenarios` is empty where it is the same in all.
 
     `until` names what ends it. Capacitances in pF, resonances in Hz: the unloaded figure 1/(2 pi sqrt(L C)), which pots and
-    inputs pull lower. `plain_hz` is the same with the instrument's plain lead alone. What depends on a missing fact is None,
+    inputs pull lower. `plain_hz` is the same with the instrument's plain lead alone, `plain_pf` that lead and the pickup together. What depends on a missing fact is None,
     and `missing` says which. An active instrument drives its lead itself: nothing is reckoned.
     """
 
@@ -29,6 +29,7 @@ class Section(Record):
     pickup_pf: float | None
     unloaded_hz: float | None
     plain_hz: float | None
+    plain_pf: float | None
     limit_pf: float
     missing: tuple[str, ...]
     assumed: bool
@@ -83,6 +84,7 @@ def _section(rig: Rig, section: Loaded, scenarios: tuple[str, ...]) -> Section:
         None if pickup is None else pickup.pf,
         section.unloaded_hz,
         section.plain_hz if plain else None,
+        pickup.with_plain_pf if pickup is not None and plain else None,
         CABLE_LIMIT.value if limit is None else limit.amount.value,
         (*section.missing_wire, *own) if pickup is not None else (),
         section.assumed and pickup is not None,

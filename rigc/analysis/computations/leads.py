@@ -60,6 +60,11 @@ class Lead(Record):
         return None if start is None or end is None else (start, end)
 
     @property
+    def markers(self) -> int:
+        """How many markers it bears: one at each end."""
+        return len(self.ends)
+
+    @property
     def existing_mm(self) -> Quantity | None:
         """The length of a lead that need not be made: stated, or captive."""
         return self.made_mm or self.captive_mm
@@ -81,6 +86,23 @@ class Leads(Record):
     def to(self, thing: str) -> tuple[Lead, ...]:
         """The leads that are plugged into a thing."""
         return self._to.get(thing, ())
+
+    @cached_property
+    def plug_ends(self) -> tuple[tuple[Lead, tuple[tuple[Port, str | None], ...]], ...]:
+        """Each lead that stays on the board with its own ends and the plug kind at each; legs of a Y lead have the end at their
+        outlet in common, which is the first leg's."""
+        seen: set[tuple[str, Port]] = set()
+        found = []
+        for lead in self.all:
+            if not lead.stage:
+                own = []
+                for port, plug in zip((lead.start, lead.end), lead.ends, strict=True):
+                    end = (lead.leg_of or lead.mark, port)
+                    if end not in seen:
+                        own.append((port, plug))
+                    seen.add(end)
+                found.append((lead, tuple(own)))
+        return tuple(found)
 
     @cached_property
     def _at(self) -> dict[Port, tuple[Lead, ...]]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.cut_batches import plugs_on_leads
 from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces
 from rigc.analysis.cables.lead_status import status
+from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.cables.reel_use import ReelUse
 from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
@@ -19,11 +19,11 @@ from rigc.model.rig import Rig
 
 def plugs(rig: Rig, leads: Leads) -> Iterator[Pulled]:
     """Plugs to be fitted here by kind, and those carried as spares."""
-    fitted = [plug for lead, plug in plugs_on_leads(rig, leads) if status(rig, lead) == "make"]
+    fitted = {use.kind: len(use.fitted) for use in plug_uses(rig, leads)}
     spare = _spare(rig, "plug ")
     for kind in rig.stock.plugs:
-        if kind in fitted or kind in spare:
-            yield Pulled(kind, "plug", "", fitted.count(kind), spare.get(kind, 0))
+        if fitted.get(kind) or kind in spare:
+            yield Pulled(kind, "plug", "", fitted.get(kind, 0), spare.get(kind, 0))
 
 
 def cables(uses: tuple[ReelUse, ...]) -> Iterator[Pulled]:
@@ -95,7 +95,7 @@ def _millimetres(length: float) -> str:
 
 def further(rig: Rig, leads: Leads, specials: SpecialLeads) -> Iterator[Pulled]:
     """Markers, and spares told in words."""
-    markers = 2 * len(leads.all) + sum(each.markers for each in specials.all)
+    markers = sum(lead.markers for lead in leads.all) + sum(each.markers for each in specials.all)
     if markers:
         yield Pulled("markers", "label", "", markers)
     for spare in rig.spares:

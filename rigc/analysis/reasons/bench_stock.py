@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.cut_batches import cut_batches, plugs_on_leads, with_waste_cm
-from rigc.analysis.cables.lead_status import status
+from rigc.analysis.cables.cut_batches import cut_batches, with_waste_cm
+from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, follows, ours, placed
@@ -20,12 +20,9 @@ def bench_stock(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reaso
     for cable, batch in cut_batches(rig, leads, lengths):
         if cable is not None:
             yield from _cable(cable, batch)
-    plugs = plugs_on_leads(rig, leads)
-    for kind in rig.stock.plugs:
-        own = [lead for lead, plug in plugs if plug == kind]
-        if own:
-            yield _plugs(rig, kind, own, making=True)
-            yield _plugs(rig, kind, own, making=False)
+    for use in plug_uses(rig, leads):
+        yield _plugs(f"{use.kind}.to-fit", use.fitted, "ends of leads made at the bench")
+        yield _plugs(f"{use.kind}.ready", use.ready, "ends of leads that are there or bought")
 
 
 def _cable(cable: str, batch: list[tuple[Lead, int]]) -> Iterator[Reason]:
@@ -48,14 +45,12 @@ def _cable(cable: str, batch: list[tuple[Lead, int]]) -> Iterator[Reason]:
     )
 
 
-def _plugs(rig: Rig, kind: str, on: list[Lead], making: bool) -> Reason:
-    own = [lead for lead in on if (status(rig, lead) == "make") is making]
+def _plugs(name: str, own: tuple[Lead, ...], rule: str) -> Reason:
     counts = {lead.mark: sum(other.mark == lead.mark for other in own) for lead in own}
     value = str(len(own))
     formula = f"{' + '.join(f'{count} on {mark}' for mark, count in counts.items()) or '0'} = {value}"
     inputs = tuple(placed(lead.mark, f"{lead.start} -> {lead.end}", lead.span) for lead in dict.fromkeys(own))
-    rule = "ends of leads made at the bench" if making else "ends of leads that are there or bought"
-    return Reason(f"{kind}.{'to-fit' if making else 'ready'}", value, "", formula, inputs, rule, ARITHMETIC)
+    return Reason(name, value, "", formula, inputs, rule, ARITHMETIC)
 
 
 REASONS = bench_stock

@@ -33,8 +33,7 @@ def first_section(rig: Rig, first: FirstSection) -> Iterator[Reason]:
         if section.plain_hz is not None:
             plain = _plain_pf(rig, base, instrument, section, pickup)
             yield plain
-            plain_pf = _plain_sum(rig, instrument, section)
-            yield _resonance(f"{base}.plain", instrument, section, section.plain_hz, plain_pf, plain)
+            yield _resonance(f"{base}.plain", instrument, section, section.plain_hz, section.plain_pf, plain)
 
 
 def _want(section: Section) -> str:
@@ -102,25 +101,15 @@ def _resonance(
     return Reason(name, value, "Hz", formula, inputs, _RESONANCE, _PHYSICS)
 
 
-def _plain_sum(rig: Rig, instrument: Instrument, section: Section) -> float | None:
-    mm, named = instrument.plain_mm or instrument.lead_mm, instrument.plain_cable or instrument.lead_cable
-    cable = rig.stock.cables.get(named or "")
-    per_m = None if cable is None else cable.capacitance_pf_per_m
-    if mm is None or per_m is None or section.pickup_pf is None:
-        return None
-    return mm.value / 1000 * per_m.value + section.pickup_pf
-
-
 def _plain_pf(rig: Rig, base: str, instrument: Instrument, section: Section, pickup: Reason) -> Reason:
-    """Of the pickup with the plain stage lead alone: the one stated, else the instrument's own."""
-    mm, named = instrument.plain_mm or instrument.lead_mm, instrument.plain_cable or instrument.lead_cable
+    """Of the pickup with the plain stage lead alone."""
+    mm, named = instrument.plain_mm, instrument.plain_cable
     cable = rig.stock.cables.get(named or "")
     per_m = None if cable is None else cable.capacitance_pf_per_m
     inputs = (*known("plain lead", mm), *known(f"capacitance of {named}", per_m), follows("pickup", pickup))
-    total = _plain_sum(rig, instrument, section)
-    if mm is None or per_m is None or section.pickup_pf is None or total is None:
+    if mm is None or per_m is None or section.pickup_pf is None or section.plain_pf is None:
         return Reason(f"{base}.plain-lead", NOT_KNOWN, "pF", _want(section), inputs, _ALL_OFF, _PHYSICS)
-    value = decimals(total)
+    value = decimals(section.plain_pf)
     terms = operands(lambda m, pf, own: decimals(m * pf + own), mm.value / 1000, per_m.value, section.pickup_pf)
     formula = f"{terms[0]} × {terms[1]} + {terms[2]} = {value}"
     rule = "the plain stage lead and the pickup in parallel"

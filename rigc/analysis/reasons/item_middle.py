@@ -35,11 +35,11 @@ def _of_body(rig: Rig, item: MassItem, body: Outline) -> Iterator[Reason]:
     thing, place = rig.things[item.name], rig.places[item.name]
     width, depth, height = (stated(f"{item.name} {each}", getattr(thing, f"{each}_mm")) for each in _SIDES)
     turned = (width, depth) if place.turned in (0, 180) and not place.skew_deg else (width, depth, depth, width)
-    for field, start, size, parts in (
-        ("x", body.x_mm, body.width_mm, (turned[0], *turned[2:3])),
-        ("y", body.y_mm, body.depth_mm, (turned[1], *turned[3:])),
+    for field, start, size, middle, parts in (
+        ("x", body.x_mm, body.width_mm, item.x_mm, (turned[0], *turned[2:3])),
+        ("y", body.y_mm, body.depth_mm, item.y_mm, (turned[1], *turned[3:])),
     ):
-        value = signed_tenth(start + size / 2)
+        value = signed_tenth(middle or 0.0)
         formula = f"{plain(round(start, 3))} + {plain(round(size, 3))} / 2 = {value}"
         yield Reason(f"{item.name}.{field}", value, "mm", formula, (stands(place), *parts), _MIDDLE, _TAKEN)
     deck = rig.decks.get(body.deck or "")

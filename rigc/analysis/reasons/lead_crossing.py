@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.stretches import parallel_runs
-from rigc.analysis.cables.unlike import apart_mm
 from rigc.analysis.computations.crossings import Crossing, Crossings
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.computations.route_paths import RoutePath, RoutePaths
@@ -24,7 +22,7 @@ def lead_crossing(crossings: Crossings, paths: RoutePaths) -> Iterator[Reason]:
         if each.angles:
             yield _angle(name, each, ways)
         if each.parallel_mm:
-            yield from _beside(name, each, one, other, ways)
+            yield from _beside(name, each, ways)
 
 
 def _way(lead: Lead, path: RoutePath) -> Input:
@@ -42,14 +40,12 @@ def _angle(name: str, each: Crossing, ways: tuple[Input, ...]) -> Reason:
     return Reason(f"{name}.angle", value, "°", told, ways, rule, "geometry on reckoned ways")
 
 
-def _beside(name: str, each: Crossing, one: RoutePath, other: RoutePath, ways: tuple[Input, ...]) -> Iterator[Reason]:
-    within = (apart_mm(each.one, each.other) or 0.0) * 10
-    runs = [run for over in (True, False) for run in parallel_runs(one.side(over), other.side(over), within)]
+def _beside(name: str, each: Crossing, ways: tuple[Input, ...]) -> Iterator[Reason]:
     fact = BESIDE_DC_MM if each.other.signal == "dc" else BESIDE_AC_MM
-    value, terms = _mm(each.parallel_mm), " + ".join(_mm(long / 10) for long, _ in runs)
+    value, terms = _mm(each.parallel_mm), " + ".join(_mm(long) for long, _ in each.runs_mm)
     rule = "runs beside each other on one side of the deck, nearer than the distance at which they count"
     yield Reason(f"{name}.parallel", value, "mm", f"{terms} = {value}", (*ways, ours(fact)), rule, ARITHMETIC)
-    value, terms = _mm(each.nearest_mm), ", ".join(_mm(apart / 10) for _, apart in runs)
+    value, terms = _mm(each.nearest_mm), ", ".join(_mm(apart) for _, apart in each.runs_mm)
     yield Reason(
         f"{name}.distance", value, "mm", f"least of {terms} = {value}", ways, "the nearest of these runs", ARITHMETIC
     )

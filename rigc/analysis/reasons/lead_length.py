@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.cables.lead_status import comes_premade, status
-from rigc.analysis.computations.cable_lengths import CableLengths, Length, rule_slack
+from rigc.analysis.computations.cable_lengths import CableLengths, Length, rule_slack, slack_share
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, known, ours, placed, stated
 from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
@@ -32,7 +32,7 @@ def lead_length(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reaso
 
 def _slack(lead: Lead, length: Length) -> Reason:
     least, percent = LEAST_SLACK_MM[lead.signal], plain(100 * SLACK_SHARE.value)
-    share = -(-length.route * round(100 * SLACK_SHARE.value) // 100)
+    share = slack_share(length.route)
     exact = decimals(SLACK_SHARE.value * length.route / 10, 2)
     up = "" if exact == millimetres(share) else f" → {millimetres(share)}"
     told = f"{percent} % of {millimetres(length.route)} = {exact}{up}"

@@ -19,8 +19,10 @@ def lead_marker(rig: Rig, leads: Leads, special: SpecialLeads) -> Iterator[Reaso
         if cable is not None:
             yield as_stated(f"{lead.mark}.around", f"the outer diameter of {cable.name}", cable.outer_mm, "mm")
         here = placed("lead", f"{lead.mark} {lead.start} -> {lead.end}", lead.span)
-        rule = "each lead bears a marker at each end"
-        yield Reason(f"{lead.mark}.markers", "2", "", "2 ends = 2", (here,), rule, "common practice, no source")
+        value, rule = str(lead.markers), "each lead bears a marker at each end"
+        yield Reason(
+            f"{lead.mark}.markers", value, "", f"{value} ends = {value}", (here,), rule, "common practice, no source"
+        )
     for each in special.all:
         if each.markers:
             adaptor = placed(each.kind, each.label, None)

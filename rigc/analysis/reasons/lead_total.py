@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.cut_batches import plugs_on_leads
+from rigc.analysis.cables.plug_uses import plugs_on_leads
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, placed
@@ -48,7 +48,12 @@ def _sum(total: Total, own: list[Lead], lengths: CableLengths, field: str) -> Re
         )
         if one is not None:
             terms.append((lead.mark, one))
-    value = sum(each for _, each in terms)
+    value = {
+        "finished": total.finished,
+        "cut": total.cut,
+        "premade": total.premade,
+        "supplied": total.supplied,
+    }[field]
     inputs: tuple[Input, ...] = tuple(
         derived(f"{mark} {field}", millimetres(each), "mm", f"{mark}.{field}") for mark, each in terms
     )
@@ -66,7 +71,7 @@ def _sum(total: Total, own: list[Lead], lengths: CableLengths, field: str) -> Re
 def _plugs(total: Total, plugs: list[tuple[Lead, str]]) -> Reason:
     kinds = dict.fromkeys(plug for _, plug in plugs)
     counts = {kind: sum(plug == kind for _, plug in plugs) for kind in kinds}
-    value = str(len(plugs))
+    value = str(total.plugs)
     formula = f"{' + '.join(f'{count} {kind}' for kind, count in counts.items()) or '0'} = {value}"
     inputs = tuple(
         placed(lead.mark, f"{lead.start} -> {lead.end}", lead.span) for lead in dict.fromkeys(lead for lead, _ in plugs)

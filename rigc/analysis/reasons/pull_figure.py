@@ -94,7 +94,9 @@ def _counted(leads: Leads, special: SpecialLeads, pulled: Pulled) -> tuple[Input
     if pulled.kind == "plug":
         return (derived("to fit", figure(pulled.quantity), "", f"{pulled.item}.to-fit"),)
     if pulled.kind == "label":
-        own = {lead.mark: 2 for lead in leads.all} | {each.mark: each.markers for each in special.all if each.markers}
+        own = {lead.mark: lead.markers for lead in leads.all} | {
+            each.mark: each.markers for each in special.all if each.markers
+        }
         return tuple(derived(f"markers of {mark}", str(count), "", f"{mark}.markers") for mark, count in own.items())
     return ()
 

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from rigc.analysis.cables.cut_batches import with_waste_cm
 from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces, shrunk_mm
-from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.cables.reel_use import ReelUse, reel_uses
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Leads
@@ -68,11 +67,9 @@ def _reels(use: ReelUse) -> Iterator[Reason]:
     yield Reason(f"{use.cable}.reels", count, "", f"{room}; {cut} on {count}", inputs, rule, _PRACTICE)
     rule = "no plan has fewer reels: what the leads take at least, rounded up"
     yield Reason(f"{use.cable}.least-reels", least, "", f"{room}; {plan.bound:.4f} → {least}", inputs, rule, ARITHMETIC)
-    if plan.raws:
-        last = sum(plan.raws[-1])
-        taken = with_waste_cm(last) + -(-use.spare_ends // 100)
-        value = metres_with_waste(tenths(REEL_MM.value) // 100 - taken)
-        formula = f"{reel} − {metres_with_waste(taken)} = {value}"
+    if use.last_cm is not None and use.left_cm is not None:
+        value = metres_with_waste(use.left_cm)
+        formula = f"{reel} − {metres_with_waste(use.last_cm)} = {value}"
         rule = "a reel less the leads of the last one with their waste and the spare ends"
         yield Reason(f"{use.cable}.left", value, "m", formula, inputs, rule, ARITHMETIC)
 
@@ -103,13 +100,13 @@ def _heat_shrink(rig: Rig, use: ReelUse) -> Iterator[Reason]:
 
 
 def _more(length: Length) -> Reason:
-    assert length.premade is not None
+    assert length.premade is not None and length.premade_more is not None
     premade, finished = millimetres(length.premade), millimetres(length.finished)
     inputs = (
         derived("next premade", premade, "mm", f"{length.mark}.premade"),
         derived("finished", finished, "mm", f"{length.mark}.finished"),
     )
-    value = signed_millimetres(length.premade - length.finished)
+    value = signed_millimetres(length.premade_more)
     formula = f"{premade} − {finished} = {value}"
     return Reason(f"{length.mark}.premade-more", value, "mm", formula, inputs, "bought less made here", ARITHMETIC)
 

@@ -69,9 +69,9 @@ def _length(parts: _Parts, name: str, section: Section, state: str) -> Reason:
     lengths = [lead.length_mm for lead in section.leads]
     inputs = (placed("in state", state, None), *_lengths(parts, section))
     rule = "all leads from what drives the section to its inputs; a unit that is off and bypassed by wire is only cable"
-    if None in lengths:
+    if section.length_m is None:
         return Reason(f"{name}.length", NOT_KNOWN, "m", wanting(section), inputs, rule, _SUMS)
-    value = decimals(sum(each or 0 for each in lengths) / 1000, 3)
+    value = decimals(section.length_m, 3)
     formula = f"({' + '.join(decimals(each or 0, 1) for each in lengths) or '0'}) / 1000 = {value}"
     return Reason(f"{name}.length", value, "m", formula, inputs, rule, _SUMS)
 

@@ -29,6 +29,15 @@ class Pickup(Record):
     pf: float | None
     plain_pf: float | None
 
+    def together_pf(self, cable_pf: float | None) -> float | None:
+        """Its own capacitance and that of a cable in parallel, in pF; None where one is not known."""
+        return None if self.pf is None or cable_pf is None else self.pf + cable_pf
+
+    @property
+    def with_plain_pf(self) -> float | None:
+        """Its own capacitance and that of its plain stage lead in parallel, in pF."""
+        return self.together_pf(self.plain_pf)
+
 
 class Section(Record):
     """A section of the signal path. `how` is `pickup`, `stage`, `bypassed stage`, `winding`, `track`, `outside` or `unknown`.
@@ -59,6 +68,12 @@ class Section(Record):
         """Everything that is not known."""
         return tuple(dict.fromkeys((*self.missing_wire, *self.missing_end, *self.missing_own)))
 
+    @property
+    def length_m(self) -> float | None:
+        """All its leads end to end, in metres; None where the length of one is not known."""
+        lengths = [lead.length_mm for lead in self.leads if lead.length_mm is not None]
+        return sum(lengths) / 1000 if len(lengths) == len(self.leads) else None
+
     @cached_property
     def known_pf(self) -> float:
         """The capacitance of the leads of which it is known."""
@@ -74,7 +89,7 @@ class Section(Record):
         """Cable and pickup together; of a driven section the cable alone."""
         if self.pickup is None:
             return self.cable_pf
-        return None if self.cable_pf is None or self.pickup.pf is None else self.cable_pf + self.pickup.pf
+        return self.pickup.together_pf(self.cable_pf)
 
     @property
     def load_ohm(self) -> float | None:
@@ -85,12 +100,12 @@ class Section(Record):
     @property
     def unloaded_hz(self) -> float | None:
         """The pickup's ideal resonance with the cable, 1/(2 pi sqrt(L C)): controls and inputs pull it lower."""
-        return self._resonance(self.cable_pf)
+        return self._resonance(self.total_pf)
 
     @property
     def plain_hz(self) -> float | None:
         """The same on the instrument's plain stage lead alone."""
-        return self._resonance(None if self.pickup is None else self.pickup.plain_pf)
+        return self._resonance(None if self.pickup is None else self.pickup.with_plain_pf)
 
     @property
     def corner_hz(self) -> float | None:
@@ -117,8 +132,7 @@ class Section(Record):
         own, plain = self.network.decibel(hertz), self.plain.decibel(hertz)
         return own - plain if plain > float("-inf") else None
 
-    def _resonance(self, cable_pf: float | None) -> float | None:
-        if self.pickup is None or None in (self.pickup.henry, self.pickup.pf, cable_pf):
+    def _resonance(self, together_pf: float | None) -> float | None:
+        if self.pickup is None or self.pickup.henry is None or together_pf is None:
             return None
-        henry, together = self.pickup.henry or 0, (self.pickup.pf or 0) + (cable_pf or 0)
-        return unloaded_hz(henry, together) if henry * together > 0 else None
+        return unloaded_hz(self.pickup.henry, together_pf) if self.pickup.henry * together_pf > 0 else None

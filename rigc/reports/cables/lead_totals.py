@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.cut_batches import plugs_on_leads
-from rigc.analysis.cables.lead_status import status
+from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.cables.ready_lead import Bought, bought
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
 from rigc.analysis.computations.leads import Leads
@@ -31,7 +30,6 @@ _PLUGS = (
 
 def totals_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     """A row for each class of lead on the board; a lead without a length is named, not counted as nothing."""
-    plugs = plugs_on_leads(rig, leads)
     ready = {signal: bought(rig, leads, lengths, signal=signal) for signal in lengths.totals}
     told = {
         column: cell
@@ -41,7 +39,7 @@ def totals_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     rows = tuple(
         Row(
             (
-                *_total(total, sum(1 for lead, _ in plugs if lead.signal == total.signal)),
+                *_total(total),
                 *(cell(ready[signal]) for cell in told.values()),
             )
         )
@@ -52,13 +50,8 @@ def totals_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
 
 def plug_table(rig: Rig, leads: Leads) -> Table:
     """How many plugs of each kind, in the order of the stock: to be fitted here, and on leads that come with them."""
-    counts = {kind: [0, 0] for kind in rig.stock.plugs}
-    for lead, plug in plugs_on_leads(rig, leads):
-        counts[plug][status(rig, lead) != "make"] += 1
     rows = tuple(
-        Row((Cell(kind), Cell(str(fitted)), Cell(str(ready))))
-        for kind, (fitted, ready) in counts.items()
-        if fitted + ready
+        Row((Cell(use.kind), Cell(str(len(use.fitted))), Cell(str(len(use.ready))))) for use in plug_uses(rig, leads)
     )
     return Table("plugs", "Plugs", _PLUGS, rows, empty="no plugs")
 
@@ -73,7 +66,7 @@ def _weighs(ready: Bought) -> Cell:
     return Cell(plain(ready.grams), strong=True, mark="at least" if None in ready.masses.values() else "")
 
 
-def _total(total: Total, plugs: int) -> tuple[Cell, ...]:
+def _total(total: Total) -> tuple[Cell, ...]:
     mark = f"without {', '.join(total.unrouted)}" if total.unrouted else ""
     return (
         Cell(total.signal),
@@ -82,5 +75,5 @@ def _total(total: Total, plugs: int) -> tuple[Cell, ...]:
         Cell(millimetres(total.cut) if total.cut else ""),
         Cell(millimetres(total.premade) if total.premade else ""),
         Cell(millimetres(total.supplied), strong=True, mark=mark),
-        Cell(str(plugs)),
+        Cell(str(total.plugs)),
     )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.cut_batches import with_waste_cm
-from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.cables.reel_use import ReelUse
 from rigc.diagnostics.figures import metres_cut, metres_with_waste, millimetres
 from rigc.facts.bench import REEL_MM, SPARE_ENDS
@@ -54,14 +53,8 @@ def _reels(use: ReelUse) -> Row:
     plan = use.plan
     each = "; ".join(f"{len(raw)} piece{'s' if len(raw) != 1 else ''}, {metres_cut(sum(raw))} m" for raw in plan.raws)
     too_long = f"too long for a reel: {', '.join(map(millimetres, plan.too_long))} mm" if plan.too_long else ""
-    left = _left(use) if plan.raws else ""
+    left = "" if use.left_cm is None else metres_with_waste(use.left_cm)
     return Row((_stock(use), Cell(str(len(plan.raws))), Cell(str(plan.least)), Cell(each, mark=too_long), Cell(left)))
-
-
-def _left(use: ReelUse) -> str:
-    """What the last reel has left, in m, part centimetres left off."""
-    taken_cm = with_waste_cm(sum(use.plan.raws[-1])) + -(-use.spare_ends // 100)
-    return metres_with_waste(tenths(REEL_MM.value) // 100 - taken_cm)
 
 
 def _stock(use: ReelUse) -> Cell:

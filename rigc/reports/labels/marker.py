@@ -24,7 +24,7 @@ class Marker(Record):
     end: tuple[str, ...]
     width_mm: float
     height_mm: float
-    quantity: int = 2
+    quantity: int
 
     @property
     def texts(self) -> tuple[tuple[str, ...], ...]:
@@ -35,12 +35,10 @@ class Marker(Record):
 def markers(leads: Leads, labels: Labels, special: SpecialLeads) -> tuple[Marker, ...]:
     """Two for every lead, stage leads too, in the order of the leads; then those of adaptors, and one for the plug of each
     Y lead at its outlet. ` / ` in a text begins a new line."""
-    of_leads = (_marker(lead.mark, *(_lines(text) for text in labels.texts[lead.mark])) for lead in leads.all)
-    others = (
-        _marker(each.mark, each.lines, each.lines).replace(quantity=each.markers)
-        for each in special.all
-        if each.markers
+    of_leads = (
+        _marker(lead.mark, lead.markers, *(_lines(text) for text in labels.texts[lead.mark])) for lead in leads.all
     )
+    others = (_marker(each.mark, each.markers, each.lines, each.lines) for each in special.all if each.markers)
     return (*of_leads, *others)
 
 
@@ -53,9 +51,9 @@ def _lines(text: str) -> tuple[str, ...]:
     return tuple(text.split(NEW_LINE))
 
 
-def _marker(mark: str, start: tuple[str, ...], end: tuple[str, ...]) -> Marker:
+def _marker(mark: str, quantity: int, start: tuple[str, ...], end: tuple[str, ...]) -> Marker:
     margin, step = MARKER_MARGIN_MM.value, MARKER_STEP_MM.value
     widest = max(text_width(line, LETTERS) for line in (*start, *end)) + 2 * margin
     lines = max(len(start), len(end))
     height = lines * LETTERS + (lines - 1) * LINE_GAP + 2 * margin
-    return Marker(mark, start, end, ceil(widest / step - 1e-9) * step, height)
+    return Marker(mark, start, end, ceil(widest / step - 1e-9) * step, height, quantity)

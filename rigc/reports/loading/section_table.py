@@ -44,8 +44,6 @@ def section_table(rig: Rig, loading: Loading) -> Table:
 
 
 def _row(loading: Loading, section: Section, limit_pf: float, played: tuple[Section, ...]) -> Row:
-    lengths = [lead.length_mm for lead in section.leads]
-    metres = None if None in lengths else sum(length or 0 for length in lengths) / 1000
     per_metre = dict.fromkeys(lead.pf_per_m for lead in section.leads)
     per_metre_known = [f"{each:g}" for each in per_metre if each is not None]
     blank, pickup = Cell(""), section.from_pickup
@@ -54,7 +52,7 @@ def _row(loading: Loading, section: Section, limit_pf: float, played: tuple[Sect
             Cell(way(section), strong=True),
             Cell(state_names(loading, (section,))),
             Cell(marks(section), strong=True),
-            figure(metres, 3),
+            figure(section.length_m, 3),
             Cell(", ".join(per_metre_known), mark=UNKNOWN_MARK if None in per_metre else ""),
             figure(section.cable_pf, 1, section.assumed),
             figure(section.total_pf, 1, section.assumed),

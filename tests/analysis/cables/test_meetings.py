@@ -20,7 +20,7 @@ def alone(one: tuple[Side, ...], other: tuple[Side, ...]) -> Together | None:
     runs = [run for mine, theirs in pairs for run in parallel_runs(mine, theirs, WITHIN)]
     if not angles and not runs:
         return None
-    return Together(angles, sum(long for long, _ in runs), min((apart for _, apart in runs), default=0.0))
+    return Together(angles, tuple(sorted(runs)))
 
 
 def thrown(dice: random.Random, slanting: bool) -> tuple[Side, ...]:
@@ -55,7 +55,7 @@ def test_all_at_once_is_each_pair_alone(seed: int, slanting: bool) -> None:
                 wanted[one, other] = met
     found = meetings(sides, ones, others, WITHIN)
     assert wanted
-    assert {pair: met.replace(angles=tuple(sorted(met.angles))) for pair, met in found.items()} == wanted
+    assert {pair: Together(tuple(sorted(met.angles)), tuple(sorted(met.runs))) for pair, met in found.items()} == wanted
 
 
 def test_two_leads_in_one_lane_and_one_across() -> None:
@@ -63,8 +63,8 @@ def test_two_leads_in_one_lane_and_one_across() -> None:
     along = [((0.0, 0.0), (1000.0, 0.0)), ((400.0, 100.0), (1400.0, 100.0)), ((500.0, -300.0), (500.0, 300.0))]
     sides = [(side_of((each,)),) for each in along]
     assert meetings(sides, (0,), (1, 2), WITHIN) == {
-        (0, 1): Together((), 600.0, 100.0),
-        (0, 2): Together((90.0,), 0, 0.0),
+        (0, 1): Together((), ((600.0, 100.0),)),
+        (0, 2): Together((90.0,), ()),
     }
 
 
