@@ -16,7 +16,7 @@ INSULATION_MOHM = Fact(1, "Mohm", "least from live parts to earth, at 500 V DC",
 LEAD_OHM = Fact(0.3, "ohm", "an audio, control or MIDI lead has less from contact to contact", _PRACTICE)
 LONG_LEAD_OHM = Fact(0.5, "ohm", "most of such a lead that is longer than a metre", _PRACTICE)
 LONG_LEAD_MM = Fact(1000, "mm", "from beyond this length on a lead may have the higher resistance", _PRACTICE)
-LEAKAGE_MOHM = Fact(20, "Mohm", "an audio lead has more, tip to sleeve", _PRACTICE)
+LEAKAGE_MOHM = Fact(20, "Mohm", "an audio lead has more from contact to contact", _PRACTICE)
 OFF_LOAD_LOW_V = {
     9: Fact(8.7, "V", "least at a 9 V plug without load", _PRACTICE),
     12: Fact(11.6, "V", "least at a 12 V plug without load", _PRACTICE),

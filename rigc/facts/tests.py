@@ -47,7 +47,7 @@ TESTS = {
         Test(
             3,
             "audio lead, continuity",
-            "ohmmeter, tip to tip and sleeve to sleeve; wiggle both ends: no jump",
+            "ohmmeter, contact to contact as the row says; wiggle both ends: no jump",
             f"less than {readings.LEAD_OHM.value:g} Ω; at most {readings.LONG_LEAD_OHM.value:g} Ω over 1 m",
             ("ohm",),
             _mend("make its ends anew"),
@@ -55,7 +55,7 @@ TESTS = {
         Test(
             4,
             "audio lead, insulation",
-            "ohmmeter, tip to sleeve",
+            "ohmmeter, from each contact to every other",
             f"more than {readings.LEAKAGE_MOHM.value:g} MΩ",
             ("ohm",),
             _mend("look for a whisker or molten core at its ends"),
@@ -127,7 +127,7 @@ TESTS = {
         Test(
             13,
             "hum",
-            "lines at 50 and 100 Hz (60 and 120); switch the lift of each isolator to and fro",
+            "lines at 50 and 100 Hz (60 and 120); switch the lift of each isolator to and fro, and leave it as the settings say",
             f"at most {readings.HUM_DB.value:g} dB of −20 dBu",
             ("dB", "dBu"),
             _mend("pull MIDI, USB and switch leads first, then work the isolator; never the mains earth"),

@@ -226,11 +226,11 @@ hop                    link       | cable-list crossing-list cut-list deck-drawi
 impedance              amount     | loading-table unit-schedule |
 inductance             amount     | loading-table unit-schedule wiring-sheet |
 inlet                  stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
-input                  carries    | unit-schedule |
+input                  carries    | unit-schedule | test-record
                        impedance  | loading-table unit-schedule |
-input@amp              jack       | cable-list unit-schedule |
-input@desk             jack       | loading-table unit-schedule wiring-sheet |
-input@listener         jack       | unit-schedule |
+input@amp              jack       | cable-list unit-schedule | test-record
+input@desk             jack       | loading-table test-record unit-schedule wiring-sheet |
+input@listener         jack       | unit-schedule | test-record
 input@unit             jack       | unit-schedule | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table pull-list signal-flow test-record wiring-sheet
 inside                 depth      | deck-drawing unit-schedule |
                        height     | unit-schedule |
@@ -290,7 +290,7 @@ mains                  hertz_high | mains-sheet | ground-sheet unit-schedule
                        high       | mains-sheet unit-schedule |
                        low        | mains-sheet | unit-schedule
                        tolerance  | mains-sheet | unit-schedule
-mains_strip            name       | deck-drawing mains-sheet mass-and-balance mounting-strips unit-schedule |
+mains_strip            name       | deck-drawing mains-sheet mass-and-balance mounting-strips test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 marker                 characters | label-sheet |
 mass                   amount     | unit-schedule | customs-list mains-sheet mass-and-balance mounting-strips
@@ -340,9 +340,9 @@ origin                 code       | customs-list |
 others                 stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record wiring-sheet |
 outer                  amount     | label-sheet unit-schedule |
 outlet                 stated     | power-table unit-schedule |
-output                 carries    | unit-schedule |
+output                 carries    | unit-schedule | test-record
                        impedance  | unit-schedule | loading-table
-                       jack       | unit-schedule |
+                       jack       | unit-schedule | test-record
 owner                  text       | customs-list unit-schedule |
 panel                  name       | cable-list deck-drawing label-sheet level-table loading-table mains-sheet mass-and-balance signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
@@ -363,7 +363,7 @@ plug                   name       | cable-list cut-list power-table unit-schedul
                        title      | unit-schedule |
 plug_choice            signal     | unit-schedule |
                        stated     | unit-schedule |
-plugged                stated     | mains-sheet |
+plugged                stated     | mains-sheet wiring-sheet |
 polarity               kind       | power-table unit-schedule wiring-sheet | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size pull-list test-record
 poles                  number     | unit-schedule |
 power_factor           number     | mains-sheet power-table unit-schedule |

@@ -54,7 +54,9 @@ def lines(sheet: Callable[..., Any], *tables: str) -> list[str]:
         "D1 | mill5.o1 | millpond, ember | 9 | DC | Y lead: legs D1a, D1b | ",
         "D2 | mill5.o4 | lant.dc | 9 | DC | REVERSED: + and − change places between its plugs | centre-positive",
         "AC1 | brick.o1 | tern.dc | 9 | AC | straight | captive at brick, 1.5 m",
-        "C1 | lever.out | lant.exp | CROSSED: tip to ring, ring to tip, sleeve to sleeve | expression, tip-wiper, 10 kΩ, ring-wiper",
+        # what goes into the mains strip
+        "keys | bar",
+        "C1 | lever.out | lant.exp | CROSSED: tip to ring, ring to tip, sleeve to sleeve | expression, tip-wiper to ring-wiper, 10 kΩ",
     ],
 )
 def test_the_wiring_sheet_carries_it(row: str) -> None:
@@ -95,6 +97,8 @@ def test_the_pull_list_hands_out_no_straight_lead_for_them() -> None:
         "twin-di.outl | ground lift | open",
         "A13 | voice.out | front-desk.in3",
         "mill5.o1 | D1a to millpond, leg of Y D1, 9 V, centre-negative; D1b to ember, leg of Y D1, 9 V, centre-negative",
+        "A11 | twin-di.outl | front-desk.in1 | pin 2–pin 2, pin 3–pin 3, pin 1–pin 1",
+        "bar | mains strip: the earth of each socket",
         "mill5.o4 | D2 to lant, REVERSED, 9 V, centre-positive",
         "brick.o1 | AC1 to tern, 9 V AC, no polarity",
         "C1 | lever.out to lant.exp, CROSSED: tip–ring, ring–tip, sleeve–sleeve",

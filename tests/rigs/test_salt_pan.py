@@ -129,7 +129,7 @@ def test_special_leads() -> None:
     turned, series = made().get(SpecialLeads).all
     assert (turned.mark, turned.kind, turned.units) == ("D5", "reversing", ("curlew",))
     assert turned.plugs == ("barrel 5.5 × 2.1", "barrel 5.5 × 2.5")
-    assert turned.label == "D5 REVERSING 12 V DC brine.n4 to curlew ONLY, POLARITY TURNED"
+    assert turned.itself and turned.label == ""  # it bears the two labels of the lead D5
     assert (series.mark, series.kind, series.stated) == ("Y1", "series", False)
     assert series.plugs == ("2 of barrel 5.5 × 2.1", "barrel 5.5 × 2.1")
     assert series.label == "Y1 SERIES 18 V DC brine.n1 + brine.n2 to godwit ONLY"

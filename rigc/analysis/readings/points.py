@@ -12,7 +12,7 @@ from rigc.analysis.power.used_units import used_units
 from rigc.analysis.signal.standing_pads import standing_loss_db
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
-from rigc.model.things import ENDS, Unit
+from rigc.model.things import ENDS, Instrument, Unit
 from rigc.record import Record
 
 EARTHLESS = frozenset(("C2", "C8", "C18"))
@@ -41,8 +41,15 @@ def points(rig: Rig, power: PowerAssignment, leads: Leads, outputs: tuple[str, .
 
 
 def board_outputs(leads: Leads, rig: Rig) -> tuple[str, ...]:
-    """The jacks from which sound goes to an amp or a desk."""
-    ends = (lead for lead in leads.all if lead.signal == "audio" and rig.things[lead.end.thing].kind in ENDS)
+    """The jacks from which sound goes to an amp or a desk; an instrument or a microphone that is plugged straight into one plays past
+    the board."""
+    ends = (
+        lead
+        for lead in leads.all
+        if lead.signal == "audio"
+        and rig.things[lead.end.thing].kind in ENDS
+        and not isinstance(rig.things[lead.start.thing], Instrument)
+    )
     return tuple(dict.fromkeys(str(lead.start) for lead in ends))
 
 
@@ -53,6 +60,8 @@ def _mains(rig: Rig, power: PowerAssignment) -> Iterator[Point]:
         if kind not in EARTHLESS:
             yield Point(1, point, kind)
         yield Point(2, point, kind)
+    for strip in rig.mains_strips:
+        yield from (Point(1, strip, "mains strip: the earth of each socket"), Point(2, strip, "mains strip"))
 
 
 def _inlets(rig: Rig, power: PowerAssignment) -> Iterator[tuple[str, Jack | None]]:
@@ -117,12 +126,17 @@ def _sound(rig: Rig, leads: Leads, outputs: tuple[str, ...]) -> Iterator[Point]:
         elif standing_loss_db(unit):
             yield Point(9, unit.name, "always in the way")
         if "passive" not in unit.flags:
-            yield Point(11, unit.name, "inverts, by its facts" if "inverts" in unit.flags else "")
+            yield Point(11, unit.name, _turns(unit))
         if any(path.how.startswith("transformer") for path in unit.paths):
             yield Point(13, unit.name, "its lift to and fro")
     for intent in rig.intents:
         if intent.kind == "mute":
             yield Point(14, intent.unit, "muted")
+
+
+def _turns(unit: Unit) -> str:
+    told = {"inverts": "inverts, by its facts", "non-inverting": "does not invert, by its facts"}
+    return next((words for flag, words in told.items() if flag in unit.flags), "")
 
 
 def _passes_sound(unit: Unit) -> bool:

@@ -29,7 +29,7 @@ _STAGE = (
 def stage_table(rig: Rig, leads: Leads, labels: Labels) -> Table:
     """The stage leads, as long as the source says; blank where it does not."""
     rows = tuple(_stage(rig, lead, labels) for lead in leads.all if lead.stage)
-    return Table("stage-leads", "Stage leads (not routed)", _STAGE, rows, empty="no stage leads")
+    return Table("stage-leads", "Stage leads: not routed, not made here", _STAGE, rows, empty="no stage leads")
 
 
 def adaptor_table(special: SpecialLeads) -> Table | None:
@@ -64,6 +64,6 @@ def _stage(rig: Rig, lead: Lead, labels: Labels) -> Row:
             Cell("") if length is None else Cell(f"{length.value:g}", mark="assumed" if length.assumed else ""),
             Cell(at_start),
             Cell(at_end),
-            Cell("" if lead.existing_mm is None else made_words(lead, status(rig, lead))),
+            Cell("bring" if lead.existing_mm is None else made_words(lead, status(rig, lead))),
         )
     )

@@ -81,7 +81,7 @@ def _need(unit: Unit) -> Row:
             Cell(unit.name, strong=True),
             Cell("" if volts is None else f"{volts.typed} {unit.current or ''}", mark=stated(volts).mark),
             stated_all((unit.accepts_low_v, unit.accepts_high_v), " to "),
-            stated(unit.polarity),
+            Cell("none (AC)") if unit.current == "ac" else stated(unit.polarity),
             stated(unit.ground),
             stated(unit.draws_ma),
             stated(unit.starts_ma),

@@ -30,7 +30,7 @@ _COLUMNS = (
 def thing_table(rig: Rig, used: Iterable[Thing]) -> Table:
     """A row for every instrument, unit, amp, desk, supply and panel in use."""
     rows = [
-        *(_bare(instrument, "instrument") for instrument in rig.instruments.values()),
+        *(_bare(instrument, _played(instrument)) for instrument in rig.instruments.values()),
         *(_row(rig, thing) for thing in used),
         *(_bare(panel, _on(panel), panel) for panel in rig.panels.values()),
     ]
@@ -77,13 +77,19 @@ def _bare(thing: Instrument | Panel, stands: str, panel: Panel | None = None) ->
     )
 
 
+def _played(instrument: Instrument) -> str:
+    if instrument.kind != "source":
+        return "instrument"
+    return next((kind for kind in ("keyboard", "microphone") if kind in instrument.flags), "line source")
+
+
 def _on(panel: Panel) -> str:
     return "panel" if panel.deck is None else f"panel on {panel.deck}"
 
 
 def _stands(place: Place | None, thing: Thing) -> str:
     if place is None:
-        return thing.kind if thing.kind in ENDS else "no place"
+        return f"{thing.kind}, off the board" if thing.kind in ENDS else "no place"
     where = "under the deck" if place.under else "on the deck"
     return where if place.deck is None else where.replace("the deck", place.deck)
 

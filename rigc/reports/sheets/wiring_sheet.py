@@ -18,6 +18,7 @@ from rigc.reports.wiring.first_buffer_tables import first_buffer_tables
 from rigc.reports.wiring.intents import intent_table
 from rigc.reports.wiring.joins import join_table
 from rigc.reports.wiring.loop_table import loop_table
+from rigc.reports.wiring.mains_plugs import mains_plug_table
 from rigc.reports.wiring.phantom_table import phantom_table
 from rigc.reports.wiring.remarks import bypass_plan, cautions, crew_notes
 from rigc.reports.wiring.settings import band_table, switch_table
@@ -56,6 +57,7 @@ def wiring_sheet(
             power_leads_table(rig, leads, power, special),
             midi_table(rig, leads),
             control_table(rig, leads),
+            *(each for each in (mains_plug_table(rig),) if each is not None),
             preset_table(rig),
             *first_buffer_tables(first),
         ),

@@ -9,6 +9,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.power.cells import polarity_mark
 
 _MADE = Column("how the lead is made", key="made")
 MIDI = (Column("lead"), Column("from"), Column("to"), _MADE, Column("channel"))
@@ -65,7 +66,10 @@ def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment, special: S
 def _fed(rig: Rig, lead: Lead) -> Row:
     unit = rig.units.get(lead.end.thing)
     volts = "" if lead.make.volts is None else decimals(lead.make.volts)
-    pole = "" if unit is None or unit.polarity is None or lead.make.current == "ac" else unit.polarity.value
+    stated, mark = None, ""
+    if unit is not None and lead.make.current == "dc":
+        stated, mark = unit.polarity, polarity_mark(unit.polarity, unit.current)
+    pole = "" if stated is None else stated.value
     return Row(
         (
             Cell(lead.mark, strong=True),
@@ -74,7 +78,7 @@ def _fed(rig: Rig, lead: Lead) -> Row:
             Cell(volts, strong=lead.make.settable),
             Cell(lead.make.current.upper(), strong=lead.make.current == "ac"),
             _made(lead),
-            Cell(", ".join(filter(None, (pole, _captive(lead))))),
+            Cell(", ".join(filter(None, (pole, _captive(lead)))), mark=mark),
         )
     )
 
@@ -128,17 +132,12 @@ def _kind(rig: Rig, lead: Lead) -> str:
     """What the two jacks say: `expression, tip-wiper, 10 kΩ` or the contact of a switch line."""
     if lead.signal == "usb":
         return "USB"
-    jack, start = rig.jack(lead.end), rig.jack(lead.start)
-    words = ["expression" if jack is not None and jack.role.startswith("expression") else "switch line"]
-    for each in (start, jack):
-        if each is not None:
-            track = each.track_ohm
-            words += [
-                each.wiper or "",
-                each.contact or "",
-                "" if track is None else f"{decimals(track.value / 1000)} kΩ",
-            ]
-    return ", ".join(dict.fromkeys(word for word in words if word))
+    ends = [jack for jack in (rig.jack(lead.start), rig.jack(lead.end)) if jack is not None]
+    wipers = dict.fromkeys(jack.wiper for jack in ends if jack.wiper)
+    tracks = dict.fromkeys(f"{decimals(jack.track_ohm.value / 1000)} kΩ" for jack in ends if jack.track_ohm is not None)
+    contacts = dict.fromkeys(jack.contact for jack in ends if jack.contact)
+    kind = "expression" if ends and ends[-1].role.startswith("expression") else "switch line"
+    return ", ".join((kind, *filter(None, (" to ".join(wipers), *contacts, *tracks))))
 
 
 def _preset(preset: Preset) -> Row:

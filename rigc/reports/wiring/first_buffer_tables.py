@@ -29,7 +29,9 @@ _UNKNOWN = "not known"
 
 
 def first_buffer_tables(first: FirstSection) -> tuple[Table | Paragraph, ...]:
-    """The two tables, and a paragraph that says how to read them and which facts are missing."""
+    """The two tables, and a paragraph that says how to read them and which facts are missing; nothing where no instrument plays."""
+    if not first.sections:
+        return ()
     passive = [section for section in first.sections if not section.active]
     leads = Table(
         "before_first_buffer",

@@ -95,3 +95,16 @@ def test_what_has_no_limit_says_why() -> None:
     assert at(results, 5, "mill.o2").limit.words == "no limit is known for AC"
     assert at(results, 5, "mill.o3").limit.words == "its voltage is not known"
     assert at(results, 7, "mill.o1").limit.words == "the kind of 'mill' is not stated"
+
+
+def test_a_microphone_that_goes_straight_to_the_desk_is_no_output_of_the_board() -> None:
+    results = changed("examples/harbour-keys/board.rig")
+    assert list(due(results, 10)) == ["twin-di.outl A11 to front-desk", "twin-di.outr A12 to front-desk"]
+    # its lead is tested all the same
+    assert "A13 voice.out to front-desk.in3" in due(results, 3)
+
+
+def test_a_mains_strip_is_tested_socket_by_socket() -> None:
+    results = changed("examples/harbour-keys/board.rig")
+    assert list(due(results, 1)) == ["bar mains strip: the earth of each socket"]
+    assert list(due(results, 2)) == ["mill5.mains C8", "brick.mains C8", "bar mains strip"]

@@ -35,10 +35,10 @@ def test_the_test_record() -> None:
     # 0.41 - 0.12 = 0.29 ohm; 12.12 - 12.05 V = 70 mV
     leads = rows(made, "test-3-4")
     assert leads["A18"] == [
-        "signalbox.out", "slipway.in", "< 0.3", "0.41 Ω", "200 MΩ", "2026-05-12", "T.O., R.K.",
+        "signalbox.out", "slipway.in", "tip–tip, sleeve–sleeve", "< 0.3", "0.41 Ω", "200 MΩ", "2026-05-12", "T.O., R.K.",
         "3: 0.12 Ω on 2026-03-03: +0.29 Ω",
     ]  # fmt: skip
-    assert leads["A19"] == ["slipway.tun", "plumb.in", "< 0.3", "", "", "", "", ""]
+    assert leads["A19"] == ["slipway.tun", "plumb.in", "tip–tip, sleeve–sleeve", "< 0.3", "", "", "", "", ""]
     assert rows(made, "test-5")["weir8.b5"] == [
         "D13 to heron, 12 V, centre-negative", "11.6 to 12.9 V, expected 12.0 V", "12.12 V", "2026-05-12", "T.O.",
         "12.05 V on 2026-03-03: +70 mV",
@@ -59,7 +59,7 @@ def test_the_test_record() -> None:
 def test_an_outlier_is_marked() -> None:
     table = sheet(board(), test_record.SHEET).block("test-3-4")
     assert isinstance(table, Table)
-    (marked,) = (row.cells[4] for row in table.rows if row.cells[4].mark)
+    (marked,) = (row.cells[5] for row in table.rows if row.cells[5].mark)
     assert (marked.text, marked.mark, marked.strong) == ("0.41 Ω", "OUTSIDE", True)
 
 
