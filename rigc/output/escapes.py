@@ -11,9 +11,13 @@ _CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f]+")
 _NO_XML = re.compile(r"[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]+")
 _XML = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
 _LINE_START = re.compile(r"(?:#{1,6}(?=\s|$)|[-+>=])")
-_SEAM = re.compile(r"(?<=[_./:,;-])(?=[^\W\d_])")  # before a letter only: `6.35 mm` stays whole
+_SEAM = re.compile(
+    r"(?<=[_./:,;-])(?<![A-Z]\.)(?=[^\W\d_])"
+)  # before a letter only: `6.35 mm` stays whole, and so does `R.K.`
 _LONG = re.compile(r"(\S{12})(?=\S)")  # eight columns of such pieces and eight of numbers go on a landscape page
-_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:[mµk]?[VAWΩm]|VA|m?s|mm|cm|k?Hz|dBu?|[kM]?ohm|[nµp]F|k?g|°C|%|AWG)(?!\w))")
+_BEFORE_UNIT = re.compile(
+    r"(?<=\d) (?=(?:[mµk]?[VAWΩm]|VA|m?s|mm|cm|k?Hz|dBu?|[kM]?ohm|[nµp]F|k?g|°C|%|AWG)(?!\w))|(?<=\d) (?=× \d)|(?<=\d ×) (?=\d)"
+)
 _NUMBERED = re.compile(r"(\d{1,9})([.)])(?=\s|$)")
 
 

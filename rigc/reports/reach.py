@@ -130,8 +130,8 @@ cable                  name       | cable-list unit-schedule |
 capacitance            amount     | loading-table unit-schedule wiring-sheet |
 captive                length     | unit-schedule | cable-list power-table wiring-sheet
 carries                signal     | unit-schedule |
-case                   name       | deck-drawing mass-and-balance unit-schedule wiring-sheet |
-                       title      | unit-schedule |
+case                   name       | customs-list deck-drawing mass-and-balance unit-schedule wiring-sheet |
+                       title      | customs-list unit-schedule |
 case_holds             stated     | unit-schedule |
 ceiling                amount     | power-table unit-schedule |
 chain                  stated     | cable-list ground-sheet label-sheet level-table loading-table pull-list signal-flow test-record wiring-sheet | crossing-list cut-list deck-drawing loop-table mass-and-balance plan-full-size unit-schedule
@@ -164,8 +164,8 @@ cut_in                 amount     | cable-list cut-list pull-list unit-schedule 
 cutting                how        | cable-list cut-list loading-table mass-and-balance pull-list test-record unit-schedule |
                        signal     | unit-schedule |
 cycles                 number     | maintenance unit-schedule |
-deck                   name       | deck-drawing mass-and-balance plan-full-size unit-schedule wiring-sheet |
-                       title      | unit-schedule |
+deck                   name       | customs-list deck-drawing mass-and-balance plan-full-size unit-schedule wiring-sheet |
+                       title      | customs-list unit-schedule |
 deck_feet              inset      | deck-drawing mass-and-balance unit-schedule |
 desk                   name       | cable-list ground-sheet label-sheet level-table loading-table mains-sheet signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
@@ -380,7 +380,7 @@ preset_on              stated     | preset-sheet wiring-sheet |
 preset_volume          amount     | preset-sheet wiring-sheet |
                        stated     | preset-sheet wiring-sheet |
 price@cable            amount     | unit-schedule |
-price@deck             amount     | unit-schedule |
+price@deck             amount     | customs-list unit-schedule |
 price@plug             amount     | cut-list unit-schedule |
 price@strip            amount     | unit-schedule |
 price@unit             amount     | customs-list |

@@ -68,6 +68,7 @@ def test_pieces_joined_are_the_text(text: str) -> None:
 def test_pieces_part_names_and_long_words_but_no_numbers() -> None:
     assert pieces("volume_treadle.out left") == ["volume_", "treadle.", "out left"]
     assert pieces("6.35 mm, -20") == ["6.35 mm, -20"]
+    assert pieces("by R.K.") == ["by R.K."]
     assert pieces("abcdefghijklmn") == ["abcdefghijkl", "mn"]
 
 
@@ -82,6 +83,7 @@ def test_a_name_cannot_steer_the_terminal() -> None:
         ("≤ 0.1 ohm and the lead's own", "≤ 0.1~ohm and the lead's own"),
         ("84.22 Ω/km at 20 °C", "84.22~Ω/km at 20~°C"),
         ("2 Vans of preset 3 m1", "2 Vans of preset 3 m1"),
+        ("70 × 120 × 55", "70~×~120~×~55"),
         ("-70 dB of -20 dBu", "-70~dB of -20~dBu"),
     ],
 )

@@ -128,7 +128,13 @@ def _sound(rig: Rig, leads: Leads, outputs: tuple[str, ...]) -> Iterator[Point]:
         if "passive" not in unit.flags:
             yield Point(11, unit.name, _turns(unit))
         if any(path.how.startswith("transformer") for path in unit.paths):
-            yield Point(13, unit.name, "its lift to and fro")
+            yield Point(
+                13,
+                unit.name,
+                "its lift to and fro"
+                if any(jack.lift for jack in unit.jacks)
+                else "its lift, if it has one, to and fro",
+            )
     for intent in rig.intents:
         if intent.kind == "mute":
             yield Point(14, intent.unit, "muted")

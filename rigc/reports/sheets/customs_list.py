@@ -1,4 +1,4 @@
-"""Customs list: every thing that crosses a border, with marks, mass, value and origin."""
+"""Customs list: every thing that crosses a border, decks and cases too, with marks, mass, value and origin."""
 
 from __future__ import annotations
 
@@ -8,9 +8,10 @@ from decimal import Decimal
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.used_things import used_things
 from rigc.diagnostics.figures import kilograms
-from rigc.model.fact import Choice
+from rigc.model.fact import Choice, Quantity
 from rigc.model.rig import Rig
-from rigc.model.things import Supply, Thing, Unit
+from rigc.model.things import Paperwork, Thing
+from rigc.record import Record
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
 from rigc.reports.schedule.cells import stated
 
@@ -31,6 +32,7 @@ _READING = Paragraph(
     (
         "A list to fill a carnet or a pro-forma from, as stated in the source: check serials against the things. The forms and their "
         "rules are the customs' own. Sums are of what is stated; an empty cell was not.",
+        "Leads, spares, and what holds the units are not in it.",
     ),
     heading="How to use it",
 )
@@ -42,9 +44,27 @@ def customs_list(rig: Rig, power: PowerAssignment) -> Sheet | NoSheet:
     if not any(_papers(thing) for thing in things):
         reason = "No unit states its insured value, its price or its origin."
         return NoSheet("customs-list", "Customs list", reason)
-    rows = [_row(number, thing) for number, thing in enumerate(things, 1)]
-    table = Table("things", "Things that travel", _COLUMNS, (*rows, _sum(things)))
+    items = [
+        *(_of_thing(thing) for thing in (*things, *rig.mains_strips.values())),
+        *(_Item(deck.name, deck.title, deck.mass_kg, Paperwork(price=deck.price)) for deck in rig.decks.values()),
+        *(_Item(case.name, case.title, case.mass_kg, Paperwork()) for case in rig.cases.values()),
+    ]
+    rows = [_row(number, item) for number, item in enumerate(items, 1)]
+    table = Table("things", "Things that travel", _COLUMNS, (*rows, _sum(items)))
     return Sheet("customs-list", "Customs list", "customs, insurer", (_READING, table), landscape=True)
+
+
+class _Item(Record):
+    """One thing of the list."""
+
+    name: str
+    title: str
+    mass_kg: Quantity | None
+    papers: Paperwork
+
+
+def _of_thing(thing: Thing) -> _Item:
+    return _Item(thing.name, thing.title, thing.mass_kg, thing.papers)
 
 
 def _papers(thing: Thing) -> bool:
@@ -52,7 +72,7 @@ def _papers(thing: Thing) -> bool:
     return any(each is not None for each in (papers.insured, papers.price, papers.origin))
 
 
-def _row(number: int, thing: Thing) -> Row:
+def _row(number: int, thing: _Item) -> Row:
     papers = thing.papers
     return Row(
         (
@@ -70,8 +90,7 @@ def _row(number: int, thing: Thing) -> Row:
     )
 
 
-def _sum(things: Iterable[Unit | Supply]) -> Row:
-    things = list(things)
+def _sum(things: list[_Item]) -> Row:
     known = [thing.mass_kg.value for thing in things if thing.mass_kg is not None]
     some = "at least" if len(known) < len(things) else ""
     return Row(

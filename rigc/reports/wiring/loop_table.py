@@ -12,7 +12,7 @@ from rigc.reports.content import Cell, Column, Row, Table
 
 COLUMNS = (
     Column("loop", key="loop"),
-    Column("name"),
+    Column("jacks"),
     Column("units in order"),
     Column("mono/stereo"),
     Column("send lead"),

@@ -42,7 +42,7 @@ def test_places() -> None:
         "United Kingdom",
     ]
     assert told["jp-west"][3:5] == ["100 V 50 Hz, plug A B", "100 V 50 or 60 Hz, plug A B"]
-    assert told["eu"][2:5] == ["?", "no row", "no row"]
+    assert told["eu"][2:5] == ["?", "not listed", "not listed"]
     assert told["us"][6] == "0.404"
     places = sheet(made).block("places")
     assert isinstance(places, Table)
@@ -54,7 +54,7 @@ def test_a_country_of_the_second_table_only() -> None:
     """HK has no row in the first; South Africa's plug letters differ: both are printed."""
     made = changed(TOURING, ("  country GB\n", "  country HK\n"), ("  country US\n", "  country ZA\n"))
     told = {row[0]: row for row in rows(made, "places")}
-    assert told["uk"][3:6] == ["D G", "no row", "220 V 50 Hz, plug D G"]
+    assert told["uk"][3:6] == ["D G", "not listed", "220 V 50 Hz, plug D G"]
     assert told["us"][3] == "C F M N / C D M N"
     assert told["us"][8] == "the scenario states other mains than the tables; ask the venue"
 

@@ -97,6 +97,22 @@ def test_customs_list_sums_what_is_stated() -> None:
     ]
 
 
+def test_decks_cases_and_mains_strips_cross_the_border_too() -> None:
+    text = (
+        GUITAR + COMBO + unit("marl", "insured 640 EUR", "mass 400 g")
+        + block("mains-strip", "bar", "mass 500 g", 'owner "hall"')
+        + block("deck", "board", "mass 3.9 kg", "price 90 EUR") + block("case", "trunk", "mass 9.5 kg")
+        + CHAIN
+    )  # fmt: skip
+    # 0.4 + 0.5 + 3.9 + 9.5 = 14.3 kg
+    assert [(row[1], *row[3:8]) for row in rows(made(text, customs_list), "things")[1:]] == [
+        ("bar", "hall", "1", "0.500", "", ""),
+        ("board", "", "1", "3.900", "", "90 EUR"),
+        ("trunk", "", "1", "9.500", "", ""),
+        ("sum", "", "4", "14.300", "640 EUR at least", "90 EUR at least"),
+    ]
+
+
 def test_maintenance_tells_upkeep_batteries_and_strips_that_wear() -> None:
     text = (
         GUITAR + COMBO
