@@ -115,9 +115,9 @@ def _come(before: Compiled, after: Compiled) -> bool:
     """Whether an error or warning has come. A rig that was not computed at all had others that nobody could see."""
     if before.results is None and after.results is not None:
         return False
-    return bool(_grave(after) - _grave(before))
+    return bool(_errors_and_warnings(after) - _errors_and_warnings(before))
 
 
-def _grave(made: Compiled) -> Counter[str]:
-    grave = (Level.ERROR, Level.WARNING)
-    return Counter(each.fingerprint for each in made.findings if each.level in grave and each.accepted is None)
+def _errors_and_warnings(made: Compiled) -> Counter[str]:
+    bad = (Level.ERROR, Level.WARNING)
+    return Counter(each.fingerprint for each in made.findings if each.level in bad and each.accepted is None)

@@ -1,4 +1,4 @@
-"""A thing -> every fact that is stated of it, wherever in it the fact is held; its papers are none that anybody measures."""
+"""A thing -> every fact that is stated of it, wherever in it the fact is held."""
 
 from __future__ import annotations
 
@@ -12,17 +12,18 @@ from rigc.record import Record
 
 
 def facts_of(thing: Thing | Deck | Instrument) -> tuple[Fact[Any], ...]:
-    """The facts in the order of the source, each statement's once."""
-    found = {(fact.span.source.name, fact.span.start, fact.span.end): fact for fact in _inside(thing)}
+    """The facts in the order of the source, each statement's once; its papers are none that anybody measures."""
+    found = {(fact.span.source.name, fact.span.start, fact.span.end): fact for fact in facts_within(thing, Paperwork)}
     return tuple(found[at] for at in sorted(found))
 
 
-def _inside(value: Any) -> Iterator[Fact[Any]]:
+def facts_within(value: Any, *left_out: type[Record]) -> Iterator[Fact[Any]]:
+    """Every fact within a record, but for those in records of these kinds."""
     if isinstance(value, Fact):
         yield value
     elif isinstance(value, tuple):
         for each in value:
-            yield from _inside(each)
-    elif isinstance(value, Record) and not isinstance(value, Paperwork):
+            yield from facts_within(each, *left_out)
+    elif isinstance(value, Record) and not isinstance(value, left_out):
         for name in value.FIELDS:
-            yield from _inside(getattr(value, name))
+            yield from facts_within(getattr(value, name), *left_out)

@@ -48,6 +48,11 @@ def share(percent: float | None) -> str:
     return "?" if percent is None else f"{percent:.1f}".removesuffix(".0")
 
 
+def number(value: float | None, places: int = 1) -> str:
+    """A computed figure, to so many decimals at most; `?` where not known."""
+    return "?" if value is None else decimals(value, places)
+
+
 def watts(value: float) -> str:
     """A power in W, with three decimals."""
     return f"{value:.3f}"

@@ -7,7 +7,12 @@ from collections.abc import Iterable
 
 def listed(names: Iterable[object], joined_by: str = "and") -> str:
     """The names in quotes, commas between, `and` (or another word) before the last."""
-    quoted = [f"'{name}'" for name in names]
-    if len(quoted) < 2:
-        return "".join(quoted)
-    return f"{', '.join(quoted[:-1])} {joined_by} {quoted[-1]}"
+    return joined((f"'{name}'" for name in names), joined_by)
+
+
+def joined(parts: Iterable[object], joined_by: str = "and") -> str:
+    """The same of parts that need no quotes."""
+    words = [str(part) for part in parts]
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {joined_by} {words[-1]}"

@@ -38,5 +38,7 @@ TINNED = _class_table(
 DROP_SHARE = Fact(3, "%", "a lead's drop, of the voltage that feeds it", _PRACTICE)
 
 SHIELD_OHM = Fact(0.05, "ohm", "shield of a lead between two units with the contacts of its plugs", "from memory")
-LEAD_OHM = Fact(0.1, "ohm", "one conductor of a power lead of which cable or length is not known", "from memory")
+UNKNOWN_LEAD_OHM = Fact(
+    0.1, "ohm", "one conductor of a power lead of which cable or length is not known", "from memory"
+)
 SHIELD_MA = Fact(100, "mA", "supply current through the shield of a signal lead", _PRACTICE)

@@ -6,7 +6,7 @@ from rigc.model.fact import Quantity
 from rigc.record import Record
 from rigc.source import Span
 
-AUDIO_IN, AUDIO_OUT, INLET, OUTLET = "input", "output", "inlet", "outlet"
+AUDIO_IN, AUDIO_OUT = "input", "output"
 
 
 class Port(Record):

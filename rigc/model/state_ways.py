@@ -26,11 +26,6 @@ class InnerWay(Record):
     end: Port
     how: str
 
-    @property
-    def drives(self) -> bool:
-        """Whether its end drives what follows, and its start is the end of what came."""
-        return self.how in (BUFFER, ACTIVE)
-
 
 class StateWays(Record):
     """The connections that hold in a state and the ways inside all units."""

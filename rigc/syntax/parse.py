@@ -9,7 +9,6 @@ import re
 from functools import cached_property
 from typing import Any
 
-import lark
 from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 from lark.lexer import PatternRE, PatternStr, TerminalDef
@@ -27,7 +26,6 @@ from rigc.syntax.odd_signs import Looked, looked_at, no_text
 from rigc.syntax.parsed import Parsed
 from rigc.syntax.salvage import Stop, salvage
 
-LARK_VERSION = lark.__version__
 MOST_MISTAKES_A_FILE = 200
 
 

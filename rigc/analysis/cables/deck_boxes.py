@@ -127,11 +127,11 @@ def _box(rig: Rig, outline: Outline) -> Box:
         tenths(outline.area.rear_mm),
         outline.under,
         tuple((x * 10, y * 10) for x, y in outline.askew),
-        beneath(rig.decks.get(outline.deck or ""), outline.height_mm) if outline.under else None,
+        cost_beneath(rig.decks.get(outline.deck or ""), outline.height_mm) if outline.under else None,
     )
 
 
-def beneath(deck: Deck | None, height_mm: float | None) -> int | None:
+def cost_beneath(deck: Deck | None, height_mm: float | None) -> int | None:
     """What it costs a lead to pass beneath a thing of that height that hangs below the deck, in tenths of a millimetre; None where it can't
     or nobody knows. It runs as far below what hangs as it does below the deck: it goes down by the height of the body, and up again.
     """

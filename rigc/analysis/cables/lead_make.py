@@ -61,7 +61,7 @@ class LeadMake(Record):
         said = [_TURNED[self.turned] + self._between] if self.turned else []
         if self.leg_of:
             said.append(f"leg of the Y lead {self.leg_of}")
-        said += [f"by the {each.kind} {_thing(each)} {each.mark}" + _from(each) for each in self.via]
+        said += [f"by the {each.kind} {adaptor_word(each.kind)} {each.mark}" + _from(each) for each in self.via]
         if self.shield_at_both:
             said.append("shield joined at both ends")
         return "; ".join(said)
@@ -126,5 +126,6 @@ def _from(each: Via) -> str:
     return f", from the pair's {each.end.upper()} outlet" if each.end else ""
 
 
-def _thing(each: Via) -> str:
-    return "lead" if each.kind in ("series", "parallel") else "adaptor"
+def adaptor_word(kind: str) -> str:
+    """`adaptor`, or `lead` where that kind of it is a lead itself: a series, parallel or Y lead."""
+    return "adaptor" if kind in ("reversing", "size") else "lead"

@@ -13,7 +13,7 @@ def adaptors_of(rig: Rig, power: PowerAssignment) -> dict[str, tuple[Via, ...]]:
     found: dict[str, tuple[Via, ...]] = {}
     for each in rig.lead_wishes.adaptors:
         found[each.unit] = (*found.get(each.unit, ()), Via(each.mark, each.kind))
-    number = _highest(rig)
+    number = highest_adaptor(rig)
     for feed in power.feeds:
         kinds = [each.kind for each in found.get(feed.unit, ())]
         if feed.how in ("series", "parallel") and feed.how not in kinds:
@@ -22,7 +22,8 @@ def adaptors_of(rig: Rig, power: PowerAssignment) -> dict[str, tuple[Via, ...]]:
     return found
 
 
-def _highest(rig: Rig) -> int:
+def highest_adaptor(rig: Rig) -> int:
+    """The highest number that an adaptor or a Y lead of the source bears or bore (`Y3` is 3); 0 without any."""
     marks = [each.mark for each in rig.lead_wishes.adaptors] + [mark for mark, _ in rig.lead_wishes.retired]
     marks += [lead.mark for lead in rig.lead_wishes.leads]
     parts = [parts for mark in marks if (parts := mark_parts(mark)) is not None]

@@ -31,6 +31,12 @@ def supplied_mm(rig: Rig, lead: Lead, length: Length | None) -> float | None:
     return None if length is None else length.supplied / 10
 
 
+def supplied_assumed(rig: Rig, lead: Lead, length: Length | None) -> bool:
+    """Whether that leans on an assumed fact."""
+    stated = stated_length(rig, lead)
+    return stated.assumed if stated is not None else length is not None and length.assumed
+
+
 def _instrument_lead(rig: Rig, lead: Lead) -> Quantity | None:
     ends = (rig.things[port.thing] for port in (lead.start, lead.end))
     return next((end.lead_mm for end in ends if isinstance(end, Instrument)), None)

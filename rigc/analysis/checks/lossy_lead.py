@@ -61,11 +61,11 @@ def lossy_lead(
 
 def _trunk(inlet: InletVolts) -> bool:
     """Whether a Y loses too much, its trunk counted with the current of all its units."""
-    return inlet.known and exceeds(inlet.most_v - inlet.least_v, DROP_SHARE.value, inlet.most_v)
+    return inlet.known and exceeds(inlet.lost_v, DROP_SHARE.value, inlet.most_v)
 
 
 def _leg(lead: Lead, drop: LeadDrop, inlet: InletVolts) -> Diagnostic:
-    lost, percent = inlet.most_v - inlet.least_v, (inlet.most_v - inlet.least_v) / inlet.most_v * 100
+    lost, percent = inlet.lost_v, inlet.lost_pct or 0.0
     return KIND.at(
         lead.span,
         f"{lead.mark} to '{drop.unit}' loses up to {lost:.2f} of {inlet.most_v:g} V ({percent:.1f} %, more than "

@@ -122,8 +122,8 @@ def _shares(rig: Rig, power: PowerAssignment, total: SupplyTotal) -> Iterator[tu
     for feed in power.feeds:
         unit = rig.units[feed.unit]
         if unit.draws_ma is not None and all(port.thing == total.supply for port in feed.outlets):
-            volts = 1.0 if total.unit == "mA" else feed.volts / 1000
-            yield feed.unit, drawn_ma(unit) * volts, highest_ma(unit) * volts
+            each_ma = 1.0 if total.unit == "mA" else feed.volts / 1000
+            yield feed.unit, drawn_ma(unit) * each_ma, highest_ma(unit) * each_ma
 
 
 CHECK = overloaded_supply

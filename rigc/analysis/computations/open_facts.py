@@ -7,6 +7,7 @@ from typing import Any
 
 from rigc.analysis.computations.findings import Findings
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.facts_of import facts_within
 from rigc.analysis.power.used_things import used_things
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.model.fact import Fact
@@ -59,23 +60,11 @@ def _assumed(rig: Rig, power: PowerAssignment, near: list[Diagnostic]) -> Iterat
     )
     told = set()
     for thing in things:
-        for fact in facts_of(thing):
+        for fact in facts_within(thing):
             place = (thing.name, fact.span.source.name, fact.span.start)
             if fact.assumed and place not in told:
                 told.add(place)
                 yield AssumedFact(thing.name, fact, tuple(each.message for each in near if each.span == fact.span))
-
-
-def facts_of(value: Any) -> Iterator[Fact[Any]]:
-    """Every fact within a record."""
-    if isinstance(value, Fact):
-        yield value
-    elif isinstance(value, Record):
-        for field in value.FIELDS:
-            yield from facts_of(getattr(value, field))
-    elif isinstance(value, tuple):
-        for each in value:
-            yield from facts_of(each)
 
 
 def _missing(finding: Diagnostic) -> MissingFact:

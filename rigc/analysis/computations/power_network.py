@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.computations.load_limits import percent_of
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.ground.states import GroundState
 from rigc.analysis.power.circuit import Circuit, Node, Solution
 from rigc.analysis.power.outlet_fit import takes_polarity
 from rigc.analysis.power.outlet_sharing import positive
 from rigc.analysis.power.power_tap import Tap, outlet_at
-from rigc.facts.conductors import LEAD_OHM, SHIELD_OHM
+from rigc.facts.conductors import SHIELD_OHM, UNKNOWN_LEAD_OHM
 from rigc.model.ground_link import GROUND, GroundLink, Pole
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -31,6 +32,16 @@ class InletVolts(Record):
     least_v: float
     most_v: float
     known: bool
+
+    @property
+    def lost_v(self) -> float:
+        """What its leads lose of the volts at the most."""
+        return self.most_v - self.least_v
+
+    @property
+    def lost_pct(self) -> float | None:
+        """The same in percent of what its outlets give; None where they give nothing."""
+        return percent_of(self.lost_v, self.most_v)
 
 
 class ReturnFlow(Record):
@@ -172,7 +183,7 @@ def _ground(rig: Rig, fed: tuple[Supplied, ...], pole: Pole) -> Node:
 
 
 def _ohm(drop: LeadDrop) -> float:
-    return LEAD_OHM.value if drop.one_way_ohm is None else drop.one_way_ohm
+    return UNKNOWN_LEAD_OHM.value if drop.one_way_ohm is None else drop.one_way_ohm
 
 
 def _sound(tap: Tap) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from rigc.analysis.cables.supplied import stated_length, supplied_length
+from rigc.analysis.cables.supplied import supplied_assumed, supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.model.jacks import Port
@@ -106,9 +106,8 @@ def _by_thing(pairs: Iterable[tuple[str, MidiLink]]) -> dict[str, list[MidiLink]
 
 def _length(rig: Rig, lengths: CableLengths, lead: Lead) -> tuple[int | None, bool]:
     """The length of a lead as it is supplied; and whether that leans on an assumed fact."""
-    length, stated = lengths.lengths.get(lead.mark), stated_length(rig, lead)
-    assumed = stated.assumed if stated is not None else length is not None and length.assumed
-    return supplied_length(rig, lead, length), assumed
+    length = lengths.lengths.get(lead.mark)
+    return supplied_length(rig, lead, length), supplied_assumed(rig, lead, length)
 
 
 def _back(feeding: dict[str, list[MidiLink]], last: MidiLink) -> Iterator[tuple[MidiLink, ...]]:

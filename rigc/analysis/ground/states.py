@@ -36,10 +36,6 @@ class GroundState(Record):
     systems: tuple[GroundSystem, ...]
     rings: tuple[Ring, ...]
 
-    def system_of(self, pole: Pole) -> GroundSystem | None:
-        """The system that a ground belongs to."""
-        return next((system for system in self.systems if pole in system.poles), None)
-
 
 def ground_state(rig: Rig, joined: Joins, scenarios: tuple[str, ...]) -> GroundState:
     """The systems and rings of the grounds that these scenarios join alike."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.deck_boxes import beneath
+from rigc.analysis.cables.deck_boxes import cost_beneath
 from rigc.analysis.cables.lead_ends import LeadEnd, lead_ends, tenths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import Placement, placement
@@ -104,7 +104,7 @@ def _item(
         use,
         None if thing.mass_kg is None else round(1000 * thing.mass_kg.value),
         0 if thing.name in under else grip(rig, thing),
-        beneath(deck, thing.height_mm.value) if thing.name in under and thing.height_mm is not None else None,
+        cost_beneath(deck, thing.height_mm.value) if thing.name in under and thing.height_mm is not None else None,
     )
 
 

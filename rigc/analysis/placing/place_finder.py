@@ -52,7 +52,7 @@ class PlaceFinder:
     def __init__(self, results: Results, quiet: bool = False) -> None:
         self._rig, self._results, self._quiet = results.rig, results, quiet
         self._layouts: dict[str, Layout] = {}
-        self._graves: frozenset[str] | None = None
+        self._now: frozenset[str] | None = None
 
     def moving(self, finding: Diagnostic, *things: str) -> Diagnostic:
         """The finding with the nearest place of the first of these things that has one; without one its help says so, unless that
@@ -144,10 +144,10 @@ class PlaceFinder:
 
     def _fits(self, finding: Diagnostic, place: Place) -> bool:
         rig: Rig = self._rig.replace(places={**self._rig.places, place.thing: place})
-        if self._graves is None:
-            self._graves = _graves(self._rig)
-        found = _graves(rig)
-        return finding.fingerprint not in found and found <= self._graves
+        if self._now is None:
+            self._now = _errors_and_warnings(self._rig)
+        found = _errors_and_warnings(rig)
+        return finding.fingerprint not in found and found <= self._now
 
 
 def place_finder(results: Results) -> PlaceFinder:
@@ -160,7 +160,7 @@ def quiet_finder(rig: Rig) -> PlaceFinder:
     return PlaceFinder(Results(rig), quiet=True)
 
 
-def _graves(rig: Rig) -> frozenset[str]:
+def _errors_and_warnings(rig: Rig) -> frozenset[str]:
     """The errors and warnings of the deck's rules."""
     results = Results(rig, given=(quiet_finder(rig),))
     checks = [member(f"rigc.analysis.checks.{name}", "CHECK") for name in _RULES]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 from math import ceil
 
-from rigc.analysis.cables.lead_numbers import mark_parts
+from rigc.analysis.cables.pair_numbers import highest_adaptor
 from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.power.feed_edits import fed_from, restated
 from rigc.analysis.power.outlet_bearing import bears, drawn_ma, highest_ma, unknown_start
@@ -14,13 +14,12 @@ from rigc.analysis.power.outlet_fit import POLAR, fits, resized, reversing
 from rigc.analysis.power.outlet_problem import OutletProblem
 from rigc.analysis.power.outlet_sharing import mixes
 from rigc.analysis.power.power_tap import Tap, tap
-from rigc.analysis.power.rivals_words import joined
 from rigc.analysis.power.series_midpoint import shared
 from rigc.analysis.power.unfed import Unfed
 from rigc.analysis.power.used_units import used_units
 from rigc.diagnostics.mend import AddTo, Delete, Edit, Replace
 from rigc.diagnostics.percentage import percentage
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import joined, listed
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
 from rigc.model.things import Outlet, Rating, Supply, Unit
@@ -110,11 +109,7 @@ def _with_adaptor(rig: Rig, unit: Unit, mark: str, words: str) -> Change:
 
 def fresh_adaptor(rig: Rig) -> str:
     """A number for an adaptor that none and no Y lead bears or bore."""
-    wishes = rig.lead_wishes
-    marks = [each.mark for each in wishes.adaptors] + [each.mark for each in wishes.leads]
-    marks += [mark for mark, _ in wishes.retired]
-    parts = [parts for mark in marks if (parts := mark_parts(mark)) is not None]
-    return f"Y{max((int(number) for letter, number, _ in parts if letter == 'Y'), default=0) + 1}"
+    return f"Y{highest_adaptor(rig) + 1}"
 
 
 def _more_supplies(rig: Rig, _problem: OutletProblem, _limits: LoadLimits, _unfed: Unfed) -> Iterator[Change]:

@@ -95,10 +95,10 @@ def _words(rig: Rig, unit: Unit, bars: tuple[Bar, ...], why: str) -> str:
         given = sorted({(rating.volts.value, rating.current) for rating in _settings(rig, ways)})
         return "they give " + " or ".join(f"{volts:g} V {current.upper()}" for volts, current in given)
     if why == "polarity":
-        poles = listed_plain({each.polarity or "?" for each in ways})
+        poles = " or ".join(sorted({each.polarity or "?" for each in ways}))
         return f"its plug is {unit.polarity.value if unit.polarity else '?'} and theirs {_are(ways)} {poles}"
     if why == "plug":
-        plugs = listed_plain({str(each.connector) for each in ways})
+        plugs = " or ".join(sorted({str(each.connector) for each in ways}))
         inlet = unit.inlet.connector if unit.inlet is not None else "?"
         return f"its inlet is a {inlet} and they take a {plugs}"
     if why == "ground":
@@ -120,8 +120,3 @@ def _settings(rig: Rig, ways: list[Tap]) -> Iterator[Rating]:
 
 def _are(ways: list[Tap]) -> str:
     return "is" if len(ways) == 1 else "are"
-
-
-def listed_plain(words: set[str]) -> str:
-    """Words without quotes, `or` between them."""
-    return " or ".join(sorted(words))

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import TypeVar
 
 from rigc.analysis.computations.load_limits import percent_of
+from rigc.diagnostics.wording import joined
 from rigc.facts.power import PARALLEL_SHARE
 from rigc.model.jacks import Connector, Port
 from rigc.model.rig import Rig
@@ -60,8 +61,7 @@ class Tap(Record):
 
 def outlets_named(taps: Iterable[Tap]) -> str:
     """The outlets of several taps, each once, as a finding names them."""
-    names = list(dict.fromkeys(str(port) for each in taps for port in each.outlets))
-    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+    return joined(dict.fromkeys(port for each in taps for port in each.outlets))
 
 
 def outlet_at(rig: Rig, port: Port) -> Outlet | None:

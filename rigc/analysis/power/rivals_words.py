@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from rigc.analysis.power.outlet_problem import RESERVE
 from rigc.analysis.power.unfed import Held, Unfed
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import joined, listed
 from rigc.model.rig import Rig
 
 _NUMBERS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
@@ -34,12 +32,6 @@ def asked(rig: Rig, name: str) -> str:
     volts = f"{unit.volts.value:g} V" if unit.volts is not None else ""
     current = f"{unit.draws_ma.value:g} mA" if unit.draws_ma is not None else ""
     return " ".join(filter(None, (volts, (unit.current or "").upper(), current)))
-
-
-def joined(names: Iterable[object]) -> str:
-    """Names without quotes, `and` before the last."""
-    words = [str(name) for name in names]
-    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
 
 
 def _held(held: Held) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces
+from rigc.analysis.cables.lead_make import adaptor_word
 from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.cables.reel_use import ReelUse
@@ -70,7 +71,7 @@ def special(rig: Rig, leads: Leads, lengths: CableLengths, specials: SpecialLead
         yield Pulled(f"{mark}: {each[0].signal} Y lead, legs of {ways}{turned}", _come_by(how), "", 1)
     for adaptor in specials.all:
         if not adaptor.itself and adaptor.kind != "Y":
-            thing = "lead" if adaptor.kind in ("series", "parallel") else "adaptor"
+            thing = adaptor_word(adaptor.kind)
             yield Pulled(f"{adaptor.mark}: {adaptor.kind} {thing} for {' + '.join(adaptor.units)}", "adaptor", "", 1)
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.levels import NO_LEAD, LevelEdge, Levels
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, known, ours, placed
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
+from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason, told
 from rigc.diagnostics.decimals import decimals
 from rigc.facts.levels import LEAST_MARGIN_DB
 from rigc.model.rig import Rig
@@ -36,25 +36,21 @@ def _named(levels: Levels) -> list[tuple[str, LevelEdge]]:
     return found
 
 
-def _text(value: float | None) -> str:
-    return NOT_KNOWN if value is None else decimals(value)
-
-
 def _taken(edge: LevelEdge) -> str:
-    return _text(None if edge.maximum is None else edge.maximum.value)
+    return told(None if edge.maximum is None else edge.maximum.value)
 
 
-def nominal_text(edge: LevelEdge) -> str:
+def nominaltold(edge: LevelEdge) -> str:
     """One level, or the lowest and the highest of all states."""
-    high = _text(edge.high_dbu)
+    high = told(edge.high_dbu)
     both = edge.high_dbu is not None and edge.low_dbu is not None and edge.low_dbu != edge.high_dbu
-    return f"{_text(edge.low_dbu)} to {high}" if both else high
+    return f"{told(edge.low_dbu)} to {high}" if both else high
 
 
 def _nominal(rig: Rig, named: list[tuple[str, LevelEdge]], name: str, edge: LevelEdge) -> Reason:
     jack = rig.jack(edge.start)
     own = None if jack is None else jack.levels.nominal_dbu
-    value = nominal_text(edge)
+    value = nominaltold(edge)
     if own is not None and jack is not None and jack.role == "output":
         inputs: tuple[Input, ...] = known(f"nominal level of {edge.start}", own)
         return Reason(f"{name}.nominal", value, "dBu", f"{decimals(own.value)}, as stated", inputs, _RULE, ARITHMETIC)
@@ -64,7 +60,7 @@ def _nominal(rig: Rig, named: list[tuple[str, LevelEdge]], name: str, edge: Leve
 def _peak(rig: Rig, named: list[tuple[str, LevelEdge]], name: str, edge: LevelEdge) -> Reason:
     jack = rig.jack(edge.start)
     own = None if jack is None else jack.levels.peak_dbu
-    value = _text(edge.peak_dbu)
+    value = told(edge.peak_dbu)
     if own is not None and jack is not None and jack.role == "output":
         inputs: tuple[Input, ...] = known(f"peak of {edge.start}", own)
         return Reason(f"{name}.peak", value, "dBu", f"{decimals(own.value)}, as stated", inputs, _RULE, ARITHMETIC)
@@ -79,7 +75,7 @@ def _carried(
     inputs: tuple[Input, ...] = tuple(
         derived(
             f"{other.mark} comes in",
-            nominal_text(other) if field == "nominal" else _text(other.peak_dbu),
+            nominaltold(other) if field == "nominal" else told(other.peak_dbu),
             "dBu",
             f"{key}.{field}",
         )
@@ -99,7 +95,7 @@ def _carried(
 
 def _margin(name: str, edge: LevelEdge) -> Reason:
     against = "peak" if edge.by_peak else "nominal"
-    level = _text(edge.peak_dbu) if against == "peak" else nominal_text(edge)
+    level = told(edge.peak_dbu) if against == "peak" else nominaltold(edge)
     inputs = (
         derived(f"{edge.end} takes", _taken(edge), "dBu", f"{name}.max"),
         derived(against, level, "dBu", f"{name}.{against}"),
@@ -110,7 +106,7 @@ def _margin(name: str, edge: LevelEdge) -> Reason:
         why = "for want of a peak or of what the input takes"
         return Reason(f"{name}.margin", NOT_KNOWN, "dB", why, inputs, rule, ARITHMETIC)
     value = decimals(edge.margin_db)
-    high = _text(edge.highest_dbu)
+    high = told(edge.highest_dbu)
     return Reason(
         f"{name}.margin", value, "dB", f"{decimals(edge.maximum.value)} − ({high}) = {value}", inputs, rule, ARITHMETIC
     )

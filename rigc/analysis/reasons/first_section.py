@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.first_section import FirstSection, Section
 from rigc.analysis.reasons.inputs import derived, follows, known, limit, stated
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason
+from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason, told
 from rigc.analysis.reasons.resonance import resonance_formula
 from rigc.analysis.reasons.section_parts import field_of, named_first
 from rigc.diagnostics.decimals import decimals
@@ -40,13 +40,9 @@ def _want(section: Section) -> str:
     return f"for want of: {', '.join(section.missing)}"
 
 
-def _text(value: float | None, places: int = 1) -> str:
-    return NOT_KNOWN if value is None else decimals(value, places)
-
-
 def _cable(base: str, section: Section) -> Reason:
     parts = tuple(
-        derived(lead.mark, _text(lead.pf, 2), "pF", f"{base}.{field_of(lead)}.capacitance") for lead in section.leads
+        derived(lead.mark, told(lead.pf, 2), "pF", f"{base}.{field_of(lead)}.capacitance") for lead in section.leads
     )
     sizes = tuple(lead.pf for lead in section.leads)
     return _sum(f"{base}.cable", section, section.cable_pf, sizes, parts, _ALL_OFF)
@@ -60,7 +56,7 @@ def _sum(
     parts: tuple[Input, ...],
     rule: str,
 ) -> Reason:
-    value, formula = _text(pf), _want(section)
+    value, formula = told(pf), _want(section)
     if pf is not None:
         terms = operands(lambda *terms: decimals(sum(terms)), *(size or 0.0 for size in sizes), least=1)
         formula = f"{' + '.join(terms) or '0'} = {value}"
@@ -75,7 +71,7 @@ def _limit(rig: Rig, base: str, section: Section) -> Reason:
 
 
 def _percent(base: str, section: Section, cable: Reason, top: Reason) -> Reason:
-    value = _text(section.percent)
+    value = told(section.percent)
     formula = _want(section)
     if section.cable_pf is not None:
         limit_pf = section.limit_pf
@@ -87,7 +83,7 @@ def _percent(base: str, section: Section, cable: Reason, top: Reason) -> Reason:
 
 def _pickup(base: str, instrument: Instrument, section: Section) -> Reason:
     own = stated(f"capacitance of {instrument.name}", instrument.capacitance_pf)
-    value = _text(section.pickup_pf)
+    value = told(section.pickup_pf)
     return Reason(f"{base}.pickup", value, "pF", own.value, (own,), "a stated figure stands", STATED)
 
 
@@ -97,7 +93,7 @@ def _resonance(
     inputs = (*known(f"inductance of {instrument.name}", instrument.inductance_h), follows("together", together))
     if hertz is None or pf is None or instrument.inductance_h is None:
         return Reason(name, NOT_KNOWN, "Hz", _want(section), inputs, _RESONANCE, _PHYSICS)
-    value, formula = decimals(hertz, 0), resonance_formula(instrument.inductance_h.value, pf)
+    value, formula = decimals(hertz, 0), resonance_formula(instrument.inductance_h.value, pf, hertz)
     return Reason(name, value, "Hz", formula, inputs, _RESONANCE, _PHYSICS)
 
 

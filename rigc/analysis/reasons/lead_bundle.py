@@ -8,7 +8,7 @@ from rigc.analysis.computations.bundles import Bundles
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.reasons.inputs import ours, placed
 from rigc.analysis.reasons.reason import ARITHMETIC, Reason
-from rigc.diagnostics.figures import millimetres
+from rigc.diagnostics.figures import nearest_tenth
 from rigc.facts.separation import BUNDLE_APART_MM, BUNDLE_LONG_MM
 
 
@@ -16,8 +16,8 @@ def lead_bundle(bundles: Bundles, leads: Leads) -> Iterator[Reason]:
     """One reason for each bundle."""
     spans = {lead.mark: lead.span for lead in leads.all}
     for number, bundle in enumerate(bundles.all, 1):
-        value, (one, other) = _mm(bundle.longest_mm), bundle.longest
-        formula = f"{one} beside {other}: {' + '.join(map(_mm, bundle.runs_mm))} = {value}"
+        value, (one, other) = nearest_tenth(bundle.longest_mm), bundle.longest
+        formula = f"{one} beside {other}: {' + '.join(map(nearest_tenth, bundle.runs_mm))} = {value}"
         inputs = (
             *(placed(mark, bundle.signal, spans[mark]) for mark in bundle.marks),
             ours(BUNDLE_APART_MM),
@@ -25,10 +25,6 @@ def lead_bundle(bundles: Bundles, leads: Leads) -> Iterator[Reason]:
         )
         rule = "the longest that two of them lie side by side below the deck"
         yield Reason(f"bundle-{number}.together", value, "mm", formula, inputs, rule, ARITHMETIC)
-
-
-def _mm(length: float) -> str:
-    return millimetres(round(length * 10))
 
 
 REASONS = lead_bundle

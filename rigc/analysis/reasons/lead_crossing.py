@@ -9,7 +9,7 @@ from rigc.analysis.computations.leads import Lead
 from rigc.analysis.computations.route_paths import RoutePath, RoutePaths
 from rigc.analysis.reasons.inputs import ours, placed
 from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
-from rigc.diagnostics.figures import millimetres, nearest_tenth
+from rigc.diagnostics.figures import nearest_tenth
 from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM
 
 
@@ -42,17 +42,13 @@ def _angle(name: str, each: Crossing, ways: tuple[Input, ...]) -> Reason:
 
 def _beside(name: str, each: Crossing, ways: tuple[Input, ...]) -> Iterator[Reason]:
     fact = BESIDE_DC_MM if each.other.signal == "dc" else BESIDE_AC_MM
-    value, terms = _mm(each.parallel_mm), " + ".join(_mm(long) for long, _ in each.runs_mm)
+    value, terms = nearest_tenth(each.parallel_mm), " + ".join(nearest_tenth(long) for long, _ in each.runs_mm)
     rule = "runs beside each other on one side of the deck, nearer than the distance at which they count"
     yield Reason(f"{name}.parallel", value, "mm", f"{terms} = {value}", (*ways, ours(fact)), rule, ARITHMETIC)
-    value, terms = _mm(each.nearest_mm), ", ".join(_mm(apart) for _, apart in each.runs_mm)
+    value, terms = nearest_tenth(each.nearest_mm), ", ".join(nearest_tenth(apart) for _, apart in each.runs_mm)
     yield Reason(
         f"{name}.distance", value, "mm", f"least of {terms} = {value}", ways, "the nearest of these runs", ARITHMETIC
     )
-
-
-def _mm(length: float) -> str:
-    return millimetres(round(length * 10))
 
 
 REASONS = lead_crossing

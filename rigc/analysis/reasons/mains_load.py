@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.mains_loads import MainsLoad, MainsLoads
 from rigc.analysis.reasons.inputs import derived, known, ours, placed
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
+from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason, told
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain, watts
 from rigc.facts.mains import EFFICIENCY_PCT, POWER_FACTOR, SHOWN_V
@@ -36,15 +36,11 @@ def mains_load(rig: Rig, loads: MainsLoads) -> Iterator[Reason]:
         yield _current("rig", loads, volts)
 
 
-def _text(value: float | None, places: int = 2) -> str:
-    return NOT_KNOWN if value is None else decimals(value, places)
-
-
 def _takes(supply: Supply, load: MainsLoad) -> Reason:
     given = derived("gives", watts(load.given_w), "W", f"{supply.name}.watts")
     kind = EFFICIENCY_PCT.get(supply.technology or "")
     part = known(f"efficiency of {supply.name}", supply.efficiency) or (() if kind is None else (ours(kind),))
-    value, rule = _text(load.watts), "taken = given / efficiency"
+    value, rule = told(load.watts, 2), "taken = given / efficiency"
     formula = f"for want of the efficiency of {supply.name}"
     if load.watts is not None and load.efficiency_pct is not None:
         formula = f"{given.value} / {plain(load.efficiency_pct)} % = {value}"
@@ -52,7 +48,7 @@ def _takes(supply: Supply, load: MainsLoad) -> Reason:
 
 
 def _apparent(supply: Supply, load: MainsLoad) -> Reason:
-    takes = derived("takes", _text(load.watts), "W", f"{supply.name}.takes")
+    takes = derived("takes", told(load.watts, 2), "W", f"{supply.name}.takes")
     kind = POWER_FACTOR.get(supply.technology or "")
     own = (
         ()
@@ -60,7 +56,7 @@ def _apparent(supply: Supply, load: MainsLoad) -> Reason:
         else (placed(f"power factor of {supply.name}", plain(supply.power_factor), supply.declared),)
     )
     part: tuple[Input, ...] = own or (() if kind is None else (ours(kind),))
-    value, rule = _text(load.volt_amperes), "volt-amperes = W / power factor"
+    value, rule = told(load.volt_amperes, 2), "volt-amperes = W / power factor"
     formula = f"for want of the efficiency or the power factor of {supply.name}"
     if load.volt_amperes is not None and load.power_factor is not None:
         factor = load.power_factor
@@ -84,7 +80,7 @@ def _heat(load: MainsLoad, takes: Reason) -> Reason:
 
 def _current(name: str, load: MainsLoad | MainsLoads, volts: int) -> Reason:
     fact, volt_amperes = SHOWN_V[volts], load.volt_amperes
-    takes, value = _text(volt_amperes), _text(load.milliamps(fact.value), 1)
+    takes, value = told(volt_amperes, 2), told(load.milliamps(fact.value), 1)
     formula = "for want of its volt-amperes"
     if volt_amperes is not None:
         (taken,) = operands(lambda taken: decimals(taken / fact.value * 1000, 1), volt_amperes)
@@ -99,8 +95,8 @@ def _sum(loads: MainsLoads, field: str, unit: str, places: int, total: float | N
         name: {"takes": load.watts, "takes-va": load.volt_amperes, "heat": load.heat_w}[field]
         for name, load in loads.all.items()
     }
-    inputs = tuple(derived(name, _text(value), unit, f"{name}.{field}") for name, value in each.items())
-    shown = _text(total, places)
+    inputs = tuple(derived(name, told(value, 2), unit, f"{name}.{field}") for name, value in each.items())
+    shown = told(total, places)
     formula = "for want of one of them"
     if total is not None:
         parts = operands(lambda *parts: decimals(sum(parts), places), *(value or 0.0 for value in each.values()))

@@ -84,7 +84,7 @@ def _resonance(name: str, instrument: Instrument, section: Section, total: Reaso
     henry = instrument.inductance_h
     formula = wanting(section)
     if section.total_pf is not None and section.unloaded_hz is not None and henry is not None:
-        formula = resonance_formula(henry.value, section.total_pf)
+        formula = resonance_formula(henry.value, section.total_pf, section.unloaded_hz)
     rule = "unloaded resonance = 1 / (2π √(L C)); controls and inputs pull it lower"
     return Reason(
         f"{name}.resonance",

@@ -9,7 +9,7 @@ from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, known, ours
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
+from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason, told
 from rigc.analysis.reasons.supplied_input import supplied_input
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain
@@ -33,12 +33,8 @@ def power_lead(rig: Rig, drops: LeadDrops, leads: Leads, lengths: CableLengths) 
         yield from (length, ohm, current, lost, _percent(drop, lost), _warm(drop, lost))
 
 
-def _text(value: float | None, places: int = 1) -> str:
-    return NOT_KNOWN if value is None else decimals(value, places)
-
-
 def _length(rig: Rig, drop: LeadDrop, lead: Lead, length: Length | None) -> Reason:
-    name, value = f"{drop.mark}.wire-length", _text(drop.length_mm)
+    name, value = f"{drop.mark}.wire-length", told(drop.length_mm)
     rule = "the length of a lead that exists, else the next premade one where it must be bought, else the finished one"
     if drop.length_mm is None:
         return Reason(name, value, "mm", f"for want of the length of {drop.mark}", (), rule, _PRACTICE)
@@ -66,7 +62,7 @@ def _ohm(rig: Rig, drop: LeadDrop, lead: Lead, length: Reason) -> Reason:
 def _current(rig: Rig, drop: LeadDrop) -> Reason:
     draws = rig.units[drop.unit].draws_ma
     own = NOT_KNOWN if draws is None else plain(draws.value)
-    value = _text(drop.ma)
+    value = told(drop.ma)
     inputs = (derived(f"{drop.unit} draws", own, "mA", f"{drop.unit}.draws"),)
     formula = f"{own} mA of {drop.unit}: {value}" if draws is not None else f"for want of what {drop.unit} draws"
     rule = "the current of its unit; in parallel the outlet's share of it"
@@ -98,7 +94,7 @@ def _drop(drop: LeadDrop, ohm: Reason, current: Reason, shared: Reason | None) -
         derived("current", current.value, "mA", current.name),
         *more,
     )
-    value = _text(None if drop.drop_v is None else drop.drop_v * 1000)
+    value = told(None if drop.drop_v is None else drop.drop_v * 1000)
     formula = "for want of resistance or current"
     if drop.drop_v is not None and drop.loop_mohm is not None and drop.ma is not None:
         parts = (drop.loop_mohm, drop.ma, 1000 * (drop.shared_v or 0.0))
@@ -108,7 +104,7 @@ def _drop(drop: LeadDrop, ohm: Reason, current: Reason, shared: Reason | None) -
 
 
 def _percent(drop: LeadDrop, lost: Reason) -> Reason:
-    value, fed = _text(drop.percent, 2), plain(drop.volts)
+    value, fed = told(drop.percent, 2), plain(drop.volts)
     inputs = (
         derived("drop", lost.value, "mV", lost.name),
         derived(f"{drop.outlet} gives", fed, "V", f"{drop.outlet}.volts"),
@@ -121,7 +117,7 @@ def _percent(drop: LeadDrop, lost: Reason) -> Reason:
 
 
 def _warm(drop: LeadDrop, lost: Reason) -> Reason:
-    value = _text(None if drop.warm_drop_v is None else drop.warm_drop_v * 1000)
+    value = told(None if drop.warm_drop_v is None else drop.warm_drop_v * 1000)
     inputs = (
         derived("drop", lost.value, "mV", lost.name),
         ours(COPPER_PER_KELVIN),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.diagnostics.decimals import decimals
 from rigc.model.fact import Provenance
 from rigc.record import Record
 from rigc.source import Span
@@ -9,6 +10,11 @@ from rigc.source import Span
 ARITHMETIC = "arithmetic on stated values"
 STATED = "the source states it"
 NOT_KNOWN = "not known"
+
+
+def told(value: float | None, places: int = 1) -> str:
+    """A computed figure as a reason gives it, to so many decimals at most; `not known` where there is none."""
+    return NOT_KNOWN if value is None else decimals(value, places)
 
 
 class Input(Record):

@@ -8,7 +8,7 @@ from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturns
 from rigc.analysis.reasons.inputs import derived
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Reason
+from rigc.analysis.reasons.reason import Reason, told
 from rigc.diagnostics.decimals import decimals
 
 _OHM = "physics: Ohm's law"
@@ -21,13 +21,9 @@ def shared_return(returns: SharedReturns, drops: LeadDrops) -> Iterator[Reason]:
         yield from (current, length, ohm, _noise(each, current, ohm))
 
 
-def _text(value: float | None, places: int = 1) -> str:
-    return NOT_KNOWN if value is None else decimals(value, places)
-
-
 def _current(each: SharedReturn, drops: LeadDrops) -> Reason:
-    value = _text(each.ma)
-    inputs = tuple(derived(mark, _text(drops.all[mark].ma), "mA", f"{mark}.current") for mark in each.marks)
+    value = told(each.ma)
+    inputs = tuple(derived(mark, told(drops.all[mark].ma), "mA", f"{mark}.current") for mark in each.marks)
     formula = "for want of the current of one of them"
     if each.ma is not None:
         parts = operands(
@@ -39,18 +35,17 @@ def _current(each: SharedReturn, drops: LeadDrops) -> Reason:
 
 
 def _length(each: SharedReturn, drops: LeadDrops) -> Reason:
-    value = _text(each.length_mm)
-    inputs = tuple(derived(mark, _text(drops.all[mark].length_mm), "mm", f"{mark}.wire-length") for mark in each.marks)
+    value = told(each.length_mm)
+    inputs = tuple(derived(mark, told(drops.all[mark].length_mm), "mm", f"{mark}.wire-length") for mark in each.marks)
     formula = f"the shorter of {', '.join(one.value for one in inputs)}: {value}"
     rule = "where the legs part is not stated: the shorter one may be shared whole"
     return Reason(f"{each.outlet}.return.length", value, "mm", formula, inputs, rule, "common practice, no source")
 
 
 def _ohm(each: SharedReturn, drops: LeadDrops) -> Reason:
-    value = _text(None if each.ohm is None else each.ohm * 1000)
+    value = told(None if each.ohm is None else each.ohm * 1000)
     inputs = tuple(
-        derived(f"{mark}, there and back", _text(drops.all[mark].loop_mohm), "mΩ", f"{mark}.mohm")
-        for mark in each.marks
+        derived(f"{mark}, there and back", told(drops.all[mark].loop_mohm), "mΩ", f"{mark}.mohm") for mark in each.marks
     )
     formula = f"half of that of the shorter leg, of {', '.join(one.value for one in inputs)} there and back: {value}"
     rule = "one conductor of the shorter leg"
@@ -58,7 +53,7 @@ def _ohm(each: SharedReturn, drops: LeadDrops) -> Reason:
 
 
 def _noise(each: SharedReturn, current: Reason, ohm: Reason) -> Reason:
-    value = _text(each.millivolts, 2)
+    value = told(each.millivolts, 2)
     inputs = (derived("current", current.value, "mA", current.name), derived("conductor", ohm.value, "mΩ", ohm.name))
     formula = "for want of the current or the resistance"
     if each.ma is not None and each.ohm is not None:

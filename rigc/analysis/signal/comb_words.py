@@ -8,13 +8,14 @@ from math import isfinite
 from rigc.analysis.signal.comb import Notch
 from rigc.analysis.signal.parallel import LowNote, Parallel
 from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.wording import joined
 
 
 def notches_told(found: Sequence[Notch]) -> str:
     """`notches at 198 Hz (−23.6 dB), 470 Hz (−8.2 dB) and 782 Hz (−16.8 dB)`; `nulls at 167 and 500 Hz` where nothing is left."""
     if not any(isfinite(each.loss_db) for each in found):
-        return f"nulls at {_joined([decimals(each.hertz, 0) for each in found])} Hz"
-    return f"notches at {_joined([f'{decimals(each.hertz, 0)} Hz ({depth_told(each)})' for each in found])}"
+        return f"nulls at {joined(decimals(each.hertz, 0) for each in found)} Hz"
+    return f"notches at {joined(f'{decimals(each.hertz, 0)} Hz ({depth_told(each)})' for each in found)}"
 
 
 def depth_told(notch: Notch) -> str:
@@ -32,7 +33,3 @@ def notes_taken(paths: Parallel) -> str:
     """For which instruments a note is taken that the source does not state; empty where there are none."""
     names = [f"'{note.instrument}'" for note in paths.notes if not note.stated]
     return f"{' and '.join(names)} state{'s' * (len(names) == 1)} no `lowest note`" if names else ""
-
-
-def _joined(parts: list[str]) -> str:
-    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.supplied import stated_length, supplied_length
+from rigc.analysis.cables.supplied import supplied_assumed, supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.control_wiring import ControlLink, control_links, is_expression, wiring
@@ -82,9 +82,8 @@ def _conductors(rig: Rig, lead: Lead | None, expression: bool) -> Cell:
 def _length(rig: Rig, lead: Lead | None, lengths: CableLengths) -> Cell:
     if lead is None:
         return Cell("no lead")
-    length, stated = lengths.lengths.get(lead.mark), stated_length(rig, lead)
+    length = lengths.lengths.get(lead.mark)
     supplied = supplied_length(rig, lead, length)
     if supplied is None:
         return Cell("", mark="not known")
-    assumed = stated.assumed if stated is not None else length is not None and length.assumed
-    return Cell(millimetres(supplied), mark="assumed" if assumed else "")
+    return Cell(millimetres(supplied), mark="assumed" if supplied_assumed(rig, lead, length) else "")

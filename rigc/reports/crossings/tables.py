@@ -9,7 +9,7 @@ from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.crossings import FINE, TIED, Crossing, Crossings
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.placement import Placement
-from rigc.diagnostics.figures import millimetres
+from rigc.diagnostics.figures import millimetres, nearest_tenth
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 
@@ -38,7 +38,14 @@ def bundle_table(rig: Rig, bundles: Bundles) -> Table:
     """Leads of one class that lie together, and the pairs that the source ties."""
     columns = (Column("class"), Column("leads"), Column("together", "mm", number=True), Column("why"))
     rows = [
-        Row((Cell(each.signal), Cell(", ".join(each.marks)), Cell(_mm(each.longest_mm)), Cell("one class, one way")))
+        Row(
+            (
+                Cell(each.signal),
+                Cell(", ".join(each.marks)),
+                Cell(nearest_tenth(each.longest_mm)),
+                Cell("one class, one way"),
+            )
+        )
         for each in bundles.all
     ]
     rows += [Row((Cell("tied"), Cell(", ".join(pair)), Cell(""), Cell("stated"))) for pair in rig.lead_wishes.ties]
@@ -93,12 +100,8 @@ def _crossing(group: list[Crossing]) -> Row:
             Cell(", ".join(one.other.mark for one in group), strong=True),
             Cell(f"{each.one.signal}, {each.other.signal}"),
             Cell(_angles(each)),
-            Cell(_mm(each.parallel_mm) if each.parallel_mm else ""),
-            Cell(_mm(each.nearest_mm) if each.parallel_mm else ""),
+            Cell(nearest_tenth(each.parallel_mm) if each.parallel_mm else ""),
+            Cell(nearest_tenth(each.nearest_mm) if each.parallel_mm else ""),
             Cell(verdict, mark="look" if _to_look_at(each) else ""),
         )
     )
-
-
-def _mm(length: float) -> str:
-    return millimetres(round(length * 10))

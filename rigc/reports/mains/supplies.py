@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoad, MainsLoads
 from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.figures import number
 from rigc.facts.mains import INLET_A, SHOWN_V
 from rigc.model.rig import Rig
 from rigc.model.things import Supply
@@ -47,10 +48,10 @@ def _row(supply: Supply, load: MainsLoad) -> Row:
             Cell(supply.name, strong=True),
             Cell("; ".join(each.typed for each in supply.mains) or "?"),
             Cell(decimals(load.given_w, 3), mark=mark),
-            Cell(_number(load.watts, 2), mark=mark),
-            Cell(_number(load.volt_amperes, 2), mark=mark),
-            *(Cell(_number(load.milliamps(fact.value), 1)) for fact in SHOWN_V.values()),
-            Cell(_number(load.heat_w, 2)),
+            Cell(number(load.watts, 2), mark=mark),
+            Cell(number(load.volt_amperes, 2), mark=mark),
+            *(Cell(number(load.milliamps(fact.value), 1)) for fact in SHOWN_V.values()),
+            Cell(number(load.heat_w, 2)),
             _by(load.efficiency_pct, " %", "efficiency" in load.by_kind),
             _by(load.power_factor, "", "power factor" in load.by_kind),
             Cell(f"{len(supply.mains)} positions" if len(supply.mains) > 1 else "none"),
@@ -66,10 +67,10 @@ def _sum(loads: MainsLoads) -> Row:
             Cell("all"),
             Cell(""),
             Cell(decimals(loads.given_w, 3)),
-            Cell(_number(loads.watts, 3)),
-            Cell(_number(loads.volt_amperes, 2)),
-            *(Cell(_number(loads.milliamps(fact.value), 1)) for fact in SHOWN_V.values()),
-            Cell(_number(loads.heat_w, 2)),
+            Cell(number(loads.watts, 3)),
+            Cell(number(loads.volt_amperes, 2)),
+            *(Cell(number(loads.milliamps(fact.value), 1)) for fact in SHOWN_V.values()),
+            Cell(number(loads.heat_w, 2)),
             *(Cell("") for _ in range(5)),
         ),
         total=True,
@@ -78,7 +79,3 @@ def _sum(loads: MainsLoads) -> Row:
 
 def _by(value: float | None, unit: str, by_kind: bool) -> Cell:
     return Cell("?" if value is None else f"{value:g}{unit}", mark="usual" if by_kind else "")
-
-
-def _number(value: float | None, places: int) -> str:
-    return "?" if value is None else decimals(value, places)

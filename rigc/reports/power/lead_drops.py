@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.power_network import PowerNetwork, ShieldFlow
 from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturns
-from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.figures import number
 from rigc.facts.conductors import SHIELD_OHM, WARM_CELSIUS
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 
@@ -69,9 +69,9 @@ def _inlets(network: PowerNetwork) -> Iterator[Row]:
         yield Row(
             (
                 Cell(inlet.unit),
-                Cell(_number(inlet.most_v, 2)),
-                Cell(_number(inlet.least_v, 2), mark=mark),
-                Cell(_number(back, 1)),
+                Cell(number(inlet.most_v, 2)),
+                Cell(number(inlet.least_v, 2), mark=mark),
+                Cell(number(back, 1)),
             )
         )
 
@@ -84,7 +84,7 @@ def shield_notes(network: PowerNetwork) -> Paragraph | None:
             if flow.marks not in most or abs(flow.ma) > abs(most[flow.marks].ma):
                 most[flow.marks] = flow
     lines = [
-        f"{', '.join(flow.marks)} ({' and '.join(flow.things)}): {_number(abs(flow.ma), 1)} mA."
+        f"{', '.join(flow.marks)} ({' and '.join(flow.things)}): {number(abs(flow.ma), 1)} mA."
         for flow in most.values()
         if abs(flow.ma) >= _LEAST_MA
     ]
@@ -117,13 +117,13 @@ def _row(drop: LeadDrop) -> Row:
             Cell(str(drop.outlet)),
             Cell(drop.unit),
             Cell("?" if drop.wire is None else drop.wire.typed),
-            Cell(_number(drop.length_mm, 1)),
-            Cell(_number(drop.loop_mohm)),
-            Cell(_number(drop.ma, 1)),
-            Cell("" if not drop.beside else _number(None if drop.shared_v is None else drop.shared_v * 1000)),
-            Cell(_number(None if drop.drop_v is None else drop.drop_v * 1000), mark=mark),
-            Cell(_number(drop.percent, 2), mark=mark),
-            Cell(_number(None if drop.warm_drop_v is None else drop.warm_drop_v * 1000)),
+            Cell(number(drop.length_mm, 1)),
+            Cell(number(drop.loop_mohm)),
+            Cell(number(drop.ma, 1)),
+            Cell("" if not drop.beside else number(None if drop.shared_v is None else drop.shared_v * 1000)),
+            Cell(number(None if drop.drop_v is None else drop.drop_v * 1000), mark=mark),
+            Cell(number(drop.percent, 2), mark=mark),
+            Cell(number(None if drop.warm_drop_v is None else drop.warm_drop_v * 1000)),
         )
     )
 
@@ -134,13 +134,9 @@ def _return(each: SharedReturn) -> Row:
             Cell(str(each.outlet)),
             Cell(", ".join(each.units)),
             Cell(", ".join(each.marks)),
-            Cell(_number(each.ma, 1)),
-            Cell(_number(each.length_mm, 1)),
-            Cell(_number(None if each.ohm is None else each.ohm * 1000)),
-            Cell(_number(each.millivolts, 2)),
+            Cell(number(each.ma, 1)),
+            Cell(number(each.length_mm, 1)),
+            Cell(number(None if each.ohm is None else each.ohm * 1000)),
+            Cell(number(each.millivolts, 2)),
         )
     )
-
-
-def _number(value: float | None, places: int = 1) -> str:
-    return "?" if value is None else decimals(value, places)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.analysis.computations.open_facts import facts_of
+from rigc.analysis.facts_of import facts_within
 from rigc.model.fact import Fact, Provenance
 from rigc.record import Record
 
@@ -12,7 +12,7 @@ from rigc.record import Record
 def sources_of(thing: Record) -> str:
     """`measured 2026-02-14 by R.K.; assumed: draws`: what most facts say first, the others with the words of their statements."""
     told: dict[str, dict[str, None]] = {}
-    for fact in facts_of(thing):
+    for fact in facts_within(thing):
         told.setdefault(provenance_words(fact.provenance), {})[statement_word(fact)] = None
     if not told:
         return ""

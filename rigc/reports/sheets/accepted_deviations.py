@@ -33,7 +33,7 @@ _READING = Paragraph(
 
 
 def accepted_deviations(rig: Rig) -> Sheet | NoSheet:
-    """H32: rule, about, place, reason, by, until, and whether it holds on the day of the revision."""
+    """Rule, about, place, reason, by, until, and whether it holds on the day of the revision."""
     if not rig.accepts:
         return NoSheet("accepted-deviations", "Accepted deviations", "No finding is accepted.")
     rules = {kind.name: kind.rule for kind in all_kinds()}

@@ -39,7 +39,7 @@ _READING = Paragraph(
 
 
 def customs_list(rig: Rig, power: PowerAssignment) -> Sheet | NoSheet:
-    """H29: item, description, marks, pieces, mass, value, origin, blank; amps and desks only where they bear such facts."""
+    """Item, description, marks, pieces, mass, value, origin, blank; amps and desks only where they bear such facts."""
     things = [thing for thing in used_things(rig, power) if thing.kind in ("unit", "supply") or _papers(thing)]
     if not any(_papers(thing) for thing in things):
         reason = "No unit states its insured value, its price or its origin."

@@ -37,7 +37,7 @@ _CARE = Paragraph(
 
 
 def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
-    """H13: batch by stock, long to short, with a box to tick; totals, reels, heat-shrink, plugs; made or bought."""
+    """Batch by stock, long to short, with a box to tick; totals, reels, heat-shrink, plugs; made or bought."""
     uses = reel_uses(rig, leads, lengths)
     blocks = (
         _CARE,

@@ -32,7 +32,7 @@ _READING = Paragraph(
 
 
 def field_notes(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet | NoSheet:
-    """H31: date, what, found and fitted unit, leads, outlets and presets touched, signed; then the form."""
+    """Date, what, found and fitted unit, leads, outlets and presets touched, signed; then the form."""
     swapped = swap_table(rig, leads, power)
     if not rig.field_notes and swapped is None and rig.head.rig_class not in ON_THE_ROAD:
         return NoSheet(

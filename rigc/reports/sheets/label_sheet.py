@@ -23,7 +23,7 @@ _READING = Paragraph(
 
 
 def label_sheet(rig: Rig, leads: Leads, labels: Labels, special: SpecialLeads) -> Sheet:
-    """H15: marker size, both texts and quantity by lead; then every marker at 1:1 with cut marks."""
+    """Marker size, both texts and quantity by lead; then every marker at 1:1 with cut marks."""
     found = markers(leads, labels, special)
     table = marker_table(rig, leads, found)
     return Sheet("label-sheet", "Label sheet", "the bench", (_reading(rig), table, *marker_drawings(found)))

@@ -24,7 +24,7 @@ _READING = Paragraph(
 
 
 def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
-    """H20: items, sums, centre of gravity, limits."""
+    """Items, sums, centre of gravity, limits."""
     chosen = chosen_note(rig, (item.name for item in mass.items))
     blocks: tuple[Block, ...] = (
         lifting(mass),

@@ -13,7 +13,7 @@ from rigc.reports.control.notes import CAUTIONS, timing
 
 
 def midi_and_control_map(rig: Rig, leads: Leads, lengths: CableLengths, control: ControlMap) -> Sheet | NoSheet:
-    """H21: MIDI by unit, MIDI lead by lead, expression and switch leads, figures, cautions."""
+    """MIDI by unit, MIDI lead by lead, expression and switch leads, figures, cautions."""
     name, title = "midi-and-control-map", "MIDI and control map"
     tables = (map_table(rig, control), link_table(rig, control), control_leads_table(rig, leads, lengths))
     if not any(table.rows for table in tables):

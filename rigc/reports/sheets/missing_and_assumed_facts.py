@@ -34,7 +34,7 @@ _READING = Paragraph(
 
 
 def missing_and_assumed_facts(facts: OpenFacts) -> Sheet | NoSheet:
-    """H04: thing, fact, used value, what leans on it, who measures it, by when."""
+    """Thing, fact, used value, what leans on it, who measures it, by when."""
     name, title = "missing-and-assumed-facts", "Missing and assumed facts"
     if not facts.assumed and not facts.missing:
         return NoSheet(name, title, "Every fact that a rule asks for is stated, and none of them was assumed.")

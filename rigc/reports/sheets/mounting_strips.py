@@ -42,7 +42,7 @@ _ORDERS = (
 
 
 def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrder, placement: Placement) -> Sheet:
-    """H18: strips by unit, rails, plates, totals to order, rolls, what is held otherwise, how to prepare, what to mind."""
+    """Strips by unit, rails, plates, totals to order, rolls, what is held otherwise, how to prepare, what to mind."""
     held = _held_otherwise(rig)
     blocks = (
         cautions(),

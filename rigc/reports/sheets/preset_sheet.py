@@ -10,7 +10,7 @@ from rigc.reports.control.preset_tables import knob_table, program_table, song_t
 
 
 def preset_sheet(rig: Rig, control: ControlMap) -> Sheet:
-    """H22: songs with their presets, knob settings with their clock faces, program numbers as shown and as sent."""
+    """Songs with their presets, knob settings with their clock faces, program numbers as shown and as sent."""
     faces = tuple(clock_faces(song, number) for number, song in enumerate(rig.songs, 1) if song.settings)
     return Sheet(
         "preset-sheet",

@@ -26,7 +26,7 @@ _READING = Paragraph(
 
 
 def pull_list(rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, special: SpecialLeads) -> Sheet:
-    """H14: item, kind, quantity, spare, total, and room for the bin."""
+    """Item, kind, quantity, spare, total, and room for the bin."""
     pulled = all_pulled(rig, leads, lengths, order, special)
     return Sheet("pull-list", "Pull list", "stores", (_READING, pull_table(pulled)))
 

@@ -23,7 +23,7 @@ NAME, TITLE = "rework", "Rework"
 
 
 def rework(results: Results, previous: Previous, plan: Rework, loads: JointLoads) -> Sheet | NoSheet:
-    """H30: what the player notices, parts, time, steps in bench order; leads, outlets, strips, labels, presets; what
+    """What the player notices, parts, time, steps in bench order; leads, outlets, strips, labels, presets; what
     to test again; the way back, the sheets to swap, and a line to sign."""
     if previous.results is None:
         return NoSheet(NAME, TITLE, _why_not(results.rig))

@@ -30,7 +30,7 @@ _ASKED = (
 
 
 def spares_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet | NoSheet:
-    """H28: item, what it fits, quantity, least quantity, bag."""
+    """Item, what it fits, quantity, least quantity, bag."""
     if not rig.spares:
         return NoSheet("spares-list", "Spares list", "No spare is stated.")
     rows = tuple(_row(rig, spare, leads, lengths) for spare in rig.spares)

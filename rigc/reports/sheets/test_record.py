@@ -36,7 +36,7 @@ _FIGURES = Paragraph(
 
 
 def test_record(rig: Rig, due: DueTests, leads: Leads, settings: SwitchSettings) -> Sheet:
-    """H26: test, point, method, limit, reading, date, who, and the reading before."""
+    """Test, point, method, limit, reading, date, who, and the reading before."""
     tables = (*setting_tables(settings), *test_tables(rig, due, leads))
     return Sheet(
         "test-record", "Test record", "bench and tech", (_CAUTIONS, _reading(due), *tables, _signed(rig), _FIGURES)

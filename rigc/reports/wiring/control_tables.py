@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.cables.lead_make import adaptor_word
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.special_leads import SpecialLead, SpecialLeads
@@ -94,7 +95,6 @@ def _captive(lead: Lead) -> str:
 def _special(power: PowerAssignment, each: SpecialLead) -> Row:
     feed = power.of(each.units[0])
     parts = f"legs {', '.join(each.leads)}" if each.kind == "Y" else f"behind {', '.join(each.leads) or 'no lead'}"
-    thing = "adaptor" if each.kind in ("reversing", "size") else "lead"
     return Row(
         (
             Cell(each.mark, strong=True),
@@ -102,7 +102,7 @@ def _special(power: PowerAssignment, each: SpecialLead) -> Row:
             Cell(", ".join(each.units)),
             Cell("" if feed is None else decimals(feed.volts)),
             Cell("" if feed is None else feed.current.upper()),
-            Cell(f"{each.kind} {thing}: {parts}", strong=True),
+            Cell(f"{each.kind} {adaptor_word(each.kind)}: {parts}", strong=True),
             Cell("polarity turned" if each.kind == "reversing" else ""),
         )
     )
