@@ -77,11 +77,11 @@ class Bench:
         above._parsed = self._parsed
         return above
 
-    def parse(self, source: Source, keep: bool = False) -> Parsed:  # noqa: ARG002
-        """As the reader does, each text once, and never kept for the next run if it is only tried."""
+    def parse(self, source: Source, tried: bool = True) -> Parsed:  # noqa: ARG002
+        """As the reader does, each text once; what is no file of the rig is only tried."""
         key = (source.name, source.origin, source.data)
         if key not in self._parsed:
-            self._parsed[key] = self.reader.parse(source, keep=any(source is each for each in self.made.sources))
+            self._parsed[key] = self.reader.parse(source, tried=all(source is not each for each in self.made.sources))
         return self._parsed[key]
 
     def _file(self, source: Source) -> File:

@@ -64,18 +64,19 @@ def test_one_mend_is_made_on_top_of_another() -> None:
 
 
 class _Watched(NamedTuple):
-    kept: list[str]
+    files: list[str]
+    tried: list[str]
     reserved: frozenset[str] = READER.reserved
 
-    def parse(self, source: Source, keep: bool = True) -> Parsed:
-        if keep:
-            self.kept.append(source.text)
-        return READER.parse(source, keep=False)
+    def parse(self, source: Source, tried: bool = False) -> Parsed:
+        (self.tried if tried else self.files).append(source.text)
+        return READER.parse(source, tried)
 
 
-def test_what_is_only_tried_is_not_kept_for_the_next_run() -> None:
+def test_what_is_only_tried_never_takes_the_place_of_a_file() -> None:
     on = bench()
-    watched = _Watched([])
+    watched = _Watched([], [])
     on.reader = watched
-    on.tried(useless(on.made), useless(on.made).mends[0])
-    assert BEFORE not in watched.kept
+    made = on.tried(useless(on.made), useless(on.made).mends[0])
+    assert list(made.texts.values()) == watched.tried
+    assert not {*watched.tried} & {*watched.files}

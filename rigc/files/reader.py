@@ -25,8 +25,8 @@ if TYPE_CHECKING:
     from rigc.syntax.parse import Grammar
 
 
-MOST_KEPT = 200
-"""So many parsed files are kept; a shop's rigs with what they use are fewer."""
+MOST_KEPT = {"parsed": 200, "tried": 60}
+"""So many parsed files are kept, a shop's rigs with what they use are fewer; and so many texts that were tried, which mends of a rig give."""
 
 
 class CachedReader:
@@ -36,10 +36,12 @@ class CachedReader:
         self._text = (folder("grammar") / "rig.lark").read_text("utf-8")
         self._cache = cache_folder()
 
-    def parse(self, source: Source, keep: bool = True) -> Parsed:
-        """The file as written; from the cache when its bytes are those of its last clean parse, and kept there if `keep`."""
-        kept = self._kept(f"parsed\0{source.name}\0{source.origin}") if keep else None
+    def parse(self, source: Source, tried: bool = False) -> Parsed:
+        """The file as written; from the cache when its bytes are those of its last clean parse. A text that is only tried is kept beside
+        the file's own, for the next run tries it again."""
         mark = hashlib.sha256(self._key + source.data).digest()
+        what = "tried" if tried else "parsed"
+        kept = self._kept("\0".join((what, source.name, source.origin, *([mark.hex()] if tried else []))))
         if kept is not None and (saved := _read(kept)) is not None and saved.startswith(mark):
             loaded = _unpickled(saved[len(mark) :], source)
             if loaded is not None:
@@ -49,7 +51,7 @@ class CachedReader:
         parsed = parse(source, self.grammar)
         if kept is not None and not parsed.findings:
             _write(kept, mark + _pickled(parsed))
-            thinned(kept.parent, "parsed-", MOST_KEPT)
+            thinned(kept.parent, f"{what}-", MOST_KEPT[what])
         return parsed
 
     @cached_property
@@ -90,7 +92,7 @@ class CachedReader:
         if self._cache is None:
             return None
         name = what.split("\0")[0]
-        hangs_on = self._key if name != "parsed" else b""
+        hangs_on = self._key if name not in MOST_KEPT else b""
         return (
             self._cache / f"{name}-{hashlib.sha256(hangs_on + what.encode('utf-8', 'surrogatepass')).hexdigest()[:24]}"
         )

@@ -1,4 +1,4 @@
-"""Number and unit as written -> a float in the model's unit, its dimension checked. The only import of pint."""
+"""Number and unit as written -> a float in the model's unit, its dimension checked. The only import of pint, and a late one."""
 
 from __future__ import annotations
 
@@ -7,11 +7,9 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from pint import UnitRegistry
-from pint.errors import PintError
-
 from rigc.diagnostics.diagnostic import Diagnostic, Report
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.model.common_units import COMMON
 from rigc.model.fact import Fact, Provenance
 from rigc.model.measures import MONEY, Measure
 from rigc.model.prefix_slips import in_words, slips
@@ -77,6 +75,8 @@ _KNOWN = (
 @lru_cache(maxsize=1)
 def registry() -> Any:
     """The registry of our own units; pint's default one is never loaded."""
+    from pint import UnitRegistry  # dear, and most rigs need none of it
+
     made = UnitRegistry(None, cache_folder=None)
     made.load_definitions((Path(__file__).parent / "units.txt").read_text("utf-8").splitlines())
     return made
@@ -92,7 +92,13 @@ def factor(unit: str, into: str) -> float | None:
         return 1.0
     if len(unit) > _LONGEST_UNIT:
         raise LookupError(unit)
-    return _factor_of_pint(_spelled(unit), into)
+    spelled = _spelled(unit)
+    if spelled == into:
+        return 1.0
+    if spelled in COMMON and into in COMMON:
+        (one, size), (other, of) = COMMON[spelled], COMMON[into]
+        return float(f"{size / of:.12g}") if one == other else None
+    return factor_of_pint(spelled, into)
 
 
 def _spelled(unit: str) -> str:
@@ -103,7 +109,10 @@ def _spelled(unit: str) -> str:
     return f"{unit[:-1]}**{unit[-1]}" if unit[-1] in "23" else unit
 
 
-def _factor_of_pint(unit: str, into: str) -> float | None:
+def factor_of_pint(unit: str, into: str) -> float | None:
+    """As `factor`, by the registry."""
+    from pint.errors import PintError
+
     if unit in PLAIN or "%" in unit:
         return None
     try:

@@ -19,9 +19,9 @@ class Parsed(Record):
 
 
 class Reader(Protocol):
-    """Parses sources; what is only tried shall not be kept for the next run. `reserved` are the words of the language that can't name a declared thing."""
+    """Parses sources; what is only `tried` never takes the place of a file. `reserved` are the words of the language that can't name a declared thing."""
 
     @property
     def reserved(self) -> frozenset[str]: ...
 
-    def parse(self, source: Source, keep: bool = True) -> Parsed: ...
+    def parse(self, source: Source, tried: bool = False) -> Parsed: ...

@@ -5,10 +5,12 @@ from __future__ import annotations
 import pytest
 
 from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.model import measures
+from rigc.model.common_units import COMMON
 from rigc.model.fact import Fact
 from rigc.model.measures import CURRENT, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure
 from rigc.model.measures import LEAD as LENGTH
-from rigc.model.quantities import factor, quantity
+from rigc.model.quantities import PLAIN, factor, factor_of_pint, quantity
 from rigc.source import Source, Span
 from rigc.syntax.nodes import Amount, Word
 
@@ -52,6 +54,14 @@ def test_conversions_of_nist_sp_811(unit: str, into: str, expected: float) -> No
 def test_prefixes(unit: str, into: str, expected: float) -> None:
     """SI prefixes, and the spellings that a bench uses."""
     assert factor(unit, into) == expected
+
+
+@pytest.mark.parametrize("unit", COMMON)
+def test_common_units_are_what_pint_makes_of_them(unit: str) -> None:
+    """By the registry of `units.txt`, into each unit that the model holds and each other common one."""
+    model = {each.unit for each in vars(measures).values() if isinstance(each, Measure)}
+    for into in (*COMMON, *sorted(model - {*PLAIN.values(), "currency"})):
+        assert factor(unit, into) == factor_of_pint(unit, into)
 
 
 def test_a_length_in_inches() -> None:
