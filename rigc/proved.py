@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
@@ -19,11 +20,17 @@ MOST_LINES = 20_000
 
 
 class Tried(Record):
-    """What a mend came to: the new texts by the names of their sources, what is then found, and whether it works."""
+    """What a mend came to: the new texts by the names of their sources, what is then found, and what speaks against it (nothing if it
+    works)."""
 
     texts: dict[str, str]
     after: Compiled | None
-    works: bool
+    against: str
+
+    @property
+    def works(self) -> bool:
+        """Whether the finding is gone, and nothing as bad has come."""
+        return not self.against
 
 
 class Bench:
@@ -44,10 +51,12 @@ class Bench:
         self.left = max(1, MOST_LINES // max(1, lines))
 
     def proved(self, finding: Diagnostic) -> Diagnostic:
-        """The finding with those of its mends that work. When too many were tried, the rest are left out, and said to be."""
+        """The finding with those of its mends that work; where none does and there is no other help, with what speaks against them. When too
+        many were tried, the rest are left out, and said to be."""
         if not finding.mends or finding.accepted is not None:
             return finding
         working: list[Mend] = []
+        against: list[str] = []
         for mend in finding.mends:
             if self.left == 0:
                 more = "`rigc mend` tries the ways to mend it"
@@ -55,19 +64,23 @@ class Bench:
                 cut: Diagnostic = finding.replace(mends=tuple(working), help=help)
                 return cut
             self.left -= 1
-            if self.tried(finding, mend).works:
+            tried = self.tried(finding, mend)
+            if tried.works:
                 working.append(mend)
-        left: Diagnostic = finding.replace(mends=tuple(working))
+            else:
+                against.append(f"to {mend.words} {tried.against}")
+        help = finding.help if working or finding.help else _nothing_does(against)
+        left: Diagnostic = finding.replace(mends=tuple(working), help=help)
         return left
 
     def tried(self, finding: Diagnostic, mend: Mend) -> Tried:
         """A mend works when the finding is gone and no error or warning has come; while names or quantities are wrong, none of those."""
         try:
             texts = mended(mend, self.made.sources, self._file)
-        except CannotMend:
-            return Tried({}, None, False)
+        except CannotMend as fault:
+            return Tried({}, None, f"can't be written: {fault}")
         after = compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
-        return Tried(texts, after, _gone(finding, self.made, after) and not _come(self.made, after))
+        return Tried(texts, after, _against(finding, self.made, after))
 
     def on_top(self, tried: Tried) -> Bench:
         """A bench on which the mend is made; what is then found is advised on, which a trial does not do."""
@@ -102,22 +115,36 @@ def _source(old: Source, text: str) -> Source:
     return Source(old.name, plain, text.encode("utf-8", "surrogatepass"), old.origin)
 
 
-def _gone(finding: Diagnostic, before: Compiled, after: Compiled) -> bool:
+def _nothing_does(against: Sequence[str]) -> str:
+    """What is advised where no mend works: what was tried, and why it does not do."""
+    return f"no single change that was tried mends it: {'; '.join(against)}. More than one thing must change together"
+
+
+def _against(finding: Diagnostic, before: Compiled, after: Compiled) -> str:
+    """What speaks against a mend, in words that follow it; nothing if it works."""
+    come = _come(before, after)
+    if come is not None:
+        return f"would bring the {come.level.word} that {come.message}"
     mark = finding.fingerprint
-    return _count(after)[mark] < _count(before)[mark]
+    return "" if _count(after)[mark] < _count(before)[mark] else "would not change it"
 
 
 def _count(made: Compiled) -> Counter[str]:
     return Counter(each.fingerprint for each in made.findings if each.accepted is None)
 
 
-def _come(before: Compiled, after: Compiled) -> bool:
-    """Whether an error or warning has come. A rig that was not computed at all had others that nobody could see."""
+def _come(before: Compiled, after: Compiled) -> Diagnostic | None:
+    """An error or warning that has come. A rig that was not computed at all had others that nobody could see."""
     if before.results is None and after.results is not None:
-        return False
-    return bool(_errors_and_warnings(after) - _errors_and_warnings(before))
+        return None
+    new = Counter(map(_mark, _errors_and_warnings(after))) - Counter(map(_mark, _errors_and_warnings(before)))
+    return next((each for each in _errors_and_warnings(after) if _mark(each) in new), None)
 
 
-def _errors_and_warnings(made: Compiled) -> Counter[str]:
+def _errors_and_warnings(made: Compiled) -> list[Diagnostic]:
     bad = (Level.ERROR, Level.WARNING)
-    return Counter(each.fingerprint for each in made.findings if each.level in bad and each.accepted is None)
+    return [each for each in made.findings if each.level in bad and each.accepted is None]
+
+
+def _mark(finding: Diagnostic) -> str:
+    return finding.fingerprint

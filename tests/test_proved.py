@@ -49,6 +49,21 @@ def test_a_mend_that_leaves_its_finding_or_brings_another_is_not_told() -> None:
     assert on.proved(finding.replace(mends=(nothing, another, good))).mends == (good,)
 
 
+def test_where_no_mend_works_what_speaks_against_each_is_told() -> None:
+    on = bench()
+    finding = useless(on.made)
+    assert finding.span is not None
+    nothing = Mend("write it again", (Replace(finding.span, USELESS),))
+    another = Mend("name what is nowhere", (Replace(finding.span, USELESS.replace("toy", "tern")),))
+    tried = on.proved(finding.replace(mends=(nothing, another)))
+    assert tried.mends == ()
+    assert tried.advice == (
+        "no single change that was tried mends it: to write it again would not change it; to name what is nowhere would bring "
+        "the error that nothing declares 'tern'; what the finding is about goes here. More than one thing must change together"
+    )
+    assert on.proved(finding.replace(mends=(nothing,), help="measure it")).advice == "measure it"
+
+
 def test_when_too_many_were_tried_the_rest_is_left_to_the_command() -> None:
     on = bench()
     on.left = 0

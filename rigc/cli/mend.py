@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 MOST = 200
 """So many mends are made in one run at most: each is compiled, and each leaves a finding fewer."""
+MOST_LINES = 200_000
+"""So many lines of sources are compiled at most to try mends in one run; some two hundred mends of a touring rig."""
 
 
 @click.command()
@@ -76,9 +78,9 @@ def _mended(screen: Screen, report: Any, disk: Disk, rule: str, way: int | None,
         report.unreadable_file(disk, fault)
         return NO_ANSWER
     texts: dict[str, str] = {}
-    open_ways: dict[str, list[str]] = {}
+    search = _Search(rule, way, bench)
     for _ in range(MOST):
-        step = _step(bench, rule, way, open_ways)
+        step = search.step(bench)
         if step is None:
             break
         finding, words, made = step
@@ -86,30 +88,61 @@ def _mended(screen: Screen, report: Any, disk: Disk, rule: str, way: int | None,
         texts |= made.texts
         bench = bench.on_top(made)
     put(screen, disk, texts, as_diff, "nothing was mended")
-    for place, ways in open_ways.items():
+    for place, ways in search.open_ways.items():
         told = "".join(f"  --way {number}: {words}\n" for number, words in enumerate(ways, 1))
         screen.progress(f"{place} can be mended in {len(ways)} ways:\n{told}")
+    if search.left == 0:
+        screen.progress(f"{search.most} mends were tried, as many as one run tries; run it again to go on\n")
     report.add(disk, bench.made.findings)
     return int(report.finish())
 
 
-def _step(
-    bench: Any, rule: str, way: int | None, open_ways: dict[str, list[str]]
-) -> tuple[Diagnostic, str, Any] | None:
-    """The next finding that can be mended in one way, or in the way that was asked for; several ways are put by."""
-    open_ways.clear()
-    for finding in bench.made.findings:
-        if finding.accepted is not None or not finding.mends or rule not in ("", finding.kind.name):
-            continue
-        working = [(each.words, made) for each in finding.mends if (made := bench.tried(finding, each)).works]
-        if not working:
-            continue
-        number = way or 1
-        if len(working) == 1 or (way and number <= len(working)):
-            words, made = working[min(number, len(working)) - 1]
-            return finding, words, made
-        open_ways[f"{finding.message} [{finding.kind.name}]"] = [words for words, _ in working]
-    return None
+class _Search:
+    """The search for the next mend. What did not work is not tried again until nothing else is left to do."""
+
+    def __init__(self, rule: str, way: int | None, bench: Any) -> None:
+        self.rule, self.way = rule, way
+        lines = sum(source.text.count("\n") + 1 for source in bench.made.sources)
+        self.most = self.left = max(1, MOST_LINES // max(1, lines))
+        self.open_ways: dict[str, list[str]] = {}
+        self._not_now: set[tuple[str, str]] = set()
+        self._made_since = False
+
+    def step(self, bench: Any) -> tuple[Diagnostic, str, Any] | None:
+        """The next finding that can be mended in one way, or in the way that was asked for; several ways are put by."""
+        self.open_ways.clear()
+        found = self._next(bench)
+        if found is None and self._made_since:
+            self._not_now.clear()
+            self._made_since = False
+            found = self._next(bench)
+        self._made_since = self._made_since or found is not None
+        return found
+
+    def _next(self, bench: Any) -> tuple[Diagnostic, str, Any] | None:
+        for finding in bench.made.findings:
+            if finding.accepted is not None or not finding.mends or self.rule not in ("", finding.kind.name):
+                continue
+            working = self._working(bench, finding)
+            number = self.way or 1
+            if len(working) == 1 or (self.way and number <= len(working)):
+                words, made = working[min(number, len(working)) - 1]
+                return finding, words, made
+            if working:
+                self._not_now.update((finding.fingerprint, words) for words, _ in working)
+                self.open_ways[f"{finding.message} [{finding.kind.name}]"] = [words for words, _ in working]
+        return None
+
+    def _working(self, bench: Any, finding: Diagnostic) -> list[tuple[str, Any]]:
+        """The mends of a finding that work, of those that are to be tried; none where not all of them can be."""
+        due = [each for each in finding.mends if (finding.fingerprint, each.words) not in self._not_now]
+        if len(due) > self.left:
+            self.left = 0
+            return []
+        self.left -= len(due)
+        tried = [(each.words, bench.tried(finding, each)) for each in due]
+        self._not_now.update((finding.fingerprint, words) for words, made in tried if not made.works)
+        return [(words, made) for words, made in tried if made.works]
 
 
 def _where(disk: Disk, finding: Diagnostic) -> str:

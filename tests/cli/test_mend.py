@@ -59,3 +59,40 @@ def test_standard_input_is_printed_mended(
     monkeypatch.setattr("sys.stdin", SimpleNamespace(buffer=io.BytesIO(board.read_bytes())))
     assert main(["mend", "-"]) == 0
     assert capfd.readouterr().out == BEFORE
+
+
+THREE = USELESS + USELESS.replace("heavy", "tall") + USELESS.replace("heavy", "warm")
+
+
+def test_what_did_not_work_is_tried_once_more_when_nothing_else_is_left(
+    board: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from rigc.diagnostics.diagnostic import Diagnostic
+    from rigc.diagnostics.mend import Mend
+    from rigc.proved import Bench, Tried
+
+    tries: list[str] = []
+    real = Bench.tried
+
+    def tried(self: Bench, finding: Diagnostic, mend: Mend) -> Tried:
+        word = next(word for word in ("heavy", "tall", "warm") if f"too-{word}" in finding.message)
+        tries.append(word)
+        return Tried({}, None, "would not change it") if word == "tall" else real(self, finding, mend)
+
+    monkeypatch.setattr(Bench, "tried", tried)
+    board.write_text(BEFORE + THREE)
+    main(["mend"])
+    assert board.read_text() == BEFORE + USELESS.replace("heavy", "tall")
+    assert tries == ["heavy", "tall", "warm", "tall"]
+
+
+def test_the_bound_is_told_when_it_is_reached(
+    board: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    board.write_text(BEFORE + THREE)
+    monkeypatch.setattr("rigc.cli.mend.MOST_LINES", 18)  # 9 lines, with the empty last one: two trials
+    main(["mend"])
+    assert board.read_text().count("accept") == 1
+    assert "2 mends were tried, as many as one run tries; run it again to go on" in capfd.readouterr().err
+    main(["mend"])
+    assert board.read_text() == BEFORE

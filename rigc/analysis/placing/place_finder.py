@@ -1,4 +1,4 @@
-"""PlaceFinder: a thing that is in the way -> the nearest place at which it truly fits, as a mend.
+"""PlaceFinder: a thing that is in the way -> the nearest place at which it truly fits, as a mend; or why there is none.
 
 A place is tried first as the search for places judges it (bodies, plugs with their bends, feet, edges, what is kept free), and
 then by the deck's own rules: none of them may find an error or a warning that they do not find now.
@@ -6,7 +6,10 @@ then by the deck's own rules: none of them may find an error or a warning that t
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from functools import cache
+from heapq import merge
+from math import isqrt
 
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.computations.leads import Leads
@@ -35,15 +38,60 @@ _RULES = (
     "tips_over",
     "too_warm",
     "coil_near_transformer",
-    "lead_beside_power",
 )
-_TRIALS = (
-    10  # so many places of a thing are tried by the rules themselves, each further from those that failed that way
-)
+_DEAR = ("lead_beside_power",)  # takes as long as all others together, several times over
+_TRIALS = 10  # places of a thing are tried by the rules themselves, each further from those that failed that way
+_TRIALS_IN_ALL = 60  # such trials are made for all findings of a run
 _APART = 5  # mm from one such trial to the next
-_STEP = 10  # mm of the grid on which places are sought that lie neither straight across nor straight along
+_STEP = 10  # mm at least of the grid on which places are sought that lie neither straight across nor straight along
+_MOST_MOVES = 20_000  # on that grid; of a larger deck the grid is coarser
+_SLANTED = 30  # mm by which a move both across and along counts as longer
 
 Spot = tuple[int, int]
+
+
+class _Hunt:
+    """The search for a place of one thing: what failed so far, and the nearest free place with what spoke against it."""
+
+    def __init__(self, place: Place, deck: Deck, layout: Layout) -> None:
+        self.place, self.deck, self.layout = place, deck, layout
+        self.here = tenths(place.x_mm), tenths(place.y_mm)
+        self.failed: list[Spot] = []
+        self.item = next(number for number, each in enumerate(layout.board.items) if each.name == place.thing)
+        self._beside = list(layout.beside(self.item))
+
+    def free(self) -> Iterator[tuple[int, _Hunt, Spot]]:
+        """Places in tenths of a millimetre where nothing is in the way, the nearest first, each behind how far it is in mm."""
+        board, solid = self.layout.board, self.layout.solid(self.item)
+        for far, dx, dy in _moves(board.width // 10, board.depth // 10):
+            spot = (self.here[0] + 10 * dx, self.here[1] + 10 * dy)
+            inside = 0 <= spot[0] <= board.width - solid.width and 0 <= spot[1] <= board.depth - solid.depth
+            if not inside or _tier(self.deck, spot[1], solid.depth, self.place.under) != self.place.tier:
+                continue
+            if self._is_free(spot):
+                yield far, self, spot
+
+    def is_over(self, spot: Spot) -> bool:
+        """Whether enough was tried, or a place too near to this one failed that way already."""
+        way = _way(self.here, spot)
+        since = [failed for failed in self.failed if _way(self.here, failed) == way]
+        near = any(max(abs(spot[0] - x), abs(spot[1] - y)) < 10 * _APART * len(since) for x, y in since)
+        return near or len(self.failed) == _TRIALS
+
+    def at(self, spot: Spot) -> Place:
+        """The thing at a place."""
+        there: Place = self.place.replace(x_mm=spot[0] / 10, y_mm=spot[1] / 10)
+        return there
+
+    def _is_free(self, spot: Spot) -> bool:
+        at = (*spot, 0)
+        if self.layout.alone(self.item, at):
+            return False
+        for order, other in enumerate(self._beside):
+            if not self.layout.clear(self.item, at, other, self.layout.at[other]):
+                self._beside.insert(0, self._beside.pop(order))  # it is in the way of the next places, too
+                return False
+        return True
 
 
 class PlaceFinder:
@@ -53,81 +101,69 @@ class PlaceFinder:
         self._rig, self._results, self._quiet = results.rig, results, quiet
         self._layouts: dict[str, Layout] = {}
         self._now: frozenset[str] | None = None
+        self._left = _TRIALS_IN_ALL
 
     def moving(self, finding: Diagnostic, *things: str) -> Diagnostic:
-        """The finding with the nearest place of the first of these things that has one; without one its help says so, unless that
+        """The finding with the nearest place of any of these things that does; without one its help says why there is none, unless that
         tells another way."""
         if self._quiet:
             return finding
-        for thing in things:
-            place = self._nearest(finding, thing)
-            if place is not None:
-                moved: Diagnostic = finding.replace(mends=(*finding.mends, _mend(self._rig.places[thing], place)))
-                return moved
+        hunts = [hunt for thing in dict.fromkeys(things) if (hunt := self._hunt(thing)) is not None]
+        found = self._nearest(finding, hunts)
+        told: Diagnostic
+        if isinstance(found, Place):
+            told = finding.replace(mends=(*finding.mends, _mend(self._rig.places[found.thing], found)))
+            return told
         if finding.help:
             return finding
-        names = " or ".join(f"'{thing}'" for thing in dict.fromkeys(things))
-        none = f"no place on the deck is free for {names}: take a larger deck (see `rigc show fit`), or leave something out"
-        told: Diagnostic = finding.replace(help=none)
+        told = finding.replace(help=found or _none_free(things))
         return told
 
-    def _nearest(self, finding: Diagnostic, thing: str) -> Place | None:
+    def _hunt(self, thing: str) -> _Hunt | None:
         place = self._rig.places.get(thing)
         deck = None if place is None else self._rig.decks.get(place.deck or "", self._rig.deck)
         if place is None or deck is None or deck.width_mm is None or deck.depth_mm is None:
             return None
-        failed: list[Spot] = []
-        here = tenths(place.x_mm), tenths(place.y_mm)
-        for x, y in self._free(place, deck):
-            way = _way(here, (x, y))
-            since = [spot for spot in failed if _way(here, spot) == way]
-            if any(max(abs(x - a), abs(y - b)) < 10 * _APART * len(since) for a, b in since):
-                continue
-            there: Place = place.replace(x_mm=x / 10, y_mm=y / 10)
-            if self._fits(finding, there):
-                return self._nearer(finding, place, there, failed)
-            failed.append((x, y))
-            if len(failed) == _TRIALS:
-                return None
-        return None
+        return _Hunt(place, deck, self._layout(deck))
 
-    def _nearer(self, finding: Diagnostic, old: Place, found: Place, failed: list[Spot]) -> Place:
-        """The nearest whole millimetre on the way back to what failed in the same direction, by halves."""
-        x, y = tenths(found.x_mm), tenths(found.y_mm)
-        here, there = (tenths(old.x_mm), tenths(old.y_mm)), (x, y)
-        axis = 0 if there[1] == here[1] else 1
-        if there[1 - axis] != here[1 - axis]:
-            return found
-        sign = 1 if there[axis] > here[axis] else -1
-        far = [sign * (spot[axis] - here[axis]) // 10 for spot in failed if spot[1 - axis] == here[1 - axis]]
-        low, high = max((each for each in far if each > 0), default=0), sign * (there[axis] - here[axis]) // 10
-        while low and high - low > 1:
+    def _nearest(self, finding: Diagnostic, hunts: list[_Hunt]) -> Place | str:
+        """The nearest place that the deck's own rules let pass; else what speaks against the nearest that is free, if any is."""
+        nearest = ""
+        for _, hunt, spot in merge(*(hunt.free() for hunt in hunts), key=lambda each: each[0]):
+            if hunt.is_over(spot):
+                if all(len(each.failed) == _TRIALS for each in hunts):
+                    break
+                continue
+            if not self._left:
+                return nearest or _used_up()
+            against = self._against(finding, hunt.at(spot))
+            if not against:
+                return self._nearer(finding, hunt, spot)
+            nearest = nearest or _does_not_do(hunt.place, hunt.at(spot), against)
+            hunt.failed.append(spot)
+        return nearest
+
+    def _nearer(self, finding: Diagnostic, hunt: _Hunt, found: Spot) -> Place:
+        """The nearest whole millimetre on the way back to what failed in the same direction, by halves, if all rules let that pass."""
+        here, first = hunt.here, found
+        axis = 0 if found[1] == here[1] else 1
+        if found[1 - axis] != here[1 - axis]:
+            return hunt.at(found)
+        sign = 1 if found[axis] > here[axis] else -1
+        far = [sign * (spot[axis] - here[axis]) // 10 for spot in hunt.failed if spot[1 - axis] == here[1 - axis]]
+        low, high = max((each for each in far if each > 0), default=0), sign * (found[axis] - here[axis]) // 10
+        while low and high - low > 1 and self._left:
             middle = (low + high) // 2
-            spot = here[axis] + 10 * sign * middle
-            nearer: Place = found.replace(**{("x_mm", "y_mm")[axis]: spot / 10})
-            if self._fits(finding, nearer):
-                high, found = middle, nearer
+            spot = (here[0] + 10 * sign * middle, here[1]) if axis == 0 else (here[0], here[1] + 10 * sign * middle)
+            if not self._against(finding, hunt.at(spot), _RULES):
+                high, found = middle, spot
             else:
                 low = middle
-        return found
-
-    def _free(self, place: Place, deck: Deck) -> Iterator[Spot]:
-        """Places in tenths of a millimetre where nothing is in the way, the nearest first: straight across or along, else both."""
-        layout = self._layout(deck)
-        item = next(number for number, each in enumerate(layout.board.items) if each.name == place.thing)
-        solid, board = layout.solid(item), layout.board
-        x, y = tenths(place.x_mm), tenths(place.y_mm)
-        for dx, dy in _moves(board.width // 10, board.depth // 10):
-            spot = (x + 10 * dx, y + 10 * dy)
-            inside = 0 <= spot[0] <= board.width - solid.width and 0 <= spot[1] <= board.depth - solid.depth
-            if not inside or _tier(deck, spot[1], solid.depth, place.under) != place.tier:
-                continue
-            if not layout.fault_at(item, (*spot, 0)):
-                yield spot
+        return hunt.at(first if found != first and self._against(finding, hunt.at(found), _DEAR) else found)
 
     def _layout(self, deck: Deck) -> Layout:
         if deck.name not in self._layouts:
-            board = board_of(self._rig, deck, self._results.get(Leads), ()).replace(apart=0, wishes=())
+            board = board_of(self._rig, deck, self._results.get(Leads), ()).replace(apart=0, wishes=(), links=())
             board = board.replace(items=tuple(self._around(item) for item in board.items))
             self._layouts[deck.name] = Layout(board, [(*(item.fixed or (0, 0)), 0) for item in board.items])
         return self._layouts[deck.name]
@@ -142,12 +178,19 @@ class PlaceFinder:
         boxed: Item = item.replace(shapes=(around,))
         return boxed
 
-    def _fits(self, finding: Diagnostic, place: Place) -> bool:
-        rig: Rig = self._rig.replace(places={**self._rig.places, place.thing: place})
+    def _against(self, finding: Diagnostic, place: Place, rules: tuple[str, ...] = (*_RULES, *_DEAR)) -> str:
+        """What the deck's rules say against a place: an error or a warning that they do not find now, or that the finding stays."""
+        self._left -= 1
         if self._now is None:
-            self._now = _errors_and_warnings(self._rig)
-        found = _errors_and_warnings(rig)
-        return finding.fingerprint not in found and found <= self._now
+            every = _found(self._rig, (*_RULES, *_DEAR))
+            self._now = frozenset(found.fingerprint for found in every if _is_error_or_warning(found))
+        rig: Rig = self._rig.replace(places={**self._rig.places, place.thing: place})
+        stays = False
+        for found in _found(rig, rules):
+            if _is_error_or_warning(found) and found.fingerprint not in self._now:
+                return found.message
+            stays = stays or found.fingerprint == finding.fingerprint
+        return "that does not change" if stays else ""
 
 
 def place_finder(results: Results) -> PlaceFinder:
@@ -160,16 +203,15 @@ def quiet_finder(rig: Rig) -> PlaceFinder:
     return PlaceFinder(Results(rig), quiet=True)
 
 
-def _errors_and_warnings(rig: Rig) -> frozenset[str]:
-    """The errors and warnings of the deck's rules."""
+def _found(rig: Rig, rules: tuple[str, ...]) -> Iterator[Diagnostic]:
+    """What these rules find, one rule after the other, so that whoever has seen enough stops."""
     results = Results(rig, given=(quiet_finder(rig),))
-    checks = [member(f"rigc.analysis.checks.{name}", "CHECK") for name in _RULES]
-    return frozenset(
-        found.fingerprint
-        for check in checks
-        for found in results.call(check)
-        if found.level in (Level.ERROR, Level.WARNING)
-    )
+    for name in rules:
+        yield from results.call(member(f"rigc.analysis.checks.{name}", "CHECK"))
+
+
+def _is_error_or_warning(finding: Diagnostic) -> bool:
+    return finding.level in (Level.ERROR, Level.WARNING)
 
 
 def _way(here: Spot, there: Spot) -> Spot:
@@ -178,14 +220,18 @@ def _way(here: Spot, there: Spot) -> Spot:
     return (across > 0) - (across < 0), (along > 0) - (along < 0)
 
 
-def _moves(width: int, depth: int) -> Iterator[Spot]:
-    for far in range(1, max(width, depth)):
-        yield from ((-far, 0), (far, 0), (0, -far), (0, far))
-    near = [(dx, dy) for dx in range(-_STEP, _STEP + 1) for dy in range(-_STEP, _STEP + 1) if dx and dy]
-    yield from sorted(near, key=lambda move: abs(move[0]) + abs(move[1]))
-    steps = range(-max(width, depth) // _STEP * _STEP, max(width, depth) + 1, _STEP)
-    both = [(dx, dy) for dx in steps if abs(dx) < width and dx for dy in steps if abs(dy) < depth and dy]
-    yield from sorted(both, key=lambda move: abs(move[0]) + abs(move[1]))
+@cache
+def _moves(width: int, depth: int) -> list[tuple[int, int, int]]:
+    """The moves to try on a deck of so many millimetres, the nearest first: how far it counts, how far across and along."""
+    step = max(_STEP, isqrt(4 * width * depth // _MOST_MOVES) + 1)
+    straight = [(way * far, 0) for far in range(1, width) for way in (-1, 1)]
+    straight += [(0, way * far) for far in range(1, depth) for way in (-1, 1)]
+    near = [(dx, dy) for dx in range(-_STEP, _STEP + 1) for dy in range(-_STEP, _STEP + 1)]
+    across, along = range(-(width // step) * step, width, step), range(-(depth // step) * step, depth, step)
+    slanted = {(dx, dy) for dx, dy in (*near, *((dx, dy) for dx in across for dy in along)) if dx and dy}
+    found = [(abs(dx) + abs(dy), dx, dy) for dx, dy in straight]
+    found += [(abs(dx) + abs(dy) + _SLANTED, dx, dy) for dx, dy in slanted]
+    return sorted(found, key=lambda move: (move[0], abs(move[2]), move[1], move[2]))
 
 
 def _tier(deck: Deck, front: int, depth: int, under: bool) -> str | None:
@@ -203,13 +249,36 @@ def _mend(old: Place, new: Place) -> Mend:
 
 
 def _words(old: Place, new: Place) -> str:
+    return f"move '{new.thing}' {_far(old, new)}"
+
+
+def _far(old: Place, new: Place) -> str:
     across, along = new.x_mm - old.x_mm, new.y_mm - old.y_mm
     ways = []
     if across:
         ways.append(f"{short(abs(across))} mm to the {'right' if across > 0 else 'left'}")
     if along:
         ways.append(f"{short(abs(along))} mm to the {'rear' if along > 0 else 'front'}")
-    return f"move '{new.thing}' {' and '.join(ways)}"
+    return " and ".join(ways)
+
+
+_LARGER = "take a larger deck (see `rigc show fit`), or leave something out"
+
+
+def _none_free(things: Iterable[str]) -> str:
+    names = " or ".join(f"'{thing}'" for thing in dict.fromkeys(things))
+    return f"no place on the deck was found free for {names}: {_LARGER}"
+
+
+def _does_not_do(old: Place, new: Place, against: str) -> str:
+    return (
+        f"no move of one thing alone was found that does: '{new.thing}' has room {_far(old, new)}, but then {against}; move "
+        f"more than one thing, or {_LARGER}"
+    )
+
+
+def _used_up() -> str:
+    return f"mend what else is told of the deck, then check again: the {_TRIALS_IN_ALL} places that one run tries are used up"
 
 
 COMPUTE = place_finder
