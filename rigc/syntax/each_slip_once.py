@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Mend
 
-_MOST_PLACES = 5
+MOST_PLACES = 5  # of a slip that are shown; the rest is counted
 
 
 def each_slip_once(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
@@ -24,8 +24,8 @@ def _together(group: list[Diagnostic]) -> Diagnostic:
     if len(group) == 1:
         return first
     places = [finding.span for finding in group[1:] if finding.span is not None]
-    also = tuple(Label(span, "and here") for span in places[: _MOST_PLACES - 1])
-    note = f"{len(group)} times in this file" if len(group) > _MOST_PLACES else ""
+    also = tuple(Label(span, "and here") for span in places[: MOST_PLACES - 1])
+    note = f"{len(group)} times in this file" if len(group) > MOST_PLACES else ""
     told: Diagnostic = first.replace(also=(*first.also, *also), note=note, mends=_mends(group))
     return told
 

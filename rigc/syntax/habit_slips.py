@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from rigc.diagnostics.mend import Mend
 from rigc.near import nearest
 from rigc.syntax.mistake import Mistake, Wording
 
@@ -21,26 +20,12 @@ _HOMES = {"at": "place", "under": "place", "row": "place", "within": "place", "f
 _JACKS = {"mono": "ts", "stereo": "trs", "tip-sleeve": "ts", "tip-ring-sleeve": "trs"}
 
 
-def _line(m: Mistake) -> str:
-    return m.text[m.line_start : m.line_end]
-
-
-def _rewritten(m: Mistake, pattern: str, new: str, words: str = "") -> tuple[Mend, ...]:
-    """The mend by which all that matches in the line is written anew; none where nothing matches."""
-    line = _line(m)
-    code = line.partition("#")[0]
-    made = re.sub(pattern, new, code)
-    if made == code:
-        return ()
-    return m.instead(m.line_start, m.line_start + len(code), made, words or f"write {made.strip()}")
-
-
 def _size_sign(m: Mistake) -> Wording | None:
     """`70 X 120 X 55 mm` and `70*120*55 mm`."""
-    found = re.search(r"\d[ \t]*([X*])[ \t]*\d", _line(m))
+    found = re.search(r"\d[ \t]*([X*])[ \t]*\d", m.line)
     if found is None or m.before.split()[:1] not in (["body"], ["size"], ["inside"], ["inlet"], ["connector"]):
         return None
-    mends = _rewritten(m, r"(?<=\d)[ \t]*[X*][ \t]*(?=\d)", " x ")
+    mends = m.rewritten(r"(?<=\d)[ \t]*[X*][ \t]*(?=\d)", " x ")
     return Wording(f"'{found[1]}' does not join sizes", "a small x goes between them", mends=mends)
 
 
@@ -48,10 +33,8 @@ def _inch_sign(m: Mistake) -> Wording | None:
     if m.sign != '"' or not re.search(r"\d[ \t]*\Z", m.before):
         return None
     signs = r'(?<=\d)[ \t]*"'
-    line = re.sub(signs, "", _line(m).partition("#")[0]).rstrip()
-    mends = m.instead(
-        m.line_start, m.line_start + len(_line(m).partition("#")[0]), f"{line} in", f"write {line.strip()} in"
-    )
+    line = re.sub(signs, "", m.code).rstrip()
+    mends = m.instead(m.line_start, m.line_start + len(m.code), f"{line} in", f"write {line.strip()} in")
     return Wording('" is not the sign of inches', "this sign", mends=mends)
 
 
@@ -79,7 +62,7 @@ def _impedance_last(m: Mistake) -> Wording | None:
     ):
         return None
     shape = r"\b((?:left|right|front|rear)\b[^#]*?)[ \t]+(\d[\d.]*[ \t]*[kM]?(?:ohm|Ω|Ω))"
-    mends = _rewritten(m, shape, r"\2 \1")
+    mends = m.rewritten(shape, r"\2 \1")
     return Wording("the impedance stands before the side", "in front of the side", mends=mends)
 
 
@@ -87,7 +70,7 @@ def _kind_first(m: Mistake) -> Wording | None:
     """`needs dc 9 V`."""
     if m.word not in ("dc", "ac") or m.before.split()[:1] != ["needs"]:
         return None
-    mends = _rewritten(m, r"\b(dc|ac)[ \t]+(\d[\d.]*[ \t]*m?V)\b", r"\2 \1")
+    mends = m.rewritten(r"\b(dc|ac)[ \t]+(\d[\d.]*[ \t]*m?V)\b", r"\2 \1")
     return Wording(f"'{m.word}' stands behind the voltage", "a number goes here", mends=mends)
 
 
@@ -95,17 +78,17 @@ def _hyphen_range(m: Mistake) -> Wording | None:
     """`mains 100-240 V 50-60 Hz`."""
     if not m.before.split() or m.before.split()[0] not in _RANGED:
         return None
-    found = re.search(r"\d[\d.]*[ \t]*-[ \t]*\d[\d.]*", _line(m))
+    found = re.search(r"\d[\d.]*[ \t]*-[ \t]*\d[\d.]*", m.line)
     if found is None:
         return None
-    mends = _rewritten(m, r"(?<=\d)[ \t]*-[ \t]*(?=\d)", "..")
+    mends = m.rewritten(r"(?<=\d)[ \t]*-[ \t]*(?=\d)", "..")
     return Wording(f"'{found.group()}' is no range", "two dots go between the numbers", mends=mends)
 
 
 def _plus_minus(m: Mistake) -> Wording | None:
     if m.sign != "±":
         return None
-    return Wording("± is no sign of this language", "this sign", mends=_rewritten(m, r"±[ \t]*", "within "))
+    return Wording("± is no sign of this language", "this sign", mends=m.rewritten(r"±[ \t]*", "within "))
 
 
 def _bullet(m: Mistake) -> Wording | None:
@@ -160,7 +143,7 @@ def _outside(m: Mistake) -> Wording | None:
 def _feed_turned(m: Mistake) -> Wording | None:
     """`brook.o1 -> tern` in the power block."""
     found = re.match(
-        r"[ \t]*([a-z][\w-]*\.[\w-]+)[ \t]*(?:->|=>|from|to|feeds|[:=>])[ \t]*([a-z][\w-]*)[ \t]*(?:#.*)?\Z", _line(m)
+        r"[ \t]*([a-z][\w-]*\.[\w-]+)[ \t]*(?:->|=>|from|to|feeds|[:=>])[ \t]*([a-z][\w-]*)[ \t]*(?:#.*)?\Z", m.line
     )
     if m.block != "power" or m.sign != "." or found is None:
         return None
@@ -225,17 +208,17 @@ def _turn(m: Mistake) -> Wording | None:
         mends = m.instead(m.at, m.at, "turned ", f"write turned {m.after.strip()}")
         return Wording(f"'{m.word}' stands right behind the place", "a word is missing before it", mends=mends)
     if m.block == "place" and re.search(r"\bat[ \t]+-?\d[\d.]*[ \t]*\Z", m.before) and m.word == "x":
-        mends = _rewritten(m, r"(?<=\d)[ \t]*x[ \t]*(?=-?\d)", ", ")
+        mends = m.rewritten(r"(?<=\d)[ \t]*x[ \t]*(?=-?\d)", ", ")
         return Wording("a comma goes between the two numbers of a place", "here", mends=mends)
     return None
 
 
 def _points(m: Mistake) -> Wording | None:
     """`at 200,5, 20,5 mm`."""
-    found = re.search(r"(\d+),(\d+),[ \t]*(\d+),(\d+)", _line(m))
+    found = re.search(r"(\d+),(\d+),[ \t]*(\d+),(\d+)", m.line)
     if m.sign != "," or found is None:
         return None
-    mends = _rewritten(m, r"(\d+),(\d+),[ \t]*(\d+),(\d+)", r"\1.\2, \3.\4")
+    mends = m.rewritten(r"(\d+),(\d+),[ \t]*(\d+),(\d+)", r"\1.\2, \3.\4")
     return Wording(f"'{found[1]},{found[2]}' is written with a comma", "a decimal point, never a comma", mends=mends)
 
 

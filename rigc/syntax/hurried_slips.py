@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from rigc.diagnostics.mend import Mend
 from rigc.syntax.mistake import Mistake, Wording
 
 _ABOUT = r"~|≈|ca\.?|about|approx\.?"
@@ -13,15 +12,6 @@ _MOST = r"<=?|≤|max\.?|up to"
 _LEAST = r">=?|≥|min\.?|over"
 _JACK_WORDS = ("input", "output", "outlet", "inlet", "usb")
 _BLOCKS_OF_JACKS = ("power", "midi", "control", "leads")
-
-
-def rewritten(m: Mistake, pattern: str, new: str, words: str = "") -> tuple[Mend, ...]:
-    """The mend by which all that matches in the line is written anew; none where nothing matches."""
-    code = m.text[m.line_start : m.line_end].partition("#")[0]
-    made = re.sub(pattern, new, code)
-    if made == code:
-        return ()
-    return m.instead(m.line_start, m.line_start + len(code), made, words or f"write {made.strip()}")
 
 
 def _capital_word(m: Mistake) -> Wording | None:
@@ -37,7 +27,7 @@ def _shouted(m: Mistake) -> Wording | None:
     """`chain GUITAR -> TERN`: all names of the line are declared in small letters."""
     if m.before.split()[:1] not in (["chain"], ["loop"]) or "NAME" not in m.expected or not m.word.isupper():
         return None
-    line = m.text[m.line_start : m.line_end].partition("#")[0]
+    line = m.code
     names = dict.fromkeys(re.findall(r"\b[A-Z][A-Z0-9-]+\b", line))
     declared = {
         name for name in names if re.search(rf"^[a-z-]+[ \t]+{re.escape(name.lower())}\b", m.span.source.text, re.M)
@@ -53,7 +43,7 @@ def _long_arrow(m: Mistake) -> Wording | None:
     found = re.match(r"-{2,}>|={2,}>", m.after)
     if found is None:
         return None
-    mends = rewritten(m, r"-{2,}>", "->") or rewritten(m, r"={2,}>", "=>")
+    mends = m.rewritten(r"-{2,}>", "->") or m.rewritten(r"={2,}>", "=>")
     return Wording(f"'{found.group()}' is no arrow of this language", "this sign", mends=mends)
 
 
@@ -166,15 +156,15 @@ def _who_first(m: Mistake) -> Wording | None:
     if m.kind != "DATE" or not re.search(r"\b(measured|leaflet|assumed)[ \t]+by\b", m.before):
         return None
     shape = r'\b(measured|leaflet|assumed)[ \t]+by[ \t]+("[^"]*")[ \t]+(\d{4}-\d\d-\d\d)'
-    mends = rewritten(m, shape, r"\1 \3 by \2")
+    mends = m.rewritten(shape, r"\1 \3 by \2")
     return Wording("the date goes before `by`, not behind it", "this date", mends=mends)
 
 
 def _degree_sign(m: Mistake) -> Wording | None:
-    found = re.search(r"\d[ \t]*([º˚])", m.text[m.line_start : m.line_end])
+    found = re.search(r"\d[ \t]*([º˚])", m.line)
     if found is None or not re.search(r"\bturned\b|\bangle\b", m.before + m.word):
         return None
-    mends = rewritten(m, r"(?<=\d)[ \t]*[º˚]", " deg")
+    mends = m.rewritten(r"(?<=\d)[ \t]*[º˚]", " deg")
     return Wording(f"{found[1]} is not the sign of degrees", "this sign", mends=mends)
 
 

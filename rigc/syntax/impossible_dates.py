@@ -7,22 +7,9 @@ import re
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
 from rigc.syntax.mistakes import MALFORMED
+from rigc.syntax.name_slips import MONTHS
 
 _DATES = re.compile(r'"(?:\\.|[^"\\\n])*"|#[^\n]*|(?<![\w.-])(\d{4})-(\d\d)-(\d\d)(?![\w-])')
-_MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
 _DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 
@@ -44,7 +31,7 @@ def _days(year: int, month: int) -> int:
 def _why(year: int, month: int) -> str:
     if not 1 <= month <= 12:
         return "the month stands in the middle, 01 to 12: year-month-day, as 2026-03-02"
-    return f"look up the day: {_MONTHS[month - 1]} {year} has {_days(year, month)}"
+    return f"look up the day: {MONTHS[month - 1]} {year} has {_days(year, month)}"
 
 
 def _told(source: Source, date: re.Match[str]) -> Diagnostic:

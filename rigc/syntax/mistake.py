@@ -81,6 +81,16 @@ class Mistake(Record):
         """The line from the place on."""
         return self.text[self.at : self.line_end]
 
+    @property
+    def line(self) -> str:
+        """The whole line, or as much of a very long one as wordings look at."""
+        return self.text[self.line_start : self.line_end]
+
+    @property
+    def code(self) -> str:
+        """The line without its comment."""
+        return self.line.partition("#")[0]
+
     def awaits(self, *words: str) -> bool:
         """Whether each of these words or signs could have stood here."""
         told = {self.literals.get(name, name) for name in self.expected}
@@ -94,6 +104,13 @@ class Mistake(Record):
     def instead(self, start: int, end: int, text: str, words: str) -> tuple[Mend, ...]:
         """The one mend by which `text` stands in place of what is between these offsets."""
         return (Mend(words, (Replace(self.place(start, end), text),)),)
+
+    def rewritten(self, pattern: str, new: str) -> tuple[Mend, ...]:
+        """The one mend by which all that matches in the line is written anew; none where nothing matches."""
+        made = re.sub(pattern, new, self.code)
+        if made == self.code:
+            return ()
+        return self.instead(self.line_start, self.line_start + len(self.code), made, f"write {made.strip()}")
 
     def write(self, text: str, words: str = "") -> tuple[Mend, ...]:
         """The one mend by which `text` stands in place of the whole word."""

@@ -10,7 +10,20 @@ from rigc.source import Span
 from rigc.syntax.mistake import Mistake, Wording
 
 NAMES = "names are lower case with hyphens"
-_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 _CAPITALS = {
     "country": "a country is its two capital letters (ISO 3166-1)",
     "origin": "a country is its two capital letters (ISO 3166-1)",
@@ -139,8 +152,8 @@ def _days(typed: dict[str, str]) -> list[str]:
 
 
 def _month(name: str) -> int:
-    short = name[:3].lower()
-    return _MONTHS.index(short) + 1 if short in _MONTHS else 0
+    shorts = [month[:3].lower() for month in MONTHS]
+    return shorts.index(name[:3].lower()) + 1 if name[:3].lower() in shorts else 0
 
 
 NAME_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (

@@ -13,6 +13,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.record import Record
 from rigc.source import Source, Span
+from rigc.syntax.each_slip_once import MOST_PLACES
 from rigc.syntax.mistakes import MALFORMED, UNREADABLE
 
 _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff\ufffe\uffff]")
@@ -28,7 +29,6 @@ _BROKEN_TEXT = re.compile(
     r'^(?:[^"#\n]|"[^"\n]*")*(?P<quote>"[^"\\\n{}]*?)(?P<between>[ \t]*\n[ \t]*)[^"#\n{}]*"(?=[ \t]*$)', re.MULTILINE
 )
 """A text whose quote closes at the end of the next line, which holds no other."""
-_MOST_PLACES = 5
 
 
 class Looked(Record):
@@ -126,8 +126,8 @@ def _with_plain_blanks(source: Source, text: str) -> tuple[str, tuple[Diagnostic
         spans[0],
         f"the sign here is a {name} (U+{ord(sign):04X}), which {what}",
         label="here",
-        also=tuple(Label(span, "and here") for span in spans[1:_MOST_PLACES]),
-        note=f"{len(spans)} of them are in this file" if len(spans) > _MOST_PLACES else "",
+        also=tuple(Label(span, "and here") for span in spans[1:MOST_PLACES]),
+        note=f"{len(spans)} of them are in this file" if len(spans) > MOST_PLACES else "",
         mends=(
             Mend(
                 "type a plain blank in its place" if found[0][1] else "delete it",

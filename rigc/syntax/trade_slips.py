@@ -141,15 +141,14 @@ def _polarity(m: Mistake) -> Wording | None:
 def _fraction(m: Mistake) -> Wording | None:
     """`2 3/4 x 4 3/4 x 2 in`."""
     found = re.compile(r"(\d+)[ \t-]+(\d+)/(\d+)|(\d+)/(\d+)")
-    line = m.text[m.line_start : m.line_end]
-    typed = [each for each in found.finditer(line) if (each[3] or each[5]) not in (None, "0")]
+    typed = [each for each in found.finditer(m.line) if (each[3] or each[5]) not in (None, "0")]
     near = [each for each in typed if each.start() <= m.at - m.line_start <= each.end()]
     if not near:
         return None
     edits = tuple(
         Replace(m.place(m.line_start + each.start(), m.line_start + each.end()), _decimal(each)) for each in typed
     )
-    written = found.sub(_decimal, line).strip()
+    written = found.sub(_decimal, m.line).strip()
     message = f"'{near[0].group()}' is written as a fraction"
     return Wording(message, "a fraction", mends=(Mend(f"write {written}", edits),))
 
