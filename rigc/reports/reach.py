@@ -285,11 +285,11 @@ lowest_note            amount     | level-table |
 made                   how        | cable-list cut-list pull-list |
                        length     | cable-list loading-table | mass-and-balance
                        revision   | cable-list |
-mains                  hertz_high | mains-sheet | ground-sheet unit-schedule
-                       hertz_low  | mains-sheet | ground-sheet unit-schedule
-                       high       | mains-sheet unit-schedule |
-                       low        | mains-sheet | unit-schedule
-                       tolerance  | mains-sheet | unit-schedule
+mains                  hertz_high | mains-sheet | ground-sheet unit-schedule test-record wiring-sheet
+                       hertz_low  | mains-sheet | ground-sheet unit-schedule test-record wiring-sheet
+                       high       | mains-sheet unit-schedule | test-record wiring-sheet
+                       low        | mains-sheet | unit-schedule test-record wiring-sheet
+                       tolerance  | mains-sheet | unit-schedule test-record wiring-sheet
 mains_strip            name       | deck-drawing mains-sheet mass-and-balance mounting-strips test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 marker                 characters | label-sheet |

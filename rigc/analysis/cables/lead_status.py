@@ -14,6 +14,6 @@ def status(rig: Rig, lead: Lead) -> str:
 
 
 def comes_premade(rig: Rig, lead: Lead) -> bool:
-    """Whether the rig buys this signal's leads ready, as it does USB leads, or a plug kind comes on premade leads only."""
-    ready = lead.signal == "usb" or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
+    """Whether the rig buys this signal's leads ready, as it does USB and mains leads, or a plug kind comes on premade leads only."""
+    ready = lead.signal in ("usb", "mains") or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
     return ready or any(plug is not None and rig.stock.plugs[plug].cut_in_mm is None for plug in lead.ends)

@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.ground.lift_positions import lift_positions
 from rigc.analysis.power.power_tap import outlet_at
+from rigc.analysis.power.primary import primary
+from rigc.analysis.power.used_things import used_supplies
 from rigc.analysis.power.used_units import used_units
-from rigc.model.rig import Rig
+from rigc.model.rig import Rig, Scenario
 from rigc.record import Record
 
-GROUND_LIFT = "ground lift"
+GROUND_LIFT, SELECTOR = "ground lift", "mains voltage selector"
 
 
 class SwitchSetting(Record):
@@ -33,7 +35,7 @@ class SwitchSettings(Record):
 
 def switch_settings(rig: Rig, power: PowerAssignment) -> SwitchSettings:
     """Only what the source states or what follows from it; a switch of which nothing is said is not listed."""
-    return SwitchSettings((*_outlets(rig, power), *_by_scenario(rig), *_blends(rig), *_units(rig)))
+    return SwitchSettings((*_outlets(rig, power), *_by_scenario(rig, power), *_blends(rig), *_units(rig)))
 
 
 def _outlets(rig: Rig, power: PowerAssignment) -> Iterator[SwitchSetting]:
@@ -44,12 +46,14 @@ def _outlets(rig: Rig, power: PowerAssignment) -> Iterator[SwitchSetting]:
             yield SwitchSetting(str(port), "outlet voltage", f"{load.volts:g} V", new=f"{first.volts.value:g} V")
 
 
-def _by_scenario(rig: Rig) -> Iterator[SwitchSetting]:
+def _by_scenario(rig: Rig, power: PowerAssignment) -> Iterator[SwitchSetting]:
     """Scenarios that want the same position of the same switch share a setting."""
     found: dict[tuple[str, str, str], list[str]] = {}
     for scenario in rig.scenarios.values():
         for supply, volts in scenario.selectors:
-            found.setdefault((supply, "mains voltage selector", volts.typed), []).append(scenario.name)
+            found.setdefault((supply, SELECTOR, volts.typed), []).append(scenario.name)
+        for supply, position in _selectors_left(rig, power, scenario):
+            found.setdefault((supply, SELECTOR, position), []).append(scenario.name)
         for lift in lift_positions(rig, scenario):
             found.setdefault((str(lift.port), GROUND_LIFT, lift.position), []).append(scenario.name)
     new = {str(lift.port): lift.new for lift in lift_positions(rig, None)}
@@ -58,6 +62,17 @@ def _by_scenario(rig: Rig) -> Iterator[SwitchSetting]:
     for (at, switch, position), names in sorted(found.items(), key=lambda each: each[0][:2]):
         came = new.get(at, "") if switch == GROUND_LIFT else ""
         yield SwitchSetting(at, switch, position, () if len(names) == len(rig.scenarios) else tuple(names), came)
+
+
+def _selectors_left(rig: Rig, power: PowerAssignment, scenario: Scenario) -> Iterator[tuple[str, str]]:
+    """Supplies with a selector of which the scenario says nothing: it stands as the last country left it, and the position that takes
+    the mains here is the one to look for."""
+    stated = {name for name, _ in scenario.selectors}
+    for supply in used_supplies(rig, power):
+        if scenario.mains is not None and len(supply.mains) > 1 and supply.name not in stated:
+            volts = primary(scenario, scenario.mains, supply, None).position_v
+            if volts is not None:
+                yield supply.name, f"{volts:g} V"
 
 
 def _blends(rig: Rig) -> Iterator[SwitchSetting]:

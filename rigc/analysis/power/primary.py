@@ -41,6 +41,13 @@ class Primary(Record):
         return self.place.low_v / _SAME <= self.volts[0] and self.volts[1] <= self.place.high_v * _SAME
 
     @property
+    def position_v(self) -> float | None:
+        """Where a selector of several positions must stand: as stated, else at the one that takes the voltage; None where none does."""
+        if self.positions < 2 or self.selected is not None:
+            return self.selected
+        return self.design_v if self.in_voltage else None
+
+    @property
     def in_frequency(self) -> bool | None:
         """Whether the frequency lies in the range; None where either is not stated."""
         if self.place is None or self.hertz is None or self.place.hertz_low is None or self.place.hertz_high is None:

@@ -16,12 +16,21 @@ from rigc.reports.content import Cell
 def plug_cells(lead: Lead) -> tuple[Cell, Cell]:
     """The plug kinds of both ends; blank and marked where no kind of the stock goes in."""
     ends = zip((lead.start, lead.end), lead.ends, strict=True)
-    start, end = (Cell("captive") if port == lead.captive else _plug(plug) for port, plug in ends)
+    start, end = (
+        Cell("captive")
+        if port == lead.captive
+        else Cell("as bought")
+        if plug is None and lead.signal == "mains"
+        else _plug(plug)
+        for port, plug in ends
+    )
     return start, end
 
 
 def cable_cell(lead: Lead) -> Cell:
     """The cable; blank and marked where none is stated and the stock has none for the signal. A captive lead is of none of ours."""
+    if lead.cable is None and lead.signal == "mains":
+        return Cell("certified lead set")
     if lead.cable is None:
         return Cell("", mark="" if lead.captive is not None else "no cable")
     return Cell(lead.cable)

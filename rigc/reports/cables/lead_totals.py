@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.cables.ready_lead import Bought, bought
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
@@ -57,13 +59,17 @@ def plug_table(rig: Rig, leads: Leads) -> Table:
 
 
 def _costs(ready: Bought) -> Cell:
-    return Cell(ready.price, strong=True, mark="at least" if ready.price and None in ready.prices.values() else "")
+    return Cell(ready.price, strong=True, mark=_lacking(ready.price != "", ready.prices.values()))
 
 
 def _weighs(ready: Bought) -> Cell:
-    if ready.grams is None:
-        return Cell("")
-    return Cell(plain(ready.grams), strong=True, mark="at least" if None in ready.masses.values() else "")
+    text = "" if ready.grams is None else plain(ready.grams)
+    return Cell(text, strong=True, mark=_lacking(text != "", ready.masses.values()))
+
+
+def _lacking(known: bool, figures: Iterable[object]) -> str:
+    """What is said beside a sum that lacks a part: a missing figure is not nothing."""
+    return ("at least" if known else "not stated") if None in figures else ""
 
 
 def _total(total: Total) -> tuple[Cell, ...]:

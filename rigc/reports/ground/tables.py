@@ -80,7 +80,7 @@ def hum_table(grounds: GroundSystems, hums: RingHum) -> Table:
 
 
 def _figures(hum: Hum) -> tuple[str, ...]:
-    gain = f"{'≥ ' if hum.gain.unknown else ''}{hum.gain.most_db:g}"
+    gain = f"{'≥ ' if hum.gain.unknown else ''}{hum.gain.most_db:g}".replace("-", "\N{MINUS SIGN}")
     area, volts, level = "?", "?", "?"
     if hum.area_m2 is not None and hum.volts is not None and hum.level_db is not None:
         area, volts = fixed(hum.area_m2, 3), fixed(hum.volts * 1e6)

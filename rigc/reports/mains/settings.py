@@ -58,9 +58,7 @@ def _row(each: Primary) -> Row:
 def _selector(each: Primary) -> str:
     if each.positions < 2:
         return "none"
-    if each.selected is not None:
-        return f"{each.selected:g} V"
-    return "?" if each.design_v is None or not each.in_voltage else f"{each.design_v:g} V"
+    return "?" if each.position_v is None else f"{each.position_v:g} V"
 
 
 def _arrives(each: Primary) -> str:

@@ -63,7 +63,7 @@ def _jack(thing: Instrument | Unit | Supply | Panel, jack: Jack) -> Row:
     )
     side = f"x {jack.x_mm:g}, y {jack.y_mm:g} of the deck" if isinstance(jack, PanelJack) else jack.side
     own = _row(thing.name, jack.name, jack.role, carries.text, side, jack.offset_mm, jack.height_mm)
-    kind = Cell(f"{jack.role}, {jack.connector}" if jack.role != "panel" else str(jack.connector))
+    kind = Cell(f"{jack.role}, {jack.connector}" if jack.role not in ("panel", "usb") else str(jack.connector))
     return Row(
         (
             *own.cells[:2],

@@ -84,7 +84,7 @@ def _unit(unit: Unit) -> Row:
     return Row(
         (
             Cell(unit.name, strong=True),
-            Cell(when_bypassed(unit)),
+            Cell(when_bypassed(unit) if ins or outs or unit.bypass is not None else ""),
             stated_all(_once(jack.impedance_ohm for jack in ins)),
             stated_all(_once(jack.impedance_ohm for jack in outs)),
             stated_all(_once(jack.levels.maximum_dbu for jack in ins)),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.battery_lives import BatteryLives
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.facts.battery import SHOW_H
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
@@ -27,9 +28,9 @@ _CARE = Paragraph(
 )
 
 
-def maintenance(rig: Rig, lives: BatteryLives) -> Sheet | NoSheet:
+def maintenance(rig: Rig, power: PowerAssignment, lives: BatteryLives) -> Sheet | NoSheet:
     """Interval, task, last, next, initials: stated upkeep, batteries by their life, strips by the times they may be opened."""
-    rows = (*_upkeep(rig), *_batteries(lives), *_strips(rig))
+    rows = (*_upkeep(rig), *_batteries(power, lives), *_strips(rig))
     if not rows:
         return NoSheet("maintenance", "Maintenance", "No upkeep is stated, no battery, and no strip that wears.")
     return Sheet("maintenance", "Maintenance", "tech", (_CARE, Table("tasks", "Maintenance", _COLUMNS, rows)))
@@ -40,10 +41,12 @@ def _upkeep(rig: Rig) -> Iterator[Row]:
         yield _row(_shows(shows), Cell(task))
 
 
-def _batteries(lives: BatteryLives) -> Iterator[Row]:
-    """A battery is changed before the last show that it lasts; with no life known, before each."""
+def _batteries(power: PowerAssignment, lives: BatteryLives) -> Iterator[Row]:
+    """A battery is changed before the last show that it lasts; with no life known, before each. One that an outlet spares counts the
+    shows that are played on it alone."""
     for life in lives.all:
         every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {SHOW_H.value:g} h"
+        every += "" if power.of(life.unit) is None else " on battery alone"
         yield _row(every, Cell(f"{life.unit}: fit a new battery, {life.kind}", mark="assumed" if life.assumed else ""))
 
 

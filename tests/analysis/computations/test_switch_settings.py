@@ -28,6 +28,22 @@ def test_voltage_switches_selectors_and_lifts() -> None:
     ]
 
 
+def test_a_selector_of_which_a_scenario_says_nothing_is_set_back_all_the_same() -> None:
+    fed = unit("marl", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 10 mA")
+    both = ("mains 115 V within 10 % 50..60 Hz", "mains 230 V within 10 % 50..60 Hz")
+    text = (
+        GUITAR + COMBO + fed + "chain guitar -> marl -> combo\n"
+        + block("supply", "mill", *both, "outlet o1 9 V dc 100 mA isolated")
+        + "power {\n  marl from mill.o1\n}\n"
+        + block("scenario", "away", "mains 120 V 60 Hz", "selector mill 115 V")
+        + block("scenario", "home", "mains 230 V 50 Hz")
+        + block("scenario", "odd", "mains 150 V 50 Hz")
+    )  # fmt: skip
+    # 230 V is the middle of 207 to 253 V, which takes the mains at home; no position takes 150 V, so none is named
+    found = [(each.at, each.position, each.scenarios) for each in results_of(text).get(SwitchSettings).all]
+    assert found == [("mill", "115 V", ("away",)), ("mill", "230 V", ("home",))]
+
+
 def test_shares_and_polarity_of_a_blender_and_lifts_by_scenario() -> None:
     found = [
         (each.at, each.switch, each.position, each.scenarios)

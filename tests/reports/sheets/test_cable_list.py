@@ -178,3 +178,19 @@ def test_bought_leads_have_price_and_mass_and_those_of_a_y_lead_are_not_taken_fo
 
 def test_no_column_of_prices_where_none_is_stated() -> None:
     assert "bought: price" not in [column.head for column in table(changed(HOME), "leads").columns]
+
+
+def test_a_mains_lead_is_bought_and_never_made() -> None:
+    text = (
+        "deck board {\n  size 600 x 320 mm\n}\npanel rear-panel {\n  inlet mains C14 at 560, 310 mm\n}\n"
+        "supply mill5 {\n  inlet mains C8 left 30 mm up 20 mm\n}\nleads {\n  N1 rear-panel.mains -> mill5.mains made 400 mm\n}\n"
+    )
+    row = rows(written(text), "leads")["N1"]
+    assert texts(row, "plug A", "plug B", "stock", "status") == [
+        "as bought",
+        "as bought",
+        "certified lead set",
+        "keep, 400 mm",
+    ]
+    row = rows(written(text.replace(" made 400 mm", "")), "leads")["N1"]
+    assert row["status"].text == "buy"

@@ -130,6 +130,17 @@ def test_maintenance_tells_upkeep_batteries_and_strips_that_wear() -> None:
     ]
 
 
+def test_a_battery_that_an_outlet_spares_is_not_changed_every_few_shows() -> None:
+    text = (
+        GUITAR + COMBO
+        + unit("marl", "draws 10 mA", "needs 9 V dc", "inlet dc barrel 5.5 x 2.1 mm", 'battery "9 V block" 400 mAh')
+        + CHAIN + block("supply", "mill", "outlet o1 9 V dc 100 mA isolated") + "power {\n  marl from mill.o1\n}\n"
+    )  # fmt: skip
+    assert rows(made(text, maintenance), "tasks")[0][:2] == (
+        "10 shows on battery alone", "marl: fit a new battery, 9 V block",
+    )  # fmt: skip
+
+
 def test_spares_with_their_bags_what_they_fit_and_how_many_there_must_be() -> None:
     text = (
         block("plug", "flat", "fits ts")
