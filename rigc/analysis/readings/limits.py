@@ -114,7 +114,10 @@ def _through(board: Board, point: str, _: str) -> Limit:
     """A change of nothing, or what the pads take that always stand in the way."""
     ends = board.outputs if point == board.rig.head.name else (point,) if point in board.outputs else ()
     most = (readings.THROUGH_DB if ends or point == board.rig.head.name else readings.BYPASS_DB).value
-    losses = {loss for end in ends for loss in losses_before(board.rig, Port(*end.split(".", 1)))}
+    found = {loss for end in ends for loss in losses_before(board.rig, Port(*end.split(".", 1)))}
+    if None in found:
+        return unbounded("what the transformer in its way takes is not stated: note the reading")
+    losses = {loss for loss in found if loss is not None}
     if point in board.rig.units:
         losses = {standing_loss_db(board.rig.units[point])}
     if len(losses) > 1:

@@ -9,7 +9,7 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import ENDS, Panel, Unit
 
-_NOTHING = frozenset((0.0,))
+_NOTHING: frozenset[float | None] = frozenset((0.0,))
 _DECIMALS = 6  # of a sum in dB: ways with the same pads in another order have the same loss
 
 
@@ -21,16 +21,26 @@ def standing_loss_db(unit: Unit) -> float:
     return -unit.gain_db.value
 
 
-def losses_before(rig: Rig, port: Port) -> frozenset[float]:
+def losses_before(rig: Rig, port: Port) -> frozenset[float | None]:
     """The sums of such losses, in dB, on each way from an instrument or an amp to the sound that leaves by `port`; what a loop
-    holds can be taken out and does not count."""
-    known: dict[Port, frozenset[float]] = {}
+    holds can be taken out and does not count. None for a way through a passive transformer that does not say what it takes."""
+    known: dict[Port, frozenset[float | None]] = {}
     for each in sources_first(port, partial(_sources, rig)):
         thing = rig.things[each.thing]
-        own = standing_loss_db(thing) if isinstance(thing, Unit) else 0.0
-        before = frozenset[float]().union(*(known.get(start, _NOTHING) for start in _sources(rig, each)))
-        known[each] = frozenset(round(own + loss, _DECIMALS) for loss in before or _NOTHING)
+        own = _own_loss_db(thing, each.jack) if isinstance(thing, Unit) else 0.0
+        before = frozenset[float | None]().union(*(known.get(start, _NOTHING) for start in _sources(rig, each)))
+        known[each] = frozenset(
+            None if own is None or loss is None else round(own + loss, _DECIMALS) for loss in before or _NOTHING
+        )
     return known[port]
+
+
+def _own_loss_db(unit: Unit, jack: str) -> float | None:
+    """A transformer without power of its own has a ratio: what it takes is not known unless it is stated."""
+    wound = any(path.end == jack and path.how.startswith("transformer") for path in unit.paths)
+    if wound and "passive" in unit.flags and unit.gain_db is None:
+        return None
+    return standing_loss_db(unit)
 
 
 def _sources(rig: Rig, port: Port) -> list[Port]:

@@ -71,6 +71,16 @@ def test_a_pad_that_is_always_in_the_way_is_expected() -> None:
     assert limit(text, "spit") == (-14.3, -13.7)
 
 
+def test_a_passive_transformer_takes_what_it_says_or_what_nobody_knows() -> None:
+    box = ("passive", "path in -> out transformer")
+    text = GUITAR + COMBO + unit("marl", *box) + "chain guitar -> marl -> combo\n"
+    assert limit(text, "marl.out") == (None, None)
+    # 20 dB and the half dB either way
+    assert limit(text.replace("passive", "passive\n  gain -20 dB"), "marl.out") == (-20.5, -19.5)
+    # one that has power of its own makes good what it takes
+    assert limit(text.replace("  passive\n", ""), "marl.out") == (-0.5, 0.5)
+
+
 def test_a_pad_that_can_be_taken_out_is_not() -> None:
     box = block(
         "unit", "box", "input in ts", "output out ts", "output s1 ts", "input r1 ts", "loop 1 send s1 return r1"
