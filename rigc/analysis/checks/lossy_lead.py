@@ -14,7 +14,6 @@ from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.power_network import InletVolts, PowerNetwork
 from rigc.analysis.power.conductor import conductor
 from rigc.analysis.power.moves import moves
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
@@ -34,7 +33,7 @@ KIND = Kind(
 
 
 def lossy_lead(
-    rig: Rig, power: PowerAssignment, leads: Leads, drops: LeadDrops, network: PowerNetwork, limits: LoadLimits
+    rig: Rig, power: PowerAssignment, leads: Leads, drops: LeadDrops, limits: LoadLimits
 ) -> Iterator[Diagnostic]:
     """One finding for each lead; can't-check once for each cable, and each captive lead, of unknown conductor."""
     bare: dict[str, list[str]] = {}
@@ -44,8 +43,6 @@ def lossy_lead(
             continue
         if drop.drop_v is not None and exceeds(drop.drop_v, DROP_SHARE.value, drop.volts):
             yield _told(rig, power, limits, lead, drop)
-        elif lead.leg_of is not None and (inlet := network.of(drop.unit)) is not None and _trunk(inlet):
-            yield _leg(lead, drop, inlet)
         elif drop.wire is None and lead.captive is not None:
             yield _captive(rig, lead, lead.captive.thing)
         elif drop.wire is None and drop.length_mm is not None and lead.cable is not None:
@@ -57,24 +54,6 @@ def lossy_lead(
             subject=(cable,),
             help=f"write its conductor in '{cable}', for example conductor 0.5 mm2",
         )
-
-
-def _trunk(inlet: InletVolts) -> bool:
-    """Whether a Y loses too much, its trunk counted with the current of all its units."""
-    return inlet.known and exceeds(inlet.lost_v, DROP_SHARE.value, inlet.most_v)
-
-
-def _leg(lead: Lead, drop: LeadDrop, inlet: InletVolts) -> Diagnostic:
-    lost, percent = inlet.lost_v, inlet.lost_pct or 0.0
-    return KIND.at(
-        lead.span,
-        f"{lead.mark} to '{drop.unit}' loses up to {lost:.2f} of {inlet.most_v:g} V ({percent:.1f} %, more than "
-        f"{DROP_SHARE.value:g} %), the trunk of the Y {lead.leg_of} counted, which carries the current of all its units",
-        subject=(lead.mark, drop.unit),
-        label="this leg",
-        numbers=(Number("drop", lost, "V"), Number("share", percent, "%"), Number("limit", DROP_SHARE.value, "%")),
-        help="part the legs near the outlet, use a thicker conductor, or give each unit an outlet of its own",
-    )
 
 
 def _captive(rig: Rig, lead: Lead, unit: str) -> Diagnostic:
@@ -94,14 +73,14 @@ def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, lead: Lead, drop
     return KIND.at(
         lead.span,
         f"{lead.mark} to '{drop.unit}' loses {volts:.2f} of {drop.volts:g} V ({percent:.1f} %, more than "
-        f"{DROP_SHARE.value:g} %): {drop.ma:g} mA through {length:g} mm of {wire}{_beside(drop)}",
+        f"{DROP_SHARE.value:g} %): {drop.ma:g} mA through {length:g} mm of {wire}{_shared(drop)}",
         subject=(lead.mark, drop.unit),
         label="this lead",
         numbers=(Number("drop", volts, "V"), Number("share", percent, "%"), Number("limit", DROP_SHARE.value, "%")),
         mends=(*thicker, *_parted(rig, power, limits, drop)),
         help=("" if thicker else "use a thicker conductor than the rig has; or ")
         + f"use a lead no longer than {int(fits)} mm"
-        + (", the other legs counted" if drop.beside else ""),
+        + (", the other legs counted" if drop.shared else ""),
     )
 
 
@@ -136,13 +115,16 @@ def _of_cable(rig: Rig, lead: Lead, cable: str) -> tuple[Edit, ...]:
 
 def _parted(rig: Rig, power: PowerAssignment, limits: LoadLimits, drop: LeadDrop) -> tuple[Mend, ...]:
     """A leg of a Y on an outlet of its own."""
-    return moves(rig, power, drop.unit, limits, join=False)[:1] if drop.beside else ()
+    return moves(rig, power, drop.unit, limits, join=False)[:1] if drop.shared else ()
 
 
-def _beside(drop: LeadDrop) -> str:
-    """What the other legs of a Y lead add, at most: where the legs part is not stated."""
-    parts = [f"{ma:g} mA through up to {mm:g} mm" for ma, mm in drop.beside if ma is not None and mm is not None]
-    return f", and {' and '.join(parts)} of it for the other legs" if parts else ""
+def _shared(drop: LeadDrop) -> str:
+    """What a leg of a Y lead has in common with others, at most: where the legs part is not stated."""
+    told = []
+    for each in drop.shared or ():
+        other = "" if drop.wire is None or each.wire.typed == drop.wire.typed else f" (of {each.wire.typed})"
+        told.append(f"up to {each.length_mm:g} mm of it{other} carry {each.ma:g} mA")
+    return f", and {' and '.join(told)}, the other legs' too" if told else ""
 
 
 CHECK = lossy_lead

@@ -70,12 +70,7 @@ def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
         also=(Label((place or supply.mains[0]).span, "made for this"),),
         numbers=(Number("mains", each.volts[0], "V"),),
         mends=_mends(rig, supply, each),
-        otherwise="use another supply there, one that is made for this mains"
-        + (
-            ""
-            if each.needed_va
-            else ", or a step transformer of 1.5 times its volt-amperes, which nobody can reckon yet"
-        ),
+        otherwise=_otherwise(each),
     )
 
 
@@ -120,6 +115,15 @@ def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
         f"measurement: write `{line}`"
     )
     return (Mend(words, (AddTo("scenario", scenario.name, line),)),)
+
+
+def _otherwise(each: Primary) -> str:
+    other = "use another supply there, one that is made for this mains"
+    if each.in_frequency is False:
+        return f"{other}: a step transformer would give it its volts, but not its hertz"
+    if each.needed_va is None:
+        return f"{other}; or a step transformer of 1.5 times its volt-amperes, which can't be reckoned yet"
+    return other
 
 
 def _secondary(place: MainsRange) -> float:

@@ -9,6 +9,7 @@ from rigc.analysis.computations.load_limits import percent_of
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.conductor import Conductor, conductor, warmed
 from rigc.analysis.power.power_tap import Tap
+from rigc.analysis.power.y_stretches import Stretch, y_stretches
 from rigc.facts.conductors import WARM_CELSIUS
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -18,8 +19,8 @@ from rigc.record import Record
 class LeadDrop(Record):
     """One lead from an outlet to a unit: what it carries, how long it is and what there and back resist at 20 °C.
 
-    A leg of a Y lead shares a part of its way with the other legs. Where they part is not stated: `beside` has the current
-    of each other leg and the most that both can share, as long as the shorter of the two.
+    `shared` are the stretches that a leg of a Y lead has in common with others, at most (see `y_stretches`); None where a fact of one of
+    the legs is missing.
 
     `volts` is what its outlet gives. `ma`, `length_mm` and `wire` are None where the source lacks the fact;
     `assumed` where one of them leans on an assumed fact.
@@ -33,7 +34,7 @@ class LeadDrop(Record):
     length_mm: float | None
     wire: Conductor | None
     assumed: bool
-    beside: tuple[tuple[float | None, float | None], ...] = ()
+    shared: tuple[Stretch, ...] | None = ()
 
     @property
     def one_way_ohm(self) -> float | None:
@@ -47,12 +48,16 @@ class LeadDrop(Record):
 
     @property
     def shared_v(self) -> float | None:
-        """The most of its drop there and back at 20 °C that the other legs of its Y lead cause."""
-        parts = [None if ma is None or mm is None else ma * mm for ma, mm in self.beside]
-        known = [part for part in parts if part is not None]
-        if self.wire is None or len(known) < len(parts):
+        """The most of its drop there and back at 20 °C that the other legs of its Y lead cause, by their currents and by a thinner
+        trunk."""
+        if self.shared is None:
             return None
-        return 2 * self.wire.ohm_per_m * sum(known) / 1e6
+        if not self.shared:
+            return 0.0
+        if self.wire is None or self.ma is None or any(each.ma is None for each in self.shared):
+            return None
+        own = self.wire.ohm_per_m * self.ma
+        return 2 * sum(each.length_mm * (each.wire.ohm_per_m * (each.ma or 0.0) - own) for each in self.shared) / 1e6
 
     @property
     def drop_v(self) -> float | None:
@@ -86,20 +91,20 @@ def lead_drops(rig: Rig, power: PowerAssignment, leads: Leads, lengths: CableLen
         tap = power.taps.get(inlet.thing)
         if tap is not None and outlet in tap.outlets:
             drops[lead.mark] = _drop(rig, lead, outlet, inlet.thing, tap, lengths.lengths.get(lead.mark))
-    return LeadDrops({mark: drop.replace(beside=_beside(drop, leads, drops)) for mark, drop in drops.items()})
+    legs: dict[Port, list[LeadDrop]] = {}
+    for drop in drops.values():
+        legs.setdefault(drop.outlet, []).append(drop)
+    return LeadDrops({mark: _leg(drop, legs[drop.outlet]) for mark, drop in drops.items()})
 
 
-def _beside(drop: LeadDrop, leads: Leads, drops: dict[str, LeadDrop]) -> tuple[tuple[float | None, float | None], ...]:
-    """The other legs of its Y lead."""
-    lead = leads.of(drop.mark)
-    if lead is None or lead.leg_of is None:
-        return ()
-    others = (drops.get(each.mark) for each in leads.all if each.leg_of == lead.leg_of and each.mark != lead.mark)
-    return tuple((other.ma, _shorter(drop.length_mm, other.length_mm)) for other in others if other is not None)
-
-
-def _shorter(one: float | None, other: float | None) -> float | None:
-    return None if one is None or other is None else min(one, other)
+def _leg(drop: LeadDrop, legs: list[LeadDrop]) -> LeadDrop:
+    """With what it shares with the other legs on its outlet, and assumed where one of theirs is."""
+    if len(legs) < 2:
+        return drop
+    stretches = y_stretches(legs)
+    shared = None if stretches is None else tuple(each for each in stretches if {drop.mark} < set(each.marks))
+    leg: LeadDrop = drop.replace(shared=shared, assumed=any(each.assumed for each in legs))
+    return leg
 
 
 def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Length | None) -> LeadDrop:

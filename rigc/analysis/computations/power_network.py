@@ -1,20 +1,20 @@
 """Feeds, leads and grounds -> the d.c. network that they are: volts at each inlet, current in each return and each shield.
 
 Outlets are ideal sources, units take what they draw whatever the voltage, and their audio grounds are joined by the shields of their leads. Only DC
-is solved. Where the legs of a Y part is not stated: the shorter leg may be shared whole, which is reckoned with.
+is solved. Where the legs of a Y part is not stated: they are reckoned to lie together as far as they can.
 """
 
 from __future__ import annotations
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
-from rigc.analysis.computations.load_limits import percent_of
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.ground.states import GroundState
 from rigc.analysis.power.circuit import Circuit, Node, Solution
 from rigc.analysis.power.outlet_fit import takes_polarity
 from rigc.analysis.power.outlet_sharing import positive
 from rigc.analysis.power.power_tap import Tap, outlet_at
+from rigc.analysis.power.y_stretches import y_stretches
 from rigc.facts.conductors import SHIELD_OHM, UNKNOWN_LEAD_OHM
 from rigc.model.ground_link import GROUND, GroundLink, Pole
 from rigc.model.jacks import Port
@@ -32,16 +32,6 @@ class InletVolts(Record):
     least_v: float
     most_v: float
     known: bool
-
-    @property
-    def lost_v(self) -> float:
-        """What its leads lose of the volts at the most."""
-        return self.most_v - self.least_v
-
-    @property
-    def lost_pct(self) -> float | None:
-        """The same in percent of what its outlets give; None where they give nothing."""
-        return percent_of(self.lost_v, self.most_v)
 
 
 class ReturnFlow(Record):
@@ -135,19 +125,31 @@ def dc_circuit(
 
 
 def _wire(circuit: Circuit, rig: Rig, power: PowerAssignment, port: Port, legs: list[LeadDrop]) -> None:
-    """The conductors of an outlet's leads. Several are a Y, of which as much as the shortest leg may be the trunk."""
-    ohms = [_ohm(leg) for leg in legs]
-    trunk = min(ohms) if len(legs) > 1 else 0.0
+    """The conductors of an outlet's leads. Several are a Y, whose legs lie together as far as they can."""
     starts: dict[str, Node] = {"+": (port, "+"), "-": _return(rig, port)}
-    if trunk:
-        for pole, start in list(starts.items()):
-            starts[pole] = (port, f"parting {pole}")
-            circuit.resistor((port, f"trunk {pole}"), start, starts[pole], trunk)
-    for leg, ohm in zip(legs, ohms, strict=True):
-        feed, tap = power.of(leg.unit), power.taps[leg.unit]
-        wrong = feed is not None and takes_polarity(rig.units[leg.unit], tap, feed.reversed) is False
-        for pole, start in starts.items():
-            circuit.resistor((leg.mark, pole), start, _inlet(tap, port, leg.unit, pole, wrong), ohm - trunk)
+    left = {leg.mark: leg for leg in legs}
+    stretches = _stretches(legs)
+    for at, (marks, ohm) in enumerate(stretches):
+        alone = len(marks) == 1
+        if not alone:
+            for pole, start in list(starts.items()):
+                starts[pole] = (port, f"parting {at} {pole}")
+                circuit.resistor((port, f"trunk {at} {pole}"), start, starts[pole], ohm)
+        onward = stretches[at + 1][0] if at + 1 < len(stretches) else ()
+        for mark in set(marks) - set(onward):
+            leg = left[mark]
+            feed, tap = power.of(leg.unit), power.taps[leg.unit]
+            wrong = feed is not None and takes_polarity(rig.units[leg.unit], tap, feed.reversed) is False
+            for pole, start in starts.items():
+                circuit.resistor((mark, pole), start, _inlet(tap, port, leg.unit, pole, wrong), ohm if alone else 0.0)
+
+
+def _stretches(legs: list[LeadDrop]) -> list[tuple[tuple[str, ...], float]]:
+    """The legs that lie in each stretch, and what one of its conductors resists; one for all where a fact is missing."""
+    known = y_stretches(legs)
+    if known is None:
+        return [(tuple(leg.mark for leg in legs), UNKNOWN_LEAD_OHM.value)]
+    return [(each.marks, each.ohm) for each in known]
 
 
 def _inlet(tap: Tap, port: Port, unit: str, pole: str, wrong: bool) -> Node:
@@ -180,10 +182,6 @@ def _ground(rig: Rig, fed: tuple[Supplied, ...], pole: Pole) -> Node:
     if part == GROUND and unit is not None and unit.ground is not None and any(feed.unit == name for feed in fed):
         return name, "+" if positive(unit) else "-"
     return "ground", name, part
-
-
-def _ohm(drop: LeadDrop) -> float:
-    return UNKNOWN_LEAD_OHM.value if drop.one_way_ohm is None else drop.one_way_ohm
 
 
 def _sound(tap: Tap) -> bool:

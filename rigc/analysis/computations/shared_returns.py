@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.power.y_stretches import y_stretches
 from rigc.model.jacks import Port
 from rigc.record import Record
 
@@ -42,17 +43,14 @@ def shared_returns(drops: LeadDrops) -> SharedReturns:
 
 def _shared(outlet: Port, legs: list[LeadDrop]) -> SharedReturn:
     currents = [leg.ma for leg in legs if leg.ma is not None]
-    ways = [
-        (leg.length_mm, leg.one_way_ohm) for leg in legs if leg.length_mm is not None and leg.one_way_ohm is not None
-    ]
-    length, ohm = min(ways) if len(ways) == len(legs) else (None, None)
+    trunk = next(iter(y_stretches(legs) or ()), None)
     return SharedReturn(
         outlet,
         tuple(leg.unit for leg in legs),
         tuple(leg.mark for leg in legs),
         sum(currents) if len(currents) == len(legs) else None,
-        length,
-        ohm,
+        None if trunk is None else trunk.length_mm,
+        None if trunk is None else trunk.ohm,
     )
 
 

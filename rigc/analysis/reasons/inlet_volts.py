@@ -36,7 +36,7 @@ def inlet_volts(rig: Rig, power: PowerAssignment, drops: LeadDrops, network: Pow
             f"{inlet.unit}.volts.least", decimals(inlet.least_v, 2), "V",
             "nodal analysis of the whole power wiring with its shields and shared returns, every unit drawing what it draws",
             (derived("no load", decimals(inlet.most_v, 2), "V", f"{inlet.unit}.volts.most"), *ohms, *loads),
-            "Kirchhoff's current law at each node; the shorter leg of a Y is shared whole; the least of all scenarios",
+            "Kirchhoff's current law at each node; the legs of a Y lie together as far as they can; the least of all scenarios",
             "physics: Kirchhoff's laws",
         )  # fmt: skip
         yield least

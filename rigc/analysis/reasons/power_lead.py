@@ -71,19 +71,31 @@ def _current(rig: Rig, drop: LeadDrop) -> Reason:
 
 def _shared(drop: LeadDrop) -> Reason | None:
     """What the other legs of a Y lead add; None for any other lead."""
-    if not drop.beside:
+    if drop.shared == ():
         return None
     name, rule = (
         f"{drop.mark}.shared-drop",
-        "the current of each other leg, through as much as both can share, there and back",
+        "there and back, through as much as the legs can share, of the thinner wire: what all carry, less what it would lose alone",
     )
-    if drop.shared_v is None or drop.wire is None:
+    if drop.shared_v is None or drop.wire is None or drop.ma is None or drop.shared is None:
         return Reason(name, NOT_KNOWN, "mV", "for want of a leg's length, conductor or current", (), rule, _OHM)
-    value, parts = decimals(drop.shared_v * 1000, 1), sum((ma or 0.0) * (mm or 0.0) for ma, mm in drop.beside)
-    (metre,) = operands(lambda each: decimals(2 * parts / 1000 * each / 1000, 1), drop.wire.ohm_per_m * 1000)
-    terms = [f"{plain(ma or 0.0)} × {plain(mm or 0.0)}" for ma, mm in drop.beside]
-    formula = f"2 × ({' + '.join(terms)}) / 1000 × {metre} / 1000 = {value}"
-    inputs = tuple(Input(f"beside it, {plain(mm or 0.0)} mm", f"{plain(ma or 0.0)}", "mA") for ma, mm in drop.beside)
+    value, own = decimals(drop.shared_v * 1000, 1), drop.ma
+    lengths, loads = [each.length_mm for each in drop.shared], [each.ma or 0.0 for each in drop.shared]
+
+    def lost(alone: float, *metres: float) -> str:
+        parts = (mm * (ohm * ma - alone * own) for mm, ohm, ma in zip(lengths, metres, loads, strict=True))
+        return decimals(2 * sum(parts) / 1e6, 1)
+
+    alone, *metres = operands(lost, *(1000 * wire.ohm_per_m for wire in (drop.wire, *(it.wire for it in drop.shared))))
+    terms = [
+        f"{plain(mm)} × ({ohm} × {plain(ma)} − {alone} × {plain(own)})"
+        for mm, ohm, ma in zip(lengths, metres, loads, strict=True)
+    ]
+    formula = f"2 × ({' + '.join(terms)}) / 1000000 = {value}"
+    inputs = tuple(
+        Input(f"{plain(each.length_mm)} mm that {', '.join(each.marks)} share", plain(each.ma or 0.0), "mA")
+        for each in drop.shared
+    )
     return Reason(name, value, "mV", formula, inputs, rule, _OHM)
 
 

@@ -47,8 +47,12 @@ def _ohm(each: SharedReturn, drops: LeadDrops) -> Reason:
     inputs = tuple(
         derived(f"{mark}, there and back", told(drops.all[mark].loop_mohm), "mΩ", f"{mark}.mohm") for mark in each.marks
     )
-    formula = f"half of that of the shorter leg, of {', '.join(one.value for one in inputs)} there and back: {value}"
-    rule = "one conductor of the shorter leg"
+    formula = "for want of a leg's length or conductor"
+    if each.ohm is not None and each.length_mm:
+        metres = each.length_mm / 1000
+        (metre,) = operands(lambda milliohm: decimals(metres * milliohm), each.ohm / metres * 1000)
+        formula = f"{_text(each.length_mm)} / 1000 × {metre} = {value}"
+    rule = "one conductor of what all legs share, of the thinnest of their wires"
     return Reason(f"{each.outlet}.return.mohm", value, "mΩ", formula, inputs, rule, _OHM)
 
 

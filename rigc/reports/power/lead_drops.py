@@ -120,7 +120,7 @@ def _row(drop: LeadDrop) -> Row:
             Cell(number(drop.length_mm, 1)),
             Cell(number(drop.loop_mohm)),
             Cell(number(drop.ma, 1)),
-            Cell("" if not drop.beside else number(None if drop.shared_v is None else drop.shared_v * 1000)),
+            Cell("" if drop.shared == () else number(None if drop.shared_v is None else drop.shared_v * 1000)),
             Cell(number(None if drop.drop_v is None else drop.drop_v * 1000), mark=mark),
             Cell(number(drop.percent, 2), mark=mark),
             Cell(number(None if drop.warm_drop_v is None else drop.warm_drop_v * 1000)),
