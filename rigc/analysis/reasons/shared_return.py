@@ -49,9 +49,9 @@ def _ohm(each: SharedReturn, drops: LeadDrops) -> Reason:
     )
     formula = "for want of a leg's length or conductor"
     if each.ohm is not None and each.length_mm:
-        metres = each.length_mm / 1000
+        length, metres = told(each.length_mm), each.length_mm / 1000
         (metre,) = operands(lambda milliohm: decimals(metres * milliohm), each.ohm / metres * 1000)
-        formula = f"{_text(each.length_mm)} / 1000 × {metre} = {value}"
+        formula = f"{length} / 1000 × {metre} = {value}"
     rule = "one conductor of what all legs share, of the thinnest of their wires"
     return Reason(f"{each.outlet}.return.mohm", value, "mΩ", formula, inputs, rule, _OHM)
 
