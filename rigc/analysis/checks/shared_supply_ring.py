@@ -16,7 +16,7 @@ from rigc.analysis.computations.ring_hum import Hum, RingHum
 from rigc.analysis.ground.ring_words import in_scenarios, ring_words
 from rigc.analysis.ground.rings import SHARED, Ring
 from rigc.analysis.ground.where_to_break import where_to_break
-from rigc.diagnostics.decimals import fixed
+from rigc.diagnostics.decimals import fixed, signed
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wording import listed
 from rigc.facts.hum import FIELD_UT, LEAST_DB
@@ -75,7 +75,7 @@ def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
         figures = (
             f"; {hum.area_m2:.3f} m² at {hum.hertz:g} Hz and {FIELD_UT.value:g} µT are {hum.volts * 1e6:.1f} µV "
             f"({fixed(hum.level_db)} dB), "
-            f"{'at least ' if hum.gain.unknown else ''}{hum.gain.most_db:g} dB of gain follow"
+            f"{'at least ' if hum.gain.unknown else ''}{signed(format(hum.gain.most_db, 'g'))} dB of gain follow"
         )
         numbers = (
             Number("area", hum.area_m2, "m²"),

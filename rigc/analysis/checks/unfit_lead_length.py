@@ -46,8 +46,11 @@ def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: Cabl
     without: dict[tuple[str, str, bool], list[Lead]] = {}
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
-        known = route is not None and route.between and lead.existing_mm is not None
-        if route is not None and route.length is None and not route.blocked and not known:
+        bought = lead.signal == "mains" and any(plug is None for plug in lead.ends)
+        known = route is not None and (route.between or bought) and lead.existing_mm is not None
+        if bought and route is not None and not known:
+            yield _mains(lead)
+        elif route is not None and route.length is None and not route.blocked and not known:
             without.setdefault((route.about, route.reason, route.missing), []).append(lead)
     for stuck in without.values():
         yield _stuck(rig, stuck, routes.routes[stuck[0].mark])
@@ -102,6 +105,18 @@ def _longer(lead: Lead, length: Length) -> str:
     if length.premade is not None and length.cut is None:
         return f"take the premade length of {length.premade / 10:g} mm"
     return f"make a new one of {length.finished / 10:g} mm"
+
+
+def _mains(lead: Lead) -> Diagnostic:
+    """A mains lead is a certified set that is bought; the language has no kinds of its connectors, so nothing is reckoned."""
+    return KIND.cant_check(
+        lead.span,
+        f"the length of {lead.mark} is not known, nor whether its connectors have room: sizes of mains connectors can't be stated",
+        subject=(lead.mark,),
+        help="lay the bought lead on the board, see that its connectors have room, and write its length behind it: "
+        f"{lead.mark} {lead.start} -> {lead.end} made ___ mm",
+        asks_for=(f"the length of {lead.mark}", *(f"the plug kind at '{end}'" for end in (lead.start, lead.end))),
+    )
 
 
 def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:

@@ -108,8 +108,8 @@ def plug_bodies(rig: Rig, leads: Leads, placement: Placement) -> PlugBodies:
 
 def _plug(rig: Rig, placement: Placement, lead: Lead, number: int) -> PlugBody | UnknownPlug | None:
     port = (lead.start, lead.end)[number]
-    if port == lead.captive:
-        return None
+    if port == lead.captive or (lead.signal == "mains" and lead.made_mm is not None):
+        return None  # a mains lead whose length is stated was laid on the board, and its connectors with it
     plug = rig.stock.plugs.get(lead.ends[number] or "")
     if plug is None:
         return UnknownPlug(port, f"the plug kind at '{port}'", lead.span)

@@ -55,8 +55,12 @@ def stuck_table(leads: Leads, routes: CableRoutes) -> Table | None:
     rows = []
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
-        if route is not None and route.length is None and not (route.between and lead.existing_mm is not None):
+        mains = lead.signal == "mains"
+        known = route is not None and (route.between or mains) and lead.existing_mm is not None
+        if route is not None and route.length is None and not known:
             reason = f"for want of {route.reason}" if route.missing else route.reason
+            if mains:
+                reason = "a mains lead is bought: lay it on the board, and write its length behind it"
             rows.append(Row((Cell(lead.mark), Cell(str(lead.start)), Cell(str(lead.end)), Cell(reason))))
     columns = (Column("id"), Column("from"), Column("to"), Column("reason"))
     return Table("without-length", "Leads without a length", columns, tuple(rows)) if rows else None

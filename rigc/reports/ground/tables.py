@@ -10,7 +10,7 @@ from rigc.analysis.ground.lift_positions import LiftPosition, lift_positions
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem
 from rigc.analysis.ground.where_to_break import where_to_break
-from rigc.diagnostics.decimals import fixed
+from rigc.diagnostics.decimals import fixed, signed
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 
@@ -80,7 +80,7 @@ def hum_table(grounds: GroundSystems, hums: RingHum) -> Table:
 
 
 def _figures(hum: Hum) -> tuple[str, ...]:
-    gain = f"{'≥ ' if hum.gain.unknown else ''}{hum.gain.most_db:g}".replace("-", "\N{MINUS SIGN}")
+    gain = ("≥ " if hum.gain.unknown else "") + signed(f"{hum.gain.most_db:g}")
     area, volts, level = "?", "?", "?"
     if hum.area_m2 is not None and hum.volts is not None and hum.level_db is not None:
         area, volts = fixed(hum.area_m2, 3), fixed(hum.volts * 1e6)
