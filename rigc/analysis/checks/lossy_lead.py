@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.lead_edits import cable_edits
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
@@ -17,11 +18,10 @@ from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.conductor import conductor
 from rigc.analysis.power.moves import moves
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
-from rigc.diagnostics.mend import AddTo, Edit, Mend, Replace
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
 from rigc.facts.conductors import DROP_SHARE
 from rigc.model.rig import Rig
-from rigc.source import Span
 
 KIND = Kind(
     "lossy-lead",
@@ -99,18 +99,7 @@ def _thicker(rig: Rig, lead: Lead, drop: LeadDrop) -> Iterator[Mend]:
     if good:
         _, name = max(good)
         again = f"make {lead.mark} anew" if lead.existing_mm is not None else f"make {lead.mark}"
-        yield Mend(f"{again} of '{name}'", _of_cable(rig, lead, name))
-
-
-def _of_cable(rig: Rig, lead: Lead, cable: str) -> tuple[Edit, ...]:
-    """The lead's statement with its cable; a new one where it has none."""
-    stated = next((each for each in rig.lead_wishes.leads if each.mark == lead.mark), None)
-    if stated is None or not stated.end_spans:
-        return (AddTo("leads", "", f"{lead.mark} {lead.start} -> {lead.end} of {cable}"),)
-    if stated.cable_span is not None:
-        return (Replace(stated.cable_span, cable),)
-    last = (*stated.end_spans, *stated.plug_spans)[-1]
-    return (Replace(Span(last.source, last.end, last.end), f" of {cable}"),)
+        yield Mend(f"{again} of '{name}'", cable_edits(rig, lead, name))
 
 
 def _parted(rig: Rig, power: PowerAssignment, limits: LoadLimits, drop: LeadDrop) -> tuple[Mend, ...]:

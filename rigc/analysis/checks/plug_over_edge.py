@@ -9,13 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.lead_edits import as_mend, kinds_in_words, plug_edits
 from rigc.analysis.computations.body_clash import BodyClash
+from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody, UnknownPlug
 from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm
 from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
+from rigc.diagnostics.mend import Mend
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.stock import Plug
 
 KIND = Kind(
     "plug-over-edge",
@@ -27,7 +32,9 @@ KIND = Kind(
 _HAIR_MM = 1e-6
 
 
-def plug_over_edge(rig: Rig, plugs: PlugBodies, clash: BodyClash, finder: PlaceFinder) -> Iterator[Diagnostic]:
+def plug_over_edge(
+    rig: Rig, leads: Leads, plugs: PlugBodies, clash: BodyClash, finder: PlaceFinder
+) -> Iterator[Diagnostic]:
     """One finding for each unit with plugs beyond an edge, unless it overhangs itself; can't-checks for decks of unknown size and units of
     unknown plugs."""
     over: dict[str, list[tuple[PlugBody, float]]] = {}
@@ -39,7 +46,7 @@ def plug_over_edge(rig: Rig, plugs: PlugBodies, clash: BodyClash, finder: PlaceF
         elif plug.needs_mm - room > _HAIR_MM and plug.thing not in clash.beyond:
             over.setdefault(plug.thing, []).append((plug, room))
     for found in over.values():
-        yield finder.moving(_told(rig, found), found[0][0].thing)
+        yield finder.moving(_told(rig, leads, found), found[0][0].thing)
     yield from (_unsized(rig, deck, plug) for deck, plug in unsized.items())
     for thing in dict.fromkeys(each.port.thing for each in plugs.unknown):
         yield _unknown([each for each in plugs.unknown if each.port.thing == thing])
@@ -71,9 +78,10 @@ def _edge(plug: PlugBody) -> str:
     return "rear" if point.dy > 0 else "front"
 
 
-def _told(rig: Rig, found: list[tuple[PlugBody, float]]) -> Diagnostic:
+def _told(rig: Rig, leads: Leads, found: list[tuple[PlugBody, float]]) -> Diagnostic:
     worst, room = max(found, key=lambda each: each[0].needs_mm - each[1])
     needed = worst.needs_mm
+    mends, help = _shorter(rig, leads, found)
     return KIND.at(
         worst.span,
         "; ".join(_over(plug, left) for plug, left in found),
@@ -85,7 +93,8 @@ def _told(rig: Rig, found: list[tuple[PlugBody, float]]) -> Diagnostic:
             Number("room", room, "mm"),
             Number("over the edge", needed - room, "mm"),
         ),
-        help=_shorter(rig, worst, room),
+        mends=mends,
+        help=help,
     )
 
 
@@ -97,9 +106,17 @@ def _over(plug: PlugBody, room: float) -> str:
     )
 
 
-def _shorter(rig: Rig, plug: PlugBody, room: float) -> str:
-    better = narrower_plug(rig, (plug.port,), lambda each: reach_mm(each) - room <= _HAIR_MM)
-    return "" if better is None else f"use '{better.name}': it needs {reach_mm(better):g} mm"
+def _shorter(rig: Rig, leads: Leads, found: list[tuple[PlugBody, float]]) -> tuple[tuple[Mend, ...], str]:
+    """Kinds of the stock that stay on the deck, as an edit; nothing if there are none for all of these plugs."""
+    kinds: dict[Port, Plug] = {}
+    for plug, room in found:
+        better = narrower_plug(rig, (plug.port,), lambda each, room=room: reach_mm(each) - room <= _HAIR_MM)  # type: ignore[misc]
+        if better is None:
+            return (), ""
+        kinds[plug.port] = better
+    names = {port: kind.name for port, kind in kinds.items()}
+    needs = f": it needs {reach_mm(next(iter(kinds.values()))):g} mm" if len(kinds) == 1 else ""
+    return as_mend(f"{kinds_in_words(names)}{needs}", plug_edits(rig, leads, names))
 
 
 def _unsized(rig: Rig, deck: str, plug: PlugBody) -> Diagnostic:

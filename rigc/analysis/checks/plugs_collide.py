@@ -13,7 +13,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.lead_edits import as_mend, kinds_in_words, plug_edits
 from rigc.analysis.computations.body_clash import BodyClash
+from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.plug_bodies import PlugBodies, PlugBody
 from rigc.analysis.computations.plug_clash import IntoDeck, PlugClash, PlugMeeting, SideBySide
 from rigc.analysis.deck.tier_fronts import is_tier, tier_name
@@ -21,6 +23,7 @@ from rigc.analysis.mounting.narrower_plug import narrower_plug, reach_mm
 from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import short
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -40,32 +43,33 @@ _PAIRS_NAMED = 3  # more pairs than these are told as a list of jacks
 
 
 def plugs_collide(
-    rig: Rig, clash: PlugClash, plugs: PlugBodies, bodies: BodyClash, finder: PlaceFinder
+    rig: Rig, leads: Leads, clash: PlugClash, plugs: PlugBodies, bodies: BodyClash, finder: PlaceFinder
 ) -> Iterator[Diagnostic]:
     """One finding for each unit whose own plugs collide, one for each two things of which a plug meets the other (unless the
     two overlap themselves), one for each unit with plugs that reach into the deck."""
     pairs: dict[str, list[SideBySide]] = {}
     for pair in clash.side_by_side:
         pairs.setdefault(pair.one.thing, []).append(pair)
-    yield from (_beside(rig, each) for each in pairs.values())
+    yield from (_beside(rig, leads, each) for each in pairs.values())
     meetings: dict[tuple[str, str], list[PlugMeeting]] = {}
     for meeting in clash.meetings:
         if not bodies.between(*meeting.things):
             meetings.setdefault(meeting.things, []).append(meeting)
-    yield from (_parted(rig, each, finder) for each in meetings.values())
+    yield from (_parted(rig, leads, each, finder) for each in meetings.values())
     sunk: dict[str, list[IntoDeck]] = {}
     for into in clash.into_deck:
         sunk.setdefault(into.plug.thing, []).append(into)
-    yield from (_into_deck(rig, each) for each in sunk.values())
+    yield from (_into_deck(rig, leads, each) for each in sunk.values())
     yield from _unjudged(clash, plugs)
 
 
-def _beside(rig: Rig, pairs: list[SideBySide]) -> Diagnostic:
+def _beside(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> Diagnostic:
     thing = pairs[0].one.thing
     groups: dict[tuple[float, float], list[SideBySide]] = {}
     for pair in pairs:
         groups.setdefault((pair.pitch_mm, pair.needed_mm), []).append(pair)
     worst = max(pairs, key=lambda pair: pair.needed_mm - pair.pitch_mm)
+    mends, help = _narrower(rig, leads, pairs)
     return KIND.at(
         worst.one.span,
         f"plugs of '{thing}' collide: " + "; ".join(_group(each) for each in groups.values()),
@@ -77,7 +81,8 @@ def _beside(rig: Rig, pairs: list[SideBySide]) -> Diagnostic:
             Number("short", worst.needed_mm - worst.pitch_mm, "mm"),
         ),
         note=f"({worst.one.width_mm:g} + {worst.other.width_mm:g})/2 = {worst.needed_mm:g} mm needed",
-        help=_narrower(rig, pairs),
+        mends=mends,
+        help=help,
     )
 
 
@@ -97,7 +102,8 @@ def _in_order(pairs: list[SideBySide]) -> list[PlugBody]:
     return sorted(plugs.values(), key=lambda plug: (plug.point.dx, plug.point.dy, plug.point.x_mm, plug.point.y_mm))
 
 
-def _narrower(rig: Rig, pairs: list[SideBySide]) -> str:
+def _narrower(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> tuple[tuple[Mend, ...], str]:
+    """A kind of the stock that is narrow enough for all of them, as an edit; else in words."""
     widest = max((plug for plug in _in_order(pairs)), key=lambda plug: plug.width_mm).plug
     ports = [plug.port for plug in _in_order(pairs) if plug.plug == widest]
 
@@ -106,13 +112,17 @@ def _narrower(rig: Rig, pairs: list[SideBySide]) -> str:
 
     better = narrower_plug(rig, ports, lambda plug: free(plug) >= 0)
     if better is None:
-        return f"no plug kind in stock is narrow enough for {_jacks(ports)}: state one that is, or leave a jack empty"
+        return (
+            (),
+            f"no plug kind in stock is narrow enough for {_jacks(ports)}: state one that is, or leave a jack empty",
+        )
     worst = max(pairs, key=lambda pair: _needed(pair, ports, better))
     one, other = _widths(worst, ports, better)
-    return (
+    words = (
         f"use '{better.name}' at {_jacks(ports)}: it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, "
         f"{free(better):g} mm stay free"
     )
+    return as_mend(words, plug_edits(rig, leads, dict.fromkeys(ports, better.name)))
 
 
 def _needed(pair: SideBySide, ports: list[Port], plug: Plug) -> float:
@@ -130,8 +140,9 @@ def _jacks(ports: list[Port]) -> str:
     return f"these {len(ports)} jacks" if len(ports) > _PAIRS_NAMED else listed(port.jack for port in ports)
 
 
-def _meeting(rig: Rig, meetings: list[PlugMeeting]) -> Diagnostic:
+def _meeting(rig: Rig, leads: Leads, meetings: list[PlugMeeting]) -> Diagnostic:
     worst = _worst(meetings)
+    mends, help = _apart(rig, leads, worst)
     ports = dict.fromkeys(str(plug.port) for each in meetings for plug in (each.plug, each.other) if plug is not None)
     return KIND.at(
         worst.plug.span,
@@ -139,13 +150,14 @@ def _meeting(rig: Rig, meetings: list[PlugMeeting]) -> Diagnostic:
         subject=(*worst.things, *ports),
         label=f"'{worst.plug.plug}' at '{worst.plug.port}'",
         numbers=(Number("room", worst.room_mm, "mm"), Number("needed", worst.needed_mm, "mm")),
-        help=_apart(rig, worst),
+        mends=mends,
+        help=help,
     )
 
 
-def _parted(rig: Rig, meetings: list[PlugMeeting], finder: PlaceFinder) -> Diagnostic:
+def _parted(rig: Rig, leads: Leads, meetings: list[PlugMeeting], finder: PlaceFinder) -> Diagnostic:
     """The finding with a place for one of the things; plugs of one thing need other plugs."""
-    found, worst = _meeting(rig, meetings), _worst(meetings)
+    found, worst = _meeting(rig, leads, meetings), _worst(meetings)
     if worst.plug.thing == worst.thing:
         return found
     things = (worst.plug.thing,) if is_tier(worst.thing) else (worst.thing, worst.plug.thing)
@@ -171,29 +183,31 @@ def _met(meeting: PlugMeeting) -> str:
     return f"the plugs at '{plug.port}' and '{other.port}' reach {short(meeting.needed_mm)} mm into each other"
 
 
-def _apart(rig: Rig, meeting: PlugMeeting) -> str:
+def _apart(rig: Rig, leads: Leads, meeting: PlugMeeting) -> tuple[tuple[Mend, ...], str]:
     """A plug kind that fits."""
-    better = _shorter(rig, meeting)
+    better, port = _shorter(rig, meeting), meeting.plug.port
     if better is not None:
-        return f"use '{better.name}' at '{meeting.plug.port}'"
+        return as_mend(f"use '{better.name}' at '{port}'", plug_edits(rig, leads, {port: better.name}))
     own = meeting.plug.thing == meeting.thing
-    return f"use a shorter or narrower plug at '{meeting.plug.port}'" if own else ""
+    return (), f"use a shorter or narrower plug at '{meeting.plug.port}'" if own else ""
 
 
 def _named(thing: str) -> str:
     return f"the tier '{tier_name(thing)}'" if is_tier(thing) else f"'{thing}'"
 
 
-def _into_deck(rig: Rig, found: list[IntoDeck]) -> Diagnostic:
+def _into_deck(rig: Rig, leads: Leads, found: list[IntoDeck]) -> Diagnostic:
     worst = max(found, key=lambda each: each.into_mm)
     plug = worst.plug
+    mends, help = _flatter(rig, leads, [each.plug for each in found])
     return KIND.at(
         plug.span,
         "; ".join(map(_sunk, found)),
         subject=(plug.thing, *(str(each.plug.port) for each in found)),
         label=f"'{plug.plug}' at '{plug.port}'",
         numbers=(Number("into the deck", worst.into_mm, "mm"),),
-        help=_flatter(rig, plug),
+        mends=mends,
+        help=help,
     )
 
 
@@ -206,14 +220,20 @@ def _sunk(found: IntoDeck) -> str:
     )
 
 
-def _flatter(rig: Rig, plug: PlugBody) -> str:
-    up = plug.point.height_mm or 0.0
-    better = narrower_plug(
-        rig, (plug.port,), lambda each: each.height_mm is not None and each.height_mm.value / 2 - up <= _HAIR_MM
-    )
-    if better is not None:
-        return f"use '{better.name}' at '{plug.port}'"
-    return f"state a plug of {2 * up:g} mm height or less, or raise '{plug.thing}' on a plate"
+def _flatter(rig: Rig, leads: Leads, plugs: list[PlugBody]) -> tuple[tuple[Mend, ...], str]:
+    """Kinds of the stock that are flat enough for all of them, as an edit; else in words."""
+    kinds: dict[Port, str] = {}
+    for plug in plugs:
+        up = plug.point.height_mm or 0.0
+        better = narrower_plug(rig, (plug.port,), lambda each, up=up: _clears(each, up))  # type: ignore[misc]
+        if better is None:
+            return (), f"state a plug of {2 * up:g} mm height or less, or raise '{plug.thing}' on a plate"
+        kinds[plug.port] = better.name
+    return as_mend(kinds_in_words(kinds), plug_edits(rig, leads, kinds))
+
+
+def _clears(plug: Plug, up_mm: float) -> bool:
+    return plug.height_mm is not None and plug.height_mm.value / 2 - up_mm <= _HAIR_MM
 
 
 def _shorter(rig: Rig, meeting: PlugMeeting) -> Plug | None:

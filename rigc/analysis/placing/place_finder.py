@@ -112,9 +112,9 @@ class PlaceFinder:
         found = self._nearest(finding, hunts)
         told: Diagnostic
         if isinstance(found, Place):
-            told = finding.replace(mends=(*finding.mends, _mend(self._rig.places[found.thing], found)))
+            told = finding.replace(mends=(_mend(self._rig.places[found.thing], found), *finding.mends))
             return told
-        if finding.help:
+        if finding.help or finding.mends:
             return finding
         told = finding.replace(help=found or _none_free(things))
         return told
