@@ -65,13 +65,6 @@ def signal_graph(rig: Rig, when: When = ALWAYS) -> SignalGraph:
     return SignalGraph(tuple(dict.fromkeys(ways)), graph)
 
 
-def power_graph(fed: Iterable[tuple[Port, str]]) -> nx.DiGraph:
-    """Outlets and the units that each feeds, from pairs of both."""
-    graph = nx.DiGraph()
-    graph.add_edges_from(fed)
-    return graph
-
-
 def ground_graph(poles: Iterable[Pole], links: Iterable[GroundLink]) -> nx.MultiGraph:
     """Grounds and every conductor that joins two of them; each edge keeps its `link`."""
     graph = nx.MultiGraph()

@@ -212,7 +212,7 @@ def shared_units(*amounts: Amount | None) -> list[tuple[Amount, Word | None]]:
 
 
 def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact[str] | None:
-    """A sum of money as text, `450.00 EUR`; the currency is three capital letters (ISO 4217)."""
+    """A sum of money as it was typed, `450 EUR`; the currency is three capital letters (ISO 4217)."""
     code = amount.unit.text if amount.unit else ""
     currency = len(code) == 3 and code.isalpha() and code.isupper()
     if currency and not MONEY.low <= float(amount.number.text) <= MONEY.high:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from small_rigs import block, results_of, unit
 
-from rigc.model.graphs import ground_graph, ground_rings, joined_grounds, power_graph, signal_graph
+from rigc.model.graphs import ground_graph, ground_rings, joined_grounds, signal_graph
 from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
 from rigc.model.inner_ways import bypass_ways, sinks, sources
 from rigc.model.jacks import Port
@@ -72,11 +72,6 @@ def test_sound_enters_by_instruments_and_leaves_by_amps_and_open_panel_jacks() -
     rig = results_of(text + "chain guitar -> marl -> rear.l\nchain rear.r -> combo\n").rig
     assert sources(rig) == [Port("guitar", "out"), Port("rear", "r")]
     assert sinks(rig) == [Port("combo", "in"), Port("rear", "l")]
-
-
-def test_power_runs_from_outlets_to_units() -> None:
-    graph = power_graph([(Port("mill", "o1"), "marl"), (Port("mill", "o1"), "lant")])
-    assert sorted(graph.successors(Port("mill", "o1"))) == ["lant", "marl"]
 
 
 def joined(*pairs: str) -> list[GroundLink]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.leads import Lead
 from rigc.model.fact import Choice
+from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
 
 
@@ -27,5 +28,5 @@ def hand_made_price(rig: Rig, lead: Lead, cut: int | None) -> tuple[float, str] 
 def _price(price: Choice | None, times: float) -> tuple[float, str] | None:
     if price is None:
         return None
-    amount, currency = price.value.split()
+    amount, currency = amount_and_currency(price)
     return float(amount) * times, currency

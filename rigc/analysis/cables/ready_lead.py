@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import TypeVar
 
 from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.diagnostics.figures import money
 from rigc.model.fact import Choice, Quantity
+from rigc.model.money import summed
 from rigc.model.rig import Rig
 from rigc.record import Record
 
@@ -25,16 +26,38 @@ def ready_mass(rig: Rig, lead: Lead, length: Length | None) -> Quantity | None:
 
 def ready_price(rig: Rig, lead: Lead, length: Length | None) -> Choice | None:
     """What a lead costs that is bought in a length whose price the stock states; the list is of straight leads, between two plugs."""
-    if lead.leg_of is not None or lead.make.turned:
+    return _listed(rig.stock.premade_price, rig, lead, length) if _straight(lead) else None
+
+
+def next_mass(rig: Rig, lead: Lead, length: Length) -> Quantity | None:
+    """What a straight lead of the next premade length weighs, in kg, bought or not; None where that is not stated."""
+    return _next(rig.stock.premade_kg, rig, lead, length)
+
+
+def next_price(rig: Rig, lead: Lead, length: Length) -> Choice | None:
+    """What it costs; None where that is not stated."""
+    return _next(rig.stock.premade_price, rig, lead, length)
+
+
+def _straight(lead: Lead) -> bool:
+    return lead.leg_of is None and not lead.make.turned
+
+
+def _next(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Length) -> T | None:
+    if length.premade is None or not _straight(lead):
         return None
-    return _listed(rig.stock.premade_price, rig, lead, length)
+    return _of_list(stated, rig, lead, length.premade / 10)
 
 
 def _listed(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Length | None) -> T | None:
     supplied = supplied_mm(rig, lead, length)
     if supplied is None or status(rig, lead) != "buy":
         return None
-    return stated.get(rig.stock.premade_list(lead.signal), {}).get(supplied)
+    return _of_list(stated, rig, lead, supplied)
+
+
+def _of_list(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length_mm: float) -> T | None:
+    return stated.get(rig.stock.premade_list(lead.signal), {}).get(length_mm)
 
 
 class Bought(Record):
@@ -45,13 +68,8 @@ class Bought(Record):
 
     @property
     def price(self) -> str:
-        """The sum in each currency, `12.50 EUR, 3 USD`; empty where no price is stated."""
-        sums: dict[str, Decimal] = {}
-        for price in self.prices.values():
-            if price is not None:
-                amount, currency = price.value.split()
-                sums[currency] = sums.get(currency, Decimal(0)) + Decimal(amount)
-        return ", ".join(money(amount, currency) for currency, amount in sums.items())
+        """The sum in each currency, `12.50 EUR, 3.00 USD`; empty where no price is stated."""
+        return ", ".join(money(amount, currency) for currency, amount in summed(self.prices.values()).items())
 
     @property
     def grams(self) -> float | None:
@@ -67,8 +85,3 @@ def bought(rig: Rig, leads: Leads, lengths: CableLengths, *, signal: str) -> Bou
         {lead.mark: ready_price(rig, lead, lengths.lengths.get(lead.mark)) for lead in own},
         {lead.mark: ready_mass(rig, lead, lengths.lengths.get(lead.mark)) for lead in own},
     )
-
-
-def money(amount: Decimal, currency: str) -> str:
-    """`7.50 EUR`."""
-    return f"{amount:.2f} {currency}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.loading import Loading
-from rigc.analysis.signal.section import Section as Loaded
+from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_leads import SectionLead
 from rigc.analysis.signal.unit_mode import BYPASSED, STAGE, WINDING
 from rigc.facts.loading import CABLE_LIMIT
@@ -12,7 +12,7 @@ from rigc.model.rig import Rig
 from rigc.record import Record
 
 
-class Section(Record):
+class InstrumentSection(Record):
     """One instrument's section; `scenarios` is empty where it is the same in all.
 
     `until` names what ends it. Capacitances in pF, resonances in Hz: the unloaded figure 1/(2 pi sqrt(L C)), which pots and
@@ -48,12 +48,12 @@ class Section(Record):
 class FirstSection(Record):
     """The sections of all instruments that are in a chain."""
 
-    sections: tuple[Section, ...]
+    sections: tuple[InstrumentSection, ...]
 
 
 def first_section(rig: Rig, loading: Loading) -> FirstSection:
     """The sections that instruments drive with every unit off, instrument by instrument; other sources have no pickup."""
-    found: list[Section] = []
+    found: list[InstrumentSection] = []
     for name in (each.name for each in rig.instruments.values() if each.kind == "instrument"):
         driven = [section for section in loading.sections if section.source.thing == name]
         mine = [(section, off) for section in driven if (off := _off(loading, section))]
@@ -62,19 +62,19 @@ def first_section(rig: Rig, loading: Loading) -> FirstSection:
     return FirstSection(tuple(found))
 
 
-def _off(loading: Loading, section: Loaded) -> tuple[str, ...] | None:
+def _off(loading: Loading, section: Section) -> tuple[str, ...] | None:
     """The scenarios in which a section is there with every unit off; None where it is in none."""
     states = [state for state in loading.states(section) if state.kind == ALL_OFF]
     return tuple(name for state in states for name in state.when.scenarios or ("",)) if states else None
 
 
-def _section(rig: Rig, section: Loaded, scenarios: tuple[str, ...]) -> Section:
+def _section(rig: Rig, section: Section, scenarios: tuple[str, ...]) -> InstrumentSection:
     name, pickup = section.source.thing, section.pickup
     limit = rig.limit("capacitance")
     ends = [load.port.thing for load in section.loads if load.what in (STAGE, BYPASSED, WINDING)]
     own = [each for each in section.missing_own if "capacitance" in each or "inductance" in each]
     plain = rig.instruments[name].plain_mm is not None
-    return Section(
+    return InstrumentSection(
         name,
         tuple(filter(None, scenarios)),
         section.leads if pickup is not None else (),

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from decimal import Decimal
 
-from rigc.analysis.cables.ready_lead import Bought, bought, money
+from rigc.analysis.cables.ready_lead import Bought, bought
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, stated
 from rigc.analysis.reasons.reason import ARITHMETIC, STATED, Reason
-from rigc.diagnostics.figures import plain
+from rigc.diagnostics.figures import grams, money, plain
+from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
 
 
@@ -21,8 +21,7 @@ def bought_leads(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reas
         ready = bought(rig, leads, lengths, signal=signal)
         for mark, price in ready.prices.items():
             if price is not None:
-                amount, currency = price.value.split()
-                value = money(Decimal(amount), currency)
+                value = money(*amount_and_currency(price))
                 yield Reason(
                     f"{mark}.price",
                     value,
@@ -34,8 +33,7 @@ def bought_leads(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reas
                 )
         for mark, mass in ready.masses.items():
             if mass is not None:
-                grams = plain(round(mass.value * 1000, 6))
-                yield as_stated(f"{mark}.mass", f"what a premade {signal} lead weighs", mass, "g", grams)
+                yield as_stated(f"{mark}.mass", f"what a premade {signal} lead weighs", mass, "g", grams(mass.value))
         yield from _sums(signal, ready)
 
 
@@ -43,12 +41,12 @@ def _sums(signal: str, ready: Bought) -> Iterator[Reason]:
     rule = "the sum over the bought leads of the class whose figure is stated"
     if ready.price:
         known = {mark: price for mark, price in ready.prices.items() if price is not None}
-        terms = [money(Decimal(price.value.split()[0]), price.value.split()[1]) for price in known.values()]
+        terms = [money(*amount_and_currency(price)) for price in known.values()]
         inputs = tuple(derived(mark, term, "", f"{mark}.price") for mark, term in zip(known, terms, strict=True))
         formula = f"{' + '.join(terms)} = {ready.price}{_without(ready.prices)}"
         yield Reason(f"{signal}.bought-price", ready.price, "", formula, inputs, rule, ARITHMETIC)
     if ready.grams is not None:
-        heavy = {mark: plain(round(mass.value * 1000, 6)) for mark, mass in ready.masses.items() if mass is not None}
+        heavy = {mark: grams(mass.value) for mark, mass in ready.masses.items() if mass is not None}
         inputs = tuple(derived(mark, term, "g", f"{mark}.mass") for mark, term in heavy.items())
         formula = f"{' + '.join(heavy.values())} = {plain(ready.grams)}{_without(ready.masses)}"
         yield Reason(f"{signal}.bought-mass", plain(ready.grams), "g", formula, inputs, rule, ARITHMETIC)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.first_section import FirstSection, Section
+from rigc.analysis.computations.first_section import FirstSection, InstrumentSection
 from rigc.analysis.reasons.inputs import derived, follows, known, limit, stated
 from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason, told
@@ -36,11 +36,11 @@ def first_section(rig: Rig, first: FirstSection) -> Iterator[Reason]:
             yield _resonance(f"{base}.plain", instrument, section, section.plain_hz, section.plain_pf, plain)
 
 
-def _want(section: Section) -> str:
+def _want(section: InstrumentSection) -> str:
     return f"for want of: {', '.join(section.missing)}"
 
 
-def _cable(base: str, section: Section) -> Reason:
+def _cable(base: str, section: InstrumentSection) -> Reason:
     parts = tuple(
         derived(lead.mark, told(lead.pf, 2), "pF", f"{base}.{field_of(lead)}.capacitance") for lead in section.leads
     )
@@ -50,7 +50,7 @@ def _cable(base: str, section: Section) -> Reason:
 
 def _sum(
     name: str,
-    section: Section,
+    section: InstrumentSection,
     pf: float | None,
     sizes: tuple[float | None, ...],
     parts: tuple[Input, ...],
@@ -63,14 +63,14 @@ def _sum(
     return Reason(name, value, "pF", formula, parts, rule, "physics: capacitances in parallel add")
 
 
-def _limit(rig: Rig, base: str, section: Section) -> Reason:
+def _limit(rig: Rig, base: str, section: InstrumentSection) -> Reason:
     one, value = limit(rig, "capacitance", CABLE_LIMIT), decimals(section.limit_pf, 0)
     formula = f"{value}, {'that of practice' if one.source else 'as stated'}"
     rule = "the rig's own limit, else that of practice"
     return Reason(f"{base}.limit", value, "pF", formula, (one,), rule, one.source or STATED)
 
 
-def _percent(base: str, section: Section, cable: Reason, top: Reason) -> Reason:
+def _percent(base: str, section: InstrumentSection, cable: Reason, top: Reason) -> Reason:
     value = told(section.percent)
     formula = _want(section)
     if section.cable_pf is not None:
@@ -81,14 +81,19 @@ def _percent(base: str, section: Section, cable: Reason, top: Reason) -> Reason:
     return Reason(f"{base}.percent", value, "%", formula, inputs, "cable / limit × 100", ARITHMETIC)
 
 
-def _pickup(base: str, instrument: Instrument, section: Section) -> Reason:
+def _pickup(base: str, instrument: Instrument, section: InstrumentSection) -> Reason:
     own = stated(f"capacitance of {instrument.name}", instrument.capacitance_pf)
     value = told(section.pickup_pf)
     return Reason(f"{base}.pickup", value, "pF", own.value, (own,), "a stated figure stands", STATED)
 
 
 def _resonance(
-    name: str, instrument: Instrument, section: Section, hertz: float | None, pf: float | None, together: Reason
+    name: str,
+    instrument: Instrument,
+    section: InstrumentSection,
+    hertz: float | None,
+    pf: float | None,
+    together: Reason,
 ) -> Reason:
     inputs = (*known(f"inductance of {instrument.name}", instrument.inductance_h), follows("together", together))
     if hertz is None or pf is None or instrument.inductance_h is None:
@@ -97,7 +102,7 @@ def _resonance(
     return Reason(name, value, "Hz", formula, inputs, _RESONANCE, _PHYSICS)
 
 
-def _plain_pf(rig: Rig, base: str, instrument: Instrument, section: Section, pickup: Reason) -> Reason:
+def _plain_pf(rig: Rig, base: str, instrument: Instrument, section: InstrumentSection, pickup: Reason) -> Reason:
     """Of the pickup with the plain stage lead alone."""
     mm, named = instrument.plain_mm, instrument.plain_cable
     cable = rig.stock.cables.get(named or "")

@@ -10,17 +10,17 @@ from rigc.analysis.computations.lead_mass import LeadMass
 from rigc.analysis.reasons.inputs import stated
 from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
 from rigc.analysis.reasons.supplied_input import supplied_input
-from rigc.diagnostics.figures import kilograms, plain
+from rigc.diagnostics.figures import grams, kilograms, plain
 from rigc.model.rig import Rig
 
 
 def lead_mass(rig: Rig, lengths: CableLengths, masses: LeadMass) -> Iterator[Reason]:
     """One reason for each class of lead on the board."""
-    for signal, grams in masses.grams.items():
+    for signal, total_g in masses.grams.items():
         own = [each for each in masses.weighed if each.lead.signal == signal]
         ready = {each.lead.mark: each.ready for each in own if each.ready is not None}
         made = [each for each in own if each.ready is None]
-        terms = [plain(round(mass.value * 1000, 6)) for mass in ready.values()]
+        terms = [grams(mass.value) for mass in ready.values()]
         inputs: list[Input] = [stated(f"{mark}, ready", mass) for mark, mass in ready.items()]
         for cable in dict.fromkeys(each.lead.cable for each in made if each.lead.cable is not None):
             batch = [each for each in made if each.lead.cable == cable]
@@ -33,9 +33,9 @@ def lead_mass(rig: Rig, lengths: CableLengths, masses: LeadMass) -> Iterator[Rea
             mass = rig.stock.plugs[name].mass_kg
             if mass is not None:
                 inputs.append(stated(f"plug {name} weighs", mass))
-                terms.append(f"{count} × {plain(round(mass.value * 1000, 6))}")
+                terms.append(f"{count} × {grams(mass.value)}")
         missing = masses.missing.get(signal)
-        value = NOT_KNOWN if missing else kilograms(grams / 1000)
+        value = NOT_KNOWN if missing else kilograms(total_g / 1000)
         formula = f"for want of {missing}" if missing else f"({' + '.join(terms) or '0'}) / 1000 = {value}"
         rule = "cable by its length × its mass per metre, and the plugs; a ready lead as its stock says; the legs of a Y lead share the plug at the outlet"
         yield Reason(f"{signal}.mass", value, "kg", formula, tuple(inputs), rule, ARITHMETIC)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.first_section import FirstSection, Section
+from rigc.analysis.computations.first_section import FirstSection, InstrumentSection
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.reasons.inputs import derived, stated
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input
@@ -12,7 +12,7 @@ from rigc.diagnostics.figures import millimetres
 from rigc.model.things import Instrument
 
 
-def named_first(first: FirstSection) -> list[tuple[str, Section]]:
+def named_first(first: FirstSection) -> list[tuple[str, InstrumentSection]]:
     """Every passive instrument's section with the name that its reasons begin with."""
     counts: dict[str, int] = {}
     found = []

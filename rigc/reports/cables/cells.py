@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
-
 from rigc.analysis.cables.lead_status import comes_premade, status
-from rigc.analysis.cables.ready_lead import money, ready_mass, ready_price
+from rigc.analysis.cables.ready_lead import ready_mass, ready_price
 from rigc.analysis.computations.cable_lengths import Length
 from rigc.analysis.computations.leads import Lead
-from rigc.diagnostics.figures import millimetres, plain
+from rigc.diagnostics.figures import grams, millimetres, money
+from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell
 
@@ -63,8 +62,7 @@ def price_cell(rig: Rig, lead: Lead, length: Length | None) -> Cell:
     price = ready_price(rig, lead, length)
     if price is None:
         return Cell("", mark="not stated")
-    amount, currency = price.value.split()
-    return Cell(money(Decimal(amount), currency), mark="assumed" if price.assumed else "")
+    return Cell(money(*amount_and_currency(price)), mark="assumed" if price.assumed else "")
 
 
 def mass_cell(rig: Rig, lead: Lead, length: Length | None) -> Cell:
@@ -74,7 +72,7 @@ def mass_cell(rig: Rig, lead: Lead, length: Length | None) -> Cell:
     mass = ready_mass(rig, lead, length)
     if mass is None:
         return Cell("", mark="not stated")
-    return Cell(plain(round(mass.value * 1000, 6)), mark="assumed" if mass.assumed else "")
+    return Cell(grams(mass.value), mark="assumed" if mass.assumed else "")
 
 
 def _plug(plug: str | None) -> Cell:

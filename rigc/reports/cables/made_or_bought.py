@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TypeVar
-
 from rigc.analysis.cables.hand_made_price import hand_made_price
+from rigc.analysis.cables.ready_lead import next_mass, next_price
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import millimetres, plain, signed_millimetres
+from rigc.diagnostics.figures import grams, millimetres, money, signed_millimetres
+from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
 from rigc.reports.cables.cells import cut_text
 from rigc.reports.content import Cell, Column, Row, Table
-
-T = TypeVar("T")
 
 _COLUMNS = (
     Column("id"),
@@ -61,23 +59,15 @@ def _cells(rig: Rig, lead: Lead, length: Length) -> tuple[Cell, ...]:
 
 def _price(rig: Rig, lead: Lead, length: Length) -> str:
     price = hand_made_price(rig, lead, length.cut)
-    return "" if price is None else f"{price[0]:.2f} {price[1]}"
+    return "" if price is None else money(*price)
 
 
 def _bought(rig: Rig, lead: Lead, length: Length) -> str:
     """What the next premade lead costs."""
-    price = _of_list(rig.stock.premade_price, rig, lead, length)
-    return "" if price is None else f"{float(price.value.split()[0]):.2f} {price.value.split()[1]}"
+    price = next_price(rig, lead, length)
+    return "" if price is None else money(*amount_and_currency(price))
 
 
 def _bought_mass(rig: Rig, lead: Lead, length: Length) -> str:
-    mass = _of_list(rig.stock.premade_kg, rig, lead, length)
-    return "" if mass is None else plain(round(mass.value * 1000, 6))
-
-
-def _of_list(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Length) -> T | None:
-    """What is stated of the next premade length; the list is of straight leads, between two plugs."""
-    if lead.leg_of is not None or lead.make.turned:
-        return None
-    of_signal = stated.get(rig.stock.premade_list(lead.signal), {})
-    return None if length.premade is None else of_signal.get(length.premade / 10)
+    mass = next_mass(rig, lead, length)
+    return "" if mass is None else grams(mass.value)

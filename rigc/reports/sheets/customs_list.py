@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from decimal import Decimal
 
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.used_things import used_things
 from rigc.diagnostics.figures import kilograms
 from rigc.model.fact import Choice, Quantity
+from rigc.model.money import summed
 from rigc.model.rig import Rig
 from rigc.model.things import Paperwork, Thing
 from rigc.record import Record
@@ -111,12 +111,7 @@ def _sum(things: list[_Item]) -> Row:
 def _money(facts: Iterable[Choice | None]) -> Cell:
     """The sum in each currency, marked where a thing states none."""
     facts = list(facts)
-    sums: dict[str, Decimal] = {}
-    for fact in facts:
-        if fact is not None:
-            number, currency = fact.typed.split(" ")
-            sums[currency] = sums.get(currency, Decimal(0)) + Decimal(number)
-    text = ", ".join(f"{number} {currency}" for currency, number in sums.items())
+    text = ", ".join(f"{number} {currency}" for currency, number in summed(facts).items())
     return Cell(text, strong=True, mark="at least" if text and None in facts else "")
 
 

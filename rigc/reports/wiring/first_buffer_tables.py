@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.first_section import FirstSection, Section
+from rigc.analysis.computations.first_section import FirstSection, InstrumentSection
 from rigc.diagnostics.decimals import decimals
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 
@@ -50,7 +50,7 @@ def first_buffer_tables(first: FirstSection) -> tuple[Table | Paragraph, ...]:
     return leads, sums, Paragraph("before_first_buffer_notes", _notes(first), kind="text")
 
 
-def _leads(section: Section) -> list[Row]:
+def _leads(section: InstrumentSection) -> list[Row]:
     return [
         Row(
             (
@@ -65,11 +65,11 @@ def _leads(section: Section) -> list[Row]:
     ]
 
 
-def _who(section: Section) -> str:
+def _who(section: InstrumentSection) -> str:
     return f"{section.instrument} ({', '.join(section.scenarios)})" if section.scenarios else section.instrument
 
 
-def _sums(section: Section) -> Row:
+def _sums(section: InstrumentSection) -> Row:
     names = (
         Cell(section.instrument),
         Cell(", ".join(section.scenarios) or "all"),

@@ -6,7 +6,7 @@ import pytest
 from cases import ROOT, results
 from small_rigs import HEAD, block, results_of, unit
 
-from rigc.analysis.computations.first_section import FirstSection, Section
+from rigc.analysis.computations.first_section import FirstSection, InstrumentSection
 from rigc.analysis.signal.source_network import unloaded_hz
 
 COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
@@ -14,7 +14,7 @@ GUITAR = block("instrument", "guitar", "inductance 4 H", "capacitance 100 pF", "
 COMBO = block("amp", "combo", "input in ts")
 
 
-def sections(text: str) -> tuple[Section, ...]:
+def sections(text: str) -> tuple[InstrumentSection, ...]:
     return results_of(COAX + text).get(FirstSection).sections
 
 
