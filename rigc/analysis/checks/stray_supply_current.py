@@ -70,7 +70,7 @@ def _foreseen(rig: Rig, power: PowerAssignment, leads: Leads, limits: LoadLimits
         *tapped_series_pair(rig, power),
         *unfit_series_lead(rig, power, limits),
         *unfit_parallel_lead(rig, power, limits),
-        *wrong_polarity(rig, power),
+        *wrong_polarity(rig, power, limits),
         *shared_positive_ground(rig, power, leads),
     )
     return any(finding.level is Level.ERROR for finding in found)

@@ -10,12 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.cables.pair_numbers import highest_adaptor
 from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
-from rigc.analysis.power.changes_to_try import fresh_adaptor
-from rigc.analysis.power.moves import moves
+from rigc.analysis.power.moves import moves, together
 from rigc.analysis.power.outlet_fit import resized, takes_connector
 from rigc.analysis.power.power_tap import Tap, outlets_named
+from rigc.analysis.power.same_cause import same_cause
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
@@ -34,9 +35,10 @@ KIND = Kind(
 
 
 def unfit_power_plug(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
-    """One finding for each unit whose plug does not fit; can't-check for each supply that states no connector there."""
+    """One finding for the units of one outlet whose plugs do not fit and are alike; can't-check for each supply that states no connector there."""
     adapted = resized(rig)
     silent: dict[str, dict[str, Tap]] = {}
+    unfit = []
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         lead = next((each for each in rig.lead_wishes.leads if _feeds(each, feed) and each.plugs is not None), None)
@@ -45,9 +47,11 @@ def unfit_power_plug(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> It
             continue
         fit = takes_connector(unit, tap)
         if fit is False and unit.name not in adapted:
-            yield _told(rig, power, limits, feed, unit, tap)
+            unfit.append((feed, unit.inlet and (str(unit.inlet.connector), unit.inlet.captive_mm is not None)))
         elif fit is None and unit.inlet is not None:
             silent.setdefault(tap.outlets[0].thing, {})[unit.name] = tap
+    for feeds in same_cause(unfit):
+        yield _told(rig, power, limits, feeds)
     for supply, taps in silent.items():
         yield _unknown(rig, supply, taps)
 
@@ -67,18 +71,23 @@ def _feeds(lead: LeadFacts, feed: Supplied) -> bool:
     )
 
 
-def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
-    inlet = unit.inlet.connector if unit.inlet is not None else None
-    captive = unit.inlet is not None and unit.inlet.captive_mm is not None
-    thing = "its captive lead is" if captive else "its inlet is"
+def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Supplied, ...]) -> Diagnostic:
+    names, tap = tuple(feed.unit for feed in feeds), power.taps[feeds[0].unit]
+    inlets = [jack for name in names if (jack := rig.units[name].inlet) is not None]
+    one, plug = len(names) == 1, inlets[0].connector
+    thing = "captive lead" if inlets[0].captive_mm is not None else "inlet"
+    whose = f"its {thing} is" if one else f"their {thing}s are"
     return KIND.at(
-        feed.span,
-        f"'{unit.name}' does not plug into {tap}: {thing} {inlet}, the outlet {tap.connector}",
-        subject=(unit.name, *(str(port) for port in tap.outlets)),
-        label="the plug does not fit",
-        also=(Label(unit.inlet.span, f"{inlet}"),) if unit.inlet is not None else (),
-        mends=(*_adaptor(rig, unit), *moves(rig, power, unit.name, limits)[:1]),
-        otherwise=f"no move or exchange does it: use a lead with a plug for {inlet} at one end and for {tap.connector} at the other",
+        feeds[0].span,
+        f"{listed(names)} {'does' if one else 'do'} not plug into {tap}: {whose} {plug}, the outlet {tap.connector}",
+        subject=(*names, *(str(port) for port in tap.outlets)),
+        label="the plug does not fit" if one else "the plugs do not fit",
+        also=tuple(Label(each.span, f"{each.connector}") for each in inlets),
+        mends=(
+            *_adaptors(rig, names),
+            *(moves(rig, power, names[0], limits)[:1] if one else together(rig, power, names, limits)),
+        ),
+        otherwise=f"no move or exchange does it: use a lead with a plug for {plug} at one end and for {tap.connector} at the other",
     )
 
 
@@ -100,9 +109,11 @@ def _plugs(rig: Rig, lead: LeadFacts, unit: Unit, tap: Tap) -> Iterator[Diagnost
             )
 
 
-def _adaptor(rig: Rig, unit: Unit) -> tuple[Mend, ...]:
-    line = f"{fresh_adaptor(rig)} size for {unit.name}"
-    return (Mend(f"put a size adaptor before '{unit.name}': write `{line}`", (AddTo("leads", "", line),)),)
+def _adaptors(rig: Rig, names: tuple[str, ...]) -> tuple[Mend, ...]:
+    """An adaptor of plug size before each."""
+    lines = [f"Y{number} size for {name}" for number, name in enumerate(names, highest_adaptor(rig) + 1)]
+    words = f"put a size adaptor before {listed(names)}: write {' and '.join(f'`{line}`' for line in lines)}"
+    return (Mend(words, tuple(AddTo("leads", "", line) for line in lines)),)
 
 
 def _plug_of_stock(rig: Rig, lead: LeadFacts, at: int, jack: Connector) -> tuple[Mend, ...]:

@@ -10,10 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.power.feed_edits import restated, stated_feed
+from rigc.analysis.power.moves import moves
 from rigc.analysis.power.outlet_fit import assumed_polarity, takes_polarity
 from rigc.analysis.power.power_tap import Tap, outlets_named
+from rigc.analysis.power.same_cause import same_cause
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Delete, Mend
 from rigc.diagnostics.wording import listed
@@ -29,10 +32,11 @@ KIND = Kind(
 )
 
 
-def wrong_polarity(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each unit of the wrong polarity, one for each unit and each supply that does not state it, a warning for each unit
+def wrong_polarity(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
+    """One finding for the units of one outlet that have the same wrong polarity, one for each unit and each supply that does not state it, a warning for each unit
     whose polarity is assumed; can't-check where the plug's kind is not known either."""
     silent: dict[str, dict[str, Tap]] = {}
+    wrong = []
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         fit = takes_polarity(unit, tap, feed.reversed)
@@ -41,9 +45,11 @@ def wrong_polarity(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
         elif fit is None:
             silent.setdefault(tap.outlets[0].thing, {})[unit.name] = tap
         elif not fit:
-            yield _told(rig, feed, unit, tap)
+            wrong.append((feed, (unit.polarity and unit.polarity.value, feed.reversed)))
         elif assumed_polarity(unit, tap):
             yield _assumed(feed, unit, tap)
+    for feeds in same_cause(wrong):
+        yield _told(rig, power, limits, feeds)
     for supply, taps in silent.items():
         yield _silent_supply(rig, power, supply, taps)
 
@@ -93,35 +99,41 @@ def _silent_supply(rig: Rig, power: PowerAssignment, supply: str, taps: dict[str
     )
 
 
-def _told(rig: Rig, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
-    wants = unit.polarity.value if unit.polarity is not None else ""
-    through = " through a reversing lead" if feed.reversed else ""
-    mends = _mends(rig, feed)
+def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Supplied, ...]) -> Diagnostic:
+    first, tap = feeds[0], power.taps[feeds[0].unit]
+    poles = [fact for feed in feeds if (fact := rig.units[feed.unit].polarity) is not None]
+    through = " through a reversing lead" if first.reversed else ""
+    names, one = tuple(feed.unit for feed in feeds), len(feeds) == 1
+    theirs = "its supply" if one else "their supply"
     return KIND.at(
-        feed.span,
-        f"'{unit.name}' is {wants} and {tap} is {tap.polarity}{through}: its supply would be reversed",
-        subject=(unit.name, *(str(port) for port in tap.outlets)),
+        first.span,
+        f"{listed(names)} {'is' if one else 'are'} {poles[0].value} and {tap} is {tap.polarity}{through}: {theirs} would be reversed",
+        subject=(*names, *(str(port) for port in tap.outlets)),
         label="reversed polarity",
-        also=(Label(unit.polarity.span, wants),) if unit.polarity is not None else (),
-        mends=mends,
-        help=""
-        if mends
-        else f"give '{unit.name}' an outlet of its own, and a {'straight' if feed.reversed else 'reversing'} lead with a label at both ends",
+        also=tuple(Label(pole.span, pole.value) for pole in poles),
+        mends=_mends(rig, power, limits, first, names),
+        otherwise=f"give {listed(names)} {'an outlet of its own' if one else 'outlets of their own'}, and a "
+        f"{'straight' if first.reversed else 'reversing'} lead with a label at both ends",
     )
 
 
-def _mends(rig: Rig, feed: Supplied) -> tuple[Mend, ...]:
-    """The lead turned, or turned back; alone where the outlet has other units."""
+def _mends(
+    rig: Rig, power: PowerAssignment, limits: LoadLimits, feed: Supplied, names: tuple[str, ...]
+) -> tuple[Mend, ...]:
+    """The lead turned, or turned back; where other units stand on the outlet, these on another one."""
     stated = stated_feed(rig, feed.unit)
-    if stated is None or len(stated.units) > 1:
-        return ()
-    adaptors = tuple(each for each in rig.lead_wishes.adaptors if each.kind == "reversing" and each.unit == feed.unit)
+    if stated is None or set(stated.units) != set(names):
+        return moves(rig, power, names[0], limits)[:1] if len(names) == 1 else ()
+    adaptors = tuple(each for each in rig.lead_wishes.adaptors if each.kind == "reversing" and each.unit in names)
     if feed.reversed and adaptors:
-        return (Mend(f"take the reversing adaptor {adaptors[0].mark} away", (Delete(adaptors[0].span),)),)
+        words = f"take {'the' if len(adaptors) == 1 else 'each'} reversing adaptor {' and '.join(it.mark for it in adaptors)} away"
+        return (Mend(words, tuple(Delete(each.span) for each in adaptors)),)
     if feed.reversed:
-        return (Mend(f"feed '{feed.unit}' through a straight lead: delete `reversed`", restated(stated, turned=False)),)
+        return (
+            Mend(f"feed {listed(names)} through a straight lead: delete `reversed`", restated(stated, turned=False)),
+        )
     words = (
-        f"feed '{feed.unit}' through a reversing lead, with a label at both ends: write `reversed` behind the outlet"
+        f"feed {listed(names)} through a reversing lead, with a label at both ends: write `reversed` behind the outlet"
     )
     return (Mend(words, restated(stated, turned=True)),)
 

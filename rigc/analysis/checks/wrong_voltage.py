@@ -13,13 +13,15 @@ from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.computations.power_network import InletVolts, PowerNetwork
 from rigc.analysis.power.feed_edits import restated, stated_feed
-from rigc.analysis.power.moves import moves, switched
+from rigc.analysis.power.moves import moves, switched, together
 from rigc.analysis.power.outlet_fit import takes_current, takes_voltage, window_v
 from rigc.analysis.power.power_tap import Tap, outlet_at
 from rigc.analysis.power.power_tap import tap as tap_at
+from rigc.analysis.power.same_cause import same_cause
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import Mend
+from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 from rigc.model.things import Rating, Unit
 
@@ -33,7 +35,8 @@ KIND = Kind(
 
 
 def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limits: LoadLimits) -> Iterator[Diagnostic]:
-    """One finding for each unit on a wrong voltage; can't-check where the unit does not say what it takes."""
+    """One finding for the units of one outlet that take the same other voltage; can't-check where the unit does not say what it takes."""
+    wrong = []
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         fit = takes_voltage(unit, tap)
@@ -45,9 +48,11 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
                 help=f"write `needs` or `accepts` in '{unit.name}'",
             )
         elif not fit:
-            yield _told(rig, power, limits, feed, unit, tap)
+            wrong.append((feed, window_v(unit)))
         elif (inlet := network.of(unit.name)) is not None and _sags(unit, inlet):
             yield _sagging(feed, unit, tap, inlet)
+    for feeds in same_cause(wrong):
+        yield _told(rig, power, limits, feeds)
 
 
 def _sags(unit: Unit, inlet: InletVolts) -> bool:
@@ -69,19 +74,21 @@ def _sagging(feed: Supplied, unit: Unit, tap: Tap, inlet: InletVolts) -> Diagnos
     )
 
 
-def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
+def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Supplied, ...]) -> Diagnostic:
+    names, units = tuple(feed.unit for feed in feeds), [rig.units[feed.unit] for feed in feeds]
+    unit, tap = units[0], power.taps[names[0]]
     low, high = window_v(unit) or (0.0, 0.0)
     wants = f"{low:g} V" if low == high else f"{low:g}..{high:g} V"
-    fact = unit.accepts_low_v or unit.volts
+    facts = [fact for each in units if (fact := each.accepts_low_v or each.volts) is not None]
     return KIND.at(
-        feed.span,
-        f"'{unit.name}' takes {wants}, {tap} {tap.gives} {tap.volts:g} V",
-        subject=(unit.name, *(str(port) for port in tap.outlets)),
+        feeds[0].span,
+        f"{listed(names)} {'takes' if len(feeds) == 1 else 'take'} {wants}, {tap} {tap.gives} {tap.volts:g} V",
+        subject=(*names, *(str(port) for port in tap.outlets)),
         label="too much voltage" if tap.volts > high else "too little voltage",
-        also=tuple(Label(each.span, "what it takes") for each in (fact,) if each is not None),
+        also=tuple(Label(fact.span, "what it takes") for fact in facts),
         numbers=(Number("given", tap.volts, "V"), Number("lowest", low, "V"), Number("highest", high, "V")),
         note=_missing_setting(rig, unit.name, tap),
-        mends=_mends(rig, power, limits, unit, tap),
+        mends=_mends(rig, power, limits, names, tap),
         otherwise=_switch_moved(rig, power, limits, unit, tap)
         or f"no move or exchange does it: add a supply with one of {unit.volts.value if unit.volts else low:g} V",
     )
@@ -94,14 +101,14 @@ def _missing_setting(rig: Rig, name: str, tap: Tap) -> str:
     return f"{tap} has no setting of {feed.volts.value:g} V"
 
 
-def _mends(rig: Rig, power: PowerAssignment, limits: LoadLimits, unit: Unit, tap: Tap) -> tuple[Mend, ...]:
+def _mends(rig: Rig, power: PowerAssignment, limits: LoadLimits, names: tuple[str, ...], tap: Tap) -> tuple[Mend, ...]:
     """The outlet left as its maker set it; else the unit on another outlet."""
-    rating, feed = _setting(rig, power, tap), stated_feed(rig, unit.name)
+    rating, feed = _setting(rig, power, tap), stated_feed(rig, names[0])
     outlet = outlet_at(rig, tap.outlets[0])
     if rating is not None and feed is not None and outlet is not None and rating == outlet.ratings[0]:
         volts = f"{rating.volts.value:g} V"
         return (Mend(f"set {tap} to {volts}: write `at {volts}`", restated(feed, volts=rating.volts.value)),)
-    return moves(rig, power, unit.name, limits)
+    return moves(rig, power, names[0], limits) if len(names) == 1 else together(rig, power, names, limits)
 
 
 def _switch_moved(rig: Rig, power: PowerAssignment, limits: LoadLimits, unit: Unit, tap: Tap) -> str:

@@ -101,15 +101,15 @@ def lighter(
         if unit.draws_ma is not None and bears(way, tuple(each for each in units if each is not unit), limits)
         for mend in moves(rig, power, unit.name, limits, join=join)[:1]
     )
-    return (*islice(single, MOST), *islice(_together(rig, power, load, limits), 1))
+    return (*islice(single, MOST), *together(rig, power, load.units, limits))
 
 
-def _together(rig: Rig, power: PowerAssignment, load: JointLoad, limits: LoadLimits) -> Iterator[Mend]:
-    """All units of a statement on another outlet that bears them."""
-    feed = stated_feed(rig, load.units[0])
-    if feed is None or set(feed.units) != set(load.units) or len(feed.outlets) > 1:
-        return
-    units = tuple(rig.units[name] for name in load.units)
+def together(rig: Rig, power: PowerAssignment, names: tuple[str, ...], limits: LoadLimits) -> tuple[Mend, ...]:
+    """All units of a statement, if these are they, onto the first free outlet that suits them, alone on its return."""
+    feed = stated_feed(rig, names[0])
+    if feed is None or set(feed.units) != set(names) or len(feed.outlets) > 1:
+        return ()
+    units = tuple(rig.units[name] for name in names)
     turned, sized = reversing(rig), resized(rig)
     for port in unused_outlets(rig, power):
         outlet = outlet_at(rig, port)
@@ -117,8 +117,10 @@ def _together(rig: Rig, power: PowerAssignment, load: JointLoad, limits: LoadLim
             way = tap(rig, (port,), "", (rating,))
             good = all(fits(each, way, each.name in turned, each.name in sized) for each in units)
             if good and _as_made(rig, way) and bears(way, units, limits) and not on_common(rig, power, port, units[0]):
-                taken = percentage(way.percent(load.known_ma))
-                yield Mend(f"feed {listed(load.units)} from {_place(rig, way)} ({taken})", all_fed_from(rig, feed, way))
+                share = percentage(way.percent(sum(drawn_ma(each) for each in units)))
+                words = f"feed {listed(names)} from {_place(rig, way)} ({share})"
+                return (Mend(words, all_fed_from(rig, feed, way)),)
+    return ()
 
 
 def _pairs(rig: Rig, how: str, free: tuple[Port, ...]) -> Iterator[Tap]:
