@@ -33,7 +33,12 @@ def cables(uses: tuple[ReelUse, ...]) -> Iterator[Pulled]:
         cut_m = use.cut / 10_000
         yield Pulled(use.cable or "cable not stated", "cable", "m", cut_m, use.taken_cm / 100 - cut_m)
     for use in uses:
-        yield Pulled(f"heat-shrink for {use.cable}", "heat-shrink", "m", shrink_cm(shrink_pieces(use)) / 100)
+        yield Pulled(
+            f"heat-shrink for {use.cable or 'cable not stated'}",
+            "heat-shrink",
+            "m",
+            shrink_cm(shrink_pieces(use)) / 100,
+        )
 
 
 def bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Pulled]:

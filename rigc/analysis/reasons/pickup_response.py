@@ -18,6 +18,8 @@ from rigc.diagnostics.figures import plain
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
 
+SILENT = "silent"
+_PLAIN_RULE = "against the same guitar on its plain stage lead into the same inputs"
 _NODES = "physics: nodal analysis of pickup, controls, cable and all inputs (two nodes)"
 
 
@@ -105,6 +107,14 @@ def _response(name: str, section: Section, parts: tuple[Input, ...]) -> Iterator
                 f"{name}.{field}", NOT_KNOWN, unit, wanting(section), parts, "what is missing is not guessed", _NODES
             )
         return
+    if network.silent:
+        for field, value in (("peak", "none"), ("fallen", "none"), *((_at(hertz), SILENT) for hertz in TOLD_HZ)):
+            yield Reason(
+                f"{name}.{field}", value, "", "nothing comes through", parts, "a volume control is at 0 %", _NODES
+            )
+        for hertz in TOLD_HZ:
+            yield Reason(_plain_field(name, hertz), SILENT, "", "nothing comes through", parts, _PLAIN_RULE, _NODES)
+        return
     yield from _peak(name, network, parts)
     fallen = "none" if network.fallen_hz is None else decimals(network.fallen_hz, 0)
     formula = f"|V(f)| = |V({plain(LOW_HZ)} Hz)| / √2 at {fallen} Hz"
@@ -137,10 +147,7 @@ def _peak(name: str, network: SourceNetwork, parts: tuple[Input, ...]) -> Iterat
 
 
 def _against(name: str, section: Section, network: SourceNetwork, hertz: float, parts: tuple[Input, ...]) -> Reason:
-    field, rule = (
-        f"{name}.plain-{_at(hertz)[3:]}",
-        "against the same guitar on its plain stage lead into the same inputs",
-    )
+    field, rule = _plain_field(name, hertz), _PLAIN_RULE
     apart = section.against_plain_db(hertz)
     if apart is None or section.plain is None:
         return Reason(field, NOT_KNOWN, "dB", "for want of a plain stage lead and its cable", parts, rule, _NODES)
@@ -149,6 +156,10 @@ def _against(name: str, section: Section, network: SourceNetwork, hertz: float, 
     at = derived("level here", decimals(levels[0], 2), "dB", f"{name}.{_at(hertz)}")
     own, other = operands(lambda own, other: decimals(own - other, 2), *levels)
     return Reason(field, value, "dB", f"{own} − ({other}) = {value}", (at, *parts), rule, _NODES)
+
+
+def _plain_field(name: str, hertz: float) -> str:
+    return f"{name}.plain-{_at(hertz)[3:]}"
 
 
 def _at(hertz: float) -> str:

@@ -126,11 +126,11 @@ class Section(Record):
         return self.how == PICKUP
 
     def against_plain_db(self, hertz: float) -> float | None:
-        """How much louder or softer than the same guitar on its plain stage lead into the same inputs, in dB."""
-        if self.network is None or self.plain is None:
+        """How much louder or softer than the same guitar on its plain stage lead into the same inputs, in dB; None where one of
+        them is not known, or silent."""
+        if self.network is None or self.plain is None or self.network.silent or self.plain.silent:
             return None
-        own, plain = self.network.decibel(hertz), self.plain.decibel(hertz)
-        return own - plain if plain > float("-inf") else None
+        return self.network.decibel(hertz) - self.plain.decibel(hertz)
 
     def _resonance(self, together_pf: float | None) -> float | None:
         if self.pickup is None or self.pickup.henry is None or together_pf is None:

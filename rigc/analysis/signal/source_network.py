@@ -53,6 +53,11 @@ class SourceNetwork(Record):
         size = abs(self.level(hertz))
         return 20 * log10(size) if size else -inf
 
+    @property
+    def silent(self) -> bool:
+        """Whether nothing comes through: the volume control is all the way down."""
+        return self.level(LOW_HZ) == 0
+
     @cached_property
     def peak_hz(self) -> float | None:
         """Where the response is highest between 100 Hz and 20 kHz; None where it is highest at either end of that."""
@@ -86,7 +91,10 @@ class SourceNetwork(Record):
 
     @cached_property
     def fallen_hz(self) -> float | None:
-        """Where the response, behind its peak, has fallen 3 dB (half the power) below 100 Hz; None where it has not up to 1 MHz."""
+        """Where the response, behind its peak, has fallen 3 dB (half the power) below 100 Hz; None where it has not up to 1 MHz, or
+        nothing comes through."""
+        if self.silent:
+            return None
         floor = abs(self.level(LOW_HZ)) / sqrt(2)
         low = self.peak_hz or LOW_HZ
         high = low

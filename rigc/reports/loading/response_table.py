@@ -42,6 +42,8 @@ def _row(loading: Loading, section: Section, number: int) -> Row:
     names = (Cell(str(number), strong=True), Cell(way(section)), Cell(state_names(loading, (section,))))
     if network is None:
         return Row((*names, *(figure(None, 0) for _ in COLUMNS[len(names) :])))
+    if network.silent:
+        return Row((*names, Cell("none"), Cell(""), Cell("none"), *(Cell("silent") for _ in _HZ * 2)))
     leans = section.assumed
     return Row(
         (

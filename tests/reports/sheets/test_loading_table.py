@@ -86,6 +86,14 @@ def test_the_difference_from_the_plain_lead() -> None:
     assert float(air["peak"]) > 4500
 
 
+def test_a_volume_control_at_nought_is_silent() -> None:
+    """No level, no peak and no fall: not minus infinity, and no corner at 100 Hz."""
+    guitar = GUITAR.replace("volume 500 kohm", "volume 500 kohm at 0 %")
+    row = rows(results_of(COAX + guitar + COMBO + "chain guitar -> combo\n"), "responses")[0]
+    assert (row["peak"], row["peak level"], row["fallen"]) == ("none", "", "none")
+    assert {text for key, text in row.items() if key.startswith(("at_", "plain_"))} == {"silent"}
+
+
 def test_more_curves_than_can_be_told_apart_are_spread_over_plots() -> None:
     units = "".join(unit(f"u{at}", "bypass true", "unpowered passes") for at in range(9)).replace(
         "in ts", "in ts 1 Mohm"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from small_rigs import results_of
 from written import changed, written
 
 from rigc.analysis.results import Results
@@ -74,6 +75,51 @@ def test_a_lead_to_be_bought_without_a_length_says_so() -> None:
         )
     )
     assert found["dc lead of unknown length"][2] == "1"
+
+
+def test_heat_shrink_for_a_cable_that_is_not_stated() -> None:
+    text = """
+plug barrel-angle "barrel right-angle" {
+  fits ts
+  stands out 19 mm
+  bend 0 mm
+  leaves at 10 mm
+  wide 16 mm
+  tall 16 mm
+  cut-in 14 mm
+  poles 2
+  mass 15 g
+}
+instrument guitar {
+}
+unit tern {
+  body 80 x 120 x 55 mm
+  input in ts right 60 mm up 20 mm
+  output out ts left 60 mm up 20 mm
+}
+unit fen {
+  body 80 x 120 x 55 mm
+  input in ts right 60 mm up 20 mm
+  output out ts left 60 mm up 20 mm
+}
+amp combo {
+  input in ts
+}
+chain guitar -> tern -> fen -> combo
+deck plank {
+  size 600 x 300 mm
+}
+place {
+  tern at 300, 20 mm
+  fen at 100, 20 mm
+}
+leads {
+  audio plug barrel-angle
+}
+"""
+    found = pulled(results_of(text))
+    assert "cable not stated" in found
+    assert "heat-shrink for cable not stated" in found
 
 
 def test_nothing_at_all() -> None:
