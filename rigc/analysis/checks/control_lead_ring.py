@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.ground.ring_mends import ring_mends
 from rigc.analysis.ground.ring_words import in_scenarios, link_words, ring_words
 from rigc.analysis.ground.rings import Ring
@@ -31,7 +32,7 @@ KIND = Kind(
 _SWITCHING = ("control", "expression", "midi", "usb")
 
 
-def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator[Diagnostic]:
+def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads, power: PowerAssignment) -> Iterator[Diagnostic]:
     """One finding for each ring that a control lead closes."""
     rings: dict[Ring, list[str]] = {}
     for state in grounds.states:
@@ -50,7 +51,7 @@ def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterato
                 help=ring.unsure[1],
             )
             continue
-        mends = ring_mends(rig, leads, ring, names)
+        mends = ring_mends(rig, leads, power, ring, names)
         yield KIND.at(
             link.span,
             f"{_told(link)} closes a ring: {ring_words(ring)}{where}",

@@ -14,6 +14,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.ground.ring_mends import ring_mends
 from rigc.analysis.ground.ring_words import in_scenarios, ring_words
 from rigc.analysis.ground.rings import Ring
@@ -31,7 +32,7 @@ KIND = Kind(
 )
 
 
-def two_mains_earths(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator[Diagnostic]:
+def two_mains_earths(rig: Rig, grounds: GroundSystems, leads: Leads, power: PowerAssignment) -> Iterator[Diagnostic]:
     """One finding for each ring through the mains earth; can't-check for each amp that may add one."""
     rings: dict[Ring, list[str]] = {}
     unsure: dict[tuple[str, tuple[str, ...]], list[str]] = {}
@@ -44,7 +45,7 @@ def two_mains_earths(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator
                 others = tuple(each for each in (*system.earths, *system.unknown) if each != name)
                 unsure.setdefault((name, others), []).extend(state.scenarios)
     for ring, names in rings.items():
-        yield _told(rig, leads, ring, names)
+        yield _told(rig, leads, power, ring, names)
     for (name, others), names in unsure.items():
         yield KIND.cant_check(
             rig.things[name].declared,
@@ -54,7 +55,7 @@ def two_mains_earths(rig: Rig, grounds: GroundSystems, leads: Leads) -> Iterator
         )
 
 
-def _told(rig: Rig, leads: Leads, ring: Ring, names: list[str]) -> Diagnostic:
+def _told(rig: Rig, leads: Leads, power: PowerAssignment, ring: Ring, names: list[str]) -> Diagnostic:
     where = in_scenarios(rig, names)
     run = next(link for link in reversed(ring.links) if link.kind != "earth")
     earths = [link for link in ring.links if link.kind == "earth"]
@@ -66,7 +67,7 @@ def _told(rig: Rig, leads: Leads, ring: Ring, names: list[str]) -> Diagnostic:
             subject=(*whose, *ring.marks),
             help=ring.unsure[1],
         )
-    mends = ring_mends(rig, leads, ring, names)
+    mends = ring_mends(rig, leads, power, ring, names)
     isolated = any(link.isolators for link in ring.links)
     also = tuple(Label(link.span, "earthed") for link in reversed(earths) if link.span is not None)
     return KIND.at(

@@ -14,7 +14,8 @@ from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.ground.joins import joins
-from rigc.analysis.ground.lift_positions import LiftPosition, lift_edits, lift_positions, lifts_beside
+from rigc.analysis.ground.lift_positions import LiftPosition, lift_edits, lift_positions
+from rigc.analysis.ground.opened_together import opened_together
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem, ground_state
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
@@ -49,7 +50,7 @@ def wrong_ground_lift(rig: Rig, grounds: GroundSystems, leads: Leads, power: Pow
             if fault:
                 faults.setdefault((lift.position, fault), []).append(lift)
         for fault_of, lifts in faults.items():
-            yield _told(rig, leads, scenario, lifts, *fault_of)
+            yield _told(rig, leads, power, scenario, lifts, *fault_of)
 
 
 def _other(position: str) -> str:
@@ -57,7 +58,13 @@ def _other(position: str) -> str:
 
 
 def _told(
-    rig: Rig, leads: Leads, scenario: Scenario, lifts: list[LiftPosition], position: str, fault: str
+    rig: Rig,
+    leads: Leads,
+    power: PowerAssignment,
+    scenario: Scenario,
+    lifts: list[LiftPosition],
+    position: str,
+    fault: str,
 ) -> Diagnostic:
     ports, first = [lift.port for lift in lifts], lifts[0]
     words, closes = ("ground lifts", "they close") if len(ports) > 1 else ("ground lift", "it closes")
@@ -70,7 +77,7 @@ def _told(
         label=f"{position} in this scenario" if first.stated else f"comes {position}",
         also=tuple(Label(_span(rig, scenario, lift), "and this") for lift in lifts[1:]),
         note="to turn one of them is enough" if len(ports) > 1 else "",
-        mends=tuple(_turn(rig, leads, scenario, port, _other(position)) for port in ports),
+        mends=tuple(dict.fromkeys(_turn(rig, leads, power, scenario, port, _other(position)) for port in ports)),
     )
 
 
@@ -80,8 +87,8 @@ def _span(rig: Rig, scenario: Scenario, lift: LiftPosition) -> Span:
     return scenario.declared if jack is None else dict(scenario.lift_spans).get(str(lift.port), jack.span)
 
 
-def _turn(rig: Rig, leads: Leads, scenario: Scenario, port: Port, other: str) -> Mend:
-    ports = lifts_beside(rig, leads, scenario, port) if other == "open" else [port]
+def _turn(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario, port: Port, other: str) -> Mend:
+    ports = opened_together(rig, leads, power, scenario, port) if other == "open" else [port]
     lines = " and ".join(f"`lift {each} {other}`" for each in ports)
     return Mend(f"write {lines} in scenario '{scenario.name}'", lift_edits(scenario, ports, other))
 
