@@ -2,7 +2,8 @@
 
 Why it matters: too much voltage destroys a unit at once; with too little it hums, distorts or starts again and again.
 What to do: set the outlet to the unit's voltage, or feed the unit from another one.
-Source: arithmetic on stated values. A unit that does not say what it accepts takes only what it needs.
+Source: arithmetic on stated values. How far an outlet may be off is not stated anywhere: at the very end of a unit's window that can't
+be checked, and inside it a measurement tells. A unit that does not say what it accepts takes only what it needs.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
+from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.model.things import Rating, Unit
 
@@ -29,7 +31,7 @@ KIND = Kind(
     "wrong-voltage",
     Level.ERROR,
     __doc__,
-    "the outlet's voltage, less what its lead loses, lies in what the unit accepts",
+    "the outlet's voltage, less what its lead loses, lies in what the unit accepts; at the very end of that nobody can tell",
     "arithmetic on stated values",
 )
 
@@ -51,8 +53,30 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
             wrong.append((feed, window_v(unit)))
         elif (inlet := network.of(unit.name)) is not None and _sags(unit, inlet):
             yield _sagging(feed, unit, tap, inlet)
+        elif (end := _at_an_end(unit, tap)) is not None:
+            yield _unsure(feed, unit, tap, end)
     for feeds in same_cause(wrong):
         yield _told(rig, power, limits, feeds)
+
+
+def _at_an_end(unit: Unit, tap: Tap) -> Quantity | None:
+    """The end of a stated window at which the outlet stands, so that nothing is left for what it may be off."""
+    low, high = unit.accepts_low_v, unit.accepts_high_v
+    if low is None or high is None or low.value == high.value:
+        return None
+    return next((end for end in (high, low) if abs(tap.volts - end.value) <= 1e-9), None)
+
+
+def _unsure(feed: Supplied, unit: Unit, tap: Tap, end: Quantity) -> Diagnostic:
+    port, most = tap.outlets[0], end is unit.accepts_high_v
+    return KIND.cant_check(
+        feed.span,
+        f"'{unit.name}' takes no {'more' if most else 'less'} than {end.value:g} V and {tap} {tap.gives} just that: how far the "
+        f"outlet may be off is not stated, and whether it stays {'below' if most else 'above'} can't be checked",
+        subject=(unit.name, *(str(port) for port in tap.outlets)),
+        help=f"measure {tap} with nothing on it and with '{unit.name}', and write in the block of '{port.thing}' what it gives: outlet "
+        f"{port.jack} ___ V {tap.current}",
+    )
 
 
 def _sags(unit: Unit, inlet: InletVolts) -> bool:
