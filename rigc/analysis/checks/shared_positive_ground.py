@@ -11,8 +11,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.power.moves import moves
 from rigc.analysis.power.power_tap import outlet_at
+from rigc.analysis.power.series_midpoint import shared
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
@@ -28,13 +31,13 @@ KIND = Kind(
 )
 
 
-def shared_positive_ground(rig: Rig, power: PowerAssignment, leads: Leads) -> Iterator[Diagnostic]:
+def shared_positive_ground(rig: Rig, power: PowerAssignment, leads: Leads, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for each positive-ground unit in company; can't-check for each unit in company of unknown ground."""
     for ports, units in _companies(rig, power):
         positive = [unit for unit in units if unit.ground is not None and unit.ground.value == "positive"]
         for unit in positive:
             if unit is positive[0] or len(units) > len(positive):
-                yield _told(power, leads, unit, [each for each in units if each is not unit], ports)
+                yield _told(rig, power, leads, limits, unit, [each for each in units if each is not unit], ports)
         for unit in units:
             if not positive and unit.ground is None:
                 others = listed(each.name for each in units if each is not unit)
@@ -62,7 +65,15 @@ def _companies(rig: Rig, power: PowerAssignment) -> Iterator[tuple[tuple[Port, .
             yield tuple(ports), [rig.units[name] for name in names]
 
 
-def _told(power: PowerAssignment, leads: Leads, unit: Unit, others: list[Unit], ports: tuple[Port, ...]) -> Diagnostic:
+def _told(
+    rig: Rig,
+    power: PowerAssignment,
+    leads: Leads,
+    limits: LoadLimits,
+    unit: Unit,
+    others: list[Unit],
+    ports: tuple[Port, ...],
+) -> Diagnostic:
     feed = power.of(unit.name)
     volts = power.loads[ports[0]].volts
     poles = ", ".join(f"that of '{each.name}' {_pole(each)}" for each in others)
@@ -76,7 +87,8 @@ def _told(power: PowerAssignment, leads: Leads, unit: Unit, others: list[Unit], 
         subject=(unit.name, *(each.name for each in others), *(str(port) for port in ports)),
         label="both poles meet here",
         also=tuple(Label(each.ground.span, f"ground {each.ground.value}") for each in (unit, *others) if each.ground),
-        help=f"give '{unit.name}' an isolated outlet of its own",
+        mends=moves(rig, power, unit.name, limits, lambda way: all(shared(rig, port) is None for port in way.outlets)),
+        otherwise=f"no move or exchange does it: add a supply that gives '{unit.name}' an isolated outlet of its own",
     )
 
 

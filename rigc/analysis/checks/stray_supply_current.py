@@ -71,7 +71,7 @@ def _foreseen(rig: Rig, power: PowerAssignment, leads: Leads, limits: LoadLimits
         *unfit_series_lead(rig, power, limits),
         *unfit_parallel_lead(rig, power, limits),
         *wrong_polarity(rig, power, limits),
-        *shared_positive_ground(rig, power, leads),
+        *shared_positive_ground(rig, power, leads, limits),
     )
     return any(finding.level is Level.ERROR for finding in found)
 
@@ -90,7 +90,7 @@ def _shorted(
         label="as these feeds have it",
         numbers=(Number("current", abs(flow.ma) / 1000, "A"), Number("drawn", state.drawn_ma / 1000, "A")),
         mends=_isolated(rig, power, limits, flow.things if isinstance(flow, ShieldFlow) else (flow.unit,)),
-        help="don't plug it in before",
+        help="don't plug it in as it is: the units that this lead joins want outlets whose returns nothing else joins",
     )
 
 

@@ -1,4 +1,4 @@
-"""A series lead joins outlets that it can't add up: they share a common, their voltages differ, or it is loaded too far.
+"""A series lead joins outlets that it can't add up: they share a common or the mains earth, their voltages differ, or it is loaded too far.
 
 Why it matters: outlets that share a common are not two sources: the series lead shorts one of them. Of unequal outlets the
 weaker one is driven beyond its rating, or backwards.
@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.load_limits import LoadLimits, exceeds
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.power.moves import moves, switched
-from rigc.analysis.power.pair import equal_volts, pair_names, pair_volts, shared_common
+from rigc.analysis.power.pair import both_earthed, equal_volts, pair_names, pair_volts, shared_common
 from rigc.analysis.power.power_tap import Tap, outlet_at
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.model.rig import Rig
@@ -42,6 +42,8 @@ def _faults(rig: Rig, unit: str, each: Tap) -> list[str]:
     common, draws = shared_common(rig, each), rig.units[unit].draws_ma
     if common is not None:
         faults.append(f"{pair_names(each)} share the common '{common}'; in series this shorts one of them")
+    elif both_earthed(rig, each):
+        faults.append(f"{pair_names(each)} have their minus at the mains earth; in series this shorts one of them")
     if not equal_volts(each):
         faults.append(f"{pair_names(each)} stand at {pair_volts(each)}; a series lead wants two equal outlets")
     if draws is not None and exceeds(draws.value, 100, each.limit_ma):

@@ -16,7 +16,7 @@ from rigc.analysis.power.outlet_sharing import positive
 from rigc.analysis.power.power_tap import Tap, outlet_at
 from rigc.analysis.power.y_stretches import y_stretches
 from rigc.facts.conductors import SHIELD_OHM, UNKNOWN_LEAD_OHM
-from rigc.model.ground_link import GROUND, GroundLink, Pole
+from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -171,6 +171,9 @@ def _legs(drops: LeadDrops, fed: tuple[Supplied, ...]) -> dict[Port, list[LeadDr
 
 
 def _return(rig: Rig, port: Port) -> Node:
+    """Where an outlet's negative pole is: by itself, on a common, or at the mains earth."""
+    if rig.supplies[port.thing].minus_earthed:
+        return ("ground", *EARTH)
     outlet = outlet_at(rig, port)
     return (port, "-") if outlet is None or outlet.common is None else (port.thing, "common", outlet.common)
 

@@ -14,7 +14,7 @@ from rigc.analysis.power.other_ways import Way, other_ways
 from rigc.analysis.power.outlet_bearing import bears, drawn_ma
 from rigc.analysis.power.outlet_fit import fits, resized, reversing
 from rigc.analysis.power.outlet_sharing import mixes, positive
-from rigc.analysis.power.pair import shared_common
+from rigc.analysis.power.pair import both_earthed, shared_common
 from rigc.analysis.power.power_tap import Tap, outlet_at, tap
 from rigc.diagnostics.mend import Edit, Mend
 from rigc.diagnostics.percentage import percentage
@@ -142,7 +142,10 @@ def _good_company(rig: Rig, power: PowerAssignment, unit: Unit, way: Tap, leavin
 
 def _unsound(rig: Rig, way: Tap) -> bool:
     """Whether outlets may not be joined: with one return, or of AC, whose phase is not known."""
-    return way.how != "" and (shared_common(rig, way) is not None or way.current != "dc")
+    if not way.how:
+        return False
+    joined = shared_common(rig, way) is not None or both_earthed(rig, way)
+    return joined or way.current != "dc"
 
 
 def _words(rig: Rig, way: Way) -> str:

@@ -14,6 +14,11 @@ def shared_common(rig: Rig, each: Tap) -> str | None:
     return next((common for _, common in commons), None)
 
 
+def both_earthed(rig: Rig, each: Tap) -> bool:
+    """Whether several outlets have their negative pole at the mains earth, which joins them as a common does."""
+    return len(each.outlets) > 1 and all(rig.supplies[port.thing].minus_earthed for port in each.outlets)
+
+
 def pair_names(each: Tap) -> str:
     """`'weir8.b7' and 'weir8.b8'`."""
     return " and ".join(f"'{port}'" for port in each.outlets)

@@ -96,7 +96,7 @@ def test_positive_ground_in_company() -> None:
     assert told.message == (
         "the audio ground of 'hedge' is its + pole, that of 'marl' is its − pole; on mill5.o1 the shield of A3 shorts 9 V"
     )
-    assert told.advice == "give 'hedge' an isolated outlet of its own"
+    assert told.advice == "feed 'hedge' from mill5.o2 (2 %) and 'millpond' from mill5.o1"
 
 
 def test_overloaded_outlet() -> None:
