@@ -21,15 +21,19 @@ SEEDS = 40
 @pytest.mark.slow
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_what_is_offered_works(name: str, record_property: Callable[[str, object], None]) -> None:
-    """Eight in ten of the mends that rules offer do what they say (43 of 50 over both examples). What does not is never printed, and is listed by the script."""
+    """Nine in ten of the mends that rules offer do what they say. What does not is never printed, and is listed by the script; a finding
+    without a mend that works says in words what is to be done, or why no single change does it."""
     board = ROOT / "examples" / name / "board.rig"
     text = board.read_text("utf-8")
     offered: Counter[bool] = Counter()
     for seed in range(SEEDS):
         load = Disk(board, root=ROOT, given=dealt_fault(text, seed).encode())
         bench = Bench(compile_rig(load, load.name, READER), load, load.name, READER)
+        bench.left = 1_000
         for finding in bench.made.findings:
             if finding.accepted is None:
-                offered.update(bench.tried(finding, mend).works for mend in finding.mends)
+                proved = bench.proved(finding)
+                assert proved.advice, finding.message
+                offered.update({True: len(proved.mends), False: len(finding.mends) - len(proved.mends)})
     record_property("offered", dict(offered))
-    assert offered[True] >= 0.8 * offered.total(), dict(offered)
+    assert offered[True] >= 0.9 * offered.total(), dict(offered)

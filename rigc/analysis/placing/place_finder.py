@@ -95,13 +95,13 @@ class _Hunt:
 
 
 class PlaceFinder:
-    """Looks for places in one rig. A `quiet` one looks for none: it stands in while places are tried."""
+    """Looks for places in one rig, as long as trials are `left`. A `quiet` one looks for none: it stands in while places are tried."""
 
     def __init__(self, results: Results, quiet: bool = False) -> None:
         self._rig, self._results, self._quiet = results.rig, results, quiet
         self._layouts: dict[str, Layout] = {}
         self._now: frozenset[str] | None = None
-        self._left = _TRIALS_IN_ALL
+        self.left = _TRIALS_IN_ALL
 
     def moving(self, finding: Diagnostic, *things: str) -> Diagnostic:
         """The finding with the nearest place of any of these things that does; without one its help says why there is none, unless that
@@ -134,7 +134,7 @@ class PlaceFinder:
                 if all(len(each.failed) == _TRIALS for each in hunts):
                     break
                 continue
-            if not self._left:
+            if not self.left:
                 return nearest or _used_up()
             against = self._against(finding, hunt.at(spot))
             if not against:
@@ -152,7 +152,7 @@ class PlaceFinder:
         sign = 1 if found[axis] > here[axis] else -1
         far = [sign * (spot[axis] - here[axis]) // 10 for spot in hunt.failed if spot[1 - axis] == here[1 - axis]]
         low, high = max((each for each in far if each > 0), default=0), sign * (found[axis] - here[axis]) // 10
-        while low and high - low > 1 and self._left:
+        while low and high - low > 1 and self.left:
             middle = (low + high) // 2
             spot = (here[0] + 10 * sign * middle, here[1]) if axis == 0 else (here[0], here[1] + 10 * sign * middle)
             if not self._against(finding, hunt.at(spot), _RULES):
@@ -180,7 +180,7 @@ class PlaceFinder:
 
     def _against(self, finding: Diagnostic, place: Place, rules: tuple[str, ...] = (*_RULES, *_DEAR)) -> str:
         """What the deck's rules say against a place: an error or a warning that they do not find now, or that the finding stays."""
-        self._left -= 1
+        self.left -= 1
         if self._now is None:
             every = _found(self._rig, (*_RULES, *_DEAR))
             self._now = frozenset(found.fingerprint for found in every if _is_error_or_warning(found))
@@ -267,13 +267,13 @@ _LARGER = "take a larger deck (see `rigc show fit`), or leave something out"
 
 def _none_free(things: Iterable[str]) -> str:
     names = " or ".join(f"'{thing}'" for thing in dict.fromkeys(things))
-    return f"no place on the deck was found free for {names}: {_LARGER}"
+    return f"no place on the deck was found where {names} has room, plugs and switches included: {_LARGER}"
 
 
 def _does_not_do(old: Place, new: Place, against: str) -> str:
     return (
         f"no move of one thing alone was found that does: '{new.thing}' has room {_far(old, new)}, but then {against}; move "
-        f"more than one thing, or {_LARGER}"
+        f"more than one thing, {_LARGER}"
     )
 
 
