@@ -57,6 +57,8 @@ IN_WORDS = [
         ("the least of 100, 50 = 100", [False]),
         ("3.078 / 40 % = 7.7", [True]),
         ("20, as stated", []),
+        ("6.00 EUR + 8.50 EUR = 14.50 EUR", [True]),
+        ("6.00 EUR + 8.50 EUR = 14.00 EUR, without D4", [False]),
     ],
 )
 def test_an_equation_is_judged_by_its_printed_digits(formula: str, true: list[bool]) -> None:

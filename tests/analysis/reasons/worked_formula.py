@@ -17,7 +17,7 @@ _UNITS = {
     "MΩ": 1e6, "kΩ": 1e3, "Ω": 1.0, "mΩ": 1e-3, "H": 1.0, "mH": 1e-3, "µF": 1e-6, "nF": 1e-9, "pF": 1e-12,
     "kHz": 1e3, "Hz": 1.0, "µT": 1e-6, "m²": 1.0, "cm²": 1e-4, "mm²": 1e-6, "V": 1.0, "mV": 1e-3, "µV": 1e-6,
     "m": 1.0, "mm": 1e-3, "%": 0.01, "dB": 1.0, "A": 1.0, "mA": 1e-3, "W": 1.0, "VA": 1.0, "kg": 1.0, "g": 1e-3,
-    "ms": 1e-3, "µs": 1e-6, "s": 1.0, "h": 1.0,
+    "ms": 1e-3, "µs": 1e-6, "s": 1.0, "h": 1.0, "EUR": 1.0,
 }  # fmt: skip
 _UNIT = "|".join(sorted(_UNITS, key=len, reverse=True))
 _TOKEN = re.compile(
