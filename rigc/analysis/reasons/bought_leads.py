@@ -40,10 +40,14 @@ def bought_leads(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reas
 def _sums(signal: str, ready: Bought) -> Iterator[Reason]:
     rule = "the sum over the bought leads of the class whose figure is stated"
     if ready.price:
-        known = {mark: price for mark, price in ready.prices.items() if price is not None}
-        terms = [money(*amount_and_currency(price)) for price in known.values()]
-        inputs = tuple(derived(mark, term, "", f"{mark}.price") for mark, term in zip(known, terms, strict=True))
-        formula = f"{' + '.join(terms)} = {ready.price}{_without(ready.prices)}"
+        known = {mark: amount_and_currency(price) for mark, price in ready.prices.items() if price is not None}
+        sums = [
+            " + ".join(str(amount) for amount, its in known.values() if its == currency) + f" = {total}"
+            for total in ready.price.split(", ")
+            for currency in total.split()[1:]
+        ]
+        inputs = tuple(derived(mark, money(*price), "", f"{mark}.price") for mark, price in known.items())
+        formula = f"{'; '.join(sums)}{_without(ready.prices)}"
         yield Reason(f"{signal}.bought-price", ready.price, "", formula, inputs, rule, ARITHMETIC)
     if ready.grams is not None:
         heavy = {mark: grams(mass.value) for mark, mass in ready.masses.items() if mass is not None}

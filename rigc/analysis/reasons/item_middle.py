@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.computations.mass import Balance, Mass, MassItem
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.reasons.inputs import derived, stands, stated
+from rigc.analysis.reasons.operands import operands
 from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.diagnostics.decimals import fixed
 from rigc.diagnostics.figures import kilograms, plain, signed_tenth
@@ -96,7 +97,10 @@ def _balance(mass: Mass, balance: Balance) -> Iterator[Reason]:
             yield Reason(f"{name}.{field}", NOT_KNOWN, unit, why, weights, _MOMENTS, _PHYSICS)
         return
     total = kilograms(balance.kg)
-    formula = f"{' + '.join(each.value for each in weights)} = {total}"
+    terms = [each.value for each in weights]
+    if kilograms(sum(map(float, terms))) != total:
+        terms = [plain(round(item.kg or 0, 6)) for item in parts]
+    formula = f"{' + '.join(terms)} = {total}"
     yield Reason(f"{name}.mass", total, "kg", formula, weights, "bare deck, units and supplies together", _PHYSICS)
     for field, middle in (("x", balance.x_mm), ("y", balance.y_mm), ("z", balance.z_mm)):
         if middle is None:
@@ -107,8 +111,16 @@ def _balance(mass: Mass, balance: Balance) -> Iterator[Reason]:
         spots = tuple(derived(f"middle of {each}", signed_tenth(at[each]), "mm", f"{each}.{field}") for each in at)
         moments = " + ".join(f"{plain(item.kg or 0)} × {plain(round(at[item.name], 3))}" for item in parts)
         value = fixed(middle)
-        formula = f"({moments}) / {total} = {value}"
+        formula = f"({moments}) / {divisor(middle, balance.kg)} = {value}"
         yield Reason(f"{name}.{field}", value, "mm", formula, (*weights, *spots), _MOMENTS, _PHYSICS)
+
+
+def divisor(middle_mm: float, kg: float) -> str:
+    """The masses' sum, with as many digits as the middle can be reckoned from by hand."""
+    told = kilograms(kg)
+    if fixed(middle_mm * kg / float(told)) == fixed(middle_mm):
+        return told
+    return operands(lambda each: fixed(middle_mm * kg / each), kg, least=3)[0]
 
 
 REASONS = item_middle

@@ -8,8 +8,10 @@ from rigc.analysis.computations.mass import Balance, Mass, MassItem
 from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, placed, stated
+from rigc.analysis.reasons.item_middle import divisor
 from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
 from rigc.analysis.reasons.strip_order import strip_name
+from rigc.diagnostics.decimals import fixed
 from rigc.diagnostics.figures import kilograms, nearest_tenth, plain
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
@@ -89,8 +91,9 @@ def _balance(mass: Mass, balance: Balance, name: str) -> Reason:
         return Reason(name, NOT_KNOWN, "mm", why, tuple(inputs), _BALANCE, "physics: centre of gravity")
     across = " + ".join(f"{plain(item.kg or 0)} × {plain(item.x_mm or 0)}" for item in parts)
     along = " + ".join(f"{plain(item.kg or 0)} × {plain(item.y_mm or 0)}" for item in parts)
-    x, y, kg = f"{balance.x_mm:.1f}", f"{balance.y_mm:.1f}", kilograms(balance.kg)
-    formula = f"x = ({across}) / {kg} = {x}; y = ({along}) / {kg} = {y}"
+    x, y = fixed(balance.x_mm), fixed(balance.y_mm)
+    by_x, by_y = divisor(balance.x_mm, balance.kg), divisor(balance.y_mm, balance.kg)
+    formula = f"x = ({across}) / {by_x} = {x}; y = ({along}) / {by_y} = {y}"
     return Reason(name, f"{x}, {y}", "mm", formula, tuple(inputs), _BALANCE, "physics: centre of gravity")
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.power.country_mains import agrees
-from rigc.diagnostics.decimals import fixed
+from rigc.diagnostics.decimals import decimals, fixed
 from rigc.facts.countries import FIRST, SECOND, Mains, country
 from rigc.model.rig import Rig, Scenario
 from rigc.reports.content import Cell, Column, Row, Table
@@ -42,7 +42,7 @@ def _row(scenario: Scenario, loads: MainsLoads) -> Row:
             Cell(_plugs(first, second), mark="tables differ" if differ else ""),
             Cell("not listed" if first is None else str(first)),
             Cell("not listed" if second is None else str(second) if differ or first is None else "the same"),
-            Cell("?" if known is None else fixed(known, 2)),
+            Cell("?" if known is None else decimals(known, 2)),
             Cell("?" if highest is None else fixed(highest, 3)),
             Cell(_note(scenario, first, second)),
             Cell(scenario.title),

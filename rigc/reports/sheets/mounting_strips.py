@@ -122,7 +122,7 @@ def _order(kind: OrderedStrip) -> Row:
     lengths = (kind.on_units_mm, kind.on_deck_mm, kind.on_rails_mm, kind.laid_mm)
     return Row(
         (
-            Cell(kind.strip or f"{kind.tape_of or 'rail tape'} (none so wide in stock)"),
+            Cell(kind.name, mark="" if kind.strip else "none so wide in stock"),
             Cell(f"{kind.width_mm:g}"),
             *(Cell(nearest_tenth(length)) for length in lengths),
             Cell(metres_ordered(kind.order_mm), strong=True),

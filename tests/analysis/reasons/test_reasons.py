@@ -242,3 +242,12 @@ def test_every_reason_room_is_found() -> None:
         declared = getattr(module, "REASONS", None)
         assert (declared is None) is (short in serving), name
         assert declared is None or declared.__name__ == short
+
+
+def test_a_balance_half_way_between_two_tenths_is_rounded_alike_everywhere() -> None:
+    # (1 kg × 182.5 mm + 1 kg × 200 mm) / 2 kg = 191.25 mm, halves away from nought
+    results = compiled(ROOT / "tests/rigs/half-way-balance.rig").results
+    assert results is not None
+    reasoning = Reasoning(results)
+    assert reasoning.by_name["board.balance.x"].value == "191.3"
+    assert reasoning.by_name["rig.balance"].value.startswith("191.3, ")
