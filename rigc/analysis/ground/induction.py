@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import asinh, log, pi, sqrt
+from math import log, pi
 
 MU_0 = 4e-7 * pi
 """H/m, as the quoted formulas use it; the measured value differs by less than one in a thousand million."""
@@ -11,15 +11,6 @@ MU_0 = 4e-7 * pi
 def uniform_field_volts(hertz: float, tesla: float, area_m2: float) -> float:
     """V = 2πfBA: the voltage in a flat loop whose face stands square to the field, the worst case."""
     return 2 * pi * hertz * tesla * area_m2
-
-
-def filaments_henry(length_m: float, apart_m: float) -> float:
-    """The mutual inductance of two equal parallel wires side by side. Both lengths must be above 0.
-
-    M = (μ₀l/2π)·[asinh(l/d) − √(1 + (d/l)²) + d/l] (E. B. Rosa 1908; C. R. Paul, Inductance: Loop and Partial, eq. 5.21b).
-    """
-    ratio = apart_m / length_m
-    return MU_0 * length_m / (2 * pi) * (asinh(1 / ratio) - sqrt(1 + ratio**2) + ratio)
 
 
 def wire_to_loop_henry(length_m: float, near_m: float, far_m: float) -> float:

@@ -17,11 +17,6 @@ def volts(level_dbu: float) -> float:
     return ZERO_DBU_V.value * ratio(level_dbu)
 
 
-def dbu_of_dbv(level_dbv: float) -> float:
-    """A level in dBV (0 dBV is 1 V r.m.s.) in dBu."""
-    return level_dbv + dbu(1.0)
-
-
 def decibels(voltage_ratio: float) -> float:
     """A ratio of voltages in dB; minus infinity where nothing is left."""
     return 20 * log10(voltage_ratio) if voltage_ratio > 0 else -inf

@@ -113,11 +113,6 @@ def unloaded_hz(henry: float, picofarad: float) -> float:
     return 1 / (2 * pi * sqrt(henry * picofarad * 1e-12))
 
 
-def damping(henry: float, hertz: float, parallel_ohm: float) -> float:
-    """The Q of a resonance with a resistance across it: R/(2 pi f L)."""
-    return parallel_ohm / (2 * pi * hertz * henry)
-
-
 def parallel(ohms: tuple[float, ...]) -> float:
     """Resistances side by side, in ohm; inf where there are none, 0 where one is 0."""
     if 0 in ohms:

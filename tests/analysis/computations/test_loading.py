@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import inf
+from math import inf, pi
 
 import pytest
 from cases import ROOT, results
@@ -12,7 +12,7 @@ from written import changed, compiled_with
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.results import Results
 from rigc.analysis.signal.section import Section
-from rigc.analysis.signal.source_network import damping, parallel
+from rigc.analysis.signal.source_network import parallel
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
@@ -36,7 +36,7 @@ def quality(made: Results, found: Section) -> float:
     guitar = made.rig.instruments["guitar"]
     assert guitar.volume_ohm and guitar.tone_ohm and guitar.inductance_h and found.load_ohm and found.unloaded_hz
     across = parallel((guitar.volume_ohm.value, guitar.tone_ohm.value, found.load_ohm))
-    return damping(guitar.inductance_h.value, found.unloaded_hz, across)
+    return across / (2 * pi * found.unloaded_hz * guitar.inductance_h.value)
 
 
 def test_the_home_rig_with_all_off() -> None:

@@ -2,36 +2,16 @@
 
 from __future__ import annotations
 
-from math import log, pi
+from math import pi
 
 import pytest
 
 from rigc.analysis.ground.induction import (
     coupled_volts,
-    filaments_henry,
     pair_to_loop_henry,
     uniform_field_volts,
     wire_to_loop_henry,
 )
-
-
-@pytest.mark.parametrize(
-    ("length_m", "apart_m", "microhenry", "tolerance"),
-    [
-        # The closed form, the Neumann integral by quadrature, and the library cfsem agree on the second to 1e-9.
-        (1.0, 0.010, 0.861659, 1e-6),
-        (0.5, 0.025, 0.2738254649, 1e-9),
-        (0.3, 0.020, 0.148005, 3e-6),
-    ],
-)
-def test_two_parallel_wires(length_m: float, apart_m: float, microhenry: float, tolerance: float) -> None:
-    assert filaments_henry(length_m, apart_m) * 1e6 == pytest.approx(microhenry, rel=tolerance)
-
-
-def test_wires_that_are_long_for_their_distance() -> None:
-    # M = 2l[ln(2l/d) − 1 + d/l] nH with l and d in cm: E. B. Rosa and F. W. Grover, Bull. Bur. Standards 8.
-    long_nh = 2 * 100 * (log(2 * 100 / 1) - 1 + 1 / 100)
-    assert filaments_henry(1.0, 0.010) * 1e9 == pytest.approx(long_nh, rel=1e-4)
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from rigc.analysis.signal.decibels import dbu, dbu_of_dbv, decibels, pad_db, pad_ratio, ratio, volts
+from rigc.analysis.signal.decibels import dbu, decibels, pad_db, pad_ratio, ratio, volts
 
 
 @pytest.mark.parametrize(
@@ -21,9 +21,10 @@ def test_levels_as_voltages(level_dbu: float, voltage: float) -> None:
 
 def test_consumer_level() -> None:
     # -10 dBV = 0.316228 V = -7.78151 dBu, 11.78151 dB below +4 dBu. Source: textbooks; 0 dBV is 1 V by definition.
-    assert dbu_of_dbv(-10) == pytest.approx(-7.78151, abs=1e-5)
-    assert volts(dbu_of_dbv(-10)) == pytest.approx(0.316228, rel=1e-5)
-    assert 4 - dbu_of_dbv(-10) == pytest.approx(11.78151, abs=1e-5)
+    level_dbu = -10 + dbu(1.0)
+    assert level_dbu == pytest.approx(-7.78151, abs=1e-5)
+    assert volts(level_dbu) == pytest.approx(0.316228, rel=1e-5)
+    assert 4 - level_dbu == pytest.approx(11.78151, abs=1e-5)
 
 
 def test_instrument_level() -> None:

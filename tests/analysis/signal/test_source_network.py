@@ -11,7 +11,6 @@ from rigc.analysis.signal.source_network import (
     SourceNetwork,
     bridging_db,
     corner_hz,
-    damping,
     parallel,
     unloaded_hz,
 )
@@ -101,12 +100,6 @@ def test_treble_corner() -> None:
     # 3 m of 100 pF/m on 10 kohm: 53052 Hz (1/(2 pi R C), relative 1e-4).
     assert corner_hz(1e4, 300) == pytest.approx(53052, rel=1e-4)
     assert corner_hz(1e4, 0) == inf
-
-
-def test_damping_of_the_worked_rig() -> None:
-    # Worked by hand: 500k || 500k || 1M = 200k over 2 pi x 2801 x 4.2 = 73.9k: 2.71; with 12k: 11.45k over 74.4k: 0.154.
-    assert damping(4.2, 2801, parallel((5e5, 5e5, 1e6))) == pytest.approx(2.71, abs=0.005)
-    assert damping(4.2, 2818, parallel((5e5, 5e5, 12e3))) == pytest.approx(0.154, abs=0.0005)
 
 
 def test_the_stock_cable_is_what_its_geometry_gives() -> None:

@@ -14,7 +14,7 @@ T = TypeVar("T")
 
 
 def applied(rework: Pieces, board: Board) -> Board:
-    """The board after every piece of the rework; of a part of it (`done_so_far`), the board as it stands half-way.
+    """The board after every piece of the rework; of a part of it, the board as it stands half-way.
 
     A lead that is kept keeps its length, but for what a new plug takes; songs and presets are entered as they shall be.
     """
@@ -36,27 +36,6 @@ def applied(rework: Pieces, board: Board) -> Board:
         {what: count for what, count in _spares(rework, board).items() if count},
         _y_labels(rework, board, leads),
     )
-
-
-def done_so_far(rework: Pieces) -> Pieces:
-    """The pieces that belong to changes that are done."""
-    pieces = (
-        "leads",
-        "adaptors",
-        "outlets",
-        "feeds",
-        "units",
-        "strips",
-        "labels",
-        "programs",
-        "channels",
-        "spares",
-        "fittings",
-    )
-    done: Pieces = rework.replace(
-        **{name: tuple(piece for piece in getattr(rework, name) if piece.done) for name in pieces}
-    )
-    return done
 
 
 def _exchanged(have: Mapping[Name, T], pieces: Mapping[Name, T | None]) -> dict[Name, T]:
