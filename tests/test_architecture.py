@@ -16,6 +16,7 @@ FLOORS = (
     ("diagnostics",),
     ("syntax",),
     ("gather", "model"),
+    ("traced",),
     ("analysis",),
     ("reports", "edit"),
     ("output",),

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.reasons.reason import Input, Reason
-from rigc.analysis.results import Results
+from rigc.analysis.results import Results, needed
+from rigc.analysis.revision.previous import Previous
 from rigc.discover import members
 from rigc.near import nearest
+from rigc.traced.collected import figures
+from rigc.traced.reason import Input, Reason
 
 
 class UnknownValue(Exception):
@@ -23,6 +25,12 @@ class Reasoning:
 
     def __init__(self, results: Results) -> None:
         self.by_name: dict[str, Reason] = {}
+        for function in members("rigc.analysis.computations", "COMPUTE"):
+            kinds, result = needed(function)
+            if Previous not in kinds and Results not in kinds:
+                for each in figures(results.get(result)):
+                    if each.name not in self.by_name:
+                        self.by_name[each.name] = each.reason()
         for function in members("rigc.analysis.reasons", "REASONS"):
             for reason in results.call(function):
                 self.by_name.setdefault(reason.name, reason)

@@ -46,7 +46,7 @@ def square_centimetres(mm2: float | None) -> str:
 
 def share(percent: float | None) -> str:
     """A share in percent, with one decimal where that is not 0; `?` where not known."""
-    return "?" if percent is None else f"{percent:.1f}".removesuffix(".0")
+    return "?" if percent is None else decimals(percent)
 
 
 def number(value: float | None, places: int = 1) -> str:

@@ -7,9 +7,9 @@ from collections.abc import Callable
 from typing import Any
 
 from rigc.analysis.reasoning import Reasoning
-from rigc.analysis.reasons.reason import Input, Reason
 from rigc.model.fact import Provenance
 from rigc.source import Span
+from rigc.traced.reason import Input, Reason
 
 FORMAT = 1  # counts up when a reader of the old shape would go wrong
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from rigc.analysis.reasoning import Reasoning
-from rigc.analysis.reasons.reason import Input, Reason
+from rigc.traced.reason import Input, Reason
 
 _ASSUMED = "ASSUMED"
 _LEANS = "rests on something assumed"

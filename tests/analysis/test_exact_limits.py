@@ -15,14 +15,18 @@ from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.ring_hum import RingHum
 from rigc.analysis.power.power_tap import Tap, tap
-from rigc.analysis.power.primary import Primary
+from rigc.analysis.power.primary import Primary, primary
 from rigc.analysis.results import Results
 from rigc.compile import compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.fact import Fact
 from rigc.model.jacks import Port
-from rigc.model.things import MainsRange, Rating
+from rigc.model.rig import Scenario
+from rigc.model.things import MainsRange, Rating, Supply
 from rigc.source import Source, Span
+from rigc.traced.figure import figure
+from rigc.traced.term import number
+from rigc.traced.units import VOLT_AMPERES
 
 SPAN = Span(Source("x.rig", "x"), 0, 1)
 HEAD = "language 1\nrig sample {\n  revision A 2026-03-02\n}\n"
@@ -98,10 +102,13 @@ def test_the_lowest_voltage_that_a_supply_takes_is_not_too_low() -> None:
     assert _result(winding(199)).startswith(": its secondary gives 90 % of design")
 
 
-def winding(volts: float, load_va: float = 10.0) -> Primary:
+def winding(volts: float, load_va: float = 10.0, highest: float | None = None) -> Primary:
     """A transformer for 200 to 240 V whose core is laid out for 50 Hz."""
     place = MainsRange(200, 240, 50, 60, "200..240 V 50..60 Hz", SPAN)
-    return Primary("home", "brook", (volts, volts), (50, 50), place, None, 1, 1.0, 50.0, None, None, load_va)
+    brook = Supply("supply", "brook", "", SPAN, mains=(place,), core_hz=volt(50))
+    mains = MainsRange(volts, volts if highest is None else highest, 50, 50, f"{volts:g} V 50 Hz", SPAN)
+    load = figure("brook.takes-va", number(load_va), VOLT_AMPERES, rule="", source="")
+    return primary(Scenario("home", "", SPAN, mains, None, (), (), (), None, ()), mains, brook, load)
 
 
 def test_the_flux_at_the_upper_end_of_the_range_is_not_too_much() -> None:
@@ -112,7 +119,7 @@ def test_the_flux_at_the_upper_end_of_the_range_is_not_too_much() -> None:
 
 def test_the_secondary_goes_by_the_lowest_voltage_of_the_mains() -> None:
     """The windings are laid out for 220 V, the middle; at 200 to 240 V the lowest counts: 200 / 220 = 90.9 %."""
-    mains = winding(200).replace(volts=(200.0, 240.0))
+    mains = winding(200, highest=240)
     assert mains.secondary_pct == pytest.approx(90.909, abs=0.001)
 
 

@@ -12,6 +12,7 @@ from rigc.analysis.power.used_things import used_supplies
 from rigc.analysis.power.used_units import used_units
 from rigc.model.rig import Rig, Scenario
 from rigc.record import Record
+from rigc.traced.given import unstated
 
 GROUND_LIFT, SELECTOR = "ground lift", "mains voltage selector"
 
@@ -70,7 +71,7 @@ def _selectors_left(rig: Rig, power: PowerAssignment, scenario: Scenario) -> Ite
     stated = {name for name, _ in scenario.selectors}
     for supply in used_supplies(rig, power):
         if scenario.mains is not None and len(supply.mains) > 1 and supply.name not in stated:
-            volts = primary(scenario, scenario.mains, supply, None).position_v
+            volts = primary(scenario, scenario.mains, supply, unstated(f"what {supply.name} takes")).position_v
             if volts is not None:
                 yield supply.name, f"{volts:g} V"
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from typing import TypeVar
+from collections.abc import Iterable, Sequence
+from typing import Any, TypeVar
 
 from rigc.analysis.computations.load_limits import percent_of
 from rigc.diagnostics.wording import joined
@@ -12,6 +12,7 @@ from rigc.model.jacks import Connector, Port
 from rigc.model.rig import Rig
 from rigc.model.things import Outlet, Rating
 from rigc.record import Record
+from rigc.traced.means import least
 
 T = TypeVar("T")
 
@@ -49,10 +50,8 @@ class Tap(Record):
 
     def share(self, outlet: Port) -> float:
         """Which part of a current one of its outlets bears: in parallel as its rating to the sum of ratings, else all."""
-        total = sum(setting.milliamps.value for setting in self.settings)
-        if self.how != "parallel" or total <= 0:
-            return 1.0
-        return self.setting(outlet).milliamps.value / total
+        rated = [setting.milliamps.value for setting in self.settings]
+        return float(share_of(self.how, rated, self.outlets.index(outlet)))
 
     def percent(self, current_ma: float) -> float | None:
         """A current in percent of what may be taken; None where nothing may."""
@@ -81,10 +80,21 @@ def tap(rig: Rig, ports: tuple[Port, ...], how: str, settings: tuple[Rating, ...
         settings,
         sum(volts) if how == "series" else min(volts),
         _same([setting.current for setting in settings]) or "",
-        sum(rated) * PARALLEL_SHARE.value / 100 if how == "parallel" else min(rated),
+        limit_of(how, rated, PARALLEL_SHARE.value),
         _same([outlet.polarity if outlet else None for outlet in outlets]),
         _same([outlet.connector if outlet else None for outlet in outlets]),
     )
+
+
+def limit_of(how: str, ratings: Sequence[float], parallel_pct: float) -> Any:
+    """What may be taken of outlets with these ratings together, in mA; traced where these are."""
+    return sum(ratings) * parallel_pct / 100 if how == "parallel" else least(*ratings)
+
+
+def share_of(how: str, ratings: Sequence[float], at: int) -> Any:
+    """Which share of a current the outlet at that place of the ratings bears: in parallel as its rating to their sum, else
+    all; traced where the ratings are."""
+    return ratings[at] / sum(ratings) if how == "parallel" and sum(ratings) > 0 else 1
 
 
 def _same(values: list[T]) -> T | None:

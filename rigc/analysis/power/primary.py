@@ -1,4 +1,5 @@
-"""A supply in a scenario -> what stands at its primary, against what that is made for. Nothing here is wiring: figures only."""
+"""A supply in a scenario -> what stands at its primary, against what that is made for: `london.weir8.flux`, `.flux-percent`,
+`.secondary`, `.least-va`. Nothing here is wiring: figures only."""
 
 from __future__ import annotations
 
@@ -8,7 +9,13 @@ from rigc.facts.mains import STEP_MORE, STEP_SIZE_VA
 from rigc.model.rig import Scenario
 from rigc.model.things import MainsRange, Supply
 from rigc.record import Record
+from rigc.traced.figure import AnyFigure, figure
+from rigc.traced.given import at_place, mentioned, ours, stated, unstated
+from rigc.traced.means import becomes, percent
+from rigc.traced.term import Term, Traced, known, number
+from rigc.traced.units import FLUX, TRANSFORMER_VA, WHOLE_PERCENT
 
+_FLUX = "physics: the flux of a core goes with volts per turn over hertz"
 _SAME = 1 + 1e-9
 
 
@@ -16,8 +23,11 @@ class Primary(Record):
     """A supply's primary in a scenario: the mains there, after a step transformer if one is declared.
 
     `place` is the range that holds: the position that `selected` names, else the one that takes the voltage, else the
-    first. Its windings are in series, as many as its voltage is times that of the lowest position. `volts` and `hertz` are the lowest and highest that arrive. `step_va` is the declared transformer's rating,
-    `load_va` what the supply takes.
+    first. Its windings are in series, as many as its voltage is times that of the lowest position. `volts` and `hertz` are the
+    lowest and highest that arrive. `step_va` is the declared transformer's rating, `load_va` what the supply takes,
+    `least_va` the least rating of one. `winding_flux` is the highest V/Hz of one winding, `made_for_flux` that which the core is laid out for, `most_flux` what it may be at the
+    range's upper end and the core's own frequency, `flux_share` the first in percent of the design's, `secondary` what a
+    transformer's secondary gives in percent of the design's: None without a core frequency, which tells of a transformer.
     """
 
     scenario: str
@@ -27,11 +37,21 @@ class Primary(Record):
     place: MainsRange | None
     selected: float | None
     positions: int
-    windings: float
     core_hz: float | None
     step: tuple[float, float] | None
     step_va: float | None
-    load_va: float | None
+    load: Traced
+    least: AnyFigure
+    winding_flux: AnyFigure | None
+    made_for_flux: Traced
+    most_flux: Traced
+    flux_share: AnyFigure | None
+    secondary: AnyFigure | None
+
+    @property
+    def load_va(self) -> Term | None:
+        """What the supply takes, in VA; None where not known."""
+        return known(self.load)
 
     @property
     def in_voltage(self) -> bool | None:
@@ -60,69 +80,124 @@ class Primary(Record):
         return None if self.place is None else (self.place.low_v + self.place.high_v) / 2
 
     @property
-    def flux(self) -> float | None:
+    def flux(self) -> Term | None:
         """The highest V/Hz of one winding; None without a core frequency (no transformer at the mains) or without Hz."""
-        return None if self.core_hz is None or self.hertz is None else self.volts[1] / self.windings / self.hertz[0]
+        return None if self.winding_flux is None else known(self.winding_flux)
 
     @property
-    def design_flux(self) -> float | None:
+    def design_flux(self) -> Term | None:
         """The V/Hz of one winding that the core is laid out for."""
-        return None if self.core_hz is None or self.design_v is None else self.design_v / self.windings / self.core_hz
+        return known(self.made_for_flux)
 
     @property
-    def flux_pct(self) -> float | None:
+    def flux_pct(self) -> Term | None:
         """The V/Hz of one winding, in percent of what the core is laid out for."""
-        return None if self.flux is None or not self.design_flux else self.flux / self.design_flux * 100
+        return None if self.flux_share is None else known(self.flux_share)
+
+    @property
+    def secondary_pct(self) -> Term | None:
+        """What a transformer's secondary gives, in percent of what it is laid out for."""
+        return None if self.secondary is None else known(self.secondary)
 
     @property
     def over_flux(self) -> bool:
         """Whether the V/Hz is more than at the range's upper end and the core's own frequency."""
-        if self.flux is None or self.core_hz is None or self.place is None:
-            return False
-        return self.flux > self.place.high_v / self.windings / self.core_hz * _SAME
+        most = known(self.most_flux)
+        return self.flux is not None and most is not None and self.flux > most * _SAME
 
     @property
-    def secondary_pct(self) -> float | None:
-        """What a transformer's secondary gives, in percent of what it is laid out for."""
-        return None if self.core_hz is None or not self.design_v else self.volts[0] / self.design_v * 100
-
-    @property
-    def needed_va(self) -> float | None:
-        """The least rating of a step transformer: 1.5 times the load, rounded up to a size that is made."""
-        if self.load_va is None:
-            return None
-        size = STEP_SIZE_VA.value
-        return max(1, ceil(self.load_va * STEP_MORE.value / size - 1e-9)) * size
+    def needed_va(self) -> Term | None:
+        """The least rating of a step transformer; None where the load is not known."""
+        return known(self.least)
 
     @property
     def step_too_small(self) -> bool:
         """Whether the declared step transformer is rated for less than 1.5 times the load."""
         if self.step_va is None or self.load_va is None:
             return False
-        return self.step_va * _SAME < self.load_va * STEP_MORE.value
+        return self.step_va * _SAME < float(self.load_va) * STEP_MORE.value
 
 
-def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load_va: float | None) -> Primary:
-    """The primary of a supply where these mains are."""
+def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load: Traced) -> Primary:
+    """The primary of a supply where these mains are; `load` is what it takes, in VA."""
     step = next((each for each in scenario.transformers if each[0] == supply.name), None)
     ratio = 1.0 if step is None else step[2].value / step[1].value
     volts = mains.low_v * ratio, mains.high_v * ratio
+    hertz = None if mains.hertz_low is None or mains.hertz_high is None else (mains.hertz_low, mains.hertz_high)
     selected = next((volts.value for name, volts in scenario.selectors if name == supply.name), None)
     place = _place(supply, selected, volts)
+    name = f"{scenario.name}.{supply.name}"
+    here = mentioned("mains", mains.typed, mains.span)
+    made = () if place is None else (mentioned(f"{supply.name} is made for", place.typed, place.span),)
+    core = stated(f"core of {supply.name}", supply.core_hz)
+    windings = at_place("windings in series", _windings(supply, place), None)
+    middle: Traced = unstated(f"what {supply.name} is made for")
+    upper = middle
+    if place is not None:
+        middle, upper = (number(each) for each in ((place.low_v + place.high_v) / 2, place.high_v))
+    flux = figure(
+        f"{name}.flux",
+        number(volts[1]) / windings / (unstated("the mains' frequency") if hertz is None else number(hertz[0])),
+        FLUX,
+        here,
+        *made,
+        core,
+        rule="highest voltage / windings in series / lowest frequency",
+        source=_FLUX,
+    )
+    design = middle / windings / core
+    cored = supply.core_hz is not None  # else no transformer is at the mains
     return Primary(
         scenario.name,
         supply.name,
         volts,
-        None if mains.hertz_low is None or mains.hertz_high is None else (mains.hertz_low, mains.hertz_high),
+        hertz,
         place,
         selected if len(supply.mains) > 1 or place is None else None,
         len(supply.mains),
-        _windings(supply, place),
         None if supply.core_hz is None else supply.core_hz.value,
         None if step is None else (step[1].value, step[2].value),
         None if step is None else step[3].value,
-        load_va,
+        load,
+        figure(
+            f"{name}.least-va",
+            becomes(load * ours(STEP_MORE), _size),
+            TRANSFORMER_VA,
+            ours(STEP_SIZE_VA),
+            rule="a step transformer is rated for more than its load, and made in certain sizes",
+            source=STEP_MORE.source,
+        ),
+        flux if cored else None,
+        design,
+        upper / windings / core,
+        None
+        if not cored
+        else figure(
+            f"{name}.flux-percent",
+            percent(flux, design),
+            WHOLE_PERCENT,
+            here,
+            *made,
+            rule="flux / that at the middle of the range it is made for, at the core's own frequency",
+            source=_FLUX,
+        ),
+        None
+        if not cored
+        else figure(
+            f"{name}.secondary",
+            percent(number(volts[0]), middle),
+            WHOLE_PERCENT,
+            here,
+            *made,
+            rule="lowest voltage / the middle of the range that the windings are laid out for",
+            source="physics: a transformer's ratio",
+        ),
     )
+
+
+def _size(volt_amperes: float) -> float:
+    """The next larger size of transformer that is made, in VA."""
+    return max(1, ceil(volt_amperes / STEP_SIZE_VA.value - 1e-9)) * STEP_SIZE_VA.value
 
 
 def _place(supply: Supply, selected: float | None, volts: tuple[float, float]) -> MainsRange | None:

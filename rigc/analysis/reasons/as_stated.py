@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from rigc.analysis.reasons.inputs import stated
-from rigc.analysis.reasons.reason import NOT_KNOWN, STATED, Reason
 from rigc.diagnostics.figures import plain
 from rigc.model.fact import Quantity
+from rigc.traced.reason import NOT_KNOWN, STATED, Reason
 
 
 def as_stated(name: str, what: str, fact: Quantity | None, unit: str, value: str | None = None) -> Reason:

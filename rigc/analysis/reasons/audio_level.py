@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from rigc.analysis.computations.levels import NO_LEAD, LevelEdge, Levels
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, known, ours, placed
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason, told
 from rigc.diagnostics.decimals import decimals
 from rigc.facts.levels import LEAST_MARGIN_DB
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, Input, Reason, told
 
 _RULE = "a stated level stands; else what comes in and the unit's gain, the highest of all on/off states"
 

@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from rigc.analysis.computations.battery_lives import BatteryLife, BatteryLives
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, ours
-from rigc.analysis.reasons.reason import NOT_KNOWN, Reason
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain
 from rigc.facts.battery import SHOW_H
 from rigc.model.rig import Rig
+from rigc.traced.reason import NOT_KNOWN, Reason
 
 
 def battery_life(rig: Rig, lives: BatteryLives) -> Iterator[Reason]:

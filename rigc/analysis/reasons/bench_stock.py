@@ -9,10 +9,10 @@ from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, follows, ours, placed
-from rigc.analysis.reasons.reason import ARITHMETIC, Reason
 from rigc.diagnostics.figures import metres_cut, metres_with_waste, millimetres, plain
 from rigc.facts.leads import WASTE_SHARE
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, Reason
 
 
 def bench_stock(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:

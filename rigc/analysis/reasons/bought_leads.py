@@ -9,10 +9,10 @@ from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, STATED, Reason
 from rigc.diagnostics.figures import grams, money, plain
 from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, STATED, Reason
 
 
 def bought_leads(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:

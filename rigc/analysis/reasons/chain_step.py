@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from rigc.analysis.computations.signal_steps import ChainSteps, SignalSteps
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import placed
-from rigc.analysis.reasons.reason import STATED, Reason
 from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
+from rigc.traced.reason import STATED, Reason
 
 _RULE = "stops are counted in the order of the sound, every loop expanded where its switcher is entered"
 

@@ -11,10 +11,10 @@ from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived
-from rigc.analysis.reasons.reason import ARITHMETIC, Reason
 from rigc.diagnostics.figures import plain
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, Reason
 
 
 def existing_lead(

@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from rigc.analysis.computations.first_section import FirstSection, InstrumentSection
 from rigc.analysis.reasons.inputs import derived, follows, known, limit, stated
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason, told
 from rigc.analysis.reasons.resonance import resonance_formula
 from rigc.analysis.reasons.section_parts import field_of, named_first
 from rigc.diagnostics.decimals import decimals
 from rigc.facts.loading import CABLE_LIMIT
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
+from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason, told
 
 _RESONANCE = "unloaded resonance = 1 / (2π √(L C)); volume and tone controls and the input pull it lower"
 _ALL_OFF = "all leads up to the first buffer, units that are off being only cable"

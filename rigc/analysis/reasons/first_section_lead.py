@@ -8,12 +8,12 @@ from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.first_section import FirstSection
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.reasons.inputs import follows, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason
 from rigc.analysis.reasons.section_parts import field_of, length_of, named_first
 from rigc.analysis.signal.section_leads import SectionLead
 from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.stock import Cable
+from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason
 
 _GROWS = "physics: a cable's capacitance grows with its length"
 

@@ -15,11 +15,11 @@ from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem
 from rigc.analysis.reasons.inputs import derived, known, ours, placed
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.diagnostics.decimals import decimals, fixed
 from rigc.diagnostics.figures import plain
 from rigc.facts.hum import FIELD_UT, HERTZ, NOMINAL_MV
 from rigc.model.rig import Rig
+from rigc.traced.reason import NOT_KNOWN, Input, Reason
 
 
 def ground_ring(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) -> Iterator[Reason]:

@@ -8,9 +8,9 @@ from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.power_network import PowerNetwork
 from rigc.analysis.reasons.inputs import derived, follows, placed
-from rigc.analysis.reasons.reason import Reason
 from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
+from rigc.traced.reason import Reason
 
 
 def inlet_volts(rig: Rig, power: PowerAssignment, drops: LeadDrops, network: PowerNetwork) -> Iterator[Reason]:

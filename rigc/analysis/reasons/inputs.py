@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.analysis.reasons.reason import Input, Reason
 from rigc.diagnostics.figures import plain
 from rigc.facts.fact import Fact as OwnFact
 from rigc.model.deck import Place
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
 from rigc.source import Span
+from rigc.traced.reason import Input, Reason
 
 
 def stated(name: str, fact: Fact[Any] | None) -> Input:

@@ -8,11 +8,11 @@ from rigc.analysis.computations.mass import Balance, Mass, MassItem
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.reasons.inputs import derived, stands, stated
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.diagnostics.decimals import fixed
 from rigc.diagnostics.figures import kilograms, plain, signed_tenth
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
+from rigc.traced.reason import NOT_KNOWN, Input, Reason
 
 _MIDDLE = "a body balances in its middle; of a thing that stands askew, that of the rectangle around it"
 _TAKEN = "common practice, no source: tilt the board to verify"

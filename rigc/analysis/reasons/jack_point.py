@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from rigc.analysis.cables.lead_plugs import socket
 from rigc.analysis.computations.placement import JackPoint, Outline, Placement
 from rigc.analysis.reasons.inputs import known, placed, stands, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.diagnostics.figures import plain
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import PanelJack, Thing
+from rigc.traced.reason import ARITHMETIC, Input, Reason
 
 
 def jack_point(rig: Rig, placement: Placement) -> Iterator[Reason]:

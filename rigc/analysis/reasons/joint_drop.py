@@ -10,9 +10,9 @@ from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.reasons.inputs import placed
-from rigc.analysis.reasons.reason import Reason
 from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
+from rigc.traced.reason import Reason
 
 
 def joint_drop(rig: Rig, placement: Placement, leads: Leads, routes: CableRoutes) -> Iterator[Reason]:

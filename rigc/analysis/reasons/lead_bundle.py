@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from rigc.analysis.computations.bundles import Bundles
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.reasons.inputs import ours, placed
-from rigc.analysis.reasons.reason import ARITHMETIC, Reason
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.facts.separation import BUNDLE_APART_MM, BUNDLE_LONG_MM
+from rigc.traced.reason import ARITHMETIC, Reason
 
 
 def lead_bundle(bundles: Bundles, leads: Leads) -> Iterator[Reason]:

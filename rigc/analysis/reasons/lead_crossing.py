@@ -8,9 +8,9 @@ from rigc.analysis.computations.crossings import Crossing, Crossings
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.computations.route_paths import RoutePath, RoutePaths
 from rigc.analysis.reasons.inputs import ours, placed
-from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM
+from rigc.traced.reason import ARITHMETIC, Input, Reason
 
 
 def lead_crossing(crossings: Crossings, paths: RoutePaths) -> Iterator[Reason]:

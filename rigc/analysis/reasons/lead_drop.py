@@ -8,9 +8,9 @@ from rigc.analysis.computations.cable_routes import CableRoutes, Route
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.reasons.inputs import derived, placed
-from rigc.analysis.reasons.reason import Reason
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.model.rig import Rig
+from rigc.traced.reason import Reason
 
 _RULE = (
     "the nearest drop line that no outline covers at the lead's x; of two that are equally near the one nearer to the "

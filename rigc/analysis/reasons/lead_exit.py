@@ -8,9 +8,9 @@ from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.reasons.inputs import derived, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, Input, Reason
 
 
 def lead_exit(rig: Rig, placement: Placement, leads: Leads, routes: CableRoutes) -> Iterator[Reason]:

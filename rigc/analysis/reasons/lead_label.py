@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from rigc.analysis.computations.labels import TEMPLATE, Labels
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.reasons.inputs import placed
-from rigc.analysis.reasons.reason import Reason
 from rigc.model.rig import Rig
+from rigc.traced.reason import Reason
 
 
 def lead_label(rig: Rig, leads: Leads, labels: Labels) -> Iterator[Reason]:

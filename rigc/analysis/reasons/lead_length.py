@@ -9,11 +9,11 @@ from rigc.analysis.cables.lead_status import comes_premade, status
 from rigc.analysis.computations.cable_lengths import CableLengths, Length, rule_slack, slack_share
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, known, ours, placed, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.leads import LEAST_SLACK_MM, ROUNDED_TO_MM, SHORTEST_MM, SLACK_SHARE
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, Input, Reason
 
 _PRACTICE = "common practice, no source"
 

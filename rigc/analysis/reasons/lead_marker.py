@@ -8,8 +8,8 @@ from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import placed
-from rigc.analysis.reasons.reason import Reason
 from rigc.model.rig import Rig
+from rigc.traced.reason import Reason
 
 
 def lead_marker(rig: Rig, leads: Leads, special: SpecialLeads) -> Iterator[Reason]:

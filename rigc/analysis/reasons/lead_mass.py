@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.lead_mass import LeadMass
 from rigc.analysis.reasons.inputs import stated
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
 from rigc.analysis.reasons.supplied_input import supplied_input
 from rigc.diagnostics.figures import grams, kilograms, plain
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
 
 
 def lead_mass(rig: Rig, lengths: CableLengths, masses: LeadMass) -> Iterator[Reason]:

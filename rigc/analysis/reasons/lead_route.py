@@ -10,12 +10,12 @@ from rigc.analysis.computations.cable_routes import CableRoutes, Route
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.reasons.inputs import derived, ours, placed, stated
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.leads import PASSAGE_MM
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
+from rigc.traced.reason import NOT_KNOWN, Input, Reason
 
 _SOURCE = "arithmetic on stated places; the route model is common practice, no source"
 _OVER = "over the deck: the differences in x, y and height of both ends"

@@ -8,9 +8,9 @@ from rigc.analysis.cables.plug_uses import plugs_on_leads
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, placed
-from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, Input, Reason
 
 
 def lead_total(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:

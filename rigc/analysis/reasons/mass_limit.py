@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, MassLimit
 from rigc.analysis.reasons.inputs import limit, placed
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import ARITHMETIC, STATED, Reason
 from rigc.diagnostics.figures import kilograms, plain
 from rigc.facts.weight import ONE_LIFTER_KG
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, STATED, Reason
 
 
 def mass_limit(rig: Rig, loads: CaseLoads) -> Iterator[Reason]:

@@ -9,10 +9,10 @@ from rigc.analysis.computations.leads import Leads
 from rigc.analysis.control.midi_way import MidiWay
 from rigc.analysis.control.program_change import ProgramChange, time_ms
 from rigc.analysis.reasons.inputs import derived, ours, placed, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.midi import BYTE_US, PROGRAM_CHANGE
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, STATED, Input, Reason
 
 
 def midi_figure(rig: Rig, control: ControlMap, leads: Leads) -> Iterator[Reason]:

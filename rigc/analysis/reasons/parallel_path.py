@@ -7,13 +7,13 @@ from math import isfinite
 
 from rigc.analysis.computations.parallel_paths import ParallelPaths
 from rigc.analysis.reasons.inputs import derived, known, ours, placed
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.analysis.signal.comb_words import notches_told
 from rigc.analysis.signal.parallel import Parallel
 from rigc.analysis.signal.turned_words import state_told
 from rigc.diagnostics.decimals import decimals
 from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.model.rig import Rig
+from rigc.traced.reason import NOT_KNOWN, Input, Reason
 
 _COMB = "physics: the sum of a path and its copy that is late or turned over"
 

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.reasons.inputs import derived, known, stated
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.analysis.reasons.resonance import resonance_formula
 from rigc.analysis.reasons.section_loading import named_sections, wanting
 from rigc.analysis.signal.section import Section
@@ -17,6 +16,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
+from rigc.traced.reason import NOT_KNOWN, Input, Reason
 
 SILENT = "silent"
 _PLAIN_RULE = "against the same guitar on its plain stage lead into the same inputs"

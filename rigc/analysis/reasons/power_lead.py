@@ -9,12 +9,12 @@ from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.reasons.inputs import derived, known, ours
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason, told
 from rigc.analysis.reasons.supplied_input import supplied_input
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain
 from rigc.facts.conductors import COPPER_PER_KELVIN, TABLE_CELSIUS, WARM_CELSIUS
 from rigc.model.rig import Rig
+from rigc.traced.reason import NOT_KNOWN, Input, Reason, told
 
 _PRACTICE = "common practice, no source"
 _OHM = "physics: Ohm's law"

@@ -13,10 +13,10 @@ from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.pulling.all_pulled import all_pulled
 from rigc.analysis.pulling.pulled import Pulled, figure
 from rigc.analysis.reasons.inputs import derived, follows, placed
-from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.analysis.reasons.strip_order import strip_name
 from rigc.diagnostics.figures import metres_cut, metres_ordered, metres_with_waste, nearest_tenth
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, Input, Reason
 
 _COUNTED = "what the sheets and the source ask for, counted"
 

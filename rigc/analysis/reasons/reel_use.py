@@ -11,11 +11,11 @@ from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, ours, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Reason
 from rigc.diagnostics.figures import metres_cut, metres_with_waste, millimetres, plain, signed_millimetres
 from rigc.facts.bench import REEL_MM, SHRINK_SHARE, SHRINK_TO_MM, SPARE_ENDS
 from rigc.facts.leads import WASTE_SHARE
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, Reason
 
 _PRACTICE = "common practice, no source"
 

@@ -9,12 +9,12 @@ from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, placed, stated
 from rigc.analysis.reasons.item_middle import divisor
-from rigc.analysis.reasons.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
 from rigc.analysis.reasons.strip_order import strip_name
 from rigc.diagnostics.decimals import fixed
 from rigc.diagnostics.figures import kilograms, nearest_tenth, plain
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
 
 _BALANCE = "the masses' moments about the deck's front-left corner / their sum: bare deck, units, supplies"
 

@@ -11,9 +11,9 @@ from rigc.analysis.cutting.cutting_plan import CuttingPlan
 from rigc.analysis.mounting.roll_use import roll_uses
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, Reason
 from rigc.diagnostics.figures import metres_cut, millimetres, nearest_tenth
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, Reason
 
 
 def roll_use(rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrder) -> Iterator[Reason]:

@@ -13,7 +13,6 @@ from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.reasons.inputs import derived, known, ours, placed, stated
 from rigc.analysis.reasons.operands import Ohm, operands
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.analysis.reasons.section_parts import length_of
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_leads import SectionLead
@@ -26,6 +25,7 @@ from rigc.facts.loading import TREADLE_SHARE
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.reason import NOT_KNOWN, Input, Reason
 
 _SUMS = "physics: capacitances in parallel add"
 

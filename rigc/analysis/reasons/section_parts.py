@@ -6,10 +6,10 @@ from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.first_section import FirstSection, InstrumentSection
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.reasons.inputs import derived, stated
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input
 from rigc.analysis.signal.section_leads import OWN_LEAD, SectionLead
 from rigc.diagnostics.figures import millimetres
 from rigc.model.things import Instrument
+from rigc.traced.reason import NOT_KNOWN, Input
 
 
 def named_first(first: FirstSection) -> list[tuple[str, InstrumentSection]]:

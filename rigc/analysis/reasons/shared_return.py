@@ -8,8 +8,8 @@ from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturns
 from rigc.analysis.reasons.inputs import derived
 from rigc.analysis.reasons.operands import operands
-from rigc.analysis.reasons.reason import Reason, told
 from rigc.diagnostics.decimals import decimals
+from rigc.traced.reason import Reason, told
 
 _OHM = "physics: Ohm's law"
 

@@ -8,10 +8,10 @@ from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder, strip_length
 from rigc.analysis.reasons.inputs import derived, follows, ours, placed, stated
-from rigc.analysis.reasons.reason import ARITHMETIC, Input, Reason
 from rigc.diagnostics.figures import metres_ordered, nearest_tenth, plain
 from rigc.facts import fastening
 from rigc.model.rig import Rig
+from rigc.traced.reason import ARITHMETIC, Input, Reason
 
 _PRACTICE = "common practice, no source"
 

@@ -10,13 +10,13 @@ from rigc.analysis.mounting.laid_pieces import shared_mm2
 from rigc.analysis.mounting.piece_corners import on_deck, spots
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, ours, placed, stands, stated
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input, Reason
 from rigc.diagnostics.figures import nearest_tenth, plain, square_centimetres
 from rigc.facts import fastening
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.model.stock import Strip
 from rigc.model.things import Thing
+from rigc.traced.reason import NOT_KNOWN, Input, Reason
 
 _PRACTICE = "common practice, no source"
 

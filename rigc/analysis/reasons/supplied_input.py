@@ -6,9 +6,9 @@ from rigc.analysis.cables.supplied import stated_length
 from rigc.analysis.computations.cable_lengths import Length
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.reasons.inputs import derived
-from rigc.analysis.reasons.reason import NOT_KNOWN, Input
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.model.rig import Rig
+from rigc.traced.reason import NOT_KNOWN, Input
 
 
 def supplied_input(rig: Rig, lead: Lead, length: Length | None) -> Input:

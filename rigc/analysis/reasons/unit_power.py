@@ -9,10 +9,10 @@ from rigc.analysis.power.outlet_fit import needs_outlet
 from rigc.analysis.power.used_units import used_units
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, placed
-from rigc.analysis.reasons.reason import Reason
 from rigc.diagnostics.figures import plain
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.traced.reason import Reason
 
 _CHOICE = (
     "a stated feed stands; else an outlet of `others from` that fits in voltage, kind, polarity and plug, within the load "

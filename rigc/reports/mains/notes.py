@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.diagnostics.decimals import fixed
 from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V, STEP_MORE
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph
 from rigc.reports.mains.places import SOURCES
 from rigc.reports.mains.supplies import inlet_words
+from rigc.traced.figure import Figure
 
 CAUTION = Paragraph(
     "cautions",
@@ -50,9 +50,8 @@ def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> Paragraph:
 
 def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
     """The board's inlets with their rating, and the highest current of all supplies in any scenario."""
-    currents = [loads.highest_amperes(scenario) for scenario in rig.scenarios.values()]
-    known = [each for each in currents if each is not None]
-    most = f"; all supplies take {fixed(max(known), 3)} A at most" if known else ""
+    currents = [each for each in loads.amperes.values() if isinstance(each, Figure)]
+    most = f"; all supplies take {max(currents).text} A at most" if currents else ""
     return [
         f"Inlet of the board: {panel.name}.{jack.name}, {inlet_words(str(jack.connector))} (IEC 60320){most}."
         for panel in rig.panels.values()

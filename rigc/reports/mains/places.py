@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.power.country_mains import agrees
-from rigc.diagnostics.decimals import decimals, fixed
 from rigc.facts.countries import FIRST, SECOND, Mains, country
 from rigc.model.rig import Rig, Scenario
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _COLUMNS = (
     Column("scenario"),
@@ -33,7 +33,6 @@ def _row(scenario: Scenario, loads: MainsLoads) -> Row:
     listed = None if scenario.country is None else country(scenario.country)
     first, second = (None, None) if listed is None else (listed.first, listed.second)
     differ = listed is not None and listed.differ
-    known, highest = loads.volt_amperes, loads.highest_amperes(scenario)
     return Row(
         (
             Cell(scenario.name, strong=True),
@@ -42,8 +41,8 @@ def _row(scenario: Scenario, loads: MainsLoads) -> Row:
             Cell(_plugs(first, second), mark="tables differ" if differ else ""),
             Cell("not listed" if first is None else str(first)),
             Cell("not listed" if second is None else str(second) if differ or first is None else "the same"),
-            Cell("?" if known is None else decimals(known, 2)),
-            Cell("?" if highest is None else fixed(highest, 3)),
+            figure_cell(loads.places[scenario.name]),
+            figure_cell(loads.amperes[scenario.name]),
             Cell(_note(scenario, first, second)),
             Cell(scenario.title),
         )

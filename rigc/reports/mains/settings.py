@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from rigc.analysis.computations.primaries import Primaries
 from rigc.analysis.power.primary import Primary
-from rigc.diagnostics.decimals import decimals, fixed
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _COLUMNS = (
     Column("scenario"),
@@ -46,10 +46,10 @@ def _row(each: Primary) -> Row:
             Cell(_arrives(each)),
             Cell("?" if each.place is None else f"{each.place.low_v:g} to {each.place.high_v:g}"),
             Cell("none" if each.step is None else f"{each.step[0]:g} to {each.step[1]:g} V, {each.step_va:g} VA"),
-            Cell("" if not needs_step or each.needed_va is None else f"{each.needed_va:g}"),
-            Cell("" if each.flux is None else fixed(each.flux, 3)),
-            Cell("" if each.flux_pct is None else decimals(each.flux_pct, 0)),
-            Cell("" if each.secondary_pct is None else decimals(each.secondary_pct, 0)),
+            figure_cell(each.least if needs_step else None, lacking=""),
+            figure_cell(each.winding_flux, lacking=""),
+            figure_cell(each.flux_share, lacking=""),
+            figure_cell(each.secondary, lacking=""),
             Cell(verdict, mark=mark),
         )
     )

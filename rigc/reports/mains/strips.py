@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoads
-from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.things import MainsStrip
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _COLUMNS = (
     Column("strip"),
@@ -28,7 +28,6 @@ def strip_table(rig: Rig, loads: MainsLoads) -> Table | None:
 
 def _row(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Row:
     names = [name for name, into, _ in rig.power.plugged if into == strip.name]
-    takes = loads.volt_amperes_of(name for name in names if name in loads.all)
     return Row(
         (
             Cell(strip.name, strong=True),
@@ -36,7 +35,7 @@ def _row(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Row:
             Cell("?" if strip.cord_mm is None else f"{strip.cord_mm.value / 1000:g}"),
             Cell("?" if strip.mass_kg is None else f"{strip.mass_kg.value:g}"),
             Cell(", ".join(names) or "nothing"),
-            Cell("?" if takes is None else decimals(takes, 2)),
+            figure_cell(loads.strips[strip.name]),
             Cell(", ".join(name for name in names if name not in loads.all)),
         )
     )

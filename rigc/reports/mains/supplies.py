@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.mains_loads import MainsLoad, MainsLoads
-from rigc.diagnostics.decimals import decimals
-from rigc.diagnostics.figures import number
 from rigc.facts.mains import INLET_A, SHOWN_V
 from rigc.model.rig import Rig
 from rigc.model.things import Supply
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.term import Traced, known
 
 _COLUMNS = (
     Column("supply"),
@@ -41,18 +41,17 @@ def inlet_words(kind: str) -> str:
 
 
 def _row(supply: Supply, load: MainsLoad) -> Row:
-    mark = "incomplete" if load.incomplete else "assumed" if load.assumed else ""
     inlet = next((jack for jack in supply.jacks if jack.role == "inlet"), None)
     return Row(
         (
             Cell(supply.name, strong=True),
             Cell("; ".join(each.typed for each in supply.mains) or "?"),
-            Cell(decimals(load.given_w, 3), mark=mark),
-            Cell(number(load.watts, 2), mark=mark),
-            Cell(number(load.volt_amperes, 2), mark=mark),
-            *(Cell(number(load.milliamps(fact.value), 1)) for fact in SHOWN_V.values()),
-            Cell(number(load.heat_w, 2)),
-            _by(load.efficiency_pct, " %", "efficiency" in load.by_kind),
+            figure_cell(load.given_w),
+            figure_cell(load.watts),
+            figure_cell(load.volt_amperes),
+            *(figure_cell(each) for each in load.milliamps.values()),
+            figure_cell(load.heat),
+            _by(load.efficiency, " %", "efficiency" in load.by_kind),
             _by(load.power_factor, "", "power factor" in load.by_kind),
             Cell(f"{len(supply.mains)} positions" if len(supply.mains) > 1 else "none"),
             Cell("as marked on the supply"),
@@ -66,16 +65,17 @@ def _sum(loads: MainsLoads) -> Row:
         (
             Cell("all"),
             Cell(""),
-            Cell(decimals(loads.given_w, 3)),
-            Cell(number(loads.watts, 3)),
-            Cell(number(loads.volt_amperes, 2)),
-            *(Cell(number(loads.milliamps(fact.value), 1)) for fact in SHOWN_V.values()),
-            Cell(number(loads.heat_w, 2)),
+            figure_cell(loads.given_w),
+            figure_cell(loads.watts),
+            figure_cell(loads.volt_amperes),
+            *(figure_cell(each) for each in loads.milliamps.values()),
+            figure_cell(loads.heat),
             *(Cell("") for _ in range(5)),
         ),
         total=True,
     )
 
 
-def _by(value: float | None, unit: str, by_kind: bool) -> Cell:
-    return Cell("?" if value is None else f"{value:g}{unit}", mark="usual" if by_kind else "")
+def _by(value: Traced, unit: str, by_kind: bool) -> Cell:
+    number = known(value)
+    return Cell("?" if number is None else f"{number:g}{unit}", mark="usual" if by_kind else "")

@@ -6,11 +6,11 @@ from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.power.outlet_loads import OutletLoad
 from rigc.analysis.power.power_tap import outlet_at
-from rigc.diagnostics.figures import share
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.power.cells import assumed, polarity, unstated
+from rigc.reports.figure_cell import figure_cell
+from rigc.reports.power.cells import polarity, unstated
 
 _COLUMNS = (
     Column("supply"),
@@ -46,7 +46,6 @@ def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads
     outlet, port = outlet_at(rig, load.outlet), load.outlet
     ratings = outlet.ratings if outlet is not None else ()
     positions = "/".join(f"{each.volts.value:g}" for each in ratings) if len(ratings) > 1 else ""
-    guessed = any(assumed(rig.units[name].draws_ma) for name in load.units)
     wired = leads.at(port)
     plugs = dict.fromkeys(_plug(lead, port) for lead in wired)
     return Row(
@@ -60,9 +59,9 @@ def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads
                 polarity(outlet.polarity if outlet is not None else None, load.setting.current),
                 mark="NOT STATED: measure" if load.units and unstated(outlet, load.setting.current) else "",
             ),
-            Cell(f"{load.rating_ma:g}"),
-            Cell("?" if load.load_ma is None else f"{load.load_ma:g}", mark="assumed" if guessed else ""),
-            Cell(share(load.percent), mark="assumed" if guessed else ""),
+            figure_cell(load.rating_ma),
+            figure_cell(load.load),
+            figure_cell(load.share),
             Cell(_users(load)),
             Cell(", ".join(lead.mark for lead in wired)),
             Cell(", ".join(plugs)),

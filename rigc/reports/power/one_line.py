@@ -6,7 +6,6 @@ from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.mains_loads import MainsLoads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotal, SupplyTotals
-from rigc.diagnostics.decimals import decimals, fixed
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.reports.content import Drawing
@@ -14,6 +13,7 @@ from rigc.reports.drawing.lettering import text_width
 from rigc.reports.power.outlet_rows import OutletRow, outlet_rows
 from rigc.reports.power.outlet_shapes import BESIDE, ROW, outlet_shapes
 from rigc.reports.shapes import LETTERS, THICK, Box, Label, Line, Shape
+from rigc.traced.figure import Lacking
 
 WIDTH = 178.0
 _PAGE = 150.0  # of a landscape page, its caption besides, in mm
@@ -104,10 +104,9 @@ def _drawing(page: list[Part], number: int, count: int, mains: MainsLoads) -> Dr
 def _supply(part: Part, mains: MainsLoads, y: float, feed: float) -> list[Shape]:
     total = part.total
     load = mains.all[total.supply]
-    given = decimals(total.taken, 3)
-    takes = "?" if load.volt_amperes is None else fixed(load.volt_amperes, 2)
-    most = "?" if total.ceiling is None else f"{total.ceiling:g}"
-    lines = (f"gives {given} {total.unit}", f"of {most} {total.unit}", f"takes {takes} VA", *part.told)
+    most = "?" if total.ceiling is None else total.most.text
+    takes = "?" if isinstance(load.volt_amperes, Lacking) else load.volt_amperes.text
+    lines = (f"gives {total.taken.text} {total.unit}", f"of {most} {total.unit}", f"takes {takes} VA", *part.told)
     width = _OUTLET_X - _SUPPLY_X
     return [
         Line(_MAINS_X, feed, _SUPPLY_X, feed, pattern="dash-dot", width_mm=THICK),

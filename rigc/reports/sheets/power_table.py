@@ -43,7 +43,7 @@ def power_table(
     """The sheet; what is not known is left as `?`, a figure that leans on an assumed current is marked."""
     blocks = (
         by_outlet(rig, power, leads),
-        by_supply(rig, power, totals, mains),
+        by_supply(totals, mains),
         by_unit(rig, power, leads, drops),
         *_notes(rig, power),
         power_wishes(rig.power),

@@ -70,7 +70,7 @@ def test_long_haul() -> None:
         "b8": " 0/250 0 %",
     }
     mill8, weir8 = made.get(SupplyTotals).all
-    assert (mill8.drawn_ma, weir8.drawn_ma) == (433, 1240 + 300 + 25)
+    assert [mill8.drawn_ma, weir8.drawn_ma] == [433, 1240 + 300 + 25]
     assert mill8.drawn_w == pytest.approx(3.897, abs=1e-9)
     assert weir8.drawn_w == pytest.approx(11.160 + 3.600 + 0.450, abs=1e-9) == pytest.approx(15.210)
     assert [percentage(each.known_pct) for each in (mill8, weir8)] == ["39.4 %", "67.6 %"]
@@ -103,7 +103,7 @@ def test_two_units_of_which_one_is_unknown() -> None:
     one = supply("s", outlets("o", 1, 1, (9, 100)), watts=6)
     made = rig((unit("a", 30), unit("b", None)), (one,), feed("a b", "s.o1", "shared"))
     (load,) = power_assignment(made, load_limits(made), placement(made)).loads.values()
-    assert (load.known_ma, load.load_ma, load.percent) == (30, None, None)
+    assert [load.known_ma, load.load_ma, load.percent] == [30, None, None]
     assert totals(made)["s"].unknown == ("b",)
 
 
@@ -112,7 +112,7 @@ def test_ceiling_in_milliamps() -> None:
     one = supply("s", outlets("o", 1, 1, (9, 100)), outlets("o", 2, 2, (18, 100)), milliamps=200)
     made = rig((unit("a", 100), unit("b", 50, volts=18)), (one,), feed("a", "s.o1"), feed("b", "s.o2"))
     total = totals(made)["s"]
-    assert (total.taken, total.unit) == (150, "mA")
+    assert [total.taken, total.unit] == [150, "mA"]
     assert total.drawn_w == pytest.approx(0.9 + 0.9)
 
 

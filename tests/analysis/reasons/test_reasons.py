@@ -11,8 +11,8 @@ from cases import ROOT, compiled
 from written import changed
 
 from rigc.analysis.reasoning import Reasoning, UnknownValue
-from rigc.analysis.reasons.reason import NOT_KNOWN, Reason
 from rigc.discover import module_names
+from rigc.traced.reason import NOT_KNOWN, Reason
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 CASES = sorted((ROOT / "tests" / "analysis" / "checks" / "cases").rglob("*.rig"))

@@ -12,12 +12,12 @@ from reason_columns import FURTHER, PART_A
 
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.reasoning import Reasoning
-from rigc.analysis.reasons.reason import NOT_KNOWN
 from rigc.analysis.reasons.section_loading import named_sections
 from rigc.analysis.results import Results
 from rigc.discover import members
 from rigc.output.column_names import column_names
 from rigc.reports.content import Sheet, Table
+from rigc.traced.reason import NOT_KNOWN
 
 RIGS = [
     path.relative_to(ROOT).as_posix()

@@ -87,7 +87,7 @@ def test_unknown_efficiency_makes_no_total() -> None:
     unit = block("unit", "marl", "inlet ac barrel 5.5 x 2.1 mm", "needs 9 V ac", "draws 100 mA")
     made = results_of(supply + unit + "power {\n  marl from brick.w\n}\nscenario home {\n  mains 230 V 50 Hz\n}\n")
     (row,) = rows(made, "supplies")
-    assert row[2:9] == ["0.9", "?", "?", "?", "?", "?", "?"]
+    assert row[2:9] == ["0.900", "?", "?", "?", "?", "?", "?"]
     assert rows(made, "places")[0][6:8] == ["?", "?"]
     assert rows(made, "settings")[0][-1] == "its range is not stated"
 

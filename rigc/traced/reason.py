@@ -9,7 +9,9 @@ from rigc.source import Span
 
 ARITHMETIC = "arithmetic on stated values"
 STATED = "the source states it"
+AS_STATED = "a stated figure stands"
 NOT_KNOWN = "not known"
+PRACTICE = "common practice, no source"
 
 
 def told(value: float | None, places: int = 1) -> str:

@@ -1,0 +1,19 @@
+"""A figure -> the cell that shows it: its text, and whether it rests on an assumed fact or leaves out what is not known."""
+
+from __future__ import annotations
+
+from rigc.reports.content import Cell
+from rigc.traced.figure import AnyFigure, Figure, Lacking, assumed, incomplete
+
+
+def figure_cell(figure: AnyFigure | None, *, strong: bool = False, lacking: str = "?", with_unit: bool = False) -> Cell:
+    """`lacking` is written where it is not known; `with_unit` where the column has no unit."""
+    if figure is None or isinstance(figure, Lacking):
+        return Cell(lacking)
+    unit = f" {figure.unit}" if with_unit and figure.unit else ""
+    return Cell(figure.text + unit, strong, mark(figure))
+
+
+def mark(figure: Figure) -> str:
+    """What is set beside it."""
+    return "incomplete" if incomplete(figure) else "assumed" if assumed(figure) else ""

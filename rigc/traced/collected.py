@@ -1,0 +1,35 @@
+"""Results -> every figure in them, however deep they hold it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from rigc.record import Record
+from rigc.traced.figure import Told
+
+
+def figures(value: Any) -> Iterator[Told]:
+    """The figures that a result holds, and after each those that it rests on; one may come more than once."""
+    seen: set[int] = set()
+    yield from _within(value, seen)
+
+
+def _within(value: Any, seen: set[int]) -> Iterator[Told]:
+    if isinstance(value, Told):
+        if id(value) not in seen:
+            seen.add(id(value))
+            yield value
+            for behind in value.behind():
+                yield from _within(behind, seen)
+    elif isinstance(value, Record):
+        if id(value) not in seen and not type(value).__module__.startswith("rigc.model."):
+            seen.add(id(value))
+            for name in value.FIELDS:
+                yield from _within(getattr(value, name), seen)
+    elif isinstance(value, dict):
+        for each in value.values():
+            yield from _within(each, seen)
+    elif isinstance(value, (tuple, list)):
+        for each in value:
+            yield from _within(each, seen)

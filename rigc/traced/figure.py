@@ -1,0 +1,267 @@
+"""Figure: a traced number that a person reads: its name, how it is written, the rule by which it was reckoned and whence that is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Union
+
+from rigc.traced.given import NotStated
+from rigc.traced.reason import NOT_KNOWN, Input, Reason
+from rigc.traced.shown import Shown
+from rigc.traced.term import ATOM, How, Piece, Same, Term, Traced, Unknown
+from rigc.traced.term import made as built
+
+_MOST_MORE = 7  # digits beyond those printed; a figure of the sizes that occur has no more that mean anything
+
+
+class Told:
+    """What a reader can ask of: `why NAME`. `label` is what it is called among the inputs of another.
+
+    `beside` decided about it without being a number in it.
+    """
+
+    __slots__ = ()
+    name: str
+    label: str
+    rule: str
+    source: str
+    beside: tuple[Basis, ...]
+
+    @property
+    def text(self) -> str:
+        """What a sheet prints."""
+        raise NotImplementedError
+
+    @property
+    def unit(self) -> str:
+        """The unit that stands beside the text; empty where the text has it or needs none."""
+        raise NotImplementedError
+
+    def formula(self) -> str:
+        """How it came about, with the numbers filled in."""
+        raise NotImplementedError
+
+    def reason(self) -> Reason:
+        """All that is told of it."""
+        return Reason(self.name, self.text, self.unit, self.formula(), self.inputs(), self.rule, self.source)
+
+    def inputs(self) -> tuple[Input, ...]:
+        """What went into it, each once, in the order of the formula."""
+        found: dict[tuple[str, str, str], Input] = {}
+        for one in self._inputs():
+            found.setdefault((one.name, one.value, one.why), one)
+        return tuple(found.values())
+
+    def as_input(self) -> Input:
+        """It among the inputs of another."""
+        return Input(self.label, self.text, self.unit, why=self.name)
+
+    def behind(self) -> Iterator[Told]:
+        """The figures that it rests on directly."""
+        for part in (*_parts(self), *self.beside):
+            yield from _figures(part)
+
+    def _inputs(self) -> Iterator[Input]:
+        how = _how(self)
+        if how is not None:
+            yield from how.inputs()
+        for part in (*_parts(self), *self.beside):
+            yield from _inputs(part)
+
+
+class Answer(Told):
+    """What a reader can ask of and that is no number: which outlet, that a lead is captive. `because` tells how it came about."""
+
+    __slots__ = ("_text", "_unit", "because", "beside", "label", "name", "rule", "source")
+
+    def __init__(
+        self,
+        name: str,
+        text: str,
+        because: str | Callable[[], str],
+        *beside: Basis,
+        rule: str,
+        source: str,
+        unit: str = "",
+        label: str = "",
+    ) -> None:
+        self.name, self._text, self._unit, self.because, self.beside = name, text, unit, because, beside
+        self.rule, self.source, self.label = rule, source, label or called(name)
+
+    @property
+    def text(self) -> str:
+        return self._text
+
+    @property
+    def unit(self) -> str:
+        return self._unit
+
+    def formula(self) -> str:
+        return self.because if isinstance(self.because, str) else self.because()
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Answer) and (self.name, self.text) == (other.name, other.text)
+
+    def __hash__(self) -> int:
+        return hash((self.name, self._text))
+
+
+class Figure(Told, Term):
+    """A known number that a person reads."""
+
+    __slots__ = ("beside", "label", "name", "rule", "shown", "source")
+    shown: Shown
+
+    @property
+    def text(self) -> str:
+        return self.shown.text(self)
+
+    @property
+    def unit(self) -> str:
+        return self.shown.unit
+
+    def formula(self) -> str:
+        """A sheet rounds each figure once, from what was reckoned. So an operand is told with the fewest digits from which
+        the printed result can be had: 7.36 / 120 × 1000 is 61.3, where 7.364 / 120 × 1000 is the 61.4 that is told."""
+        text = self.text
+        for more in range(_MOST_MORE + 1):
+            parts = tuple(_piece(part, self.shown, more) for part in self.how.of)
+            said = self.how.value(*(part.said for part in parts))
+            if self.shown.text(said) == text:
+                break
+        without = dict.fromkeys(each for one in _hows(self) for part in one.without for each in _wants(part))
+        told = self.how.formula(parts, self.shown, more, text)
+        return told + (f", without {', '.join(without)}" if without else "")
+
+    def __str__(self) -> str:
+        return self.text
+
+    __repr__ = float.__repr__
+
+
+class Lacking(Told, Unknown):
+    """A figure that is not known; `want` says for want of what."""
+
+    __slots__ = ("beside", "label", "name", "rule", "shown", "source")
+    shown: Shown
+
+    @property
+    def text(self) -> str:
+        return NOT_KNOWN
+
+    @property
+    def unit(self) -> str:
+        return self.shown.unit
+
+    def formula(self) -> str:
+        if isinstance(self.how, NotStated):
+            return f"the source does not say {self.how.label}"
+        return f"for want of {', '.join(self.want)}"
+
+
+Basis = Union[Term, Unknown, Answer]  # noqa: UP007
+AnyFigure = Union[Figure, Lacking]  # noqa: UP007
+
+
+def figure(
+    name: str, value: Traced, shown: Shown, *beside: Basis, rule: str, source: str, label: str = ""
+) -> AnyFigure:
+    """Gives a number a name by which a person can ask for it.
+
+    `label` is what it is called among another's inputs, from its name if empty: `load of mill5`.
+    """
+    if isinstance(value, (Figure, Lacking)):
+        value = built(Same(value))
+    made = Lacking(value.want, value.how) if isinstance(value, Unknown) else Figure(bent(name, float(value)), value.how)
+    made.name, made.label, made.shown, made.beside = name, label or called(name), shown, beside
+    made.rule, made.source = rule, source
+    return made
+
+
+def known_figure(
+    name: str, value: Term, shown: Shown, *beside: Basis, rule: str, source: str, label: str = ""
+) -> Figure:
+    """As `figure`, of a number that is always known."""
+    made = figure(name, value, shown, *beside, rule=rule, source=source, label=label)
+    assert isinstance(made, Figure)
+    return made
+
+
+def bent(name: str, value: float) -> float:
+    """The value itself; a test bends it here, to see that all who tell the figure read this one."""
+    return value
+
+
+def called(name: str) -> str:
+    """`load of mill5` for `mill5.load`."""
+    thing, _, field = name.rpartition(".")
+    return f"{field.replace('-', ' ')} of {thing}" if thing else name
+
+
+def assumed(value: Basis | None) -> bool:
+    """Whether a value rests on a fact that was neither measured nor read anywhere."""
+    return value is not None and any(each.assumed for each in _hows(value))
+
+
+def incomplete(value: Basis) -> bool:
+    """Whether something that is not known was left out of a sum that it rests on."""
+    return any(each.without for each in _hows(value))
+
+
+def _hows(value: Basis) -> Iterator[How]:
+    """How it came about, and all that it rests on, each once."""
+    seen: set[int] = set()
+    waiting: list[Basis] = [value]
+    while waiting:
+        each = waiting.pop()
+        if id(each) in seen:
+            continue
+        seen.add(id(each))
+        if isinstance(each, Told):
+            waiting += each.beside
+        how = _how(each)
+        if how is not None:
+            yield how
+        waiting += _parts(each)
+
+
+def _wants(value: Traced) -> tuple[str, ...]:
+    return value.want if isinstance(value, Unknown) else ()
+
+
+def _piece(term: Traced, shown: Shown, more: int) -> Piece:
+    assert isinstance(term, Term)  # a formula is written only of what is known
+    if isinstance(term, Figure):
+        text, said = term.shown.told(term, more)
+        return Piece(text, ATOM, said)
+    return term.how.piece(tuple(_piece(part, shown, more) for part in term.how.of), shown, more)
+
+
+def _parts(value: Basis | Told) -> tuple[Basis, ...]:
+    """What its number was made of, and what was left out of it."""
+    how = _how(value)
+    return () if how is None else (*how.of, *how.without)
+
+
+def _how(value: Basis | Told) -> How | None:
+    """How its number was reckoned; None of an answer, which is none."""
+    return value.how if isinstance(value, (Term, Unknown)) else None
+
+
+def _inputs(value: Basis) -> Iterator[Input]:
+    """What a value is among the inputs of a figure: a figure itself, else what it was made of."""
+    if isinstance(value, Told):
+        yield value.as_input()
+        return
+    if not isinstance(value, Answer):
+        yield from value.how.inputs()
+    for part in _parts(value):
+        yield from _inputs(part)
+
+
+def _figures(value: Basis) -> Iterator[Told]:
+    if isinstance(value, Told):
+        yield value
+        return
+    for part in _parts(value):
+        yield from _figures(part)

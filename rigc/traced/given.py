@@ -1,0 +1,158 @@
+"""What a computation starts from, as terms: facts of the source, numbers of rigc, places in the source."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, overload
+
+from rigc.facts.fact import Fact as OwnFact
+from rigc.model.fact import Fact, Quantity
+from rigc.model.rig import Rig
+from rigc.source import Span
+from rigc.traced.reason import Input
+from rigc.traced.shown import PLAIN, Shown
+from rigc.traced.term import ATOM, How, Piece, Pieces, Term, Traced, Unknown
+
+
+class Stated(How):
+    """A fact of the source, named by `label`."""
+
+    __slots__ = ("fact", "given", "label", "shown")
+
+    def __init__(self, label: str, fact: Fact[Any], given: float, shown: Shown) -> None:
+        super().__init__()
+        self.label, self.fact, self.given, self.shown = label, fact, given, shown
+
+    def value(self, *given: float) -> float:
+        return self.given
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return Piece(self.shown.text(self.given), ATOM, self.given)
+
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        return f"{self.fact.typed}, as stated"
+
+    def inputs(self) -> Iterator[Input]:
+        yield Input(self.label, self.fact.typed, "", self.fact.span, self.fact.provenance)
+
+    @property
+    def assumed(self) -> bool:
+        return self.fact.assumed
+
+
+class Ours(How):
+    """A number that rigc relies on, with its source."""
+
+    __slots__ = ("given", "label", "own", "shown")
+
+    def __init__(self, own: OwnFact, label: str, given: float, shown: Shown) -> None:
+        super().__init__()
+        self.own, self.label, self.given, self.shown = own, label, given, shown
+
+    def value(self, *given: float) -> float:
+        return self.given
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return Piece(self.shown.text(self.given), ATOM, self.given)
+
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        return f"{result}, {self.label}"
+
+    def inputs(self) -> Iterator[Input]:
+        yield Input(self.label, PLAIN.text(self.own.value), self.own.unit, source=self.own.source)
+
+
+class Typed(How):
+    """A number that stands in a statement beside others, which is told as `text`."""
+
+    __slots__ = ("given", "label", "span", "text")
+
+    def __init__(self, label: str, given: float, span: Span | None, text: str) -> None:
+        super().__init__()
+        self.label, self.given, self.span, self.text = label, given, span, text
+
+    def value(self, *given: float) -> float:
+        return self.given
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return Piece(PLAIN.text(self.given), ATOM, self.given)
+
+    def inputs(self) -> Iterator[Input]:
+        yield Input(self.label, self.text, "", self.span)
+
+
+class NotStated(How):
+    """A fact that the source does not state."""
+
+    __slots__ = ("label",)
+
+    def __init__(self, label: str) -> None:
+        super().__init__()
+        self.label = label
+
+    def inputs(self) -> Iterator[Input]:
+        yield Input(self.label, "not stated")
+
+
+class Mentioned(How):
+    """A statement or a circumstance that carries no quantity, told as `text`."""
+
+    __slots__ = ("label", "span", "text", "unit")
+
+    def __init__(self, label: str, text: str, span: Span | None, unit: str) -> None:
+        super().__init__()
+        self.label, self.text, self.span, self.unit = label, text, span, unit
+
+    def inputs(self) -> Iterator[Input]:
+        yield Input(self.label, self.text, self.unit, self.span)
+
+
+@overload
+def stated(label: str, fact: Quantity, shown: Shown = PLAIN) -> Term: ...
+
+
+@overload
+def stated(label: str, fact: Quantity | None, shown: Shown = PLAIN) -> Traced: ...
+
+
+def stated(label: str, fact: Quantity | None, shown: Shown = PLAIN) -> Traced:
+    """A fact of the source, in the unit in which the model holds it; `shown.size` times as much where a computation counts
+    in smaller parts. Unknown where it is not stated."""
+    if fact is None:
+        return unstated(label)
+    given = fact.value * shown.size
+    return Term(given, Stated(label, fact, given, shown))
+
+
+def ours(own: OwnFact, label: str = "", shown: Shown = PLAIN) -> Term:
+    """A number of rigc's own; as `stated`."""
+    given = own.value * shown.size
+    return Term(given, Ours(own, label or own.says, given, shown))
+
+
+def unstated(label: str) -> Unknown:
+    """A fact that the source does not state."""
+    return Unknown((label,), NotStated(label))
+
+
+def at_place(label: str, value: float, span: Span | None, text: str = "") -> Term:
+    """A number of a statement that holds several, or of a place on the board; `text` is that statement as typed."""
+    return Term(value, Typed(label, value, span, text or PLAIN.text(value)))
+
+
+def mentioned(label: str, text: str, span: Span | None = None, unit: str = "") -> Unknown:
+    """What decides about a value without being a number in it."""
+    return Unknown((label,), Mentioned(label, text, span, unit))
+
+
+def choice(label: str, fact: Fact[Any] | None) -> Unknown:
+    """A stated word or a figure that decides about a value without being a number in it."""
+    if fact is None:
+        return unstated(label)
+    return Unknown((label,), Stated(label, fact, 0.0, PLAIN))
+
+
+def limit(rig: Rig, name: str, practice: OwnFact) -> Traced:
+    """The rig's own limit of that name, else the one of practice."""
+    own = rig.limit(name)
+    return ours(practice) if own is None else stated(f"limit {name} ({own.source})", own.amount)

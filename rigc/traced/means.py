@@ -1,0 +1,77 @@
+"""The small means with which a computation is written, beside `+ − × /`: each reads as it is reckoned."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from math import inf, log10
+from typing import Any
+
+from rigc.traced.term import Extreme, KnownSum, Step, Sum, Term, Traced, Unknown, Words, Work, made, number
+
+
+def total(values: Iterable[Traced]) -> Any:
+    """Their sum; of nothing it is 0. Unknown if one of them is."""
+    return made(Sum(*values))
+
+
+def total_known(values: Iterable[Traced], without: Iterable[Traced] = ()) -> Term:
+    """The sum of those that are known; the formula names the others, and what is left out besides."""
+    every = tuple(values)
+    known = tuple(each for each in every if isinstance(each, Term))
+    left_out = (*(each for each in every if isinstance(each, Unknown)), *without)
+    return Term(sum(known), KnownSum(known, left_out))
+
+
+def highest(*values: float | Unknown) -> Any:
+    """The highest of them; one alone is itself. Of plain numbers a plain one."""
+    return _extreme("highest", max, values)
+
+
+def least(*values: float | Unknown) -> Any:
+    """The least of them; one alone is itself. Of plain numbers a plain one."""
+    return _extreme("least", min, values)
+
+
+def _extreme(word: str, plainly: Callable[..., float], values: tuple[Any, ...]) -> Any:
+    if len(values) == 1:
+        return values[0]
+    if not any(isinstance(each, (Term, Unknown)) for each in values):
+        return plainly(values)
+    return made(Extreme(word, *(each if isinstance(each, Unknown) else number(each) for each in values)))
+
+
+def becomes(value: Traced, function: Callable[[float], float]) -> Any:
+    """What a number becomes by rounding or by taking the next there is: `705 → 710`."""
+    return made(Step(function, value))
+
+
+def worked(written: str, function: Callable[..., float], *of: Traced) -> Any:
+    """What is no plain arithmetic; `written` has a `{}` for each part."""
+    return made(Work(written, function, *of))
+
+
+def found(value: float, words: Callable[[], str], *of: Traced) -> Term:
+    """A number that a search or geometry found, told in words."""
+    return Term(value, Words(value, words, *of))
+
+
+def percent(part: Traced, whole: Traced) -> Any:
+    """A part in percent of a whole; unknown where the whole is nothing."""
+    if isinstance(whole, Term) and whole <= 0:
+        return Unknown(("anything of which it could be a share",), Sum(part, whole))
+    return part / whole * 100
+
+
+def in_parallel(*ohms: Traced) -> Any:
+    """Resistances side by side; of none it is infinite, for nothing loads."""
+    return ohms[0] if len(ohms) == 1 else made(Work(" || ".join("{}" for _ in ohms), _parallel, *ohms))
+
+
+def decibels(ratio: Traced) -> Any:
+    """The level of a ratio of voltages, in dB."""
+    return made(Work("20 log10({})", lambda each: 20 * log10(each) if each > 0 else -inf, ratio))
+
+
+def _parallel(*ohms: float) -> float:
+    conductance = sum(1 / each for each in ohms if each)
+    return 0.0 if 0.0 in ohms else 1 / conductance if conductance else inf

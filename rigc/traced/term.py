@@ -1,0 +1,342 @@
+"""Term: a number that knows what it was reckoned from. Arithmetic on terms makes terms, so a computation is its own reason."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from math import inf
+from typing import TYPE_CHECKING, Any, ClassVar, Self, Union
+
+from rigc.traced.reason import Input
+from rigc.traced.shown import Shown
+
+# How tightly a text binds: a sum in a product needs brackets, a number never does.
+SUM, PRODUCT, ATOM = range(3)
+
+
+class Piece:
+    """A part of a formula: its text, how tightly that binds, and what the printed digits come to."""
+
+    __slots__ = ("binds", "said", "text")
+
+    def __init__(self, text: str, binds: int, said: float) -> None:
+        self.text, self.binds, self.said = text, binds, said
+
+    def within(self, binds: int) -> str:
+        """The text where something that binds like this stands around it."""
+        return self.text if self.binds >= binds else f"({self.text})"
+
+
+Pieces = tuple[Piece, ...]
+
+
+class How:
+    """How a number came about: the terms `of` which it was made, and what makes a number of theirs."""
+
+    __slots__ = ("of",)
+    NOTHING: ClassVar[float] = inf  # the plain number that changes nothing: `sum` begins with 0
+    without: tuple[Traced, ...] = ()  # what would belong to it and is not known
+
+    def __init__(self, *of: Traced) -> None:
+        self.of = of
+
+    def value(self, *given: float) -> float:
+        """The number, from these in place of those it was made of."""
+        raise NotImplementedError
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        """Its text within a formula, from the texts of its parts; `shown` writes the whole formula's result."""
+        raise NotImplementedError
+
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        """The whole formula, where nothing stands around it."""
+        return f"{self.piece(parts, shown, more).text} = {result}"
+
+    def inputs(self) -> Iterator[Input]:
+        """What it names itself, beside what its parts do."""
+        return iter(())
+
+    @property
+    def assumed(self) -> bool:
+        """Whether the source says of it that it was not measured and not read anywhere."""
+        return False
+
+
+class _Arithmetic:
+    """`+ − × /` between terms, and between a term and a plain number."""
+
+    __slots__ = ()
+
+    def __add__(self, other: Any) -> Any:
+        return _joined(Sum, self, other)
+
+    def __radd__(self, other: Any) -> Any:
+        return _joined(Sum, other, self)
+
+    def __sub__(self, other: Any) -> Any:
+        return _joined(Less, self, other)
+
+    def __rsub__(self, other: Any) -> Any:
+        return _joined(Less, other, self)
+
+    def __mul__(self, other: Any) -> Any:
+        return _joined(Times, self, other)
+
+    def __rmul__(self, other: Any) -> Any:
+        return _joined(Times, other, self)
+
+    def __truediv__(self, other: Any) -> Any:
+        return _joined(By, self, other)
+
+    def __rtruediv__(self, other: Any) -> Any:
+        return _joined(By, other, self)
+
+
+class Term(_Arithmetic, float):
+    """A number and `how` it came about. It is a float wherever one is wanted."""
+
+    __slots__ = ("how",)
+    how: How
+
+    def __new__(cls, value: float, how: How) -> Self:
+        self = super().__new__(cls, value)
+        self.how = how
+        return self
+
+    if TYPE_CHECKING:  # it equals a plain number, as any float does
+
+        def __eq__(self, other: object) -> bool: ...
+        def __hash__(self) -> int: ...
+
+
+class Unknown(_Arithmetic):
+    """In place of a number that can't be had; `want` says for want of what. What is reckoned from it is unknown too.
+
+    It can't be compared with a number: ask `known` first.
+    """
+
+    __slots__ = ("how", "want")
+
+    def __init__(self, want: tuple[str, ...], how: How) -> None:
+        self.want, self.how = want, how
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Unknown) and self.want == other.want
+
+    def __hash__(self) -> int:
+        return hash(self.want)
+
+
+Traced = Union[Term, Unknown]  # noqa: UP007  # a name for both, which `isinstance` can't take in the other form
+_NUMBER = (int, float, Unknown)
+_TRACED = (Term, Unknown)
+
+
+def known(value: Traced) -> Term | None:
+    """The number; None where it is not known."""
+    return None if isinstance(value, Unknown) else value
+
+
+def made(how: How) -> Any:
+    """The term that is so made; unknown where one of its parts is."""
+    want = tuple(dict.fromkeys(each for part in how.of if isinstance(part, Unknown) for each in part.want))
+    return Unknown(want, how) if want else Term(how.value(*map(float, how.of)), how)  # type: ignore[arg-type]  # all are known
+
+
+class Number(How):
+    """A plain number of a formula: the 2 of `there and back`."""
+
+    __slots__ = ("given",)
+
+    def __init__(self, given: float) -> None:
+        super().__init__()
+        self.given = given
+
+    def value(self, *given: float) -> float:
+        return self.given
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return Piece(f"{self.given:g}".replace("-", "−"), ATOM, self.given)
+
+
+class Sum(How):
+    """All of them together; of nothing it is 0."""
+
+    __slots__ = ()
+    NOTHING = 0
+
+    def value(self, *given: float) -> float:
+        return sum(given)
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        text = " + ".join(part.text if part.said >= 0 else f"({part.text})" for part in parts)
+        return Piece(text or "0", SUM if len(parts) > 1 else parts[0].binds if parts else ATOM, _sum(parts))
+
+
+class Less(How):
+    """One less another."""
+
+    __slots__ = ()
+    NOTHING = 0
+
+    def value(self, *given: float) -> float:
+        return given[0] - given[1]
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        one, other = parts
+        return Piece(
+            f"{one.text} − {other.within(PRODUCT) if other.said >= 0 else f'({other.text})'}",
+            SUM,
+            one.said - other.said,
+        )
+
+
+class Times(How):
+    """One times another."""
+
+    __slots__ = ()
+    NOTHING = 1
+
+    def value(self, *given: float) -> float:
+        return given[0] * given[1]
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        one, other = parts
+        return Piece(f"{one.within(PRODUCT)} × {other.within(PRODUCT)}", PRODUCT, one.said * other.said)
+
+
+class By(How):
+    """One divided by another."""
+
+    __slots__ = ()
+    NOTHING = 1
+
+    def value(self, *given: float) -> float:
+        return given[0] / given[1]
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        one, other = parts
+        return Piece(f"{one.within(PRODUCT)} / {other.within(ATOM)}", PRODUCT, one.said / (other.said or 1.0))
+
+
+class Work(How):
+    """What is no plain arithmetic: a function, and how it is `written`, with `{}` for each part: `20 log10({} / {})`."""
+
+    __slots__ = ("function", "written")
+
+    def __init__(self, written: str, function: Callable[..., float], *of: Traced) -> None:
+        super().__init__(*of)
+        self.written, self.function = written, function
+
+    def value(self, *given: float) -> float:
+        return self.function(*given)
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        text = self.written.format(*(part.within(PRODUCT) for part in parts))
+        return Piece(text, PRODUCT, self.function(*(part.said for part in parts)))
+
+
+class Extreme(How):
+    """The highest or the least of some; `word` says which."""
+
+    __slots__ = ("word",)
+
+    def __init__(self, word: str, *of: Traced) -> None:
+        super().__init__(*of)
+        self.word = word
+
+    def value(self, *given: float) -> float:
+        return max(given) if self.word == "highest" else min(given)
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        value = self.value(*(part.said for part in parts))
+        return Piece(f"the {self.word} of {', '.join(part.text for part in parts)}", SUM, value)
+
+
+class Step(How):
+    """What a number becomes: rounded up, or the next there is in a list. It is written with an arrow, `705 → 710`."""
+
+    __slots__ = ("function",)
+
+    def __init__(self, function: Callable[[float], float], of: Traced) -> None:
+        super().__init__(of)
+        self.function = function
+
+    def value(self, *given: float) -> float:
+        return self.function(given[0])
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        value = self.function(parts[0].said)
+        return Piece(f"{self._before(parts[0], shown, more)} → {shown.text(value)}", SUM, value)
+
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        return f"{self._before(parts[0], shown, more)} → {result}"
+
+    def _before(self, part: Piece, shown: Shown, more: int) -> str:
+        return part.text if part.binds == ATOM else f"{part.text} = {shown.told(part.said, more)[0]}"
+
+
+class Words(How):
+    """A number that a search or a drawing of lines found: told in words."""
+
+    __slots__ = ("given", "words")
+
+    def __init__(self, given: float, words: Callable[[], str], *of: Traced) -> None:
+        super().__init__(*of)
+        self.given, self.words = given, words
+
+    def value(self, *given: float) -> float:
+        return self.given
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return Piece(shown.told(self.given, more)[0], ATOM, self.given)
+
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        return self.words()
+
+
+class KnownSum(Sum):
+    """The sum of those that are known; `without` holds the others."""
+
+    __slots__ = ("without",)
+
+    def __init__(self, known_ones: tuple[Term, ...], without: tuple[Traced, ...]) -> None:
+        super().__init__(*known_ones)
+        self.without = without
+
+
+class Same(How):
+    """Another figure as it is."""
+
+    __slots__ = ()
+
+    def value(self, *given: float) -> float:
+        return given[0]
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return parts[0]
+
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        return f"{result}, {getattr(self.of[0], 'label', '')}"
+
+
+def number(value: float) -> Term:
+    """A plain number as a term."""
+    return value if isinstance(value, Term) else Term(value, Number(value))
+
+
+def _joined(kind: type[How], one: Any, other: Any) -> Any:
+    if not isinstance(one, _NUMBER) or not isinstance(other, _NUMBER):
+        return NotImplemented
+    if kind in (Sum, Times) and not isinstance(one, _TRACED) and one == kind.NOTHING:
+        return other
+    if kind in (Sum, Times, Less, By) and not isinstance(other, _TRACED) and other == kind.NOTHING:
+        return one
+    first = one if isinstance(one, Unknown) else number(one)
+    second = other if isinstance(other, Unknown) else number(other)
+    if kind is Sum and type(first.how) is Sum and not hasattr(first, "name"):
+        return made(Sum(*first.how.of, second))
+    return made(kind(first, second))
+
+
+def _sum(parts: Pieces) -> float:
+    return sum(part.said for part in parts)

@@ -1,0 +1,21 @@
+"""How each kind of figure is written on sheets, in findings and in formulas: one `Shown` for each."""
+
+from __future__ import annotations
+
+from rigc.traced.shown import as_typed, exactly, places
+
+COUNT = as_typed("")
+MILLIAMPS = as_typed("mA")
+VOLTS = as_typed("V")
+WATTS_GIVEN = exactly("W", 3)
+WATTS_TAKEN = places("W", 3)
+WATTS = places("W", 2)
+VOLT_AMPERES = places("VA", 2)
+AMPERES = exactly("A", 3)
+FLUX = exactly("V/Hz", 3)
+TRANSFORMER_VA = as_typed("VA")
+WHOLE_PERCENT = places("%", 0)
+MAINS_MILLIAMPS = places("mA", 1)
+SHARE = places("%", 1)
+MILLIOHMS = places("mΩ", 1)
+MILLIVOLTS = places("mV", 1)
