@@ -51,7 +51,7 @@ class Bench:
         self.left = max(1, MOST_LINES // max(1, lines))
 
     def proved(self, finding: Diagnostic) -> Diagnostic:
-        """The finding with those of its mends that work; where none does and there is no other help, with what speaks against them. When too
+        """The finding with those of its mends that work; where none does and nothing else is advised, with what speaks against them. When too
         many were tried, the rest are left out, and said to be."""
         if not finding.mends or finding.accepted is not None:
             return finding
@@ -69,8 +69,8 @@ class Bench:
                 working.append(mend)
             else:
                 against.append(f"to {mend.words} {tried.against}")
-        help = finding.help if working or finding.help else _nothing_does(against)
-        left: Diagnostic = finding.replace(mends=tuple(working), help=help)
+        told = bool(working) or bool(finding.help) or bool(finding.otherwise)
+        left: Diagnostic = finding.replace(mends=tuple(working), help=finding.help if told else _nothing_does(against))
         return left
 
     def tried(self, finding: Diagnostic, mend: Mend) -> Tried:

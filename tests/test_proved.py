@@ -62,6 +62,7 @@ def test_where_no_mend_works_what_speaks_against_each_is_told() -> None:
         "the error that nothing declares 'tern'; what the finding is about goes here. More than one thing must change together"
     )
     assert on.proved(finding.replace(mends=(nothing,), help="measure it")).advice == "measure it"
+    assert on.proved(finding.replace(mends=(nothing,), otherwise="add a supply")).advice == "add a supply"
 
 
 def test_when_too_many_were_tried_the_rest_is_left_to_the_command() -> None:

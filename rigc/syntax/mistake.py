@@ -105,6 +105,14 @@ class Mistake(Record):
         """The one mend by which `text` stands in place of what is between these offsets."""
         return (Mend(words, (Replace(self.place(start, end), text),)),)
 
+    def half_quoted(self) -> Wording | None:
+        """What to say where a text ends in a quote while all quotes behind it are pairs: it is this text that lacks one."""
+        half = re.match(r'([^\s"#{][^"#{\n]*)"(?=[^"\n]*(?:"[^"\n]*"[^"\n]*)*$)', self.after)
+        if half is None:
+            return None
+        mends = self.instead(self.at, self.at + half.end(), f'"{half[1]}"', f'write "{half[1]}"')
+        return Wording(f"'{half[1]}' has a quote behind it and none before it", "a quote goes here", mends=mends)
+
     def rewritten(self, pattern: str, new: str) -> tuple[Mend, ...]:
         """The one mend by which all that matches in the line is written anew; none where nothing matches."""
         made = re.sub(pattern, new, self.code)

@@ -79,6 +79,8 @@ def _parts(m: Mistake) -> Wording | None:
         return Wording(
             "a name holds no dot", "this dot", mends=m.instead(start, m.at + rest.end(), name, f"write {name}")
         )
+    if "STRING" in m.expected and (half := m.half_quoted()):
+        return half
     if (title := re.match(r"[A-Za-z][^\"{#]*[^\"{#\s]", m.after)) and "STRING" in m.expected:
         text = f'"{title.group()}"'
         quoted = m.instead(m.at, m.at + title.end(), text, f"write {text}")

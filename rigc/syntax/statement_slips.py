@@ -175,6 +175,8 @@ def _no_text(m: Mistake) -> Wording | None:
         whole_line = m.before.split() in (["note"], ["client"])
         typed = re.match(r"[^\"#]*[^\s\"#]" if whole_line else r"[^\s\"]+", m.after)
         shown = typed.group() if typed else m.word
+        if half := m.half_quoted():
+            return half
         mends = m.instead(m.at, m.at + len(shown), f'"{shown}"', f'write "{shown}"')
         return Wording(f"'{shown}' has no quotes", "a text in quotes goes here", mends=mends)
     return None
