@@ -210,7 +210,7 @@ foot_switch            action     | unit-schedule |
 frozen                 date       | history |
                        seal       | history |
                        who        | history |
-gain                   amount     | unit-schedule |
+gain                   amount     | unit-schedule | test-record
 ground                 pole       | power-table unit-schedule |
 ground_lift            position   | ground-sheet test-record wiring-sheet |
                        stated     | ground-sheet test-record wiring-sheet |
@@ -239,8 +239,8 @@ instrument             name       | level-table loading-table signal-flow unit-s
                        title      | unit-schedule |
 insulating             stated     | unit-schedule |
 insured                amount     | customs-list |
-internal_path          how        | ground-sheet loading-table unit-schedule |
-                       stated     | ground-sheet level-table loading-table unit-schedule wiring-sheet |
+internal_path          how        | ground-sheet loading-table unit-schedule | test-record
+                       stated     | ground-sheet level-table loading-table unit-schedule wiring-sheet | test-record
 jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet |
 join                   stated     | cable-list wiring-sheet |
 keep_out               depth      | deck-drawing |
