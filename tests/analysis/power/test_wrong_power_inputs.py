@@ -54,7 +54,7 @@ def found(*changes: tuple[str, str]) -> tuple[Diagnostic, ...]:
 @pytest.mark.parametrize(
     ("change", "message"),
     [
-        (("9 V dc 100 mA", "9 V dc 0 mA"), "an outlet rated 0 gives nothing"),
+        (("9 V dc 100 mA", "9 V dc 0 mA"), "0 mA is too little for an outlet: at least 1 mA is plausible"),
         (("8.7..9.9 V", "9.9..8.7 V"), "9.9..8.7 V runs from the higher to the lower"),
         (
             (FEED, "lant from mill.o1\n  marl from mill.o1"),
