@@ -49,6 +49,15 @@ def test_a_mend_that_leaves_its_finding_or_brings_another_is_not_told() -> None:
     assert on.proved(finding.replace(mends=(nothing, another, good))).mends == (good,)
 
 
+def test_what_is_left_is_told_only_where_no_mend_works() -> None:
+    on = bench()
+    finding = useless(on.made).replace(otherwise="ask who signed it")
+    assert finding.span is not None
+    nothing = Mend("write it again", (Replace(finding.span, USELESS),))
+    assert on.proved(finding.replace(mends=(nothing,))).advice == "ask who signed it"
+    assert on.proved(finding).advice == "delete this line"
+
+
 def test_where_no_mend_works_what_speaks_against_each_is_told() -> None:
     on = bench()
     finding = useless(on.made)
