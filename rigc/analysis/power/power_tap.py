@@ -1,4 +1,4 @@
-"""Outlets and their settings -> a tap: what a unit on them gets. Series and parallel arithmetic is here and nowhere else."""
+"""Outlets and their settings -> a tap: what a unit on them gets, and which part of its current each of them bears."""
 
 from __future__ import annotations
 
