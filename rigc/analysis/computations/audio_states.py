@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.analysis.power.used_units import used_units
 from rigc.model.audio_state import ALL_OFF, ALONE, EVERYTHING, PRESET, UNPOWERED, AudioState
 from rigc.model.rig import Rig
@@ -22,7 +24,15 @@ class AudioStates(Record):
     @property
     def wirings(self) -> tuple[When, ...]:
         """The wirings that differ, in order."""
-        return tuple(dict.fromkeys(state.when for state in self.all))
+        return tuple(self.of_wiring)
+
+    @cached_property
+    def of_wiring(self) -> dict[When, tuple[AudioState, ...]]:
+        """The states of each wiring, both in order."""
+        found: dict[When, list[AudioState]] = {}
+        for state in self.all:
+            found.setdefault(state.when, []).append(state)
+        return {when: tuple(states) for when, states in found.items()}
 
 
 def audio_states(rig: Rig) -> AudioStates:

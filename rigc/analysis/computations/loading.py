@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.analysis.computations.audio_states import AudioStates
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
@@ -34,7 +36,7 @@ class Loading(Record):
         """The states in which a section is there."""
         return tuple(state for where in section.where for state in where.states(self.audio))
 
-    @property
+    @cached_property
     def played(self) -> tuple[Section, ...]:
         """The sections that are there in some state with power: without it nobody plays."""
         return tuple(each for each in self.sections if any(state.kind != UNPOWERED for state in self.states(each)))

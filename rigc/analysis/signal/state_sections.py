@@ -37,7 +37,7 @@ class Where(Record):
         if self.only is not None:
             return self.only
         gone = {state.name for state in self.but}
-        mine = (state for state in all_states.all if state.when == self.wiring)
+        mine = all_states.of_wiring.get(self.wiring, ())
         return tuple(state for state in mine if (self.dark if state.kind == UNPOWERED else state.name not in gone))
 
 
@@ -46,8 +46,7 @@ def state_sections(rig: Rig, states: AudioStates) -> dict[SectionWalk, tuple[Whe
     found: dict[SectionWalk, list[Where]] = {}
     kept = Kept()
     for wiring in states.wirings:
-        mine = [state for state in states.all if state.when == wiring]
-        for walk, where in _Wiring(rig, mine, kept).sections().items():
+        for walk, where in _Wiring(rig, list(states.of_wiring[wiring]), kept).sections().items():
             found.setdefault(walk, []).append(where)
     return {walk: tuple(places) for walk, places in found.items()}
 
