@@ -1,4 +1,5 @@
-"""No stated fact is lost: each part of each statement, changed alone, changes the sheets that the table of reach says, and no others.
+"""No stated fact is lost: each part of each statement, changed alone, changes the sheets that the table of reach says, and no others;
+and two revisions that differ in it alone differ in an aspect by which they are compared.
 
 The small rigs under tests/reach/ state everything that the language can state (a test walks the grammar's classes); the examples are
 sampled. A statement without a row in the table, a row that no rig proves, and a fact that reaches no sheet fail.
@@ -17,6 +18,8 @@ import pytest
 from cases import READER, ROOT
 from reach_changes import BLOCKS, GRAMMAR, Change, Fact, changes, rule_of
 
+from rigc.analysis.computations.aspects import Aspects
+from rigc.analysis.revision.compared.aspect import Key
 from rigc.compile import Compiled, compile_rig
 from rigc.files.disk import Disk
 from rigc.reports.reach import NO_FACTS, Reach, reach
@@ -51,6 +54,19 @@ REFUSED = {
 """Parts that other statements of the same rig name, so that the language refuses each change of them alone; where a block or a
 rig allows one, it is made."""
 
+NOT_COMPARED = {
+    "accept": "a finding that was signed for, and no part of the design",
+    "frozen": "the release of a revision",
+    "change": "told beside the differences that it touches",
+    "field_note": "what happened on the road",
+    "reading": "what the built board read",
+    "built_lead": "of the built board, from which the rework starts",
+    "swap": "of the built board, from which the rework starts",
+    "done": "of the built board, from which the rework starts",
+    "adaptor": "the number that rigc would give, too; its kind and number are compared",
+}
+"""Statements that are no aspect of a design, and why."""
+
 Sheets = dict[str, Any]
 
 
@@ -83,22 +99,38 @@ def row(fact: Fact) -> Reach | None:
     return rows.get((f"{fact.statement}@{fact.block}", fact.part)) or rows.get((fact.statement, fact.part))
 
 
-def changed(path: Path, change: Change) -> set[str] | None:
-    """The sheets that differ; None where the language refuses each other text."""
-    for text in change.texts:
-        made = compiled(path, text)
-        if made.results is not None:
-            now, was = sheets(made), before(path)
-            return {name for name in {*now, *was} if now.get(name) != was.get(name)}
-    return None
+@cache
+def said_before(path: Path) -> dict[Key, Any]:
+    return said(compiled(path, path.read_text("utf-8")))
+
+
+def said(made: Compiled) -> dict[Key, Any]:
+    """What a comparison knows of it, by kind, name and field."""
+    assert made.results is not None
+    return {key: each.value for key, each in made.results.get(Aspects).by_key.items()}
+
+
+def changed(path: Path, change: Change) -> Compiled | None:
+    """What follows from the change; None where the language refuses each other text."""
+    tried = (compiled(path, text) for text in change.texts)
+    return next((made for made in tried if made.results is not None), None)
+
+
+def differing(path: Path, made: Compiled) -> set[str]:
+    """The sheets that differ."""
+    now, was = sheets(made), before(path)
+    return {name for name in {*now, *was} if now.get(name) != was.get(name)}
 
 
 def fault(path: Path, change: Change, *, all_bear: bool) -> str | None:
     """What is wrong with the reach of a fact, empty if nothing is; None where it can't be changed."""
-    differ, known = changed(path, change), row(change.fact)
+    made, known = changed(path, change), row(change.fact)
     where = f"{path.name}:{change.span.line} {change.fact}"
-    if differ is None:
+    if made is None:
         return None
+    if all_bear and change.fact.statement not in NOT_COMPARED and said(made) == said_before(path):
+        return f"{where}: is silent in a comparison"
+    differ = differing(path, made)
     if known is None:
         return f"{where}: has no row; it would be | {' '.join(sorted(differ))} |"
     if not differ:

@@ -131,6 +131,7 @@ CAPACITANCE = Measure("a capacitance", "pF", "120 pF", 0, 10_000, "a pickup's ca
 LIMIT_PF = Measure("a capacitance", "pF", "800 pF", 10, 100_000, "a limit of capacitance")
 CAPACITOR = Measure("a capacitance", "nF", "22 nF", 0.1, 1_000, "a tone control's capacitor")
 PER_LENGTH = Measure("a capacitance per length", "pF/m", "105 pF/m", 1, 2_000, "a cable's capacitance")
+SHOW = Measure("a time", "min", "90 min", 15, 1_440, "a show", f"a short set to a day on stage; {_PRACTICE}")
 LATENCY = Measure("a time", "ms", "3.2 ms", 0, 500, "a pedal's latency")
 LEVEL = Measure(
     "a level", "dBu", "-20 dBu", -120, 40, "a jack's level", f"the noise floor to a loudspeaker's line; {_PRACTICE}"

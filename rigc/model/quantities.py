@@ -57,6 +57,8 @@ _KNOWN = (
         "ms",
         "s",
         "us",
+        "min",
+        "h",
         "Hz",
         "kHz",
         "MHz",

@@ -62,6 +62,7 @@ class Head(Record):
     limits: tuple[Limit, ...]
     changes: tuple[Change, ...]
     span: Span
+    show_min: Quantity | None = None  # how long a show keeps units plugged in
 
 
 class BypassPlan(Record):

@@ -435,6 +435,7 @@ serial                 text       | unit-schedule | customs-list mounting-strips
 setting                hour       | preset-sheet |
                        knob       | preset-sheet unit-schedule |
                        stated     | preset-sheet |
+show_length            amount     | maintenance power-table |
 size                   depth      | deck-drawing mass-and-balance plan-full-size unit-schedule |
                        width      | deck-drawing mass-and-balance mounting-strips plan-full-size pull-list unit-schedule |
 sockets                count      | mains-sheet |

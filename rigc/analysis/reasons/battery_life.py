@@ -1,4 +1,4 @@
-"""How long a unit's battery lasts: `kestrel.battery.capacity`, `.draws`, `.life`, `.shows`."""
+"""How long a unit's battery lasts: `kestrel.battery.capacity`, `.draws`, `.life`, `.shows`; and `rig.show`."""
 
 from __future__ import annotations
 
@@ -6,16 +6,20 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.battery_lives import BatteryLife, BatteryLives
 from rigc.analysis.reasons.as_stated import as_stated
-from rigc.analysis.reasons.inputs import derived, ours
+from rigc.analysis.reasons.inputs import derived, ours, stated
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.figures import plain
 from rigc.facts.battery import SHOW_H
 from rigc.model.rig import Rig
-from rigc.traced.reason import NOT_KNOWN, Reason
+from rigc.traced.reason import NOT_KNOWN, STATED, Reason
+
+SHOW = "rig.show"
 
 
 def battery_life(rig: Rig, lives: BatteryLives) -> Iterator[Reason]:
-    """Four reasons for each unit with a battery."""
+    """Four reasons for each unit with a battery, and one for the length of a show."""
+    if lives.all:
+        yield _show(rig)
     for life in lives.all:
         unit = rig.units[life.unit]
         capacity = unit.battery.capacity_mah if unit.battery is not None else None
@@ -24,7 +28,7 @@ def battery_life(rig: Rig, lives: BatteryLives) -> Iterator[Reason]:
         )
         drawn = as_stated(f"{life.unit}.battery.draws", f"what {life.unit} draws", unit.draws_ma, "mA")
         hours = _hours(life, held, drawn)
-        yield from (held, drawn, hours, _shows(life, hours))
+        yield from (held, drawn, hours, _shows(rig, life, hours))
 
 
 def _hours(life: BatteryLife, held: Reason, drawn: Reason) -> Reason:
@@ -39,13 +43,25 @@ def _hours(life: BatteryLife, held: Reason, drawn: Reason) -> Reason:
     return Reason(name, value, "h", formula, inputs, rule, "arithmetic on stated values")
 
 
-def _shows(life: BatteryLife, hours: Reason) -> Reason:
+def _show(rig: Rig) -> Reason:
+    said = rig.head.show_min
+    if said is not None:
+        value = plain(said.value / 60)
+        formula = f"{plain(said.value)} / 60 = {value}"
+        rule = "minutes of a show / 60"
+        return Reason(SHOW, value, "h", formula, (stated("how long a show is", said),), rule, STATED)
+    rule = "where the rig says nothing, what is usual"
+    return Reason(SHOW, plain(SHOW_H.value), "h", plain(SHOW_H.value), (ours(SHOW_H),), rule, SHOW_H.source)
+
+
+def _shows(rig: Rig, life: BatteryLife, hours: Reason) -> Reason:
     name, rule = f"{life.unit}.battery.shows", "whole shows that it lasts"
-    inputs = (derived("life", hours.value, "h", hours.name), ours(SHOW_H))
+    source = "arithmetic on stated values" if rig.head.show_min is not None else SHOW_H.source
+    inputs = (derived("life", hours.value, "h", hours.name), derived("show", plain(life.show_h), "h", SHOW))
     if life.shows is None:
-        return Reason(name, NOT_KNOWN, "", "for want of its life", inputs, rule, SHOW_H.source)
-    formula = f"{hours.value} / {plain(SHOW_H.value)} → {life.shows}"
-    return Reason(name, str(life.shows), "", formula, inputs, rule, SHOW_H.source)
+        return Reason(name, NOT_KNOWN, "", "for want of its life", inputs, rule, source)
+    formula = f"{hours.value} / {plain(life.show_h)} → {life.shows}"
+    return Reason(name, str(life.shows), "", formula, inputs, rule, source)
 
 
 REASONS = battery_life

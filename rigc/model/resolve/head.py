@@ -7,7 +7,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.facts.countries import is_country
-from rigc.model.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING
+from rigc.model.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING, SHOW
 from rigc.model.no_rig import NO_RIG
 from rigc.model.records import Change, Frozen, Limit
 from rigc.model.resolve.changes import change
@@ -68,7 +68,7 @@ def head(context: Context) -> Head | None:
     items_of(context, tuple(i for i in block.items if not isinstance(i, nodes.Limit | nodes.Change)), [])
     fields: dict[str, Any] = {
         "letter": "", "date": "", "revision_text": "", "rig_class": "", "client": "", "drawn": "", "checked": "",
-        "frozen": None, "follows": None, "marker_characters": None, "label": None,
+        "frozen": None, "follows": None, "marker_characters": None, "label": None, "show_min": None,
     }  # fmt: skip
     limits: list[Limit] = []
     changes: dict[int, Change] = {}
@@ -108,6 +108,8 @@ def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limi
         fields["follows"] = (item.letter.text, item.path.value)
     elif isinstance(item, nodes.Marker):
         fields["marker_characters"] = context.count(item.characters, "number of characters", 4, 200)
+    elif isinstance(item, nodes.ShowLength):
+        fields["show_min"] = context.amount(item.amount, SHOW)
     elif isinstance(item, nodes.Label):
         fields["label"] = _label(context, item)
     elif isinstance(item, nodes.Limit):

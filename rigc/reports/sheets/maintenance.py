@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.battery_lives import BatteryLives
 from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.facts.battery import SHOW_H
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
 
@@ -45,7 +44,7 @@ def _batteries(power: PowerAssignment, lives: BatteryLives) -> Iterator[Row]:
     """A battery is changed before the last show that it lasts; with no life known, before each. One that an outlet spares counts the
     shows that are played on it alone."""
     for life in lives.all:
-        every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {SHOW_H.value:g} h"
+        every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {life.show_h:.3g} h"
         every += "" if power.of(life.unit) is None else " on battery alone"
         yield _row(every, Cell(f"{life.unit}: fit a new battery, {life.kind}", mark="assumed" if life.assumed else ""))
 

@@ -134,6 +134,14 @@ class Marker(Node):
     span: Span
 
 
+class ShowLength(Node):
+    """`show {amount}`"""
+
+    FORM = "show {amount}"
+    amount: Amount
+    span: Span
+
+
 class Label(Node):
     """How a label reads: {id}, {here} and {far} are filled in."""
 

@@ -1,5 +1,5 @@
 """Whatever is stated otherwise is seen by a comparison: each line of every sentence of the language left out, each word left
-out or made another, each number made one more. What the design does not consist of (readings, as-built, notes) is no part of it."""
+out or made another, each number made one more. What the design does not consist of (readings, as-built, notes, former names) is no part of it."""
 
 from __future__ import annotations
 
@@ -33,7 +33,8 @@ def rig_of(case: Path, text: str) -> Rig | None:
     if gathered.findings or rig is None or any(each.level is Level.ERROR for each in told):
         return None
     head = rig.head.replace(frozen=None, follows=None, changes=())
-    bare: Rig = rig.replace(readings=(), as_built=(), field_notes=(), accepts=(), head=head)
+    units = {name: unit.replace(was=None) for name, unit in rig.units.items()}
+    bare: Rig = rig.replace(readings=(), as_built=(), field_notes=(), accepts=(), head=head, units=units)
     return bare
 
 

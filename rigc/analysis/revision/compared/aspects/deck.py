@@ -19,6 +19,7 @@ FACTS_OF_A_DECK = {
     "mass_kg": "mass",
     "keep_outs": "keep-outs",
     "heel_mm": "heel",
+    "price": "price",
     "tiers": "tiers",
     "feet_inset_mm": "feet inset",
     "title": "title",
@@ -43,6 +44,7 @@ def deck(rig: Rig) -> Iterator[Aspect]:
     for case in rig.cases.values():
         yield Aspect("case", case.name, "", case.title or "case", True, DESIGN, (REDRILL,), case.declared)
         yield from fact_aspects("case", case, FACTS_OF_A_CASE)
+        yield knowledge("case", case)
 
 
 def _deck(deck: Deck) -> Iterator[Aspect]:

@@ -13,7 +13,7 @@ from rigc.model.rig import Rig
 def places(rig: Rig) -> Iterator[Aspect]:
     """One a thing; a place that was chosen is computed."""
     for place in rig.places.values():
-        where = (place.x_mm, place.y_mm, place.turned, place.skew_deg, place.under, place.deck, place.tier)
+        where = (place.x_mm, place.y_mm, place.turned, place.skew_deg, place.under, place.jacks, place.deck, place.tier)
         origin = COMPUTED if place.chosen else DESIGN
         yield Aspect("place", place.thing, "", _words(place), exact(where), origin, (REDRILL,), place.span)
 
@@ -23,7 +23,8 @@ def _words(place: Place) -> str:
     turn = place.turned + place.skew_deg
     turned = f"turned {turn:g}°" if turn else ""
     where = f"{place.x_mm:g}, {place.y_mm:g} mm"
-    return ", ".join(filter(None, (where, turned, side, f"deck {place.deck}" if place.deck else "")))
+    jacks = f"jacks {place.jacks}" if place.jacks else ""
+    return ", ".join(filter(None, (where, turned, side, jacks, f"deck {place.deck}" if place.deck else "")))
 
 
 ASPECTS = places
