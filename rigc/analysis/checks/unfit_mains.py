@@ -107,7 +107,7 @@ def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
     if step is not None:
         words = f"take the step transformer before '{supply.name}' away there: delete its line"
         return (Mend(words, (Delete(step[1].span),)),)
-    if each.place is None or each.needed_va is None:
+    if each.place is None or each.needed_va is None or each.in_frequency is False:
         return ()
     line = f"transformer {each.volts[0]:g} V to {_secondary(each.place):g} V {each.needed_va:g} VA before {supply.name}"
     words = (
