@@ -251,7 +251,7 @@ keep_out               depth      | deck-drawing |
 knob                   name       | unit-schedule |
                        x          | deck-drawing plan-full-size unit-schedule |
                        y          | deck-drawing plan-full-size unit-schedule |
-label                  template   | cable-list label-sheet |
+label                  template   | cable-list label-sheet | power-table
 lane                   signal     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance power-table pull-list spares-list test-record unit-schedule |
                        y          | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule |
 latency                amount     | unit-schedule |
