@@ -60,11 +60,6 @@ class Lead(Record):
         return None if start is None or end is None else (start, end)
 
     @property
-    def markers(self) -> int:
-        """How many markers it bears: one at each end."""
-        return len(self.ends)
-
-    @property
     def existing_mm(self) -> Quantity | None:
         """The length of a lead that need not be made: stated, or captive."""
         return self.made_mm or self.captive_mm

@@ -1,4 +1,5 @@
-"""Feeds, leads and stated adaptors -> every Y, series, parallel, reversing and size lead, with number, plugs and label."""
+"""Feeds, leads and stated adaptors -> every Y, series, parallel, reversing and size lead, with number, plugs, label and
+markers: `X3.markers`."""
 
 from __future__ import annotations
 
@@ -11,6 +12,11 @@ from rigc.analysis.power.power_tap import outlet_at
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.figure import Figure, known_figure
+from rigc.traced.given import mentioned
+from rigc.traced.means import found as counted
+from rigc.traced.reason import PRACTICE
+from rigc.traced.units import COUNT
 
 
 class SpecialLead(Record):
@@ -18,8 +24,8 @@ class SpecialLead(Record):
 
     `outlets` is where it takes its power and `units` whom it feeds; `leads` are the numbers of the leads that it is, or
     that go into it. `plugs` are the connectors at its outlets' and its units' ends as words (`?` where not stated);
-    `lines` is the text for its ends, line by line. `stated`: the source numbers it. `itself`: it is that one lead, bears
-    the lead's own labels, and has no lines.
+    `lines` is the text for its ends, line by line. `stated`: the source numbers it. `itself`: it is that one lead and bears
+    that lead's labels: it has no lines, and no `markers` beside those of its leads.
     """
 
     mark: str
@@ -30,17 +36,13 @@ class SpecialLead(Record):
     plugs: tuple[str, str]
     lines: tuple[str, ...]
     stated: bool
-    itself: bool = False
+    itself: bool
+    markers: Figure | None
 
     @property
     def label(self) -> str:
         """The text for its ends in one line."""
         return " ".join(self.lines)
-
-    @property
-    def markers(self) -> int:
-        """How many markers it takes beside those of its leads: a Y lead one at the outlet, an adaptor one at each end."""
-        return 0 if self.itself else 1 if self.kind == "Y" else 2
 
 
 class SpecialLeads(Record):
@@ -63,8 +65,10 @@ def special_leads(rig: Rig, power: PowerAssignment, leads: Leads) -> SpecialLead
         if lead.make.turned == REVERSED:
             outlet, inlet = _outlet_first(power, lead)
             feed = power.of(inlet.thing)
-            one = _special(rig, lead.mark, "reversing", (outlet,), (inlet.thing,), (lead.mark,), feed, lead.stated)
-            found.append(one.replace(itself=True, lines=()))
+            own = (lead.mark,)
+            found.append(
+                _special(rig, lead.mark, "reversing", (outlet,), (inlet.thing,), own, feed, lead.stated, itself=True)
+            )
     found += _branched(rig, power, leads)
     return SpecialLeads(tuple(sorted(found, key=lambda each: in_order(each.mark))))
 
@@ -97,11 +101,13 @@ def _special(
     leads: tuple[str, ...],
     feed: Supplied | None,
     stated: bool,
+    itself: bool = False,
 ) -> SpecialLead:
     volts = "" if feed is None else f" {feed.volts:g} V {feed.current.upper()}"
     lower = None if feed is None else feed.lower
     where = " + ".join(f"{port} (LOWER)" if port == lower else str(port) for port in outlets) or "?"
     warning = ("POLARITY TURNED",) if kind == "reversing" else ()
+    lines = (f"{mark} {kind.upper()}{volts}", where, f"to {' + '.join(units)} ONLY{',' if warning else ''}", *warning)
     return SpecialLead(
         mark,
         kind,
@@ -109,8 +115,22 @@ def _special(
         units,
         leads,
         (_outlet_plugs(rig, outlets), _unit_plugs(rig, units)),
-        (f"{mark} {kind.upper()}{volts}", where, f"to {' + '.join(units)} ONLY{',' if warning else ''}", *warning),
+        () if itself else lines,
         stated,
+        itself,
+        None if itself else _markers(mark, kind, " ".join(lines)),
+    )
+
+
+def _markers(mark: str, kind: str, label: str) -> Figure:
+    count = 1 if kind == "Y" else 2
+    return known_figure(
+        f"{mark}.markers",
+        counted(count, lambda: "1 at the outlet" if kind == "Y" else "2 ends = 2"),
+        COUNT,
+        mentioned(kind, label),
+        rule="a Y lead bears one more at its outlet, an adaptor one at each end",
+        source=PRACTICE,
     )
 
 

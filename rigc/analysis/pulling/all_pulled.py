@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.cables.reel_use import reel_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.strip_order import StripOrder
@@ -14,7 +15,7 @@ from rigc.model.rig import Rig
 
 
 def all_pulled(
-    rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, specials: SpecialLeads
+    rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, specials: SpecialLeads, labels: Labels
 ) -> tuple[Pulled, ...]:
     """Plugs, cable, leads that come ready, special leads, strips, fixings, and what is left."""
     return (
@@ -24,5 +25,5 @@ def all_pulled(
         *special(rig, leads, lengths, specials),
         *strips(order),
         *fixings(rig),
-        *further(rig, leads, specials),
+        *further(rig, labels, specials),
     )

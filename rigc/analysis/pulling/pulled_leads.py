@@ -11,6 +11,7 @@ from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.cables.reel_use import ReelUse
 from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.pulling.pulled import Pulled
@@ -99,9 +100,9 @@ def _millimetres(length: float) -> str:
     return f"{plain(length)} mm" if length else "of unknown length"
 
 
-def further(rig: Rig, leads: Leads, specials: SpecialLeads) -> Iterator[Pulled]:
+def further(rig: Rig, labels: Labels, specials: SpecialLeads) -> Iterator[Pulled]:
     """Markers, and spares told in words."""
-    markers = sum(lead.markers for lead in leads.all) + sum(each.markers for each in specials.all)
+    markers = sum(labels.markers.values()) + sum(each.markers or 0 for each in specials.all)
     if markers:
         yield Pulled("markers", "label", "", markers)
     for spare in rig.spares:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces
 from rigc.analysis.cables.reel_use import ReelUse, reel_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.strip_order import StripOrder
@@ -22,16 +23,16 @@ _COUNTED = "what the sheets and the source ask for, counted"
 
 
 def pull_figure(
-    rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, special: SpecialLeads
+    rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, special: SpecialLeads, labels: Labels
 ) -> Iterator[Reason]:
     """Up to three reasons for each row of the pull list; none for what there is none of."""
     behind = {**_of_cables(reel_uses(rig, leads, lengths)), **_of_strips(order)}
-    for pulled in all_pulled(rig, leads, lengths, order, special):
+    for pulled in all_pulled(rig, leads, lengths, order, special, labels):
         name = f"pull.{pulled.item.replace(' ', '-')}"
         known, known_total = behind.get((pulled.kind, pulled.item), ((), ()))
         parts = []
         if pulled.quantity:
-            parts.append(_quantity(name, pulled, known or _counted(leads, special, pulled)))
+            parts.append(_quantity(name, pulled, known or _counted(labels, special, pulled)))
         if pulled.spare:
             parts.append(_spare(name, pulled, (*known, *known_total) or _carried(rig, pulled)))
         yield from parts
@@ -90,14 +91,12 @@ def _spare(name: str, pulled: Pulled, inputs: tuple[Input, ...]) -> Reason:
     return Reason(f"{name}.spare", value, _unit(pulled), formula, inputs, rule, ARITHMETIC)
 
 
-def _counted(leads: Leads, special: SpecialLeads, pulled: Pulled) -> tuple[Input, ...]:
+def _counted(labels: Labels, special: SpecialLeads, pulled: Pulled) -> tuple[Input, ...]:
     if pulled.kind == "plug":
         return (derived("to fit", figure(pulled.quantity), "", f"{pulled.item}.to-fit"),)
     if pulled.kind == "label":
-        own = {lead.mark: lead.markers for lead in leads.all} | {
-            each.mark: each.markers for each in special.all if each.markers
-        }
-        return tuple(derived(f"markers of {mark}", str(count), "", f"{mark}.markers") for mark, count in own.items())
+        of_specials = (each.markers for each in special.all if each.markers is not None)
+        return tuple(each.as_input() for each in (*labels.markers.values(), *of_specials))
     return ()
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from math import ceil
 
 from rigc.analysis.computations.labels import NEW_LINE, Labels
-from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.facts.bench import MARKER_MARGIN_MM, MARKER_STEP_MM
 from rigc.record import Record
 from rigc.reports.drawing.lettering import text_width
 from rigc.reports.shapes import LETTERS
+from rigc.traced.figure import Figure
 
 LINE_GAP = 1.5
 """Between two lines of a marker, in mm."""
@@ -24,21 +24,23 @@ class Marker(Record):
     end: tuple[str, ...]
     width_mm: float
     height_mm: float
-    quantity: int
+    quantity: Figure
 
     @property
     def texts(self) -> tuple[tuple[str, ...], ...]:
         """What is printed on each, in lines."""
-        return (self.start, self.end)[: self.quantity]
+        return (self.start, self.end)[: int(self.quantity)]
 
 
-def markers(leads: Leads, labels: Labels, special: SpecialLeads) -> tuple[Marker, ...]:
+def markers(labels: Labels, special: SpecialLeads) -> tuple[Marker, ...]:
     """Two for every lead, stage leads too, in the order of the leads; then those of adaptors, and one for the plug of each
     Y lead at its outlet. ` / ` in a text begins a new line."""
     of_leads = (
-        _marker(lead.mark, lead.markers, *(_lines(text) for text in labels.texts[lead.mark])) for lead in leads.all
+        _marker(mark, labels.markers[mark], *(_lines(text) for text in texts)) for mark, texts in labels.texts.items()
     )
-    others = (_marker(each.mark, each.markers, each.lines, each.lines) for each in special.all if each.markers)
+    others = (
+        _marker(each.mark, each.markers, each.lines, each.lines) for each in special.all if each.markers is not None
+    )
     return (*of_leads, *others)
 
 
@@ -51,7 +53,7 @@ def _lines(text: str) -> tuple[str, ...]:
     return tuple(text.split(NEW_LINE))
 
 
-def _marker(mark: str, quantity: int, start: tuple[str, ...], end: tuple[str, ...]) -> Marker:
+def _marker(mark: str, quantity: Figure, start: tuple[str, ...], end: tuple[str, ...]) -> Marker:
     margin, step = MARKER_MARGIN_MM.value, MARKER_STEP_MM.value
     widest = max(text_width(line, LETTERS) for line in (*start, *end)) + 2 * margin
     lines = max(len(start), len(end))

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.labels import NEW_LINE
+from rigc.analysis.computations.labels import NEW_LINE, Labels
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 from rigc.reports.labels.marker import Marker, size
 
 _COLUMNS = (
@@ -18,27 +18,22 @@ _COLUMNS = (
 )
 
 
-def marker_table(rig: Rig, leads: Leads, found: tuple[Marker, ...]) -> Table:
+def marker_table(leads: Leads, labels: Labels, found: tuple[Marker, ...]) -> Table:
     """A row for each lead and adaptor, to be ticked off; `around` is the diameter of a lead's jacket."""
-    rows = tuple(_row(rig, leads.of(marker.mark), marker) for marker in found)
+    rows = tuple(_row(leads.of(marker.mark), labels, marker) for marker in found)
     caption = "Markers: one at each end of a lead or adaptor, and one at the outlet's plug of a Y lead"
     return Table("markers", caption, _COLUMNS, rows, empty="no leads", tick=True)
 
 
-def _row(rig: Rig, lead: Lead | None, marker: Marker) -> Row:
+def _row(lead: Lead | None, labels: Labels, marker: Marker) -> Row:
     texts = [Cell(NEW_LINE.join(text), strong=lead is None or lead.make.flag != "") for text in marker.texts]
     return Row(
         (
             Cell(size(marker)),
             Cell(marker.mark, strong=True),
-            _jacket(rig, lead),
+            figure_cell(labels.around.get(marker.mark), lacking=""),
             *texts,
-            *(Cell("") for _ in range(2 - marker.quantity)),
-            Cell(str(marker.quantity)),
+            *(Cell("") for _ in range(2 - len(texts))),
+            figure_cell(marker.quantity),
         )
     )
-
-
-def _jacket(rig: Rig, lead: Lead | None) -> Cell:
-    cable = None if lead is None else rig.stock.cables.get(lead.cable or "")
-    return Cell("" if cable is None or cable.outer_mm is None else f"{cable.outer_mm.value:g}")

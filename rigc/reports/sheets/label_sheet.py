@@ -24,8 +24,8 @@ _READING = Paragraph(
 
 def label_sheet(rig: Rig, leads: Leads, labels: Labels, special: SpecialLeads) -> Sheet:
     """Marker size, both texts and quantity by lead; then every marker at 1:1 with cut marks."""
-    found = markers(leads, labels, special)
-    table = marker_table(rig, leads, found)
+    found = markers(labels, special)
+    table = marker_table(leads, labels, found)
     return Sheet("label-sheet", "Label sheet", "the bench", (_reading(rig), table, *marker_drawings(found)))
 
 

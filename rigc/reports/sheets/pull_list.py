@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.strip_order import StripOrder
@@ -25,9 +26,11 @@ _READING = Paragraph(
 )
 
 
-def pull_list(rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, special: SpecialLeads) -> Sheet:
+def pull_list(
+    rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, special: SpecialLeads, labels: Labels
+) -> Sheet:
     """Item, kind, quantity, spare, total, and room for the bin."""
-    pulled = all_pulled(rig, leads, lengths, order, special)
+    pulled = all_pulled(rig, leads, lengths, order, special, labels)
     return Sheet("pull-list", "Pull list", "stores", (_READING, pull_table(pulled)))
 
 

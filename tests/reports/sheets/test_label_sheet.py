@@ -60,7 +60,7 @@ def test_every_text_is_drawn_in_a_marker_of_its_own(path: str) -> None:
     results = changed(path)
     sheet = made(results)
     wanted = Counter(line for pair in results.get(Labels).texts.values() for text in pair for line in text.split(" / "))
-    wanted += Counter(line for each in results.get(SpecialLeads).all for line in each.lines * each.markers)
+    wanted += Counter(line for each in results.get(SpecialLeads).all for line in each.lines * int(each.markers or 0))
     assert Counter(label.text for each in drawings(sheet) for label in texts(each)) == wanted
     assert sum(len(outlines(each)) for each in drawings(sheet)) == sum(int(cells[-1]) for cells in rows(sheet).values())
     for drawing in drawings(sheet):
