@@ -5,12 +5,13 @@ from __future__ import annotations
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.cables.lead_facts import leans_on_assumed
 from rigc.analysis.cables.lead_status import status
-from rigc.analysis.cables.plug_uses import plugs_on_leads
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.plug_uses import plugs_of_class, plugs_on_leads
 from rigc.facts.leads import LEAST_SLACK_MM, LONGEST_MORE_MM, LONGEST_SHARE, ROUNDED_TO_MM, SHORTEST_MM, SLACK_SHARE
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.figure import Figure
 
 _STEP = round(10 * ROUNDED_TO_MM.value)
 
@@ -61,7 +62,7 @@ class Total(Record):
     cut: int
     premade: int
     supplied: int
-    plugs: int
+    plugs: Figure
 
 
 class CableLengths(Record):
@@ -80,8 +81,10 @@ def cable_lengths(rig: Rig, leads: Leads, routes: CableRoutes) -> CableLengths:
             lengths[lead.mark] = _length(rig, lead, route.length)
     board = tuple(lead for lead in leads.all if not lead.stage)
     signals = dict.fromkeys(lead.signal for lead in board)
-    plugged = [lead.signal for lead, _ in plugs_on_leads(rig, leads)]
-    return CableLengths(lengths, {signal: _total(signal, board, lengths, plugged.count(signal)) for signal in signals})
+    plugs = plugs_on_leads(rig, leads)
+    return CableLengths(
+        lengths, {signal: _total(signal, board, lengths, plugs_of_class(signal, plugs)) for signal in signals}
+    )
 
 
 def rule_slack(signal: str, route: int) -> int:
@@ -157,7 +160,7 @@ def _cut(rig: Rig, lead: Lead, finished: int) -> int | None:
     return finished + sum(known) if len(known) == len(cut_in) else None
 
 
-def _total(signal: str, leads: tuple[Lead, ...], lengths: dict[str, Length], plugs: int) -> Total:
+def _total(signal: str, leads: tuple[Lead, ...], lengths: dict[str, Length], plugs: Figure) -> Total:
     mine = [lead.mark for lead in leads if lead.signal == signal]
     known = [lengths[mark] for mark in mine if mark in lengths]
     return Total(

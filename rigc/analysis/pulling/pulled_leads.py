@@ -7,21 +7,21 @@ from collections.abc import Iterator
 from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces
 from rigc.analysis.cables.lead_make import adaptor_word
 from rigc.analysis.cables.lead_status import status
-from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.cables.reel_use import ReelUse
 from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.plug_uses import PlugUses
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.pulling.pulled import Pulled
 from rigc.diagnostics.figures import plain
 from rigc.model.rig import Rig
 
 
-def plugs(rig: Rig, leads: Leads) -> Iterator[Pulled]:
+def plugs(rig: Rig, uses: PlugUses) -> Iterator[Pulled]:
     """Plugs to be fitted here by kind, and those carried as spares."""
-    fitted = {use.kind: len(use.fitted) for use in plug_uses(rig, leads)}
+    fitted = {use.kind: use.to_fit for use in uses.all}
     spare = _spare(rig, "plug ")
     for kind in rig.stock.plugs:
         if fitted.get(kind) or kind in spare:

@@ -1,14 +1,13 @@
-"""What the bench takes of each stock: `mini-coax.pieces`, `.cut`, `.with-waste`; `flat-angle.to-fit`, `.ready`."""
+"""What the bench takes of each stock: `mini-coax.pieces`, `.cut`, `.with-waste`."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from rigc.analysis.cables.cut_batches import cut_batches, with_waste_cm
-from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.reasons.inputs import derived, follows, ours, placed
+from rigc.analysis.reasons.inputs import derived, follows, ours
 from rigc.diagnostics.figures import metres_cut, metres_with_waste, millimetres, plain
 from rigc.facts.leads import WASTE_SHARE
 from rigc.model.rig import Rig
@@ -16,13 +15,10 @@ from rigc.traced.reason import ARITHMETIC, Reason
 
 
 def bench_stock(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Reason]:
-    """Three reasons for each cable that is cut, two for each kind of plug on the board."""
+    """Three reasons for each cable that is cut."""
     for cable, batch in cut_batches(rig, leads, lengths):
         if cable is not None:
             yield from _cable(cable, batch)
-    for use in plug_uses(rig, leads):
-        yield _plugs(f"{use.kind}.to-fit", use.fitted, "ends of leads made at the bench")
-        yield _plugs(f"{use.kind}.ready", use.ready, "ends of leads that are there or bought")
 
 
 def _cable(cable: str, batch: list[tuple[Lead, int]]) -> Iterator[Reason]:
@@ -43,14 +39,6 @@ def _cable(cable: str, batch: list[tuple[Lead, int]]) -> Iterator[Reason]:
     yield Reason(
         f"{cable}.with-waste", more, "m", formula, (follows("cut", cut), ours(WASTE_SHARE)), rule, WASTE_SHARE.source
     )
-
-
-def _plugs(name: str, own: tuple[Lead, ...], rule: str) -> Reason:
-    counts = {lead.mark: sum(other.mark == lead.mark for other in own) for lead in own}
-    value = str(len(own))
-    formula = f"{' + '.join(f'{count} on {mark}' for mark, count in counts.items()) or '0'} = {value}"
-    inputs = tuple(placed(lead.mark, f"{lead.start} -> {lead.end}", lead.span) for lead in dict.fromkeys(own))
-    return Reason(name, value, "", formula, inputs, rule, ARITHMETIC)
 
 
 REASONS = bench_stock

@@ -9,6 +9,7 @@ from rigc.analysis.cables.reel_use import ReelUse, reel_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.plug_uses import PlugUses
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.pulling.all_pulled import all_pulled
@@ -23,11 +24,17 @@ _COUNTED = "what the sheets and the source ask for, counted"
 
 
 def pull_figure(
-    rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, special: SpecialLeads, labels: Labels
+    rig: Rig,
+    leads: Leads,
+    lengths: CableLengths,
+    order: StripOrder,
+    special: SpecialLeads,
+    labels: Labels,
+    plugs: PlugUses,
 ) -> Iterator[Reason]:
     """Up to three reasons for each row of the pull list; none for what there is none of."""
     behind = {**_of_cables(reel_uses(rig, leads, lengths)), **_of_strips(order)}
-    for pulled in all_pulled(rig, leads, lengths, order, special, labels):
+    for pulled in all_pulled(rig, leads, lengths, order, special, labels, plugs):
         name = f"pull.{pulled.item.replace(' ', '-')}"
         known, known_total = behind.get((pulled.kind, pulled.item), ((), ()))
         parts = []

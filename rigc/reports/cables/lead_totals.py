@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.analysis.cables.plug_uses import plug_uses
 from rigc.analysis.cables.ready_lead import Bought, bought
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.plug_uses import PlugUses
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _TOTALS = (
     Column("class"),
@@ -50,11 +51,9 @@ def totals_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     return Table("totals", "Totals by class", (*_TOTALS, *told), rows, empty="no leads on the board")
 
 
-def plug_table(rig: Rig, leads: Leads) -> Table:
+def plug_table(uses: PlugUses) -> Table:
     """How many plugs of each kind, in the order of the stock: to be fitted here, and on leads that come with them."""
-    rows = tuple(
-        Row((Cell(use.kind), Cell(str(len(use.fitted))), Cell(str(len(use.ready))))) for use in plug_uses(rig, leads)
-    )
+    rows = tuple(Row((Cell(use.kind), figure_cell(use.to_fit), figure_cell(use.ready))) for use in uses.all)
     return Table("plugs", "Plugs", _PLUGS, rows, empty="no plugs")
 
 
@@ -81,5 +80,5 @@ def _total(total: Total) -> tuple[Cell, ...]:
         Cell(millimetres(total.cut) if total.cut else ""),
         Cell(millimetres(total.premade) if total.premade else ""),
         Cell(millimetres(total.supplied), strong=True, mark=mark),
-        Cell(str(total.plugs)),
+        figure_cell(total.plugs),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.cables.reel_use import reel_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.plug_uses import PlugUses
 from rigc.model.rig import Rig
 from rigc.reports.cables.cut_list import cut_table, uncut
 from rigc.reports.cables.heat_shrink import heat_shrink_table
@@ -36,7 +37,7 @@ _CARE = Paragraph(
 )
 
 
-def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
+def cut_list(rig: Rig, leads: Leads, lengths: CableLengths, plugs: PlugUses) -> Sheet:
     """Batch by stock, long to short, with a box to tick; totals, reels, heat-shrink, plugs; made or bought."""
     uses = reel_uses(rig, leads, lengths)
     blocks = (
@@ -48,7 +49,7 @@ def cut_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
         cut_totals(uses),
         reel_table(uses),
         heat_shrink_table(rig, uses),
-        plug_table(rig, leads),
+        plug_table(plugs),
         made_or_bought(rig, leads, lengths),
     )
     return Sheet("cut-list", "Cut list", "the bench", tuple(each for each in blocks if each is not None))

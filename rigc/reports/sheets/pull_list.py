@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.plug_uses import PlugUses
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.pulling.all_pulled import all_pulled
@@ -27,10 +28,16 @@ _READING = Paragraph(
 
 
 def pull_list(
-    rig: Rig, leads: Leads, lengths: CableLengths, order: StripOrder, special: SpecialLeads, labels: Labels
+    rig: Rig,
+    leads: Leads,
+    lengths: CableLengths,
+    order: StripOrder,
+    special: SpecialLeads,
+    labels: Labels,
+    plugs: PlugUses,
 ) -> Sheet:
     """Item, kind, quantity, spare, total, and room for the bin."""
-    pulled = all_pulled(rig, leads, lengths, order, special, labels)
+    pulled = all_pulled(rig, leads, lengths, order, special, labels, plugs)
     return Sheet("pull-list", "Pull list", "stores", (_READING, pull_table(pulled)))
 
 
