@@ -138,7 +138,8 @@ def test_special_leads() -> None:
 def test_battery() -> None:
     """400 mAh / 4 mA = 100 h; 25 shows of 4 h."""
     (life,) = made().get(BatteryLives).all
-    assert (life.unit, life.only, life.hours, life.shows) == ("avocet", True, 100, 25)
+    assert (life.unit, life.only) == ("avocet", True)
+    assert [life.hours, life.shows] == [100, 25]
 
 
 def test_power_table_tells_it_all() -> None:

@@ -14,6 +14,7 @@ from rigc.analysis.computations.battery_lives import BatteryLife, BatteryLives
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.model.rig import Rig
+from rigc.traced.term import known
 
 KIND = Kind(
     "battery-only",
@@ -34,9 +35,7 @@ def battery_only(rig: Rig, lives: BatteryLives) -> Iterator[Diagnostic]:
                 f"'{life.unit}' runs on its battery only ({life.kind}), which drains while a plug is in it; {_life(life)}",
                 subject=(life.unit,),
                 label="no other supply",
-                numbers=()
-                if life.hours is None
-                else (Number("life", life.hours, "h"), Number("show", life.show_h, "h")),
+                numbers=() if life.hours is None else (Number("life", life.hours, "h"), Number("show", life.show, "h")),
                 level=Level.WARNING if life.shows == 0 else None,
                 help=_help(life),
             )
@@ -45,10 +44,10 @@ def battery_only(rig: Rig, lives: BatteryLives) -> Iterator[Diagnostic]:
 def _life(life: BatteryLife) -> str:
     if life.hours is not None:
         if life.shows == 0:
-            return f"it lasts {life.hours:.3g} h, less than a show of {life.show_h:.3g} h"
+            return f"it lasts {life.hours:.3g} h, less than a show of {life.show:.3g} h"
         plural = "" if life.shows == 1 else "s"
-        return f"it lasts {decimals(life.hours)} h, {life.shows} show{plural} of {life.show_h:.3g} h"
-    missing = "its capacity" if life.capacity_mah is None else "its current"
+        return f"it lasts {decimals(life.hours)} h, {life.shows} show{plural} of {life.show:.3g} h"
+    missing = "its capacity" if known(life.capacity) is None else "its current"
     return f"how long is not known, for want of {missing}"
 
 

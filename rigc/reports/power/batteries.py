@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.battery_lives import BatteryLives
-from rigc.diagnostics.decimals import decimals
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 
 def _columns(show_h: float) -> tuple[Column, ...]:
@@ -26,13 +26,13 @@ def battery_table(lives: BatteryLives) -> Table | None:
             (
                 Cell(life.unit),
                 Cell(life.kind),
-                Cell("?" if life.capacity_mah is None else f"{life.capacity_mah:g}"),
-                Cell("?" if life.draws_ma is None else f"{life.draws_ma:g}"),
-                Cell("?" if life.hours is None else decimals(life.hours), mark="assumed" if life.assumed else ""),
-                Cell("?" if life.shows is None else str(life.shows), strong=life.only and life.shows == 0),
+                figure_cell(life.capacity),
+                figure_cell(life.draws),
+                figure_cell(life.life),
+                figure_cell(life.lasts, strong=life.only and life.shows == 0),
                 Cell("none: unplug after the show" if life.only else "yes"),
             )
         )
         for life in lives.all
     )
-    return Table("batteries", "Batteries", _columns(lives.show_h), rows) if rows else None
+    return Table("batteries", "Batteries", _columns(lives.all[0].show), rows) if rows else None

@@ -8,6 +8,7 @@ from rigc.analysis.computations.battery_lives import BatteryLives
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.traced.figure import assumed
 
 _COLUMNS = (
     Column("every", least_mm=24),
@@ -44,9 +45,10 @@ def _batteries(power: PowerAssignment, lives: BatteryLives) -> Iterator[Row]:
     """A battery is changed before the last show that it lasts; with no life known, before each. One that an outlet spares counts the
     shows that are played on it alone."""
     for life in lives.all:
-        every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {life.show_h:.3g} h"
+        every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {life.show:.3g} h"
         every += "" if power.of(life.unit) is None else " on battery alone"
-        yield _row(every, Cell(f"{life.unit}: fit a new battery, {life.kind}", mark="assumed" if life.assumed else ""))
+        guessed = life.shows is not None and assumed(life.lasts)
+        yield _row(every, Cell(f"{life.unit}: fit a new battery, {life.kind}", mark="assumed" if guessed else ""))
 
 
 def _strips(rig: Rig) -> Iterator[Row]:

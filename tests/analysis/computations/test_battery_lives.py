@@ -32,8 +32,8 @@ def with_show(line: str) -> Results:
 
 def test_shows_as_usual() -> None:
     """400 mAh / 40 mA = 10 h; 10 h / 4 h = 2.5, whole shows: 2."""
-    lives = written(UNIT).get(BatteryLives)
-    assert (lives.show_h, lives.all[0].hours, lives.all[0].shows) == (SHOW_H.value, 10, 2)
+    (life,) = written(UNIT).get(BatteryLives).all
+    assert [life.show, life.hours, life.shows] == [SHOW_H.value, 10, 2]
 
 
 @pytest.mark.parametrize(
@@ -41,13 +41,12 @@ def test_shows_as_usual() -> None:
 )
 def test_shows_of_a_stated_length(line: str, hours: float, shows: int) -> None:
     """100 mAh / 40 mA = 2.5 h: 2.5 / 0.75 = 3.33, three whole shows; 2.5 / 2.5 = 1; without the statement 2.5 / 4 is less than one."""
-    lives = with_show(line).get(BatteryLives)
-    assert lives.show_h == hours
-    assert (lives.all[0].hours, lives.all[0].shows) == (2.5, shows)
+    (life,) = with_show(line).get(BatteryLives).all
+    assert [life.show, life.hours, life.shows] == [hours, 2.5, shows]
 
 
 def test_why_tells_the_length_and_where_it_is_stated() -> None:
     told = Reasoning(with_show("  show 45 min\n")).by_name
     assert (told["rig.show"].value, told["rig.show"].formula) == ("0.75", "45 / 60 = 0.75")
     assert told["rig.show"].inputs[0].span is not None
-    assert told["avocet.battery.shows"].formula == "2.5 / 0.75 → 3"
+    assert told["avocet.battery.shows"].formula == "2.5 / 0.75 = 3.33333 → 3"
