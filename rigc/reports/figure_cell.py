@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from rigc.reports.content import Cell
-from rigc.traced.figure import AnyFigure, Figure, Lacking, assumed, incomplete
+from rigc.traced.figure import Answer, AnyFigure, Basis, Lacking, assumed, incomplete
 
 
-def figure_cell(figure: AnyFigure | None, *, strong: bool = False, lacking: str = "?", with_unit: bool = False) -> Cell:
+def figure_cell(
+    figure: AnyFigure | Answer | None, *, strong: bool = False, lacking: str = "?", with_unit: bool = False
+) -> Cell:
     """`lacking` is written where it is not known; `with_unit` where the column has no unit."""
     if figure is None or isinstance(figure, Lacking):
         return Cell(lacking)
@@ -14,6 +16,6 @@ def figure_cell(figure: AnyFigure | None, *, strong: bool = False, lacking: str 
     return Cell(figure.text + unit, strong, mark(figure))
 
 
-def mark(figure: Figure) -> str:
+def mark(figure: Basis) -> str:
     """What is set beside it."""
     return "incomplete" if incomplete(figure) else "assumed" if assumed(figure) else ""

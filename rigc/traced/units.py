@@ -17,6 +17,7 @@ TRANSFORMER_VA = as_typed("VA")
 WHOLE_PERCENT = places("%", 0)
 MAINS_MILLIAMPS = places("mA", 1)
 SHARE = places("%", 1)
+GRAMS = as_typed("g", 0.001)  # of a mass in kg
 MILLIMETRES = as_typed("mm")
 MILLIOHMS = places("mΩ", 1)
 MILLIVOLTS = places("mV", 1)

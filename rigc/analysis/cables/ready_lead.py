@@ -1,4 +1,4 @@
-"""A lead that is bought in a length of the stock -> what it costs and weighs, and what the bought leads of a class do together."""
+"""A lead that is bought in a length of the stock -> what it costs and weighs."""
 
 from __future__ import annotations
 
@@ -6,13 +6,10 @@ from typing import TypeVar
 
 from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.supplied import supplied_mm
-from rigc.analysis.computations.cable_lengths import CableLengths, Length
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import money
+from rigc.analysis.computations.cable_lengths import Length
+from rigc.analysis.computations.leads import Lead
 from rigc.model.fact import Choice, Quantity
-from rigc.model.money import summed
 from rigc.model.rig import Rig
-from rigc.record import Record
 
 T = TypeVar("T")
 
@@ -58,30 +55,3 @@ def _listed(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Len
 
 def _of_list(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length_mm: float) -> T | None:
     return stated.get(rig.stock.premade_list(lead.signal), {}).get(length_mm)
-
-
-class Bought(Record):
-    """The bought leads of a class by number, each with its price and mass in kg, None where not stated."""
-
-    prices: dict[str, Choice | None]
-    masses: dict[str, Quantity | None]
-
-    @property
-    def price(self) -> str:
-        """The sum in each currency, `12.50 EUR, 3.00 USD`; empty where no price is stated."""
-        return ", ".join(money(amount, currency) for currency, amount in summed(self.prices.values()).items())
-
-    @property
-    def grams(self) -> float | None:
-        """The sum of the masses that are stated; None where none is."""
-        known = [mass.value * 1000 for mass in self.masses.values() if mass is not None]
-        return round(sum(known), 6) if known else None
-
-
-def bought(rig: Rig, leads: Leads, lengths: CableLengths, *, signal: str) -> Bought:
-    """Those of a class that stay on the board."""
-    own = [lead for lead in leads.all if lead.signal == signal and not lead.stage and status(rig, lead) == "buy"]
-    return Bought(
-        {lead.mark: ready_price(rig, lead, lengths.lengths.get(lead.mark)) for lead in own},
-        {lead.mark: ready_mass(rig, lead, lengths.lengths.get(lead.mark)) for lead in own},
-    )

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.lead_status import comes_premade, status
-from rigc.analysis.cables.ready_lead import ready_mass, ready_price
+from collections.abc import Mapping
+
+from rigc.analysis.cables.lead_status import comes_premade
+from rigc.analysis.computations.bought_leads import Bought
 from rigc.analysis.computations.cable_lengths import Length
 from rigc.analysis.computations.leads import Lead
-from rigc.diagnostics.figures import grams, millimetres, money
-from rigc.model.money import amount_and_currency
+from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import Answer, Figure
 
 
 def plug_cells(lead: Lead) -> tuple[Cell, Cell]:
@@ -55,24 +58,21 @@ def cut_text(rig: Rig, lead: Lead, length: Length) -> str:
     return "premade" if lead.premade or comes_premade(rig, lead) else ""
 
 
-def price_cell(rig: Rig, lead: Lead, length: Length | None) -> Cell:
+def price_cell(bought: Bought, mark: str) -> Cell:
     """What a bought lead costs; marked where its length has no price, empty where it is not bought."""
-    if status(rig, lead) != "buy":
-        return Cell("")
-    price = ready_price(rig, lead, length)
-    if price is None:
-        return Cell("", mark="not stated")
-    return Cell(money(*amount_and_currency(price)), mark="assumed" if price.assumed else "")
+    return _stated_cell(bought.prices, mark)
 
 
-def mass_cell(rig: Rig, lead: Lead, length: Length | None) -> Cell:
+def mass_cell(bought: Bought, mark: str) -> Cell:
     """What a bought lead weighs in g; the same where that is not stated, or it is not bought."""
-    if status(rig, lead) != "buy":
+    return _stated_cell(bought.masses, mark)
+
+
+def _stated_cell(figures: Mapping[str, Answer | Figure | None], mark: str) -> Cell:
+    if mark not in figures:
         return Cell("")
-    mass = ready_mass(rig, lead, length)
-    if mass is None:
-        return Cell("", mark="not stated")
-    return Cell(grams(mass.value), mark="assumed" if mass.assumed else "")
+    figure = figures[mark]
+    return Cell("", mark="not stated") if figure is None else figure_cell(figure)
 
 
 def _plug(plug: str | None) -> Cell:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.supplied import supplied_length
+from rigc.analysis.computations.bought_leads import BoughtLeads
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.labels import Labels
@@ -35,11 +36,11 @@ _COSTS = Column("bought: price", key="price")
 _WEIGHS = Column("bought: mass", "g", number=True, key="mass")
 
 
-def lead_table(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Table:
+def lead_table(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels, bought: BoughtLeads) -> Table:
     """One row for each lead that stays on the board; price and mass of bought leads only where the stock states such."""
     found = [(lead, lengths.lengths.get(lead.mark)) for lead in leads.all if not lead.stage]
     ready = {
-        column: [cell(rig, lead, length) for lead, length in found]
+        column: [cell(bought.classes[lead.signal], lead.mark) for lead, _ in found]
         for column, cell in ((_COSTS, price_cell), (_WEIGHS, mass_cell))
     }
     told = {column: cells for column, cells in ready.items() if any(cell.text for cell in cells)}

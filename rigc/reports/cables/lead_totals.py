@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.analysis.cables.ready_lead import Bought, bought
+from rigc.analysis.computations.bought_leads import Bought, BoughtLeads
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
-from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.plug_uses import PlugUses
-from rigc.diagnostics.figures import millimetres, plain
-from rigc.model.rig import Rig
+from rigc.diagnostics.figures import millimetres
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.figure_cell import figure_cell
+from rigc.reports.figure_cell import figure_cell, mark
+from rigc.traced.figure import Answer, Figure
 
 _TOTALS = (
     Column("class"),
@@ -31,19 +30,18 @@ _PLUGS = (
 )
 
 
-def totals_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
+def totals_table(lengths: CableLengths, bought: BoughtLeads) -> Table:
     """A row for each class of lead on the board; a lead without a length is named, not counted as nothing."""
-    ready = {signal: bought(rig, leads, lengths, signal=signal) for signal in lengths.totals}
     told = {
         column: cell
         for column, cell in ((_COSTS, _costs), (_WEIGHS, _weighs))
-        if any(cell(each).text for each in ready.values())
+        if any(cell(each).text for each in bought.classes.values())
     }
     rows = tuple(
         Row(
             (
                 *_total(total),
-                *(cell(ready[signal]) for cell in told.values()),
+                *(cell(bought.classes[signal]) for cell in told.values()),
             )
         )
         for signal, total in lengths.totals.items()
@@ -58,17 +56,19 @@ def plug_table(uses: PlugUses) -> Table:
 
 
 def _costs(ready: Bought) -> Cell:
-    return Cell(ready.price, strong=True, mark=_lacking(ready.price != "", ready.prices.values()))
+    return _sum(ready.price, ready.prices.values())
 
 
 def _weighs(ready: Bought) -> Cell:
-    text = "" if ready.grams is None else plain(ready.grams)
-    return Cell(text, strong=True, mark=_lacking(text != "", ready.masses.values()))
+    return _sum(ready.mass, ready.masses.values())
 
 
-def _lacking(known: bool, figures: Iterable[object]) -> str:
-    """What is said beside a sum that lacks a part: a missing figure is not nothing."""
-    return ("at least" if known else "not stated") if None in figures else ""
+def _sum(figure: Answer | Figure | None, parts: Iterable[object]) -> Cell:
+    """A sum that lacks a part says so: a missing figure is not nothing."""
+    lacks = any(part is None for part in parts)
+    if figure is None:
+        return Cell("", mark="not stated" if lacks else "")
+    return Cell(figure.text, strong=True, mark="at least" if lacks else mark(figure))
 
 
 def _total(total: Total) -> tuple[Cell, ...]:

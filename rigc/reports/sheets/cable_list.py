@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.computations.bought_leads import BoughtLeads
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.labels import Labels
@@ -37,15 +38,21 @@ _CARE = Paragraph(
 
 
 def cable_list(
-    rig: Rig, special: SpecialLeads, leads: Leads, routes: CableRoutes, lengths: CableLengths, labels: Labels
+    rig: Rig,
+    special: SpecialLeads,
+    leads: Leads,
+    routes: CableRoutes,
+    lengths: CableLengths,
+    labels: Labels,
+    bought: BoughtLeads,
 ) -> Sheet:
     """The sheet for the bench; a lead that has no length keeps its row, and the reason is told."""
     blocks = (
         _READING,
-        lead_table(rig, leads, lengths, labels),
+        lead_table(rig, leads, lengths, labels, bought),
         special_words(leads),
         stuck_table(leads, routes),
-        totals_table(rig, leads, lengths),
+        totals_table(lengths, bought),
         stage_table(rig, leads, labels),
         adaptor_table(special),
         _CARE,
