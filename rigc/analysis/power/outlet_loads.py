@@ -127,6 +127,7 @@ def _volts(rig: Rig, port: Port, outlet: Outlet, own: Rating, units: list[Unit])
         rule="the setting stated (`at 12 V`); else the one that suits all units on the outlet and is nearest to what they "
         "need; else the first, at which it leaves its maker",
         source=PRACTICE,
+        label=f"{port} gives",
     )
 
 

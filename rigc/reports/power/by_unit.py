@@ -1,17 +1,14 @@
-"""PowerAssignment -> the power table by unit."""
+"""UnitPowers -> the power table by unit."""
 
 from __future__ import annotations
 
 from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.outlet_fit import needs_outlet
-from rigc.analysis.power.used_units import used_units
+from rigc.analysis.computations.unit_powers import UnitPower, UnitPowers
 from rigc.diagnostics.decimals import decimals
-from rigc.model.rig import Rig
-from rigc.model.things import Unit
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.power.cells import assumed, fact_cell, polarity, polarity_mark
+from rigc.reports.figure_cell import figure_cell
+from rigc.reports.power.cells import polarity, polarity_mark
 
 _COLUMNS = (
     Column("unit"),
@@ -28,15 +25,14 @@ _COLUMNS = (
 )
 
 
-def by_unit(rig: Rig, power: PowerAssignment, leads: Leads, drops: LeadDrops) -> Table:
+def by_unit(powers: UnitPowers, leads: Leads, drops: LeadDrops) -> Table:
     """A row for every unit that takes power from an outlet or should."""
-    shown = [unit for unit in used_units(rig) if needs_outlet(unit) or power.of(unit.name) is not None]
-    rows = tuple(_unit_row(unit, power, leads, drops) for unit in shown)
+    rows = tuple(_unit_row(each, leads, drops) for each in powers.all)
     return Table("by_unit", "Power by unit", _COLUMNS, rows, empty="no unit needs power")
 
 
-def _unit_row(unit: Unit, power: PowerAssignment, leads: Leads, drops: LeadDrops) -> Row:
-    feed = power.of(unit.name)
+def _unit_row(power: UnitPower, leads: Leads, drops: LeadDrops) -> Row:
+    unit, feed = power.unit, power.feed
     outlets = feed.outlets if feed is not None else ()
     marks = [
         lead.mark for port in outlets for lead in leads.at(port) if unit.name in (lead.start.thing, lead.end.thing)
@@ -44,20 +40,20 @@ def _unit_row(unit: Unit, power: PowerAssignment, leads: Leads, drops: LeadDrops
     pole = polarity(unit.polarity.value if unit.polarity is not None else None, unit.current)
     if feed is not None and feed.reversed:
         pole += ", reversing lead"
-    where = " and ".join(str(port) for port in outlets)
-    if feed is not None and feed.how:
-        where += f" ({feed.how}{'' if feed.lower is None else f', {feed.lower} the lower'})"
     return Row(
         (
             Cell(unit.name),
-            fact_cell(unit.volts),
-            fact_cell(unit.draws_ma),
-            Cell("") if unit.starts_ma is None else fact_cell(unit.starts_ma),
+            figure_cell(power.volts),
+            figure_cell(power.draws),
+            figure_cell(power.starts, lacking=""),
             Cell((unit.current or "?").upper()),
             Cell(pole, mark=polarity_mark(unit.polarity, unit.current)),
-            Cell("?" if unit.ground is None else unit.ground.value, mark="assumed" if assumed(unit.ground) else ""),
+            Cell(
+                "?" if unit.ground is None else unit.ground.value,
+                mark="assumed" if unit.ground is not None and unit.ground.assumed else "",
+            ),
             Cell("?" if unit.inlet is None else str(unit.inlet.connector)),
-            Cell(where or "none", mark="" if where else "UNFED"),
+            Cell(power.outlet.text, mark="" if outlets else "UNFED"),
             Cell(", ".join(dict.fromkeys(marks))),
             Cell(", ".join(_percent(drops, mark) for mark in dict.fromkeys(marks))),
         )

@@ -12,6 +12,7 @@ from rigc.analysis.computations.power_network import PowerNetwork
 from rigc.analysis.computations.shared_returns import SharedReturns
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.analysis.computations.unit_powers import UnitPowers
 from rigc.analysis.power.power_tap import outlet_at
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
@@ -30,6 +31,7 @@ from rigc.reports.power.special_leads import special_table
 def power_table(
     rig: Rig,
     power: PowerAssignment,
+    powers: UnitPowers,
     totals: SupplyTotals,
     mains: MainsLoads,
     leads: Leads,
@@ -44,7 +46,7 @@ def power_table(
     blocks = (
         by_outlet(rig, power, leads),
         by_supply(totals, mains),
-        by_unit(rig, power, leads, drops),
+        by_unit(powers, leads, drops),
         *_notes(rig, power),
         power_wishes(rig.power),
         choice_words(power),
