@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from math import inf, log10
 from typing import Any
 
-from rigc.traced.term import Extreme, KnownSum, Step, Sum, Term, Traced, Unknown, Words, Work, made, number
+from rigc.traced.term import Extreme, KnownSum, Step, Sum, Term, Traced, Unknown, Words, Work, made, traced
 
 
 def total(values: Iterable[Traced]) -> Any:
@@ -37,7 +37,7 @@ def _extreme(word: str, plainly: Callable[..., float], values: tuple[Any, ...]) 
         return values[0]
     if not any(isinstance(each, (Term, Unknown)) for each in values):
         return plainly(values)
-    return made(Extreme(word, *(each if isinstance(each, Unknown) else number(each) for each in values)))
+    return made(Extreme(word, *map(traced, values)))
 
 
 def becomes(value: Traced, function: Callable[[float], float]) -> Any:

@@ -168,7 +168,7 @@ class Sum(How):
         return sum(given)
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
-        text = " + ".join(part.text if part.said >= 0 else f"({part.text})" for part in parts)
+        text = " + ".join(part.text if part.said >= 0 or not at else f"({part.text})" for at, part in enumerate(parts))
         return Piece(text or "0", SUM if len(parts) > 1 else parts[0].binds if parts else ATOM, _sum(parts))
 
 
@@ -324,6 +324,11 @@ def number(value: float) -> Term:
     return value if isinstance(value, Term) else Term(value, Number(value))
 
 
+def traced(value: float | Unknown) -> Traced:
+    """A plain number as a term; what is not known stays so."""
+    return value if isinstance(value, Unknown) else number(value)
+
+
 def _joined(kind: type[How], one: Any, other: Any) -> Any:
     if not isinstance(one, _NUMBER) or not isinstance(other, _NUMBER):
         return NotImplemented
@@ -331,8 +336,7 @@ def _joined(kind: type[How], one: Any, other: Any) -> Any:
         return other
     if kind in (Sum, Times, Less, By) and not isinstance(other, _TRACED) and other == kind.NOTHING:
         return one
-    first = one if isinstance(one, Unknown) else number(one)
-    second = other if isinstance(other, Unknown) else number(other)
+    first, second = traced(one), traced(other)
     if kind is Sum and type(first.how) is Sum and not hasattr(first, "name"):
         return made(Sum(*first.how.of, second))
     return made(kind(first, second))

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import pytest
 from cases import READER
+from small_rigs import block, results_of, unit
 
 from rigc.analysis.cables.cut_batches import with_waste_cm
 from rigc.analysis.checks.unfit_mains import _result
 from rigc.analysis.computations.cable_lengths import longest_length
 from rigc.analysis.computations.crossings import BESIDE, FINE, Crossing, _verdict
 from rigc.analysis.computations.leads import Lead
-from rigc.analysis.computations.levels import LevelEdge
+from rigc.analysis.computations.levels import Levels
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.ring_hum import RingHum
@@ -132,8 +133,9 @@ def test_a_step_transformer_has_the_least_size_that_is_made(load: float, size: f
 @pytest.mark.parametrize(("nominal", "margin"), [(7.9, None), (8.0, None), (8.1, 2.9)])
 def test_a_nominal_level_with_three_decibels_left_tells_no_margin(nominal: float, margin: float | None) -> None:
     """No peak is known; 11 − 8 = 3 dB are enough, 11 − 8.1 = 2.9 are not."""
-    port = Port("marl", "in")
-    edge = LevelEdge("A1", port, port, (), nominal, nominal, None, volt(11), None, False, (), False, SPAN)
+    marl = unit("marl", f"level out {nominal} dBu", "bypass always-on")
+    combo = block("amp", "combo", "input in ts", "level in max 11 dBu")
+    (edge,) = results_of(f"{marl}{combo}chain marl -> combo\n").get(Levels).edges
     assert edge.margin_db == (None if margin is None else pytest.approx(margin))
 
 

@@ -73,9 +73,8 @@ def _first(before: dict[str, str], name: str) -> str:
 
 def _told(name: str, edges: list[LevelEdge], behind: list[str]) -> Diagnostic:
     worst = max(edges, key=lambda edge: edge.pad_db)
-    assert worst.maximum is not None and worst.margin_db is not None
+    assert worst.maximum is not None and worst.margin_db is not None and worst.highest_dbu is not None
     parts = dict.fromkeys(_part(edge) for edge in edges)
-    gets = worst.maximum.value - worst.margin_db
     return KIND.at(
         worst.span,
         "; ".join(parts),
@@ -83,7 +82,7 @@ def _told(name: str, edges: list[LevelEdge], behind: list[str]) -> Diagnostic:
         label="too much arrives here",
         also=(Label(worst.maximum.span, "all that it takes"),),
         numbers=(
-            Number("peak" if worst.by_peak else "nominal", gets, "dBu"),
+            Number("peak" if worst.by_peak else "nominal", worst.highest_dbu, "dBu"),
             Number("input takes", worst.maximum.value, "dBu"),
             Number("margin", worst.margin_db, "dB"),
             Number("wanted", LEAST_MARGIN_DB.value, "dB"),
@@ -94,14 +93,14 @@ def _told(name: str, edges: list[LevelEdge], behind: list[str]) -> Diagnostic:
 
 
 def _part(edge: LevelEdge) -> str:
-    assert edge.maximum is not None and edge.margin_db is not None
+    assert edge.maximum is not None and edge.margin_db is not None and edge.highest_dbu is not None
     over = edge.margin_db
     verdict = f"{decimals(-over)} dB too much" if over < 0 else f"only {decimals(over)} dB are left"
     lead = "" if edge.mark == NO_LEAD else f" by {edge.mark}"
     where = f" in {', '.join(edge.scenarios)}" if edge.scenarios else ""
     word = "peaks of" if edge.by_peak else "a nominal level of"
     return (
-        f"'{edge.end}' takes {decimals(edge.maximum.value)} dBu and gets {word} {decimals(edge.maximum.value - over)} dBu "
+        f"'{edge.end}' takes {decimals(edge.maximum.value)} dBu and gets {word} {decimals(edge.highest_dbu)} dBu "
         f"from '{edge.start}'{lead}{where}: {verdict}"
     )
 

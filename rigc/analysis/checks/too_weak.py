@@ -37,20 +37,19 @@ def too_weak(rig: Rig, levels: Levels) -> Iterator[Diagnostic]:
 
 
 def _told(edge: LevelEdge) -> Diagnostic:
-    assert edge.sensitivity is not None and edge.low_dbu is not None
+    assert edge.sensitivity is not None and edge.low_dbu is not None and edge.below_db is not None
     where = f" in {', '.join(edge.scenarios)}" if edge.scenarios else ""
-    below = edge.sensitivity.value - edge.low_dbu
     return KIND.at(
         edge.span,
         f"'{edge.end}' wants {decimals(edge.sensitivity.value)} dBu and gets {decimals(edge.low_dbu)} dBu from '{edge.start}'"
-        f"{where}: {decimals(below)} dB too little",
+        f"{where}: {decimals(edge.below_db)} dB too little",
         subject=(edge.end.thing, edge.start.thing, str(edge.end)),
         label="too little arrives here",
         also=(Label(edge.sensitivity.span, "what drives it fully"),),
         numbers=(
             Number("nominal", edge.low_dbu, "dBu"),
             Number("sensitivity", edge.sensitivity.value, "dBu"),
-            Number("below", below, "dB"),
+            Number("below", edge.below_db, "dB"),
         ),
         help=f"raise the level before '{edge.end}' by at least {decimals(edge.short_db)} dB, or set the loop to instrument level",
     )

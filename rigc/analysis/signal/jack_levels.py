@@ -1,16 +1,17 @@
 """A hookup -> the level at each jack: stated where the source says so, else what comes in and what the unit lifts.
 
 Of all on/off states the highest and the lowest are kept. What an input takes from its source (less than 1 dB where
-bridging holds) is not counted.
+bridging holds) is not counted. All is reckoned in plain numbers or in terms, as the facts are given.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from functools import cached_property
+from typing import Any
 
 from rigc.analysis.computations.sound_ways import Hookup
-from rigc.analysis.signal.decibels import dbu, volts
+from rigc.analysis.signal.decibels import decibels, ratio
 from rigc.analysis.signal.sources_first import sources_first
 from rigc.model.fact import Quantity
 from rigc.model.inner_ways import main_inputs, main_outputs
@@ -18,45 +19,68 @@ from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 from rigc.model.things import Panel, Unit
 from rigc.record import Record
+from rigc.traced.given import mentioned, unstated
+from rigc.traced.means import highest, least, worked
+from rigc.traced.term import Unknown, traced
 
 _CAN_BE_OFF = ("true", "buffered", "trails")
-_Shares = dict[Port, float]
+_NOTHING = mentioned("anything that comes in", "nothing")
+_Number = float | Unknown
+_Shares = dict[Port, _Number]
+PlainLevel = tuple[float | None, float | None, float | None, tuple[str, ...]]
 
 
 class JackLevel(Record):
-    """The level at a jack in dBu: nominal at its highest and lowest, and the highest peak; None where not known.
+    """The level at a jack in dBu: nominal at its highest and lowest, and the highest peak; unknown where not known.
 
     `lacking` names the things that do not say what they give.
     """
 
-    high_dbu: float | None
-    low_dbu: float | None
-    peak_dbu: float | None
+    high: _Number
+    low: _Number
+    peak: _Number
     lacking: tuple[str, ...] = ()
-    assumed: bool = False
 
     @property
-    def silent(self) -> bool:
-        """Whether nothing comes there, and not only nothing that is known."""
-        return self.high_dbu is None and self.low_dbu is None and self.peak_dbu is None and not self.lacking
-
-    def lifted(self, gain_db: float) -> JackLevel:
-        """The same after a gain."""
+    def plain(self) -> PlainLevel:
+        """All of it in plain numbers, None where not known: two levels are the same if these are."""
         high, low, peak = (
-            None if each is None else each + gain_db for each in (self.high_dbu, self.low_dbu, self.peak_dbu)
+            None if isinstance(each, Unknown) else float(each) for each in (self.high, self.low, self.peak)
         )
-        return JackLevel(high, low, peak, self.lacking, self.assumed)
+        return high, low, peak, self.lacking
+
+    def lifted(self, gain_db: _Number) -> JackLevel:
+        """The same after a gain."""
+        return JackLevel(self.high + gain_db, self.low + gain_db, self.peak + gain_db, self.lacking)
 
 
-SILENT = JackLevel(None, None, None)
+SILENT = JackLevel(_NOTHING, _NOTHING, _NOTHING)
+
+Given = Callable[[str, Quantity], _Number]
+Along = Callable[[Port, Port, JackLevel], JackLevel]
+
+
+def plainly(_label: str, fact: Quantity) -> float:
+    """A fact as a plain number."""
+    return fact.value
+
+
+def unchanged(_start: Port, _end: Port, level: JackLevel) -> JackLevel:
+    """What a lead makes of a level."""
+    return level
 
 
 class JackLevels:
-    """The levels of one hookup, each reckoned when it is first asked for."""
+    """The levels of one hookup, each reckoned when it is first asked for.
 
-    def __init__(self, rig: Rig, hookup: Hookup) -> None:
+    `given` makes a number of a fact and what it is called, `along` what arrives at the end of a lead of what leaves at its start.
+    """
+
+    def __init__(self, rig: Rig, hookup: Hookup, given: Given = plainly, along: Along = unchanged) -> None:
         self.rig = rig
         self.hookup = hookup
+        self._given = given
+        self._along = along
         self._known: dict[Port, JackLevel] = {}
 
     def at(self, port: Port) -> JackLevel:
@@ -83,10 +107,11 @@ class JackLevels:
         if jack is None:
             return SILENT
         if self._is_reached(jack, port):
-            return loudest(self._known_of(self._before.get(port, ())))
+            before = self._before.get(port, ())
+            return loudest([self._along(start, port, self._known.get(start, SILENT)) for start in before])
         if unit is None:
-            return _stated(jack, JackLevel(None, None, None, (port.thing,)))
-        on = _stated(jack, SILENT if _is_whole(jack) else self._through(unit, port))
+            return self._stated(port, jack, _not_said(port.thing))
+        on = self._stated(port, jack, SILENT if _is_whole(jack) else self._through(unit, port))
         off = self._known_of(self._passing(unit, port))
         return loudest([on, *(each for each in off if not each.lacking)])
 
@@ -97,8 +122,23 @@ class JackLevels:
         """Whether a jack takes the level of what is led to it."""
         return jack.role == "input" or (port in self._before and isinstance(self.rig.things[port.thing], Panel))
 
-    def _gain(self, unit: Unit, port: Port) -> float | None:
-        return 0.0 if unit.gain_db is None and _is_wire(unit, port) else _value(unit.gain_db)
+    def _stated(self, port: Port, jack: Jack, otherwise: JackLevel) -> JackLevel:
+        """The levels that a jack states; what it leaves out is taken from the reckoned ones."""
+        nominal, peak = jack.levels.nominal_dbu, jack.levels.peak_dbu
+        if nominal is None and peak is None:
+            return otherwise
+        own = None if nominal is None else self._given(f"nominal level of {port}", nominal)
+        return JackLevel(
+            otherwise.high if own is None else own,
+            otherwise.low if own is None else own,
+            otherwise.peak if peak is None else self._given(f"peak of {port}", peak),
+            () if _is_whole(jack) else otherwise.lacking,
+        )
+
+    def _gain(self, unit: Unit, port: Port) -> _Number | None:
+        if unit.gain_db is None:
+            return 0.0 if _is_wire(unit, port) else None
+        return self._given(f"gain of {unit.name}", unit.gain_db)
 
     def _inside(self, unit: Unit, port: Port) -> Sequence[Port]:
         """The unit's own inputs that reach one of its outputs."""
@@ -116,14 +156,22 @@ class JackLevels:
         """What a unit that is on gives where it does not say so: what comes in, and what it lifts at most."""
         gain, starts = self._gain(unit, port), self._inside(unit, port)
         if gain is None or not starts:
-            return JackLevel(None, None, None, (unit.name,))
-        shares = _shares(self.rig, unit)
+            return _not_said(unit.name)
+        shares = self._shares(unit)
         mixed = port in main_outputs(unit) and shares and all(start in shares for start in starts)
         levels = self._known_of(starts)
         come = _mixed(list(zip(levels, map(shares.__getitem__, starts), strict=True))) if mixed else None
-        lifted = (come or loudest(levels)).lifted(gain)
-        assumed = lifted.assumed or (unit.gain_db is not None and unit.gain_db.assumed)
-        return JackLevel(lifted.high_dbu, lifted.low_dbu, lifted.peak_dbu, lifted.lacking, assumed)
+        return (come or loudest(levels)).lifted(gain)
+
+    def _shares(self, unit: Unit) -> _Shares:
+        """The share (0 to 1) with which each input of a blender counts: its own for the dry way, a return for a wet one."""
+        found: _Shares = {}
+        for path in (path for blend in self.rig.blends if blend.unit == unit.name for path in blend.paths):
+            loop = unit.loop(path.loop) if path.loop is not None else None
+            ports = [Port(unit.name, loop.back)] if loop is not None else main_inputs(unit)
+            whose = f"{unit.name}{'' if loop is None else f' loop {loop.number}'}"
+            found.update(dict.fromkeys(ports, self._given(f"share in the blend of {whose}", path.share) / 100))
+        return found
 
     def _passing(self, unit: Unit, port: Port) -> Iterable[Port]:
         """The inputs that reach an output unchanged when the unit is off, or its loops out."""
@@ -147,63 +195,40 @@ def loudest(levels: list[JackLevel]) -> JackLevel:
     lacking = tuple(dict.fromkeys(name for each in levels for name in each.lacking))
     if not levels:
         return SILENT
-    highs, lows, peaks = zip(*((each.high_dbu, each.low_dbu, each.peak_dbu) for each in levels), strict=True)
-    assumed = any(each.assumed for each in levels)
-    return JackLevel(_of_all(highs, max), _of_all(lows, min), _of_all(peaks, max), lacking, assumed)
+    highs, lows, peaks = zip(*((each.high, each.low, each.peak) for each in levels), strict=True)
+    return JackLevel(highest(*highs), least(*lows), highest(*peaks), lacking)
 
 
-def _of_all(values: tuple[float | None, ...], pick: Callable[[list[float]], float]) -> float | None:
-    known = [each for each in values if each is not None]
-    return None if len(known) < len(values) else pick(known)
+def _not_said(thing: str) -> JackLevel:
+    want = unstated(f"what {thing} gives")
+    return JackLevel(want, want, want, (thing,))
 
 
-def _stated(jack: Jack, otherwise: JackLevel) -> JackLevel:
-    """The levels that a jack states; what it leaves out is taken from the reckoned ones."""
-    nominal, peak = jack.levels.nominal_dbu, jack.levels.peak_dbu
-    if nominal is None and peak is None:
-        return otherwise
-    whole = _is_whole(jack)
-    return JackLevel(
-        otherwise.high_dbu if nominal is None else nominal.value,
-        otherwise.low_dbu if nominal is None else nominal.value,
-        otherwise.peak_dbu if peak is None else peak.value,
-        () if whole else otherwise.lacking,
-        any(fact is not None and fact.assumed for fact in (nominal, peak)) or (not whole and otherwise.assumed),
-    )
-
-
-def _mixed(parts: list[tuple[JackLevel, float]]) -> JackLevel:
+def _mixed(parts: list[tuple[JackLevel, _Number]]) -> JackLevel:
     """Ways in step added by their shares, as voltages."""
     whole = loudest([level for level, _ in parts])
+    if not any(share for _, share in parts):
+        return JackLevel(_NOTHING, _NOTHING, _NOTHING, whole.lacking)
+    shares = [share for _, share in parts]
 
-    def total(values: list[float | None]) -> float | None:
-        shares = [share for _, share in parts]
-        known = [share * volts(each) for each, share in zip(values, shares, strict=True) if each is not None]
-        return None if len(known) < len(values) or not sum(known) else dbu(sum(known))
+    def total(levels: Iterable[_Number]) -> Any:
+        each = [traced(part) for pair in zip(shares, levels, strict=True) for part in pair]
+        written = " + ".join("{} × 10^({} / 20)" for _ in shares)
+        return worked(f"20 log10({written})", _in_step, *each)
 
     return JackLevel(
-        total([level.high_dbu for level, _ in parts]),
-        total([level.low_dbu for level, _ in parts]),
-        total([level.peak_dbu for level, _ in parts]),
+        total(level.high for level, _ in parts),
+        total(level.low for level, _ in parts),
+        total(level.peak for level, _ in parts),
         whole.lacking,
-        whole.assumed,
     )
 
 
-def _shares(rig: Rig, unit: Unit) -> _Shares:
-    """The share (0 to 1) with which each input of a blender counts: its own for the dry way, a return for a wet one."""
-    found: _Shares = {}
-    for path in (path for blend in rig.blends if blend.unit == unit.name for path in blend.paths):
-        loop = unit.loop(path.loop) if path.loop is not None else None
-        ports = [Port(unit.name, loop.back)] if loop is not None else main_inputs(unit)
-        found.update(dict.fromkeys(ports, path.share.value / 100))
-    return found
+def _in_step(*parts: float) -> float:
+    """The level of the sum of voltages, from the share and the level of each."""
+    return decibels(sum(share * ratio(level) for share, level in zip(parts[::2], parts[1::2], strict=True)))
 
 
 def _is_wire(unit: Unit, port: Port) -> bool:
     paths = [path for path in unit.paths if path.end == port.jack]
     return bool(paths) and all(path.how == "straight" for path in paths)
-
-
-def _value(fact: Quantity | None) -> float | None:
-    return None if fact is None else fact.value

@@ -7,6 +7,8 @@ from rigc.analysis.signal.decibels import pad_ratio
 from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import Answer, AnyFigure, Lacking
 
 CANT_CHECK = "can't check"
 _COLUMNS = (
@@ -26,29 +28,23 @@ def edge_table(rig: Rig, edges: tuple[LevelEdge, ...]) -> Table:
 
 
 def _row(rig: Rig, edge: LevelEdge) -> Row:
-    mark = "assumed" if edge.assumed else ""
     where = f" ({', '.join(edge.scenarios)})" if edge.scenarios else ""
     passes = edge.end.thing in rig.panels
-    taken = Cell("any") if passes else _level(None if edge.maximum is None else edge.maximum.value)
-    margin = Cell("") if passes else _level(edge.margin_db, strong=True, mark=mark)
-    nominal = "?" if edge.high_dbu is None else decimals(edge.high_dbu)
-    if edge.high_dbu is not None and edge.low_dbu is not None and edge.low_dbu != edge.high_dbu:
-        nominal = f"{decimals(edge.low_dbu)} to {nominal}"
     return Row(
         (
             Cell(edge.mark, strong=True),
             Cell(f"{edge.start} → {edge.end}{where}"),
-            Cell(nominal, mark=mark if nominal != "?" else CANT_CHECK),
-            _level(edge.peak_dbu, mark=mark),
-            taken,
-            margin,
+            _level(edge.nominal),
+            _level(edge.peak),
+            Cell("any") if passes or edge.most is None else _level(edge.most),
+            Cell("") if passes or edge.margin is None else _level(edge.margin, strong=True),
             Cell(_action(rig, edge)),
         )
     )
 
 
-def _level(value: float | None, strong: bool = False, mark: str = "") -> Cell:
-    return Cell("?", mark=CANT_CHECK) if value is None else Cell(decimals(value), strong=strong, mark=mark)
+def _level(level: AnyFigure | Answer, strong: bool = False) -> Cell:
+    return Cell("?", mark=CANT_CHECK) if isinstance(level, Lacking) else figure_cell(level, strong=strong)
 
 
 def _action(rig: Rig, edge: LevelEdge) -> str:

@@ -7,6 +7,7 @@ from cases import ROOT, results
 from small_rigs import block, results_of, unit
 
 from rigc.analysis.computations.levels import NO_LEAD, LevelEdge, Levels
+from rigc.traced.figure import assumed
 
 GUITAR = block("instrument", "guitar", "level out -20 dBu peak 4 dBu")
 COMBO = block("amp", "combo", "input in ts", "level in max 11 dBu")
@@ -114,7 +115,9 @@ def test_scenarios_that_differ_are_told_apart() -> None:
 def test_an_assumed_level_marks_what_leans_on_it() -> None:
     guitar = block("instrument", "guitar", "level out -20 dBu peak 4 dBu assumed")
     found = edges(guitar, unit("marl", "gain 0 dB"), COMBO, "chain guitar -> marl -> combo\n")
-    assert found["combo.in"].assumed
+    edge = found["combo.in"]
+    assert assumed(edge.nominal) and assumed(edge.peak) and assumed(edge.margin)
+    assert edge.most is not None and not assumed(edge.most)
 
 
 def test_short_of_a_line_return() -> None:

@@ -112,7 +112,7 @@ def one(rig: str, name: str, *changes: tuple[str, str]) -> Reason:
         # 6 m and twice 0.09 m at 105 pF/m are 630 + 9.45 + 9.45 pF; with the pickup's 120 pF and 4.2 H: 2801 Hz.
         (HOME, "guitar.section.cable", "648.9", "630 + 9.45 + 9.45 = 648.9"),
         (HOME, "guitar.section.resonance", "2801", "1 / (2π √(4.2 H × 768.9 pF)) = 2801 Hz"),
-        (HOME, "A4.level.margin", "7", "11 − (4) = 7"),
+        (HOME, "A4.level.margin", "7", "11 − 4 = 7"),
     ],
 )
 def test_worked_by_hand(rig: str, name: str, value: str, formula: str) -> None:

@@ -21,7 +21,7 @@ _UNITS = {
 }  # fmt: skip
 _UNIT = "|".join(sorted(_UNITS, key=len, reverse=True))
 _TOKEN = re.compile(
-    rf"\s*(?:(?P<number>\d+(?:\.\d+)?)|(?P<unit>(?:{_UNIT})(?![\w²]))|(?P<word>log10|of|\|\||[+−×·/()|√π]))"
+    rf"\s*(?:(?P<number>\d+(?:\.\d+)?)|(?P<unit>(?:{_UNIT})(?![\w²]))|(?P<word>log10|the (?:least|highest) of|of|\|\||, |[+−×·/()|√π^]))"
 )
 _LABEL = re.compile(
     rf"(?<=\d) (?!of |(?:{_UNIT})(?![\w²]))(?:on [A-Z]\w+|[a-z]{{2,}}[a-z-]*(?: use)?)(?= [+−=]|$)"
@@ -92,8 +92,17 @@ class _Sum:
         return value
 
     def _factor(self) -> float:
+        value = self._root()
+        return value ** self._factor() if self._next("^") else value
+
+    def _root(self) -> float:
         if self._next("−"):
             return -self._factor()
+        if choice := self._next("the least of", "the highest of"):
+            values = [self._terms()]
+            while self._next(", "):
+                values.append(self._terms())
+            return max(values) if "highest" in choice else min(values)
         if self._next("π"):
             return math.pi
         if self._next("√"):
