@@ -25,7 +25,8 @@ class Primary(Record):
     `place` is the range that holds: the position that `selected` names, else the one that takes the voltage, else the
     first. Its windings are in series, as many as its voltage is times that of the lowest position. `volts` and `hertz` are the
     lowest and highest that arrive. `step_va` is the declared transformer's rating, `load_va` what the supply takes,
-    `least_va` the least rating of one. `winding_flux` is the highest V/Hz of one winding, `made_for_flux` that which the core is laid out for, `most_flux` what it may be at the
+    `least` the least rating of one where one is declared or the voltage is outside. `winding_flux` is the highest V/Hz of
+    one winding, `made_for_flux` that which the core is laid out for, `most_flux` what it may be at the
     range's upper end and the core's own frequency, `flux_share` the first in percent of the design's, `secondary` what a
     transformer's secondary gives in percent of the design's: None without a core frequency, which tells of a transformer.
     """
@@ -41,7 +42,7 @@ class Primary(Record):
     step: tuple[float, float] | None
     step_va: float | None
     load: Traced
-    least: AnyFigure
+    least: AnyFigure | None
     winding_flux: AnyFigure | None
     made_for_flux: Traced
     most_flux: Traced
@@ -56,9 +57,7 @@ class Primary(Record):
     @property
     def in_voltage(self) -> bool | None:
         """Whether the voltage lies in the range; None where the supply states none. A position that it lacks is outside."""
-        if self.place is None:
-            return None if not self.positions else False
-        return self.place.low_v / _SAME <= self.volts[0] and self.volts[1] <= self.place.high_v * _SAME
+        return _takes(self.place, self.positions, self.volts)
 
     @property
     def position_v(self) -> float | None:
@@ -107,8 +106,8 @@ class Primary(Record):
 
     @property
     def needed_va(self) -> Term | None:
-        """The least rating of a step transformer; None where the load is not known."""
-        return known(self.least)
+        """The least rating of a step transformer; None where none is asked for or the load is not known."""
+        return None if self.least is None else known(self.least)
 
     @property
     def step_too_small(self) -> bool:
@@ -159,7 +158,9 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load: Traced)
         None if step is None else (step[1].value, step[2].value),
         None if step is None else step[3].value,
         load,
-        figure(
+        None
+        if step is None and _takes(place, len(supply.mains), volts) is not False
+        else figure(
             f"{name}.least-va",
             becomes(load * ours(STEP_MORE), _size),
             TRANSFORMER_VA,
@@ -193,6 +194,12 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load: Traced)
             source="physics: a transformer's ratio",
         ),
     )
+
+
+def _takes(place: MainsRange | None, positions: int, volts: tuple[float, float]) -> bool | None:
+    if place is None:
+        return False if positions else None
+    return place.low_v / _SAME <= volts[0] and volts[1] <= place.high_v * _SAME
 
 
 def _size(volt_amperes: float) -> float:

@@ -36,7 +36,6 @@ def setting_table(primaries: Primaries) -> Table:
 
 
 def _row(each: Primary) -> Row:
-    needs_step = each.step is not None or each.in_voltage is False
     verdict, mark = _verdict(each)
     return Row(
         (
@@ -46,7 +45,7 @@ def _row(each: Primary) -> Row:
             Cell(_arrives(each)),
             Cell("?" if each.place is None else f"{each.place.low_v:g} to {each.place.high_v:g}"),
             Cell("none" if each.step is None else f"{each.step[0]:g} to {each.step[1]:g} V, {each.step_va:g} VA"),
-            figure_cell(each.least if needs_step else None, lacking=""),
+            figure_cell(each.least, lacking=""),
             figure_cell(each.winding_flux, lacking=""),
             figure_cell(each.flux_share, lacking=""),
             figure_cell(each.secondary, lacking=""),

@@ -84,7 +84,7 @@ PART_A = {
         "capacity_as_stated_mAh": "{unit}.battery.capacity",
         "draws_mA": "{unit}.battery.draws",
         "life_h": "{unit}.battery.life",
-        "shows_of_4_h": "{unit}.battery.shows",
+        "shows": "{unit}.battery.shows",
     },
     "shared_returns": {
         "current_mA": "{outlet}.return.current",
