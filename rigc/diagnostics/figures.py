@@ -39,11 +39,6 @@ def signed_tenth(value_mm: float) -> str:
     return f"−{nearest_tenth(-value_mm)}" if value_mm < 0 else nearest_tenth(value_mm)
 
 
-def square_centimetres(mm2: float | None) -> str:
-    """An area in mm² as text in cm², with two decimals."""
-    return "not known" if mm2 is None else f"{mm2 / 100:.2f}"
-
-
 def share(percent: float | None) -> str:
     """A share in percent, with one decimal where that is not 0; `?` where not known."""
     return "?" if percent is None else decimals(percent)
@@ -72,11 +67,6 @@ def grams(mass_kg: float) -> str:
 def money(amount: Decimal | float, currency: str) -> str:
     """A sum of money with two decimals, `7.50 EUR`."""
     return f"{amount:.2f} {currency}"
-
-
-def metres_ordered(length_mm: float) -> str:
-    """A length in mm as text in m, to a tenth of a metre."""
-    return f"{length_mm / 1000:.1f}"
 
 
 def metres_cut(tenths: int) -> str:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from rigc.reports.content import Cell
 from rigc.traced.figure import Answer, AnyFigure, Basis, Lacking, assumed, incomplete
+from rigc.traced.reason import NOT_KNOWN
 
 
 def figure_cell(
     figure: AnyFigure | Answer | None, *, strong: bool = False, lacking: str = "?", with_unit: bool = False
 ) -> Cell:
     """`lacking` is written where it is not known; `with_unit` where the column has no unit."""
-    if figure is None or isinstance(figure, Lacking):
+    if figure is None or isinstance(figure, Lacking) or figure.text == NOT_KNOWN:
         return Cell(lacking)
     unit = f" {figure.unit}" if with_unit and figure.unit else ""
     return Cell(figure.text + unit, strong, mark(figure))

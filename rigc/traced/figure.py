@@ -77,7 +77,7 @@ class Answer(Told):
     def __init__(
         self,
         name: str,
-        text: str,
+        text: str | Callable[[], str],
         because: str | Callable[[], str],
         *beside: Basis,
         rule: str,
@@ -90,7 +90,7 @@ class Answer(Told):
 
     @property
     def text(self) -> str:
-        return self._text
+        return self._text if isinstance(self._text, str) else self._text()
 
     @property
     def unit(self) -> str:
@@ -103,7 +103,45 @@ class Answer(Told):
         return isinstance(other, Answer) and (self.name, self.text) == (other.name, other.text)
 
     def __hash__(self) -> int:
-        return hash((self.name, self._text))
+        return hash((self.name, self.text))
+
+
+class Several(Answer):
+    """Figures that are told as one: `2 × 74`; `written` has a `{}` for the text of each, `formulas` for how it came about."""
+
+    __slots__ = ("_formulas", "_written", "of")
+
+    def __init__(
+        self,
+        name: str,
+        of: tuple[AnyFigure, ...],
+        *beside: Basis,
+        written: str,
+        formulas: str,
+        rule: str,
+        source: str,
+        label: str = "",
+    ) -> None:
+        super().__init__(name, self._joined, self._reckoned, *beside, rule=rule, source=source, label=label)
+        self.of, self._written, self._formulas = of, written, formulas
+
+    @property
+    def unit(self) -> str:
+        return self.of[-1].unit
+
+    def _joined(self) -> str:
+        known = not any(isinstance(each, Lacking) for each in self.of)
+        return self._written.format(*(each.text for each in self.of)) if known else NOT_KNOWN
+
+    def _reckoned(self) -> str:
+        lacking = next((each for each in self.of if isinstance(each, Lacking)), None)
+        return self._formulas.format(*(each.formula() for each in self.of)) if lacking is None else lacking.formula()
+
+    def _inputs(self) -> Iterator[Input]:
+        for each in self.of:
+            yield from each._inputs()  # it is told as if its figures were
+        for part in self.beside:
+            yield from _inputs(part)
 
 
 class Figure(Told, Term):
@@ -239,6 +277,8 @@ def _piece(term: Traced, shown: Shown, more: int) -> Piece:
 
 def _parts(value: Basis | Told) -> tuple[Basis, ...]:
     """What its number was made of, and what was left out of it."""
+    if isinstance(value, Several):
+        return value.of
     how = _how(value)
     return () if how is None else (*how.of, *how.without)
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, overload
 
+from rigc.diagnostics.figures import plain
 from rigc.facts.fact import Fact as OwnFact
+from rigc.model.deck import Place
 from rigc.model.fact import Fact, Quantity
 from rigc.model.rig import Rig
 from rigc.source import Span
@@ -156,3 +158,10 @@ def limit(rig: Rig, name: str, practice: OwnFact) -> Traced:
     """The rig's own limit of that name, else the one of practice."""
     own = rig.limit(name)
     return ours(practice) if own is None else stated(f"limit {name} ({own.source})", own.amount)
+
+
+def stands(place: Place) -> Unknown:
+    """Where a thing stands, as stated or as the compiler chose it."""
+    turned = f" turned {plain(place.turned + place.skew_deg)}" if place.turned or place.skew_deg else ""
+    where = f"{plain(place.x_mm)}, {plain(place.y_mm)} mm, chosen" if place.chosen else place.typed
+    return mentioned(f"{place.thing} stands at", f"{where}{turned}", place.span)

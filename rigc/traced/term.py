@@ -7,7 +7,7 @@ from math import inf
 from typing import TYPE_CHECKING, Any, ClassVar, Self, Union
 
 from rigc.traced.reason import Input
-from rigc.traced.shown import Shown
+from rigc.traced.shown import PLAIN, Shown
 
 # How tightly a text binds: a sum in a product needs brackets, a number never does.
 SUM, PRODUCT, ATOM = range(3)
@@ -272,7 +272,7 @@ class Step(How):
         return f"{self._before(parts[0], shown, more)} → {result}"
 
     def _before(self, part: Piece, shown: Shown, more: int) -> str:
-        return part.text if part.binds == ATOM else f"{part.text} = {shown.told(part.said, more)[0]}"
+        return part.text if part.binds == ATOM else f"{part.text} = {PLAIN.text(part.said / shown.size)}"
 
 
 class Words(How):

@@ -8,7 +8,7 @@ from rigc.facts.fact import Fact as OwnFact
 from rigc.model.fact import Fact, Provenance, Quantity
 from rigc.source import Source, Span
 from rigc.traced.collected import figures
-from rigc.traced.figure import Figure, Lacking, assumed, figure, incomplete, known_figure
+from rigc.traced.figure import Figure, Lacking, Several, assumed, figure, incomplete, known_figure
 from rigc.traced.given import at_place, mentioned, ours, stated, unstated
 from rigc.traced.means import (
     becomes,
@@ -136,6 +136,25 @@ def test_assumed_follows_the_derivation() -> None:
         True,
         False,
     ]
+
+
+def test_several_figures_are_told_as_one() -> None:
+    """Two pieces, each 20 mm shorter than 94: it rests on what they rest on, and is not known where one of them is not."""
+    count = figure("mill.count", draws("a", 2), PLAIN, rule="", source="")
+    long, unknown = (
+        figure("mill.long", each - number(20), MILLIAMPS, rule="", source="")
+        for each in (draws("b", 94, "assumed"), draws("b", None))
+    )
+    pieces, no_pieces = (
+        Several("mill.pieces", (count, each), written="{} × {}", formulas="{}; {} long", rule="r", source="s")
+        for each in (long, unknown)
+    )
+    reason = pieces.reason()
+    assert (reason.value, reason.unit, reason.formula) == ("2 × 74", "mA", "2 mA, as stated; 94 − 20 = 74 long")
+    assert [each.value for each in reason.inputs] == ["2 mA", "94 mA"]
+    assert [each.name for each in figures((pieces,))] == ["mill.pieces", "mill.count", "mill.long"]
+    assert (assumed(pieces), assumed(count)) == (True, False)
+    assert (no_pieces.text, no_pieces.formula()) == ("not known", "for want of b draws")
 
 
 @pytest.mark.parametrize("value", [0.0, -3.0])

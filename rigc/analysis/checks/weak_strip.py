@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped, needed_mm2
+from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped, needed_cm2
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
@@ -39,7 +39,7 @@ def weak_strip(rig: Rig, strips: MountingStrip) -> Iterator[Diagnostic]:
         faults = [*_base(rig, unit), *_faults(unit)]
         if faults:
             yield _told(rig, unit, faults)
-        elif unit.engaged_mm2 is None or unit.needed_mm2 is None:
+        elif unit.engaged_cm2 is None or unit.needed_cm2 is None:
             yield _unknown(unit)
     yield from _unstripped(rig, [unit for unit in strips.unknown if not _bridged(rig, unit)])
 
@@ -69,9 +69,8 @@ def _strange_tape(rig: Rig, unit: StrippedUnit) -> str | None:
 
 def _faults(unit: StrippedUnit) -> list[str]:
     faults = []
-    if _too_small(unit):
-        engaged, needed = (unit.engaged_mm2 or 0.0) / 100, (unit.needed_mm2 or 0.0) / 100
-        faults.append(f"engages {engaged:.2f} cm² of '{unit.strip}' and needs {needed:.2f} cm²")
+    if unit.too_small:
+        faults.append(f"engages {unit.engaged.text} cm² of '{unit.strip}' and needs {unit.needed.text} cm²")
     if unit.tapes_met == 1:
         faults.append("meets only one rail")
     covered = [area for area in dict.fromkeys(unit.covered) if area in _NEVER_COVERED]
@@ -80,13 +79,7 @@ def _faults(unit: StrippedUnit) -> list[str]:
     return faults
 
 
-def _too_small(unit: StrippedUnit) -> bool:
-    known = unit.engaged_mm2 is not None and unit.needed_mm2 is not None
-    return known and (unit.engaged_mm2 or 0.0) < (unit.needed_mm2 or 0.0) - 1e-6
-
-
 def _told(rig: Rig, unit: StrippedUnit, faults: list[str]) -> Diagnostic:
-    engaged, needed = unit.engaged_mm2, unit.needed_mm2
     return KIND.at(
         unit.span,
         f"'{unit.thing}' " + ", and ".join(faults),
@@ -95,8 +88,8 @@ def _told(rig: Rig, unit: StrippedUnit, faults: list[str]) -> Diagnostic:
         if unit.count > 1
         else f"one strip of {unit.piece_mm:g} mm",
         numbers=tuple(
-            Number(name, round(area / 100, 2), "cm²")
-            for name, area in (("engaged", engaged), ("needed", needed))
+            Number(name, round(area, 2), "cm²")
+            for name, area in (("engaged", unit.engaged_cm2), ("needed", unit.needed_cm2))
             if area is not None
         ),
         mends=tuple(_stronger(rig, unit)),
@@ -116,22 +109,20 @@ def _stronger(rig: Rig, unit: StrippedUnit) -> Iterator[Mend]:
     if better is not None:
         strip, area = better
         line = f"{unit.thing} with {strip}"
-        yield Mend(
-            f"use '{strip}' under '{unit.thing}', which needs {area / 100:.2f} cm²", (AddTo("mounting", "", line),)
-        )
+        yield Mend(f"use '{strip}' under '{unit.thing}', which needs {area:.2f} cm²", (AddTo("mounting", "", line),))
     yield Mend(f"put '{unit.thing}' on a bridge plate", (AddTo("mounting", "", f"{unit.thing} bridged"),))
 
 
 def _better(rig: Rig, unit: StrippedUnit) -> tuple[str, float] | None:
-    """A strip of the stock under which the area that engages would do, and the area that it needs in mm²."""
+    """A strip of the stock under which the area that engages would do, and the area that it needs in cm²."""
     thing = rig.things[unit.thing]
-    if not _too_small(unit) or not isinstance(thing, Thing) or thing.mass_kg is None:
+    if not unit.too_small or not isinstance(thing, Thing) or thing.mass_kg is None:
         return None
     for strip in rig.stock.strips.values():
         if not _wide_enough(rig, unit, strip) or strip.pull_kpa is None:
             continue
-        area = needed_mm2(thing.mass_kg.value, strip.pull_kpa.value)
-        if area <= (unit.engaged_mm2 or 0.0):
+        area: float = needed_cm2(thing.mass_kg.value, strip.pull_kpa.value)
+        if area <= (unit.engaged_cm2 or 0.0):
             return strip.name, area
     return None
 
@@ -143,12 +134,12 @@ def _wide_enough(rig: Rig, unit: StrippedUnit, strip: Strip) -> bool:
 
 
 def _unknown(unit: StrippedUnit) -> Diagnostic:
-    fact = "the deck's size" if unit.engaged_mm2 is None else f"the pull of the strip '{unit.strip}'"
+    fact = "the deck's size" if unit.engaged_cm2 is None else f"the pull of the strip '{unit.strip}'"
     return KIND.cant_check(
         unit.span,
         f"whether the strips hold '{unit.thing}' is not known, for want of {fact}",
         subject=(unit.thing,),
-        help=f"state {fact}" + ("" if unit.engaged_mm2 is None else ", measured with a spring balance"),
+        help=f"state {fact}" + ("" if unit.engaged_cm2 is None else ", measured with a spring balance"),
     )
 
 

@@ -132,7 +132,7 @@ def board(
             )
             for feed in power.feeds
         },
-        {each.thing: _strips(rig, each) for each in strips.units},
+        {each.thing: _strips(each) for each in strips.units},
         {preset.number: preset_notes(rig, preset) for preset in rig.presets.values()},
         {song.title: song_notes(song) for song in rig.songs},
         {channel.unit: channel.number for channel in rig.channels},
@@ -184,11 +184,9 @@ def _settings(power: PowerAssignment, outlets: tuple[Port, ...]) -> tuple[float,
     return tuple(power.loads[port].volts for port in outlets if port in power.loads)
 
 
-def _strips(rig: Rig, each: StrippedUnit) -> BoardStrips:
-    width = rig.stock.strips[each.strip].width_mm
-    across = 0.0 if width is None else width.value
-    pieces = tuple(strip_length(piece, across) for piece in each.deck_pieces)
-    return BoardStrips(each.thing, each.strip, (each.piece_mm,) * each.count, pieces)
+def _strips(each: StrippedUnit) -> BoardStrips:
+    pieces = tuple(strip_length(piece, each.width_mm) for piece in each.deck_pieces)
+    return BoardStrips(each.thing, each.strip, (float(each.piece_mm),) * each.count, pieces)
 
 
 def _spares(rig: Rig) -> dict[str, int]:

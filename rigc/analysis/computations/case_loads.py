@@ -11,7 +11,7 @@ from rigc.analysis.computations.mass import Mass, MassItem, lead_items, strip_it
 from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.rail_tape import RailTape
-from rigc.analysis.computations.strip_order import strip_order
+from rigc.analysis.computations.strip_order import order_of
 from rigc.facts.weight import ONE_LIFTER_KG
 from rigc.model.case_of import packing
 from rigc.model.records import Limit
@@ -86,7 +86,7 @@ def case_loads(
             unknown=tuple(each for each in strips.unknown if _at(rig, each.thing) in decks),
         )
         tapes = tape.only(decks)
-        items += strip_items(rig, laid, strip_order(rig, laid, tapes))
+        items += strip_items(rig, laid, order_of(rig, laid, tapes, f"{case or decks[0]}."))
         cases = tuple(item for item in mass.cases if item.name == case)
         loads.append(CaseLoad(case or decks[0], case, decks, Mass(tuple(items), cases, ())))
     return CaseLoads(tuple(loads), (), limits)

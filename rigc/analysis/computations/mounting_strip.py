@@ -1,9 +1,15 @@
-"""MountingStrip: places, masses and strip stock -> the pieces of strip on units and deck, their hold, and what to order."""
+"""MountingStrip: places, masses and strip stock -> the pieces of strip on units and deck, and their hold: `plumb.strips`,
+`.strip-count`, `.strip-length`, `.strip-width`, `.centres`, `.centre-1`, `.on-deck`, `.engaged`, `.needed`."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.rail_tape import RailTape
+from math import prod
+from typing import Any
+
+from rigc.analysis.computations.rail_tape import RailTape, TapeSize
 from rigc.analysis.mounting.laid_pieces import laid, shared_mm2, twins
+from rigc.analysis.mounting.piece_corners import on_deck, spots
+from rigc.diagnostics.figures import nearest_tenth, plain
 from rigc.facts import fastening
 from rigc.model.deck import Deck, Place
 from rigc.model.rectangle import Rectangle
@@ -12,6 +18,27 @@ from rigc.model.stock import Strip
 from rigc.model.things import Thing
 from rigc.record import Record
 from rigc.source import Span
+from rigc.traced.figure import Answer, AnyFigure, Basis, Figure, Several, figure, known_figure
+from rigc.traced.given import mentioned, ours, stands, stated, unstated
+from rigc.traced.means import highest, total, worked
+from rigc.traced.reason import AS_STATED, PRACTICE, STATED
+from rigc.traced.shown import Shown, exactly, places
+from rigc.traced.term import Term, Traced, known, number
+from rigc.traced.units import COUNT, MILLIMETRES
+
+_SQUARE_CENTIMETRES = exactly("cm²", 2)
+_CENTRE = places("mm", 1)
+_CUT = "strips by the width and mass of the unit, each a little shorter than it is deep"
+_SPREAD = "strips are spread evenly over the width"
+_TWINS = (
+    "twins of the strips on a plate; on rails pieces as wide as the tape where a strip crosses it, none where tape is the "
+    "partner"
+)
+_HELD = "the area in which its strips lie over tape (on rails) or plate"
+_NEEDED = "needed = mass × deceleration × g / pull (1 kPa = 1000 N per m²)"
+_PHYSICS = "physics: force = mass × acceleration; the deceleration as its fact says; the pull is the stock's"
+_STEPS = (fastening.TWO_STRIPS_FROM_MM, fastening.THREE_STRIPS_FROM_MM, fastening.FOUR_STRIPS_FROM_MM)
+_HAIR_CM2 = 1e-8
 
 
 class StripCount(Record):
@@ -31,19 +58,24 @@ class StrippedUnit(Record):
     """The strips under one thing: `pieces` and `deck_pieces` as they lie on the deck, seen from above; under a thing
     askew each is given by its own size about its own middle, and turned there by `skew_deg`.
 
-    `centres_mm` are the middles of the strips across its base, from its left edge. `engaged_mm2` is None where the deck's size is unknown, `needed_mm2` where the strip's pull is; `tapes_met` is None on
+    There are so many as `counted` says, each `piece_mm` long (`size` tells both) and `width_mm` wide; `centres` are the middles of
+    the strips across its base, from its left edge, in mm. `on_deck` tells of the deck's pieces in words. The `engaged` area, in
+    cm², is lacking where the deck's size is unknown, the `needed` one where the strip's pull is; `tapes_met` is None on
     a flat plate. `covered` holds the areas of the base that a strip lies over. `fixing` is how it is held beside strips.
     """
 
     thing: str
     strip: str
-    counted: StripCount
-    piece_mm: float
-    centres_mm: tuple[float, ...]
+    counted: Figure
+    piece_mm: Figure
+    size: Several
+    width_mm: Figure
+    centres: Several
     pieces: tuple[Rectangle, ...]
     deck_pieces: tuple[Rectangle, ...]
-    engaged_mm2: float | None
-    needed_mm2: float | None
+    on_deck: Answer
+    engaged: AnyFigure
+    needed: AnyFigure
     tapes_met: int | None
     covered: tuple[str, ...]
     bridged: bool
@@ -54,7 +86,23 @@ class StrippedUnit(Record):
     @property
     def count(self) -> int:
         """How many strips lie under it."""
-        return self.counted.strips
+        return int(self.counted)
+
+    @property
+    def engaged_cm2(self) -> Term | None:
+        """The area in which its strips lie over tape or plate; None where the deck's size is not known."""
+        return known(self.engaged)
+
+    @property
+    def needed_cm2(self) -> Term | None:
+        """The area that holds it; None where the strip's pull is not known."""
+        return known(self.needed)
+
+    @property
+    def too_small(self) -> bool:
+        """Whether less strip engages than is needed, as far as both are known."""
+        engaged, needed = self.engaged_cm2, self.needed_cm2
+        return engaged is not None and needed is not None and float(engaged) < float(needed) - _HAIR_CM2
 
 
 class Unstripped(Record):
@@ -63,6 +111,7 @@ class Unstripped(Record):
     thing: str
     missing: str
     span: Span
+    lacking: tuple[AnyFigure, ...]
 
 
 class MountingStrip(Record):
@@ -88,15 +137,18 @@ def mounting_strip(rig: Rig, tape: RailTape) -> MountingStrip:
 
 def strip_count(width_mm: float, mass_kg: float) -> StripCount:
     """How many strips a unit of that width and mass takes."""
-    steps = (fastening.TWO_STRIPS_FROM_MM, fastening.THREE_STRIPS_FROM_MM, fastening.FOUR_STRIPS_FROM_MM)
-    reached = tuple(step.value for step in steps if width_mm >= step.value)
+    reached = tuple(step.value for step in _STEPS if width_mm >= step.value)
     return StripCount(reached, mass_kg >= fastening.ONE_MORE_FROM_KG.value)
 
 
-def needed_mm2(mass_kg: float, pull_kpa: float) -> float:
-    """The strip area that holds a mass through the shock, for a working pull in kPa (kPa = 1000 N per 10^6 mm²)."""
-    force_n = mass_kg * fastening.SHOCK_G.value * fastening.GRAVITY_M_PER_S2.value
-    return force_n / pull_kpa * 1000
+def needed_cm2(
+    mass_kg: Any,
+    pull_kpa: Any,
+    shock_g: float = fastening.SHOCK_G.value,
+    gravity_m_per_s2: float = fastening.GRAVITY_M_PER_S2.value,
+) -> Any:
+    """The strip area that holds a mass through the shock, for a working pull in kPa (1 kPa = 0.1 N per cm²); of terms a term."""
+    return mass_kg * shock_g * gravity_m_per_s2 / pull_kpa * 10
 
 
 def _takes_strips(rig: Rig, place: Place) -> bool:
@@ -115,34 +167,179 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
     deck = rig.decks.get(place.deck or "", rig.deck)
     missing = _missing(thing, strip, deck, place)
     if missing:
-        return Unstripped(place.thing, missing, place.span)
+        return Unstripped(place.thing, missing, place.span, _lacking(place, missing))
     assert strip is not None and strip.width_mm is not None
-    width_mm, depth_mm = _size(thing)
-    counted = strip_count(width_mm, _mass(thing))
-    centres = _centres(width_mm, counted.strips)
-    piece_mm = max(depth_mm - fastening.PIECE_SHORTER_MM.value, 0.0)
-    local = _pieces(centres, depth_mm, piece_mm, strip.width_mm.value)
-    pieces, skew = laid(local, _size(thing), place), place.skew_deg
+    assert thing.width_mm is not None and thing.depth_mm is not None and thing.mass_kg is not None
+    name, across = thing.name, stated(f"{thing.name} width", thing.width_mm)
+    counted = _counted(thing, across)
+    piece_mm = _piece(thing)
+    size = Several(
+        f"{name}.strips", (counted, piece_mm), written="{} × {}", formulas="{}; {} long", rule=_CUT, source=PRACTICE
+    )
+    middles = _centres(thing, across, counted)
+    centres = Several(
+        f"{name}.centres",
+        middles,
+        written=", ".join("{}" for _ in middles),
+        formulas="; ".join("{}" for _ in middles),
+        rule=_SPREAD,
+        source=PRACTICE,
+    )
+    base, skew = (thing.width_mm.value, thing.depth_mm.value), place.skew_deg
+    local = _pieces(tuple(map(float, middles)), base[1], float(piece_mm), strip.width_mm.value)
+    pieces = laid(local, base, place)
     ground = None if deck is None else _ground(deck, tape, place)
+    on_tape = _on_tape(deck, place)
+    deck_pieces = twins(pieces, _unlike(tape, deck, ground or (), strip), strip, place) if on_tape else pieces
+    tapes_met = _tapes_met(pieces, skew, ground) if on_tape else None
+    width_mm = known_figure(
+        f"{name}.strip-width",
+        stated(f"the width of strip {strip.name}", strip.width_mm),
+        MILLIMETRES,
+        rule=AS_STATED,
+        source=STATED,
+    )
     return StrippedUnit(
-        thing=place.thing,
+        thing=name,
         strip=strip.name,
         counted=counted,
         piece_mm=piece_mm,
-        centres_mm=centres,
+        size=size,
+        width_mm=width_mm,
+        centres=centres,
         pieces=pieces,
-        deck_pieces=twins(pieces, _unlike(tape, deck, ground or (), strip), strip, place)
-        if _on_tape(deck, place)
-        else pieces,
-        engaged_mm2=None if ground is None else sum(shared_mm2(piece, skew, one) for piece in pieces for one in ground),
-        needed_mm2=needed_mm2(_mass(thing), strip.pull_kpa.value) if strip.pull_kpa else None,
-        tapes_met=_tapes_met(pieces, skew, ground) if _on_tape(deck, place) else None,
+        deck_pieces=deck_pieces,
+        on_deck=Answer(
+            f"{name}.on-deck",
+            lambda: on_deck(deck_pieces, skew, tapes_met),
+            lambda: _where(place, pieces, on_deck(deck_pieces, skew, tapes_met)),
+            stands(place),
+            size,
+            centres,
+            rule=_TWINS,
+            source=PRACTICE,
+            unit="mm",
+            label=f"the deck's pieces under {name}",
+        ),
+        engaged=figure(
+            f"{name}.engaged",
+            unstated("the size of its deck") if ground is None else total(_overlaps(pieces, skew, ground)) / 100,
+            _SQUARE_CENTIMETRES,
+            size,
+            stands(place),
+            width_mm,
+            *(() if deck is None else _ground_facts(deck, tape, place)),
+            rule=_HELD,
+            source="arithmetic on stated places",
+        ),
+        needed=figure(
+            f"{name}.needed",
+            needed_cm2(
+                stated(f"{name} mass", thing.mass_kg),
+                stated(f"the pull of {strip.name}", strip.pull_kpa),
+                ours(fastening.SHOCK_G),
+                ours(fastening.GRAVITY_M_PER_S2),
+            ),
+            _SQUARE_CENTIMETRES,
+            rule=_NEEDED,
+            source=_PHYSICS,
+        ),
+        tapes_met=tapes_met,
         covered=_covered(thing, local),
-        bridged=any(name == place.thing for name, _ in rig.mounting.bridged),
-        fixing=rig.mounting.fixing_of(place.thing),
+        bridged=any(each == name for each, _ in rig.mounting.bridged),
+        fixing=rig.mounting.fixing_of(name),
         span=place.span,
         skew_deg=skew,
     )
+
+
+def _lacking(place: Place, missing: str) -> tuple[AnyFigure, ...]:
+    fields: tuple[tuple[str, Shown], ...] = (
+        ("strips", MILLIMETRES),
+        ("engaged", _SQUARE_CENTIMETRES),
+        ("needed", _SQUARE_CENTIMETRES),
+    )
+    return tuple(
+        figure(
+            f"{place.thing}.{field}",
+            unstated(missing),
+            shown,
+            mentioned(place.thing, "placed", place.span),
+            rule="what is missing is not guessed",
+            source=PRACTICE,
+        )
+        for field, shown in fields
+    )
+
+
+def _counted(thing: Thing, across: Term) -> Figure:
+    assert thing.mass_kg is not None
+    count = strip_count(float(across), thing.mass_kg.value)
+    reached = ", ".join(f"≥ {plain(step)}" for step in count.by_width_mm)
+    more = f", {len(count.by_width_mm)} more for {reached} mm wide" if reached else ""
+    more += f", 1 more for ≥ {plain(fastening.ONE_MORE_FROM_KG.value)} kg" if count.heavy else ""
+    return known_figure(
+        f"{thing.name}.strip-count",
+        worked(
+            f"1{more}",
+            lambda *_: count.strips,
+            across,
+            stated(f"{thing.name} mass", thing.mass_kg),
+            *map(ours, (*_STEPS, fastening.ONE_MORE_FROM_KG)),
+        ),
+        COUNT,
+        rule=_CUT,
+        source=PRACTICE,
+    )
+
+
+def _piece(thing: Thing) -> Figure:
+    assert thing.depth_mm is not None
+    left = stated(f"{thing.name} depth", thing.depth_mm) - ours(fastening.PIECE_SHORTER_MM)
+    value = left if left >= 0 else highest(left, number(0))
+    return known_figure(f"{thing.name}.strip-length", value, MILLIMETRES, rule=_CUT, source=PRACTICE)
+
+
+def _centres(thing: Thing, across: Term, counted: Figure) -> tuple[Figure, ...]:
+    """The middles of so many strips across a base of that width, evenly spread."""
+    return tuple(
+        known_figure(f"{thing.name}.centre-{at}", across * (at - 0.5) / counted, _CENTRE, rule=_SPREAD, source=PRACTICE)
+        for at in range(1, int(counted) + 1)
+    )
+
+
+def _where(place: Place, pieces: tuple[Rectangle, ...], twins_told: str) -> str:
+    by = plain(place.turned + place.skew_deg)
+    turned = f", turned by {by}°" if by != "0" else ""
+    at = ", ".join(f"({nearest_tenth(x)}, {nearest_tenth(y)})" for x, y in spots(pieces, place.skew_deg))
+    have = "middles" if place.skew_deg else "corners"
+    return f"strips below {place.thing} have their {have} at {at}{turned}: {twins_told}"
+
+
+def _overlaps(pieces: tuple[Rectangle, ...], skew_deg: float, ground: tuple[Rectangle, ...]) -> list[Traced]:
+    """The areas in mm² in which pieces lie over the ground: each as width × depth, askew as it is; equal ones once with their number."""
+    counts: dict[tuple[float, ...], int] = {}
+    for piece in pieces:
+        for one in ground:
+            area = shared_mm2(piece, skew_deg, one)
+            if area > 0:
+                sides = (area,) if skew_deg else piece.overlap(one)
+                counts[sides] = counts.get(sides, 0) + 1
+    areas: list[Any] = [prod(map(number, sides), start=count if count > 1 else 1) for sides, count in counts.items()]
+    return areas
+
+
+def _ground_facts(deck: Deck, tape: RailTape, place: Place) -> tuple[Basis, ...]:
+    """What the ground on which strips can engage is made of."""
+    if _on_tape(deck, place):
+        return tuple(each for size in _tapes_for(tape, deck, place) for each in (size.size, size.x))
+    return (stated(f"{deck.name} width", deck.width_mm), stated(f"{deck.name} depth", deck.depth_mm))
+
+
+def _tapes_for(tape: RailTape, deck: Deck, place: Place) -> tuple[TapeSize, ...]:
+    sizes = tape.sizes.get(deck.name, ())
+    faces = tape.faces.get(deck.name, ())
+    return tuple(size for size, count in zip(sizes, faces, strict=True) if count > 1 or not place.under)
 
 
 def _missing(thing: Thing, strip: Strip | None, deck: Deck | None, place: Place) -> str:
@@ -157,21 +354,6 @@ def _missing(thing: Thing, strip: Strip | None, deck: Deck | None, place: Place)
     if strip.mates is None and _on_tape(deck, place):
         return f"what the strip '{strip.name}' mates with"
     return ""
-
-
-def _size(thing: Thing) -> tuple[float, float]:
-    assert thing.width_mm is not None and thing.depth_mm is not None
-    return thing.width_mm.value, thing.depth_mm.value
-
-
-def _mass(thing: Thing) -> float:
-    assert thing.mass_kg is not None
-    return thing.mass_kg.value
-
-
-def _centres(width_mm: float, count: int) -> tuple[float, ...]:
-    """The middles of so many strips across a base of that width, evenly spread."""
-    return tuple(width_mm * (number - 0.5) / count for number in range(1, count + 1))
 
 
 def _pieces(centres: tuple[float, ...], depth_mm: float, piece_mm: float, strip_mm: float) -> tuple[Rectangle, ...]:

@@ -30,11 +30,11 @@ def strips_near(rig: Rig, strips: MountingStrip) -> list[NearLimit]:
     """The engaged area of strip under each thing against the area that holds it."""
     found = []
     for unit in strips.units:
-        engaged, needed = unit.engaged_mm2, unit.needed_mm2
+        engaged, needed = unit.engaged_cm2, unit.needed_cm2
         if unit.bridged or unit.fixing is not None or engaged is None or needed is None or not near(engaged, needed):
             continue
         found += [
-            NearLimit(guess, f"the strip engaged under '{unit.thing}'", engaged / 100, needed / 100, "cm²")
+            NearLimit(guess, f"the strip engaged under '{unit.thing}'", engaged, needed, "cm²")
             for guess in _hold(rig, unit)
         ]
     return found

@@ -4,25 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.analysis.computations.mounting_strip import StrippedUnit
 from rigc.analysis.mounting.laid_pieces import middle
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.polygon import Spot
 from rigc.model.rectangle import Rectangle
 
 
-def on_deck(unit: StrippedUnit) -> str:
-    """The deck's pieces by size, each with its front-left corner; with its middle and angle where they lie askew."""
-    if not unit.deck_pieces:
-        return f"the tape of {unit.tapes_met or 0} rails"
+def on_deck(pieces: tuple[Rectangle, ...], skew_deg: float, tapes_met: int | None) -> str:
+    """The deck's pieces by size, each with its front-left corner; with its middle and angle where they lie askew. Where there are
+    none, the tape of so many rails holds."""
+    if not pieces:
+        return f"the tape of {tapes_met or 0} rails"
     sizes: dict[tuple[float, float], list[Rectangle]] = {}
-    for piece in unit.deck_pieces:
+    for piece in pieces:
         sizes.setdefault((piece.width_mm, piece.depth_mm), []).append(piece)
-    skew = unit.skew_deg
-    at = f"turned {skew:g}°, middles at" if skew else "at"
+    at = f"turned {skew_deg:g}°, middles at" if skew_deg else "at"
     return "; ".join(
-        f"{len(pieces)} of {nearest_tenth(width)} × {nearest_tenth(depth)} {at} {_spots(spots(pieces, skew))}"
-        for (width, depth), pieces in sizes.items()
+        f"{len(alike)} of {nearest_tenth(width)} × {nearest_tenth(depth)} {at} {_spots(spots(alike, skew_deg))}"
+        for (width, depth), alike in sizes.items()
     )
 
 

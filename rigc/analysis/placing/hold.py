@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.lead_ends import tenths
-from rigc.analysis.computations.mounting_strip import needed_mm2, strip_count
+from rigc.analysis.computations.mounting_strip import needed_cm2, strip_count
 from rigc.facts import fastening
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
@@ -31,7 +31,8 @@ def grip(rig: Rig, thing: Thing) -> int:
     if not (strip.pull_kpa and strip.width_mm and thing.mass_kg and thing.width_mm):
         return 0
     count = strip_count(thing.width_mm.value, thing.mass_kg.value).strips
-    return -tenths(-needed_mm2(thing.mass_kg.value, strip.pull_kpa.value) / (count * strip.width_mm.value) - 0.05)
+    needed_mm2 = needed_cm2(thing.mass_kg.value, strip.pull_kpa.value) * 100
+    return -tenths(-needed_mm2 / (count * strip.width_mm.value) - 0.05)
 
 
 def lacking(rails: tuple[Tape, ...], needed: int, front: int, rear: int) -> int:

@@ -15,8 +15,7 @@ from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.pulling.all_pulled import all_pulled
 from rigc.analysis.pulling.pulled import Pulled, figure
 from rigc.analysis.reasons.inputs import derived, follows, placed
-from rigc.analysis.reasons.strip_order import strip_name
-from rigc.diagnostics.figures import metres_cut, metres_ordered, metres_with_waste, nearest_tenth
+from rigc.diagnostics.figures import metres_cut, metres_with_waste
 from rigc.model.rig import Rig
 from rigc.traced.reason import ARITHMETIC, Input, Reason
 
@@ -71,8 +70,8 @@ def _of_strips(order: StripOrder) -> _Behind:
     """Of strips and tape: what is laid, and what is ordered."""
     return {
         ("strip", kind.name): (
-            (derived("laid", nearest_tenth(kind.laid_mm), "mm", f"{strip_name(kind)}.sum"),),
-            (derived("ordered", metres_ordered(kind.order_mm), "m", f"{strip_name(kind)}.order"),),
+            (kind.laid_mm.as_input(),),
+            (kind.order.as_input(),),
         )
         for kind in order.kinds
     }

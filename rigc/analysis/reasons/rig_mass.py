@@ -9,9 +9,8 @@ from rigc.analysis.computations.strip_order import StripOrder
 from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived, placed, stated
 from rigc.analysis.reasons.item_middle import divisor
-from rigc.analysis.reasons.strip_order import strip_name
 from rigc.diagnostics.decimals import fixed
-from rigc.diagnostics.figures import kilograms, nearest_tenth, plain
+from rigc.diagnostics.figures import kilograms, plain
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
@@ -52,7 +51,7 @@ def _strips(rig: Rig, mass: Mass, order: StripOrder) -> Iterator[Reason]:
     for kind in order.kinds:
         item, stock = items[kind.name], rig.stock.strips.get(kind.strip or "")
         name, rule = _key(item), "all that is laid × mass per metre"
-        laid = derived("laid", nearest_tenth(kind.laid_mm), "mm", f"{strip_name(kind)}.sum")
+        laid = kind.laid_mm.as_input()
         inputs = (laid, stated(f"{kind.name} weighs", None if stock is None else stock.mass_g_per_m))
         if item.kg is None or stock is None or stock.mass_g_per_m is None:
             yield Reason(name, NOT_KNOWN, "kg", f"for want of {item.missing}", inputs, rule, ARITHMETIC)

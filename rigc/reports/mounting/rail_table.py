@@ -8,6 +8,7 @@ from rigc.analysis.computations.rail_tape import RailTape
 from rigc.model.deck import Deck, Rail
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _COLUMNS = (
     Column("rail"),
@@ -30,14 +31,15 @@ def rail_table(rig: Rig, tape: RailTape) -> Table | None:
 def _rails(deck: Deck, tape: RailTape, several: bool) -> Iterator[Row]:
     kinds = tape.kinds[deck.name]
     taped = [rail for rail in deck.rails if rail.tape_front_mm is not None]
-    for number, (rail, piece) in enumerate(zip(taped, tape.of(deck.name), strict=False), 1):
+    pieces = zip(taped, tape.of(deck.name), tape.sizes[deck.name], strict=False)
+    for number, (rail, piece, size) in enumerate(pieces, 1):
         yield Row(
             (
                 Cell(f"{deck.name} {number}" if several else str(number)),
                 Cell(_metal(rail)),
-                Cell(f"{piece.x_mm:g}"),
+                figure_cell(size.x),
                 Cell(f"{piece.y_mm:g} to {piece.rear_mm:g}"),
-                Cell(f"{piece.width_mm:g} × {piece.depth_mm:g}"),
+                figure_cell(size.size),
                 Cell(", ".join(filter(None, (kinds[number - 1], "above and below" if rail.both_faces else "")))),
             )
         )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.computations.rework import Rework
-from rigc.analysis.computations.strip_order import ordered_mm
+from rigc.analysis.computations.strip_order import ordered
 from rigc.analysis.revision.plan.lead_plan import NEW, REMAKE
 from rigc.analysis.revision.plan.plan_records import Piece
 from rigc.diagnostics.figures import millimetres
@@ -13,6 +13,7 @@ from rigc.facts.rework import MINUTES
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.revision.rework_outlets import counted
 from rigc.reports.revision.rework_words import CHANGE, change_cell, first_cell, tidy
+from rigc.traced.term import number
 
 _COLUMNS = (
     Column("to bring", key="part"),
@@ -116,4 +117,4 @@ def _strip(rework: Rework) -> list[tuple[str, int, int]]:
         if plan.after is not None and not plan.done:
             pieces = (*(plan.after.pieces if plan.on_unit else ()), *(plan.after.deck_pieces if plan.on_deck else ()))
             cut[plan.after.strip] = cut.get(plan.after.strip, 0.0) + sum(pieces)
-    return [(name, round(10 * length), ordered_mm(length)) for name, length in cut.items() if length]
+    return [(name, round(10 * length), round(1000 * ordered(number(length)))) for name, length in cut.items() if length]

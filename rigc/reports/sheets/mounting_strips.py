@@ -6,14 +6,13 @@ from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUni
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.rail_tape import RailTape
 from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
-from rigc.analysis.mounting.piece_corners import on_deck
 from rigc.analysis.mounting.roll_use import roll_uses
-from rigc.diagnostics.figures import metres_ordered, nearest_tenth, square_centimetres
 from rigc.facts import fastening
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 from rigc.reports.content import Cell, Column, Row, Sheet, Table
 from rigc.reports.deck.chosen_places import chosen_note, place_cell
+from rigc.reports.figure_cell import figure_cell
 from rigc.reports.mounting.plate_table import plate_table
 from rigc.reports.mounting.rail_table import rail_table
 from rigc.reports.mounting.roll_table import roll_table
@@ -74,32 +73,21 @@ def _units(rig: Rig, strips: MountingStrip) -> Table:
 
 
 def _unit(rig: Rig, unit: StrippedUnit) -> Row:
-    thing, stock = rig.things[unit.thing], rig.stock.strips[unit.strip]
-    assert isinstance(thing, Thing) and stock.width_mm is not None
-    assert thing.mass_kg is not None and thing.width_mm is not None
-    size = any(fact is not None and fact.assumed for fact in (thing.width_mm, thing.depth_mm))
-    load = any(fact is not None and fact.assumed for fact in (thing.mass_kg, stock.pull_kpa))
-    short = unit.engaged_mm2 is not None and unit.needed_mm2 is not None and unit.engaged_mm2 < unit.needed_mm2 - 1e-6
-    engaged = (
-        Cell(square_centimetres(unit.engaged_mm2), mark="FAIL") if short and not unit.bridged else _engaged(unit, size)
-    )
+    thing, engaged = rig.things[unit.thing], figure_cell(unit.engaged, lacking="not known")
+    assert isinstance(thing, Thing)
     return Row(
         (
             Cell(unit.thing),
             Cell(unit.strip),
-            Cell(f"{unit.count} × {unit.piece_mm:g}", mark="assumed" if size else ""),
-            Cell(f"{stock.width_mm.value:g}"),
-            Cell(", ".join(map(nearest_tenth, unit.centres_mm))),
-            place_cell(on_deck(unit), rig.places[unit.thing]),
-            engaged,
-            Cell(square_centimetres(unit.needed_mm2), mark="assumed" if load else ""),
+            figure_cell(unit.size),
+            figure_cell(unit.width_mm),
+            figure_cell(unit.centres),
+            place_cell(unit.on_deck.text, rig.places[unit.thing]),
+            Cell(engaged.text, mark="FAIL") if unit.too_small and not unit.bridged else engaged,
+            figure_cell(unit.needed, lacking="not known"),
             Cell("; ".join((*_held(unit), *base_notes(thing, unit.covered)))),
         )
     )
-
-
-def _engaged(unit: StrippedUnit, assumed: bool) -> Cell:
-    return Cell(square_centimetres(unit.engaged_mm2), mark="assumed" if assumed else "")
 
 
 def _held(unit: StrippedUnit) -> tuple[str, ...]:
@@ -119,13 +107,12 @@ def _orders(order: StripOrder) -> Table:
 
 
 def _order(kind: OrderedStrip) -> Row:
-    lengths = (kind.on_units_mm, kind.on_deck_mm, kind.on_rails_mm, kind.laid_mm)
+    lengths = (kind.width_mm, kind.on_units_mm, kind.on_deck_mm, kind.on_rails_mm, kind.laid_mm)
     return Row(
         (
             Cell(kind.name, mark="" if kind.strip else "none so wide in stock"),
-            Cell(f"{kind.width_mm:g}"),
-            *(Cell(nearest_tenth(length)) for length in lengths),
-            Cell(metres_ordered(kind.order_mm), strong=True),
+            *map(figure_cell, lengths),
+            figure_cell(kind.order, strong=True),
         )
     )
 

@@ -9,9 +9,10 @@ import pytest
 from written import changed, written
 
 from rigc.analysis.computations.mass import Mass
-from rigc.analysis.computations.mounting_strip import MountingStrip, needed_mm2, strip_count
-from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
+from rigc.analysis.computations.mounting_strip import MountingStrip, needed_cm2, strip_count
+from rigc.analysis.computations.strip_order import StripOrder, ordered
 from rigc.model.rectangle import Rectangle
+from rigc.traced.term import number
 
 HOME, HOME_AS_ORDERED = "examples/back-bedroom/board.rig", "tests/rigs/back-bedroom-as-ordered.rig"
 TOURING = "examples/long-haul/board.rig"
@@ -74,8 +75,8 @@ def strips(path: str) -> dict[str, tuple[int, float, float, float]]:
         unit.thing: (
             unit.count,
             unit.piece_mm,
-            round((unit.engaged_mm2 or 0) / 100, 2),
-            round((unit.needed_mm2 or 0) / 100, 2),
+            round(unit.engaged_cm2 or 0, 2),
+            round(unit.needed_cm2 or 0, 2),
         )
         for unit in found.units
     }
@@ -92,7 +93,7 @@ def test_the_touring_board() -> None:
 def test_the_mini_unit_on_mushroom_strip() -> None:
     plumb = changed(HOME).get(MountingStrip).of("plumb")
     assert plumb is not None
-    assert round(plumb.needed_mm2 or 0) == 311  # 0.19 · 196.2 / 120 kPa = 3.1065 cm²
+    assert plumb.needed_cm2 == pytest.approx(3.1065)  # 0.19 · 196.2 / 120 kPa
     # its middle is at 265 + 23 = 288, so the strip and its partners begin at 275.5; one partner on each of two tapes
     assert plumb.deck_pieces == (Rectangle(275.5, 2.5, 25, 40), Rectangle(275.5, 87.5, 25, 40))
 
@@ -133,7 +134,7 @@ def test_orders_of_the_touring_board() -> None:
     ],
 )
 def test_an_order_is_a_tenth_more_rounded_up(laid: float, order: int) -> None:
-    assert OrderedStrip("any", 25, laid, 0, 0).order_mm == order
+    assert ordered(number(laid)) == order / 1000
 
 
 @pytest.mark.parametrize(
@@ -154,8 +155,8 @@ def test_how_many_strips(width: float, mass: float, count: int) -> None:
 
 
 def test_needed_area() -> None:
-    # 1 kg · 20 · 9.81 = 196.2 N; over 100 kPa = 0.1 N/mm² that is 1962 mm²
-    assert needed_mm2(1, 100) == pytest.approx(1962)
+    # 1 kg · 20 · 9.81 = 196.2 N; over 100 kPa = 10 N/cm² that is 19.62 cm²
+    assert needed_cm2(1, 100) == pytest.approx(19.62)
 
 
 def placed(where: str, strip: str = "bench-hook", mounting: str = "") -> MountingStrip:
@@ -170,7 +171,7 @@ def test_strips_turn_with_their_unit() -> None:
     # own strips lie on 5–30 and 40–65 of the width, 10–110 of the depth; turned, the width runs from front to back
     assert marl.pieces == (Rectangle(110, 15, 100, 25), Rectangle(110, 50, 100, 25))
     # the first lies on the first tape (2.5–42.5) with all its 25 mm, the second between the tapes
-    assert (marl.engaged_mm2, marl.tapes_met) == (2500, 1)
+    assert (marl.engaged_cm2, marl.tapes_met) == (25.00, 1)
     assert marl.deck_pieces == ()
 
 
@@ -184,13 +185,13 @@ def test_what_lies_beyond_the_tape_does_not_count() -> None:
     marl = placed("at -5, 10 mm").of("marl")
     assert marl is not None
     # strips on x 0–25 and 35–60; the tape begins at 5: (20 + 25) × (22.5 + 32.5)
-    assert marl.engaged_mm2 == pytest.approx(45 * 55)
+    assert marl.engaged_cm2 == pytest.approx(4.5 * 5.5)
 
 
 def test_a_tier_is_a_plate() -> None:
     marl = placed("at 100, 150 mm on back").of("marl")
     assert marl is not None
-    assert (marl.engaged_mm2, marl.tapes_met) == (2 * 25 * 100, None)
+    assert (marl.engaged_cm2, marl.tapes_met) == (2 * 2.5 * 10, None)
     assert marl.deck_pieces == marl.pieces
 
 
@@ -253,7 +254,7 @@ def test_strips_of_a_treadle_that_stands_askew_turn_with_it() -> None:
     #   height 3.839, base there 28.868 · 3.839 / 12.5 = 8.866: half of both = 17.02
     # rear edge 125.263 to 137.763, cut at 127.5: up to 125.263 it is 28.868 · 37.763 = 1090.14; from there to 127.5 the
     #   width falls from 28.868 to 28.868 · (12.5 − 2.237) / 12.5 = 23.702: mean 26.285 · 2.237 = 58.80
-    assert marl.engaged_mm2 == pytest.approx(435.59 + 765.37 + 17.02 + 1090.14 + 58.80, abs=0.1)
+    assert marl.engaged_cm2 == pytest.approx(4.3559 + 7.6537 + 0.1702 + 10.9014 + 0.5880, abs=0.001)
     assert marl.tapes_met == 2
 
 
@@ -274,7 +275,7 @@ def test_an_askew_treadle_on_a_plate_keeps_its_whole_strips() -> None:
     marl = written(text).get(MountingStrip).of("marl")
     assert marl is not None
     assert marl.skew_deg == -10
-    assert marl.engaged_mm2 == pytest.approx(2 * 25 * 100)
+    assert marl.engaged_cm2 == pytest.approx(2 * 2.5 * 10)
     assert marl.deck_pieces == marl.pieces
 
 
@@ -302,9 +303,14 @@ def test_tape_of_another_width_than_its_strip_is_ordered_apart() -> None:
     taped = BOARD.replace("tape 40 mm", "tape 40 mm of mushroom")
     rig = written(taped + "place {\n  marl at 40, 10 mm\n}\nmounting {\n  all with mushroom\n}\n")
     strip, tape = rig.get(StripOrder).kinds
-    assert (strip.name, strip.strip, strip.width_mm, strip.on_rails_mm) == ("mushroom", "mushroom", 25, 0.0)
+    assert (strip.name, strip.strip, float(strip.width_mm), float(strip.on_rails_mm)) == (
+        "mushroom",
+        "mushroom",
+        25,
+        0.0,
+    )
     # two rails, each 420 - 10 mm; 820 * 1.1 = 902
-    assert (tape.name, tape.strip, tape.laid_mm, tape.order_mm) == ("mushroom 40 mm wide", None, 820.0, 1000)
+    assert (tape.name, tape.strip, float(tape.laid_mm), tape.order_mm) == ("mushroom 40 mm wide", None, 820.0, 1000)
     weighs = {item.name: item.kg for item in rig.get(Mass).items}
     assert weighs["mushroom 40 mm wide"] is None  # the stock tells the mass of 25 mm alone
     # 30 g/m in stock
