@@ -6,6 +6,11 @@ import os
 from collections.abc import Generator
 
 import pytest
+from hypothesis import HealthCheck, settings
+
+# No test is judged by the clock of the machine on which it runs.
+settings.register_profile("rigc", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("rigc")
 
 
 @pytest.hookimpl(wrapper=True)

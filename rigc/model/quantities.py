@@ -252,7 +252,7 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
     try:
         scale = factor(word.text, measure.unit)
     except LookupError:
-        near = meant(word.text, _KNOWN, [each for each in _KNOWN if _measures(each, measure)])
+        near = meant(word.text, [each for each in _KNOWN if _measures(each, measure)])
         report(
             WRONG_QUANTITY.at(
                 word.span,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection
 
 from rigc.near import nearest
 
@@ -17,7 +17,7 @@ _SHORTHAND = {
 """What people write for a unit; common speech, no source."""
 
 
-def meant(typed: str, known: Iterable[str], fits: Collection[str]) -> str:
-    """The unit of `known` most like what was typed; of shorthand only what is among `fits`; else an empty text."""
+def meant(typed: str, fits: Collection[str]) -> str:
+    """The unit most like what was typed, of those that fit there; an empty text if none is like it."""
     short = _SHORTHAND.get(typed, "")
-    return short if short in fits else nearest(typed, known)
+    return short if short in fits else nearest(typed, fits)

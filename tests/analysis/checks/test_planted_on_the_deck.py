@@ -33,7 +33,7 @@ def test_the_home_board_as_ordered() -> None:
     # rotunda.out at x = 40; straight plug 60 + 20; the barrel kind 19 + 2
     assert told["plug-over-edge"].subject == ("rotunda", "rotunda.out")
     assert [number.value for number in told["plug-over-edge"].numbers] == [80, 40, 40]
-    assert told["plug-over-edge"].advice == "use 'barrel-angle': it needs 19 mm"
+    assert told["plug-over-edge"].advice == "use 'barrel-angle' at 'rotunda.out': it needs 19 mm"
     # 7.25 cm² against 0.19 · 196.2 / 30 kPa; mushroom-head 0.19 · 196.2 / 120 kPa = 3.11 cm²
     assert told["weak-strip"].subject == ("plumb",)
     assert [number.value for number in told["weak-strip"].numbers] == [7.25, 12.43]
