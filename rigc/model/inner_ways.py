@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.model.fact import Quantity
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, LoopJacks, Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -30,6 +31,23 @@ def bypass_ways(unit: Unit) -> list[Way]:
     if unit.paths:
         return [(Port(unit.name, path.start), Port(unit.name, path.end)) for path in unit.paths]
     return [(start, end) for start in main_inputs(unit) for end in main_outputs(unit)]
+
+
+def handed_on(unit: Unit, jack: str) -> bool:
+    """Whether an output hands on by wire what comes in, beside outputs that do not: the thru of a DI, the tuner's jack of a
+    buffer. What the unit lifts or takes is lifted and taken at the others."""
+    return is_wire(unit, jack) and not all(is_wire(unit, port.jack) for port in main_outputs(unit))
+
+
+def is_wire(unit: Unit, jack: str) -> bool:
+    """Whether all stated ways to an output are `straight`."""
+    paths = [path for path in unit.paths if path.end == jack]
+    return bool(paths) and all(path.how == "straight" for path in paths)
+
+
+def gain_db(unit: Unit, jack: str) -> Quantity | None:
+    """What a unit lifts (below 0: takes) on the way to one of its outputs, as stated; None where nothing is, or by a wire."""
+    return None if handed_on(unit, jack) else unit.gain_db
 
 
 def main_inputs(unit: Unit) -> list[Port]:

@@ -239,8 +239,8 @@ instrument             name       | level-table loading-table signal-flow unit-s
                        title      | unit-schedule |
 insulating             stated     | unit-schedule |
 insured                amount     | customs-list |
-internal_path          how        | ground-sheet loading-table unit-schedule | test-record
-                       stated     | ground-sheet level-table loading-table unit-schedule wiring-sheet | test-record
+internal_path          how        | ground-sheet loading-table unit-schedule | level-table test-record
+                       stated     | level-table loading-table unit-schedule wiring-sheet | ground-sheet test-record
 jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet |
 join                   stated     | cable-list wiring-sheet |
 keep_out               depth      | deck-drawing |

@@ -51,7 +51,8 @@ def _told(edge: LevelEdge) -> Diagnostic:
             Number("sensitivity", edge.sensitivity.value, "dBu"),
             Number("below", edge.below_db, "dB"),
         ),
-        help=f"raise the level before '{edge.end}' by at least {decimals(edge.short_db)} dB, or set the loop to instrument level",
+        help=f"raise the level before '{edge.end}' by at least {decimals(edge.short_db)} dB"
+        + (", or set the loop to instrument level" if edge.wants_line else ""),
     )
 
 

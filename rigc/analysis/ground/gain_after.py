@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.model.inner_ways import Way, main_outputs
+from rigc.model.inner_ways import Way, handed_on, main_outputs
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -53,6 +53,8 @@ class GainAfter:
         """The gain of one step: a unit's counts where sound leaves it for good, not at the sends of its loops."""
         unit = self._rig.units.get(start.thing)
         if unit is None or unit.kind != "unit" or end not in self._outputs or start.thing != end.thing:
+            return 0.0, ()
+        if handed_on(unit, end.jack):
             return 0.0, ()
         if unit.gain_db is not None:
             return unit.gain_db.value, ()

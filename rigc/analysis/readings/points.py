@@ -10,6 +10,7 @@ from rigc.analysis.control.lead_conductors import lead_conductors
 from rigc.analysis.power.used_things import used_supplies
 from rigc.analysis.power.used_units import used_units
 from rigc.analysis.signal.standing_pads import standing_loss_db
+from rigc.model.inner_ways import handed_on, main_outputs
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 from rigc.model.things import ENDS, Instrument, Unit
@@ -124,7 +125,7 @@ def _sound(rig: Rig, leads: Leads, outputs: tuple[str, ...]) -> Iterator[Point]:
         if unit.bypass is not None and unit.bypass.value != "always-on":
             yield Point(9, unit.name, "bypassed")
         elif standing_loss_db(unit):
-            yield Point(9, unit.name, "always in the way")
+            yield Point(9, unit.name, _in_the_way(unit))
         if "passive" not in unit.flags:
             yield Point(11, unit.name, _turns(unit))
         if any(path.how.startswith("transformer") for path in unit.paths):
@@ -138,6 +139,12 @@ def _sound(rig: Rig, leads: Leads, outputs: tuple[str, ...]) -> Iterator[Point]:
     for intent in rig.intents:
         if intent.kind == "mute":
             yield Point(14, intent.unit, "muted")
+
+
+def _in_the_way(unit: Unit) -> str:
+    taken = [port.jack for port in main_outputs(unit) if not handed_on(unit, port.jack)]
+    every = len(taken) == len(main_outputs(unit))
+    return "always in the way" + ("" if every else f" of {', '.join(taken)}")
 
 
 def _turns(unit: Unit) -> str:

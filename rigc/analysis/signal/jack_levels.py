@@ -14,7 +14,7 @@ from rigc.analysis.computations.sound_ways import Hookup
 from rigc.analysis.signal.decibels import decibels, ratio
 from rigc.analysis.signal.sources_first import sources_first
 from rigc.model.fact import Quantity
-from rigc.model.inner_ways import main_inputs, main_outputs
+from rigc.model.inner_ways import gain_db, is_wire, main_inputs, main_outputs
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 from rigc.model.things import Panel, Unit
@@ -136,9 +136,10 @@ class JackLevels:
         )
 
     def _gain(self, unit: Unit, port: Port) -> _Number | None:
-        if unit.gain_db is None:
-            return 0.0 if _is_wire(unit, port) else None
-        return self._given(f"gain of {unit.name}", unit.gain_db)
+        stated = gain_db(unit, port.jack)
+        if stated is None:
+            return 0.0 if is_wire(unit, port.jack) else None
+        return self._given(f"gain of {unit.name}", stated)
 
     def _inside(self, unit: Unit, port: Port) -> Sequence[Port]:
         """The unit's own inputs that reach one of its outputs."""
@@ -227,8 +228,3 @@ def _mixed(parts: list[tuple[JackLevel, _Number]]) -> JackLevel:
 def _in_step(*parts: float) -> float:
     """The level of the sum of voltages, from the share and the level of each."""
     return decibels(sum(share * ratio(level) for share, level in zip(parts[::2], parts[1::2], strict=True)))
-
-
-def _is_wire(unit: Unit, port: Port) -> bool:
-    paths = [path for path in unit.paths if path.end == port.jack]
-    return bool(paths) and all(path.how == "straight" for path in paths)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from rigc.analysis.signal.sources_first import sources_first
+from rigc.model.inner_ways import handed_on
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import ENDS, Panel, Unit
@@ -37,6 +38,8 @@ def losses_before(rig: Rig, port: Port) -> frozenset[float | None]:
 
 def _own_loss_db(unit: Unit, jack: str) -> float | None:
     """A transformer without power of its own has a ratio: what it takes is not known unless it is stated."""
+    if handed_on(unit, jack):
+        return 0.0
     wound = any(path.end == jack and path.how.startswith("transformer") for path in unit.paths)
     if wound and "passive" in unit.flags and unit.gain_db is None:
         return None

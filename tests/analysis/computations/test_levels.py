@@ -67,6 +67,30 @@ def test_a_straight_path_is_wire() -> None:
     assert triple(found["combo.in"]) == (-20, -20, 4)
 
 
+def test_the_thru_of_a_di_passes_the_level_unchanged() -> None:
+    # 20 dB are lost in the transformer: -20 - 20 = -40 and 4 - 20 = -16 dBu; by wire -20 and 4 dBu go on.
+    ferry = block(
+        "unit", "ferry", "passive", "input in ts", "output thru ts", "output di xlr", "gain -20 dB",
+        "path in -> thru straight", "path in -> di transformer",
+    )  # fmt: skip
+    desk = block("desk", "hall", "input ch xlr")
+    found = edges(
+        GUITAR, ferry, COMBO, desk, "chain guitar -> ferry\nchain ferry.thru -> combo\nchain ferry.di -> hall\n"
+    )
+    assert triple(found["combo.in"]) == (-20, -20, 4)
+    assert triple(found["hall.ch"]) == (-40, -40, -16)
+
+
+def test_where_all_outputs_are_wire_the_gain_is_that_of_all() -> None:
+    found = edges(
+        GUITAR,
+        unit("spit", "passive", "gain -14 dB", "path in -> out straight"),
+        COMBO,
+        "chain guitar -> spit -> combo\n",
+    )
+    assert triple(found["combo.in"]) == (-34, -34, -10)
+
+
 def test_unknown_is_not_zero() -> None:
     found = edges(GUITAR, unit("marl"), unit("lant", "gain 0 dB"), COMBO, "chain guitar -> marl -> lant -> combo\n")
     assert triple(found["combo.in"]) == (None, None, None)

@@ -81,6 +81,21 @@ def test_a_passive_transformer_takes_what_it_says_or_what_nobody_knows() -> None
     assert limit(text.replace("  passive\n", ""), "marl.out") == (-0.5, 0.5)
 
 
+def test_the_thru_of_a_di_takes_nothing() -> None:
+    # The transformer takes 20 dB on the way to the desk alone: 0.5 dB either way at the amp, -20.5 to -19.5 dB at the desk.
+    ferry = block(
+        "unit", "ferry", "passive", "input in ts", "output thru ts", "output di xlr", "gain -20 dB",
+        "path in -> thru straight", "path in -> di transformer",
+    )  # fmt: skip
+    desk = block("desk", "hall", "input ch xlr")
+    text = GUITAR + COMBO + desk + ferry + "chain guitar -> ferry\nchain ferry.thru -> combo\nchain ferry.di -> hall\n"
+    assert limit(text, "ferry.thru") == (-0.5, 0.5)
+    assert limit(text, "ferry.di") == (-20.5, -19.5)
+    at_unit = next(each for each in results_of(text).get(DueTests).all if (each.test, each.point) == (9, "ferry"))
+    assert (at_unit.limit.low, at_unit.limit.high) == (-20.3, -19.7)
+    assert at_unit.beside == "always in the way of di"
+
+
 def test_a_pad_that_can_be_taken_out_is_not() -> None:
     box = block(
         "unit", "box", "input in ts", "output out ts", "output s1 ts", "input r1 ts", "loop 1 send s1 return r1"
