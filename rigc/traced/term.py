@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any, ClassVar, Self, Union
 from rigc.traced.reason import Input
 from rigc.traced.shown import PLAIN, Shown
 
-# How tightly a text binds: a sum in a product needs brackets, a number never does.
-SUM, PRODUCT, ATOM = range(3)
+# How tightly a text binds: a sum in a product needs brackets and a list in a sum, a number never does.
+LIST, SUM, PRODUCT, ATOM = range(4)
 
 
 class Piece:
@@ -168,7 +168,9 @@ class Sum(How):
         return sum(given)
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
-        text = " + ".join(part.text if part.said >= 0 or not at else f"({part.text})" for at, part in enumerate(parts))
+        text = " + ".join(
+            part.within(SUM) if part.said >= 0 or not at else f"({part.text})" for at, part in enumerate(parts)
+        )
         return Piece(text or "0", SUM if len(parts) > 1 else parts[0].binds if parts else ATOM, _sum(parts))
 
 
@@ -184,7 +186,7 @@ class Less(How):
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         one, other = parts
         return Piece(
-            f"{one.text} − {other.within(PRODUCT) if other.said >= 0 else f'({other.text})'}",
+            f"{one.within(SUM)} − {other.within(PRODUCT) if other.said >= 0 else f'({other.text})'}",
             SUM,
             one.said - other.said,
         )
@@ -249,7 +251,7 @@ class Extreme(How):
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         value = self.value(*(part.said for part in parts))
-        return Piece(f"the {self.word} of {', '.join(part.text for part in parts)}", SUM, value)
+        return Piece(f"the {self.word} of {', '.join(part.text for part in parts)}", LIST, value)
 
 
 class Step(How):

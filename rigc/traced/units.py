@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.traced.shown import as_typed, exactly, places
+from rigc.diagnostics.decimals import decimals
+from rigc.traced.shown import Shown, as_typed, exactly, places
 
 COUNT = as_typed("")
 MILLIAMPS = as_typed("mA")
@@ -26,3 +27,6 @@ HOURS = places("h", 1)
 HOURS_STATED = as_typed("h")
 DBU = places("dBu", 1)
 DECIBELS = places("dB", 1)
+MILLISECONDS = places("ms", 2)
+MILLISECONDS_MORE = Shown("ms", lambda value, more: f"+{decimals(value, 2 + more)}")  # what comes on top
+HERTZ = places("Hz", 0)

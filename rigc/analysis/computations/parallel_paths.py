@@ -8,6 +8,7 @@ from rigc.analysis.computations.sound_ways import Hookup, SoundWays
 from rigc.analysis.signal.amp_ends import amp_ends
 from rigc.analysis.signal.leg import Leg, leg
 from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, JOIN, LowNote, Parallel
+from rigc.analysis.signal.parallel_figures import ParallelFigures, parallel_figures
 from rigc.analysis.signal.side_by_side import Meeting, first_way, meetings
 from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.model.inner_ways import main_inputs
@@ -17,12 +18,14 @@ from rigc.model.things import Instrument
 from rigc.model.wishes import BlendPath
 from rigc.record import Record
 from rigc.source import Span
+from rigc.traced.given import stated
 
 
 class ParallelPaths(Record):
-    """All such places, in the order in which sound comes to them."""
+    """All such places, in the order in which sound comes to them, and the figures of each."""
 
     all: tuple[Parallel, ...]
+    figures: tuple[ParallelFigures, ...]
 
 
 def parallel_paths(rig: Rig, ways: SoundWays) -> ParallelPaths:
@@ -32,7 +35,9 @@ def parallel_paths(rig: Rig, ways: SoundWays) -> ParallelPaths:
         for each in (*_joins(rig, hookup), *_amp_loops(rig, hookup), *_together(rig, hookup)):
             found.setdefault(each, []).append(hookup)
     every = {name for hookup in ways.hookups for name in hookup.scenarios}
-    return ParallelPaths(tuple(_where(rig, each, hookups, every) for each, hookups in found.items()))
+    paths = tuple(_where(rig, each, hookups, every) for each, hookups in found.items())
+    figures = (parallel_figures(rig, f"paths-{number}", each) for number, each in enumerate(paths, 1))
+    return ParallelPaths(paths, tuple(figures))
 
 
 def _where(rig: Rig, paths: Parallel, hookups: list[Hookup], every: set[str]) -> Parallel:
@@ -75,7 +80,7 @@ def _legs(rig: Rig, meeting: Meeting, ways: dict[tuple[str, ...], tuple[Port, ..
         path = _blended(rig, way[-2], meeting.join)
         through = f"through {', '.join(names)}" if names else "straight on"
         label = through if path is None else f"wet {through}" if path.wet else "dry"
-        share = None if path is None else path.share.value
+        share = None if path is None else stated(f"share of {label}", path.share)
         if share == 0:
             continue
         found.append(leg(rig, label, names, path is not None and path.wet, share, path is not None and path.inverted))

@@ -7,6 +7,9 @@ from collections.abc import Collection, Iterable
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.record import Record
+from rigc.traced.given import stated
+from rigc.traced.means import found, total
+from rigc.traced.term import Number, Term, Traced, Unknown, number
 
 POLARITY = frozenset(("inverts", "inverts unknown", "non-inverting"))
 TIME = frozenset(("delay", "reverb"))
@@ -18,7 +21,7 @@ class Leg(Record):
     `label` is what people call it (`dry`, `wet 1`, an amp's name); `share` a blend's share in percent, None where not
     said; `flipped` whether the mixer turns it over. `turning` invert when on and can be off; `turned` invert always;
     `unsure` are units of which nobody knows the polarity, `unsaid` those that do not say it: they
-    count as not inverting, and what follows can't be checked. `latency_ms` is with everything on; None where one of `untimed` does not say it.
+    count as not inverting, and what follows can't be checked. `latency` is in ms with everything on; unknown where one of `untimed` does not say it.
     `saved_ms` tells of those that are `turning` how much earlier the sound arrives when they are off; None where not known.
     `dry_left` are delays and reverbs in a wet way that are not set to give wet sound only, `wet_only` those that are.
     """
@@ -26,13 +29,13 @@ class Leg(Record):
     label: str
     things: tuple[str, ...]
     wet: bool
-    share: float | None
+    share: Term | None
     flipped: bool
     turning: tuple[str, ...]
     turned: tuple[str, ...]
     unsure: tuple[str, ...]
     unsaid: tuple[str, ...]
-    latency_ms: float | None
+    latency: Traced
     saved_ms: tuple[tuple[str, float | None], ...]
     untimed: tuple[str, ...]
     dry_left: tuple[str, ...]
@@ -44,6 +47,11 @@ class Leg(Record):
         """Whether the sound itself arrives, and not only its echoes: those are heard beside the other ways, and make no
         comb with them."""
         return not self.wet_only
+
+    @property
+    def latency_ms(self) -> float | None:
+        """How late it is in ms with everything on; None where not known."""
+        return _plain(self.latency)
 
     def inverted(self, on: Collection[str]) -> bool:
         """Whether the sound arrives turned over with these units on."""
@@ -58,14 +66,15 @@ class Leg(Record):
 
 
 def leg(
-    rig: Rig, label: str, things: Iterable[str], wet: bool = False, share: float | None = None, flipped: bool = False
+    rig: Rig, label: str, things: Iterable[str], wet: bool = False, share: Term | None = None, flipped: bool = False
 ) -> Leg:
     """Looks at each unit, amp and desk on the way."""
     names = tuple(things)
     units = [rig.units[name] for name in names if name in rig.units]
     inverting = [unit for unit in units if "inverts" in unit.flags]
-    times = [(unit.name, latency_ms(unit)) for unit in units]
-    untimed = tuple(name for name, each in times if each is None)
+    times = {unit.name: latency(unit) for unit in units}
+    untimed = tuple(name for name, each in times.items() if isinstance(each, Unknown))
+    delays = [each for each in times.values() if not isinstance(each.how, Number)]
     return Leg(
         label,
         names,
@@ -76,7 +85,7 @@ def leg(
         tuple(unit.name for unit in inverting if not _can_be_off(unit)),
         tuple(unit.name for unit in units if "inverts unknown" in unit.flags),
         tuple(unit.name for unit in units if not unit.flags & POLARITY and not _only_passive(unit)),
-        None if untimed else sum(each for _, each in times if each is not None),
+        _sum(delays),
         tuple((unit.name, _saved_ms(unit)) for unit in inverting if _can_be_off(unit)),
         untimed,
         tuple(unit.name for unit in units if wet and unit.flags & TIME and "set wet" not in unit.flags),
@@ -85,18 +94,34 @@ def leg(
     )
 
 
-def latency_ms(unit: Unit) -> float | None:
-    """By how much a unit delays the sound that it lets through: nothing where that stays analogue; None where not known.
+def _sum(delays: list[Traced]) -> Traced:
+    if not delays:
+        return found(0.0, lambda: "all that is on it stays analogue: 0")
+    whole: Traced = total(delays)
+    return whole if len(delays) > 1 else delays[0]
+
+
+def latency(unit: Unit) -> Traced:
+    """By how much a unit delays the sound that it lets through, in ms: nothing where that stays analogue.
 
     A digital unit that says nothing is not known, nor is one that says neither `digital` nor `analogue`. Amps and desks
     count as analogue unless they say `digital`.
     """
     if "dry analogue" in unit.flags and "set wet" not in unit.flags:
-        return 0.0
-    if unit.latency_ms is not None:
-        return unit.latency_ms.value
+        return number(0.0)
     analogue = bool({"analogue", "passive"} & unit.flags) or unit.ends
-    return 0.0 if analogue and "digital" not in unit.flags else None
+    if unit.latency_ms is None and analogue and "digital" not in unit.flags:
+        return number(0.0)
+    return stated(f"latency of {unit.name}", unit.latency_ms)
+
+
+def latency_ms(unit: Unit) -> float | None:
+    """The same as a plain number; None where not known."""
+    return _plain(latency(unit))
+
+
+def _plain(value: Traced) -> float | None:
+    return None if isinstance(value, Unknown) else float(value)
 
 
 def _saved_ms(unit: Unit) -> float | None:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
+from typing import Any
 
 from rigc.analysis.signal.comb import Notch, Way, loss_db, notches
 from rigc.analysis.signal.leg import Leg
 from rigc.facts.paths import LATENCY_APART_MS
 from rigc.record import Record
 from rigc.source import Span
+from rigc.traced.means import highest, least
+from rigc.traced.term import Unknown
 
 JOIN, AMP_LOOP, AMPS, DESK = "join", "amp loop", "amps", "desk"
 
@@ -144,7 +147,7 @@ class Parallel(Record):
         """The legs that make a comb as they add up with these of the turning units on and the others of them off."""
         return tuple(
             Way(
-                each.share if self.shared_out and each.share is not None else 1.0,
+                float(each.share) if self.shared_out and each.share is not None else 1.0,
                 each.late_ms(on) or 0.0,
                 each.inverted(on),
             )
@@ -154,4 +157,10 @@ class Parallel(Record):
 
 def _apart(legs: Collection[Leg]) -> float | None:
     times = [each.latency_ms for each in legs if each.latency_ms is not None]
-    return None if not times or len(times) < len(legs) else max(times) - min(times)
+    return None if not times or len(times) < len(legs) else float(between(times))
+
+
+def between(times: Iterable[float | Unknown]) -> Any:
+    """The difference between the latest and the earliest of these times, at least one."""
+    every = tuple(times)
+    return highest(*every) - least(*every)

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from math import isfinite
-
+from rigc.analysis.computations.parallel_paths import ParallelPaths
 from rigc.analysis.signal.comb_words import depth_told, note_told
 from rigc.analysis.signal.leg import Leg
 from rigc.analysis.signal.parallel import AMP_LOOP, AMPS, DESK, Parallel
+from rigc.analysis.signal.parallel_figures import ParallelFigures
 from rigc.analysis.signal.turned_words import state_told, when_turned
 from rigc.diagnostics.decimals import decimals
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 from rigc.reports.levels.edge_table import CANT_CHECK
+from rigc.traced.figure import Answer, AnyFigure, Lacking
 
 _COLUMNS = (
     Column("at"),
@@ -23,13 +25,13 @@ _COLUMNS = (
 )
 
 
-def parallel_table(paths: tuple[Parallel, ...]) -> Table:
+def parallel_table(paths: ParallelPaths) -> Table:
     """One row for each place where paths meet, for an amp's own loop, and for amps that are used together."""
-    rows = tuple(_row(each) for each in paths)
+    rows = tuple(_row(*each) for each in zip(paths.all, paths.figures, strict=True))
     return Table("parallel_paths", "Parallel paths", _COLUMNS, rows, empty="no paths side by side")
 
 
-def _row(paths: Parallel) -> Row:
+def _row(paths: Parallel, figures: ParallelFigures) -> Row:
     where = f" ({', '.join(paths.scenarios)})" if paths.scenarios else ""
     at = f"{paths.at}, own loop" if paths.kind == AMP_LOOP else paths.at
     alone = len(paths.legs) < 2
@@ -38,9 +40,9 @@ def _row(paths: Parallel) -> Row:
             Cell(f"{at}{where}", strong=True),
             Cell("; ".join(_leg(paths, each) for each in paths.legs)),
             Cell("") if alone else _polarity(paths),
-            _apart(paths),
-            Cell("") if alone else _notches(paths),
-            Cell("") if alone else _loss(paths),
+            _cell(figures.apart),
+            _cell(figures.notches),
+            _cell(figures.loss),
             Cell("; ".join(_remarks(paths))),
         )
     )
@@ -62,30 +64,11 @@ def _polarity(paths: Parallel) -> Cell:
     return Cell(f"opposite {when_turned(paths)}", strong=True) if paths.turned else Cell("equal")
 
 
-def _apart(paths: Parallel) -> Cell:
-    """The difference; for a loop in series what it adds."""
-    if len(paths.legs) < 2:
-        late = paths.legs[0].latency_ms
-        return Cell("?", mark=CANT_CHECK) if late is None else Cell(f"+{decimals(late, 2)}")
-    apart = paths.apart_ms
-    return Cell("?", mark=CANT_CHECK) if apart is None else Cell(decimals(apart, 2))
-
-
-def _notches(paths: Parallel) -> Cell:
-    if len(paths.combing) < 2:
-        return Cell("none")
-    if paths.comb_ms is None:
-        return Cell("?", mark=CANT_CHECK)
-    return Cell(", ".join(decimals(each.hertz, 0) for each in paths.notches) or "none")
-
-
-def _loss(paths: Parallel) -> Cell:
-    if len(paths.combing) < 2:
-        return Cell("none")
-    loss = paths.worst_low_loss
-    if loss is None:
-        return Cell("?", mark=CANT_CHECK)
-    return Cell(decimals(-loss.db) if isfinite(loss.db) else "all")
+def _cell(figure: AnyFigure | Answer | None) -> Cell:
+    """Empty for a loop in series, of which there is no such figure."""
+    if figure is None:
+        return Cell("")
+    return Cell("?", mark=CANT_CHECK) if isinstance(figure, Lacking) else figure_cell(figure)
 
 
 def _remarks(paths: Parallel) -> list[str]:

@@ -17,7 +17,7 @@ def level_table(rig: Rig, levels: Levels, paths: ParallelPaths) -> Sheet:
         name="level-table",
         title="Level table",
         reader="builder, tech",
-        blocks=(cautions(), edge_table(rig, levels.edges), parallel_table(paths.all), reading(rig)),
+        blocks=(cautions(), edge_table(rig, levels.edges), parallel_table(paths), reading(rig)),
     )
 
 

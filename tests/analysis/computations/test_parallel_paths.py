@@ -42,7 +42,9 @@ def test_a_blend_is_told_by_its_ways() -> None:
     )
     (both,) = found
     assert (both.kind, both.at, both.scenarios) == (JOIN, "shingle", ())
-    told = [(each.label, each.things, each.share, each.wet, each.flipped, each.latency_ms) for each in both.legs]
+    told: list[tuple[object, ...]] = [
+        (each.label, each.things, each.share, each.wet, each.flipped, each.latency_ms) for each in both.legs
+    ]
     assert told == [
         ("dry", (), 70, False, False, 0),
         ("wet through hum, haw", ("hum", "haw"), 30, True, True, 3),
