@@ -48,8 +48,10 @@ def _one_size(m: Mistake) -> Wording | None:
 def _jack_kind(m: Mistake) -> Wording | None:
     if not m.awaits("ts", "trs", "xlr") or m.kind == "character" or not m.word.isascii():
         return None
-    ours = _JACKS.get(m.word.lower(), "") or nearest(m.word, ("ts", "trs", "mini-trs", "xlr", "din", "wireless"))
     kinds = "ts is the two-pole jack of a guitar lead, trs the three-pole one, mini-trs that of 3.5 mm"
+    if m.ends:
+        return Wording("the kind of this jack is missing", "a kind of jack goes here", kinds)
+    ours = _JACKS.get(m.word.lower(), "") or nearest(m.word, ("ts", "trs", "mini-trs", "xlr", "din", "wireless"))
     if ours:
         return Wording(f"'{m.word}' is no kind of jack here", f"did you mean '{ours}'?", mends=m.write(ours))
     return Wording(f"'{m.word}' is no kind of jack", "a kind of jack goes here", kinds)

@@ -170,7 +170,7 @@ def _degree_sign(m: Mistake) -> Wording | None:
 
 def _place_of_one_number(m: Mistake) -> Wording | None:
     found = re.search(r"\bat[ \t]+([+-]?\d[\d.]*[ \t]*[a-z]*)[ \t]*\Z", m.before)
-    if m.block != "place" or found is None or not m.awaits(",") or m.sign not in ("\n", "", "#"):
+    if m.block != "place" or found is None or not m.awaits(",") or not m.ends:
         return None
     advice = "write both: from the left edge, then from the front edge, as 200, 20 mm"
     return Wording(f"'{found[1].strip()}' is only one of the two numbers of a place", "a number is missing", advice)
@@ -185,7 +185,7 @@ def _rule_by_code(m: Mistake) -> Wording | None:
 
 def _holds_nothing(m: Mistake) -> Wording | None:
     held = re.match(r"[ \t]*loop[ \t]+\d+[ \t]+of[ \t]+[a-z][\w-]*[ \t]+(holds)[ \t]*\Z", m.before)
-    if held is None or m.sign not in ("\n", "", "#"):
+    if held is None or not m.ends:
         return None
     mends = m.instead(
         m.line_start + held.start(1), m.line_start + held.end(1), "empty", "write 'empty' if nothing is in it"

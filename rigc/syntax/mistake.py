@@ -49,6 +49,11 @@ class Mistake(Record):
         return self.text[self.at : self.at + 1]
 
     @property
+    def ends(self) -> bool:
+        """Whether the statement breaks off here: nothing follows on the line but a comment."""
+        return self.sign in ("", "\n", "#")
+
+    @property
     def word(self) -> str:
         """The word from the place on."""
         found = _WORD.match(self.text, self.at)

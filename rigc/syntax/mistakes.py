@@ -8,6 +8,7 @@ from rigc.syntax.habit_slips import HABIT_SLIPS
 from rigc.syntax.hurried_slips import HURRIED_SLIPS
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.name_slips import NAME_SLIPS
+from rigc.syntax.order_slips import ORDER_SLIPS
 from rigc.syntax.sign_slips import SIGN_SLIPS
 from rigc.syntax.statement_slips import LAST_RESORT, STATEMENT_SLIPS
 from rigc.syntax.trade_slips import TRADE_SLIPS
@@ -96,4 +97,13 @@ def too_many(span: Span, most: int, where: str) -> Diagnostic:
     )
 
 
-_WORDINGS = (*HURRIED_SLIPS, *HABIT_SLIPS, *SIGN_SLIPS, *NAME_SLIPS, *TRADE_SLIPS, *STATEMENT_SLIPS, *LAST_RESORT)
+_WORDINGS = (
+    *ORDER_SLIPS,
+    *HURRIED_SLIPS,
+    *HABIT_SLIPS,
+    *SIGN_SLIPS,
+    *NAME_SLIPS,
+    *TRADE_SLIPS,
+    *STATEMENT_SLIPS,
+    *LAST_RESORT,
+)

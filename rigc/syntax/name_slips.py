@@ -107,6 +107,8 @@ def _mark(m: Mistake) -> Wording | None:
     if small and (not said or len(m.word) <= 2):
         capital = m.word.upper()
         return Wording(said or f"'{m.word}' is written in small letters", "a capital goes here", mends=m.write(capital))
+    if said and m.ends:
+        return Wording(f"{said}, and is missing here", "capitals go here", f"write for example {_example(head[0])}")
     if said and m.word:
         return Wording(f"{said}, not '{m.word}'", "capitals go here", f"write for example {_example(head[0])}")
     return None

@@ -135,6 +135,8 @@ def _polarity(m: Mistake) -> Wording | None:
             mends=m.instead(m.at, m.at + len(shown), text, f"write '{text}'"),
         )
     advice = "look at the drawing beside the inlet, then write 'centre-negative' or 'centre-positive'"
+    if m.ends:
+        return Wording("it is not said which pole is in the middle", "which one?", advice)
     return Wording(f"'{m.word}' does not say which pole is in the middle", "which one?", advice)
 
 
