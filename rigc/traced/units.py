@@ -30,3 +30,5 @@ DECIBELS = places("dB", 1)
 MILLISECONDS = places("ms", 2)
 MILLISECONDS_MORE = Shown("ms", lambda value, more: f"+{decimals(value, 2 + more)}")  # what comes on top
 HERTZ = places("Hz", 0)
+BEATS = places("bpm", 1)
+MILLISECONDS_WIRE = exactly("ms", 2)

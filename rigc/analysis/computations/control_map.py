@@ -5,18 +5,25 @@ from __future__ import annotations
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.control.midi_way import MidiLink, MidiWay, midi_links, midi_rings, midi_ways
-from rigc.analysis.control.program_change import ProgramChange, program_changes
+from rigc.analysis.control.program_change import ProgramChange, preset_time, program_changes
+from rigc.analysis.control.written_number import written_number
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.figure import Figure
 
 
 class ControlMap(Record):
-    """MIDI links in the order of the source, the ways they make, their rings, and the program changes by preset."""
+    """MIDI links in the order of the source, the ways they make, their rings, and the program changes by preset.
+
+    `times` are those of the presets that send, in ms; `channels` the numbers (1 to 16) by unit.
+    """
 
     links: tuple[MidiLink, ...]
     ways: tuple[MidiWay, ...]
     rings: tuple[tuple[MidiLink, ...], ...]
     programs: dict[int, tuple[ProgramChange, ...]]
+    times: dict[int, Figure]
+    channels: dict[str, Figure]
 
     def to(self, unit: str) -> tuple[MidiWay, ...]:
         """The ways by which messages reach a unit."""
@@ -33,7 +40,12 @@ def control_map(rig: Rig, leads: Leads, lengths: CableLengths) -> ControlMap:
     reached = {link.end.thing for link in links}
     by_hand = frozenset(name for name in rig.units if name not in reached)
     programs = {preset.number: program_changes(rig, preset, by_hand) for preset in rig.presets.values()}
-    return ControlMap(links, midi_ways(links), midi_rings(links), programs)
+    times = {number: time for number, sent in programs.items() if (time := preset_time(number, sent)) is not None}
+    channels = {
+        each.unit: written_number(f"{each.unit}.channel", f"channel of {each.unit}", each.number, each.span)
+        for each in rig.channels
+    }
+    return ControlMap(links, midi_ways(links), midi_rings(links), programs, times, channels)
 
 
 COMPUTE = control_map

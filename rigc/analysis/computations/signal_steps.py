@@ -1,4 +1,7 @@
-"""Chains, loops and blends -> the steps of each chain in signal order, loops expanded, with the lead into each step."""
+"""Chains, loops and blends -> the steps of each chain in signal order, loops expanded, with the lead into each step.
+
+Each step has its number, `chain-1.step-3`.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,11 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import Chain, Connection, Stop, When
 from rigc.record import Record
+from rigc.traced.figure import Figure, known_figure
+from rigc.traced.given import mentioned
+from rigc.traced.means import found
+from rigc.traced.term import Unknown
+from rigc.traced.units import COUNT
 
 WIRELESS = "wireless"
 
@@ -16,9 +24,11 @@ _Links = dict[tuple[str, str], list[Connection]]
 class Step(Record):
     """One pass through a thing: the jacks it is entered and left by, the leads that come in, and the loop it belongs to.
 
-    A switcher is passed once for its input and once for each loop's return; `loop` is empty outside loops.
+    A switcher is passed once for its input and once for each loop's return; `loop` is empty outside loops. `number` counts
+    the steps of the chain from 1.
     """
 
+    number: Figure
     thing: str
     loop: str
     ins: tuple[str, ...]
@@ -56,10 +66,14 @@ def signal_steps(rig: Rig, leads: Leads) -> SignalSteps:
         if each.signal == "audio":
             links.setdefault((each.start.thing, each.end.thing), []).append(each)
     entered = {stop.thing for chain in rig.chains for stop in chain.stops[1:]}
-    return SignalSteps(tuple(_chain(rig, chain, links, marks, entered) for chain in rig.chains))
+    return SignalSteps(
+        tuple(_chain(rig, number, chain, links, marks, entered) for number, chain in enumerate(rig.chains, 1))
+    )
 
 
-def _chain(rig: Rig, chain: Chain, links: _Links, marks: dict[frozenset[Port], str], entered: set[str]) -> ChainSteps:
+def _chain(
+    rig: Rig, number: int, chain: Chain, links: _Links, marks: dict[frozenset[Port], str], entered: set[str]
+) -> ChainSteps:
     """Loops are expanded where their host is entered; a branch that only leaves it does not pass them again."""
     visits: list[_Visit] = []
     before: Stop | None = None
@@ -69,7 +83,27 @@ def _chain(rig: Rig, chain: Chain, links: _Links, marks: dict[frozenset[Port], s
         if before is not None or stop.thing not in entered:
             visits += _inside(rig, stop, links)
         before = stop
-    return ChainSteps(chain.name, chain.when, tuple(_steps(visits, marks)))
+    of_chain = mentioned("chain", chain.name or str(number), chain.span)
+    numbers = [_number(rig, f"chain-{number}", of_chain, at, visit) for at, visit in enumerate(visits, 1)]
+    return ChainSteps(chain.name, chain.when, tuple(_steps(visits, numbers, marks)))
+
+
+def _number(rig: Rig, chain: str, of_chain: Unknown, at: int, visit: _Visit) -> Figure:
+    def told() -> str:
+        if at == 1:
+            return f"the chain begins at '{visit.thing}': 1"
+        return f"{at - 1} stops before '{visit.thing}', and 1 = {at}"
+
+    stop = mentioned(visit.thing, visit.loop or "stop", rig.things[visit.thing].declared)
+    return known_figure(
+        f"{chain}.step-{at}",
+        found(at, told),
+        COUNT,
+        of_chain,
+        stop,
+        rule="stops are counted in the order of the sound, every loop expanded where its switcher is entered",
+        source="counting",
+    )
 
 
 def _between(
@@ -120,12 +154,13 @@ def _round(host: str, stops: tuple[Stop, ...], name: str, origin: str | tuple[st
     return [_Visit(end.thing, name, _between(links, start, end, origin, When())) for start, end in hops]
 
 
-def _steps(visits: list[_Visit], marks: dict[frozenset[Port], str]) -> list[Step]:
+def _steps(visits: list[_Visit], numbers: list[Figure], marks: dict[frozenset[Port], str]) -> list[Step]:
     steps = []
-    for number, visit in enumerate(visits):
-        going = visits[number + 1].coming if number + 1 < len(visits) else ()
+    for at, visit in enumerate(visits):
+        going = visits[at + 1].coming if at + 1 < len(visits) else ()
         steps.append(
             Step(
+                numbers[at],
                 visit.thing,
                 visit.loop,
                 tuple(dict.fromkeys(each.end.jack for each in visit.coming)),

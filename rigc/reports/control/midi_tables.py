@@ -59,7 +59,9 @@ def _row(rig: Rig, control: ControlMap, unit: str, way: MidiWay | None) -> Row:
     if channel is None:
         number, first = Cell("", mark="not stated" if listens else ""), Cell("")
     else:
-        number = Cell(str(channel.number), strong=True, mark="shared deliberately" if channel.deliberate else "")
+        number = Cell(
+            control.channels[unit].text, strong=True, mark="shared deliberately" if channel.deliberate else ""
+        )
         first = Cell(
             "" if channel.first is None else str(channel.first), mark="not stated" if channel.first is None else ""
         )

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from rigc.analysis.computations.control_map import ControlMap
 from rigc.analysis.control.midi_channel import free_channels, in_runs
-from rigc.analysis.control.program_change import time_ms
+from rigc.analysis.control.program_change import wire_ms
 from rigc.facts.midi import BYTE_US, CONTROL_CHANGE_BYTES, LONGEST_MM, MOST_THRUS, PROGRAM_CHANGE_BYTES
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph
+from rigc.traced.units import MILLISECONDS_WIRE
 
 CAUTIONS = Paragraph(
     "caution_control",
@@ -30,14 +31,15 @@ def timing(rig: Rig, control: ControlMap) -> Paragraph:
         f"One byte takes {BYTE_US.value:g} µs on the wire: a program change {_ms(PROGRAM_CHANGE_BYTES.value)} ms, "
         f"a control change {_ms(CONTROL_CHANGE_BYTES.value)} ms ({BYTE_US.source})."
     )
-    times = {number: time_ms(changes) for number, changes in control.programs.items()}
-    longest = max(times.values(), default=0.0)
+    longest = max(control.times.values(), default=None)
     if longest:
         unknown = any(
             each.channel is not None and not each.octets for sent in control.programs.values() for each in sent
         )
         least = "at least " if unknown else ""
-        lines.append(f"The longest preset change takes {least}{longest:.2f} ms: all its messages, one after the other.")
+        lines.append(
+            f"The longest preset change takes {least}{longest.text} ms: all its messages, one after the other."
+        )
     lines.append(
         f"At most {MOST_THRUS.value:g} thru stages in a row ({MOST_THRUS.source}), at most {LONGEST_MM.value / 1000:g} m "
         f"from jack to jack ({LONGEST_MM.source})."
@@ -46,4 +48,4 @@ def timing(rig: Rig, control: ControlMap) -> Paragraph:
 
 
 def _ms(octets: float) -> str:
-    return f"{octets * BYTE_US.value / 1000:.2f}"
+    return MILLISECONDS_WIRE.text(wire_ms(octets, BYTE_US.value))

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.control_map import ControlMap
-from rigc.analysis.control.program_change import ProgramChange, time_ms
+from rigc.analysis.computations.preset_figures import PresetFigures
+from rigc.analysis.control.program_change import ProgramChange
 from rigc.diagnostics.decimals import decimals
 from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset, Song
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import Figure
 
 _SONGS = (
     Column("song"),
@@ -35,11 +38,17 @@ _PROGRAMS = (
 _KNOBS = (Column("song"), Column("unit"), Column("knob"), Column("points to"))
 
 
-def song_table(rig: Rig) -> Table:
+def song_table(rig: Rig, figures: PresetFigures) -> Table:
     """A row for each song with its preset, then a row for each preset that no song plays."""
-    rows = [_row(rig, song, rig.presets.get(-1 if song.preset is None else song.preset)) for song in rig.songs]
+    rows = []
+    for place, song in enumerate(rig.songs, 1):
+        preset = rig.presets.get(-1 if song.preset is None else song.preset)
+        tempo = figures.songs.get(place) or (None if preset is None else figures.tempos.get(preset.number))
+        rows.append(_row(rig, song, preset, figures, tempo))
     played = {song.preset for song in rig.songs}
-    rows += [_row(rig, None, preset) for preset in rig.presets.values() if preset.number not in played]
+    for number, preset in rig.presets.items():
+        if number not in played:
+            rows.append(_row(rig, None, preset, figures, figures.tempos.get(number)))
     return Table("songs", "Songs and presets", _SONGS, tuple(rows), empty="no songs and no presets", landscape=True)
 
 
@@ -48,9 +57,9 @@ def program_table(rig: Rig, control: ControlMap) -> Table:
     rows: list[Row] = []
     for preset, changes in control.programs.items():
         rows += [_program(change, rig.midi_master) for change in changes]
-        if any(change.channel is not None for change in changes):
+        if preset in control.times:
             unknown = any(change.channel is not None and not change.octets for change in changes)
-            total = Cell(f"{time_ms(changes):.2f}", mark="at least" if unknown else "")
+            total = Cell(control.times[preset].text, mark="at least" if unknown else "")
             rows.append(Row((Cell(str(preset)), Cell("all"), *(Cell(""),) * 4, total), total=True))
     return Table("programs", "Programs: as shown and as sent", _PROGRAMS, tuple(rows), empty="no programs")
 
@@ -65,16 +74,15 @@ def knob_table(rig: Rig) -> Table:
     return Table("knobs", "Knobs", _KNOBS, rows, empty="no knob is set")
 
 
-def _row(rig: Rig, song: Song | None, preset: Preset | None) -> Row:
+def _row(rig: Rig, song: Song | None, preset: Preset | None, figures: PresetFigures, tempo: Figure | None) -> Row:
     """The tempo of a song goes before that of its preset."""
-    tempo = (song and song.tempo_bpm) or (preset and preset.tempo_bpm)
     notes = [*(song.notes if song else ()), *(preset.notes if preset else ())]
     return Row(
         (
             Cell(song.title if song else "", strong=True),
-            Cell(str(preset.number) if preset else ""),
+            figure_cell(None if preset is None else figures.numbers[preset.number], lacking=""),
             *(_preset(rig, preset) if preset else (Cell(""),) * 5),
-            Cell(decimals(tempo.value) if tempo else ""),
+            figure_cell(tempo, lacking=""),
             Cell(song.tuning if song else ""),
             Cell(", ".join(f"{name} {decimals(floor.value)} %" for name, floor in preset.floors) if preset else ""),
             Cell("; ".join(notes)),
@@ -102,10 +110,10 @@ def _program(change: ProgramChange, master: str | None) -> Row:
         (
             Cell(str(change.preset)),
             Cell(change.unit),
-            Cell(str(change.shown), strong=True),
+            figure_cell(change.program, strong=True),
             Cell("" if change.channel is None else str(change.channel)),
-            Cell("" if change.sent is None else str(change.sent), mark=mark),
+            Cell("", mark=mark) if change.sent is None else figure_cell(change.number),
             Cell(change.hexadecimal),
-            Cell(f"{time_ms((change,)):.2f}" if change.octets else ""),
+            figure_cell(change.wire, lacking=""),
         )
     )

@@ -7,6 +7,7 @@ from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.levels import Levels
 from rigc.analysis.computations.phantom_ways import PhantomWays
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.preset_figures import PresetFigures
 from rigc.analysis.computations.radio_bands import RadioBands
 from rigc.analysis.computations.signal_steps import SignalSteps
 from rigc.analysis.computations.special_leads import SpecialLeads
@@ -36,6 +37,7 @@ def wiring_sheet(
     bands: RadioBands,
     levels: Levels,
     phantom: PhantomWays,
+    presets: PresetFigures,
 ) -> Sheet:
     """Signal order chain by chain, loops, other leads, presets, loading, and what the crew must know."""
     return Sheet(
@@ -58,7 +60,7 @@ def wiring_sheet(
             midi_table(rig, leads),
             control_table(rig, leads),
             *(each for each in (mains_plug_table(rig),) if each is not None),
-            preset_table(rig),
+            preset_table(rig, presets),
             *first_buffer_tables(first),
         ),
         landscape=True,

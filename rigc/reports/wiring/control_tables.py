@@ -5,11 +5,13 @@ from __future__ import annotations
 from rigc.analysis.cables.lead_make import adaptor_word
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.preset_figures import PresetFigures
 from rigc.analysis.computations.special_leads import SpecialLead, SpecialLeads
 from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity_mark
 
 _MADE = Column("how the lead is made", key="made")
@@ -112,9 +114,9 @@ def _made(lead: Lead) -> Cell:
     return Cell(lead.make.words or "straight", strong=lead.make.special)
 
 
-def preset_table(rig: Rig) -> Table:
+def preset_table(rig: Rig, figures: PresetFigures) -> Table:
     """Presets in brief, in the order of the source."""
-    rows = tuple(_preset(preset) for preset in rig.presets.values())
+    rows = tuple(_preset(preset, figures) for preset in rig.presets.values())
     return Table("presets", "Presets in brief", PRESETS, rows, empty="no presets")
 
 
@@ -140,21 +142,20 @@ def _kind(rig: Rig, lead: Lead) -> str:
     return ", ".join((kind, *filter(None, (" to ".join(wipers), *contacts, *tracks))))
 
 
-def _preset(preset: Preset) -> Row:
+def _preset(preset: Preset, figures: PresetFigures) -> Row:
     switchers = {name for name, _, _ in preset.loops if name is not None}
     loops = [
         f"{name} {loop}" if name is not None and len(switchers) > 1 else str(loop) for name, loop, _ in preset.loops
     ]
-    tempo = preset.tempo_bpm
     return Row(
         (
-            Cell(str(preset.number)),
+            figure_cell(figures.numbers[preset.number]),
             Cell(preset.title),
             Cell(", ".join(loops)),
             Cell(", ".join(name for name, _ in preset.on)),
             Cell(", ".join(name for name, _ in preset.off)),
             Cell(", ".join(f"{name} {program}" for name, program, _ in preset.programs)),
             Cell(", ".join(f"{name} {decimals(floor.value)} %" for name, floor in preset.floors)),
-            Cell("" if tempo is None else decimals(tempo.value)),
+            figure_cell(figures.tempos.get(preset.number), lacking=""),
         )
     )

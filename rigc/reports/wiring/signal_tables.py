@@ -8,6 +8,7 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import When
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 from rigc.reports.wiring.jack_words import level_class, when_bypassed, width
 
 COLUMNS = (
@@ -60,13 +61,13 @@ def _when(when: When) -> str:
 def _rows(rig: Rig, chain: ChainSteps, reckoned: dict[str, float | None]) -> list[Row]:
     rows: list[Row] = []
     passed: set[str] = set()
-    for number, step in enumerate(chain.steps, start=1):
-        rows.append(_row(rig, number, step, reckoned, again=step.thing in passed))
+    for step in chain.steps:
+        rows.append(_row(rig, step, reckoned, again=step.thing in passed))
         passed.add(step.thing)
     return rows
 
 
-def _row(rig: Rig, number: int, step: Step, reckoned: dict[str, float | None], again: bool) -> Row:
+def _row(rig: Rig, step: Step, reckoned: dict[str, float | None], again: bool) -> Row:
     unit = rig.units.get(step.thing)
     name = f"{step.thing} ({step.loop}{' back' if again else ''})" if step.loop else step.thing
     leaves = step.outs and step.thing not in rig.panels
@@ -74,7 +75,7 @@ def _row(rig: Rig, number: int, step: Step, reckoned: dict[str, float | None], a
     bypassed = when_bypassed(unit) if unit is not None and not again else ""
     return Row(
         (
-            Cell(str(number)),
+            figure_cell(step.number),
             Cell(name),
             Cell(", ".join(step.ins)),
             Cell(", ".join(step.outs)),

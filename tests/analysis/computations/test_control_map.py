@@ -12,8 +12,9 @@ from written import changed
 
 from rigc.analysis.computations.control_map import ControlMap
 from rigc.analysis.control.midi_channel import free_channels, in_runs, shared_channels
-from rigc.analysis.control.program_change import ProgramChange, exists, time_ms
+from rigc.analysis.control.program_change import ProgramChange, exists, preset_time, program_change
 from rigc.facts.midi import BYTE_US
+from rigc.model.wishes import Channel
 from rigc.source import Source, Span
 
 TOURING = "examples/long-haul/board.rig"
@@ -21,7 +22,11 @@ NOWHERE = Span(Source("nowhere.rig", ""), 0, 0)
 
 
 def change(channel: int, shown: int, first: int = 0) -> ProgramChange:
-    return ProgramChange(1, "lant", shown, channel, first, shown - first, NOWHERE)
+    return program_change(1, "lant", shown, Channel("lant", channel, first, False, NOWHERE), NOWHERE)
+
+
+def wire_ms(*changes: ProgramChange) -> float | None:
+    return preset_time(1, changes)
 
 
 def test_the_touring_board() -> None:
@@ -43,9 +48,7 @@ def test_the_touring_board() -> None:
 def test_a_preset_change_of_the_touring_board() -> None:
     """Three program changes = 6 bytes x 0.32 ms = 1.92 ms; rotundaxl counts from 1, so its 6 is sent as 5."""
     control = results(ROOT / TOURING).get(ControlMap)
-    assert {number: round(time_ms(sent), 6) for number, sent in control.programs.items()} == dict.fromkeys(
-        (1, 2, 3, 4), 1.92
-    )
+    assert {number: round(time, 6) for number, time in control.times.items()} == dict.fromkeys((1, 2, 3, 4), 1.92)
     assert [each.hexadecimal for each in control.programs[3]] == ["C0 02", "C1 04", "C2 05"]
 
 
@@ -116,8 +119,8 @@ def test_offset_not_stated() -> None:
 
 def test_what_is_sent_to_two_units_at_once_is_sent_once() -> None:
     """Two units on one channel with one program: one message, 0.64 ms; with two programs: two."""
-    assert time_ms((change(3, 5), change(3, 6, first=1))) == pytest.approx(0.64)
-    assert time_ms((change(3, 5), change(3, 6))) == pytest.approx(1.28)
+    assert wire_ms(change(3, 5), change(3, 6, first=1)) == pytest.approx(0.64)
+    assert wire_ms(change(3, 5), change(3, 6)) == pytest.approx(1.28)
 
 
 DAISY = (

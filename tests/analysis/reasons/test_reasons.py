@@ -61,7 +61,7 @@ def one(rig: str, name: str, *changes: tuple[str, str]) -> Reason:
         ),
         (TOURING, "weir8.spare", "1", "8 − 7 in use − 0 reserved = 1"),
         (TOURING, "lantxl.midi.length", "1200", "600 + 600 = 1200"),
-        (TOURING, "preset-1.rotundaxl.sent", "0", "1 − 1 = 0; bytes C2 00"),
+        (TOURING, "preset-1.rotundaxl.sent", "0", "1 − 1 = 0"),
         (TOURING, "preset-1.wire", "1.92", "0.64 + 0.64 + 0.64 = 1.92"),
         # Back bedroom, D2a from mill5.o2 (180, 225, out to 180, 218) to marl.dc (75, 130, out to 75, 137, 33 up), deck 20 thick.
         (HOME, "D2a.route", "259", "|180 − 75| + |218 − 145| + |145 − 137| + 10 + (10 + 33 + 20) = 259"),
