@@ -79,6 +79,9 @@ class Typed(How):
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         return Piece(PLAIN.text(self.given), ATOM, self.given)
 
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        return f"{result}, as stated" if self.text == PLAIN.text(self.given) else f"{result}, of {self.text}"
+
     def inputs(self) -> Iterator[Input]:
         yield Input(self.label, self.text, "", self.span)
 

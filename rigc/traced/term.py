@@ -339,9 +339,12 @@ def _joined(kind: type[How], one: Any, other: Any) -> Any:
     if kind in (Sum, Times, Less, By) and not isinstance(other, _TRACED) and other == kind.NOTHING:
         return one
     first, second = traced(one), traced(other)
-    if kind is Sum and type(first.how) is Sum and not hasattr(first, "name"):
-        return made(Sum(*first.how.of, second))
-    return made(kind(first, second))
+    return made(Sum(*_summands(first), *_summands(second)) if kind is Sum else kind(first, second))
+
+
+def _summands(value: Traced) -> tuple[Traced, ...]:
+    """What a sum within a sum adds up; a figure stands as it is."""
+    return value.how.of if type(value.how) is Sum and not hasattr(value, "name") else (value,)
 
 
 def _sum(parts: Pieces) -> float:

@@ -54,6 +54,9 @@ def told(value: Traced, shown: object = MILLIAMPS) -> str:
         (draws("a", 30) - (draws("b", 10) - draws("c", 4)), "30 − (10 − 4) = 24"),
         (draws("a", 30) - number(-20), "30 − (−20) = 50"),
         (1000 * draws("a", 2), "1000 × 2 = 2000"),
+        (number(-20) + (draws("a", 30) + (draws("b", 2) + number(-5))), "−20 + 30 + 2 + (−5) = 7"),
+        (highest(draws("a", 3), draws("b", 2)) + number(1), "(the highest of 3, 2) + 1 = 4"),
+        (highest(draws("a", 3), draws("b", 2)) - draws("b", 2), "(the highest of 3, 2) − 2 = 1"),
         (100 - draws("a", 2), "100 − 2 = 98"),
         (highest(draws("a", 30), draws("b", 120)), "the highest of 30, 120 = 120"),
         (least(draws("a", 30), draws("b", 120)), "the least of 30, 120 = 30"),
@@ -64,6 +67,8 @@ def told(value: Traced, shown: object = MILLIAMPS) -> str:
         (worked("√({})", lambda each: each**0.5, draws("a", 16)), "√(16) = 4"),
         (found(7, lambda: "the seventh of the list"), "the seventh of the list"),
         (at_place("mains", 230, SPAN, "230 V 50 Hz") / 2, "230 / 2 = 115"),
+        (at_place("mains", 50, SPAN, "230 V 50 Hz"), "50, of 230 V 50 Hz"),
+        (at_place("channel", 3, SPAN), "3, as stated"),
     ],
 )
 def test_arithmetic_writes_its_formula(value: Traced, formula: str) -> None:

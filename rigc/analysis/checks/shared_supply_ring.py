@@ -16,11 +16,12 @@ from rigc.analysis.computations.ring_hum import Hum, RingHum
 from rigc.analysis.ground.ring_words import in_scenarios, ring_words
 from rigc.analysis.ground.rings import SHARED, Ring
 from rigc.analysis.ground.where_to_break import where_to_break
-from rigc.diagnostics.decimals import fixed, signed
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wording import listed
 from rigc.facts.hum import FIELD_UT, LEAST_DB
 from rigc.model.rig import Rig
+from rigc.traced.figure import Figure
+from rigc.traced.units import GAIN
 
 KIND = Kind(
     "shared-supply-ring",
@@ -39,7 +40,7 @@ def shared_supply_ring(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: L
             if hum.ring.kind == SHARED:
                 rings.setdefault(hum.ring, []).append((hum, state.scenarios))
     for held in rings.values():
-        worst = max((hum for hum, _ in held), key=lambda hum: (hum.gain.most_db, hum.hertz))
+        worst = max((hum for hum, _ in held), key=lambda hum: (hum.follows, hum.hertz))
         where = in_scenarios(rig, [name for _, names in held for name in names])
         yield from _findings(rig, leads, worst, where)
 
@@ -60,7 +61,7 @@ def _findings(rig: Rig, leads: Leads, hum: Hum, where: str) -> Iterator[Diagnost
 
 
 def _loud(hum: Hum) -> bool:
-    return hum.level_db is not None and hum.level_db + hum.gain.most_db > LEAST_DB.value
+    return hum.level_db is not None and hum.level_db + hum.follows > LEAST_DB.value
 
 
 def _unknown(hum: Hum) -> str:
@@ -71,17 +72,17 @@ def _unknown(hum: Hum) -> str:
 
 def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
     figures, numbers = "", tuple[Number, ...]()
-    if hum.volts is not None and hum.area_m2 is not None and hum.level_db is not None:
+    if isinstance(hum.induced, Figure) and isinstance(hum.area, Figure) and isinstance(hum.level, Figure):
         figures = (
-            f"; {hum.area_m2:.3f} m² at {hum.hertz:g} Hz and {FIELD_UT.value:g} µT are {hum.volts * 1e6:.1f} µV "
-            f"({fixed(hum.level_db)} dB), "
-            f"{'at least ' if hum.gain.unknown else ''}{signed(format(hum.gain.most_db, 'g'))} dB of gain follow"
+            f"; {hum.area.text} m² at {hum.frequency.text} Hz and {FIELD_UT.value:g} µT are {hum.induced.text} µV "
+            f"({hum.level.text} dB), "
+            f"{'at least ' if hum.gain.unknown else ''}{GAIN.text(hum.follows)} dB of gain follow"
         )
         numbers = (
-            Number("area", hum.area_m2, "m²"),
-            Number("hum", hum.volts * 1e6, "µV"),
-            Number("level", hum.level_db, "dB"),
-            Number("gain", hum.gain.most_db, "dB"),
+            Number("area", hum.area, "m²"),
+            Number("hum", hum.induced * 1e6, "µV"),
+            Number("level", hum.level, "dB"),
+            Number("gain", hum.follows, "dB"),
         )
     return KIND.at(
         hum.ring.links[0].span,

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from math import log10
+from collections.abc import Iterator
+from itertools import count
 
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.ground_systems import GroundSystems
@@ -12,13 +13,32 @@ from rigc.analysis.ground.gain_after import Gain, GainAfter
 from rigc.analysis.ground.induction import coupled_volts, pair_to_loop_henry, uniform_field_volts
 from rigc.analysis.ground.neighbours_of_ring import Beside, Ways, beside
 from rigc.analysis.ground.plan_ways import Spot, area_mm2
+from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.rings import Ring
 from rigc.analysis.ground.states import GroundState
+from rigc.analysis.signal.decibels import decibels
+from rigc.diagnostics.figures import plain
 from rigc.facts.hum import FIELD_UT, HERTZ, NOMINAL_MV
 from rigc.model.graphs import signal_graph
 from rigc.model.rig import Rig
 from rigc.model.wishes import When
 from rigc.record import Record
+from rigc.traced.figure import AnyFigure, Figure, Lacking, figure, known_figure
+from rigc.traced.given import Mentioned, at_place, mentioned, ours, stated, unstated
+from rigc.traced.means import found, highest, total_known, worked
+from rigc.traced.term import Term, Traced, Unknown, known
+from rigc.traced.units import (
+    GAIN,
+    HERTZ_MAINS,
+    HUM_DECIBELS,
+    LEAST_GAIN,
+    MICROTESLA,
+    MICROVOLTS,
+    NOMINAL_MILLIVOLTS,
+    SQUARE_METRES,
+)
+
+_FARADAY = "physics: Faraday's law, the face square to the field, the worst case"
 
 
 class Coupled(Record):
@@ -30,23 +50,42 @@ class Coupled(Record):
 
 
 class Hum(Record):
-    """What one ring picks up in a field of 1 µT at `hertz` Hz: `volts` and `area_m2`, None where its leads have no routes.
+    """What one ring picks up in a field of 1 µT at `frequency` in Hz: `induced` in V, by its `area` in m², both lacking where
+    its leads have no routes. `level` is the hum against instrument level (77.5 mV) in dB, before any gain; lacking where there is none.
 
-    `why_not` says what they lack. `gain` is the most that follows any of its audio leads.
+    `why_not` says what the leads lack. `follows` is the most gain in dB that follows any of its audio leads, but for that of
+    the units of `gain` that do not say theirs.
     """
 
     ring: Ring
-    hertz: float
-    area_m2: float | None
-    volts: float | None
+    frequency: Figure
+    area: AnyFigure
+    induced: AnyFigure
+    level: AnyFigure
+    follows: Figure
     why_not: str
     gain: Gain
     coupled: Coupled | None
 
     @property
+    def hertz(self) -> float:
+        """The frequency in Hz."""
+        return self.frequency
+
+    @property
+    def area_m2(self) -> float | None:
+        """The area in m²; None where not known."""
+        return known(self.area)
+
+    @property
+    def volts(self) -> float | None:
+        """The hum in V; None where not known."""
+        return known(self.induced)
+
+    @property
     def level_db(self) -> float | None:
-        """The hum against instrument level (77.5 mV), in dB, before any gain."""
-        return None if not self.volts else 20 * log10(self.volts / (NOMINAL_MV.value / 1000))
+        """The hum against instrument level, in dB; None where not known."""
+        return known(self.level)
 
 
 class RingHum(Record):
@@ -70,33 +109,111 @@ def ring_hum(rig: Rig, grounds: GroundSystems, leads: Leads, routes: CableRoutes
         return RingHum(tuple(() for _ in grounds.states))
     ways = {mark: path.points for mark, path in paths.paths.items()}
     board = _Board(rig, {lead.mark: lead for lead in leads.all}, routes, ways)
-    return RingHum(tuple(_state(board, state) for state in grounds.states))
+    numbers = count(1)
+    return RingHum(tuple(_state(board, state, numbers) for state in grounds.states))
 
 
-def _state(board: _Board, state: GroundState) -> tuple[Hum, ...]:
+def _state(board: _Board, state: GroundState, numbers: Iterator[int]) -> tuple[Hum, ...]:
     rings = [ring for ring in state.rings if ring.matters]
     if not rings:
         return ()
     gains = GainAfter(board.rig, signal_graph(board.rig, When(state.scenarios)).ways)
-    hertz = _hertz(board.rig, state)
-    return tuple(_hum(board, ring, hertz, gains) for ring in rings)
+    return tuple(_hum(board, f"ring-{next(numbers)}", ring, state, gains) for ring in rings)
 
 
-def _hertz(rig: Rig, state: GroundState) -> float:
-    """The highest mains frequency of the scenarios: it induces most."""
-    mains = [rig.scenarios[name].mains for name in state.scenarios]
-    return max((each.hertz_high for each in mains if each and each.hertz_high), default=HERTZ.value)
-
-
-def _hum(board: _Board, ring: Ring, hertz: float, gains: GainAfter) -> Hum:
+def _hum(board: _Board, name: str, ring: Ring, state: GroundState, gains: GainAfter) -> Hum:
     why_not = _why_not(board, ring)
-    area = None if why_not else _area_m2(board, ring)
-    volts = None if area is None else uniform_field_volts(hertz, FIELD_UT.value * 1e-6, area)
-    behind = [gains.of(board.leads[mark].end) for mark in ring.marks if board.leads[mark].signal == "audio"]
-    unknown = dict.fromkeys(name for gain in behind for name in gain.unknown)
-    gain = Gain(max((gain.most_db for gain in behind), default=0.0), tuple(unknown))
-    coupled = None if area is None else _coupled(board, ring, hertz, area)
-    return Hum(ring, hertz, area, volts, why_not, gain, coupled)
+    frequency, area = _frequency(board.rig, name, state), _area(board, name, ring, why_not)
+    field = ours(FIELD_UT, shown=MICROTESLA)
+    induced = figure(
+        f"{name}.hum",
+        worked("2π × {} Hz × {} µT × {} m²", uniform_field_volts, frequency, field, area),
+        MICROVOLTS,
+        rule="V = 2πfBA",
+        source=_FARADAY,
+    )
+    level = figure(
+        f"{name}.level",
+        _against_nominal(induced),
+        HUM_DECIBELS,
+        field,
+        rule="the hum against instrument level, before any gain",
+        source=_FARADAY,
+    )
+    audio = [board.leads[mark] for mark in ring.marks if board.leads[mark].signal == "audio"]
+    gain = Gain.most(gains.of(lead.end) for lead in audio)
+    coupled = None if isinstance(area, Lacking) else _coupled(board, ring, frequency, area)
+    return Hum(ring, frequency, area, induced, level, _follows(board.rig, name, audio, gain), why_not, gain, coupled)
+
+
+def _frequency(rig: Rig, name: str, state: GroundState) -> Figure:
+    mains = {each: rig.scenarios[each].mains for each in state.scenarios}
+    given = [
+        at_place(f"mains of {each}", one.hertz_high, one.span, one.typed)
+        for each, one in mains.items()
+        if one is not None and one.hertz_high
+    ]
+    return known_figure(
+        f"{name}.hertz",
+        highest(*given) if given else ours(HERTZ),
+        HERTZ_MAINS,
+        rule="the highest mains frequency of the scenarios: it induces most",
+        source="physics: the voltage grows with the frequency",
+        label="frequency",
+    )
+
+
+def _area(board: _Board, name: str, ring: Ring, why_not: str) -> AnyFigure:
+    value: Traced
+    if why_not:
+        value = Unknown((f"a way on the deck: {why_not}",), Mentioned("its way on the deck", why_not, None, ""))
+    else:
+        area = _area_m2(board, ring)
+        value = found(
+            area,
+            lambda: f"|Σ (x₁ y₂ − x₂ y₁)| / 2 = {plain(round(area * 1e6, 1))} mm² = {SQUARE_METRES.text(area)} m²",
+        )
+    return figure(
+        f"{name}.area",
+        value,
+        SQUARE_METRES,
+        mentioned("ring", ring_words(ring)),
+        *(_mentioned(board.leads[mark]) for mark in ring.marks),
+        rule="the polygon of its leads in plan, each along its route in turn; inside things the way is straight",
+        source="geometry: area of a polygon",
+        label="area",
+    )
+
+
+def _mentioned(lead: Lead) -> Unknown:
+    return mentioned(lead.mark, f"{lead.start} -> {lead.end}", lead.span)
+
+
+def _against_nominal(volts: AnyFigure) -> Traced:
+    if isinstance(volts, Figure) and not volts:
+        return mentioned("any hum", "none: the ring encloses nothing")
+    level: Traced = worked(
+        "20 log10({} µV / {} mV)",
+        lambda hum, nominal: decibels(hum / nominal),
+        volts,
+        ours(NOMINAL_MV, shown=NOMINAL_MILLIVOLTS),
+    )
+    return level
+
+
+def _follows(rig: Rig, name: str, audio: list[Lead], gain: Gain) -> Figure:
+    lifts = [gain.most_db] if isinstance(gain.most_db, Term) else []
+    most = lifts[0] if lifts else found(0.0, lambda: "nothing that follows lifts: 0")
+    unknown = [unstated(f"gain of {each}") for each in gain.unknown]
+    return known_figure(
+        f"{name}.gain",
+        total_known(lifts, unknown) if unknown else most,
+        LEAST_GAIN if unknown else GAIN,
+        *(_mentioned(lead) for lead in audio),
+        *(stated(f"gain of {each}", rig.units[each].gain_db) for each in gain.stated),
+        rule="the gains of the units behind it, on the way that lifts most; amps and desks are not counted",
+        source="arithmetic on stated gains",
+    )
 
 
 def _why_not(board: _Board, ring: Ring) -> str:

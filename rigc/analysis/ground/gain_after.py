@@ -8,13 +8,29 @@ from rigc.model.inner_ways import Way, handed_on, main_outputs
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.given import stated
 
 
 class Gain(Record):
-    """The most gain in dB on any way from there to where sound leaves the board; `unknown` units on the way do not say theirs."""
+    """The most gain in dB on any way from there to where sound leaves the board, a sum of stated gains.
+
+    `stated` are the units on any of the ways that say theirs, `unknown` those that do not.
+    """
 
     most_db: float
+    stated: tuple[str, ...]
     unknown: tuple[str, ...]
+
+    @classmethod
+    def most(cls, ways: Iterable[Gain]) -> Gain:
+        """Of several ways the one that lifts most, with the units of all; 0 of none."""
+        every = tuple(ways)
+        said = dict.fromkeys(name for each in every for name in each.stated)
+        unknown = dict.fromkeys(name for each in every for name in each.unknown)
+        return cls(max((each.most_db for each in every), default=0.0), tuple(said), tuple(unknown))
+
+
+_NONE = Gain(0.0, (), ())
 
 
 class GainAfter:
@@ -43,19 +59,19 @@ class GainAfter:
         return self._known[port]
 
     def _best(self, here: Port) -> Gain:
-        ahead = [(end, self._known[end]) for end in self._next.get(here, ()) if end in self._known]
-        steps = [(self._step(here, end), gain) for end, gain in ahead]
-        most = max((step + gain.most_db for (step, _), gain in steps), default=0.0)
-        unknown = dict.fromkeys(name for (_, who), gain in steps for name in (*who, *gain.unknown))
-        return Gain(most, tuple(unknown))
+        ahead = [(self._step(here, end), self._known[end]) for end in self._next.get(here, ()) if end in self._known]
+        return Gain.most(
+            Gain(step.most_db + gain.most_db, (*step.stated, *gain.stated), (*step.unknown, *gain.unknown))
+            for step, gain in ahead
+        )
 
-    def _step(self, start: Port, end: Port) -> tuple[float, tuple[str, ...]]:
+    def _step(self, start: Port, end: Port) -> Gain:
         """The gain of one step: a unit's counts where sound leaves it for good, not at the sends of its loops."""
         unit = self._rig.units.get(start.thing)
         if unit is None or unit.kind != "unit" or end not in self._outputs or start.thing != end.thing:
-            return 0.0, ()
+            return _NONE
         if handed_on(unit, end.jack):
-            return 0.0, ()
+            return _NONE
         if unit.gain_db is not None:
-            return unit.gain_db.value, ()
-        return 0.0, () if "passive" in unit.flags else (unit.name,)
+            return Gain(stated(f"gain of {unit.name}", unit.gain_db), (unit.name,), ())
+        return _NONE if "passive" in unit.flags else Gain(0.0, (), (unit.name,))

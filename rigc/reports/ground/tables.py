@@ -10,9 +10,10 @@ from rigc.analysis.ground.lift_positions import LiftPosition, lift_positions
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem
 from rigc.analysis.ground.where_to_break import where_to_break
-from rigc.diagnostics.decimals import fixed, signed
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import Figure, assumed
 
 _SCENARIO = Column("scenario")
 
@@ -21,16 +22,15 @@ def systems_table(grounds: GroundSystems) -> Table:
     """Each joined system with its members and its earth references: exactly one is right."""
     columns = (_SCENARIO, Column("system"), Column("members"), Column("earth references"), Column("verdict"))
     rows = [
-        Row((_scenarios(state), Cell(str(number)), Cell(", ".join(system.members)), *_earths(system)))
-        for state in grounds.states
-        for number, system in enumerate(state.systems, 1)
+        Row((_scenarios(state), Cell(str(number)), Cell(", ".join(system.members)), *_earths(system, count)))
+        for state, counts in zip(grounds.states, grounds.earths, strict=True)
+        for number, (system, count) in enumerate(zip(state.systems, counts, strict=True), 1)
     ]
     return Table("systems", "Joined grounds", columns, tuple(rows), empty="no grounds are joined")
 
 
-def _earths(system: GroundSystem) -> tuple[Cell, Cell]:
-    count = len(system.earths)
-    named = f"{count}: {', '.join(system.earths)}" if count else "0"
+def _earths(system: GroundSystem, count: Figure) -> tuple[Cell, Cell]:
+    named = f"{count.text}: {', '.join(system.earths)}" if count else "0"
     if system.unknown:
         return Cell(f"{named}; not stated: {', '.join(system.unknown)}"), Cell("?")
     if len(system.members) == 1 and not count:
@@ -72,20 +72,20 @@ def hum_table(grounds: GroundSystems, hums: RingHum) -> Table:
         Column("beside it"),
     )
     rows = [
-        Row((_scenarios(state), *(Cell(text) for text in _figures(hum))))
+        Row((_scenarios(state), *_figures(hum)))
         for state, found in zip(grounds.states, hums.states, strict=True)
         for hum in found
     ]
     return Table("hum", "What the rings pick up", columns, tuple(rows), empty="nothing: every ring is a silent pair")
 
 
-def _figures(hum: Hum) -> tuple[str, ...]:
-    gain = ("≥ " if hum.gain.unknown else "") + signed(f"{hum.gain.most_db:g}")
-    area, volts, level = "?", "?", "?"
-    if hum.area_m2 is not None and hum.volts is not None and hum.level_db is not None:
-        area, volts = fixed(hum.area_m2, 3), fixed(hum.volts * 1e6)
-        level = fixed(hum.level_db)
-    return ", ".join(hum.ring.marks), area, f"{hum.hertz:g}", volts, level, gain, _beside(hum)
+def _figures(hum: Hum) -> tuple[Cell, ...]:
+    return (
+        Cell(", ".join(hum.ring.marks)),
+        *(figure_cell(each) for each in (hum.area, hum.frequency, hum.induced, hum.level)),
+        Cell(hum.follows.text, mark="assumed" if assumed(hum.follows) else ""),
+        Cell(_beside(hum)),
+    )
 
 
 def _beside(hum: Hum) -> str:

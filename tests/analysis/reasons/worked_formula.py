@@ -27,7 +27,7 @@ _LABEL = re.compile(
     rf"(?<=\d) (?!of |(?:{_UNIT})(?![\w²]))(?:on [A-Z]\w+|[a-z]{{2,}}[a-z-]*(?: use)?)(?= [+−=]|$)"
 )  # `2 on A3 + 8 flat-angle`
 _CHOICE = re.compile(r"(?:the )?(least|highest|shorter) of ((?:[\d.]+(?:, )?)+)")
-_RESULT = re.compile(rf"(?P<number>[+−]?\d+(?:\.\d+)?)(?: ?(?P<unit>{_UNIT})(?![\w²]))?")
+_RESULT = re.compile(rf"(?:≥ )?(?P<number>[+−]?\d+(?:\.\d+)?)(?: ?(?P<unit>{_UNIT})(?![\w²]))?")
 
 
 class NotArithmetic(Exception):
