@@ -113,6 +113,17 @@ class Hint(Record):
     gap_mm: float | None
     span: Span
 
+    @property
+    def words(self) -> str:
+        """Where it is wished: `to the left of 'plumb' with a gap of 10 mm`."""
+        if self.kind == "row":
+            return f"in the {self.word} row"
+        if self.kind == "reach":
+            return f"within reach of the {self.word}" + ("" if "foot" in self.word else " foot")
+        sides = {"left": "to the left of", "right": "to the right of", "front": "in front of", "behind": "behind"}
+        gap = "" if self.gap_mm is None else f" with a gap of {self.gap_mm:g} mm"
+        return f"{sides.get(self.word, self.word)} '{self.other}'{gap}"
+
 
 def deck_meant(decks: dict[str, Deck]) -> Deck | None:
     """The deck that is meant where none is named: the first that is not of the generic stock, else the first."""

@@ -57,17 +57,6 @@ def _jack_kind(m: Mistake) -> Wording | None:
     return Wording(f"'{m.word}' is no kind of jack", "a kind of jack goes here", kinds)
 
 
-def _impedance_last(m: Mistake) -> Wording | None:
-    """`input in ts right 80 mm 1 Mohm up 25 mm`."""
-    if not re.search(r"\b(?:left|right|front|rear)\b[^#]*\Z", m.before) or not re.match(
-        r"\d[\d.]*[ \t]*[kM]?(?:ohm|Ω|Ω)", m.after
-    ):
-        return None
-    shape = r"\b((?:left|right|front|rear)\b[^#]*?)[ \t]+(\d[\d.]*[ \t]*[kM]?(?:ohm|Ω|Ω))"
-    mends = m.rewritten(shape, r"\2 \1")
-    return Wording("the impedance stands before the side", "in front of the side", mends=mends)
-
-
 def _kind_first(m: Mistake) -> Wording | None:
     """`needs dc 9 V`."""
     if m.word not in ("dc", "ac") or m.before.split()[:1] != ["needs"]:
@@ -237,7 +226,6 @@ HABIT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _turn,
     _one_size,
     _jack_kind,
-    _impedance_last,
     _kind_first,
     _outside,
     _feed_turned,

@@ -40,20 +40,9 @@ def wish_missed(hint: Hint, far: int) -> Diagnostic:
     """A wish that the best layout found does not meet."""
     return KIND.at(
         hint.span,
-        f"no place found for '{hint.thing}' {_wished(hint)} (the nearest is {far / 10:g} mm off)",
+        f"no place found for '{hint.thing}' {hint.words} (the nearest is {far / 10:g} mm off)",
         subject=tuple(name for name in (hint.thing, hint.other) if name),
         label="this wish",
         numbers=(Number("missed", far / 10, "mm"),),
         mends=(Mend("drop the wish", (Delete(hint.span),)),),
     )
-
-
-def _wished(hint: Hint) -> str:
-    """Where it was wished."""
-    if hint.kind == "row":
-        return f"in the {hint.word} row"
-    if hint.kind == "reach":
-        return f"within reach of the {hint.word}" if "foot" in hint.word else f"within reach of the {hint.word} foot"
-    words = {"left": "to the left of", "right": "to the right of", "front": "in front of", "behind": "behind"}
-    gap = "" if hint.gap_mm is None else f" with a gap of {hint.gap_mm:g} mm"
-    return f"{words.get(hint.word, hint.word)} '{hint.other}'{gap}"
