@@ -79,7 +79,15 @@ def metres_with_waste(centimetres: int) -> str:
     return f"{centimetres / 100:.2f}"
 
 
-def corner_khz(hertz: float) -> str:
-    """A corner in kHz to three figures: far above hearing, more of them would say nothing."""
-    size = 2 - floor(log10(hertz / 1000))
+def ohms(value: float, digits: int = 3) -> str:
+    """An impedance as people say it, to three figures: `12 kΩ`, `1 MΩ`, `600 Ω`."""
+    for size, unit in ((1e6, "MΩ"), (1e3, "kΩ")):
+        if value >= size:
+            return f"{value / size:.{digits}g} {unit}"
+    return f"{value:.{digits}g} Ω"
+
+
+def corner_khz(hertz: float, more: int = 0) -> str:
+    """A corner in kHz to three figures: far above hearing, more of them would say nothing; `more` where a formula needs them."""
+    size = 2 + more - floor(log10(hertz / 1000))
     return decimals(round(hertz / 1000, size), max(0, size))

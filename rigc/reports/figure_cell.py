@@ -17,6 +17,13 @@ def figure_cell(
     return Cell(figure.text + unit, strong, mark(figure))
 
 
+def told_cell(told: AnyFigure | Answer | None) -> Cell:
+    """The cell of a table that marks what is not known; empty where there is nothing to tell."""
+    if isinstance(told, Lacking):
+        return Cell("", mark=NOT_KNOWN)
+    return Cell("") if told is None else figure_cell(told)
+
+
 def mark(figure: Basis) -> str:
     """What is set beside it."""
     return "incomplete" if incomplete(figure) else "assumed" if assumed(figure) else ""

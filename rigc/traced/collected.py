@@ -1,4 +1,7 @@
-"""Results -> every figure in them, however deep they hold it."""
+"""Results -> every figure in them, however deep they hold it.
+
+A record names in `TOLD` the properties that make figures only when they are asked for.
+"""
 
 from __future__ import annotations
 
@@ -25,7 +28,7 @@ def _within(value: Any, seen: set[int]) -> Iterator[Told]:
     elif isinstance(value, Record):
         if id(value) not in seen and not type(value).__module__.startswith("rigc.model."):
             seen.add(id(value))
-            for name in value.FIELDS:
+            for name in (*value.FIELDS, *getattr(type(value), "TOLD", ())):
                 yield from _within(getattr(value, name), seen)
     elif isinstance(value, dict):
         for each in value.values():

@@ -86,6 +86,29 @@ class Typed(How):
         yield Input(self.label, self.text, "", self.span)
 
 
+class Elsewhere(How):
+    """A value that is told under a name of its own, `why`, by what is no figure yet; `leans` where it rests on an assumed fact."""
+
+    __slots__ = ("given", "label", "leans", "text", "unit", "why")
+
+    def __init__(self, label: str, given: float, text: str, unit: str, why: str, *, leans: bool) -> None:
+        super().__init__()
+        self.label, self.given, self.text, self.unit, self.why, self.leans = label, given, text, unit, why, leans
+
+    def value(self, *given: float) -> float:
+        return self.given
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return Piece(self.text, ATOM, self.given)
+
+    def inputs(self) -> Iterator[Input]:
+        yield Input(self.label, self.text, self.unit, why=self.why)
+
+    @property
+    def assumed(self) -> bool:
+        return self.leans
+
+
 class NotStated(How):
     """A fact that the source does not state."""
 
@@ -157,7 +180,7 @@ def choice(label: str, fact: Fact[Any] | None) -> Unknown:
     return Unknown((label,), Stated(label, fact, 0.0, PLAIN))
 
 
-def limit(rig: Rig, name: str, practice: OwnFact) -> Traced:
+def limit(rig: Rig, name: str, practice: OwnFact) -> Term:
     """The rig's own limit of that name, else the one of practice."""
     own = rig.limit(name)
     return ours(practice) if own is None else stated(f"limit {name} ({own.source})", own.amount)

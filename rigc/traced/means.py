@@ -19,7 +19,7 @@ def total_known(values: Iterable[Traced], without: Iterable[Traced] = ()) -> Ter
     every = tuple(values)
     known = tuple(each for each in every if isinstance(each, Term))
     left_out = (*(each for each in every if isinstance(each, Unknown)), *without)
-    return Term(sum(known), KnownSum(known, left_out))
+    return Term(sum(map(float, known)), KnownSum(known, left_out))
 
 
 def highest(*values: float | Unknown) -> Any:
@@ -45,9 +45,9 @@ def becomes(value: Traced, function: Callable[[float], float]) -> Any:
     return made(Step(function, value))
 
 
-def worked(written: str, function: Callable[..., float], *of: Traced) -> Any:
-    """What is no plain arithmetic; `written` has a `{}` for each part."""
-    return made(Work(written, function, *of))
+def worked(written: str, function: Callable[..., float], *of: Traced, unit: str = "") -> Any:
+    """What is no plain arithmetic; `written` has a `{}` for each part. `unit` is set behind the result in the formula."""
+    return made(Work(written, function, *of, unit=unit))
 
 
 def found(value: float, words: Callable[[], str], *of: Traced) -> Term:
@@ -62,14 +62,22 @@ def percent(part: Traced, whole: Traced) -> Any:
     return part / whole * 100
 
 
-def in_parallel(*ohms: Traced) -> Any:
-    """Resistances side by side; of none it is infinite, for nothing loads."""
-    return ohms[0] if len(ohms) == 1 else made(Work(" || ".join("{}" for _ in ohms), _parallel, *ohms))
+def in_parallel(*ohms: float | Unknown, unit: str = "") -> Any:
+    """Resistances side by side; of none it is infinite, for nothing loads. Of plain numbers a plain one."""
+    if not any(isinstance(each, (Term, Unknown)) for each in ohms):
+        return _parallel(*ohms)  # type: ignore[arg-type]  # all are plain
+    if len(ohms) == 1:
+        return ohms[0]
+    return made(Work(" || ".join("{}" for _ in ohms), _parallel, *map(traced, ohms), unit=unit))
 
 
-def decibels(ratio: Traced) -> Any:
-    """The level of a ratio of voltages, in dB."""
-    return made(Work("20 log10({})", lambda each: 20 * log10(each) if each > 0 else -inf, ratio))
+def decibels(ratio: float | Unknown) -> Any:
+    """The level of a ratio of voltages, in dB; -inf where it is 0. Of a plain number a plain one."""
+    return made(Work("20 log10({})", _level, ratio)) if isinstance(ratio, (Term, Unknown)) else _level(ratio)
+
+
+def _level(ratio: float) -> float:
+    return 20 * log10(ratio) if ratio > 0 else -inf
 
 
 def _parallel(*ohms: float) -> float:

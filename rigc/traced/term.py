@@ -221,13 +221,16 @@ class By(How):
 
 
 class Work(How):
-    """What is no plain arithmetic: a function, and how it is `written`, with `{}` for each part: `20 log10({} / {})`."""
+    """What is no plain arithmetic: a function, and how it is `written`, with `{}` for each part: `20 log10({} / {})`.
 
-    __slots__ = ("function", "written")
+    `unit` is set behind the result where the parts are written with theirs.
+    """
 
-    def __init__(self, written: str, function: Callable[..., float], *of: Traced) -> None:
+    __slots__ = ("function", "unit", "written")
+
+    def __init__(self, written: str, function: Callable[..., float], *of: Traced, unit: str = "") -> None:
         super().__init__(*of)
-        self.written, self.function = written, function
+        self.written, self.function, self.unit = written, function, unit
 
     def value(self, *given: float) -> float:
         return self.function(*given)
@@ -235,6 +238,9 @@ class Work(How):
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         text = self.written.format(*(part.within(PRODUCT) for part in parts))
         return Piece(text, PRODUCT, self.function(*(part.said for part in parts)))
+
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        return super().formula(parts, shown, more, result) + (f" {self.unit}" if self.unit else "")
 
 
 class Extreme(How):

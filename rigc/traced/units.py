@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from math import inf
+
 from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.figures import corner_khz, ohms
 from rigc.traced.shown import Shown, as_typed, exactly, places
 
 COUNT = as_typed("")
@@ -40,3 +43,27 @@ HUM_DECIBELS = exactly("dB", 1)
 GAIN = as_typed("dB")
 LEAST_GAIN = Shown("dB", lambda value, more: f"≥ {GAIN.write(value, more)}")
 MILLISECONDS_WIRE = exactly("ms", 2)
+METRES = places("m", 3)
+PICOFARADS = places("pF", 1)
+WHOLE_PICOFARADS = places("pF", 0)
+LEAD_PICOFARADS = places("pF", 2)
+PICOFARADS_PER_M = places("pF/m", 1)
+HENRIES = places("H", 2)
+KILOHMS = places("kΩ", 1, 1000)
+PICKUP_KILOHMS = places("kΩ", 2, 1000)
+RESPONSE_DECIBELS = places("dB", 2)
+FACTOR = places("", 2)
+_OHMS = {"Ω": 1.0, "kΩ": 1e3, "MΩ": 1e6, "": 1.0}
+
+
+def _impedance(value: float, more: int) -> str:
+    return "none" if value == inf else ohms(value, 3 + more)
+
+
+def _read_impedance(text: str) -> float:
+    figure, _, unit = text.partition(" ")
+    return inf if text == "none" else float(figure) * _OHMS[unit]
+
+
+IMPEDANCE = Shown("", _impedance, read=_read_impedance)  # of nothing that loads it is infinite, and told as `none`
+CORNER = Shown("kHz", lambda khz, more: corner_khz(khz * 1000, more), 1000)

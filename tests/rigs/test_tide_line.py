@@ -96,10 +96,12 @@ def test_the_amps_own_loop() -> None:
 
 def test_first_section() -> None:
     (section,) = results(BOARD).get(FirstSection).sections
-    assert [lead.mark for lead in section.leads] == ["A1", "A2"] and section.until == ("shingle",)
-    assert section.cable_pf == pytest.approx(4 * 105 + 0.09 * 105)
-    assert section.unloaded_hz == pytest.approx(1 / (2 * pi * sqrt(3.6 * 539.45e-12)), rel=1e-6)
-    assert section.unloaded_hz == pytest.approx(3612, abs=1)
+    told = section.passive
+    assert told is not None
+    assert [lead.mark for lead in told.leads] == ["A1", "A2"] and section.until == ("shingle",)
+    assert told.cable == pytest.approx(4 * 105 + 0.09 * 105)
+    assert told.resonance == pytest.approx(1 / (2 * pi * sqrt(3.6 * 539.45e-12)), rel=1e-6)
+    assert told.resonance == pytest.approx(3612, abs=1)
 
 
 def test_without_power() -> None:

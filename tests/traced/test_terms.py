@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from math import inf
+from typing import ClassVar
+
 import pytest
 
 from rigc.facts.fact import Fact as OwnFact
 from rigc.model.fact import Fact, Provenance, Quantity
+from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.traced.collected import figures
 from rigc.traced.figure import Figure, Lacking, Several, assumed, figure, incomplete, known_figure
-from rigc.traced.given import at_place, mentioned, ours, stated, unstated
+from rigc.traced.given import Elsewhere, at_place, mentioned, ours, stated, unstated
 from rigc.traced.means import (
     becomes,
     decibels,
@@ -23,8 +27,8 @@ from rigc.traced.means import (
     worked,
 )
 from rigc.traced.shown import PLAIN, as_typed, exactly, places
-from rigc.traced.term import Traced, Unknown, known, number
-from rigc.traced.units import MILLIAMPS, SHARE
+from rigc.traced.term import Term, Traced, Unknown, known, number
+from rigc.traced.units import IMPEDANCE, MILLIAMPS, SHARE
 
 SPAN = Span(Source("x.rig", "draws 120 mA\n"), 0, 12)
 
@@ -64,6 +68,7 @@ def told(value: Traced, shown: object = MILLIAMPS) -> str:
         (becomes(draws("a", 31) + 2, lambda each: -(-each // 5) * 5), "31 + 2 = 33 → 35"),
         (in_parallel(draws("a", 100), draws("b", 300)), "100 || 300 = 75"),
         (decibels(draws("a", 10) / draws("b", 100)), "20 log10(10 / 100) = −20"),
+        (in_parallel(draws("a", 100), draws("b", 300), unit="mA"), "100 || 300 = 75 mA"),
         (worked("√({})", lambda each: each**0.5, draws("a", 16)), "√(16) = 4"),
         (found(7, lambda: "the seventh of the list"), "the seventh of the list"),
         (at_place("mains", 230, SPAN, "230 V 50 Hz") / 2, "230 / 2 = 115"),
@@ -184,3 +189,38 @@ def test_an_unknown_equals_one_that_wants_the_same() -> None:
 def test_how_a_figure_is_written(shown: object, value: float, text: str, finer: str) -> None:
     assert (shown.text(value), shown.told(value, 1)[0]) == (text, finer)  # type: ignore[attr-defined]
     assert shown.told(value, 1)[1] == value  # type: ignore[attr-defined]
+
+
+def test_of_plain_numbers_a_plain_number() -> None:
+    # 100 × 300 / 400 = 75; of nothing that loads it is infinite; 20 log10(0.1) = −20.
+    assert (in_parallel(100.0, 300.0), in_parallel(), in_parallel(5.0, 0.0)) == (75, inf, 0)
+    assert (decibels(0.1), decibels(0.0)) == (-20, -inf)
+    assert type(in_parallel(100.0, 300.0)) is type(decibels(0.1)) is float
+
+
+def test_figures_that_are_made_only_when_asked_for_are_collected() -> None:
+    class Told(Record):
+        TOLD: ClassVar[tuple[str, ...]] = ("late",)
+        given: float
+
+        @property
+        def late(self) -> Figure:
+            return known_figure("a.late", number(self.given), MILLIAMPS, rule="", source="")
+
+    assert [each.name for each in figures((Told(5.0),))] == ["a.late"]
+
+
+@pytest.mark.parametrize(
+    ("ohm", "text"), [(600, "600 Ω"), (12_000, "12 kΩ"), (1_234_000, "1.23 MΩ"), (inf, "none"), (0, "0 Ω")]
+)
+def test_an_impedance_is_told_as_people_say_it(ohm: float, text: str) -> None:
+    assert IMPEDANCE.text(ohm) == text
+    assert IMPEDANCE.told(ohm, 1)[1] == ohm
+
+
+def test_a_value_that_is_told_elsewhere() -> None:
+    length = Term(90.0, Elsewhere("length of A2", 90.0, "90", "mm", "A2.supplied", leans=True))
+    made = figure("x.y", length / 1000, places("m", 3), rule="", source="")
+    assert made.formula() == "90 / 1000 = 0.09"
+    assert [(each.value, each.unit, each.why) for each in made.inputs()] == [("90", "mm", "A2.supplied")]
+    assert assumed(made)

@@ -11,12 +11,13 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
-from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.section_figures import PickupFigures
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wording import listed
 from rigc.facts.loading import BRIGHTER
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
+from rigc.traced.term import known
 
 KIND = Kind(
     "brighter-guitar",
@@ -30,13 +31,14 @@ KIND = Kind(
 def brighter_guitar(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One remark for each instrument, with the state in which it differs most; can't-check where a fact is missing."""
     for name in rig.instruments:
-        mine = [each for each in loading.played if each.from_pickup and each.source.thing == name]
-        known = [each for each in mine if _factor(each) is not None]
-        worst = max(known, key=lambda each: _factor(each) or 0, default=None)
-        if worst is not None and over(_factor(worst) or 0, BRIGHTER.value):
+        played = [loading.figures(each).by_pickup for each in loading.played if each.source.thing == name]
+        mine = [each for each in played if each is not None]
+        told = [each for each in mine if known(each.brighter) is not None]
+        worst = max(told, key=lambda each: known(each.brighter) or 0, default=None)
+        if worst is not None and over(known(worst.brighter) or 0, BRIGHTER.value):
             yield _told(rig, worst)
-        elif len(known) < len(mine):
-            reasons = _lacking(rig, next(each for each in mine if _factor(each) is None))
+        elif len(told) < len(mine):
+            reasons = _lacking(rig, next(each for each in mine if known(each.brighter) is None))
             if reasons:
                 yield KIND.cant_check(
                     rig.instruments[name].declared,
@@ -54,35 +56,32 @@ def _way_out(instrument: Instrument) -> str:
     return f"write it in '{instrument.name}', for example `plain lead 6 m of stage-coax`"
 
 
-def _factor(section: Section) -> float | None:
-    own, plain = section.unloaded_hz, section.plain_hz
-    return None if own is None or plain is None else own / plain
-
-
-def _lacking(rig: Rig, section: Section) -> tuple[str, ...]:
+def _lacking(rig: Rig, told: PickupFigures) -> tuple[str, ...]:
     """What is missing to compare; nothing where the instrument plays on its own stage lead and on no other."""
+    section = told.figures.section
     instrument = rig.instruments[section.source.thing]
     if instrument.plain_mm is None and not section.through_air:
         return ()
     own = [each for each in section.missing_own if "capacitance" in each or "inductance" in each]
-    plain = section.pickup is None or section.pickup.plain_pf is None
+    plain = known(told.pickup.plain_pf) is None
     lead = [f"the plain stage lead of '{instrument.name}', or its cable, is not said"] if plain else []
     return (*section.missing_wire, *own, *lead)
 
 
-def _told(rig: Rig, section: Section) -> Diagnostic:
+def _told(rig: Rig, told: PickupFigures) -> Diagnostic:
+    section = told.figures.section
     name, until = section.source.thing, listed(dict.fromkeys(load.port.thing for load in section.loads))
-    own, plain = section.unloaded_hz or 0, section.plain_hz or 1
+    own, plain, factor = (known(each) or 0 for each in (told.resonance, told.plain_resonance, told.brighter))
     return KIND.at(
         rig.instruments[name].declared,
         f"'{name}' is brighter into {until} than on its plain stage lead: unloaded, it resonates at {own:.0f} instead of "
-        f"{plain:.0f} Hz, a factor of {own / plain:.2f}",
+        f"{plain:.0f} Hz, a factor of {factor:.2f}",
         subject=(name,),
         label="a shorter lead than its plain one",
         numbers=(
             Number("resonance", own, "Hz"),
             Number("on the plain lead", plain, "Hz"),
-            Number("factor", own / plain, ""),
+            Number("factor", factor, ""),
         ),
         help="set the receiver's cable simulation"
         if section.through_air

@@ -15,12 +15,15 @@ from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.source_network import corner_hz
-from rigc.analysis.signal.state_words import marks, ohms, remedy, worst_told
+from rigc.analysis.signal.state_words import marks, remedy, worst_told
 from rigc.analysis.signal.unit_mode import TRACK
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.figures import ohms
 from rigc.diagnostics.wording import listed
 from rigc.facts.loading import TREBLE_CORNER_HZ
 from rigc.model.rig import Rig
+from rigc.traced.figure import Figure
+from rigc.traced.term import known
 
 KIND = Kind(
     "dull-treble",
@@ -59,24 +62,27 @@ def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
 
 def _corner(section: Section) -> float:
     """From what is known; what is not could only make it lower."""
-    return inf if section.source_ohm is None else corner_hz(section.source_ohm, section.known_pf)
+    return inf if section.source_ohm is None else corner_hz(section.source_ohm, float(section.known_pf))
 
 
 def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Diagnostic:
     worst = min(sections, key=_corner)
-    ohm, corner = worst.source_ohm or 0, _corner(worst)
+    told = loading.figures(worst)
+    ohm, cable, corner = worst.source_ohm or 0, known(told.cable) or worst.known_pf, _corner(worst)
+    if isinstance(told.corner, Figure):
+        corner = told.corner
     least = "at least " if worst.missing_wire else ""
     alike = [each for each in sections if _corner(each) == corner and marks(each) == marks(worst)]
     worst_of = ", a quarter of its track" if worst.how == TRACK else ""
     return KIND.at(
         rig.things[name].declared,
-        f"'{worst.source}' ({ohms(ohm)}{worst_of}) drives {least}{worst.known_pf:.4g} pF of cable ({marks(worst)}): treble falls "
+        f"'{worst.source}' ({ohms(ohm)}{worst_of}) drives {least}{cable:.4g} pF of cable ({marks(worst)}): treble falls "
         f"from {corner / 1000:.3g} kHz, below {TREBLE_CORNER_HZ.value / 1000:g} kHz ({worst_told(loading, alike, sections)})",
         subject=(name, *dict.fromkeys(str(each.source) for each in sections)),
         label="drives all this cable",
         numbers=(
             Number("source", ohm, "Ω"),
-            Number("cable", worst.known_pf, "pF"),
+            Number("cable", cable, "pF"),
             Number("corner", corner, "Hz"),
             Number("limit", TREBLE_CORNER_HZ.value, "Hz"),
         ),

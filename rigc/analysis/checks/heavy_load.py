@@ -17,9 +17,10 @@ from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Load, Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
-from rigc.analysis.signal.source_network import bridging_db, parallel
-from rigc.analysis.signal.state_words import ohms, remedy, worst_told
+from rigc.analysis.signal.source_network import bridging_db
+from rigc.analysis.signal.state_words import remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.figures import ohms
 from rigc.facts.loading import LEAST_BRIDGING
 from rigc.model.rig import Rig
 
@@ -40,7 +41,7 @@ def heavy_load(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
         loads = [load for load in section.loads if not load.wants_pickup]
         if section.how in (PICKUP, OUTSIDE) or not loads or any(_headphones(rig, load) for load in loads):
             continue
-        if over(LEAST_BRIDGING.value, _ratio(section)):
+        if over(LEAST_BRIDGING.value, section.bridging):
             heavy.setdefault(section.source.thing, []).append(section)
             continue
         if section.source_ohm is None:
@@ -64,32 +65,21 @@ def _headphones(rig: Rig, load: Load) -> bool:
     return unit is not None and "headphones" in unit.flags
 
 
-def _ratio(section: Section) -> float:
-    """The known inputs over the source; unknown ones could only make it smaller."""
-    if section.source_ohm is None:
-        return inf
-    return _load(section) / section.source_ohm
-
-
-def _load(section: Section) -> float:
-    return parallel(tuple(load.ohm for load in section.loads if load.ohm is not None and not load.wants_pickup))
-
-
 def _reason(section: Section, load: Load) -> str:
     told = (reason for reason in section.missing_end if f"'{load.port}'" in reason or f"'{load.port.thing}'" in reason)
     return next(told)
 
 
 def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Diagnostic:
-    worst = min(sections, key=_ratio)
-    load, ohm = _load(worst), worst.source_ohm or 0
+    worst = min(sections, key=lambda section: section.bridging)
+    load, ohm = worst.judged_ohm, worst.source_ohm or 0
     into = [each for each in worst.loads if each.ohm is not None and each.ohm < inf and not each.wants_pickup]
     inputs = " and ".join(f"'{each.port}' ({ohms(each.ohm or 0)})" for each in into)
     loss = -bridging_db(ohm, load)
     alike = [each for each in sections if each.source == worst.source and each.loads == worst.loads]
     return KIND.at(
         rig.things[name].declared,
-        f"'{worst.source}' ({ohms(ohm)}) into {inputs} loses {loss:.2f} dB: {load / ohm:.3g} times, less than "
+        f"'{worst.source}' ({ohms(ohm)}) into {inputs} loses {loss:.2f} dB: {worst.bridging:.3g} times, less than "
         f"{LEAST_BRIDGING.value:g} ({worst_told(loading, alike, sections)})",
         subject=(name, *dict.fromkeys(str(each.source) for each in sections), *(str(each.port) for each in into)),
         label="loaded too heavily",

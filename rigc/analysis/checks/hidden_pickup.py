@@ -15,9 +15,10 @@ from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
-from rigc.analysis.signal.state_words import ohms, remedy, states_told
+from rigc.analysis.signal.state_words import remedy, states_told
 from rigc.analysis.signal.unit_mode import STAGE, TRACK, WINDING
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.figures import ohms
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.facts.loading import LOW_OUTPUT_OHM

@@ -18,6 +18,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.facts.loading import TUNER_BRANCH_PF
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.traced.term import Term, known
 
 KIND = Kind(
     "long-tuner-branch",
@@ -30,10 +31,10 @@ KIND = Kind(
 
 def long_tuner_branch(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One finding for each such jack; can't-check where the branch's cable is not known."""
-    branches: dict[Port, list[tuple[Section, float | None]]] = {}
+    branches: dict[Port, list[tuple[Section, Term | None]]] = {}
     for section in loading.played:
         for port, pf in section.branch if section.from_pickup else ():
-            branches.setdefault(port, []).append((section, pf))
+            branches.setdefault(port, []).append((section, known(pf)))
     for port, found in branches.items():
         sizes = [pf for _, pf in found if pf is not None]
         excess = [section for section, pf in found if pf is not None and over(pf, TUNER_BRANCH_PF.value)]
@@ -49,7 +50,7 @@ def long_tuner_branch(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             )
 
 
-def _told(rig: Rig, port: Port, pf: float, section: Section, when: str) -> Diagnostic:
+def _told(rig: Rig, port: Port, pf: Term, section: Section, when: str) -> Diagnostic:
     source = section.source.thing
     return KIND.at(
         rig.units[port.thing].declared,

@@ -13,11 +13,13 @@ from collections.abc import Iterator
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
-from rigc.analysis.signal.source_network import unloaded_hz
+from rigc.analysis.signal.section_figures import SectionFigures, resonance
 from rigc.analysis.signal.state_words import marks, remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.loading import CABLE_LIMIT
 from rigc.model.rig import Rig
+from rigc.traced.given import limit
+from rigc.traced.term import Term, known
 
 KIND = Kind(
     "too-much-cable",
@@ -30,15 +32,14 @@ KIND = Kind(
 
 def too_much_cable(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One finding for each instrument, with its worst state; can't-check where not all is known and the rest is within."""
-    stated = rig.limit("capacitance")
-    limit = CABLE_LIMIT.value if stated is None else stated.amount.value
+    stated, most = rig.limit("capacitance"), limit(rig, "capacitance", CABLE_LIMIT)
     for name in rig.instruments:
         mine = [section for section in loading.played if section.from_pickup and section.source.thing == name]
-        excess = [section for section in mine if over(section.known_pf, limit)]
+        excess = [section for section in mine if over(section.known_pf, float(most))]
         unsure = tuple(dict.fromkeys(reason for section in mine for reason in section.missing_wire))
         if excess:
             also = () if stated is None else (Label(stated.span, "limit declared here"),)
-            yield _told(rig, loading, excess, limit, also)
+            yield _told(rig, loading, excess, most, also)
         elif unsure:
             yield KIND.cant_check(
                 rig.instruments[name].declared,
@@ -49,35 +50,39 @@ def too_much_cable(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             )
 
 
-def _told(rig: Rig, loading: Loading, excess: list[Section], limit: float, also: tuple[Label, ...]) -> Diagnostic:
+def _told(rig: Rig, loading: Loading, excess: list[Section], most: Term, also: tuple[Label, ...]) -> Diagnostic:
     worst = max(excess, key=lambda section: section.known_pf)
-    name = worst.source.thing
+    name, told = worst.source.thing, loading.figures(worst)
+    cable = known(told.cable) or worst.known_pf
     least = "at least " if worst.missing_wire else ""
     alike = [each for each in excess if each.known_pf == worst.known_pf and marks(each) == marks(worst)]
     return KIND.at(
         rig.instruments[name].declared,
-        f"'{name}' drives {least}{worst.known_pf:.4g} pF of cable ({marks(worst)}), more than {limit:g} pF"
-        f"{_resonances(worst)} ({worst_told(loading, alike, excess)})",
+        f"'{name}' drives {least}{cable:.4g} pF of cable ({marks(worst)}), more than {most:g} pF"
+        f"{_resonances(told)} ({worst_told(loading, alike, excess)})",
         subject=(name, *(lead.mark for lead in worst.leads)),
         label="drives all this cable",
         also=also,
-        numbers=(Number("cable", worst.known_pf, "pF"), Number("limit", limit, "pF")),
-        help=_way_out(worst, limit),
+        numbers=(Number("cable", cable, "pF"), Number("limit", most, "pF")),
+        help=_way_out(worst, most),
     )
 
 
-def _resonances(section: Section) -> str:
-    first = section.leads[0].pf
-    if section.unloaded_hz is None or section.pickup is None or first is None or len(section.leads) == 1:
+def _resonances(told: SectionFigures) -> str:
+    first, pickup = told.section.leads[0], told.by_pickup
+    if pickup is None or len(told.section.leads) == 1:
         return ""
-    alone = unloaded_hz(section.pickup.henry or 0, (section.pickup.pf or 0) + first)
-    return f": unloaded, it resonates at {section.unloaded_hz:.0f} Hz instead of {alone:.0f} Hz behind a buffer after {section.leads[0].mark}"
+    own, alone = known(pickup.resonance), known(resonance(pickup.pickup.henry, pickup.pickup.pf + first.pf))
+    if own is None or alone is None:
+        return ""
+    return f": unloaded, it resonates at {own:.0f} Hz instead of {alone:.0f} Hz behind a buffer after {first.mark}"
 
 
-def _way_out(section: Section, limit: float) -> str:
+def _way_out(section: Section, most: Term) -> str:
     first = section.leads[0]
-    if len(section.leads) > 1 and first.pf is not None and not over(first.pf, limit):
-        return f"put a buffer right behind {first.mark} ({first.pf:.4g} pF)"
+    pf = known(first.pf)
+    if len(section.leads) > 1 and pf is not None and not over(pf, most):
+        return f"put a buffer right behind {first.mark} ({pf:.4g} pF)"
     return f"shorten {first.mark}, or make it of cable of less capacitance"
 
 

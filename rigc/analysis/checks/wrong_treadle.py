@@ -14,9 +14,10 @@ from collections.abc import Iterator
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_walk import OUTSIDE
-from rigc.analysis.signal.state_words import ohms, states_told
+from rigc.analysis.signal.state_words import states_told
 from rigc.analysis.signal.unit_mode import TRACK
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.figures import ohms
 from rigc.diagnostics.wording import listed
 from rigc.facts.loading import HIGH_TRACK_OHM, LOW_TRACK_OHM
 from rigc.model.rig import Rig

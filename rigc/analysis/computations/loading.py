@@ -3,32 +3,31 @@
 from __future__ import annotations
 
 from functools import cached_property
+from typing import ClassVar
 
 from rigc.analysis.computations.audio_states import AudioStates
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
-from rigc.analysis.signal.section import Section
-from rigc.analysis.signal.section_facts import (
-    assumed_of,
-    load_of,
-    missing_of,
-    network_of,
-    pickup_of,
-    source_of,
-    through_air,
-)
+from rigc.analysis.signal.section import Load, Pickup, Section
+from rigc.analysis.signal.section_facts import Told, load_of, missing_of, pickup_of, source_of, through_air
+from rigc.analysis.signal.section_figures import SectionFigures
 from rigc.analysis.signal.section_leads import ByEnds, SectionLead, by_ends, section_lead
-from rigc.analysis.signal.section_walk import PICKUP, SectionWalk
+from rigc.analysis.signal.section_walk import PICKUP, SectionEnd, SectionWalk
 from rigc.analysis.signal.state_sections import Where, state_sections
+from rigc.analysis.signal.state_words import states_told
 from rigc.model.audio_state import UNPOWERED, AudioState
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.state_ways import UNKNOWN
 from rigc.record import Record
+from rigc.traced.means import total
+from rigc.traced.term import Traced
 
 
 class Loading(Record):
     """All sections, in the order of the signal; a section that is the same in several states is one."""
 
+    TOLD: ClassVar[tuple[str, ...]] = ("told",)
     sections: tuple[Section, ...]
     audio: AudioStates
 
@@ -45,68 +44,90 @@ class Loading(Record):
         """The first of its states."""
         return next(state for where in section.where for state in where.states(self.audio))
 
+    @property
+    def told(self) -> tuple[SectionFigures, ...]:
+        """The figures of all sections."""
+        return tuple(map(self.figures, self.sections))
+
+    def figures(self, section: Section) -> SectionFigures:
+        """What is told of a section: made when it is asked for, since most sections of a large rig are only judged."""
+        if section.name not in self._made:
+            self._made[section.name] = SectionFigures(section, lambda: states_told(self, (section,)))
+        return self._made[section.name]
+
+    @cached_property
+    def _made(self) -> dict[str, SectionFigures]:
+        return {}
+
 
 def loading(rig: Rig, audio: AudioStates, leads: Leads, lengths: CableLengths) -> Loading:
-    """Walks every state and reckons each section once."""
+    """Walks every state and reckons each section once. The first section of a jack is named `marl.out.loading`, the next
+    `marl.out.loading-2`."""
     reckoner = _Reckoner(rig, by_ends(leads), lengths)
-    found = state_sections(rig, audio)
-    return Loading(tuple(reckoner.section(walk, where) for walk, where in found.items()), audio)
+    counts: dict[Port, int] = {}
+    sections = []
+    for walk, where in state_sections(rig, audio).items():
+        count = counts[walk.source] = counts.get(walk.source, 0) + 1
+        sections.append(reckoner.section(f"{walk.source}.loading{'' if count == 1 else f'-{count}'}", walk, where))
+    return Loading(tuple(sections), audio)
 
 
 class _Reckoner:
+    """What several sections share is made once: leads, inputs, what drives them."""
+
     def __init__(self, rig: Rig, leads: ByEnds, lengths: CableLengths) -> None:
         self.rig = rig
         self.leads = leads
         self.lengths = lengths
         self.done: dict[int, SectionLead] = {}
+        self.loads: dict[tuple[Port, str], Load] = {}
+        self.drivers: dict[tuple[Port, str], Told] = {}
+        self.pickups: dict[tuple[str, bool], Pickup] = {}
 
-    def section(self, walk: SectionWalk, where: tuple[Where, ...]) -> Section:
-        """The figures of a walk."""
+    def section(self, name: str, walk: SectionWalk, where: tuple[Where, ...]) -> Section:
+        """What is known of a walk."""
         parts = [self._lead(at) for at in walk.hops if self._wired(at)]
-        ends = [load_of(self.rig, end) for end in walk.ends]
-        loads = tuple(load for load, _, _ in ends)
-        lost = [f"how '{each.port.thing}' is bypassed is not said" for each in loads if each.what == UNKNOWN]
-        wire = dict.fromkeys((*lost, *(part.missing for part in parts if part.missing)))
-        end = [missing for _, missing, _ in ends if missing]
-        assumed = any(part.assumed for part in parts) or any(leans for _, _, leans in ends)
-        branch = tuple((port, self._sum(hops)) for port, hops in walk.branch)
-        made = Section(
+        loads = tuple(self._load(end) for end in walk.ends)
+        wire = [load.missing for load in loads if load.what == UNKNOWN] + [part.missing for part in parts]
+        end = [load.missing for load in loads]
+        driver: Traced | None = None
+        pickup, air, own = None, False, tuple[str, ...]()
+        if walk.how == PICKUP:
+            instrument = self.rig.instruments[walk.source.thing]
+            air, own = through_air(self.rig, loads), missing_of(instrument)
+            key = (instrument.name, air)
+            if key not in self.pickups:
+                self.pickups[key] = pickup_of(self.rig, instrument, air)
+            pickup = self.pickups[key]
+        else:
+            driver, missing = self._driver(walk.source, walk.how)
+            end.append(missing)
+        return Section(
+            name,
             walk.source,
             walk.how,
             tuple(parts),
             loads,
             where,
-            None,
-            None,
-            None,
-            None,
-            branch,
-            tuple(wire),
-            tuple(end),
-            (),
-            assumed,
+            driver,
+            pickup,
+            tuple((port, self._sum(hops)) for port, hops in walk.branch),
+            tuple(dict.fromkeys(filter(None, wire))),
+            tuple(filter(None, end)),
+            own,
+            air,
         )
-        return self._pickup(made) if walk.how == PICKUP else self._driven(made)
 
-    def _driven(self, section: Section) -> Section:
-        ohm, missing, leans = source_of(self.rig, section.source, section.how)
-        lost = (*section.missing_end, missing) if missing else section.missing_end
-        made: Section = section.replace(source_ohm=ohm, missing_end=lost, assumed=section.assumed or leans)
-        return made
+    def _load(self, end: SectionEnd) -> Load:
+        key = (end.port, end.what)
+        if key not in self.loads:
+            self.loads[key] = load_of(self.rig, end)
+        return self.loads[key]
 
-    def _pickup(self, section: Section) -> Section:
-        instrument = self.rig.instruments[section.source.thing]
-        air, ohm = through_air(self.rig, section), section.load_ohm
-        pickup = pickup_of(self.rig, instrument, air)
-        made: Section = section.replace(
-            through_air=air,
-            pickup=pickup,
-            network=network_of(instrument, section.cable_pf, ohm),
-            plain=network_of(instrument, pickup.plain_pf, ohm),
-            missing_own=missing_of(instrument),
-            assumed=section.assumed or assumed_of(instrument),
-        )
-        return made
+    def _driver(self, port: Port, how: str) -> Told:
+        if (port, how) not in self.drivers:
+            self.drivers[port, how] = source_of(self.rig, port, how)
+        return self.drivers[port, how]
 
     def _lead(self, at: int) -> SectionLead:
         if at not in self.done:
@@ -120,9 +141,9 @@ class _Reckoner:
         through_air = jack is not None and jack.connector.kind == "wireless"
         return not through_air or hop.start.thing in self.rig.instruments
 
-    def _sum(self, hops: tuple[int, ...]) -> float | None:
-        known = [part.pf for part in (self._lead(at) for at in hops if self._wired(at)) if part.pf is not None]
-        return sum(known) if len(known) == sum(self._wired(at) for at in hops) else None
+    def _sum(self, hops: tuple[int, ...]) -> Traced:
+        made: Traced = total(self._lead(at).pf for at in hops if self._wired(at))
+        return made
 
 
 COMPUTE = loading

@@ -8,12 +8,13 @@ from rigc.analysis.guesses.near_limit import Guess, NearLimit, driven, guessed
 from rigc.analysis.signal.section_leads import SectionLead
 from rigc.facts.loading import CABLE_LIMIT
 from rigc.model.rig import Rig
+from rigc.traced.given import limit
+from rigc.traced.means import total_known
 
 
 def cables_near(rig: Rig, leads: Leads, loading: Loading) -> list[NearLimit]:
     """The most cable that each passive instrument drives in any state, against the limit."""
-    stated = rig.limit("capacitance")
-    limit = CABLE_LIMIT.value if stated is None else stated.amount.value
+    most = float(limit(rig, "capacitance", CABLE_LIMIT))
     by_mark = {lead.mark: lead for lead in leads.all}
     found = []
     for name in rig.instruments:
@@ -22,11 +23,11 @@ def cables_near(rig: Rig, leads: Leads, loading: Loading) -> list[NearLimit]:
         if worst is None:
             continue
         guesses = {lead.mark: _behind(rig, name, lead, by_mark.get(lead.mark)) for lead in worst.leads}
-        part = sum(lead.pf or 0.0 for lead in worst.leads if guesses[lead.mark])
-        if driven(worst.known_pf, limit, part):
+        part = total_known(lead.pf for lead in worst.leads if guesses[lead.mark])
+        if driven(worst.known_pf, most, part):
             each_once = {guess.fact.span: guess for several in guesses.values() for guess in several}
             what = f"the cable that '{name}' drives"
-            found += [NearLimit(guess, what, worst.known_pf, limit, "pF") for guess in each_once.values()]
+            found += [NearLimit(guess, what, worst.known_pf, most, "pF") for guess in each_once.values()]
     return found
 
 
@@ -35,7 +36,7 @@ def _behind(rig: Rig, instrument: str, lead: SectionLead, stated: Lead | None) -
     own = rig.instruments[instrument]
     length = own.lead_mm if stated is None or stated.existing_mm is None else stated.existing_mm
     found = []
-    if guessed(length) and length is not None and length.value == lead.length_mm:
+    if guessed(length) and length is not None and length.value == lead.length:
         found.append(Guess(lead.mark if stated else instrument, f"the length of {lead.mark}", length))
     cable = rig.stock.cables.get((stated.cable if stated is not None else own.lead_cable) or "")
     per_m = None if cable is None else cable.capacitance_pf_per_m

@@ -4,14 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from rigc.analysis.signal.state_words import ohms
 from rigc.diagnostics.decimals import decimals
 
 _MOST_MORE = 7  # beyond the least; a figure of the sizes that occur has no more digits that mean anything
-
-
-class Ohm(float):
-    """An operand in ohm: told as an impedance is, to three figures or more."""
 
 
 def operands(shown: Callable[..., str], *values: float, least: int = 2) -> tuple[str, ...]:
@@ -29,11 +24,9 @@ def operands(shown: Callable[..., str], *values: float, least: int = 2) -> tuple
 
 
 def _text(value: float, least: int, more: int) -> str:
-    return ohms(value, 3 + more) if isinstance(value, Ohm) else decimals(value, least + more)
+    return decimals(value, least + more)
 
 
 def _told(value: float, least: int, more: int) -> float:
     """The number that the text says."""
-    if isinstance(value, Ohm):
-        return float(f"{value:.{3 + more}g}")
     return float(decimals(value, least + more).replace("−", "-"))

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from math import inf
 
-from rigc.analysis.signal.section import Load, Pickup, Section
+from rigc.analysis.signal.section import Load, Pickup
 from rigc.analysis.signal.section_walk import OUTSIDE, SectionEnd
-from rigc.analysis.signal.source_network import SourceNetwork
 from rigc.analysis.signal.unit_mode import BRIDGED, BYPASSED, DEAD, STAGE, TRACK
 from rigc.facts.loading import TREADLE_SHARE
 from rigc.model.fact import Quantity
@@ -14,54 +13,74 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.state_ways import BLOCKED, UNKNOWN
 from rigc.model.things import Instrument
+from rigc.source import Span
+from rigc.traced.given import Mentioned, at_place, ours, stated
+from rigc.traced.reason import NOT_KNOWN
+from rigc.traced.term import Traced, number
+from rigc.traced.term import Unknown as NotKnown
+from rigc.traced.units import IMPEDANCE
 
-Told = tuple[float | None, str, bool]
-"""A value, what is missing where there is none, and whether it is assumed."""
+Told = tuple[Traced, str]
+"""A value, and what is missing where there is none."""
 
 
-def load_of(rig: Rig, end: SectionEnd) -> tuple[Load, str, bool]:
+def load_of(rig: Rig, end: SectionEnd) -> Load:
     """What an input is to its section; a jack where the rig ends, and a unit off without an output, load nothing."""
     unit = rig.units.get(end.port.thing)
     wants = unit is not None and "wants pickup" in unit.flags and end.what == STAGE
-    ohm, missing, assumed = _load_ohm(rig, end)
-    return Load(end.port, end.what, ohm, wants), missing, assumed
+    impedance, missing = _impedance(rig, end)
+    return Load(end.port, end.what, impedance, wants, missing)
 
 
 def source_of(rig: Rig, port: Port, how: str) -> Told:
     """The impedance that drives a section; a treadle's track at its worst is a quarter of it."""
+    label, jack = f"impedance of {port}", rig.jack(port)
+    span = rig.things[port.thing].declared if jack is None else jack.span
     instrument = rig.instruments.get(port.thing)
     if instrument is not None and instrument.kind == "source":
-        own = rig.jack(port)
-        return _told(None if own is None else own.impedance_ohm, f"the impedance of '{port}' is not said")
+        return _told(label, None if jack is None else jack.impedance_ohm, f"the impedance of '{port}'", span)
     if instrument is not None:
-        fact = instrument.resistance_ohm
-        return _told(fact, f"the output resistance of '{port.thing}' is not said")
+        missing = f"the output resistance of '{port.thing}'"
+        return _told(f"resistance of {port.thing}", instrument.resistance_ohm, missing, instrument.declared)
     if how == OUTSIDE:
-        return None, f"what feeds '{port}' is not said", False
+        return _told(f"what feeds {port}", None, f"what feeds '{port}'", span)
     if how == UNKNOWN:
-        return None, f"how '{port.thing}' is bypassed is not said", False
-    unit, jack = rig.units[port.thing], rig.jack(port)
+        return _told(f"bypass of {port.thing}", None, f"how '{port.thing}' is bypassed", span)
+    unit = rig.units[port.thing]
     if how == TRACK and unit.track_ohm is not None:
-        return TREADLE_SHARE.value * unit.track_ohm.value, "", unit.track_ohm.assumed
+        return ours(TREADLE_SHARE) * stated(f"track of {port.thing}", unit.track_ohm, IMPEDANCE), ""
     fact = None if jack is None else jack.bypassed_ohm if how == BYPASSED else jack.impedance_ohm
-    what = f"the track of '{port.thing}'" if how == TRACK else f"the impedance of '{port}'"
-    return _told(fact, f"{what} is not said")
+    missing = f"the track of '{port.thing}'" if how == TRACK else f"the impedance of '{port}'"
+    return _told(label, fact, missing, span)
 
 
 def pickup_of(rig: Rig, instrument: Instrument, through_air: bool) -> Pickup:
     """An instrument's own part in its resonance. Its plain lead is the one stated so; else its own, if no body-pack has that."""
+    name = instrument.name
     own = instrument.plain_mm is None and not through_air
     mm = instrument.lead_mm if own else instrument.plain_mm
-    name = instrument.lead_cable if own else instrument.plain_cable
-    cable = rig.stock.cables.get(name or "")
-    per_m = None if cable is None else cable.capacitance_pf_per_m
-    plain = None if mm is None or per_m is None else mm.value * per_m.value / 1000
-    return Pickup(_value(instrument.inductance_h), _value(instrument.capacitance_pf), plain)
+    cable = rig.stock.cables.get((instrument.lead_cable if own else instrument.plain_cable) or "")
+    per_m = stated(
+        "cable of the plain lead" if cable is None else f"capacitance of {cable.name}",
+        None if cable is None else cable.capacitance_pf_per_m,
+    )
+    return Pickup(
+        name,
+        stated(f"inductance of {name}", instrument.inductance_h),
+        stated(f"resistance of {name}", instrument.resistance_ohm, IMPEDANCE),
+        stated(f"capacitance of {name}", instrument.capacitance_pf),
+        stated(f"volume of {name}", instrument.volume_ohm, IMPEDANCE),
+        _turned(f"volume of {name}", instrument.volume_setting),
+        stated(f"tone of {name}", instrument.tone_ohm, IMPEDANCE),
+        _turned(f"tone of {name}", instrument.tone_setting),
+        stated(f"tone of {name}", instrument.tone_nf),
+        stated("plain lead", mm) * per_m / 1000,
+    )
 
 
-def through_air(rig: Rig, section: Section) -> bool:
+def through_air(rig: Rig, loads: tuple[Load, ...]) -> bool:
     """Whether an instrument plays into a body-pack."""
-    jacks = (rig.jack(load.port) for load in section.loads)
+    jacks = (rig.jack(load.port) for load in loads)
     return any(jack is not None and jack.connector.kind == "wireless" for jack in jacks)
 
 
@@ -79,43 +98,26 @@ def missing_of(instrument: Instrument) -> tuple[str, ...]:
     return tuple(f"the {what} of '{instrument.name}' is not said" for what, fact in wanted.items() if fact is None)
 
 
-def network_of(instrument: Instrument, cable_pf: float | None, load_ohm: float | None) -> SourceNetwork | None:
-    """The whole circuit in front of and behind an instrument's jack; None where a part is not known."""
-    parts = [instrument.inductance_h, instrument.resistance_ohm, instrument.capacitance_pf]
-    controls = [instrument.volume_ohm, instrument.tone_ohm, instrument.tone_nf]
-    known = [part.value for part in (*parts, *controls) if part is not None]
-    if len(known) < len(parts) + len(controls) or cable_pf is None or load_ohm is None:
-        return None
-    henry, ohm, pickup, volume, tone, tone_nf = known
-    turned, tone_turned = _share(instrument.volume_setting), _share(instrument.tone_setting)
-    return SourceNetwork(henry, ohm, pickup, volume, turned, tone, tone_turned, tone_nf * 1000, cable_pf, load_ohm)
-
-
-def assumed_of(instrument: Instrument) -> bool:
-    """Whether one of an instrument's facts is assumed."""
-    facts = (instrument.inductance_h, instrument.capacitance_pf, instrument.resistance_ohm)
-    return any(fact is not None and fact.assumed for fact in (*facts, instrument.volume_ohm, instrument.tone_ohm))
-
-
-def _load_ohm(rig: Rig, end: SectionEnd) -> Told:
+def _impedance(rig: Rig, end: SectionEnd) -> Told:
+    label, jack = f"{end.port} ({end.what})", rig.jack(end.port)
+    span = rig.things[end.port.thing].declared if jack is None else jack.span
     if end.what in (OUTSIDE, DEAD, BLOCKED):
-        return inf, "", False
+        return at_place(label, inf, span, "loads nothing"), ""
     if end.what == UNKNOWN:
-        return None, f"how '{end.port.thing}' is bypassed is not said", False
-    unit, jack = rig.units[end.port.thing], rig.jack(end.port)
+        return _told(label, None, f"how '{end.port.thing}' is bypassed", span)
     fact = None if jack is None else jack.bypassed_ohm if end.what in (BYPASSED, BRIDGED) else jack.impedance_ohm
     if end.what == TRACK and fact is None:
-        fact = unit.track_ohm
-    return _told(fact, f"the impedance of '{end.port}' is not said")
+        fact = rig.units[end.port.thing].track_ohm
+    return _told(label, fact, f"the impedance of '{end.port}'", span)
 
 
-def _told(fact: Quantity | None, missing: str) -> Told:
-    return (None, missing, False) if fact is None else (fact.value, "", fact.assumed)
+def _told(label: str, fact: Quantity | None, what: str, span: Span | None) -> Told:
+    if fact is None:
+        return NotKnown((what,), Mentioned(label, NOT_KNOWN, span, "")), f"{what} is not said"
+    return stated(label, fact, IMPEDANCE), ""
 
 
-def _value(fact: Quantity | None) -> float | None:
-    return None if fact is None else fact.value
-
-
-def _share(percent: Quantity | None) -> float:
-    return 1.0 if percent is None else percent.value / 100
+def _turned(label: str, percent: Quantity | None) -> Traced:
+    """How far a control is turned up; full where that is not said."""
+    turned: Traced = number(1.0) if percent is None else stated(label, percent) / 100
+    return turned

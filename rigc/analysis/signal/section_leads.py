@@ -1,14 +1,21 @@
-"""A connection of the signal path -> its lead's length and capacitance."""
+"""A connection of the signal path -> its lead's length and capacitance: `A1.capacitance`."""
 
 from __future__ import annotations
 
-from rigc.analysis.cables.supplied import stated_length, supplied_mm
+from rigc.analysis.cables.supplied import stated_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
+from rigc.diagnostics.figures import millimetres
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.things import Instrument
 from rigc.model.wishes import Connection
 from rigc.record import Record
+from rigc.traced.figure import AnyFigure, figure
+from rigc.traced.given import Elsewhere, stated
+from rigc.traced.reason import NOT_KNOWN
+from rigc.traced.term import Term, Traced, Unknown
+from rigc.traced.units import LEAD_PICOFARADS
 
 OWN_LEAD = "own lead"
 
@@ -22,18 +29,19 @@ def by_ends(leads: Leads) -> ByEnds:
 
 
 class SectionLead(Record):
-    """A lead of the section: its number (`own lead` to a body-pack), mm, pF/m and pF; `missing` says why one is None."""
+    """A lead of the section: its number (`own lead` to a body-pack), its length in mm, pF/m and pF; `missing` says why one is
+    lacking."""
 
     mark: str
-    length_mm: float | None
-    pf_per_m: float | None
+    length: Traced
+    pf_per_m: Traced
+    pf: AnyFigure
     missing: str
-    assumed: bool
 
     @property
-    def pf(self) -> float | None:
-        """Its capacitance in pF."""
-        return None if self.length_mm is None or self.pf_per_m is None else self.length_mm * self.pf_per_m / 1000
+    def field(self) -> str:
+        """How it is called in the name of a figure."""
+        return "own-lead" if self.mark == OWN_LEAD else self.mark
 
 
 def section_lead(rig: Rig, hop: Connection, leads: ByEnds, lengths: CableLengths) -> SectionLead:
@@ -41,20 +49,46 @@ def section_lead(rig: Rig, hop: Connection, leads: ByEnds, lengths: CableLengths
     lead = leads.get(frozenset((hop.start, hop.end)))
     instrument = rig.instruments.get(hop.start.thing)
     mark = OWN_LEAD if lead is None else lead.mark
-    own = None if instrument is None else instrument.lead_mm
-    stated = own if lead is None else stated_length(rig, lead) or own
-    length = stated.value if stated is not None else None
-    if length is None and lead is not None:
-        length = supplied_mm(rig, lead, lengths.lengths.get(lead.mark))
+    length = _length(rig, lead, instrument, lengths)
     named = lead.cable if lead is not None else instrument.lead_cable if instrument is not None else None
     cable = rig.stock.cables.get(named or "")
-    per_m = None if cable is None else cable.capacitance_pf_per_m
+    per_m = stated(
+        f"cable of {mark}" if cable is None else f"capacitance of {cable.name}",
+        None if cable is None else cable.capacitance_pf_per_m,
+    )
     missing = ""
-    if length is None:
+    if isinstance(length, Unknown):
         missing = f"the length of {mark} is not known"
     elif cable is None:
         missing = f"the cable of {mark} is not said"
-    elif per_m is None:
+    elif isinstance(per_m, Unknown):
         missing = f"the capacitance of the cable '{cable.name}' is not said"
-    assumed = any(fact is not None and fact.assumed for fact in (stated, per_m))
-    return SectionLead(mark, length, None if per_m is None else per_m.value, missing, assumed)
+    pf = figure(
+        f"{mark}.capacitance" if lead is not None else f"{hop.start.thing}.own-lead.capacitance",
+        length * per_m / 1000,
+        LEAD_PICOFARADS,
+        rule="length × capacitance per metre",
+        source="physics: a cable's capacitance grows with its length",
+    )
+    return SectionLead(mark, length, per_m, pf, missing)
+
+
+def _length(rig: Rig, lead: Lead | None, instrument: Instrument | None, lengths: CableLengths) -> Traced:
+    """In mm: as stated, else as it is made or bought."""
+    own = None if instrument is None else instrument.lead_mm
+    if lead is None:
+        return stated(f"length of {OWN_LEAD}", own)
+    fact = stated_length(rig, lead) or own
+    if fact is not None:
+        return stated(f"length of {lead.mark}" if lead.existing_mm is fact else f"lead of {_whose(rig, lead)}", fact)
+    what, made = f"length of {lead.mark}", lengths.lengths.get(lead.mark)
+    if made is None:
+        why = f"{lead.mark}.{'length' if lead.stage else 'route'}"
+        return Unknown((what,), Elsewhere(what, 0.0, NOT_KNOWN, "mm", why, leans=False))
+    mm, told = made.supplied / 10, millimetres(made.supplied)
+    return Term(mm, Elsewhere(what, mm, told, "mm", f"{lead.mark}.supplied", leans=made.assumed))
+
+
+def _whose(rig: Rig, lead: Lead) -> str:
+    """The instrument whose own lead it is."""
+    return next(port.thing for port in (lead.start, lead.end) if port.thing in rig.instruments)

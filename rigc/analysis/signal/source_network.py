@@ -9,10 +9,13 @@ and for a tone control at full, every taper is the same. All cable lies at node 
 
 from __future__ import annotations
 
-from functools import cached_property
-from math import inf, log10, pi, sqrt
+from functools import cached_property, lru_cache
+from math import inf, pi, sqrt
+from typing import Any
 
 from rigc.record import Record
+from rigc.traced.means import decibels
+from rigc.traced.term import Unknown
 
 LOW_HZ, HIGH_HZ = 100.0, 20_000.0
 TOLD_HZ = (100.0, 1000.0, 5000.0)
@@ -50,8 +53,7 @@ class SourceNetwork(Record):
 
     def decibel(self, hertz: float) -> float:
         """The level in dB; -inf where nothing comes through."""
-        size = abs(self.level(hertz))
-        return 20 * log10(size) if size else -inf
+        return float(decibels(abs(self.level(hertz))))
 
     @property
     def silent(self) -> bool:
@@ -75,20 +77,6 @@ class SourceNetwork(Record):
                 high /= third
         return sqrt(low * high)
 
-    @property
-    def quality(self) -> float | None:
-        """The Q of the resonance, controls and inputs counted; None where a control is turned down, or nothing resonates.
-
-        Inductance L in series with R, then C (pickup and cable) with P (volume, tone and inputs side by side; the tone's
-        capacitor is taken for a short) across it: w^2 = (1 + R/P)/(L C), Q = w L C/(L/P + R C).
-        """
-        across = parallel((self.volume_ohm, self.tone_ohm, self.load_ohm))
-        farad = (self.pickup_pf + self.cable_pf) * 1e-12
-        if min(self.turned, self.tone_turned) < 1 or across == 0 or self.henry * farad == 0:
-            return None
-        turns = sqrt((1 + self.ohm / across) / (self.henry * farad))
-        return turns * self.henry * farad / (self.henry / across + self.ohm * farad)
-
     @cached_property
     def fallen_hz(self) -> float | None:
         """Where the response, behind its peak, has fallen 3 dB (half the power) below 100 Hz; None where it has not up to 1 MHz, or
@@ -108,17 +96,25 @@ class SourceNetwork(Record):
         return sqrt(low * high)
 
 
+@lru_cache(maxsize=1024)
+def network(*parts: float) -> SourceNetwork:
+    """The network of these parts; one for each set of them, since what is searched in it is searched once."""
+    return SourceNetwork(*parts)
+
+
+def quality(henry: float, ohm: float, across_ohm: float, picofarad: float) -> float:
+    """The Q of a pickup's resonance with both controls full up: inductance L in series with R, then C (pickup and cable)
+    with P across it (volume, tone and inputs side by side; the tone's capacitor is taken for a short).
+
+    w^2 = (1 + R/P)/(L C), Q = w L C/(L/P + R C). All above 0.
+    """
+    farad = picofarad * 1e-12
+    return sqrt((1 + ohm / across_ohm) * henry * farad) / (henry / across_ohm + ohm * farad)
+
+
 def unloaded_hz(henry: float, picofarad: float) -> float:
     """The ideal resonance of an inductance with a capacitance, unloaded: 1/(2 pi sqrt(L C)). Both above 0."""
     return 1 / (2 * pi * sqrt(henry * picofarad * 1e-12))
-
-
-def parallel(ohms: tuple[float, ...]) -> float:
-    """Resistances side by side, in ohm; inf where there are none, 0 where one is 0."""
-    if 0 in ohms:
-        return 0.0
-    together = sum(1 / each for each in ohms)
-    return 1 / together if together else inf
 
 
 def corner_hz(ohm: float, picofarad: float) -> float:
@@ -126,8 +122,9 @@ def corner_hz(ohm: float, picofarad: float) -> float:
     return 1 / (2 * pi * ohm * picofarad * 1e-12) if ohm * picofarad else inf
 
 
-def bridging_db(source_ohm: float, load_ohm: float) -> float:
-    """What a source loses into a load: 20 log10(Zin/(Zin+Zout)), in dB, at most 0; -inf into 0 ohm."""
+def bridging_db(source_ohm: float | Unknown, load_ohm: float | Unknown) -> Any:
+    """What a source loses into a load: 20 log10(Zin/(Zin+Zout)), in dB, at most 0; -inf into 0 ohm. Of plain numbers a plain
+    one."""
     if load_ohm == inf:
         return 0.0
-    return 20 * log10(load_ohm / (load_ohm + source_ohm)) if load_ohm else -inf
+    return decibels(load_ohm / (load_ohm + source_ohm)) if load_ohm else -inf

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
-from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.section import Section
 from rigc.model.audio_state import UNPOWERED, AudioState
+
+if TYPE_CHECKING:
+    from rigc.analysis.computations.loading import Loading
 
 
 def states_told(loading: Loading, sections: Iterable[Section]) -> str:
@@ -35,14 +38,6 @@ def ordered(loading: Loading, sections: Iterable[Section]) -> list[AudioState]:
     """The states of these sections, each once, in the order of all states."""
     names = {state.name for section in sections for state in loading.states(section)}
     return [state for state in loading.audio.all if state.name in names]
-
-
-def ohms(value: float, digits: int = 3) -> str:
-    """An impedance as people say it, to three figures: `12 kΩ`, `1 MΩ`, `600 Ω`."""
-    for size, unit in ((1e6, "MΩ"), (1e3, "kΩ")):
-        if value >= size:
-            return f"{value / size:.{digits}g} {unit}"
-    return f"{value:.{digits}g} Ω"
 
 
 def marks(section: Section) -> str:

@@ -6,6 +6,7 @@ from math import ceil
 
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.section_figures import PickupFigures
 from rigc.analysis.signal.source_network import SourceNetwork
 from rigc.reports.content import Drawing
 from rigc.reports.loading.words import state_names
@@ -19,8 +20,9 @@ _LONGEST = 30
 _NEAR = 1.2
 
 
-def response_plots(loading: Loading, sections: tuple[Section, ...]) -> tuple[Drawing, ...]:
+def response_plots(loading: Loading, driven: tuple[PickupFigures, ...]) -> tuple[Drawing, ...]:
     """The plots of each instrument; as many curves in one as can be told apart. Curves bear the numbers of the table."""
+    sections = [told.figures.section for told in driven]
     numbered = [(at, section) for at, section in enumerate(sections, 1) if section.network is not None]
     drawings: list[Drawing] = []
     for name in dict.fromkeys(section.source.thing for _, section in numbered):

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.loading import Loading
-from rigc.analysis.signal.section import Section
-from rigc.analysis.signal.source_network import TOLD_HZ, SourceNetwork
+from rigc.analysis.signal.section_figures import PickupFigures
+from rigc.analysis.signal.source_network import TOLD_HZ
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.loading.words import figure, state_names, way
+from rigc.reports.figure_cell import told_cell
+from rigc.reports.loading.words import state_names, way
 
 _HZ = [f"{hertz:g} Hz" if hertz < 1000 else f"{hertz / 1000:g} kHz" for hertz in TOLD_HZ]
 COLUMNS = (
@@ -24,9 +25,9 @@ COLUMNS = (
 )
 
 
-def response_table(loading: Loading, sections: tuple[Section, ...]) -> Table:
+def response_table(loading: Loading, driven: tuple[PickupFigures, ...]) -> Table:
     """One row a section that a passive instrument drives; the numbers are those of the curves."""
-    rows = tuple(_row(loading, section, at) for at, section in enumerate(sections, 1))
+    rows = tuple(_row(loading, told, at) for at, told in enumerate(driven, 1))
     return Table(
         "responses",
         "Responses of passive instruments, controls and inputs counted",
@@ -37,26 +38,8 @@ def response_table(loading: Loading, sections: tuple[Section, ...]) -> Table:
     )
 
 
-def _row(loading: Loading, section: Section, number: int) -> Row:
-    network = section.network
+def _row(loading: Loading, told: PickupFigures, number: int) -> Row:
+    section = told.figures.section
     names = (Cell(str(number), strong=True), Cell(way(section)), Cell(state_names(loading, (section,))))
-    if network is None:
-        return Row((*names, *(figure(None, 0) for _ in COLUMNS[len(names) :])))
-    if network.silent:
-        return Row((*names, Cell("none"), Cell(""), Cell("none"), *(Cell("silent") for _ in _HZ * 2)))
-    leans = section.assumed
-    return Row(
-        (
-            *names,
-            *_peak(network, leans),
-            Cell("none") if network.fallen_hz is None else figure(network.fallen_hz, 0, leans),
-            *(figure(network.decibel(hertz), 2, leans) for hertz in TOLD_HZ),
-            *(figure(section.against_plain_db(hertz), 2, leans) for hertz in TOLD_HZ),
-        )
-    )
-
-
-def _peak(network: SourceNetwork, leans: bool) -> tuple[Cell, Cell]:
-    if network.peak_hz is None:
-        return Cell("none"), Cell("")
-    return figure(network.peak_hz, 0, leans), figure(network.decibel(network.peak_hz), 2, leans)
+    cells = (told.peak, told.peak_level, told.fallen, *told.levels, *told.against_plain)
+    return Row((*names, *map(told_cell, cells)))

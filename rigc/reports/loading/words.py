@@ -7,13 +7,9 @@ from collections.abc import Iterable
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.state_words import ordered
-from rigc.diagnostics.decimals import decimals
-from rigc.diagnostics.figures import corner_khz
 from rigc.model.audio_state import UNPOWERED, AudioState
-from rigc.reports.content import Cell
 
 _FEW = 4
-UNKNOWN_MARK = "not known"
 
 
 def way(section: Section) -> str:
@@ -56,17 +52,3 @@ def _wiring(state: AudioState) -> str:
 
 def _bare(state: AudioState) -> str:
     return state.name.removesuffix(f", {_wiring(state)}")
-
-
-def corner(hertz: float | None, assumed: bool = False) -> Cell:
-    """A corner in kHz, marked as a figure is."""
-    if hertz is None:
-        return Cell("", mark=UNKNOWN_MARK)
-    return Cell(corner_khz(hertz), mark="assumed" if assumed else "")
-
-
-def figure(value: float | None, places: int, assumed: bool = False) -> Cell:
-    """A number, marked where it is not known or leans on an assumed fact."""
-    if value is None:
-        return Cell("", mark=UNKNOWN_MARK)
-    return Cell(decimals(value, places), mark="assumed" if assumed else "")

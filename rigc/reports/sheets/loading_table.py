@@ -14,7 +14,7 @@ from rigc.reports.loading.section_table import section_table
 
 def loading_table(rig: Rig, loading: Loading) -> Sheet:
     """The sections, the responses in figures, how to read them, and the curves. Only here curves are reckoned."""
-    driven = tuple(section for section in loading.sections if section.from_pickup)
+    driven = tuple(each for section in loading.sections if (each := loading.figures(section).by_pickup) is not None)
     return Sheet(
         name="loading-table",
         title="Loading table",

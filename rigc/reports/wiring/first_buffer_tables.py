@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.first_section import FirstSection, InstrumentSection
-from rigc.diagnostics.decimals import decimals
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
+from rigc.reports.figure_cell import told_cell
 
 LEADS = (
     Column("instrument"),
@@ -25,19 +25,17 @@ SUMS = (
     Column("unloaded resonance", "Hz", number=True),
     Column("the same on the plain lead", "Hz", number=True, key="plain_lead"),
 )
-_UNKNOWN = "not known"
 
 
 def first_buffer_tables(first: FirstSection) -> tuple[Table | Paragraph, ...]:
     """The two tables, and a paragraph that says how to read them and which facts are missing; nothing where no instrument plays."""
     if not first.sections:
         return ()
-    passive = [section for section in first.sections if not section.active]
     leads = Table(
         "before_first_buffer",
         "Before the first buffer, all units off: leads",
         LEADS,
-        tuple(row for section in passive for row in _leads(section)),
+        tuple(row for section in first.sections for row in _leads(section)),
         empty="no lead is driven by a passive instrument",
     )
     sums = Table(
@@ -51,17 +49,10 @@ def first_buffer_tables(first: FirstSection) -> tuple[Table | Paragraph, ...]:
 
 
 def _leads(section: InstrumentSection) -> list[Row]:
+    who = Cell(_who(section))
     return [
-        Row(
-            (
-                Cell(_who(section)),
-                Cell(lead.mark, strong=True),
-                _figure(None if lead.length_mm is None else lead.length_mm / 1000, 3),
-                _figure(lead.pf_per_m, 1),
-                _figure(lead.pf, 2, lead.assumed),
-            )
-        )
-        for lead in section.leads
+        Row((who, Cell(lead.mark, strong=True), *map(told_cell, (lead.length, lead.per_metre, lead.capacitance))))
+        for lead in (section.passive.leads if section.passive is not None else ())
     ]
 
 
@@ -70,31 +61,16 @@ def _who(section: InstrumentSection) -> str:
 
 
 def _sums(section: InstrumentSection) -> Row:
+    told = section.passive
     names = (
         Cell(section.instrument),
         Cell(", ".join(section.scenarios) or "all"),
-        Cell("active instrument" if section.active else ", ".join(section.until) or "no buffer"),
+        Cell("active instrument" if told is None else ", ".join(section.until) or "no buffer"),
     )
-    if section.active:
+    if told is None:
         return Row((*names, *(Cell("") for _ in SUMS[len(names) :])))
-    return Row(
-        (
-            *names,
-            _figure(section.cable_pf, 1, section.assumed),
-            _figure(section.percent, 1),
-            _figure(section.limit_pf, 0),
-            _figure(section.pickup_pf, 1),
-            _figure(section.total_pf, 1, section.assumed),
-            _figure(section.unloaded_hz, 0, section.assumed),
-            Cell("") if section.plain_hz is None else _figure(section.plain_hz, 0),
-        )
-    )
-
-
-def _figure(value: float | None, places: int, assumed: bool = False) -> Cell:
-    if value is None:
-        return Cell("", mark=_UNKNOWN)
-    return Cell(decimals(value, places), mark="assumed" if assumed else "")
+    cells = (told.cable, told.percent, told.limit, told.pickup, told.together, told.resonance, told.plain)
+    return Row((*names, *map(told_cell, cells)))
 
 
 def _notes(first: FirstSection) -> tuple[str, ...]:

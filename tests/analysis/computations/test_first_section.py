@@ -6,8 +6,10 @@ import pytest
 from cases import ROOT, results
 from small_rigs import HEAD, block, results_of, unit
 
-from rigc.analysis.computations.first_section import FirstSection, InstrumentSection
+from rigc.analysis.computations.first_section import FirstSection, InstrumentSection, PassiveSection
 from rigc.analysis.signal.source_network import unloaded_hz
+from rigc.traced.figure import assumed
+from rigc.traced.term import known
 
 COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
 GUITAR = block("instrument", "guitar", "inductance 4 H", "capacitance 100 pF", "lead 3 m of coax")
@@ -16,6 +18,12 @@ COMBO = block("amp", "combo", "input in ts")
 
 def sections(text: str) -> tuple[InstrumentSection, ...]:
     return results_of(COAX + text).get(FirstSection).sections
+
+
+def passive(section: InstrumentSection) -> PassiveSection:
+    """What a passive instrument drives."""
+    assert section.passive is not None
+    return section.passive
 
 
 @pytest.mark.parametrize(("henry", "picofarad", "hertz"), [(2.5, 610, 4075.54), (4.5, 870, 2543.63)])
@@ -28,12 +36,12 @@ def test_the_home_rig() -> None:
     # Worked by hand: A1 6 m x 105 = 630 pF; A2 and A3 90 mm each: 0.18 m x 105 = 18.9 pF; cable 648.9 pF = 81 % of 800 pF;
     # with the pickup's 120 pF 768.9 pF; 1/(2 pi sqrt(4.2 x 768.9e-12)) = 1/(2 pi x 5.6828e-5) = 2801 Hz.
     (section,) = results(ROOT / "examples/back-bedroom/board.rig").get(FirstSection).sections
-    assert [lead.mark for lead in section.leads] == ["A1", "A2", "A3"]
+    assert [lead.mark for lead in passive(section).leads] == ["A1", "A2", "A3"]
     assert section.until == ("marl",)
-    assert section.cable_pf == pytest.approx(648.9)
-    assert section.percent == pytest.approx(81.1125)
-    assert section.total_pf == pytest.approx(768.9)
-    assert section.unloaded_hz == pytest.approx(2801, abs=0.5)
+    assert passive(section).cable == pytest.approx(648.9)
+    assert passive(section).percent == pytest.approx(81.1125)
+    assert passive(section).together == pytest.approx(768.9)
+    assert passive(section).resonance == pytest.approx(2801, abs=0.5)
 
 
 def test_the_touring_rig_ends_at_its_receiver() -> None:
@@ -41,9 +49,9 @@ def test_the_touring_rig_ends_at_its_receiver() -> None:
     # On the plain lead 6 m x 105 = 630 pF, with the pickup 750 pF: 2836 Hz.
     (section,) = results(ROOT / "examples/long-haul/board.rig").get(FirstSection).sections
     assert section.until == ("heron",)
-    assert section.total_pf == pytest.approx(204)
-    assert section.unloaded_hz == pytest.approx(5437, abs=0.5)
-    assert section.plain_hz == pytest.approx(2836, abs=0.5)
+    assert passive(section).together == pytest.approx(204)
+    assert passive(section).resonance == pytest.approx(5437, abs=0.5)
+    assert passive(section).plain == pytest.approx(2836, abs=0.5)
 
 
 def test_passive_units_panels_and_branches_count_as_cable() -> None:
@@ -55,7 +63,7 @@ def test_passive_units_panels_and_branches_count_as_cable() -> None:
     text += "  A4 slipway.tun -> plumb.in of coax made 200 mm\n}\n"
     (section,) = sections(text)
     assert section.until == ("marl",)
-    assert section.cable_pf == pytest.approx(470)
+    assert passive(section).cable == pytest.approx(470)
 
 
 def test_a_switcher_that_is_out_leaves_its_loops_out() -> None:
@@ -66,14 +74,14 @@ def test_a_switcher_that_is_out_leaves_its_loops_out() -> None:
     text += "leads {\n  A9 box.out -> combo.in of coax made 1 m\n}\n"
     (section,) = sections(text)
     assert section.until == ("combo",)
-    assert section.cable_pf == pytest.approx(400)
+    assert passive(section).cable == pytest.approx(400)
 
 
 def test_a_missing_fact_is_named_and_nothing_is_guessed() -> None:
     text = block("instrument", "guitar", "inductance 4 H", "lead 3 m of coax") + COMBO + unit("marl", "bypass true")
     (section,) = sections(text + unit("lant") + "chain guitar -> marl -> lant -> combo\n")
-    assert section.cable_pf is None
-    assert section.unloaded_hz is None
+    assert known(passive(section).cable) is None
+    assert known(passive(section).resonance) is None
     assert section.missing == (
         "how 'lant' is bypassed is not said",
         "the length of A2 is not known",
@@ -84,8 +92,7 @@ def test_a_missing_fact_is_named_and_nothing_is_guessed() -> None:
 def test_an_active_instrument_is_not_reckoned() -> None:
     text = block("instrument", "bass", "active", "lead 3 m of coax") + COMBO + "chain bass -> combo\n"
     (section,) = sections(text)
-    assert section.active
-    assert (section.leads, section.cable_pf, section.missing) == ((), None, ())
+    assert (section.passive, section.missing) == (None, ())
 
 
 def test_each_scenario_has_its_section_where_they_differ() -> None:
@@ -102,11 +109,13 @@ def test_the_rig_may_set_its_own_limit() -> None:
     # 3 m x 100 = 300 pF of the stated 400 pF = 75 %.
     head = HEAD.replace("}", '  limit capacitance 400 pF source "the player likes it bright"\n}')
     (section,) = results_of(COAX + GUITAR + COMBO + "chain guitar -> combo\n", head).get(FirstSection).sections
-    assert section.percent == pytest.approx(75)
+    assert passive(section).percent == pytest.approx(75)
 
 
-@pytest.mark.parametrize(("fact", "assumed"), [("100 pF", False), ("100 pF assumed", True)])
-def test_an_assumed_fact_marks_what_leans_on_it(fact: str, assumed: bool) -> None:
-    text = GUITAR.replace("100 pF", fact) + COMBO + "chain guitar -> combo\n"
-    (section,) = sections(text)
-    assert section.assumed is assumed
+def test_an_assumed_fact_marks_just_what_leans_on_it() -> None:
+    """The capacitance of the pickup is no part of the cable's, and none of its share of the limit."""
+    text = GUITAR.replace("100 pF", "100 pF assumed") + COMBO + "chain guitar -> combo\n"
+    made = passive(*sections(text))
+    marked = {name for name in PassiveSection.FIELDS if name != "leads" and assumed(getattr(made, name))}
+    assert marked == {"pickup", "together", "resonance"}
+    assert not any(assumed(lead.capacitance) for lead in made.leads)

@@ -12,7 +12,10 @@ from written import changed, compiled_with
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.results import Results
 from rigc.analysis.signal.section import Section
-from rigc.analysis.signal.source_network import parallel
+from rigc.analysis.signal.section_figures import PickupFigures, SectionFigures
+from rigc.traced.figure import Answer, Lacking
+from rigc.traced.means import in_parallel
+from rigc.traced.term import known
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
@@ -31,70 +34,82 @@ def section(made: Results, source: str, state: str) -> Section:
     return found
 
 
-def quality(made: Results, found: Section) -> float:
+def told(made: Results, source: str, state: str) -> SectionFigures:
+    """The figures of that section."""
+    return made.get(Loading).figures(section(made, source, state))
+
+
+def pickup(made: Results, state: str) -> PickupFigures:
+    """The figures of what the guitar drives in a state."""
+    found = told(made, "guitar.out", state).by_pickup
+    assert found is not None
+    return found
+
+
+def quality(made: Results, found: PickupFigures) -> float:
     """Q = R_par/(2 pi f0 L) with both controls and all inputs in parallel."""
     guitar = made.rig.instruments["guitar"]
-    assert guitar.volume_ohm and guitar.tone_ohm and guitar.inductance_h and found.load_ohm and found.unloaded_hz
-    across = parallel((guitar.volume_ohm.value, guitar.tone_ohm.value, found.load_ohm))
-    return across / (2 * pi * found.unloaded_hz * guitar.inductance_h.value)
+    load, resonance = known(found.figures.load), known(found.resonance)
+    assert guitar.volume_ohm and guitar.tone_ohm and guitar.inductance_h and load and resonance
+    across = float(in_parallel(guitar.volume_ohm.value, guitar.tone_ohm.value, float(load)))
+    return across / (2 * pi * float(resonance) * guitar.inductance_h.value)
 
 
 def test_the_home_rig_with_all_off() -> None:
     # Worked by hand: 630 + 18.9 + 120 = 768.9 pF, 2801 Hz; 500k || 500k || 1M = 200k over 73.9k: Q 2.71. First buffer: marl.
     made = results(ROOT / HOME)
-    found = section(made, "guitar.out", "all off")
-    assert [str(load.port) for load in found.loads] == ["marl.in"]
-    assert found.total_pf == pytest.approx(768.9)
-    assert found.unloaded_hz == pytest.approx(2801, abs=0.5)
+    found = pickup(made, "all off")
+    assert [str(load.port) for load in found.figures.section.loads] == ["marl.in"]
+    assert found.total == pytest.approx(768.9)
+    assert found.resonance == pytest.approx(2801, abs=0.5)
     assert quality(made, found) == pytest.approx(2.71, abs=0.005)
-    assert found.network is not None and found.network.peak_hz is not None and found.unloaded_hz is not None
-    assert found.network.peak_hz < found.unloaded_hz
+    assert isinstance(found.peak, float) and isinstance(found.resonance, float)
+    assert found.peak < found.resonance
 
 
 def test_the_home_rig_with_its_fuzz_on() -> None:
     # Worked by hand: 630 + 9.45 + 120 = 759.45 pF, 2818 Hz; 500k || 500k || 12k = 11.45k over 74.4k: Q 0.154, no peak.
     made = results(ROOT / HOME)
-    found = section(made, "guitar.out", "hedge alone on")
-    assert found.total_pf == pytest.approx(759.45)
-    assert found.unloaded_hz == pytest.approx(2818, abs=0.5)
+    found = pickup(made, "hedge alone on")
+    assert found.total == pytest.approx(759.45)
+    assert found.resonance == pytest.approx(2818, abs=0.5)
     assert quality(made, found) == pytest.approx(0.154, abs=0.0005)
-    assert found.network is not None and found.network.peak_hz is None
+    assert isinstance(found.peak, Answer) and found.peak.text == "none"
 
 
 def test_the_touring_rig_through_the_air() -> None:
     # Worked by hand: 84 + 120 = 204 pF: 5437 Hz; on the plain lead 750 pF: 2836 Hz; a factor of 1.92.
-    found = section(results(ROOT / TOURING), "guitar.out", "all off")
-    assert found.total_pf == pytest.approx(204)
-    assert found.unloaded_hz == pytest.approx(5437, abs=0.5)
-    assert found.plain_hz == pytest.approx(2836, abs=0.5)
-    assert found.unloaded_hz is not None and found.plain_hz is not None
-    assert found.unloaded_hz / found.plain_hz == pytest.approx(1.92, abs=0.005)
+    found = pickup(results(ROOT / TOURING), "all off")
+    assert found.total == pytest.approx(204)
+    assert found.resonance == pytest.approx(5437, abs=0.5)
+    assert found.plain_resonance == pytest.approx(2836, abs=0.5)
+    assert found.brighter == pytest.approx(1.92, abs=0.005)
 
 
 def test_the_touring_rig_with_a_loop_in_and_its_unit_off() -> None:
     # Worked by hand: A02 + A03 = 2.05 m = 215 pF on the switcher's 1 kohm: 740 kHz.
     preset = 'preset 9 "Loop 1, wah off" {\n  loops 1 of signalbox\n  off teeter\n}\n\nsong "Salt Road" {'
-    found = section(changed(TOURING, ('song "Salt Road" {', preset)), "signalbox.s1", 'preset 9 "Loop 1, wah off"')
-    assert [lead.mark for lead in found.leads] == ["A02", "A03"]
-    assert found.cable_pf == pytest.approx(215, abs=0.5)
-    assert found.corner_hz == pytest.approx(740e3, rel=1e-3)
+    found = told(changed(TOURING, ('song "Salt Road" {', preset)), "signalbox.s1", 'preset 9 "Loop 1, wah off"')
+    assert [lead.mark for lead in found.section.leads] == ["A02", "A03"]
+    assert found.cable == pytest.approx(215, abs=0.5)
+    assert found.corner == pytest.approx(740e3, rel=1e-3)
 
 
 def test_the_touring_rigs_treadle() -> None:
     # Worked by hand: 25k/4 = 6.25 kohm into 0.60 m x 105 = 63 pF: 404 kHz.
-    found = section(results(ROOT / TOURING), "slipway.out", "all off")
-    assert found.source_ohm == 6250
-    assert found.cable_pf == pytest.approx(63)
-    assert found.corner_hz == pytest.approx(404e3, rel=1e-3)
+    found = told(results(ROOT / TOURING), "slipway.out", "all off")
+    assert found.source == 6250
+    assert found.cable == pytest.approx(63)
+    assert found.corner == pytest.approx(404e3, rel=1e-3)
 
 
 def test_the_other_kind_of_treadle_is_told_there() -> None:
     # 250k/4 = 62.5 kohm into 63 pF would still be 40 kHz: a matter of its kind alone.
     made = compiled_with(TOURING, ("track 25 kohm", "track 250 kohm"))
-    told = [finding.kind.name for finding in made.findings if "slipway" in finding.subject]
+    names = [finding.kind.name for finding in made.findings if "slipway" in finding.subject]
     assert [
         code
-        for code in told
+        for code in names
         if code in ("too-much-cable", "heavy-load", "dull-treble", "wrong-treadle", "long-tuner-branch")
     ] == ["wrong-treadle"]
 
@@ -167,9 +182,24 @@ def test_missing_facts_are_named() -> None:
         "the volume control of 'guitar' is not said",
         "the tone control of 'guitar' is not said",
     )
-    assert (first.load_ohm, first.network) == (None, None)
-    assert first.unloaded_hz is not None, "it needs pickup and cable alone"
+    assert (known(first.load_ohm), first.network) == (None, None)
+    assert known(pickup(made, "all off").resonance) is not None, "it needs pickup and cable alone"
     behind = section(made, "marl.out", "all off")
     assert "how 'lant' is bypassed is not said" in behind.missing_wire
-    assert (behind.cable_pf, behind.corner_hz, behind.loss_db) == (None, None, None)
+    figures = told(made, "marl.out", "all off")
+    assert [type(each) for each in (figures.cable, figures.corner, figures.loss)] == [Lacking] * 3
     assert section(made, "lant.out", "all off").source_ohm is None
+
+
+def test_what_is_stated_is_told_where_another_part_of_the_circuit_is_missing() -> None:
+    # Only the amp's impedance is missing: 4 H, 8 kohm and 100 pF are stated, 300 + 100 = 400 pF resonate with them.
+    guitar = GUITAR.replace("inductance", "resistance 8 kohm\n  volume 500 kohm\n  tone 500 kohm 22 nF\n  inductance")
+    made = results_of(COAX + guitar + block("amp", "combo", "input in ts") + "chain guitar -> combo\n")
+    found = pickup(made, "all off")
+    assert [each.text for each in (found.inductance, found.resistance, found.own, found.total)] == [
+        "4",
+        "8",
+        "100",
+        "400",
+    ]
+    assert [type(each) for each in (found.across, found.quality, found.peak)] == [Lacking] * 3

@@ -171,6 +171,15 @@ FURTHER = {
         "treble_corner_kHz": "{section_name}.corner",
         "loss_dB": "{section_name}.loss",
     },
+    "pickups": {
+        "inductance_H": "{section_name}.inductance",
+        "resistance_kohm": "{section_name}.resistance",
+        "pickup_pf_pF": "{section_name}.own",
+        "cable_pf_pF": "{section_name}.cable",
+        "across_kohm": "{section_name}.across",
+        "unloaded_Hz": "{section_name}.resonance",
+        "q": "{section_name}.q",
+    },
     "responses": {
         "peak_Hz": "{section_name}.peak",
         "peak_level_dB": "{section_name}.peak-level",

@@ -18,6 +18,7 @@ IN_WORDS = [
     r"\d+ stops before '[^']+', and \d+",
     r"\|Σ \(x₁ y₂ − x₂ y₁\)\| / 2",
     r"20 log10 \|V\(\d+ Hz\)\|",
+    r"\|V\(f\)\| is \|V\(\d+ Hz\)\| / √2 at f",
     r"of [\d., ]+ the nearest to y|[\d.]+ that is free at x",
     r"[A-Z]+\d+[a-z]?, here|.*, far",
     r"[\d.]+ × \(n − 0\.5\) / \d+ for n",

@@ -12,7 +12,6 @@ from reason_columns import FURTHER, PART_A
 
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.reasoning import Reasoning
-from rigc.analysis.reasons.section_loading import named_sections
 from rigc.analysis.results import Results
 from rigc.discover import members
 from rigc.output.column_names import column_names
@@ -111,14 +110,14 @@ class Extra:
     def __init__(self, rig: str, table: str, chain: int) -> None:
         self.table = table
         self.chain = chain
-        sections = named_sections(made(rig)[0].get(Loading))
-        self.sections = [name for name, each in sections if table != "responses" or each.from_pickup]
+        sections = made(rig)[0].get(Loading).sections
+        self.sections = [each.name for each in sections if table == "sections" or each.from_pickup]
         self.seen: dict[str, int] = {}
 
     def words(self, cells: dict[str, str], number: int) -> dict[str, str]:
         """Further words for the row of that number."""
         found = {"chain": str(self.chain)}
-        if self.table in ("sections", "responses"):
+        if self.table in ("sections", "pickups", "responses"):
             found["section_name"] = self.sections[number - 1]
         if self.table == "levels":
             found["level_name"] = self._level(cells)

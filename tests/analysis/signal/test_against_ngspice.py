@@ -12,10 +12,12 @@ from ngspice import needs_ngspice, responses
 
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.section import Section
+from rigc.analysis.signal.section_figures import SectionFigures
 from rigc.analysis.signal.section_walk import PICKUP
 from rigc.analysis.signal.source_network import SourceNetwork
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
+from rigc.traced.figure import Figure, Lacking
 
 EXAMPLES = sorted((ROOT / "examples").glob("*/board.rig"))
 SWEEP = "ac dec 40 20 20k"
@@ -84,12 +86,15 @@ def test_the_loading_of_an_example_in_every_state(board: Path, tmp_path: Path) -
     found = responses([elements(made.rig, section) for section in sections], SWEEP, tmp_path)
     for section, curve in zip(sections, found, strict=True):
         for hertz, level in curve:
-            assert level_of(section, hertz) == pytest.approx(level, rel=1e-4), (str(section.source), hertz)
+            assert level_of(loading.figures(section), hertz) == pytest.approx(level, rel=1e-4), (
+                str(section.source),
+                hertz,
+            )
 
 
 def elements(rig: Rig, section: Section) -> list[str]:
     """A section's circuit straight from the facts: a capacitor for each lead, a resistor for each input."""
-    hung = [f"C w 0 {lead.length_mm * lead.pf_per_m / 1000!r}p" for lead in section.leads]  # type: ignore[operator]
+    hung = [f"C w 0 {float(lead.length * lead.pf_per_m / 1000)!r}p" for lead in section.leads]
     hung += [f"R w 0 {load.ohm!r}" for load in section.loads if load.ohm != inf]
     if section.how != PICKUP:
         return [f"R s w {section.source_ohm!r}", *hung]
@@ -100,10 +105,11 @@ def elements(rig: Rig, section: Section) -> list[str]:
     return [*circuit(henry, ohm, pickup, volume, 1.0, tone, nano), *hung]
 
 
-def level_of(section: Section, hertz: float) -> float:
+def level_of(told: SectionFigures, hertz: float) -> float:
     """What rigc says: a pickup's response; else the bridging loss, and the low pass of source, inputs and cable."""
-    if section.network is not None:
-        return abs(section.network.level(hertz))
-    assert section.loss_db is not None and section.corner_hz is not None and section.load_ohm is not None
-    low = 10 ** (section.loss_db / 20)
-    return float(low / sqrt(1 + (low * hertz / section.corner_hz) ** 2))
+    if told.section.network is not None:
+        return abs(told.section.network.level(hertz))
+    assert isinstance(told.loss, Figure) and not isinstance(told.corner, Lacking)
+    corner = float(told.corner) if isinstance(told.corner, Figure) else inf
+    low = 10 ** (float(told.loss) / 20)
+    return float(low / sqrt(1 + (low * hertz / corner) ** 2))

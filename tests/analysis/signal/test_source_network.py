@@ -11,9 +11,9 @@ from rigc.analysis.signal.source_network import (
     SourceNetwork,
     bridging_db,
     corner_hz,
-    parallel,
     unloaded_hz,
 )
+from rigc.traced.means import in_parallel
 
 # Five circuits and what ngspice 39 said of them on the day they were recorded (swept in 0.5 Hz steps from 100 Hz to
 # 20050 Hz); an independent nodal formula in numpy gave the same to six digits. Outside check: ngspice, a general-purpose
@@ -87,13 +87,13 @@ def test_a_tone_control_that_is_down_leaves_its_capacitor_across_the_pickup() ->
 )
 def test_bridging_loss(ohms: tuple[float, ...], decibel: float) -> None:
     # 20 log10(Zl/(Zs+Zl)) at 10 kohm, evaluated outside this project; the formula is the general reference on bridging.
-    assert bridging_db(1e4, parallel(ohms)) == pytest.approx(decibel, abs=1e-4)
+    assert bridging_db(1e4, in_parallel(*ohms)) == pytest.approx(decibel, abs=1e-4)
 
 
 def test_loss_at_the_ratio_of_bridging() -> None:
     assert bridging_db(1, 10) == pytest.approx(-20 * log10(1.1))
     assert bridging_db(1, 0) == -inf
-    assert parallel((5.0, 0.0)) == 0
+    assert in_parallel(5.0, 0.0) == 0
 
 
 def test_treble_corner() -> None:

@@ -7,11 +7,12 @@ from cases import ROOT, results
 from small_rigs import block, results_of, unit
 
 from rigc.analysis.results import Results
+from rigc.diagnostics.figures import corner_khz
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
-from rigc.reports.loading.words import corner, figure
 from rigc.reports.plot import STYLES
 from rigc.reports.shapes import Label, Polyline
 from rigc.reports.sheets.loading_table import loading_table
+from rigc.traced.units import PICOFARADS, RESPONSE_DECIBELS
 
 HOME, TOURING = ROOT / "examples/back-bedroom/board.rig", ROOT / "examples/long-haul/board.rig"
 COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
@@ -140,11 +141,28 @@ def test_what_is_not_known_is_named(text: str, words: str) -> None:
     assert f"Not known: {words}." in notes.lines
 
 
-def test_an_assumed_fact_marks_what_leans_on_it() -> None:
-    guitar = GUITAR.replace("4 H", "4 H assumed")
-    first = rows(results_of(COAX + guitar + COMBO + "chain guitar -> combo\n"), "sections")[0]
-    assert first["unloaded resonance"].endswith(" [assumed]")
-    assert first["peak"].endswith(" [assumed]")
+def marked(row: dict[str, str]) -> set[str]:
+    return {column for column, text in row.items() if text.endswith(" [assumed]")}
+
+
+def test_an_assumed_fact_marks_just_what_leans_on_it() -> None:
+    """A pickup's inductance is no part of a capacitance, a tone control none of what pickup and cable are alone."""
+    rig = COAX + COMBO + "chain guitar -> combo\n"
+    made = results_of(rig + GUITAR.replace("4 H", "4 H assumed"))
+    assert marked(rows(made, "sections")[0]) == {"unloaded resonance", "peak"}
+    assert marked(rows(made, "pickups")[0]) == {"inductance", "unloaded", "Q"}
+    made = results_of(rig + GUITAR.replace("22 nF", "22 nF assumed"))
+    assert marked(rows(made, "sections")[0]) == {"peak"}
+    assert marked(rows(made, "pickups")[0]) == {"across", "Q"}
+    made = results_of(rig.replace("100 pF/m", "100 pF/m assumed") + GUITAR)
+    assert marked(rows(made, "sections")[0]) == {"per metre", "cable", "total", "unloaded resonance", "peak"}
+
+
+def test_what_is_stated_is_told_where_an_input_is_not() -> None:
+    # 300 + 100 = 400 pF: 1/(2 pi sqrt(4 x 400e-12)) = 3979 Hz; what the amp's impedance is part of is not known.
+    text = COAX + GUITAR + block("amp", "combo", "input in ts") + "chain guitar -> combo\n"
+    (row,) = rows(results_of(text), "pickups")
+    assert list(row.values()) == ["1", "guitar", "4", "8", "100", "300", " [not known]", "3979", " [not known]"]
 
 
 def test_states_are_told_by_wiring_where_it_differs() -> None:
@@ -159,15 +177,11 @@ def test_states_are_told_by_wiring_where_it_differs() -> None:
     ("hertz", "text"), [(15_157_614, "15200"), (1_000_000, "1000"), (404_200, "404"), (15_158, "15.2"), (9_876, "9.88")]
 )
 def test_a_corner_has_three_figures(hertz: float, text: str) -> None:
-    assert corner(hertz).text == text
+    assert corner_khz(hertz) == text
 
 
 def test_a_half_goes_up_as_on_paper() -> None:
     """0.09 m at 105 pF/m is 9.45 pF, which binary figures hold as a little less; 6.09 m, 639.45 pF, as a little more."""
-    assert [figure(metres * 105, 1).text for metres in (0.09, 6.09)] == ["9.5", "639.5"]
-    assert figure(-0.125, 2).text == "−0.13"
-    assert figure(-0.0, 1).text == "0"
-
-
-def test_a_corner_that_is_not_known() -> None:
-    assert (corner(None).text, corner(None).mark) == ("", "not known")
+    assert [PICOFARADS.text(metres * 105) for metres in (0.09, 6.09)] == ["9.5", "639.5"]
+    assert RESPONSE_DECIBELS.text(-0.125) == "−0.13"
+    assert PICOFARADS.text(-0.0) == "0"
