@@ -66,9 +66,9 @@ def _statement(source: Source, node: Node, block: str) -> Iterator[Change]:
         return
     yield from found
     if "stated" in other:
-        yield Change(Fact(block, rule, "stated"), _span(node), (other["stated"],))
+        yield Change(Fact(block, rule, "stated"), span_of(node), (other["stated"],))
     elif not found or _names_something(node):
-        yield Change(Fact(block, rule, "stated"), _span(node), (_without(source, _span(node)),))
+        yield Change(Fact(block, rule, "stated"), span_of(node), (_without(source, span_of(node)),))
 
 
 def _parts(source: Source, node: Node, block: str, other: dict[str, str]) -> Iterator[Change]:
@@ -77,7 +77,7 @@ def _parts(source: Source, node: Node, block: str, other: dict[str, str]) -> Ite
     for field in node.FIELDS:
         value = getattr(node, field)
         if field in other:
-            yield Change(Fact(block, rule, field), _span(node), (other[field],))
+            yield Change(Fact(block, rule, field), span_of(node), (other[field],))
             continue
         for each in value if isinstance(value, tuple) else (value,):
             if isinstance(each, Node):
@@ -103,7 +103,7 @@ def _names_something(node: Node) -> bool:
     return False
 
 
-def _span(node: Any) -> Span:
+def span_of(node: Any) -> Span:
     found: Span = node.span
     return found
 
@@ -119,10 +119,10 @@ def rule_of(kind: type[Node]) -> str:
 
 def _other_lines(source: Source, node: Node) -> dict[str, str]:
     """The texts with the other lines that a comment behind a statement gives, by the part that they change."""
-    line = source.line(_span(node).line)
-    start = source.line_starts[_span(node).line - 1]
+    line = source.line(span_of(node).line)
+    start = source.line_starts[span_of(node).line - 1]
     before, _, comment = line.partition("#")
-    if before.strip() != _span(node).text.split("\n")[0].strip():
+    if before.strip() != span_of(node).text.split("\n")[0].strip():
         return {}
     found = re.findall(r"(\w+): ([^|]+)", comment)
     return {part: source.text[:start] + other.strip() + source.text[start + len(line) :] for part, other in found}

@@ -9,11 +9,23 @@ from rigc.analysis.revision.previous import Previous
 from rigc.discover import members
 from rigc.near import nearest
 from rigc.traced.collected import figures
+from rigc.traced.figure import Told
 from rigc.traced.reason import Input, Reason
 
 
 class UnknownValue(Exception):
     """No value has this name; the message names the nearest one that has."""
+
+
+def told(results: Results) -> dict[str, Told]:
+    """Every figure that a computation holds, by its name; those of a comparison with another revision are left out."""
+    found: dict[str, Told] = {}
+    for function in members("rigc.analysis.computations", "COMPUTE"):
+        needs, result = needed(function)
+        if Previous not in needs and Results not in needs:
+            for each in figures(results.get(result)):
+                found.setdefault(each.name, each)
+    return found
 
 
 class Reasoning:
@@ -25,12 +37,8 @@ class Reasoning:
 
     def __init__(self, results: Results) -> None:
         self.by_name: dict[str, Reason] = {}
-        for function in members("rigc.analysis.computations", "COMPUTE"):
-            kinds, result = needed(function)
-            if Previous not in kinds and Results not in kinds:
-                for each in figures(results.get(result)):
-                    if each.name not in self.by_name:
-                        self.by_name[each.name] = each.reason()
+        for name, each in told(results).items():
+            self.by_name[name] = each.reason()
         for function in members("rigc.analysis.reasons", "REASONS"):
             for reason in results.call(function):
                 self.by_name.setdefault(reason.name, reason)

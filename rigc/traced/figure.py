@@ -236,20 +236,20 @@ def called(name: str) -> str:
     return f"{field.replace('-', ' ')} of {thing}" if thing else name
 
 
-def assumed(value: Basis | None) -> bool:
+def assumed(value: Basis | Told | None) -> bool:
     """Whether a value rests on a fact that was neither measured nor read anywhere."""
     return value is not None and any(each.assumed for each in _hows(value))
 
 
-def incomplete(value: Basis) -> bool:
+def incomplete(value: Basis | Told) -> bool:
     """Whether something that is not known was left out of a sum that it rests on."""
     return any(each.without for each in _hows(value))
 
 
-def _hows(value: Basis) -> Iterator[How]:
+def _hows(value: Basis | Told) -> Iterator[How]:
     """How it came about, and all that it rests on, each once."""
     seen: set[int] = set()
-    waiting: list[Basis] = [value]
+    waiting: list[Basis | Told] = [value]
     while waiting:
         each = waiting.pop()
         if id(each) in seen:
