@@ -45,6 +45,35 @@ def joins_outputs(socket: Socket, leads: Iterable[Connection], signal: str = "au
     return len(ports) > 1
 
 
+def joined_inputs(rig: Rig) -> dict[Port, list[Connection]]:
+    """The inputs, or panel jacks, into which several outputs of audio are brought, with all leads that they hold."""
+    return {socket[0]: leads for socket, leads in crowded(rig).items() if joins_outputs(socket, leads)}
+
+
+def parted_before(rig: Rig, joined: Iterable[Port]) -> dict[Port, Port]:
+    """The outputs that hold several leads which all come together again in one of these inputs, with that input: two chains that
+    were meant as one of two, or as a splitter and a mixer."""
+    found: dict[Port, Port] = {}
+    onward: dict[str, set[str]] = {}
+    for each in rig.connections:
+        onward.setdefault(each.start.thing, set()).add(each.end.thing)
+    several = {socket[0]: leads for socket, leads in crowded(rig).items() if all(e.start == socket[0] for e in leads)}
+    for end in joined:
+        for start, leads in several.items():
+            if all(each.signal == "audio" and end.thing in _reached(onward, each.end.thing) for each in leads):
+                found.setdefault(start, end)
+    return found
+
+
+def _reached(onward: dict[str, set[str]], start: str) -> set[str]:
+    found, waiting = {start}, [start]
+    while waiting:
+        new = onward.get(waiting.pop(), set()) - found
+        found |= new
+        waiting += new
+    return found
+
+
 def _at_once(leads: Iterable[list[Connection]]) -> list[Connection]:
     groups = list(leads)
     return [

@@ -4,7 +4,7 @@ Why it matters: a jack holds one plug; on the bench one of the leads is left ove
 What to do: say which of the two it is, or put a splitter in between. Where the leads are never plugged at once, say for
 which scenario (`for`) or with which instrument (`with`) each chain holds.
 Source: arithmetic on the stated connections. Two outputs into one input are told as joined outputs (joined-outputs, audio) or as
-tangled MIDI (tangled-midi) instead.
+tangled MIDI (tangled-midi) instead, and so is an output from which the leads part that come together there.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.model.jack_use import crowded, joins_outputs
+from rigc.model.jack_use import crowded, joined_inputs, joins_outputs, parted_before
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import Connection
@@ -28,10 +28,11 @@ KIND = Kind(
 
 def two_leads_in_one_jack(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each thing of which a jack holds more than one lead at once."""
+    parted = parted_before(rig, joined_inputs(rig))
     found = {
         socket: leads
         for socket, leads in crowded(rig).items()
-        if not any(joins_outputs(socket, leads, signal) for signal in ("audio", "midi"))
+        if socket[0] not in parted and not any(joins_outputs(socket, leads, signal) for signal in ("audio", "midi"))
     }
     for thing in dict.fromkeys(port.thing for port, _ in found):
         yield _told({port: leads for (port, _), leads in found.items() if port.thing == thing}, thing)

@@ -75,7 +75,7 @@ def _judge(lead: Lead, existing: Quantity, length: Length, told: str) -> Iterato
     if has < length.least:
         need, short = f"{length.least / 10:g} mm", f"{(length.least - has) / 10:g} mm"
         said = f"{_named(lead)} {told}, but {way} needs {need}: {short} short"
-        yield _told(lead, existing, length, said, Level.ERROR, _longer(lead, length))
+        yield _told(lead, existing, length, said, Level.ERROR, _longer(lead, length, short))
     elif has > length.most:
         said = f"{_named(lead)} {told}, more than the {length.most / 10:g} mm that {way} takes up"
         rest = f"{(has - length.route) / 10:g} mm of slack"
@@ -98,10 +98,10 @@ def _named(lead: Lead) -> str:
     return lead.mark if lead.captive is None else f"the captive lead {lead.mark} of '{lead.captive.thing}'"
 
 
-def _longer(lead: Lead, length: Length) -> str:
+def _longer(lead: Lead, length: Length, short: str) -> str:
     if lead.captive is not None:
         other = lead.end if lead.captive == lead.start else lead.start
-        return f"move '{lead.captive.thing}' nearer to '{other.thing}'"
+        return f"move '{lead.captive.thing}' nearer to '{other.thing}', by {short} or more"
     if length.premade is not None and length.cut is None:
         return f"take the premade length of {length.premade / 10:g} mm"
     return f"make a new one of {length.finished / 10:g} mm"

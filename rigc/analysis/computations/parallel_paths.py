@@ -12,6 +12,7 @@ from rigc.analysis.signal.parallel_figures import ParallelFigures, parallel_figu
 from rigc.analysis.signal.side_by_side import Meeting, first_way, meetings
 from rigc.facts.paths import LOWEST_NOTE_HZ
 from rigc.model.inner_ways import main_inputs
+from rigc.model.jack_use import joined_inputs
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
@@ -56,7 +57,10 @@ def _lowest(instrument: Instrument) -> LowNote:
 
 
 def _joins(rig: Rig, hookup: Hookup) -> Iterator[Parallel]:
+    joined = joined_inputs(rig)
     for meeting in meetings(hookup.onward, hookup.sources):
+        if meeting.join in joined:
+            continue  # nothing sums there: a mistake of its own
         passed = [tuple(dict.fromkeys(port.thing for port in way)) for way in meeting.ways]
         shared = set(passed[0]).intersection(*passed[1:])
         ways = {
