@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Union
 
-from rigc.traced.given import NotStated
+from rigc.traced.given import Barred, NotStated
 from rigc.traced.reason import NOT_KNOWN, Input, Reason
 from rigc.traced.shown import Shown
 from rigc.traced.term import ATOM, How, Piece, Same, Term, Traced, Unknown
@@ -194,6 +194,8 @@ class Lacking(Told, Unknown):
     def formula(self) -> str:
         if isinstance(self.how, NotStated):
             return f"the source does not say {self.how.label}"
+        if isinstance(self.how, Barred):
+            return self.how.reason
         return f"for want of {', '.join(self.want)}"
 
 

@@ -67,46 +67,33 @@ class Ours(How):
 class Typed(How):
     """A number that stands in a statement beside others, which is told as `text`."""
 
-    __slots__ = ("given", "label", "span", "text")
+    __slots__ = ("given", "label", "shown", "span", "text")
 
-    def __init__(self, label: str, given: float, span: Span | None, text: str) -> None:
+    def __init__(self, label: str, given: float, span: Span | None, text: str, shown: Shown) -> None:
         super().__init__()
-        self.label, self.given, self.span, self.text = label, given, span, text
+        self.label, self.given, self.span, self.text, self.shown = label, given, span, text, shown
 
     def value(self, *given: float) -> float:
         return self.given
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
-        return Piece(PLAIN.text(self.given), ATOM, self.given)
+        return Piece(self.shown.text(self.given), ATOM, self.given)
 
     def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
         return f"{result}, as stated" if self.text == PLAIN.text(self.given) else f"{result}, of {self.text}"
 
     def inputs(self) -> Iterator[Input]:
-        yield Input(self.label, self.text, "", self.span)
+        yield Input(self.label, self.text, self.shown.unit, self.span)
 
 
-class Elsewhere(How):
-    """A value that is told under a name of its own, `why`, by what is no figure yet; `leans` where it rests on an assumed fact."""
+class Barred(How):
+    """What can't be had because something is in the way, which `reason` tells."""
 
-    __slots__ = ("given", "label", "leans", "text", "unit", "why")
+    __slots__ = ("reason",)
 
-    def __init__(self, label: str, given: float, text: str, unit: str, why: str, *, leans: bool) -> None:
+    def __init__(self, reason: str) -> None:
         super().__init__()
-        self.label, self.given, self.text, self.unit, self.why, self.leans = label, given, text, unit, why, leans
-
-    def value(self, *given: float) -> float:
-        return self.given
-
-    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
-        return Piece(self.text, ATOM, self.given)
-
-    def inputs(self) -> Iterator[Input]:
-        yield Input(self.label, self.text, self.unit, why=self.why)
-
-    @property
-    def assumed(self) -> bool:
-        return self.leans
+        self.reason = reason
 
 
 class NotStated(How):
@@ -148,13 +135,13 @@ def stated(label: str, fact: Quantity | None, shown: Shown = PLAIN) -> Traced:
     in smaller parts. Unknown where it is not stated."""
     if fact is None:
         return unstated(label)
-    given = fact.value * shown.size
+    given = _counted(fact.value, shown)
     return Term(given, Stated(label, fact, given, shown))
 
 
 def ours(own: OwnFact, label: str = "", shown: Shown = PLAIN) -> Term:
     """A number of rigc's own; as `stated`."""
-    given = own.value * shown.size
+    given = _counted(own.value, shown)
     return Term(given, Ours(own, label or own.says, given, shown))
 
 
@@ -163,9 +150,15 @@ def unstated(label: str) -> Unknown:
     return Unknown((label,), NotStated(label))
 
 
-def at_place(label: str, value: float, span: Span | None, text: str = "") -> Term:
-    """A number of a statement that holds several, or of a place on the board; `text` is that statement as typed."""
-    return Term(value, Typed(label, value, span, text or PLAIN.text(value)))
+def barred(reason: str) -> Unknown:
+    """What can't be had because something is in the way."""
+    return Unknown((reason,), Barred(reason))
+
+
+def at_place(label: str, value: float, span: Span | None, text: str = "", shown: Shown = PLAIN) -> Term:
+    """A number of a statement that holds several, or of a place on the board; `text` is that statement as typed. As `stated`."""
+    given = _counted(value, shown)
+    return Term(given, Typed(label, given, span, text or shown.text(given), shown))
 
 
 def mentioned(label: str, text: str, span: Span | None = None, unit: str = "") -> Unknown:
@@ -191,3 +184,8 @@ def stands(place: Place) -> Unknown:
     turned = f" turned {plain(place.turned + place.skew_deg)}" if place.turned or place.skew_deg else ""
     where = f"{plain(place.x_mm)}, {plain(place.y_mm)} mm, chosen" if place.chosen else place.typed
     return mentioned(f"{place.thing} stands at", f"{where}{turned}", place.span)
+
+
+def _counted(value: float, shown: Shown) -> float:
+    """In the smaller parts in which it is counted, without the hair by which 1.1 × 10 is more than 11."""
+    return round(value * shown.size, 6) if shown.size > 1 else value * shown.size

@@ -6,7 +6,23 @@ from collections.abc import Callable, Iterable
 from math import inf, log10
 from typing import Any
 
-from rigc.traced.term import Extreme, KnownSum, Step, Sum, Term, Traced, Unknown, Words, Work, made, traced
+from rigc.traced.figure import AnyFigure
+from rigc.traced.term import (
+    Alike,
+    Chosen,
+    Extreme,
+    InItsUnit,
+    KnownSum,
+    Step,
+    Sum,
+    Term,
+    Traced,
+    Unknown,
+    Words,
+    Work,
+    made,
+    traced,
+)
 
 
 def total(values: Iterable[Traced]) -> Any:
@@ -40,8 +56,10 @@ def _extreme(word: str, plainly: Callable[..., float], values: tuple[Any, ...]) 
     return made(Extreme(word, *map(traced, values)))
 
 
-def becomes(value: Traced, function: Callable[[float], float]) -> Any:
-    """What a number becomes by rounding or by taking the next there is: `705 → 710`."""
+def becomes(value: float | Unknown, function: Callable[[float], float]) -> Any:
+    """What a number becomes by rounding or by taking the next there is: `705 → 710`. Of a plain number a plain one."""
+    if not isinstance(value, (Term, Unknown)):
+        return function(value)
     return made(Step(function, value))
 
 
@@ -53,6 +71,26 @@ def worked(written: str, function: Callable[..., float], *of: Traced, unit: str 
 def found(value: float, words: Callable[[], str], *of: Traced) -> Term:
     """A number that a search or geometry found, told in words."""
     return Term(value, Words(value, words, *of))
+
+
+def alike(value: float) -> Term:
+    """A plain number that is written as the figure in which it stands: a place in tenths of a millimetre in mm."""
+    return Term(value, Alike(value))
+
+
+def apart(one: Traced, other: Traced) -> Any:
+    """How far one is from the other, whichever is more."""
+    return worked("|{} − {}|", lambda here, there: abs(here - there), one, other)
+
+
+def chosen(value: AnyFigure, because: str) -> Any:
+    """A figure as it is, and why that one was taken."""
+    return made(Chosen(because, value))
+
+
+def in_its_unit(value: AnyFigure) -> Any:
+    """A figure in the unit in which it is written: in mm where it is counted in tenths of a millimetre."""
+    return made(InItsUnit(value.shown.size, value))
 
 
 def percent(part: Traced, whole: Traced) -> Any:

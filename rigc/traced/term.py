@@ -158,6 +158,15 @@ class Number(How):
         return Piece(f"{self.given:g}".replace("-", "−"), ATOM, self.given)
 
 
+class Alike(Number):
+    """A plain number that is written as the figure in which it stands: a place in tenths of a millimetre in mm."""
+
+    __slots__ = ()
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return Piece(shown.told(self.given, more)[0], ATOM, self.given)
+
+
 class Sum(How):
     """All of them together; of nothing it is 0."""
 
@@ -274,7 +283,7 @@ class Step(How):
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         value = self.function(parts[0].said)
-        return Piece(f"{self._before(parts[0], shown, more)} → {shown.text(value)}", SUM, value)
+        return Piece(f"{self._before(parts[0], shown, more)} → {shown.text(value)}", LIST, value)
 
     def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
         return f"{self._before(parts[0], shown, more)} → {result}"
@@ -325,6 +334,35 @@ class Same(How):
 
     def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
         return f"{result}, {getattr(self.of[0], 'label', '')}"
+
+
+class Chosen(Same):
+    """Another figure as it is, and why that one."""
+
+    __slots__ = ("because",)
+
+    def __init__(self, because: str, of: Traced) -> None:
+        super().__init__(of)
+        self.because = because
+
+    def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
+        return f"{self.because}: {result}"
+
+
+class InItsUnit(How):
+    """A figure in the unit in which it is written, where it is counted in smaller parts."""
+
+    __slots__ = ("size",)
+
+    def __init__(self, size: float, of: Traced) -> None:
+        super().__init__(of)
+        self.size = size
+
+    def value(self, *given: float) -> float:
+        return given[0] / self.size
+
+    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
+        return Piece(parts[0].text, parts[0].binds, parts[0].said / self.size)
 
 
 def number(value: float) -> Term:

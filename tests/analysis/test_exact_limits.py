@@ -62,8 +62,8 @@ def test_a_cut_whose_waste_is_whole_centimetres(tenths: int, centimetres: int) -
 
 def test_the_longest_lead_leaves_part_tenths_off() -> None:
     """1.1 × 100.1 mm are 110.11 mm, and 150 more 260.11: 2601 tenths, not 2602."""
-    assert longest_length(1001) == 2601
-    assert longest_length(1000) == 2600
+    assert longest_length(1001, 1.1, 1500) == 2601
+    assert longest_length(1000, 1.1, 1500) == 2600
 
 
 def two_outlets(how: str) -> Tap:

@@ -13,12 +13,16 @@ from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.traced.collected import figures
 from rigc.traced.figure import Figure, Lacking, Several, assumed, figure, incomplete, known_figure
-from rigc.traced.given import Elsewhere, at_place, mentioned, ours, stated, unstated
+from rigc.traced.given import at_place, barred, mentioned, ours, stated, unstated
 from rigc.traced.means import (
+    alike,
+    apart,
     becomes,
+    chosen,
     decibels,
     found,
     highest,
+    in_its_unit,
     in_parallel,
     least,
     percent,
@@ -27,8 +31,8 @@ from rigc.traced.means import (
     worked,
 )
 from rigc.traced.shown import PLAIN, as_typed, exactly, places
-from rigc.traced.term import Term, Traced, Unknown, known, number
-from rigc.traced.units import IMPEDANCE, MILLIAMPS, SHARE
+from rigc.traced.term import Traced, Unknown, known, number
+from rigc.traced.units import IMPEDANCE, MILLIAMPS, SHARE, TENTHS
 
 SPAN = Span(Source("x.rig", "draws 120 mA\n"), 0, 12)
 
@@ -70,6 +74,10 @@ def told(value: Traced, shown: object = MILLIAMPS) -> str:
         (decibels(draws("a", 10) / draws("b", 100)), "20 log10(10 / 100) = −20"),
         (in_parallel(draws("a", 100), draws("b", 300), unit="mA"), "100 || 300 = 75 mA"),
         (worked("√({})", lambda each: each**0.5, draws("a", 16)), "√(16) = 4"),
+        (highest(draws("a", 30), draws("b", 120)) + draws("c", 5), "(the highest of 30, 120) + 5 = 125"),
+        (apart(draws("a", 30), draws("b", 120)), "|30 − 120| = 90"),
+        (chosen(figure("a.takes", draws("a", 30), MILLIAMPS, rule="", source=""), "it is there"), "it is there: 30"),
+        (barred("a wall is in the way"), "a wall is in the way"),
         (found(7, lambda: "the seventh of the list"), "the seventh of the list"),
         (at_place("mains", 230, SPAN, "230 V 50 Hz") / 2, "230 / 2 = 115"),
         (at_place("mains", 50, SPAN, "230 V 50 Hz"), "50, of 230 V 50 Hz"),
@@ -84,6 +92,13 @@ def test_an_operand_has_the_digits_from_which_the_result_can_be_had() -> None:
     """7.364 / 120 × 1000 = 61.37 is told 61.4; from 7.36, as that is told itself, a pocket calculator has 61.33, 61.3."""
     takes = figure("mill.takes-va", number(7.364), places("VA", 2), rule="", source="")
     assert (takes.text, told(takes / 120 * 1000, places("mA", 1))) == ("7.36", "7.364 / 120 × 1000 = 61.4")
+
+
+def test_tenths_are_told_in_millimetres() -> None:
+    """35.5 mm and 1.1 mm, counted in tenths: 355 + 11 = 366, and told in mm, also by what is reckoned in mm from them."""
+    way = known_figure("A1.way", alike(355) + stated("more", fact(1.1), TENTHS), TENTHS, rule="", source="")
+    assert (float(way), way.formula()) == (366, "35.5 + 1.1 = 36.6")
+    assert told(in_its_unit(way) * 2, places("mm", 1)) == "36.6 × 2 = 73.2"
 
 
 def test_a_figure_is_a_number_and_names_its_inputs() -> None:
@@ -216,11 +231,3 @@ def test_figures_that_are_made_only_when_asked_for_are_collected() -> None:
 def test_an_impedance_is_told_as_people_say_it(ohm: float, text: str) -> None:
     assert IMPEDANCE.text(ohm) == text
     assert IMPEDANCE.told(ohm, 1)[1] == ohm
-
-
-def test_a_value_that_is_told_elsewhere() -> None:
-    length = Term(90.0, Elsewhere("length of A2", 90.0, "90", "mm", "A2.supplied", leans=True))
-    made = figure("x.y", length / 1000, places("m", 3), rule="", source="")
-    assert made.formula() == "90 / 1000 = 0.09"
-    assert [(each.value, each.unit, each.why) for each in made.inputs()] == [("90", "mm", "A2.supplied")]
-    assert assumed(made)

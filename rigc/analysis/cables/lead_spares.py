@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.lead_ends import tenths
-from rigc.analysis.cables.supplied import supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.facts import spares
@@ -55,11 +54,7 @@ def _number(rig_class: str, signal: str, own: list[Lead]) -> int:
 
 
 def _asked(rig: Rig, signal: str, number: int, own: list[Lead], lengths: CableLengths) -> SparesAsked:
-    known = {
-        lead.mark: length
-        for lead in own
-        if (length := supplied_length(rig, lead, lengths.lengths.get(lead.mark))) is not None
-    }
+    known = {lead.mark: length for lead in own if (length := lengths.supplied_tenths(lead.mark)) is not None}
     longest, mark = max(((length, mark) for mark, length in known.items()), default=(0, ""), key=lambda each: each[0])
     stated = [
         (spare, spare.length_mm.value) for spare in rig.spares if spare.length_mm and spare.what == f"{signal} lead"

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TypeVar
 
 from rigc.analysis.cables.lead_status import status
-from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import Length
 from rigc.analysis.computations.leads import Lead
 from rigc.model.fact import Choice, Quantity
@@ -14,16 +13,16 @@ from rigc.model.rig import Rig
 T = TypeVar("T")
 
 
-def ready_mass(rig: Rig, lead: Lead, length: Length | None) -> Quantity | None:
+def ready_mass(rig: Rig, lead: Lead, supplied_mm: float | None) -> Quantity | None:
     """What a lead weighs, in kg, plugs and all, that is bought in a length whose mass the stock states; a Y lead is none of the list."""
     if lead.leg_of is not None:
         return None
-    return _listed(rig.stock.premade_kg, rig, lead, length)
+    return _listed(rig.stock.premade_kg, rig, lead, supplied_mm)
 
 
-def ready_price(rig: Rig, lead: Lead, length: Length | None) -> Choice | None:
+def ready_price(rig: Rig, lead: Lead, supplied_mm: float | None) -> Choice | None:
     """What a lead costs that is bought in a length whose price the stock states; the list is of straight leads, between two plugs."""
-    return _listed(rig.stock.premade_price, rig, lead, length) if _straight(lead) else None
+    return _listed(rig.stock.premade_price, rig, lead, supplied_mm) if _straight(lead) else None
 
 
 def next_mass(rig: Rig, lead: Lead, length: Length) -> Quantity | None:
@@ -46,11 +45,10 @@ def _next(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Lengt
     return _of_list(stated, rig, lead, length.premade / 10)
 
 
-def _listed(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length: Length | None) -> T | None:
-    supplied = supplied_mm(rig, lead, length)
-    if supplied is None or status(rig, lead) != "buy":
+def _listed(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, supplied_mm: float | None) -> T | None:
+    if supplied_mm is None or status(rig, lead) != "buy":
         return None
-    return _of_list(stated, rig, lead, supplied)
+    return _of_list(stated, rig, lead, supplied_mm)
 
 
 def _of_list(stated: dict[str, dict[float, T]], rig: Rig, lead: Lead, length_mm: float) -> T | None:

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.lead_make import STRAIGHT, LeadMake
-from rigc.analysis.cables.supplied import supplied_length
-from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit
@@ -123,7 +122,7 @@ def board(
         if each.mark not in marks
     }
     return Board(
-        {lead.mark: _lead(rig, lead, lengths.lengths.get(lead.mark), labels, adaptors) for lead in leads.all},
+        {lead.mark: _lead(lead, lengths, labels, adaptors) for lead in leads.all},
         adaptors,
         {name: BoardUnit(name, _place(rig, name)) for name in _on_board(rig, power)},
         {
@@ -141,14 +140,14 @@ def board(
     )
 
 
-def _lead(rig: Rig, lead: Lead, length: Length | None, labels: Labels, adaptors: dict[str, BoardAdaptor]) -> BoardLead:
+def _lead(lead: Lead, lengths: CableLengths, labels: Labels, adaptors: dict[str, BoardAdaptor]) -> BoardLead:
     return BoardLead(
         lead.mark,
         lead.signal,
         (lead.start, lead.end),
         lead.ends,
         lead.cable,
-        supplied_length(rig, lead, length),
+        lengths.supplied_tenths(lead.mark),
         labels.texts[lead.mark],
         (_via(adaptors, lead.start, lead.end), _via(adaptors, lead.end, lead.start)),
         lead.stage,

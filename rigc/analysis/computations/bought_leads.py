@@ -47,9 +47,9 @@ def bought_leads(rig: Rig, leads: Leads, lengths: CableLengths) -> BoughtLeads:
 
 
 def _bought(rig: Rig, signal: str, own: list[Lead], lengths: CableLengths) -> Bought:
-    facts = {lead.mark: ready_price(rig, lead, lengths.lengths.get(lead.mark)) for lead in own}
+    facts = {lead.mark: ready_price(rig, lead, lengths.supplied_mm(lead.mark)) for lead in own}
     prices = {mark: None if price is None else _price(signal, mark, price) for mark, price in facts.items()}
-    weights = {lead.mark: ready_mass(rig, lead, lengths.lengths.get(lead.mark)) for lead in own}
+    weights = {lead.mark: ready_mass(rig, lead, lengths.supplied_mm(lead.mark)) for lead in own}
     masses = {mark: None if mass is None else _mass(signal, mark, mass) for mark, mass in weights.items()}
     return Bought(prices, masses, _prices(signal, facts, prices), _masses(signal, masses))
 

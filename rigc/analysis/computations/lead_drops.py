@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.supplied import supplied_mm
-from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.load_limits import percent_of
 from rigc.analysis.computations.power_assignment import PowerAssignment
@@ -14,6 +13,7 @@ from rigc.facts.conductors import WARM_CELSIUS
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.figure import assumed
 
 
 class LeadDrop(Record):
@@ -90,7 +90,7 @@ def lead_drops(rig: Rig, power: PowerAssignment, leads: Leads, lengths: CableLen
         outlet, inlet = (lead.start, lead.end) if lead.start in power.loads else (lead.end, lead.start)
         tap = power.taps.get(inlet.thing)
         if tap is not None and outlet in tap.outlets:
-            drops[lead.mark] = _drop(rig, lead, outlet, inlet.thing, tap, lengths.lengths.get(lead.mark))
+            drops[lead.mark] = _drop(rig, lead, outlet, inlet.thing, tap, lengths)
     legs: dict[Port, list[LeadDrop]] = {}
     for drop in drops.values():
         legs.setdefault(drop.outlet, []).append(drop)
@@ -107,18 +107,18 @@ def _leg(drop: LeadDrop, legs: list[LeadDrop]) -> LeadDrop:
     return leg
 
 
-def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, length: Length | None) -> LeadDrop:
+def _drop(rig: Rig, lead: Lead, outlet: Port, unit: str, tap: Tap, lengths: CableLengths) -> LeadDrop:
     draws, cable = rig.units[unit].draws_ma, rig.stock.cables.get(lead.cable or "")
-    facts = (draws, lead.existing_mm, None if cable is None else cable.area_mm2)
+    facts = (draws, None if cable is None else cable.area_mm2)
     return LeadDrop(
         lead.mark,
         unit,
         outlet,
         tap.setting(outlet).volts.value,
         None if draws is None else draws.value * tap.share(outlet),
-        supplied_mm(rig, lead, length),
+        lengths.supplied_mm(lead.mark),
         None if cable is None else conductor(cable),
-        any(fact is not None and fact.assumed for fact in facts) or (length is not None and length.assumed),
+        any(fact is not None and fact.assumed for fact in facts) or assumed(lengths.as_supplied[lead.mark]),
     )
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.cables.ready_lead import ready_mass
-from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.model.fact import Quantity
@@ -48,8 +47,8 @@ def lead_mass(rig: Rig, leads: Leads, lengths: CableLengths) -> LeadMass:
 
 
 def _weighed(rig: Rig, lead: Lead, lengths: CableLengths, plugs: tuple[tuple[Port, str | None], ...]) -> WeighedLead:
-    length = lengths.lengths.get(lead.mark)
-    return WeighedLead(lead, ready_mass(rig, lead, length), supplied_mm(rig, lead, length), plugs)
+    length = lengths.supplied_mm(lead.mark)
+    return WeighedLead(lead, ready_mass(rig, lead, length), length, plugs)
 
 
 def _parts(rig: Rig, each: WeighedLead) -> Iterator[float | str]:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from rigc.analysis.cables.supplied import supplied_assumed, supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.source import Span
+from rigc.traced.figure import assumed
 
 
 class MidiLink(Record):
@@ -70,7 +70,7 @@ def midi_links(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[MidiLink,
             lead, jack = marks.get(frozenset((each.start, each.end))), rig.jack(each.start)
             thru = jack is not None and jack.role == "midi thru"
             mark = "" if lead is None else lead.mark
-            length, assumed = (0, False) if lead is None else _length(rig, lengths, lead)
+            length, assumed = (0, False) if lead is None else _length(lengths, lead)
             made = (each.crossover, each.shield_at_both)
             links.append(MidiLink(mark, each.start, each.end, thru, length, assumed, each.span, *made))
     return tuple(links)
@@ -104,10 +104,9 @@ def _by_thing(pairs: Iterable[tuple[str, MidiLink]]) -> dict[str, list[MidiLink]
     return found
 
 
-def _length(rig: Rig, lengths: CableLengths, lead: Lead) -> tuple[int | None, bool]:
+def _length(lengths: CableLengths, lead: Lead) -> tuple[int | None, bool]:
     """The length of a lead as it is supplied; and whether that leans on an assumed fact."""
-    length = lengths.lengths.get(lead.mark)
-    return supplied_length(rig, lead, length), supplied_assumed(rig, lead, length)
+    return lengths.supplied_tenths(lead.mark), assumed(lengths.as_supplied[lead.mark])
 
 
 def _back(feeding: dict[str, list[MidiLink]], last: MidiLink) -> Iterator[tuple[MidiLink, ...]]:

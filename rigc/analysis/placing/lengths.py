@@ -11,7 +11,7 @@ from rigc.analysis.cables.direct_run import runs_direct
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.computations.cable_lengths import finished_length, rule_slack
 from rigc.analysis.placing.board import Board, End, Link
-from rigc.facts.leads import PASSAGE_MM
+from rigc.facts.leads import LEAST_SLACK_MM, PASSAGE_MM, SLACK_SHARE
 from rigc.record import Record
 
 _PASSAGE = tenths(PASSAGE_MM.value)
@@ -52,7 +52,7 @@ def some_runs(board: Board, links: Sequence[Link], standing: Mapping[int, Standi
 @cache
 def finished(signal: str, route: int, more: int = 0) -> int:
     """The finished length of a route."""
-    return finished_length(route + rule_slack(signal, route) + more)
+    return finished_length(route + rule_slack(route, 10 * LEAST_SLACK_MM[signal].value, SLACK_SHARE.value, more))
 
 
 def _run(board: Board, link: Link, start: Stop, end: Stop, around: DeckBoxes, least: bool = False) -> Run:

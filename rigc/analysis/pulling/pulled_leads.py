@@ -8,7 +8,6 @@ from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces
 from rigc.analysis.cables.lead_make import adaptor_word
 from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.reel_use import ReelUse
-from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
@@ -88,7 +87,7 @@ def _come_by(how: str) -> str:
 def _supplied(rig: Rig, lead: Lead, lengths: CableLengths) -> tuple[float, str]:
     """How long it is in mm (0 where that is not known), and what is to be said of a length that no list has."""
     length = lengths.lengths.get(lead.mark)
-    found = supplied_mm(rig, lead, length)
+    found = lengths.supplied_mm(lead.mark)
     if found is None or length is None or lead.made_mm is not None or status(rig, lead) != "buy":
         return found or 0.0, ""
     if length.premade is not None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from rigc.analysis.cables.supplied import supplied_mm
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
@@ -58,7 +57,7 @@ def _length_mm(board: Board, mark: str) -> float | None:
     lead = board.leads.of(mark)
     if built or lead is None:
         return built[-1] if built else None
-    return supplied_mm(board.rig, lead, board.lengths.lengths.get(mark))
+    return board.lengths.supplied_mm(mark)
 
 
 def _off_load(board: Board, point: str, _: str) -> Limit:

@@ -1,32 +1,21 @@
-"""How long a lead is that exists already or stays off the board: `A30.length`; and what power leads carry: `D2a.volts`."""
+"""What power leads carry: `D2a.volts`."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.supplied import stated_length
-from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.special_leads import SpecialLeads
-from rigc.analysis.reasons.as_stated import as_stated
 from rigc.analysis.reasons.inputs import derived
 from rigc.diagnostics.figures import plain
 from rigc.model.jacks import Port
-from rigc.model.rig import Rig
 from rigc.traced.reason import ARITHMETIC, Reason
 
 
-def existing_lead(
-    rig: Rig, leads: Leads, lengths: CableLengths, power: PowerAssignment, special: SpecialLeads
-) -> Iterator[Reason]:
-    """The stated length of stage leads and of leads that need not be made; the voltage on a power lead, and behind a Y lead or
-    an adaptor."""
+def existing_lead(leads: Leads, power: PowerAssignment, special: SpecialLeads) -> Iterator[Reason]:
+    """The voltage on a power lead, and behind a Y lead or an adaptor."""
     for lead in leads.all:
-        if lead.stage or lead.existing_mm is not None:
-            yield as_stated(f"{lead.mark}.length", f"the length of {lead.mark}", stated_length(rig, lead), "mm")
-        if not lead.stage and lead.existing_mm is not None and lead.mark not in lengths.lengths:
-            yield as_stated(f"{lead.mark}.finished", f"the length of {lead.mark}", lead.existing_mm, "mm")
         outlet = next((port for port in (lead.start, lead.end) if port in power.loads), None)
         if lead.make.volts is not None and outlet is not None:
             yield _volts(lead.mark, lead.make.volts, "", {outlet: lead.make.volts})

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.supplied import stated_length
+from rigc.analysis.cables.stated_length import stated_length
 from rigc.analysis.computations.cable_lengths import Length
 from rigc.analysis.computations.leads import Lead
 from rigc.analysis.reasons.inputs import derived

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.supplied import stated_length
+from rigc.analysis.cables.stated_length import stated_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import millimetres
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
 from rigc.model.wishes import Connection
 from rigc.record import Record
 from rigc.traced.figure import AnyFigure, figure
-from rigc.traced.given import Elsewhere, stated
-from rigc.traced.reason import NOT_KNOWN
-from rigc.traced.term import Term, Traced, Unknown
+from rigc.traced.given import stated
+from rigc.traced.term import Traced, Unknown
 from rigc.traced.units import LEAD_PICOFARADS
 
 OWN_LEAD = "own lead"
@@ -81,12 +79,7 @@ def _length(rig: Rig, lead: Lead | None, instrument: Instrument | None, lengths:
     fact = stated_length(rig, lead) or own
     if fact is not None:
         return stated(f"length of {lead.mark}" if lead.existing_mm is fact else f"lead of {_whose(rig, lead)}", fact)
-    what, made = f"length of {lead.mark}", lengths.lengths.get(lead.mark)
-    if made is None:
-        why = f"{lead.mark}.{'length' if lead.stage else 'route'}"
-        return Unknown((what,), Elsewhere(what, 0.0, NOT_KNOWN, "mm", why, leans=False))
-    mm, told = made.supplied / 10, millimetres(made.supplied)
-    return Term(mm, Elsewhere(what, mm, told, "mm", f"{lead.mark}.supplied", leans=made.assumed))
+    return lengths.supplied(lead.mark)
 
 
 def _whose(rig: Rig, lead: Lead) -> str:

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from rigc.analysis.cables.lead_status import comes_premade
 from rigc.analysis.computations.bought_leads import Bought
 from rigc.analysis.computations.cable_lengths import Length
 from rigc.analysis.computations.leads import Lead
-from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell
 from rigc.reports.figure_cell import figure_cell
@@ -49,13 +47,15 @@ def made_words(lead: Lead, status: str) -> str:
     return f"{status}, of revision {lead.made_in}" if lead.made_in else status
 
 
-def cut_text(rig: Rig, lead: Lead, length: Length) -> str:
+def cut_cell(length: Length) -> Cell:
     """The cut length; of a lead that is not cut here why, as far as that is known."""
-    if length.cut is not None:
-        return millimetres(length.cut)
-    if lead.captive is not None:
-        return "captive"
-    return "premade" if lead.premade or comes_premade(rig, lead) else ""
+    cut = length.cutting
+    return Cell(cut.text) if isinstance(cut, Answer) else figure_cell(cut, lacking="")
+
+
+def premade_cell(length: Length) -> Cell:
+    """The next premade length; `none` where no stock length will do, blank where the stock has no list."""
+    return figure_cell(length.bought, lacking="")
 
 
 def price_cell(bought: Bought, mark: str) -> Cell:

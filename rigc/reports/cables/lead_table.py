@@ -3,16 +3,25 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.lead_status import status
-from rigc.analysis.cables.supplied import supplied_length
 from rigc.analysis.computations.bought_leads import BoughtLeads
-from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import cable_cell, colour, cut_text, made_words, mass_cell, plug_cells, price_cell
+from rigc.reports.cables.cells import (
+    cable_cell,
+    colour,
+    cut_cell,
+    made_words,
+    mass_cell,
+    plug_cells,
+    premade_cell,
+    price_cell,
+)
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import Lacking
 
 _COLUMNS = (
     Column("id"),
@@ -38,15 +47,15 @@ _WEIGHS = Column("bought: mass", "g", number=True, key="mass")
 
 def lead_table(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels, bought: BoughtLeads) -> Table:
     """One row for each lead that stays on the board; price and mass of bought leads only where the stock states such."""
-    found = [(lead, lengths.lengths.get(lead.mark)) for lead in leads.all if not lead.stage]
+    found = [lead for lead in leads.all if not lead.stage]
     ready = {
-        column: [cell(bought.classes[lead.signal], lead.mark) for lead, _ in found]
+        column: [cell(bought.classes[lead.signal], lead.mark) for lead in found]
         for column, cell in ((_COSTS, price_cell), (_WEIGHS, mass_cell))
     }
     told = {column: cells for column, cells in ready.items() if any(cell.text for cell in cells)}
     rows = tuple(
-        Row((*_cells(rig, lead, length, labels), *(cells[at] for cells in told.values())))
-        for at, (lead, length) in enumerate(found)
+        Row((*_cells(rig, lead, lengths, labels), *(cells[at] for cells in told.values())))
+        for at, lead in enumerate(found)
     )
     return Table("leads", "Leads", (*_COLUMNS, *told), rows, empty="no leads on the board", landscape=True)
 
@@ -67,7 +76,7 @@ def stuck_table(leads: Leads, routes: CableRoutes) -> Table | None:
     return Table("without-length", "Leads without a length", columns, tuple(rows)) if rows else None
 
 
-def _cells(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> tuple[Cell, ...]:
+def _cells(rig: Rig, lead: Lead, lengths: CableLengths, labels: Labels) -> tuple[Cell, ...]:
     at_start, at_end = labels.texts[lead.mark]
     return (
         Cell(lead.mark, strong=True),
@@ -76,37 +85,31 @@ def _cells(rig: Rig, lead: Lead, length: Length | None, labels: Labels) -> tuple
         Cell(str(lead.end)),
         *plug_cells(lead),
         cable_cell(lead),
-        *_lengths(rig, lead, length),
+        *_lengths(lead, lengths),
         Cell(colour(rig, lead)),
         Cell(at_start),
         Cell(at_end),
-        Cell(made_words(lead, _status(rig, lead, length))),
+        Cell(made_words(lead, _status(rig, lead, lengths))),
     )
 
 
-def _lengths(rig: Rig, lead: Lead, length: Length | None) -> tuple[Cell, ...]:
+def _lengths(lead: Lead, lengths: CableLengths) -> tuple[Cell, ...]:
+    length = lengths.lengths.get(lead.mark)
     if length is None and lead.existing_mm is not None:
-        return (Cell("", mark="no route"), Cell(""), Cell(f"{lead.existing_mm.value:g}", strong=True), *(Cell(""),) * 2)
+        there = figure_cell(lengths.as_supplied[lead.mark], strong=True)
+        return (Cell("", mark="no route"), Cell(""), there, *(Cell(""),) * 2)
     if length is None:
         return (Cell("", mark="no length"), *(Cell(""),) * 4)
-    mark = "assumed" if length.assumed else ""
     return (
-        Cell(millimetres(length.route), mark=mark),
-        Cell(millimetres(length.slack)),
-        Cell(millimetres(length.finished), strong=True, mark=mark),
-        Cell(cut_text(rig, lead, length), mark=mark if length.cut is not None else ""),
-        Cell(_premade(length)),
+        figure_cell(length.way),
+        figure_cell(length.slack),
+        figure_cell(length.made, strong=True),
+        cut_cell(length),
+        premade_cell(length),
     )
 
 
-def _premade(length: Length) -> str:
-    if length.premade is not None:
-        return millimetres(length.premade)
-    return "none" if length.premade_listed else ""
-
-
-def _status(rig: Rig, lead: Lead, length: Length | None) -> str:
+def _status(rig: Rig, lead: Lead, lengths: CableLengths) -> str:
     """With the length as supplied, of a lead that is not made here."""
-    how = status(rig, lead)
-    supplied = supplied_length(rig, lead, length)
-    return how if how == "make" or supplied is None else f"{how}, {millimetres(supplied)} mm"
+    how, supplied = status(rig, lead), lengths.as_supplied[lead.mark]
+    return how if how == "make" or isinstance(supplied, Lacking) else f"{how}, {supplied.text} mm"

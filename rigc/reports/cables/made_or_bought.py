@@ -6,11 +6,12 @@ from rigc.analysis.cables.hand_made_price import hand_made_price
 from rigc.analysis.cables.ready_lead import next_mass, next_price
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import grams, millimetres, money, signed_millimetres
+from rigc.diagnostics.figures import grams, money, signed_millimetres
 from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
-from rigc.reports.cables.cells import cut_text
+from rigc.reports.cables.cells import cut_cell, premade_cell
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _COLUMNS = (
     Column("id"),
@@ -39,7 +40,7 @@ def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
         if any(prices := [price(rig, lead, length) for lead, length in found])
     }
     rows = (
-        Row((*_cells(rig, lead, length), *(Cell(prices[at]) for prices in priced.values())))
+        Row((*_cells(length), *(Cell(prices[at]) for prices in priced.values())))
         for at, (lead, length) in enumerate(found)
     )
     columns = (*_COLUMNS, *priced)
@@ -47,14 +48,11 @@ def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     return Table("made-or-bought", caption, columns, tuple(rows), empty="no lead has a length")
 
 
-def _cells(rig: Rig, lead: Lead, length: Length) -> tuple[Cell, ...]:
-    cut = cut_text(rig, lead, length)
-    bought = ("none" if length.premade_listed else "") if length.premade is None else millimetres(length.premade)
+def _cells(length: Length) -> tuple[Cell, ...]:
     coil = "coil" if length.premade is not None and length.premade > length.most else ""
     more = Cell("" if length.premade_more is None else signed_millimetres(length.premade_more), mark=coil)
-    mark = "assumed" if length.assumed else ""
-    made = (Cell(millimetres(length.finished), mark=mark), Cell(cut, mark=mark if length.cut is not None else ""))
-    return Cell(lead.mark, strong=True), Cell(lead.signal), *made, Cell(bought), more
+    made = (figure_cell(length.made), cut_cell(length))
+    return Cell(length.mark, strong=True), Cell(length.signal), *made, premade_cell(length), more
 
 
 def _price(rig: Rig, lead: Lead, length: Length) -> str:

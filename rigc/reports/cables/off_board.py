@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.lead_status import status
-from rigc.analysis.cables.supplied import stated_length
+from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.model.rig import Rig
 from rigc.reports.cables.cells import made_words, plug_cells
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _STAGE = (
     Column("id"),
@@ -26,9 +27,9 @@ _STAGE = (
 )
 
 
-def stage_table(rig: Rig, leads: Leads, labels: Labels) -> Table:
+def stage_table(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Table:
     """The stage leads, as long as the source says; blank where it does not."""
-    rows = tuple(_stage(rig, lead, labels) for lead in leads.all if lead.stage)
+    rows = tuple(_stage(rig, lead, lengths, labels) for lead in leads.all if lead.stage)
     return Table("stage-leads", "Stage leads: not routed, not made here", _STAGE, rows, empty="no stage leads")
 
 
@@ -50,9 +51,8 @@ def adaptor_table(special: SpecialLeads) -> Table | None:
     return Table("adaptors", "Adaptors", columns, tuple(rows)) if rows else None
 
 
-def _stage(rig: Rig, lead: Lead, labels: Labels) -> Row:
+def _stage(rig: Rig, lead: Lead, lengths: CableLengths, labels: Labels) -> Row:
     at_start, at_end = labels.texts[lead.mark]
-    length = stated_length(rig, lead)
     return Row(
         (
             Cell(lead.mark, strong=True),
@@ -61,7 +61,7 @@ def _stage(rig: Rig, lead: Lead, labels: Labels) -> Row:
             Cell(str(lead.end)),
             *plug_cells(lead),
             Cell(lead.cable or ""),
-            Cell("") if length is None else Cell(f"{length.value:g}", mark="assumed" if length.assumed else ""),
+            figure_cell(lengths.as_supplied[lead.mark], lacking=""),
             Cell(at_start),
             Cell(at_end),
             Cell("bring" if lead.existing_mm is None else made_words(lead, status(rig, lead))),

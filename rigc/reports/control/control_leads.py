@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.supplied import supplied_assumed, supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.control_wiring import ControlLink, control_links, is_expression, wiring
 from rigc.analysis.control.lead_conductors import lead_conductors
 from rigc.diagnostics.decimals import decimals
-from rigc.diagnostics.figures import millimetres
 from rigc.facts.leads import EXPRESSION_POLES
 from rigc.model.conductors import conducting_paths, named
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import Lacking
 
 _COLUMNS = (
     Column("lead"),
@@ -53,7 +53,7 @@ def _row(rig: Rig, link: ControlLink, lead: Lead | None, lengths: CableLengths) 
             *map(Cell, wiring(link.there)),
             _track(link),
             _conductors(rig, lead, expression),
-            _length(rig, lead, lengths),
+            _length(lead, lengths),
         )
     )
 
@@ -79,11 +79,10 @@ def _conductors(rig: Rig, lead: Lead | None, expression: bool) -> Cell:
     return Cell("" if have is None else str(have), mark=short or ("not known" if have is None else ""))
 
 
-def _length(rig: Rig, lead: Lead | None, lengths: CableLengths) -> Cell:
+def _length(lead: Lead | None, lengths: CableLengths) -> Cell:
     if lead is None:
         return Cell("no lead")
-    length = lengths.lengths.get(lead.mark)
-    supplied = supplied_length(rig, lead, length)
-    if supplied is None:
+    supplied = lengths.as_supplied[lead.mark]
+    if isinstance(supplied, Lacking):
         return Cell("", mark="not known")
-    return Cell(millimetres(supplied), mark="assumed" if supplied_assumed(rig, lead, length) else "")
+    return figure_cell(supplied)

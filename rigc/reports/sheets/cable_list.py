@@ -53,7 +53,7 @@ def cable_list(
         special_words(leads),
         stuck_table(leads, routes),
         totals_table(lengths, bought),
-        stage_table(rig, leads, labels),
+        stage_table(rig, leads, lengths, labels),
         adaptor_table(special),
         _CARE,
     )

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from rigc.analysis.cables.lead_ends import tenths
 from rigc.analysis.cables.lead_spares import SparesAsked, spares_asked, straight_stands_in
-from rigc.analysis.cables.supplied import supplied_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.model.records import Spare
@@ -33,7 +32,7 @@ def spares_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet | NoShee
     """Item, what it fits, quantity, least quantity, bag."""
     if not rig.spares:
         return NoSheet("spares-list", "Spares list", "No spare is stated.")
-    rows = tuple(_row(rig, spare, leads, lengths) for spare in rig.spares)
+    rows = tuple(_row(spare, leads, lengths) for spare in rig.spares)
     asked = spares_asked(rig, leads, lengths)
     blocks = (
         Table("spares", "Spares that travel", _COLUMNS, rows, tick=True),
@@ -50,9 +49,9 @@ def spares_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet | NoShee
     return Sheet("spares-list", "Spares list", "crew", blocks)
 
 
-def _row(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
+def _row(spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
     length = spare.length_mm
-    fits, not_for = _fits(rig, spare, leads, lengths)
+    fits, not_for = _fits(spare, leads, lengths)
     return Row(
         (
             Cell(spare.what, strong=True),
@@ -66,7 +65,7 @@ def _row(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
     )
 
 
-def _fits(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[str, str]:
+def _fits(spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[str, str]:
     """The leads of the board that a spare lead of this signal, or a spare plug of this kind, can stand in for; and those of the
     signal for which it must not be taken, each with why."""
     kind, _, what = spare.what.partition(" ")
@@ -79,7 +78,7 @@ def _fits(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[
     found, others = [], []
     for lead in leads.all:
         if f"{lead.signal} lead" == spare.what and not lead.stage:
-            why = _unfit(lead, longest, supplied_length(rig, lead, lengths.lengths.get(lead.mark)))
+            why = _unfit(lead, longest, lengths.supplied_tenths(lead.mark))
             others += [f"{lead.mark} ({why})"] if why else []
             found += [] if why else [lead.mark]
     return ", ".join(dict.fromkeys(found)) or "no lead of the board", ", ".join(dict.fromkeys(others))

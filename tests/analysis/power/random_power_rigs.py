@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from random import Random
 
+from jack_points import jack_point
 from power_rigs import SPAN, fact, feed, outlets, rig, supply, unit
 
-from rigc.analysis.computations.placement import JackPoint, Placement
+from rigc.analysis.computations.placement import Placement
 from rigc.model.jacks import Connector, Port
 from rigc.model.rig import Rig
 from rigc.model.things import Supply, Unit
@@ -106,8 +107,6 @@ def _pin(name: str, port: Port) -> LeadFacts:
 def _places(chance: Random, names: list[str], ports: list[Port]) -> Placement:
     jacks = [*(Port(name, "dc") for name in names), *ports]
     points = {
-        jack: JackPoint(chance.randrange(900), chance.randrange(450), None, 0, 0, 1, False, False, None)
-        for jack in jacks
-        if chance.random() < 0.9
+        jack: jack_point(chance.randrange(900), chance.randrange(450), None) for jack in jacks if chance.random() < 0.9
     }
     return Placement({}, points, {})

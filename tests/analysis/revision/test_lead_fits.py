@@ -5,6 +5,7 @@ from __future__ import annotations
 from random import Random
 
 import pytest
+from windows_by_hand import window_of
 
 from rigc.analysis.computations.board import BoardLead
 from rigc.analysis.computations.cable_lengths import Length
@@ -52,9 +53,7 @@ def crowd(seed: int) -> tuple[tuple[BoardLead, ...], dict[str, Length], tuple[Bo
     windows = {}
     for need in needs:
         least, more = dice.choice((60, 120, 180)), dice.choice((20, 200))
-        windows[need.mark] = Length(
-            need.mark, "audio", least - 3, 3, least, least + more, least + 1, None, None, True, False, least + 1
-        )
+        windows[need.mark] = window_of(need.mark, least, least + more, least + 1)
     ports = {Port(thing, str(jack)): port() for thing in "ab" for jack in range(3) if dice.random() < 0.5}
     return needs, windows, haves, Bench(PLUGS, Successors({}, ports))
 

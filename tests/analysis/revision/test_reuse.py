@@ -6,6 +6,7 @@ import random
 
 import pytest
 from scipy.optimize import linear_sum_assignment
+from windows_by_hand import window_of
 
 from rigc.analysis.computations.board import BoardLead
 from rigc.analysis.computations.cable_lengths import Length
@@ -36,7 +37,7 @@ def lead(mark: str, length: int | None, plugs: tuple[str, str], start: int, end:
 
 
 def window(need: BoardLead, least: int) -> Length:
-    return Length(need.mark, "audio", least - 3, 3, least, least + 20, least + 1, None, None, True, False, least + 1)
+    return window_of(need.mark, least, least + 20, least + 1)
 
 
 def crowd(seed: int) -> tuple[tuple[BoardLead, ...], dict[str, Length], tuple[BoardLead, ...]]:

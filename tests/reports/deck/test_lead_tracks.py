@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.placement import JackPoint
+from jack_points import jack_point
+
 from rigc.reports.deck.lead_tracks import side_by_side
 from rigc.reports.deck.lead_ways import Way
 from rigc.reports.shapes import Point
 
-JACK = JackPoint(0, 0, 20, 0, 0, 1, False, False, "plate")
+JACK = jack_point(0, 0, "plate", 20)
 
 
 def under(mark: str, left: float, right: float, lane: float = 150) -> Way:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.analysis.cables.supplied import stated_length, supplied_length
+from rigc.analysis.cables.stated_length import stated_length
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.results import Results
@@ -18,10 +18,10 @@ def built_lengths(results: Results, as_built: Iterable[AsBuilt]) -> dict[str, Qu
     A lead without a way and without a stated length is left out.
     """
     measured = {lead.mark: lead.length_mm for block in as_built for lead in block.leads}
-    lengths = results.get(CableLengths).lengths
+    lengths = results.get(CableLengths)
     found: dict[str, Quantity] = {}
     for lead in results.get(Leads).all:
-        tenths = supplied_length(results.rig, lead, lengths.get(lead.mark))
+        tenths = lengths.supplied_tenths(lead.mark)
         stated = measured.get(lead.mark) or stated_length(results.rig, lead)
         if stated is not None:
             found[lead.mark] = stated

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.supplied import supplied_length
-from rigc.analysis.computations.cable_lengths import CableLengths, Length
+from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.lead_conductors import lead_conductors
@@ -21,15 +20,15 @@ def leads(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Iter
     design, and so are its ends, unless they follow from an outlet that was chosen."""
     facts = {each.mark: each for each in rig.lead_wishes.leads}
     for lead in leads.all:
-        said, length = facts.get(lead.mark), lengths.lengths.get(lead.mark)
+        said = facts.get(lead.mark)
         wired = _by(lead.stated or lead.signal not in ("dc", "ac"))
-        yield _aspect(lead, "", _whole(rig, lead, length), True, (REWIRE,), wired)
+        yield _aspect(lead, "", _whole(lead, lengths.supplied_tenths(lead.mark)), True, (REWIRE,), wired)
         for end, port in (("first end", str(lead.start)), ("second end", str(lead.end))):
             yield _aspect(lead, end, port, port, (REWIRE,), wired)
         yield _aspect(lead, "plugs", _plugs(lead), lead.ends, (REWIRE,), _by(lead.plugs_stated))
         cabled = _by(said is not None and said.cable is not None)
         yield _aspect(lead, "cable", lead.cable or "not known", lead.cable, (REWIRE,), cabled)
-        yield from _lengths(rig, lead, length)
+        yield from _lengths(lead, lengths)
         yield _aspect(lead, "signal", lead.signal, lead.signal, (REWIRE,), wired)
         yield from _stated(lead, said)
         yield _aspect(lead, "wiring", _wiring(rig, lead), lead.make.conductors, (REWIRE,), wired)
@@ -50,8 +49,7 @@ def _by(stated: bool) -> str:
     return DESIGN if stated else COMPUTED
 
 
-def _whole(rig: Rig, lead: Lead, length: Length | None) -> str:
-    tenths = supplied_length(rig, lead, length)
+def _whole(lead: Lead, tenths: int | None) -> str:
     parts = (lead.cable, None if tenths is None else f"{millimetres(tenths)} mm", _plugs(lead))
     return f"{lead.start} to {lead.end}: {', '.join(filter(None, parts))}"
 
@@ -61,8 +59,8 @@ def _plugs(lead: Lead) -> str:
     return " to ".join(plugs)
 
 
-def _lengths(rig: Rig, lead: Lead, length: Length | None) -> Iterator[Aspect]:
-    tenths = supplied_length(rig, lead, length)
+def _lengths(lead: Lead, lengths: CableLengths) -> Iterator[Aspect]:
+    length, tenths = lengths.lengths.get(lead.mark), lengths.supplied_tenths(lead.mark)
     text = "not known" if tenths is None else f"{millimetres(tenths)} mm"
     yield _aspect(lead, "length", text, tenths, (REWIRE,), _by(lead.made_mm is not None))
     if length is not None:
