@@ -26,6 +26,7 @@ class Told:
     rule: str
     source: str
     beside: tuple[Basis, ...]
+    standing: tuple[bool, bool]  # whether it is assumed, and incomplete; once it was asked
 
     @property
     def text(self) -> str:
@@ -72,7 +73,7 @@ class Told:
 class Answer(Told):
     """What a reader can ask of and that is no number: which outlet, that a lead is captive. `because` tells how it came about."""
 
-    __slots__ = ("_text", "_unit", "because", "beside", "label", "name", "rule", "source")
+    __slots__ = ("_text", "_unit", "because", "beside", "label", "name", "rule", "source", "standing")
 
     def __init__(
         self,
@@ -147,7 +148,7 @@ class Several(Answer):
 class Figure(Told, Term):
     """A known number that a person reads."""
 
-    __slots__ = ("beside", "label", "name", "rule", "shown", "source")
+    __slots__ = ("beside", "label", "name", "rule", "shown", "source", "standing")
     shown: Shown
 
     @property
@@ -167,7 +168,8 @@ class Figure(Told, Term):
             said = self.how.value(*(part.said for part in parts))
             if self.shown.text(said) == text:
                 break
-        without = dict.fromkeys(each for one in _hows(self) for part in one.without for each in _wants(part))
+        lacking = _hows(self) if incomplete(self) else ()
+        without = dict.fromkeys(each for one in lacking for part in one.without for each in _wants(part))
         told = self.how.formula(parts, self.shown, more, text)
         return told + (f", without {', '.join(without)}" if without else "")
 
@@ -180,7 +182,7 @@ class Figure(Told, Term):
 class Lacking(Told, Unknown):
     """A figure that is not known; `want` says for want of what."""
 
-    __slots__ = ("beside", "label", "name", "rule", "shown", "source")
+    __slots__ = ("beside", "label", "name", "rule", "shown", "source", "standing")
     shown: Shown
 
     @property
@@ -240,12 +242,39 @@ def called(name: str) -> str:
 
 def assumed(value: Basis | Told | None) -> bool:
     """Whether a value rests on a fact that was neither measured nor read anywhere."""
-    return value is not None and any(each.assumed for each in _hows(value))
+    return value is not None and _standing(value)[0]
 
 
 def incomplete(value: Basis | Told) -> bool:
     """Whether something that is not known was left out of a sum that it rests on."""
-    return any(each.without for each in _hows(value))
+    return _standing(value)[1]
+
+
+def _standing(value: Basis | Told) -> tuple[bool, bool]:
+    """Whether it is assumed and whether it is incomplete. A figure keeps its own: many cells rest on the same few."""
+    if isinstance(value, Told) and hasattr(value, "standing"):
+        return value.standing
+    leans = lacks = False
+    seen: set[int] = set()
+    waiting: list[Basis | Told] = [value]
+    while waiting:
+        each = waiting.pop()
+        if id(each) in seen:
+            continue
+        seen.add(id(each))
+        if isinstance(each, Told) and each is not value:
+            own = _standing(each)
+            leans, lacks = leans or own[0], lacks or own[1]
+            continue
+        how = _how(each)
+        if how is not None:
+            leans, lacks = leans or how.assumed, lacks or bool(how.without)
+        waiting += _parts(each)
+        if isinstance(each, Told):
+            waiting += each.beside
+    if isinstance(value, (Answer, Figure, Lacking)):
+        value.standing = leans, lacks
+    return leans, lacks
 
 
 def _hows(value: Basis | Told) -> Iterator[How]:

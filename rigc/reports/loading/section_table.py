@@ -40,12 +40,12 @@ COLUMNS = (
 def section_table(rig: Rig, loading: Loading) -> Table:
     """One row a section, in the order of the signal with all off, then what other states add."""
     most = float(limit(rig, "capacitance", CABLE_LIMIT))
-    played = loading.played
+    played = {section.name for section in loading.played}
     rows = tuple(_row(loading, section, most, played) for section in loading.sections)
     return Table("sections", "Sections", COLUMNS, rows, empty="nothing drives a lead", landscape=True)
 
 
-def _row(loading: Loading, section: Section, limit_pf: float, played: tuple[Section, ...]) -> Row:
+def _row(loading: Loading, section: Section, limit_pf: float, played: set[str]) -> Row:
     told, pickup = loading.figures(section), loading.figures(section).by_pickup
     return Row(
         (
@@ -62,7 +62,7 @@ def _row(loading: Loading, section: Section, limit_pf: float, played: tuple[Sect
             told_cell(None if pickup is None else pickup.peak),
             Cell("") if isinstance(told.corner, Answer) else told_cell(told.corner),
             told_cell(told.loss),
-            _verdict(told, limit_pf) if section in played else Cell("not judged: nobody plays without power"),
+            _verdict(told, limit_pf) if section.name in played else Cell("not judged: nobody plays without power"),
         )
     )
 
