@@ -24,11 +24,6 @@ def millimetres(tenths: int) -> str:
     return f"{whole}.{part}" if part else str(whole)
 
 
-def signed_millimetres(tenths: int) -> str:
-    """A difference in tenths of a millimetre as text in mm, with a real minus sign."""
-    return f"−{millimetres(-tenths)}" if tenths < 0 else millimetres(tenths)
-
-
 def nearest_tenth(value_mm: float) -> str:
     """A length in mm to a tenth of a millimetre, halves away from the front and left."""
     return f"{floor(value_mm * 10 + 0.5 + 1e-9) / 10:.1f}".removesuffix(".0")
@@ -72,11 +67,6 @@ def money(amount: Decimal | float, currency: str) -> str:
 def metres_cut(tenths: int) -> str:
     """A length in tenths of a millimetre as text in m, exactly."""
     return f"{tenths / 10_000:.4f}".rstrip("0").rstrip(".")
-
-
-def metres_with_waste(centimetres: int) -> str:
-    """A length in whole centimetres as text in m."""
-    return f"{centimetres / 100:.2f}"
 
 
 def ohms(value: float, digits: int = 3) -> str:

@@ -6,7 +6,6 @@ import pytest
 from cases import READER
 from small_rigs import block, results_of, unit
 
-from rigc.analysis.cables.cut_batches import with_waste_cm
 from rigc.analysis.checks.unfit_mains import _result
 from rigc.analysis.computations.cable_lengths import longest_length
 from rigc.analysis.computations.crossings import BESIDE, FINE, Crossing, _verdict
@@ -14,6 +13,7 @@ from rigc.analysis.computations.leads import Lead
 from rigc.analysis.computations.levels import Levels
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.computations.reel_uses import with_waste
 from rigc.analysis.computations.ring_hum import RingHum
 from rigc.analysis.power.power_tap import Tap, tap
 from rigc.analysis.power.primary import Primary, primary
@@ -48,16 +48,16 @@ def volt(value: float) -> Fact[float]:
 
 
 @pytest.mark.parametrize(
-    ("tenths", "centimetres"),
+    ("metres", "taken"),
     [
-        (10_000, 105),  # 1 m and 5 % are 1.05 m, whole centimetres: not one more
-        (10_001, 106),
-        (20_000, 210),
+        (1, 1.05),  # 1 m and 5 % are 1.05 m, whole centimetres: not one more
+        (1.0001, 1.06),
+        (2, 2.10),
         (0, 0),
     ],
 )
-def test_a_cut_whose_waste_is_whole_centimetres(tenths: int, centimetres: int) -> None:
-    assert with_waste_cm(tenths) == centimetres
+def test_a_cut_whose_waste_is_whole_centimetres(metres: float, taken: float) -> None:
+    assert with_waste(number(metres)) == taken
 
 
 def test_the_longest_lead_leaves_part_tenths_off() -> None:

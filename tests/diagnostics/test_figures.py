@@ -24,7 +24,6 @@ from rigc.diagnostics.decimals import decimals, fixed
         (figures.watts(3.078), "3.078"),
         (figures.kilograms(5.794), "5.794"),
         (figures.metres_cut(13_240), "1.324"),
-        (figures.metres_with_waste(140), "1.40"),
         (figures.plain(-20.0), "−20"),
         (figures.kilograms(-1.2584), "−1.258"),
         (figures.kilograms(-1e-12), "0.000"),

@@ -19,13 +19,14 @@ from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.traced.figure import Answer, AnyFigure, Figure, assumed, figure, known_figure
 from rigc.traced.given import mentioned, ours, stated
-from rigc.traced.means import becomes, chosen, highest, in_its_unit, total
+from rigc.traced.means import becomes, chosen, found, highest, in_its_unit, total, total_known
 from rigc.traced.reason import ARITHMETIC, AS_STATED, PRACTICE, STATED
 from rigc.traced.term import Term, Traced, Unknown, known
-from rigc.traced.units import TENTHS
+from rigc.traced.units import COUNT, TENTHS
 
 _STEP = round(10 * ROUNDED_TO_MM.value)
 T = TypeVar("T", float, Term)
+_SUM = "the sum over the class, of the leads that have a {} length"
 _HAIR = 1e-6  # far below a tenth of a millimetre, far above what binary floats are off
 
 
@@ -37,7 +38,8 @@ class Length(Record):
     from exit to exit. `cutting` is none where an end comes on a premade lead or is captive. `bought` is the next premade
     length, none where no stock length is long enough and where an end is soldered or captive, lacking where the stock has no
     list. `lies` is how long it will lie there: as it exists, the premade length if it is bought
-    (one that is longer than any in stock is made to order), else finished.
+    (one that is longer than any in stock is made to order), else finished. `premade_more` is how much longer the premade lead is
+    than the one made here; None where none will do.
     """
 
     mark: str
@@ -50,6 +52,7 @@ class Length(Record):
     cutting: AnyFigure | Answer
     bought: AnyFigure | Answer
     lies: Figure
+    premade_more: Figure | None = None
 
     @property
     def route(self) -> int:
@@ -101,23 +104,18 @@ class Length(Record):
         """The longest lead that stays where it lies: one that is no coil, or that is no longer than the one supplied."""
         return max(self.most, self.supplied)
 
-    @property
-    def premade_more(self) -> int | None:
-        """How much longer the premade lead is than the one made here; None if no premade one will do."""
-        return None if self.premade is None else self.premade - self.finished
-
 
 class Total(Record):
-    """The sums of one signal in tenths of a millimetre; leads without a route, cut or premade length count as nothing. `plugs` are
-    those on its leads, of a Y lead the one at its outlet once."""
+    """The leads of one signal and the sums of their lengths in tenths of a millimetre. Leads without a route, cut or premade length
+    count as nothing; where none has a cut or premade length, there is none. `plugs` are those on its leads, of a Y lead the one at its outlet once."""
 
     signal: str
-    leads: int
+    leads: Figure
     unrouted: tuple[str, ...]
-    finished: int
-    cut: int
-    premade: int
-    supplied: int
+    finished: Figure
+    cut: Figure | Answer
+    premade: Figure | Answer
+    supplied: Figure
     plugs: Figure
 
 
@@ -269,6 +267,7 @@ def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None) -> Lengt
         _cutting(rig, lead, finished),
         bought,
         _lies(rig, lead, finished, bought, there),
+        _premade_more(mark, finished, bought),
     )
 
 
@@ -284,7 +283,6 @@ def _finished(mark: str, way: Figure, slack: Figure) -> Figure:
         rule=f"finished = route + slack, rounded up to the next {plain(ROUNDED_TO_MM.value)} mm, "
         f"at least {plain(SHORTEST_MM.value)} mm",
         source=PRACTICE,
-        label="finished",
     )
 
 
@@ -314,7 +312,7 @@ def _bought(rig: Rig, lead: Lead, shortest: Figure) -> AnyFigure | Answer:
     rule = "the shortest stock length that is at least the route and the least slack"
     if signal not in rig.stock.premade_mm:
         nowhere = mentioned(f"a list of premade {signal} leads in stock", "none")
-        return figure(name, nowhere, TENTHS, shortest, rule=rule, source=PRACTICE, label="premade")
+        return figure(name, nowhere, TENTHS, shortest, rule=rule, source=PRACTICE)
     lengths = sorted(rig.stock.premade_mm[signal])
     stock = mentioned(f"premade {signal} leads in stock", ", ".join(map(plain, lengths)), unit="mm")
     offered = tuple(map(tenths, lengths))
@@ -325,8 +323,8 @@ def _bought(rig: Rig, lead: Lead, shortest: Figure) -> AnyFigure | Answer:
         because = f"{shortest.text}, longer than any in stock"
     else:
         following = becomes(shortest, lambda each: next((length for length in offered if length >= each), offered[-1]))
-        return known_figure(name, following, TENTHS, stock, rule=rule, source=PRACTICE, label="premade")
-    return Answer(name, "none", because, shortest, stock, rule=rule, source=PRACTICE, label="premade")
+        return known_figure(name, following, TENTHS, stock, rule=rule, source=PRACTICE)
+    return Answer(name, "none", because, shortest, stock, rule=rule, source=PRACTICE)
 
 
 def _cutting(rig: Rig, lead: Lead, finished: Figure) -> AnyFigure | Answer:
@@ -361,17 +359,52 @@ def _cutting(rig: Rig, lead: Lead, finished: Figure) -> AnyFigure | Answer:
     return figure(name, kind, TENTHS, rule=rule, source=ARITHMETIC)
 
 
+def _premade_more(mark: str, finished: Figure, bought: AnyFigure | Answer) -> Figure | None:
+    if not isinstance(bought, Figure):
+        return None
+    return known_figure(
+        f"{mark}.premade-more", bought - finished, TENTHS, rule="bought less made here", source=ARITHMETIC
+    )
+
+
 def _total(signal: str, leads: tuple[Lead, ...], lengths: dict[str, Length], plugs: Figure) -> Total:
-    mine = [lead.mark for lead in leads if lead.signal == signal]
-    known = [lengths[mark] for mark in mine if mark in lengths]
+    own = [lead for lead in leads if lead.signal == signal]
+    routed = [lengths[lead.mark] for lead in own if lead.mark in lengths]
+    unrouted = [lead for lead in own if lead.mark not in lengths]
+    without = [mentioned(lead.mark, "no route", lead.span) for lead in unrouted]
+
+    def together(field: str, parts: list[Figure]) -> Figure:
+        return known_figure(
+            f"{signal}.{field}",
+            total_known(parts, without),
+            TENTHS,
+            rule=_SUM.format(field),
+            source=ARITHMETIC,
+        )
+
+    def together_if_any(field: str, every: list[AnyFigure | Answer]) -> Figure | Answer:
+        parts = [each for each in every if isinstance(each, Figure)]
+        if parts:
+            return together(field, parts)
+        missing = f", without {', '.join(lead.mark for lead in unrouted)}" if unrouted else ""
+        because = f"no lead of the class has one{missing}"
+        return Answer(f"{signal}.{field}", "none", because, *without, rule=_SUM.format(field), source=ARITHMETIC)
+
     return Total(
         signal,
-        len(mine),
-        tuple(mark for mark in mine if mark not in lengths),
-        sum(length.finished for length in known),
-        sum(length.cut or 0 for length in known),
-        sum(length.premade or 0 for length in known),
-        sum(length.supplied for length in known),
+        known_figure(
+            f"{signal}.leads",
+            found(len(own), lambda: f"{', '.join(lead.mark for lead in own)}: {len(own)}"),
+            COUNT,
+            *(mentioned(lead.mark, f"{lead.start} -> {lead.end}", lead.span) for lead in own),
+            rule="leads that stay on the board",
+            source=ARITHMETIC,
+        ),
+        tuple(lead.mark for lead in unrouted),
+        together("finished", [length.made for length in routed]),
+        together_if_any("cut", [length.cutting for length in routed]),
+        together_if_any("premade", [length.bought for length in routed]),
+        together("supplied", [length.lies for length in routed]),
         plugs,
     )
 

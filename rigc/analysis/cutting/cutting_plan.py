@@ -10,7 +10,7 @@ from rigc.record import Record
 
 
 class CuttingPlan(Record):
-    """Which pieces come from which raw of `length`; what is lost follows, since all raws are of one length.
+    """Which pieces come from which raw of `length`.
 
     No plan has fewer raws than `bound`, which is not yet rounded up. `too_long` are the pieces that no raw holds: they
     are in no raw.
@@ -26,11 +26,6 @@ class CuttingPlan(Record):
     def proven(self) -> bool:
         """Whether fewer raws are impossible."""
         return len(self.raws) == self.least
-
-    @property
-    def rest(self) -> int:
-        """What is left over of all raws together."""
-        return self.length * len(self.raws) - sum(map(sum, self.raws))
 
 
 def cutting_plan(length: int, pieces: tuple[Piece, ...]) -> CuttingPlan:

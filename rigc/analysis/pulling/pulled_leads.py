@@ -4,55 +4,53 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.heat_shrink import shrink_cm, shrink_pieces
 from rigc.analysis.cables.lead_make import adaptor_word
 from rigc.analysis.cables.lead_status import status
-from rigc.analysis.cables.reel_use import ReelUse
 from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.heat_shrink import HeatShrink
 from rigc.analysis.computations.labels import Labels
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.plug_uses import PlugUses
+from rigc.analysis.computations.reel_uses import ReelUses
 from rigc.analysis.computations.special_leads import SpecialLeads
-from rigc.analysis.pulling.pulled import Pulled
+from rigc.analysis.pulling.pulled import Pulled, counted, of_leads, pulled
 from rigc.diagnostics.figures import plain
+from rigc.model.records import Spare
 from rigc.model.rig import Rig
+from rigc.traced.given import mentioned
+from rigc.traced.means import total
 
 
 def plugs(rig: Rig, uses: PlugUses) -> Iterator[Pulled]:
     """Plugs to be fitted here by kind, and those carried as spares."""
     fitted = {use.kind: use.to_fit for use in uses.all}
-    spare = _spare(rig, "plug ")
     for kind in rig.stock.plugs:
-        if fitted.get(kind) or kind in spare:
-            yield Pulled(kind, "plug", "", fitted.get(kind, 0), spare.get(kind, 0))
+        spares = [each for each in rig.spares if each.what == f"plug {kind}" and each.length_mm is None]
+        if fitted.get(kind) or spares:
+            yield pulled(kind, "plug", fitted.get(kind), carried=spares)
 
 
-def cables(uses: tuple[ReelUse, ...]) -> Iterator[Pulled]:
+def cables(uses: ReelUses, shrink: HeatShrink) -> Iterator[Pulled]:
     """Cable by the metre: as cut, and what waste and spare ends take more; and the heat-shrink for its ends."""
-    for use in uses:
-        cut_m = use.cut / 10_000
-        yield Pulled(use.cable or "cable not stated", "cable", "m", cut_m, use.taken_cm / 100 - cut_m)
-    for use in uses:
-        yield Pulled(
-            f"heat-shrink for {use.cable or 'cable not stated'}",
-            "heat-shrink",
-            "m",
-            shrink_cm(shrink_pieces(use)) / 100,
-        )
+    for use in uses.all:
+        yield pulled(use.cable or "cable not stated", "cable", use.cut, taken=use.take, unit="m")
+    for each in shrink.all:
+        yield pulled(f"heat-shrink for {each.cable or 'cable not stated'}", "heat-shrink", each.taken, unit="m")
 
 
 def bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Pulled]:
     """Straight leads that come ready, by signal and length, and spare leads."""
-    counts: dict[tuple[str, float, str], list[int]] = {}
+    found: dict[tuple[str, float, str], tuple[list[Lead], list[Spare]]] = {}
     for lead in leads.all:
         if not lead.stage and not lead.make.special and status(rig, lead) == "buy":
-            counts.setdefault((f"{lead.signal} lead", *_supplied(rig, lead, lengths)), [0, 0])[0] += 1
+            found.setdefault((f"{lead.signal} lead", *_supplied(rig, lead, lengths)), ([], []))[0].append(lead)
     for spare in rig.spares:
         if spare.length_mm is not None:
-            counts.setdefault((spare.what, spare.length_mm.value, ""), [0, 0])[1] += spare.count
-    for (what, length, more), (quantity, carried) in sorted(counts.items()):
-        kind = "premade lead" if quantity else "spare lead"
-        yield Pulled(f"{what} {_millimetres(length)}{more}", kind, "", quantity, carried)
+            found.setdefault((spare.what, spare.length_mm.value, ""), ([], []))[1].append(spare)
+    for (what, length, more), (own, carried) in sorted(found.items(), key=lambda each: each[0]):
+        kind = "premade lead" if own else "spare lead"
+        quantity = counted(lead.mark for lead in own) if own else None
+        yield pulled(f"{what} {_millimetres(length)}{more}", kind, quantity, *of_leads(own), carried=carried)
 
 
 def special(rig: Rig, leads: Leads, lengths: CableLengths, specials: SpecialLeads) -> Iterator[Pulled]:
@@ -68,16 +66,18 @@ def special(rig: Rig, leads: Leads, lengths: CableLengths, specials: SpecialLead
             continue
         length, more = _supplied(rig, lead, lengths)
         name = f"{lead.mark}: {lead.signal} lead {_millimetres(length)}{more}, {lead.make.kind}"
-        yield Pulled(name, _come_by(how), "", 1)
+        yield pulled(name, _come_by(how), counted((lead.mark,)), *of_leads((lead,)))
     for mark, each in legs.items():
         how = "make" if any(status(rig, lead) == "make" for lead in each) else "buy"
         turned = ", REVERSED" if any(lead.make.turned for lead in each) else ""
         ways = " and ".join(_millimetres(_supplied(rig, lead, lengths)[0]) for lead in each)
-        yield Pulled(f"{mark}: {each[0].signal} Y lead, legs of {ways}{turned}", _come_by(how), "", 1)
+        name = f"{mark}: {each[0].signal} Y lead, legs of {ways}{turned}"
+        yield pulled(name, _come_by(how), counted((mark,)), *of_leads(each))
     for adaptor in specials.all:
         if not adaptor.itself and adaptor.kind != "Y":
             thing = adaptor_word(adaptor.kind)
-            yield Pulled(f"{adaptor.mark}: {adaptor.kind} {thing} for {' + '.join(adaptor.units)}", "adaptor", "", 1)
+            name = f"{adaptor.mark}: {adaptor.kind} {thing} for {' + '.join(adaptor.units)}"
+            yield pulled(name, "adaptor", counted((adaptor.mark,)), mentioned(adaptor.kind, adaptor.label))
 
 
 def _come_by(how: str) -> str:
@@ -101,18 +101,13 @@ def _millimetres(length: float) -> str:
 
 def further(rig: Rig, labels: Labels, specials: SpecialLeads) -> Iterator[Pulled]:
     """Markers, and spares told in words."""
-    markers = sum(labels.markers.values()) + sum(each.markers or 0 for each in specials.all)
+    of_specials = (each.markers for each in specials.all if each.markers is not None)
+    markers = (*labels.markers.values(), *of_specials)
     if markers:
-        yield Pulled("markers", "label", "", markers)
+        yield pulled("markers", "label", total(markers))
+    told: dict[str, list[Spare]] = {}
     for spare in rig.spares:
         if spare.length_mm is None and not spare.what.startswith("plug "):
-            yield Pulled(spare.what, "spare", "", 0, spare.count)
-
-
-def _spare(rig: Rig, before: str) -> dict[str, int]:
-    found: dict[str, int] = {}
-    for spare in rig.spares:
-        if spare.what.startswith(before) and spare.length_mm is None:
-            kind = spare.what.removeprefix(before)
-            found[kind] = found.get(kind, 0) + spare.count
-    return found
+            told.setdefault(spare.what, []).append(spare)
+    for what, spares in told.items():
+        yield pulled(what, "spare", None, carried=spares)

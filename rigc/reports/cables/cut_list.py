@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.cut_batches import cut_batches
 from rigc.analysis.cables.lead_status import status
-from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import millimetres
+from rigc.analysis.computations.reel_uses import ReelUses
 from rigc.model.rig import Rig
 from rigc.reports.cables.cells import cable_cell, plug_cells
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import Figure
 
 _COLUMNS = (
     Column("stock"),
@@ -22,17 +22,17 @@ _COLUMNS = (
 )
 
 
-def cut_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
+def cut_table(rig: Rig, uses: ReelUses) -> Table:
     """One row for each lead to be cut, to be ticked off."""
-    rows = tuple(_row(rig, lead, cut) for _, batch in cut_batches(rig, leads, lengths) for lead, cut in batch)
+    rows = tuple(_row(rig, lead, cut) for use in uses.all for lead, cut in zip(use.leads, use.cuts, strict=True))
     return Table(
         "cut-list", "Cut list, batch by stock, long to short", _COLUMNS, rows, empty="nothing to cut", tick=True
     )
 
 
-def uncut(rig: Rig, leads: Leads, lengths: CableLengths) -> Paragraph | None:
+def uncut(rig: Rig, leads: Leads, uses: ReelUses) -> Paragraph | None:
     """The leads to be made whose cut length is not known; None if there are none."""
-    cut = {lead.mark for _, batch in cut_batches(rig, leads, lengths) for lead, _ in batch}
+    cut = {lead.mark for use in uses.all for lead in use.leads}
     left_out = [lead.mark for lead in leads.all if _to_make(rig, lead) and lead.mark not in cut]
     if not left_out:
         return None
@@ -44,12 +44,12 @@ def _to_make(rig: Rig, lead: Lead) -> bool:
     return not lead.stage and status(rig, lead) == "make"
 
 
-def _row(rig: Rig, lead: Lead, cut: int) -> Row:
+def _row(rig: Rig, lead: Lead, cut: Figure) -> Row:
     strips = (Cell(_strip(rig, plug)) for plug in lead.ends)
     return Row(
         (
             cable_cell(lead),
-            Cell(millimetres(cut)),
+            figure_cell(cut),
             Cell(lead.mark, strong=True, mark=lead.make.kind),
             *plug_cells(lead),
             *strips,

@@ -7,10 +7,9 @@ from collections.abc import Iterable
 from rigc.analysis.computations.bought_leads import Bought, BoughtLeads
 from rigc.analysis.computations.cable_lengths import CableLengths, Total
 from rigc.analysis.computations.plug_uses import PlugUses
-from rigc.diagnostics.figures import millimetres
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell, mark
-from rigc.traced.figure import Answer, Figure
+from rigc.traced.figure import Answer, Figure, assumed
 
 _TOTALS = (
     Column("class"),
@@ -72,13 +71,17 @@ def _sum(figure: Answer | Figure | None, parts: Iterable[object]) -> Cell:
 
 
 def _total(total: Total) -> tuple[Cell, ...]:
-    mark = f"without {', '.join(total.unrouted)}" if total.unrouted else ""
+    without = f"without {', '.join(total.unrouted)}" if total.unrouted else ""
     return (
         Cell(total.signal),
-        Cell(str(total.leads)),
-        Cell(millimetres(total.finished), mark=mark),
-        Cell(millimetres(total.cut) if total.cut else ""),
-        Cell(millimetres(total.premade) if total.premade else ""),
-        Cell(millimetres(total.supplied), strong=True, mark=mark),
+        figure_cell(total.leads),
+        Cell(total.finished.text, mark=without or mark(total.finished)),
+        _if_any(total.cut),
+        _if_any(total.premade),
+        Cell(total.supplied.text, strong=True, mark=without or mark(total.supplied)),
         figure_cell(total.plugs),
     )
+
+
+def _if_any(figure: Figure | Answer) -> Cell:
+    return Cell(figure.text, mark="assumed" if assumed(figure) else "") if isinstance(figure, Figure) else Cell("")

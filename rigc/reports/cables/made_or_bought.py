@@ -6,7 +6,7 @@ from rigc.analysis.cables.hand_made_price import hand_made_price
 from rigc.analysis.cables.ready_lead import next_mass, next_price
 from rigc.analysis.computations.cable_lengths import CableLengths, Length
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import grams, money, signed_millimetres
+from rigc.diagnostics.figures import grams, money
 from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
 from rigc.reports.cables.cells import cut_cell, premade_cell
@@ -49,8 +49,9 @@ def made_or_bought(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
 
 
 def _cells(length: Length) -> tuple[Cell, ...]:
-    coil = "coil" if length.premade is not None and length.premade > length.most else ""
-    more = Cell("" if length.premade_more is None else signed_millimetres(length.premade_more), mark=coil)
+    more = figure_cell(length.premade_more, lacking="")
+    if length.premade is not None and length.premade > length.most:
+        more = more.replace(mark="coil")
     made = (figure_cell(length.made), cut_cell(length))
     return Cell(length.mark, strong=True), Cell(length.signal), *made, premade_cell(length), more
 

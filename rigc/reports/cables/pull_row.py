@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.pulling.pulled import Pulled, figure
+from rigc.analysis.computations.pull_list import PullList
+from rigc.analysis.pulling.pulled import Pulled
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _COLUMNS = (
     Column("item"),
@@ -16,10 +18,10 @@ _COLUMNS = (
 )
 
 
-def pull_table(pulled: tuple[Pulled, ...]) -> Table:
+def pull_table(pulled: PullList) -> Table:
     """A row for each item, with room to write where it lies, to be ticked off."""
     return Table(
-        "pull-list", "What to hand out", _COLUMNS, tuple(map(_row, pulled)), empty="nothing to hand out", tick=True
+        "pull-list", "What to hand out", _COLUMNS, tuple(map(_row, pulled.all)), empty="nothing to hand out", tick=True
     )
 
 
@@ -28,9 +30,9 @@ def _row(pulled: Pulled) -> Row:
         Cell(pulled.item),
         Cell(pulled.kind),
         Cell(pulled.unit or "pieces"),
-        Cell(figure(pulled.quantity)),
-        Cell(figure(pulled.spare)),
-        Cell(figure(pulled.quantity + pulled.spare), strong=True),
+        figure_cell(pulled.quantity, lacking=""),
+        figure_cell(pulled.spare, lacking=""),
+        figure_cell(pulled.total, strong=True, lacking=""),
         Cell(""),
     )
     return Row(cells)

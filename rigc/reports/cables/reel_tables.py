@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.cut_batches import with_waste_cm
-from rigc.analysis.cables.reel_use import ReelUse
-from rigc.diagnostics.figures import metres_cut, metres_with_waste, millimetres
+from rigc.analysis.computations.reel_uses import ReelUse, ReelUses
+from rigc.diagnostics.figures import metres_cut, millimetres
 from rigc.facts.bench import REEL_MM, SPARE_ENDS
 from rigc.facts.leads import WASTE_SHARE
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _WASTE = f"{100 * WASTE_SHARE.value:g} %"
 _REEL = f"{REEL_MM.value / 1000:g} m"
@@ -28,33 +28,43 @@ _REELS = (
 )
 
 
-def cut_totals(uses: tuple[ReelUse, ...]) -> Table:
+def cut_totals(uses: ReelUses) -> Table:
     """Metres of each stock: as cut, with the usual waste rounded up to a centimetre, and with the spare ends."""
-    rows = []
-    for use in uses:
-        texts = (
-            str(len(use.cuts)),
-            metres_cut(use.cut),
-            metres_with_waste(with_waste_cm(use.cut)),
-            millimetres(use.spare_ends),
+    rows = (
+        Row(
+            (
+                _stock(use),
+                figure_cell(use.pieces),
+                figure_cell(use.cut),
+                figure_cell(use.with_waste),
+                figure_cell(use.spare_ends),
+                figure_cell(use.take, strong=True),
+            )
         )
-        cells = (_stock(use), *(Cell(text) for text in texts), Cell(metres_with_waste(use.taken_cm), strong=True))
-        rows.append(Row(cells))
+        for use in uses.all
+    )
     return Table("cut-totals", "Cable to cut from", _TOTALS, tuple(rows), empty="nothing to cut")
 
 
-def reel_table(uses: tuple[ReelUse, ...]) -> Table | None:
+def reel_table(uses: ReelUses) -> Table | None:
     """The reels each stock takes if they are full, and whether fewer would do; None if nothing is cut."""
     caption = f"Reel use, from full reels, {_WASTE} waste and the spare ends set aside on each"
-    return Table("reels", caption, _REELS, tuple(map(_reels, uses))) if uses else None
+    return Table("reels", caption, _REELS, tuple(map(_reels, uses.all))) if uses.all else None
 
 
 def _reels(use: ReelUse) -> Row:
     plan = use.plan
     each = "; ".join(f"{len(raw)} piece{'s' if len(raw) != 1 else ''}, {metres_cut(sum(raw))} m" for raw in plan.raws)
     too_long = f"too long for a reel: {', '.join(map(millimetres, plan.too_long))} mm" if plan.too_long else ""
-    left = "" if use.left_cm is None else metres_with_waste(use.left_cm)
-    return Row((_stock(use), Cell(str(len(plan.raws))), Cell(str(plan.least)), Cell(each, mark=too_long), Cell(left)))
+    return Row(
+        (
+            _stock(use),
+            figure_cell(use.reels),
+            figure_cell(use.least),
+            Cell(each, mark=too_long),
+            figure_cell(use.left, lacking=""),
+        )
+    )
 
 
 def _stock(use: ReelUse) -> Cell:

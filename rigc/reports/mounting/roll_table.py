@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.mounting.roll_use import RollUse
-from rigc.diagnostics.figures import metres_cut, millimetres
+from rigc.analysis.computations.roll_uses import RollUse, RollUses
+from rigc.diagnostics.figures import millimetres
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _COLUMNS = (
     Column("strip"),
@@ -16,21 +17,22 @@ _COLUMNS = (
 )
 
 
-def roll_table(uses: tuple[RollUse, ...]) -> Table | None:
+def roll_table(uses: RollUses) -> Table | None:
     """A row for each kind of strip; without a stated roll the pieces are listed all the same. None if nothing is laid."""
     caption = "Roll use: every piece whole, rolls full"
-    return Table("rolls", caption, _COLUMNS, tuple(map(_row, uses))) if uses else None
+    return Table("rolls", caption, _COLUMNS, tuple(map(_row, uses.all))) if uses.all else None
 
 
 def _row(use: RollUse) -> Row:
     name = Cell(use.kind.name)
-    plan = use.plan
-    if plan is None:
+    cut = use.cut
+    if cut is None:
         return Row((name, Cell("", mark="roll not stated"), Cell(""), Cell(""), Cell(_told(use.pieces)), Cell("")))
+    plan = cut.plan
     too_long = f"longer than a roll: {_told(plan.too_long)}" if plan.too_long else ""
     each = "; ".join(f"roll {number}: {_told(raw)}" for number, raw in enumerate(plan.raws, 1))
-    figures = (Cell(metres_cut(plan.length)), Cell(str(len(plan.raws))), Cell(str(plan.least)))
-    return Row((name, *figures, Cell(each, mark=too_long), Cell(metres_cut(plan.rest))))
+    figures = (figure_cell(cut.roll), figure_cell(cut.rolls), figure_cell(cut.least))
+    return Row((name, *figures, Cell(each, mark=too_long), figure_cell(cut.left)))
 
 
 def _told(pieces: tuple[int, ...]) -> str:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.reel_use import reel_uses
 from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.computations.heat_shrink import HeatShrink
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.plug_uses import PlugUses
+from rigc.analysis.computations.reel_uses import ReelUses
 from rigc.model.rig import Rig
 from rigc.reports.cables.cut_list import cut_table, uncut
 from rigc.reports.cables.heat_shrink import heat_shrink_table
@@ -37,18 +38,19 @@ _CARE = Paragraph(
 )
 
 
-def cut_list(rig: Rig, leads: Leads, lengths: CableLengths, plugs: PlugUses) -> Sheet:
+def cut_list(
+    rig: Rig, leads: Leads, lengths: CableLengths, uses: ReelUses, shrink: HeatShrink, plugs: PlugUses
+) -> Sheet:
     """Batch by stock, long to short, with a box to tick; totals, reels, heat-shrink, plugs; made or bought."""
-    uses = reel_uses(rig, leads, lengths)
     blocks = (
         _CARE,
         _READING,
-        cut_table(rig, leads, lengths),
+        cut_table(rig, uses),
         special_words(leads),
-        uncut(rig, leads, lengths),
+        uncut(rig, leads, uses),
         cut_totals(uses),
         reel_table(uses),
-        heat_shrink_table(rig, uses),
+        heat_shrink_table(shrink),
         plug_table(plugs),
         made_or_bought(rig, leads, lengths),
     )

@@ -5,8 +5,8 @@ from __future__ import annotations
 from rigc.analysis.computations.mounting_strip import MountingStrip, StrippedUnit, Unstripped
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.rail_tape import RailTape
+from rigc.analysis.computations.roll_uses import RollUses
 from rigc.analysis.computations.strip_order import OrderedStrip, StripOrder
-from rigc.analysis.mounting.roll_use import roll_uses
 from rigc.facts import fastening
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
@@ -40,7 +40,9 @@ _ORDERS = (
 )
 
 
-def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrder, placement: Placement) -> Sheet:
+def mounting_strips(
+    rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrder, rolls: RollUses, placement: Placement
+) -> Sheet:
     """Strips by unit, rails, plates, totals to order, rolls, what is held otherwise, how to prepare, what to mind."""
     held = _held_otherwise(rig)
     blocks = (
@@ -50,7 +52,7 @@ def mounting_strips(rig: Rig, strips: MountingStrip, tape: RailTape, order: Stri
         rail_table(rig, tape),
         plate_table(rig, placement, strips),
         _orders(order),
-        roll_table(roll_uses(rig, strips, tape, order)),
+        roll_table(rolls),
         held if held.rows else None,
         *preparation(),
     )

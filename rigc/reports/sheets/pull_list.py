@@ -2,16 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.labels import Labels
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.plug_uses import PlugUses
-from rigc.analysis.computations.special_leads import SpecialLeads
-from rigc.analysis.computations.strip_order import StripOrder
-from rigc.analysis.pulling.all_pulled import all_pulled
+from rigc.analysis.computations.pull_list import PullList
 from rigc.facts import fastening
 from rigc.facts.leads import WASTE_SHARE
-from rigc.model.rig import Rig
 from rigc.reports.cables.pull_row import pull_table
 from rigc.reports.content import Paragraph, Sheet
 
@@ -27,17 +20,8 @@ _READING = Paragraph(
 )
 
 
-def pull_list(
-    rig: Rig,
-    leads: Leads,
-    lengths: CableLengths,
-    order: StripOrder,
-    special: SpecialLeads,
-    labels: Labels,
-    plugs: PlugUses,
-) -> Sheet:
+def pull_list(pulled: PullList) -> Sheet:
     """Item, kind, quantity, spare, total, and room for the bin."""
-    pulled = all_pulled(rig, leads, lengths, order, special, labels, plugs)
     return Sheet("pull-list", "Pull list", "stores", (_READING, pull_table(pulled)))
 
 

@@ -31,7 +31,7 @@ def sums(mass: Mass, loads: CaseLoads, supplies: SupplyTotals, lengths: CableLen
             f"supply {supply.supply}", "gives", f"{sign}{amount}{ceiling} {supply.unit}", (supply.taken, supply.ceiling)
         )
     for signal, total in lengths.totals.items():
-        yield _figure(f"{signal} cable", "finished", f"{metres_cut(total.finished)} m", total.finished)
+        yield _figure(f"{signal} cable", "finished", f"{metres_cut(round(total.finished))} m", total.finished)
 
 
 def _figure(name: str, field: str, text: str | None, value: object) -> Aspect:
