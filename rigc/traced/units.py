@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import inf
 
-from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.decimals import decimals, signed
 from rigc.diagnostics.figures import corner_khz, ohms
 from rigc.traced.shown import Shown, as_typed, exactly, places
 
@@ -27,6 +27,12 @@ METRES_TAKEN = exactly("m", 2)
 MILLIMETRES = as_typed("mm")
 MILLIOHMS = places("mΩ", 1)
 MILLIVOLTS = places("mV", 1)
+FINE_MILLIVOLTS = places("mV", 2)
+LEAD_MILLIAMPS = places("mA", 1)
+LEAD_MILLIMETRES = places("mm", 1)
+OHM_PER_KM = Shown("Ω/km", lambda value, more: signed(f"{value:.{4 + more}g}"))
+FINE_SHARE = places("%", 2)
+FINE_VOLTS = places("V", 2)
 MILLIAMP_HOURS = as_typed("mAh")
 HOURS = places("h", 1)
 HOURS_STATED = as_typed("h")

@@ -1,4 +1,5 @@
-"""Feeds, leads and grounds -> the d.c. network that they are: volts at each inlet, current in each return and each shield.
+"""Feeds, leads and grounds -> the d.c. network that they are: volts at each inlet, current in each return and each shield:
+`marl.volts.least`, `marl.volts.most`, `marl.return`.
 
 Outlets are ideal sources, units take what they draw whatever the voltage, and their audio grounds are joined by the shields of their leads. Only DC
 is solved. Where the legs of a Y part is not stated: they are reckoned to lie together as far as they can.
@@ -20,17 +21,24 @@ from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.figure import Figure, known_figure
+from rigc.traced.means import found
+from rigc.traced.units import FINE_VOLTS, LEAD_MILLIAMPS
+
+_KIRCHHOFF = "physics: Kirchhoff's laws"
 
 
 class InletVolts(Record):
-    """A unit's inlet: the least volts, with all units drawing what they draw, and the most, with none drawing.
+    """A unit's inlet: the least volts, with all units drawing what they draw, and the most, with none drawing; the current in
+    mA that comes back through the negative conductors of its leads, in the state in which that is most.
 
     `known` is whether each current, cable and length that it leans on is stated.
     """
 
     unit: str
-    least_v: float
-    most_v: float
+    least_v: Figure
+    most_v: Figure
+    returned: Figure
     known: bool
 
 
@@ -72,28 +80,19 @@ class PowerNetwork(Record):
         """The volts at a unit's inlet; None where it has no DC feed."""
         return next((each for each in self.inlets if each.unit == unit), None)
 
-    def returned_ma(self, unit: str) -> float:
-        """What comes back through the negative conductors of a unit's leads, in the state in which that is most."""
-        flows = (sum(flow.ma for flow in state.returns if flow.unit == unit) for state in self.states)
-        return max(flows, key=abs, default=0.0)
-
 
 def power_network(rig: Rig, power: PowerAssignment, drops: LeadDrops, grounds: GroundSystems) -> PowerNetwork:
     """The network solved in each state of grounds."""
     fed = tuple(feed for feed in power.feeds if feed.current == "dc" and _sound(power.taps[feed.unit]))
     solved = [(state, dc_circuit(rig, power, drops, state, fed).solved()) for state in grounds.states]
     idle = dc_circuit(rig, power, drops, None, fed, drawing=False).solved()
-    inlets = tuple(
-        InletVolts(
-            feed.unit,
-            min(_volts(each, feed.unit) for _, each in solved),
-            _volts(idle, feed.unit),
-            _known(power, drops, feed),
-        )
-        for feed in fed
-    )
     drawn = sum(fact.value for feed in fed if (fact := rig.units[feed.unit].draws_ma) is not None)
-    return PowerNetwork(inlets, tuple(_state(drops, state, each, drawn) for state, each in solved))
+    states = tuple(_state(drops, state, each, drawn) for state, each in solved)
+    least = {feed.unit: min(_volts(each, feed.unit) for _, each in solved) for feed in fed}
+    return PowerNetwork(
+        tuple(_inlet_volts(power, drops, feed, least[feed.unit], _volts(idle, feed.unit), states) for feed in fed),
+        states,
+    )
 
 
 def dc_circuit(
@@ -194,6 +193,60 @@ def _sound(tap: Tap) -> bool:
 
 def _volts(solution: Solution, unit: str) -> float:
     return solution.volts[unit, "+"] - solution.volts[unit, "-"]
+
+
+def _inlet_volts(
+    power: PowerAssignment,
+    drops: LeadDrops,
+    feed: Supplied,
+    least_v: float,
+    most_v: float,
+    states: tuple[SolvedState, ...],
+) -> InletVolts:
+    """The figures of an inlet, from the solved network."""
+    unit, outlets = feed.unit, power.taps[feed.unit].outlets
+    legs = [drop for drop in drops.all.values() if drop.outlet in outlets]
+    behind = (each for leg in legs for each in (leg.loop, leg.current) if isinstance(each, Figure))
+    most = known_figure(
+        f"{unit}.volts.most",
+        found(
+            most_v,
+            lambda: "what its outlets give with no unit drawing",
+            *(power.loads[port].volts for port in outlets),
+        ),
+        FINE_VOLTS,
+        rule="no current, no drop",
+        source=_KIRCHHOFF,
+        label="no load",
+    )
+    least = known_figure(
+        f"{unit}.volts.least",
+        found(
+            least_v,
+            lambda: (
+                "nodal analysis of the whole power wiring with its shields and shared returns, every unit drawing what it draws"
+            ),
+            most,
+            *behind,
+        ),
+        FINE_VOLTS,
+        rule="Kirchhoff's current law at each node; the legs of a Y lie together as far as they can; the least of all scenarios",
+        source=_KIRCHHOFF,
+        label="least volts",
+    )
+    flows = (sum(flow.ma for flow in state.returns if flow.unit == unit) for state in states)
+    returned = known_figure(
+        f"{unit}.return",
+        found(
+            max(flows, key=abs, default=0.0),
+            lambda: "nodal analysis, as its least volts: the sum over its leads' negative conductors",
+            least,
+        ),
+        LEAD_MILLIAMPS,
+        rule="what does not come back here comes back through shields and the leads of others",
+        source=_KIRCHHOFF,
+    )
+    return InletVolts(unit, least, most, returned, _known(power, drops, feed))
 
 
 def _known(power: PowerAssignment, drops: LeadDrops, feed: Supplied) -> bool:

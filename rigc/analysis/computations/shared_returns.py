@@ -1,30 +1,38 @@
-"""Lead drops -> the noise that units on one outlet can put on each other's ground through what they share of its return."""
+"""Lead drops -> the noise that units on one outlet can put on each other's ground through what they share of its return:
+`mill5.o2.return.current`, `.length`, `.mohm`, `.noise`."""
 
 from __future__ import annotations
+
+from typing import TypeVar
 
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.power.y_stretches import y_stretches
 from rigc.model.jacks import Port
 from rigc.record import Record
+from rigc.traced.figure import AnyFigure, figure
+from rigc.traced.means import total
+from rigc.traced.reason import ARITHMETIC, PRACTICE
+from rigc.traced.term import Traced
+from rigc.traced.units import FINE_MILLIVOLTS, LEAD_MILLIAMPS, LEAD_MILLIMETRES, MILLIOHMS
+
+_OHM = "physics: Ohm's law"
+N = TypeVar("N", float, Traced)
 
 
 class SharedReturn(Record):
-    """An outlet with several units: `ma` all together, through one conductor of the shorter leg (`length_mm`, `ohm`).
+    """An outlet with several units: the `current` of all together in mA, through one conductor of the shorter leg, which is
+    `length` mm and resists `mohm`; `noise` in mV is the most that the currents raise it.
 
-    None where a leg's length, conductor or current is not known.
+    Lacking where a leg's length, conductor or current is not known.
     """
 
     outlet: Port
     units: tuple[str, ...]
     marks: tuple[str, ...]
-    ma: float | None
-    length_mm: float | None
-    ohm: float | None
-
-    @property
-    def millivolts(self) -> float | None:
-        """The most that the currents raise the shared return: i × R. No more of it is heard than the currents vary."""
-        return None if self.ma is None or self.ohm is None else self.ma * self.ohm
+    current: AnyFigure
+    length: AnyFigure
+    mohm: AnyFigure
+    noise: AnyFigure
 
 
 class SharedReturns(Record):
@@ -41,16 +49,54 @@ def shared_returns(drops: LeadDrops) -> SharedReturns:
     return SharedReturns(tuple(_shared(outlet, each) for outlet, each in legs.items() if len(each) > 1))
 
 
+def noise_mv(milliamps: N, milliohm: N) -> N:
+    """What currents raise a return: i × R, in mV. No more of it is heard than the currents vary. Of terms a term."""
+    noise: N = milliamps * milliohm / 1000
+    return noise
+
+
 def _shared(outlet: Port, legs: list[LeadDrop]) -> SharedReturn:
-    currents = [leg.ma for leg in legs if leg.ma is not None]
+    name = f"{outlet}.return"
     trunk = next(iter(y_stretches(legs) or ()), None)
+    lacking: Traced = total(leg.loop for leg in legs)
+    current = figure(
+        f"{name}.current",
+        total(leg.current for leg in legs),
+        LEAD_MILLIAMPS,
+        rule="the currents of all its units together",
+        source=ARITHMETIC,
+        label="current",
+    )
+    length = figure(
+        f"{name}.length",
+        lacking if trunk is None else trunk.length_mm,
+        LEAD_MILLIMETRES,
+        rule="where the legs part is not stated: the shorter one may be shared whole",
+        source=PRACTICE,
+        label="length",
+    )
+    mohm = figure(
+        f"{name}.mohm",
+        lacking if trunk is None else length / 1000 * trunk.ohm_per_km,
+        MILLIOHMS,
+        rule="one conductor of what all legs share, of the thinnest of their wires",
+        source=_OHM,
+        label="conductor",
+    )
     return SharedReturn(
         outlet,
         tuple(leg.unit for leg in legs),
         tuple(leg.mark for leg in legs),
-        sum(currents) if len(currents) == len(legs) else None,
-        None if trunk is None else trunk.length_mm,
-        None if trunk is None else trunk.ohm,
+        current,
+        length,
+        mohm,
+        figure(
+            f"{name}.noise",
+            noise_mv(current, mohm),
+            FINE_MILLIVOLTS,
+            rule="noise = current × resistance, at most: no more of it is heard than the currents vary",
+            source=_OHM,
+        ),
     )
 
 

@@ -74,7 +74,7 @@ def _load(rig: Rig, port: Port, outlet: Outlet, taps: dict[str, Tap]) -> OutletL
     own = next((each.setting(port) for each in taps.values()), outlet.ratings[0])
     joined = max(taps.values(), key=lambda each: len(each.outlets), default=tap(rig, (port,), "", (own,)))
     limit = _limit(port, min(taps.values(), key=lambda each: each.limit_ma * each.share(port), default=joined))
-    currents = [_borne(port, unit, taps[unit.name]) for unit in units]
+    currents = [borne(port, unit, taps[unit.name]) for unit in units]
     load = figure(
         f"{port}.load",
         total(currents) if units else found(0.0, lambda: "nothing is on it"),
@@ -121,7 +121,7 @@ def _volts(rig: Rig, port: Port, outlet: Outlet, own: Rating, units: list[Unit])
             lambda: f"{' or '.join(plain(each.volts.value) for each in ratings)} → {plain(own.volts.value)}: {told}",
             *(stated(f"setting of {port}", rating.volts) for rating in ratings),
             *(() if asked is None else (stated("setting stated for the feed", asked),)),
-            *(needs_volts(unit) for unit in units if unit.volts is not None),
+            *(needs_volts(unit) for unit in units if unit.volts is not None and len(ratings) > 1),
         ),
         VOLTS,
         rule="the setting stated (`at 12 V`); else the one that suits all units on the outlet and is nearest to what they "
@@ -149,8 +149,8 @@ def _limit(port: Port, each: Tap) -> Figure:
     )
 
 
-def _borne(port: Port, unit: Unit, each: Tap) -> Traced:
-    """What an outlet bears of a unit's current."""
+def borne(port: Port, unit: Unit, each: Tap) -> Traced:
+    """What an outlet bears of a unit's current, in mA."""
     ratings = [_rating(other, setting) for other, setting in zip(each.outlets, each.settings, strict=True)]
     own: Traced = draws(unit) * share_of(each.how, ratings, each.outlets.index(port))
     return own

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.lead_drops import LeadDrops
+from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.unit_powers import UnitPower, UnitPowers
-from rigc.diagnostics.decimals import decimals
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity, polarity_mark
@@ -55,11 +54,12 @@ def _unit_row(power: UnitPower, leads: Leads, drops: LeadDrops) -> Row:
             Cell("?" if unit.inlet is None else str(unit.inlet.connector)),
             Cell(power.outlet.text, mark="" if outlets else "UNFED"),
             Cell(", ".join(dict.fromkeys(marks))),
-            Cell(", ".join(_percent(drops, mark) for mark in dict.fromkeys(marks))),
+            _lost([drops.all.get(mark) for mark in dict.fromkeys(marks)]),
         )
     )
 
 
-def _percent(drops: LeadDrops, mark: str) -> str:
-    drop = drops.all.get(mark)
-    return "?" if drop is None or drop.percent is None else decimals(drop.percent, 2)
+def _lost(drops: list[LeadDrop | None]) -> Cell:
+    """What each of its leads loses."""
+    cells = [Cell("?") if drop is None else figure_cell(drop.share) for drop in drops]
+    return Cell(", ".join(cell.text for cell in cells), mark=next((cell.mark for cell in cells if cell.mark), ""))

@@ -10,6 +10,7 @@ from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturn
 from rigc.diagnostics.figures import number
 from rigc.facts.conductors import SHIELD_OHM, WARM_CELSIUS
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 _DROPS = (
     Column("lead"),
@@ -64,14 +65,14 @@ def network_table(network: PowerNetwork) -> Table | None:
 
 def _inlets(network: PowerNetwork) -> Iterator[Row]:
     for inlet in network.inlets:
-        mark = "" if inlet.known else "a cable, length or current is not known"
-        back = network.returned_ma(inlet.unit)
         yield Row(
             (
                 Cell(inlet.unit),
-                Cell(number(inlet.most_v, 2)),
-                Cell(number(inlet.least_v, 2), mark=mark),
-                Cell(number(back, 1)),
+                figure_cell(inlet.most_v),
+                figure_cell(inlet.least_v)
+                if inlet.known
+                else Cell(inlet.least_v.text, mark="a cable, length or current is not known"),
+                figure_cell(inlet.returned),
             )
         )
 
@@ -99,7 +100,7 @@ def shield_notes(network: PowerNetwork) -> Paragraph | None:
 def conductor_notes(drops: LeadDrops) -> Paragraph | None:
     """Which table or rule each conductor is reckoned by; None where none is known."""
     wires = dict.fromkeys(drop.wire for drop in drops.all.values() if drop.wire is not None)
-    lines = [f"{wire.typed}: {wire.ohm_per_m * 1000:.4g} Ω/km at 20 °C ({wire.source})." for wire in wires]
+    lines = [f"{wire.typed}: {wire.ohm_per_km.text} {wire.ohm_per_km.unit} at 20 °C ({wire.source})." for wire in wires]
     return Paragraph("conductors", tuple(lines), heading="Conductors") if lines else None
 
 
@@ -110,20 +111,19 @@ def return_table(returns: SharedReturns) -> Table | None:
 
 
 def _row(drop: LeadDrop) -> Row:
-    mark = "assumed" if drop.assumed and drop.drop_v is not None else ""
     return Row(
         (
             Cell(drop.mark, strong=True),
             Cell(str(drop.outlet)),
             Cell(drop.unit),
             Cell("?" if drop.wire is None else drop.wire.typed),
-            Cell(number(drop.length_mm, 1)),
-            Cell(number(drop.loop_mohm)),
-            Cell(number(drop.ma, 1)),
-            Cell("" if drop.shared == () else number(None if drop.shared_v is None else drop.shared_v * 1000)),
-            Cell(number(None if drop.drop_v is None else drop.drop_v * 1000), mark=mark),
-            Cell(number(drop.percent, 2), mark=mark),
-            Cell(number(None if drop.warm_drop_v is None else drop.warm_drop_v * 1000)),
+            figure_cell(drop.length),
+            figure_cell(drop.loop),
+            figure_cell(drop.current),
+            Cell("") if drop.others is None else figure_cell(drop.others),
+            figure_cell(drop.lost),
+            figure_cell(drop.share),
+            figure_cell(drop.warm),
         )
     )
 
@@ -134,9 +134,9 @@ def _return(each: SharedReturn) -> Row:
             Cell(str(each.outlet)),
             Cell(", ".join(each.units)),
             Cell(", ".join(each.marks)),
-            Cell(number(each.ma, 1)),
-            Cell(number(each.length_mm, 1)),
-            Cell(number(None if each.ohm is None else each.ohm * 1000)),
-            Cell(number(each.millivolts, 2)),
+            figure_cell(each.current),
+            figure_cell(each.length),
+            figure_cell(each.mohm),
+            figure_cell(each.noise),
         )
     )

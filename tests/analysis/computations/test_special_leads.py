@@ -6,10 +6,11 @@ import pytest
 from cases import ROOT, results
 from small_rigs import block, results_of
 
-from rigc.analysis.computations.lead_drops import LeadDrops
-from rigc.analysis.computations.shared_returns import SharedReturns
+from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.computations.shared_returns import SharedReturns, noise_mv
 from rigc.analysis.computations.special_leads import SpecialLeads
 from rigc.analysis.results import Results
+from rigc.traced.term import known
 
 SUPPLY = block(
     "supply", "mill", "connector barrel 5.5 x 2.1 mm", "polarity centre-negative", "outlet a7..a8 9 V dc 250 mA isolated",
@@ -58,18 +59,24 @@ def test_shared_return() -> None:
     """8 + 22 = 30 mA through one conductor of the shorter leg: D2a is bought as 300 mm, 0.3 × 84.215 = 25.26 mΩ: 0.758 mV."""
     (shared,) = home().get(SharedReturns).all
     assert (str(shared.outlet), shared.units) == ("mill5.o2", ("marl", "millpond"))
-    assert (shared.ma, shared.length_mm) == (30, 300)
-    assert shared.millivolts == pytest.approx(0.758, abs=5e-4)
+    assert [known(shared.current), known(shared.length)] == [30, 300]
+    assert known(shared.noise) == pytest.approx(0.758, abs=5e-4)
 
 
 def test_rule_of_thumb() -> None:
     """20 mA of clock current × 0.1 ohm = 2 mV (arithmetic)."""
-    (shared,) = home().get(SharedReturns).all
-    assert shared.replace(ma=20.0, ohm=0.1).millivolts == pytest.approx(2.0)
+    assert noise_mv(20.0, 100.0) == pytest.approx(2.0)
+
+
+def one_lead(length: str, draws: str) -> LeadDrop:
+    """A lead of 24 AWG, as long as that, to a unit that draws that."""
+    cable = block("cable", "thin", "carries dc", "conductor 24 AWG")
+    unit = block("unit", "lapwing", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", f"draws {draws}")
+    rest = f"power {{\n  lapwing from mill.a6\n}}\nleads {{\n  D1 mill.a6 -> lapwing.dc of thin made {length}\n}}\n"
+    return results_of(SUPPLY + cable + unit + rest).get(LeadDrops).all["D1"]
 
 
 def test_worked_lead() -> None:
     """0.5 m of 24 AWG there and back at 0.3 A: 2 × 0.5 × 84.2 mΩ × 0.3 A = 25 mV; 6 m of it at 1 A: 1.0 V."""
-    drop = next(iter(home().get(LeadDrops).all.values()))
-    assert drop.replace(length_mm=500.0, ma=300.0).drop_v == pytest.approx(0.025, abs=5e-4)
-    assert drop.replace(length_mm=6000.0, ma=1000.0).drop_v == pytest.approx(1.0, abs=0.02)
+    assert one_lead("500 mm", "300 mA").drop_v == pytest.approx(0.025, abs=5e-4)
+    assert one_lead("6 m", "1000 mA").drop_v == pytest.approx(1.0, abs=0.02)
