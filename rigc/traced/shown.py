@@ -36,8 +36,14 @@ def places(unit: str, count: int, size: float = 1.0) -> Shown:
 
 
 def exactly(unit: str, count: int, size: float = 1.0) -> Shown:
-    """Always so many decimals."""
-    return Shown(unit, lambda value, more: fixed(value, count + more), size)
+    """Always so many decimals; in a formula more, as far as they tell anything."""
+
+    def write(value: float, more: int) -> str:
+        text = fixed(value, count + more)
+        least = len(text) - more
+        return text[:least] + text[least:].rstrip("0")
+
+    return Shown(unit, write, size)
 
 
 def as_typed(unit: str, size: float = 1.0) -> Shown:

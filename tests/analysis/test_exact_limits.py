@@ -172,7 +172,7 @@ def test_the_middle_of_a_thing_on_a_tier_is_as_much_higher() -> None:
         "place {\n  marl at 20, 160 mm on back\n}\n"
     )
     (item,) = [each for each in made.get(Mass).items if each.name == "marl"]
-    assert item.z_mm == 65
+    assert item.z == 65
 
 
 def test_a_ring_of_two_countries_hums_at_the_higher_frequency() -> None:

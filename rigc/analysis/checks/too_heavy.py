@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, MassLimit
+from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, Margin
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.wording import listed
 from rigc.model.records import Limit
@@ -35,7 +35,7 @@ def too_heavy(rig: Rig, loads: CaseLoads) -> Iterator[Diagnostic]:
     if loads.unclear:
         yield _unclear(rig, loads.unclear)
     for load in loads.all:
-        yield from _judged(rig, load, loads.limits)
+        yield from _judged(rig, load)
 
 
 def _unclear(rig: Rig, cases: tuple[str, ...]) -> Diagnostic:
@@ -47,8 +47,8 @@ def _unclear(rig: Rig, cases: tuple[str, ...]) -> Diagnostic:
     )
 
 
-def _judged(rig: Rig, load: CaseLoad, limits: tuple[MassLimit, ...]) -> Iterator[Diagnostic]:
-    passed = tuple(limit for limit in limits if load.passes(limit))
+def _judged(rig: Rig, load: CaseLoad) -> Iterator[Diagnostic]:
+    passed = tuple(margin for margin in load.margins if margin.passed)
     if passed:
         yield _told(rig, load, passed)
     elif load.mass.missing:
@@ -73,22 +73,21 @@ def _unknown(rig: Rig, load: CaseLoad) -> Diagnostic:
     )
 
 
-def _told(rig: Rig, load: CaseLoad, passed: tuple[MassLimit, ...]) -> Diagnostic:
+def _told(rig: Rig, load: CaseLoad, passed: tuple[Margin, ...]) -> Diagnostic:
     mass = load.mass
-    known = mass.known_kg
     cases = f" with {listed(load.decks)} in it" if load.name == load.case else " in its case" if mass.cases else ""
     least = "at least " if mass.missing else ""
-    over = " and ".join(f"{limit.most_kg:g} kg for {limit.whose}" for limit in passed)
-    declared = [limit.stated for limit in passed if limit.stated is not None]
+    over = " and ".join(f"{each.most.text} kg for {each.limit.whose}" for each in passed)
+    declared = [each.limit.stated for each in passed if each.limit.stated is not None]
     return KIND.at(
         _span(rig, load),
-        f"'{load.name}' weighs {least}{known:.3f} kg{cases}, over {over}",
-        subject=(load.name, *(limit.name for limit in passed)),
+        f"'{load.name}' weighs {least}{mass.known_kg.text} kg{cases}, over {over}",
+        subject=(load.name, *(each.limit.name for each in passed)),
         label="this rig" if load.name == rig.head.name else "this case",
         also=tuple(Label(each.amount.span, _source(each)) for each in declared),
         numbers=(
-            Number("mass", round(known, 3), "kg"),
-            *(Number(f"limit of {limit.whose}", limit.most_kg, "kg") for limit in passed),
+            Number("mass", round(mass.known_kg, 3), "kg"),
+            *(Number(f"limit of {each.limit.whose}", each.most, "kg") for each in passed),
         ),
         help=_relief(rig, load, passed),
     )
@@ -104,12 +103,12 @@ def _source(limit: Limit) -> str:
     return f"declared here: {limit.source}" if limit.source else "declared here"
 
 
-def _relief(rig: Rig, load: CaseLoad, passed: tuple[MassLimit, ...]) -> str:
+def _relief(rig: Rig, load: CaseLoad, passed: tuple[Margin, ...]) -> str:
     loose = (item for item in load.mass.items if item.name in rig.things)
     heaviest = max(loose, key=lambda item: item.kg or 0.0, default=None)
-    excess = -min(load.left_kg(limit) for limit in passed)
+    excess = -min(each.left for each in passed)
     lift = "two people lift it, and the mass stands on the case"
-    if [limit.name for limit in passed] == ["lift"] or heaviest is None:
+    if [each.limit.name for each in passed] == ["lift"] or heaviest is None:
         return lift
     return f"{lift}; to come under all limits, {excess:.3f} kg must travel apart (the heaviest is '{heaviest.name}')"
 

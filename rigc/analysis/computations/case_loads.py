@@ -1,13 +1,14 @@
-"""CaseLoads: what is packed into which case -> what each case weighs with all that is in it."""
+"""CaseLoads: what is packed into which case -> what each case weighs with all that is in it: `rig.lift.most`, `.weighs`, `.left`,
+`rig.airline` and `rig.case` likewise; of several cases `trunk.board`, `.together`, `trunk.lift.most` and so on."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.lead_mass import lead_mass
+from rigc.analysis.computations.lead_mass import masses_of
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.mass import Mass, MassItem, lead_items, strip_items
+from rigc.analysis.computations.mass import Mass, MassItem, lead_items, strip_items, weighed
 from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.rail_tape import RailTape
@@ -17,6 +18,12 @@ from rigc.model.case_of import packing
 from rigc.model.records import Limit
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.figure import Figure, known_figure
+from rigc.traced.given import limit
+from rigc.traced.reason import ARITHMETIC, STATED
+from rigc.traced.shown import as_typed
+from rigc.traced.term import Term
+from rigc.traced.units import KILOGRAMS
 
 _WHOSE = {"lift": "one lifter", "airline": "one airline piece", "case": "the case"}
 
@@ -27,26 +34,34 @@ class MassLimit(Record):
 
     name: str
     whose: str
-    most_kg: float
+    most_kg: Term
     stated: Limit | None
+
+
+class Margin(Record):
+    """How far a case is from a limit, in kg: the `most` that it may weigh, what is known of it, and what may be added before it is as
+    heavy as the limit allows; below 0 it is too heavy."""
+
+    limit: MassLimit
+    most: Figure
+    weighs: Figure
+    left: Figure
+
+    @property
+    def passed(self) -> bool:
+        """Whether it is heavier than the limit allows; exactly as heavy is not, whatever the last binary digit says."""
+        return float(self.left) < -1e-9
 
 
 class CaseLoad(Record):
     """What is lifted at once: a case (None: bare) with its decks and all that is on them. `name` is the rig's where all is
-    lifted at once, else that of the case or of the bare deck."""
+    lifted at once, else that of the case or of the bare deck. There is a margin to each limit."""
 
     name: str
     case: str | None
     decks: tuple[str, ...]
     mass: Mass
-
-    def left_kg(self, limit: MassLimit) -> float:
-        """What may be added before it is as heavy as a limit allows, by what is known of it; below 0 it is too heavy."""
-        return limit.most_kg - self.mass.known_kg
-
-    def passes(self, limit: MassLimit) -> bool:
-        """Whether it is heavier than a limit allows; exactly as heavy is not, whatever the last binary digit says."""
-        return self.left_kg(limit) < -1e-9
+    margins: tuple[Margin, ...]
 
 
 class CaseLoads(Record):
@@ -74,21 +89,23 @@ def case_loads(
         return CaseLoads((), packed.unclear, limits)
     if len(packed.loads) <= 1:
         case, decks = packed.loads[0] if packed.loads else (None, ())
-        return CaseLoads((CaseLoad(rig.head.name, case, decks, mass),), (), limits)
+        load = CaseLoad(rig.head.name, case, decks, mass, _margins("rig", mass, limits))
+        return CaseLoads((load,), (), limits)
     loads = []
     for number, (case, decks) in enumerate(packed.loads):
-        first = number == 0
+        first, name = number == 0, case or decks[0]
         own = tuple(lead for lead in leads.all if _starts_in(placement, lead, decks, first))
         items = [item for item in mass.items if _in(rig, item, decks, first)]
-        items += lead_items(lead_mass(rig, leads.replace(all=own), lengths))
+        items += lead_items(masses_of(rig, leads.replace(all=own), lengths, f"{name}."))
         laid = strips.replace(
             units=tuple(each for each in strips.units if _at(rig, each.thing) in decks),
             unknown=tuple(each for each in strips.unknown if _at(rig, each.thing) in decks),
         )
         tapes = tape.only(decks)
-        items += strip_items(rig, laid, order_of(rig, laid, tapes, f"{case or decks[0]}."))
+        items += strip_items(rig, laid, order_of(rig, laid, tapes, f"{name}."), f"{name}.")
         cases = tuple(item for item in mass.cases if item.name == case)
-        loads.append(CaseLoad(case or decks[0], case, decks, Mass(tuple(items), cases, ())))
+        whole = weighed(tuple(items), cases, (), (f"{name}.board", f"{name}.together"))
+        loads.append(CaseLoad(name, case, decks, whole, _margins(name, whole, limits)))
     return CaseLoads(tuple(loads), (), limits)
 
 
@@ -96,10 +113,30 @@ def _limits(rig: Rig) -> Iterator[MassLimit]:
     """That of one lifter, by the source or else by practice, and each other that the source states."""
     for name, whose in _WHOSE.items():
         stated = rig.limit(name)
-        if stated is not None:
-            yield MassLimit(name, whose, stated.amount.value, stated)
-        elif name == "lift":
-            yield MassLimit(name, whose, ONE_LIFTER_KG.value, None)
+        if stated is not None or name == "lift":
+            most = limit(rig, name, ONE_LIFTER_KG)
+            assert isinstance(most, Term)
+            yield MassLimit(name, whose, most, stated)
+
+
+def _margins(what: str, mass: Mass, limits: tuple[MassLimit, ...]) -> tuple[Margin, ...]:
+    return tuple(_margin(f"{what}.{each.name}", mass.known_kg, each) for each in limits)
+
+
+def _margin(name: str, known_kg: Figure, each: MassLimit) -> Margin:
+    told = "what one person lifts" if each.stated is None else "a limit of the rig"
+    source = ONE_LIFTER_KG.source if each.stated is None else STATED
+    most = known_figure(f"{name}.most", each.most_kg, as_typed("kg"), rule=told, source=source, label="at most")
+    weighs = known_figure(
+        f"{name}.weighs",
+        known_kg,
+        KILOGRAMS,
+        rule="all that is known of the board and its case",
+        source=ARITHMETIC,
+        label="it weighs",
+    )
+    left = known_figure(f"{name}.left", most - weighs, KILOGRAMS, rule="limit − mass with the case", source=ARITHMETIC)
+    return Margin(each, most, weighs, left)
 
 
 def _at(rig: Rig, thing: str) -> str:

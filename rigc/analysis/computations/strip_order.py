@@ -52,6 +52,11 @@ class OrderedStrip(Record):
         """What it is called on every sheet; no two kinds have one name."""
         return _called(self.strip, self.width_mm, self.tape_of)
 
+    @property
+    def key(self) -> str:
+        """What its figures are called by."""
+        return self.name.replace(" ", "-")
+
     def is_tape(self, strip: str | None, width_mm: float) -> bool:
         """Whether a tape on a rail of that kind and width is of this kind."""
         return strip == (self.strip or self.tape_of) and math.isclose(width_mm, self.width_mm)

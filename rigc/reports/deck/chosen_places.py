@@ -17,8 +17,13 @@ def chosen(rig: Rig, things: Iterable[str]) -> tuple[str, ...]:
 
 
 def place_cell(text: str, place: Place | None) -> Cell:
-    """A figure that follows from a place, marked where the place was chosen; an empty one has nothing to mark."""
-    return Cell(text, mark=MARK if text and place is not None and place.chosen else "")
+    """The text of a figure that follows from a place, as its cell; an empty one has nothing to mark."""
+    return marked(Cell(text), place)
+
+
+def marked(cell: Cell, place: Place | None) -> Cell:
+    """A cell whose figure follows from a place, marked where the place was chosen."""
+    return cell.replace(mark=MARK) if cell.text and place is not None and place.chosen else cell
 
 
 def chosen_note(rig: Rig, things: Iterable[str]) -> tuple[Paragraph, ...]:

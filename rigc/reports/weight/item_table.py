@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from rigc.analysis.computations.mass import Balance, Mass, MassItem
 from rigc.diagnostics.decimals import fixed
-from rigc.diagnostics.figures import kilograms, signed_tenth
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.deck.chosen_places import place_cell
+from rigc.reports.deck.chosen_places import marked
+from rigc.reports.figure_cell import figure_cell
+from rigc.reports.weight.at_least import at_least
+from rigc.traced.figure import AnyFigure, Figure, Lacking
 
 _ITEMS = (
     Column("item"),
@@ -28,13 +30,11 @@ _BALANCES = (
 
 def item_table(rig: Rig, mass: Mass) -> Table:
     """A row for each item, then the sum of the board, the cases, and the sum with them; middles at chosen places are marked."""
-    rows = [*(_item(rig, item) for item in mass.items), _sum("sum", mass.total_kg, mass.known_kg - _cases(mass))]
+    rows = [*(_item(rig, item) for item in mass.items), _sum("sum", mass.board_known)]
     if mass.cases:
         rows += [
             *(_item(rig, case) for case in mass.cases),
-            _sum(
-                "sum with the case" if len(mass.cases) == 1 else "sum with all cases", mass.with_case_kg, mass.known_kg
-            ),
+            _sum("sum with the case" if len(mass.cases) == 1 else "sum with all cases", mass.whole_known),
         ]
     return Table("items", "What it weighs", _ITEMS, tuple(rows))
 
@@ -47,29 +47,25 @@ def balance_table(rig: Rig, mass: Mass) -> Table:
 
 
 def _item(rig: Rig, item: MassItem) -> Row:
-    weighed = Cell("", mark="missing") if item.kg is None else Cell(kilograms(item.kg))
-    x, y, z = ("" if each is None else signed_tenth(each) for each in (item.x_mm, item.y_mm, item.z_mm))
     place = rig.places.get(item.name)
-    return Row((Cell(item.name), weighed, place_cell(x, place), place_cell(y, place), Cell(z)))
+    x, y, z = (figure_cell(each, lacking="") for each in (item.x_mm, item.y_mm, item.z))
+    return Row((Cell(item.name), _known(item.mass), marked(x, place), marked(y, place), z))
 
 
-def _sum(name: str, kg: float | None, known: float) -> Row:
-    """A sum that is not known is at least what is."""
-    cell = Cell(kilograms(known), mark="at least") if kg is None else Cell(kilograms(kg), strong=True)
-    return Row((Cell(name, strong=True), cell, Cell(""), Cell(""), Cell("")), total=True)
+def _known(figure: AnyFigure) -> Cell:
+    return Cell("", mark="missing") if isinstance(figure, Lacking) else figure_cell(figure)
 
 
-def _cases(mass: Mass) -> float:
-    return sum(case.kg or 0.0 for case in mass.cases)
+def _sum(name: str, known: Figure) -> Row:
+    return Row((Cell(name, strong=True), at_least(known, strong=True), Cell(""), Cell(""), Cell("")), total=True)
 
 
 def _balance(rig: Rig, balance: Balance) -> Row:
-    if balance.kg is None or balance.x_mm is None or balance.y_mm is None:
+    if balance.missing:
         unknown = f"not known, for want of {', '.join(balance.missing)}"
         return Row((Cell(balance.deck), Cell(""), Cell(""), Cell(""), Cell(""), Cell(unknown)))
-    z = Cell(fixed(balance.z_mm)) if balance.z_mm is not None else Cell("", mark="missing")
-    middle = (Cell(fixed(balance.x_mm)), Cell(fixed(balance.y_mm)), z)
-    return Row((Cell(balance.deck), Cell(kilograms(balance.kg)), *middle, _feet(rig, balance)))
+    middle = (figure_cell(balance.x), figure_cell(balance.y), _known(balance.z))
+    return Row((Cell(balance.deck), figure_cell(balance.mass), *middle, _feet(rig, balance)))
 
 
 def _feet(rig: Rig, balance: Balance) -> Cell:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, MassLimit
+from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, Margin
 from rigc.analysis.computations.mass import Mass
-from rigc.diagnostics.figures import kilograms, plain
+from rigc.diagnostics.figures import plain
 from rigc.facts import weight
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.reports.weight.at_least import at_least
+from rigc.traced.figure import Lacking, assumed, incomplete
 
 _COLUMNS = (
     Column("limit"),
@@ -28,9 +31,9 @@ def limit_table(loads: CaseLoads) -> Table:
     """For each case the limit of one lifter (the source's, else ours), and each other limit that the source states."""
     rows = []
     for load in loads.all:
-        for limit in loads.limits:
-            words = limit.whose if len(loads.all) == 1 else f"{limit.whose}: {load.name}"
-            rows.append(_row(words, load, limit))
+        for margin in load.margins:
+            whose = margin.limit.whose
+            rows.append(_row(whose if len(loads.all) == 1 else f"{whose}: {load.name}", margin))
     return Table(
         "limits", "Limits, with the case", _COLUMNS, tuple(rows), empty="which case holds which deck is not stated"
     )
@@ -45,15 +48,18 @@ def load_table(loads: CaseLoads) -> tuple[Table, ...]:
 
 def _load(load: CaseLoad) -> Row:
     mass = load.mass
-    board, known = mass.total_kg, mass.known_kg - sum(case.kg or 0.0 for case in mass.cases)
-    empty = next((case.kg for case in mass.cases), None)
+    empty = next((case.mass for case in mass.cases), None)
     return Row(
         (
             Cell(load.case or "no case"),
             Cell(", ".join(load.decks)),
-            Cell(kilograms(known), mark="at least" if board is None else ""),
-            Cell("") if load.case is None else Cell("", mark="missing") if empty is None else Cell(kilograms(empty)),
-            Cell(kilograms(mass.known_kg), mark="at least" if mass.missing else "", strong=not mass.missing),
+            at_least(mass.board_known),
+            Cell("")
+            if empty is None
+            else Cell("", mark="missing")
+            if isinstance(empty, Lacking)
+            else figure_cell(empty),
+            at_least(mass.whole_known, strong=not mass.missing),
         )
     )
 
@@ -70,11 +76,10 @@ def lifting(mass: Mass) -> Paragraph:
     return Paragraph("cautions", (*((unknown,) if mass.missing else ()), *lines), heading="Take care", kind="caution")
 
 
-def _row(words: str, load: CaseLoad, limit: MassLimit) -> Row:
-    mass, stated = load.mass, limit.stated
-    mark = "FAIL" if load.passes(limit) else "at most" if mass.missing else ""
+def _row(words: str, margin: Margin) -> Row:
+    stated, left = margin.limit.stated, margin.left
+    mark = "FAIL" if margin.passed else "at most" if incomplete(left) else "assumed" if assumed(left) else ""
     source = weight.ONE_LIFTER_KG.source if stated is None else stated.source or "stated"
-    weighs = Cell(kilograms(mass.known_kg), mark="at least" if mass.missing else "")
     return Row(
-        (Cell(words), Cell(plain(limit.most_kg)), weighs, Cell(kilograms(load.left_kg(limit)), mark=mark), Cell(source))
+        (Cell(words), figure_cell(margin.most), at_least(margin.weighs), Cell(left.text, mark=mark), Cell(source))
     )

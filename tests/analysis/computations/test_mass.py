@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from written import changed, written
 
+from rigc.analysis.computations.case_loads import CaseLoads
 from rigc.analysis.computations.mass import Mass
 
+TWO_CASES = "tests/rigs/two-cases.rig"
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 BOARD = """
 unit marl {
@@ -108,6 +110,19 @@ def test_a_unit_without_a_place_weighs_but_does_not_balance() -> None:
     mass = written(BOARD + feed).get(Mass)
     assert "hum" in [item.name for item in mass.items]
     assert mass.balances[0].missing == ("the place or body of 'hum'",)
+
+
+def test_each_of_two_cases_weighs_with_what_is_in_it() -> None:
+    """Trunk: 0.4 + 0.6 + deck 3.0; a lead of 0.14 m x 35 g with 2 plugs of 15 g; strips 2 x 95 + 2 x 100 = 390 mm and as much on
+    the deck, 0.78 m x 30 g: 4.0583 kg; with the case of 9 kg 13.0583. Box: 0.5 + 2.5, strips 0.32 m x 30 g: at least 3.0096."""
+    trunk, box, tray = changed(TWO_CASES).get(CaseLoads).all
+    assert trunk.mass.total_kg == pytest.approx(4.0583)
+    assert trunk.mass.with_case_kg == pytest.approx(13.0583)
+    assert box.mass.total_kg is None
+    assert box.mass.board_known == pytest.approx(3.0096)
+    assert tray.mass.with_case_kg == pytest.approx(0.3 + 1.0 + 0.32 * 0.030)
+    assert [each.limit.name for each in trunk.margins] == ["lift", "airline"]
+    assert [float(each.left) for each in trunk.margins] == pytest.approx([23 - 13.0583, 32 - 13.0583])
 
 
 def test_a_ready_lead_weighs_as_its_stock_says() -> None:

@@ -260,6 +260,11 @@ FURTHER = {
         "y_mm": "{item}.y",
         "z_mm": "{item}.z",
     },
+    "loads": {
+        "board_kg": "{load_name}.board",
+        "empty_kg": "{case}.mass",
+        "together_kg": "{load_name}.{load_sum}",
+    },
     "balance": {
         "mass_kg": "{deck}.balance.mass",
         "x_mm": "{deck}.balance.x",
@@ -267,9 +272,9 @@ FURTHER = {
         "z_mm": "{deck}.balance.z",
     },
     "limits": {
-        "most_kg": "rig.{limit_name}.most",
-        "weighs_kg": "rig.{limit_name}.weighs",
-        "left_kg": "rig.{limit_name}.left",
+        "most_kg": "{limit_name}.most",
+        "weighs_kg": "{limit_name}.weighs",
+        "left_kg": "{limit_name}.left",
     },
     # crossing-list
     "crossings": {

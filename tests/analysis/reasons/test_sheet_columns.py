@@ -30,7 +30,7 @@ UNKNOWN = ("", "?", "any")
 """What a sheet prints where a figure is not known, or where there is none; a panel takes any level."""
 
 LIMITS = {"one lifter": "lift", "one airline piece": "airline", "the case": "case"}
-SUMS = {"sum": "rig.mass", "sum with the case": "rig.with-case"}
+SUMS = {"sum": "rig.mass", "sum with the case": "rig.with-case", "sum with all cases": "rig.with-case"}
 
 
 @cache
@@ -78,8 +78,7 @@ def cells_of(rig: str, name: str) -> Iterator[tuple[str, str]]:
         extra = Extra(rig, name, chain)
         for number, row in enumerate(table.rows, 1):
             cells = {key: cell.text for key, cell in zip(names, row.cells, strict=True)}
-            if name == "items":  # a sum that is not known prints what is certain of it
-                cells |= {key: "" for key, cell in zip(names, row.cells, strict=True) if cell.mark == "at least"}
+            partly = {key for key, cell in zip(names, row.cells, strict=True) if cell.mark == "at least"}
             words = {**cells, "row": str(number), **extra.words(cells, number)}
             for column, pattern in COLUMNS[name].items():
                 if column == "lead_drop_percent":
@@ -89,7 +88,9 @@ def cells_of(rig: str, name: str) -> Iterator[tuple[str, str]]:
                     for other in cells["lead_2"].split(", "):
                         yield pattern.format_map({**words, "lead_2": other}), cells[column]
                 elif column in cells:
-                    yield pattern.format_map(words), cells[column]
+                    # a sum that is not known prints what is certain of it
+                    known = "-known" if column in partly and name != "limits" else ""
+                    yield pattern.format_map(words) + known, cells[column]
 
 
 def agrees(rig: str, names: str, printed: str) -> bool:
@@ -122,7 +123,12 @@ class Extra:
         if self.table == "levels":
             found["level_name"] = self._level(cells)
         if self.table == "limits":
-            found["limit_name"] = LIMITS[cells["limit"]]
+            limit, _, case = cells["limit"].partition(": ")
+            found["limit_name"] = f"{case or 'rig'}.{LIMITS[limit]}"
+        if self.table == "loads":
+            bare = cells["case"] == "no case"
+            found["load_name"] = cells["decks"].split(", ")[0] if bare else cells["case"]
+            found["load_sum"] = "board" if bare else "together"
         if self.table == "pull-list":
             found["pull_name"] = cells["item"].replace(" ", "-")
         if self.table == "items":
