@@ -17,12 +17,12 @@ from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Load, Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
-from rigc.analysis.signal.source_network import bridging_db
 from rigc.analysis.signal.state_words import remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import ohms
 from rigc.facts.loading import LEAST_BRIDGING
 from rigc.model.rig import Rig
+from rigc.traced.term import known
 
 KIND = Kind(
     "heavy-load",
@@ -72,19 +72,22 @@ def _reason(section: Section, load: Load) -> str:
 
 def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Diagnostic:
     worst = min(sections, key=lambda section: section.bridging)
-    load, ohm = worst.judged_ohm, worst.source_ohm or 0
+    told = loading.figures(worst)
+    parts = (told.source, told.judged_load, told.judged_loss)
+    ohm, load, loss = (
+        known(each) or 0.0 for each in parts if each is not None
+    )  # all are there, or it would not be heavy
     into = [each for each in worst.loads if each.ohm is not None and each.ohm < inf and not each.wants_pickup]
     inputs = " and ".join(f"'{each.port}' ({ohms(each.ohm or 0)})" for each in into)
-    loss = -bridging_db(ohm, load)
     alike = [each for each in sections if each.source == worst.source and each.loads == worst.loads]
     return KIND.at(
         rig.things[name].declared,
-        f"'{worst.source}' ({ohms(ohm)}) into {inputs} loses {loss:.2f} dB: {worst.bridging:.3g} times, less than "
+        f"'{worst.source}' ({ohms(ohm)}) into {inputs} loses {-loss:.2f} dB: {load / ohm:.3g} times, less than "
         f"{LEAST_BRIDGING.value:g} ({worst_told(loading, alike, sections)})",
         subject=(name, *dict.fromkeys(str(each.source) for each in sections), *(str(each.port) for each in into)),
         label="loaded too heavily",
         also=tuple(Label(rig.things[each].declared, "loads it") for each in dict.fromkeys(e.port.thing for e in into)),
-        numbers=(Number("source", ohm, "Ω"), Number("load", load, "Ω"), Number("loss", loss, "dB")),
+        numbers=(Number("source", ohm, "Ω"), Number("load", load, "Ω"), Number("loss", -loss, "dB")),
         help=f"put a buffer right behind '{name}', or feed an input of higher impedance",
     )
 

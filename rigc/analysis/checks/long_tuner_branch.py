@@ -33,8 +33,9 @@ def long_tuner_branch(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
     """One finding for each such jack; can't-check where the branch's cable is not known."""
     branches: dict[Port, list[tuple[Section, Term | None]]] = {}
     for section in loading.played:
-        for port, pf in section.branch if section.from_pickup else ():
-            branches.setdefault(port, []).append((section, known(pf)))
+        if section.from_pickup and section.branch:
+            for port, pf in loading.figures(section).branches.items():
+                branches.setdefault(port, []).append((section, known(pf)))
     for port, found in branches.items():
         sizes = [pf for _, pf in found if pf is not None]
         excess = [section for section, pf in found if pf is not None and over(pf, TUNER_BRANCH_PF.value)]

@@ -9,6 +9,7 @@ from typing import ClassVar
 
 from rigc.analysis.signal.section import Pickup, Section
 from rigc.analysis.signal.source_network import (
+    FARTHEST_HZ,
     HIGH_HZ,
     LOW_HZ,
     TOLD_HZ,
@@ -21,6 +22,7 @@ from rigc.analysis.signal.source_network import (
 )
 from rigc.diagnostics.figures import plain
 from rigc.facts.loading import TREADLE_SHARE
+from rigc.model.jacks import Port
 from rigc.record import Record
 from rigc.traced.figure import Answer, AnyFigure, Figure, figure
 from rigc.traced.given import mentioned
@@ -53,10 +55,12 @@ _SILENT = "silent"
 class SectionFigures(Record):
     """What is told of a section; each figure is made when it is asked for. `state` gives the states in which it is there.
 
-    Of a driven section `pickup_figures` is None, and of one that a pickup drives `driven_figures`.
+    `source`, `corner` and the losses are of a section that an output drives, `by_pickup` of one that a pickup drives; else None.
     """
 
-    TOLD: ClassVar[tuple[str, ...]] = ("length", "cable", "load", "source", "corner", "loss", "by_pickup")
+    TOLD: ClassVar[tuple[str, ...]] = (
+        "length", "cable", "load", "source", "corner", "loss", "judged_load", "judged_loss", "branches", "by_pickup",
+    )  # fmt: skip
     section: Section
     state: Callable[[], str]
 
@@ -129,20 +133,47 @@ class SectionFigures(Record):
         """The bridging loss in dB, at most 0; None of a pickup."""
         if self.source is None:
             return None
-        value: Traced
-        if self.load != inf:
-            value = bridging_db(self.source, self.load)
-        elif isinstance(self.source, Figure):
-            value = found(0.0, lambda: "no input loads it: 0 dB", self.source, self.load)
-        else:
-            value = self.source
+        return _loss(f"{self._name}.loss", self.source, self.load)
+
+    @cached_property
+    def judged_load(self) -> AnyFigure | None:
+        """The known inputs together, without those that want to see the pickup, in ohm; None of a pickup, or where none is left."""
+        judged = [each.impedance for each in self.section.loads if each.ohm is not None and not each.wants_pickup]
+        if self.source is None or not judged:
+            return None
+        if len(judged) == len(self.section.loads):
+            return self.load
         return figure(
-            f"{self._name}.loss",
-            value,
-            RESPONSE_DECIBELS,
-            rule="loss = 20 log10(Zin / (Zin + Zout))",
-            source="physics: voltage divider",
+            f"{self._name}.judged-load",
+            in_parallel(*judged),
+            IMPEDANCE,
+            rule="the known inputs in parallel, without those that want to see the pickup",
+            source=_PARALLEL,
+            label="inputs that are judged",
         )
+
+    @cached_property
+    def judged_loss(self) -> AnyFigure | None:
+        """The bridging loss into those, in dB; None where there is none of them."""
+        if self.source is None or self.judged_load is None:
+            return None
+        if self.judged_load is self.load:
+            return self.loss
+        return _loss(f"{self._name}.judged-loss", self.source, self.judged_load)
+
+    @cached_property
+    def branches(self) -> dict[Port, AnyFigure]:
+        """The cable on each of a treadle's jacks beside its wiper, in pF."""
+        return {
+            port: figure(
+                f"{self._name}.{port}.branch",
+                pf,
+                PICOFARADS,
+                rule="the capacitances of the leads that hang on this jack",
+                source=SUMS,
+            )
+            for port, pf in self.section.branch
+        }
 
     @cached_property
     def by_pickup(self) -> PickupFigures | None:
@@ -227,12 +258,13 @@ class PickupFigures(Record):
         for turned in (self.pickup.turned, self.pickup.tone_turned):
             if isinstance(turned, Term) and turned < 1:
                 return Answer(name, "a control is down", "a control is down", turned, *parts, rule=rule, source=_NODES)
-        nothing = any(part == 0 for part in (self.pickup.henry, self.across, self.total))
+        value: Traced = Unknown(("anything to resonate",), Sum(*parts))
+        if 0 not in (self.pickup.henry, self.across, self.total):
+            written = "√((1 + {1} / {2} kΩ) × {0} H × {3} pF) / ({0} H / {2} kΩ + {1} × {3} pF)"
+            value = worked(written, quality, *parts)
         return figure(
             name,
-            Unknown(("anything to resonate",), Sum(*parts))
-            if nothing
-            else worked("√((1 + {1} / {2} kΩ) × {0} H × {3} pF) / ({0} H / {2} kΩ + {1} × {3} pF)", quality, *parts),
+            value,
             FACTOR,
             self.pickup.turned,
             self.pickup.tone_turned,
@@ -243,10 +275,8 @@ class PickupFigures(Record):
     @cached_property
     def peak(self) -> AnyFigure | Answer:
         """Where the response is highest, in Hz."""
-        name, rule = (
-            f"{self._name}.peak",
-            f"where the response is highest between {plain(LOW_HZ)} Hz and {plain(HIGH_HZ)} Hz",
-        )
+        name = f"{self._name}.peak"
+        rule = f"where the response is highest between {plain(LOW_HZ)} Hz and {plain(HIGH_HZ)} Hz"
         if self._silent:
             return self._silence(name, "none")
         if self._network is not None and self._network.peak_hz is None:
@@ -277,7 +307,8 @@ class PickupFigures(Record):
         if self._silent:
             return self._silence(name, "none")
         if self._network is not None and self._network.fallen_hz is None:
-            return Answer(name, "none", "it has not fallen so far", *self._parts, rule=rule, source=_NODES)
+            why = f"up to {FARTHEST_HZ / 1e6:g} MHz it has not fallen so far"
+            return Answer(name, "none", why, *self._parts, rule=rule, source=_NODES)
         value = self._response(f"|V(f)| is |V({plain(LOW_HZ)} Hz)| / √2 at f", lambda each: each.fallen_hz)
         return figure(name, value, HERTZ, rule=rule, source=_NODES)
 
@@ -377,6 +408,18 @@ class PickupFigures(Record):
     @property
     def _name(self) -> str:
         return self.figures.section.name
+
+
+def _loss(name: str, source: AnyFigure, load: AnyFigure) -> AnyFigure:
+    value: Traced
+    if load != inf:
+        value = bridging_db(source, load)
+    elif isinstance(source, Figure):
+        value = found(0.0, lambda: "no input loads it: 0 dB", source, load)
+    else:
+        value = source
+    rule = "loss = 20 log10(Zin / (Zin + Zout))"
+    return figure(name, value, RESPONSE_DECIBELS, rule=rule, source="physics: voltage divider")
 
 
 def resonance(henry: Traced, together: Traced) -> Traced:

@@ -20,7 +20,7 @@ from rigc.traced.term import Unknown
 LOW_HZ, HIGH_HZ = 100.0, 20_000.0
 TOLD_HZ = (100.0, 1000.0, 5000.0)
 _STEPS = 120
-_FARTHEST_HZ = 1e6
+FARTHEST_HZ = 1e6
 _FINE = 2e-5  # relative; a tenth of what is promised
 
 
@@ -88,7 +88,7 @@ class SourceNetwork(Record):
         high = low
         while abs(self.level(high)) > floor:
             low, high = high, high * 1.1
-            if high > _FARTHEST_HZ:
+            if high > FARTHEST_HZ:
                 return None
         while high / low - 1 > _FINE:
             middle = sqrt(low * high)
