@@ -27,7 +27,7 @@ KIND = Kind(
 
 def long_midi_chain(control: ControlMap) -> Iterator[Diagnostic]:
     """One finding for each chain, at the unit that lies furthest; one for each long lead; one for leads of unknown length."""
-    over = [way for way in control.ways if len(way.thrus) > MOST_THRUS.value]
+    over = [way for way in control.ways if way.stages > MOST_THRUS.value]
     for way in over:
         if not any(other.links[: len(way.links)] == way.links for other in over if other is not way):
             yield _stages(way)
@@ -40,13 +40,12 @@ def long_midi_chain(control: ControlMap) -> Iterator[Diagnostic]:
 
 
 def _stages(way: MidiWay) -> Diagnostic:
-    count = len(way.thrus)
     return KIND.at(
         way.links[-1].span,
-        f"MIDI from '{way.source}' to '{way.unit}' passes {count} thru stages, {MOST_THRUS.value:g} are the most",
+        f"MIDI from '{way.source}' to '{way.unit}' passes {way.stages.text} thru stages, {MOST_THRUS.value:g} are the most",
         subject=(way.unit, *map(str, way.thrus)),
         label="the last link",
-        numbers=(Number("thru stages", count, ""), Number("most", MOST_THRUS.value, "")),
+        numbers=(Number("thru stages", way.stages, ""), Number("most", MOST_THRUS.value, "")),
         note=f"it passes {', '.join(map(str, way.thrus))}",
         help=f"feed '{way.unit}' from a MIDI splitter near '{way.source}'",
     )

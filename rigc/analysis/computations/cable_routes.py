@@ -17,7 +17,7 @@ from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 from rigc.record import Record
-from rigc.traced.figure import AnyFigure, Basis, Figure, Told, figure, known_figure
+from rigc.traced.figure import Answer, AnyFigure, Basis, Figure, figure, known_figure
 from rigc.traced.given import barred, mentioned, ours, stated
 from rigc.traced.means import alike, apart, found, total
 from rigc.traced.reason import PRACTICE
@@ -66,7 +66,7 @@ class Route(Record):
     between: bool = False
     apart: tuple[str, ...] = ()
     way: AnyFigure | None = None
-    told: tuple[Told, ...] = ()
+    told: tuple[Answer | Figure, ...] = ()
 
     @property
     def length(self) -> int | None:

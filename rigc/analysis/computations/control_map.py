@@ -45,7 +45,7 @@ def control_map(rig: Rig, leads: Leads, lengths: CableLengths) -> ControlMap:
         each.unit: written_number(f"{each.unit}.channel", f"channel of {each.unit}", each.number, each.span)
         for each in rig.channels
     }
-    return ControlMap(links, midi_ways(links), midi_rings(links), programs, times, channels)
+    return ControlMap(links, midi_ways(rig, links), midi_rings(links), programs, times, channels)
 
 
 COMPUTE = control_map

@@ -24,7 +24,7 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import When
 from rigc.record import Record
 from rigc.traced.figure import AnyFigure, Figure, Lacking, figure, known_figure
-from rigc.traced.given import Mentioned, at_place, mentioned, ours, stated, unstated
+from rigc.traced.given import Barred, at_place, mentioned, ours, stated, unstated
 from rigc.traced.means import found, highest, total_known, worked
 from rigc.traced.term import Term, Traced, Unknown, known
 from rigc.traced.units import (
@@ -166,7 +166,7 @@ def _frequency(rig: Rig, name: str, state: GroundState) -> Figure:
 def _area(board: _Board, name: str, ring: Ring, why_not: str) -> AnyFigure:
     value: Traced
     if why_not:
-        value = Unknown((f"a way on the deck: {why_not}",), Mentioned("its way on the deck", why_not, None, ""))
+        value = Unknown((f"a way on the deck: {why_not}",), Barred(why_not))
     else:
         area = _area_m2(board, ring)
         value = found(
@@ -179,6 +179,7 @@ def _area(board: _Board, name: str, ring: Ring, why_not: str) -> AnyFigure:
         SQUARE_METRES,
         mentioned("ring", ring_words(ring)),
         *(_mentioned(board.leads[mark]) for mark in ring.marks),
+        *(each for mark in ring.marks if mark in board.routes.routes for each in board.routes.routes[mark].told),
         rule="the polygon of its leads in plan, each along its route in turn; inside things the way is straight",
         source="geometry: area of a polygon",
         label="area",

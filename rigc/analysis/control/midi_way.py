@@ -1,38 +1,54 @@
-"""MIDI connections, leads and lengths -> the ways by which messages reach a unit, and the rings in which they run round."""
+"""MIDI connections, leads and lengths -> the ways by which messages reach a unit, and the rings in which they run round.
+
+Of each way: `lantxl.midi.length`, `lantxl.midi.thrus`; `midi-2` is a second way to the same unit.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
 from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.computations.leads import Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.source import Span
-from rigc.traced.figure import assumed
+from rigc.traced.figure import AnyFigure, Figure, Lacking, figure, known_figure
+from rigc.traced.given import mentioned
+from rigc.traced.means import found, total
+from rigc.traced.reason import ARITHMETIC
+from rigc.traced.units import COUNT, TENTHS
 
 
 class MidiLink(Record):
-    """Two MIDI jacks joined. `lead` is empty where no lead is between them; `length` is its finished length in tenths
-    of a millimetre, None where it is not known, and leans on an assumed fact if `assumed`. `thru`: it starts at a thru
+    """Two MIDI jacks joined. `lead` is empty where no lead is between them; `supplied` is how long that is as it is
+    supplied, in tenths of a millimetre, None where there is none. `thru`: it starts at a thru
     jack, which passes on what comes in. `crossover` and `shield_at_both` are how its lead is stated to be made."""
 
     lead: str
     start: Port
     end: Port
     thru: bool
-    length: int | None
-    assumed: bool
+    supplied: AnyFigure | None
     span: Span
     crossover: bool = False
     shield_at_both: bool = False
 
+    @property
+    def length(self) -> int | None:
+        """In whole tenths of a millimetre, 0 where no lead is between them; None where it is not known."""
+        if self.supplied is None:
+            return 0
+        return None if isinstance(self.supplied, Lacking) else round(self.supplied)
+
 
 class MidiWay(Record):
-    """A way from the jack that sends to the jack of a unit, link by link."""
+    """A way from the jack that sends to the jack of a unit, link by link: all its leads in tenths of a millimetre, and how
+    many thru jacks it passes."""
 
     links: tuple[MidiLink, ...]
+    leads: AnyFigure
+    stages: Figure
 
     @property
     def source(self) -> str:
@@ -47,18 +63,12 @@ class MidiWay(Record):
     @property
     def thrus(self) -> tuple[Port, ...]:
         """The thru jacks that are passed: each is one stage, however many outlets a splitter has beside it."""
-        return tuple(link.start for link in self.links if link.thru)
+        return _thrus(self.links)
 
     @property
     def length(self) -> int | None:
-        """All leads of the way in tenths of a millimetre; None where one is not known."""
-        lengths = [link.length for link in self.links]
-        return None if None in lengths else sum(length for length in lengths if length is not None)
-
-    @property
-    def assumed(self) -> bool:
-        """Whether its length leans on an assumed fact."""
-        return any(link.assumed for link in self.links)
+        """All leads of the way in whole tenths of a millimetre; None where one is not known."""
+        return None if isinstance(self.leads, Lacking) else round(self.leads)
 
 
 def midi_links(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[MidiLink, ...]:
@@ -70,20 +80,55 @@ def midi_links(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[MidiLink,
             lead, jack = marks.get(frozenset((each.start, each.end))), rig.jack(each.start)
             thru = jack is not None and jack.role == "midi thru"
             mark = "" if lead is None else lead.mark
-            length, assumed = (0, False) if lead is None else _length(lengths, lead)
+            supplied = None if lead is None else lengths.as_supplied[lead.mark]
             made = (each.crossover, each.shield_at_both)
-            links.append(MidiLink(mark, each.start, each.end, thru, length, assumed, each.span, *made))
+            links.append(MidiLink(mark, each.start, each.end, thru, supplied, each.span, *made))
     return tuple(links)
 
 
-def midi_ways(links: tuple[MidiLink, ...]) -> tuple[MidiWay, ...]:
+def midi_ways(rig: Rig, links: tuple[MidiLink, ...]) -> tuple[MidiWay, ...]:
     """The ways to each unit in the order of the source: one, or several where inputs are merged.
 
     A way begins at an out jack, whose unit sends afresh, or at a thru of a unit that nothing feeds. A ring of thru jacks
     without a beginning gives no way.
     """
     feeding = _by_thing((link.end.thing, link) for link in links)
-    return tuple(MidiWay(way) for link in links for way in _back(feeding, link))
+    counts: dict[str, int] = {}
+    ways = []
+    for way in (way for link in links for way in _back(feeding, link)):
+        unit = way[-1].end.thing
+        number = counts[unit] = counts.get(unit, 0) + 1
+        name = f"{unit}.midi{'' if number == 1 else f'-{number}'}"
+        ways.append(MidiWay(way, _leads(name, way), _stages(rig, name, way)))
+    return tuple(ways)
+
+
+def _leads(name: str, links: tuple[MidiLink, ...]) -> AnyFigure:
+    return figure(
+        f"{name}.length",
+        total(link.supplied for link in links if link.supplied is not None),
+        TENTHS,
+        rule="all leads on the way from the jack that sends",
+        source=ARITHMETIC,
+    )
+
+
+def _thrus(links: tuple[MidiLink, ...]) -> tuple[Port, ...]:
+    return tuple(link.start for link in links if link.thru)
+
+
+def _stages(rig: Rig, name: str, links: tuple[MidiLink, ...]) -> Figure:
+    passed = _thrus(links)
+    told = ", ".join(map(str, passed)) or f"straight from {links[0].start}"
+    jacks = (mentioned(str(port), "thru", None if (jack := rig.jack(port)) is None else jack.span) for port in passed)
+    return known_figure(
+        f"{name}.thrus",
+        found(len(passed), lambda: f"{told}: {len(passed)}"),
+        COUNT,
+        *jacks,
+        rule="thru jacks that are passed, each one stage",
+        source="counting",
+    )
 
 
 def midi_rings(links: tuple[MidiLink, ...]) -> tuple[tuple[MidiLink, ...], ...]:
@@ -102,11 +147,6 @@ def _by_thing(pairs: Iterable[tuple[str, MidiLink]]) -> dict[str, list[MidiLink]
     for thing, link in pairs:
         found.setdefault(thing, []).append(link)
     return found
-
-
-def _length(lengths: CableLengths, lead: Lead) -> tuple[int | None, bool]:
-    """The length of a lead as it is supplied; and whether that leans on an assumed fact."""
-    return lengths.supplied_tenths(lead.mark), assumed(lengths.as_supplied[lead.mark])
 
 
 def _back(feeding: dict[str, list[MidiLink]], last: MidiLink) -> Iterator[tuple[MidiLink, ...]]:

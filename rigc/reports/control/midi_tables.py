@@ -7,11 +7,12 @@ from rigc.analysis.control.lead_conductors import midi_conductors
 from rigc.analysis.control.midi_channel import in_runs
 from rigc.analysis.control.midi_way import MidiLink, MidiWay
 from rigc.analysis.control.program_change import ProgramChange
-from rigc.diagnostics.figures import millimetres
 from rigc.model.conductors import named
 from rigc.model.jacks import Jack
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import AnyFigure, Lacking
 
 _MAP = (
     Column("unit"),
@@ -83,8 +84,7 @@ def _way(rig: Rig, unit: str, way: MidiWay | None) -> tuple[Cell, ...]:
         return told, Cell(""), Cell(""), Cell("")
     leads = ", ".join(link.lead or "no lead" for link in way.links)
     ports = ", ".join(map(str, way.thrus)) or f"straight from {way.links[0].start}"
-    length = _millimetres(way.length, way.assumed)
-    return Cell(leads, strong=True), Cell(ports), Cell(str(len(way.thrus))), length
+    return Cell(leads, strong=True), Cell(ports), figure_cell(way.stages), _length(way.leads)
 
 
 def _messages(rig: Rig, control: ControlMap, unit: str) -> str:
@@ -128,15 +128,13 @@ def _link(rig: Rig, link: MidiLink) -> Row:
             Cell(str(link.end)),
             Cell(jacks),
             Cell(wired, strong=link.crossover, mark=mark),
-            _millimetres(link.length, link.assumed) if link.lead else Cell("no lead"),
+            Cell("no lead") if link.supplied is None else _length(link.supplied),
         )
     )
 
 
-def _millimetres(tenths: int | None, assumed: bool) -> Cell:
-    if tenths is None:
-        return Cell("", mark="not known")
-    return Cell(millimetres(tenths), mark="assumed" if assumed else "")
+def _length(length: AnyFigure) -> Cell:
+    return Cell("", mark="not known") if isinstance(length, Lacking) else figure_cell(length)
 
 
 def _jack(jack: Jack) -> str:
