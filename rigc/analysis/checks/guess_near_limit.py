@@ -1,10 +1,14 @@
-"""A figure that was assumed, or a current copied from a leaflet, drives a result within 15 % of a limit.
+"""A figure that was assumed, or a current copied from a leaflet, could carry a result over its limit.
 
 Why it matters: a leaflet's current is a typical one, and a guess is a guess: measured, the result may lie beyond the limit.
 What to do: measure it before anything is cut or bought, and state it as `measured`.
-Source: common practice, no source. Judged are loads of outlets, totals of supplies, voltages against what a unit accepts,
-drops of leads, lengths of leads that exist, heights below lids and decks, the mass of the board, the hold of strips, the
-cable that an instrument drives; a sum counts where the guesses in it are at least as large as its distance from the limit.
+Source: common practice, no source. A result counts where it is within 15 % of its limit and the guesses in a sum are at least as
+large as its distance from it: loads of outlets, totals of supplies, voltages against what a unit accepts, drops of leads,
+lengths of leads that exist, heights below lids and decks, the mass of the board, the hold of strips, the cable that an
+instrument drives. Or it counts where guesses that are off as guesses of their kind usually are would carry it over: loads on
+outputs and treble corners (an impedance by 30 %, cable by 15 %), margins and levels at inputs (3 dB), paths side by side (a
+latency by half), the height in a case and the air before vents (a size by 5 mm), heat over a supply (30 %), where a deck
+balances (a mass by 15 %).
 """
 
 from __future__ import annotations
@@ -16,13 +20,23 @@ from rigc.analysis.computations.case_loads import CaseLoads
 from rigc.analysis.computations.joint_loads import JointLoads
 from rigc.analysis.computations.lead_drops import LeadDrops
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.levels import Levels
 from rigc.analysis.computations.load_limits import LoadLimits
 from rigc.analysis.computations.loading import Loading
+from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip
+from rigc.analysis.computations.parallel_paths import ParallelPaths
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.analysis.guesses.balance_limits import balances_near
+from rigc.analysis.guesses.bridging_limits import bridging_near
+from rigc.analysis.guesses.case_limits import case_heights_near
+from rigc.analysis.guesses.corner_limits import corners_near
+from rigc.analysis.guesses.heat_limits import heat_near, vents_near
+from rigc.analysis.guesses.latency_limits import latencies_near
 from rigc.analysis.guesses.length_limits import heights_near, lengths_near
+from rigc.analysis.guesses.level_limits import levels_near
 from rigc.analysis.guesses.mass_limits import masses_near, strips_near
 from rigc.analysis.guesses.near_limit import NearLimit
 from rigc.analysis.guesses.power_limits import ceilings_near, drops_near, load_limits_near, windows_near
@@ -35,7 +49,7 @@ KIND = Kind(
     "guess-near-limit",
     Level.WARNING,
     __doc__,
-    "no result within 15 % of its limit leans on a figure that was not measured",
+    "no figure that was not measured could carry a result over its limit",
     "common practice, no source",
 )
 
@@ -53,6 +67,9 @@ def guess_near_limit(
     loads: CaseLoads,
     strips: MountingStrip,
     loading: Loading,
+    levels: Levels,
+    paths: ParallelPaths,
+    mass: Mass,
 ) -> Iterator[Diagnostic]:
     """One finding for each thing whose guesses drive results near their limits."""
     near = [
@@ -65,6 +82,14 @@ def guess_near_limit(
         *masses_near(rig, loads),
         *strips_near(rig, strips),
         *cables_near(rig, leads, loading),
+        *bridging_near(rig, loading),
+        *corners_near(loading),
+        *levels_near(levels),
+        *latencies_near(paths),
+        *heat_near(rig, placement),
+        *vents_near(rig, placement),
+        *case_heights_near(rig, placement),
+        *balances_near(rig, mass),
     ]
     by_thing: dict[str, list[NearLimit]] = {}
     for each in near:
@@ -85,9 +110,15 @@ def _told(thing: str, results: list[NearLimit]) -> Diagnostic:
         label="not measured",
         also=tuple(Label(each.guess.fact.span, f"nor this: {_result(each)}") for each in facts.values()),
         numbers=(Number("value", first.value, first.unit), Number("near limit", first.limit, first.unit)),
-        note="; ".join(_result(each) for each in results[1:] if each.guess.fact.span is fact.span),
+        note="; ".join(
+            filter(None, (_off(first), *(_result(each) for each in results[1:] if each.guess.fact.span is fact.span)))
+        ),
         help="measure it before anything is cut or bought",
     )
+
+
+def _off(each: NearLimit) -> str:
+    return f"a guess of it may be off by {each.off}" if each.off else ""
 
 
 def _result(each: NearLimit) -> str:

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.deck.hung_below import hangs_below
 from rigc.analysis.deck.vent_gap import vent_gap
 from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
@@ -74,7 +75,7 @@ def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outl
 def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     """A unit that takes much power, over a supply: whether it gets warm is not known."""
     watts = 0.0 if unit.volts is None or unit.draws_ma is None else unit.volts.value * unit.draws_ma.value / 1000
-    below = [each.thing for each in bodies if _hangs_below(rig, each, body)]
+    below = [each.thing for each in bodies if hangs_below(rig, each, body)]
     if watts - WARM_W.value > -_HAIR_MM and below:
         yield KIND.cant_check(
             unit.declared,
@@ -85,15 +86,10 @@ def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) 
         )
 
 
-def _hangs_below(rig: Rig, supply: Outline, body: Outline) -> bool:
-    across, along = body.area.overlap(supply.area)
-    return supply.under and supply.deck == body.deck and supply.thing in rig.supplies and min(across, along) > _HAIR_MM
-
-
 def _above(rig: Rig, body: Outline, watts: float, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     for other in bodies:
         across, along = body.area.overlap(other.area)
-        if _hangs_below(rig, other, body):
+        if hangs_below(rig, other, body):
             yield KIND.at(
                 rig.places[other.thing].span,
                 f"'{other.thing}' hangs under '{body.thing}', which gives off {watts:g} W: {short(across)} x {short(along)} mm of it",

@@ -2,9 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
+from math import isfinite
+
+from rigc.facts.fact import Fact
 from rigc.facts.guesses import NEAR_SHARE
 from rigc.model.fact import Quantity
 from rigc.record import Record
+from rigc.traced.given import Stated
+from rigc.traced.revalued import facts_in, place_of, revalued
+from rigc.traced.term import Term
+
+_HAIR = 1e-9
+
+Spread = Callable[[Stated], tuple[float, float] | None]
+"""The least and the most that a guessed fact may come to be; None of one that is not judged."""
 
 
 class Guess(Record):
@@ -16,13 +28,15 @@ class Guess(Record):
 
 
 class NearLimit(Record):
-    """A `value` (of `what`) that guesses drive near a `limit`, both in `unit`."""
+    """A `value` (of `what`) that guesses drive near a `limit`, both in `unit`. `off` is how far the guess may be off, where it
+    is by that and not by its nearness that the value counts."""
 
     guess: Guess
     what: str
     value: float
     limit: float
     unit: str
+    off: str = ""
 
 
 def guessed(fact: Quantity | None, leaflet_too: bool = False) -> bool:
@@ -45,3 +59,51 @@ def driven(value: float, limit: float, part: float) -> bool:
 def nearest(value: float, limits: tuple[float, ...]) -> float:
     """The limit that lies nearest to a value."""
     return min(limits, key=lambda limit: abs(limit - value))
+
+
+def told_off(spread: Fact) -> str:
+    """How far a guess may be off, in words: `30 %`."""
+    return f"{spread.value:g} {spread.unit}"
+
+
+def by_share(share: Fact) -> Spread:
+    """A guess that may be off by so many percent of itself, either way."""
+    return lambda each: (each.given * (1 - share.value / 100), each.given * (1 + share.value / 100))
+
+
+def by_amount(amount: Fact) -> Spread:
+    """A guess that may be off by so much, either way."""
+    return lambda each: (each.given - amount.value, each.given + amount.value)
+
+
+def carried(value: Term, limit: float, spread: Spread) -> list[Stated]:
+    """The guesses behind a number that, all of them off at once, could carry it over a limit, from either side; none where they
+    can't. Each is moved by itself, and what they do is added."""
+    if not isfinite(value):
+        return []
+    low = high = float(value)
+    found = []
+    for place, each in facts_in(value).items():
+        ends = spread(each) if guessed(each.fact) else None
+        if ends is None:
+            continue
+        moved = [revalued(value, {place: end}) - float(value) for end in ends]
+        if max(map(abs, moved)) > _HAIR:
+            low, high = low + min(0.0, *moved), high + max(0.0, *moved)
+            found.append(each)
+    hair = _HAIR * max(1.0, abs(limit))
+    return found if low - hair <= limit <= high + hair else []
+
+
+def nearest_of_each(found: Iterable[NearLimit]) -> list[NearLimit]:
+    """Of the results that one guess drives, the one that is nearest to its limit, as a share of that."""
+    best: dict[tuple[str, int, int], NearLimit] = {}
+    for each in found:
+        place = place_of(each.guess.fact.span)
+        if place not in best or _share(each) < _share(best[place]):
+            best[place] = each
+    return list(best.values())
+
+
+def _share(each: NearLimit) -> float:
+    return abs(each.value - each.limit) / (abs(each.limit) or 1.0)
