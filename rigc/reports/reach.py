@@ -299,8 +299,8 @@ mating                 kind       | mass-and-balance mounting-strips pull-list u
 may_share              stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record wiring-sheet |
 midi_form              form       | cable-list cut-list label-sheet midi-and-control-map pull-list unit-schedule wiring-sheet |
 midi_jack              direction  | unit-schedule | midi-and-control-map
-                       jack       | cable-list cut-list deck-drawing ground-sheet mass-and-balance midi-and-control-map plan-full-size pull-list spares-list test-record unit-schedule |
-midi_link              stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size power-table preset-sheet pull-list spares-list test-record unit-schedule wiring-sheet |
+                       jack       | cable-list cut-list deck-drawing ground-sheet mass-and-balance midi-and-control-map plan-full-size pull-list test-record unit-schedule | spares-list
+midi_link              stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size power-table preset-sheet pull-list test-record unit-schedule wiring-sheet | spares-list
 minus_earthed          stated     | ground-sheet |
 mount                  stated     | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
 mount_all              stated     | mass-and-balance mounting-strips pull-list |
@@ -474,7 +474,7 @@ tall                   amount     | deck-drawing unit-schedule |
 technology             kind       | test-record unit-schedule | mains-sheet power-table
 tempo@preset           amount     | wiring-sheet |
 tempo@song             amount     | preset-sheet |
-thickness              amount     | cable-list cut-list deck-drawing mass-and-balance midi-and-control-map pull-list spares-list unit-schedule |
+thickness              amount     | cable-list cut-list deck-drawing mass-and-balance midi-and-control-map pull-list unit-schedule | spares-list
 tie                    stated     | crossing-list |
 tier                   front      | deck-drawing |
                        height     | cable-list cut-list deck-drawing loading-table mass-and-balance midi-and-control-map pull-list spares-list |
