@@ -46,4 +46,4 @@ def _parts_first(value: Term) -> Iterator[Term]:
             yield each
             continue
         waiting.append((each, True))
-        waiting += [(part, False) for part in each.how.of if not isinstance(part, Unknown)]
+        waiting += [(part, False) for part in reversed(each.how.of) if not isinstance(part, Unknown)]

@@ -8,7 +8,7 @@ from rigc.traced.figure import figure
 from rigc.traced.given import stated
 from rigc.traced.means import highest, in_parallel
 from rigc.traced.revalued import facts_in, place_of, revalued
-from rigc.traced.term import Traced
+from rigc.traced.term import Term, Traced
 from rigc.traced.units import IMPEDANCE
 
 SOURCE = Source("x.rig", "0123456789")
@@ -40,7 +40,7 @@ def test_a_fact_counts_wherever_it_comes_into_the_number() -> None:
 def test_a_number_of_many_steps_needs_no_depth() -> None:
     # 0 + 3000 x 1
     one = fact(1, 0)
-    value = stated("one", one)
+    value: Traced = stated("one", one)
     for _ in range(2999):
         value = figure("x.y", value + stated("one", one), IMPEDANCE, rule="", source="")
-    assert revalued(value, {place_of(one.span): 2}) == 6000
+    assert isinstance(value, Term) and revalued(value, {place_of(one.span): 2}) == 6000
