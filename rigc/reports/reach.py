@@ -173,7 +173,7 @@ done                   changes    | as-built history |
 drawn                  who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 draws                  amount     | mains-sheet power-table unit-schedule |
 drop                   lines      | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list unit-schedule |
-earth                  kind       | ground-sheet unit-schedule |
+earth                  kind       | ground-sheet unit-schedule | power-table
 efficiency             amount     | mains-sheet power-table unit-schedule |
 every                  number     | maintenance |
                        task       | maintenance |
@@ -241,7 +241,7 @@ insulating             stated     | unit-schedule |
 insured                amount     | customs-list |
 internal_path          how        | ground-sheet loading-table unit-schedule | level-table test-record
                        stated     | level-table loading-table unit-schedule wiring-sheet | ground-sheet test-record
-jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet |
+jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet | power-table
 join                   stated     | cable-list wiring-sheet |
 keep_out               depth      | deck-drawing |
                        text       | deck-drawing |
@@ -252,7 +252,7 @@ knob                   name       | unit-schedule |
                        x          | deck-drawing plan-full-size unit-schedule |
                        y          | deck-drawing plan-full-size unit-schedule |
 label                  template   | cable-list label-sheet | power-table
-lane                   signal     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance power-table pull-list spares-list test-record unit-schedule |
+lane                   signal     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule | power-table
                        y          | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule |
 latency                amount     | unit-schedule |
 lead                   mark       | cable-list label-sheet test-record wiring-sheet | crossing-list cut-list deck-drawing field-notes ground-sheet level-table loading-table loop-table plan-full-size power-table signal-flow
@@ -301,7 +301,7 @@ midi_form              form       | cable-list cut-list label-sheet midi-and-con
 midi_jack              direction  | unit-schedule | midi-and-control-map
                        jack       | cable-list cut-list deck-drawing ground-sheet mass-and-balance midi-and-control-map plan-full-size pull-list test-record unit-schedule | spares-list
 midi_link              stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size power-table preset-sheet pull-list test-record unit-schedule wiring-sheet | spares-list
-minus_earthed          stated     | ground-sheet |
+minus_earthed          stated     | ground-sheet | power-table
 mount                  stated     | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
 mount_all              stated     | mass-and-balance mounting-strips pull-list |
 mute                   how        | wiring-sheet |
