@@ -52,6 +52,7 @@ HUM_DECIBELS = exactly("dB", 1)
 GAIN = as_typed("dB")
 LEAST_GAIN = Shown("dB", lambda value, more: f"≥ {GAIN.write(value, more)}")
 MILLISECONDS_WIRE = exactly("ms", 2)
+NEAREST_TENTH = places("mm", 1)
 TENTHS = places("mm", 1, 10)  # counted in tenths of a millimetre
 METRES = places("m", 3)
 PICOFARADS = places("pF", 1)

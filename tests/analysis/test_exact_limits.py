@@ -8,8 +8,7 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.checks.unfit_mains import _result
 from rigc.analysis.computations.cable_lengths import longest_length
-from rigc.analysis.computations.crossings import BESIDE, FINE, Crossing, _verdict
-from rigc.analysis.computations.leads import Lead
+from rigc.analysis.computations.crossings import BESIDE, FINE, _verdict
 from rigc.analysis.computations.levels import Levels
 from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.power_assignment import PowerAssignment
@@ -141,9 +140,7 @@ def test_a_nominal_level_with_three_decibels_left_tells_no_margin(nominal: float
 
 @pytest.mark.parametrize(("beside_mm", "verdict"), [(199.9, FINE), (200.0, FINE), (200.1, BESIDE)])
 def test_a_lead_exactly_200_mm_beside_a_dc_lead_is_fine(beside_mm: float, verdict: str) -> None:
-    lead = Lead.__new__(Lead)
-    object.__setattr__(lead, "signal", "dc")
-    assert _verdict(Crossing(lead, lead, (), ((beside_mm, 10.0),), "", "")) == verdict
+    assert _verdict("dc", beside_mm, ()) == verdict
 
 
 def test_who_shares_an_outlet_alone_is_told() -> None:

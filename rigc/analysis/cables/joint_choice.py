@@ -1,8 +1,8 @@
-"""A route under the deck whose ends each took their own nearest line -> how much a joint choice of both lines would save."""
+"""A route under the deck whose ends each took their own nearest line -> the pair of lines by which it would be shortest."""
 
 from __future__ import annotations
 
-from itertools import product
+from itertools import pairwise, product
 
 from rigc.analysis.cables.below_deck import is_free, lane_way
 from rigc.analysis.cables.deck_boxes import DeckBoxes
@@ -10,22 +10,21 @@ from rigc.analysis.cables.direct_run import clear_above
 from rigc.analysis.computations.cable_routes import Route
 
 
-def joint_saving(route: Route, around: DeckBoxes) -> tuple[int, int, int] | None:
-    """What is saved in tenths of a millimetre, and the two lines; None where nothing is to be saved, or the way is not free.
+def joint_saving(route: Route, around: DeckBoxes) -> tuple[int, int] | None:
+    """The two lines in tenths of a millimetre; None where nothing is to be saved, or the way is not free.
 
     Only for a lead that goes through the deck at both ends and neither keeps to a lane nor goes round or beneath anything; nor is the other way past what hangs there reckoned. Over the
     deck each end must reach its line without crossing a footprint.
     """
     if route.kind != "under" or None in route.drops or route.lane is not None or route.around or route.dip:
         return None
-    (_, y1), (_, y2) = route.exits
     free = [
         [line for line in around.lines if not around.covers(x, line) and clear_above((x, y), (x, line), around)]
         for x, y in route.exits
     ]
 
-    def way(first: int, last: int) -> int:
-        return abs(y1 - first) + abs(first - last) + abs(last - y2)
+    def way(*lines: int) -> int:
+        return sum(abs(here - there) for here, there in stretches(route, lines))
 
     def open_below(first: int, last: int) -> bool:
         here, there = (route.exits[0][0], first), (route.exits[1][0], last)
@@ -35,5 +34,10 @@ def joint_saving(route: Route, around: DeckBoxes) -> tuple[int, int, int] | None
     if not found:
         return None
     least, first, last = min(found)
-    saved = way(*(line for line in route.drops if line is not None)) - least
-    return (saved, first, last) if saved > 0 else None
+    return (first, last) if least < way(*(line for line in route.drops if line is not None)) else None
+
+
+def stretches(route: Route, lines: tuple[int, ...]) -> tuple[tuple[int, int], ...]:
+    """In y: from one end to its line, below the deck to the other line, to the other end."""
+    (_, y1), (_, y2) = route.exits
+    return tuple(pairwise((y1, *lines, y2)))

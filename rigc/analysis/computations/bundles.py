@@ -1,4 +1,5 @@
-"""The ways of all leads in plan -> the leads of one class that lie together long enough to be laced into one bundle."""
+"""The ways of all leads in plan -> the leads of one class that lie together long enough to be laced into one bundle:
+`bundle-1.together`."""
 
 from __future__ import annotations
 
@@ -9,21 +10,20 @@ from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.route_paths import RoutePaths
 from rigc.facts.separation import BUNDLE_APART_MM, BUNDLE_LONG_MM
 from rigc.record import Record
+from rigc.traced.figure import Answer, Figure, known_figure
+from rigc.traced.given import ours
+from rigc.traced.means import alike, total
+from rigc.traced.reason import ARITHMETIC
+from rigc.traced.units import NEAREST_TENTH
 
 
 class Bundle(Record):
-    """Leads of one class, each of which lies beside another of them, on one side of the deck. `longest` are the two that lie
-    together longest, and `runs_mm` how long each time."""
+    """Leads of one class, each of which lies beside another of them, on one side of the deck. `together` is how
+    long two of them lie together at the most, in mm."""
 
     signal: str
     marks: tuple[str, ...]
-    longest: tuple[str, str]
-    runs_mm: tuple[float, ...]
-
-    @property
-    def longest_mm(self) -> float:
-        """How long two of them lie together at the most."""
-        return sum(self.runs_mm)
+    together: Figure
 
 
 class Bundles(Record):
@@ -52,8 +52,22 @@ def bundles(leads: Leads, paths: RoutePaths) -> Bundles:
             ordered = tuple(mark for mark in marks if mark in group)
             pairs = (pair for pair in together if pair[0] in group)
             longest = max(pairs, key=lambda pair: sum(together[pair]))
-            found.append(Bundle(signal, ordered, longest, together[longest]))
+            ways = tuple(paths.told[mark] for mark in ordered)
+            found.append(Bundle(signal, ordered, _together(len(found) + 1, longest, together[longest], ways)))
     return Bundles(tuple(found))
+
+
+def _together(number: int, longest: tuple[str, str], runs_mm: tuple[float, ...], ways: tuple[Answer, ...]) -> Figure:
+    return known_figure(
+        f"bundle-{number}.together",
+        total(map(alike, runs_mm)),
+        NEAREST_TENTH,
+        *ways,
+        ours(BUNDLE_APART_MM),
+        ours(BUNDLE_LONG_MM),
+        rule=f"the longest that two of them, {longest[0]} and {longest[1]}, lie side by side below the deck",
+        source=ARITHMETIC,
+    )
 
 
 COMPUTE = bundles

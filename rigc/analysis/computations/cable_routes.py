@@ -152,7 +152,7 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
         return _none(lead, depth)
     drops: list[Figure | None] = []
     for number, (here, there) in enumerate(((start, end), (end, start))):
-        drop = _drop(f"{lead.mark}.drop.{'ab'[number]}", deck, here, there, around) if here.on_top else None
+        drop = _drop(lead.mark, "ab"[number], deck, (here, there), around) if here.on_top else None
         if isinstance(drop, Obstacle):
             return _none(lead, drop)
         drops.append(drop)
@@ -248,8 +248,9 @@ def _thickness(deck: Deck, ends: tuple[LeadEnd, LeadEnd]) -> Term | Obstacle | N
     return whole_tenths(stated(f"thickness of {deck.name}", deck.thickness_mm, TENTHS))
 
 
-def _drop(name: str, deck: Deck, end: LeadEnd, other: LeadEnd, around: DeckBoxes) -> Figure | Obstacle:
-    """The drop line of an end on top."""
+def _drop(mark: str, letter: str, deck: Deck, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> Figure | Obstacle:
+    """The drop line of an end on top, which stands first."""
+    end, other = ends
     if not around.lines:
         return Obstacle(f"the drop lines of deck '{deck.name}'", deck.name, missing=True)
     line = around.drop_line(end.x, end.y, other.y)
@@ -267,7 +268,7 @@ def _drop(name: str, deck: Deck, end: LeadEnd, other: LeadEnd, around: DeckBoxes
         )
 
     return known_figure(
-        name,
+        f"{mark}.drop.{letter}",
         found(line, because),
         TENTHS,
         end.told,
@@ -275,6 +276,7 @@ def _drop(name: str, deck: Deck, end: LeadEnd, other: LeadEnd, around: DeckBoxes
         mentioned(f"drop lines of {deck.name}", lines, deck.declared, "mm"),
         rule=_DROP,
         source=PRACTICE,
+        label=f"drop line at end {letter}",
     )
 
 

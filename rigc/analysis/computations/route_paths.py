@@ -1,4 +1,4 @@
-"""Routes -> the way of every lead in plan: of the ways that are as short, those that together cross and neighbour least badly."""
+"""Routes -> the way of every lead in plan: of the ways that are as short, those that together cross and neighbour least badly: `A14.path`."""
 
 from __future__ import annotations
 
@@ -15,10 +15,14 @@ from rigc.analysis.computations.cable_routes import CableRoutes, Route
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.computations.placement import Placement
+from rigc.diagnostics.figures import nearest_tenth
 from rigc.facts.separation import EXACT_LEADS
 from rigc.model.polygon import Spot
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.figure import Answer
+from rigc.traced.given import mentioned
+from rigc.traced.reason import PRACTICE
 
 
 class RoutePath(Record):
@@ -37,9 +41,10 @@ class RoutePath(Record):
 
 
 class RoutePaths(Record):
-    """The way of each lead that has a route, by its number."""
+    """The way of each lead that has a route, by its number, and where it is told to run."""
 
     paths: dict[str, RoutePath]
+    told: dict[str, Answer]
 
 
 def route_paths(rig: Rig, placement: Placement, leads: Leads, routes: CableRoutes, loading: Loading) -> RoutePaths:
@@ -53,7 +58,26 @@ def route_paths(rig: Rig, placement: Placement, leads: Leads, routes: CableRoute
     costs = way_costs(sides, frozenset(hearing), _tied(rig))
     chosen = chosen_ways([len(paths) for paths in found], costs, int(EXACT_LEADS.value))
     paths = {path.mark: path for path in (paths[way] for paths, way in zip(found, chosen, strict=True))}
-    return RoutePaths({lead.mark: paths[lead.mark] for lead in leads.all if lead.mark in paths})
+    ordered = [lead for lead in leads.all if lead.mark in paths]
+    return RoutePaths(
+        {lead.mark: paths[lead.mark] for lead in ordered},
+        {lead.mark: _told(lead, paths[lead.mark], routes.routes[lead.mark]) for lead in ordered},
+    )
+
+
+def _told(lead: Lead, path: RoutePath, route: Route) -> Answer:
+    ways = "the only way as short" if path.ways == 1 else f"of {path.ways} ways that are as short"
+    return Answer(
+        f"{lead.mark}.path",
+        " ".join(f"({nearest_tenth(x)}, {nearest_tenth(y)})" for x, y in path.points),
+        ways,
+        mentioned(lead.mark, f"{lead.start} -> {lead.end}", lead.span),
+        *route.told,
+        rule="from jack to jack in plan; of the ways that are as short those that together cross and neighbour least badly",
+        source=PRACTICE,
+        unit="mm",
+        label=f"{lead.mark} runs through",
+    )
 
 
 def _tied(rig: Rig) -> frozenset[frozenset[str]]:

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from rigc.analysis.cables.deck_boxes import deck_boxes
-from rigc.analysis.cables.joint_choice import joint_saving
 from rigc.analysis.computations.bundles import Bundles
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.crossings import FINE, TIED, Crossing, Crossings
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.placement import Placement
-from rigc.diagnostics.figures import millimetres, nearest_tenth
+from rigc.analysis.computations.joint_savings import JointSavings
+from rigc.diagnostics.figures import millimetres
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.figure_cell import figure_cell
 
 
 def crossing_table(crossings: Crossings) -> Table:
@@ -42,7 +40,7 @@ def bundle_table(rig: Rig, bundles: Bundles) -> Table:
             (
                 Cell(each.signal),
                 Cell(", ".join(each.marks)),
-                Cell(nearest_tenth(each.longest_mm)),
+                figure_cell(each.together),
                 Cell("one class, one way"),
             )
         )
@@ -52,7 +50,7 @@ def bundle_table(rig: Rig, bundles: Bundles) -> Table:
     return Table("bundles", "Bundles and tied pairs", columns, tuple(rows), empty="no leads lie together")
 
 
-def joint_table(rig: Rig, placement: Placement, leads: Leads, routes: CableRoutes) -> Table:
+def joint_table(savings: JointSavings, routes: CableRoutes) -> Table:
     """What leads would save if both their drop lines were chosen together."""
     columns = (
         Column("lead"),
@@ -60,17 +58,11 @@ def joint_table(rig: Rig, placement: Placement, leads: Leads, routes: CableRoute
         Column("both together", "mm"),
         Column("saves", "mm", number=True),
     )
-    boxes, rows = deck_boxes(rig, placement), []
-    for lead in leads.all:
-        route = routes.routes.get(lead.mark)
-        if route is None or not route.kind:
-            continue
-        saving = joint_saving(route, boxes[placement.points[lead.start].deck])
-        if saving is not None:
-            saved, *lines = saving
-            taken = ", ".join(millimetres(line) for line in route.drops if line is not None)
-            cells = (lead.mark, taken, ", ".join(map(millimetres, lines)), millimetres(saved))
-            rows.append(Row(tuple(map(Cell, cells))))
+    rows = []
+    for mark, each in savings.all.items():
+        taken = ", ".join(millimetres(line) for line in routes.routes[mark].drops if line is not None)
+        cells = (Cell(mark), Cell(taken), Cell(", ".join(map(millimetres, each.lines))), figure_cell(each.saves))
+        rows.append(Row(cells))
     empty = "no lead would be shorter"
     return Table("joint-choice", "What a joint choice of both drop lines would save", columns, tuple(rows), empty=empty)
 
@@ -85,7 +77,7 @@ def _is_plain(each: Crossing) -> bool:
 
 
 def _angles(each: Crossing) -> str:
-    return ", ".join(dict.fromkeys(f"{angle:.0f}" for angle in each.angles))
+    return "" if each.angle is None else each.angle.text
 
 
 def _crossing(group: list[Crossing]) -> Row:
@@ -99,9 +91,9 @@ def _crossing(group: list[Crossing]) -> Row:
             Cell(each.one.mark, strong=True),
             Cell(", ".join(one.other.mark for one in group), strong=True),
             Cell(f"{each.one.signal}, {each.other.signal}"),
-            Cell(_angles(each)),
-            Cell(nearest_tenth(each.parallel_mm) if each.parallel_mm else ""),
-            Cell(nearest_tenth(each.nearest_mm) if each.parallel_mm else ""),
+            figure_cell(each.angle, lacking=""),
+            figure_cell(each.parallel, lacking=""),
+            figure_cell(each.nearest, lacking=""),
             Cell(verdict, mark="look" if _to_look_at(each) else ""),
         )
     )

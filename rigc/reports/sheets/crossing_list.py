@@ -5,8 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.bundles import Bundles
 from rigc.analysis.computations.cable_routes import CableRoutes
 from rigc.analysis.computations.crossings import Crossings
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.placement import Placement
+from rigc.analysis.computations.joint_savings import JointSavings
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.crossings.tables import bundle_table, crossing_table, joint_table
@@ -35,7 +34,7 @@ _LACING = Paragraph(
 
 
 def crossing_list(
-    rig: Rig, crossings: Crossings, bundles: Bundles, placement: Placement, leads: Leads, routes: CableRoutes
+    rig: Rig, crossings: Crossings, bundles: Bundles, savings: JointSavings, routes: CableRoutes
 ) -> Sheet:
     """The sheet for the bench."""
     blocks = (
@@ -43,7 +42,7 @@ def crossing_list(
         crossing_table(crossings),
         bundle_table(rig, bundles),
         _LACING,
-        joint_table(rig, placement, leads, routes),
+        joint_table(savings, routes),
     )
     return Sheet("crossing-list", "Crossing and separation list", "builder and bench", blocks)
 

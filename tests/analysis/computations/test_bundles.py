@@ -9,6 +9,7 @@ import pytest
 
 from rigc.analysis.computations.bundles import bundles
 from rigc.analysis.computations.route_paths import RoutePath, RoutePaths
+from rigc.traced.figure import Answer
 
 
 @pytest.mark.parametrize(
@@ -22,5 +23,6 @@ def test_exactly_at_the_limits(long_mm: float, apart_mm: float, laced: bool) -> 
         "A1": RoutePath("A1", ((0.0, 0.0), (200.0, 0.0)), (False,), 1),
         "A2": RoutePath("A2", ((0.0, apart_mm), (long_mm, apart_mm)), (False,), 1),
     }
-    found = bundles(leads, RoutePaths(paths)).all
-    assert [(each.marks, each.longest_mm) for each in found] == ([(("A1", "A2"), long_mm)] if laced else [])
+    told = {mark: Answer(f"{mark}.path", "", "by hand", rule="", source="") for mark in paths}
+    found = bundles(leads, RoutePaths(paths, told)).all
+    assert [(each.marks, float(each.together)) for each in found] == ([(("A1", "A2"), long_mm)] if laced else [])

@@ -101,13 +101,13 @@ def one(rig: str, name: str, *changes: tuple[str, str]) -> Reason:
         (HOME, "home.takes-a", "0.048", "10.99 / 230 = 0.048"),
         (HOME, "home.mill5.flux", "4.600", "230 / 1 / 50 = 4.600"),
         (HOME, "home.mill5.flux-percent", "100", "4.600 / (230 / 1 / 50) × 100 = 100"),
-        (HOME, "A5.D4.distance", "17", "least of 17, 17 = 17"),
+        (HOME, "A5.D4.distance", "17", "the least of 17, 17 = 17"),
         # A4: 25 + 155 + 22 = 202 through y 65 and 220, 55 + 0 + 97 = 152 through 145 alone
         (
             HOME,
             "A4.joint-saves",
             "50",
-            "(|90 − 65| + |65 − 220| + |220 − 242|) − (|90 − 145| + |145 − 145| + |145 − 242|) = 50",
+            "|90 − 65| + |65 − 220| + |220 − 242| − (|90 − 145| + |145 − 145| + |145 − 242|) = 50",
         ),
         # 8 flat angles on leads that are made here; cable: 1.324 m cut, with waste 1.40, and the spare ends of two times 14 mm
         (HOME, "pull.flat-angle.quantity", "8", "8, to fit of flat-angle"),
