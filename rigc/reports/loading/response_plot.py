@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from math import ceil
 
 from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_figures import PickupFigures
 from rigc.analysis.signal.source_network import SourceNetwork
+from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.loading.words import state_names
 from rigc.reports.plot import STYLES, Curve, Mark, plot
 from rigc.reports.plotting.axis import Axis
+from rigc.traced.figure import Figure
 
 WIDTH, HEIGHT = 250.0, 110.0
 LOW_HZ, HIGH_HZ, POINTS = 20.0, 20_000.0, 180
@@ -20,13 +23,20 @@ _LONGEST = 30
 _NEAR = 1.2
 
 
+class _Plotted(Record):
+    """A curve with its title, and where its peak is: Hz and dB; None where it has none."""
+
+    title: str
+    network: SourceNetwork
+    peak: tuple[float, float] | None
+
+
 def response_plots(loading: Loading, driven: tuple[PickupFigures, ...]) -> tuple[Drawing, ...]:
     """The plots of each instrument; as many curves in one as can be told apart. Curves bear the numbers of the table."""
-    sections = [told.figures.section for told in driven]
-    numbered = [(at, section) for at, section in enumerate(sections, 1) if section.network is not None]
+    numbered = [(at, told) for at, told in enumerate(driven, 1) if told.figures.section.network is not None]
     drawings: list[Drawing] = []
-    for name in dict.fromkeys(section.source.thing for _, section in numbered):
-        mine = [each for each in numbered if each[1].source.thing == name]
+    for name in dict.fromkeys(told.pickup.instrument for _, told in numbered):
+        mine = [each for each in numbered if each[1].pickup.instrument == name]
         room = len(STYLES) - 1
         for start in range(0, len(mine), room):
             part = f"-{start // room + 1}" if len(mine) > room else ""
@@ -34,27 +44,36 @@ def response_plots(loading: Loading, driven: tuple[PickupFigures, ...]) -> tuple
     return tuple(drawings)
 
 
-def _drawing(loading: Loading, name: str, numbered: list[tuple[int, Section]], part: str) -> Drawing:
-    networks = [(_named(loading, at, section), section.network) for at, section in numbered]
-    plain = next((section.plain for _, section in numbered if section.plain is not None), None)
-    if plain is not None:
-        networks.append(("plain lead", plain))
-    known = [(title, network) for title, network in networks if network is not None]
-    peaks = [(network.peak_hz, network.decibel(network.peak_hz)) for _, network in known if network.peak_hz is not None]
+def _drawing(loading: Loading, name: str, numbered: list[tuple[int, PickupFigures]], part: str) -> Drawing:
+    plotted = list(_plotted(loading, numbered))
+    peaks = [each.peak for each in plotted if each.peak is not None]
     top = max((level for _, level in peaks), default=0.0)
     frequency = Axis("frequency", "Hz", LOW_HZ, HIGH_HZ, log=True)
     level = Axis("level at the input", "dB", FLOOR_DB, max(6.0, 6.0 * ceil((top + 2) / 6)), step=6.0)
-    curves = tuple(Curve(title, _points(network)) for title, network in known)
+    curves = tuple(Curve(each.title, _points(each.network)) for each in plotted)
     return Drawing(
         name=f"response-{name}{part}",
         title=f"Response of '{name}'" + (f", part {part[1:]}" if part else ""),
-        desc=_told(name, known),
+        desc=_told(name, plotted),
         width_mm=WIDTH,
         height_mm=HEIGHT,
         shapes=plot(frequency, level, curves, WIDTH, HEIGHT, _marks(peaks)),
         caption="Numbers are those of the table of responses. The plain lead is heard into the inputs of the first curve.",
         landscape=True,
     )
+
+
+def _plotted(loading: Loading, numbered: list[tuple[int, PickupFigures]]) -> Iterator[_Plotted]:
+    """The curves of the sections, and that of the plain lead."""
+    for at, told in numbered:
+        network, peak, level = told.figures.section.network, told.peak, told.peak_level
+        if network is not None:
+            found = (float(peak), float(level)) if isinstance(peak, Figure) and isinstance(level, Figure) else None
+            yield _Plotted(_named(loading, at, told.figures.section), network, found)
+    plain = next((each for _, told in numbered if (each := told.figures.section.plain) is not None), None)
+    if plain is not None:
+        hertz = plain.peak_hz
+        yield _Plotted("plain lead", plain, None if hertz is None else (hertz, plain.decibel(hertz)))
 
 
 def _named(loading: Loading, number: int, section: Section) -> str:
@@ -78,10 +97,9 @@ def _marks(peaks: list[tuple[float, float]]) -> tuple[Mark, ...]:
     return tuple(marked)
 
 
-def _told(name: str, networks: list[tuple[str, SourceNetwork]]) -> str:
+def _told(name: str, plotted: list[_Plotted]) -> str:
     words = []
-    for title, network in networks:
-        peak = network.peak_hz
-        at = "has no peak" if peak is None else f"peaks at {peak:.0f} Hz with {network.decibel(peak):.1f} dB"
-        words.append(f"curve '{title}' {at}")
+    for each in plotted:
+        at = "has no peak" if each.peak is None else f"peaks at {each.peak[0]:.0f} Hz with {each.peak[1]:.1f} dB"
+        words.append(f"curve '{each.title}' {at}")
     return f"Level at the first input that '{name}' drives, in dB, from 20 Hz to 20 kHz: {'; '.join(words)}."
