@@ -192,6 +192,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
     on_tape = _on_tape(deck, place)
     deck_pieces = twins(pieces, _unlike(tape, deck, ground or (), strip), strip, place) if on_tape else pieces
     tapes_met = _tapes_met(pieces, skew, ground) if on_tape else None
+    facts = () if deck is None else _ground_facts(deck, tape, place)
     width_mm = known_figure(
         f"{name}.strip-width",
         stated(f"the width of strip {strip.name}", strip.width_mm),
@@ -216,6 +217,8 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
             stands(place),
             size,
             centres,
+            width_mm,
+            *(facts if on_tape else ()),
             rule=_TWINS,
             source=PRACTICE,
             unit="mm",
@@ -228,7 +231,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
             size,
             stands(place),
             width_mm,
-            *(() if deck is None else _ground_facts(deck, tape, place)),
+            *facts,
             rule=_HELD,
             source="arithmetic on stated places",
         ),

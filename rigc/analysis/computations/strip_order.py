@@ -123,7 +123,7 @@ def _ordered(
         f"{name}.on-deck",
         total(length for unit in twins for length in _twins(unit)),
         _TWINS,
-        *(unit.on_deck for unit in twins),
+        *(each for unit in twins for each in _on_rails(unit)),
         source=PRACTICE,
     )
     on_rails = _figure(f"{name}.on-rails", total(each.length for each in laid.tapes), "the tape on rails")
@@ -149,10 +149,17 @@ def _figure(
 
 def _twins(unit: StrippedUnit) -> list[Term]:
     """The lengths of a unit's pieces on the deck, equal ones once with their number."""
-    if unit.deck_pieces == unit.pieces:
+    if unit.tapes_met is None:
         return [unit.counted * unit.piece_mm]
     lengths = Counter(strip_length(piece, unit.width_mm) for piece in unit.deck_pieces)
     return [count * number(length) for length, count in lengths.items()]
+
+
+def _on_rails(unit: StrippedUnit) -> tuple[Basis, ...]:
+    """What the lengths of a unit's pieces on rails follow from; from the strip's width only where they lie askew."""
+    if unit.tapes_met is None:
+        return ()
+    return tuple(each for each in unit.on_deck.beside if unit.skew_deg or each is not unit.width_mm)
 
 
 def _next_step(metres: float) -> float:

@@ -12,6 +12,7 @@ from rigc.analysis.computations.mass import Mass
 from rigc.analysis.computations.mounting_strip import MountingStrip, needed_cm2, strip_count
 from rigc.analysis.computations.strip_order import StripOrder, ordered
 from rigc.model.rectangle import Rectangle
+from rigc.traced.figure import assumed
 from rigc.traced.term import number
 
 HOME, HOME_AS_ORDERED = "examples/back-bedroom/board.rig", "tests/rigs/back-bedroom-as-ordered.rig"
@@ -315,3 +316,12 @@ def test_tape_of_another_width_than_its_strip_is_ordered_apart() -> None:
     assert weighs["mushroom 40 mm wide"] is None  # the stock tells the mass of 25 mm alone
     # 30 g/m in stock
     assert weighs["mushroom"] == pytest.approx(strip.laid_mm / 1000 * 0.030)
+
+
+def test_an_assumed_width_of_strip_says_where_pieces_lie_and_not_how_long_they_are() -> None:
+    taped = BOARD.replace("  pull 30 kPa", "  wide 25 mm assumed\n  mates itself")
+    rig = written(taped + "place {\n  marl at 40, 10 mm\n}\nmounting {\n  all with bench-hook\n}\n")
+    (unit,) = rig.get(MountingStrip).units
+    assert [assumed(each) for each in (unit.size, unit.on_deck, unit.engaged)] == [False, True, True]
+    kind = rig.get(StripOrder).kinds[0]
+    assert [assumed(each) for each in (kind.width_mm, kind.on_deck_mm, kind.order)] == [True, False, False]
