@@ -78,12 +78,17 @@ def tap(rig: Rig, ports: tuple[Port, ...], how: str, settings: tuple[Rating, ...
         ports,
         how,
         settings,
-        sum(volts) if how == "series" else min(volts),
+        volts_of(how, volts),
         _same([setting.current for setting in settings]) or "",
         limit_of(how, rated, PARALLEL_SHARE.value),
         _same([outlet.polarity if outlet else None for outlet in outlets]),
         _same([outlet.connector if outlet else None for outlet in outlets]),
     )
+
+
+def volts_of(how: str, volts: Sequence[float]) -> Any:
+    """What outlets at these voltages give together, in V; traced where these are."""
+    return sum(volts) if how == "series" else least(*volts)
 
 
 def limit_of(how: str, ratings: Sequence[float], parallel_pct: float) -> Any:

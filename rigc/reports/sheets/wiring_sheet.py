@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.first_section import FirstSection
+from rigc.analysis.computations.lead_volts import LeadVolts
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.computations.levels import Levels
 from rigc.analysis.computations.phantom_ways import PhantomWays
@@ -38,6 +39,7 @@ def wiring_sheet(
     levels: Levels,
     phantom: PhantomWays,
     presets: PresetFigures,
+    volts: LeadVolts,
 ) -> Sheet:
     """Signal order chain by chain, loops, other leads, presets, loading, and what the crew must know."""
     return Sheet(
@@ -56,7 +58,7 @@ def wiring_sheet(
             *signal_tables(rig, steps.chains, levels),
             loop_table(rig, leads),
             *(each for each in (intent_table(rig),) if each is not None),
-            power_leads_table(rig, leads, power, special),
+            power_leads_table(rig, leads, power, special, volts),
             midi_table(rig, leads),
             control_table(rig, leads),
             *(each for each in (mains_plug_table(rig),) if each is not None),

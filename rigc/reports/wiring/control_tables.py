@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.cables.lead_make import adaptor_word
+from rigc.analysis.computations.lead_volts import LeadVolts
 from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.computations.power_assignment import PowerAssignment
 from rigc.analysis.computations.preset_figures import PresetFigures
@@ -59,16 +60,15 @@ def control_table(rig: Rig, leads: Leads) -> Table:
     return Table("control", "Control", CONTROL, rows, empty="no control leads", tick=bool(rows))
 
 
-def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment, special: SpecialLeads) -> Table:
+def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment, special: SpecialLeads, volts: LeadVolts) -> Table:
     """Power leads in brief, and the Y leads and adaptors that they are or go into; the power table has the figures."""
-    rows = [_fed(rig, lead) for lead in leads.all if lead.signal in ("dc", "ac")]
-    rows += [_special(power, each) for each in special.all if not each.itself]
+    rows = [_fed(rig, lead, volts) for lead in leads.all if lead.signal in ("dc", "ac")]
+    rows += [_special(power, each, volts) for each in special.all if not each.itself]
     return Table("power_leads", "Power leads", POWER, tuple(rows), empty="no power leads", tick=bool(rows))
 
 
-def _fed(rig: Rig, lead: Lead) -> Row:
+def _fed(rig: Rig, lead: Lead, volts: LeadVolts) -> Row:
     unit = rig.units.get(lead.end.thing)
-    volts = "" if lead.make.volts is None else decimals(lead.make.volts)
     stated, mark = None, ""
     if unit is not None and lead.make.current == "dc":
         stated, mark = unit.polarity, polarity_mark(unit.polarity, unit.current)
@@ -78,7 +78,7 @@ def _fed(rig: Rig, lead: Lead) -> Row:
             Cell(lead.mark, strong=True),
             Cell(str(lead.start)),
             Cell(str(lead.end)),
-            Cell(volts, strong=lead.make.settable),
+            figure_cell(volts.all.get(lead.mark), strong=lead.make.settable, lacking=""),
             Cell(lead.make.current.upper(), strong=lead.make.current == "ac"),
             _made(lead),
             Cell(", ".join(filter(None, (pole, _captive(lead)))), mark=mark),
@@ -94,7 +94,7 @@ def _captive(lead: Lead) -> str:
     return f"captive at {lead.captive.thing}{length}"
 
 
-def _special(power: PowerAssignment, each: SpecialLead) -> Row:
+def _special(power: PowerAssignment, each: SpecialLead, volts: LeadVolts) -> Row:
     feed = power.of(each.units[0])
     parts = f"legs {', '.join(each.leads)}" if each.kind == "Y" else f"behind {', '.join(each.leads) or 'no lead'}"
     return Row(
@@ -102,7 +102,7 @@ def _special(power: PowerAssignment, each: SpecialLead) -> Row:
             Cell(each.mark, strong=True),
             Cell(", ".join(map(str, each.outlets)) or "?"),
             Cell(", ".join(each.units)),
-            Cell("" if feed is None else decimals(feed.volts)),
+            figure_cell(volts.all.get(each.mark), lacking=""),
             Cell("" if feed is None else feed.current.upper()),
             Cell(f"{each.kind} {adaptor_word(each.kind)}: {parts}", strong=True),
             Cell("polarity turned" if each.kind == "reversing" else ""),
