@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from math import floor, log10
 
 from rigc.diagnostics.decimals import decimals, fixed, signed
@@ -52,16 +51,6 @@ def watts(value: float) -> str:
 def kilograms(value: float) -> str:
     """A mass in kg, to the gram; what is left to a limit may be below nought."""
     return fixed(value, 3)
-
-
-def grams(mass_kg: float) -> str:
-    """A mass in kg as text in g, exactly."""
-    return plain(round(mass_kg * 1000, 6))
-
-
-def money(amount: Decimal | float, currency: str) -> str:
-    """A sum of money with two decimals, `7.50 EUR`."""
-    return f"{amount:.2f} {currency}"
 
 
 def metres_cut(tenths: int) -> str:

@@ -8,7 +8,8 @@ from typing import Any, overload
 from rigc.diagnostics.figures import plain
 from rigc.facts.fact import Fact as OwnFact
 from rigc.model.deck import Place
-from rigc.model.fact import Fact, Quantity
+from rigc.model.fact import Choice, Fact, Quantity
+from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
 from rigc.source import Span
 from rigc.traced.reason import Input
@@ -143,6 +144,12 @@ def ours(own: OwnFact, label: str = "", shown: Shown = PLAIN) -> Term:
     """A number of rigc's own; as `stated`."""
     given = _counted(own.value, shown)
     return Term(given, Ours(own, label or own.says, given, shown))
+
+
+def price(label: str, fact: Choice) -> Term:
+    """A stated sum of money, without its currency, which `7.50 EUR` has behind the amount."""
+    given = float(amount_and_currency(fact)[0])
+    return Term(given, Stated(label, fact, given, PLAIN))
 
 
 def unstated(label: str) -> Unknown:

@@ -78,3 +78,8 @@ def _read_impedance(text: str) -> float:
 
 IMPEDANCE = Shown("", _impedance, read=_read_impedance)  # of nothing that loads it is infinite, and told as `none`
 CORNER = Shown("kHz", lambda khz, more: corner_khz(khz * 1000, more), 1000)
+
+
+def money(currency: str) -> Shown:
+    """A sum of money."""
+    return exactly(currency, 2)

@@ -7,27 +7,26 @@ from rigc.analysis.cables.lead_status import status
 from rigc.analysis.cables.ready_lead import ready_mass, ready_price
 from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.leads import Lead, Leads
-from rigc.diagnostics.figures import money
 from rigc.model.fact import Choice, Quantity
-from rigc.model.money import amount_and_currency, summed
+from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
 from rigc.record import Record
-from rigc.traced.figure import Answer, Figure, known_figure
-from rigc.traced.given import choice, stated, unstated
+from rigc.traced.figure import Figure, Several, known_figure
+from rigc.traced.given import price, stated, unstated
 from rigc.traced.means import total_known
 from rigc.traced.reason import ARITHMETIC, AS_STATED, STATED
-from rigc.traced.units import GRAMS
+from rigc.traced.units import GRAMS, money
 
 _RULE = "the sum over the bought leads of the class whose figure is stated"
 
 
 class Bought(Record):
     """The bought leads of a class by number, each with its price and its mass in kg, None where not stated. `price` is the sum in
-    each currency, `12.50 EUR, 3.00 USD`, `mass` that of the masses that are stated; None where none is."""
+    each currency, `12.50 EUR, 3.00 USD`, each told by itself where there are several (`dc.bought-price-eur`), `mass` that of the masses that are stated; None where none is."""
 
-    prices: dict[str, Answer | None]
+    prices: dict[str, Figure | None]
     masses: dict[str, Figure | None]
-    price: Answer | None
+    price: Figure | Several | None
     mass: Figure | None
 
 
@@ -46,47 +45,53 @@ def bought_leads(rig: Rig, leads: Leads, lengths: CableLengths) -> BoughtLeads:
     return BoughtLeads({signal: _bought(rig, signal, each, lengths) for signal, each in own.items()})
 
 
+def stated_price(name: str, label: str, fact: Choice) -> Figure:
+    """A stated sum of money as a figure, in its currency."""
+    _, currency = amount_and_currency(fact)
+    return known_figure(name, price(label, fact), money(currency), rule=AS_STATED, source=STATED)
+
+
+def stated_mass(name: str, label: str, fact: Quantity) -> Figure:
+    """A stated mass in kg as a figure, told in g."""
+    return known_figure(name, stated(label, fact), GRAMS, rule=AS_STATED, source=STATED)
+
+
 def _bought(rig: Rig, signal: str, own: list[Lead], lengths: CableLengths) -> Bought:
-    facts = {lead.mark: ready_price(rig, lead, lengths.supplied_mm(lead.mark)) for lead in own}
-    prices = {mark: None if price is None else _price(signal, mark, price) for mark, price in facts.items()}
-    weights = {lead.mark: ready_mass(rig, lead, lengths.supplied_mm(lead.mark)) for lead in own}
-    masses = {mark: None if mass is None else _mass(signal, mark, mass) for mark, mass in weights.items()}
-    return Bought(prices, masses, _prices(signal, facts, prices), _masses(signal, masses))
+    prices: dict[str, Figure | None] = {}
+    masses: dict[str, Figure | None] = {}
+    for lead in own:
+        mark, supplied = lead.mark, lengths.supplied_mm(lead.mark)
+        cost, mass = ready_price(rig, lead, supplied), ready_mass(rig, lead, supplied)
+        what = f"premade {signal} lead"
+        prices[mark] = None if cost is None else stated_price(f"{mark}.price", what, cost)
+        masses[mark] = None if mass is None else stated_mass(f"{mark}.mass", f"what a {what} weighs", mass)
+    return Bought(prices, masses, _prices(f"{signal}.bought-price", prices), _masses(signal, masses))
 
 
-def _price(signal: str, mark: str, price: Choice) -> Answer:
-    return Answer(
-        f"{mark}.price",
-        money(*amount_and_currency(price)),
-        f"{price.typed}, as stated",
-        choice(f"premade {signal} lead", price),
-        rule=AS_STATED,
-        source=STATED,
+def _prices(name: str, prices: dict[str, Figure | None]) -> Figure | Several | None:
+    by_currency: dict[str, list[Figure]] = {}
+    for each in prices.values():
+        if each is not None:
+            by_currency.setdefault(each.unit, []).append(each)
+    without = [unstated(mark) for mark, each in prices.items() if each is None]
+    one = len(by_currency) == 1
+    sums = tuple(
+        known_figure(
+            name if one else f"{name}-{currency.lower()}",
+            total_known(own, without),
+            money(currency),
+            rule=_RULE,
+            source=ARITHMETIC,
+        )
+        for currency, own in by_currency.items()
     )
-
-
-def _mass(signal: str, mark: str, mass: Quantity) -> Figure:
-    value = stated(f"what a premade {signal} lead weighs", mass)
-    return known_figure(f"{mark}.mass", value, GRAMS, rule=AS_STATED, source=STATED)
-
-
-def _prices(signal: str, facts: dict[str, Choice | None], prices: dict[str, Answer | None]) -> Answer | None:
-    sums = summed(facts.values())
-    if not sums:
-        return None
-
-    def formula() -> str:
-        known = [amount_and_currency(price) for price in facts.values() if price is not None]
-        terms = {each: " + ".join(str(amount) for amount, its in known if its == each) for each in sums}
-        missing = [mark for mark, price in facts.items() if price is None]
-        without = f", without {', '.join(missing)}" if missing else ""
-        return "; ".join(f"{terms[each]} = {money(amount, each)}" for each, amount in sums.items()) + without
-
-    return Answer(
-        f"{signal}.bought-price",
-        ", ".join(money(amount, currency) for currency, amount in sums.items()),
-        formula,
-        *(price for price in prices.values() if price is not None),
+    if len(sums) < 2:
+        return sums[0] if sums else None
+    return Several(
+        name,
+        sums,
+        written="{}" + "".join(f" {before}, {{}}" for before in list(by_currency)[:-1]),
+        formulas="; ".join(f"in {currency}: {{}}" for currency in by_currency),
         rule=_RULE,
         source=ARITHMETIC,
     )

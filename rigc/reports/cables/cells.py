@@ -60,7 +60,7 @@ def premade_cell(length: Length) -> Cell:
 
 def price_cell(bought: Bought, mark: str) -> Cell:
     """What a bought lead costs; marked where its length has no price, empty where it is not bought."""
-    return _stated_cell(bought.prices, mark)
+    return _stated_cell(bought.prices, mark, with_unit=True)
 
 
 def mass_cell(bought: Bought, mark: str) -> Cell:
@@ -68,11 +68,11 @@ def mass_cell(bought: Bought, mark: str) -> Cell:
     return _stated_cell(bought.masses, mark)
 
 
-def _stated_cell(figures: Mapping[str, Answer | Figure | None], mark: str) -> Cell:
+def _stated_cell(figures: Mapping[str, Figure | None], mark: str, *, with_unit: bool = False) -> Cell:
     if mark not in figures:
         return Cell("")
     figure = figures[mark]
-    return Cell("", mark="not stated") if figure is None else figure_cell(figure)
+    return Cell("", mark="not stated") if figure is None else figure_cell(figure, with_unit=with_unit)
 
 
 def _plug(plug: str | None) -> Cell:

@@ -55,19 +55,20 @@ def plug_table(uses: PlugUses) -> Table:
 
 
 def _costs(ready: Bought) -> Cell:
-    return _sum(ready.price, ready.prices.values())
+    unit = "" if ready.price is None else f" {ready.price.unit}"
+    return _sum(ready.price, ready.prices.values(), unit)
 
 
 def _weighs(ready: Bought) -> Cell:
     return _sum(ready.mass, ready.masses.values())
 
 
-def _sum(figure: Answer | Figure | None, parts: Iterable[object]) -> Cell:
+def _sum(figure: Answer | Figure | None, parts: Iterable[object], unit: str = "") -> Cell:
     """A sum that lacks a part says so: a missing figure is not nothing."""
     lacks = any(part is None for part in parts)
     if figure is None:
         return Cell("", mark="not stated" if lacks else "")
-    return Cell(figure.text, strong=True, mark="at least" if lacks else mark(figure))
+    return Cell(figure.text + unit, strong=True, mark="at least" if lacks else mark(figure))
 
 
 def _total(total: Total) -> tuple[Cell, ...]:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.cable_lengths import CableLengths
 from rigc.analysis.computations.heat_shrink import HeatShrink
 from rigc.analysis.computations.leads import Leads
+from rigc.analysis.computations.made_or_bought import MadeOrBought
 from rigc.analysis.computations.plug_uses import PlugUses
 from rigc.analysis.computations.reel_uses import ReelUses
 from rigc.model.rig import Rig
@@ -39,7 +39,7 @@ _CARE = Paragraph(
 
 
 def cut_list(
-    rig: Rig, leads: Leads, lengths: CableLengths, uses: ReelUses, shrink: HeatShrink, plugs: PlugUses
+    rig: Rig, leads: Leads, uses: ReelUses, shrink: HeatShrink, plugs: PlugUses, offers: MadeOrBought
 ) -> Sheet:
     """Batch by stock, long to short, with a box to tick; totals, reels, heat-shrink, plugs; made or bought."""
     blocks = (
@@ -52,7 +52,7 @@ def cut_list(
         reel_table(uses),
         heat_shrink_table(shrink),
         plug_table(plugs),
-        made_or_bought(rig, leads, lengths),
+        made_or_bought(offers),
     )
     return Sheet("cut-list", "Cut list", "the bench", tuple(each for each in blocks if each is not None))
 

@@ -55,6 +55,7 @@ PART_A = {
         "cut_mm": "{id}.cut",
         "premade_mm": "{id}.premade",
         "longer_mm": "{id}.premade-more",
+        "bought_mass_g": "{id}.premade-mass",
     },
     "plugs": {
         "to_fit": "{plug}.to-fit",

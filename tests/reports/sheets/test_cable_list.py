@@ -169,11 +169,22 @@ def test_bought_leads_have_price_and_mass_and_those_of_a_y_lead_are_not_taken_fo
     for name, formula in (
         ("D1.price", "5 EUR, as stated"),
         ("D1.mass", "18 g, as stated"),
-        ("dc.bought-price", "5 + 5 + 6 + 6 = 22.00 EUR, without D2a, D2b"),
+        ("dc.bought-price", "5.00 + 5.00 + 6.00 + 6.00 = 22.00, without D2a, D2b"),
         ("dc.bought-mass", "18 + 18 + 21 + 21 = 78, without D2a, D2b"),
     ):
         (reason,) = reasoning.of(name)
         assert reason.formula == formula
+
+
+def test_prices_in_two_currencies_are_not_added_up() -> None:
+    # D1 and D3 at 5 EUR, D4 and D5 at 6 USD
+    prices = "premade dc 300, 450, 600 mm price 5 EUR, 6 USD, 7 EUR"
+    results = changed(HOME, ('use "../bench/stock.rig"', f'use "../bench/stock.rig"\n{prices}'))
+    assert texts(rows(results, "totals")["dc"], "bought: price") == ["10.00 EUR, 12.00 USD"]
+    (reason,) = Reasoning(results).of("dc.bought-price")
+    assert (
+        reason.formula == "in EUR: 5.00 + 5.00 = 10.00, without D2a, D2b; in USD: 6.00 + 6.00 = 12.00, without D2a, D2b"
+    )
 
 
 def test_no_column_of_prices_where_none_is_stated() -> None:

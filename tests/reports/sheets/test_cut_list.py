@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from written import changed, written
 
+from rigc.analysis.computations.made_or_bought import MadeOrBought
 from rigc.analysis.results import Results
 from rigc.reports.content import Cell, Paragraph, Sheet, Table
 from rigc.reports.sheets.cut_list import cut_list
@@ -139,6 +140,8 @@ def test_parts_have_a_price_only_where_all_are_stated() -> None:
     found = rows(results, "made-or-bought")
     # 0.114 m x 2 + 2 x 4
     assert (found["A2"][-1].text, found["A4"][-1].text) == ("8.23 EUR", "")
+    (parts,) = (offer.parts for offer in results.get(MadeOrBought).all if offer.length.mark == "A2")
+    assert parts is not None and parts.formula() == "114 / 1000 × 2 + 4 + 4 = 8.23"
 
 
 def test_a_bought_lead_has_a_price_where_one_is_stated() -> None:
