@@ -28,11 +28,6 @@ def nearest_tenth(value_mm: float) -> str:
     return f"{floor(value_mm * 10 + 0.5 + 1e-9) / 10:.1f}".removesuffix(".0")
 
 
-def signed_tenth(value_mm: float) -> str:
-    """A place in mm to a tenth of a millimetre, with a real minus sign below nought."""
-    return f"−{nearest_tenth(-value_mm)}" if value_mm < 0 else nearest_tenth(value_mm)
-
-
 def share(percent: float | None) -> str:
     """A share in percent, with one decimal where that is not 0; `?` where not known."""
     return "?" if percent is None else decimals(percent)

@@ -27,7 +27,6 @@ from rigc.diagnostics.decimals import decimals, fixed
         (figures.plain(-20.0), "−20"),
         (figures.kilograms(-1.2584), "−1.258"),
         (figures.kilograms(-1e-12), "0.000"),
-        (figures.signed_tenth(-42.5), "−42.5"),
         (decimals(-0.834, 2), "−0.83"),
         (decimals(-0.001, 2), "0"),
         (decimals(7.695, 2), "7.7"),  # halves away from nought, as on paper: 3.078 / 0.4

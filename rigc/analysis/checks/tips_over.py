@@ -42,7 +42,7 @@ def tips_over(rig: Rig, placement: Placement, mass: Mass, finder: PlaceFinder) -
             yield _unbalanced(deck, balance, outside)
             continue
         for thing, side, over in beyond:
-            room = feet.inside(side, balance.x_mm, balance.y_mm)
+            room = feet.inside(balance.x_mm, balance.y_mm)[side]
             most = balance.kg * GRAVITY_M_PER_S2.value * room / STAMP_N.value
             if over - most > _HAIR_MM:
                 yield finder.moving(_tipped(rig, deck, balance.kg, (thing, side), (over, most, room)), thing)

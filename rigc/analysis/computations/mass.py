@@ -1,5 +1,5 @@
 """Mass: units, supplies, decks, leads, strips and panels -> what the board weighs, and where it balances: `plumb.mass`, `.x`, `.y`,
-`.z`; `rig.mass`, `rig.with-case`; `board.balance`, `.mass`, `.x`, `.y`, `.z`; `rig.balance`, that of the first deck."""
+`.z`; `rig.mass`, `rig.with-case`; `board.balance`, `.mass`, `.x`, `.y`, `.z`, `.inside`; `rig.balance`, that of the first deck."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from rigc.analysis.computations.lead_mass import LeadMass
 from rigc.analysis.computations.mounting_strip import MountingStrip
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.computations.strip_order import StripOrder
+from rigc.analysis.deck.feet import told_feet
 from rigc.analysis.power.used_units import used_units
 from rigc.model.deck import Deck
 from rigc.model.fact import Quantity
@@ -16,7 +17,7 @@ from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.traced.figure import AnyFigure, Basis, Figure, Lacking, Several, figure, known_figure
 from rigc.traced.given import stands, stated, unstated
-from rigc.traced.means import found, total, total_known
+from rigc.traced.means import found, least, total, total_known
 from rigc.traced.reason import ARITHMETIC, AS_STATED, STATED
 from rigc.traced.shown import exactly, places
 from rigc.traced.term import Term, Traced, known, number
@@ -28,6 +29,7 @@ _MIDDLE = "a body balances in its middle; of a thing that stands askew, that of 
 _HEIGHT = f"{_MIDDLE}; counted from the deck's top"
 _TAKEN = "common practice, no source: tilt the board to verify"
 _MOMENTS = "the masses' moments about the deck's front-left corner / their sum: bare deck, units, supplies"
+_FEET = "how far the centre of gravity lies inside the nearest edge of the feet; below 0 it lies outside"
 _TOGETHER = "bare deck, units and supplies together"
 _PHYSICS = "physics: centre of gravity"
 _PLACE = places("mm", 1)
@@ -60,7 +62,8 @@ class MassItem(Record):
 class Balance(Record):
     """The centre of gravity of one bare deck with its units and supplies, from the deck's front-left corner and top, in mm, and their
     `mass` in kg; lacking for want of the facts that `missing` names, `z` also for want of a height. `points` are x and y as one:
-    those of the deck, and of the first deck those of the rig."""
+    those of the deck, and of the first deck those of the rig. `inside` is how far it lies inside the nearest edge of the deck's
+    feet, below 0 outside; None where nobody states where they are."""
 
     deck: str
     mass: AnyFigure
@@ -68,6 +71,7 @@ class Balance(Record):
     y: AnyFigure
     z: AnyFigure
     points: tuple[Several, ...]
+    inside: AnyFigure | None
 
     @property
     def kg(self) -> Term | None:
@@ -286,7 +290,12 @@ def _balance(rig: Rig, deck: MassItem, things: tuple[MassItem, ...]) -> Balance:
         Several(each, (x, y), written="{}, {}", formulas="x = {}; y = {}", rule=_MOMENTS, source=_PHYSICS)
         for each in names
     )
-    return Balance(deck.name, own, x, y, middle("z", [item.z for item in parts]), points)
+    feet = told_feet(rig.decks[deck.name])
+    inside = None
+    if feet is not None:
+        within = least(*feet.inside(x, y).values())
+        inside = figure(f"{name}.inside", within, _BALANCE, rule=_FEET, source=_PHYSICS)
+    return Balance(deck.name, own, x, y, middle("z", [item.z for item in parts]), points, inside)
 
 
 COMPUTE = mass

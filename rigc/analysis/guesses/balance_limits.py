@@ -33,7 +33,7 @@ def _near(rig: Rig, mass: Mass, balance: Balance) -> list[NearLimit]:
     found = []
     for side in _SIDES:
         here = [(guess, across if side in ("left", "right") else along) for guess, across, along in moves]
-        room = feet.inside(side, balance.x_mm, balance.y_mm)
+        room = feet.inside(balance.x_mm, balance.y_mm)[side]
         if here and abs(room) <= sum(by for _, by in here) + _HAIR_MM:
             what = f"how far '{balance.deck}' balances inside its {side} feet"
             found += [NearLimit(guess, what, room, 0.0, "mm", told_off(NEAR_SHARE)) for guess, by in here if by]

@@ -31,7 +31,7 @@ def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
         _READING,
         item_table(rig, mass),
         *chosen,
-        balance_table(rig, mass),
+        balance_table(mass),
         *load_table(loads),
         limit_table(loads),
     )

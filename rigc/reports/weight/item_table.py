@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from rigc.analysis.computations.mass import Balance, Mass, MassItem
-from rigc.diagnostics.decimals import fixed
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.chosen_places import marked
-from rigc.reports.figure_cell import figure_cell
+from rigc.reports.figure_cell import figure_cell, mark
 from rigc.reports.weight.at_least import at_least
 from rigc.traced.figure import AnyFigure, Figure, Lacking
 
@@ -39,10 +38,10 @@ def item_table(rig: Rig, mass: Mass) -> Table:
     return Table("items", "What it weighs", _ITEMS, tuple(rows))
 
 
-def balance_table(rig: Rig, mass: Mass) -> Table:
+def balance_table(mass: Mass) -> Table:
     """The centre of gravity of each deck with its units and supplies, and whether it lies between the deck's feet."""
     caption = "Centre of gravity: bare deck, units and supplies"
-    rows = tuple(_balance(rig, balance) for balance in mass.balances)
+    rows = tuple(_balance(balance) for balance in mass.balances)
     return Table("balance", caption, _BALANCES, rows, empty="nothing stands on a deck")
 
 
@@ -60,24 +59,19 @@ def _sum(name: str, known: Figure) -> Row:
     return Row((Cell(name, strong=True), at_least(known, strong=True), Cell(""), Cell(""), Cell("")), total=True)
 
 
-def _balance(rig: Rig, balance: Balance) -> Row:
+def _balance(balance: Balance) -> Row:
     if balance.missing:
         unknown = f"not known, for want of {', '.join(balance.missing)}"
         return Row((Cell(balance.deck), Cell(""), Cell(""), Cell(""), Cell(""), Cell(unknown)))
     middle = (figure_cell(balance.x), figure_cell(balance.y), _known(balance.z))
-    return Row((Cell(balance.deck), figure_cell(balance.mass), *middle, _feet(rig, balance)))
+    return Row((Cell(balance.deck), figure_cell(balance.mass), *middle, _feet(balance)))
 
 
-def _feet(rig: Rig, balance: Balance) -> Cell:
+def _feet(balance: Balance) -> Cell:
     """Whether the rectangle of the feet has the centre of gravity inside; its edges count as inside."""
-    deck = rig.decks[balance.deck]
-    if deck.feet_inset_mm is None or deck.width_mm is None or deck.depth_mm is None:
+    inside = balance.inside
+    if inside is None or isinstance(inside, Lacking):
         return Cell("feet not stated")
-    assert balance.x_mm is not None and balance.y_mm is not None
-    inset = deck.feet_inset_mm.value
-    across = min(balance.x_mm, deck.width_mm.value - balance.x_mm) - inset
-    along = min(balance.y_mm, deck.depth_mm.value - balance.y_mm) - inset
-    least = min(across, along)
-    if least < 0:
-        return Cell(f"no: {fixed(-least)} mm outside", mark="FAIL")
-    return Cell(f"yes: {fixed(least)} mm from the nearest edge of the feet")
+    if inside < 0:
+        return Cell(f"no: {inside.shown.text(-inside)} mm outside", mark="FAIL")
+    return Cell(f"yes: {inside.text} mm from the nearest edge of the feet", mark=mark(inside))

@@ -95,6 +95,13 @@ def one(rig: str, name: str, *changes: tuple[str, str]) -> Reason:
             "−1.5",
             "(0.190 × 25 + 0.350 × 24 + 0.400 × 27.5 + 0.400 × 27.5 + 0.420 × 29 + 0.430 × 29 + (1.100 × −42.5) + (2.100 × −10)) / 5.390 = −1.5",
         ),
+        # the feet stand 20 mm inside the edges of a deck of 420 x 320 mm
+        (
+            HOME,
+            "board.balance.inside",
+            "122.6",
+            "the least of 199.3 − 20, 420 − 20 − 199.3, 177.4 − 20, 320 − 20 − 177.4 = 122.6",
+        ),
         (HOME, "rig.lift.left", "17.199", "23 − 5.801 = 17.199"),
         (TOURING, "rig.airline.left", "−1.320", "32 − 33.320 = −1.320"),
         (HOME, "A1.around", "6.5", "6.5 mm, as stated"),
