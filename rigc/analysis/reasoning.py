@@ -29,19 +29,10 @@ def told(results: Results) -> dict[str, Told]:
 
 
 class Reasoning:
-    """Every value of a rig with how it came about.
-
-    What gives reasons is the `REASONS` function of a module in `rigc.analysis.reasons`: it is handed the results that
-    its annotations name, as a computation is.
-    """
+    """Every value of a rig with how it came about."""
 
     def __init__(self, results: Results) -> None:
-        self.by_name: dict[str, Reason] = {}
-        for name, each in told(results).items():
-            self.by_name[name] = each.reason()
-        for function in members("rigc.analysis.reasons", "REASONS"):
-            for reason in results.call(function):
-                self.by_name.setdefault(reason.name, reason)
+        self.by_name: dict[str, Reason] = {name: each.reason() for name, each in told(results).items()}
 
     def of(self, name: str) -> tuple[Reason, ...]:
         """The reason of that name; of a thing, lead or group all its reasons. Raises `UnknownValue`."""

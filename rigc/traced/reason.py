@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from rigc.diagnostics.decimals import decimals
 from rigc.model.fact import Provenance
 from rigc.record import Record
 from rigc.source import Span
@@ -12,11 +11,6 @@ STATED = "the source states it"
 AS_STATED = "a stated figure stands"
 NOT_KNOWN = "not known"
 PRACTICE = "common practice, no source"
-
-
-def told(value: float | None, places: int = 1) -> str:
-    """A computed figure as a reason gives it, to so many decimals at most; `not known` where there is none."""
-    return NOT_KNOWN if value is None else decimals(value, places)
 
 
 class Input(Record):

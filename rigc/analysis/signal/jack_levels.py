@@ -11,7 +11,7 @@ from functools import cached_property
 from typing import Any
 
 from rigc.analysis.computations.sound_ways import Hookup
-from rigc.analysis.signal.decibels import decibels, ratio
+from rigc.analysis.signal.decibels import dbu, volts
 from rigc.analysis.signal.sources_first import sources_first
 from rigc.model.fact import Quantity
 from rigc.model.inner_ways import gain_db, is_wire, main_inputs, main_outputs
@@ -227,4 +227,4 @@ def _mixed(parts: list[tuple[JackLevel, _Number]]) -> JackLevel:
 
 def _in_step(*parts: float) -> float:
     """The level of the sum of voltages, from the share and the level of each."""
-    return decibels(sum(share * ratio(level) for share, level in zip(parts[::2], parts[1::2], strict=True)))
+    return dbu(sum(share * volts(level) for share, level in zip(parts[::2], parts[1::2], strict=True)))

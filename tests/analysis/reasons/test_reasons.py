@@ -11,7 +11,6 @@ from cases import ROOT, compiled
 from written import changed
 
 from rigc.analysis.reasoning import Reasoning, UnknownValue
-from rigc.discover import module_names
 from rigc.traced.reason import NOT_KNOWN, Reason
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
@@ -243,17 +242,6 @@ def test_no_reason_of_a_faulty_rig_hangs_in_the_air(third: int) -> None:
             assert hanging(Reasoning(results)) == [], case
             seen += 1
     assert seen > 50
-
-
-def test_every_reason_room_is_found() -> None:
-    """A file of the room either declares `REASONS`, named like the file, or is one of those that serve the others."""
-    serving = {"reason", "inputs", "as_stated", "supplied_input"}
-    for name in module_names("rigc.analysis.reasons"):
-        module = __import__(name, fromlist=["REASONS"])
-        short = name.rsplit(".", 1)[1]
-        declared = getattr(module, "REASONS", None)
-        assert (declared is None) is (short in serving), name
-        assert declared is None or declared.__name__ == short
 
 
 def test_a_balance_half_way_between_two_tenths_is_rounded_alike_everywhere() -> None:
