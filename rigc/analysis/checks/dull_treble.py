@@ -15,7 +15,7 @@ from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.source_network import corner_hz
-from rigc.analysis.signal.state_words import marks, remedy, worst_told
+from rigc.analysis.signal.state_words import fact_of, marks, remedy, worst_told
 from rigc.analysis.signal.unit_mode import TRACK
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import ohms
@@ -51,13 +51,21 @@ def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             f"the treble corner behind '{name}' can't be checked: {reason}",
             subject=(name,),
             help=remedy(reason),
+            asks_for=(fact_of(reason),),
         )
     unknown: dict[tuple[str, ...], list[Section]] = {}
     for each in rest:
         if each.missing_wire and each.source.thing not in lacking:
-            unknown.setdefault(tuple(each.missing_wire), []).append(each)
+            unknown.setdefault(_wire_lacking(rest, each.source.thing), []).append(each)
     for alike in unknown.values():
         yield _cable_unknown(rig, alike)
+
+
+def _wire_lacking(sections: list[Section], name: str) -> tuple[str, ...]:
+    """All that is not known of the leads behind a thing, each once."""
+    return tuple(
+        dict.fromkeys(reason for each in sections if each.source.thing == name for reason in each.missing_wire)
+    )
 
 
 def _corner(section: Section) -> float:
@@ -98,7 +106,7 @@ def _cable_unknown(rig: Rig, sections: list[Section]) -> Diagnostic:
         f"the treble corner behind {listed(names)} can't be checked: {'; '.join(reasons)}",
         subject=tuple(names),
         help=remedy(next(iter(reasons))),
-        wants=tuple(reason.removesuffix(" is not known") for reason in reasons),
+        wants=tuple(fact_of(reason) for reason in reasons),
     )
 
 

@@ -17,7 +17,7 @@ from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Load, Section
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP
-from rigc.analysis.signal.state_words import remedy, worst_told
+from rigc.analysis.signal.state_words import fact_of, remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import ohms
 from rigc.facts.loading import LEAST_BRIDGING
@@ -57,6 +57,7 @@ def heavy_load(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             f"whether '{name}' {what} too heavily can't be checked: {reason}",
             subject=(name,),
             help=remedy(reason),
+            wants=(fact_of(reason),),
         )
 
 

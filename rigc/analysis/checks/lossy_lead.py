@@ -3,7 +3,7 @@
 Why it matters: the unit gets less than its outlet is set to, and less still when it is busy; its hum and its clipping change.
 What to do: make the lead thicker or shorter, or move the supply nearer.
 Source: physics: ΔV = 2 ρ' L I at 20 °C; conductors by IEC 60228, ISO 6722-1 and ASTM B258 (partly from memory); the 3 % are
-common practice, no source.
+common practice, no source. Of a lead that grows out of a unit or a brick nobody asks the conductor: its maker counts with it.
 """
 
 from __future__ import annotations
@@ -35,7 +35,7 @@ KIND = Kind(
 def lossy_lead(
     rig: Rig, power: PowerAssignment, leads: Leads, drops: LeadDrops, limits: LoadLimits
 ) -> Iterator[Diagnostic]:
-    """One finding for each lead; can't-check once for each cable, and each captive lead, of unknown conductor."""
+    """One finding for each lead; can't-check once for each cable of unknown conductor."""
     bare: dict[str, list[str]] = {}
     for lead in leads.all:
         drop = drops.all.get(lead.mark)
@@ -43,8 +43,6 @@ def lossy_lead(
             continue
         if drop.drop_v is not None and exceeds(drop.drop_v, DROP_SHARE.value, drop.volts):
             yield _told(rig, power, limits, lead, drop)
-        elif drop.wire is None and lead.captive is not None:
-            yield _captive(rig, lead, lead.captive.thing)
         elif drop.wire is None and drop.length_mm is not None and lead.cable is not None:
             bare.setdefault(lead.cable, []).append(lead.mark)
     for cable, marks in bare.items():
@@ -54,15 +52,6 @@ def lossy_lead(
             subject=(cable,),
             help=f"write its conductor in '{cable}', for example conductor 0.5 mm2",
         )
-
-
-def _captive(rig: Rig, lead: Lead, unit: str) -> Diagnostic:
-    return KIND.cant_check(
-        rig.things[unit].declared,
-        f"the conductor of the captive lead {lead.mark} of '{unit}' is not stated; what it loses can't be checked",
-        subject=(lead.mark, unit),
-        help=f"state the lead with a cable like it: {lead.mark} {lead.start} -> {lead.end} of a cable with a `conductor`",
-    )
 
 
 def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, lead: Lead, drop: LeadDrop) -> Diagnostic:

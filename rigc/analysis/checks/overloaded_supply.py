@@ -22,6 +22,7 @@ from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
+from rigc.model.things import Supply
 
 KIND = Kind(
     "overloaded-supply",
@@ -43,7 +44,9 @@ def overloaded_supply(
             yield _starting(rig, power, total, limits)
         elif total.ceiling is not None and exceeds(total.taken, limits.total_pct, total.ceiling):
             yield _told(rig, power, total, limits, Level.WARNING)
-        elif total.ceiling is None and total.taken > 0:
+        elif total.ceiling is None and exceeds(
+            total.taken, limits.total_pct, _least_ceiling(rig.supplies[total.supply])
+        ):
             yield KIND.cant_check(
                 rig.supplies[total.supply].declared,
                 f"'{total.supply}' states no ceiling; whether its {total.drawn_w:g} W are too much can't be checked",
@@ -59,6 +62,14 @@ def overloaded_supply(
                 help=f"measure it and write `draws` in {listed(total.unknown)}",
                 wants=tuple(current_of(name) for name in total.unknown),
             )
+
+
+def _least_ceiling(supply: Supply) -> float:
+    """What a supply can give at least, in W: as much as one of its outlets, whatever its ceiling is."""
+    return max(
+        (each.volts.value * each.milliamps.value / 1000 for outlet in supply.outlets for each in outlet.ratings),
+        default=0.0,
+    )
 
 
 def _starting(rig: Rig, power: PowerAssignment, total: SupplyTotal, limits: LoadLimits) -> Diagnostic:

@@ -27,19 +27,29 @@ KIND = Kind(
 
 
 def shared_midi_channel(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]:
-    """One finding for each channel that is shared; one for each unit that is reached and whose channel is not stated."""
+    """One finding for each channel that is shared; one for each unit whose channel is not stated, if another hears its sender."""
     for group in shared_channels(rig, control):
         if sum(not channel.deliberate for channel in group) > 1:
             yield _shared(rig, group)
     stated = {channel.unit for channel in rig.channels}
     for name in dict.fromkeys(way.unit for way in control.ways):
-        if name not in stated and any(jack.audio for jack in rig.units[name].jacks):
+        if name not in stated and _plays(rig, name) and _hears_with_others(rig, control, name):
             yield KIND.cant_check(
                 control.to(name)[0].links[-1].span,
                 f"whether another unit listens on the channel of '{name}' is not known: it gets MIDI, its channel is not stated",
                 subject=(name,),
                 help=f"write for example '{name} channel {next(iter(free_channels(rig)), 1)}' in the midi block",
             )
+
+
+def _plays(rig: Rig, name: str) -> bool:
+    return any(jack.audio for jack in rig.units[name].jacks)
+
+
+def _hears_with_others(rig: Rig, control: ControlMap, name: str) -> bool:
+    """Whether a sender of a unit is heard by another one as well: a unit that is alone with it has its channel to itself."""
+    mine = {way.links[0].start.thing for way in control.to(name)}
+    return any(way.unit != name and way.links[0].start.thing in mine and _plays(rig, way.unit) for way in control.ways)
 
 
 def _shared(rig: Rig, group: tuple[Channel, ...]) -> Diagnostic:

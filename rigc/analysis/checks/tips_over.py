@@ -100,6 +100,7 @@ def _unknown(rig: Rig, placement: Placement, deck: Deck, balance: Balance, asked
             + (f" and {len(missing) - 1} more" if len(missing) > 1 else ""),
             subject=(deck.name, rig.head.name),
             help=f"state {missing[-1] if deck.feet_inset_mm is None else missing[0]}",
+            wants=tuple(missing),
         )
 
 

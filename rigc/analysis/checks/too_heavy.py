@@ -64,11 +64,12 @@ def _unknown(rig: Rig, load: CaseLoad) -> Diagnostic:
     return KIND.at(
         _span(rig, load),
         f"can't tell whether '{load.name}' is too heavy: {', '.join(missing[:_FIRST])}{more} "
-        f"{'is' if len(missing) == 1 else 'are'} not known",
+        f"{'are' if len(missing) > 1 or missing[0].startswith('the strips') else 'is'} not known",
         subject=(load.name,),
         also=tuple(Label(thing.declared, "not weighed") for thing in things) if more else (),
         help=f"state {missing[0]}",
         wants=tuple(missing),
+        asks_for=tuple(missing),
         level=Level.CANT_CHECK,
     )
 

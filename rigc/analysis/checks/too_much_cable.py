@@ -14,7 +14,7 @@ from rigc.analysis.computations.loading import Loading
 from rigc.analysis.signal.limits import over
 from rigc.analysis.signal.section import Section
 from rigc.analysis.signal.section_figures import SectionFigures, resonance
-from rigc.analysis.signal.state_words import marks, remedy, worst_told
+from rigc.analysis.signal.state_words import fact_of, marks, remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.loading import CABLE_LIMIT
 from rigc.model.rig import Rig
@@ -46,7 +46,7 @@ def too_much_cable(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
                 f"how much cable '{name}' drives can't be checked: {'; '.join(unsure)}",
                 subject=(name,),
                 help=remedy(unsure[0]),
-                wants=tuple(reason.removesuffix(" is not known") for reason in unsure),
+                wants=tuple(map(fact_of, unsure)),
             )
 
 

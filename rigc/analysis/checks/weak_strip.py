@@ -164,6 +164,7 @@ def _unstripped(rig: Rig, unknown: list[Unstripped]) -> Iterator[Diagnostic]:
             f"whether strips hold '{unit.thing}' is not known, for want of {unit.missing}",
             subject=(unit.thing,),
             help=f"state {unit.missing}",
+            wants=(f"the mass of '{unit.thing}'" if unit.missing == "its mass" else unit.missing,),
         )
 
 

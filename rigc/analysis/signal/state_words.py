@@ -45,6 +45,11 @@ def marks(section: Section) -> str:
     return ", ".join(lead.mark for lead in section.leads)
 
 
+def fact_of(reason: str) -> str:
+    """The fact that is missing, from the words in which it is told so: `how 'marl' is bypassed is not said`."""
+    return reason.removesuffix(" is not said").removesuffix(" is not known")
+
+
 def remedy(reason: str) -> str:
     """The one line to write so that a missing fact is there, from the words in which it is told missing."""
     name = reason.split("'")[1] if "'" in reason else ""
