@@ -52,8 +52,6 @@ def test_what_power_rules_report() -> None:
             ("unfit-lead-length", "error", "D8"),
             ("unfit-lead-length", "warning", "AC1"),
             ("unfit-lead-length", "can't-check", "scrap"),
-            ("lossy-lead", "can't-check", "D8"),
-            ("lossy-lead", "can't-check", "AC1"),
             ("unregulated-supply", "warning", "plover"),
             ("battery-only", "remark", "avocet"),
             ("brick-out-of-reach", "warning", "scrap"),

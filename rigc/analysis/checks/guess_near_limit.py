@@ -6,9 +6,9 @@ Source: common practice, no source. A result counts where it is within 15 % of i
 large as its distance from it: loads of outlets, totals of supplies, voltages against what a unit accepts, drops of leads,
 lengths of leads that exist, heights below lids and decks, the mass of the board, the hold of strips, the cable that an
 instrument drives. Or it counts where guesses that are off as guesses of their kind usually are would carry it over: loads on
-outputs and treble corners (an impedance by 30 %, cable by 15 %), margins and levels at inputs (3 dB), paths side by side (a
+outputs and treble corners (an impedance by 30 %, cable by 15 %), margins and levels at inputs (2 dB), paths side by side (a
 latency by half), the height in a case and the air before vents (a size by 5 mm), heat over a supply (30 %), where a deck
-balances (a mass by 15 %).
+balances (a mass by 15 %); several are added by their squares, for they are not all off the same way.
 """
 
 from __future__ import annotations

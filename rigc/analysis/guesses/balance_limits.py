@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.mass import Balance, Mass
 from rigc.analysis.deck.feet import feet_of
-from rigc.analysis.guesses.near_limit import Guess, NearLimit, guessed, told_off
+from rigc.analysis.guesses.near_limit import Guess, NearLimit, guessed, together, told_off
 from rigc.facts.guesses import NEAR_SHARE
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
@@ -34,7 +34,7 @@ def _near(rig: Rig, mass: Mass, balance: Balance) -> list[NearLimit]:
     for side in _SIDES:
         here = [(guess, across if side in ("left", "right") else along) for guess, across, along in moves]
         room = feet.inside(balance.x_mm, balance.y_mm)[side]
-        if here and abs(room) <= sum(by for _, by in here) + _HAIR_MM:
+        if here and abs(room) <= together(by for _, by in here) + _HAIR_MM:
             what = f"how far '{balance.deck}' balances inside its {side} feet"
             found += [NearLimit(guess, what, room, 0.0, "mm", told_off(NEAR_SHARE)) for guess, by in here if by]
     return found

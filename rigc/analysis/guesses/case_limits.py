@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.computations.placement import Placement
 from rigc.analysis.deck.case_height import height_in_case
-from rigc.analysis.guesses.near_limit import Guess, NearLimit, guessed, told_off
+from rigc.analysis.guesses.near_limit import Guess, NearLimit, guessed, together, told_off
 from rigc.facts.clearance import LID_FOAM_MM
 from rigc.facts.guesses import SIZE_SPREAD_MM
 from rigc.model.case_of import cases_for
@@ -26,7 +26,7 @@ def case_heights_near(rig: Rig, placement: Placement) -> list[NearLimit]:
         for body in placement.outlines.values():
             height = height_in_case(rig, deck, body) if body.deck == deck.name and not body.under else None
             guesses = _behind(rig, deck, body.thing)
-            if height is None or abs(room - height.top_mm) > SIZE_SPREAD_MM.value * len(guesses) + _HAIR_MM:
+            if height is None or abs(room - height.top_mm) > together(SIZE_SPREAD_MM.value for _ in guesses) + _HAIR_MM:
                 continue
             what = f"the height of '{deck.name}' with '{body.thing}' in the case"
             found += [NearLimit(guess, what, height.top_mm, room, "mm", told_off(SIZE_SPREAD_MM)) for guess in guesses]

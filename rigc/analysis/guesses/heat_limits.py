@@ -5,7 +5,7 @@ from __future__ import annotations
 from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.deck.hung_below import hangs_below
 from rigc.analysis.deck.vent_gap import vent_gap
-from rigc.analysis.guesses.near_limit import Guess, NearLimit, guessed, told_off
+from rigc.analysis.guesses.near_limit import Guess, NearLimit, guessed, together, told_off
 from rigc.facts.foot import VENT_MM, WARM_W
 from rigc.facts.guesses import HEAT_SPREAD, SIZE_SPREAD_MM
 from rigc.model.rig import Rig
@@ -48,7 +48,7 @@ def _before(rig: Rig, body: Outline, side: str, other: Outline) -> list[NearLimi
     gap = vent_gap(thing, rig.places[body.thing], side, other) if isinstance(thing, Thing) else None
     guesses = [guess for each in (body.thing, other.thing) for guess in _sizes(rig, each)]
     things = {guess.thing for guess in guesses}
-    if gap is None or abs(gap - VENT_MM.value) > SIZE_SPREAD_MM.value * len(things) + _HAIR:
+    if gap is None or abs(gap - VENT_MM.value) > together(SIZE_SPREAD_MM.value for _ in things) + _HAIR:
         return []
     what = f"the air before the {side} vents of '{body.thing}'"
     return [NearLimit(each, what, gap, VENT_MM.value, "mm", told_off(SIZE_SPREAD_MM)) for each in guesses]

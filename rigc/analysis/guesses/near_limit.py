@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from math import isfinite
+from math import hypot, isfinite
 
 from rigc.facts.fact import Fact
 from rigc.facts.guesses import NEAR_SHARE
@@ -77,11 +77,11 @@ def by_amount(amount: Fact) -> Spread:
 
 
 def carried(value: Term, limit: float, spread: Spread) -> list[Stated]:
-    """The guesses behind a number that, all of them off at once, could carry it over a limit, from either side; none where they
-    can't. Each is moved by itself, and what they do is added."""
+    """The guesses behind a number that could carry it over a limit together, from either side; none where they can't. Each is
+    moved by itself: guesses are not all off the same way, so what they do is added by its squares."""
     if not isfinite(value):
         return []
-    low = high = float(value)
+    down, up = [0.0], [0.0]
     found = []
     for place, each in facts_in(value).items():
         ends = spread(each) if guessed(each.fact) else None
@@ -89,10 +89,16 @@ def carried(value: Term, limit: float, spread: Spread) -> list[Stated]:
             continue
         moved = [revalued(value, {place: end}) - float(value) for end in ends]
         if max(map(abs, moved)) > _HAIR:
-            low, high = low + min(0.0, *moved), high + max(0.0, *moved)
+            down.append(min(0.0, *moved))
+            up.append(max(0.0, *moved))
             found.append(each)
     hair = _HAIR * max(1.0, abs(limit))
-    return found if low - hair <= limit <= high + hair else []
+    return found if value - together(down) - hair <= limit <= value + together(up) + hair else []
+
+
+def together(moved: Iterable[float]) -> float:
+    """By how much independent guesses that move a result by so much each may move it together."""
+    return hypot(*moved)
 
 
 def nearest_of_each(found: Iterable[NearLimit]) -> list[NearLimit]:
