@@ -38,6 +38,9 @@ _HELD = "the area in which its strips lie over tape (on rails) or plate"
 _NEEDED = "needed = mass × deceleration × g / pull (1 kPa = 1000 N per m²)"
 _PHYSICS = "physics: force = mass × acceleration; the deceleration as its fact says; the pull is the stock's"
 _STEPS = (fastening.TWO_STRIPS_FROM_MM, fastening.THREE_STRIPS_FROM_MM, fastening.FOUR_STRIPS_FROM_MM)
+_BY_WIDTH_AND_MASS = tuple(map(ours, (*_STEPS, fastening.ONE_MORE_FROM_KG)))
+_SHORTER, _SHOCK = ours(fastening.PIECE_SHORTER_MM), ours(fastening.SHOCK_G)
+_GRAVITY = ours(fastening.GRAVITY_M_PER_S2)
 _HAIR_CM2 = 1e-8
 
 
@@ -193,6 +196,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
     deck_pieces = twins(pieces, _unlike(tape, deck, ground or (), strip), strip, place) if on_tape else pieces
     tapes_met = _tapes_met(pieces, skew, ground) if on_tape else None
     facts = () if deck is None else _ground_facts(deck, tape, place)
+    at = stands(place)
     width_mm = known_figure(
         f"{name}.strip-width",
         stated(f"the width of strip {strip.name}", strip.width_mm),
@@ -214,7 +218,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
             f"{name}.on-deck",
             lambda: on_deck(deck_pieces, skew, tapes_met),
             lambda: _where(place, pieces, on_deck(deck_pieces, skew, tapes_met)),
-            stands(place),
+            at,
             size,
             centres,
             width_mm,
@@ -229,7 +233,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
             unstated("the size of its deck") if ground is None else total(_overlaps(pieces, skew, ground)) / 100,
             _SQUARE_CENTIMETRES,
             size,
-            stands(place),
+            at,
             width_mm,
             *facts,
             rule=_HELD,
@@ -240,8 +244,8 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
             needed_cm2(
                 stated(f"{name} mass", thing.mass_kg),
                 stated(f"the pull of {strip.name}", strip.pull_kpa),
-                ours(fastening.SHOCK_G),
-                ours(fastening.GRAVITY_M_PER_S2),
+                _SHOCK,
+                _GRAVITY,
             ),
             _SQUARE_CENTIMETRES,
             rule=_NEEDED,
@@ -288,7 +292,7 @@ def _counted(thing: Thing, across: Term) -> Figure:
             lambda *_: count.strips,
             across,
             stated(f"{thing.name} mass", thing.mass_kg),
-            *map(ours, (*_STEPS, fastening.ONE_MORE_FROM_KG)),
+            *_BY_WIDTH_AND_MASS,
         ),
         COUNT,
         rule=_CUT,
@@ -298,7 +302,7 @@ def _counted(thing: Thing, across: Term) -> Figure:
 
 def _piece(thing: Thing) -> Figure:
     assert thing.depth_mm is not None
-    left = stated(f"{thing.name} depth", thing.depth_mm) - ours(fastening.PIECE_SHORTER_MM)
+    left = stated(f"{thing.name} depth", thing.depth_mm) - _SHORTER
     value = left if left >= 0 else highest(left, number(0))
     return known_figure(f"{thing.name}.strip-length", value, MILLIMETRES, rule=_CUT, source=PRACTICE)
 
