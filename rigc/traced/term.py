@@ -138,8 +138,11 @@ def known(value: Traced) -> Term | None:
 
 def made(how: How) -> Any:
     """The term that is so made; unknown where one of its parts is."""
-    want = tuple(dict.fromkeys(each for part in how.of if isinstance(part, Unknown) for each in part.want))
-    return Unknown(want, how) if want else Term(how.value(*map(float, how.of)), how)  # type: ignore[arg-type]  # all are known
+    for part in how.of:
+        if isinstance(part, Unknown):
+            wants = (each for one in how.of if isinstance(one, Unknown) for each in one.want)
+            return Unknown(tuple(dict.fromkeys(wants)), how)
+    return Term(how.value(*map(float, how.of)), how)  # type: ignore[arg-type]  # all are known
 
 
 class Number(How):

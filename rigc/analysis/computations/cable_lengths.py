@@ -28,6 +28,16 @@ _STEP = round(10 * ROUNDED_TO_MM.value)
 T = TypeVar("T", float, Term)
 _SUM = "the sum over the class, of the leads that have a {} length"
 _HAIR = 1e-6  # far below a tenth of a millimetre, far above what binary floats are off
+Offers = dict[str, tuple[tuple[int, ...], Unknown]]
+"""The premade lengths of a signal, ascending in tenths of a millimetre, and how they are told."""
+_LEAST_SLACK = {signal: ours(fact, shown=TENTHS) for signal, fact in LEAST_SLACK_MM.items()}
+_SHARE, _MOST_SHARE, _MOST_MORE = ours(SLACK_SHARE), ours(LONGEST_SHARE), ours(LONGEST_MORE_MM, shown=TENTHS)
+_STEP_MM, _SHORTEST_MM = ours(ROUNDED_TO_MM), ours(SHORTEST_MM)
+_SLACK_RULE = f"the larger of {plain(100 * SLACK_SHARE.value)} % of the route and the least slack of the class, and what the source adds"
+_FINISHED_RULE = (
+    f"finished = route + slack, rounded up to the next {plain(ROUNDED_TO_MM.value)} mm, "
+    f"at least {plain(SHORTEST_MM.value)} mm"
+)
 
 
 class Length(Record):
@@ -149,13 +159,14 @@ def cable_lengths(rig: Rig, leads: Leads, routes: CableRoutes) -> CableLengths:
     """Reckons every routed lead."""
     lengths: dict[str, Length] = {}
     supplied: dict[str, AnyFigure] = {}
+    offers = {signal: _offer(signal, tuple(sorted(each))) for signal, each in rig.stock.premade_mm.items()}
     for lead in leads.all:
         there = None
         if lead.stage or lead.existing_mm is not None:
             there = supplied[lead.mark] = _there(rig, lead)
         route = routes.routes.get(lead.mark)
         if route is not None and isinstance(route.way, Figure):
-            length = lengths[lead.mark] = _length(rig, lead, route.way, there)
+            length = lengths[lead.mark] = _length(rig, lead, route.way, there, offers)
             supplied.setdefault(lead.mark, length.lies)
         elif route is not None and there is not None:
             supplied[lead.mark] = _existing(lead, there)
@@ -196,7 +207,7 @@ def _floor(length: float) -> int:
 
 def _whole(length: T, rounded: Callable[[float], int]) -> T:
     """A length in whole tenths, as it is where it is that already."""
-    if isinstance(length, Term) and abs(rounded(length) - length) < _HAIR:
+    if isinstance(length, Term) and abs(rounded(float(length)) - float(length)) < _HAIR:
         return length
     whole: T = becomes(length, rounded)
     return whole
@@ -225,18 +236,22 @@ def _existing(lead: Lead, there: AnyFigure) -> AnyFigure:
     )
 
 
-def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None) -> Length:
+def _offer(signal: str, lengths_mm: tuple[float, ...]) -> tuple[tuple[int, ...], Unknown]:
+    listed = mentioned(f"premade {signal} leads in stock", ", ".join(map(plain, lengths_mm)), unit="mm")
+    return tuple(map(tenths, lengths_mm)), listed
+
+
+def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None, offers: Offers) -> Length:
     mark = lead.mark
-    least = ours(LEAST_SLACK_MM[lead.signal], shown=TENTHS)
+    least = _LEAST_SLACK[lead.signal]
     added: float = 0
     if lead.slack_mm is not None:
         added = whole_tenths(stated("more slack for this lead", lead.slack_mm, TENTHS))
-    percent = plain(100 * SLACK_SHARE.value)
     slack = known_figure(
         f"{mark}.slack",
-        rule_slack(way, least, ours(SLACK_SHARE), added),
+        rule_slack(way, least, _SHARE, added),
         TENTHS,
-        rule=f"the larger of {percent} % of the route and the least slack of the class, and what the source adds",
+        rule=_SLACK_RULE,
         source=PRACTICE,
         label="slack",
     )
@@ -249,13 +264,13 @@ def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None) -> Lengt
     )
     longest = known_figure(
         f"{mark}.most",
-        longest_length(way, ours(LONGEST_SHARE), ours(LONGEST_MORE_MM, shown=TENTHS) + added),
+        longest_length(way, _MOST_SHARE, _MOST_MORE + added),
         TENTHS,
         rule="the longest lead that makes no coil, and what the source adds",
         source=PRACTICE,
     )
     finished = _finished(mark, way, slack)
-    bought = _bought(rig, lead, shortest)
+    bought = _bought(rig, lead, shortest, offers)
     return Length(
         mark,
         lead.signal,
@@ -273,15 +288,14 @@ def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None) -> Lengt
 
 def _finished(mark: str, way: Figure, slack: Figure) -> Figure:
     together = way + slack
-    short = finished_length(together) > _ceil(together / _STEP) * _STEP
+    short = together <= tenths(SHORTEST_MM.value) - _STEP
     return known_figure(
         f"{mark}.finished",
         becomes(together, finished_length),
         TENTHS,
-        ours(ROUNDED_TO_MM),
-        *((ours(SHORTEST_MM),) if short else ()),
-        rule=f"finished = route + slack, rounded up to the next {plain(ROUNDED_TO_MM.value)} mm, "
-        f"at least {plain(SHORTEST_MM.value)} mm",
+        _STEP_MM,
+        *((_SHORTEST_MM,) if short else ()),
+        rule=_FINISHED_RULE,
         source=PRACTICE,
     )
 
@@ -306,16 +320,14 @@ def _lies(rig: Rig, lead: Lead, finished: Figure, bought: AnyFigure | Answer, th
     )
 
 
-def _bought(rig: Rig, lead: Lead, shortest: Figure) -> AnyFigure | Answer:
+def _bought(rig: Rig, lead: Lead, shortest: Figure, offers: Offers) -> AnyFigure | Answer:
     """The next premade length."""
     name, signal = f"{lead.mark}.premade", rig.stock.premade_list(lead.signal)
     rule = "the shortest stock length that is at least the route and the least slack"
-    if signal not in rig.stock.premade_mm:
+    if signal not in offers:
         nowhere = mentioned(f"a list of premade {signal} leads in stock", "none")
         return figure(name, nowhere, TENTHS, shortest, rule=rule, source=PRACTICE)
-    lengths = sorted(rig.stock.premade_mm[signal])
-    stock = mentioned(f"premade {signal} leads in stock", ", ".join(map(plain, lengths)), unit="mm")
-    offered = tuple(map(tenths, lengths))
+    offered, stock = offers[signal]
     soldered = any(plug is not None and rig.stock.plugs[plug].soldered for plug in lead.ends)
     if lead.captive is not None or soldered:
         because = f"an end is {'captive' if lead.captive is not None else 'soldered'}"

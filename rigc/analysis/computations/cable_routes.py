@@ -25,6 +25,7 @@ from rigc.traced.term import Term
 from rigc.traced.units import TENTHS
 
 _SOURCE = "arithmetic on stated places; the route model is common practice, no source"
+_PASSAGE = ours(PASSAGE_MM, shown=TENTHS)
 _OVER = "over the deck: the differences in x, y and height of both ends"
 _UNDER = (
     "under the deck: across in x, along y from drop line to drop line (through a stated lane), and what it costs to go "
@@ -208,12 +209,11 @@ def _way(lead: Lead, stretches: tuple[Term, ...], rule: str, *beside: Basis) -> 
 
 def _through(end: LeadEnd, depth: Term | None) -> Term:
     """What it costs to go through the deck, from an end on top, or to leave a jack below it."""
-    passage = ours(PASSAGE_MM, shown=TENTHS)
     if not end.on_top:
-        return passage
+        return _PASSAGE
     assert end.height is not None
     assert depth is not None
-    through: Term = passage + end.height + depth
+    through: Term = _PASSAGE + end.height + depth
     return through
 
 
