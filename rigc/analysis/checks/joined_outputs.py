@@ -1,8 +1,9 @@
 """Two outputs are joined into one input.
 
 Why it matters: each output drives the other instead of the input; both grow quiet and may distort.
-What to do: bring them together in a mixer or blender, each on an input of its own; or, where they never hold at once, say
-for which scenario (`for`) or with which instrument (`with`) each chain holds.
+What to do: bring them together in a mixer or blender, each on an input of its own; where both ways begin at one jack, put a
+splitter there too. Or, where they never hold at once, say for which scenario (`for`) or with which instrument (`with`) each
+chain holds.
 Source: physics (two low output impedances in parallel load each other).
 """
 

@@ -1,7 +1,8 @@
-"""A unit that is used lacks its body, what it needs of a supply, or a jack that it is wired to.
+"""A unit that is used lacks its body, what it needs of a supply, or a jack that it is wired to; or a rig has no chain, deck or plugs.
 
 Why it matters: whatever follows from the missing fact stays blank in the documents.
-What to do: measure it and write it down; where it must be guessed, mark it `assumed`.
+What to do: measure it and write it down; where it must be guessed, mark it `assumed`. Of a rig without a chain, a deck or kinds
+of plugs it is told only what can't be checked.
 Source: common practice, no source.
 """
 
@@ -20,7 +21,7 @@ KIND = Kind(
     "missing-fact",
     Level.ERROR,
     __doc__,
-    "a unit in use has a body, supply facts and the jacks it is wired to",
+    "a unit in use has a body, supply facts and the jacks it is wired to; a rig has a chain, a deck and kinds of plugs",
     "common practice, no source",
 )
 

@@ -4,7 +4,7 @@ Why it matters: each outlet may be within its rating and the supply still shut d
 less than the sum of its outlets.
 What to do: feed a unit from another supply, or add one.
 Source: arithmetic on stated values (error); common practice, no source (warning). `limit total` in the rig block sets
-another limit for the warning.
+another limit for the warning. A supply that states no ceiling gives at least as much as one of its outlets.
 """
 
 from __future__ import annotations

@@ -2,8 +2,8 @@
 
 Why it matters: it rocks at each stamp, or stands up under the player's weight and pulls its leads out.
 What to do: move the heavy things inwards, the treadle or switch behind the feet, or the feet outwards.
-Source: physics: a foot of 800 N at a mm outside the feet tips the board when 800 · a > m · g · c, c from there to the
-centre of gravity; the 800 N are common practice, no source.
+Source: physics: a foot that presses with 800 N at a distance a outside the board's feet tips it when 800 · a > m · g · c, with c
+from those feet to the centre of gravity; the 800 N are common practice, no source.
 """
 
 from __future__ import annotations

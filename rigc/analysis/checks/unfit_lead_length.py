@@ -2,7 +2,8 @@
 
 Why it matters: without slack a unit can't be tilted out of its fastener and unplugged, and the plugs are pulled sideways;
 a coil picks up hum and catches on things. A lead whose way is not known is told here, too, so that none is forgotten.
-What to do: take another stock length, make a new lead, or stow the rest at the bundle under the deck, not between units.
+What to do: take another stock length, make a new lead, or stow the rest at the bundle under the deck, not between units. A
+captive lead can't be exchanged: move what it grows out of nearer.
 Source: common practice, no source.
 """
 

@@ -2,7 +2,7 @@
 
 Why it matters: reversed polarity destroys most units at once.
 What to do: use a reversing lead, mark both its ends, and check the plug with a meter before it goes in.
-Source: arithmetic on stated values. No polarity is ever assumed: pedals mostly have the centre negative [common
+Source: arithmetic on stated values. rigc itself assumes no polarity: pedals mostly have the centre negative [common
 practice, no source], other things mostly positive.
 """
 
