@@ -256,12 +256,22 @@ def _at(port: Port, thing: Thing, socket: _Socket, place: Place, at: Spot) -> An
         text,
         because,
         stands(place),
-        *_body(thing),
+        *_between(thing, socket.side, place),
         stated(f"{port} on the {socket.side} side", socket.offset_mm),
         rule="the outline's front-left corner and the jack's place in it, after turning",
         source=ARITHMETIC,
         unit="mm",
     )
+
+
+def _between(thing: Thing, side: str | None, place: Place) -> tuple[Traced, ...]:
+    """Of the width and the depth of a thing those that lie between the corner that stands front left and a jack on that side."""
+    width, depth = _body(thing)
+    along = (side == "right") != (place.turned in (180, 270))
+    across = (side == "rear") != (place.turned in (90, 180))
+    if place.skew_deg:
+        return width, depth
+    return (*((width,) if along else ()), *((depth,) if across else ()))
 
 
 def _panel_points(rig: Rig, panel: Panel) -> dict[Port, JackPoint]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from boards_by_hand import board, deck, panel, port, stand
 
-from rigc.analysis.computations.placement import placement, turned_normal
+from rigc.analysis.computations.placement import JackPoint, placement, turned_normal
 
 PLATE = deck(600, 400, 10, 150)
 
@@ -30,6 +30,21 @@ def test_turning(turned: int, size: tuple[float, float], points: dict[str, tuple
     assert (outline.x_mm, outline.y_mm, outline.width_mm, outline.depth_mm) == (10, 20, *size)
     found = {each.jack: (p.x_mm, p.y_mm, p.dx, p.dy) for each, p in laid.points.items()}
     assert found == points
+
+
+@pytest.mark.parametrize("turned", [0, 90, 180, 270])
+@pytest.mark.parametrize("side", "LRFB")
+def test_a_jack_rests_on_just_the_sizes_that_move_it(side: str, turned: int) -> None:
+    """Another width or depth of the thing moves the jack where that is among its inputs, and only there."""
+
+    def point(body: str) -> JackPoint:
+        unit = stand("unit", 10, 20, body, f"jack:{side}30", turned=turned)
+        return placement(board(PLATE, unit)).points[port("unit.jack")]
+
+    first, wider, deeper = (point(body) for body in ("60 100 50", "61 100 50", "60 101 50"))
+    told = {each.name for each in first.told.inputs()}
+    for name, other in (("unit width", wider), ("unit depth", deeper)):
+        assert (name in told) == ((first.x_mm, first.y_mm) != (other.x_mm, other.y_mm))
 
 
 def test_four_quarter_turns_lead_back() -> None:
