@@ -99,7 +99,7 @@ def _on_wire(unit: str, shown: int, channel: Channel | None, span: Span) -> Trac
     if channel is None:
         return mentioned("a channel", "none")
     if channel.first is None:
-        return unstated(f"from which number {unit} counts")
+        return unstated(f"the number from which {unit} counts")
     if not exists(shown, channel.first):
         return mentioned(f"a program {shown} of {unit}", f"there is none: it counts from {channel.first}", channel.span)
     counts = at_place(f"{unit} counts from", channel.first, channel.span)

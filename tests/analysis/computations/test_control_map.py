@@ -115,6 +115,9 @@ def test_offset_not_stated() -> None:
     first, second, third = made.get(ControlMap).programs[1]
     assert (second.unit, second.sent, second.octets, second.hexadecimal) == ("lantxl", None, (), "")
     assert first.octets and third.octets
+    # Two of three messages are known: 2 x 0.64 = 1.28 ms, and the third is named.
+    time = made.get(ControlMap).times[1]
+    assert time.formula() == "0.64 + 0.64 = 1.28, without the number from which lantxl counts"
 
 
 def test_what_is_sent_to_two_units_at_once_is_sent_once() -> None:

@@ -45,6 +45,16 @@ def test_gain_is_added_where_no_level_is_stated() -> None:
     assert found["combo.in"].pad_db == 8
 
 
+def test_a_level_that_hangs_on_a_switch_is_told_from_the_lowest_to_the_highest() -> None:
+    # On -20 + 12 = -8 and 4 + 12 = 16 dBu, off -20 and 4 dBu; 11 - 16 = -5 dB are left.
+    found = edges(GUITAR, unit("marl", "gain 12 dB", "bypass true"), COMBO, "chain guitar -> marl -> combo\n")
+    edge = found["combo.in"]
+    assert (edge.nominal.name, edge.nominal.text) == ("A2.level.nominal", "−20 to −8")
+    assert edge.high.formula() == "the highest of −20 + 12, −20 = −8"
+    assert edge.low.formula() == "the least of −20 + 12, −20 = −20"
+    assert edge.margin is not None and edge.margin.formula() == "11 − 16 = −5"
+
+
 def test_a_stated_level_stands_before_a_gain() -> None:
     marl = unit("marl", "gain 12 dB", "level out -10 dBu peak 6 dBu", "bypass always-on")
     found = edges(GUITAR, marl, COMBO, "chain guitar -> marl -> combo\n")

@@ -79,6 +79,9 @@ def test_two_wet_ways_and_the_dry_one() -> None:
     (three,) = paths(GUITAR, SHINGLE, *parts, COMBO, blend(*lines))
     assert [each.label for each in three.legs] == ["dry", "wet through hum", "wet through haw"]
     assert (three.late.label, three.early.label, three.apart_ms) == ("wet through haw", "dry", 2)
+    (figures,) = results_of("".join((GUITAR, SHINGLE, *parts, COMBO, blend(*lines)))).get(ParallelPaths).figures
+    assert [each.text for each in figures.late] == ["0", "0", "2"]
+    assert figures.apart.formula() == "(the highest of 0, 0, 2) − (the least of 0, 0, 2) = 2"
 
 
 def test_latency_unknown_is_not_zero() -> None:

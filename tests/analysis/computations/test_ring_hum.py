@@ -43,7 +43,9 @@ def test_polygon_of_three_routes() -> None:
 
 def test_gain_behind_the_ring() -> None:
     assert hum_of(SHARED_RING / "gain-just-above.rig").gain.most_db == 18
-    assert hum_of(SHARED_RING / "gain-not-stated.rig").gain.unknown == ("lift",)
+    unknown = hum_of(SHARED_RING / "gain-not-stated.rig")
+    assert unknown.gain.unknown == ("lift",)
+    assert unknown.follows.text.startswith("≥ ") and unknown.follows.formula().endswith(", without gain of lift")
 
 
 def test_without_routes_the_reason_is_told() -> None:
