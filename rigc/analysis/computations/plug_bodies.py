@@ -10,6 +10,7 @@ from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.source import Span
+from rigc.traced.term import known
 
 
 class PlugBody(Record):
@@ -41,9 +42,10 @@ class PlugBody(Record):
     @property
     def levels_mm(self) -> tuple[float, float] | None:
         """Its lowest and highest point above the plain deck; None where a height is missing."""
-        if self.point.height_mm is None or self.height_mm is None:
+        height = known(self.point.height)
+        if height is None or self.height_mm is None:
             return None
-        middle = self.point.raised_mm + self.point.height_mm
+        middle = float(height) / 10
         return middle - self.height_mm / 2, middle + self.height_mm / 2
 
     @property
