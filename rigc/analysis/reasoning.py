@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from rigc.analysis.results import Results, needed
 from rigc.analysis.revision.previous import Previous
 from rigc.discover import members
 from rigc.near import nearest
 from rigc.traced.collected import figures
-from rigc.traced.figure import Told
+from rigc.traced.figure import Told, assumed
 from rigc.traced.reason import Input, Reason
 
 
@@ -28,17 +28,36 @@ def told(results: Results) -> dict[str, Told]:
     return found
 
 
+class Reasons(Mapping[str, Reason]):
+    """The reasons of figures by their names; the text of one is made when it is asked for."""
+
+    def __init__(self, figures: dict[str, Told]) -> None:
+        self.figures = figures
+        self._made: dict[str, Reason] = {}
+
+    def __getitem__(self, name: str) -> Reason:
+        if name not in self._made:
+            self._made[name] = self.figures[name].reason()
+        return self._made[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.figures)
+
+    def __len__(self) -> int:
+        return len(self.figures)
+
+
 class Reasoning:
     """Every value of a rig with how it came about."""
 
     def __init__(self, results: Results) -> None:
-        self.by_name: dict[str, Reason] = {name: each.reason() for name, each in told(results).items()}
+        self.by_name = Reasons(told(results))
 
     def of(self, name: str) -> tuple[Reason, ...]:
         """The reason of that name; of a thing, lead or group all its reasons. Raises `UnknownValue`."""
         if name in self.by_name:
             return (self.by_name[name],)
-        found = tuple(reason for each, reason in self.by_name.items() if each.startswith(f"{name}."))
+        found = tuple(self.by_name[each] for each in self.by_name if each.startswith(f"{name}."))
         if not found:
             raise UnknownValue(self._unknown(name))
         return found
@@ -62,12 +81,11 @@ class Reasoning:
         """Whether an input is assumed, or rests on something that is."""
         if one.assumed:
             return True
-        start = self.by_name.get(one.why)
-        return start is not None and self.leans(start)
+        return assumed(self.by_name.figures.get(one.why))
 
     def leans(self, reason: Reason) -> bool:
         """Whether a value rests on an assumed fact."""
-        return any(each.assumed for behind in self.deep((reason,)) for each in behind.inputs)
+        return assumed(self.by_name.figures.get(reason.name))
 
     def _unknown(self, name: str) -> str:
         parts = name.split(".")
