@@ -23,6 +23,18 @@ def _capital_word(m: Mistake) -> Wording | None:
     return Wording(message, "words of the language are in small letters", mends=m.write(small))
 
 
+def _word_before_the_statement(m: Mistake) -> Wording | None:
+    """`signal chain guitar -> amp`, `power supply mill {`: the statement begins with its second word."""
+    begins = m.blocks().get("", frozenset())
+    found = re.match(r"([a-z][\w-]*)[ \t]+([a-z-]+)[ \t]+[\w\"]", m.line)
+    if found is None or found[2] not in begins or m.at - m.line_start not in (found.start(1), found.start(2)):
+        return None
+    start = m.line_start + found.start(1)
+    mends = m.instead(start, m.line_start + found.start(2), "", f"write {m.code[found.start(2) :].strip()}")
+    label = "one word too many" if m.at == start else "the statement begins here"
+    return Wording(f"'{found[1]}' stands before '{found[2]}'", label, mends=mends)
+
+
 def _shouted(m: Mistake) -> Wording | None:
     """`chain GUITAR -> TERN`: all names of the line are declared in small letters."""
     if m.before.split()[:1] not in (["chain"], ["loop"]) or "NAME" not in m.expected or not m.word.isupper():
@@ -195,6 +207,7 @@ def _holds_nothing(m: Mistake) -> Wording | None:
 
 HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _capital_word,
+    _word_before_the_statement,
     _shouted,
     _long_arrow,
     _named_with_a_sign,

@@ -6,6 +6,7 @@ the end, so that a long block costs no more than twice its length.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from rigc.diagnostics.diagnostic import Diagnostic
@@ -19,6 +20,7 @@ from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node
 
 MOST_MISTAKES_A_BLOCK = 40
+_SECOND_WORD = re.compile(r"\s*[a-z][\w-]*[ \t]+([a-z-]+)[ \t]+[\w\"]")
 
 
 class Stop(Record):
@@ -86,6 +88,11 @@ class _Salvage:
         if self.lead or not self.block:
             return False
         self.skipped.append(self._whole())
+        second = _SECOND_WORD.match(self.text)
+        if (
+            second is not None and second[1] in mistakes.BLOCK_OPENERS
+        ):  # `power supply mill {` has a supply's statements
+            self.block = second[1]
         self.headless, self.seen, self.lead = True, self.chunk.header_end, mistakes.BLOCK_OPENERS[self.block]
         return True
 

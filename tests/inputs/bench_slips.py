@@ -82,5 +82,7 @@ AT_THE_BENCH = (
     Slip("357-chain-in-capitals", "names in capitals in the chain", swap(CHAIN, "chain GUITAR -> TERN -> FEN -> COMBO")),
     Slip("358-polarity-plus-inside", "plus inside", swap("polarity centre-negative", "polarity plus inside")),
     Slip("359-inch-for-millimetre", "in for mm", swap("70 x 120 x 55 mm", "70 x 120 x 55 in")),
+    Slip("360-signal-chain", "a word before the statement", swap("chain ", "signal chain ")),
+    Slip("361-power-supply", "a word before a block", swap("supply brook", "power supply brook")),
 )  # fmt: skip
 """What a bench sees in a busy year."""
