@@ -55,10 +55,10 @@ def metres_cut(tenths: int) -> str:
 
 def ohms(value: float, digits: int = 3) -> str:
     """An impedance as people say it, to three figures: `12 kΩ`, `1 MΩ`, `600 Ω`."""
-    for size, unit in ((1e6, "MΩ"), (1e3, "kΩ")):
-        if value >= size:
-            return f"{value / size:.{digits}g} {unit}"
-    return f"{value:.{digits}g} Ω"
+    rounded = float(f"{value:.{digits}g}")
+    size, unit = next((each for each in ((1e6, "MΩ"), (1e3, "kΩ")) if rounded >= each[0]), (1.0, "Ω"))
+    figure = rounded / size
+    return f"{figure:.0f} {unit}" if figure >= 10**digits else f"{figure:.{digits}g} {unit}"
 
 
 def corner_khz(hertz: float, more: int = 0) -> str:

@@ -12,7 +12,6 @@ SHOCK_G = Fact(
     "deceleration that a strip must hold: a case dropped 150 mm onto foam that gives way by 7 to 8 mm",
     "physics: a/g is about height of fall / travel",
 )
-GRAVITY_M_PER_S2 = Fact(9.81, "m/s²", "acceleration of free fall, rounded", "conventional value 9.80665, rounded")
 PIECE_SHORTER_MM = Fact(20, "mm", "a piece is that much shorter than the unit is deep", _PRACTICE)
 TAPE_SHORTER_MM = Fact(10, "mm", "a rail's tape is that much shorter than the deck is wide", _PRACTICE)
 TWO_STRIPS_FROM_MM = Fact(50, "mm", "a unit that wide takes two strips", _PRACTICE)

@@ -25,6 +25,5 @@ SWITCH_SPACING_MM = {
 LIFT_OUT_MM = Fact(5, "mm", "between bodies, so that a unit can be lifted out", _PRACTICE)
 KNOB_MM = Fact(25, "mm", "from a knob to the middle of a switch that is stamped on", _PRACTICE)
 STAMP_N = Fact(800, "N", "a foot with the player's weight on it", _PRACTICE)
-GRAVITY_M_PER_S2 = Fact(9.81, "m/s²", "acceleration of free fall, rounded from 9.80665", "CGPM 1901, from memory")
 WARM_W = Fact(5, "W", "a unit of pedal size that takes so much may get warm to the hand", _PRACTICE)
 VENT_MM = Fact(15, "mm", "free air before a vent", _PRACTICE)

@@ -1,4 +1,4 @@
-"""Weight: what one person lifts."""
+"""Weight: what one person lifts, and how hard a mass presses."""
 
 from __future__ import annotations
 
@@ -7,3 +7,4 @@ from rigc.facts.fact import Fact
 ONE_LIFTER_KG = Fact(
     23, "kg", "load constant of the lifting equation: the most that one person lifts", "NIOSH publication 94-110"
 )
+GRAVITY_M_PER_S2 = Fact(9.81, "m/s²", "acceleration of free fall, rounded from 9.80665", "CGPM 1901, from memory")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.facts import fastening
+from rigc.facts.weight import GRAVITY_M_PER_S2
 from rigc.model.things import Thing
 from rigc.reports.content import Paragraph
 
@@ -44,7 +45,7 @@ def preparation() -> tuple[Paragraph, ...]:
         "and lie in the middle of its depth. Centres across the base count from its left edge, seen from above; "
         "places on the deck are front-left corners, counted from the deck's front-left corner.",
         f"Engaged is what meets tape or plate. Needed is mass × {fastening.SHOCK_G.value:g} × "
-        f"{fastening.GRAVITY_M_PER_S2.value:g} / pull: a case that falls 150 mm onto foam giving way by 7 to 8 mm "
+        f"{GRAVITY_M_PER_S2.value:g} / pull: a case that falls 150 mm onto foam giving way by 7 to 8 mm "
         "(physics: a/g is about height of fall / travel). The rule for laying strips is common practice, no source; "
         "the pull is the stock's: measure your own with a spring balance.",
     )

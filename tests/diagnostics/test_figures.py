@@ -27,6 +27,11 @@ from rigc.diagnostics.decimals import decimals, fixed
         (figures.plain(-20.0), "−20"),
         (figures.kilograms(-1.2584), "−1.258"),
         (figures.kilograms(-1e-12), "0.000"),
+        (figures.ohms(999.4), "999 Ω"),
+        (figures.ohms(999.6), "1 kΩ"),
+        (figures.ohms(12_345), "12.3 kΩ"),
+        (figures.ohms(999_900), "1 MΩ"),
+        (figures.ohms(1e9), "1000 MΩ"),
         (decimals(-0.834, 2), "−0.83"),
         (decimals(-0.001, 2), "0"),
         (decimals(7.695, 2), "7.7"),  # halves away from nought, as on paper: 3.078 / 0.4

@@ -15,7 +15,8 @@ from rigc.analysis.computations.placement import Placement
 from rigc.analysis.deck.feet import Feet, feet_of, spots_pressed
 from rigc.analysis.placing.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
-from rigc.facts.foot import GRAVITY_M_PER_S2, STAMP_N
+from rigc.facts.foot import STAMP_N
+from rigc.facts.weight import GRAVITY_M_PER_S2
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 

@@ -20,7 +20,7 @@ from rigc.traced.given import ours, unstated
 from rigc.traced.means import in_its_unit, percent, total
 from rigc.traced.reason import ARITHMETIC, PRACTICE
 from rigc.traced.term import Term, Traced, known
-from rigc.traced.units import FINE_SHARE, LEAD_MILLIAMPS, MILLIOHMS, MILLIVOLTS, TENTHS
+from rigc.traced.units import FINE_MILLIAMPS, FINE_SHARE, MILLIOHMS, MILLIVOLTS, TENTHS
 
 _OHM = "physics: Ohm's law"
 N = TypeVar("N", float, Traced)
@@ -140,7 +140,7 @@ def _lead(
         figure(
             f"{mark}.current",
             borne(outlet, rig.units[unit], power.taps[unit]),
-            LEAD_MILLIAMPS,
+            FINE_MILLIAMPS,
             rule="the current of its unit; in parallel the outlet's share of it",
             source=ARITHMETIC,
             label=f"{mark} carries",

@@ -16,7 +16,7 @@ from rigc.traced.means import total, total_known
 from rigc.traced.reason import ARITHMETIC
 from rigc.traced.shown import Shown
 from rigc.traced.term import Traced, Unknown
-from rigc.traced.units import AMPERES, MAINS_MILLIAMPS, VOLT_AMPERES, WATTS, WATTS_GIVEN, WATTS_TAKEN
+from rigc.traced.units import AMPERES, FINE_MILLIAMPS, VOLT_AMPERES, WATTS, WATTS_GIVEN, WATTS_TAKEN
 
 _APPARENT = "physics: apparent power"
 _ENERGY = "physics: conservation of energy"
@@ -156,7 +156,7 @@ def _currents(name: str, volt_amperes: AnyFigure) -> dict[int, AnyFigure]:
         volts: figure(
             f"{name}.at-{volts}v",
             volt_amperes / ours(fact) * 1000,
-            MAINS_MILLIAMPS,
+            FINE_MILLIAMPS,
             rule="current = volt-amperes / voltage",
             source=_APPARENT,
         )

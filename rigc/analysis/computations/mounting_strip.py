@@ -11,6 +11,7 @@ from rigc.analysis.mounting.laid_pieces import laid, shared_mm2, twins
 from rigc.analysis.mounting.piece_corners import on_deck, spots
 from rigc.diagnostics.figures import nearest_tenth, plain
 from rigc.facts import fastening
+from rigc.facts.weight import GRAVITY_M_PER_S2
 from rigc.model.deck import Deck, Place
 from rigc.model.rectangle import Rectangle
 from rigc.model.rig import Rig
@@ -40,7 +41,7 @@ _PHYSICS = "physics: force = mass × acceleration; the deceleration as its fact 
 _STEPS = (fastening.TWO_STRIPS_FROM_MM, fastening.THREE_STRIPS_FROM_MM, fastening.FOUR_STRIPS_FROM_MM)
 _BY_WIDTH_AND_MASS = tuple(map(ours, (*_STEPS, fastening.ONE_MORE_FROM_KG)))
 _SHORTER, _SHOCK = ours(fastening.PIECE_SHORTER_MM), ours(fastening.SHOCK_G)
-_GRAVITY = ours(fastening.GRAVITY_M_PER_S2)
+_GRAVITY = ours(GRAVITY_M_PER_S2)
 _HAIR_CM2 = 1e-8
 
 
@@ -148,7 +149,7 @@ def needed_cm2(
     mass_kg: Any,
     pull_kpa: Any,
     shock_g: float = fastening.SHOCK_G.value,
-    gravity_m_per_s2: float = fastening.GRAVITY_M_PER_S2.value,
+    gravity_m_per_s2: float = GRAVITY_M_PER_S2.value,
 ) -> Any:
     """The strip area that holds a mass through the shock, for a working pull in kPa (1 kPa = 0.1 N per cm²); of terms a term."""
     return mass_kg * shock_g * gravity_m_per_s2 / pull_kpa * 10
@@ -225,7 +226,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
             *(facts if on_tape else ()),
             rule=_TWINS,
             source=PRACTICE,
-            unit="mm",
+            unit="mm" if deck_pieces else "",
             label=f"the deck's pieces under {name}",
         ),
         engaged=figure(

@@ -23,7 +23,7 @@ from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.traced.figure import Figure, known_figure
 from rigc.traced.means import found
-from rigc.traced.units import FINE_VOLTS, LEAD_MILLIAMPS
+from rigc.traced.units import FINE_MILLIAMPS, FINE_VOLTS
 
 _KIRCHHOFF = "physics: Kirchhoff's laws"
 
@@ -242,7 +242,7 @@ def _inlet_volts(
             lambda: "nodal analysis, as its least volts: the sum over its leads' negative conductors",
             least,
         ),
-        LEAD_MILLIAMPS,
+        FINE_MILLIAMPS,
         rule="what does not come back here comes back through shields and the leads of others",
         source=_KIRCHHOFF,
     )

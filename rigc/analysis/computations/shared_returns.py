@@ -13,7 +13,7 @@ from rigc.traced.figure import AnyFigure, figure
 from rigc.traced.means import total
 from rigc.traced.reason import ARITHMETIC, PRACTICE
 from rigc.traced.term import Traced
-from rigc.traced.units import FINE_MILLIVOLTS, LEAD_MILLIAMPS, LEAD_MILLIMETRES, MILLIOHMS
+from rigc.traced.units import FINE_MILLIAMPS, FINE_MILLIVOLTS, MILLIOHMS, NEAREST_TENTH
 
 _OHM = "physics: Ohm's law"
 N = TypeVar("N", float, Traced)
@@ -62,7 +62,7 @@ def _shared(outlet: Port, legs: list[LeadDrop]) -> SharedReturn:
     current = figure(
         f"{name}.current",
         total(leg.current for leg in legs),
-        LEAD_MILLIAMPS,
+        FINE_MILLIAMPS,
         rule="the currents of all its units together",
         source=ARITHMETIC,
         label="current",
@@ -70,7 +70,7 @@ def _shared(outlet: Port, legs: list[LeadDrop]) -> SharedReturn:
     length = figure(
         f"{name}.length",
         lacking if trunk is None else trunk.length_mm,
-        LEAD_MILLIMETRES,
+        NEAREST_TENTH,
         rule="where the legs part is not stated: the shorter one may be shared whole",
         source=PRACTICE,
         label="length",

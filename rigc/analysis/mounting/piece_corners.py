@@ -14,7 +14,7 @@ def on_deck(pieces: tuple[Rectangle, ...], skew_deg: float, tapes_met: int | Non
     """The deck's pieces by size, each with its front-left corner; with its middle and angle where they lie askew. Where there are
     none, the tape of so many rails holds."""
     if not pieces:
-        return f"the tape of {tapes_met or 0} rails"
+        return f"the tape of {tapes_met or 0} rail{'' if tapes_met == 1 else 's'}"
     sizes: dict[tuple[float, float], list[Rectangle]] = {}
     for piece in pieces:
         sizes.setdefault((piece.width_mm, piece.depth_mm), []).append(piece)
