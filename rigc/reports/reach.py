@@ -303,7 +303,7 @@ midi_jack              direction  | unit-schedule | midi-and-control-map
 midi_link              stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size power-table preset-sheet pull-list test-record unit-schedule wiring-sheet | spares-list
 minus_earthed          stated     | ground-sheet | power-table
 mount                  stated     | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
-mount_all              stated     | mass-and-balance mounting-strips pull-list |
+mount_all              stated     | mass-and-balance mounting-strips pull-list | unit-schedule
 mute                   how        | wiring-sheet |
                        stated     | test-record wiring-sheet |
 needs                  current    | power-table unit-schedule | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size pull-list test-record wiring-sheet
