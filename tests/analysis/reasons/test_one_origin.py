@@ -33,9 +33,10 @@ def forget() -> None:
 
 
 def fields(rig: str) -> tuple[str, ...]:
-    """The kinds of figures of the rig, by the last part of their names."""
+    """The kinds of figures of the rig that those before it lack, by the last part of their names."""
     found = told(columns.made(rig)[0]).values()
-    return tuple(sorted({each.name.rpartition(".")[2] for each in found if isinstance(each, Figure)} - {*KINDS}))
+    seen = {field for other in RIGS[: RIGS.index(rig)] for field in fields(other)}
+    return tuple(sorted({each.name.rpartition(".")[2] for each in found if isinstance(each, Figure)} - {*KINDS} - seen))
 
 
 def bent(value: float) -> float:
