@@ -14,20 +14,19 @@ from rigc.traced.figure import Told
 
 def figures(value: Any) -> Iterator[Told]:
     """The figures that a result holds, and after each those that it rests on; one may come more than once."""
-    seen: set[int] = set()
-    yield from _within(value, seen)
+    yield from _within(value, {})
 
 
-def _within(value: Any, seen: set[int]) -> Iterator[Told]:
+def _within(value: Any, seen: dict[int, Any]) -> Iterator[Told]:
     if isinstance(value, Told):
         if id(value) not in seen:
-            seen.add(id(value))
+            seen[id(value)] = value  # kept alive: one made when asked for would leave its id to the next
             yield value
             for behind in value.behind():
                 yield from _within(behind, seen)
     elif isinstance(value, Record):
         if id(value) not in seen and not type(value).__module__.startswith("rigc.model."):
-            seen.add(id(value))
+            seen[id(value)] = value
             for name in (*value.FIELDS, *getattr(type(value), "TOLD", ())):
                 yield from _within(getattr(value, name), seen)
     elif isinstance(value, dict):

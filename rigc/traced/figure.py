@@ -168,8 +168,7 @@ class Figure(Told, Term):
             said = self.how.value(*(part.said for part in parts))
             if self.shown.text(said) == text:
                 break
-        lacking = _hows(self) if incomplete(self) else ()
-        without = dict.fromkeys(each for one in lacking for part in one.without for each in _wants(part))
+        without = dict.fromkeys(_left_out(self)) if incomplete(self) else ()
         told = self.how.formula(parts, self.shown, more, text)
         return told + (f", without {', '.join(without)}" if without else "")
 
@@ -255,30 +254,30 @@ def _standing(value: Basis | Told) -> tuple[bool, bool]:
     if isinstance(value, Told) and hasattr(value, "standing"):
         return value.standing
     leans = lacks = False
-    seen: set[int] = set()
-    waiting: list[Basis | Told] = [value]
-    while waiting:
-        each = waiting.pop()
-        if id(each) in seen:
-            continue
-        seen.add(id(each))
+    for each in _reached(value):
+        how = _how(each)
         if isinstance(each, Told) and each is not value:
             own = _standing(each)
             leans, lacks = leans or own[0], lacks or own[1]
-            continue
-        how = _how(each)
-        if how is not None:
+        elif how is not None:
             leans, lacks = leans or how.assumed, lacks or bool(how.without)
-        waiting += _parts(each)
-        if isinstance(each, Told):
-            waiting += each.beside
     if isinstance(value, (Answer, Figure, Lacking)):
         value.standing = leans, lacks
     return leans, lacks
 
 
-def _hows(value: Basis | Told) -> Iterator[How]:
-    """How it came about, and all that it rests on, each once."""
+def _left_out(value: Basis | Told) -> Iterator[str]:
+    """What is not known and was left out of the sums that it rests on."""
+    for each in _reached(value):
+        how = _how(each)
+        if isinstance(each, Told) and each is not value:
+            yield from _left_out(each) if incomplete(each) else ()
+        elif how is not None:
+            yield from (want for part in how.without for want in _wants(part))
+
+
+def _reached(value: Basis | Told) -> Iterator[Basis | Told]:
+    """A value and, each once, what it rests on, down to the next figures and with them."""
     seen: set[int] = set()
     waiting: list[Basis | Told] = [value]
     while waiting:
@@ -286,12 +285,10 @@ def _hows(value: Basis | Told) -> Iterator[How]:
         if id(each) in seen:
             continue
         seen.add(id(each))
-        if isinstance(each, Told):
-            waiting += each.beside
-        how = _how(each)
-        if how is not None:
-            yield how
-        waiting += _parts(each)
+        yield each
+        if each is value or not isinstance(each, Told):
+            waiting += _parts(each)
+            waiting += each.beside if isinstance(each, Told) else ()
 
 
 def _wants(value: Traced) -> tuple[str, ...]:

@@ -17,20 +17,30 @@ from rigc.traced.shown import PLAIN, Shown
 from rigc.traced.term import ATOM, How, Piece, Pieces, Term, Traced, Unknown
 
 
-class Stated(How):
-    """A fact of the source, named by `label`."""
+class Leaf(How):
+    """A number that was not reckoned, called `label` among the inputs of what rests on it."""
 
-    __slots__ = ("fact", "given", "label", "shown")
+    __slots__ = ("given", "label", "shown")
 
-    def __init__(self, label: str, fact: Fact[Any], given: float, shown: Shown) -> None:
+    def __init__(self, label: str, given: float, shown: Shown) -> None:
         super().__init__()
-        self.label, self.fact, self.given, self.shown = label, fact, given, shown
+        self.label, self.given, self.shown = label, given, shown
 
     def value(self, *given: float) -> float:
         return self.given
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         return Piece(self.shown.text(self.given), ATOM, self.given)
+
+
+class Stated(Leaf):
+    """A fact of the source."""
+
+    __slots__ = ("fact",)
+
+    def __init__(self, label: str, fact: Fact[Any], given: float, shown: Shown) -> None:
+        super().__init__(label, given, shown)
+        self.fact = fact
 
     def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
         return f"{self.fact.typed}, as stated"
@@ -43,20 +53,14 @@ class Stated(How):
         return self.fact.assumed
 
 
-class Ours(How):
+class Ours(Leaf):
     """A number that rigc relies on, with its source."""
 
-    __slots__ = ("given", "label", "own", "shown")
+    __slots__ = ("own",)
 
     def __init__(self, own: OwnFact, label: str, given: float, shown: Shown) -> None:
-        super().__init__()
-        self.own, self.label, self.given, self.shown = own, label, given, shown
-
-    def value(self, *given: float) -> float:
-        return self.given
-
-    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
-        return Piece(self.shown.text(self.given), ATOM, self.given)
+        super().__init__(label, given, shown)
+        self.own = own
 
     def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
         return f"{result}, {self.label}"
@@ -65,20 +69,14 @@ class Ours(How):
         yield Input(self.label, PLAIN.text(self.own.value), self.own.unit, source=self.own.source)
 
 
-class Typed(How):
+class Typed(Leaf):
     """A number that stands in a statement beside others, which is told as `text`."""
 
-    __slots__ = ("given", "label", "shown", "span", "text")
+    __slots__ = ("span", "text")
 
     def __init__(self, label: str, given: float, span: Span | None, text: str, shown: Shown) -> None:
-        super().__init__()
-        self.label, self.given, self.span, self.text, self.shown = label, given, span, text, shown
-
-    def value(self, *given: float) -> float:
-        return self.given
-
-    def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
-        return Piece(self.shown.text(self.given), ATOM, self.given)
+        super().__init__(label, given, shown)
+        self.span, self.text = span, text
 
     def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
         return f"{result}, as stated" if self.text == PLAIN.text(self.given) else f"{result}, of {self.text}"

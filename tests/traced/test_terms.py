@@ -232,3 +232,21 @@ def test_figures_that_are_made_only_when_asked_for_are_collected() -> None:
 def test_an_impedance_is_told_as_people_say_it(ohm: float, text: str) -> None:
     assert IMPEDANCE.text(ohm) == text
     assert IMPEDANCE.told(ohm, 1)[1] == ohm
+
+
+class MadeWhenAsked(Record):
+    """A record whose figure is made each time that it is asked for."""
+
+    TOLD: ClassVar[tuple[str, ...]] = ("load",)
+
+    mark: str
+
+    @property
+    def load(self) -> Figure:
+        return known_figure(f"{self.mark}.load", number(1), PLAIN, rule="", source="")
+
+
+def test_a_figure_that_is_made_when_asked_for_hides_no_other() -> None:
+    """None is kept by who asks, so that the place of one in memory may be that of the next."""
+    marks = [f"A{number}" for number in range(200)]
+    assert [each.name for each in figures(tuple(map(MadeWhenAsked, marks)))] == [f"{mark}.load" for mark in marks]
