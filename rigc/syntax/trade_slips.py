@@ -19,7 +19,7 @@ OURS = {
     "keyboard": "instrument", "include": "use", "import": "use", "pedalboard": "deck", "plate": "deck", "cables": "leads",
     "signal": "chain", "path": "chain", "venue": "scenario", "below": "under", "underneath": "under", "beneath": "under",
     "minus": "negative", "plus": "positive", "negative": "centre-negative", "positive": "centre-positive",
-    "toggle": "latching",
+    "toggle": "latching", "grounded": "earthed",
 }  # fmt: skip
 """A word as people say it, and the one that stands for it here, where that may stand; common speech, no source."""
 

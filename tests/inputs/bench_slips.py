@@ -84,5 +84,6 @@ AT_THE_BENCH = (
     Slip("359-inch-for-millimetre", "in for mm", swap("70 x 120 x 55 mm", "70 x 120 x 55 in")),
     Slip("360-signal-chain", "a word before the statement", swap("chain ", "signal chain ")),
     Slip("361-power-supply", "a word before a block", swap("supply brook", "power supply brook")),
+    Slip("362-grounded-amp", "another word for earthed", swap("  earthed", "  grounded")),
 )  # fmt: skip
 """What a bench sees in a busy year."""
