@@ -1,10 +1,15 @@
-"""Rig -> graphs of its signal, power and grounds. The only module that imports networkx."""
+"""Rig -> graphs of its signal, power and grounds. The only module that imports networkx, and a late one.
+
+What a walk along plain dicts answers (what is reached, what hangs together, a lone ring) is answered by one; networkx is
+loaded, which takes as long as a third of a check, only where rings are tangled.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-import networkx as nx
+import graphlib
+from collections.abc import Collection, Hashable, Iterable, Mapping
+from functools import cached_property
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from rigc.model.ground_link import EARTH, GroundLink, Pole
 from rigc.model.inner_ways import Way, inner_ways
@@ -13,42 +18,64 @@ from rigc.model.rig import Rig
 from rigc.model.wishes import When
 from rigc.record import Record
 
+if TYPE_CHECKING:
+    import networkx
+
 ALWAYS = When()
+Node = TypeVar("Node", bound=Hashable)
 
 
 class SignalGraph(Record):
-    """The ways of sound from jack to jack: leads between things, and inside a thing from its inputs to its outputs."""
+    """The ways of sound from jack to jack: leads between things, and inside a thing from its inputs to its outputs.
+
+    `onward` holds of every jack that carries sound the jacks to which a way leads from it, in order.
+    """
 
     ways: tuple[Way, ...]
-    digraph: nx.DiGraph
+    onward: Mapping[Port, Collection[Port]]
 
     def after(self, ports: Iterable[Port]) -> frozenset[Port]:
         """The ports that sound from one of these reaches, themselves included."""
-        return _reached(self.digraph, ports)
+        return _reached(self.onward, ports)
 
     def before(self, ports: Iterable[Port]) -> frozenset[Port]:
         """The ports from which sound reaches one of these, themselves included."""
-        return _reached(self.digraph.reverse(copy=False), ports)
+        return _reached(self._back, ports)
 
     def circles(self) -> list[list[Port]]:
         """A shortest circle of ports for each set of ports that all reach each other, from the first port by name."""
-        tangles = [sorted(part, key=str) for part in nx.strongly_connected_components(self.digraph) if len(part) > 1]
-        return sorted((self._circle(part) for part in tangles), key=str)
+        try:
+            graphlib.TopologicalSorter(self.onward).prepare()
+        except graphlib.CycleError:
+            return self._circles()
+        return []
 
     def islands(self, things: Iterable[str]) -> list[list[str]]:
         """These things in groups that are wired to each other, in the order given."""
-        order = {name: number for number, name in enumerate(things)}
-        joined = nx.Graph()
-        joined.add_nodes_from(order)
-        joined.add_edges_from((a.thing, b.thing) for a, b in self.ways if a.thing in order and b.thing in order)
-        groups = (sorted(part, key=order.__getitem__) for part in nx.connected_components(joined))
-        return sorted(groups, key=lambda group: order[group[0]])
+        named = dict.fromkeys(things)
+        return parts(named, ((a.thing, b.thing) for a, b in self.ways if a.thing in named and b.thing in named))
 
-    def _circle(self, part: list[Port]) -> list[Port]:
-        inside, first = self.digraph.subgraph(part), part[0]
-        back: list[list[Port]] = [nx.shortest_path(inside, then, first) for then in inside.successors(first)]
-        shortest = min(back, key=lambda way: (len(way), str(way)))
-        return [first, *shortest[:-1]]
+    @cached_property
+    def _back(self) -> Mapping[Port, Collection[Port]]:
+        back: dict[Port, list[Port]] = {port: [] for port in self.onward}
+        for start, ends in self.onward.items():
+            for end in ends:
+                back[end].append(start)
+        return back
+
+    def _circles(self) -> list[list[Port]]:
+        import networkx as nx
+
+        graph = nx.DiGraph(self.onward)
+        tangles = [sorted(part, key=str) for part in nx.strongly_connected_components(graph) if len(part) > 1]
+        return sorted((_circle(graph, part) for part in tangles), key=str)
+
+
+class GroundGraph(Record):
+    """Grounds, and every conductor that joins two of them."""
+
+    poles: tuple[Pole, ...]
+    links: tuple[GroundLink, ...]
 
 
 def signal_graph(rig: Rig, when: When = ALWAYS) -> SignalGraph:
@@ -58,55 +85,117 @@ def signal_graph(rig: Rig, when: When = ALWAYS) -> SignalGraph:
     ways = [(each.start, each.end) for each in leads]
     for unit in rig.units.values():
         ways += inner_ways(rig, unit, wired)
-    graph = nx.DiGraph()
-    for thing in rig.things.values():
-        graph.add_nodes_from(Port(thing.name, jack.name) for jack in thing.jacks if jack.audio)
-    graph.add_edges_from(ways)
-    return SignalGraph(tuple(dict.fromkeys(ways)), graph)
+    onward: dict[Port, dict[Port, None]] = {
+        Port(thing.name, jack.name): {} for thing in rig.things.values() for jack in thing.jacks if jack.audio
+    }
+    for start, end in ways:
+        onward.setdefault(start, {})[end] = None
+        onward.setdefault(end, {})
+    return SignalGraph(tuple(dict.fromkeys(ways)), onward)
 
 
-def ground_graph(poles: Iterable[Pole], links: Iterable[GroundLink]) -> nx.MultiGraph:
-    """Grounds and every conductor that joins two of them; each edge keeps its `link`."""
-    graph = nx.MultiGraph()
-    graph.add_nodes_from(poles)
-    for link in links:
-        graph.add_edge(*link.ends, link=link)
-    return graph
+def ground_graph(poles: Iterable[Pole], links: Iterable[GroundLink]) -> GroundGraph:
+    """Of these grounds, and of those at the ends of the links."""
+    links = tuple(links)
+    return GroundGraph(tuple(dict.fromkeys([*poles, *(pole for link in links for pole in link.ends)])), links)
 
 
-def joined_grounds(graph: nx.MultiGraph) -> list[list[Pole]]:
-    """Grounds in groups that are joined by conductors other than the mains earth, in the order of the graph's nodes."""
-    order = {pole: number for number, pole in enumerate(graph) if pole != EARTH}
-    parts = nx.connected_components(graph.subgraph(order))
-    return sorted((sorted(part, key=order.__getitem__) for part in parts), key=lambda part: order[part[0]])
+def joined_grounds(graph: GroundGraph) -> list[list[Pole]]:
+    """Grounds in groups that are joined by conductors other than the mains earth, in the order of the graph's grounds."""
+    poles = [pole for pole in graph.poles if pole != EARTH]
+    return parts(poles, (link.ends for link in graph.links if EARTH not in link.ends))
 
 
-def ground_rings(graph: nx.MultiGraph) -> list[list[GroundLink]]:
+def ground_rings(graph: GroundGraph) -> list[list[GroundLink]]:
     """A minimum cycle basis as the links around each ring: first those between the same two grounds, then the longer ones.
 
-    Of several links between two grounds the first stands for all in the longer rings. Nodes are numbered in the order of
+    Of several links between two grounds the first stands for all in the longer rings. Grounds are numbered in the order of
     the graph before the search: its choice between rings of one length must not hang on how strings are hashed.
     """
-    order = {pole: number for number, pole in enumerate(graph)}
-    between: dict[tuple[int, int], list[GroundLink]] = {}
-    for start, end, link in graph.edges(data="link"):
-        low, high = sorted((order[start], order[end]))
-        between.setdefault((low, high), []).append(link)
+    order = {pole: number for number, pole in enumerate(graph.poles)}
+    found: dict[tuple[int, int], list[GroundLink]] = {}
+    for link in graph.links:
+        one, other = (order[pole] for pole in link.ends)
+        found.setdefault((min(one, other), max(one, other)), []).append(link)
+    between = dict(sorted(found.items(), key=lambda each: each[0][0]))
     rings = [[link] for (low, high), links in between.items() if low == high for link in links]
     rings += [[links[0], link] for (low, high), links in between.items() if low != high for link in links[1:]]
-    simple = nx.Graph(sorted(pair for pair in between if pair[0] != pair[1]))
-    for ring in nx.minimum_cycle_basis(nx.k_core(simple, 2)) if simple else ():
+    for ring in _longer_rings(sorted(pair for pair in between if pair[0] != pair[1])):
         around = zip(ring, [*ring[1:], ring[0]], strict=True)
         rings.append([between[min(pair), max(pair)][0] for pair in around])
     return rings
 
 
-def _reached(digraph: nx.DiGraph, ports: Iterable[Port]) -> frozenset[Port]:
-    """One walk from all ports together: a descent from each would cost the square of a long chain."""
-    todo = [port for port in ports if port in digraph]
+def parts(nodes: Iterable[Node], pairs: Iterable[tuple[Node, Node]]) -> list[list[Node]]:
+    """The nodes in groups that pairs join, in the order given."""
+    beside: dict[Node, list[Node]] = {node: [] for node in nodes}
+    for one, other in pairs:
+        beside[one].append(other)
+        beside[other].append(one)
+    order = {node: number for number, node in enumerate(beside)}
+    groups: list[list[Node]] = []
+    left = dict.fromkeys(beside)
+    while left:
+        part = _reached(beside, [next(iter(left))])
+        groups.append(sorted(part, key=order.__getitem__))
+        for node in part:
+            del left[node]
+    return groups
+
+
+def _longer_rings(pairs: list[tuple[int, int]]) -> list[list[int]]:
+    """A minimum cycle basis of a graph without loops and double edges."""
+    beside = _without_ends(pairs)
+    if any(len(others) > 2 for others in beside.values()):
+        import networkx as nx
+
+        rings: list[list[int]] = nx.minimum_cycle_basis(nx.k_core(nx.Graph(pairs), 2))
+        return rings
+    lone = parts(beside, ((one, other) for one, others in beside.items() for other in others))
+    return [_walked(beside, part[0]) for part in lone]
+
+
+def _without_ends(pairs: Iterable[tuple[int, int]]) -> dict[int, list[int]]:
+    """The neighbours of each node that is left when nodes with fewer than two are taken away, again and again."""
+    beside: dict[int, list[int]] = {}
+    for one, other in pairs:
+        beside.setdefault(one, []).append(other)
+        beside.setdefault(other, []).append(one)
+    ends = [node for node, others in beside.items() if len(others) < 2]
+    while ends:
+        node = ends.pop()
+        for other in beside.pop(node):
+            beside[other].remove(node)
+            if len(beside[other]) == 1:
+                ends.append(other)
+    return beside
+
+
+def _walked(beside: Mapping[int, list[int]], first: int) -> list[int]:
+    """Once around the ring in which each node has two neighbours."""
+    ring, then = [first], beside[first][0]
+    while then != first:
+        one, other = beside[then]
+        ring.append(then)
+        then = other if one == ring[-2] else one
+    return ring
+
+
+def _circle(graph: networkx.DiGraph, part: list[Port]) -> list[Port]:
+    from networkx import shortest_path
+
+    inside, first = graph.subgraph(part), part[0]
+    back: list[list[Any]] = [shortest_path(inside, then, first) for then in inside.successors(first)]
+    shortest = min(back, key=lambda way: (len(way), str(way)))
+    return [first, *shortest[:-1]]
+
+
+def _reached(onward: Mapping[Node, Iterable[Node]], starts: Iterable[Node]) -> frozenset[Node]:
+    """One walk from all starts together: a descent from each would cost the square of a long chain."""
+    todo = [node for node in starts if node in onward]
     found = set(todo)
     while todo:
-        fresh = [port for port in digraph.successors(todo.pop()) if port not in found]
+        fresh = [node for node in onward[todo.pop()] if node not in found]
         found.update(fresh)
         todo += fresh
     return frozenset(found)

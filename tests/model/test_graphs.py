@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import random
+import subprocess
+import sys
+from pathlib import Path
+
+import networkx
 import pytest
 from small_rigs import block, results_of, unit
 
-from rigc.model.graphs import ground_graph, ground_rings, joined_grounds, signal_graph
+from rigc.model.graphs import SignalGraph, ground_graph, ground_rings, joined_grounds, signal_graph
 from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
 from rigc.model.inner_ways import bypass_ways, sinks, sources
 from rigc.model.jacks import Port
@@ -108,3 +114,65 @@ def test_the_mains_earth_joins_no_grounds_of_a_board() -> None:
     graph = ground_graph([lone], joined("ab", "cd", "az", "cz"))
     parts = [[thing for thing, _ in part] for part in joined_grounds(graph)]
     assert parts == [["f"], ["a", "b"], ["c", "d"]]
+
+
+def random_links(seed: int) -> list[GroundLink]:
+    """From none to a dozen links between ten grounds."""
+    dice = random.Random(seed)
+    poles = [EARTH, *((f"u{number}", GROUND) for number in range(9))]
+    return [
+        GroundLink((dice.choice(poles), dice.choice(poles)), "audio", (f"A{number}",))
+        for number in range(dice.randrange(13))
+    ]
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_grounds_and_rings_agree_with_networkx(seed: int) -> None:
+    # Outside check: networkx 3, connected_components and minimum_cycle_basis. A basis is not the only one of its size, but
+    # the lengths of its rings are those of every other (they are the bases of a matroid), and its number is links - grounds + parts.
+    links = random_links(seed)
+    graph = ground_graph([], links)
+    outside = networkx.MultiGraph([link.ends for link in links])
+    simple = networkx.Graph((a, b) for a, b in outside.edges() if a != b)
+    rings = ground_rings(graph)
+    count = len(links) - outside.number_of_nodes() + networkx.number_connected_components(outside)
+    assert len(rings) == count
+    longer = sorted(len(ring) for ring in rings if len(ring) > 2)
+    assert longer == sorted(map(len, networkx.minimum_cycle_basis(simple)))
+    for ring in rings:
+        ends = [pole for link in ring for pole in set(link.ends)]
+        assert len(ring) == 1 or all(ends.count(pole) == 2 for pole in ends)
+    board = outside.subgraph(pole for pole in outside if pole != EARTH)
+    assert {frozenset(part) for part in joined_grounds(graph)} == set(
+        map(frozenset, networkx.connected_components(board))
+    )
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_what_is_reached_agrees_with_networkx(seed: int) -> None:
+    # Outside check: networkx 3, descendants, ancestors and simple_cycles.
+    dice = random.Random(seed)
+    ports = [Port(f"u{number}", "out") for number in range(8)]
+    ways = tuple(dict.fromkeys((dice.choice(ports), dice.choice(ports)) for _ in range(dice.randrange(14))))
+    graph = SignalGraph(ways, {port: [end for start, end in ways if start == port] for port in ports})
+    outside = networkx.DiGraph(ways)
+    outside.add_nodes_from(ports)
+    for port in ports:
+        assert graph.after([port]) == {port, *networkx.descendants(outside, port)}
+        assert graph.before([port]) == {port, *networkx.ancestors(outside, port)}
+    tangles = [part for part in networkx.strongly_connected_components(outside) if len(part) > 1]
+    circles = graph.circles()
+    assert len(circles) == len(tangles)
+    for circle in circles:
+        assert all(outside.has_edge(a, b) for a, b in zip(circle, [*circle[1:], circle[0]], strict=True))
+
+
+@pytest.mark.parametrize("rig", ["back-bedroom", "long-haul"])
+def test_a_check_without_tangled_rings_loads_no_library_of_graphs_or_units(rig: str) -> None:
+    path = Path(__file__).parent.parent.parent / "examples" / rig / "board.rig"
+    code = (
+        f"import sys; from rigc.cli import main; main(['check', {str(path)!r}]);"
+        "sys.exit(str([name for name in ('networkx', 'pint') if name in sys.modules]))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
+    assert done.stderr.splitlines()[-1] == "[]"

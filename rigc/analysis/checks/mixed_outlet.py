@@ -53,7 +53,7 @@ def mixed_outlet(
 ) -> Iterator[Diagnostic]:
     """At most one finding for each outlet or common."""
     groups = _groups(rig, power)
-    states = [grounds_apart(rig, leads, state) for state in grounds.states] if groups else []
+    states = [grounds_apart(leads, state) for state in grounds.states] if groups else []
     for group in groups:
         fault = _isolator(group, states) or _mixture(group)
         unsaid = [unit.name for unit in group.units if not unit.flags & {"digital", "analogue"}]

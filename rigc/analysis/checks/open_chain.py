@@ -140,7 +140,7 @@ def _stops(rig: Rig, graph: AudioGraph, group: list[Unit], forgotten: str | None
     names = [unit.name for unit in group]
     wired = {start for start, end in graph.ways if start.thing != end.thing}
     onward = sorted({port for unit in group for port in graph.after(_ports(unit))}, key=str)
-    jacks = [port for port in onward if port not in wired and graph.digraph.out_degree(port) == 0]
+    jacks = [port for port in onward if port not in wired and not graph.onward[port]]
     chain = next((each for port in jacks for each in rig.chains if each.stops[-1].thing == port.thing), None)
     if chain is None:
         return KIND.at(

@@ -13,7 +13,7 @@ class AudioGraph(SignalGraph):
 def audio_graph(rig: Rig) -> AudioGraph:
     """Of the whole rig."""
     graph = signal_graph(rig)
-    return AudioGraph(graph.ways, graph.digraph)
+    return AudioGraph(graph.ways, graph.onward)
 
 
 COMPUTE = audio_graph

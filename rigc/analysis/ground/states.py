@@ -40,10 +40,10 @@ class GroundState(Record):
 def ground_state(rig: Rig, joined: Joins, scenarios: tuple[str, ...]) -> GroundState:
     """The systems and rings of the grounds that these scenarios join alike."""
     graph = ground_graph(joined.poles, joined.links)
-    order = {pole: number for number, pole in enumerate(graph)}
+    order = {pole: number for number, pole in enumerate(graph.poles)}
     rings = tuple(named_ring(rig, links, order) for links in ground_rings(graph))
     systems = tuple(_system(rig, joined, poles) for poles in joined_grounds(graph))
-    return GroundState(scenarios, tuple(graph), joined.links, systems, rings)
+    return GroundState(scenarios, graph.poles, joined.links, systems, rings)
 
 
 def _system(rig: Rig, joined: Joins, poles: list[Pole]) -> GroundSystem:

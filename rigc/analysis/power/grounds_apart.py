@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from rigc.analysis.computations.leads import Leads
 from rigc.analysis.ground.states import GroundState
-from rigc.model.graphs import ground_graph, joined_grounds
+from rigc.model.graphs import ground_graph, joined_grounds, parts
 from rigc.model.ground_link import EARTH, GROUND
-from rigc.model.rig import Rig
 from rigc.record import Record
 
 _SIGNALS = ("audio", "midi", "control", "usb")
@@ -26,7 +23,7 @@ class GroundsApart(Record):
         return apart and one in self.web and self.web[one] == self.web.get(other)
 
 
-def grounds_apart(rig: Rig, leads: Leads, state: GroundState) -> GroundsApart:
+def grounds_apart(leads: Leads, state: GroundState) -> GroundsApart:
     """Mains earths are left out, too: they join what an isolator in the signal keeps apart."""
     links = [link for link in state.links if link.kind not in ("common", "earth")]
     poles = [pole for pole in state.poles if pole != EARTH]
@@ -36,14 +33,6 @@ def grounds_apart(rig: Rig, leads: Leads, state: GroundState) -> GroundsApart:
         for thing, part in joined
         if part == GROUND
     }
-    ends = [{lead.start.thing, lead.end.thing} for lead in leads.all if lead.signal in _SIGNALS]
-    return GroundsApart(system, _webs(rig, ends))
-
-
-def _webs(rig: Rig, ends: Iterable[set[str]]) -> dict[str, int]:
-    """The number of the web of leads that each thing belongs to."""
-    web = {name: number for number, name in enumerate(rig.things)}
-    for pair in ends:
-        numbers = {web[name] for name in pair}
-        web.update({name: min(numbers) for name, number in web.items() if number in numbers})
-    return {name: web[name] for pair in ends for name in pair}
+    ends = [(lead.start.thing, lead.end.thing) for lead in leads.all if lead.signal in _SIGNALS]
+    webs = parts((name for pair in ends for name in pair), ends)
+    return GroundsApart(system, {name: number for number, web in enumerate(webs) for name in web})

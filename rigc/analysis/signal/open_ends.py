@@ -49,7 +49,7 @@ def _leaving(rig: Rig, graph: AudioGraph) -> set[str]:
     out = {port.thing for port in graph.before(sinks(rig))}
     wired = {port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
     ends = [port for port in wired if port.thing in rig.units and not _feeds(rig.units[port.thing], wired)]
-    branched = graph.after(port for port in graph.digraph if port.thing in out)
+    branched = graph.after(port for port in graph.onward if port.thing in out)
     return out | {port.thing for port in ends} | {port.thing for port in graph.before(ends) & branched}
 
 
