@@ -25,7 +25,7 @@ _NAMES = (
     "a length", "a mass", "a voltage", "a current", "a power", "a resistance", "an inductance", "a capacitance", "a time",
     "a frequency", "a pressure", "an angle", "a capacitance per length", "a mass per length", "a charge", "an area",
 )  # fmt: skip
-_KNOWN = (
+KNOWN = (
     *(
         "mm",
         "cm",
@@ -92,14 +92,19 @@ def factor(unit: str, into: str) -> float | None:
     """
     if unit == into:
         return 1.0
+    if unit in PLAIN or "%" in unit:
+        return None
     if len(unit) > _LONGEST_UNIT:
         raise LookupError(unit)
     spelled = _spelled(unit)
     if spelled == into:
         return 1.0
-    if spelled in COMMON and into in COMMON:
-        (one, size), (other, of) = COMMON[spelled], COMMON[into]
-        return float(f"{size / of:.12g}") if one == other else None
+    if spelled in COMMON:
+        if into in COMMON:
+            (one, size), (other, of) = COMMON[spelled], COMMON[into]
+            return float(f"{size / of:.12g}") if one == other else None
+        if into in PLAIN.values() or into == "currency":
+            return None
     return factor_of_pint(spelled, into)
 
 
@@ -115,8 +120,6 @@ def factor_of_pint(unit: str, into: str) -> float | None:
     """As `factor`, by the registry."""
     from pint.errors import PintError
 
-    if unit in PLAIN or "%" in unit:
-        return None
     try:
         source = registry().parse_units(unit)
     except (PintError, ValueError, TypeError, SyntaxError, AttributeError, AssertionError) as error:
@@ -252,7 +255,7 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
     try:
         scale = factor(word.text, measure.unit)
     except LookupError:
-        near = meant(word.text, [each for each in _KNOWN if _measures(each, measure)])
+        near = meant(word.text, [each for each in KNOWN if _measures(each, measure)])
         report(
             WRONG_QUANTITY.at(
                 word.span,

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
+
 import pytest
+from cases import ROOT
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model import measures
-from rigc.model.common_units import COMMON
+from rigc.model.common_units import COMMON, COMPOUND, SIMPLE
 from rigc.model.fact import Fact
 from rigc.model.measures import CURRENT, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure
 from rigc.model.measures import LEAD as LENGTH
-from rigc.model.quantities import PLAIN, factor, factor_of_pint, quantity
+from rigc.model.quantities import factor, factor_of_pint, quantity
 from rigc.source import Source, Span
 from rigc.syntax.nodes import Amount, Word
 
@@ -56,12 +60,50 @@ def test_prefixes(unit: str, into: str, expected: float) -> None:
     assert factor(unit, into) == expected
 
 
-@pytest.mark.parametrize("unit", COMMON)
-def test_common_units_are_what_pint_makes_of_them(unit: str) -> None:
-    """By the registry of `units.txt`, into each unit that the model holds and each other common one."""
+def defined() -> tuple[list[str], list[str]]:
+    """The prefixes and the units of `units.txt`, each in all its spellings."""
+    prefixes, units = [""], []
+    for line in (ROOT / "rigc" / "model" / "units.txt").read_text("utf-8").splitlines():
+        if not line.startswith("#"):
+            name, _, *others = (part.strip() for part in line.split("="))
+            (prefixes if name.endswith("-") else units).extend(each.removesuffix("-") for each in (name, *others))
+    return prefixes, units
+
+
+PREFIX_WORDS, UNIT_WORDS = defined()
+
+
+def test_the_table_holds_every_unit_with_every_prefix() -> None:
+    assert set(SIMPLE) == {f"{prefix}{unit}" for prefix in PREFIX_WORDS for unit in UNIT_WORDS}
+
+
+@pytest.mark.parametrize("prefix", PREFIX_WORDS)
+def test_units_of_the_table_are_what_pint_makes_of_them(prefix: str) -> None:
+    """By the registry of `units.txt`, into the unit that its kind hangs on, and into no other kind."""
+    for unit in (f"{prefix}{each}" for each in UNIT_WORDS):
+        kind, _ = COMMON[unit]
+        assert (unit, factor(unit, kind)) == (unit, factor_of_pint(unit, kind))
+
+
+@pytest.mark.parametrize(
+    "unit", [*COMPOUND, "mm", "in", "g", "kg", "oz", "W", "mV", "mA", "kohm", "nF", "H", "ms", "kHz", "psi"]
+)
+def test_units_of_the_table_convert_as_pint_does(unit: str) -> None:
+    """By the registry, into each unit that the model holds and each kind of the table; one of another kind is told as such."""
     model = {each.unit for each in vars(measures).values() if isinstance(each, Measure)}
-    for into in (*COMMON, *sorted(model - {*PLAIN.values(), "currency"})):
-        assert factor(unit, into) == factor_of_pint(unit, into)
+    for into in sorted(model | {kind for kind, _ in COMMON.values()}):
+        typed = unit.replace("**", "")
+        assert (into, factor(typed, into)) == (into, factor_of_pint(unit, into))
+
+
+def test_what_is_advised_needs_no_pint() -> None:
+    code = (
+        "import sys; from rigc.model import measures, quantities\n"
+        "model = {each.unit for each in vars(measures).values() if isinstance(each, measures.Measure)}\n"
+        "[quantities.factor(unit, into) for unit in quantities.KNOWN for into in model]\n"
+        "sys.exit('pint' in sys.modules)"
+    )
+    assert subprocess.run([sys.executable, "-c", code]).returncode == 0
 
 
 def test_a_length_in_inches() -> None:
