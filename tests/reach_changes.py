@@ -18,6 +18,7 @@ from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, Node, Text, Word
+from rigc.syntax.nodes.written import rule_of
 
 GRAMMAR = (ROOT / "grammar/rig.lark").read_text("utf-8")
 BLOCKS = frozenset(re.findall(r'(?m)^(\w+): .*"\{"', GRAMMAR))
@@ -110,11 +111,6 @@ def span_of(node: Any) -> Span:
 
 def _is_name(rule: str, word: Word) -> bool:
     return bool(re.fullmatch(r"[A-Za-z][\w-]*", word.text)) and not words_beside(rule, word.text)
-
-
-def rule_of(kind: type[Node]) -> str:
-    """The grammar's rule of a node's class."""
-    return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
 
 
 def _other_lines(source: Source, node: Node) -> dict[str, str]:

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 from cases import READER, ROOT
-from reach_changes import BLOCKS, rule_of, span_of
+from reach_changes import BLOCKS, span_of
 
 from rigc.analysis.reasoning import told
 from rigc.compile import compile_rig
@@ -21,6 +21,7 @@ from rigc.files.disk import Disk
 from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax.nodes import Amount, Node
+from rigc.syntax.nodes.written import rule_of
 from rigc.traced.figure import assumed
 
 RIG = ROOT / "tests/assumed/board.rig"

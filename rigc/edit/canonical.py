@@ -43,8 +43,6 @@ def _pieces(nodes: tuple[Node, ...], depth: int, comments: list[Remark]) -> Iter
 
 def block_items(node: Node) -> tuple[Node, ...] | None:
     """The statements of a block; None if it is none."""
-    if not node.FORM.endswith("{items}"):
-        return None
     items: Any = getattr(node, "items", None)
     return items if isinstance(items, tuple) else None
 

@@ -15,6 +15,7 @@ from rigc.loader import STOCK
 from rigc.source import Source, Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import File, Node
+from rigc.syntax.nodes.written import opening
 
 Parse = Callable[[Source], File]
 
@@ -93,7 +94,7 @@ def _into(edit: AddTo, sources: Sequence[Source], parse: Parse) -> tuple[Source,
 
 
 def _is_block(node: Node, edit: AddTo) -> bool:
-    if block_items(node) is None or node.FORM.split("{")[0].split("[")[0].strip() != edit.block:
+    if block_items(node) is None or opening(type(node)) != edit.block:
         return False
     whole: Any = node
     if getattr(whole, "deck", None) is not None and edit.block == "place":

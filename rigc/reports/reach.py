@@ -6,6 +6,7 @@ from functools import cache
 
 from rigc.record import Record
 from rigc.syntax import nodes
+from rigc.syntax.nodes.written import opening, rule_of
 
 
 class Reach(Record):
@@ -48,15 +49,11 @@ def sheets_of(word: str) -> tuple[str, ...]:
 def _rules() -> dict[str, frozenset[str]]:
     """The grammar's rules by the word with which their statements begin."""
     found: dict[str, set[str]] = {}
-    for name, kind in vars(nodes).items():
-        if isinstance(kind, type) and issubclass(kind, nodes.Node) and kind.FORM:
-            found.setdefault(kind.FORM.split()[0], set()).add(rule_of(name))
+    for kind in vars(nodes).values():
+        if isinstance(kind, type) and issubclass(kind, nodes.Node) and kind is not nodes.Node:
+            word = opening(kind).partition(" ")[0]
+            found.setdefault(word, set()).add(rule_of(kind))
     return {word: frozenset(rules) for word, rules in found.items()}
-
-
-def rule_of(name: str) -> str:
-    """The grammar's rule of a node class by its name: `FootSwitch` is `foot_switch`."""
-    return "".join(f"_{letter.lower()}" if letter.isupper() else letter for letter in name).lstrip("_")
 
 
 ALWAYS = ("missing-and-assumed-facts", "rework", "overlay")

@@ -107,7 +107,9 @@ def parse(source: Source, grammar: Grammar) -> Parsed:
     """Reads a whole file; after a mistake it goes on with the next line, so that all mistakes are found in one run."""
     looked = looked_at(source)
     if looked is None:
-        return Parsed(File((), Span(source, 0, 0)), (no_text(source),), (Span(source, 0, len(source.text)),))
+        return Parsed(
+            File(statements=(), span=Span(source, 0, 0)), (no_text(source),), (Span(source, 0, len(source.text)),)
+        )
     more = (*looked.findings, *impossible_dates(source))
     try:
         return Parsed(_file(grammar, source, looked.text, 0), more, looked.passed_over)
@@ -118,7 +120,7 @@ def parse(source: Source, grammar: Grammar) -> Parsed:
 def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
     tree = grammar.tables.parse(text if text.endswith("\n") else text + "\n")
     (statements,) = tree.children
-    return File(_built(statements, source, base), Span(source, base, base + len(text)))
+    return File(statements=_built(statements, source, base), span=Span(source, base, base + len(text)))
 
 
 def _piece_by_piece(grammar: Grammar, source: Source, looked: Looked, more: tuple[Diagnostic, ...]) -> Parsed:
@@ -145,7 +147,9 @@ def _piece_by_piece(grammar: Grammar, source: Source, looked: Looked, more: tupl
     if count >= MOST_MISTAKES_A_FILE:
         findings.append(mistakes.too_many(findings[-1].span or skipped[-1], count, "file"))
     return Parsed(
-        File(tuple(statements), Span(source, 0, len(source.text))), each_slip_once((*findings, *more)), tuple(skipped)
+        File(statements=tuple(statements), span=Span(source, 0, len(source.text))),
+        each_slip_once((*findings, *more)),
+        tuple(skipped),
     )
 
 
@@ -191,7 +195,7 @@ def _built(node: Any, source: Source, base: int) -> Any:
         return tuple([_built(child, source, base) for child in node.children])
     span = Span(source, base + node.meta.start_pos, base + node.meta.end_pos)
     made: type[Node] = getattr(nodes, "".join([part.capitalize() for part in rule.split("_")]))
-    return made(*[_built(child, source, base) for child in node.children], span)
+    return made(*[_built(child, source, base) for child in node.children], span)  # type: ignore[call-arg]
 
 
 def _leaf(token: Token, source: Source, base: int) -> Word | Text:

@@ -98,9 +98,7 @@ def test_there_and_back_is_the_same_text(data: st.DataObject) -> None:
     board = data.draw(st.sampled_from(BOARDS))
     before = project(board)
     own = [
-        each
-        for each in before.statements
-        if type(each) in FAMILIES and not each.span.source.name.startswith("stock/")  # type: ignore[attr-defined]
+        each for each in before.statements if type(each) in FAMILIES and not each.span.source.name.startswith("stock/")
     ]
     block: Any = data.draw(st.sampled_from(own))
     old, kind, new = block.name.text, FAMILIES[type(block)][1], data.draw(st.sampled_from(["zz-9", "q", "over"]))

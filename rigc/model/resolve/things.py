@@ -42,6 +42,7 @@ from rigc.model.things import Area, Battery, MainsStrip, Paperwork, Spot, Supply
 from rigc.near import nearest
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
+from rigc.syntax.nodes.written import opening
 
 AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Mass: ("mass_kg", MASS),
@@ -97,7 +98,7 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: Shar
         like = line[-1].like
         base = blocks.get(like.text)
         if base is None or type(base) is not type(block):
-            kind = type(block).FORM.split(" {")[0]
+            kind = opening(type(block))
             near = nearest(like.text, [name for name, each in blocks.items() if type(each) is type(block)])
             other = f"'{like.text}' is {article(type(base).__name__.lower())}; {article(kind)} can only be like {article(kind)}"
             context.report(

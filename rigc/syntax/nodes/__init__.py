@@ -1,4 +1,4 @@
-"""The shape of each statement: one frozen class per grammar rule, gathered under their names."""
+"""The shape of each statement: one frozen class per grammar rule, gathered under their names. How it is written, its rule says."""
 
 from rigc.syntax.nodes.deck import *
 from rigc.syntax.nodes.jacks import *

@@ -1,25 +1,25 @@
-"""Node: a piece of a `.rig` file as written; the leaves that all statements are made of; how a node prints itself."""
+"""Node: a piece of a `.rig` file as written; the leaves that all statements are made of."""
 
 from __future__ import annotations
 
-import re
-from typing import Any, ClassVar
-
 from rigc.record import Record
 from rigc.source import Span
+from rigc.syntax.nodes.written import written
 
 
 class Node(Record):
-    """One grammar rule's piece of text. Fields stand in the order in which the rule names them, the span last.
-
-    `FORM` is how it is written: `{field}` is a field, `[...]` is left out when its field is absent. A tuple of
-    statements prints as a block, `{field|sep}` joins a tuple with `sep`. Printing and parsing again gives an equal node.
+    """One grammar rule's piece of text: its class bears the rule's name (`FootSwitch` is `foot_switch`), its fields stand in the order
+    in which the rule names them, the span last. Printing it as its rule has it and parsing again gives an equal node.
     """
 
-    FORM: ClassVar[str] = ""
+    span: Span
+
+    def __init_subclass__(cls) -> None:
+        super().__init_subclass__()
+        cls.FIELDS = (*(name for name in cls.FIELDS if name != "span"), "span")
 
     def __str__(self) -> str:
-        return _filled(self.FORM, self)
+        return written(self)
 
 
 class Word(Record):
@@ -52,29 +52,3 @@ class Amount(Record):
 
     def __str__(self) -> str:
         return self.number.text if self.unit is None else f"{self.number.text} {self.unit.text}"
-
-
-_PART = re.compile(r"\[[^\]]*\]|\{(\w+)(?:\|([^}]*))?\}")
-
-
-def _filled(form: str, node: Node) -> str:
-    def part(found: re.Match[str]) -> str:
-        if found.group(1) is None:
-            return _optional(found.group(0)[1:-1], node)
-        return _value(getattr(node, found.group(1)), found.group(2))
-
-    return _PART.sub(part, form)
-
-
-def _optional(form: str, node: Node) -> str:
-    values = [getattr(node, found.group(1)) for found in _PART.finditer(form)]
-    return "" if all(value is None or value == () for value in values) else _filled(form, node)
-
-
-def _value(value: Any, separator: str | None) -> str:
-    if not isinstance(value, tuple):
-        return str(value)
-    if separator is not None:
-        return separator.join(map(str, value))
-    lines = [line for item in value for line in str(item).split("\n")]
-    return "{\n" + "".join(f"  {line}\n" for line in lines) + "}"
