@@ -10,13 +10,15 @@ from typing import Any
 from rigc.diagnostics.diagnostic import Diagnostic, Report
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.common_units import COMMON
-from rigc.model.fact import Fact, Provenance
+from rigc.model.fact import Fact, Provenance, Spread
 from rigc.model.measures import MONEY, Measure
 from rigc.model.prefix_slips import in_words, slips
+from rigc.model.spreads import middle, stated_spread, upside_down
 from rigc.model.unit_slips import meant
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.source import Span
-from rigc.syntax.nodes import Amount, Word
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Amount, UpTo, Word
 
 PLAIN = {"%": "%", "dBu": "dBu", "dB": "dB", "bpm": "bpm", "awg": "awg", "AWG": "awg", "°C": "°C"}
 _TOLD = ("m", "kg", "V", "A", "W", "ohm", "H", "F", "s", "Hz", "Pa", "deg", "F/m", "kg/m", "A*h", "m**2")
@@ -139,10 +141,13 @@ def quantity(
     provenance: Provenance | None = None,
     unit: Word | None = None,
     group: Sequence[tuple[Amount, Measure]] = (),
+    spread: nodes.Spread | None = None,
 ) -> Fact[float] | None:
-    """The amount in the measure's unit, or None after a finding. `unit` is the one it shares with a later number, `group` are
-    all that share it."""
-    word = amount.unit or unit
+    """The amount in the measure's unit, or None after a finding. `unit` and `spread` are those it shares with a later number,
+    `group` are all that share the unit. Of a range the value is the middle; a spread that is at fault is told and left out."""
+    if isinstance(amount.spread, UpTo):
+        return _range(amount, measure, report, provenance, unit)
+    word = amount.own_unit or unit
     if word is None:
         report(
             WRONG_QUANTITY.at(
@@ -154,7 +159,7 @@ def quantity(
         )
         return None
     typed = f"{amount.number.text} {word.text}"
-    told_here = report if word is amount.unit else _not_again
+    told_here = report if word is amount.own_unit else _not_again
     scale = _scale(word, measure, typed, amount.span, told_here)
     if scale is None:
         return None
@@ -165,7 +170,43 @@ def quantity(
         if all(low <= size <= high for size, low, high in _before(amount, group, sizes)):
             report(_implausible(amount.span, measure, typed, value, word, sizes))
         return None
-    return Fact(value, typed, amount.span, provenance)
+
+    said = amount.spread or spread
+    if said is None:
+        return Fact(value, typed, amount.span, provenance)
+    told_of_it = report if said is amount.spread else _not_again
+    off = stated_spread(
+        typed,
+        word,
+        value,
+        said,
+        measure,
+        told_of_it,
+        lambda unit, text: _scale(unit, measure, text, said.span, told_of_it),
+    )
+    return Fact(value, typed if off is None else f"{typed} {off.typed}", amount.span, provenance, off)
+
+
+def _range(
+    amount: Amount, measure: Measure, report: Report, provenance: Provenance | None, unit: Word | None
+) -> Fact[float] | None:
+    """`from 40 to 60 mA`: each end is read as if it stood alone."""
+    assert amount.spread is not None
+    high_unit = amount.spread.unit or amount.unit or unit
+    ends = (
+        Amount(amount.number, amount.unit, None, amount.number.span),
+        Amount(amount.spread.number, high_unit, None, amount.spread.span),
+    )
+    low, high = quantities(ends, (measure, measure), report, provenance)
+    if low is None or high is None:
+        return None
+    if low.value > high.value:
+        report(upside_down(amount))
+        return None
+    value = float(f"{(low.value + high.value) / 2:.12g}")
+    word = str(high_unit)
+    half = middle(value / (_scale(high_unit, measure, "", amount.span, _not_again) or 1.0), word) if high_unit else ""
+    return Fact(value, f"{half} ({amount})", amount.span, provenance, Spread(low.value, high.value, str(amount)))
 
 
 def quantities(
@@ -185,9 +226,15 @@ def quantities(
         if unit is None and at + 1 < len(shared):
             found.append(None)
             continue
-        group = [pair for pair, (_, other) in zip(present, shared, strict=True) if other is unit]
-        found.append(quantity(amount, measure, report, provenance, unit, group))
+        sharing = [pair for pair, (_, other) in zip(present, shared, strict=True) if other is unit]
+        found.append(quantity(amount, measure, report, provenance, unit, sharing, _shared_spread(amount, sharing)))
     return found
+
+
+def _shared_spread(amount: Amount, sharing: Sequence[tuple[Amount, Measure]]) -> nodes.Spread | None:
+    """The spread behind the last of the numbers that share a unit holds for those before it that state none."""
+    last = sharing[-1][0] if sharing else amount
+    return last.spread if isinstance(last.spread, nodes.Spread) else None
 
 
 def _in(amount: Amount, unit: Word, measure: Measure) -> float:
@@ -211,7 +258,7 @@ def shared_units(*amounts: Amount | None) -> list[tuple[Amount, Word | None]]:
     unit: Word | None = None
     found: list[tuple[Amount, Word | None]] = []
     for amount in reversed([each for each in amounts if each is not None]):
-        unit = amount.unit or unit
+        unit = amount.own_unit or unit
         found.append((amount, unit))
     return found[::-1]
 

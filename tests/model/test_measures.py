@@ -115,5 +115,8 @@ def amount(number: str, unit: str) -> Amount:
     source = Source("x.rig", f"{number} {unit}")
     end = len(number)
     return Amount(
-        Word(number, Span(source, 0, end)), Word(unit, Span(source, end + 1, len(source.text))), Span(source, 0, end)
+        Word(number, Span(source, 0, end)),
+        Word(unit, Span(source, end + 1, len(source.text))),
+        None,
+        Span(source, 0, end),
     )

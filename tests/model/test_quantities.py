@@ -147,4 +147,4 @@ def read(number: str, unit: str | None, measure: Measure) -> tuple[Fact[float] |
     spot = Span(source, 0, len(source.text))
     word = Word(unit, Span(source, end + 1, len(source.text))) if unit else None
     told: list[Diagnostic] = []
-    return quantity(Amount(Word(number, Span(source, 0, end)), word, spot), measure, told.append), told
+    return quantity(Amount(Word(number, Span(source, 0, end)), word, None, spot), measure, told.append), told

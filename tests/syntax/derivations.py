@@ -31,6 +31,7 @@ SAMPLES: dict[str, st.SearchStrategy[str]] = {
     | st.just(r'"a \"b\" \\ \n c"'),
     "_NL": st.sampled_from(["\n", "\n\n", "  # a remark {\n", "\n  # a line of its own\n"]),
     "_X": st.just("x"),
+    "_PLUS_MINUS": st.sampled_from(["+-", "±", "+/-"]),
 }
 
 

@@ -14,8 +14,8 @@ from rigc.syntax import nodes
 from rigc.syntax.nodes import Node
 from rigc.syntax.nodes.written import Field, Part, parts, rule_of
 
-NO_NODES = {"Amount"}
-"""Rules whose class is a leaf."""
+NO_NODES = {"Amount", "Spread", "UpTo"}
+"""Rules whose class is a leaf, or a part of one."""
 
 few = settings(max_examples=4, deadline=None, database=None, derandomize=True, suppress_health_check=list(HealthCheck))
 
