@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from rigc.output.escapes import xml
 from rigc.output.svg_shapes import element, number
+from rigc.output.typeface import FALLBACK, FAMILY, PLAIN, faces
 from rigc.reports.content import Document, Drawing, Sheet, TitleBlock
 from rigc.reports.drawing.scale_bar import BAR_HEIGHT, scale_bar
 from rigc.reports.shapes import Label, Line, Shape
 
-FONTS = "system-ui, 'Liberation Sans', Helvetica, Arial, sans-serif"
+FONTS = f"'{FAMILY}', {FALLBACK}"
 STRIP = 12.0
 """Height of the strip that a file adds under its drawing, in mm: of which rig, of which revision."""
 
@@ -27,7 +28,7 @@ def render(document: Document, drawing: Drawing) -> str:
     """A file of its own: the drawing, and under it a strip that names rig, drawing and revision."""
     height = drawn_height(drawing)
     strip = _strip(document.title, drawing, height)
-    return f'<?xml version="1.0" encoding="UTF-8"?>\n{_svg(drawing, height + STRIP, strip, "drawing")}'
+    return f'<?xml version="1.0" encoding="UTF-8"?>\n{_svg(drawing, height + STRIP, strip, "drawing", alone=True)}'
 
 
 def inline(drawing: Drawing, key: str) -> str:
@@ -40,7 +41,7 @@ def drawn_height(drawing: Drawing) -> float:
     return drawing.height_mm + (BAR_HEIGHT if drawing.scale else 0.0)
 
 
-def _svg(drawing: Drawing, height: float, more: tuple[Shape, ...], key: str) -> str:
+def _svg(drawing: Drawing, height: float, more: tuple[Shape, ...], key: str, alone: bool = False) -> str:
     bar = scale_bar(drawing.scale, drawing.width_mm, drawing.height_mm + 2) if drawing.scale else ()
     size = f"{number(drawing.width_mm)} {number(height)}"
     opening = (
@@ -49,8 +50,9 @@ def _svg(drawing: Drawing, height: float, more: tuple[Shape, ...], key: str) -> 
     )
     named = f'<title id="{key}-title">{xml(drawing.title)}</title>\n<desc id="{key}-desc">{xml(drawing.desc)}</desc>'
     ground = f'<rect width="{number(drawing.width_mm)}" height="{number(height)}" fill="#FFFFFF"/>'
-    drawn = (element(shape) for shape in (*drawing.shapes, *bar, *more))
-    return "\n".join((opening, named, ground, *drawn, "</svg>\n"))
+    drawn = "\n".join(element(shape) for shape in (*drawing.shapes, *bar, *more))
+    letters = f"<style>{faces(drawn, PLAIN)}</style>\n" if alone else ""
+    return "\n".join((opening, named, f"{letters}{ground}", drawn, "</svg>\n"))
 
 
 def _strip(title: TitleBlock, drawing: Drawing, top: float) -> tuple[Shape, ...]:

@@ -29,6 +29,7 @@ from rigc.output.escapes import cell, css_string, held, line, pieces
 from rigc.output.layout import Layout
 from rigc.output.sandbox import Sandbox
 from rigc.output.template_mistake import TemplateMistake
+from rigc.output.typeface import page_faces
 from rigc.reports.content import Document, Table
 from rigc.resources import folder
 
@@ -86,7 +87,7 @@ def _environment(own: Path | None, cache: Path | None, escaped: bool) -> Environ
         bytecode_cache=cache and FileSystemBytecodeCache(str(cache), "escaped-%s" if escaped else "plain-%s"),
     )
     environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline)
-    environment.globals.update(file_name=svg.file_name)
+    environment.globals.update(file_name=svg.file_name, page_faces=page_faces)
     return environment
 
 

@@ -31,6 +31,7 @@ DPI, INCH, LINE_MM = 400, 25.4, 0.25
 
 # What the browser drew, in mm on each drawing: letters as the box of their capitals (0.7 of the font's size), turned as they stand.
 PROBE = """<script>
+document.fonts.ready.then(() => {
 const faults = [];
 let seen = 0;
 for (const svg of document.querySelectorAll('figure svg')) {
@@ -64,6 +65,7 @@ for (const svg of document.querySelectorAll('figure svg')) {
   seen += 1;
 }
 document.body.innerHTML = '<pre id="probe">' + JSON.stringify({seen, faults}).replace(/</g, '&lt;') + '</pre>';
+});
 </script>"""
 
 
@@ -80,7 +82,14 @@ def probed(text: str, folder: Path) -> tuple[int, list[str]]:
     """How many drawings a page has, and what is wrong with them."""
     page = folder / "page.html"
     page.write_text(text.replace("</body>", f"{PROBE}</body>"), encoding="utf-8")
-    command = ["chromium", *FLAGS, f"--user-data-dir={folder / 'profile'}", "--dump-dom", page.as_uri()]
+    command = [
+        "chromium",
+        *FLAGS,
+        f"--user-data-dir={folder / 'profile'}",
+        "--virtual-time-budget=5000",
+        "--dump-dom",
+        page.as_uri(),
+    ]
     dom = subprocess.run(command, check=True, capture_output=True, timeout=120).stdout.decode("utf-8")
     told = re.search(r'<pre id="probe">(.*?)</pre>', dom, re.DOTALL)
     assert told is not None
