@@ -1,9 +1,10 @@
-"""Fact: a value the source states, with what was typed, where, and how it is known."""
+"""Fact: a value the source states, with what was typed, where, how it is known, and what it may be off by."""
 
 from __future__ import annotations
 
 from typing import Generic, TypeVar
 
+from rigc.model.measures import Measure
 from rigc.record import Record
 from rigc.source import Span
 
@@ -34,6 +35,7 @@ class Fact(Record, Generic[T]):
     """A stated value. `value` is in the unit that the holding field's name tells, `typed` is what the user wrote, spread and all.
 
     Of a range (`from 40 to 60 mA`) the value is the middle, and `typed` says so: `50 mA (from 40 to 60 mA)`.
+    `measure` tells what kind of quantity it is; None of what is none, or was not read from a number.
     """
 
     value: T
@@ -41,11 +43,23 @@ class Fact(Record, Generic[T]):
     span: Span
     provenance: Provenance | None = None
     spread: Spread | None = None
+    measure: Measure | None = None
 
     @property
     def assumed(self) -> bool:
         """Whether the source says that it was not measured and not read anywhere."""
         return self.provenance is not None and self.provenance.kind == "assumed"
+
+
+def spread_of(fact: Fact[float]) -> Spread | None:
+    """From where to where a fact may lie: as stated; of an assumed one that states none, by the kind of its quantity; else None."""
+    if fact.spread is not None or not fact.assumed or fact.measure is None or fact.measure.guess is None:
+        return fact.spread
+    guess = fact.measure.guess
+    share = guess.unit == "%" and fact.measure.unit != "%"
+    off = abs(fact.value) * guess.value / 100 if share else guess.value
+    least = max(fact.value - off, min(fact.measure.low, 0.0))
+    return Spread(least, min(fact.value + off, fact.measure.high), f"+- {guess.value:g} {guess.unit}")
 
 
 Quantity = Fact[float]

@@ -6,6 +6,8 @@ slip of a unit's prefix falls outside; the language reference holds the same tab
 
 from __future__ import annotations
 
+from rigc.facts import guesses
+from rigc.facts.fact import Fact
 from rigc.record import Record
 
 _PRACTICE = "common practice, no source"
@@ -14,7 +16,8 @@ _PRACTICE = "common practice, no source"
 class Measure(Record):
     """A kind of quantity: what people call it, the unit of the model's float, an example, and what is plausible.
 
-    `bearer` is what has such a quantity; `why` tells where the range comes from.
+    `bearer` is what has such a quantity; `why` tells where the range comes from; `guess` by how much an assumed one may be off:
+    a share in %, or an amount in the measure's unit. None where nobody guesses it, or any part of it would be.
     """
 
     name: str
@@ -24,41 +27,51 @@ class Measure(Record):
     high: float = float("inf")
     bearer: str = "this"
     why: str = _PRACTICE
+    guess: Fact | None = None
 
 
 # Lengths and places.
 LEAD = Measure(
-    "a length", "mm", "300 mm", 10, 100_000, "a lead", f"plugs alone are longer, and stages shorter; {_PRACTICE}"
+    "a length",
+    "mm",
+    "300 mm",
+    10,
+    100_000,
+    "a lead",
+    f"plugs alone are longer, and stages shorter; {_PRACTICE}",
+    guess=guesses.LENGTH_SPREAD,
 )
 SLACK = Measure("a length", "mm", "60 mm", 0, 5_000, "slack")
-OFFSET = Measure("a length", "mm", "70 mm", -5_000, 5_000, "a place on a board")
-PANEL_AT = Measure("a length", "mm", "540 mm", -100, 5_000, "a panel on the deck")
-UP = Measure("a length", "mm", "25 mm", 0, 600, "a jack's height")
-WIDTH = Measure("a width", "mm", "70 mm", 20, 600, "a pedal's width")
-DEPTH = Measure("a depth", "mm", "120 mm", 20, 600, "a pedal's depth")
-HEIGHT = Measure("a height", "mm", "55 mm", 5, 300, "a pedal's height")
-LARGE = Measure("a size", "mm", "600 mm", 20, 3_000, "an amp or desk")
-TREADLE = Measure("a length", "mm", "55 mm", 5, 400, "a treadle")
-THIN = Measure("a small length", "mm", "20 mm", 0, 200, "a plug or strip")
-OUTER = Measure("a small length", "mm", "5 mm", 0.5, 40, "a cable's thickness")
+OFFSET = Measure("a length", "mm", "70 mm", -5_000, 5_000, "a place on a board", guess=guesses.SIZE_SPREAD_MM)
+PANEL_AT = Measure("a length", "mm", "540 mm", -100, 5_000, "a panel on the deck", guess=guesses.SIZE_SPREAD_MM)
+UP = Measure("a length", "mm", "25 mm", 0, 600, "a jack's height", guess=guesses.SIZE_SPREAD_MM)
+WIDTH = Measure("a width", "mm", "70 mm", 20, 600, "a pedal's width", guess=guesses.SIZE_SPREAD_MM)
+DEPTH = Measure("a depth", "mm", "120 mm", 20, 600, "a pedal's depth", guess=guesses.SIZE_SPREAD_MM)
+HEIGHT = Measure("a height", "mm", "55 mm", 5, 300, "a pedal's height", guess=guesses.SIZE_SPREAD_MM)
+LARGE = Measure("a size", "mm", "600 mm", 20, 3_000, "an amp or desk", guess=guesses.SIZE_SPREAD_MM)
+TREADLE = Measure("a length", "mm", "55 mm", 5, 400, "a treadle", guess=guesses.SIZE_SPREAD_MM)
+THIN = Measure("a small length", "mm", "20 mm", 0, 200, "a plug or strip", guess=guesses.SMALL_SIZE_SPREAD_MM)
+OUTER = Measure("a small length", "mm", "5 mm", 0.5, 40, "a cable's thickness", guess=guesses.THICKNESS_SPREAD_MM)
 BARREL = Measure("a barrel size", "mm", "5.5 mm", 0.5, 12, "a barrel plug")
-PATCH = Measure("a length", "mm", "30 mm", 1, 5_000, "an area of a base or deck")
-DECK_SIDE = Measure("a deck's size", "mm", "600 mm", 50, 5_000, "a deck")
-THICKNESS = Measure("a small length", "mm", "20 mm", 0.5, 200, "a deck's thickness")
-CLEARANCE = Measure("a length", "mm", "60 mm", 0, 1_000, "the room below a deck")
-HEEL = Measure("a length", "mm", "30 mm", 0, 500, "a heel")
-INSET = Measure("a length", "mm", "20 mm", 0, 1_000, "a deck's feet")
+PATCH = Measure("a length", "mm", "30 mm", 1, 5_000, "an area of a base or deck", guess=guesses.SIZE_SPREAD_MM)
+DECK_SIDE = Measure("a deck's size", "mm", "600 mm", 50, 5_000, "a deck", guess=guesses.SIZE_SPREAD_MM)
+THICKNESS = Measure("a small length", "mm", "20 mm", 0.5, 200, "a deck's thickness", guess=guesses.SMALL_SIZE_SPREAD_MM)
+CLEARANCE = Measure("a length", "mm", "60 mm", 0, 1_000, "the room below a deck", guess=guesses.SIZE_SPREAD_MM)
+HEEL = Measure("a length", "mm", "30 mm", 0, 500, "a heel", guess=guesses.SIZE_SPREAD_MM)
+INSET = Measure("a length", "mm", "20 mm", 0, 1_000, "a deck's feet", guess=guesses.SIZE_SPREAD_MM)
 HOLE = Measure("a length", "mm", "25 mm", 1, 500, "a hole")
-RAISED = Measure("a length", "mm", "50 mm", 1, 500, "a tier")
-INSIDE = Measure("a length", "mm", "620 mm", 50, 5_000, "a case")
-LID = Measure("a length", "mm", "60 mm", 0, 1_000, "a case's lid")
+RAISED = Measure("a length", "mm", "50 mm", 1, 500, "a tier", guess=guesses.SIZE_SPREAD_MM)
+INSIDE = Measure("a length", "mm", "620 mm", 50, 5_000, "a case", guess=guesses.SIZE_SPREAD_MM)
+LID = Measure("a length", "mm", "60 mm", 0, 1_000, "a case's lid", guess=guesses.SIZE_SPREAD_MM)
 GAP = Measure("a length", "mm", "10 mm", 0, 2_000, "a gap on a board")
-ROLL = Measure("a length", "mm", "5 m", 100, 1_000_000, "a roll of strip")
+ROLL = Measure("a length", "mm", "5 m", 100, 1_000_000, "a roll of strip", guess=guesses.LENGTH_SPREAD)
 ANGLE = Measure("an angle", "deg", "90 deg", -360, 360, "a turn")
 # Masses.
-MASS = Measure("a mass", "kg", "350 g", 0.001, 200, "a thing on a board")
-MASS_PER_LENGTH = Measure("a mass per length", "g/m", "35 g/m", 0.1, 5_000, "cable or strip by the metre")
-PULL = Measure("a pull", "kPa", "30 kPa", 0.1, 10_000, "a strip's pull")
+MASS = Measure("a mass", "kg", "350 g", 0.001, 200, "a thing on a board", guess=guesses.MASS_SPREAD)
+MASS_PER_LENGTH = Measure(
+    "a mass per length", "g/m", "35 g/m", 0.1, 5_000, "cable or strip by the metre", guess=guesses.MASS_SPREAD
+)
+PULL = Measure("a pull", "kPa", "30 kPa", 0.1, 10_000, "a strip's pull", guess=guesses.PULL_SPREAD)
 # Power.
 VOLTAGE = Measure(
     "a voltage",
@@ -68,19 +81,22 @@ VOLTAGE = Measure(
     60,
     "a pedal or outlet",
     f"one cell of a battery; what may be touched, IEC 61140, from memory; {_PRACTICE}",
+    guess=guesses.OUTLET_VOLTAGE_SPREAD,
 )
 MAINS = Measure("a mains voltage", "V", "230 V", 50, 480, "the mains", f"100 V to three phases of 480 V; {_PRACTICE}")
 TOLERANCE = Measure("a percentage", "%", "10 %", 0.1, 30, "the mains that a supply takes")
 FREQUENCY = Measure(
     "a mains frequency", "Hz", "50 Hz", 16, 420, "the mains' frequency", f"railways to aircraft; {_PRACTICE}"
 )
-CURRENT = Measure("a current", "mA", "22 mA", 0.1, 5_000, "a pedal")
-STARTS = Measure("a current", "mA", "420 mA", 0.1, 10_000, "a pedal at switch-on")
-RATING = Measure("a current", "mA", "100 mA", 1, 20_000, "an outlet")
-CEILING_MA = Measure("a power or a current", "mA", "6 W", 10, 100_000, "a supply's ceiling in mA")
-POWER = Measure("a power", "W", "6 W", 0.1, 2_000, "a supply's ceiling in W")
-WARM = Measure("a power", "W", "12 W", 0.01, 500, "a pedal's heat")
-APPARENT = Measure("an apparent power", "W", "50 VA", 1, 10_000, "a transformer")
+CURRENT = Measure("a current", "mA", "22 mA", 0.1, 5_000, "a pedal", guess=guesses.CURRENT_SPREAD)
+STARTS = Measure("a current", "mA", "420 mA", 0.1, 10_000, "a pedal at switch-on", guess=guesses.SWITCH_ON_SPREAD)
+RATING = Measure("a current", "mA", "100 mA", 1, 20_000, "an outlet", guess=guesses.RATING_SPREAD)
+CEILING_MA = Measure(
+    "a power or a current", "mA", "6 W", 10, 100_000, "a supply's ceiling in mA", guess=guesses.RATING_SPREAD
+)
+POWER = Measure("a power", "W", "6 W", 0.1, 2_000, "a supply's ceiling in W", guess=guesses.RATING_SPREAD)
+WARM = Measure("a power", "W", "12 W", 0.01, 500, "a pedal's heat", guess=guesses.HEAT_SPREAD)
+APPARENT = Measure("an apparent power", "W", "50 VA", 1, 10_000, "a transformer", guess=guesses.RATING_SPREAD)
 EFFICIENCY = Measure(
     "a percentage",
     "%",
@@ -89,8 +105,9 @@ EFFICIENCY = Measure(
     100,
     "a supply",
     f"no supply gives more than it takes, physics; the least {_PRACTICE}",
+    guess=guesses.EFFICIENCY_SPREAD,
 )
-CHARGE = Measure("a battery's charge", "mA*h", "500 mAh", 10, 100_000, "a battery")
+CHARGE = Measure("a battery's charge", "mA*h", "500 mAh", 10, 100_000, "a battery", guess=guesses.CHARGE_SPREAD)
 SHARE_OF_RATING = Measure("a share of a rating", "%", "75 %", 1, 100, "a limit of load")
 # Signal.
 INPUT_OHM = Measure(
@@ -101,10 +118,11 @@ INPUT_OHM = Measure(
     1e8,
     "an input",
     f"a microphone input to a buffer of 100 Mohm; {_PRACTICE}",
+    guess=guesses.IMPEDANCE_SPREAD,
 )
-LOAD_OHM = Measure("an impedance", "ohm", "8 ohm", 1, 1e6, "a speaker or headphones")
-OUTPUT_OHM = Measure("an impedance", "ohm", "1 kohm", 0.01, 1e7, "an output")
-BYPASSED_OHM = Measure("an impedance", "ohm", "1 Mohm", 100, 1e8, "a jack in bypass")
+LOAD_OHM = Measure("an impedance", "ohm", "8 ohm", 1, 1e6, "a speaker or headphones", guess=guesses.IMPEDANCE_SPREAD)
+OUTPUT_OHM = Measure("an impedance", "ohm", "1 kohm", 0.01, 1e7, "an output", guess=guesses.IMPEDANCE_SPREAD)
+BYPASSED_OHM = Measure("an impedance", "ohm", "1 Mohm", 100, 1e8, "a jack in bypass", guess=guesses.IMPEDANCE_SPREAD)
 WINDING_OHM = Measure(
     "a resistance",
     "ohm",
@@ -113,6 +131,7 @@ WINDING_OHM = Measure(
     1e6,
     "a pickup's resistance",
     f"an active output to an overwound coil; {_PRACTICE}",
+    guess=guesses.WINDING_SPREAD,
 )
 POT_OHM = Measure(
     "a resistance",
@@ -122,21 +141,48 @@ POT_OHM = Measure(
     1e7,
     "a guitar's volume or tone",
     f"10 kohm of active gear to 5 Mohm; {_PRACTICE}",
+    guess=guesses.POT_SPREAD,
 )
-TRACK_OHM = Measure("a resistance", "ohm", "10 kohm", 1_000, 2e6, "a treadle's track")
+TRACK_OHM = Measure("a resistance", "ohm", "10 kohm", 1_000, 2e6, "a treadle's track", guess=guesses.POT_SPREAD)
 INDUCTANCE = Measure(
-    "an inductance", "H", "4.2 H", 0.05, 50, "a pickup's inductance", f"low-impedance coils to humbuckers; {_PRACTICE}"
+    "an inductance",
+    "H",
+    "4.2 H",
+    0.05,
+    50,
+    "a pickup's inductance",
+    f"low-impedance coils to humbuckers; {_PRACTICE}",
+    guess=guesses.INDUCTANCE_SPREAD,
 )
-CAPACITANCE = Measure("a capacitance", "pF", "120 pF", 0, 10_000, "a pickup's capacitance")
+CAPACITANCE = Measure(
+    "a capacitance", "pF", "120 pF", 0, 10_000, "a pickup's capacitance", guess=guesses.CAPACITANCE_SPREAD
+)
 LIMIT_PF = Measure("a capacitance", "pF", "800 pF", 10, 100_000, "a limit of capacitance")
-CAPACITOR = Measure("a capacitance", "nF", "22 nF", 0.1, 1_000, "a tone control's capacitor")
-PER_LENGTH = Measure("a capacitance per length", "pF/m", "105 pF/m", 1, 2_000, "a cable's capacitance")
-SHOW = Measure("a time", "min", "90 min", 15, 1_440, "a show", f"a short set to a day on stage; {_PRACTICE}")
-LATENCY = Measure("a time", "ms", "3.2 ms", 0, 500, "a pedal's latency")
-LEVEL = Measure(
-    "a level", "dBu", "-20 dBu", -120, 40, "a jack's level", f"the noise floor to a loudspeaker's line; {_PRACTICE}"
+CAPACITOR = Measure(
+    "a capacitance", "nF", "22 nF", 0.1, 1_000, "a tone control's capacitor", guess=guesses.CAPACITOR_SPREAD
 )
-GAIN = Measure("a gain", "dB", "12 dB", -120, 120, "a pedal's gain")
+PER_LENGTH = Measure(
+    "a capacitance per length",
+    "pF/m",
+    "105 pF/m",
+    1,
+    2_000,
+    "a cable's capacitance",
+    guess=guesses.CABLE_CAPACITANCE_SPREAD,
+)
+SHOW = Measure("a time", "min", "90 min", 15, 1_440, "a show", f"a short set to a day on stage; {_PRACTICE}")
+LATENCY = Measure("a time", "ms", "3.2 ms", 0, 500, "a pedal's latency", guess=guesses.LATENCY_SPREAD)
+LEVEL = Measure(
+    "a level",
+    "dBu",
+    "-20 dBu",
+    -120,
+    40,
+    "a jack's level",
+    f"the noise floor to a loudspeaker's line; {_PRACTICE}",
+    guess=guesses.LEVEL_SPREAD_DB,
+)
+GAIN = Measure("a gain", "dB", "12 dB", -120, 120, "a pedal's gain", guess=guesses.LEVEL_SPREAD_DB)
 NOTE = Measure(
     "a note's frequency",
     "Hz",
@@ -158,7 +204,9 @@ RADIO = Measure(
 SHARE = Measure("a share", "%", "50 %", 0, 100, "a part of a whole", "arithmetic: a part of a whole")
 TEMPO = Measure("a tempo", "bpm", "120 bpm", 10, 400, "a song")
 # Conductors and money.
-AREA = Measure("a conductor's area", "mm**2", "0.5 mm2", 0.001, 100, "a conductor's area")
+AREA = Measure(
+    "a conductor's area", "mm**2", "0.5 mm2", 0.001, 100, "a conductor's area", guess=guesses.CONDUCTOR_SPREAD
+)
 GAUGE = Measure("a wire gauge", "awg", "24 awg", 0, 50, "a conductor's gauge", "ASTM B258 ends at 50, from memory")
 MONEY = Measure("a sum of money", "currency", "450 EUR", 0.01, 1e7, "what a thing costs")
 # What a meter reads.

@@ -13,7 +13,7 @@ from rigc.model.common_units import COMMON
 from rigc.model.fact import Fact, Provenance, Spread
 from rigc.model.measures import MONEY, Measure
 from rigc.model.prefix_slips import in_words, slips
-from rigc.model.spreads import middle, stated_spread, upside_down
+from rigc.model.spreads import stated_spread, upside_down
 from rigc.model.unit_slips import meant
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.source import Span
@@ -170,10 +170,9 @@ def quantity(
         if all(low <= size <= high for size, low, high in _before(amount, group, sizes)):
             report(_implausible(amount.span, measure, typed, value, word, sizes))
         return None
-
     said = amount.spread or spread
     if said is None:
-        return Fact(value, typed, amount.span, provenance)
+        return Fact(value, typed, amount.span, provenance, None, measure)
     told_of_it = report if said is amount.spread else _not_again
     off = stated_spread(
         typed,
@@ -184,7 +183,7 @@ def quantity(
         told_of_it,
         lambda unit, text: _scale(unit, measure, text, said.span, told_of_it),
     )
-    return Fact(value, typed if off is None else f"{typed} {off.typed}", amount.span, provenance, off)
+    return Fact(value, typed if off is None else f"{typed} {off.typed}", amount.span, provenance, off, measure)
 
 
 def _range(
@@ -198,15 +197,17 @@ def _range(
         Amount(amount.spread.number, high_unit, None, amount.spread.span),
     )
     low, high = quantities(ends, (measure, measure), report, provenance)
-    if low is None or high is None:
+    if low is None or high is None or high_unit is None:
         return None
     if low.value > high.value:
         report(upside_down(amount))
         return None
     value = float(f"{(low.value + high.value) / 2:.12g}")
-    word = str(high_unit)
-    half = middle(value / (_scale(high_unit, measure, "", amount.span, _not_again) or 1.0), word) if high_unit else ""
-    return Fact(value, f"{half} ({amount})", amount.span, provenance, Spread(low.value, high.value, str(amount)))
+    middle = value / (_scale(high_unit, measure, "", high_unit.span, _not_again) or 1.0)
+    one_unit = amount.unit is None or amount.unit.text == high_unit.text
+    typed = f"from {amount.number if one_unit else low.typed} to {high.typed}"
+    spread = Spread(low.value, high.value, typed)
+    return Fact(value, f"{middle:.12g} {high_unit} ({typed})", amount.span, provenance, spread, measure)
 
 
 def quantities(

@@ -185,8 +185,3 @@ def _no_share(said: nodes.Spread, measure: Measure) -> Diagnostic:
         label="a percentage",
         help=f"write it in {unit}, for example +- 2 {unit}",
     )
-
-
-def middle(value: float, unit: str) -> str:
-    """The middle of a range, in the unit as typed: `50 mA`."""
-    return f"{value:.12g} {unit}"

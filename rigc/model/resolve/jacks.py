@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from rigc.diagnostics.mend import Mend, Replace
-from rigc.model.fact import Fact
+from rigc.model.fact import Fact, Quantity, Spread
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks, Phantom
 from rigc.model.measures import (
     BARREL,
@@ -27,6 +27,7 @@ from rigc.model.resolve.jack_directions import is_pair, is_way
 from rigc.model.scope import SAID_TWICE, UNKNOWN, corrected, twice
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.near import nearest
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -113,10 +114,24 @@ def spread(context: Context, location: nodes.Location | None, count: int, proven
     for number in range(count):
         offset = first
         if first is not None and last is not None and count > 1:
-            value = first.value + (last.value - first.value) * number / (count - 1)
-            offset = Fact(float(f"{value:.12g}"), f"{value:g} mm", location.span, provenance)
+            offset = _between(first, last, number / (count - 1), location.span)
         found.append({"side": location.side.text, "offset_mm": offset, "height_mm": height, "bushing": bushing})
     return found
+
+
+def _between(first: Quantity, last: Quantity, part: float, span: Span) -> Quantity:
+    """The place of a jack of a run, `part` of the way from the first to the last; it is off by what these are off by."""
+
+    def there(one: float, other: float) -> float:
+        return float(f"{one + (other - one) * part:.12g}")
+
+    value, typed, off = there(first.value, last.value), "", None
+    if first.spread is not None and last.spread is not None:
+        ends = (first.spread, last.spread)
+        least, most = there(ends[0].least, ends[1].least), there(ends[0].most, ends[1].most)
+        typed = ends[0].typed if ends[0].typed == ends[1].typed else f"from {least:g} to {most:g} mm"
+        off = Spread(least, most, typed)
+    return Fact(value, f"{value:g} mm {typed}".rstrip(), span, first.provenance, off, first.measure)
 
 
 def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:

@@ -1,0 +1,104 @@
+"""What a fact may be off by: as stated, in every way of writing it; of a guess by its kind; and what is wrong with a spread."""
+
+from __future__ import annotations
+
+import pytest
+from cases import READER
+from small_rigs import HEAD, block, results_of
+
+from rigc.compile import compile_rig
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.model import measures
+from rigc.model.fact import Spread, spread_of
+from rigc.model.measures import Measure
+from rigc.model.rig import Rig
+from rigc.source import Source
+
+
+@pytest.mark.parametrize(
+    ("line", "field", "value", "least", "most", "typed"),
+    [
+        # 350 × 10 % = 35: 315 to 385
+        ("draws 350 mA +- 10 %", "draws_ma", 350, 315, 385, "350 mA +- 10 %"),
+        ("draws 350 mA ± 10 %", "draws_ma", 350, 315, 385, "350 mA +- 10 %"),
+        ("draws 350 mA+/-10%", "draws_ma", 350, 315, 385, "350 mA +- 10 %"),
+        ("draws 350 mA +- 0.05 A", "draws_ma", 350, 300, 400, "350 mA +- 0.05 A"),
+        ("draws 350 +- 35 mA", "draws_ma", 350, 315, 385, "350 mA +- 35 mA"),
+        ("draws 350 mA +- 0 mA", "draws_ma", 350, 350, 350, "350 mA +- 0 mA"),
+        # the middle of 40 and 60 is 50; of 0.9 A and 1200 mA it is 1050 mA
+        ("draws from 40 to 60 mA", "draws_ma", 50, 40, 60, "50 mA (from 40 to 60 mA)"),
+        ("draws from 0.9 A to 1200 mA", "draws_ma", 1050, 900, 1200, "1050 mA (from 0.9 A to 1200 mA)"),
+        ("draws from 40 mA to 60", "draws_ma", 50, 40, 60, "50 mA (from 40 to 60 mA)"),
+        ("latency 3.2 ms +- 0.5 ms", "latency_ms", 3.2, 2.7, 3.7, "3.2 ms +- 0.5 ms"),
+        ("mass 350 g +- 20 g", "mass_kg", 0.35, 0.33, 0.37, "350 g +- 20 g"),
+        # behind the last of the numbers that share a unit, the spread is theirs too; behind another one it is its own
+        ("body 70 x 120 x 55 mm +- 1 mm", "width_mm", 70, 69, 71, "70 mm +- 1 mm"),
+        ("body 70 x 120 x 55 mm +- 10 %", "depth_mm", 120, 108, 132, "120 mm +- 10 %"),
+        ("body 70 mm +- 2 mm x 120 x 55 mm +- 1 mm", "width_mm", 70, 68, 72, "70 mm +- 2 mm"),
+        ("body 70 +- 2 x 120 x 55 mm", "width_mm", 70, 68, 72, "70 mm +- 2 mm"),
+        ("body from 69 to 71 x 120 x 55 mm", "width_mm", 70, 69, 71, "70 mm (from 69 to 71 mm)"),
+        ("gain 12 dB +- 2 dB", "gain_db", 12, 10, 14, "12 dB +- 2 dB"),
+    ],
+)
+def test_a_spread_is_read(line: str, field: str, value: float, least: float, most: float, typed: str) -> None:
+    fact = getattr(rig_with(line).units["ember"], field)
+    assert (fact.value, fact.typed, fact.spread.least, fact.spread.most) == (value, typed, least, most)
+
+
+def test_a_number_without_a_spread_has_none() -> None:
+    unit = rig_with("body 70 mm +- 2 mm x 120 x 55 mm", "draws 350 mA").units["ember"]
+    assert unit.width_mm is not None and unit.width_mm.spread is not None
+    assert [each.spread for each in (unit.depth_mm, unit.height_mm, unit.draws_ma) if each is not None] == [None] * 3
+
+
+def test_the_jacks_of_a_run_are_off_by_what_its_ends_are_off_by() -> None:
+    """50 to 110 mm in three places: 50, 80, 110 mm, each 2 mm either way."""
+    jacks = rig_with("input s1..s3 ts rear 50..110 mm +- 2 mm").units["ember"].jacks
+    found = [(each.offset_mm.value, each.offset_mm.spread) for each in jacks if each.offset_mm is not None]
+    assert found == [(at, Spread(at - 2, at + 2, "+- 2 mm")) for at in (50, 80, 110)]
+
+
+@pytest.mark.parametrize(
+    ("line", "field", "least", "most"),
+    [
+        ("draws 100 mA", "draws_ma", None, None),
+        ("draws 100 mA leaflet", "draws_ma", None, None),
+        ("draws 100 mA assumed", "draws_ma", 70, 130),  # 30 % of 100 is 30
+        ("draws 100 mA +- 5 % assumed", "draws_ma", 95, 105),
+        ("draws 100 mA +- 5 % measured", "draws_ma", 95, 105),
+        ("mass 400 g assumed", "mass_kg", 0.34, 0.46),  # 15 % of 400 is 60
+        ("body 70 x 120 x 55 mm assumed", "depth_mm", 115, 125),
+        ("gain -3 dB assumed", "gain_db", -5, -1),
+    ],
+)
+def test_a_guess_may_be_off_by_what_its_kind_may(line: str, field: str, least: float | None, most: float) -> None:
+    off = spread_of(getattr(rig_with(line).units["ember"], field))
+    assert (None if off is None else (off.least, off.most)) == (None if least is None else pytest.approx((least, most)))
+
+
+def test_a_guess_is_off_by_no_more_than_there_is() -> None:
+    """An assumed height of 2 mm lies from 0 to 7 mm: 5 mm either way would be less than nothing."""
+    unit = rig_with("input in ts rear 10 mm up 2 mm assumed").units["ember"]
+    height = unit.jacks[0].height_mm
+    assert height is not None and spread_of(height) == Spread(0.0, 7.0, "+- 5 mm")
+
+
+@pytest.mark.parametrize("name", [name for name, each in vars(measures).items() if isinstance(each, Measure)])
+def test_what_a_guess_is_off_by_is_a_share_or_in_the_unit_of_its_kind(name: str) -> None:
+    measure: Measure = getattr(measures, name)
+    assert measure.guess is None or measure.guess.unit in (
+        "%",
+        measure.unit,
+        *(["dB"] if measure.unit == "dBu" else []),
+    )
+
+
+def rig_with(*lines: str) -> Rig:
+    made = results_of(block("unit", "ember", *lines))
+    return made.get(Rig)
+
+
+def told(*lines: str) -> list[Diagnostic]:
+    text = HEAD + block("unit", "ember", *lines)
+    made = compile_rig(lambda name: Source(name, text), "sample.rig", READER)
+    return [each for each in made.findings if each.kind.name in ("wrong-quantity", "malformed-statement")]
