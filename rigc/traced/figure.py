@@ -59,14 +59,14 @@ class Told:
 
     def behind(self) -> Iterator[Told]:
         """The figures that it rests on directly."""
-        for part in (*_parts(self), *self.beside):
+        for part in (*parts_of(self), *self.beside):
             yield from _figures(part)
 
     def _inputs(self) -> Iterator[Input]:
         how = _how(self)
         if how is not None:
             yield from how.inputs()
-        for part in (*_parts(self), *self.beside):
+        for part in (*parts_of(self), *self.beside):
             yield from _inputs(part)
 
 
@@ -287,7 +287,7 @@ def _reached(value: Basis | Told) -> Iterator[Basis | Told]:
         seen.add(id(each))
         yield each
         if each is value or not isinstance(each, Told):
-            waiting += _parts(each)
+            waiting += parts_of(each)
             waiting += each.beside if isinstance(each, Told) else ()
 
 
@@ -303,7 +303,7 @@ def _piece(term: Traced, shown: Shown, more: int) -> Piece:
     return term.how.piece(tuple(_piece(part, shown, more) for part in term.how.of), shown, more)
 
 
-def _parts(value: Basis | Told) -> tuple[Basis, ...]:
+def parts_of(value: Basis | Told) -> tuple[Basis, ...]:
     """What its number was made of, and what was left out of it."""
     if isinstance(value, Several):
         return value.of
@@ -323,7 +323,7 @@ def _inputs(value: Basis) -> Iterator[Input]:
         return
     if not isinstance(value, Answer):
         yield from value.how.inputs()
-    for part in _parts(value):
+    for part in parts_of(value):
         yield from _inputs(part)
 
 
@@ -331,5 +331,5 @@ def _figures(value: Basis) -> Iterator[Told]:
     if isinstance(value, Told):
         yield value
         return
-    for part in _parts(value):
+    for part in parts_of(value):
         yield from _figures(part)

@@ -42,6 +42,10 @@ class Stated(Leaf):
         super().__init__(label, given, shown)
         self.fact = fact
 
+    def counted(self, value: float) -> float:
+        """A value of the fact, in the parts in which the number counts it."""
+        return _counted(value, self.shown)
+
     def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
         return f"{self.fact.typed}, as stated"
 

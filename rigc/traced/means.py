@@ -9,12 +9,14 @@ from typing import Any
 from rigc.traced.figure import AnyFigure
 from rigc.traced.term import (
     Alike,
+    Apart,
     Chosen,
     Extreme,
     InItsUnit,
     KnownSum,
     Step,
     Sum,
+    Taken,
     Term,
     Traced,
     Unknown,
@@ -63,14 +65,22 @@ def becomes(value: float | Unknown, function: Callable[[float], float]) -> Any:
     return made(Step(function, value))
 
 
-def worked(written: str, function: Callable[..., float], *of: Traced, unit: str = "") -> Any:
-    """What is no plain arithmetic; `written` has a `{}` for each part. `unit` is set behind the result in the formula."""
-    return made(Work(written, function, *of, unit=unit))
+def worked(written: str, function: Callable[..., float], *of: Traced, unit: str = "", moves: str = "") -> Any:
+    """What is no plain arithmetic; `written` has a `{}` for each part. `unit` is set behind the result in the formula.
+
+    `moves` tells for each part whether the number rises with it (`+`) or falls (`-`), or is empty: see `Work`.
+    """
+    return made(Work(written, function, *of, unit=unit, moves=moves))
 
 
 def found(value: float, words: Callable[[], str], *of: Traced) -> Term:
     """A number that a search or geometry found, told in words."""
     return Term(value, Words(value, words, *of))
+
+
+def taken(value: Term, words: Callable[[], str], *others: Traced) -> Term:
+    """The number that was taken among others, told in words."""
+    return Term(value, Taken(value, words, value, *others))
 
 
 def alike(value: float) -> Term:
@@ -80,7 +90,7 @@ def alike(value: float) -> Term:
 
 def apart(one: Traced, other: Traced) -> Any:
     """How far one is from the other, whichever is more."""
-    return worked("|{} − {}|", lambda here, there: abs(here - there), one, other)
+    return made(Apart(one, other))
 
 
 def chosen(value: AnyFigure, because: str) -> Any:
@@ -106,12 +116,12 @@ def in_parallel(*ohms: float | Unknown, unit: str = "") -> Any:
         return _parallel(*ohms)  # type: ignore[arg-type]  # all are plain
     if len(ohms) == 1:
         return ohms[0]
-    return made(Work(" || ".join("{}" for _ in ohms), _parallel, *map(traced, ohms), unit=unit))
+    return made(Work(" || ".join("{}" for _ in ohms), _parallel, *map(traced, ohms), unit=unit, moves="+" * len(ohms)))
 
 
 def decibels(ratio: float | Unknown) -> Any:
     """The level of a ratio of voltages, in dB; -inf where it is 0. Of a plain number a plain one."""
-    return made(Work("20 log10({})", _level, ratio)) if isinstance(ratio, (Term, Unknown)) else _level(ratio)
+    return made(Work("20 log10({})", _level, ratio, moves="+")) if isinstance(ratio, (Term, Unknown)) else _level(ratio)
 
 
 def _level(ratio: float) -> float:

@@ -19,13 +19,13 @@ def place_of(span: Span) -> Place:
 
 def facts_in(value: Term) -> dict[Place, Stated]:
     """The stated facts of which a number was made."""
-    return {place_of(each.how.fact.span): each.how for each in _parts_first(value) if isinstance(each.how, Stated)}
+    return {place_of(each.how.fact.span): each.how for each in parts_first(value) if isinstance(each.how, Stated)}
 
 
 def revalued(value: Term, instead: Mapping[Place, float]) -> float:
     """What a number would be with these in place of the facts that stand there, each in the unit in which it came into it."""
     made: dict[int, float] = {}
-    for each in _parts_first(value):
+    for each in parts_first(value):
         how = each.how
         other = instead.get(place_of(how.fact.span)) if isinstance(how, Stated) else None
         known = [made[id(part)] for part in how.of if isinstance(part, Term)]
@@ -33,7 +33,7 @@ def revalued(value: Term, instead: Mapping[Place, float]) -> float:
     return made[id(value)]
 
 
-def _parts_first(value: Term) -> Iterator[Term]:
+def parts_first(value: Term) -> Iterator[Term]:
     """A number and all of which it was made, each once and behind its parts."""
     done: set[int] = set()
     waiting: list[tuple[Term, bool]] = [(value, False)]

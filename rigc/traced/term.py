@@ -2,10 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from math import inf
 from typing import TYPE_CHECKING, Any, ClassVar, Self, Union
 
+from rigc.traced.interval import (
+    BETWEEN,
+    FALLING,
+    NOTHING,
+    ONE,
+    RISING,
+    Interval,
+    divided,
+    lessened,
+    multiplied,
+    negative,
+)
 from rigc.traced.reason import Input
 from rigc.traced.shown import PLAIN, Shown
 
@@ -41,6 +53,19 @@ class How:
 
     def value(self, *given: float) -> float:
         """The number, from these in place of those it was made of."""
+        raise NotImplementedError
+
+    def once(self) -> How:
+        """The same number, made so that none of its parts is in another of them, where that can be had."""
+        return self
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        """The least and the most that the number may be where its parts are within these; None where that can't be told."""
+        return None
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        """For each part, by how much the number moves where that moves by one: all the ratios of a step of the number to a
+        step of the part that there may be within these. It is asked only where `bounds` tells something."""
         raise NotImplementedError
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
@@ -179,6 +204,15 @@ class Sum(How):
     def value(self, *given: float) -> float:
         return sum(given)
 
+    def bounds(self, *given: Interval) -> Interval | None:
+        least = most = 0.0
+        for low, high in given:
+            least, most = least + low, most + high
+        return least, most
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return (ONE,) * len(given)
+
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         text = " + ".join(
             part.within(SUM) if part.said >= 0 or not at else f"({part.text})" for at, part in enumerate(parts)
@@ -194,6 +228,12 @@ class Less(How):
 
     def value(self, *given: float) -> float:
         return given[0] - given[1]
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        return lessened(*given)
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return ONE, negative(ONE)
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         one, other = parts
@@ -213,6 +253,12 @@ class Times(How):
     def value(self, *given: float) -> float:
         return given[0] * given[1]
 
+    def bounds(self, *given: Interval) -> Interval | None:
+        return multiplied(*given)
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return given[1], given[0]
+
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         one, other = parts
         return Piece(f"{one.within(PRODUCT)} × {other.within(PRODUCT)}", PRODUCT, one.said * other.said)
@@ -227,25 +273,124 @@ class By(How):
     def value(self, *given: float) -> float:
         return given[0] / given[1]
 
+    def bounds(self, *given: Interval) -> Interval | None:
+        return divided(*given)
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        one, other = given
+        by = divided(ONE, other)
+        assert by is not None  # it has bounds
+        return by, negative(multiplied(one, multiplied(by, by)))
+
+    def once(self) -> How:
+        one, other = self.of
+        if not isinstance(other.how, Sum):
+            return self
+        weights = other.how.of
+        at = next((at for at, each in enumerate(weights) if each is one), None)
+        if at is not None:
+            return Portion(one, *weights[:at], *weights[at + 1 :])
+        moments = one.how.of if isinstance(one.how, Sum) else ()
+        if len(moments) == len(weights) and all(
+            isinstance(each.how, Times) and each.how.of[0] is weight
+            for each, weight in zip(moments, weights, strict=True)
+        ):
+            return Mean(*weights, *(each.how.of[1] for each in moments))
+        return self
+
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         one, other = parts
         return Piece(f"{one.within(PRODUCT)} / {other.within(ATOM)}", PRODUCT, one.said / (other.said or 1.0))
 
 
+class Portion(How):
+    """One by the sum of itself and others, all of them 0 or more: it rises with that one and falls with the others."""
+
+    __slots__ = ()
+
+    def value(self, *given: float) -> float:
+        return given[0] / sum(given)
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        lows, highs = zip(*given, strict=True)
+        if min(lows) < 0 or not sum(lows):
+            return None
+        return self.value(lows[0], *highs[1:]), self.value(highs[0], *lows[1:])
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return (RISING, *(FALLING,) * (len(given) - 1))
+
+
+class Mean(How):
+    """The mean of values that are weighted, as a balance is that of places: first all weights, 0 or more, then the values."""
+
+    __slots__ = ()
+
+    def value(self, *given: float) -> float:
+        count = len(given) // 2
+        return sum(weight * at for weight, at in zip(given[:count], given[count:], strict=True)) / sum(given[:count])
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        """It is highest where each weight beyond some value is the most that it may be, and each before it the least."""
+        weights, values = given[: len(given) // 2], given[len(given) // 2 :]
+        if min(low for low, _ in weights) < 0 or not sum(low for low, _ in weights):
+            return None
+        most = self._most(weights, [high for _, high in values])
+        return -self._most(weights, [-low for low, _ in values]), most
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        weights, values = given[: len(given) // 2], given[len(given) // 2 :]
+        bounds, whole = self.bounds(*given), Sum().bounds(*weights)
+        assert bounds is not None and whole is not None  # it has bounds
+        share = ONE[0] / whole[1], ONE[1] / whole[0]
+        return (
+            *(multiplied(share, lessened(value, bounds)) for value in values),
+            *(multiplied(share, weight) for weight in weights),
+        )
+
+    @staticmethod
+    def _most(weights: Sequence[Interval], values: Sequence[float]) -> float:
+        ordered = sorted(zip(values, weights, strict=True), key=lambda each: -each[0])
+        whole = sum(low for low, _ in weights)
+        moment = sum(value * low for value, (low, _) in ordered)
+        most = moment / whole
+        for value, (low, high) in ordered:
+            moment, whole = moment + value * (high - low), whole + high - low
+            most = max(most, moment / whole)
+        return most
+
+
 class Work(How):
     """What is no plain arithmetic: a function, and how it is `written`, with `{}` for each part: `20 log10({} / {})`.
 
-    `unit` is set behind the result where the parts are written with theirs.
+    `unit` is set behind the result where the parts are written with theirs. `moves` has a sign for each part, in order: `+`
+    where the number never falls when that part rises, `-` where it never rises, whatever the others are; it is empty where
+    the function is not of that kind or does not read its parts, and then the number has no bounds.
     """
 
-    __slots__ = ("function", "unit", "written")
+    __slots__ = ("function", "moves", "unit", "written")
 
-    def __init__(self, written: str, function: Callable[..., float], *of: Traced, unit: str = "") -> None:
+    def __init__(
+        self, written: str, function: Callable[..., float], *of: Traced, unit: str = "", moves: str = ""
+    ) -> None:
         super().__init__(*of)
-        self.written, self.function, self.unit = written, function, unit
+        self.written, self.function, self.unit, self.moves = written, function, unit, moves
 
     def value(self, *given: float) -> float:
         return self.function(*given)
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        if not self.moves:
+            return None
+        ends = (
+            tuple(each[(sign == "+") is upper] for sign, each in zip(self.moves, given, strict=True))
+            for upper in (False, True)
+        )
+        least, most = (self.function(*each) for each in ends)
+        return least, most
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return tuple(RISING if sign == "+" else FALLING for sign in self.moves)
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         text = self.written.format(*(part.within(PRODUCT) for part in parts))
@@ -253,6 +398,24 @@ class Work(How):
 
     def formula(self, parts: Pieces, shown: Shown, more: int, result: str) -> str:
         return super().formula(parts, shown, more, result) + (f" {self.unit}" if self.unit else "")
+
+
+class Apart(Work):
+    """How far one is from another, whichever is more."""
+
+    __slots__ = ()
+
+    def __init__(self, one: Traced, other: Traced) -> None:
+        super().__init__("|{} − {}|", lambda here, there: abs(here - there), one, other)
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        low, high = lessened(*given)
+        return (low, high) if low >= 0 else (-high, -low) if high <= 0 else (0.0, max(-low, high))
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        low, high = lessened(*given)
+        here = ONE if low >= 0 else negative(ONE) if high <= 0 else (-1.0, 1.0)
+        return here, negative(here)
 
 
 class Extreme(How):
@@ -266,6 +429,24 @@ class Extreme(How):
 
     def value(self, *given: float) -> float:
         return max(given) if self.word == "highest" else min(given)
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        lows, highs = zip(*given, strict=True)
+        return self.value(*lows), self.value(*highs)
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        """One of a part that is always the one, none of one that never is, and between these of others."""
+        return tuple(self._slope(at, given) for at in range(len(given)))
+
+    def _slope(self, at: int, given: tuple[Interval, ...]) -> Interval:
+        others = self.bounds(*given[:at], *given[at + 1 :])
+        assert others is not None
+        one, other = (given[at], others) if self.word == "highest" else (others, given[at])
+        if one[1] <= other[0]:
+            return NOTHING
+        if one[0] >= other[1]:
+            return ONE
+        return BETWEEN
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         value = self.value(*(part.said for part in parts))
@@ -283,6 +464,14 @@ class Step(How):
 
     def value(self, *given: float) -> float:
         return self.function(given[0])
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        """What is higher never becomes less."""
+        low, high = given[0]
+        return self.function(low), self.function(high)
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return (RISING,)
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         value = self.function(parts[0].said)
@@ -314,6 +503,22 @@ class Words(How):
         return self.words()
 
 
+class Taken(Words):
+    """The first of its parts, which a choice among them took."""
+
+    __slots__ = ()
+
+    def value(self, *given: float) -> float:
+        return given[0]
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        """As long as the choice stays."""
+        return given[0]
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return ONE, *(NOTHING,) * (len(given) - 1)
+
+
 class KnownSum(Sum):
     """The sum of those that are known; `without` holds the others."""
 
@@ -331,6 +536,12 @@ class Same(How):
 
     def value(self, *given: float) -> float:
         return given[0]
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        return given[0]
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return (ONE,)
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         return parts[0]
@@ -363,6 +574,12 @@ class InItsUnit(How):
 
     def value(self, *given: float) -> float:
         return given[0] / self.size
+
+    def bounds(self, *given: Interval) -> Interval | None:
+        return given[0][0] / self.size, given[0][1] / self.size
+
+    def slopes(self, *given: Interval) -> tuple[Interval, ...]:
+        return ((1 / self.size, 1 / self.size),)
 
     def piece(self, parts: Pieces, shown: Shown, more: int) -> Piece:
         return Piece(parts[0].text, parts[0].binds, parts[0].said / self.size)

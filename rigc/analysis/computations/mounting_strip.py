@@ -290,10 +290,11 @@ def _counted(thing: Thing, across: Term) -> Figure:
         f"{thing.name}.strip-count",
         worked(
             f"1{more}",
-            lambda *_: count.strips,
+            lambda width_mm, mass_kg, *_: strip_count(width_mm, mass_kg).strips,
             across,
             stated(f"{thing.name} mass", thing.mass_kg),
             *_BY_WIDTH_AND_MASS,
+            moves="++" + "-" * len(_BY_WIDTH_AND_MASS),
         ),
         COUNT,
         rule=_CUT,

@@ -127,7 +127,7 @@ def _hum(board: _Board, name: str, ring: Ring, state: GroundState, gains: GainAf
     field = ours(FIELD_UT, shown=MICROTESLA)
     induced = figure(
         f"{name}.hum",
-        worked("2π × {} Hz × {} µT × {} m²", uniform_field_volts, frequency, field, area),
+        worked("2π × {} Hz × {} µT × {} m²", uniform_field_volts, frequency, field, area, moves="+++"),
         MICROVOLTS,
         rule="V = 2πfBA",
         source=_FARADAY,
@@ -198,6 +198,7 @@ def _against_nominal(volts: AnyFigure) -> Traced:
         lambda hum, nominal: decibels(hum / nominal),
         volts,
         ours(NOMINAL_MV, shown=NOMINAL_MILLIVOLTS),
+        moves="+-",
     )
     return level
 

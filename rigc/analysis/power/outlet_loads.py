@@ -13,7 +13,7 @@ from rigc.model.things import Outlet, Rating, Unit
 from rigc.record import Record
 from rigc.traced.figure import AnyFigure, Figure, figure, known_figure
 from rigc.traced.given import mentioned, ours, stated
-from rigc.traced.means import found, percent, total, total_known
+from rigc.traced.means import found, percent, taken, total, total_known
 from rigc.traced.reason import ARITHMETIC, AS_STATED, PRACTICE, STATED
 from rigc.traced.term import Term, Traced, known
 from rigc.traced.units import MILLIAMPS, SHARE, VOLTS
@@ -116,10 +116,10 @@ def _volts(rig: Rig, port: Port, outlet: Outlet, own: Rating, units: list[Unit])
     asked = None if feed is None else feed.volts
     return known_figure(
         f"{port}.volts",
-        found(
-            own.volts.value,
+        taken(
+            stated(f"setting of {port}", own.volts),
             lambda: f"{' or '.join(plain(each.volts.value) for each in ratings)} → {plain(own.volts.value)}: {told}",
-            *(stated(f"setting of {port}", rating.volts) for rating in ratings),
+            *(stated(f"setting of {port}", rating.volts) for rating in ratings if rating is not own),
             *(() if asked is None else (stated("setting stated for the feed", asked),)),
             *(needs_volts(unit) for unit in units if unit.volts is not None and len(ratings) > 1),
         ),

@@ -215,7 +215,7 @@ def _mixed(parts: list[tuple[JackLevel, _Number]]) -> JackLevel:
     def total(levels: Iterable[_Number]) -> Any:
         each = [traced(part) for pair in zip(shares, levels, strict=True) for part in pair]
         written = " + ".join("{} × 10^({} / 20)" for _ in shares)
-        return worked(f"20 log10({written})", _in_step, *each)
+        return worked(f"20 log10({written})", _in_step, *each, moves="+" * len(each))
 
     return JackLevel(
         total(level.high for level, _ in parts),

@@ -122,7 +122,7 @@ class SectionFigures(Record):
             return None
         name, rule = f"{self._name}.corner", "treble corner = 1 / (2π R C)"
         source = "physics: low-pass of a resistance and a capacitance"
-        value = worked("1 / (2π × {} × {} pF)", corner_hz, self.source, self.cable, unit=CORNER.unit)
+        value = worked("1 / (2π × {} × {} pF)", corner_hz, self.source, self.cable, unit=CORNER.unit, moves="--")
         if value == inf:
             why = "no cable or no source impedance: no corner"
             return Answer(name, "none", why, self.source, self.cable, rule=rule, source=source)
@@ -426,7 +426,7 @@ def resonance(henry: Traced, together: Traced) -> Traced:
     """The unloaded resonance of a pickup with a capacitance in pF; unknown where one of them is 0."""
     if henry == 0 or together == 0:
         return Unknown(("anything to resonate",), Sum(henry, together))
-    made: Traced = worked("1 / (2π √({} H × {} pF))", unloaded_hz, henry, together, unit=HERTZ.unit)
+    made: Traced = worked("1 / (2π √({} H × {} pF))", unloaded_hz, henry, together, unit=HERTZ.unit, moves="--")
     return made
 
 
