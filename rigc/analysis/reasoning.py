@@ -11,6 +11,7 @@ from rigc.near import nearest
 from rigc.traced.collected import figures
 from rigc.traced.figure import Told, assumed
 from rigc.traced.reason import Input, Reason
+from rigc.traced.told_range import ToldRange, told_range
 
 
 class UnknownValue(Exception):
@@ -86,6 +87,10 @@ class Reasoning:
     def leans(self, reason: Reason) -> bool:
         """Whether a value rests on an assumed fact."""
         return assumed(self.by_name.figures.get(reason.name))
+
+    def range_of(self, reason: Reason) -> ToldRange | None:
+        """The range in which a value lies; None where no fact behind it may be off."""
+        return told_range(self.by_name.figures[reason.name])
 
     def _unknown(self, name: str) -> str:
         parts = name.split(".")

@@ -10,6 +10,7 @@ from rigc.analysis.reasoning import Reasoning
 from rigc.model.fact import Provenance
 from rigc.source import Span
 from rigc.traced.reason import Input, Reason
+from rigc.traced.told_range import ToldPart, ToldRange
 
 FORMAT = 1  # counts up when a reader of the old shape would go wrong
 
@@ -27,9 +28,35 @@ def _reason(reasoning: Reasoning, reason: Reason, shown: Callable[[str], str]) -
         "unit": reason.unit,
         "formula": reason.formula,
         "assumed": reasoning.leans(reason),
+        "range": _range(reasoning.range_of(reason), shown),
         "inputs": [_input(reasoning, each, shown) for each in reason.inputs],
         "rule": reason.rule,
         "source": reason.source,
+    }
+
+
+def _range(told: ToldRange | None, shown: Callable[[str], str]) -> dict[str, Any] | None:
+    if told is None:
+        return None
+    least, most = told.ends or (None, None)
+    return {
+        "least": least,
+        "most": most,
+        "at_most": told.ends is not None and not told.exact,
+        "facts": [_part(each, shown) for each in told.parts],
+        "beside": [_part(each, shown) for each in told.beside],
+    }
+
+
+def _part(part: ToldPart, shown: Callable[[str], str]) -> dict[str, Any]:
+    least, most = part.ends or (None, None)
+    return {
+        "name": part.fact.label,
+        "value": part.fact.fact.typed,
+        "off_by": part.spread.typed,
+        "least": least,
+        "most": most,
+        "place": _place(part.fact.fact.span, shown),
     }
 
 

@@ -6,8 +6,12 @@ from collections.abc import Callable, Sequence
 
 from rigc.analysis.reasoning import Reasoning
 from rigc.traced.reason import Input, Reason
+from rigc.traced.told_range import ToldPart, ToldRange
 
 _ASSUMED = "ASSUMED"
+_UNBOUNDED = "  range: not known; it is no plain arithmetic, and these may be off:"
+_DECIDED = "  these may be off too, and decided about it:"
+_AS_DECIDED = "  as long as these, which may be off too, decide as they did:"
 _LEANS = "rests on something assumed"
 
 
@@ -29,7 +33,7 @@ def whole(reasoning: Reasoning, reason: Reason, shown: Callable[[str], str], dee
 
 def _body(reasoning: Reasoning, reason: Reason, shown: Callable[[str], str], seen: set[str] | None) -> list[str]:
     """What stands below the value. `seen` holds what was told already, None where only this reason is wanted."""
-    lines = [f"  formula: {reason.formula}"]
+    lines = [f"  formula: {reason.formula}", *_range(reasoning.range_of(reason), reason.unit, shown)]
     rows = _columns([_row(reasoning, each, shown) for each in reason.inputs])
     for each, row in zip(reason.inputs, rows, strict=True):
         lines.append(f"  from {row}")
@@ -38,6 +42,36 @@ def _body(reasoning: Reasoning, reason: Reason, shown: Callable[[str], str], see
             seen.add(behind.name)
             lines += [f"    {line}" for line in _body(reasoning, behind, shown, seen)]
     return [*lines, f"  rule: {reason.rule}", f"  source: {reason.source}"]
+
+
+def _range(told: ToldRange | None, unit: str, shown: Callable[[str], str]) -> list[str]:
+    """From where to where it may be, and a line for each fact that makes it so, the one that makes most first."""
+    if told is None:
+        return []
+    lines = [_UNBOUNDED]
+    if told.ends is not None:
+        at_most = "" if told.exact else "at most "
+        lines = [f"  range: {at_most}{_amount(f'{told.least} to {told.most}', unit)}"]
+    rows = [(*_off(part), _amount(f"makes {part.by}", unit) if part.by else "", _place(part, shown)) for part in told.parts]
+    lines += [f"    {row}" for row in _columns(rows)]
+    if told.beside:
+        lines.append(_AS_DECIDED if told.ends is not None else _DECIDED)
+        lines += [f"    {row}" for row in _columns([(*_off(part), _place(part, shown)) for part in told.beside])]
+    return lines
+
+
+def _off(part: ToldPart) -> tuple[str, ...]:
+    """What a fact is, as typed, and what it may be off by, where that is not typed with it."""
+    fact = part.fact.fact
+    off = (
+        "" if fact.spread is not None else f"{part.spread.typed}, as {fact.provenance.kind}" if fact.provenance else ""
+    )
+    return part.fact.label, fact.typed, off
+
+
+def _place(part: ToldPart, shown: Callable[[str], str]) -> str:
+    span = part.fact.fact.span
+    return f"{shown(span.source.name)}:{span.line}"
 
 
 def _row(reasoning: Reasoning, one: Input, shown: Callable[[str], str]) -> tuple[str, ...]:

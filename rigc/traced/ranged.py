@@ -15,7 +15,7 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import cached_property
 from typing import Any
 
-from rigc.model.fact import Fact
+from rigc.model.fact import Fact, Spread, spread_of
 from rigc.record import Record
 from rigc.traced.figure import Basis, Told, parts_of
 from rigc.traced.given import Stated
@@ -23,8 +23,8 @@ from rigc.traced.interval import NOTHING, ONE, Interval, added, hull, multiplied
 from rigc.traced.revalued import Place, facts_in, parts_first, place_of
 from rigc.traced.term import How, Term, Unknown
 
-MayBe = Callable[[Fact[Any]], Interval | None]
-"""The least and the most that a fact may be, in its unit; None of one that is taken as it stands."""
+MayBe = Callable[[Fact[Any]], Spread | None]
+"""From where to where a fact may lie; None of one that is taken as it stands."""
 
 _HALVINGS = 4  # of facts, one after the other, to 16 pieces; where more facts are in doubt, halves settle little
 _HAIR = 1e-12
@@ -34,6 +34,7 @@ class Part(Record):
     """What one fact makes of a range: what the number would be with this fact at one end and at the other, the others as stated."""
 
     fact: Stated
+    spread: Spread
     ends: Interval
 
     @property
@@ -49,7 +50,7 @@ class Range:
     The range holds as long as they decide as they did.
     """
 
-    def __init__(self, value: Term | Unknown | Told, may_be: MayBe) -> None:
+    def __init__(self, value: Term | Unknown | Told, may_be: MayBe = spread_of) -> None:
         self.value = value
         self._nodes = _Nodes(value, may_be) if isinstance(value, Term) else None
         self._may_be = may_be
@@ -93,7 +94,8 @@ class Range:
     def _part(nodes: _Nodes, place: Place) -> Part:
         middle = float(nodes.root)
         ends = [nodes.revalued(place, each) for each in nodes.box[place]]
-        return Part(nodes.facts[place], (min(*ends, middle), max(*ends, middle)))
+        fact = nodes.facts[place]
+        return Part(fact, nodes.spreads[place], (min(*ends, middle), max(*ends, middle)))
 
 
 def _beside(value: Term | Unknown | Told, may_be: MayBe) -> Iterator[Stated]:
@@ -123,15 +125,16 @@ class _Nodes:
         self.root = value
         self.box: dict[Place, Interval] = {}
         self.facts: dict[Place, Stated] = {}
+        self.spreads: dict[Place, Spread] = {}
         self.moving: dict[int, tuple[Term, How]] = {}
         for each in parts_first(value):
             how = each.how
             if isinstance(how, Stated):
-                ends = may_be(how.fact)
-                if ends is not None:
+                spread = may_be(how.fact)
+                if spread is not None:
                     place = place_of(how.fact.span)
-                    self.box[place] = how.counted(ends[0]), how.counted(ends[1])
-                    self.facts[place] = how
+                    self.box[place] = how.counted(spread.least), how.counted(spread.most)
+                    self.facts[place], self.spreads[place] = how, spread
                     self.moving[id(each)] = each, how
                 continue
             once = how.once()

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 import pytest
 
-from rigc.model.fact import Fact, Quantity
+from rigc.model.fact import Fact, Quantity, Spread
 from rigc.source import Source, Span
 from rigc.traced.figure import figure
 from rigc.traced.given import choice, stated
@@ -48,9 +48,9 @@ class Facts:
         self.off[at] = off
         return Fact(value, f"{value:g}", Span(SOURCE, at, at + 1))
 
-    def may_be(self, fact: Quantity) -> Interval | None:
+    def may_be(self, fact: Quantity) -> Spread | None:
         off = self.off[fact.span.start]
-        return (fact.value - off, fact.value + off) if off else None
+        return Spread(fact.value - off, fact.value + off, f"+- {off:g}") if off else None
 
     def range(self, value: Traced) -> Range:
         return Range(value, self.may_be)

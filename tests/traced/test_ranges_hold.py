@@ -18,7 +18,7 @@ from cases import READER, ROOT
 from rigc.analysis.reasoning import told
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk
-from rigc.model.fact import Fact
+from rigc.model.fact import Fact, Spread
 from rigc.traced.figure import Figure
 from rigc.traced.interval import Interval
 from rigc.traced.ranged import Range
@@ -58,9 +58,11 @@ NOT_KNOWN = {
 UNIFORM, CORNERS, FEW = 8, 4, 4
 
 
-def may_be(fact: Fact[Any]) -> Interval | None:
+def may_be(fact: Fact[Any]) -> Spread | None:
     value = fact.value
-    return (value - abs(value) / 10, value + abs(value) / 10) if isinstance(value, float) and value else None
+    if not isinstance(value, float) or not value:
+        return None
+    return Spread(value - abs(value) / 10, value + abs(value) / 10, "+- 10 %")
 
 
 @cache
@@ -93,9 +95,9 @@ def _rises(value: Figure, place: Place, ends: Interval, far: int) -> bool:
 
 
 def _ends(fact: Any) -> Interval:
-    ends = may_be(fact.fact)
-    assert ends is not None
-    return fact.counted(ends[0]), fact.counted(ends[1])
+    spread = may_be(fact.fact)
+    assert spread is not None
+    return fact.counted(spread.least), fact.counted(spread.most)
 
 
 @pytest.mark.parametrize("path", RIGS)
