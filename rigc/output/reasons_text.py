@@ -52,7 +52,9 @@ def _range(told: ToldRange | None, unit: str, shown: Callable[[str], str]) -> li
     if told.ends is not None:
         at_most = "" if told.exact else "at most "
         lines = [f"  range: {at_most}{_amount(f'{told.least} to {told.most}', unit)}"]
-    rows = [(*_off(part), _amount(f"makes {part.by}", unit) if part.by else "", _place(part, shown)) for part in told.parts]
+    rows = [
+        (*_off(part), _amount(f"makes {part.by}", unit) if part.by else "", _place(part, shown)) for part in told.parts
+    ]
     lines += [f"    {row}" for row in _columns(rows)]
     if told.beside:
         lines.append(_AS_DECIDED if told.ends is not None else _DECIDED)

@@ -51,6 +51,25 @@ INPUT = {
     "additionalProperties": False,
 }
 TEXT = {"type": "string", "minLength": 1}
+AMOUNT = {"type": ["number", "null"]}
+OFF = {
+    "type": "object",
+    "required": ["name", "value", "off_by", "least", "most", "place"],
+    "properties": {"name": TEXT, "value": TEXT, "off_by": TEXT, "least": AMOUNT, "most": AMOUNT, "place": PLACE},
+    "additionalProperties": False,
+}
+RANGE = {
+    "type": ["object", "null"],
+    "required": ["least", "most", "at_most", "facts", "beside"],
+    "properties": {
+        "least": AMOUNT,
+        "most": AMOUNT,
+        "at_most": {"type": "boolean"},
+        "facts": {"type": "array", "items": OFF},
+        "beside": {"type": "array", "items": OFF},
+    },
+    "additionalProperties": False,
+}
 SCHEMA = {
     "type": "object",
     "required": ["format", "reasons"],
@@ -61,13 +80,14 @@ SCHEMA = {
             "minItems": 1,
             "items": {
                 "type": "object",
-                "required": ["name", "value", "unit", "formula", "assumed", "inputs", "rule", "source"],
+                "required": ["name", "value", "unit", "formula", "assumed", "range", "inputs", "rule", "source"],
                 "properties": {
                     "name": TEXT,
                     "value": TEXT,
                     "unit": {"type": "string"},
                     "formula": TEXT,
                     "assumed": {"type": "boolean"},
+                    "range": RANGE,
                     "inputs": {"type": "array", "items": INPUT},
                     "rule": TEXT,
                     "source": TEXT,
@@ -116,6 +136,56 @@ def test_value_formula_inputs_rule_and_source(why: Why) -> None:
     assert lines[6] == "  rule: needed = mass × deceleration × g / pull (1 kPa = 1000 N per m²)"
     assert lines[7].startswith("  source: physics: ")
     assert len(lines) == 8
+
+
+UNSURE = """language 1
+rig sample {
+  revision A 2026-01-01
+}
+supply mill {
+  ceiling 20 W
+  connector barrel 5.5 x 2.1 mm
+  polarity centre-negative
+  outlet o1 9 V dc 500 mA isolated
+}
+unit marl {
+  inlet dc barrel 5.5 x 2.1 mm
+  needs 9 V dc
+  polarity centre-negative
+  ground negative
+  draws from 40 to 60 mA
+}
+unit fen {
+  inlet dc barrel 5.5 x 2.1 mm
+  needs 9 V dc
+  polarity centre-negative
+  ground negative
+  draws 300 mA assumed
+}
+power {
+  marl, fen from mill.o1 shared
+}
+"""
+
+
+def test_a_range_tells_the_fact_that_makes_most_of_it_first(why: Why, tmp_path: Path) -> None:
+    """50 +- 10 mA and 300 mA, a guessed current, by 30 %: 350 less 100, and 100 more; of 500 mA 50 to 90 %."""
+    rig = tmp_path / "board.rig"
+    rig.write_text(UNSURE, "utf-8")
+    lines = why("mill.o1.percent", str(rig)).out.splitlines()
+    at = lines.index("  range: 50 to 90 %")
+    first, second = lines[at + 1 : at + 3]
+    assert first.split()[:5] == ["what", "current", "fen", "draws", "300"]
+    assert "+- 30 %, as assumed  makes ± 18 %" in first and first.endswith("board.rig:23")
+    assert "from 40 to 60 mA" in second and "makes ± 2 %" in second and "assumed" not in second
+    (reason,) = held(why("mill.o1.percent", str(rig), "--to", "json"))
+    told = reason["range"]
+    assert (told["least"], told["most"], told["at_most"], told["beside"]) == (50, 90, False, [])
+    assert [(each["off_by"], each["least"], each["most"]) for each in told["facts"]] == [
+        ("+- 30 %", 52, 88),
+        ("from 40 to 60 mA", 68, 72),
+    ]
+    assert held(why("mill.o1.limit", str(rig), "--to", "json"))[0]["range"] is None
 
 
 def test_a_lead_in_short(why: Why) -> None:
