@@ -131,6 +131,14 @@ class Rig(Record):
         return {**self.instruments, **self.units, **self.supplies, **self.mains_strips, **self.panels}
 
     @cached_property
+    def leads_into(self) -> dict[str, list[Connection]]:
+        """What is connected to each thing, at the end that sound or a signal reaches last."""
+        found: dict[str, list[Connection]] = {}
+        for each in self.connections:
+            found.setdefault(each.end.thing, []).append(each)
+        return found
+
+    @cached_property
     def deck(self) -> Deck | None:
         """The deck meant where a place names none."""
         return deck_meant(self.decks)

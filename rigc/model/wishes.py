@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Port
 from rigc.record import Record
@@ -161,6 +163,11 @@ class PowerWishes(Record):
     reserved: tuple[tuple[Quantity, str, Quantity, str], ...] = ()
     turned: tuple[str, ...] = ()
     plugged: tuple[tuple[str, str, Span], ...] = ()
+
+    @cached_property
+    def feed_at(self) -> dict[Port, Feed]:
+        """The first feed that is stated for an outlet."""
+        return {port: feed for feed in reversed(self.feeds) for port in feed.outlets}
 
 
 class LeadFacts(Record):

@@ -62,7 +62,7 @@ def test_prefixes(unit: str, into: str, expected: float) -> None:
 
 def defined() -> tuple[list[str], list[str]]:
     """The prefixes and the units of `units.txt`, each in all its spellings."""
-    prefixes, units = [""], []
+    prefixes, units = [""], list[str]()
     for line in (ROOT / "rigc" / "model" / "units.txt").read_text("utf-8").splitlines():
         if not line.startswith("#"):
             name, _, *others = (part.strip() for part in line.split("="))

@@ -74,7 +74,11 @@ def is_free(way: Way, hanging: Sequence[Box]) -> bool:
 def passed(way: Way, hanging: Sequence[Box]) -> tuple[Box, ...]:
     """The boxes beneath which a way goes, each as often as it enters it anew."""
     found: list[Box] = []
+    left, right = min(x for x, _ in way), max(x for x, _ in way)
+    front, rear = min(y for _, y in way), max(y for _, y in way)
     for box in hanging:
+        if left >= box.right or right <= box.left or front >= box.rear or rear <= box.front:
+            continue
         through = [_goes_through(here, there, box) for here, there in pairwise(way)]
         found += [box] * sum(now and not before for before, now in pairwise([False, *through]))
     return tuple(found)

@@ -37,6 +37,8 @@ def tapped_series_pair(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]
     for feed in power.feeds:
         pair = power.taps[feed.unit]
         live = live_outlets(rig, (feed.unit,), pair)
+        if not live:
+            continue
         for other in power.feeds:
             way = power.taps[other.unit]
             port = next((each for each in way.outlets if each in live), None)

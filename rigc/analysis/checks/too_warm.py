@@ -75,8 +75,10 @@ def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outl
 def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     """A unit that takes much power, over a supply: whether it gets warm is not known."""
     watts = 0.0 if unit.volts is None or unit.draws_ma is None else unit.volts.value * unit.draws_ma.value / 1000
+    if watts - WARM_W.value <= -_HAIR_MM:
+        return
     below = [each.thing for each in bodies if hangs_below(rig, each, body)]
-    if watts - WARM_W.value > -_HAIR_MM and below:
+    if below:
         yield KIND.cant_check(
             unit.declared,
             f"whether '{unit.name}' warms {listed(below)} below it is not known: it takes {short(watts)} W and "
@@ -88,8 +90,8 @@ def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) 
 
 def _above(rig: Rig, body: Outline, watts: float, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     for other in bodies:
-        across, along = body.area.overlap(other.area)
         if hangs_below(rig, other, body):
+            across, along = body.area.overlap(other.area)
             yield KIND.at(
                 rig.places[other.thing].span,
                 f"'{other.thing}' hangs under '{body.thing}', which gives off {watts:g} W: {short(across)} x {short(along)} mm of it",

@@ -3,6 +3,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from functools import cached_property
 from typing import TypeVar
 
 from rigc.analysis.computations.cable_lengths import CableLengths
@@ -95,6 +97,18 @@ class LeadDrops(Record):
     """The drops of all leads from outlets to units, by lead number, in their order."""
 
     all: dict[str, LeadDrop]
+
+    def behind(self, outlets: Iterable[Port]) -> list[LeadDrop]:
+        """The drops of the leads from these outlets, in order."""
+        found = {at: drop for port in outlets for at, drop in self._at.get(port, ())}
+        return [found[at] for at in sorted(found)]
+
+    @cached_property
+    def _at(self) -> dict[Port, list[tuple[int, LeadDrop]]]:
+        found: dict[Port, list[tuple[int, LeadDrop]]] = {}
+        for at, drop in enumerate(self.all.values()):
+            found.setdefault(drop.outlet, []).append((at, drop))
+        return found
 
 
 def lead_drops(rig: Rig, power: PowerAssignment, leads: Leads, lengths: CableLengths) -> LeadDrops:

@@ -38,11 +38,15 @@ class Loading(Record):
     @cached_property
     def played(self) -> tuple[Section, ...]:
         """The sections that are there in some state with power: without it nobody plays."""
-        return tuple(each for each in self.sections if any(state.kind != UNPOWERED for state in self.states(each)))
+        return tuple(
+            each
+            for each in self.sections
+            if any(state.kind != UNPOWERED for where in each.where for state in where.each(self.audio))
+        )
 
     def first_state(self, section: Section) -> AudioState:
         """The first of its states."""
-        return next(state for where in section.where for state in where.states(self.audio))
+        return next(state for where in section.where for state in where.each(self.audio))
 
     @property
     def told(self) -> tuple[SectionFigures, ...]:

@@ -3,6 +3,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.analysis.cables.same_place import place_of
 from rigc.analysis.deck.spot_on_thing import skewed, spot_of
 from rigc.diagnostics.figures import plain
@@ -43,7 +45,7 @@ class Outline(Record):
     askew: Polygon = ()
     told: Answer | None = None
 
-    @property
+    @cached_property
     def area(self) -> Rectangle:
         """What it covers of its deck, seen from above; of a thing that stands askew, the rectangle around it."""
         return Rectangle(self.x_mm, self.y_mm, self.width_mm, self.depth_mm)

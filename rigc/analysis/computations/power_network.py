@@ -7,6 +7,8 @@ is solved. Where the legs of a Y part is not stated: they are reckoned to lie to
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.analysis.computations.ground_systems import GroundSystems
 from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
@@ -68,6 +70,14 @@ class SolvedState(Record):
     returns: tuple[ReturnFlow, ...]
     shields: tuple[ShieldFlow, ...]
     drawn_ma: float
+
+    @cached_property
+    def returned_ma(self) -> dict[str, float]:
+        """What flows back through the leads of each unit together."""
+        found: dict[str, float] = {}
+        for flow in self.returns:
+            found[flow.unit] = found.get(flow.unit, 0.0) + flow.ma
+        return found
 
 
 class PowerNetwork(Record):
@@ -205,8 +215,7 @@ def _inlet_volts(
 ) -> InletVolts:
     """The figures of an inlet, from the solved network."""
     unit, outlets = feed.unit, power.taps[feed.unit].outlets
-    legs = [drop for drop in drops.all.values() if drop.outlet in outlets]
-    behind = (each for leg in legs for each in (leg.loop, leg.current) if isinstance(each, Figure))
+    behind = (each for leg in drops.behind(outlets) for each in (leg.loop, leg.current) if isinstance(each, Figure))
     most = known_figure(
         f"{unit}.volts.most",
         found(
@@ -234,7 +243,7 @@ def _inlet_volts(
         source=_KIRCHHOFF,
         label="least volts",
     )
-    flows = (sum(flow.ma for flow in state.returns if flow.unit == unit) for state in states)
+    flows = (state.returned_ma.get(unit, 0.0) for state in states)
     returned = known_figure(
         f"{unit}.return",
         found(

@@ -10,5 +10,5 @@ _HAIR_MM = 1e-6
 
 def hangs_below(rig: Rig, supply: Outline, body: Outline) -> bool:
     """Whether a supply hangs under part of what stands on the same deck."""
-    across, along = body.area.overlap(supply.area)
-    return supply.under and supply.deck == body.deck and supply.thing in rig.supplies and min(across, along) > _HAIR_MM
+    hangs = supply.under and supply.deck == body.deck and supply.thing in rig.supplies
+    return hangs and min(body.area.overlap(supply.area)) > _HAIR_MM

@@ -6,6 +6,7 @@ what is left is a sparse symmetric system, solved by Gaussian elimination, the n
 
 from __future__ import annotations
 
+import heapq
 from collections.abc import Hashable
 
 from rigc.record import Record
@@ -85,11 +86,14 @@ class Circuit:
 def _eliminated(rows: dict[Node, dict[Node, float]], flows: dict[Node, float]) -> dict[Node, float]:
     """Each group's voltage; 0 for the last one of each part."""
     order: list[tuple[Node, dict[Node, float], float]] = []
-    left = dict.fromkeys(rows)
-    while left:
-        pivot = min(left, key=lambda each: len(rows[each]))
+    place = {group: number for number, group in enumerate(rows)}
+    sparse = [(len(row), place[group], group) for group, row in rows.items()]
+    heapq.heapify(sparse)
+    while sparse:
+        size, _, pivot = heapq.heappop(sparse)
+        if pivot not in rows or len(rows[pivot]) != size:
+            continue  # it is done, or has changed since
         row = rows.pop(pivot)
-        del left[pivot]
         own = row.pop(pivot, 0.0)
         order.append((pivot, row, own))
         for there, factor in row.items():
@@ -99,6 +103,7 @@ def _eliminated(rows: dict[Node, dict[Node, float]], flows: dict[Node, float]) -
             for column, value in row.items():
                 target[column] = target.get(column, 0.0) - share * value
             flows[there] -= share * flows[pivot]
+            heapq.heappush(sparse, (len(target), place[there], there))
     at: dict[Node, float] = {}
     for pivot, row, own in reversed(order):
         at[pivot] = (flows[pivot] - sum(value * at[there] for there, value in row.items())) / own if row else 0.0

@@ -105,7 +105,7 @@ def _load(rig: Rig, port: Port, outlet: Outlet, taps: dict[str, Tap]) -> OutletL
 
 def _volts(rig: Rig, port: Port, outlet: Outlet, own: Rating, units: list[Unit]) -> Figure:
     ratings = outlet.ratings
-    feed = next((feed for feed in rig.power.feeds if port in feed.outlets), None)
+    feed = rig.power.feed_at.get(port)
     told = (
         "as it leaves its maker"
         if not units

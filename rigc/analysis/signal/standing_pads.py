@@ -53,8 +53,8 @@ def _sources(rig: Rig, port: Port) -> list[Port]:
         return []
     return [
         lead.start
-        for lead in rig.connections
-        if lead.signal == "audio" and lead.end.thing == thing.name and _leads_on(thing, lead.end.jack, port.jack)
+        for lead in rig.leads_into.get(thing.name, ())
+        if lead.signal == "audio" and _leads_on(thing, lead.end.jack, port.jack)
     ]
 
 

@@ -7,7 +7,7 @@ again, so that a long chain does not cost its square.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from rigc.analysis.computations.audio_states import AudioStates
 from rigc.analysis.signal.section_walk import OUTSIDE, PICKUP, Kept, SectionWalk, Walker
@@ -34,11 +34,17 @@ class Where(Record):
 
     def states(self, all_states: AudioStates) -> tuple[AudioState, ...]:
         """The states meant, in order."""
+        return self.only if self.only is not None else tuple(self.each(all_states))
+
+    def each(self, all_states: AudioStates) -> Iterator[AudioState]:
+        """The states meant, one by one: mostly only the first is asked for, and there are as many as units."""
         if self.only is not None:
-            return self.only
+            yield from self.only
+            return
         gone = {state.name for state in self.but}
-        mine = all_states.of_wiring.get(self.wiring, ())
-        return tuple(state for state in mine if (self.dark if state.kind == UNPOWERED else state.name not in gone))
+        for state in all_states.of_wiring.get(self.wiring, ()):
+            if self.dark if state.kind == UNPOWERED else state.name not in gone:
+                yield state
 
 
 def state_sections(rig: Rig, states: AudioStates) -> dict[SectionWalk, tuple[Where, ...]]:
