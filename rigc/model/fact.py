@@ -23,7 +23,7 @@ class Provenance(Record):
 class Spread(Record):
     """What a fact may be off by, as stated: it lies from `least` to `most`, both in the unit of the fact's value.
 
-    `typed` is what the user wrote of it: `+- 10 %`, `+- 0.5 H`, `from 40 to 60 mA`.
+    `typed` is what the user wrote of it, with the sign that is printed: `± 10 %`, `± 0.5 H`, `from 40 to 60 mA`.
     """
 
     least: float
@@ -59,7 +59,7 @@ def spread_of(fact: Fact[float]) -> Spread | None:
     share = guess.unit == "%" and fact.measure.unit != "%"
     off = abs(fact.value) * guess.value / 100 if share else guess.value
     least = max(fact.value - off, min(fact.measure.low, 0.0))
-    return Spread(least, min(fact.value + off, fact.measure.high), f"+- {guess.value:g} {guess.unit}")
+    return Spread(least, min(fact.value + off, fact.measure.high), f"± {guess.value:g} {guess.unit}")
 
 
 Quantity = Fact[float]

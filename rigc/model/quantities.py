@@ -13,7 +13,7 @@ from rigc.model.common_units import COMMON
 from rigc.model.fact import Fact, Provenance, Spread
 from rigc.model.measures import MONEY, Measure
 from rigc.model.prefix_slips import in_words, slips
-from rigc.model.spreads import stated_spread, upside_down
+from rigc.model.spreads import stated_spread, upside_down, without_spread
 from rigc.model.unit_slips import meant
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.source import Span
@@ -266,6 +266,7 @@ def shared_units(*amounts: Amount | None) -> list[tuple[Amount, Word | None]]:
 
 def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact[str] | None:
     """A sum of money as it was typed, `450 EUR`; the currency is three capital letters (ISO 4217)."""
+    amount = without_spread(amount, MONEY, report)
     code = amount.unit.text if amount.unit else ""
     currency = len(code) == 3 and code.isalpha() and code.isupper()
     if currency and not MONEY.low <= float(amount.number.text) <= MONEY.high:

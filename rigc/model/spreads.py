@@ -48,7 +48,7 @@ def stated_spread(
     if most > measure.high:
         report(_beyond(f"{typed} {said}", said, measure))
         return None
-    return Spread(least, most, f"+- {said.number} {own}")
+    return Spread(least, most, f"± {said.number} {own}")
 
 
 def upside_down(amount: Amount) -> Diagnostic:
@@ -82,16 +82,16 @@ def _turned(ends: list[tuple[Word, Word | None]]) -> list[tuple[Word, Word | Non
 
 
 def without_spread(amount: Amount, measure: Measure, report: Report) -> Amount:
-    """An amount that is decided, not measured: a spread has no meaning there, which is told and left out."""
+    """An amount that is decided, or held as it is written: a spread has no meaning there, which is told and left out."""
     said = amount.spread
     if said is None:
         return amount
-    label = "what is decided is off by nothing"
+    label = "one number goes here, without a spread"
     if isinstance(said, UpTo):
         report(
             WRONG_QUANTITY.at(
                 amount.span,
-                f"'{amount}' is a range, and {measure.name} is decided here, not measured",
+                f"'{amount}' has no meaning here: {measure.name} is taken here as it is written",
                 label=label,
                 help=f"write one number, for example {amount.number} {amount.own_unit or measure.unit}",
             )
@@ -100,7 +100,7 @@ def without_spread(amount: Amount, measure: Measure, report: Report) -> Amount:
         report(
             WRONG_QUANTITY.at(
                 said.span,
-                f"'{said}' has no meaning here: {measure.name} is decided here, not measured",
+                f"'{said}' has no meaning here: {measure.name} is taken here as it is written",
                 label=label,
                 mends=(Mend(f"delete '{said}'", (Replace(_with_blank(said.span), ""),)),),
             )

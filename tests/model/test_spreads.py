@@ -19,25 +19,25 @@ from rigc.source import Source
     ("line", "field", "value", "least", "most", "typed"),
     [
         # 350 × 10 % = 35: 315 to 385
-        ("draws 350 mA +- 10 %", "draws_ma", 350, 315, 385, "350 mA +- 10 %"),
-        ("draws 350 mA ± 10 %", "draws_ma", 350, 315, 385, "350 mA +- 10 %"),
-        ("draws 350 mA+/-10%", "draws_ma", 350, 315, 385, "350 mA +- 10 %"),
-        ("draws 350 mA +- 0.05 A", "draws_ma", 350, 300, 400, "350 mA +- 0.05 A"),
-        ("draws 350 +- 35 mA", "draws_ma", 350, 315, 385, "350 mA +- 35 mA"),
-        ("draws 350 mA +- 0 mA", "draws_ma", 350, 350, 350, "350 mA +- 0 mA"),
+        ("draws 350 mA +- 10 %", "draws_ma", 350, 315, 385, "350 mA ± 10 %"),
+        ("draws 350 mA ± 10 %", "draws_ma", 350, 315, 385, "350 mA ± 10 %"),
+        ("draws 350 mA+/-10%", "draws_ma", 350, 315, 385, "350 mA ± 10 %"),
+        ("draws 350 mA +- 0.05 A", "draws_ma", 350, 300, 400, "350 mA ± 0.05 A"),
+        ("draws 350 +- 35 mA", "draws_ma", 350, 315, 385, "350 mA ± 35 mA"),
+        ("draws 350 mA +- 0 mA", "draws_ma", 350, 350, 350, "350 mA ± 0 mA"),
         # the middle of 40 and 60 is 50; of 0.9 A and 1200 mA it is 1050 mA
         ("draws from 40 to 60 mA", "draws_ma", 50, 40, 60, "50 mA (from 40 to 60 mA)"),
         ("draws from 0.9 A to 1200 mA", "draws_ma", 1050, 900, 1200, "1050 mA (from 0.9 A to 1200 mA)"),
         ("draws from 40 mA to 60", "draws_ma", 50, 40, 60, "50 mA (from 40 to 60 mA)"),
-        ("latency 3.2 ms +- 0.5 ms", "latency_ms", 3.2, 2.7, 3.7, "3.2 ms +- 0.5 ms"),
-        ("mass 350 g +- 20 g", "mass_kg", 0.35, 0.33, 0.37, "350 g +- 20 g"),
+        ("latency 3.2 ms +- 0.5 ms", "latency_ms", 3.2, 2.7, 3.7, "3.2 ms ± 0.5 ms"),
+        ("mass 350 g +- 20 g", "mass_kg", 0.35, 0.33, 0.37, "350 g ± 20 g"),
         # behind the last of the numbers that share a unit, the spread is theirs too; behind another one it is its own
-        ("body 70 x 120 x 55 mm +- 1 mm", "width_mm", 70, 69, 71, "70 mm +- 1 mm"),
-        ("body 70 x 120 x 55 mm +- 10 %", "depth_mm", 120, 108, 132, "120 mm +- 10 %"),
-        ("body 70 mm +- 2 mm x 120 x 55 mm +- 1 mm", "width_mm", 70, 68, 72, "70 mm +- 2 mm"),
-        ("body 70 +- 2 x 120 x 55 mm", "width_mm", 70, 68, 72, "70 mm +- 2 mm"),
+        ("body 70 x 120 x 55 mm +- 1 mm", "width_mm", 70, 69, 71, "70 mm ± 1 mm"),
+        ("body 70 x 120 x 55 mm +- 10 %", "depth_mm", 120, 108, 132, "120 mm ± 10 %"),
+        ("body 70 mm +- 2 mm x 120 x 55 mm +- 1 mm", "width_mm", 70, 68, 72, "70 mm ± 2 mm"),
+        ("body 70 +- 2 x 120 x 55 mm", "width_mm", 70, 68, 72, "70 mm ± 2 mm"),
         ("body from 69 to 71 x 120 x 55 mm", "width_mm", 70, 69, 71, "70 mm (from 69 to 71 mm)"),
-        ("gain 12 dB +- 2 dB", "gain_db", 12, 10, 14, "12 dB +- 2 dB"),
+        ("gain 12 dB +- 2 dB", "gain_db", 12, 10, 14, "12 dB ± 2 dB"),
     ],
 )
 def test_a_spread_is_read(line: str, field: str, value: float, least: float, most: float, typed: str) -> None:
@@ -55,7 +55,7 @@ def test_the_jacks_of_a_run_are_off_by_what_its_ends_are_off_by() -> None:
     """50 to 110 mm in three places: 50, 80, 110 mm, each 2 mm either way."""
     jacks = rig_with("input s1..s3 ts rear 50..110 mm +- 2 mm").units["ember"].jacks
     found = [(each.offset_mm.value, each.offset_mm.spread) for each in jacks if each.offset_mm is not None]
-    assert found == [(at, Spread(at - 2, at + 2, "+- 2 mm")) for at in (50, 80, 110)]
+    assert found == [(at, Spread(at - 2, at + 2, "± 2 mm")) for at in (50, 80, 110)]
 
 
 @pytest.mark.parametrize(
@@ -80,7 +80,7 @@ def test_a_guess_is_off_by_no_more_than_there_is() -> None:
     """An assumed height of 2 mm lies from 0 to 7 mm: 5 mm either way would be less than nothing."""
     unit = rig_with("input in ts rear 10 mm up 2 mm assumed").units["ember"]
     height = unit.jacks[0].height_mm
-    assert height is not None and spread_of(height) == Spread(0.0, 7.0, "+- 5 mm")
+    assert height is not None and spread_of(height) == Spread(0.0, 7.0, "± 5 mm")
 
 
 @pytest.mark.parametrize("name", [name for name, each in vars(measures).items() if isinstance(each, Measure)])

@@ -11,6 +11,7 @@ from rigc.model.fact import Fact, Provenance
 from rigc.model.measures import Measure
 from rigc.model.quantities import quantities, quantity
 from rigc.model.scope import SAID_TWICE, Scope
+from rigc.model.spreads import without_spread
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.source import Span
 from rigc.syntax import nodes
@@ -75,9 +76,16 @@ class Context:
         """The amount as a fact; None where absent or after a finding."""
         return None if amount is None else quantity(amount, measure, self.report, provenance)
 
+    def chosen(
+        self, amount: Amount | None, measure: Measure, provenance: Provenance | None = None
+    ) -> Fact[float] | None:
+        """As `amount`, of what is decided or agreed and so is off by nothing: a spread is a finding."""
+        bare = None if amount is None else without_spread(amount, measure, self.report)
+        return self.amount(bare, measure, provenance)
+
     def value(self, amount: Amount | None, measure: Measure, default: float = 0.0) -> float:
-        """The amount as a bare float; `default` where absent or after a finding."""
-        found = self.amount(amount, measure)
+        """The amount as a bare float, which has no spread; `default` where absent or after a finding."""
+        found = self.chosen(amount, measure)
         return default if found is None else found.value
 
     def shared(
@@ -86,9 +94,16 @@ class Context:
         """Amounts that may share the unit of the last; absent ones are passed over."""
         return quantities(amounts, [measure] * len(amounts), self.report, provenance)
 
+    def shared_chosen(
+        self, measure: Measure, *amounts: Amount | None, provenance: Provenance | None = None
+    ) -> list[Fact[float] | None]:
+        """As `shared`, of what is off by nothing."""
+        bare = [None if each is None else without_spread(each, measure, self.report) for each in amounts]
+        return self.shared(measure, *bare, provenance=provenance)
+
     def shared_values(self, measure: Measure, *amounts: Amount) -> list[float]:
-        """As `shared`, but bare floats, 0 after a finding."""
-        return [0.0 if fact is None else fact.value for fact in self.shared(measure, *amounts)]
+        """As `shared_chosen`, but bare floats, 0 after a finding."""
+        return [0.0 if fact is None else fact.value for fact in self.shared_chosen(measure, *amounts)]
 
     def rising(self, span: Span, low: float, high: float, unit: str) -> None:
         """A finding where a range runs from the higher to the lower."""

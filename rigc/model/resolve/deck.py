@@ -213,7 +213,7 @@ def places(
 
 def _place(context: Context, node: Any, deck: str | None, known_decks: dict[str, Deck]) -> Place | None:
     thing = context.scopes["thing"].find(node.thing, PLACEABLE, "a unit or a supply")
-    x, y = context.shared(OFFSET, node.x, node.y)
+    x, y = context.shared_chosen(OFFSET, node.x, node.y)
     tier = None
     if isinstance(node, nodes.At) and node.tier is not None:
         tier = _tier(context, node.tier, deck, known_decks)
@@ -264,7 +264,7 @@ def _hint(context: Context, node: Any) -> Hint | None:
         return None
     if isinstance(node, nodes.Beside):
         other = scope.find(node.other, PLACEABLE, "a unit or a supply")
-        gap = context.amount(node.gap, GAP)
+        gap = context.chosen(node.gap, GAP)
         if other == thing:
             context.report(
                 MISUSED.at(

@@ -109,11 +109,11 @@ def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limi
     elif isinstance(item, nodes.Marker):
         fields["marker_characters"] = context.count(item.characters, "number of characters", 4, 200)
     elif isinstance(item, nodes.ShowLength):
-        fields["show_min"] = context.amount(item.amount, SHOW)
+        fields["show_min"] = context.chosen(item.amount, SHOW)
     elif isinstance(item, nodes.Label):
         fields["label"] = _label(context, item)
     elif isinstance(item, nodes.Limit):
-        amount = context.amount(item.amount, LIMITS[item.what.text])
+        amount = context.chosen(item.amount, LIMITS[item.what.text])
         if amount is not None:
             limits.append(Limit(item.what.text, amount, item.source.value if item.source else "", item.span))
     elif isinstance(item, nodes.Change):
@@ -158,15 +158,15 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
         elif isinstance(item, nodes.Country):
             fields["country"] = _country(context, item.code)
         elif isinstance(item, nodes.Selector):
-            supply, volts = scope.find(item.supply, ("supply",), "a supply"), context.amount(item.voltage, MAINS)
+            supply, volts = scope.find(item.supply, ("supply",), "a supply"), context.chosen(item.voltage, MAINS)
             if supply is not None and volts is not None:
                 fields["selectors"] = (*fields["selectors"], (supply, volts))
         elif isinstance(item, nodes.Transformer):
             supply = scope.find(item.supply, ("supply",), "a supply")
             amounts = (
-                context.amount(item.primary, MAINS),
-                context.amount(item.secondary, MAINS),
-                context.amount(item.rating, APPARENT),
+                context.chosen(item.primary, MAINS),
+                context.chosen(item.secondary, MAINS),
+                context.chosen(item.rating, APPARENT),
             )
             if supply is not None and all(amounts):
                 fields["transformers"] = (*fields["transformers"], (supply, *amounts))

@@ -76,7 +76,7 @@ def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: 
     lower = None if node.lower is None else outlet(context, node.lower, supplies)
     if node.lower is not None and (lower is None or not _in_pair(context, node.lower, lower, outlets, how)):
         return None
-    volts = context.amount(node.voltage, VOLTAGE)
+    volts = context.chosen(node.voltage, VOLTAGE)
     return Feed(tuple(units), tuple(outlets), volts, how, node.reversed is not None, node.span, lower)
 
 
@@ -222,7 +222,7 @@ def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
     elif isinstance(node, nodes.Plugged):
         _plugged(context, node, fields)
     elif isinstance(node, nodes.ReserveOutlet):
-        volts, milliamps = context.amount(node.voltage, VOLTAGE), context.amount(node.current, RATING)
+        volts, milliamps = context.chosen(node.voltage, VOLTAGE), context.chosen(node.current, RATING)
         if volts is not None and milliamps is not None:
             text = node.text.value if node.text else ""
             fields["reserved"] = (*fields["reserved"], (volts, node.kind.text, milliamps, text))

@@ -25,7 +25,7 @@ def premade(context: Context) -> tuple[dict[str, tuple[float, ...]], ByLength[Ch
     prices: ByLength[Choice] = {}
     masses: ByLength[Quantity] = {}
     for node in context.of(nodes.Premade):
-        had = context.shared(LEAD, *node.lengths)
+        had = context.shared_chosen(LEAD, *node.lengths)
         lengths[node.signal.text] = tuple(sorted({length.value for length in had if length is not None}))
         prices[node.signal.text] = _each(context, node, node.prices, had, "price", _priced)
         masses[node.signal.text] = _each(context, node, node.masses, had, "mass", _weighed)

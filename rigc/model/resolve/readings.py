@@ -21,11 +21,13 @@ from rigc.model.records import Expected, Reading
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.leads import known_mark
 from rigc.model.resolve.ports import Ports
+from rigc.model.spreads import without_spread
 from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
 MEASURES = (READ_VOLTAGE, READ_OHM, READ_GAIN, READ_LEVEL, READ_TIME, TEMPERATURE, READ_CURRENT, READ_PERCENT)
+_READ_PLAIN = READ_PERCENT.replace(name="a reading")
 Told = tuple[tuple[Expected, ...], tuple[Reading, ...], tuple[tuple[int, str], ...]]
 
 
@@ -73,11 +75,12 @@ def _read(context: Context, amount: nodes.Amount, number: int) -> tuple[Quantity
         return _plain(context, amount, test.name)
     wanted = [measure for measure in MEASURES if test is None or not test.units or measure.unit in test.units]
     measure = next((measure for measure in wanted if _fits(amount, measure)), wanted[0])
-    fact = context.amount(amount, measure)
+    fact = context.chosen(amount, measure)
     return None if fact is None else (fact, measure.unit)
 
 
 def _plain(context: Context, amount: nodes.Amount, name: str) -> tuple[Quantity, str] | None:
+    amount = without_spread(amount, _READ_PLAIN, context.report)
     if amount.unit is None:
         return Fact(float(amount.number.text), amount.number.text, amount.span), ""
     context.report(
@@ -92,7 +95,7 @@ def _plain(context: Context, amount: nodes.Amount, name: str) -> tuple[Quantity,
 
 
 def _fits(amount: nodes.Amount, measure: Measure) -> bool:
-    unit = amount.unit.text if amount.unit else ""
+    unit = amount.own_unit.text if amount.own_unit else ""
     if PLAIN.get(unit) == measure.unit:
         return True
     try:

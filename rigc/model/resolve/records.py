@@ -20,7 +20,7 @@ def spares(context: Context) -> tuple[Spare, ...]:
                 continue
             count = context.count(node.number, "number of spares", 1, 999)
             bag = node.bag.value if node.bag else ""
-            length = context.amount(node.length, LEAD) if isinstance(node, nodes.SpareLead) else None
+            length = context.chosen(node.length, LEAD) if isinstance(node, nodes.SpareLead) else None
             if isinstance(node, nodes.SpareLead):
                 what = f"{node.signal} lead"
             elif isinstance(node, nodes.SparePlug):

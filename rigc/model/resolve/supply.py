@@ -42,7 +42,7 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
         elif isinstance(fact, nodes.Mains):
             mains.append(mains_range(context, fact))
         elif isinstance(fact, nodes.Core):
-            fields["core_hz"] = context.amount(fact.amount, FREQUENCY, known)
+            fields["core_hz"] = context.chosen(fact.amount, FREQUENCY, known)
         elif isinstance(fact, nodes.Ceiling):
             field, measure = _ceiling(fact)
             fields[field] = context.amount(fact.amount, measure, known)
@@ -61,8 +61,8 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
 
 def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
     """A voltage and frequency range with its tolerance applied."""
-    volts = context.shared(MAINS, fact.low, fact.high)
-    hertz = context.shared(FREQUENCY, fact.hertz_low, fact.hertz_high)
+    volts = context.shared_chosen(MAINS, fact.low, fact.high)
+    hertz = context.shared_chosen(FREQUENCY, fact.hertz_low, fact.hertz_high)
     share = context.value(fact.tolerance, TOLERANCE) / 100
     low = volts[0].value if volts[0] else 0.0
     high = volts[-1].value if volts[-1] else 0.0
@@ -76,7 +76,8 @@ def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
 
 
 def _ceiling(fact: nodes.Ceiling) -> tuple[str, Measure]:
-    unit = fact.amount.unit.text if fact.amount.unit else "W"
+    word = fact.amount.own_unit
+    unit = word.text if word else "W"
     try:
         current = factor(unit, "mA") is not None
     except LookupError:

@@ -223,7 +223,7 @@ def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str
     elif isinstance(fact, nodes.Needs):
         fields.update(volts=context.amount(fact.voltage, VOLTAGE, known), current=fact.current.text)
     elif isinstance(fact, nodes.Accepts):
-        low_v, high_v = context.shared(VOLTAGE, fact.low, fact.high, provenance=known)
+        low_v, high_v = context.shared_chosen(VOLTAGE, fact.low, fact.high, provenance=known)
         fields.update(accepts_low_v=low_v, accepts_high_v=high_v)
     elif isinstance(fact, nodes.Battery):
         capacity = context.amount(fact.capacity, CHARGE, known)

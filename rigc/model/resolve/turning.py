@@ -13,7 +13,7 @@ MOST_SKEW_DEG = 30
 
 def turning(context: Context, node: nodes.Turned | None, thing: str) -> tuple[int, float]:
     """The quarter turn (0, 90, 180 or 270) and the skew in degrees, both counter-clockwise; zeros after a finding."""
-    angle = None if node is None else context.amount(node.angle, ANGLE)
+    angle = None if node is None else context.chosen(node.angle, ANGLE)
     if node is None or angle is None:
         return 0, 0.0
     quarter = round(angle.value / 90) * 90

@@ -31,9 +31,10 @@ def words(value: Any) -> str:
 
 
 def exact(value: Any) -> Any:
-    """The value without its places in the source and without how it was typed: what counts when two are compared."""
+    """The value without its places in the source and without how it was typed, but with what it may be off by: what counts when two are compared."""
     if isinstance(value, Fact):
-        return exact(value.value)
+        off = value.spread
+        return exact(value.value) if off is None else (exact(value.value), off.least, off.most)
     if isinstance(value, Record):
         return type(value).__name__, *(exact(part) for part in _parts(value))
     if isinstance(value, tuple):
