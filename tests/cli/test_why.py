@@ -168,24 +168,26 @@ power {
 """
 
 
-def test_a_range_tells_the_fact_that_makes_most_of_it_first(why: Why, tmp_path: Path) -> None:
+def test_a_range_tells_the_fact_that_makes_most_of_it_first(
+    why: Why, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """50 +- 10 mA and 300 mA, a guessed current, by 30 %: 350 less 100, and 100 more; of 500 mA 50 to 90 %."""
-    rig = tmp_path / "board.rig"
-    rig.write_text(UNSURE, "utf-8")
-    lines = why("mill.o1.percent", str(rig)).out.splitlines()
+    (tmp_path / "board.rig").write_text(UNSURE, "utf-8")
+    monkeypatch.chdir(tmp_path)
+    lines = why("mill.o1.percent", "board.rig").out.splitlines()
     at = lines.index("  range: 50 to 90 %")
     first, second = lines[at + 1 : at + 3]
     assert first.split()[:5] == ["what", "current", "fen", "draws", "300"]
     assert "+- 30 %, as assumed  makes ± 18 %" in first and first.endswith("board.rig:23")
     assert "from 40 to 60 mA" in second and "makes ± 2 %" in second and "assumed" not in second
-    (reason,) = held(why("mill.o1.percent", str(rig), "--to", "json"))
+    (reason,) = held(why("mill.o1.percent", "board.rig", "--to", "json"))
     told = reason["range"]
     assert (told["least"], told["most"], told["at_most"], told["beside"]) == (50, 90, False, [])
     assert [(each["off_by"], each["least"], each["most"]) for each in told["facts"]] == [
         ("+- 30 %", 52, 88),
         ("from 40 to 60 mA", 68, 72),
     ]
-    assert held(why("mill.o1.limit", str(rig), "--to", "json"))[0]["range"] is None
+    assert held(why("mill.o1.limit", "board.rig", "--to", "json"))[0]["range"] is None
 
 
 def test_a_lead_in_short(why: Why) -> None:
