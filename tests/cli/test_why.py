@@ -178,13 +178,13 @@ def test_a_range_tells_the_fact_that_makes_most_of_it_first(
     at = lines.index("  range: 50 to 90 %")
     first, second = lines[at + 1 : at + 3]
     assert first.split()[:5] == ["what", "current", "fen", "draws", "300"]
-    assert "+- 30 %, as assumed  makes ± 18 %" in first and first.endswith("board.rig:23")
+    assert "± 30 %, as assumed  makes ± 18 %" in first and first.endswith("board.rig:23")
     assert "from 40 to 60 mA" in second and "makes ± 2 %" in second and "assumed" not in second
     (reason,) = held(why("mill.o1.percent", "board.rig", "--to", "json"))
     told = reason["range"]
     assert (told["least"], told["most"], told["at_most"], told["beside"]) == (50, 90, False, [])
     assert [(each["off_by"], each["least"], each["most"]) for each in told["facts"]] == [
-        ("+- 30 %", 52, 88),
+        ("± 30 %", 52, 88),
         ("from 40 to 60 mA", 68, 72),
     ]
     assert held(why("mill.o1.limit", "board.rig", "--to", "json"))[0]["range"] is None
