@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -41,40 +42,52 @@ def build(
 
     Nothing is written if one of them has errors, or if the folder holds another revision or another rig.
     """
-    from rigc.cli import seam
+    from rigc.cli.pages import pages
     from rigc.cli.report import Report
+    from rigc.output.template_mistake import TemplateMistake
 
     report = Report(screen, given)
     rigs = disks(paths, given)
     target = Destination(output, listed(forms, FORMS, "format") if forms else (), len(rigs))
     if target.is_stdout and report.uses_stdout:
         raise click.UsageError("standard output is for the documents; give --findings a file")
-    names = listed(sheets, list(seam.sheet_names()), "sheet") if sheets else ()
-    results = [report.compile(disk) for disk in rigs]
-    if all(result and (draft or not result.has_errors) for result in results):
-        made = [
-            (Path(disk.typed_folder), result.documents(names, draft))
-            for disk, result in zip(rigs, results, strict=True)
-            if result
-        ]
-        texts = _texts(target, made, partial(render_documents, paper=paper, templates=templates))
-        others = {} if target.is_stdout else _others(target, texts, [document for _, some in made for document in some])
-        if others and not replace:
-            raise click.ClickException(_refused(others))
-        _write(screen, target, texts)
-        _left(screen, {path: each for path, each in others.items() if path not in texts})
-    else:
-        screen.err(
-            f"nothing was written{'' if draft or report.unreadable else '; --draft writes in spite of errors'}\n"
-        )
+    try:
+        with pages(templates) as ours:
+            names = listed(sheets, ours.sheet_names, "sheet") if sheets else ()
+            results = [report.compile(disk) for disk in rigs]
+            if all(result and (draft or not result.has_errors) for result in results):
+                made = [
+                    (
+                        Path(disk.typed_folder),
+                        ours.documents(result, names, draft),
+                        partial(ours.render, result=result, paper=paper),
+                    )
+                    for disk, result in zip(rigs, results, strict=True)
+                ]
+                _put(screen, target, made, replace)
+            else:
+                unless = "" if draft or report.unreadable else "; --draft writes in spite of errors"
+                screen.err(f"nothing was written{unless}\n")
+    except TemplateMistake as mistake:
+        report.tell((mistake.finding(),))
+        screen.err("nothing was written\n")
     return report.finish()
 
 
-def _texts(target: Destination, made: list[tuple[Path, Documents]], render: Render) -> dict[Path, str]:
+def _put(screen: Screen, target: Destination, made: Sequence[tuple[Path, Documents, Render]], replace: bool) -> None:
+    texts = _texts(target, made)
+    others = {} if target.is_stdout else _others(target, texts, [document for _, some, _ in made for document in some])
+    if others and not replace:
+        raise click.ClickException(_refused(others))
+    _write(screen, target, texts)
+    _left(screen, {path: each for path, each in others.items() if path not in texts})
+
+
+def _texts(target: Destination, made: Sequence[tuple[Path, Documents, Render]]) -> dict[Path, str]:
     from rigc.cli import seam
 
     texts: dict[Path, str] = {}
-    for folder, documents in made:
+    for folder, documents, render in made:
         for path, text in target.texts(folder, documents, render, seam.drawing_files).items():
             if path in texts:
                 raise click.UsageError(f"two rigs would both write '{path}'; build each with an -o of its own")
@@ -103,17 +116,6 @@ def _left(screen: Screen, others: dict[Path, Held]) -> None:
         folder = paths[0].parent.as_posix()
         what = f"'{paths[0].name}'" if len(paths) == 1 else f"{len(paths)} documents"
         screen.err(f"{what} of {other} {'is' if len(paths) == 1 else 'are'} still in {folder}\n")
-
-
-def render_documents(documents: Documents, form: str, paper: str, templates: Path | None) -> str:
-    """The documents as one text; a mistake in a template of the user's ends the command with exit code 2."""
-    from rigc.cli import seam
-    from rigc.output.template_mistake import TemplateMistake
-
-    try:
-        return seam.rendered(documents, form, paper, templates)
-    except TemplateMistake as fault:
-        raise click.ClickException(f"{fault}; nothing was written") from None
 
 
 def _write(screen: Screen, target: Destination, texts: dict[Path, str]) -> None:

@@ -134,4 +134,4 @@ def _rendered(found: Differences, form: str, brief: bool, changes: Changes) -> s
     title = TitleBlock(
         head.title, head.name, head.client, sheet.title, head.letter, head.date, head.drawn, head.checked, found.hash
     )
-    return rendered((Document(sheet, title, 1, 1),), form, "a4", None)
+    return rendered((Document(sheet, title, 1, 1),), form, "a4")

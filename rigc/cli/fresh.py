@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
+from rigc.cli.destination import Documents, Render
 from rigc.cli.options import Given, disks, rig_options
 from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
+    from rigc.cli.pages import Pages
     from rigc.cli.report import Report
 
 Stale = tuple[str, Path, str, str]
@@ -30,17 +34,24 @@ def fresh(screen: Screen, folder: Path, as_diff: bool, paper: str, templates: Pa
     Every rig with a folder `documents` beside it is looked at, in the formats that are there. Exit code 1 when one is
     stale, missing or left over; 2 when a rig gives no documents because it has errors.
     """
+    from rigc.cli.pages import pages
     from rigc.cli.report import NO, NO_ANSWER, Report
     from rigc.cli.stale import stale_documents
     from rigc.edit.text_diff import text_diff
+    from rigc.output.template_mistake import TemplateMistake
 
     report = Report(Screen(screen.colour, True, screen.verbose), given)
     found: list[Stale] = []
     silent = 0
-    for beside, rigs in _rigs(folder).items():
-        made = _documents(report, rigs, given)
-        silent += made is None
-        found += [] if made is None else stale_documents(beside, made, paper, templates)
+    try:
+        with pages(templates) as ours:
+            for beside, rigs in _rigs(folder).items():
+                made = _documents(report, rigs, given, ours, paper)
+                silent += made is None
+                found += [] if made is None else stale_documents(beside, made)
+    except TemplateMistake as mistake:
+        report.tell((mistake.finding(),))
+        return NO_ANSWER
     for word, path, old, new in found:
         screen.out(text_diff(path.as_posix(), old, new) if as_diff else f"{word} {path.as_posix()}\n")
     report.compiled = False
@@ -68,13 +79,15 @@ def _rigs(folder: Path) -> dict[Path, list[Path]]:
     return found
 
 
-def _documents(report: Report, rigs: list[Path], given: Given) -> list[tuple[Any, ...]] | None:
-    """The documents of each file that declares a rig; None where one has errors."""
+def _documents(
+    report: Report, rigs: list[Path], given: Given, ours: Pages, paper: str
+) -> Sequence[tuple[Documents, Render]] | None:
+    """The documents of each file that declares a rig, and what renders them; None where one has errors."""
     from rigc.files.reader import CachedReader
     from rigc.loader import Unreadable
     from rigc.syntax import nodes
 
-    made = []
+    made: list[tuple[Documents, Render]] = []
     for disk in disks([str(path) for path in rigs], given):
         try:
             parsed = CachedReader().parse(disk(disk.name))
@@ -86,5 +99,5 @@ def _documents(report: Report, rigs: list[Path], given: Given) -> list[tuple[Any
         result = report.compile(disk)
         if result is None or result.has_errors:
             return None
-        made.append(result.documents((), False))
+        made.append((ours.documents(result, (), False), partial(ours.render, result=result, paper=paper)))
     return made

@@ -12,7 +12,7 @@ from rigc.cli.options import LEVELS, Given
 from rigc.cli.screen import Screen
 from rigc.cli.seam import Compiled, compiled
 from rigc.diagnostics.diagnostic import Diagnostic, Level
-from rigc.diagnostics.terminal import short, summary, text
+from rigc.diagnostics.terminal import Shown, short, summary, text
 from rigc.files.disk import Disk
 from rigc.files.writing import NotWritable, write_all
 from rigc.loader import Unreadable
@@ -68,13 +68,17 @@ class Report:
 
     def add(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:
         """Tell findings whose places are in the sources of `disk`."""
+        self.tell(findings, disk.shown)
+
+    def tell(self, findings: tuple[Diagnostic, ...], shown: Shown = str) -> None:
+        """Tell findings; `shown` turns the names of their sources into paths."""
         for form, file in self.wanted:
             if file and file != "-":
-                self.files[file].append(_rendered(form, findings, disk, colour=False))
+                self.files[file].append(_rendered(form, findings, shown, colour=False))
             elif file or form == "jsonl":
-                self.screen.out(_rendered(form, findings, disk, colour=False))
+                self.screen.out(_rendered(form, findings, shown, colour=False))
             else:
-                self._print(form, findings, disk)
+                self._print(form, findings, shown)
         self.findings += findings
 
     def _proved(self, disk: Disk, result: Compiled) -> tuple[Diagnostic, ...]:
@@ -88,14 +92,14 @@ class Report:
         whole = (self.asked_for or bool(self.given.findings)) and not self.screen.quiet
         return whole or self._counts(finding)
 
-    def _print(self, form: str, findings: tuple[Diagnostic, ...], disk: Disk) -> None:
+    def _print(self, form: str, findings: tuple[Diagnostic, ...], shown: Shown) -> None:
         told = tuple(filter(self._is_told, findings))
         self.untold += len(findings) - len(told)
         gap = "\n" if told and form == "text" else ""
         say, colour = (
             (self.screen.out, self.screen.colour_out) if self.asked_for else (self.screen.err, self.screen.colour)
         )
-        say(_rendered(form, told, disk, colour) + gap)
+        say(_rendered(form, told, shown, colour) + gap)
 
     def finish(self) -> int:
         """Write the files of findings, print the summary, give the exit code."""
@@ -118,9 +122,9 @@ def save(texts: dict[Path, str]) -> tuple[Path, ...]:
         raise click.ClickException(str(fault)) from None
 
 
-def _rendered(form: str, findings: Iterable[Diagnostic], disk: Disk, colour: bool) -> str:
+def _rendered(form: str, findings: Iterable[Diagnostic], shown: Shown, colour: bool) -> str:
     if form == "jsonl":
         from rigc.diagnostics.machine import jsonl
 
-        return jsonl(findings, disk.shown)
-    return (text if form == "text" else short)(findings, colour=colour, shown=disk.shown)
+        return jsonl(findings, shown)
+    return (text if form == "text" else short)(findings, colour=colour, shown=shown)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from importlib import import_module
-from pathlib import Path
 from typing import Any, Protocol
 
 import click
@@ -65,13 +64,20 @@ def views() -> tuple[tuple[str, str], ...]:
     return view_lines()
 
 
-def rendered(documents: tuple[Any, ...], form: str, paper: str, templates: Path | None) -> str:
-    """The documents as one text in the format `form`. Raises `TemplateMistake`."""
+def rendered(documents: tuple[Any, ...], form: str, paper: str) -> str:
+    """The documents as one text in the format `form`, by the templates that ship with rigc."""
     from rigc.files.cache import cache_folder
     from rigc.output.formats import document_renderer
     from rigc.output.layout import Layout
 
-    return document_renderer(form)(documents, Layout(paper, templates, cache_folder()))
+    return document_renderer(form)(documents, Layout(paper, None, cache_folder()))
+
+
+def whole(result: Any, documents: tuple[Any, ...]) -> Any:
+    """What the user's templates are given of a compiled rig beside their own document."""
+    from rigc.output.templates import Whole
+
+    return Whole(tuple(each.sheet for each in documents), None)
 
 
 def drawing_files(document: Any) -> tuple[tuple[str, str], ...]:

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
 
-from rigc.cli.destination import FORMS, Destination
+from rigc.cli.destination import FORMS, Destination, Documents, Render
 
 
-def stale_documents(
-    beside: Path, made: list[tuple[Any, ...]], paper: str, templates: Path | None
-) -> list[tuple[str, Path, str, str]]:
+def stale_documents(beside: Path, made: Sequence[tuple[Documents, Render]]) -> list[tuple[str, Path, str, str]]:
     """What is the matter, the path, the text there, and the text that is given, in the order of the paths.
 
     Only the formats that the folder holds are looked at. Files of other kinds are no documents.
@@ -18,7 +16,7 @@ def stale_documents(
     folder = beside / "documents"
     kept = {path for path in folder.iterdir() if path.suffix[1:] in FORMS and path.is_file()}
     forms = tuple(form for form in FORMS if any(path.suffix == f".{form}" for path in kept))
-    given = _given(beside, made, forms, paper, templates) if forms else {}
+    given = _given(beside, made, forms) if forms else {}
     found = []
     for path in sorted(kept | set(given)):
         old = path.read_bytes() if path in kept else b""
@@ -32,16 +30,11 @@ def stale_documents(
     return found
 
 
-def _given(
-    beside: Path, made: list[tuple[Any, ...]], forms: tuple[str, ...], paper: str, templates: Path | None
-) -> dict[Path, str]:
-    from rigc.cli.build import render_documents
+def _given(beside: Path, made: Sequence[tuple[Documents, Render]], forms: tuple[str, ...]) -> dict[Path, str]:
     from rigc.cli.seam import drawing_files
 
     target = Destination(None, forms, len(made))
     texts: dict[Path, str] = {}
-    for documents in made:
-        texts |= target.texts(
-            beside, documents, lambda some, form: render_documents(some, form, paper, templates), drawing_files
-        )
+    for documents, render in made:
+        texts |= target.texts(beside, documents, render, drawing_files)
     return texts

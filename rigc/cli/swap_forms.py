@@ -30,4 +30,4 @@ def rendered(page: SwapPage, rig: Rig, sources: tuple[Source, ...], form: str, p
     title = TitleBlock(
         head.title, head.name, head.client, page.sheet.title, head.letter, head.date, head.drawn, head.checked, digest
     )
-    return documents_rendered((Document(page.sheet, title, 1, 1),), form, paper, None)
+    return documents_rendered((Document(page.sheet, title, 1, 1),), form, paper)

@@ -11,7 +11,7 @@ from rigc.diagnostics.diagnostic import Kind
 from rigc.discover import walk
 from rigc.near import nearest
 
-HOMES = ("rigc.syntax", "rigc.model", "rigc.analysis", "rigc.compile")
+HOMES = ("rigc.syntax", "rigc.model", "rigc.analysis", "rigc.output", "rigc.compile")
 """Modules and packages in which rules are declared: as a `Kind`, or a tuple of them, with a name of its own."""
 
 

@@ -6,7 +6,6 @@ from collections.abc import Callable
 from importlib import import_module
 from typing import Any
 
-from rigc.output.layout import Layout
 from rigc.reports.content import Document, Drawing, Paragraph, Sheet, Table
 
 DOCUMENTS = {"md": "markdown", "html": "html"}
@@ -21,9 +20,9 @@ class NotOneTable(Exception):
         self.names = names
 
 
-def document_renderer(name: str) -> Callable[[tuple[Document, ...] | Document, Layout], str]:
-    """What renders documents in a format, a key of `DOCUMENTS`; the key is also the ending of the file."""
-    render: Callable[[tuple[Document, ...] | Document, Layout], str] = _module(DOCUMENTS[name]).render
+def document_renderer(name: str) -> Callable[..., str]:
+    """What renders documents in a format, a key of `DOCUMENTS`, from them, a `Layout` and a `Whole`; the key is also the ending of the file."""
+    render: Callable[..., str] = _module(DOCUMENTS[name]).render
     return render
 
 

@@ -4,19 +4,20 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from rigc.output.own_templates import OwnTemplates
 from rigc.record import Record
 
 PAPERS = ("a4", "letter")
 
 
 class Layout(Record):
-    """The paper that pages are printed on (one of `PAPERS`), and the user's folder of templates, if any.
+    """The paper that pages are printed on (one of `PAPERS`), and the user's own templates, if any.
 
     `cache` is a folder of the user's own in which compiled templates are kept; None where there is none.
     """
 
     paper: str = "a4"
-    templates: Path | None = None
+    templates: OwnTemplates | None = None
     cache: Path | None = None
 
 

@@ -6,15 +6,16 @@ import re
 
 from rigc.output import templates
 from rigc.output.layout import STANDARD, Layout
+from rigc.output.templates import NOTHING, Whole
 from rigc.reports.content import Document, Table
 
 _GAP = re.compile(r"\n{3,}")
 
 
-def render(documents: tuple[Document, ...] | Document, layout: Layout = STANDARD) -> str:
+def render(documents: tuple[Document, ...] | Document, layout: Layout = STANDARD, whole: Whole = NOTHING) -> str:
     """One Markdown file with all documents, in order. Raises `TemplateMistake`."""
     several = (documents,) if isinstance(documents, Document) else documents
-    return _tidy(templates.render("markdown", several, layout))
+    return _tidy(templates.render("markdown", several, layout, whole))
 
 
 def render_tables(tables: tuple[Table, ...]) -> str:

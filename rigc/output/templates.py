@@ -6,92 +6,183 @@ ours first, and over them each macro that the user's own macro file defines. `pu
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 from traceback import walk_tb
 from types import SimpleNamespace
+from typing import Any
 
-from jinja2 import (
-    BaseLoader,
-    ChoiceLoader,
-    Environment,
-    FileSystemBytecodeCache,
-    FileSystemLoader,
-    PrefixLoader,
-    StrictUndefined,
-)
-from jinja2.exceptions import TemplateError, TemplateNotFound, TemplateSyntaxError
+from jinja2 import BaseLoader, Environment, FileSystemBytecodeCache, StrictUndefined, Template
+from jinja2.exceptions import SecurityError, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
+from jinja2.nodes import Assign, Const, Name
 
-from rigc.output import svg
+from rigc.near import nearest
+from rigc.output import own_words, svg
 from rigc.output.escapes import cell, css_string, held, line, pieces
 from rigc.output.layout import Layout
-from rigc.output.sandbox import Sandbox
+from rigc.output.own_templates import AddedSheet, OwnTemplates
+from rigc.output.sandbox import AsWritten, Sandbox
 from rigc.output.template_mistake import TemplateMistake
 from rigc.output.typeface import page_faces
-from rigc.reports.content import Document, Table
+from rigc.record import Record
+from rigc.reports import content
+from rigc.reports.content import Document, Sheet, Table
 from rigc.resources import folder
 
 PAGE = "{{ put.page(documents, bodies, layout) }}"
 TABLES = "{% for table in tables %}{{ put.table(table) }}{% endfor %}"
 GENERIC = "sheet.j2"
+MOST_TEXT = 32 * 1024 * 1024
+"""Characters of one document: some ten times the largest folder in one file."""
 
 # What a template can raise when it is filled in, besides the engine's own errors: `{{ 1 / 0 }}`, a macro called wrongly.
 SLIPS = (ArithmeticError, LookupError, RecursionError, TypeError, ValueError)
 
 
-def render(macros: str, documents: tuple[Document, ...], layout: Layout) -> str:
+class LimitPassed(Exception):
+    """A template takes or writes too much; raised in its midst, so that its line is known."""
+
+
+class Whole(Record):
+    """What the user's own templates are given beside their document: all sheets of the rig, and its model as data."""
+
+    sheets: tuple[Sheet, ...] = ()
+    model: Any = None
+
+
+NOTHING = Whole()
+
+
+def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: Whole = NOTHING) -> str:
     """All documents as one text. `macros` is the name of the format's macro file without its ending.
 
     Raises `TemplateMistake` for what is wrong in a template. A slip in our own templates is a bug, and raised as it is.
     """
-    with _blamed():
+    with _blamed(layout.templates):
         environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
         put = _macros(environment, macros, layout.templates)
-        bodies = [_body(environment, document, put, macros) for document in documents]
-        return environment.from_string(PAGE).render(put=put, documents=documents, bodies=bodies, layout=layout)
+        documents = own_words.reworded(documents, own_words.words(layout.templates))
+        bodies = [_body(environment, document, put, macros, whole) for document in documents]
+        page = environment.from_string(PAGE)
+        return _filled(page, put=put, documents=documents, bodies=bodies, layout=layout)
 
 
 def render_tables(macros: str, tables: tuple[Table, ...], layout: Layout) -> str:
     """Tables alone, by the same macros; raises as `render` does."""
-    with _blamed():
+    with _blamed(layout.templates):
         environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
         return environment.from_string(TABLES).render(put=_macros(environment, macros, layout.templates), tables=tables)
 
 
+def added_sheets(own: OwnTemplates, ours: tuple[str, ...]) -> tuple[AddedSheet, ...]:
+    """The sheets that the user's templates add to `ours`, in the order of their names: each file of the folder itself
+    that stands for none of our templates. One whose name begins with `_` is there for others to take in.
+
+    What a sheet is called it says itself: `{% set sheet_title = "..." %}`. Nothing of a template runs. Raises `TemplateMistake`.
+    """
+    with _blamed(own):
+        taken = {*(name.removesuffix(".j2") for name in our_templates()), *ours}
+        stems = [name.removesuffix(".j2") for name, _ in own.files if name.endswith(".j2") and "/" not in name]
+        return tuple(_added(own, stem, ours) for stem in sorted(set(stems) - taken) if not stem.startswith("_"))
+
+
+def parsed(own: OwnTemplates) -> None:
+    """Read every template of the user's, so that a slip of form is told though no sheet needs the file. Raises `TemplateMistake`."""
+    with _blamed(own):
+        environment = _environment(own, None, escaped=False)
+        for name, text in own.files:
+            environment.parse(text, name, own.path(name))
+
+
+@cache
+def our_templates() -> Mapping[str, str]:
+    """Name and text of every template that ships with rigc."""
+    return {
+        path.name: path.read_text("utf-8")
+        for path in sorted(folder("templates").iterdir())
+        if path.suffix in (".j2", ".css")
+    }
+
+
+def _added(own: OwnTemplates, stem: str, ours: tuple[str, ...]) -> AddedSheet:
+    file = own.path(f"{stem}.j2")
+    if not re.fullmatch(r"[a-z0-9][a-z0-9-]*", stem):
+        name = re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-") or "a-sheet"
+        what = "the sheet of ours" if name in ours else "letters a to z, digits and '-'"
+        raise TemplateMistake(
+            file,
+            0,
+            f"no sheet can be called '{stem}'",
+            f"rename the file to {name}.j2 ({what}), or _{stem}.j2 to take it in",
+        )
+    environment = _environment(own, None, escaped=False)
+    said = {
+        node.target.name: node.node.value
+        for node in environment.parse(dict(own.files)[f"{stem}.j2"], stem, file).find_all(Assign)
+        if isinstance(node.target, Name) and isinstance(node.node, Const)
+    }
+    title = str(said.get("sheet_title", stem.replace("-", " ").capitalize()))
+    first, landscape = said.get("sheet_first") is True, said.get("sheet_landscape") is True
+    return AddedSheet(stem, title, str(said.get("sheet_reader", "")), landscape, first)
+
+
 @contextmanager
-def _blamed() -> Iterator[None]:
+def _blamed(own: OwnTemplates | None) -> Iterator[None]:
     try:
         yield
-    except (TemplateError, *SLIPS) as error:
-        mistake = _mistake(error)
+    except (TemplateError, LimitPassed, MemoryError, *SLIPS) as error:
+        mistake = _mistake(error, own)
         if mistake is None:
             raise
         raise mistake from error
 
 
+class _Texts(BaseLoader):
+    """The user's templates and ours, from texts at hand: a template can name no other file.
+
+    Every sheet of ours can be extended as `builtin/<sheet>.j2`, also where it is laid out by the generic template.
+    """
+
+    def __init__(self, own: OwnTemplates | None) -> None:
+        self.own = own
+        self.texts = {} if own is None else {name: (text, own.path(name)) for name, text in own.files}
+
+    def get_source(self, environment: Environment, template: str) -> tuple[str, str, Any]:  # noqa: ARG002
+        if template in self.texts:
+            return (*self.texts[template], lambda: True)
+        ours = template.removeprefix("builtin/")
+        if ours not in our_templates() and template != ours and re.fullmatch(r"[a-z0-9-]+\.j2", ours):
+            ours = GENERIC
+        if ours not in our_templates():
+            raise TemplateNotFound(template)
+        return our_templates()[ours], f"builtin/{ours}", lambda: True
+
+
 @lru_cache(maxsize=4)
-def _environment(own: Path | None, cache: Path | None, escaped: bool) -> Environment:
-    ours = FileSystemLoader(folder("templates"))
-    loaders: list[BaseLoader] = [ours, PrefixLoader({"builtin": ours})]
-    if own is not None:
-        loaders.insert(0, FileSystemLoader(own))
+def _environment(own: OwnTemplates | None, cache: Path | None, escaped: bool) -> Environment:
     environment = Sandbox(
-        loader=ChoiceLoader(loaders),
+        loader=_Texts(own),
         undefined=StrictUndefined,
         autoescape=escaped,
         trim_blocks=True,
         lstrip_blocks=True,
+        optimized=own is None,
         # a template that prints by itself is compiled to other code where its text is escaped
         bytecode_cache=cache and FileSystemBytecodeCache(str(cache), "escaped-%s" if escaped else "plain-%s"),
     )
+    if own is not None:
+        environment.code_generator_class = AsWritten
     environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline)
-    environment.globals.update(file_name=svg.file_name, page_faces=page_faces)
+    words = own_words.words(own)
+    environment.filters["word"] = lambda text: words.get(text, text)
+    environment.globals.update(file_name=svg.file_name, words=words, page_faces=page_faces)
     return environment
 
 
-def _macros(environment: Environment, name: str, own: Path | None) -> SimpleNamespace:
+def _macros(environment: Environment, name: str, own: OwnTemplates | None) -> SimpleNamespace:
     put = SimpleNamespace()
     for file in (f"builtin/{name}.j2", *([f"{name}.j2"] if own is not None else [])):
         module = environment.get_template(file).make_module({"put": put})
@@ -99,42 +190,86 @@ def _macros(environment: Environment, name: str, own: Path | None) -> SimpleName
     return put
 
 
-def _body(environment: Environment, document: Document, put: SimpleNamespace, macros: str) -> str:
+def _body(environment: Environment, document: Document, put: SimpleNamespace, macros: str, whole: Whole) -> str:
     put.document = document
     template = environment.select_template([f"{document.sheet.name}.j2", GENERIC])
-    return template.render(document=document, sheet=document.sheet, title=document.title, put=put, format=macros)
+    given = {
+        "document": document,
+        "sheet": document.sheet,
+        "title": document.title,
+        "put": put,
+        "format": macros,
+        "sheets": {sheet.name: sheet for sheet in whole.sheets},
+        "model": whole.model,
+    }
+    return _filled(template, **given)
 
 
-def _mistake(error: Exception) -> TemplateMistake | None:
+def _filled(template: Template, **given: Any) -> str:
+    """The template's text; where it grows past all measure, the template is stopped at the line that it has come to."""
+    parts, length = [], 0
+    run: Any = template.generate(**given)
+    for part in run:
+        length += len(part)
+        if length > MOST_TEXT:
+            run.throw(LimitPassed(f"the template writes more than {MOST_TEXT // 1024**2} MB"))
+        parts.append(part)
+    return "".join(parts)
+
+
+def _mistake(error: Exception, own: OwnTemplates | None) -> TemplateMistake | None:
     """The mistake that an error stands for, at the innermost line of the user's own templates; None if none has a part in it."""
     places = list(_places(error))
-    own = [place for place in places if not place[0].startswith("builtin/")]
-    if not own and not isinstance(error, (TemplateError, UnicodeDecodeError)):
+    mine = [place for place in places if own is not None and own.text(place[0]) is not None]
+    if not mine and own is None and not isinstance(error, TemplateError):
         return None
-    file, number = (own or places or [("templates", 0)])[-1]
-    return TemplateMistake(file, number, _message(error))
+    if not mine and own is not None and not isinstance(error, (TemplateError, LimitPassed, MemoryError)):
+        return None
+    file, number = (mine or places or [(own.folder if own else "templates", 0)])[-1]
+    over = isinstance(error, (LimitPassed, MemoryError, RecursionError))
+    text = (own and own.text(file)) or ""
+    return TemplateMistake(file, number, _message(error), _help(error, own), over, text)
 
 
 def _places(error: Exception) -> Iterator[tuple[str, int]]:
     """File and line of each template that the error came through, from the outside in."""
     for frame, number in walk_tb(error.__traceback__):
         if frame.f_code.co_filename.endswith((".j2", ".css")):
-            yield _shown(frame.f_code.co_filename), number
+            yield frame.f_code.co_filename, number
     if isinstance(error, TemplateSyntaxError):
-        yield _shown(error.filename or error.name or "templates"), error.lineno
+        yield error.filename or error.name or "templates", error.lineno
 
 
-def _shown(file: str) -> str:
-    path, ours = Path(file), folder("templates")
-    return f"builtin/{path.relative_to(ours).as_posix()}" if path.is_relative_to(ours) else path.as_posix()
+_NO_FIELD = re.compile(r"'(?:rigc\.)?[\w.]*?(\w+) object' has no attribute '(\w+)'")
 
 
 def _message(error: Exception) -> str:
     if isinstance(error, TemplateNotFound):
         return f"no template '{error.name}'"
-    if isinstance(error, UnicodeDecodeError):
-        return "the file is not UTF-8 text"
     if isinstance(error, RecursionError):
         return "the template calls itself without end"
+    if isinstance(error, MemoryError):
+        return "the template needs more memory than any page does"
     text = " ".join(str(error).split())
-    return text.replace("'types.SimpleNamespace object' has no attribute", "'put' has no macro")
+    text = text.replace("'types.SimpleNamespace object' has no attribute", "'put' has no macro")
+    return _NO_FIELD.sub(lambda found: f"a {found[1].lower()} has no '{found[2]}'", text)
+
+
+def _help(error: Exception, own: OwnTemplates | None) -> str:
+    """One thing to do."""
+    if isinstance(error, TemplateNotFound):
+        names = [*(dict(own.files) if own else ()), *(f"builtin/{name}" for name in our_templates())]
+        near = nearest(str(error.name), names)
+        return f"write '{near}'" if near else f"take one of {', '.join(names)}"
+    if isinstance(error, (LimitPassed, MemoryError, RecursionError)):
+        return "take out the loop that does not end, or the text that is repeated so often"
+    if isinstance(error, SecurityError):
+        return "take this out: a template places what it is given, and reaches nothing else"
+    if isinstance(error, TemplateSyntaxError):
+        return "correct the form of this line"
+    found = _NO_FIELD.search(str(error)) if isinstance(error, UndefinedError) else None
+    kind = getattr(content, found[1], None) if found else None
+    near = nearest(found[2], kind.FIELDS) if found and kind is not None else ""
+    return (
+        f"write '{near}'" if near else "correct this line; `rigc templates README.md` prints what a template is given"
+    )

@@ -119,9 +119,8 @@ def rigc(here: Path, monkeypatch: pytest.MonkeyPatch, capfdbinary: pytest.Captur
     return run
 
 
-def _rendered(documents: tuple[Any, ...], form: str, paper: str, templates: Path | None) -> str:
-    own = f" {templates}" if templates else ""
+def _rendered(documents: tuple[Any, ...], form: str, paper: str) -> str:
     return "".join(
-        f"{form} {paper}{own} {each.sheet.name} {each.number}/{each.count}{' DRAFT' * each.title.draft}\n"
+        f"{form} {paper} {each.sheet.name} {each.number}/{each.count}{' DRAFT' * each.title.draft}\n"
         for each in documents
     )

@@ -43,11 +43,10 @@ def test_the_documents_go_beside_the_rig(rigc: Rigc, rig: Path) -> None:
 
 
 @pytest.mark.usefixtures("rig")
-def test_sheets_formats_paper_and_templates_are_chosen(rigc: Rigc, here: Path) -> None:
-    (here / "own").mkdir()
-    chosen = ["--sheet", "power-table", "--to", "md", "--paper", "letter", "--templates", "own"]
+def test_sheets_formats_and_paper_are_chosen(rigc: Rigc, here: Path) -> None:
+    chosen = ["--sheet", "power-table", "--to", "md", "--paper", "letter"]
     assert rigc("build", "tour/a.rig", "-o", "out", *chosen).code == 0
-    assert files(here / "out") == {"power-table.md": "md letter own power-table 1/1\n"}
+    assert files(here / "out") == {"power-table.md": "md letter power-table 1/1\n"}
 
 
 @pytest.mark.usefixtures("rig")

@@ -39,7 +39,7 @@ LEADS = Table(
 )
 
 
-def document(*blocks: Block, draft: bool = False, landscape: bool = False, name: str = "cable_list") -> Document:
+def document(*blocks: Block, draft: bool = False, landscape: bool = False, name: str = "cable-list") -> Document:
     """A document of these blocks, with the title block of the invented rig."""
     sheet = Sheet(name, "Cable list", "bench", blocks, landscape)
     return Document(sheet, TITLE.replace(draft=draft), 3, 4)

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from small_sheets import AWKWARD, CAUTION, LEADS, NOTE, document
 
+from rigc.files.template_folder import read_templates
 from rigc.output import html, markdown
 from rigc.output.layout import Layout
 from rigc.output.template_mistake import TemplateMistake
@@ -14,8 +15,12 @@ from rigc.output.template_mistake import TemplateMistake
 
 def rendered(folder: Path, **files: str) -> str:
     for name, text in files.items():
-        (folder / f"{name}.j2").write_text(text, encoding="utf-8")
-    return markdown.render(document(CAUTION, LEADS, NOTE), Layout(templates=folder))
+        (folder / f"{name.replace('_', '-')}.j2").write_text(text, encoding="utf-8")
+    return markdown.render(document(CAUTION, LEADS, NOTE), own(folder))
+
+
+def own(folder: Path) -> Layout:
+    return Layout(templates=read_templates(folder))
 
 
 def mistake(folder: Path, **files: str) -> TemplateMistake:
@@ -34,11 +39,11 @@ def test_a_template_of_the_same_name_takes_the_place_of_ours(tmp_path: Path) -> 
 
 def test_a_sheet_without_a_template_takes_the_generic_one(tmp_path: Path) -> None:
     (tmp_path / "sheet.j2").write_text("generic {{ sheet.name }}")
-    assert markdown.render(document(LEADS, name="unheard_of"), Layout(templates=tmp_path)) == "generic unheard_of\n"
+    assert markdown.render(document(LEADS, name="unheard-of"), own(tmp_path)) == "generic unheard-of\n"
 
 
 def test_blocks_are_placed_by_name_in_an_extension_of_ours(tmp_path: Path) -> None:
-    own = '{% extends "builtin/cable_list.j2" %}{% block body %}{{ put.block(sheet.block("crew")) }}{% endblock %}'
+    own = '{% extends "builtin/cable-list.j2" %}{% block body %}{{ put.block(sheet.block("crew")) }}{% endblock %}'
     text = rendered(tmp_path, cable_list=own)
     assert "Note to the crew" in text
     assert "Caution" not in text
@@ -53,21 +58,21 @@ def test_one_macro_can_be_changed_and_the_others_stay_ours(tmp_path: Path) -> No
 
 def test_the_style_can_be_changed_alone(tmp_path: Path) -> None:
     (tmp_path / "sheet.css").write_text("p { color: teal; }")
-    text = html.render(document(LEADS), Layout(templates=tmp_path))
+    text = html.render(document(LEADS), own(tmp_path))
     assert "p { color: teal; }" in text
     assert "size: A4 portrait" in text
 
 
 def test_what_a_template_prints_is_escaped_in_html(tmp_path: Path) -> None:
-    (tmp_path / "cable_list.j2").write_text("{{ sheet.blocks[0].lines[0] }}")
-    text = html.render(document(CAUTION.replace(lines=(AWKWARD,))), Layout(templates=tmp_path))
+    (tmp_path / "cable-list.j2").write_text("{{ sheet.blocks[0].lines[0] }}")
+    text = html.render(document(CAUTION.replace(lines=(AWKWARD,))), own(tmp_path))
     assert "a|b &lt;i&gt;&amp;amp;" in text
 
 
 def test_a_template_kept_from_html_does_not_escape_in_markdown(tmp_path: Path) -> None:
-    (tmp_path / "cable_list.j2").write_text("{{ 'a > b' }}")
+    (tmp_path / "cable-list.j2").write_text("{{ 'a > b' }}")
     (tmp_path / "kept").mkdir()
-    layout = Layout(templates=tmp_path, cache=tmp_path / "kept")
+    layout = own(tmp_path).replace(cache=tmp_path / "kept")
     assert "a &gt; b" in html.render(document(LEADS), layout)
     assert markdown.render(document(LEADS), layout) == "a > b\n"
 
@@ -85,7 +90,7 @@ def test_a_template_kept_from_html_does_not_escape_in_markdown(tmp_path: Path) -
 )
 def test_the_sandbox_holds(tmp_path: Path, trick: str) -> None:
     found = mistake(tmp_path, cable_list="\n" + trick)
-    assert (Path(found.file).name, found.line) == ("cable_list.j2", 2)
+    assert (Path(found.file).name, found.line) == ("cable-list.j2", 2)
 
 
 @pytest.mark.parametrize("name", ["../secret.j2", "/etc/hostname", "builtin/../../pyproject.toml"])
@@ -106,13 +111,13 @@ def test_a_template_reads_nothing_outside_the_folders(tmp_path: Path, name: str)
         ("\n{{ put.table() }}", 2, "table"),
         ("{{ 1 / 0 }}", 1, "division by zero"),
         ('\n{{ put.block(sheet.block("lead")) }}', 2, "has no block 'lead'; it has power_off, leads, crew"),
-        ('{% include "cable_list.j2" %}', 1, "calls itself without end"),
+        ('{% include "cable-list.j2" %}', 1, "calls itself without end"),
         ('{% include "gone.j2" %}', 1, "no template 'gone.j2'"),
     ],
 )
 def test_a_mistake_is_told_with_its_file_and_line(tmp_path: Path, text: str, line: int, message: str) -> None:
     found = mistake(tmp_path, cable_list=text)
-    assert (found.file, found.line) == ((tmp_path / "cable_list.j2").as_posix(), line)
+    assert (found.file, found.line) == ((tmp_path / "cable-list.j2").as_posix(), line)
     assert message in found.message
     assert "\n" not in str(found)
 
@@ -123,5 +128,5 @@ def test_a_mistake_in_a_macro_file_is_told_too(tmp_path: Path) -> None:
 
 
 def test_a_template_that_is_not_text_is_a_mistake(tmp_path: Path) -> None:
-    (tmp_path / "cable_list.j2").write_bytes(b"caf\xe9")
+    (tmp_path / "cable-list.j2").write_bytes(b"caf\xe9")
     assert mistake(tmp_path).message == "the file is not UTF-8 text"

@@ -1,0 +1,85 @@
+"""The pages of one run: which sheets there are, and how they are rendered, by our templates or with the user's own."""
+
+from __future__ import annotations
+
+from contextlib import AbstractContextManager, nullcontext
+from pathlib import Path
+from typing import Any
+
+from rigc.cli import seam
+from rigc.cli.destination import Documents
+
+
+class Pages:
+    """With our templates alone."""
+
+    @property
+    def sheet_names(self) -> tuple[str, ...]:
+        """The name of every sheet."""
+        return seam.sheet_names()
+
+    def documents(self, result: Any, names: tuple[str, ...], draft: bool) -> Documents:
+        """The sheets of these names of a compiled rig, all if empty."""
+        documents: Documents = result.documents(names, draft)
+        return documents
+
+    def render(self, documents: Documents, form: str, paper: str, result: Any) -> str:  # noqa: ARG002
+        """The documents of a compiled rig as one text. Raises `TemplateMistake`."""
+        return seam.rendered(documents, form, paper)
+
+
+class OwnPages(Pages):
+    """With the user's templates over ours. Whatever of them runs, runs in a process of its own."""
+
+    def __init__(self, folder: Path) -> None:
+        from rigc.files.confined import Confined
+        from rigc.files.template_folder import read_templates
+
+        self._confined = Confined(read_templates(folder))
+        self._wholes: dict[int, Any] = {}
+        self._added = self._confined.added(seam.sheet_names())
+
+    def __enter__(self) -> OwnPages:
+        return self
+
+    def __exit__(self, *_fault: object) -> None:
+        self._confined.end()
+
+    @property
+    def sheet_names(self) -> tuple[str, ...]:
+        return (*seam.sheet_names(), *(each.name for each in self._added))
+
+    def documents(self, result: Any, names: tuple[str, ...], draft: bool) -> Documents:
+        from rigc.reports.content import Document, Sheet
+
+        ours = tuple(name for name in names if name in seam.sheet_names())
+        made = result.documents(ours, draft) if ours or not names else ()
+        every = made if made and not names else result.documents((), draft)
+        self._wholes[id(result)] = seam.whole(result, every)
+        first = [each for each in self._added if each.first]
+        last = [each for each in self._added if not each.first]
+        count, title = every[0].count + len(self._added), every[0].title
+        numbered = [
+            *((each, number) for number, each in enumerate(first, 1)),
+            *((each, every[0].count + len(first) + number) for number, each in enumerate(last, 1)),
+        ]
+        added = [
+            Document(
+                Sheet(each.name, each.title, each.reader, (), each.landscape),
+                title.replace(sheet=each.title),
+                at,
+                count,
+            )
+            for each, at in numbered
+            if not names or each.name in names
+        ]
+        shifted = [each.replace(number=each.number + len(first), count=count) for each in made]
+        return tuple(sorted((*added, *shifted), key=lambda document: int(document.number)))
+
+    def render(self, documents: Documents, form: str, paper: str, result: Any) -> str:
+        return self._confined.render(form, documents, paper, self._wholes[id(result)])
+
+
+def pages(folder: Path | None) -> AbstractContextManager[Pages]:
+    """The pages of a run with the user's folder of templates, if any. Raises `TemplateMistake`."""
+    return nullcontext(Pages()) if folder is None else OwnPages(folder)
