@@ -15,12 +15,14 @@ from rigc.cli.fmt import fmt
 from rigc.cli.fresh import fresh
 from rigc.cli.git import git
 from rigc.cli.mend import mend
+from rigc.cli.model import model
 from rigc.cli.new import new
 from rigc.cli.pin import pin
 from rigc.cli.rename import rename
 from rigc.cli.screen import Screen, wants_colour
 from rigc.cli.show import show
 from rigc.cli.swap import swap
+from rigc.cli.templates import templates
 from rigc.cli.whole_list import WholeList
 from rigc.cli.why import why
 from rigc.near import nearest
@@ -53,5 +55,22 @@ def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
     ctx.obj = Screen(wants_colour(color, sys.stderr), quiet, verbose, wants_colour(color, sys.stdout))
 
 
-for command in (build, check, diff, explain, fmt, fresh, git, mend, new, pin, rename, show, swap, why):
+for command in (
+    build,
+    check,
+    diff,
+    explain,
+    fmt,
+    fresh,
+    git,
+    mend,
+    model,
+    new,
+    pin,
+    rename,
+    show,
+    swap,
+    templates,
+    why,
+):
     rigc.add_command(command)

@@ -35,7 +35,9 @@ class OwnPages(Pages):
         from rigc.files.confined import Confined
         from rigc.files.template_folder import read_templates
 
-        self._confined = Confined(read_templates(folder))
+        own = read_templates(folder)
+        self.files = tuple(name for name, _ in own.files)
+        self._confined = Confined(own)
         self._wholes: dict[int, Any] = {}
         self._added = self._confined.added(seam.sheet_names())
 

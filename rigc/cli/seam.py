@@ -75,9 +75,17 @@ def rendered(documents: tuple[Any, ...], form: str, paper: str) -> str:
 
 def whole(result: Any, documents: tuple[Any, ...]) -> Any:
     """What the user's templates are given of a compiled rig beside their own document."""
+    from rigc.output.model import model
     from rigc.output.templates import Whole
 
-    return Whole(tuple(each.sheet for each in documents), None)
+    return Whole(tuple(each.sheet for each in documents), model(result.results, result.findings, result.hash))
+
+
+def fixed_words() -> tuple[str, ...]:
+    """The phrases that stand in our templates themselves."""
+    from rigc.output.templates import fixed_words
+
+    return fixed_words()
 
 
 def drawing_files(document: Any) -> tuple[tuple[str, str], ...]:
@@ -117,3 +125,12 @@ def why(result: Any, name: str, form: str, deep: bool, shown: Callable[[str], st
     if len(reasons) > 1 and not deep:
         return short(reasoning, reasons)
     return "\n".join(whole(reasoning, reason, shown, deep) for reason in reasons)
+
+
+def model(result: Any, shown: Callable[[str], str]) -> str | None:
+    """The whole computed design of a compiled rig as JSON; None where nothing was computed."""
+    if result.results is None:
+        return None
+    from rigc.output.model import render
+
+    return render(result.results, result.findings, result.hash, shown)

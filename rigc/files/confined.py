@@ -7,6 +7,7 @@ system can) memory are limited within it; this side ends it where it does not he
 
 from __future__ import annotations
 
+import io
 import json
 import os
 import pickle
@@ -24,6 +25,7 @@ from rigc.output.template_mistake import TemplateMistake
 from rigc.output.templates import MOST_TEXT, Whole
 from rigc.record import Record
 from rigc.reports.content import Document
+from rigc.traced.term import Term
 
 START = "import sys; sys.path[:] = {path!r}; from rigc.files.confined_child import main; main()"
 _STOPPED = "take out the loop that does not end, or the text that is repeated so often"
@@ -124,9 +126,18 @@ class Confined:
         return self.own.folder, 0
 
 
+class _Plain(pickle.Pickler):
+    """Sends a figure as the number that it is: how it came about stays here."""
+
+    def reducer_override(self, value: Any) -> Any:
+        return (float, (float(value),)) if isinstance(value, Term) else NotImplemented
+
+
 def _send(process: subprocess.Popen[bytes], value: Any) -> None:
     assert process.stdin is not None
-    data = pickle.dumps(value)
+    held = io.BytesIO()
+    _Plain(held).dump(value)
+    data = held.getvalue()
     process.stdin.write(struct.pack(">Q", len(data)) + data)
     process.stdin.flush()
 

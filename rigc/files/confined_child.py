@@ -15,7 +15,7 @@ import sys
 import traceback
 from typing import Any, BinaryIO
 
-from rigc.output import formats, templates
+from rigc.output import formats, templates, typeface
 from rigc.output.layout import Layout
 from rigc.output.own_templates import OwnTemplates
 from rigc.output.template_mistake import TemplateMistake
@@ -25,7 +25,10 @@ LATE = (
     "rigc.output.html",
     "rigc.output.markdown",
     *("jinja2.constants", "jinja2.debug", "pprint", "random", "textwrap", "linecache", "difflib"),
-    *(f"encodings.{name}" for name in ("ascii", "latin_1", "unicode_escape", "raw_unicode_escape", "utf_8_sig", "idna")),
+    *(
+        f"encodings.{name}"
+        for name in ("ascii", "latin_1", "unicode_escape", "raw_unicode_escape", "utf_8_sig", "idna")
+    ),
 )
 
 
@@ -36,6 +39,7 @@ def main() -> None:
     for name in LATE:
         importlib.import_module(name)
     templates.our_templates()
+    typeface.faces(typeface.ACCENTED, typeface.PLAIN + typeface.CONDENSED)
     _confine(memory_mb)
     child = _Child(own)
     while True:

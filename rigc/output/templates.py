@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from pathlib import Path
 from traceback import walk_tb
 from types import SimpleNamespace
@@ -63,6 +63,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
     """
     with _blamed(layout.templates):
         environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
+        environment.globals["file_name"] = partial(_file_name, whole)
         put = _macros(environment, macros, layout.templates)
         documents = own_words.reworded(documents, own_words.words(layout.templates))
         bodies = [_body(environment, document, put, macros, whole) for document in documents]
@@ -105,6 +106,15 @@ def our_templates() -> Mapping[str, str]:
         for path in sorted(folder("templates").iterdir())
         if path.suffix in (".j2", ".css")
     }
+
+
+def fixed_words() -> tuple[str, ...]:
+    """Every phrase that our templates look up in the user's wording themselves: a text with the filter `word`."""
+    found = (found[1] for text in our_templates().values() for found in _FIXED.finditer(text))
+    return tuple(dict.fromkeys(found))
+
+
+_FIXED = re.compile(r"""["']([^"'\n]+)["'] \| word""")
 
 
 def _added(own: OwnTemplates, stem: str, ours: tuple[str, ...]) -> AddedSheet:
@@ -178,7 +188,7 @@ def _environment(own: OwnTemplates | None, cache: Path | None, escaped: bool) ->
     environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline)
     words = own_words.words(own)
     environment.filters["word"] = lambda text: words.get(text, text)
-    environment.globals.update(file_name=svg.file_name, words=words, page_faces=page_faces)
+    environment.globals.update(words=words, page_faces=page_faces)
     return environment
 
 
@@ -203,6 +213,14 @@ def _body(environment: Environment, document: Document, put: SimpleNamespace, ma
         "model": whole.model,
     }
     return _filled(template, **given)
+
+
+def _file_name(whole: Whole, sheet: Sheet, drawing: content.Drawing) -> str:
+    """The file of a drawing: of the sheet that has it, where an added one places it."""
+    owner = (
+        next((each for each in whole.sheets if drawing in each.blocks), sheet) if drawing not in sheet.blocks else sheet
+    )
+    return svg.file_name(owner, drawing)
 
 
 def _filled(template: Template, **given: Any) -> str:

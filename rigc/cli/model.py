@@ -1,0 +1,41 @@
+"""`rigc model`: the whole computed design as data."""
+
+from __future__ import annotations
+
+import click
+
+from rigc.cli.options import Given, disks, rig_options
+from rigc.cli.screen import Screen
+
+
+@click.command()
+@click.argument("path", required=False)
+@click.option("--schema", is_flag=True, help="Print the JSON Schema of it instead; no rig is read.")
+@rig_options
+@click.pass_obj
+def model(screen: Screen, path: str | None, schema: bool, given: Given) -> int:
+    """Print the whole computed design as JSON.
+
+    It holds what the rig says and what was chosen, every figure with its value, its unit and the name that `rigc why` takes, and
+    the findings. Printed even when the rig has errors (exit code 1). `version` counts up when a reader would go wrong.
+    """
+    if schema:
+        from rigc.output.model_schema import render
+
+        screen.out(render())
+        return 0
+    from rigc.cli import seam
+    from rigc.cli.report import NO_ANSWER, Report
+
+    report = Report(screen, given)
+    if report.uses_stdout:
+        raise click.UsageError("standard output is for the model; give --findings a file")
+    (disk,) = disks([path] if path else [], given)
+    result = report.compile(disk)
+    told = None if result is None else seam.model(result, disk.shown)
+    if told is not None:
+        screen.out(told)
+    elif result is not None:
+        screen.err("nothing is computed while names or quantities are wrong\n")
+    code = report.finish()
+    return NO_ANSWER if told is None else code
