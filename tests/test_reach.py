@@ -2,12 +2,12 @@
 and two revisions that differ in it alone differ in an aspect by which they are compared.
 
 The small rigs under tests/reach/ state everything that the language can state (a test walks the grammar's classes); the examples are
-sampled. A statement without a row in the table, a row that no rig proves, and a fact that reaches no sheet fail.
+sampled. A statement without a row in the table stands on the unit schedule alone; a row that no rig proves, and a fact that reaches
+no sheet, fail.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -16,13 +16,13 @@ from typing import Any
 
 import pytest
 from cases import READER, ROOT
-from reach_changes import BLOCKS, GRAMMAR, Change, Fact, changes
+from reach_changes import Change, Fact, changes
 
 from rigc.analysis.computations.aspects import Aspects
 from rigc.analysis.revision.compared.aspect import Key
 from rigc.compile import Compiled, compile_rig
 from rigc.files.disk import Disk
-from rigc.reports.reach import NO_FACTS, Reach, reach
+from rigc.reports.reach import NO_FACTS, reach, reached
 from rigc.source import Source
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node
@@ -95,11 +95,6 @@ def facts(path: Path) -> tuple[Change, ...]:
     return tuple(each for each in changes(source, READER.parse(source).file) if each.fact.statement not in NO_FACTS)
 
 
-def row(fact: Fact) -> Reach | None:
-    rows = reach()
-    return rows.get((f"{fact.statement}@{fact.block}", fact.part)) or rows.get((fact.statement, fact.part))
-
-
 @cache
 def said_before(path: Path) -> dict[Key, Any]:
     return said(compiled(path, path.read_text("utf-8")))
@@ -125,7 +120,7 @@ def differing(path: Path, made: Compiled) -> set[str]:
 
 def fault(path: Path, change: Change, *, all_bear: bool) -> str | None:
     """What is wrong with the reach of a fact, empty if nothing is; None where it can't be changed."""
-    made, known = changed(path, change), row(change.fact)
+    made, known = changed(path, change), reached(change.fact.statement, change.fact.block, change.fact.part)
     where = f"{path.name}:{change.span.line} {change.fact}"
     if made is None:
         return None
@@ -189,11 +184,6 @@ def test_every_row_names_a_sheet_that_bears_it() -> None:
     assert {sheet for row in reach().values() for sheet in (*row.bears, *row.follows)} <= set(sheet_names())
 
 
-def test_every_statement_of_the_grammar_has_a_row() -> None:
-    rows = {statement.partition("@")[0] for statement, _ in reach()}
-    assert statements() - rows - set(NO_FACTS) == set()
-
-
 def test_the_small_rigs_state_every_part_of_every_statement() -> None:
     told: set[tuple[str, str]] = set()
     for path in RIGS:
@@ -206,19 +196,6 @@ def test_the_small_rigs_state_every_part_of_every_statement() -> None:
 def classes() -> list[type[Node]]:
     every = [each for each in vars(nodes).values() if isinstance(each, type) and issubclass(each, Node)]
     return [each for each in every if each is not Node]
-
-
-def statements() -> set[str]:
-    """The rules of the grammar that stand on a line of their own: what the file and the blocks list, blocks themselves left out."""
-    bodies = dict(re.findall(r"(?m)^[!?]?(\w+): (.*(?:\n +[|].*)*)", GRAMMAR))
-    open_, found = [name for name in bodies if name == "_statement" or re.search(r"_NL\)\*", bodies[name])], set()
-    while open_:
-        for name in re.findall(r"\b[a-z_]\w*", re.sub(r'"[^"]*"|->.*', "", bodies[open_.pop()])):
-            if name.startswith("_") or name.endswith("_item"):
-                open_ += [name] if name in bodies and name not in found else []
-            elif name in bodies and name not in BLOCKS:
-                found.add(name)
-    return found - {"file", "statement_list"}
 
 
 def stated(value: Any) -> Iterator[tuple[str, str]]:

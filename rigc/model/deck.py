@@ -60,11 +60,11 @@ class Deck(Record):
     mass_kg: Quantity | None = None
     keep_outs: tuple[Area, ...] = ()
     heel_mm: Quantity | None = None
+    price: Choice | None = None
     tiers: tuple[Tier, ...] = ()
     feet_inset_mm: Quantity | None = None
     bare_metal: bool = False
     insulating: bool = False
-    price: Choice | None = None
     notes: tuple[str, ...] = ()
 
 

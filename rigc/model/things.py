@@ -4,8 +4,28 @@ from __future__ import annotations
 
 from rigc.model.fact import Choice, Fact, Quantity
 from rigc.model.jacks import Connector, InternalPath, Jack, LoopJacks
+from rigc.model.measures import (
+    CAPACITANCE,
+    CURRENT,
+    GAIN,
+    INDUCTANCE,
+    LATENCY,
+    MASS,
+    NOTE,
+    STARTS,
+    TRACK_OHM,
+    WARM,
+    WINDING_OHM,
+)
 from rigc.record import Record
 from rigc.source import Span
+
+MEASURED = {
+    "mass_kg": MASS, "warm_w": WARM, "gain_db": GAIN, "draws_ma": CURRENT, "starts_ma": STARTS, "latency_ms": LATENCY,
+    "track_ohm": TRACK_OHM, "inductance_h": INDUCTANCE, "resistance_ohm": WINDING_OHM, "capacitance_pf": CAPACITANCE,
+    "lowest_note_hz": NOTE,
+}  # fmt: skip
+"""By which measure a field is read whose statement is one amount: `latency_ms` that of `latency 3 ms`."""
 
 ENDS = ("amp", "desk", "listener")
 """The kinds of units at which sound ends."""

@@ -40,9 +40,19 @@ def _followed(bears: list[str], follows: list[str]) -> tuple[str, ...]:
 
 def sheets_of(word: str) -> tuple[str, ...]:
     """The sheets that bear some part of the statements that begin with this word, in the order of the folder."""
-    rules = _rules().get(word, frozenset())
-    rows = (row for (statement, _), row in reach().items() if statement.partition("@")[0] in rules)
+    rules = _rules().get(word, frozenset()) - set(NO_FACTS)
+    rows = [row for (statement, _), row in reach().items() if statement.partition("@")[0] in rules]
+    if not rows and rules:
+        return SCHEDULED
     return tuple(sorted({sheet for row in rows for sheet in row.bears}))
+
+
+def reached(statement: str, block: str, part: str) -> Reach | None:
+    """The row of a part of a statement in a kind of block; None where it has none and other parts of the statement have."""
+    rows = reach()
+    if not any(name.partition("@")[0] == statement for name, _ in rows):
+        return Reach(statement, part, SCHEDULED, _followed(list(SCHEDULED), []))
+    return rows.get((f"{statement}@{block}", part)) or rows.get((statement, part))
 
 
 @cache
@@ -70,14 +80,15 @@ NO_FACTS = {
 }
 """Statements that reach no sheet by themselves, and why."""
 
+SCHEDULED = ("unit-schedule",)
+"""What a statement bears that has no row: a fact of a thing, which stands on the schedule and nowhere else."""
+
 TABLE = """
 accept                 date       | accepted-deviations |
                        reason     | accepted-deviations |
                        seal       | accepted-deviations |
                        stated     | accepted-deviations |
                        who        | accepted-deviations |
-accepts                high       | unit-schedule |
-                       low        | unit-schedule |
 active                 stated     | loading-table unit-schedule wiring-sheet |
 adaptor                kind       | cable-list cut-list deck-drawing label-sheet power-table pull-list test-record wiring-sheet |
                        mark       | cable-list cut-list deck-drawing label-sheet power-table pull-list test-record wiring-sheet |
@@ -95,7 +106,6 @@ band                   countries  | wiring-sheet |
                        high       | wiring-sheet |
                        low        | wiring-sheet |
                        stated     | wiring-sheet |
-bare_metal             stated     | unit-schedule |
 barrel                 inner      | cable-list crossing-list cut-list deck-drawing mass-and-balance power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet plan-full-size test-record wiring-sheet
                        outer      | cable-list crossing-list cut-list deck-drawing mass-and-balance plan-full-size power-table pull-list unit-schedule | ground-sheet label-sheet mains-sheet test-record wiring-sheet
 base                   kind       | unit-schedule | mounting-strips
@@ -126,10 +136,8 @@ cable                  name       | cable-list unit-schedule |
                        title      | unit-schedule |
 capacitance            amount     | loading-table unit-schedule wiring-sheet |
 captive                length     | unit-schedule | cable-list power-table wiring-sheet
-carries                signal     | unit-schedule |
 case                   name       | customs-list deck-drawing mass-and-balance unit-schedule wiring-sheet |
                        title      | customs-list unit-schedule |
-case_holds             stated     | unit-schedule |
 ceiling                amount     | power-table unit-schedule |
 chain                  stated     | cable-list ground-sheet label-sheet level-table loading-table pull-list signal-flow test-record wiring-sheet | crossing-list cut-list deck-drawing loop-table mass-and-balance plan-full-size unit-schedule
 change                 cause      | as-built history |
@@ -144,11 +152,6 @@ class                  kind       | history spares-list |
 clearance              amount     | deck-drawing unit-schedule |
 client                 code       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 clock                  kind       | midi-and-control-map unit-schedule |
-colour                 code       | unit-schedule |
-                       stated     | unit-schedule |
-conductor              amount     | unit-schedule |
-                       strand     | unit-schedule |
-conductors             number     | unit-schedule |
 connector              kind       | power-table unit-schedule |
 control_jack           contact    | ground-sheet midi-and-control-map unit-schedule wiring-sheet |
                        jack       | cable-list midi-and-control-map unit-schedule | deck-drawing
@@ -194,7 +197,6 @@ field_note             date       | field-notes |
                        text       | field-notes |
                        who        | field-notes |
 fits                   connector  | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance plan-full-size pull-list spares-list test-record unit-schedule |
-fitted                 text       | unit-schedule |
 fixing                 how        | mounting-strips pull-list |
                        stated     | mass-and-balance mounting-strips pull-list |
 flag                   words      | unit-schedule | loading-table test-record
@@ -214,7 +216,6 @@ ground_lift            position   | ground-sheet test-record wiring-sheet |
 guitar_lead            length     | loading-table unit-schedule | cable-list wiring-sheet
                        stated     | loading-table unit-schedule | cable-list test-record wiring-sheet
 headphones             stated     | ground-sheet mains-sheet unit-schedule |
-heel                   amount     | unit-schedule |
 hole                   diameter   | deck-drawing |
                        purpose    | deck-drawing |
                        x          | deck-drawing |
@@ -234,7 +235,6 @@ inside                 depth      | deck-drawing unit-schedule |
                        width      | deck-drawing unit-schedule |
 instrument             name       | level-table loading-table signal-flow unit-schedule wiring-sheet |
                        title      | unit-schedule |
-insulating             stated     | unit-schedule |
 insured                amount     | customs-list |
 internal_path          how        | ground-sheet loading-table unit-schedule | level-table test-record
                        stated     | level-table loading-table unit-schedule wiring-sheet | ground-sheet test-record
@@ -251,7 +251,6 @@ knob                   name       | unit-schedule |
 label                  template   | cable-list label-sheet | power-table
 lane                   signal     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule | power-table
                        y          | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule |
-latency                amount     | unit-schedule |
 lead                   mark       | cable-list label-sheet test-record wiring-sheet | crossing-list cut-list deck-drawing field-notes ground-sheet level-table loading-table loop-table plan-full-size power-table signal-flow
                        run        | cable-list crossing-list cut-list deck-drawing |
                        stated     | cable-list deck-drawing label-sheet loading-table plan-full-size test-record | crossing-list cut-list ground-sheet level-table loop-table mass-and-balance power-table pull-list signal-flow wiring-sheet
@@ -358,11 +357,8 @@ plain_lead             length     | loading-table unit-schedule wiring-sheet |
                        stated     | loading-table unit-schedule wiring-sheet |
 plug                   name       | cable-list cut-list power-table unit-schedule |
                        title      | unit-schedule |
-plug_choice            signal     | unit-schedule |
-                       stated     | unit-schedule |
 plugged                stated     | mains-sheet wiring-sheet |
 polarity               kind       | power-table unit-schedule wiring-sheet | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size pull-list test-record
-poles                  number     | unit-schedule |
 power_factor           number     | mains-sheet power-table unit-schedule |
 premade                lengths    | cable-list cut-list mass-and-balance power-table pull-list spares-list unit-schedule |
                        masses     | cable-list cut-list mass-and-balance unit-schedule |
@@ -383,9 +379,6 @@ price@strip            amount     | unit-schedule |
 price@unit             amount     | customs-list |
 program                number     | preset-sheet wiring-sheet |
                        stated     | midi-and-control-map preset-sheet wiring-sheet |
-provenance             date       | unit-schedule |
-                       kind       | unit-schedule |
-                       who        | unit-schedule |
 pull                   amount     | mounting-strips unit-schedule |
 rail                   faces      | mounting-strips pull-list | mass-and-balance
                        front      | deck-drawing mounting-strips |
@@ -420,7 +413,6 @@ revision               date       | cable-list crossing-list cut-list deck-drawi
                        text       | history |
 rig                    name       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
                        title      | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
-role                   kind       | unit-schedule |
 roll                   amount     | mounting-strips unit-schedule |
 row                    row        | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
                        stated     | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
@@ -453,10 +445,8 @@ spare_plug             bag        | spares-list |
 spare_thing            bag        | spares-list |
                        number     | pull-list spares-list |
                        what       | pull-list spares-list |
-stands_in              stated     | unit-schedule |
 stands_out             amount     | deck-drawing plan-full-size unit-schedule |
 starts                 amount     | power-table unit-schedule |
-stereo_pair            stated     | unit-schedule |
 stock_choice           signal     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule |
                        stated     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule |
 strip                  name       | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
@@ -485,8 +475,6 @@ transformer            primary    | mains-sheet |
                        rating     | mains-sheet |
                        secondary  | mains-sheet |
                        stated     | mains-sheet |
-treadle                high       | unit-schedule |
-                       low        | unit-schedule |
 tuning                 text       | preset-sheet |
 turned                 angle      | cable-list deck-drawing ground-sheet mass-and-balance plan-full-size |
 under                  jacks      | deck-drawing |
@@ -496,12 +484,8 @@ under                  jacks      | deck-drawing |
 unit                   name       | cable-list deck-drawing ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet | customs-list preset-sheet
                        title      | unit-schedule | customs-list
 unpowered              kind       | loading-table unit-schedule wiring-sheet |
-usb                    stated     | unit-schedule |
-vents                  side       | unit-schedule |
-version                text       | unit-schedule |
 volume                 amount     | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
-warm                   amount     | unit-schedule |
 was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet |
 wide                   amount     | unit-schedule | deck-drawing mounting-strips plan-full-size
 """  # fmt: skip

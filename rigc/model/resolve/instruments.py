@@ -12,6 +12,7 @@ from rigc.model.resolve.jacks import jacks_of, levels_of, pairs_of
 from rigc.model.resolve.things import AMOUNTS, inherited
 from rigc.model.things import Instrument
 from rigc.syntax import nodes
+from rigc.syntax.nodes.written import rule_of
 
 Block = TypeVar("Block", nodes.Instrument, nodes.SoundSource)
 
@@ -63,8 +64,8 @@ def _blocks(context: Context, kind: type[Block]) -> Iterator[tuple[str, Block, l
 
 def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
     fact, known = item.fact, item.provenance
-    if type(fact) in AMOUNTS:
-        field, measure = AMOUNTS[type(fact)]
+    if (rule := rule_of(type(fact))) in AMOUNTS:
+        field, measure = AMOUNTS[rule]
         read = context.chosen if isinstance(fact, nodes.LowestNote) else context.amount
         fields[field] = read(fact.amount, measure, known)
     elif isinstance(fact, nodes.Volume):

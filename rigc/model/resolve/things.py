@@ -4,32 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.model.fact import Fact
-from rigc.model.measures import (
-    CAPACITANCE,
-    CHARGE,
-    CURRENT,
-    DEPTH,
-    GAIN,
-    HEIGHT,
-    INDUCTANCE,
-    LARGE,
-    LATENCY,
-    LEAD,
-    MASS,
-    NOTE,
-    OFFSET,
-    PATCH,
-    RADIO,
-    STARTS,
-    TRACK_OHM,
-    TREADLE,
-    VOLTAGE,
-    WARM,
-    WIDTH,
-    WINDING_OHM,
-    Measure,
-)
+from rigc.model.fact import Fact, Provenance
+from rigc.model.measures import CHARGE, DEPTH, HEIGHT, LARGE, LEAD, OFFSET, PATCH, RADIO, TREADLE, VOLTAGE, WIDTH
 from rigc.model.quantities import money, quantities
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.contradictions import check_supply_facts
@@ -38,34 +14,19 @@ from rigc.model.resolve.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.shared_facts import NOTHING_SHARED, SharedFacts, shared_facts
 from rigc.model.resolve.supply import supply_facts
 from rigc.model.scope import UNKNOWN, article, corrected
-from rigc.model.things import Area, Battery, MainsStrip, Paperwork, Spot, Supply, Unit
+from rigc.model.things import MEASURED, Area, Battery, MainsStrip, Paperwork, Spot, Supply, Thing, Unit
 from rigc.near import nearest
 from rigc.syntax import nodes
-from rigc.syntax.nodes import Node, Word
-from rigc.syntax.nodes.written import opening
+from rigc.syntax.nodes import Amount, Text, Word
+from rigc.syntax.nodes.written import opening, rule_of
 
-AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
-    nodes.Mass: ("mass_kg", MASS),
-    nodes.Warm: ("warm_w", WARM),
-    nodes.Gain: ("gain_db", GAIN),
-    nodes.Draws: ("draws_ma", CURRENT),
-    nodes.Starts: ("starts_ma", STARTS),
-    nodes.Latency: ("latency_ms", LATENCY),
-    nodes.Inductance: ("inductance_h", INDUCTANCE),
-    nodes.Resistance: ("resistance_ohm", WINDING_OHM),
-    nodes.Track: ("track_ohm", TRACK_OHM),
-    nodes.Capacitance: ("capacitance_pf", CAPACITANCE),
-    nodes.LowestNote: ("lowest_note_hz", NOTE),
-}
-CHOICES: dict[type[Node], str] = {
-    nodes.Feet: "feet",
-    nodes.Base: "base",
-    nodes.Bypass: "bypass",
-    nodes.Unpowered: "unpowered",
-    nodes.Ground: "ground",
-    nodes.Polarity: "polarity",
-}
-PAPERS = {nodes.Version: "version", nodes.Fitted: "fitted", nodes.Serial: "serial", nodes.Owner: "owner"}
+AMOUNTS = {field.rpartition("_")[0]: (field, measure) for field, measure in MEASURED.items()}
+"""The field and the measure of each statement that is one amount, by its rule: `latency 3 ms` is read as `latency_ms`."""
+CHOICES, WORDS = (
+    frozenset(field for made in (Thing, Unit) for field, told in made.__annotations__.items() if told == kind)
+    for kind in ("Choice | None", "str | None")
+)
+"""The fields that a statement of one word gives which bears their name: with where it stands and how it is known, and without."""
 
 
 def things(context: Context) -> tuple[dict[str, Unit], dict[str, Supply], dict[str, MainsStrip]]:
@@ -172,16 +133,14 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
 
 def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[str, Any]) -> None:
     fact, known = item.fact, item.provenance
-    kind = type(fact)
-    if kind in AMOUNTS:
-        field, measure = AMOUNTS[kind]
-        fields[field] = context.amount(fact.amount, measure, known)
-    elif kind in CHOICES:
-        word = next(value for value in fact.__dict__.values() if isinstance(value, nodes.Word))
-        fields[CHOICES[kind]] = Fact(word.text, word.text, word.span, known)
-    elif kind in PAPERS:
-        text = fact.text
-        papers[PAPERS[kind]] = Fact(text.value, text.value, text.span, known)
+    rule, said = rule_of(type(fact)), getattr(fact, fact.FIELDS[0])
+    if rule in AMOUNTS:
+        field, measure = AMOUNTS[rule]
+        fields[field] = context.amount(said, measure, known)
+    elif rule in CHOICES:
+        fields[rule] = Fact(said.text, said.text, said.span, known)
+    elif rule in Paperwork.FIELDS:
+        papers[rule] = _paper(context, said, known)
     elif isinstance(fact, nodes.FootSwitch | nodes.Knob):
         x, y = context.shared_values(OFFSET, fact.x, fact.y)
         switch = isinstance(fact, nodes.FootSwitch)
@@ -197,7 +156,14 @@ def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[s
     elif isinstance(fact, nodes.Vents):
         fields["vents"] = (*fields.get("vents", ()), fact.side.text)
     else:
-        _rest(context, item, fields, papers)
+        _rest(context, item, fields)
+
+
+def _paper(context: Context, said: Word | Text | Amount, known: Provenance | None) -> Fact[str] | None:
+    if isinstance(said, Amount):
+        return money(said, context.report, known)
+    text = said.text if isinstance(said, Word) else said.value
+    return Fact(text, text, said.span, known)
 
 
 def _body(context: Context, item: Item, kind: str) -> dict[str, Any]:
@@ -206,13 +172,9 @@ def _body(context: Context, item: Item, kind: str) -> dict[str, Any]:
     return dict(zip(("width_mm", "depth_mm", "height_mm"), found, strict=True))
 
 
-def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str, Any]) -> None:
+def _rest(context: Context, item: Item, fields: dict[str, Any]) -> None:
     fact, known = item.fact, item.provenance
-    if isinstance(fact, nodes.Insured | nodes.Price):
-        papers["insured" if isinstance(fact, nodes.Insured) else "price"] = money(fact.amount, context.report, known)
-    elif isinstance(fact, nodes.Origin):
-        papers["origin"] = Fact(fact.code.text, fact.code.text, fact.code.span, known)
-    elif isinstance(fact, nodes.Treadle):
+    if isinstance(fact, nodes.Treadle):
         low, high = context.shared_values(TREADLE, fact.low, fact.high)
         fields["treadle_mm"] = (low, high)
         fields.setdefault("flags", frozenset())
@@ -230,18 +192,12 @@ def _rest(context: Context, item: Item, fields: dict[str, Any], papers: dict[str
         fields["battery"] = Battery(fact.kind.value, capacity, fact.only is not None, fact.span)
     elif isinstance(fact, nodes.Was):
         fields.update(was=fact.name.text, was_at=fact.span)
-    elif isinstance(fact, nodes.StandsIn):
-        fields["stands_in"] = fact.name.text
     elif isinstance(fact, nodes.Sockets):
         fields["sockets"] = context.count(fact.count, "number of sockets", 1, 99)
     elif isinstance(fact, nodes.Cord):
         fields["cord_mm"] = context.amount(fact.length, LEAD, known)
-    elif isinstance(fact, nodes.Clock):
-        fields["clock"] = fact.kind.text
-    elif isinstance(fact, nodes.Earth):
-        fields["earth"] = fact.kind.text
-    elif isinstance(fact, nodes.Role):
-        fields["role"] = fact.kind.text
+    elif (rule := rule_of(type(fact))) in WORDS:
+        fields[rule] = getattr(fact, fact.FIELDS[0]).text
 
 
 def _window(context: Context, fields: dict[str, Any]) -> None:

@@ -4,32 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.model.things import Outlet, Supply, Unit
+from rigc.model.jacks import Jack
+from rigc.model.things import Battery, Outlet, Supply, Unit
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import stated, stated_all, words
+from rigc.reports.schedule.columns import Columns, table
 
-_NEEDS = (
-    Column("unit"),
-    Column("needs"),
-    Column("accepts"),
-    Column("polarity"),
-    Column("ground"),
-    Column("draws"),
-    Column("at switch-on", key="starts"),
-    Column("inlet"),
-    Column("battery"),
-    Column("heat"),
-)
-_SUPPLIES = (
-    Column("supply"),
-    Column("kind"),
-    Column("mains"),
-    Column("core for", key="core"),
-    Column("ceiling"),
-    Column("efficiency"),
-    Column("power factor"),
-    Column("heat"),
-)
 _OUTLETS = (
     Column("supply"),
     Column("outlet"),
@@ -43,13 +23,13 @@ _OUTLETS = (
 
 def needs_table(used: Iterable[Unit]) -> Table:
     """A row for every unit in use that states something of power."""
-    rows = tuple(_need(unit) for unit in used if _states_power(unit))
-    return Table("needs", "Power that units need", _NEEDS, rows, empty="no unit needs power", landscape=True)
+    needing = filter(_states_power, used)
+    return table("needs", "Power that units need", _NEEDS, needing, empty="no unit needs power", landscape=True)
 
 
 def supply_table(used: Iterable[Supply]) -> Table:
     """A row for every supply in use."""
-    return Table("supplies", "Supplies", _SUPPLIES, tuple(map(_supply, used)), empty="no supply is in use")
+    return table("supplies", "Supplies", _SUPPLIES, used, empty="no supply is in use")
 
 
 def outlet_table(used: Iterable[Supply]) -> Table:
@@ -73,42 +53,6 @@ def _states_power(unit: Unit) -> bool:
     )
 
 
-def _need(unit: Unit) -> Row:
-    volts, inlet, battery = unit.volts, unit.inlet, unit.battery
-    captive = "" if inlet is None or inlet.captive_mm is None else f"captive lead {inlet.captive_mm.typed}"
-    return Row(
-        (
-            Cell(unit.name, strong=True),
-            Cell("" if volts is None else f"{volts.typed} {unit.current or ''}", mark=stated(volts).mark),
-            stated_all((unit.accepts_low_v, unit.accepts_high_v), " to "),
-            Cell("none (AC)") if unit.current == "ac" else stated(unit.polarity),
-            stated(unit.ground),
-            stated(unit.draws_ma),
-            stated(unit.starts_ma),
-            words("" if inlet is None else str(inlet.connector), captive),
-            Cell("")
-            if battery is None
-            else words(battery.kind, stated(battery.capacity_mah).text, "nothing else" if battery.only else ""),
-            stated(unit.warm_w),
-        )
-    )
-
-
-def _supply(supply: Supply) -> Row:
-    return Row(
-        (
-            Cell(supply.name, strong=True),
-            Cell(supply.technology or ""),
-            Cell("; ".join(each.typed for each in supply.mains)),
-            stated(supply.core_hz),
-            stated_all((supply.ceiling_w, supply.ceiling_ma)),
-            stated(supply.efficiency),
-            Cell("" if supply.power_factor is None else f"{supply.power_factor:g}"),
-            stated(supply.warm_w),
-        )
-    )
-
-
 def _outlet(supply: Supply, outlet: Outlet) -> Row:
     ratings = [f"{each.volts.typed} {each.current} {each.milliamps.typed}" for each in outlet.ratings]
     guessed = any(each.volts.assumed or each.milliamps.assumed for each in outlet.ratings)
@@ -123,3 +67,42 @@ def _outlet(supply: Supply, outlet: Outlet) -> Row:
             stated(outlet.captive_mm),
         )
     )
+
+
+def _volts(unit: Unit) -> Cell:
+    return Cell("" if unit.volts is None else f"{unit.volts.typed} {unit.current or ''}", mark=stated(unit.volts).mark)
+
+
+def _inlet(inlet: Jack | None) -> Cell:
+    captive = "" if inlet is None or inlet.captive_mm is None else f"captive lead {inlet.captive_mm.typed}"
+    return words("" if inlet is None else str(inlet.connector), captive)
+
+
+def _battery(battery: Battery | None) -> Cell:
+    if battery is None:
+        return Cell("")
+    return words(battery.kind, stated(battery.capacity_mah).text, "nothing else" if battery.only else "")
+
+
+_NEEDS: Columns[Unit] = (
+    (Column("unit"), lambda unit: Cell(unit.name, strong=True)),
+    (Column("needs"), _volts),
+    (Column("accepts"), lambda unit: stated_all((unit.accepts_low_v, unit.accepts_high_v), " to ")),
+    (Column("polarity"), lambda unit: Cell("none (AC)") if unit.current == "ac" else stated(unit.polarity)),
+    (Column("ground"), lambda unit: stated(unit.ground)),
+    (Column("draws"), lambda unit: stated(unit.draws_ma)),
+    (Column("at switch-on", key="starts"), lambda unit: stated(unit.starts_ma)),
+    (Column("inlet"), lambda unit: _inlet(unit.inlet)),
+    (Column("battery"), lambda unit: _battery(unit.battery)),
+    (Column("heat"), lambda unit: stated(unit.warm_w)),
+)
+_SUPPLIES: Columns[Supply] = (
+    (Column("supply"), lambda supply: Cell(supply.name, strong=True)),
+    (Column("kind"), lambda supply: Cell(supply.technology or "")),
+    (Column("mains"), lambda supply: Cell("; ".join(each.typed for each in supply.mains))),
+    (Column("core for", key="core"), lambda supply: stated(supply.core_hz)),
+    (Column("ceiling"), lambda supply: stated_all((supply.ceiling_w, supply.ceiling_ma))),
+    (Column("efficiency"), lambda supply: stated(supply.efficiency)),
+    (Column("power factor"), lambda supply: Cell("" if supply.power_factor is None else f"{supply.power_factor:g}")),
+    (Column("heat"), lambda supply: stated(supply.warm_w)),
+)

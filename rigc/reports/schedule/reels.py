@@ -9,47 +9,9 @@ from rigc.model.rig import Rig
 from rigc.model.stock import Cable, Plug, Strip
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import stated, words
+from rigc.reports.schedule.columns import Columns, table
 
 T = TypeVar("T")
-
-_CABLES = (
-    Column("cable"),
-    Column("what it is", key="title"),
-    Column("carries"),
-    Column("capacitance"),
-    Column("outer"),
-    Column("conductors"),
-    Column("copper", "mm²", number=True, key="area"),
-    Column("colour"),
-    Column("mass"),
-    Column("price of a metre", key="price"),
-)
-_PLUGS = (
-    Column("plug"),
-    Column("what it is", key="title"),
-    Column("fits"),
-    Column("stands out"),
-    Column("bend"),
-    Column("leaves at"),
-    Column("wide"),
-    Column("tall"),
-    Column("cut-in"),
-    Column("strip back", "mm", key="strip_back"),
-    Column("poles", number=True),
-    Column("mass"),
-    Column("price"),
-)
-_STRIPS = (
-    Column("strip"),
-    Column("what it is", key="title"),
-    Column("width"),
-    Column("pull"),
-    Column("mates"),
-    Column("lasts, times opened", number=True, key="cycles"),
-    Column("mass"),
-    Column("roll"),
-    Column("price of a roll", key="price"),
-)
 
 _CHOICES = (
     Column("leads"),
@@ -64,20 +26,18 @@ _CHOICES = (
 def cable_table(rig: Rig, names: Iterable[str | None]) -> Table:
     """A row for every cable of these names, each once."""
     used = _once(names, rig.stock.cables)
-    return Table("cables", "Cable in use", _CABLES, tuple(map(_cable, used)), empty="no cable", landscape=True)
+    return table("cables", "Cable in use", _CABLES, used, empty="no cable", landscape=True)
 
 
 def plug_table(rig: Rig, names: Iterable[str | None]) -> Table:
     """A row for every plug kind of these names, each once."""
     used = _once(names, rig.stock.plugs)
-    return Table("plugs", "Plugs in use", _PLUGS, tuple(map(_plug, used)), empty="no plug", landscape=True)
+    return table("plugs", "Plugs in use", _PLUGS, used, empty="no plug", landscape=True)
 
 
 def strip_table(rig: Rig, names: Iterable[str | None]) -> Table:
     """A row for every strip of these names, each once."""
-    return Table(
-        "strips", "Strip in use", _STRIPS, tuple(map(_strip, _once(names, rig.stock.strips))), empty="no strip"
-    )
+    return table("strips", "Strip in use", _STRIPS, _once(names, rig.stock.strips), empty="no strip")
 
 
 def choice_table(rig: Rig) -> Table | None:
@@ -114,52 +74,51 @@ def _once(names: Iterable[str | None], stock: dict[str, T]) -> list[T]:
     return [stock[name] for name in dict.fromkeys(names) if name is not None and name in stock]
 
 
-def _cable(cable: Cable) -> Row:
-    count = "" if cable.conductors is None else str(cable.conductors)
-    return Row(
-        (
-            Cell(cable.name, strong=True),
-            Cell(cable.title),
-            Cell(cable.signal or ""),
-            stated(cable.capacitance_pf_per_m),
-            stated(cable.outer_mm),
-            words(count, cable.strand or ""),
-            Cell("" if cable.area_mm2 is None else f"{cable.area_mm2.value:.3g}"),
-            Cell(cable.colour or ""),
-            stated(cable.mass_g_per_m),
-            stated(cable.price),
-        )
-    )
+def _number(count: int | None) -> Cell:
+    return Cell("" if count is None else str(count))
 
 
-def _plug(plug: Plug) -> Row:
-    sizes = (plug.stand_out_mm, plug.bend_mm, plug.exit_mm, plug.width_mm, plug.height_mm, plug.cut_in_mm)
-    back = plug.strip_back_mm
-    return Row(
-        (
-            Cell(plug.name, strong=True),
-            Cell(plug.title),
-            words(*map(str, plug.fits), "soldered" if plug.soldered else ""),
-            *map(stated, sizes),
-            Cell("" if back is None else ", ".join(f"{length:g}" for length in back)),
-            Cell("" if plug.poles is None else str(plug.poles)),
-            stated(plug.mass_kg),
-            stated(plug.price),
-        )
-    )
-
-
-def _strip(strip: Strip) -> Row:
-    return Row(
-        (
-            Cell(strip.name, strong=True),
-            Cell(strip.title),
-            stated(strip.width_mm),
-            stated(strip.pull_kpa),
-            Cell(strip.mates or ""),
-            Cell("" if strip.cycles is None else str(strip.cycles)),
-            stated(strip.mass_g_per_m),
-            stated(strip.roll_mm),
-            stated(strip.price),
-        )
-    )
+_CABLES: Columns[Cable] = (
+    (Column("cable"), lambda cable: Cell(cable.name, strong=True)),
+    (Column("what it is", key="title"), lambda cable: Cell(cable.title)),
+    (Column("carries"), lambda cable: Cell(cable.signal or "")),
+    (Column("capacitance"), lambda cable: stated(cable.capacitance_pf_per_m)),
+    (Column("outer"), lambda cable: stated(cable.outer_mm)),
+    (Column("conductors"), lambda cable: words(_number(cable.conductors).text, cable.strand or "")),
+    (
+        Column("copper", "mm²", number=True, key="area"),
+        lambda cable: Cell("" if cable.area_mm2 is None else f"{cable.area_mm2.value:.3g}"),
+    ),
+    (Column("colour"), lambda cable: Cell(cable.colour or "")),
+    (Column("mass"), lambda cable: stated(cable.mass_g_per_m)),
+    (Column("price of a metre", key="price"), lambda cable: stated(cable.price)),
+)
+_PLUGS: Columns[Plug] = (
+    (Column("plug"), lambda plug: Cell(plug.name, strong=True)),
+    (Column("what it is", key="title"), lambda plug: Cell(plug.title)),
+    (Column("fits"), lambda plug: words(*map(str, plug.fits), "soldered" if plug.soldered else "")),
+    (Column("stands out"), lambda plug: stated(plug.stand_out_mm)),
+    (Column("bend"), lambda plug: stated(plug.bend_mm)),
+    (Column("leaves at"), lambda plug: stated(plug.exit_mm)),
+    (Column("wide"), lambda plug: stated(plug.width_mm)),
+    (Column("tall"), lambda plug: stated(plug.height_mm)),
+    (Column("cut-in"), lambda plug: stated(plug.cut_in_mm)),
+    (
+        Column("strip back", "mm", key="strip_back"),
+        lambda plug: Cell(", ".join(f"{length:g}" for length in plug.strip_back_mm or ())),
+    ),
+    (Column("poles", number=True), lambda plug: _number(plug.poles)),
+    (Column("mass"), lambda plug: stated(plug.mass_kg)),
+    (Column("price"), lambda plug: stated(plug.price)),
+)
+_STRIPS: Columns[Strip] = (
+    (Column("strip"), lambda strip: Cell(strip.name, strong=True)),
+    (Column("what it is", key="title"), lambda strip: Cell(strip.title)),
+    (Column("width"), lambda strip: stated(strip.width_mm)),
+    (Column("pull"), lambda strip: stated(strip.pull_kpa)),
+    (Column("mates"), lambda strip: Cell(strip.mates or "")),
+    (Column("lasts, times opened", number=True, key="cycles"), lambda strip: _number(strip.cycles)),
+    (Column("mass"), lambda strip: stated(strip.mass_g_per_m)),
+    (Column("roll"), lambda strip: stated(strip.roll_mm)),
+    (Column("price of a roll", key="price"), lambda strip: stated(strip.price)),
+)

@@ -2,40 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from rigc.model.fact import Quantity
-from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Levels
+from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack, Levels
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument, Unit
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import level_cell, stated, stated_all, words
+from rigc.reports.schedule.columns import Columns, table
 from rigc.reports.wiring.jack_words import when_bypassed
 
-_UNITS = (
-    Column("unit"),
-    Column("bypass"),
-    Column("Zin", key="zin"),
-    Column("Zout", key="zout"),
-    Column("takes at most", key="max"),
-    Column("gives", key="gives"),
-    Column("gain"),
-    Column("latency"),
-    Column("track"),
-    Column("what it is and does", key="properties"),
-)
-_INSTRUMENTS = (
-    Column("instrument"),
-    Column("inductance"),
-    Column("resistance"),
-    Column("capacitance"),
-    Column("volume"),
-    Column("tone"),
-    Column("lead"),
-    Column("plain lead"),
-    Column("gives"),
-    Column("properties"),
-)
 _SOURCES = (
     Column("source"),
     Column("kind"),
@@ -48,13 +25,13 @@ _SOURCES = (
 
 def sound_table(used: Iterable[Unit]) -> Table:
     """A row for every unit, amp and desk in use."""
-    return Table("sound", "Sound", _UNITS, tuple(map(_unit, used)), empty="no unit is in use", landscape=True)
+    return table("sound", "Sound", _UNITS, used, empty="no unit is in use", landscape=True)
 
 
 def instrument_table(rig: Rig) -> Table:
     """A row for every instrument; other sources have a table of their own."""
-    rows = tuple(_instrument(each) for each in rig.instruments.values() if each.kind == "instrument")
-    return Table("instruments", "Instruments", _INSTRUMENTS, rows, empty="no instrument", landscape=True)
+    used = (each for each in rig.instruments.values() if each.kind == "instrument")
+    return table("instruments", "Instruments", _INSTRUMENTS, used, empty="no instrument", landscape=True)
 
 
 def source_table(rig: Rig) -> Table | None:
@@ -77,29 +54,18 @@ def _source(each: Instrument) -> Row:
     )
 
 
-def _unit(unit: Unit) -> Row:
-    ins = [jack for jack in unit.jacks if jack.role == AUDIO_IN]
-    outs = [jack for jack in unit.jacks if jack.role == AUDIO_OUT]
-    paths = [f"{path.start} → {path.end} {path.how}" for path in unit.paths]
-    return Row(
-        (
-            Cell(unit.name, strong=True),
-            Cell(when_bypassed(unit) if ins or outs or unit.bypass is not None else ""),
-            stated_all(_once(jack.impedance_ohm for jack in ins)),
-            stated_all(_once(jack.impedance_ohm for jack in outs)),
-            stated_all(_once(jack.levels.maximum_dbu for jack in ins)),
-            stated_all(_once(jack.levels.nominal_dbu for jack in outs)),
-            stated(unit.gain_db),
-            stated(unit.latency_ms),
-            stated(unit.track_ohm),
-            words(*_properties(unit), *paths),
-        )
-    )
-
-
 def _once(facts: Iterable[Quantity | None]) -> list[Quantity]:
     """Of facts that were typed alike only the first."""
     return list({fact.typed: fact for fact in facts if fact is not None}.values())
+
+
+def _at(unit: Unit, role: str, fact: Callable[[Jack], Quantity | None]) -> Cell:
+    return stated_all(_once(fact(jack) for jack in unit.jacks if jack.role == role))
+
+
+def _bypass(unit: Unit) -> Cell:
+    sounds = any(jack.role in (AUDIO_IN, AUDIO_OUT) for jack in unit.jacks)
+    return Cell(when_bypassed(unit) if sounds or unit.bypass is not None else "")
 
 
 def _properties(unit: Unit) -> list[str]:
@@ -108,26 +74,34 @@ def _properties(unit: Unit) -> list[str]:
         said.append(f"{unit.clock} the MIDI clock")
     if unit.battery is not None:
         said.append(f"battery {unit.battery.kind}{', nothing else' if unit.battery.only else ''}")
-    return said
-
-
-def _instrument(each: Instrument) -> Row:
-    levels = next((jack.levels for jack in each.jacks), Levels())
-    return Row(
-        (
-            Cell(each.name, strong=True),
-            stated(each.inductance_h),
-            stated(each.resistance_ohm),
-            stated(each.capacitance_pf),
-            stated_all((each.volume_ohm, each.volume_setting), " at "),
-            stated_all((each.tone_ohm, each.tone_nf, each.tone_setting)),
-            _lead(each.lead_mm, each.lead_cable),
-            _lead(each.plain_mm, each.plain_cable),
-            level_cell(levels),
-            words("active" if each.active else "", *sorted(each.flags)),
-        )
-    )
+    return [*said, *(f"{path.start} → {path.end} {path.how}" for path in unit.paths)]
 
 
 def _lead(length: Quantity | None, cable: str | None) -> Cell:
     return Cell("") if length is None else Cell(f"{length.typed} of {cable}", mark="assumed" if length.assumed else "")
+
+
+_UNITS: Columns[Unit] = (
+    (Column("unit"), lambda unit: Cell(unit.name, strong=True)),
+    (Column("bypass"), _bypass),
+    (Column("Zin", key="zin"), lambda unit: _at(unit, AUDIO_IN, lambda jack: jack.impedance_ohm)),
+    (Column("Zout", key="zout"), lambda unit: _at(unit, AUDIO_OUT, lambda jack: jack.impedance_ohm)),
+    (Column("takes at most", key="max"), lambda unit: _at(unit, AUDIO_IN, lambda jack: jack.levels.maximum_dbu)),
+    (Column("gives", key="gives"), lambda unit: _at(unit, AUDIO_OUT, lambda jack: jack.levels.nominal_dbu)),
+    (Column("gain"), lambda unit: stated(unit.gain_db)),
+    (Column("latency"), lambda unit: stated(unit.latency_ms)),
+    (Column("track"), lambda unit: stated(unit.track_ohm)),
+    (Column("what it is and does", key="properties"), lambda unit: words(*_properties(unit))),
+)
+_INSTRUMENTS: Columns[Instrument] = (
+    (Column("instrument"), lambda each: Cell(each.name, strong=True)),
+    (Column("inductance"), lambda each: stated(each.inductance_h)),
+    (Column("resistance"), lambda each: stated(each.resistance_ohm)),
+    (Column("capacitance"), lambda each: stated(each.capacitance_pf)),
+    (Column("volume"), lambda each: stated_all((each.volume_ohm, each.volume_setting), " at ")),
+    (Column("tone"), lambda each: stated_all((each.tone_ohm, each.tone_nf, each.tone_setting))),
+    (Column("lead"), lambda each: _lead(each.lead_mm, each.lead_cable)),
+    (Column("plain lead"), lambda each: _lead(each.plain_mm, each.plain_cable)),
+    (Column("gives"), lambda each: level_cell(next((jack.levels for jack in each.jacks), Levels()))),
+    (Column("properties"), lambda each: words("active" if each.active else "", *sorted(each.flags))),
+)

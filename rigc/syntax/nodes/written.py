@@ -48,7 +48,12 @@ def opening(kind: type[Record]) -> str:
 
 def rule_of(kind: type[Record]) -> str:
     """The grammar's rule of a node's class: `FootSwitch` is of `foot_switch`."""
-    return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
+    return _rule(kind.__name__)
+
+
+@cache
+def _rule(name: str) -> str:
+    return re.sub(r"(?<!^)(?=[A-Z])", "_", name).lower()
 
 
 @cache

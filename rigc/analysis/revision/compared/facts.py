@@ -1,63 +1,60 @@
-"""A thing's stated facts -> aspects, by a list of its fields and what they are called."""
+"""A thing's stated facts -> aspects: each field of its record, by what it is called."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from rigc.analysis.revision.compared.aspect import FACTS, Aspect
 from rigc.analysis.revision.compared.words import exact, words
 from rigc.model.fact import Fact
 from rigc.model.jacks import Jack
+from rigc.model.things import Paperwork
 from rigc.record import Record
 from rigc.source import Span
 
 EMPTY: tuple[Any, ...] = (None, (), frozenset(), "")
-THING = {
-    "width_mm": "width",
-    "depth_mm": "depth",
-    "height_mm": "height",
-    "mass_kg": "mass",
-    "pairs": "pairs",
-    "loops": "loops",
-    "flags": "kind",
-    "feet": "feet",
-    "base": "base",
-    "switches": "switches",
-    "knobs": "knobs",
-    "treadle_mm": "treadle",
-    "no_tape": "no tape on",
-    "vents": "vents",
-    "warm_w": "heat",
-    "gain_db": "gain",
-    "band_mhz": "band",
-    "band_countries": "band's countries",
-    "stands_in": "stands in for",
-}
-PAPERS = {
-    "version": "version",
-    "fitted": "fitted version",
-    "serial": "serial",
-    "owner": "owner",
-    "insured": "insured",
-    "origin": "origin",
-    "price": "price",
-}
+TOLD_BESIDE = frozenset(("kind", "name", "declared", "jacks", "outlets", "papers", "was", "was_at"))
+"""Fields that no line of their own tells: who a thing is, and what has aspects of its own."""
+
+LABELS = {
+    "accepts_low_v": "accepts at least", "accepts_high_v": "accepts at most", "band_countries": "band's countries",
+    "ceiling_ma": "ceiling, current", "cord_mm": "own lead", "cut_in_mm": "takes in", "exit_mm": "exit", "fitted": "fitted version",
+    "flags": "kind", "keep_outs": "keep-outs", "lead_cable": "lead's cable", "mates": "mates with", "no_tape": "no tape on",
+    "plain_cable": "plain lead's cable", "plain_mm": "plain lead", "stand_out_mm": "stands out", "stands_in": "stands in for",
+    "tone_nf": "tone capacitor", "volts": "needs", "warm_w": "heat",
+}  # fmt: skip
+"""What fields are called whose own name, without its unit, would not tell."""
+
+_UNIT = re.compile(r"(?:_(?:mm2?|kg|g|k?w|db|mhz|hz|v|ma|ms|ohm|h|pf|nf|deg|kpa|per_m))+$")
 
 
-def fact_aspects(kind: str, thing: Any, fields: dict[str, str], origin: str = FACTS) -> Iterator[Aspect]:
-    """One aspect for each of these fields of a declared thing that says something."""
-    for field, label in fields.items():
+@cache
+def labels(every: tuple[str, ...]) -> dict[str, str]:
+    """Of the fields of a record those that state something, with what they are called, title and notes last."""
+    fields = [field for field in every if field not in TOLD_BESIDE]
+    ends = [field for field in ("title", "notes") if field in fields]
+    return {
+        field: LABELS.get(field) or _UNIT.sub("", field).replace("_", " ")
+        for field in (*(each for each in fields if each not in ends), *ends)
+    }
+
+
+def fact_aspects(kind: str, thing: Any, but: tuple[str, ...] = ()) -> Iterator[Aspect]:
+    """One aspect for each field of a declared thing that says something, `but` those that are told otherwise."""
+    for field, label in labels(thing.FIELDS).items():
         value = getattr(thing, field)
-        if value in EMPTY:
+        if value in EMPTY or field in but:
             continue
         span = value.span if isinstance(value, Fact) else thing.declared
-        yield Aspect(kind, thing.name, label, words(value), exact(value), origin, span=span)
+        yield Aspect(kind, thing.name, label, words(value), exact(value), FACTS, span=span)
 
 
 def paper_aspects(kind: str, thing: Any) -> Iterator[Aspect]:
     """What insurance, customs and the crew want to know of a thing."""
-    for field, label in PAPERS.items():
+    for field, label in labels(Paperwork.FIELDS).items():
         value = getattr(thing.papers, field)
         if value is not None:
             yield Aspect(kind, thing.name, label, words(value), exact(value), FACTS, span=value.span)

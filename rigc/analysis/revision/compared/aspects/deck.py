@@ -10,29 +10,7 @@ from rigc.analysis.revision.compared.words import exact, words
 from rigc.model.deck import Deck, Hole, Rail
 from rigc.model.rig import Rig
 
-FACTS_OF_A_DECK = {
-    "width_mm": "width",
-    "depth_mm": "depth",
-    "thickness_mm": "thickness",
-    "angle_deg": "angle",
-    "clearance_mm": "clearance",
-    "mass_kg": "mass",
-    "keep_outs": "keep-outs",
-    "heel_mm": "heel",
-    "price": "price",
-    "tiers": "tiers",
-    "feet_inset_mm": "feet inset",
-    "title": "title",
-    "notes": "notes",
-}
-FACTS_OF_A_CASE = {
-    "inside_mm": "inside",
-    "lid_mm": "lid",
-    "mass_kg": "mass",
-    "holds": "holds",
-    "title": "title",
-    "notes": "notes",
-}
+_TOLD_BELOW = ("rails", "drops_mm", "holes", "bare_metal", "insulating")
 
 
 def deck(rig: Rig) -> Iterator[Aspect]:
@@ -43,13 +21,13 @@ def deck(rig: Rig) -> Iterator[Aspect]:
             yield from _deck(each)
     for case in rig.cases.values():
         yield Aspect("case", case.name, "", case.title or "case", True, DESIGN, (REDRILL,), case.declared)
-        yield from fact_aspects("case", case, FACTS_OF_A_CASE)
+        yield from fact_aspects("case", case)
         yield knowledge("case", case)
 
 
 def _deck(deck: Deck) -> Iterator[Aspect]:
     yield Aspect("deck", deck.name, "", deck.title or "deck", True, DESIGN, (REDRILL,), deck.declared)
-    yield from fact_aspects("deck", deck, FACTS_OF_A_DECK)
+    yield from fact_aspects("deck", deck, _TOLD_BELOW)
     yield knowledge("deck", deck)
     if deck.bare_metal:
         yield Aspect("deck", deck.name, "surface", "bare metal", True, FACTS, span=deck.declared)

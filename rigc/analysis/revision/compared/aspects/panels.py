@@ -13,8 +13,7 @@ def panels(rig: Rig) -> Iterator[Aspect]:
     """A jack that sits elsewhere is a new hole."""
     for panel in rig.panels.values():
         yield Aspect("panel", panel.name, "", panel.title or "panel", True, DESIGN, (REDRILL,), panel.declared)
-        fields = {"pairs": "pairs", "mass_kg": "mass", "deck": "deck", "title": "title", "notes": "notes"}
-        yield from fact_aspects("panel", panel, fields)
+        yield from fact_aspects("panel", panel)
         yield knowledge("panel", panel)
         for each in jack_aspects("panel", panel.name, panel.jacks):
             if each.field.startswith("signal at"):

@@ -5,31 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.revision.compared.aspect import DESIGN, FACTS, Aspect
-from rigc.analysis.revision.compared.facts import THING, fact_aspects, jack_aspects, knowledge, paper_aspects
+from rigc.analysis.revision.compared.facts import fact_aspects, jack_aspects, knowledge, paper_aspects
 from rigc.analysis.revision.compared.words import exact, words
 from rigc.model.rig import Rig
 from rigc.model.things import Outlet
-
-FACTS_OF_A_SUPPLY = {
-    **THING,
-    "technology": "technology",
-    "mains": "mains",
-    "core_hz": "core",
-    "ceiling_w": "ceiling",
-    "ceiling_ma": "ceiling, current",
-    "efficiency": "efficiency",
-    "power_factor": "power factor",
-    "minus_earthed": "minus earthed",
-    "title": "title",
-    "notes": "notes",
-}
 
 
 def supplies(rig: Rig) -> Iterator[Aspect]:
     """Facts are only read; the work that follows from them is that of feeds and places."""
     for supply in rig.supplies.values():
         yield Aspect("supply", supply.name, "", supply.title or supply.kind, True, DESIGN, span=supply.declared)
-        yield from fact_aspects("supply", supply, FACTS_OF_A_SUPPLY)
+        yield from fact_aspects("supply", supply)
         yield from jack_aspects("supply", supply.name, supply.jacks)
         yield knowledge("supply", supply)
         yield from paper_aspects("supply", supply)

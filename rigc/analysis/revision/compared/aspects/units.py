@@ -5,38 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.revision.compared.aspect import DESIGN, Aspect
-from rigc.analysis.revision.compared.facts import THING, fact_aspects, jack_aspects, knowledge, paper_aspects
+from rigc.analysis.revision.compared.facts import fact_aspects, jack_aspects, knowledge, paper_aspects
 from rigc.model.rig import Rig
-
-FACTS_OF_A_UNIT = {
-    **THING,
-    "volts": "needs",
-    "current": "current",
-    "accepts_low_v": "accepts at least",
-    "accepts_high_v": "accepts at most",
-    "polarity": "polarity",
-    "draws_ma": "draws",
-    "starts_ma": "starts",
-    "ground": "ground",
-    "battery": "battery",
-    "bypass": "bypass",
-    "unpowered": "unpowered",
-    "latency_ms": "latency",
-    "paths": "paths",
-    "track_ohm": "track",
-    "clock": "clock",
-    "earth": "earth",
-    "role": "role",
-    "title": "title",
-    "notes": "notes",
-}
 
 
 def units(rig: Rig) -> Iterator[Aspect]:
     """Facts are only read; the work that follows from them is that of leads, places and feeds."""
     for unit in rig.units.values():
         yield Aspect("unit", unit.name, "", unit.title or unit.kind, True, DESIGN, span=unit.declared)
-        yield from fact_aspects("unit", unit, FACTS_OF_A_UNIT)
+        yield from fact_aspects("unit", unit)
         yield from jack_aspects("unit", unit.name, unit.jacks)
         yield knowledge("unit", unit)
         yield from paper_aspects("unit", unit)
