@@ -16,7 +16,7 @@ _SEAM = re.compile(
 )  # before a letter only: `6.35 mm` stays whole, and so does `R.K.`
 _LONG = re.compile(r"(\S{12})(?=\S)")  # eight columns of such pieces and eight of numbers go on a landscape page
 _BEFORE_UNIT = re.compile(
-    r"(?<=\d) (?=(?:[mµk]?[VAWΩm]|VA|m?s|mm|cm|k?Hz|dBu?|[kM]?ohm|[nµp]F|k?g|°C|%|AWG)(?!\w))|(?<=\d) (?=× \d)|(?<=\d ×) (?=\d)"
+    r"(?<=\d) (?=(?:[mµk]?[VAWΩm]|VA|m?s|mm|cm|k?Hz|dBu?|[kM]?ohm|[nµp]F|k?g|°C|%|AWG)(?!\w))|(?<=\d) (?=× \d)|(?<=[≤≥<>±]) (?=\d)|(?<=\d ×) (?=\d)"
 )
 _NUMBERED = re.compile(r"(\d{1,9})([.)])(?=\s|$)")
 

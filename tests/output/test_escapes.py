@@ -80,7 +80,7 @@ def test_a_name_cannot_steer_the_terminal() -> None:
     ("text", "shown"),
     [
         ("D03 to bramble, 9 V", "D03 to bramble, 9~V"),
-        ("≤ 0.1 ohm and the lead's own", "≤ 0.1~ohm and the lead's own"),
+        ("≤ 0.1 ohm and the lead's own", "≤~0.1~ohm and the lead's own"),
         ("84.22 Ω/km at 20 °C", "84.22~Ω/km at 20~°C"),
         ("2 Vans of preset 3 m1", "2 Vans of preset 3 m1"),
         ("70 × 120 × 55", "70~×~120~×~55"),

@@ -38,7 +38,7 @@ LONG = Table("leads", "Leads", COLUMNS, tuple(row(f"L{number:03}", "153", "make"
 
 # Width x height in points (1/72 inch): ISO 216 A4 is 210 x 297 mm; US letter is 8.5 x 11 in (ANSI/ASME Y14.1, size A), both from memory.
 A4, LETTER = (595, 842), (612, 792)
-MARGIN = 28  # points: the 10 mm of the style
+MARGIN = 28  # points: the 10 mm that a turned page leaves at its sides
 
 
 def printed(folder: Path, documents: Document | tuple[Document, ...], paper: str) -> Path:
@@ -121,27 +121,76 @@ def test_the_first_page_holds_the_drawing_below_the_title(
     assert texts[-1].count("\n") > 8  # no page for the foot alone
 
 
-def right_rule(pdf: Path, paper_mm: float) -> float:
-    """How wide the last upright rule of the first page is, within 5 mm of the right margin of 10 mm; in mm, at 600 dots an inch."""
-    dots = 600 / 25.4
-    left, width = round((paper_mm - 15) * dots), round(8 * dots)
-    command = ["pdftoppm", "-r", "600", "-gray", "-f", "1", "-l", "1", "-x", str(left), "-y", "0", "-W", str(width)]
-    image = subprocess.run([*command, "-H", "4500", str(pdf)], check=True, capture_output=True, timeout=60).stdout
-    header = re.match(rb"P5\s+(\d+)\s+(\d+)\s+255\s", image)
+def inked(pdf: Path, page: int, area: tuple[float, float, float, float]) -> bool:
+    """Whether an area of a page (left, top, width, height in mm) has ink."""
+    left, top, width, height = (str(round(length / 25.4 * 150)) for length in area)
+    command = ["pdftoppm", "-r", "150", "-gray", "-f", str(page), "-l", str(page)]
+    command += ["-x", left, "-y", top, "-W", width, "-H", height, str(pdf)]
+    image = subprocess.run(command, check=True, capture_output=True, timeout=60).stdout
+    header = re.match(rb"P5\s+\d+\s+\d+\s+255\s", image)
     assert header is not None
-    across, rows = int(header[1]), image[header.end() :]
-    dark = [sum(value < 160 for value in rows[x::across]) / dots > 30 for x in range(across)]
-    return sum(dark) / dots
+    return min(image[header.end() :]) < 160
 
 
-@pytest.mark.parametrize(("landscape", "paper_mm"), [(False, 210), (True, 297)])
-def test_the_right_rules_of_tables_are_on_the_paper(tmp_path: Path, landscape: bool, paper_mm: float) -> None:
-    """Half of a rule of 0.2 mm at least: a browser that rounds the page's width down would leave a hair of it."""
-    assert right_rule(printed(tmp_path, document(LONG, landscape=landscape), "a4"), paper_mm) > 0.1
+@pytest.mark.parametrize(("paper", "size"), [("a4", A4), ("letter", LETTER)])
+@pytest.mark.parametrize("landscape", [False, True])
+def test_the_edge_that_is_punched_is_bare(tmp_path: Path, landscape: bool, paper: str, size: tuple[int, int]) -> None:
+    """The left edge of 20 mm; of a turned page the upper one, where two holes are punched: 80 mm apart, of 6 mm, 12 mm
+    from the edge (ISO 838, from memory). No printer reaches the last 4 mm of a page (common practice, no source)."""
+    pdf = printed(tmp_path, document(CAUTION, LONG, landscape=landscape), paper)
+    width, height = (length / 72 * 25.4 for length in (size[::-1] if landscape else size))
+    holes = [(width / 2 + side - 5, 0.0, 10.0, 15.0) for side in (-40, 40)]
+    bare = holes if landscape else [(0.0, 0.0, 19.5, height)]
+    rims = [
+        (0.0, 0.0, 4.0, height),
+        (0.0, 0.0, width, 4.0),
+        (width - 4, 0.0, 4.0, height),
+        (0.0, height - 4, width, 4.0),
+    ]
+    for page in range(1, len(pages(pdf)) + 1):
+        assert [area for area in (*bare, *rims) if inked(pdf, page, area)] == []
+    assert inked(pdf, 1, (20.0, 0.0, 170.0, 14.0))
 
 
-def test_a_table_is_not_parted_from_its_last_or_first_row(tmp_path: Path) -> None:
-    """Tables of 25 to 36 rows, one after another: wherever a page ends, two rows stand together."""
+def test_the_title_block_stands_once_at_the_foot_of_the_first_page(tmp_path: Path) -> None:
+    texts = pages(printed(tmp_path, document(LONG), "a4"))
+    for words in ("client Ada Quill (invented)", "drawn K. Moor", "checked -", "for bench"):
+        assert [words in re.sub(r"[\s\u200b]+", " ", text) for text in texts] == [True, *[False] * (len(texts) - 1)]
+
+
+def spots(pdf: Path, word: str) -> list[tuple[int, tuple[float, float, float, float]]]:
+    """Page and place (left, top, width, height in mm) of each printed copy of a word, seen or not."""
+    told = subprocess.run(["pdftotext", "-bbox", str(pdf), "-"], check=True, capture_output=True, timeout=60).stdout
+    found: list[tuple[int, tuple[float, float, float, float]]] = []
+    for number, page in enumerate(told.decode().split("<page ")[1:], start=1):
+        places = re.findall(rf'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">{word}<', page)
+        for place in places:
+            left, top, right, bottom = (float(length) / 72 * 25.4 for length in place)
+            found.append((number, (left, top, right - left, bottom - top)))
+    return found
+
+
+def test_a_table_that_goes_on_says_so_and_bears_its_caption(tmp_path: Path) -> None:
+    """Three tables, each longer than a page: every page bears the caption of each of its tables, `continued` from the second page of one on."""
+    tables = tuple(
+        LONG.replace(name=name, caption=f"Leads {name}", rows=LONG.rows[:count])
+        for name, count in (("alpha", 50), ("beta", 60), ("gamma", 4))
+    )
+    pdf = printed(tmp_path, document(*tables), "a4")
+    begun: set[str] = set()
+    captions = [(name, page, place) for name in ("alpha", "beta", "gamma") for page, place in spots(pdf, name)]
+    words = {(page, round(place[1])): place for page, place in spots(pdf, "continued")}
+    for name, page, place in captions:
+        (beside,) = (where for (at, top), where in words.items() if at == page and abs(top - place[1]) < 2)
+        assert inked(pdf, page, beside) == (name in begun)
+        begun.add(name)
+    assert len(captions) > 3
+    for number, text in enumerate(pages(pdf), start=1):
+        assert text.count("status") == sum(page == number for _, page, _ in captions)
+
+
+def test_never_fewer_than_five_rows_stand_alone(tmp_path: Path) -> None:
+    """Tables of 25 to 36 rows, one after another: wherever a page ends, five rows stand together."""
     tables = tuple(
         Table(f"t{many}", f"Table {many}", COLUMNS, tuple(row(f"R{many}-{at:02}", "153", "make") for at in range(many)))
         for many in range(25, 37)
@@ -149,7 +198,7 @@ def test_a_table_is_not_parted_from_its_last_or_first_row(tmp_path: Path) -> Non
     for text in pages(printed(tmp_path, document(*tables), "a4")):
         counts = Counter(re.findall(r"R(\d+)-\d\d", text))
         assert counts
-        assert min(counts.values()) >= 2
+        assert min(counts.values()) >= 5
 
 
 def test_what_stands_in_the_margins_is_not_said_again_at_the_end(tmp_path: Path) -> None:

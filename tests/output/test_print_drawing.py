@@ -25,7 +25,7 @@ pytestmark = [
 
 DPI = 400
 INCH = 25.4
-WIDEST = 190  # mm: A4 without the 10 mm margins of the style
+WIDEST = 183  # mm: A4 without the filing edge of 20 mm and the right margin of 7 mm
 TEXTS = (
     "plain lead, 3 m",
     "everything on",

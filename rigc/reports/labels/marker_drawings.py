@@ -8,7 +8,7 @@ from rigc.reports.content import Drawing
 from rigc.reports.labels.marker import LINE_GAP, Marker, size
 from rigc.reports.shapes import HAIR, LETTERS, Box, Label, Line, Shape
 
-PAGE_WIDTH, PAGE_HEIGHT = 186.0, 200.0
+PAGE_WIDTH, PAGE_HEIGHT = 182.0, 200.0
 """What a drawing may take of a page in mm, cut marks included."""
 CUT_MARK = 3.0
 _HEAD = 5.0  # for a block's size, above it

@@ -65,7 +65,7 @@ def test_every_text_is_drawn_in_a_marker_of_its_own(path: str) -> None:
     assert sum(len(outlines(each)) for each in drawings(sheet)) == sum(int(cells[-1]) for cells in rows(sheet).values())
     for drawing in drawings(sheet):
         assert not drawing_faults(drawing)
-        assert (drawing.width_mm <= 186, drawing.height_mm <= 200) == (True, True)
+        assert (drawing.width_mm <= 182, drawing.height_mm <= 200) == (True, True)
         assert drawing.scale == 1
         for label in texts(drawing):
             assert label.size_mm >= LETTERS
