@@ -8,11 +8,11 @@ from collections.abc import Callable
 
 from rigc import __version__
 from rigc.analysis.acceptance import accepted
-from rigc.analysis.computations.findings import Findings
-from rigc.analysis.follow_on import folded
-from rigc.analysis.placed import placed
-from rigc.analysis.release import released
+from rigc.analysis.findings.findings import Findings
+from rigc.analysis.findings.follow_on import folded
+from rigc.analysis.laying.placed import placed
 from rigc.analysis.results import Results
+from rigc.analysis.revision.unfit_release import released
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
 from rigc.gather import Gathered, gather
@@ -93,9 +93,7 @@ def compile_rig(
 
 
 def _no_places(rig: Rig) -> tuple[object, ...]:
-    from rigc.analysis.placing.place_finder import (
-        quiet_finder,  # a run that advises loads it only where something is in the way
-    )
+    from rigc.analysis.laying.place_finder import quiet_finder
 
     return (quiet_finder(rig),)
 

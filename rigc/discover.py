@@ -15,6 +15,17 @@ def members(package_name: str, attribute: str) -> tuple[Any, ...]:
     return tuple(vars(module)[attribute] for module in modules if attribute in vars(module))
 
 
+def declaring(package_name: str, attribute: str) -> tuple[Any, ...]:
+    """The value of `attribute` in each module below a package that sets it, by the modules' own names; no other is imported."""
+    made = [module for module in walk(package_name, f"\n{attribute} = ") if attribute in vars(module)]
+    return tuple(vars(module)[attribute] for module in sorted(made, key=lambda module: _own_name(module.__name__)))
+
+
+def nested(package_name: str) -> list[str]:
+    """The full names of all modules below a package, at any depth, sorted; none of them is imported."""
+    return sorted(name for folder in import_module(package_name).__path__ for name in _nested(package_name, folder))
+
+
 def member(module_name: str, attribute: str) -> Any:
     """The value of `attribute` in one module, by its full name."""
     return vars(import_module(module_name))[attribute]
@@ -45,6 +56,20 @@ def module_names(package_name: str) -> list[str]:
         with os.scandir(folder) as entries:
             found.update(name for entry in entries if (name := _module_name(entry)))
     return [f"{package_name}.{name}" for name in sorted(found)]
+
+
+def _nested(package_name: str, folder: str) -> Iterator[str]:
+    with os.scandir(folder) as entries:
+        found = [(f"{package_name}.{name}", entry) for entry in entries if (name := _module_name(entry))]
+    for name, entry in found:
+        if entry.is_dir():
+            yield from _nested(name, entry.path)
+        else:
+            yield name
+
+
+def _own_name(module_name: str) -> str:
+    return module_name.rpartition(".")[2]
 
 
 def _module_name(entry: os.DirEntry[str]) -> str:

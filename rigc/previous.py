@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from rigc.analysis.placed import placed
+from rigc.analysis.laying.placed import placed
+from rigc.analysis.previous import NOTHING_BEFORE, Previous
 from rigc.analysis.results import Results
 from rigc.analysis.revision.built.unmade_swap import KIND as UNMADE
 from rigc.analysis.revision.no_comparison import KIND as NO_COMPARISON
-from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader, Unreadable, used_name

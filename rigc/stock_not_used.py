@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.near import nearest
 from rigc.loader import STOCK, STOCK_FILES, Loader, Unreadable
 from rigc.model.scope import UNKNOWN
-from rigc.model.unknown_names import AGAIN
-from rigc.model.use_line import use_line
-from rigc.near import nearest
+from rigc.model.slips.unknown_names import AGAIN
+from rigc.model.slips.use_line import use_line
 from rigc.source import Source
 from rigc.syntax import nodes
 from rigc.syntax.parsed import Reader

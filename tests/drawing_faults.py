@@ -8,8 +8,8 @@ from itertools import combinations
 from math import cos, radians, sin
 
 from rigc.reports.content import Drawing
-from rigc.reports.drawing.lettering import text_width
-from rigc.reports.shapes import (
+from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.shapes import (
     ANCHORS,
     ARROWS,
     COLOURS,

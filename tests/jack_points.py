@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.placement import JackPoint
+from rigc.analysis.deck.placement import JackPoint
 from rigc.traced.figure import Answer, figure
 from rigc.traced.given import unstated
 from rigc.traced.units import TENTHS

@@ -5,9 +5,9 @@ from __future__ import annotations
 from math import log10
 
 from rigc.reports.content import Drawing
-from rigc.reports.plot import Curve, Mark, plot
-from rigc.reports.plotting.axis import Axis
-from rigc.reports.shapes import THICK, Box, Circle, Label, Line, Polygon, Polyline, Shape
+from rigc.reports.drawings.plot import Curve, Mark, plot
+from rigc.reports.drawings.plots.axis import Axis
+from rigc.reports.drawings.shapes import THICK, Box, Circle, Label, Line, Polygon, Polyline, Shape
 from rigc.reports.symbols import alternating_current, class_ii, direct_current, earth, protective_earth
 
 

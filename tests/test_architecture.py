@@ -11,8 +11,8 @@ from rigc.diagnostics.explain import all_kinds
 
 ROOT = Path(__file__).parent.parent / "rigc"
 FLOORS = (
-    ("record", "source", "near"),
-    ("resources", "discover", "loader", "facts"),
+    ("record", "source"),
+    ("resources", "discover", "loader", "facts", "solvers"),
     ("diagnostics",),
     ("syntax",),
     ("gather", "model"),
@@ -29,12 +29,31 @@ FLOORS = (
 )
 HOMES = {
     "lark": {"syntax/parse.py"},
-    "pint": {"model/quantities.py"},
+    "pint": {"model/units/quantities.py"},
     "networkx": {"model/graphs.py"},
     "jinja2": {"output/sandbox.py", "output/templates.py"},
     "markupsafe": {"output/escapes.py", "output/templates.py"},
     "click": {"cli"},
 }
+SUBJECTS = (
+    "deck",
+    "feeds",
+    "leads",
+    "signal",
+    "routes",
+    "ground",
+    "power",
+    "mains",
+    "control",
+    "mounting",
+    "stores",
+    "weight",
+    "tests",
+    "laying",
+    "revision",
+    "findings",
+)
+MOST_NAMES = 24
 MODULES = sorted(path for path in ROOT.rglob("*.py"))
 
 
@@ -65,6 +84,47 @@ def test_imports_point_down(path: Path) -> None:
             assert other == room or floor(other) < floor(room), f"{room} imports {name}"
 
 
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_a_subject_reads_those_before_it(path: Path) -> None:
+    """Results of one subject rest on results of subjects before it, so that no two need each other; checks look at any of them."""
+    parts = path.relative_to(ROOT).with_suffix("").parts
+    if parts[0] != "analysis" or len(parts) < 3 or "checks" in parts:
+        return
+    for name in imports(path):
+        others = name.split(".")
+        if others[:2] == ["rigc", "analysis"] and len(others) > 2 and others[2] in SUBJECTS:
+            assert SUBJECTS.index(others[2]) <= SUBJECTS.index(parts[1]), f"{parts[1]} imports {name}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_a_check_is_asked_through_all_of_them(path: Path) -> None:
+    """Nobody imports a check; its rule may be named by who finds the same fault elsewhere, and by checks beside it."""
+    for name in imports(path):
+        before, inside, module = name.partition(".checks.")
+        if inside and "." in module:
+            beside = "/".join(before.split(".")) + "/checks"
+            assert module.endswith("KIND") or path.parent == ROOT.parent / beside, name
+
+
+def test_the_rooms_are_the_subjects() -> None:
+    """Analysis has a room for each subject and reports none that analysis lacks, but for what shows several subjects at once."""
+    analysis, reports = (
+        {each.name for each in (ROOT / room).iterdir() if each.is_dir()} for room in ("analysis", "reports")
+    )
+    assert analysis - {"__pycache__"} == set(SUBJECTS)
+    assert reports - {"__pycache__"} - set(SUBJECTS) == {"drawings", "schedule", "sheets", "views"}
+
+
+def test_no_folder_is_a_crowd() -> None:
+    """What one folder holds is seen at a glance."""
+    folders = {path.parent for path in MODULES}
+    names = {
+        folder: [each.name for each in folder.iterdir() if each.name not in ("__pycache__", "__init__.py")]
+        for folder in folders
+    }
+    assert {folder: len(held) for folder, held in names.items() if len(held) > MOST_NAMES} == {}
+
+
 @pytest.mark.parametrize("package", HOMES)
 def test_foreign_packages_have_one_home(package: str) -> None:
     """lark, pint, networkx, jinja2 and click are each imported at one place."""
@@ -81,7 +141,7 @@ def test_only_the_rim_touches_the_world(path: Path) -> None:
     room = path.relative_to(ROOT).parts[0]
     if room in ("files", "cli", "__main__.py"):
         return
-    shipped = ("model/quantities.py", "output/templates.py", "output/typeface.py", "syntax/nodes/written.py")
+    shipped = ("model/units/quantities.py", "output/templates.py", "output/typeface.py", "syntax/nodes/written.py")
     allowed = {module: {"read_text", "read_bytes"} for module in shipped}
     known = allowed.get(path.relative_to(ROOT).as_posix(), set())
     for node in ast.walk(ast.parse(path.read_text("utf-8"))):
@@ -97,7 +157,7 @@ def test_names_of_rules_are_given_once() -> None:
     assert len({kind.name for kind in found}) == len(found)
 
 
-@pytest.mark.parametrize("path", sorted((ROOT / "analysis" / "checks").glob("[a-z]*.py")), ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", sorted((ROOT / "analysis").glob("**/checks/[a-z]*.py")), ids=lambda path: path.stem)
 def test_a_check_is_named_after_its_fault(path: Path) -> None:
     """File, function and rule share one name."""
     text = path.read_text("utf-8")

@@ -11,8 +11,8 @@ import pytest
 from cases import READER
 from small_rigs import HEAD, block, results_of, unit
 
-from rigc.analysis.computations.findings import Findings
-from rigc.analysis.signal.standing_pads import losses_before
+from rigc.analysis.findings.findings import Findings
+from rigc.analysis.signal.levels.standing_pads import losses_before
 from rigc.compile import compile_rig
 from rigc.diagnostics.explain import rule_names
 from rigc.model.jacks import Port

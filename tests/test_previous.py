@@ -8,7 +8,7 @@ import pytest
 from cases import compiled
 from small_rigs import unit
 
-from rigc.analysis.revision.previous import Previous
+from rigc.analysis.previous import Previous
 
 CHAIN = "instrument guitar {\n}\namp combo {\n  input in ts\n}\n"
 

@@ -18,7 +18,7 @@ import pytest
 from cases import READER, ROOT
 from reach_changes import Change, Fact, changes
 
-from rigc.analysis.computations.aspects import Aspects
+from rigc.analysis.revision.aspects import Aspects
 from rigc.analysis.revision.compared.aspect import Key
 from rigc.compile import Compiled, compile_rig
 from rigc.files.disk import Disk

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from cases import ROOT, compiled
 
-from rigc.analysis.computations.cable_lengths import CableLengths
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.diagnostics.diagnostic import Level
 
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results, needed
-from rigc.analysis.revision.previous import Previous
-from rigc.discover import members
-from rigc.near import nearest
+from rigc.diagnostics.near import nearest
+from rigc.discover import declaring
 from rigc.traced.collected import figures
 from rigc.traced.figure import Told, assumed
 from rigc.traced.reason import Input, Reason
@@ -21,7 +21,7 @@ class UnknownValue(Exception):
 def told(results: Results) -> dict[str, Told]:
     """Every figure that a computation holds, by its name; those of a comparison with another revision are left out."""
     found: dict[str, Told] = {}
-    for function in members("rigc.analysis.computations", "COMPUTE"):
+    for function in declaring("rigc.analysis", "COMPUTE"):
         needs, result = needed(function)
         if Previous not in needs and Results not in needs:
             for each in figures(results.get(result)):

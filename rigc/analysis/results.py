@@ -6,7 +6,7 @@ import sys
 from collections.abc import Callable
 from typing import Any, TypeVar
 
-from rigc.analysis.revision.previous import NOTHING_BEFORE, Previous
+from rigc.analysis.previous import NOTHING_BEFORE, Previous
 from rigc.discover import member
 from rigc.model.rig import Rig
 

@@ -13,7 +13,7 @@ from rigc.loader import Unreadable
 
 if TYPE_CHECKING:
     from rigc.model.rig import Head
-    from rigc.reports.revision.changes import Changes
+    from rigc.reports.revision.changes.changes import Changes
 
 
 class NoDiff(Exception):
@@ -35,7 +35,7 @@ def differences(screen: Screen, old: Side, new: Side, effort: int | None, whole:
     from rigc.gather import gather
     from rigc.model.rig import Rig
     from rigc.previous import Before, earlier
-    from rigc.reports.revision.changes import changes
+    from rigc.reports.revision.changes.changes import changes
 
     reader = CachedReader()
     seen: list[Before] = []

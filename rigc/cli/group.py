@@ -7,25 +7,25 @@ import sys
 import click
 
 from rigc import __version__
-from rigc.cli.build import build
-from rigc.cli.check import check
-from rigc.cli.diff import diff
-from rigc.cli.explain import explain
-from rigc.cli.fmt import fmt
-from rigc.cli.fresh import fresh
-from rigc.cli.git import git
-from rigc.cli.mend import mend
-from rigc.cli.model import model
-from rigc.cli.new import new
-from rigc.cli.pin import pin
-from rigc.cli.rename import rename
+from rigc.cli.commands.build import build
+from rigc.cli.commands.check import check
+from rigc.cli.commands.diff import diff
+from rigc.cli.commands.explain import explain
+from rigc.cli.commands.fmt import fmt
+from rigc.cli.commands.fresh import fresh
+from rigc.cli.commands.git import git
+from rigc.cli.commands.mend import mend
+from rigc.cli.commands.model import model
+from rigc.cli.commands.new import new
+from rigc.cli.commands.pin import pin
+from rigc.cli.commands.rename import rename
+from rigc.cli.commands.show import show
+from rigc.cli.commands.swap import swap
+from rigc.cli.commands.templates import templates
+from rigc.cli.commands.why import why
 from rigc.cli.screen import Screen, wants_colour
-from rigc.cli.show import show
-from rigc.cli.swap import swap
-from rigc.cli.templates import templates
 from rigc.cli.whole_list import WholeList
-from rigc.cli.why import why
-from rigc.near import nearest
+from rigc.diagnostics.near import nearest
 
 
 class Commands(WholeList):

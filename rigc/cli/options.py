@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
-from rigc.near import nearest
+from rigc.diagnostics.near import nearest
 
 if TYPE_CHECKING:
     from rigc.files.disk import Disk

@@ -8,7 +8,7 @@ from rigc.cli.seam import rendered as documents_rendered
 
 if TYPE_CHECKING:
     from rigc.model.rig import Rig
-    from rigc.reports.revision.swap_page import SwapPage
+    from rigc.reports.revision.swap.page import SwapPage
     from rigc.source import Source
 
 

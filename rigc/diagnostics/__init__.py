@@ -1,0 +1,1 @@
+"""What can be wrong, and how it is told."""

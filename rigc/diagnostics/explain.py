@@ -8,8 +8,8 @@ from functools import cache
 from textwrap import dedent
 
 from rigc.diagnostics.diagnostic import Kind
+from rigc.diagnostics.near import nearest
 from rigc.discover import walk
-from rigc.near import nearest
 
 HOMES = ("rigc.syntax", "rigc.model", "rigc.analysis", "rigc.output", "rigc.compile")
 """Modules and packages in which rules are declared: as a `Kind`, or a tuple of them, with a name of its own."""

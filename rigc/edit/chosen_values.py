@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
-from rigc.analysis.placing.place_statement import place_statement
-from rigc.analysis.power.feed_edits import feed_statement, volts_to_state
+from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.laying.place_statement import place_statement
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.power.mends.feed_edits import feed_statement, volts_to_state
 from rigc.analysis.results import Results
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig

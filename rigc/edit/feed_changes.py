@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.outlet_problem import RESERVE
+from rigc.analysis.feeds.choice.outlet_problem import RESERVE
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.results import Results
 from rigc.edit.cannot_pin import CannotPin
 from rigc.edit.change import Change

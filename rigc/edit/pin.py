@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.deck.unplaced import unplaced
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.results import Results
-from rigc.analysis.unplaced import unplaced
 from rigc.edit.cannot_pin import CannotPin
 from rigc.edit.change import Change, changed
 from rigc.edit.chosen_values import chosen_leads, chosen_places, chosen_plugs

@@ -6,13 +6,13 @@ import re
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.near import nearest
 from rigc.edit.change import Change, changed
 from rigc.edit.was_clause import was_clause
 from rigc.gather import Gathered
 from rigc.loader import STOCK
 from rigc.model.resolve import FAMILIES, mentions
 from rigc.model.scope import MISUSED, RESERVED, TAKEN, UNKNOWN, article
-from rigc.near import nearest
 from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax import nodes

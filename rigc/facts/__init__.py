@@ -1,0 +1,1 @@
+"""Numbers that rigc relies on, each with its source."""

@@ -1,4 +1,4 @@
-"""How far outlets and supplies are loaded."""
+"""Power: how far outlets and supplies are loaded, and how long a battery serves."""
 
 from __future__ import annotations
 
@@ -10,3 +10,4 @@ LOAD_SHARE = Fact(80, "%", "an outlet's load, of its rating", PRACTICE)
 DIGITAL_LOAD_SHARE = Fact(65, "%", "the same where a digital unit's start-up current is unknown", PRACTICE)
 TOTAL_SHARE = Fact(80, "%", "all outlets of a supply together, of its ceiling", PRACTICE)
 PARALLEL_SHARE = Fact(90, "%", "outlets in parallel, of the sum of their ratings", PRACTICE)
+SHOW_H = Fact(4, "h", "time that a unit stays plugged in for one show, sound check included", PRACTICE)

@@ -105,7 +105,7 @@ def _neighbour(path: Path) -> tuple[str, str]:
         return "", ""
     if path.is_dir():
         return f"name a file in it, such as '{rigs[0]}'", ""
-    from rigc.near import nearest
+    from rigc.diagnostics.near import nearest
 
     near = nearest(path.name, rigs)
     return (f"did you mean '{near}'?", near) if near else ("", "")

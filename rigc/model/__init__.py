@@ -1,0 +1,1 @@
+"""The rig: everything that the sources say, resolved to things and numbers."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Generic, TypeVar
 
-from rigc.model.measures import Measure
+from rigc.model.units.measures import Measure
 from rigc.record import Record
 from rigc.source import Span
 

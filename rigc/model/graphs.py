@@ -11,10 +11,10 @@ from collections.abc import Collection, Hashable, Iterable, Mapping
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from rigc.model.ground_link import EARTH, GroundLink, Pole
-from rigc.model.inner_ways import Way, inner_ways
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.ways.ground_link import EARTH, GroundLink, Pole
+from rigc.model.ways.inner_ways import Way, inner_ways
 from rigc.model.wishes import When
 from rigc.record import Record
 

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Report
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.near import nearest
 from rigc.diagnostics.wording import listed
-from rigc.near import nearest
 from rigc.syntax.nodes import Word
 
 UNKNOWN = Kind(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.model.fact import Choice, Fact, Quantity
 from rigc.model.jacks import Connector, InternalPath, Jack, LoopJacks
-from rigc.model.measures import (
+from rigc.model.units.measures import (
     CAPACITANCE,
     CURRENT,
     GAIN,

@@ -1,0 +1,1 @@
+"""Sheets -> text in a format."""

@@ -9,7 +9,7 @@ from rigc.analysis.revision.compared.aspect import WORK
 from rigc.analysis.revision.compared.changed import ChangedThing, Difference
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.records import Change
-from rigc.reports.revision.changes import Changes, Side
+from rigc.reports.revision.changes.changes import Changes, Side
 
 FORMAT = 1  # counts up when a reader of the old shape would go wrong
 

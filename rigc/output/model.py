@@ -12,9 +12,9 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from rigc import __version__
-from rigc.analysis.computations.aspects import Aspects
 from rigc.analysis.reasoning import told
 from rigc.analysis.results import Results
+from rigc.analysis.revision.aspects import Aspects
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.diagnostics.machine import record
 from rigc.output.model_schema import VERSION

@@ -6,8 +6,8 @@ from rigc.output.escapes import xml
 from rigc.output.svg_shapes import element, number
 from rigc.output.typeface import FALLBACK, FAMILY, PLAIN, faces
 from rigc.reports.content import Document, Drawing, Sheet, TitleBlock
-from rigc.reports.drawing.scale_bar import BAR_HEIGHT, scale_bar
-from rigc.reports.shapes import Label, Line, Shape
+from rigc.reports.drawings.means.scale_bar import BAR_HEIGHT, scale_bar
+from rigc.reports.drawings.shapes import Label, Line, Shape
 
 FONTS = f"'{FAMILY}', {FALLBACK}"
 STRIP = 12.0

@@ -7,9 +7,9 @@ from math import hypot
 from typing import Any
 
 from rigc.output.escapes import xml
-from rigc.reports.drawing.hatching import hatching, round_outline
-from rigc.reports.drawing.lettering import EM_PER_CAPITAL
-from rigc.reports.shapes import (
+from rigc.reports.drawings.means.hatching import hatching, round_outline
+from rigc.reports.drawings.means.lettering import EM_PER_CAPITAL
+from rigc.reports.drawings.shapes import (
     COLOURS,
     HAIR,
     PATTERNS,

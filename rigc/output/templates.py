@@ -19,7 +19,7 @@ from jinja2 import BaseLoader, Environment, FileSystemBytecodeCache, StrictUndef
 from jinja2.exceptions import SecurityError, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from jinja2.nodes import Assign, Const, Name
 
-from rigc.near import nearest
+from rigc.diagnostics.near import nearest
 from rigc.output import own_words, svg
 from rigc.output.escapes import cell, css_string, held, line, pieces
 from rigc.output.layout import Layout

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from rigc.record import Record
 
 if TYPE_CHECKING:  # a check makes no drawing, and need not load what one is made of
-    from rigc.reports.shapes import Shape
+    from rigc.reports.drawings.shapes import Shape
 
 
 class Cell(Record):

@@ -3,23 +3,35 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable
+from typing import Any
 
 from rigc.analysis.results import Results
-from rigc.discover import member, members, module_names
+from rigc.discover import member, members, nested
 from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
 from rigc.reports.made import made
 
 SHEETS, VIEWS = "rigc.reports.sheets", "rigc.reports.views"
 
 
+def sheet_modules() -> list[str]:
+    """The module of every sheet, in the order of the folder; none of them is imported."""
+    return sorted(nested(SHEETS), key=_name)
+
+
+def all_sheets() -> tuple[Callable[..., Any], ...]:
+    """What makes each sheet, in the order of the folder."""
+    return tuple(member(module, "SHEET") for module in sheet_modules())
+
+
 def sheet_names() -> tuple[str, ...]:
     """The name of every sheet, in the order of the folder; none of them is loaded for it."""
-    return tuple(_name(module) for module in module_names(SHEETS))
+    return tuple(_name(module) for module in sheet_modules())
 
 
 def sheet_lines() -> tuple[tuple[str, str], ...]:
     """Name and one line of every sheet, in the order of the folder; no sheet is made for it."""
-    return tuple((_name(made.__module__), _line(made.__module__)) for made in members(SHEETS, "SHEET"))
+    return tuple((_name(made.__module__), _line(made.__module__)) for made in all_sheets())
 
 
 def view_lines() -> tuple[tuple[str, str], ...]:
@@ -32,7 +44,7 @@ def documents(results: Results, title: TitleBlock, names: tuple[str, ...]) -> tu
 
     A sheet that has nothing to say about this rig is left out; where it is named, it says why.
     """
-    modules = module_names(SHEETS)
+    modules = sheet_modules()
     found = []
     for number, module in enumerate(modules, 1):
         if not names or _name(module) in names:

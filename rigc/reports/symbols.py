@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from math import pi, sin
 
-from rigc.reports.shapes import THICK, THIN, Box, Circle, Line, Polyline, Shape, Symbol
+from rigc.reports.drawings.shapes import THICK, THIN, Box, Circle, Line, Polyline, Shape, Symbol
 
 SIZE = 5.0
 

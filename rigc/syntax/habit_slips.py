@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from rigc.near import nearest
+from rigc.diagnostics.near import nearest
 from rigc.syntax.mistake import Mistake, Wording
 
 _BY_UNIT = {"V": "needs", "mA": "draws", "g": "mass", "kg": "mass", "ms": "latency"}

@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable
 
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.near import nearest
+from rigc.diagnostics.near import nearest
 from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax import mistakes

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 
 from rigc.diagnostics.mend import Mend, Replace
-from rigc.near import nearest
+from rigc.diagnostics.near import nearest
 from rigc.source import Span
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording

@@ -1,0 +1,1 @@
+"""Numbers that know what they were reckoned from."""

@@ -16,7 +16,7 @@ from fontTools.pens.ttGlyphPen import TTGlyphPen
 from rigc.output.typeface import ACCENTED, COMMON, FAMILY
 
 HERE = Path(__file__).parent
-WIDTHS = HERE.parents[1] / "rigc" / "reports" / "drawing" / "letter_widths.py"
+WIDTHS = HERE.parents[1] / "rigc" / "reports" / "drawings" / "means" / "letter_widths.py"
 CUTS = {
     "regular": "plex-sans/fonts/complete/woff2/IBMPlexSans-Regular.woff2",
     "bold": "plex-sans/fonts/complete/woff2/IBMPlexSans-Bold.woff2",

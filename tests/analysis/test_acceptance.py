@@ -7,8 +7,7 @@ import re
 import pytest
 from cases import READER
 
-from rigc.analysis.acceptance import accepted
-from rigc.analysis.signing import read_seal, seal_of, signature
+from rigc.analysis.acceptance import accepted, read_seal, seal_of, signature
 from rigc.compile import compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.model.records import Accept

@@ -6,17 +6,17 @@ import pytest
 from cases import READER
 from small_rigs import block, results_of, unit
 
-from rigc.analysis.checks.unfit_mains import _result
-from rigc.analysis.computations.cable_lengths import longest_length
-from rigc.analysis.computations.crossings import BESIDE, FINE, _verdict
-from rigc.analysis.computations.levels import Levels
-from rigc.analysis.computations.mass import Mass
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.reel_uses import with_waste
-from rigc.analysis.computations.ring_hum import RingHum
-from rigc.analysis.power.power_tap import Tap, tap
-from rigc.analysis.power.primary import Primary, primary
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_tap import Tap, tap
+from rigc.analysis.ground.ring_hum import RingHum
+from rigc.analysis.leads.lengths.cable_lengths import longest_length
+from rigc.analysis.mains.checks.unfit_mains import _result
+from rigc.analysis.mains.primary import Primary, primary
 from rigc.analysis.results import Results
+from rigc.analysis.routes.crossings import BESIDE, FINE, _verdict
+from rigc.analysis.signal.levels.levels import Levels
+from rigc.analysis.stores.reel_uses import with_waste
+from rigc.analysis.weight.mass import Mass
 from rigc.compile import compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.fact import Fact

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from rigc.analysis.results import needed
-from rigc.discover import members
+from rigc.discover import declaring
 
 TOURING = Path(__file__).parents[2] / "examples" / "long-haul" / "board.rig"
 LOADED = """
@@ -22,7 +22,7 @@ print(*sys.modules, file=sys.stderr)
 """
 
 
-@pytest.mark.parametrize("made", members("rigc.analysis.computations", "COMPUTE"), ids=lambda made: made.__name__)
+@pytest.mark.parametrize("made", declaring("rigc.analysis", "COMPUTE"), ids=lambda made: made.__name__)
 def test_a_computation_stands_beside_its_type(made: Callable[..., Any]) -> None:
     assert needed(made)[1].__module__ == made.__module__
 
@@ -30,9 +30,10 @@ def test_a_computation_stands_beside_its_type(made: Callable[..., Any]) -> None:
 def test_a_rig_that_follows_none_loads_nothing_of_revisions() -> None:
     told = subprocess.run([sys.executable, "-c", LOADED, str(TOURING)], capture_output=True, text=True, check=True)
     loaded = set(told.stderr.split())
-    assert "rigc.analysis.computations.leads" in loaded
-    assert not loaded & {f"rigc.analysis.computations.{name}" for name in ("rework", "comparison", "seal")}
-    revision = {name for name in loaded if name.startswith("rigc.analysis.revision.")}
-    assert revision == {
-        f"rigc.analysis.revision.{name}" for name in ("previous", "no_comparison", "built", "built.unmade_swap")
+    assert "rigc.analysis.leads.leads" in loaded
+    assert not loaded & {f"rigc.analysis.revision.{name}" for name in ("rework", "comparison", "seal")}
+    revision = {
+        name.removeprefix("rigc.analysis.revision.") for name in loaded if name.startswith("rigc.analysis.revision.")
     }
+    rules = {"checks", "no_comparison", "unfit_release", "built", "built.unmade_swap"}
+    assert {name for name in revision if not name.startswith("checks.")} == rules

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from written import changed
 
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.touched import touched
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.signal.touched import touched
 
 TOURING = "examples/long-haul/board.rig"
 

@@ -23,7 +23,7 @@ ROUNDS = 15
 ROOT = Path(__file__).parent.parent.parent
 TOURING = ROOT / "examples" / "long-haul" / "board.rig"
 FOUR = "wiring-sheet,power-table,cable-list,mounting-strips"
-FLOOR = "import click, lark, networkx, pint; from rigc.model.quantities import registry; registry()"
+FLOOR = "import click, lark, networkx, pint; from rigc.model.units.quantities import registry; registry()"
 
 
 def main() -> int:

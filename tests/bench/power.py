@@ -26,7 +26,7 @@ RIGS = 100
 ASK = """
 import sys
 from pathlib import Path
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader

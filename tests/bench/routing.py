@@ -17,7 +17,7 @@ from pathlib import Path
 
 ROUNDS = 9
 BUDGETS = {18: 0.5, 60: 4.0}
-FLOOR = "import click, lark, networkx, pint; from rigc.model.quantities import registry; registry()"
+FLOOR = "import click, lark, networkx, pint; from rigc.model.units.quantities import registry; registry()"
 IN_A_ROW = 6
 
 

@@ -13,8 +13,8 @@ import pytest
 
 from rigc.analysis.revision.compared.aspect import WORK as ALL_WORK
 from rigc.cli import main
-from rigc.cli.diff import WORK
-from rigc.reports.revision.changes_words import KINDS, MEANING
+from rigc.cli.commands.diff import WORK
+from rigc.reports.revision.changes.words import KINDS, MEANING
 
 ROOT = Path(__file__).parent.parent.parent
 TOURING = str(ROOT / "examples" / "long-haul" / "board.rig")

@@ -90,7 +90,7 @@ def test_the_bound_is_told_when_it_is_reached(
     board: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
 ) -> None:
     board.write_text(BEFORE + THREE)
-    monkeypatch.setattr("rigc.cli.mend.MOST_LINES", 18)  # 9 lines, with the empty last one: two trials
+    monkeypatch.setattr("rigc.cli.commands.mend.MOST_LINES", 18)  # 9 lines, with the empty last one: two trials
     main(["mend"])
     assert board.read_text().count("accept") == 1
     assert "2 mends were tried, as many as one run tries; run it again to go on" in capfd.readouterr().err

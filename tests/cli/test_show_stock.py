@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from rigc.cli import main
-from rigc.cli.show import shipped
+from rigc.cli.commands.show import shipped
 from rigc.loader import STOCK_FILES
 from rigc.resources import folder
 

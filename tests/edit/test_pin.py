@@ -11,11 +11,11 @@ from cases import READER, ROOT
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.cable_routes import CableRoutes
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.placement import Placement
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes
 from rigc.compile import Compiled, compile_rig
 from rigc.edit.cannot_pin import CannotPin
 from rigc.edit.pin import KINDS, pinned

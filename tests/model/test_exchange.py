@@ -8,7 +8,7 @@ from small_rigs import HEAD, block, unit
 
 from rigc.gather import gather
 from rigc.model.resolve import resolve
-from rigc.model.resolve.exchange import Exchange, exchanged
+from rigc.model.resolve.exchange.exchange import Exchange, exchanged
 from rigc.model.rig import Rig
 from rigc.source import Source, Span
 

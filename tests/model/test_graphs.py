@@ -12,10 +12,10 @@ import pytest
 from small_rigs import block, results_of, unit
 
 from rigc.model.graphs import SignalGraph, ground_graph, ground_rings, joined_grounds, signal_graph
-from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
-from rigc.model.inner_ways import bypass_ways, sinks, sources
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.ways.ground_link import EARTH, GROUND, GroundLink, Pole
+from rigc.model.ways.inner_ways import bypass_ways, sinks, sources
 from rigc.model.wishes import When
 
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")

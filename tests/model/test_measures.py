@@ -9,11 +9,11 @@ import pytest
 from cases import ROOT
 
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.model import measures
-from rigc.model.measures import Measure
-from rigc.model.prefix_slips import in_words
-from rigc.model.quantities import money, quantity
-from rigc.model.wrong_quantity import WRONG_QUANTITY
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
+from rigc.model.units import measures
+from rigc.model.units.measures import Measure
+from rigc.model.units.prefix_slips import in_words
+from rigc.model.units.quantities import money, quantity
 from rigc.source import Source, Span
 from rigc.syntax.nodes import Amount, Word
 

@@ -7,8 +7,8 @@ from itertools import combinations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from rigc.model.neighbours import neighbours
-from rigc.model.rectangle import Rectangle
+from rigc.model.geometry.neighbours import neighbours
+from rigc.model.geometry.rectangle import Rectangle
 
 PLACES = st.integers(-300, 900)
 SIZES = st.integers(0, 300)

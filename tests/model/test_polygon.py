@@ -10,8 +10,8 @@ import pytest
 from shapely import LineString, Polygon
 from shapely.affinity import translate
 
-from rigc.model.polygon import Polygon as Corners
-from rigc.model.polygon import Spot, before, chord, crossed, gap, reach, turned
+from rigc.model.geometry.polygon import Polygon as Corners
+from rigc.model.geometry.polygon import Spot, before, chord, crossed, gap, reach, turned
 
 PLACEMENTS = 1000
 CLOSE = 1e-6

@@ -9,12 +9,12 @@ import pytest
 from cases import ROOT
 
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.model import measures
-from rigc.model.common_units import COMMON, COMPOUND, SIMPLE
 from rigc.model.fact import Fact
-from rigc.model.measures import CURRENT, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure
-from rigc.model.measures import LEAD as LENGTH
-from rigc.model.quantities import factor, factor_of_pint, quantity
+from rigc.model.units import measures
+from rigc.model.units.common_units import COMMON, COMPOUND, SIMPLE
+from rigc.model.units.measures import CURRENT, MASS, MASS_PER_LENGTH, OFFSET, VOLTAGE, Measure
+from rigc.model.units.measures import LEAD as LENGTH
+from rigc.model.units.quantities import factor, factor_of_pint, quantity
 from rigc.source import Source, Span
 from rigc.syntax.nodes import Amount, Word
 
@@ -62,8 +62,9 @@ def test_prefixes(unit: str, into: str, expected: float) -> None:
 
 def defined() -> tuple[list[str], list[str]]:
     """The prefixes and the units of `units.txt`, each in all its spellings."""
-    prefixes, units = [""], list[str]()
-    for line in (ROOT / "rigc" / "model" / "units.txt").read_text("utf-8").splitlines():
+    prefixes: list[str] = [""]
+    units: list[str] = []
+    for line in (ROOT / "rigc" / "model" / "units" / "units.txt").read_text("utf-8").splitlines():
         if not line.startswith("#"):
             name, _, *others = (part.strip() for part in line.split("="))
             (prefixes if name.endswith("-") else units).extend(each.removesuffix("-") for each in (name, *others))
@@ -98,7 +99,7 @@ def test_units_of_the_table_convert_as_pint_does(unit: str) -> None:
 
 def test_what_is_advised_needs_no_pint() -> None:
     code = (
-        "import sys; from rigc.model import measures, quantities\n"
+        "import sys; from rigc.model.units import measures, quantities\n"
         "model = {each.unit for each in vars(measures).values() if isinstance(each, measures.Measure)}\n"
         "[quantities.factor(unit, into) for unit in quantities.KNOWN for into in model]\n"
         "sys.exit('pint' in sys.modules)"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from rigc.model.rectangle import Rectangle
+from rigc.model.geometry.rectangle import Rectangle
 
 BODY = (70, 120)  # width and depth of the thing that turns
 PART = Rectangle(5, 10, 25, 100)  # 40 mm are left at its right, 10 mm at its rear

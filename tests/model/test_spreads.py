@@ -8,10 +8,10 @@ from small_rigs import HEAD, block, results_of
 
 from rigc.compile import compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.model import measures
 from rigc.model.fact import Spread, spread_of
-from rigc.model.measures import Measure
 from rigc.model.rig import Rig
+from rigc.model.units import measures
+from rigc.model.units.measures import Measure
 from rigc.source import Source
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 from small_rigs import block, results_of, unit
 
-from rigc.model.audio_state import AudioState
 from rigc.model.rig import Rig
-from rigc.model.state_ways import state_ways
+from rigc.model.ways.audio_state import AudioState
+from rigc.model.ways.state_ways import state_ways
 from rigc.model.wishes import When
 
 ENDS = block("instrument", "guitar", "inductance 4 H") + block("amp", "combo", "input in ts")

@@ -7,7 +7,7 @@ from cases import READER
 from small_rigs import HEAD, block, unit
 
 from rigc.compile import compile_rig
-from rigc.model.way_slips import DEAD_END, OPEN_LOOP, PASSED_TWICE
+from rigc.model.slips.way_slips import DEAD_END, OPEN_LOOP, PASSED_TWICE
 from rigc.source import Source
 
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")

@@ -17,7 +17,7 @@ from test_print import FLAGS, printed
 
 from rigc.output import html
 from rigc.reports.content import Document, Drawing
-from rigc.reports.shapes import COLOURS
+from rigc.reports.drawings.shapes import COLOURS
 
 MISSING = [program for program in ("chromium", "pdftoppm") if shutil.which(program) is None]
 
@@ -110,7 +110,7 @@ def test_the_probe_tells_both_faults(tmp_path: Path) -> None:
     """A label over another and one outside: without this the test above could not fail."""
     from small_sheets import document
 
-    from rigc.reports.shapes import Label
+    from rigc.reports.drawings.shapes import Label
 
     bad = Drawing(
         "bad", "Bad", "two faults", 60, 20, (Label(5, 10, "marl"), Label(6, 10, "lant"), Label(58, 15, "plumb"))

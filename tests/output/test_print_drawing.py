@@ -13,8 +13,8 @@ from small_sheets import document
 from test_print import printed
 
 from rigc.reports.content import Drawing
-from rigc.reports.drawing.lettering import text_width
-from rigc.reports.shapes import COLOURS, Label, Line
+from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.shapes import COLOURS, Label, Line
 
 MISSING = [program for program in ("chromium", "pdftoppm", "pdftotext") if shutil.which(program) is None]
 

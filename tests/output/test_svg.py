@@ -13,7 +13,7 @@ from rigc.output import html, markdown, svg
 from rigc.output.formats import drawing_files, render_tables
 from rigc.output.svg_shapes import element, number, tint
 from rigc.reports.content import Drawing
-from rigc.reports.shapes import COLOURS, PATTERNS, Box, Circle, Label, Line, Polygon, Polyline, Symbol
+from rigc.reports.drawings.shapes import COLOURS, PATTERNS, Box, Circle, Label, Line, Polygon, Polyline, Symbol
 
 SVG = "{http://www.w3.org/2000/svg}"
 ALL = document(SIGNAL, DECK, RESPONSE, LEADS)

@@ -15,9 +15,9 @@ from small_sheets import LEADS, document, row
 from rigc.output import html, svg
 from rigc.output.typeface import ACCENTED, COMMON, FAMILY, faces, page_faces
 from rigc.reports.content import Column, Drawing, Table
-from rigc.reports.drawing.letter_widths import BOLD, REGULAR
-from rigc.reports.drawing.lettering import EM_PER_CAPITAL, text_width
-from rigc.reports.shapes import Label
+from rigc.reports.drawings.means.letter_widths import BOLD, REGULAR
+from rigc.reports.drawings.means.lettering import EM_PER_CAPITAL, text_width
+from rigc.reports.drawings.shapes import Label
 from rigc.resources import folder
 
 FONTS = folder("templates") / "fonts"

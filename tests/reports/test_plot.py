@@ -6,12 +6,12 @@ from itertools import pairwise
 
 import pytest
 
-from rigc.reports.plot import STYLES, Curve, Mark, plot
-from rigc.reports.plotting.axis import Axis
-from rigc.reports.plotting.clipping import Frame, clipped
-from rigc.reports.plotting.spreading import spread
-from rigc.reports.plotting.ticks import decade_ticks, linear_ticks, tick_text
-from rigc.reports.shapes import Box, Label, Line, Polyline
+from rigc.reports.drawings.plot import STYLES, Curve, Mark, plot
+from rigc.reports.drawings.plots.axis import Axis
+from rigc.reports.drawings.plots.clipping import Frame, clipped
+from rigc.reports.drawings.plots.spreading import spread
+from rigc.reports.drawings.plots.ticks import decade_ticks, linear_ticks, tick_text
+from rigc.reports.drawings.shapes import Box, Label, Line, Polyline
 
 HERTZ = Axis("frequency", "Hz", 20, 20_000, log=True)
 DECIBEL = Axis("level", "dB", -30, 10)

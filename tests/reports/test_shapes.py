@@ -11,11 +11,22 @@ from small_drawings import DECK, RESPONSE, SIGNAL
 
 from rigc.reports import symbols
 from rigc.reports.content import Drawing
-from rigc.reports.drawing.hatching import GAP, hatching, round_outline
-from rigc.reports.drawing.lettering import text_width
-from rigc.reports.drawing.scale_bar import BAR_HEIGHT, scale_bar
-from rigc.reports.plot import STYLES
-from rigc.reports.shapes import COLOURS, LETTERS, PATTERNS, TEXT_COLOURS, Box, Circle, Label, Line, Shape, Symbol
+from rigc.reports.drawings.means.hatching import GAP, hatching, round_outline
+from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.means.scale_bar import BAR_HEIGHT, scale_bar
+from rigc.reports.drawings.plot import STYLES
+from rigc.reports.drawings.shapes import (
+    COLOURS,
+    LETTERS,
+    PATTERNS,
+    TEXT_COLOURS,
+    Box,
+    Circle,
+    Label,
+    Line,
+    Shape,
+    Symbol,
+)
 
 OKABE_ITO = {"#000000", "#0072B2", "#D55E00", "#009E73", "#CC79A7"}  # Okabe and Ito, 2002/2008
 SQUARE = ((0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0))

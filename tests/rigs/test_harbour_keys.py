@@ -9,16 +9,16 @@ from typing import Any
 import pytest
 from cases import ROOT, results
 
-from rigc.analysis.computations.ground_systems import GroundSystems
+from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.results import Results
 from rigc.reports.content import Table
-from rigc.reports.sheets.ground_sheet import ground_sheet
-from rigc.reports.sheets.label_sheet import label_sheet
-from rigc.reports.sheets.mains_sheet import mains_sheet
-from rigc.reports.sheets.pull_list import pull_list
-from rigc.reports.sheets.test_record import test_record as the_test_record
-from rigc.reports.sheets.unit_schedule import unit_schedule
-from rigc.reports.sheets.wiring_sheet import wiring_sheet
+from rigc.reports.sheets.bench.label_sheet import label_sheet
+from rigc.reports.sheets.bench.pull_list import pull_list
+from rigc.reports.sheets.bench.test_record import test_record as the_test_record
+from rigc.reports.sheets.bench.unit_schedule import unit_schedule
+from rigc.reports.sheets.power.ground_sheet import ground_sheet
+from rigc.reports.sheets.power.mains_sheet import mains_sheet
+from rigc.reports.sheets.stage.wiring_sheet import wiring_sheet
 
 
 @lru_cache(maxsize=1)

@@ -8,20 +8,20 @@ from functools import lru_cache
 import pytest
 from cases import ROOT, results
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.due_tests import DueTests
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.results import Results
+from rigc.analysis.tests.due_tests import DueTests
 from rigc.reports.content import Drawing, NoSheet, Sheet, Table
-from rigc.reports.shapes import Label
-from rigc.reports.sheets.cable_list import cable_list
-from rigc.reports.sheets.cut_list import cut_list
-from rigc.reports.sheets.deck_drawing import deck_drawing
-from rigc.reports.sheets.label_sheet import label_sheet
-from rigc.reports.sheets.midi_and_control_map import midi_and_control_map
-from rigc.reports.sheets.power_table import power_table
-from rigc.reports.sheets.pull_list import pull_list
-from rigc.reports.sheets.wiring_sheet import wiring_sheet
+from rigc.reports.drawings.shapes import Label
+from rigc.reports.sheets.bench.cable_list import cable_list
+from rigc.reports.sheets.bench.cut_list import cut_list
+from rigc.reports.sheets.bench.label_sheet import label_sheet
+from rigc.reports.sheets.bench.pull_list import pull_list
+from rigc.reports.sheets.deck.deck_drawing import deck_drawing
+from rigc.reports.sheets.power.power_table import power_table
+from rigc.reports.sheets.stage.midi_and_control_map import midi_and_control_map
+from rigc.reports.sheets.stage.wiring_sheet import wiring_sheet
 
 
 @lru_cache(maxsize=1)

@@ -8,16 +8,16 @@ import pytest
 from cases import ROOT, compiled, results
 from power_rules import POWER_RULES
 
-from rigc.analysis.computations.battery_lives import BatteryLives
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.lead_drops import LeadDrops
-from rigc.analysis.computations.mains_loads import MainsLoads
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.primaries import Primaries
-from rigc.analysis.computations.special_leads import SpecialLeads
-from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.leads.special_leads import SpecialLeads
+from rigc.analysis.mains.mains_loads import MainsLoads
+from rigc.analysis.mains.primaries import Primaries
+from rigc.analysis.power.battery_lives import BatteryLives
+from rigc.analysis.power.lead_drops import LeadDrops
+from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.analysis.results import Results
-from rigc.reports.sheets.power_table import power_table
+from rigc.reports.sheets.power.power_table import power_table
 from rigc.traced.term import known
 
 RIG = ROOT / "tests" / "rigs" / "salt-pan.rig"

@@ -8,11 +8,11 @@ import pytest
 from cases import ROOT, compiled, results, told
 from written import compiled_with
 
-from rigc.analysis.computations.first_section import FirstSection
-from rigc.analysis.computations.levels import Levels
-from rigc.analysis.computations.parallel_paths import ParallelPaths
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.silent_paths import SilentPaths
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.signal.levels.levels import Levels
+from rigc.analysis.signal.loading.first_section import FirstSection
+from rigc.analysis.signal.parallel.parallel_paths import ParallelPaths
+from rigc.analysis.signal.silent_paths import SilentPaths
 
 PATH = "examples/tide-line/board.rig"
 BOARD = ROOT / PATH

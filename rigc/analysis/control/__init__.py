@@ -1,1 +1,1 @@
-"""MIDI ways, messages, channels and expression jacks: what the control map is made of."""
+"""MIDI, expression and switches: what is sent, set and joined."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.analysis.computations.control_map import ControlMap
+from rigc.analysis.control.control_map import ControlMap
 from rigc.facts.midi import CHANNELS
 from rigc.model.rig import Rig
 from rigc.model.wishes import Channel

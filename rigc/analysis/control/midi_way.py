@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import cos, radians, sin
 
-from rigc.analysis.computations.placement import Outline
+from rigc.analysis.deck.placement import Outline
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.model.things import Thing

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.analysis.deck.by_hand import worked_by_hand
+from rigc.analysis.deck.foot_spots import worked_by_hand
 from rigc.analysis.deck.spot_on_thing import spot_of
 from rigc.model.deck import Deck, Place
-from rigc.model.polygon import Spot
+from rigc.model.geometry.polygon import Spot
 from rigc.model.things import Unit
 from rigc.record import Record
 from rigc.traced.given import stated

@@ -1,12 +1,17 @@
-"""Switches and knobs of units -> where they are on the decks, in mm."""
+"""Switches and knobs of units -> where they are on the decks, in mm; and what is worked by hand and never trodden on."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.placement import Placement
-from rigc.analysis.deck.by_hand import worked_by_hand
+from rigc.analysis.deck.placement import Placement
 from rigc.analysis.deck.spot_on_thing import spot_of
 from rigc.model.rig import Rig
+from rigc.model.things import Thing
 from rigc.record import Record
+
+
+def worked_by_hand(thing: Thing) -> bool:
+    """Whether the source says so: it needs no room for a foot and may stand behind."""
+    return "worked by hand" in thing.flags
 
 
 class FootSpot(Record):

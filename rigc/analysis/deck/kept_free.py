@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.placement import Outline
+from rigc.analysis.deck.placement import Outline
 from rigc.model.deck import Deck
-from rigc.model.rectangle import Rectangle
+from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.model.things import Area
 from rigc.record import Record

@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import cos, radians, sin
 
 from rigc.model.deck import Place
-from rigc.model.polygon import Spot, turned
-from rigc.model.rectangle import Rectangle
+from rigc.model.geometry.polygon import Spot, turned
+from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.things import Thing
 from rigc.record import Record
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.ground.joins import leads_in_use
+from rigc.analysis.ground.ground_conductors import leads_in_use
 from rigc.analysis.ground.landing import Landing, landing
+from rigc.analysis.leads.leads import Lead, Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig, Scenario
 from rigc.record import Record

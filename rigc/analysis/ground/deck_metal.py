@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from rigc.model.deck import Deck
-from rigc.model.ground_link import GROUND, METAL, GroundLink, Pole
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.model.ways.ground_link import GROUND, METAL, GroundLink, Pole
 
 
 def deck_metal(rig: Rig, links: list[GroundLink], presumed: bool = False) -> list[GroundLink]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.model.inner_ways import Way, handed_on, main_outputs
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.ways.inner_ways import Way, handed_on, main_outputs
 from rigc.record import Record
 from rigc.traced.given import stated
 

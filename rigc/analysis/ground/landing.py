@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.model.ground_link import GROUND, Pole, far_side
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig, Scenario
+from rigc.model.ways.ground_link import GROUND, Pole, far_side
 from rigc.record import Record
 
 

@@ -1,8 +1,12 @@
-"""Rig and a scenario -> how each ground lift stands there, which stand side by side, and the edits that set them otherwise."""
+"""Rig and a scenario -> how each ground lift stands there, which stand side by side, and the edits that set them together."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Lead, Leads
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.ground.ground_conductors import joins
+from rigc.analysis.ground.rings import Ring
+from rigc.analysis.ground.states import ground_state
+from rigc.analysis.leads.leads import Lead, Leads
 from rigc.diagnostics.mend import AddTo, Replace
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig, Scenario
@@ -47,3 +51,22 @@ def lift_edits(scenario: Scenario, ports: list[Port], position: str) -> tuple[Re
 
 def _far(lead: Lead, port: Port) -> str:
     return lead.end.thing if lead.start == port else lead.start.thing
+
+
+def opened_together(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario, port: Port) -> list[Port]:
+    """This lift first. Where a ring that was not told before closes without it and has no further lift, it is left at those so far."""
+    before = frozenset(_rings(rig, leads, power, scenario))
+    ports = lifts_beside(rig, leads, scenario, port)
+    while True:
+        said = dict(scenario.lifts) | {str(each): "open" for each in ports}
+        rings = _rings(rig, leads, power, scenario.replace(lifts=tuple(said.items())))
+        come = [ring for ring in rings if ring.matters and ring.unsure is None and ring not in before]
+        on_them = (each for ring in come for link in ring.links for each in (*link.isolators, *link.lifts))
+        further = next((each for each in on_them if each not in ports), None)
+        if further is None:
+            return ports
+        ports += [each for each in lifts_beside(rig, leads, scenario, further) if each not in ports]
+
+
+def _rings(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario) -> tuple[Ring, ...]:
+    return tuple(ground_state(rig, joins(rig, leads, power, scenario), (scenario.name,)).rings)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.model.ground_link import GroundLink, Pole
 from rigc.model.jacks import Port
+from rigc.model.ways.ground_link import GroundLink, Pole
 
 PANEL_JACK = "jack "
 """How the part of a pole begins that is no ground but the sleeve of an insulated panel jack."""

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.ground.lift_positions import lift_edits
-from rigc.analysis.ground.opened_together import opened_together
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.ground.lift_positions import lift_edits, opened_together
 from rigc.analysis.ground.rings import SHARED, Ring
+from rigc.analysis.leads.leads import Leads
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig

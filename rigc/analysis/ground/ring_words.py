@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from rigc.analysis.ground.rings import Ring
 from rigc.diagnostics.wording import listed
-from rigc.model.ground_link import EARTH, FAR, METAL, GroundLink, Pole
 from rigc.model.rig import Rig
+from rigc.model.ways.ground_link import EARTH, FAR, METAL, GroundLink, Pole
 
 
 def pole_words(pole: Pole) -> str:

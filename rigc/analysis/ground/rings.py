@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.model.ground_link import EARTH, METAL, GroundLink, Pole
 from rigc.model.rig import Rig
+from rigc.model.ways.ground_link import EARTH, METAL, GroundLink, Pole
 from rigc.record import Record
 
 PAIR, SHARED, EARTHS, DESK, PANEL, PLATE, CONTROL, MIDI, SIGNAL = (

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from rigc.analysis.ground.joins import Joins
+from rigc.analysis.ground.ground_conductors import Joins
 from rigc.analysis.ground.ring_words import pole_words
 from rigc.analysis.ground.rings import Ring, named_ring
 from rigc.model.graphs import ground_graph, ground_rings, joined_grounds
-from rigc.model.ground_link import EARTH, GROUND, GroundLink, Pole
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.ways.ground_link import EARTH, GROUND, GroundLink, Pole
 from rigc.record import Record
 
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Leads
 from rigc.analysis.ground.lift_positions import lifts_beside
 from rigc.analysis.ground.ring_words import link_words
 from rigc.analysis.ground.rings import SHARED, SIGNAL, Ring
-from rigc.model.ground_link import GROUND, METAL
+from rigc.analysis.leads.leads import Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.model.ways.ground_link import GROUND, METAL
 
 NOT_THE_EARTH = "never lift the mains earth of an amp"
 

@@ -1,0 +1,1 @@
+"""Strips and tape: what holds each unit on the deck."""

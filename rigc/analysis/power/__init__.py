@@ -1,0 +1,1 @@
+"""Volts and currents: what each outlet, supply and lead carries and loses."""

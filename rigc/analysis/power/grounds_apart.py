@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Leads
 from rigc.analysis.ground.states import GroundState
+from rigc.analysis.leads.leads import Leads
 from rigc.model.graphs import ground_graph, joined_grounds, parts
-from rigc.model.ground_link import EARTH, GROUND
+from rigc.model.ways.ground_link import EARTH, GROUND
 from rigc.record import Record
 
 _SIGNALS = ("audio", "midi", "control", "usb")

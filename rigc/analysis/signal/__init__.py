@@ -1,0 +1,1 @@
+"""The path of the sound, in each state of the rig."""

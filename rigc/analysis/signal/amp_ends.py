@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Container
 
-from rigc.model.inner_ways import main_inputs
 from rigc.model.jacks import Port
 from rigc.model.things import Unit
+from rigc.model.ways.inner_ways import main_inputs
 
 
 def amp_ends(unit: Unit, wired: Container[Port]) -> list[Port]:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from heapq import heappop, heappush
 
-from rigc.analysis.computations.sound_ways import Hookup
-from rigc.model.inner_ways import bypass_ways
+from rigc.analysis.signal.sound_ways import Hookup
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.model.ways.inner_ways import bypass_ways
 
 _Cost = tuple[int, int, int]
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.audio_graph import AudioGraph
-from rigc.analysis.power.used_units import used_units
-from rigc.model.inner_ways import sinks, sources
+from rigc.analysis.deck.used_units import used_units
+from rigc.analysis.signal.audio_graph import AudioGraph
 from rigc.model.jacks import AUDIO_OUT, Port
 from rigc.model.rig import Rig
+from rigc.model.slips.torn_chains import torn_chains
 from rigc.model.things import Unit
-from rigc.model.torn_chains import torn_chains
+from rigc.model.ways.inner_ways import sinks, sources
 from rigc.record import Record
 
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.sound_ways import Hookup
 from rigc.analysis.signal.side_by_side import in_order
+from rigc.analysis.signal.sound_ways import Hookup
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 

@@ -2,20 +2,11 @@
 
 from __future__ import annotations
 
-from rigc.model.audio_state import AudioState
 from rigc.model.jacks import AUDIO_IN, Port
 from rigc.model.rig import Rig
-from rigc.model.state_ways import (
-    ACTIVE,
-    BLOCKED,
-    BUFFER,
-    CABLE,
-    TRANSFORMER,
-    Switched,
-    nature,
-    ways_inside,
-)
 from rigc.model.things import Unit
+from rigc.model.ways.audio_state import AudioState
+from rigc.model.ways.state_ways import ACTIVE, BLOCKED, BUFFER, CABLE, TRANSFORMER, Switched, nature, ways_inside
 from rigc.record import Record
 
 STAGE, BYPASSED, WINDING, TRACK, BRIDGED, DEAD = "stage", "bypassed stage", "winding", "track", "bridged", "dead end"

@@ -8,32 +8,21 @@ from typing import Any
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Delete, Mend
 from rigc.model.deck import Place
-from rigc.model.resolve import (
-    built,
-    bypass,
-    deck,
-    head,
-    instruments,
-    leads,
-    panels,
-    performance,
-    power,
-    readings,
-    records,
-    signal,
-    stock,
-    things,
-)
+from rigc.model.resolve import head
 from rigc.model.resolve.apart import two_things
-from rigc.model.resolve.cable_signals import cable_signals
 from rigc.model.resolve.context import Context
-from rigc.model.resolve.inside_deck import check_lanes
+from rigc.model.resolve.deck import deck
+from rigc.model.resolve.deck.inside_deck import check_lanes
 from rigc.model.resolve.ports import Ports
+from rigc.model.resolve.record import built, readings, records
+from rigc.model.resolve.things import instruments, panels, stock, things
+from rigc.model.resolve.wishes import bypass, leads, performance, power, signal
+from rigc.model.resolve.wishes.cable_signals import cable_signals
 from rigc.model.rig import Intent, Rig
 from rigc.model.scope import MISUSED, TAKEN, UNKNOWN, article
+from rigc.model.slips.unknown_names import each_name_once
+from rigc.model.slips.way_slips import DEAD_END, Ways, way_slips
 from rigc.model.things import ENDS, Unit
-from rigc.model.unknown_names import each_name_once
-from rigc.model.way_slips import DEAD_END, Ways, way_slips
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word

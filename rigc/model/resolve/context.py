@@ -8,11 +8,11 @@ from typing import Any, TypeVar
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.model.fact import Fact, Provenance
-from rigc.model.measures import Measure
-from rigc.model.quantities import quantities, quantity
 from rigc.model.scope import SAID_TWICE, Scope
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.spreads import without_spread
-from rigc.model.wrong_quantity import WRONG_QUANTITY
+from rigc.model.units.measures import Measure
+from rigc.model.units.quantities import quantities, quantity
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, Node, Word

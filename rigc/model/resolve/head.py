@@ -7,16 +7,16 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.facts.countries import is_country
-from rigc.model.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING, SHOW
-from rigc.model.no_rig import NO_RIG
 from rigc.model.records import Change, Frozen, Limit
-from rigc.model.resolve.changes import change
 from rigc.model.resolve.context import Context, items_of
-from rigc.model.resolve.supply import mains_range
+from rigc.model.resolve.record.changes import change
+from rigc.model.resolve.things.supply import mains_range
 from rigc.model.rig import Head, Scenario
 from rigc.model.scope import UNKNOWN, corrected
+from rigc.model.slips.no_rig import NO_RIG
+from rigc.model.slips.unfit_text import UNFIT_TEXT
 from rigc.model.things import ENDS
-from rigc.model.unfit_text import UNFIT_TEXT
+from rigc.model.units.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING, SHOW
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 

@@ -6,12 +6,12 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.near import nearest
 from rigc.model.jacks import Jack, Port
 from rigc.model.resolve.context import Context
 from rigc.model.scope import UNCLEAR, UNKNOWN, corrected
 from rigc.model.things import Supply
 from rigc.model.wishes import Gap
-from rigc.near import nearest
 from rigc.source import Span
 from rigc.syntax.nodes import Word
 

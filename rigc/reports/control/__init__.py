@@ -1,1 +1,1 @@
-"""The tables of the MIDI and control map and of the preset sheet."""
+"""MIDI, presets and settings as tables."""

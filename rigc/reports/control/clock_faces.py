@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 from rigc.model.wishes import Song
 from rigc.reports.content import Drawing
-from rigc.reports.shapes import THICK, Circle, Label, Line, Shape
+from rigc.reports.drawings.shapes import THICK, Circle, Label, Line, Shape
 
 _RADIUS, _TICK, _DOWN = 9.0, 2.0, 32.0
 _ROW_MM = 240.0  # what a landscape page takes

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.leads import Lead, Leads
 from rigc.analysis.control.control_wiring import ControlLink, control_links, is_expression, wiring
-from rigc.analysis.control.lead_conductors import lead_conductors
+from rigc.analysis.leads.conductors_of_lead import lead_conductors
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.diagnostics.decimals import decimals
 from rigc.facts.leads import EXPRESSION_POLES
-from rigc.model.conductors import conducting_paths, named
 from rigc.model.rig import Rig
+from rigc.model.ways.conductors import conducting_paths, named
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.traced.figure import Lacking

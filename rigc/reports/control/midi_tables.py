@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.control_map import ControlMap
-from rigc.analysis.control.lead_conductors import midi_conductors
+from rigc.analysis.control.control_map import ControlMap
 from rigc.analysis.control.midi_channel import in_runs
 from rigc.analysis.control.midi_way import MidiLink, MidiWay
 from rigc.analysis.control.program_change import ProgramChange
-from rigc.model.conductors import named
+from rigc.analysis.leads.conductors_of_lead import midi_conductors
 from rigc.model.jacks import Jack
 from rigc.model.rig import Rig
+from rigc.model.ways.conductors import named
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.traced.figure import AnyFigure, Lacking

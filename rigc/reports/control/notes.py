@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.control_map import ControlMap
+from rigc.analysis.control.control_map import ControlMap
 from rigc.analysis.control.midi_channel import free_channels, in_runs
 from rigc.analysis.control.program_change import wire_ms
 from rigc.facts.midi import BYTE_US, CONTROL_CHANGE_BYTES, LONGEST_MM, MOST_THRUS, PROGRAM_CHANGE_BYTES

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.control_map import ControlMap
-from rigc.analysis.computations.preset_figures import PresetFigures
+from rigc.analysis.control.control_map import ControlMap
+from rigc.analysis.control.preset_figures import PresetFigures
 from rigc.analysis.control.program_change import ProgramChange
 from rigc.diagnostics.decimals import decimals
-from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
+from rigc.model.ways.preset_loops import preset_loops
 from rigc.model.wishes import Preset, Song
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell

@@ -1,1 +1,1 @@
-"""The deck on paper: plan, view from below, elevations, holes, clashes of plugs, and a print at full size."""
+"""Places and holes as tables."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.deck.lead_ways import Way
+from rigc.reports.drawings.deck.lead_ways import Way
 
 COLUMNS = (
     Column("no"),

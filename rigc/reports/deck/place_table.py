@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.placement import Outline, Placement
+from rigc.analysis.deck.placement import Outline, Placement
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig

@@ -1,1 +1,1 @@
-"""What the ground sheet is made of."""
+"""Grounds and rings as tables."""

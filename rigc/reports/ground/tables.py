@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.ground_systems import GroundSystems
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.ring_hum import Hum, RingHum
 from rigc.analysis.ground.breaks import breaks
+from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.ground.lift_positions import LiftPosition, lift_positions
+from rigc.analysis.ground.ring_hum import Hum, RingHum
 from rigc.analysis.ground.ring_words import ring_words
 from rigc.analysis.ground.states import GroundState, GroundSystem
 from rigc.analysis.ground.where_to_break import where_to_break
+from rigc.analysis.leads.leads import Leads
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell

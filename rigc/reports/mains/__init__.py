@@ -1,1 +1,1 @@
-"""The parts of the mains sheet."""
+"""Mains as tables."""

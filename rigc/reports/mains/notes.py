@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mains_loads import MainsLoads
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V, STEP_MORE
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mains_loads import MainsLoads
-from rigc.analysis.power.country_mains import agrees
+from rigc.analysis.mains.country_mains import agrees
+from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.facts.countries import FIRST, SECOND, Mains, country
 from rigc.model.rig import Rig, Scenario
 from rigc.reports.content import Cell, Column, Row, Table

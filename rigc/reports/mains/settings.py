@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.primaries import Primaries
-from rigc.analysis.power.primary import Primary
+from rigc.analysis.mains.primaries import Primaries
+from rigc.analysis.mains.primary import Primary
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mains_loads import MainsLoads
+from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.model.rig import Rig
 from rigc.model.things import MainsStrip
 from rigc.reports.content import Cell, Column, Row, Table

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mains_loads import MainsLoad, MainsLoads
+from rigc.analysis.mains.mains_loads import MainsLoad, MainsLoads
 from rigc.facts.mains import INLET_A, SHOWN_V
 from rigc.model.rig import Rig
 from rigc.model.things import Supply

@@ -1,1 +1,1 @@
-"""The tables of the strip sheet that tell of rails, plates and rolls, one module each."""
+"""Strips, tape and plates as tables."""

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mounting_strip import MountingStrip
-from rigc.analysis.computations.placement import Outline, Placement
+from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.mounting.mounting_strip import MountingStrip
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table

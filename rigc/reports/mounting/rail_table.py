@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.rail_tape import RailTape
+from rigc.analysis.mounting.rail_tape import RailTape
 from rigc.model.deck import Deck, Rail
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table

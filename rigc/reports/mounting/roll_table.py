@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.roll_uses import RollUse, RollUses
+from rigc.analysis.mounting.roll_uses import RollUse, RollUses
 from rigc.diagnostics.figures import millimetres
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell

@@ -1,1 +1,1 @@
-"""The parts of the power table."""
+"""Outlets, supplies, units and batteries as tables."""

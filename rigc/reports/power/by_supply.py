@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mains_loads import MainsLoads
-from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.analysis.mains.mains_loads import MainsLoads
+from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.unit_powers import UnitPower, UnitPowers
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.power.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.power.unit_powers import UnitPower, UnitPowers
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity, polarity_mark

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.power.outlet_fit import POLAR
+from rigc.analysis.feeds.outlet_fit import POLAR
 from rigc.model.fact import Fact
 from rigc.model.things import Outlet
 

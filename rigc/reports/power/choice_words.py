@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.outlet_levels import Levels
+from rigc.analysis.feeds.choice.order_of_merit import Levels
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.diagnostics.wording import listed
 from rigc.reports.content import Paragraph
 

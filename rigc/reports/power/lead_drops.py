@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.lead_drops import LeadDrop, LeadDrops
-from rigc.analysis.computations.power_network import PowerNetwork, ShieldFlow
-from rigc.analysis.computations.shared_returns import SharedReturn, SharedReturns
+from rigc.analysis.power.lead_drops import LeadDrop, LeadDrops
+from rigc.analysis.power.power_network import PowerNetwork, ShieldFlow
+from rigc.analysis.power.shared_returns import SharedReturn, SharedReturns
 from rigc.diagnostics.figures import number
 from rigc.facts.conductors import SHIELD_OHM, WARM_CELSIUS
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table

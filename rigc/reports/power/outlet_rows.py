@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.outlet_loads import OutletLoad
-from rigc.analysis.power.power_tap import outlet_at
+from rigc.analysis.feeds.outlet_loads import OutletLoad
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_tap import outlet_at
+from rigc.analysis.leads.leads import Lead, Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.labels import Labels
-from rigc.analysis.computations.special_leads import SpecialLead, SpecialLeads
+from rigc.analysis.leads.labels import Labels
+from rigc.analysis.leads.special_leads import SpecialLead, SpecialLeads
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (

@@ -1,1 +1,1 @@
-"""What sheets and pages about two revisions, or about a substitute, are made of."""
+"""What was changed, and what was built, as tables."""

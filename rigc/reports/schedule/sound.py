@@ -11,7 +11,7 @@ from rigc.model.things import Instrument, Unit
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import level_cell, stated, stated_all, words
 from rigc.reports.schedule.columns import Columns, table
-from rigc.reports.wiring.jack_words import when_bypassed
+from rigc.reports.signal.jack_words import when_bypassed
 
 _SOURCES = (
     Column("source"),

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.leads.leads import Leads
 from rigc.model.rig import Rig
 from rigc.reports.content import Sheet
 
 
 def fit(rig: Rig, leads: Leads) -> Sheet:
     """The two tables; the search is loaded only for a rig that asks for them."""
-    from rigc.analysis.placing import fit as fitting
-    from rigc.reports.placing.fit_tables import deck_table, fit_note, smallest_table
+    from rigc.analysis.laying import fit as fitting
+    from rigc.reports.laying.fit_tables import deck_table, fit_note, smallest_table
 
     found = fitting.fit(rig, leads)
     return Sheet("fit", "Fit", "builder", (deck_table(found), smallest_table(found), fit_note(rig, found)))

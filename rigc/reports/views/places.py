@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.model.deck import Place
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
-from rigc.reports.placing.gap_table import gap_note, gap_table
-from rigc.reports.placing.statements import place_block
+from rigc.reports.laying.gap_table import gap_note, gap_table
+from rigc.reports.laying.statements import place_block
 
 
 def places(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
     """The places of a rig; where all are stated there is nothing to paste."""
-    from rigc.analysis.placing.gap import lead_gaps  # the search's rooms are loaded only for a rig that asks for them
+    from rigc.analysis.laying.gap import lead_gaps  # the search's rooms are loaded only for a rig that asks for them
 
     chosen = [place for place in rig.places.values() if place.chosen]
     lines = place_block(chosen) if chosen else ("# every place is stated",)

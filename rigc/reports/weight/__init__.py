@@ -1,1 +1,1 @@
-"""The tables of the mass-and-balance sheet, one module each."""
+"""Masses and their limits as tables."""

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.mass import Balance, Mass, MassItem
+from rigc.analysis.weight.mass import Balance, Mass, MassItem
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.chosen_places import marked
 from rigc.reports.figure_cell import figure_cell, mark
-from rigc.reports.weight.at_least import at_least
+from rigc.reports.weight.limit_table import at_least
 from rigc.traced.figure import AnyFigure, Figure, Lacking
 
 _ITEMS = (

@@ -1,15 +1,20 @@
-"""Mass and limits -> how far the rig, with its case, is from each limit; what to mind when it is lifted."""
+"""Masses, balances and what cases hold -> the table of each beside its limit."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.case_loads import CaseLoad, CaseLoads, Margin
-from rigc.analysis.computations.mass import Mass
+from rigc.analysis.weight.case_loads import CaseLoad, CaseLoads, Margin
+from rigc.analysis.weight.mass import Mass
 from rigc.diagnostics.figures import plain
 from rigc.facts import weight
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 from rigc.reports.figure_cell import figure_cell
-from rigc.reports.weight.at_least import at_least
-from rigc.traced.figure import Lacking, assumed, incomplete
+from rigc.traced.figure import Figure, Lacking, assumed, incomplete
+
+
+def at_least(figure: Figure, *, strong: bool = False) -> Cell:
+    """Marked where it is incomplete."""
+    return Cell(figure.text, mark="at least") if incomplete(figure) else figure_cell(figure, strong=strong)
+
 
 _COLUMNS = (
     Column("limit"),

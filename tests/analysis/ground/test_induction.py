@@ -6,12 +6,7 @@ from math import pi
 
 import pytest
 
-from rigc.analysis.ground.induction import (
-    coupled_volts,
-    pair_to_loop_henry,
-    uniform_field_volts,
-    wire_to_loop_henry,
-)
+from rigc.analysis.ground.induction import coupled_volts, pair_to_loop_henry, uniform_field_volts, wire_to_loop_henry
 
 
 @pytest.mark.parametrize(

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from small_rigs import block, results_of, unit
 
-from rigc.analysis.computations.ground_systems import GroundSystems
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.ground.where_to_break import NOT_THE_EARTH, where_to_break
+from rigc.analysis.leads.leads import Leads
 
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "earthed", "input in ts")
 SPLIT = unit("split", "output y ts") + unit("lant") + unit("mixer", "input b ts")

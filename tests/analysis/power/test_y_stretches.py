@@ -8,10 +8,10 @@ import pytest
 from cases import READER, ROOT, results
 from written import compiled_text
 
-from rigc.analysis.computations.lead_drops import LeadDrops
-from rigc.analysis.computations.power_network import PowerNetwork
-from rigc.analysis.computations.shared_returns import SharedReturns
 from rigc.analysis.power.conductor import Conductor
+from rigc.analysis.power.lead_drops import LeadDrops
+from rigc.analysis.power.power_network import PowerNetwork
+from rigc.analysis.power.shared_returns import SharedReturns
 from rigc.analysis.power.y_stretches import y_stretches
 from rigc.analysis.results import Results
 from rigc.compile import compile_rig

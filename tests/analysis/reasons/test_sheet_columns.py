@@ -10,12 +10,12 @@ import pytest
 from cases import ROOT, results
 from reason_columns import FURTHER, PART_A
 
-from rigc.analysis.computations.loading import Loading
 from rigc.analysis.reasoning import Reasoning
 from rigc.analysis.results import Results
-from rigc.discover import members
+from rigc.analysis.signal.loading.loading import Loading
 from rigc.output.column_names import column_names
 from rigc.reports.content import Sheet, Table
+from rigc.reports.folder import all_sheets
 from rigc.traced.reason import NOT_KNOWN
 
 RIGS = [
@@ -43,7 +43,7 @@ def made(rig: str) -> tuple[Results, Reasoning]:
 @cache
 def sheets(rig: str) -> tuple[Sheet, ...]:
     """All sheets of an example that have something to say."""
-    found = (made(rig)[0].call(maker) for maker in members("rigc.reports.sheets", "SHEET"))
+    found = (made(rig)[0].call(maker) for maker in all_sheets())
     return tuple(sheet for sheet in found if isinstance(sheet, Sheet))
 
 

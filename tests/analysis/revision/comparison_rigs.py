@@ -6,10 +6,10 @@ from pathlib import Path
 
 from cases import READER, ROOT
 
-from rigc.analysis.computations.comparison import Comparison
+from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.analysis.revision.compared.changed import ChangedThing
-from rigc.analysis.revision.previous import Previous
+from rigc.analysis.revision.comparison import Comparison
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.gather import gather

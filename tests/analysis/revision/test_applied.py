@@ -10,10 +10,10 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from two_boards import LONG_HAUL, LONG_HAUL_D, compiled_after
 
-from rigc.analysis.computations.board import Board, BoardLead
-from rigc.analysis.computations.rework import Rework
+from rigc.analysis.revision.board import Board, BoardLead
 from rigc.analysis.revision.plan.applied import applied
-from rigc.analysis.revision.plan.lead_plan import KEEP
+from rigc.analysis.revision.plan.leads.plan import KEEP
+from rigc.analysis.revision.rework import Rework
 
 PHASES = (Phase.explicit, Phase.generate)  # a rig takes too long to compile for its shrinking
 Edit = Callable[[str], str]

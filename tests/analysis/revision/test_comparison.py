@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from comparison_rigs import TOURING, TOURING_D, compared, results_against, text_of, thing
 
-from rigc.analysis.computations.comparison import Comparison
-from rigc.analysis.computations.seal import Seal
+from rigc.analysis.revision.comparison import Comparison
+from rigc.analysis.revision.seal import Seal
 
 OLD = text_of(TOURING)
 

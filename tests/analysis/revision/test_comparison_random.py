@@ -10,9 +10,9 @@ from comparison_rigs import text_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from rigc.analysis.computations.comparison import Comparison
+from rigc.analysis.previous import Previous
 from rigc.analysis.revision.compared.changed import ADDED, REMOVED, ChangedThing
-from rigc.analysis.revision.previous import Previous
+from rigc.analysis.revision.comparison import Comparison
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.gather import gather

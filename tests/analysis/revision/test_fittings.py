@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from two_boards import LONG_HAUL, results_after
 
-from rigc.analysis.computations.rework import Rework
 from rigc.analysis.revision.plan.bench_phases import BEFORE
+from rigc.analysis.revision.rework import Rework
 
 LATER = LONG_HAUL.replace("  revision C", "  revision D")
 

@@ -7,10 +7,10 @@ from random import Random
 import pytest
 from windows_by_hand import window_of
 
-from rigc.analysis.computations.board import BoardLead
-from rigc.analysis.computations.cable_lengths import Length
-from rigc.analysis.revision.plan.lead_fit import Bench, Fit, fit
-from rigc.analysis.revision.plan.lead_fits import all_fits
+from rigc.analysis.leads.lengths.cable_lengths import Length
+from rigc.analysis.revision.board import BoardLead
+from rigc.analysis.revision.plan.leads.fit import Bench, Fit, fit
+from rigc.analysis.revision.plan.leads.fits import all_fits
 from rigc.analysis.revision.plan.successors import Successors
 from rigc.model.fact import Fact
 from rigc.model.jacks import Port

@@ -6,8 +6,8 @@ from __future__ import annotations
 from cases import ROOT
 from two_boards import LONG_HAUL, results_after
 
-from rigc.analysis.computations.rework import Rework
-from rigc.analysis.revision.plan.lead_plan import KEEP, NEW, REMAKE
+from rigc.analysis.revision.plan.leads.plan import KEEP, NEW, REMAKE
+from rigc.analysis.revision.rework import Rework
 
 HOME = (ROOT / "examples/back-bedroom/board.rig").read_text("utf-8")
 

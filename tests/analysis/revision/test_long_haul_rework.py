@@ -9,10 +9,10 @@ from __future__ import annotations
 import pytest
 from two_boards import LONG_HAUL, LONG_HAUL_D, results_after
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.rework import Rework
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.results import Results
-from rigc.analysis.revision.plan.lead_plan import KEEP, NEW, REMAKE
+from rigc.analysis.revision.plan.leads.plan import KEEP, NEW, REMAKE
+from rigc.analysis.revision.rework import Rework
 from rigc.model.jacks import Port
 
 

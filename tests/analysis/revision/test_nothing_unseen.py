@@ -11,9 +11,9 @@ from typing import Any
 import pytest
 from cases import READER, ROOT, cases
 
-from rigc.analysis.computations.aspects import Aspects
-from rigc.analysis.placed import placed
+from rigc.analysis.laying.placed import placed
 from rigc.analysis.results import Results
+from rigc.analysis.revision.aspects import Aspects
 from rigc.diagnostics.diagnostic import Level
 from rigc.files.disk import Disk
 from rigc.gather import gather

@@ -6,7 +6,7 @@ from __future__ import annotations
 from cases import READER, ROOT
 from small_rigs import HEAD, unit
 
-from rigc.analysis.computations.leads import Leads
+from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk

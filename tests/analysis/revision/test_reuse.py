@@ -8,10 +8,10 @@ import pytest
 from scipy.optimize import linear_sum_assignment
 from windows_by_hand import window_of
 
-from rigc.analysis.computations.board import BoardLead
-from rigc.analysis.computations.cable_lengths import Length
-from rigc.analysis.revision.plan.lead_fit import Bench, Fit, fit
-from rigc.analysis.revision.plan.reuse import Reused, cost, reused
+from rigc.analysis.leads.lengths.cable_lengths import Length
+from rigc.analysis.revision.board import BoardLead
+from rigc.analysis.revision.plan.leads.fit import Bench, Fit, fit
+from rigc.analysis.revision.plan.leads.reuse import Reused, cost, reused
 from rigc.analysis.revision.plan.successors import Successors
 from rigc.model.fact import Fact
 from rigc.model.jacks import Port

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from small_rigs import block, results_of, unit
 
-from rigc.analysis.computations.placement import Placement
+from rigc.analysis.deck.placement import Placement
 from rigc.analysis.revision.substitute.room import nearest_room, overlaps
 
 

@@ -9,11 +9,11 @@ from cases import READER
 from small_rigs import HEAD, unit
 from touring_copy import SUCCESSOR, touring
 
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.placement import Placement
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
-from rigc.analysis.revision.previous import Previous
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.files.disk import Disk

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.cable_lengths import Length
+from rigc.analysis.leads.lengths.cable_lengths import Length
 from rigc.traced.figure import Answer, Figure, known_figure
 from rigc.traced.term import number
 from rigc.traced.units import TENTHS

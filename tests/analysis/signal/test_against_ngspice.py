@@ -10,11 +10,11 @@ import pytest
 from cases import ROOT, results
 from ngspice import needs_ngspice, responses
 
-from rigc.analysis.computations.loading import Loading
-from rigc.analysis.signal.section import Section
-from rigc.analysis.signal.section_figures import SectionFigures
-from rigc.analysis.signal.section_walk import PICKUP
-from rigc.analysis.signal.source_network import SourceNetwork
+from rigc.analysis.signal.loading.loading import Loading
+from rigc.analysis.signal.loading.section import Section
+from rigc.analysis.signal.loading.section_figures import SectionFigures
+from rigc.analysis.signal.loading.section_walk import PICKUP
+from rigc.analysis.signal.loading.source_network import SourceNetwork
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
 from rigc.traced.figure import Figure, Lacking

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 import pytest
 
-from rigc.analysis.signal.comb import HIGHEST_HZ, Way, loss_db, notches, summed
+from rigc.analysis.signal.parallel.comb import HIGHEST_HZ, Way, loss_db, notches, summed
 from rigc.facts.paths import LOWEST_NOTE_HZ
 
 

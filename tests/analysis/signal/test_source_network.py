@@ -7,12 +7,7 @@ from math import inf, log, log10, pi
 import pytest
 from cases import ROOT, results
 
-from rigc.analysis.signal.source_network import (
-    SourceNetwork,
-    bridging_db,
-    corner_hz,
-    unloaded_hz,
-)
+from rigc.analysis.signal.loading.source_network import SourceNetwork, bridging_db, corner_hz, unloaded_hz
 from rigc.traced.means import in_parallel
 
 # Five circuits and what ngspice 39 said of them on the day they were recorded (swept in 0.5 Hz steps from 100 Hz to

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 from small_rigs import block, results_of, unit
 
-from rigc.analysis.signal.section_walk import Kept, Walker
+from rigc.analysis.signal.loading.section_walk import Kept, Walker
 from rigc.analysis.signal.unit_mode import Mode, is_treadle
-from rigc.model.audio_state import AudioState
 from rigc.model.jacks import Port
+from rigc.model.ways.audio_state import AudioState
 from rigc.model.wishes import When
 
 ENDS = block("instrument", "guitar", "inductance 4 H") + block("amp", "combo", "input in ts")

@@ -8,9 +8,9 @@ from small_rigs import block, results_of, unit
 
 from rigc.model.deck import Deck
 from rigc.reports.content import Drawing, Sheet
-from rigc.reports.deck.heights import floor_at, limits_above
-from rigc.reports.shapes import Box, Label, Line, Polyline
-from rigc.reports.sheets.deck_drawing import deck_drawing
+from rigc.reports.drawings.deck.heights import floor_at, limits_above
+from rigc.reports.drawings.shapes import Box, Label, Line, Polyline
+from rigc.reports.sheets.deck.deck_drawing import deck_drawing
 
 SIZE = ("size 400 x 300 mm", "thickness 12 mm", "clearance 60 mm")
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.reports.deck.callouts import ROW, Callout, callouts, depth, rows
-from rigc.reports.shapes import Label, Line
+from rigc.reports.drawings.deck.callouts import ROW, Callout, callouts, depth, rows
+from rigc.reports.drawings.shapes import Label, Line
 
 
 def test_rows() -> None:

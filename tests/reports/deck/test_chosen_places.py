@@ -9,10 +9,10 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
-from rigc.reports.sheets.deck_drawing import deck_drawing
-from rigc.reports.sheets.mass_and_balance import mass_and_balance
-from rigc.reports.sheets.mounting_strips import mounting_strips
-from rigc.reports.sheets.plan_full_size import plan_full_size
+from rigc.reports.sheets.deck.deck_drawing import deck_drawing
+from rigc.reports.sheets.deck.mass_and_balance import mass_and_balance
+from rigc.reports.sheets.deck.mounting_strips import mounting_strips
+from rigc.reports.sheets.deck.plan_full_size import plan_full_size
 
 LINE = (
     "The place of plumb was chosen, not stated, and may move when the source changes: "

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from jack_points import jack_point
 
-from rigc.reports.deck.lead_tracks import side_by_side
-from rigc.reports.deck.lead_ways import Way
-from rigc.reports.shapes import Point
+from rigc.reports.drawings.deck.lead_tracks import side_by_side
+from rigc.reports.drawings.deck.lead_ways import Way
+from rigc.reports.drawings.shapes import Point
 
 JACK = jack_point(0, 0, "plate", 20)
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from rigc.reports.drawing.label_box import Room, label_box
-from rigc.reports.drawing.label_room import LabelRoom
-from rigc.reports.drawing.lettering import text_width
-from rigc.reports.shapes import Label
+from rigc.reports.drawings.means.label_box import Room, label_box
+from rigc.reports.drawings.means.label_room import LabelRoom
+from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.shapes import Label
 
 GROUND = Room(0, 0, 60, 30)
 

@@ -8,7 +8,7 @@ from written import changed, written
 from rigc.analysis.reasoning import Reasoning
 from rigc.analysis.results import Results
 from rigc.reports.content import Cell, Sheet, Table
-from rigc.reports.sheets.cable_list import cable_list
+from rigc.reports.sheets.bench.cable_list import cable_list
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 PAIR = """

@@ -5,9 +5,9 @@ from __future__ import annotations
 from cases import ROOT, results
 from written import written
 
-from rigc.analysis.computations.crossings import Crossings
+from rigc.analysis.routes.crossings import Crossings
 from rigc.reports.content import Sheet, Table
-from rigc.reports.sheets.crossing_list import crossing_list
+from rigc.reports.sheets.deck.crossing_list import crossing_list
 
 BESIDE = ROOT / "tests/analysis/checks/cases/lead-beside-power"
 

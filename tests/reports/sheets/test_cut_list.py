@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 from written import changed, written
 
-from rigc.analysis.computations.made_or_bought import MadeOrBought
 from rigc.analysis.results import Results
+from rigc.analysis.stores.made_or_bought import MadeOrBought
 from rigc.reports.content import Cell, Paragraph, Sheet, Table
-from rigc.reports.sheets.cut_list import cut_list
+from rigc.reports.sheets.bench.cut_list import cut_list
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 

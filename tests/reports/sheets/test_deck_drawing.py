@@ -9,8 +9,8 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
-from rigc.reports.shapes import Box, Circle, Label, Polygon, Polyline, Shape, Symbol
-from rigc.reports.sheets.deck_drawing import deck_drawing
+from rigc.reports.drawings.shapes import Box, Circle, Label, Polygon, Polyline, Shape, Symbol
+from rigc.reports.sheets.deck.deck_drawing import deck_drawing
 
 BOARDS = (
     "examples/long-haul/board.rig",

@@ -7,9 +7,9 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
-from rigc.reports.ground.closing_links import right_of
-from rigc.reports.shapes import LETTERS, Label, Polyline, Symbol
-from rigc.reports.sheets.ground_sheet import ground_sheet
+from rigc.reports.drawings.ground.closing_links import right_of
+from rigc.reports.drawings.shapes import LETTERS, Label, Polyline, Symbol
+from rigc.reports.sheets.power.ground_sheet import ground_sheet
 
 AMP = ("earthed", "input in ts")
 

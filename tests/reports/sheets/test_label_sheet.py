@@ -8,13 +8,13 @@ import pytest
 from drawing_faults import drawing_faults
 from written import changed, written
 
-from rigc.analysis.computations.labels import Labels
-from rigc.analysis.computations.special_leads import SpecialLeads
+from rigc.analysis.leads.labels import Labels
+from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Sheet, Table
-from rigc.reports.drawing.lettering import text_width
-from rigc.reports.shapes import HAIR, LETTERS, Box, Label, Line
-from rigc.reports.sheets.label_sheet import label_sheet
+from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.shapes import HAIR, LETTERS, Box, Label, Line
+from rigc.reports.sheets.bench.label_sheet import label_sheet
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 

@@ -6,7 +6,7 @@ from cases import ROOT, results
 from small_rigs import block, results_of, unit
 
 from rigc.reports.content import Cell, Paragraph, Sheet, Table
-from rigc.reports.sheets.level_table import level_table
+from rigc.reports.sheets.ear.level_table import level_table
 
 GUITAR = block("instrument", "guitar", "level out -20 dBu peak 4 dBu")
 COMBO = block("amp", "combo", "input in ts", "level in max 11 dBu")

@@ -9,9 +9,9 @@ from small_rigs import block, results_of, unit
 from rigc.analysis.results import Results
 from rigc.diagnostics.figures import corner_khz
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
-from rigc.reports.plot import STYLES
-from rigc.reports.shapes import Label, Polyline
-from rigc.reports.sheets.loading_table import loading_table
+from rigc.reports.drawings.plot import STYLES
+from rigc.reports.drawings.shapes import Label, Polyline
+from rigc.reports.sheets.ear.loading_table import loading_table
 from rigc.traced.units import PICOFARADS, RESPONSE_DECIBELS
 
 HOME, TOURING = ROOT / "examples/back-bedroom/board.rig", ROOT / "examples/long-haul/board.rig"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from cases import ROOT, results
 
 from rigc.reports.content import NoSheet, Sheet, Table
-from rigc.reports.sheets.loop_table import loop_table
-from rigc.reports.sheets.wiring_sheet import wiring_sheet
+from rigc.reports.sheets.stage.loop_table import loop_table
+from rigc.reports.sheets.stage.wiring_sheet import wiring_sheet
 
 
 def test_the_touring_board() -> None:

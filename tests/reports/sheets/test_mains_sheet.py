@@ -8,7 +8,7 @@ from written import changed
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Sheet, Table
-from rigc.reports.sheets.mains_sheet import mains_sheet
+from rigc.reports.sheets.power.mains_sheet import mains_sheet
 
 TOURING = "examples/long-haul/board.rig"
 

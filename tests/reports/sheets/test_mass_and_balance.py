@@ -6,7 +6,7 @@ from written import changed, written
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Cell, Paragraph, Sheet, Table
-from rigc.reports.sheets.mass_and_balance import mass_and_balance
+from rigc.reports.sheets.deck.mass_and_balance import mass_and_balance
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 
@@ -40,7 +40,7 @@ def test_the_sums_of_the_touring_board() -> None:
 
 
 def test_the_home_board_balances_between_its_feet() -> None:
-    # x, y: tests/analysis/computations/test_mass.py. z, in kg·mm: plumb .19·25 + hedge .35·24 + marl and millpond .80·27.5
+    # x, y: tests/analysis/weight/test_mass.py. z, in kg·mm: plumb .19·25 + hedge .35·24 + marl and millpond .80·27.5
     # + lant .42·29 + rotunda .43·29 = 59.8; supply −1.1·42.5 = −46.75; deck −2.1·10 = −21; −7.95 / 5.39 = −1.475
     # feet 20 mm in: y 177.4 is 142.6 − 20 = 122.6 from the rear feet, nearer than x
     assert texts(changed(HOME), "balance")["board"] == [

@@ -9,7 +9,7 @@ from written import changed
 
 from rigc.analysis.results import Results
 from rigc.reports.content import NoSheet, Paragraph, Sheet, Table
-from rigc.reports.sheets.midi_and_control_map import midi_and_control_map
+from rigc.reports.sheets.stage.midi_and_control_map import midi_and_control_map
 
 TOURING = "examples/long-haul/board.rig"
 

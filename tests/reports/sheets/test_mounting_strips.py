@@ -6,7 +6,7 @@ from written import changed, written
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Cell, Paragraph, Sheet, Table
-from rigc.reports.sheets.mounting_strips import mounting_strips
+from rigc.reports.sheets.deck.mounting_strips import mounting_strips
 
 HOME, HOME_AS_ORDERED = "examples/back-bedroom/board.rig", "tests/rigs/back-bedroom-as-ordered.rig"
 TOURING = "examples/long-haul/board.rig"

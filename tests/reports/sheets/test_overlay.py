@@ -13,8 +13,8 @@ from two_boards import LONG_HAUL, LONG_HAUL_D, results_after
 from rigc.analysis.results import Results
 from rigc.compile import compile_rig
 from rigc.reports.content import Drawing, NoSheet, Sheet, Table
-from rigc.reports.shapes import Box, Circle, Label, Polygon, Polyline, Shape
-from rigc.reports.sheets.overlay import overlay
+from rigc.reports.drawings.shapes import Box, Circle, Label, Polygon, Polyline, Shape
+from rigc.reports.sheets.record.overlay import overlay
 from rigc.source import Source
 
 LATER = HEAD.replace("revision A 2026-03-02", 'revision B 2026-06-02\n  follows A "a.rig"')

@@ -9,11 +9,11 @@ from small_rigs import block, results_of, unit
 from written import written
 
 from rigc.reports.content import NoSheet, Sheet, Table
-from rigc.reports.sheets.customs_list import customs_list
-from rigc.reports.sheets.maintenance import maintenance
-from rigc.reports.sheets.missing_and_assumed_facts import missing_and_assumed_facts
-from rigc.reports.sheets.spares_list import spares_list
-from rigc.reports.sheets.unit_schedule import unit_schedule
+from rigc.reports.sheets.bench.unit_schedule import unit_schedule
+from rigc.reports.sheets.record.customs_list import customs_list
+from rigc.reports.sheets.record.maintenance import maintenance
+from rigc.reports.sheets.record.missing_and_assumed_facts import missing_and_assumed_facts
+from rigc.reports.sheets.record.spares_list import spares_list
 
 MADE = 'measured 2026-02-14 by "Z.Z."'
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")

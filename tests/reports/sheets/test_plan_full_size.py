@@ -8,9 +8,9 @@ from drawing_faults import drawing_faults, overlapping_labels
 from small_rigs import results_of, unit
 
 from rigc.reports.content import Drawing, Paragraph, Sheet
-from rigc.reports.deck.tiles import OVERLAP, TILE_HEIGHT, TILE_WIDTH, tiles
-from rigc.reports.shapes import Label, Polyline
-from rigc.reports.sheets.plan_full_size import plan_full_size
+from rigc.reports.drawings.deck.tiles import OVERLAP, TILE_HEIGHT, TILE_WIDTH, tiles
+from rigc.reports.drawings.shapes import Label, Polyline
+from rigc.reports.sheets.deck.plan_full_size import plan_full_size
 
 BOARDS = ("examples/long-haul/board.rig", "examples/back-bedroom/board.rig")
 

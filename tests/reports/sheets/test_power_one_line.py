@@ -7,11 +7,11 @@ from cases import ROOT, results
 from drawing_faults import drawing_faults
 from small_rigs import block, results_of
 
-from rigc.analysis.computations.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing
-from rigc.reports.power.one_line import WIDTH, one_lines
-from rigc.reports.shapes import Label, Polyline
+from rigc.reports.drawings.power.one_line import WIDTH, one_lines
+from rigc.reports.drawings.shapes import Label, Polyline
 
 RIGS = ("examples/back-bedroom/board.rig", "examples/long-haul/board.rig", "tests/rigs/salt-pan.rig")
 

@@ -8,7 +8,7 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Paragraph, Sheet, Table
-from rigc.reports.sheets.power_table import power_table
+from rigc.reports.sheets.power.power_table import power_table
 
 SUPPLY = block(
     "supply",

@@ -8,8 +8,8 @@ from written import changed
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Sheet, Table
-from rigc.reports.shapes import THICK, Label, Line
-from rigc.reports.sheets.preset_sheet import preset_sheet
+from rigc.reports.drawings.shapes import THICK, Label, Line
+from rigc.reports.sheets.stage.preset_sheet import preset_sheet
 
 TOURING = "examples/long-haul/board.rig"
 

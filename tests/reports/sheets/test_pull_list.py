@@ -7,7 +7,7 @@ from written import changed, written
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Sheet, Table
-from rigc.reports.sheets.pull_list import pull_list
+from rigc.reports.sheets.bench.pull_list import pull_list
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 

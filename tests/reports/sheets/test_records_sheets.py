@@ -9,7 +9,8 @@ from written import changed
 
 from rigc.analysis.results import Results
 from rigc.reports.content import NoSheet, Sheet, Table
-from rigc.reports.sheets import accepted_deviations, as_built, field_notes, history, test_record
+from rigc.reports.sheets.bench import test_record
+from rigc.reports.sheets.record import accepted_deviations, as_built, field_notes, history
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 

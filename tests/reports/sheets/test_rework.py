@@ -10,7 +10,7 @@ from two_boards import LONG_HAUL, LONG_HAUL_D, results_after
 from rigc.analysis.results import Results
 from rigc.reports.content import NoSheet, Paragraph, Sheet, Table
 from rigc.reports.folder import sheet_names
-from rigc.reports.sheets.rework import rework
+from rigc.reports.sheets.record.rework import rework
 
 CHANGES = (
     '  change 1 design "the larger pitch unit, as the player asked" touches stepladder-ii, A14, A15, D07, D08, Y1\n'
@@ -241,7 +241,7 @@ def test_a_plug_of_another_kind_is_fitted() -> None:
 
 def test_a_sheet_that_fails_is_one_to_look_at(monkeypatch: pytest.MonkeyPatch) -> None:
     """The rework is there although another sheet of the folder can't be made; that one is to be printed anew."""
-    from rigc.reports.sheets import cable_list
+    from rigc.reports.sheets.bench import cable_list
 
     def broken(results: Results) -> Sheet:
         raise RuntimeError(results.rig.head.name)

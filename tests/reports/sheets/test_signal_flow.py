@@ -10,8 +10,8 @@ from drawing_faults import drawing_faults, overlapping_labels
 from small_rigs import block, results_of, unit
 
 from rigc.reports.content import Drawing, Paragraph, Sheet
-from rigc.reports.shapes import Label, Line, Shape, Symbol
-from rigc.reports.sheets.signal_flow import signal_flow
+from rigc.reports.drawings.shapes import Label, Line, Shape, Symbol
+from rigc.reports.sheets.stage.signal_flow import signal_flow
 
 BOARDS = ("examples/long-haul/board.rig", "examples/back-bedroom/board.rig", "examples/tide-line/board.rig")
 

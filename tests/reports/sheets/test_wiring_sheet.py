@@ -7,7 +7,7 @@ from cases import ROOT, results
 from small_rigs import block, results_of, unit
 
 from rigc.reports.content import Paragraph, Sheet, Table
-from rigc.reports.sheets.wiring_sheet import wiring_sheet
+from rigc.reports.sheets.stage.wiring_sheet import wiring_sheet
 
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")
 BOX = unit("box", "output s1..s3 ts", "input r1..r3 ts", "loop 1..3 send s1..s3 return r1..r3")

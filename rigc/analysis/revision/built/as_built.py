@@ -5,11 +5,11 @@ from __future__ import annotations
 
 import re
 
-from rigc.analysis.cables.lead_ends import tenths
-from rigc.analysis.computations.board import Board, BoardAdaptor, BoardLead
-from rigc.analysis.computations.labels import TEMPLATE, label_text
+from rigc.analysis.leads.labels import TEMPLATE, label_text
+from rigc.analysis.leads.lengths.lead_ends import tenths
+from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
-from rigc.analysis.revision.previous import Previous
+from rigc.analysis.revision.board import Board, BoardAdaptor, BoardLead
 from rigc.model.jacks import Port
 from rigc.model.records import BuiltLead
 

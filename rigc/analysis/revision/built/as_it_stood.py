@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.cables.lead_plugs import fitting_plugs, socket
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.leads.lead_plugs import fitting_plugs, socket
+from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.results import Results
-from rigc.analysis.revision.built.lengths import built_lengths
+from rigc.analysis.revision.built.as_measured import built_lengths
 from rigc.model.fact import Fact
 from rigc.model.jacks import Jack, Port
 from rigc.model.records import AsBuilt

@@ -8,7 +8,7 @@ from rigc.analysis.revision.built.unmade_swap import KIND
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.model.records import AsBuilt
 from rigc.model.resolve import resolve
-from rigc.model.resolve.exchange import exchanged
+from rigc.model.resolve.exchange.exchange import exchanged
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.source import Span

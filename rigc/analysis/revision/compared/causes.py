@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.aspects import Aspects
+from rigc.analysis.revision.aspects import Aspects
 from rigc.analysis.revision.compared.aspect import COMPUTED, DESIGN, FACTS, RULES, STOCK
 from rigc.analysis.revision.compared.changed import CHANGED, RENAMED, RENUMBERED, ChangedThing, Difference
 from rigc.analysis.revision.compared.hybrids import hybrid

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from rigc.analysis.acceptance import accepted
+from rigc.analysis.every_check import all_checks
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.diagnostics.order import in_order
-from rigc.discover import members
 from rigc.record import Record
 
 
@@ -22,7 +22,7 @@ class FindingChanges(Record):
 def all_findings(results: Results) -> tuple[Diagnostic, ...]:
     """What every check finds, judged on the day of the revision."""
     rig = results.rig
-    found = [each for check in members("rigc.analysis.checks", "CHECK") for each in results.call(check)]
+    found = [each for check in all_checks() for each in results.call(check)]
     return in_order(accepted(tuple(found), rig.accepts, rig.head.date))
 
 

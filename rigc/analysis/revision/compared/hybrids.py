@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any, TypeVar
 
-from rigc.analysis.placed import placed
+from rigc.analysis.laying.placed import placed
 from rigc.analysis.results import Results
 from rigc.analysis.revision.compared.aspect import FACTS, RULES, STOCK
 from rigc.model.rig import Rig

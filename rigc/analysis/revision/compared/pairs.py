@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.computations.placement import Outline, Placement
-from rigc.analysis.computations.rework import Rework
+from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.analysis.revision.compared.changed import RENAMED, RENUMBERED, REPLACED
 from rigc.analysis.revision.plan.successors import stated, successors
-from rigc.analysis.revision.previous import Previous
+from rigc.analysis.revision.rework import Rework
 from rigc.model.rig import Rig
 from rigc.record import Record
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping
 from typing import TypeVar
 
-from rigc.analysis.computations.board import Board, BoardLead, BoardUnit
-from rigc.analysis.revision.plan.lead_plan import LeadPlan
+from rigc.analysis.revision.board import Board, BoardLead, BoardUnit
+from rigc.analysis.revision.plan.leads.plan import LeadPlan
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 
 Name = TypeVar("Name", bound=Hashable)

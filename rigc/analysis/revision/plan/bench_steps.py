@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from rigc.analysis.computations.board import BoardPlace
+from rigc.analysis.revision.board import BoardPlace
 from rigc.analysis.revision.plan.bench_phases import (
     BAG,
     BEFORE,
@@ -23,7 +23,7 @@ from rigc.analysis.revision.plan.bench_phases import (
     TESTS,
 )
 from rigc.analysis.revision.plan.fitting_steps import fitting_steps
-from rigc.analysis.revision.plan.lead_steps import lead_steps
+from rigc.analysis.revision.plan.leads.steps import lead_steps
 from rigc.analysis.revision.plan.plan_records import THROWN, Piece, Step
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 from rigc.facts.rework import MINUTES

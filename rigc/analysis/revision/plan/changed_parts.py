@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.outlet_bearing import unknown_start
-from rigc.analysis.power.power_tap import outlet_at
-from rigc.analysis.revision.plan.lead_plan import NEW, REMAKE, LeadPlan
+from rigc.analysis.feeds.outlet_bearing import unknown_start
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_tap import outlet_at
+from rigc.analysis.revision.plan.leads.plan import NEW, REMAKE, LeadPlan
 from rigc.analysis.revision.plan.plan_records import UnitPlan
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 from rigc.model.jacks import Port

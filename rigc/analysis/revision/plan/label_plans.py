@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.board import Board
-from rigc.analysis.revision.plan.lead_plan import LeadPlan
+from rigc.analysis.revision.board import Board
+from rigc.analysis.revision.plan.leads.plan import LeadPlan
 from rigc.analysis.revision.plan.plan_records import AdaptorPlan, LabelPlan
 
 

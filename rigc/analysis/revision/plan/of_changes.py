@@ -1,17 +1,35 @@
-"""Pieces of a rework and the changes of the rig block -> the same pieces, each with its change, and whether that is
-done."""
+"""Pieces of a rework and the changes of the rig block -> the same pieces, each with its change, and whether that is done."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.analysis.computations.board import BoardLead
-from rigc.analysis.revision.plan.change_ledger import ChangeLedger
-from rigc.analysis.revision.plan.lead_plan import LeadPlan
+from rigc.analysis.revision.board import BoardLead
+from rigc.analysis.revision.plan.leads.plan import LeadPlan
 from rigc.analysis.revision.plan.plan_records import AdaptorPlan, FeedPlan, FittingPlan, OutletPlan, ProgramPlan
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 from rigc.analysis.revision.plan.successors import Successors
+from rigc.model.records import Change
 from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class ChangeLedger(Record):
+    """The changes of a revision, and the numbers of those that the board that is there has already."""
+
+    changes: tuple[Change, ...]
+    done: frozenset[int]
+
+    def of(self, own: Iterable[str], about: Iterable[str] = ()) -> dict[str, int | bool | None]:
+        """`change` and `done` of what bears the names or numbers `own`: the first change that touches one of them, else
+        the first that touches a thing that it is `about`. A lone change that names nothing is about everything."""
+        number = next((found for names in (own, about) if (found := self._touching(frozenset(names)))), None)
+        if number is None and len(self.changes) == 1 and not self.changes[0].touches:
+            number = self.changes[0].number
+        return {"change": number, "done": number in self.done}
+
+    def _touching(self, names: frozenset[str]) -> int | None:
+        return next((each.number for each in self.changes if names & frozenset(each.touches)), None)
 
 
 def of_changes(pieces: Pieces, rig: Rig, ledger: ChangeLedger, after: Successors) -> Pieces:

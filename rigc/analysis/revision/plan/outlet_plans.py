@@ -3,10 +3,10 @@ feeds."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.board import Board
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.computations.supply_totals import SupplyTotals
-from rigc.analysis.power.power_tap import outlet_at
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_tap import outlet_at
+from rigc.analysis.power.supply_totals import SupplyTotals
+from rigc.analysis.revision.board import Board
 from rigc.analysis.revision.plan.plan_records import FeedPlan, OutletPlan, OutletState, SupplyPlan
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig

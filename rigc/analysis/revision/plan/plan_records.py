@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from typing import Protocol
 
-from rigc.analysis.computations.board import BoardAdaptor, BoardFeed, BoardPlace, BoardStrips
-from rigc.analysis.computations.supply_totals import SupplyTotal
+from rigc.analysis.power.supply_totals import SupplyTotal
+from rigc.analysis.revision.board import BoardAdaptor, BoardFeed, BoardPlace, BoardStrips
 from rigc.model.jacks import Port
 from rigc.record import Record
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from rigc.diagnostics.figures import plain
-from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
+from rigc.model.ways.preset_loops import preset_loops
 from rigc.model.wishes import Preset, Song
 
 

@@ -3,10 +3,10 @@ touched them."""
 
 from __future__ import annotations
 
-from rigc.analysis.computations.board import Board
+from rigc.analysis.revision.board import Board
 from rigc.analysis.revision.plan.plan_records import ChannelPlan, ProgramPlan, SparePlan
-from rigc.model.preset_loops import preset_loops
 from rigc.model.rig import Rig
+from rigc.model.ways.preset_loops import preset_loops
 
 Contents = dict[tuple[str, int], tuple[str, ...]]
 

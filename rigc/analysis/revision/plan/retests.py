@@ -5,9 +5,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.due_tests import Due, DueTests
 from rigc.analysis.revision.plan.changed_parts import ChangedParts, Parts
 from rigc.analysis.revision.plan.plan_records import AdaptorPlan, Retest
+from rigc.analysis.tests.due_tests import Due, DueTests
 from rigc.model.rig import Rig
 
 _SPARED = (

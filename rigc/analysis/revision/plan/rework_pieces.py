@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.revision.plan.lead_plan import LeadPlan
+from rigc.analysis.revision.plan.leads.plan import LeadPlan
 from rigc.analysis.revision.plan.plan_records import (
     AdaptorPlan,
     ChannelPlan,

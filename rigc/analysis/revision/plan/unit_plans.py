@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.board import Board, BoardPlace, BoardUnit
+from rigc.analysis.revision.board import Board, BoardPlace, BoardUnit
 from rigc.analysis.revision.plan.plan_records import StripPlan, UnitPlan
 from rigc.analysis.revision.plan.successors import Successors
 

@@ -4,22 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.checks.ac_on_dc import ac_on_dc
-from rigc.analysis.checks.mixed_outlet import mixed_outlet
-from rigc.analysis.checks.nearly_full_outlet import nearly_full_outlet
-from rigc.analysis.checks.overloaded_outlet import overloaded_outlet
-from rigc.analysis.checks.overloaded_supply import overloaded_supply
-from rigc.analysis.checks.shared_positive_ground import shared_positive_ground
-from rigc.analysis.checks.unfit_parallel_lead import unfit_parallel_lead
-from rigc.analysis.checks.unfit_power_plug import unfit_power_plug
-from rigc.analysis.checks.wrong_polarity import wrong_polarity
-from rigc.analysis.checks.wrong_voltage import wrong_voltage
-from rigc.analysis.computations.load_limits import HARD
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.power.other_ways import Way, other_ways
-from rigc.analysis.power.outlet_bearing import bears
-from rigc.analysis.power.outlet_fit import fits, resized
-from rigc.analysis.power.power_tap import Tap
+from rigc.analysis.every_check import check
+from rigc.analysis.feeds.load_limits import HARD
+from rigc.analysis.feeds.outlet_bearing import bears
+from rigc.analysis.feeds.outlet_fit import fits, resized
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_tap import Tap
+from rigc.analysis.power.mends.other_ways import Way, other_ways
 from rigc.analysis.results import Results
 from rigc.analysis.revision.built.as_it_stood import with_feeds
 from rigc.diagnostics.diagnostic import Level
@@ -29,8 +20,8 @@ from rigc.model.wishes import Feed
 from rigc.record import Record
 
 _RULES = (
-    ac_on_dc, mixed_outlet, nearly_full_outlet, overloaded_outlet, overloaded_supply,
-    shared_positive_ground, unfit_parallel_lead, unfit_power_plug, wrong_polarity, wrong_voltage,
+    "ac_on_dc", "mixed_outlet", "nearly_full_outlet", "overloaded_outlet", "overloaded_supply",
+    "shared_positive_ground", "unfit_parallel_lead", "unfit_power_plug", "wrong_polarity", "wrong_voltage",
 )  # fmt: skip
 
 
@@ -119,5 +110,5 @@ def _unfed(rig: Rig, unit: str) -> Rig:
 
 def _counted(results: Results) -> tuple[int, int]:
     """Errors and warnings of the rules of power, but for those that only ask for a fact."""
-    levels = [finding.level for rule in _RULES for finding in results.call(rule) if not finding.asks_for]
+    levels = [finding.level for rule in _RULES for finding in results.call(check(rule)) if not finding.asks_for]
     return levels.count(Level.ERROR), levels.count(Level.WARNING)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.analysis.computations.placement import Outline, Placement
 from rigc.analysis.deck.kept_free import kept_free
-from rigc.model.rectangle import Rectangle
+from rigc.analysis.deck.placement import Outline, Placement
+from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
 
 _HAIR_MM = 1e-6

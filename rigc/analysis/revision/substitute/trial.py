@@ -4,22 +4,22 @@ from __future__ import annotations
 
 import re
 
-from rigc.analysis.computations.joint_loads import JointLoads
-from rigc.analysis.computations.load_limits import exceeds
-from rigc.analysis.computations.placement import Placement
-from rigc.analysis.computations.power_assignment import PowerAssignment
-from rigc.analysis.placed import placed
-from rigc.analysis.power.outlet_fit import fits, needs_outlet, resized, reversing
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.every_check import all_checks
+from rigc.analysis.feeds.load_limits import exceeds
+from rigc.analysis.feeds.outlet_fit import fits, needs_outlet, resized, reversing
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.laying.placed import placed
+from rigc.analysis.power.joint_loads import JointLoads
+from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.analysis.revision.built.as_it_stood import Standing, as_it_stood
 from rigc.analysis.revision.built.swapped_board import swapped_board
-from rigc.analysis.revision.previous import Previous
 from rigc.analysis.revision.substitute.feeds import FeedWay, feed_ways
 from rigc.analysis.revision.substitute.room import nearest_room, overlaps
 from rigc.diagnostics.diagnostic import Diagnostic, Level
-from rigc.discover import members
 from rigc.model.resolve import resolve
-from rigc.model.resolve.exchange import exchanged
+from rigc.model.resolve.exchange.exchange import exchanged
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.record import Record
@@ -125,7 +125,7 @@ def _new_findings(standing: Standing, rig: Rig) -> tuple[Diagnostic, ...]:
 def _findings(results: Results) -> list[Diagnostic]:
     """Of the board alone, without the revision that it may follow."""
     alone = Results(results.rig)
-    return [finding for check in members("rigc.analysis.checks", "CHECK") for finding in alone.call(check)]
+    return [finding for check in all_checks() for finding in alone.call(check)]
 
 
 def _key(finding: Diagnostic, standing: Standing) -> tuple[str, ...]:

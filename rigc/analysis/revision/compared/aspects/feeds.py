@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.power_assignment import PowerAssignment, Supplied
-from rigc.analysis.power.outlet_loads import OutletLoad
+from rigc.analysis.feeds.outlet_loads import OutletLoad
+from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.revision.compared.aspect import COMPUTED, DESIGN, REPOWER, Aspect
 from rigc.diagnostics.figures import plain, share
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.labels import Labels
-from rigc.analysis.computations.leads import Lead, Leads
-from rigc.analysis.control.lead_conductors import lead_conductors
+from rigc.analysis.leads.conductors_of_lead import lead_conductors
+from rigc.analysis.leads.labels import Labels
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.revision.compared.aspect import COMPUTED, DESIGN, PAPER, RELABEL, REWIRE, Aspect
 from rigc.analysis.revision.compared.words import exact, words
 from rigc.diagnostics.figures import millimetres

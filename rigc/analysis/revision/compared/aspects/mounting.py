@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.mounting_strip import MountingStrip
+from rigc.analysis.mounting.mounting_strip import MountingStrip
 from rigc.analysis.revision.compared.aspect import COMPUTED, DESIGN, REDRILL, Aspect
 from rigc.model.rig import Rig
 

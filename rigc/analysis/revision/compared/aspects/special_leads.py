@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.special_leads import SpecialLeads
+from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.revision.compared.aspect import COMPUTED, DESIGN, RELABEL, REWIRE, Aspect
 from rigc.analysis.revision.compared.words import exact, words
 from rigc.model.rig import Rig

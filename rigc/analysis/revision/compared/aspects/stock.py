@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.analysis.computations.leads import Leads
-from rigc.analysis.computations.mounting_strip import MountingStrip
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.mounting.mounting_strip import MountingStrip
 from rigc.analysis.revision.compared.aspect import PAPER, REWIRE, STOCK, Aspect
 from rigc.analysis.revision.compared.facts import labels
 from rigc.analysis.revision.compared.words import exact, words

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.computations.cable_lengths import CableLengths
-from rigc.analysis.computations.case_loads import CaseLoads
-from rigc.analysis.computations.mass import Mass
-from rigc.analysis.computations.supply_totals import SupplyTotals
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.analysis.revision.compared.aspect import COMPUTED, Aspect
+from rigc.analysis.weight.case_loads import CaseLoads
+from rigc.analysis.weight.mass import Mass
 from rigc.diagnostics.figures import metres_cut, plain, watts
 
 

@@ -1,0 +1,162 @@
+"""Two things take the same room, one reaches over an edge or into a part that is kept free, or the deck is too large for its case.
+
+Why it matters: the board cannot be built as planned.
+What to do: move one of them by the figure that is told. Bodies may touch; to lift a unit out, leave 5 mm beside it.
+Source: geometry on stated sizes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.deck.body_clash import BodyClash, Overlap
+from rigc.analysis.deck.kept_free import KeptFree, kept_free
+from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.laying.place_finder import PlaceFinder
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.figures import short
+from rigc.model.deck import Deck
+from rigc.model.geometry.polygon import reach
+from rigc.model.rig import Rig
+from rigc.model.ways.case_of import cases_for
+
+KIND = Kind(
+    "bodies-overlap",
+    Level.ERROR,
+    __doc__,
+    "no footprint overlaps another on its side of the deck, leaves the deck or its tier, or reaches into a keep-out, a reserved "
+    "room, the room for the heel or another tier; the deck goes into the case",
+    "geometry on stated sizes",
+)
+_HAIR_MM = 1e-6
+
+
+def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: PlaceFinder) -> Iterator[Diagnostic]:
+    """One finding for each two things that overlap, each thing that leaves its deck or tier, each part kept free that is
+    entered, each deck that goes into no case."""
+    bodies = tuple(placement.outlines.values())
+    for each in clash.overlaps:
+        yield finder.moving(_overlap(rig, each), each.other.thing, each.one.thing)
+    for body in bodies:
+        deck = rig.decks.get(body.deck or "")
+        if deck is not None:
+            found = [*_off_deck(rig, body, deck, clash.beyond.get(body.thing, {})), *_off_tier(rig, body, deck)]
+            found += [each for kept in kept_free(rig, deck, body) for each in _entered(rig, body, deck, kept)]
+            yield from (finder.moving(each, body.thing) for each in found)
+    yield from _too_large(rig, {body.deck for body in bodies})
+    yield from _unknown(rig, placement)
+
+
+def _overlap(rig: Rig, found: Overlap) -> Diagnostic:
+    one, other, across, along, into = found.one, found.other, found.across_mm, found.along_mm, found.into_mm
+    askew = bool(one.askew or other.askew)
+    where = " under the deck" if one.under else ""
+    figures = f"{short(into)} mm" if askew else f"{across:g} x {along:g} mm"
+    sides = (Number("across", across, "mm"), Number("along", along, "mm"))
+    return KIND.at(
+        rig.places[other.thing].span,
+        f"'{one.thing}' and '{other.thing}' overlap by {figures}{where}",
+        subject=(other.thing, one.thing),
+        label=f"'{other.thing}' stands here",
+        also=(Label(rig.places[one.thing].span, f"'{one.thing}' stands here"),),
+        numbers=(Number("into", into, "mm"),) if askew else sides,
+    )
+
+
+def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> Iterator[Diagnostic]:
+    if beyond and deck.width_mm is not None and deck.depth_mm is not None:
+        width, depth = deck.width_mm.value, deck.depth_mm.value
+        yield KIND.at(
+            rig.places[body.thing].span,
+            f"'{body.thing}' overhangs "
+            + " and ".join(f"the {side} edge by {short(over)} mm" for side, over in beyond.items()),
+            subject=(body.thing, deck.name),
+            label="stands here" if not body.under else "hangs here",
+            also=(Label(deck.width_mm.span, f"the deck is {width:g} x {depth:g} mm"),),
+            numbers=tuple(Number(side, over, "mm") for side, over in beyond.items()),
+            help=_too_wide(body, width, depth),
+        )
+
+
+def _too_wide(body: Outline, width: float, depth: float) -> str:
+    """What helps where no place can: the body is larger than the deck."""
+    larger = body.width_mm > width or body.depth_mm > depth
+    return f"'{body.thing}' is larger than the deck: choose a larger deck, or turn it" if larger else ""
+
+
+def _off_tier(rig: Rig, body: Outline, deck: Deck) -> Iterator[Diagnostic]:
+    tier = next((each for each in deck.tiers if each.name == rig.places[body.thing].tier), None)
+    if tier is None:
+        return
+    sides = {"front": tier.front_mm - body.y_mm, "rear": body.area.rear_mm - tier.rear_mm}
+    for side, over in sides.items():
+        if over > _HAIR_MM:
+            yield KIND.at(
+                rig.places[body.thing].span,
+                f"'{body.thing}' reaches {short(over)} mm over the {side} edge of the tier '{tier.name}'",
+                subject=(body.thing, deck.name, tier.name),
+                label="stands here",
+                also=(Label(tier.span, f"{tier.rear_mm - tier.front_mm:g} mm deep"),),
+                numbers=(Number(side, over, "mm"),),
+            )
+
+
+def _too_large(rig: Rig, used: set[str | None]) -> Iterator[Diagnostic]:
+    """Decks that don't go into their case, or into none of those that may be theirs, whichever way round."""
+    for deck in rig.decks.values():
+        cases = [(case, case.inside_mm) for case in cases_for(rig, deck.name) if case.inside_mm is not None]
+        if not cases or deck.name not in used or deck.width_mm is None or deck.depth_mm is None:
+            continue
+        short, long = sorted((deck.width_mm.value, deck.depth_mm.value))
+        over, case = min(
+            ((max(long - max(inside[:2]), short - min(inside[:2])), case) for case, inside in cases),
+            key=lambda each: each[0],
+        )
+        if over > _HAIR_MM:
+            yield KIND.at(
+                deck.width_mm.span,
+                f"'{deck.name}' is {deck.width_mm.value:g} x {deck.depth_mm.value:g} mm, {over:g} mm too large for the "
+                f"inside of '{case.name}'",
+                subject=(deck.name, case.name),
+                label="this large",
+                also=(Label(case.declared, "the case"),),
+                numbers=(Number("over", over, "mm"),),
+                help=f"choose a case that is {over:g} mm larger inside, or a smaller deck",
+            )
+
+
+def _entered(rig: Rig, body: Outline, deck: Deck, kept: KeptFree) -> Iterator[Diagnostic]:
+    across, along = body.area.overlap(kept.room)
+    into = reach(body.corners, kept.room.corners) if body.askew else min(across, along)
+    if into > _HAIR_MM:
+        figures = f"{short(into)} mm" if body.askew else f"{across:g} x {along:g} mm"
+        yield KIND.at(
+            rig.places[body.thing].span,
+            f"'{body.thing}' reaches {figures} into {kept.named}",
+            subject=(body.thing, deck.name, kept.key),
+            label="stands here",
+            also=(Label(kept.span, kept.why),),
+            numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
+        )
+
+
+def _unknown(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
+    for place in rig.places.values():
+        if placement.outline(place.thing) is None:
+            yield KIND.cant_check(
+                place.span,
+                f"whether '{place.thing}' has room is not known: its width and depth are not stated",
+                subject=(place.thing,),
+                help=f"measure '{place.thing}' and state its `body`",
+            )
+    for deck in rig.decks.values():
+        if deck.width_mm is None and any(body.deck == deck.name for body in placement.outlines.values()):
+            yield KIND.cant_check(
+                deck.declared,
+                f"whether things leave '{deck.name}' is not known: its size is not stated",
+                subject=(deck.name,),
+                help="state the deck's `size`",
+            )
+
+
+CHECK = bodies_overlap

@@ -1,0 +1,166 @@
+"""Something on the deck is too tall for the lid or the case, or something below the deck hangs too low.
+
+Three things are compared. Where a case states its `lid`: each thing's height (on a tier, the tier's as well) with the lid
+less 10 mm of foam. Where a case states its `inside`: the clearance below the deck + the deck's thickness + the height of
+what reaches highest with the height inside less 10 mm of foam; a deck at an angle is counted low at the front, where its
+clearance is, and the rear upper edge of a thing by sine and cosine; of several cases that may be its own the roomiest. Under the deck: each
+thing's height + 15 mm with the clearance. A treadle is counted parked, toe down.
+
+Why it matters: the lid presses on a switch or a knob; a supply under the deck stands on the floor and carries the board.
+What to do: choose a deeper lid or case or taller legs, lay the thing flatter, or move it.
+Source: geometry on stated sizes; 10 mm of foam under the lid and 15 mm below (10 for leads, 5 spare) are common practice,
+no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.deck.case_height import HeightInCase, height_in_case, parked_mm
+from rigc.analysis.deck.placement import Outline, Placement
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.figures import short
+from rigc.facts import clearance
+from rigc.model.deck import Case, Deck
+from rigc.model.rig import Rig
+from rigc.model.ways.case_of import cases_for
+
+KIND = Kind(
+    "too-tall",
+    Level.ERROR,
+    __doc__,
+    "in a case: height ≤ lid − 10 mm, and clearance + deck + height ≤ inside height − 10 mm; under the deck: height + 15 mm "
+    "≤ clearance",
+    "geometry on stated sizes; 10 and 15 mm are common practice, no source",
+)
+_HAIR_MM = 1e-6
+
+
+def too_tall(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
+    """One finding for each thing that is too tall, and one for each fact that keeps it from being judged."""
+    for case in rig.cases.values():
+        yield from _under_lid(rig, placement, case)
+    for deck in rig.decks.values():
+        yield from _in_case(rig, deck, [body for body in placement.outlines.values() if body.deck == deck.name])
+        hanging = [body for body in placement.outlines.values() if body.under and body.deck == deck.name]
+        yield from _under_deck(rig, deck, hanging)
+
+
+def _under_lid(rig: Rig, placement: Placement, case: Case) -> Iterator[Diagnostic]:
+    standing = [
+        body for body in placement.outlines.values() if not body.under and case in cases_for(rig, body.deck or "")
+    ]
+    if case.lid_mm is None:
+        if standing and case.inside_mm is None:
+            yield KIND.cant_check(
+                case.declared,
+                f"whether the lid of '{case.name}' closes is not known: its depth is not stated",
+                subject=(case.name,),
+                help="state the room above the deck as `lid`, or the case's `inside`",
+            )
+        return
+    room = case.lid_mm.value - clearance.LID_FOAM_MM.value
+    for body in standing:
+        height = parked_mm(rig, body)
+        if height is None:
+            yield _no_height(rig, body)
+        elif height - room > _HAIR_MM:
+            raised = f" on a tier of {body.raised_mm:g} mm" if body.raised_mm else ""
+            yield KIND.at(
+                rig.places[body.thing].span,
+                f"'{body.thing}' stands {height:g} mm tall{raised} and the lid of '{case.name}' leaves {room:g} mm, "
+                f"short by {height - room:g} mm",
+                subject=(body.thing, case.name),
+                label="stands here",
+                also=(Label(case.lid_mm.span, f"less {clearance.LID_FOAM_MM.value:g} mm of foam"),),
+                numbers=(Number("height", height, "mm"), Number("room", room, "mm")),
+                help=f"use a lid of {height + clearance.LID_FOAM_MM.value:g} mm or more",
+            )
+
+
+def _in_case(rig: Rig, deck: Deck, bodies: list[Outline]) -> Iterator[Diagnostic]:
+    """A deck with what stands on it, against the height inside the roomiest case."""
+    standing = [body for body in bodies if not body.under]
+    inside, case = max(
+        ((case.inside_mm[2], case) for case in cases_for(rig, deck.name) if case.inside_mm is not None),
+        key=lambda each: each[0],
+        default=(0.0, None),
+    )
+    if case is None or not bodies:
+        return
+    unknown = [
+        name for name, fact in (("clearance", deck.clearance_mm), ("thickness", deck.thickness_mm)) if fact is None
+    ]
+    if unknown:
+        yield KIND.cant_check(
+            deck.declared,
+            f"whether '{deck.name}' goes into the height of '{case.name}' is not known: its "
+            f"{' and '.join(unknown)} {'is' if len(unknown) == 1 else 'are'} not stated",
+            subject=(deck.name, case.name),
+            help=f"state the deck's {' and '.join(f'`{name}`' for name in unknown)}",
+        )
+        return
+    heights = [each for body in standing if (each := height_in_case(rig, deck, body)) is not None]
+    highest = max(heights, key=lambda each: each.top_mm, default=None)
+    room = inside - clearance.LID_FOAM_MM.value
+    if highest is not None and highest.top_mm - room > _HAIR_MM:
+        yield _too_high(rig, deck, case, highest, room)
+    if case.lid_mm is None:
+        yield from (_no_height(rig, body) for body in standing if parked_mm(rig, body) is None)
+
+
+def _too_high(rig: Rig, deck: Deck, case: Case, highest: HeightInCase, room: float) -> Diagnostic:
+    tilt = f" + {short(highest.tilt_mm)} of tilt" if highest.tilt_mm else ""
+    over = highest.top_mm - room
+    return KIND.at(
+        rig.places[highest.thing].span,
+        f"with '{highest.thing}' on it '{deck.name}' stands {highest.clearance_mm:g} + {highest.thickness_mm:g} + "
+        f"{highest.height_mm:g}{tilt} = {short(highest.top_mm)} mm tall and the inside of '{case.name}' leaves {room:g} mm, "
+        f"short by {short(over)} mm",
+        subject=(deck.name, case.name),
+        label="reaches highest",
+        also=(Label(case.declared, f"its inside less {clearance.LID_FOAM_MM.value:g} mm of foam"),),
+        numbers=(Number("height", highest.top_mm, "mm"), Number("room", room, "mm")),
+        help=f"choose a case that is {short(over)} mm higher inside, or lower legs",
+    )
+
+
+def _under_deck(rig: Rig, deck: Deck, hanging: list[Outline]) -> Iterator[Diagnostic]:
+    if not hanging:
+        return
+    if deck.clearance_mm is None:
+        yield KIND.cant_check(
+            deck.declared,
+            f"whether what hangs under '{deck.name}' clears the floor is not known: its clearance is not stated",
+            subject=(deck.name,),
+            help="state the room below the deck as `clearance`",
+        )
+        return
+    room, spare = deck.clearance_mm.value, clearance.UNDERSIDE_MM.value
+    for body in hanging:
+        if body.height_mm is None:
+            yield _no_height(rig, body)
+        elif body.height_mm + spare - room > _HAIR_MM:
+            needed = body.height_mm + spare
+            yield KIND.at(
+                rig.places[body.thing].span,
+                f"'{body.thing}' needs {body.height_mm:g} + {spare:g} = {needed:g} mm under '{deck.name}', "
+                f"which has {room:g} mm, short by {needed - room:g} mm",
+                subject=(body.thing, deck.name),
+                label="hangs here",
+                also=(Label(deck.clearance_mm.span, "all the room there is"),),
+                numbers=(Number("needed", needed, "mm"), Number("clearance", room, "mm")),
+                help=f"raise the deck by {needed - room:g} mm",
+            )
+
+
+def _no_height(rig: Rig, body: Outline) -> Diagnostic:
+    return KIND.cant_check(
+        rig.places[body.thing].span,
+        f"whether '{body.thing}' is too tall is not known: its height is not stated",
+        subject=(body.thing,),
+        help=f"measure '{body.thing}' and state its `body`",
+    )
+
+
+CHECK = too_tall

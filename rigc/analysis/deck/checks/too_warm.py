@@ -1,0 +1,104 @@
+"""A vent has too little air before it, or a supply hangs under a unit that gets warm.
+
+Why it matters: what can't shed its heat fails early, and mostly in the middle of a show.
+What to do: leave 15 mm before each vent; hang supplies away from warm units. All power that a unit takes becomes heat: of one
+that takes 5 W or more, stands over a supply and states no heat, it is asked (`warm 1 W` if its base stays cool).
+Source: common practice, no source; geometry on stated places.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.deck.air_gaps import hangs_below, vent_gap
+from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.laying.place_finder import PlaceFinder
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.figures import short
+from rigc.diagnostics.wording import listed
+from rigc.facts.foot import VENT_MM, WARM_W
+from rigc.model.rig import Rig
+from rigc.model.things import Thing, Unit
+
+KIND = Kind(
+    "too-warm",
+    Level.WARNING,
+    __doc__,
+    "at least 15 mm before the side with vents; no supply under a unit that gives off 5 W or more; what takes so much says its heat",
+    "common practice, no source; geometry on stated places",
+)
+_HAIR_MM = 1e-6
+
+
+def too_warm(rig: Rig, placement: Placement, power: PowerAssignment, finder: PlaceFinder) -> Iterator[Diagnostic]:
+    """One finding for each vent with too little air, and for each supply under a warm unit. What no outlet can feed gives no heat."""
+    dark = {name for unfed in power.unfed if unfed.why == "rivals" for name in unfed.units}
+    bodies = tuple(placement.outlines.values())
+    for body in bodies:
+        thing = rig.things[body.thing]
+        if isinstance(thing, Thing):
+            for side in thing.vents:
+                yield from (
+                    finder.moving(each, *each.subject[1::-1]) for each in _closed(rig, body, thing, side, bodies)
+                )
+            if body.under:
+                continue
+            if thing.warm_w is not None:
+                found = (
+                    _above(rig, body, thing.warm_w.value, bodies)
+                    if thing.warm_w.value - WARM_W.value > -_HAIR_MM
+                    else ()
+                )
+                yield from (finder.moving(each, *each.subject) for each in found)
+            elif isinstance(thing, Unit) and thing.name not in dark:
+                yield from _unstated(rig, body, thing, bodies)
+
+
+def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+    others = (each for each in bodies if each is not body and (each.deck, each.under) == (body.deck, body.under))
+    near = [(gap, each) for each in others if (gap := vent_gap(thing, rig.places[thing.name], side, each)) is not None]
+    gap, other = min(near, key=lambda each: each[0], default=(VENT_MM.value, body))
+    if VENT_MM.value - gap > _HAIR_MM:
+        yield KIND.at(
+            rig.places[thing.name].span,
+            f"the vents on the {side} side of '{thing.name}' have {short(gap)} mm of air before '{other.thing}', "
+            f"less than {VENT_MM.value:g} mm",
+            subject=(thing.name, other.thing, side),
+            label="stands here" if not body.under else "hangs here",
+            also=(Label(rig.places[other.thing].span, f"'{other.thing}' is here"),),
+            numbers=(Number("gap", gap, "mm"), Number("needed", VENT_MM.value, "mm")),
+        )
+
+
+def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+    """A unit that takes much power, over a supply: whether it gets warm is not known."""
+    watts = 0.0 if unit.volts is None or unit.draws_ma is None else unit.volts.value * unit.draws_ma.value / 1000
+    if watts - WARM_W.value <= -_HAIR_MM:
+        return
+    below = [each.thing for each in bodies if hangs_below(rig, each, body)]
+    if below:
+        yield KIND.cant_check(
+            unit.declared,
+            f"whether '{unit.name}' warms {listed(below)} below it is not known: it takes {short(watts)} W and "
+            "states no heat",
+            subject=(unit.name, *below),
+            help=f"feel its base after an hour of use, and write its heat into the block of '{unit.name}': warm ___ W",
+        )
+
+
+def _above(rig: Rig, body: Outline, watts: float, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+    for other in bodies:
+        if hangs_below(rig, other, body):
+            across, along = body.area.overlap(other.area)
+            yield KIND.at(
+                rig.places[other.thing].span,
+                f"'{other.thing}' hangs under '{body.thing}', which gives off {watts:g} W: {short(across)} x {short(along)} mm of it",
+                subject=(other.thing, body.thing),
+                label="hangs here",
+                also=(Label(rig.places[body.thing].span, f"'{body.thing}' stands above"),),
+                numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
+            )
+
+
+CHECK = too_warm

@@ -1,0 +1,41 @@
+"""Rig -> what stands on its deck though the source states no place for it; cheap, for every command asks."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.used_units import used_units
+from rigc.model.deck import Deck
+from rigc.model.rig import Rig
+from rigc.model.things import Thing
+
+
+def unplaced(rig: Rig) -> tuple[Thing, ...]:
+    """What stands on the deck (see `on_deck`) and has no stated place; none without a deck of the rig's own with a size.
+
+    Where all units have stated places, a supply that no hint names is a brick that lies elsewhere.
+    """
+    deck = own_deck(rig)
+    if deck is None or deck.width_mm is None:
+        return ()
+    things = tuple(thing for thing in on_deck(rig) if thing.name not in rig.places)
+    if any(thing.kind != "supply" for thing in things):
+        return things
+    hinted = _hinted(rig)
+    return tuple(thing for thing in things if thing.name in hinted)
+
+
+def on_deck(rig: Rig) -> tuple[Thing, ...]:
+    """The used units, the amps and desks that have a place or a hint, and the supplies that feed or have either."""
+    named = _hinted(rig) | set(rig.places)
+    units = (unit for unit in used_units(rig) if unit.kind == "unit" or unit.name in named)
+    below = named | {*rig.power.others, *(port.thing for feed in rig.power.feeds for port in feed.outlets)}
+    return (*units, *(supply for supply in rig.supplies.values() if supply.name in below))
+
+
+def own_deck(rig: Rig) -> Deck | None:
+    """The deck that places count on, unless it is only one of the generic stock."""
+    deck = rig.deck
+    return None if deck is None or deck.declared.source.name.startswith("stock/") else deck
+
+
+def _hinted(rig: Rig) -> set[str | None]:
+    return {name for hint in rig.hints for name in (hint.thing, hint.other)}

@@ -1,0 +1,1 @@
+"""Which outlet feeds which unit: as stated, or chosen."""

@@ -1,0 +1,1 @@
+"""Choosing outlets for the units that the source leaves without one."""

@@ -1,0 +1,19 @@
+"""Rig and its power -> the units and supplies that it uses, as against those that its bench files only declare."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.used_units import used_units
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.model.rig import Rig
+from rigc.model.things import Supply, Unit
+
+
+def used_supplies(rig: Rig, power: PowerAssignment) -> tuple[Supply, ...]:
+    """The supplies that feed something or have a place, in order of declaration."""
+    feeding = {port.thing for port in power.loads}
+    return tuple(supply for name, supply in rig.supplies.items() if name in feeding or name in rig.places)
+
+
+def used_things(rig: Rig, power: PowerAssignment) -> tuple[Unit | Supply, ...]:
+    """The units, amps and desks in use, then the supplies in use."""
+    return (*used_units(rig), *used_supplies(rig, power))

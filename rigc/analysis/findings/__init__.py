@@ -1,0 +1,1 @@
+"""What all checks find, how it is folded, and what facts they still lack."""

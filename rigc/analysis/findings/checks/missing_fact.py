@@ -1,0 +1,116 @@
+"""A unit that is used lacks its body, what it needs of a supply, or a jack that it is wired to; or a rig has no chain, deck or plugs.
+
+Why it matters: whatever follows from the missing fact stays blank in the documents.
+What to do: measure it and write it down; where it must be guessed, mark it `assumed`. Of a rig without a chain, a deck or kinds
+of plugs it is told only what can't be checked.
+Source: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.deck.used_units import used_units
+from rigc.analysis.feeds.unit_needs import current_of
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.model.rig import Rig
+from rigc.model.slips.use_line import use_line
+from rigc.model.things import Unit
+
+KIND = Kind(
+    "missing-fact",
+    Level.ERROR,
+    __doc__,
+    "a unit in use has a body, supply facts and the jacks it is wired to; a rig has a chain, a deck and kinds of plugs",
+    "common practice, no source",
+)
+
+_LINES = {
+    "an audio input": "`input in ts ___ Mohm right ___ mm up ___ mm`",
+    "an audio output": "`output out ts ___ kohm left ___ mm up ___ mm`",
+    "its inlet": "`inlet dc barrel ___ x ___ mm rear ___ mm up ___ mm`",
+    "the voltage it needs": "`needs ___ V dc`",
+    "the current it draws": "`draws ___ mA`",
+    "its body": "`body ___ x ___ x ___ mm`",
+}
+"""The line that states each fact, with blanks for what only a measurement can give."""
+_CABLES, _STRIPS, _POWER, _WIRING = "cable list", "mounting strips", "power table", "wiring sheet"
+
+
+def missing_fact(rig: Rig) -> Iterator[Diagnostic]:
+    """One finding for each unit that lacks facts, naming them and the sheets that stay blank there."""
+    for unit in used_units(rig):
+        lacking = {**_jacks(rig, unit), **(_supply(rig, unit) | _body(unit) if unit.kind == "unit" else {})}
+        if lacking:
+            yield _told(rig, unit, lacking)
+    yield from _whole(rig)
+
+
+def _whole(rig: Rig) -> Iterator[Diagnostic]:
+    """What the rig as a whole does not state."""
+    name, span = rig.head.name, rig.head.span
+    if not rig.chains:
+        message = f"'{name}' states no chain; the {_WIRING} and the audio leads stay blank"
+        yield KIND.cant_check(span, message, subject=(name, "chain"), help="write it: chain guitar -> ... -> amp")
+    if not rig.decks:
+        message = f"'{name}' states no deck; the {_STRIPS} and the lengths in the {_CABLES} stay blank"
+        yield KIND.cant_check(span, message, subject=(name, "deck"), help="write its block: deck NAME { ... }")
+    if not rig.stock.plugs and rig.places and any(each.signal == "audio" for each in rig.connections):
+        message = f"'{name}' has no kinds of plugs: no lead has a length, and no plug its room"
+        asks = ("the plug kind at...", "a plug kind in the stock...")
+        mends = (use_line("stock/plugs.rig"),)
+        help = "declare the plugs that you use"
+        yield KIND.cant_check(span, message, subject=(name, "plugs"), help=help, mends=mends, asks_for=asks)
+
+
+def _jacks(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:
+    """The audio jacks that a chain goes through, of which the unit declares none."""
+    directions = dict.fromkeys(gap.direction for gap in rig.gaps if gap.thing == unit.name)
+    return {f"an audio {direction}put": (_WIRING, _CABLES) for direction in directions}
+
+
+def _supply(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:
+    fed = any(unit.name in feed.units for feed in rig.power.feeds)
+    lacking: dict[str, tuple[str, ...]] = {}
+    if unit.inlet is None and (fed or _needs_inlet(rig, unit)):
+        lacking["its inlet"] = (_POWER, _CABLES)
+    if unit.powered or fed or _needs_inlet(rig, unit):
+        if unit.volts is None:
+            lacking["the voltage it needs"] = (_POWER,)
+        if unit.draws_ma is None:
+            lacking["the current it draws"] = (_POWER,)
+    return lacking
+
+
+def _needs_inlet(rig: Rig, unit: Unit) -> bool:
+    """Whether it has to take power: sound goes through it, it is not said to be passive, and has no inlet and no battery."""
+    sounds = any(jack.audio for jack in unit.jacks) or any(gap.thing == unit.name for gap in rig.gaps)
+    return sounds and unit.inlet is None and unit.battery is None and "passive" not in unit.flags
+
+
+def _body(unit: Unit) -> dict[str, tuple[str, ...]]:
+    whole = unit.width_mm is not None and unit.depth_mm is not None
+    return {} if whole else {"its body": (_CABLES, _STRIPS)}
+
+
+def _told(rig: Rig, unit: Unit, lacking: dict[str, tuple[str, ...]]) -> Diagnostic:
+    blank = sorted({sheet for sheets in lacking.values() for sheet in sheets})
+    facts = list(lacking)
+    said = f"{', '.join(facts[:-1])} and {facts[-1]}" if len(facts) > 1 else facts[0]
+    sheets = f"{', '.join(blank[:-1])} and {blank[-1]}" if len(blank) > 1 else blank[0]
+    return KIND.at(
+        unit.declared,
+        f"'{unit.name}' is used but lacks {said}; its place in the {sheets} stays blank",
+        subject=(unit.name, *facts),
+        label="declared here",
+        help=f"measure it and write in the block of '{unit.name}': {', '.join(_LINES[fact] for fact in facts)}"
+        + _passive(rig, unit, facts),
+        asks_for=(current_of(unit.name),) if "the current it draws" in lacking else (),
+    )
+
+
+def _passive(rig: Rig, unit: Unit, facts: list[str]) -> str:
+    return "; if it takes no power, say `passive`" if "its inlet" in facts and _needs_inlet(rig, unit) else ""
+
+
+CHECK = missing_fact

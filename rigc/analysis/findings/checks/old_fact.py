@@ -1,0 +1,80 @@
+"""Facts of a unit are older than 24 months at the date of the revision, or do not say who found them and when.
+
+Why it matters: makers change a unit under its name, and a figure that nobody signed can't be asked about.
+What to do: look at the unit again, and state `measured`, the day and who did it: once for its block, or behind a line.
+Judged are units and supplies in use, and the age of what is dated in instruments and decks; serial numbers, owners and prices are no facts that anybody measures.
+Source: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.used_things import used_things
+from rigc.analysis.findings.facts_of import facts_of
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.facts.age import OLD_MONTHS
+from rigc.model.deck import Deck
+from rigc.model.fact import Fact
+from rigc.model.rig import Rig
+from rigc.model.things import Instrument, Thing
+
+KIND = Kind(
+    "old-fact",
+    Level.REMARK,
+    __doc__,
+    f"facts say who and when, and are not older than {OLD_MONTHS.value:g} months",
+    "common practice, no source",
+)
+
+
+def old_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+    """One finding for each thing in use with such facts."""
+    limit = months_before(rig.head.date, round(OLD_MONTHS.value))
+    judged: list[tuple[Thing | Deck | Instrument, bool]] = [(each, True) for each in used_things(rig, power)]
+    judged += [(each, False) for each in rig.instruments.values()]
+    judged += [(each, False) for each in rig.decks.values()]
+    for thing, signs in judged:
+        facts = facts_of(thing)
+        old = [fact for fact in facts if fact.provenance is not None and "" < fact.provenance.date < limit]
+        unsigned = [fact for fact in facts if signs and not _signed(fact)]
+        if old or unsigned:
+            yield _told(thing, old, unsigned, limit)
+
+
+def months_before(day: str, months: int) -> str:
+    """The same day of the month so many months before, as an ISO date; it only serves to be compared with others."""
+    year, month, rest = int(day[:4]), int(day[5:7]), day[7:]
+    count = year * 12 + month - 1 - months
+    return f"{count // 12:04}-{count % 12 + 1:02}{rest}"
+
+
+def _signed(fact: Fact[Any]) -> bool:
+    return fact.provenance is not None and bool(fact.provenance.date) and bool(fact.provenance.by.strip())
+
+
+def _told(thing: Thing | Deck | Instrument, old: list[Fact[Any]], unsigned: list[Fact[Any]], limit: str) -> Diagnostic:
+    parts = []
+    if old:
+        oldest = min(fact.provenance.date for fact in old if fact.provenance is not None)
+        parts.append(f"{_facts(old)} from before {limit}, the oldest from {oldest}")
+    if unsigned:
+        parts.append(f"{_facts(unsigned)} without who or when")
+    first = min((*old, *unsigned), key=lambda fact: fact.span.start)
+    return KIND.at(
+        first.span,
+        f"'{thing.name}' has {' and '.join(parts)}",
+        subject=(thing.name,),
+        label="the first of them",
+        also=(Label(thing.declared, f"'{thing.name}' is declared here"),),
+        help='look at it again, and add a line to its block: measured DATE by "WHO"',
+    )
+
+
+def _facts(facts: list[Fact[Any]]) -> str:
+    return f"{len(facts)} fact{'s' if len(facts) > 1 else ''}"
+
+
+CHECK = old_fact

@@ -1,0 +1,1 @@
+"""Limits that guesses may carry a figure over, one subject a file."""

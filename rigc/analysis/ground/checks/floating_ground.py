@@ -1,0 +1,83 @@
+"""Grounds that are joined with each other are nowhere joined with earth.
+
+Why it matters: the board buzzes until the strings are touched, and the leakage of switch-mode supplies tingles.
+What to do: close a ground lift, or join the board with one earthed amp or desk by a plain lead.
+Source: common practice, no source: exactly one earth for each joined ground system.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.ground.ground_systems import GroundSystems
+from rigc.analysis.ground.ring_words import in_scenarios
+from rigc.analysis.ground.states import GroundSystem
+from rigc.analysis.signal.audio_graph import AudioGraph
+from rigc.analysis.signal.open_ends import open_ends
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.wording import listed
+from rigc.model.rig import Rig
+from rigc.model.slips.torn_chains import torn_chains
+from rigc.model.ways.ground_link import GROUND
+
+KIND = Kind(
+    "floating-ground",
+    Level.WARNING,
+    __doc__,
+    "a joined ground system has one earth reference in each scenario",
+    "common practice, no source",
+)
+
+
+def floating_ground(rig: Rig, grounds: GroundSystems, graph: AudioGraph) -> Iterator[Diagnostic]:
+    """One finding for each system of two things or more without earth; can't-check where a fact may bring one.
+
+    What reaches no amp, or stands on a torn chain, has no earth for that reason, which is told already.
+    """
+    stuck = {*open_ends(rig, graph).stuck, *torn_chains(rig)}
+    floating: dict[GroundSystem, list[str]] = {}
+    for state in grounds.states:
+        for system in state.systems:
+            members = _members(rig, system)
+            if not system.earths and len(members) > 1 and not stuck & {*members}:
+                floating.setdefault(system, []).extend(state.scenarios)
+    for system, names in floating.items():
+        yield _told(rig, system, names)
+
+
+def _members(rig: Rig, system: GroundSystem) -> list[str]:
+    return [thing for thing, part in system.poles if part == GROUND and thing in rig.units]
+
+
+def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
+    members, where = _members(rig, system), in_scenarios(rig, names)
+    span = rig.scenarios[names[0]].declared if names else rig.things[members[0]].declared
+    who = listed(members) if len(members) < 4 else f"'{members[0]}' and {len(members) - 1} more"
+    if system.unknown:
+        return KIND.cant_check(
+            rig.things[system.unknown[0]].declared,
+            f"nothing says that {listed(system.unknown)} {'is' if len(system.unknown) == 1 else 'are'} earthed; "
+            f"whether {who} have an earth can't be checked{where}",
+            subject=(*system.unknown, *members),
+            help=f"write `earthed` or `double-insulated` in '{system.unknown[0]}'",
+        )
+    declared = any(unit.ends for unit in rig.units.values())
+    if system.open_ends or not declared:
+        why = f"nothing is plugged into {listed(system.open_ends)}" if declared else "no amp or desk is declared"
+        return KIND.cant_check(
+            span,
+            f"{why}; whether {who} have an earth can't be checked{where}",
+            subject=tuple(members),
+            help="declare the amp or desk and a chain to it",
+        )
+    return KIND.at(
+        span,
+        f"the joined grounds of {who} have no earth{where}",
+        subject=tuple(members),
+        label="floats here" if names else "one of them",
+        note=f"joined: {', '.join(members)}" if len(members) > 3 else "",
+        help="close a ground lift, or join one earthed amp or desk by a plain lead",
+    )
+
+
+CHECK = floating_ground

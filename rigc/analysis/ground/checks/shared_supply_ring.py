@@ -1,0 +1,98 @@
+"""Units that share an outlet, or outlets with one common, form a ring with the audio leads between them.
+
+Why it matters: the ring picks up hum from transformers as an aerial does; its area times the gain that follows is
+what is heard. With much gain behind it, it is a warning.
+What to do: give each an outlet of its own, or tie the leads close together.
+Source: physics: V = 2πfBA. 1 µT and −60 dB of instrument level (77.5 mV) are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.ground.ground_systems import GroundSystems
+from rigc.analysis.ground.ring_hum import Hum, RingHum
+from rigc.analysis.ground.ring_words import in_scenarios, ring_words
+from rigc.analysis.ground.rings import SHARED, Ring
+from rigc.analysis.ground.where_to_break import where_to_break
+from rigc.analysis.leads.leads import Leads
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.facts.hum import FIELD_UT, LEAST_DB
+from rigc.model.rig import Rig
+from rigc.traced.figure import Figure
+from rigc.traced.units import GAIN
+
+KIND = Kind(
+    "shared-supply-ring",
+    Level.REMARK,
+    __doc__,
+    f"a ring through a shared outlet stays, with the gain behind it, below −{-LEAST_DB.value:g} dB of 77.5 mV at 1 µT",
+    "physics: V = 2πfBA; the limits are common practice, no source",
+)
+
+
+def shared_supply_ring(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) -> Iterator[Diagnostic]:
+    """One finding for each ring, at the worst of its scenarios; can't-check where its area or the gain is not known."""
+    rings: dict[Ring, list[tuple[Hum, tuple[str, ...]]]] = {}
+    for state, found in zip(grounds.states, hums.states, strict=True):
+        for hum in found:
+            if hum.ring.kind == SHARED:
+                rings.setdefault(hum.ring, []).append((hum, state.scenarios))
+    for held in rings.values():
+        worst = max((hum for hum, _ in held), key=lambda hum: (hum.follows, hum.hertz))
+        where = in_scenarios(rig, [name for _, names in held for name in names])
+        yield from _findings(rig, leads, worst, where)
+
+
+def _findings(rig: Rig, leads: Leads, hum: Hum, where: str) -> Iterator[Diagnostic]:
+    ring, subject = hum.ring, (*hum.ring.things, *hum.ring.marks)
+    if ring.unsure is not None:
+        what, help = ring.unsure
+        message = f"{what}; whether {ring_words(ring)} is a ring can't be checked{where}"
+        yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help)
+        return
+    yield _told(rig, leads, hum, where)
+    unknown = _unknown(hum)
+    if unknown and not _loud(hum):
+        message = f"how loud the hum of {ring_words(ring)} is can't be checked: {unknown}"
+        help = "state what is missing, or measure the hum on the finished board"
+        yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help)
+
+
+def _loud(hum: Hum) -> bool:
+    return hum.level_db is not None and hum.level_db + hum.follows > LEAST_DB.value
+
+
+def _unknown(hum: Hum) -> str:
+    if hum.gain.unknown:
+        return f"the gain of {listed(hum.gain.unknown)} is not stated"
+    return hum.why_not
+
+
+def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
+    figures, numbers = "", tuple[Number, ...]()
+    if isinstance(hum.induced, Figure) and isinstance(hum.area, Figure) and isinstance(hum.level, Figure):
+        figures = (
+            f"; {hum.area.text} m² at {hum.frequency.text} Hz and {FIELD_UT.value:g} µT are {hum.induced.text} µV "
+            f"({hum.level.text} dB), "
+            f"{'at least ' if hum.gain.unknown else ''}{GAIN.text(hum.follows)} dB of gain follow"
+        )
+        numbers = (
+            Number("area", hum.area, "m²"),
+            Number("hum", hum.induced * 1e6, "µV"),
+            Number("level", hum.level, "dB"),
+            Number("gain", hum.follows, "dB"),
+        )
+    return KIND.at(
+        hum.ring.links[0].span,
+        f"a ring through a shared outlet: {ring_words(hum.ring)}{where}{figures}",
+        subject=(*hum.ring.things, *hum.ring.marks),
+        label="shared here",
+        numbers=numbers,
+        help=where_to_break(rig, leads, hum.ring),
+        level=Level.WARNING if _loud(hum) else None,
+    )
+
+
+CHECK = shared_supply_ring

@@ -1,1 +1,0 @@
-"""Results that lean on a guess."""

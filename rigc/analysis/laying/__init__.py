@@ -1,0 +1,1 @@
+"""Places for the things that the source leaves without one."""

@@ -1,0 +1,208 @@
+"""A rig, its leads and what shall be placed -> the board that a search works on."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.foot_spots import worked_by_hand
+from rigc.analysis.deck.placement import Placement, placement
+from rigc.analysis.laying.hold import grip, tapes
+from rigc.analysis.laying.search.board import Area, Board, End, Item, Link, Shape, Socket, Spot, Tier, Wish
+from rigc.analysis.laying.standing import for_a_foot, hangs
+from rigc.analysis.laying.use import uses
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.lengths.deck_boxes import cost_beneath
+from rigc.analysis.leads.lengths.lead_ends import LeadEnd, lead_ends, tenths
+from rigc.analysis.leads.plugs.plug_bodies import PlugBody, plug_bodies
+from rigc.facts import clearance, foot
+from rigc.model.deck import Deck, Place
+from rigc.model.geometry.rectangle import Rectangle
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.things import Area as Room
+from rigc.model.things import Thing
+
+_UNKNOWN = 100_000  # where a height is not stated, everything is in the way
+_QUARTERS = (0, 90, 180, 270)
+_PASSING = 60_000  # as much as 60 mm of cable for each covered drop line that is passed over
+_OTHER_SHARE = 10  # percent that a lead without sound weighs
+
+
+class _Laid:
+    """All things of a rig laid at one corner in one turn: what their jacks and plugs are like there."""
+
+    def __init__(self, rig: Rig, leads: Leads, names: tuple[str, ...], under: frozenset[str], turned: int) -> None:
+        deck = None if rig.deck is None else rig.deck.name
+        spots = {name: Place(name, 0.0, 0.0, turned, name in under, deck, None, None, "", rig.end) for name in names}
+        self.rig: Rig = rig.replace(places=spots)
+        self.placement: Placement = placement(self.rig)
+        bodies = plug_bodies(self.rig, leads, self.placement)
+        self.plugs: dict[Port, PlugBody] = {plug.port: plug for plug in bodies.all}
+        self.ends: dict[str, tuple[LeadEnd, LeadEnd]] = {}
+        for lead in leads.all:
+            ends = lead_ends(self.rig, self.placement, lead)
+            if not lead.stage and isinstance(ends, tuple):
+                self.ends[lead.mark] = ends
+
+
+def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step_mm: float = 1.0) -> Board:
+    """The board with these things free, and all that has a stated place on this deck fixed. Their bodies are known."""
+    assert deck.width_mm is not None and deck.depth_mm is not None
+    fixed = {name: place for name, place in rig.places.items() if (place.deck or deck.name) == deck.name}
+    known = tuple(rig.things[name] for name in fixed)
+    standing = [thing for thing in known if isinstance(thing, Thing) and thing.width_mm is not None]
+    every = (*standing, *things)
+    under = frozenset(thing.name for thing in every if _under(thing, deck, fixed))
+    names = tuple(thing.name for thing in every)
+    laid = {turned: _Laid(rig, leads, names, under, turned) for turned in _QUARTERS}
+    links = [lead for lead in leads.all if lead.mark in laid[0].ends]
+    worth = uses(rig)
+    spacing = foot.SWITCH_SPACING_MM[rig.head.rig_class or "home"]
+    return Board(
+        width=tenths(deck.width_mm.value),
+        depth=tenths(deck.depth_mm.value),
+        thickness=tenths(deck.thickness_mm.value) if deck.thickness_mm is not None else 0,
+        lines=tuple(map(tenths, deck.drops_mm)),
+        items=tuple(_item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0)) for thing in every),
+        links=tuple(_link(rig, lead, laid[0], names, links) for lead in links),
+        wishes=(*_wishes(rig, names, {thing.name for thing in things}), *_treadles(rig, things, names)),
+        kept_free=tuple(map(_area, deck.keep_outs)),
+        reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
+        tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
+        tapes=tapes(deck),
+        aside=tenths(spacing[0].value),
+        behind=tenths(spacing[1].value),
+        apart=tenths(foot.LIFT_OUT_MM.value),
+        air=tenths(clearance.PLUG_GAP_MM.value),
+        step=tenths(step_mm),
+        passing=_PASSING,
+        feet=tenths(deck.feet_inset_mm.value) if deck.feet_inset_mm is not None else 0,
+        grams=round(1000 * deck.mass_kg.value) if deck.mass_kg is not None else 0,
+    )
+
+
+def _under(thing: Thing, deck: Deck, fixed: dict[str, Place]) -> bool:
+    return fixed[thing.name].under if thing.name in fixed else hangs(thing, deck)
+
+
+def _item(
+    rig: Rig,
+    deck: Deck,
+    thing: Thing,
+    fixed: dict[str, Place],
+    under: frozenset[str],
+    laid: dict[int, _Laid],
+    links: list[Lead],
+    use: int,
+) -> Item:
+    place = fixed.get(thing.name)
+    turns = (place.turned,) if place is not None else (0,) if for_a_foot(thing) else _QUARTERS
+    return Item(
+        thing.name,
+        tuple(_shape(thing, turned, laid[turned], links) for turned in turns),
+        tenths(thing.height_mm.value) if thing.height_mm is not None else _UNKNOWN,
+        thing.name in under,
+        None if place is None else (tenths(place.x_mm), tenths(place.y_mm)),
+        use,
+        None if thing.mass_kg is None else round(1000 * thing.mass_kg.value),
+        0 if thing.name in under else grip(rig, thing),
+        cost_beneath(deck, thing.height_mm.value) if thing.name in under and thing.height_mm is not None else None,
+    )
+
+
+def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead]) -> Shape:
+    outline = laid.placement.outlines[thing.name]
+    switches = () if worked_by_hand(thing) else thing.switches
+    return Shape(
+        turned,
+        tenths(outline.width_mm),
+        tenths(outline.depth_mm),
+        tuple(_socket(laid, port, ends) for port, ends in _sockets(thing.name, laid, links).items()),
+        tuple(_turned_spot(thing, spot.x_mm, spot.y_mm, turned) for spot in switches),
+    )
+
+
+def _sockets(name: str, laid: _Laid, links: list[Lead]) -> dict[Port, LeadEnd | None]:
+    """The jacks of a thing that have a lead with a route, then those that only have a plug; the same order in every turn."""
+    found: dict[Port, LeadEnd | None] = {}
+    for lead in links:
+        for end in laid.ends[lead.mark]:
+            if end.port.thing == name:
+                found.setdefault(end.port, end)
+    for port in laid.plugs:
+        if port.thing == name:
+            found.setdefault(port, None)
+    return found
+
+
+def _socket(laid: _Laid, port: Port, end: LeadEnd | None) -> Socket:
+    plug, point = laid.plugs.get(port), laid.placement.points[port]
+    x, y = tenths(point.x_mm), tenths(point.y_mm)
+    low, high = (-_UNKNOWN, _UNKNOWN) if plug is None or plug.levels_mm is None else map(tenths, plug.levels_mm)
+    return Socket(
+        x=x,
+        y=y,
+        dx=round(point.dx),
+        dy=round(point.dy),
+        exit=0 if end is None else abs(end.x - x) + abs(end.y - y),
+        needs=0 if plug is None else tenths(plug.needs_mm),
+        width=0 if plug is None else tenths(plug.width_mm),
+        low=low,
+        high=high,
+        above=0 if end is None else end.above or 0,
+    )
+
+
+def _turned_spot(thing: Thing, x_mm: float, y_mm: float, turned: int) -> Spot:
+    assert thing.width_mm is not None and thing.depth_mm is not None
+    spot = Rectangle(x_mm, y_mm, 0.0, 0.0).turned_within(thing.width_mm.value, thing.depth_mm.value, turned)
+    return tenths(spot.x_mm), tenths(spot.y_mm)
+
+
+def _link(rig: Rig, lead: Lead, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -> Link:
+    start, end = (_end(each, laid, names, links) for each in laid.ends[lead.mark])
+    audio = lead.signal == "audio"
+    more = tenths(lead.slack_mm.value) if lead.slack_mm is not None else 0
+    onward = audio and not any(rig.things[port.thing].loops for port in (lead.start, lead.end))
+    lanes = tuple(tenths(y) for signal, y in rig.lead_wishes.lanes if signal == lead.signal)
+    share = 100 if audio else _OTHER_SHARE
+    return Link(lead.mark, lead.signal, start, end, share, lead.run or "", more, onward, lanes)
+
+
+def _end(end: LeadEnd, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -> End:
+    if end.panel:
+        return End(-1, 0, end.x, end.y)
+    return End(names.index(end.port.thing), list(_sockets(end.port.thing, laid, links)).index(end.port))
+
+
+def _wishes(rig: Rig, names: tuple[str, ...], free: set[str]) -> tuple[Wish, ...]:
+    """The hints that a search can still do something about."""
+    return tuple(
+        Wish(
+            hint.kind,
+            names.index(hint.thing),
+            hint.word,
+            -1 if hint.other is None else names.index(hint.other),
+            None if hint.gap_mm is None else tenths(hint.gap_mm),
+        )
+        for hint in rig.hints
+        if hint.thing in names and (hint.other is None or hint.other in names) and {hint.thing, hint.other} & free
+    )
+
+
+def _treadles(rig: Rig, things: tuple[Thing, ...], names: tuple[str, ...]) -> tuple[Wish, ...]:
+    """A foot rests on a treadle with its heel before it: it goes in the front row unless a row is asked for."""
+    asked = {hint.thing for hint in rig.hints if hint.kind in ("row", "reach")}
+    return tuple(
+        Wish("row", names.index(thing.name), "front")
+        for thing in things
+        if thing.treadle_mm is not None and thing.name not in asked
+    )
+
+
+def _heel(deck: Deck) -> tuple[Area, ...]:
+    if deck.heel_mm is None or deck.width_mm is None:
+        return ()
+    return ((0, 0, tenths(deck.width_mm.value), tenths(deck.heel_mm.value)),)
+
+
+def _area(room: Room) -> Area:
+    return tenths(room.x_mm), tenths(room.y_mm), tenths(room.x_mm + room.width_mm), tenths(room.y_mm + room.depth_mm)

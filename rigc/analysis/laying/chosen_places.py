@@ -1,0 +1,85 @@
+"""A rig with things that have no stated place -> the same rig with places chosen for them, and what could not be done."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.unplaced import own_deck, unplaced
+from rigc.analysis.laying.board_of_rig import board_of
+from rigc.analysis.laying.not_placed import no_body, no_room, wish_missed
+from rigc.analysis.laying.search.annealing import FEW, search
+from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.layout import At
+from rigc.analysis.laying.search.left_out import LeftOut, left_out
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.results import Results
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.model.deck import Deck, Place
+from rigc.model.rig import Rig
+from rigc.model.things import Thing
+
+EFFORT = 24_000  # steps; a board of twenty things takes about a dozen seconds. Half as many again while something is in the way.
+_CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
+
+
+def with_chosen_places(rig: Rig, effort: int | None = None) -> tuple[Rig, tuple[Diagnostic, ...]]:
+    """The rig with a place for everything that its deck can bear after so many steps of search, and the findings about
+    the rest: a body that is not stated, no room, a hint that is not met."""
+    deck, things = own_deck(rig), unplaced(rig)
+    if deck is None or not things:
+        return rig, ()
+    sized = tuple(thing for thing in things if thing.width_mm is not None and thing.depth_mm is not None)
+    told = [no_body(thing, deck) for thing in things if thing not in sized]
+    if not sized:
+        return rig, tuple(told)
+    board = board_of(rig, deck, Results(rig).get(Leads), sized)
+    usual = usual_effort(board)
+    found = search(board, usual, usual // 2) if effort is None else search(board, effort)
+    result = left_out(board, found.at)
+    chosen = {
+        item.name: _place(rig, deck, board, number, found.at[number])
+        for number, item in enumerate(board.items)
+        if item.fixed is None and number not in result.without_room
+    }
+    told += [no_room(rig, deck, board.items[number].name, short) for number, short in result.without_room.items()]
+    told += _hints(rig, result)
+    return rig.replace(places={**rig.places, **chosen}), tuple(told)
+
+
+def usual_effort(board: Board) -> int:
+    """The steps of search where none are asked for; twice as many for few things, whose branch and bound takes half."""
+    if sum(item.fixed is None for item in board.items) <= FEW:
+        return 2 * EFFORT
+    return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
+
+
+def _hints(rig: Rig, result: LeftOut) -> list[Diagnostic]:
+    return [
+        wish_missed(hint, result.missed[key])
+        for hint in rig.hints
+        if (key := (hint.thing, hint.kind, hint.word, hint.other)) in result.missed
+    ]
+
+
+def _place(rig: Rig, deck: Deck, board: Board, number: int, at: At) -> Place:
+    x, y, shape = at
+    item = board.items[number]
+    thing = rig.things[item.name]
+    assert isinstance(thing, Thing)
+    rear = y + item.shapes[shape].depth
+    tier = next(
+        (each.name for each in deck.tiers if not item.under and 10 * each.front_mm <= y and rear <= 10 * each.rear_mm),
+        None,
+    )
+    span = next((hint.span for hint in rig.hints if hint.thing == item.name), thing.declared)
+    return Place(
+        item.name,
+        x / 10,
+        y / 10,
+        item.shapes[shape].turned,
+        item.under,
+        None,
+        tier,
+        None,
+        f"{x / 10:g}, {y / 10:g} mm",
+        span,
+        chosen=True,
+    )

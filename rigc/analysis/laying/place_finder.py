@@ -1,0 +1,284 @@
+"""PlaceFinder: a thing that is in the way -> the nearest place at which it truly fits, as a mend; or why there is none.
+
+A place is tried first as the search for places judges it (bodies, plugs with their bends, feet, edges, what is kept free), and
+then by the deck's own rules: none of them may find an error or a warning that they do not find now.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from functools import cache
+from heapq import merge
+from math import isqrt
+
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.every_check import check
+from rigc.analysis.laying.board_of_rig import board_of
+from rigc.analysis.laying.place_statement import place_statement
+from rigc.analysis.laying.search.board import Item, Shape
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.lead_ends import tenths
+from rigc.analysis.results import Results
+from rigc.diagnostics.diagnostic import Diagnostic, Level
+from rigc.diagnostics.figures import short
+from rigc.diagnostics.mend import AddTo, Mend, Replace
+from rigc.model.deck import Deck, Place
+from rigc.model.rig import Rig
+
+_RULES = (
+    "bodies_overlap",
+    "plugs_collide",
+    "plug_over_edge",
+    "switches_too_near",
+    "too_tall",
+    "covered_drop_line",
+    "unfit_lead_length",
+    "weak_strip",
+    "tips_over",
+    "too_warm",
+    "coil_near_transformer",
+)
+_DEAR = ("lead_beside_power",)  # takes as long as all others together, several times over
+_TRIALS = 10  # places of a thing are tried by the rules themselves, each further from those that failed that way
+_TRIALS_IN_ALL = 60  # such trials are made for all findings of a run
+_APART = 5  # mm from one such trial to the next
+_STEP = 10  # mm at least of the grid on which places are sought that lie neither straight across nor straight along
+_MOST_MOVES = 20_000  # on that grid; of a larger deck the grid is coarser
+_SLANTED = 30  # mm by which a move both across and along counts as longer
+
+Spot = tuple[int, int]
+
+
+class _Hunt:
+    """The search for a place of one thing: what failed so far, and the nearest free place with what spoke against it."""
+
+    def __init__(self, place: Place, deck: Deck, layout: Layout) -> None:
+        self.place, self.deck, self.layout = place, deck, layout
+        self.here = tenths(place.x_mm), tenths(place.y_mm)
+        self.failed: list[Spot] = []
+        self.item = next(number for number, each in enumerate(layout.board.items) if each.name == place.thing)
+        self._beside = list(layout.beside(self.item))
+
+    def free(self) -> Iterator[tuple[int, _Hunt, Spot]]:
+        """Places in tenths of a millimetre where nothing is in the way, the nearest first, each behind how far it is in mm."""
+        board, solid = self.layout.board, self.layout.solid(self.item)
+        for far, dx, dy in _moves(board.width // 10, board.depth // 10):
+            spot = (self.here[0] + 10 * dx, self.here[1] + 10 * dy)
+            inside = 0 <= spot[0] <= board.width - solid.width and 0 <= spot[1] <= board.depth - solid.depth
+            if not inside or _tier(self.deck, spot[1], solid.depth, self.place.under) != self.place.tier:
+                continue
+            if self._is_free(spot):
+                yield far, self, spot
+
+    def is_over(self, spot: Spot) -> bool:
+        """Whether enough was tried, or a place too near to this one failed that way already."""
+        way = _way(self.here, spot)
+        since = [failed for failed in self.failed if _way(self.here, failed) == way]
+        near = any(max(abs(spot[0] - x), abs(spot[1] - y)) < 10 * _APART * len(since) for x, y in since)
+        return near or len(self.failed) == _TRIALS
+
+    def at(self, spot: Spot) -> Place:
+        """The thing at a place."""
+        there: Place = self.place.replace(x_mm=spot[0] / 10, y_mm=spot[1] / 10)
+        return there
+
+    def _is_free(self, spot: Spot) -> bool:
+        at = (*spot, 0)
+        if self.layout.alone(self.item, at):
+            return False
+        for order, other in enumerate(self._beside):
+            if not self.layout.clear(self.item, at, other, self.layout.at[other]):
+                self._beside.insert(0, self._beside.pop(order))  # it is in the way of the next places, too
+                return False
+        return True
+
+
+class PlaceFinder:
+    """Looks for places in one rig, as long as trials are `left`. A `quiet` one looks for none: it stands in while places are tried."""
+
+    def __init__(self, results: Results, quiet: bool = False) -> None:
+        self._rig, self._results, self._quiet = results.rig, results, quiet
+        self._layouts: dict[str, Layout] = {}
+        self._now: frozenset[str] | None = None
+        self.left = _TRIALS_IN_ALL
+
+    def moving(self, finding: Diagnostic, *things: str) -> Diagnostic:
+        """The finding with the nearest place of any of these things that does; without one its help says why there is none, unless that
+        tells another way."""
+        if self._quiet:
+            return finding
+        hunts = [hunt for thing in dict.fromkeys(things) if (hunt := self._hunt(thing)) is not None]
+        found = self._nearest(finding, hunts)
+        told: Diagnostic
+        if isinstance(found, Place):
+            told = finding.replace(mends=(_mend(self._rig.places[found.thing], found), *finding.mends))
+            return told
+        if finding.help or finding.mends:
+            return finding
+        told = finding.replace(help=found or _none_free(things))
+        return told
+
+    def _hunt(self, thing: str) -> _Hunt | None:
+        place = self._rig.places.get(thing)
+        deck = None if place is None else self._rig.decks.get(place.deck or "", self._rig.deck)
+        if place is None or deck is None or deck.width_mm is None or deck.depth_mm is None:
+            return None
+        return _Hunt(place, deck, self._layout(deck))
+
+    def _nearest(self, finding: Diagnostic, hunts: list[_Hunt]) -> Place | str:
+        """The nearest place that the deck's own rules let pass; else what speaks against the nearest that is free, if any is."""
+        nearest = ""
+        for _, hunt, spot in merge(*(hunt.free() for hunt in hunts), key=lambda each: each[0]):
+            if hunt.is_over(spot):
+                if all(len(each.failed) == _TRIALS for each in hunts):
+                    break
+                continue
+            if not self.left:
+                return nearest or _used_up()
+            against = self._against(finding, hunt.at(spot))
+            if not against:
+                return self._nearer(finding, hunt, spot)
+            nearest = nearest or _does_not_do(hunt.place, hunt.at(spot), against)
+            hunt.failed.append(spot)
+        return nearest
+
+    def _nearer(self, finding: Diagnostic, hunt: _Hunt, found: Spot) -> Place:
+        """The nearest whole millimetre on the way back to what failed in the same direction, by halves, if all rules let that pass."""
+        here, first = hunt.here, found
+        axis = 0 if found[1] == here[1] else 1
+        if found[1 - axis] != here[1 - axis]:
+            return hunt.at(found)
+        sign = 1 if found[axis] > here[axis] else -1
+        far = [sign * (spot[axis] - here[axis]) // 10 for spot in hunt.failed if spot[1 - axis] == here[1 - axis]]
+        low, high = max((each for each in far if each > 0), default=0), sign * (found[axis] - here[axis]) // 10
+        while low and high - low > 1 and self.left:
+            middle = (low + high) // 2
+            spot = (here[0] + 10 * sign * middle, here[1]) if axis == 0 else (here[0], here[1] + 10 * sign * middle)
+            if not self._against(finding, hunt.at(spot), _RULES):
+                high, found = middle, spot
+            else:
+                low = middle
+        return hunt.at(first if found != first and self._against(finding, hunt.at(found), _DEAR) else found)
+
+    def _layout(self, deck: Deck) -> Layout:
+        if deck.name not in self._layouts:
+            board = board_of(self._rig, deck, self._results.get(Leads), ()).replace(apart=0, wishes=(), links=())
+            board = board.replace(items=tuple(self._around(item) for item in board.items))
+            self._layouts[deck.name] = Layout(board, [(*(item.fixed or (0, 0)), 0) for item in board.items])
+        return self._layouts[deck.name]
+
+    def _around(self, item: Item) -> Item:
+        """Of a thing that stands askew the rectangle around it; its plugs are left to the rules."""
+        outline = self._results.get(Placement).outline(item.name)
+        if outline is None or not outline.askew:
+            return item
+        sockets = tuple(socket.replace(needs=0) for socket in item.shapes[0].sockets)
+        around = Shape(0, tenths(outline.width_mm), tenths(outline.depth_mm), sockets)
+        boxed: Item = item.replace(shapes=(around,))
+        return boxed
+
+    def _against(self, finding: Diagnostic, place: Place, rules: tuple[str, ...] = (*_RULES, *_DEAR)) -> str:
+        """What the deck's rules say against a place: an error or a warning that they do not find now, or that the finding stays."""
+        self.left -= 1
+        if self._now is None:
+            every = _found(self._rig, (*_RULES, *_DEAR))
+            self._now = frozenset(found.fingerprint for found in every if _is_error_or_warning(found))
+        rig: Rig = self._rig.replace(places={**self._rig.places, place.thing: place})
+        stays = False
+        for found in _found(rig, rules):
+            if _is_error_or_warning(found) and found.fingerprint not in self._now:
+                return found.message
+            stays = stays or found.fingerprint == finding.fingerprint
+        return "that does not change" if stays else ""
+
+
+def place_finder(results: Results) -> PlaceFinder:
+    """Costs nothing before it is asked for a place."""
+    return PlaceFinder(results)
+
+
+def quiet_finder(rig: Rig) -> PlaceFinder:
+    """Stands in where only what is found counts, and nobody reads what to do about it."""
+    return PlaceFinder(Results(rig), quiet=True)
+
+
+def _found(rig: Rig, rules: tuple[str, ...]) -> Iterator[Diagnostic]:
+    """What these rules find, one rule after the other, so that whoever has seen enough stops."""
+    results = Results(rig, given=(quiet_finder(rig),))
+    for name in rules:
+        yield from results.call(check(name))
+
+
+def _is_error_or_warning(finding: Diagnostic) -> bool:
+    return finding.level in (Level.ERROR, Level.WARNING)
+
+
+def _way(here: Spot, there: Spot) -> Spot:
+    """To the left or right, to the front or rear: the signs of a move."""
+    across, along = there[0] - here[0], there[1] - here[1]
+    return (across > 0) - (across < 0), (along > 0) - (along < 0)
+
+
+@cache
+def _moves(width: int, depth: int) -> list[tuple[int, int, int]]:
+    """The moves to try on a deck of so many millimetres, the nearest first: how far it counts, how far across and along."""
+    step = max(_STEP, isqrt(4 * width * depth // _MOST_MOVES) + 1)
+    straight = [(way * far, 0) for far in range(1, width) for way in (-1, 1)]
+    straight += [(0, way * far) for far in range(1, depth) for way in (-1, 1)]
+    near = [(dx, dy) for dx in range(-_STEP, _STEP + 1) for dy in range(-_STEP, _STEP + 1)]
+    across, along = range(-(width // step) * step, width, step), range(-(depth // step) * step, depth, step)
+    slanted = {(dx, dy) for dx, dy in (*near, *((dx, dy) for dx in across for dy in along)) if dx and dy}
+    found = [(abs(dx) + abs(dy), dx, dy) for dx, dy in straight]
+    found += [(abs(dx) + abs(dy) + _SLANTED, dx, dy) for dx, dy in slanted]
+    return sorted(found, key=lambda move: (move[0], abs(move[2]), move[1], move[2]))
+
+
+def _tier(deck: Deck, front: int, depth: int, under: bool) -> str | None:
+    """The tier that a thing there stands on."""
+    if under:
+        return None
+    inside = (t.name for t in deck.tiers if tenths(t.front_mm) <= front and front + depth <= tenths(t.rear_mm))
+    return next(inside, None)
+
+
+def _mend(old: Place, new: Place) -> Mend:
+    if old.numbers is not None:
+        return Mend(_words(old, new), (Replace(old.numbers, f"{new.x_mm:g}, {new.y_mm:g} mm"),))
+    return Mend(_words(old, new), (AddTo("place", "", place_statement(new)),))
+
+
+def _words(old: Place, new: Place) -> str:
+    return f"move '{new.thing}' {_far(old, new)}"
+
+
+def _far(old: Place, new: Place) -> str:
+    across, along = new.x_mm - old.x_mm, new.y_mm - old.y_mm
+    ways = []
+    if across:
+        ways.append(f"{short(abs(across))} mm to the {'right' if across > 0 else 'left'}")
+    if along:
+        ways.append(f"{short(abs(along))} mm to the {'rear' if along > 0 else 'front'}")
+    return " and ".join(ways)
+
+
+_LARGER = "take a larger deck (see `rigc show fit`), or leave something out"
+
+
+def _none_free(things: Iterable[str]) -> str:
+    names = " or ".join(f"'{thing}'" for thing in dict.fromkeys(things))
+    return f"no place on the deck was found where {names} has room, plugs and switches included: {_LARGER}"
+
+
+def _does_not_do(old: Place, new: Place, against: str) -> str:
+    return (
+        f"no move of one thing alone was found that does: '{new.thing}' has room {_far(old, new)}, but then {against}; move "
+        f"more than one thing, {_LARGER}"
+    )
+
+
+def _used_up() -> str:
+    return f"mend what else is told of the deck, then check again: the {_TRIALS_IN_ALL} places that one run tries are used up"
+
+
+COMPUTE = place_finder

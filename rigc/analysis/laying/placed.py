@@ -1,0 +1,17 @@
+"""A rig -> the same rig with a place for everything that stands on its deck."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.unplaced import unplaced
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.model.rig import Rig
+
+
+def placed(rig: Rig, effort: int | None) -> tuple[Rig, tuple[Diagnostic, ...]]:
+    """The rig, and what found no place. `effort` is how many steps the search takes (None: the usual number); it is loaded
+    only if there is something to place."""
+    if not unplaced(rig):
+        return rig, ()
+    from rigc.analysis.laying.chosen_places import with_chosen_places
+
+    return with_chosen_places(rig, effort)

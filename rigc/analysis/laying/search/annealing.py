@@ -1,0 +1,137 @@
+"""A board -> a layout, by trying changes: better ones are kept, worse ones now and then, ever more seldom. Always the same way.
+
+Few free things are laid by branch and bound as well, once a layout without fault is known; where that does not come to an
+end, further layouts are begun afresh, and of each four things at a time are taken out and laid anew as well as can be. A
+step is one change that is judged. The steps of a longer search begin with those of a shorter one and the best layout is
+kept, so that more steps are never worse.
+"""
+
+from __future__ import annotations
+
+from itertools import combinations, cycle
+from math import log
+
+from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.few_things import FewThings
+from rigc.analysis.laying.search.first_layout import first_layout
+from rigc.analysis.laying.search.layout import At, Layout
+from rigc.analysis.laying.search.moves import Dice, some_change
+from rigc.record import Record
+
+_MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
+_STRICT = 50_000  # and at last, but for a tenth of a millimetre
+_ROUND, _ROUND_EACH = 600, 120  # steps of a round, and more for each thing to place
+_HOT, _WARM, _COLD = 300_000, 10_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
+FEW, _FEW_AFTER = 6, 4  # so many things are laid by branch and bound, after so many rounds
+_OUT, _EACH_OUT = 4, 3_000  # so many of them are taken out at a time, and the steps for laying them at most
+_OWN, _COARSE = 75_000, 24_000  # steps for that at most: on the board's own grid, and where that is too fine
+_SIZES = 64
+_READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
+
+
+class Found(Record):
+    """The best layout of a search: where all stand, what is wrong with it (0: nothing), its cost, and the steps taken."""
+
+    at: tuple[At, ...]
+    faults: int
+    cost: int
+    steps: int
+
+
+def search(board: Board, effort: int, patience: int = 0) -> Found:
+    """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for."""
+    free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
+    layout = Layout(board, first_layout(board))
+    best = Found(tuple(layout.at), layout.faults, layout.cost, 0)
+    done, number, few = 0, 0, len(free) <= FEW
+    while free:
+        if done >= effort:
+            if not best.faults or not patience:
+                break
+            effort, patience = effort + patience, 0
+        if few and number >= _FEW_AFTER and not best.faults:
+            few = False
+            best, steps, proved = _few_things(Layout(board, list(best.at)), free, effort - done, best)
+            done, number = done + steps, number + 1
+            if not proved:
+                best, done = _begun_afresh(board, free, effort, done, best)
+            break
+        afresh, polishing = number % 4 == 2, number % 2 == 1
+        if number % 4 != 3 or (
+            best.faults and number % 8 == 3
+        ):  # what was begun afresh is polished itself, else the best
+            layout = Layout(board, first_layout(board, number) if afresh else list(best.at))
+        length = (_ROUND + _ROUND_EACH * len(free)) * (1 + number // 8)
+        steps = min(length, effort - done)
+        best = _round(layout, free, Dice(number), length, steps, polishing, best)
+        done, number = done + steps, number + 1
+    return best.replace(steps=done)  # type: ignore[no-any-return]
+
+
+def _begun_afresh(board: Board, free: tuple[int, ...], effort: int, done: int, best: Found) -> tuple[Found, int]:
+    """The best of further layouts, and all steps taken: each is begun another way, polished, and bettered by fours."""
+    length, number = _ROUND + _ROUND_EACH * len(free), 0
+    while done < effort:
+        layout = Layout(board, first_layout(board, number))
+        here = Found(tuple(layout.at), layout.faults, layout.cost, 0)
+        for polishing in (False, True):
+            steps = min(length, effort - done)
+            here = _round(layout, free, Dice(number), length, steps, polishing, here)
+            layout, done = Layout(board, list(here.at)), done + steps
+        if not here.faults:
+            here, done = _by_fours(board, free, effort, done, here)
+        best = min(best, here, key=lambda each: (each.faults, each.cost))
+        number += 1
+    return best, done
+
+
+def _by_fours(board: Board, free: tuple[int, ...], effort: int, done: int, best: Found) -> tuple[Found, int]:
+    """Takes out four things at a time and lays them as well as can be, until that betters nothing any more."""
+    since = 0
+    fours = tuple(combinations(free, min(_OUT, len(free))))
+    for out in cycle(fours):
+        few = FewThings(Layout(board, list(best.at)), out)
+        few.search(min(_EACH_OUT, effort - done))
+        done, since = done + few.steps, since + 1
+        if few.found:
+            best, since = Found(few.found, 0, few.cost, 0), 0
+        if since == len(fours) or done >= effort:
+            break
+    return best, done
+
+
+def _few_things(layout: Layout, free: tuple[int, ...], steps: int, best: Found) -> tuple[Found, int, bool]:
+    """The best layout on a grid, what that took, and whether no better one is left on the board's own grid. On a coarser
+    grid it gives up early."""
+    few = FewThings(layout, free)
+    few.search(min(steps, _OWN if few.on_own_grid else _COARSE))
+    return Found(few.found, 0, few.cost, 0) if few.found else best, few.steps, few.proved
+
+
+def _round(
+    layout: Layout, free: tuple[int, ...], dice: Dice, length: int, steps: int, polishing: bool, best: Found
+) -> Found:
+    """Cools down over `length` steps, or breaks off after `steps` of them."""
+    hot = _WARM if polishing else _HOT
+    heat, weight = float(hot), _STRICT if polishing else _MILD / layout.board.step
+    cooling = (_COLD / hot) ** (1 / length)
+    growing = (_STRICT / weight) ** (1 / length)
+    hangs = any(item.under for item in layout.board.items)
+    for _ in range(steps):
+        heat, weight = heat * cooling, weight * growing
+        changes = some_change(layout, free, dice)
+        ready = heat * _READINESS[dice.below(_SIZES)] / 1000
+        if not changes:
+            continue
+        faults, at = layout.faults_with(changes)
+        limit = weight * layout.faults + layout.cost + ready
+        if weight * faults + layout.cost * 0.7 > limit:
+            continue
+        if hangs and weight * faults + layout.least_cost_with(at) > limit:
+            continue
+        cost = layout.cost_with(at)
+        if weight * faults + cost <= limit:
+            layout.take(changes, at, faults, cost)
+            if (faults, cost) < (best.faults, best.cost):
+                best = Found(tuple(at), faults, cost, 0)
+    return best

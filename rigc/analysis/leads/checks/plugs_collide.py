@@ -1,0 +1,263 @@
+"""A plug meets another plug, the body of another unit, or the deck.
+
+Why it matters: it cannot be pushed home, or it bends the jack each time a foot comes down beside it.
+What to do: use a narrower plug, or shift one of the two: staggering two units by a plug's width saves a whole plug's depth.
+A plug needs its stand-out and the bend of its cable. Jacks on one face need half of both widths between their middles;
+facing plugs that overlap sideways and in height need what both need and 2 mm, a plug before a body what it needs and
+2 mm. Half of a plug's height must not be more than its jack is high above the base; what strip or feet lift a base by is
+not counted. Of two things that overlap only the overlap is told.
+Source: geometry on stated sizes; the 2 mm are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.deck.body_clash import BodyClash
+from rigc.analysis.laying.place_finder import PlaceFinder
+from rigc.analysis.leads.lead_edits import as_mend, kinds_in_words, plug_edits
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.narrower_plug import narrower_plug, reach_mm
+from rigc.analysis.leads.plugs.plug_bodies import PlugBodies, PlugBody
+from rigc.analysis.leads.plugs.plug_clash import IntoDeck, PlugClash, PlugMeeting, SideBySide
+from rigc.analysis.leads.plugs.tier_fronts import is_tier, tier_name
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.figures import short
+from rigc.diagnostics.mend import Mend
+from rigc.diagnostics.wording import listed
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.stock import Plug
+from rigc.source import Span
+
+KIND = Kind(
+    "plugs-collide",
+    Level.ERROR,
+    __doc__,
+    "pitch of plugs on one face at least (b₁ + b₂)/2; facing plugs n₁ + n₂ + 2 mm; a plug before a body n + 2 mm, with n its "
+    "stand-out and bend; half of its height ≤ the height of its jack, where the deck is below it",
+    "geometry on stated sizes; the 2 mm are common practice, no source",
+)
+_HAIR_MM = 1e-6
+_PAIRS_NAMED = 3  # more pairs than these are told as a list of jacks
+
+
+def plugs_collide(
+    rig: Rig, leads: Leads, clash: PlugClash, plugs: PlugBodies, bodies: BodyClash, finder: PlaceFinder
+) -> Iterator[Diagnostic]:
+    """One finding for each unit whose own plugs collide, one for each two things of which a plug meets the other (unless the
+    two overlap themselves), one for each unit with plugs that reach into the deck."""
+    pairs: dict[str, list[SideBySide]] = {}
+    for pair in clash.side_by_side:
+        pairs.setdefault(pair.one.thing, []).append(pair)
+    yield from (_beside(rig, leads, each) for each in pairs.values())
+    meetings: dict[tuple[str, str], list[PlugMeeting]] = {}
+    for meeting in clash.meetings:
+        if not bodies.between(*meeting.things):
+            meetings.setdefault(meeting.things, []).append(meeting)
+    yield from (_parted(rig, leads, each, finder) for each in meetings.values())
+    sunk: dict[str, list[IntoDeck]] = {}
+    for into in clash.into_deck:
+        sunk.setdefault(into.plug.thing, []).append(into)
+    yield from (_into_deck(rig, leads, each) for each in sunk.values())
+    yield from _unjudged(clash, plugs)
+
+
+def _beside(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> Diagnostic:
+    thing = pairs[0].one.thing
+    groups: dict[tuple[float, float], list[SideBySide]] = {}
+    for pair in pairs:
+        groups.setdefault((pair.pitch_mm, pair.needed_mm), []).append(pair)
+    worst = max(pairs, key=lambda pair: pair.needed_mm - pair.pitch_mm)
+    mends, help = _narrower(rig, leads, pairs)
+    return KIND.at(
+        worst.one.span,
+        f"plugs of '{thing}' collide: " + "; ".join(_group(each) for each in groups.values()),
+        subject=(thing, *(str(plug.port) for plug in _in_order(pairs))),
+        label=f"'{worst.one.plug}' and '{worst.other.plug}'",
+        numbers=(
+            Number("pitch", worst.pitch_mm, "mm"),
+            Number("needed", worst.needed_mm, "mm"),
+            Number("short", worst.needed_mm - worst.pitch_mm, "mm"),
+        ),
+        note=f"({worst.one.width_mm:g} + {worst.other.width_mm:g})/2 = {worst.needed_mm:g} mm needed",
+        mends=mends,
+        help=help,
+    )
+
+
+def _group(pairs: list[SideBySide]) -> str:
+    pitch, needed = pairs[0].pitch_mm, pairs[0].needed_mm
+    if len(pairs) > _PAIRS_NAMED:
+        jacks = [plug.port.jack for plug in _in_order(pairs)]
+        named = f"the {len(jacks)} jacks {listed(jacks)}"
+    else:
+        named = ", ".join(f"'{pair.one.port.jack}' and '{pair.other.port.jack}'" for pair in pairs)
+    return f"{named} are {pitch:g} mm apart and need {needed:g} mm, short by {needed - pitch:g} mm"
+
+
+def _in_order(pairs: list[SideBySide]) -> list[PlugBody]:
+    """The plugs of the pairs along their faces."""
+    plugs = {plug.port: plug for pair in pairs for plug in (pair.one, pair.other)}
+    return sorted(plugs.values(), key=lambda plug: (plug.point.dx, plug.point.dy, plug.point.x_mm, plug.point.y_mm))
+
+
+def _narrower(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> tuple[tuple[Mend, ...], str]:
+    """A kind of the stock that is narrow enough for all of them, as an edit; else in words."""
+    widest = max((plug for plug in _in_order(pairs)), key=lambda plug: plug.width_mm).plug
+    ports = [plug.port for plug in _in_order(pairs) if plug.plug == widest]
+
+    def free(plug: Plug) -> float:
+        return min(pair.pitch_mm - _needed(pair, ports, plug) for pair in pairs)
+
+    better = narrower_plug(rig, ports, lambda plug: free(plug) >= 0)
+    if better is None:
+        return (
+            (),
+            f"no plug kind in stock is narrow enough for {_jacks(ports)}: state one that is, or leave a jack empty",
+        )
+    worst = max(pairs, key=lambda pair: _needed(pair, ports, better))
+    one, other = _widths(worst, ports, better)
+    words = (
+        f"use '{better.name}' at {_jacks(ports)}: it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, "
+        f"{free(better):g} mm stay free"
+    )
+    return as_mend(words, plug_edits(rig, leads, dict.fromkeys(ports, better.name)))
+
+
+def _needed(pair: SideBySide, ports: list[Port], plug: Plug) -> float:
+    return sum(_widths(pair, ports, plug)) / 2
+
+
+def _widths(pair: SideBySide, ports: list[Port], plug: Plug) -> tuple[float, float]:
+    assert plug.width_mm is not None
+    new = plug.width_mm.value
+    one, other = (new if end.port in ports else end.width_mm for end in (pair.one, pair.other))
+    return one, other
+
+
+def _jacks(ports: list[Port]) -> str:
+    return f"these {len(ports)} jacks" if len(ports) > _PAIRS_NAMED else listed(port.jack for port in ports)
+
+
+def _meeting(rig: Rig, leads: Leads, meetings: list[PlugMeeting]) -> Diagnostic:
+    worst = _worst(meetings)
+    mends, help = _apart(rig, leads, worst)
+    ports = dict.fromkeys(str(plug.port) for each in meetings for plug in (each.plug, each.other) if plug is not None)
+    return KIND.at(
+        worst.plug.span,
+        "; ".join(map(_met, meetings)),
+        subject=(*worst.things, *ports),
+        label=f"'{worst.plug.plug}' at '{worst.plug.port}'",
+        numbers=(Number("room", worst.room_mm, "mm"), Number("needed", worst.needed_mm, "mm")),
+        mends=mends,
+        help=help,
+    )
+
+
+def _parted(rig: Rig, leads: Leads, meetings: list[PlugMeeting], finder: PlaceFinder) -> Diagnostic:
+    """The finding with a place for one of the things; plugs of one thing need other plugs."""
+    found, worst = _meeting(rig, leads, meetings), _worst(meetings)
+    if worst.plug.thing == worst.thing:
+        return found
+    things = (worst.plug.thing,) if is_tier(worst.thing) else (worst.thing, worst.plug.thing)
+    return finder.moving(found, *things)
+
+
+def _worst(meetings: list[PlugMeeting]) -> PlugMeeting:
+    return max(meetings, key=lambda meeting: meeting.needed_mm - meeting.room_mm)
+
+
+def _met(meeting: PlugMeeting) -> str:
+    plug, other = meeting.plug, meeting.other
+    if other is None:
+        return (
+            f"the plug at '{plug.port}' needs {short(meeting.needed_mm)} mm of room in front of {_named(meeting.thing)} "
+            f"but has {short(meeting.room_mm)} mm"
+        )
+    if (plug.point.dx, plug.point.dy) == (-other.point.dx, -other.point.dy):
+        return (
+            f"the plugs at '{plug.port}' and '{other.port}' face each other over {short(meeting.room_mm)} mm "
+            f"but need {short(meeting.needed_mm)} mm"
+        )
+    return f"the plugs at '{plug.port}' and '{other.port}' reach {short(meeting.needed_mm)} mm into each other"
+
+
+def _apart(rig: Rig, leads: Leads, meeting: PlugMeeting) -> tuple[tuple[Mend, ...], str]:
+    """A plug kind that fits."""
+    better, port = _shorter(rig, meeting), meeting.plug.port
+    if better is not None:
+        return as_mend(f"use '{better.name}' at '{port}'", plug_edits(rig, leads, {port: better.name}))
+    own = meeting.plug.thing == meeting.thing
+    return (), f"use a shorter or narrower plug at '{meeting.plug.port}'" if own else ""
+
+
+def _named(thing: str) -> str:
+    return f"the tier '{tier_name(thing)}'" if is_tier(thing) else f"'{thing}'"
+
+
+def _into_deck(rig: Rig, leads: Leads, found: list[IntoDeck]) -> Diagnostic:
+    worst = max(found, key=lambda each: each.into_mm)
+    plug = worst.plug
+    mends, help = _flatter(rig, leads, [each.plug for each in found])
+    return KIND.at(
+        plug.span,
+        "; ".join(map(_sunk, found)),
+        subject=(plug.thing, *(str(each.plug.port) for each in found)),
+        label=f"'{plug.plug}' at '{plug.port}'",
+        numbers=(Number("into the deck", worst.into_mm, "mm"),),
+        mends=mends,
+        help=help,
+    )
+
+
+def _sunk(found: IntoDeck) -> str:
+    plug = found.plug
+    return (
+        f"the plug at '{plug.port}' would reach {short(found.into_mm)} mm into the deck: '{plug.plug}' is "
+        f"{plug.height_mm or 0:g} mm tall, half of it {(plug.height_mm or 0) / 2:g} mm, and the jack is "
+        f"{plug.point.height_mm or 0:g} mm up"
+    )
+
+
+def _flatter(rig: Rig, leads: Leads, plugs: list[PlugBody]) -> tuple[tuple[Mend, ...], str]:
+    """Kinds of the stock that are flat enough for all of them, as an edit; else in words."""
+    kinds: dict[Port, str] = {}
+    for plug in plugs:
+        up = plug.point.height_mm or 0.0
+        better = narrower_plug(rig, (plug.port,), lambda each, up=up: _clears(each, up))  # type: ignore[misc]
+        if better is None:
+            return (), f"state a plug of {2 * up:g} mm height or less, or raise '{plug.thing}' on a plate"
+        kinds[plug.port] = better.name
+    return as_mend(kinds_in_words(kinds), plug_edits(rig, leads, kinds))
+
+
+def _clears(plug: Plug, up_mm: float) -> bool:
+    return plug.height_mm is not None and plug.height_mm.value / 2 - up_mm <= _HAIR_MM
+
+
+def _shorter(rig: Rig, meeting: PlugMeeting) -> Plug | None:
+    """The narrowest kind that needs so little room that all fits as it is; only before a body or a plug that faces it."""
+    if meeting.other is not None and not meeting.room_mm:
+        return None
+    most = meeting.plug.needs_mm - (meeting.needed_mm - meeting.room_mm)
+    return narrower_plug(rig, (meeting.plug.port,), lambda plug: reach_mm(plug) - most <= _HAIR_MM)
+
+
+def _unjudged(clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
+    """One for each unit: sizes or places of plugs, and heights where seen from above something is in the way."""
+    missing: dict[str, dict[str, Span]] = {}
+    for each in (*plugs.unknown, *clash.unjudged):
+        missing.setdefault(each.port.thing, {}).setdefault(each.missing, each.span)
+    for thing, spans in missing.items():
+        facts = list(spans)
+        yield KIND.cant_check(
+            spans[facts[0]],
+            f"whether the plugs of '{thing}' have room is not known, for want of {', '.join(facts)}",
+            subject=(thing,),
+            help=f"state {facts[0]}",
+            wants=tuple(facts),
+        )
+
+
+CHECK = plugs_collide

@@ -1,0 +1,155 @@
+"""A lead that exists, or was measured on the built board, is too short for its way, or so long that the rest becomes a coil.
+
+Why it matters: without slack a unit can't be tilted out of its fastener and unplugged, and the plugs are pulled sideways;
+a coil picks up hum and catches on things. A lead whose way is not known is told here, too, so that none is forgotten.
+What to do: take another stock length, make a new lead, or stow the rest at the bundle under the deck, not between units. A
+captive lead can't be exchanged: move what it grows out of nearer.
+Source: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.deck.same_place import same_places
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths, Length
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
+from rigc.analysis.leads.lengths.lead_ends import tenths
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.model.fact import Quantity
+from rigc.model.records import BuiltLead
+from rigc.model.rig import Rig
+from rigc.source import Span
+
+KIND = Kind(
+    "unfit-lead-length",
+    Level.ERROR,
+    __doc__,
+    "route + least slack <= length <= 1.10 x route + 150 mm",
+    "common practice, no source",
+)
+
+
+def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: CableLengths) -> Iterator[Diagnostic]:
+    """Judges every lead that exists; tells once, for each fact that is missing, which leads have no way."""
+    built = _built(rig)
+    for lead in leads.all:
+        length, existing, measured = lengths.lengths.get(lead.mark), lead.existing_mm, built.get(lead.mark)
+        if length is not None and existing is not None:
+            yield from _judge(lead, existing, length, f"is {existing.value:g} mm")
+        if (
+            length is not None
+            and measured is not None
+            and (existing is None or existing.value != measured.length_mm.value)
+        ):
+            yield from _judge(lead, measured.length_mm, length, _as_measured(measured))
+    without: dict[tuple[str, str, bool], list[Lead]] = {}
+    for lead in leads.all:
+        route = routes.routes.get(lead.mark)
+        bought = lead.signal == "mains" and any(plug is None for plug in lead.ends)
+        known = route is not None and (route.between or bought) and lead.existing_mm is not None
+        if bought and route is not None and not known:
+            yield _mains(lead)
+        elif route is not None and route.length is None and not route.blocked and not known:
+            without.setdefault((route.about, route.reason, route.missing), []).append(lead)
+    for stuck in without.values():
+        yield _stuck(rig, stuck, routes.routes[stuck[0].mark])
+
+
+def _built(rig: Rig) -> dict[str, BuiltLead]:
+    """By number the leads as measured on the board of this very revision, the latest last; those of the revision before are
+    judged by the rework plan."""
+    blocks = (block for block in rig.as_built if block.revision == rig.head.letter)
+    return {lead.mark: lead for block in blocks for lead in block.leads}
+
+
+def _as_measured(built: BuiltLead) -> str:
+    when = f" on {built.date}" if built.date else ""
+    by = f" by {built.by}" if built.by else ""
+    return f"was measured{when}{by} as {built.length_mm.value:g} mm"
+
+
+def _judge(lead: Lead, existing: Quantity, length: Length, told: str) -> Iterator[Diagnostic]:
+    has = tenths(existing.value)
+    way = f"its way from '{lead.start}' to '{lead.end}'"
+    if has < length.least:
+        need, short = f"{length.least / 10:g} mm", f"{(length.least - has) / 10:g} mm"
+        said = f"{_named(lead)} {told}, but {way} needs {need}: {short} short"
+        yield _told(lead, existing, length, said, Level.ERROR, _longer(lead, length, short))
+    elif has > length.most:
+        said = f"{_named(lead)} {told}, more than the {length.most / 10:g} mm that {way} takes up"
+        rest = f"{(has - length.route) / 10:g} mm of slack"
+        yield _told(lead, existing, length, said, Level.WARNING, f"stow its {rest} under the deck at the bundle")
+
+
+def _told(lead: Lead, existing: Quantity, length: Length, said: str, level: Level, help: str) -> Diagnostic:
+    numbers = (
+        Number("length", existing.value, "mm"),
+        Number("route", length.route / 10, "mm"),
+        Number("least", length.least / 10, "mm"),
+        Number("most", length.most / 10, "mm"),
+    )
+    return KIND.at(
+        existing.span, said, subject=(lead.mark,), label="this long", numbers=numbers, help=help, level=level
+    )
+
+
+def _named(lead: Lead) -> str:
+    return lead.mark if lead.captive is None else f"the captive lead {lead.mark} of '{lead.captive.thing}'"
+
+
+def _longer(lead: Lead, length: Length, short: str) -> str:
+    if lead.captive is not None:
+        other = lead.end if lead.captive == lead.start else lead.start
+        return f"move '{lead.captive.thing}' nearer to '{other.thing}', by {short} or more"
+    if length.premade is not None and length.cut is None:
+        return f"take the premade length of {length.premade / 10:g} mm"
+    return f"make a new one of {length.finished / 10:g} mm"
+
+
+def _mains(lead: Lead) -> Diagnostic:
+    """A mains lead is a certified set that is bought; the language has no kinds of its connectors, so nothing is reckoned."""
+    return KIND.cant_check(
+        lead.span,
+        f"the length of {lead.mark} is not known, nor whether its connectors have room: sizes of mains connectors can't be stated",
+        subject=(lead.mark,),
+        help="lay the bought lead on the board, see that its connectors have room, and write its length behind it: "
+        f"{lead.mark} {lead.start} -> {lead.end} made ___ mm",
+        asks_for=(f"the length of {lead.mark}", *(f"the plug kind at '{end}'" for end in (lead.start, lead.end))),
+    )
+
+
+def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
+    marks = tuple(lead.mark for lead in stuck)
+    names = ", ".join(marks)
+    asks: tuple[str, ...]
+    if route.between:
+        said = f"the length of {names} is not known: it joins two decks, and what lies between them is not reckoned"
+        help = f"write it behind the lead: {stuck[0].mark} {stuck[0].start} -> {stuck[0].end} made ___ mm"
+        asks = tuple(f"the length of {mark}" for mark in marks)
+    elif route.missing:
+        said = f"the length of {names} is not known, for want of {route.reason}"
+        help = f"state {route.reason}"
+        if route.reason.startswith("where "):
+            help = "measure it and write it behind the jack: `left ___ mm up ___ mm`"
+        asks = (*same_places(rig, route.reason), *(f"the length of {mark}" for mark in marks))
+    else:
+        said = f"there is no way for {names}: {route.reason}"
+        help = "move it, or give the deck another drop line"
+        if route.apart:
+            help = f"join the decks by it: join {' to '.join(route.apart)} by {', '.join(marks)}; and write its length behind it"
+        asks = ()
+    subject = (route.about, *marks) if route.about else marks
+    wants = (route.reason,) if route.missing else ()
+    span = _span(rig, route.about, stuck[0])
+    return KIND.cant_check(span, said, subject=subject, help=help, wants=wants, asks_for=asks)
+
+
+def _span(rig: Rig, about: str, lead: Lead) -> Span:
+    """Where the thing, deck or plug is declared whose fact is missing, else the lead's own place."""
+    owner = rig.things.get(about) or rig.decks.get(about) or rig.stock.plugs.get(about)
+    return lead.span if owner is None else owner.declared
+
+
+CHECK = unfit_lead_length

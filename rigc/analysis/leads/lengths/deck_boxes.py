@@ -1,0 +1,141 @@
+"""The outlines on one deck -> what is in the way there: quick answers for many leads, in tenths of a millimetre."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator
+
+from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.leads.lengths.lead_ends import tenths
+from rigc.facts.clearance import UNDERSIDE_MM
+from rigc.model.deck import Deck
+from rigc.model.geometry.polygon import Polygon, chord
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class Box(Record):
+    """What a thing covers of its deck, in tenths of a millimetre; `under` things hang below it.
+
+    One that stands `askew` has its corners there, and the rectangle around it otherwise. `beneath` is what it costs a lead to
+    pass beneath one that hangs: down its height and up again. None where too little room is left between it and the
+    floor, or nobody knows how much.
+    """
+
+    thing: str
+    left: int
+    front: int
+    right: int
+    rear: int
+    under: bool
+    askew: Polygon = ()
+    beneath: int | None = None
+
+    def across(self, y: int) -> tuple[float, float] | None:
+        """From which x to which it covers a line along x; None where it does not."""
+        if self.askew:
+            return chord(self.askew, y)
+        return (self.left, self.right) if self.front < y < self.rear else None
+
+
+HangingAt = tuple[int, int, int, int, int | None]
+"""Left, front, right and rear of what hangs, and what it costs to pass beneath it."""
+
+
+class DeckBoxes:
+    """All boxes and drop lines of one deck, sorted so that a question looks at few of them."""
+
+    def __init__(self, boxes: Iterable[Box], lines: Iterable[int]) -> None:
+        self.lines = sorted(lines)
+        self.by_thing = {box.thing: box for box in boxes}
+        self._top = sorted((box for box in self.by_thing.values() if not box.under), key=lambda box: box.left)
+        self._lefts = [box.left for box in self._top]
+        self._widest = max((box.right - box.left for box in self._top), default=0)
+        self.hanging = tuple(box for box in self.by_thing.values() if box.under)
+        self.hanging_at: tuple[HangingAt, ...] = tuple(
+            (box.left, box.front, box.right, box.rear, box.beneath) for box in self.hanging
+        )
+        self._covered: dict[int, tuple[list[float], list[float]]] = {}
+        self._across: dict[int, list[tuple[Box, tuple[float, float]]]] = {}
+
+    def on_top(self, left: int, right: int) -> Iterator[Box]:
+        """The things on top that may reach into the strip between two x, left ones first."""
+        first = bisect_left(self._lefts, left - self._widest)
+        for box in self._top[first : bisect_left(self._lefts, right)]:
+            if box.right > left:
+                yield box
+
+    def covers(self, x: int, y: int) -> bool:
+        """Whether a point lies strictly inside a footprint, above or below the deck; edges leave it free."""
+        if y not in self._covered:
+            self._covered[y] = self._covered_at(y)
+        lefts, rights = self._covered[y]
+        at = bisect_left(lefts, x) - 1
+        return at >= 0 and x < rights[at]
+
+    def cover(self, x: int, line: int) -> Box | None:
+        """The first thing that covers a line along x at that x; its edges leave it free."""
+        if line not in self._across:
+            across = ((box, box.across(line)) for box in self.by_thing.values())
+            self._across[line] = [(box, part) for box, part in across if part is not None]
+        return next((box for box, (left, right) in self._across[line] if left < x < right), None)
+
+    def drop_line(self, x: int, y: int, other_y: int) -> int | None:
+        """The line nearest to y that is free at x; on a tie the one nearer to the other end's y, then the one in front.
+
+        None if every line is covered there.
+        """
+        at = bisect_left(self.lines, y)
+        before, behind = self.lines[:at], self.lines[at:][::-1]  # the nearest of each stands last
+        while before or behind:
+            sides = [side for side in (before, behind) if side]
+            side = min(sides, key=lambda side: (abs(y - side[-1]), abs(other_y - side[-1]), side[-1]))
+            line = side.pop()
+            if not self.covers(x, line):
+                return line
+        return None
+
+    def _covered_at(self, y: int) -> tuple[list[float], list[float]]:
+        """The stretches of a line in x that are covered; two that only touch leave the point between them free."""
+        lefts: list[float] = []
+        rights: list[float] = []
+        across = sorted(found for box in self.by_thing.values() if (found := box.across(y)) is not None)
+        for left, right in across:
+            if rights and left < rights[-1]:
+                rights[-1] = max(rights[-1], right)
+            else:
+                lefts.append(left)
+                rights.append(right)
+        return lefts, rights
+
+
+def deck_boxes(rig: Rig, placement: Placement) -> dict[str | None, DeckBoxes]:
+    """What everything covers, deck by deck."""
+    boxes: dict[str | None, list[Box]] = {name: [] for name in rig.decks}
+    for outline in placement.outlines.values():
+        boxes.setdefault(outline.deck, []).append(_box(rig, outline))
+    lines = {name: tuple(tenths(line) for line in deck.drops_mm) for name, deck in rig.decks.items()}
+    return {deck: DeckBoxes(each, lines.get(deck or "", ())) for deck, each in boxes.items()}
+
+
+def _box(rig: Rig, outline: Outline) -> Box:
+    return Box(
+        outline.thing,
+        tenths(outline.x_mm),
+        tenths(outline.y_mm),
+        tenths(outline.area.right_mm),
+        tenths(outline.area.rear_mm),
+        outline.under,
+        tuple((x * 10, y * 10) for x, y in outline.askew),
+        cost_beneath(rig.decks.get(outline.deck or ""), outline.height_mm) if outline.under else None,
+    )
+
+
+def cost_beneath(deck: Deck | None, height_mm: float | None) -> int | None:
+    """What it costs a lead to pass beneath a thing of that height that hangs below the deck, in tenths of a millimetre; None where it can't
+    or nobody knows. It runs as far below what hangs as it does below the deck: it goes down by the height of the body, and up again.
+    """
+    if height_mm is None or deck is None or deck.clearance_mm is None:
+        return None
+    fits = height_mm + UNDERSIDE_MM.value <= deck.clearance_mm.value
+    return 2 * tenths(height_mm) if fits else None

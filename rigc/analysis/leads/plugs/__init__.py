@@ -1,0 +1,1 @@
+"""The room that plugs take on the decks."""

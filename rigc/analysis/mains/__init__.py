@@ -1,0 +1,1 @@
+"""Each supply at the mains of each country, and the radio bands there."""

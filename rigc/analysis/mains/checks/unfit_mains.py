@@ -1,0 +1,235 @@
+"""A supply is not made for the mains of a scenario: their voltage lies outside its range (error), or their frequency does,
+its transformer would be saturated, or the step transformer before it is too small (warnings).
+
+Why it matters: too much voltage or too few hertz drive a transformer's core into saturation: it overheats. Too little
+voltage lets the regulators drop out: hum and resets. A transformer's flux goes with V/Hz, so both count.
+What to do: set the selector, put a step transformer (earthed, isolating, at least 1.5 times the load) before the supply and
+declare it, or use another supply there. A plug adaptor converts no voltage. Ask the venue what its sockets give.
+Source: arithmetic on stated values; physics: flux is proportional to V/f. The factor 1.5 is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.mains.mains_loads import MainsLoads
+from rigc.analysis.mains.primaries import Primaries
+from rigc.analysis.mains.primary import Primary
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.mend import AddTo, Delete, Mend, Replace
+from rigc.diagnostics.wording import listed
+from rigc.facts.mains import SHOWN_V
+from rigc.model.rig import Rig, Scenario
+from rigc.model.things import MainsRange, Supply
+from rigc.source import Span
+
+KIND = Kind(
+    "unfit-mains",
+    Level.ERROR,
+    __doc__,
+    "primary range contains each scenario's mains voltage; warning where only frequency or V/f lies outside",
+    "arithmetic on stated values; physics: flux is proportional to V/f",
+)
+
+
+def unfit_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterator[Diagnostic]:
+    """One finding for each supply and scenario; can't-check once for each supply that states no range or no frequency,
+    and for each scenario that states no mains."""
+    for scenario in rig.scenarios.values():
+        if scenario.mains is None and loads.all:
+            yield _no_mains(scenario, tuple(loads.all))
+    silent: dict[tuple[str, str], Primary] = {}
+    for each in primaries.all:
+        if each.in_voltage is False:
+            yield _wrong_voltage(rig, each)
+        elif each.in_voltage is None:
+            silent.setdefault((each.supply, "mains"), each)
+        elif each.in_frequency is False or each.over_flux:
+            yield _wrong_frequency(rig, each)
+        elif each.in_frequency is None:
+            whose = each.scenario if each.hertz is None else each.supply
+            silent.setdefault((whose, "frequency"), each)
+        if each.in_voltage and each.step_too_small:
+            yield _small_step(rig, each)
+    for (name, what), each in silent.items():
+        yield _unknown(rig, name, what, each)
+
+
+def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
+    supply, place = rig.supplies[each.supply], each.place
+    if place is None:
+        said = f"'{each.supply}' has no selector position {each.selected:g} V, which '{each.scenario}' states"
+    else:
+        bounds = f"{_range((place.low_v, place.high_v))} V{' only' if place.low_v == place.high_v else ''}"
+        said = f"'{each.supply}' takes {bounds}{_position(each)}, and {_arriving(each)}{_result(each)}"
+    return KIND.at(
+        _span(rig, each),
+        said,
+        subject=(each.supply, each.scenario),
+        label="this mains",
+        also=(Label((place or supply.mains[0]).span, "made for this"),),
+        numbers=(Number("mains", each.volts[0], "V"),),
+        mends=_mends(rig, supply, each),
+        otherwise=_otherwise(each),
+    )
+
+
+def _arriving(each: Primary) -> str:
+    whose = f"the step transformer of '{each.scenario}'" if each.step is not None else f"'{each.scenario}'"
+    return f"{whose} gives {_range(each.volts)} V"
+
+
+def _position(each: Primary) -> str:
+    if each.selected is None:
+        return ""
+    return f" with its selector at {each.selected:g} V"
+
+
+def _result(each: Primary) -> str:
+    if each.secondary_pct is None or each.place is None or each.volts[0] >= each.place.low_v:
+        return ""
+    return f": its secondary gives {each.secondary_pct:.0f} % of design, so what it feeds drops out or hums"
+
+
+def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
+    """The selector set, or its statement or that of a step transformer taken away, or such a transformer put before the supply."""
+    scenario = rig.scenarios[each.scenario]
+    stated = next((volts for name, volts in scenario.selectors if name == supply.name), None)
+    fit = [place for place in supply.mains if place.low_v <= each.volts[0] and each.volts[1] <= place.high_v]
+    if fit and stated is not None and len(supply.mains) < 2:
+        words = f"'{supply.name}' has no selector: delete `selector {supply.name} {stated.value:g} V`"
+        return (Mend(words, (Delete(stated.span),)),)
+    if fit and stated is not None:
+        middle = f"{(fit[0].low_v + fit[0].high_v) / 2:g} V"
+        words = f"set the selector of '{supply.name}' to {middle} there: write `selector {supply.name} {middle}`"
+        return (Mend(words, (Replace(stated.span, middle),)),)
+    step = next((it for it in scenario.transformers if it[0] == supply.name), None)
+    if step is not None:
+        words = f"take the step transformer before '{supply.name}' away there: delete its line"
+        return (Mend(words, (Delete(step[1].span),)),)
+    if each.place is None or each.needed_va is None or each.in_frequency is False:
+        return ()
+    line = f"transformer {each.volts[0]:g} V to {_secondary(each.place):g} V {each.needed_va:g} VA before {supply.name}"
+    words = (
+        f"put an earthed, isolating step transformer of {each.needed_va:g} VA or more before '{supply.name}' there, to be verified by "
+        f"measurement: write `{line}`"
+    )
+    return (Mend(words, (AddTo("scenario", scenario.name, line),)),)
+
+
+def _otherwise(each: Primary) -> str:
+    other = "use another supply there, one that is made for this mains"
+    if each.in_frequency is False:
+        return f"{other}: a step transformer would give it its volts, but not its hertz"
+    if each.needed_va is None:
+        return f"{other}; or a step transformer of 1.5 times its volt-amperes, which can't be reckoned yet"
+    return other
+
+
+def _secondary(place: MainsRange) -> float:
+    """What a step transformer should give, in V: the middle of the range; of a wide one a nominal voltage that lies in it."""
+    middle = (place.low_v + place.high_v) / 2
+    if place.high_v <= 1.5 * place.low_v:
+        return middle
+    nominal = (fact.value for fact in reversed(SHOWN_V.values()))
+    return next((volts for volts in nominal if place.low_v <= volts <= place.high_v), middle)
+
+
+def _wrong_frequency(rig: Rig, each: Primary) -> Diagnostic:
+    place = each.place
+    hertz = "" if each.hertz is None else _range(each.hertz)
+    if each.over_flux and each.flux is not None and each.flux_pct is not None:
+        said = (
+            f"{_range(each.volts)} V {hertz} Hz in '{each.scenario}' drives the core of '{each.supply}' at {each.flux:.3g} V/Hz, "
+            f"{each.flux_pct:.0f} % of the {each.design_flux:.3g} V/Hz that it is laid out for"
+        )
+    else:
+        said = f"{hertz} Hz in '{each.scenario}' is not in the {_made_for(each)} Hz of '{each.supply}'{_share(each)}"
+    return KIND.at(
+        _span(rig, each),
+        said,
+        subject=(each.supply, each.scenario),
+        label="this mains",
+        also=(Label(place.span, "made for this"),) if place is not None else (),
+        numbers=(Number("flux", each.flux, "V/Hz"),) if each.flux is not None else (),
+        help="ask its maker whether it may run so"
+        + ("; watch its temperature" if _warmer(each) else "")
+        + ", or use another supply there",
+        level=Level.WARNING,
+    )
+
+
+def _warmer(each: Primary) -> bool:
+    """Whether its core is driven harder than it is laid out for, or that can't be told; more hertz drive it less."""
+    return each.flux is None or each.design_flux is None or each.flux > each.design_flux * (1 + 1e-9)
+
+
+def _share(each: Primary) -> str:
+    if each.flux is None or each.flux_pct is None:
+        return ""
+    return f": {each.flux:.3g} V/Hz, {each.flux_pct:.0f} % of design"
+
+
+def _made_for(each: Primary) -> str:
+    place = each.place
+    if place is None or place.hertz_low is None or place.hertz_high is None:
+        return "?"
+    return _range((place.hertz_low, place.hertz_high))
+
+
+def _small_step(rig: Rig, each: Primary) -> Diagnostic:
+    return KIND.at(
+        _span(rig, each),
+        f"the step transformer of {each.step_va:g} VA before '{each.supply}' in '{each.scenario}' is less than 1.5 times "
+        f"the {each.load_va:.1f} VA behind it",
+        subject=(each.supply, each.scenario),
+        label="in this scenario",
+        mends=_larger_step(rig, each),
+        level=Level.WARNING,
+    )
+
+
+def _larger_step(rig: Rig, each: Primary) -> tuple[Mend, ...]:
+    step = next(it for it in rig.scenarios[each.scenario].transformers if it[0] == each.supply)
+    size = f"{each.needed_va:g} VA"
+    return (Mend(f"use one of {size} or more, and write `{size}`", (Replace(step[3].span, size),)),)
+
+
+def _no_mains(scenario: Scenario, supplies: tuple[str, ...]) -> Diagnostic:
+    suit = "suits" if len(supplies) == 1 else "suit"
+    return KIND.cant_check(
+        scenario.declared,
+        f"'{scenario.name}' states no mains; whether {listed(supplies)} {suit} it can't be checked",
+        subject=(scenario.name, *supplies),
+        help=f"write in '{scenario.name}' what the venue's sockets give, for example mains 230 V 50 Hz",
+    )
+
+
+def _unknown(rig: Rig, name: str, what: str, each: Primary) -> Diagnostic:
+    if name in rig.scenarios and name == each.scenario:
+        return KIND.cant_check(
+            rig.scenarios[name].declared,
+            f"'{name}' states no mains frequency; whether it suits '{each.supply}' can't be checked",
+            subject=(name,),
+            help="write it behind the voltage, for example mains 230 V 50 Hz",
+        )
+    said = "states no mains range" if what == "mains" else "states no mains frequency"
+    return KIND.cant_check(
+        rig.supplies[name].declared,
+        f"'{name}' {said}; whether the mains of '{each.scenario}' suit it can't be checked",
+        subject=(name,),
+        help=f"read it off the supply and write it in '{name}', for example mains 100..240 V 50..60 Hz",
+    )
+
+
+def _span(rig: Rig, each: Primary) -> Span:
+    scenario = rig.scenarios[each.scenario]
+    return scenario.declared if scenario.mains is None else scenario.mains.span
+
+
+def _range(ends: tuple[float, float]) -> str:
+    low, high = (f"{end:.4g}" for end in ends)
+    return low if low == high else f"{low} to {high}"
+
+
+CHECK = unfit_mains

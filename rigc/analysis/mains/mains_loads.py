@@ -1,0 +1,181 @@
+"""SupplyTotals -> what each supply takes from the mains, and what of it turns to heat inside: `mill5.takes`, `.takes-va`,
+`.heat`, `.at-230v`; `rig.takes-va` for all supplies."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rigc.analysis.power.supply_totals import SupplyTotal, SupplyTotals
+from rigc.facts.mains import EFFICIENCY_PCT, POWER_FACTOR, SHOWN_V
+from rigc.model.rig import Rig, Scenario
+from rigc.model.things import Supply
+from rigc.record import Record
+from rigc.traced.figure import AnyFigure, Figure, figure, known_figure
+from rigc.traced.given import at_place, ours, stated, unstated
+from rigc.traced.means import total, total_known
+from rigc.traced.reason import ARITHMETIC
+from rigc.traced.shown import Shown
+from rigc.traced.term import Traced, Unknown
+from rigc.traced.units import AMPERES, FINE_MILLIAMPS, VOLT_AMPERES, WATTS, WATTS_GIVEN, WATTS_TAKEN
+
+_APPARENT = "physics: apparent power"
+_ENERGY = "physics: conservation of energy"
+_ALL = "all supplies in use together; amps and desks are not counted"
+
+
+class MainsLoad(Record):
+    """One supply: what it gives, its efficiency in percent and its power factor; what it takes in W and VA, what stays
+    inside as heat, and the current by mains voltage.
+
+    `by_kind` names those of efficiency and power factor that are the usual ones of its kind, not stated.
+    """
+
+    supply: str
+    given_w: Figure
+    efficiency: Traced
+    power_factor: Traced
+    by_kind: tuple[str, ...]
+    watts: AnyFigure
+    volt_amperes: AnyFigure
+    heat: AnyFigure
+    milliamps: dict[int, AnyFigure]
+
+
+class MainsLoads(Record):
+    """All supplies in use, in order of declaration, and their sums; by scenario what they take in VA (`places`) and, at its
+    lowest voltage, in A (`amperes`); `strips` is what the supplies on each mains strip take, in VA."""
+
+    all: dict[str, MainsLoad]
+    given_w: Figure
+    watts: AnyFigure
+    volt_amperes: AnyFigure
+    heat: AnyFigure
+    milliamps: dict[int, AnyFigure]
+    places: dict[str, AnyFigure]
+    amperes: dict[str, AnyFigure]
+    strips: dict[str, AnyFigure]
+
+
+def mains_loads(rig: Rig, totals: SupplyTotals) -> MainsLoads:
+    """P in = P out / efficiency, S = P in / power factor."""
+    loads = {each.supply: _load(rig.supplies[each.supply], each) for each in totals.all}
+    every = loads.values()
+    volt_amperes = _sum("rig.takes-va", (each.volt_amperes for each in every), VOLT_AMPERES)
+    return MainsLoads(
+        loads,
+        known_figure(
+            "rig.gives", total_known(each.given_w for each in every), WATTS_GIVEN, rule=_ALL, source=ARITHMETIC
+        ),
+        _sum("rig.takes", (each.watts for each in every), WATTS_TAKEN),
+        volt_amperes,
+        _sum("rig.heat", (each.heat for each in every), WATTS),
+        _currents("rig", volt_amperes),
+        {
+            name: figure(f"{name}.takes-va", volt_amperes, VOLT_AMPERES, rule=_ALL, source=_APPARENT)
+            for name in rig.scenarios
+        },
+        {name: _in_scenario(scenario, volt_amperes) for name, scenario in rig.scenarios.items()},
+        {strip: _on_strip(rig, strip, loads) for strip in rig.mains_strips},
+    )
+
+
+def _sum(name: str, values: Iterable[Traced], shown: Shown) -> AnyFigure:
+    """The sum for several supplies; lacking if one is."""
+    return figure(
+        name,
+        total(values),
+        shown,
+        rule=_ALL,
+        source=_APPARENT if shown is VOLT_AMPERES else _ENERGY,
+        label="all supplies",
+    )
+
+
+def _on_strip(rig: Rig, strip: str, loads: dict[str, MainsLoad]) -> AnyFigure:
+    plugged = [name for name, into, _ in rig.power.plugged if into == strip and name in loads]
+    return figure(
+        f"{strip}.takes-va",
+        total(loads[name].volt_amperes for name in plugged),
+        VOLT_AMPERES,
+        rule="the supplies in use that are plugged into it",
+        source=_APPARENT,
+    )
+
+
+def _load(supply: Supply, given: SupplyTotal) -> MainsLoad:
+    name, by_kind = supply.name, list[str]()
+    kind = supply.technology or ""
+    efficiency = stated(f"efficiency of {name}", supply.efficiency)
+    if isinstance(efficiency, Unknown) and kind in EFFICIENCY_PCT:
+        efficiency = ours(EFFICIENCY_PCT[kind])
+        by_kind.append("efficiency")
+    factor: Traced = unstated(f"power factor of {name}")
+    if supply.power_factor is not None:
+        factor = at_place(f"power factor of {name}", supply.power_factor, supply.declared)
+    elif kind in POWER_FACTOR:
+        factor = ours(POWER_FACTOR[kind])
+        by_kind.append("power factor")
+    watts = figure(
+        f"{name}.takes",
+        given.drawn_w / efficiency * 100,
+        WATTS,
+        rule="taken = given / efficiency",
+        source=_ENERGY,
+        label=f"{name} takes",
+    )
+    volt_amperes = figure(
+        f"{name}.takes-va",
+        watts / factor,
+        VOLT_AMPERES,
+        rule="volt-amperes = W / power factor",
+        source=_APPARENT,
+        label=f"{name} takes",
+    )
+    heat = figure(
+        f"{name}.heat",
+        watts - given.drawn_w,
+        WATTS,
+        rule="what it takes and does not give turns to heat",
+        source=_ENERGY,
+    )
+    return MainsLoad(
+        name,
+        given.drawn_w,
+        efficiency,
+        factor,
+        tuple(by_kind),
+        watts,
+        volt_amperes,
+        heat,
+        _currents(name, volt_amperes),
+    )
+
+
+def _currents(name: str, volt_amperes: AnyFigure) -> dict[int, AnyFigure]:
+    return {
+        volts: figure(
+            f"{name}.at-{volts}v",
+            volt_amperes / ours(fact) * 1000,
+            FINE_MILLIAMPS,
+            rule="current = volt-amperes / voltage",
+            source=_APPARENT,
+        )
+        for volts, fact in SHOWN_V.items()
+    }
+
+
+def _in_scenario(scenario: Scenario, volt_amperes: AnyFigure) -> AnyFigure:
+    mains = scenario.mains
+    low: Traced = unstated(f"the mains of {scenario.name}")
+    if mains is not None and mains.low_v:
+        low = at_place("mains", mains.low_v, mains.span, mains.typed)
+    return figure(
+        f"{scenario.name}.takes-a",
+        volt_amperes / low,
+        AMPERES,
+        rule="current = volt-amperes / the lowest voltage of the scenario",
+        source=_APPARENT,
+    )
+
+
+COMPUTE = mains_loads

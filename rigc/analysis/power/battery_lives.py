@@ -1,0 +1,117 @@
+"""Units with batteries -> how long each lasts: `kestrel.battery.capacity`, `.draws`, `.life`, `.shows`; `rig.show`."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.used_units import used_units
+from rigc.facts.power import SHOW_H
+from rigc.model.rig import Rig
+from rigc.model.things import Battery, Unit
+from rigc.record import Record
+from rigc.traced.figure import AnyFigure, Figure, figure, known_figure
+from rigc.traced.given import ours, stated
+from rigc.traced.means import becomes, total
+from rigc.traced.reason import ARITHMETIC, AS_STATED, STATED
+from rigc.traced.term import Term, Traced, Unknown, known
+from rigc.traced.units import COUNT, HOURS, HOURS_STATED, MILLIAMP_HOURS, MILLIAMPS
+
+
+class BatteryLife(Record):
+    """A unit's battery; `only` where it has no other supply. `capacity` in mAh, `draws` in mA, `life` in h.
+
+    `lasts` is how many whole shows; `show` is how long a show keeps the unit working, as the rig states it or as is usual.
+    """
+
+    unit: str
+    kind: str
+    only: bool
+    capacity: AnyFigure
+    draws: AnyFigure
+    life: AnyFigure
+    lasts: AnyFigure
+    show: Figure
+
+    @property
+    def hours(self) -> Term | None:
+        """Its life in h; None where capacity or current is not known, or nothing is drawn."""
+        return known(self.life)
+
+    @property
+    def shows(self) -> int | None:
+        """Whole shows that it lasts; None where its life is not known."""
+        lasts = known(self.lasts)
+        return None if lasts is None else int(lasts)
+
+
+class BatteryLives(Record):
+    """Those of all units that are used, in order of declaration."""
+
+    all: tuple[BatteryLife, ...]
+
+
+def battery_lives(rig: Rig) -> BatteryLives:
+    """One for each unit that states a battery."""
+    show = _show(rig)
+    return BatteryLives(
+        tuple(_life(rig, unit, unit.battery, show) for unit in used_units(rig) if unit.battery is not None)
+    )
+
+
+def _show(rig: Rig) -> Figure:
+    said = rig.head.show_min
+    if said is None:
+        rule = "where the rig says nothing, what is usual"
+        return known_figure("rig.show", ours(SHOW_H), HOURS_STATED, rule=rule, source=SHOW_H.source, label="show")
+    return known_figure(
+        "rig.show",
+        stated("how long a show is", said) / 60,
+        HOURS_STATED,
+        rule="minutes of a show / 60",
+        source=STATED,
+        label="show",
+    )
+
+
+def _life(rig: Rig, unit: Unit, battery: Battery, show: Figure) -> BatteryLife:
+    name = f"{unit.name}.battery"
+    held = figure(
+        f"{name}.capacity",
+        stated(f"the capacity of the battery of {unit.name}", battery.capacity_mah),
+        MILLIAMP_HOURS,
+        rule=AS_STATED,
+        source=STATED,
+        label="capacity",
+    )
+    drawn = figure(
+        f"{name}.draws",
+        stated(f"what {unit.name} draws", unit.draws_ma),
+        MILLIAMPS,
+        rule=AS_STATED,
+        source=STATED,
+        label="draws",
+    )
+    life = figure(
+        f"{name}.life", _hours(held, drawn), HOURS, rule="life = capacity / current", source=ARITHMETIC, label="life"
+    )
+    lasts = figure(
+        f"{name}.shows",
+        becomes(life / show, _whole),
+        COUNT,
+        rule="whole shows that it lasts",
+        source=ARITHMETIC if rig.head.show_min is not None else SHOW_H.source,
+    )
+    return BatteryLife(unit.name, battery.kind, battery.only, held, drawn, life, lasts, show)
+
+
+def _hours(held: Traced, drawn: Traced) -> Traced:
+    """h = mAh / mA; not known of a battery of which nothing is drawn."""
+    if known(drawn) == 0:
+        return Unknown(("anything that is drawn",), total((held, drawn)).how)
+    hours: Traced = held / drawn
+    return hours
+
+
+def _whole(shows: float) -> int:
+    return int(shows + 1e-9)
+
+
+COMPUTE = battery_lives

@@ -1,0 +1,76 @@
+"""PowerAssignment -> the loads of outlets that work as one, each told once."""
+
+from __future__ import annotations
+
+from rigc.analysis.feeds.load_limits import percent_of
+from rigc.analysis.feeds.outlet_loads import OutletLoad
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class JointLoad(Record):
+    """What outlets that work as one (often a single one) give and what is taken of them, in mA; `unknown` as in `OutletLoad`."""
+
+    outlets: tuple[Port, ...]
+    how: str
+    units: tuple[str, ...]
+    limit_ma: float
+    known_ma: float
+    start_ma: float
+    unknown: tuple[str, ...]
+    digital: bool
+    parts: tuple[OutletLoad, ...]
+
+    def __str__(self) -> str:
+        names = " and ".join(str(port) for port in self.outlets)
+        return f"{names} in {self.how}" if self.how else names
+
+    @property
+    def known_pct(self) -> float | None:
+        """What is known to be taken, in percent of what may be; None where nothing may."""
+        return percent_of(self.known_ma, self.limit_ma)
+
+    @property
+    def start_pct(self) -> float | None:
+        """The same at switch-on."""
+        return percent_of(self.start_ma, self.limit_ma)
+
+
+class JointLoads(Record):
+    """The loads in order of the outlets; empty outlets are left out."""
+
+    all: tuple[JointLoad, ...]
+
+    def of(self, outlet: Port) -> JointLoad | None:
+        """The load that an outlet bears, alone or with others; None where it feeds nothing."""
+        return next((load for load in self.all if outlet in load.outlets), None)
+
+
+def joint_loads(rig: Rig, power: PowerAssignment) -> JointLoads:
+    """One load for each outlet or joined pair that feeds a unit."""
+    found: dict[tuple[Port, ...], JointLoad] = {}
+    for load in power.loads.values():
+        if load.units and load.joined not in found:
+            found[load.joined] = _joint(rig, load, [power.loads[port] for port in load.joined])
+    return JointLoads(tuple(found.values()))
+
+
+def _joint(rig: Rig, first: OutletLoad, parts: list[OutletLoad]) -> JointLoad:
+    together = sum if first.how == "parallel" else max
+    names = {name for part in parts for name in part.units}
+    return JointLoad(
+        first.joined,
+        first.how,
+        tuple(name for name in rig.units if name in names),
+        sum(part.limit_ma for part in parts) if first.how == "parallel" else min(part.limit_ma for part in parts),
+        together([part.known_ma for part in parts]),
+        together([part.start_ma for part in parts]),
+        tuple(dict.fromkeys(name for part in parts for name in part.unknown)),
+        any(part.digital for part in parts),
+        tuple(parts),
+    )
+
+
+COMPUTE = joint_loads

@@ -1,0 +1,1 @@
+"""Ways to feed a unit otherwise, as edits of the source."""

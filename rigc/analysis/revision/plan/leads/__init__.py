@@ -1,0 +1,1 @@
+"""What becomes of each lead, and which is made of which."""

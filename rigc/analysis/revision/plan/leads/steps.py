@@ -1,0 +1,81 @@
+"""What becomes of a lead -> the steps at the bench. No DC plug stays in a unit, or goes into one, before it was measured:
+where the outlet behind a lead is another, or is set otherwise, the lead's far end is pulled out too."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.revision.plan.bench_phases import BEFORE, CONTROL, MOUNT, OF_SIGNAL, OUT, POWER, TIES
+from rigc.analysis.revision.plan.leads.plan import BIN, NEW, REMAKE, LeadPlan
+from rigc.analysis.revision.plan.plan_records import THROWN, Step
+from rigc.analysis.revision.plan.rework_pieces import Pieces
+from rigc.diagnostics.figures import millimetres
+
+
+def lead_steps(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
+    """The steps of one lead, labels apart. A stage lead is plugged in at each show anyway."""
+    lead = plan.after or plan.before
+    if lead is not None and lead.stage:
+        if plan.verdict in (NEW, REMAKE) and plan.mark in pieces.to_make:
+            yield Step(BEFORE, "make", (plan.mark,))
+    elif plan.after is None:
+        yield Step(OUT, "pull out", (plan.mark,), "", THROWN if plan.verdict == BIN else "")
+    elif plan.verdict in (NEW, REMAKE) or plan.spare:
+        yield from _fitted(plan, pieces)
+    elif plan.before is not None and plan.before.ends is not None:
+        yield from _kept(plan, pieces)
+
+
+def _fitted(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
+    """A lead that comes; a DC lead goes into its unit, or its adaptor, when its plug has been measured."""
+    assert plan.after is not None and plan.after.ends is not None
+    mark, phase = (_called(plan),), OF_SIGNAL[plan.after.signal]
+    start, end = (str(port) for port in plan.after.ends)
+    if plan.mark in pieces.to_make and not plan.spare:
+        yield Step(BEFORE, "make", mark)
+    yield Step(phase, "fit", mark, start, end)
+    if phase == POWER:
+        for at in (0, 1):
+            there = plan.after.via[at] or plan.after.ends[at].thing
+            early = plan.after.via[at] or there in pieces.supply_names
+            yield Step(POWER if early else MOUNT, "plug in", (plan.mark,), "", there)
+
+
+def _kept(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
+    assert plan.before is not None and plan.before.ends is not None
+    assert plan.after is not None and plan.after.ends is not None
+    mark, phase = (_called(plan),), OF_SIGNAL[plan.after.signal]
+    hands = {*plan.moved, *plan.swapped, *plan.adaptor, *plan.plugged}
+    measured = phase == POWER and _other_source(plan, hands, pieces)
+    stay = [end for end in (0, 1) if end not in hands and measured and not _at_supply(plan, end, pieces)]
+    for at in sorted(hands):
+        old, new = plan.before.ends[plan.ends[at]], plan.after.ends[at]
+        yield Step(OUT, "unplug", (plan.before.mark,), plan.before.via[plan.ends[at]] or old.thing)
+        early = phase == POWER and (plan.after.via[at] or _at_supply(plan, at, pieces))
+        yield Step(phase if early or phase == CONTROL else MOUNT, "plug in", mark, "", plan.after.via[at] or new.thing)
+    for at in stay:
+        free = plan.after.via[at] or plan.before.mark
+        yield Step(OUT, "unplug", (free,), plan.after.ends[at].thing)
+        yield Step(MOUNT, "plug in", (plan.after.via[at] or mark[0],), "", plan.after.ends[at].thing)
+    for at in plan.plugged:
+        off = f" and {millimetres(plan.cut)} mm" if plan.cut and at == plan.plugged[-1] else ""
+        yield Step(phase, "refit plug", mark, str(plan.after.ends[at]), f"{off}, fit {plan.after.plugs[at] or '?'}")
+    if plan.dressed:
+        yield Step(TIES, "dress", mark)
+
+
+def _other_source(plan: LeadPlan, hands: set[int], pieces: Pieces) -> bool:
+    """Whether what stands at the lead's plug is no longer known: another outlet, another setting, a plug fitted anew."""
+    assert plan.after is not None and plan.after.ends is not None
+    otherwise = {each.outlet for each in pieces.outlets if each.set_otherwise}
+    return any(_at_supply(plan, end, pieces) for end in hands) or any(end in otherwise for end in plan.after.ends)
+
+
+def _at_supply(plan: LeadPlan, end: int, pieces: Pieces) -> bool:
+    assert plan.after is not None and plan.after.ends is not None
+    return plan.after.ends[end].thing in pieces.supply_names
+
+
+def _called(plan: LeadPlan) -> str:
+    """Until the labels are changed, a lead that gets another number still bears the old one."""
+    return f"{plan.mark} (labelled {plan.before.mark})" if plan.renumbered and plan.before is not None else plan.mark

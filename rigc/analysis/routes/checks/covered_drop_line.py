@@ -1,0 +1,125 @@
+"""The drop line nearest to a lead's end is covered, above or below the deck, and the lead is longer for it, or no way leads
+through at all.
+
+Why it matters: the lead goes a longer way than the plan suggests, or can't be laid.
+What to do: move what covers the line, or take the longer way; its length is in the cable list. A line that is no nearer for
+the lead as a whole is not told, nor one on the far side of the unit's own body, which the lead would have to cross.
+Source: geometry on stated places; the route model is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.laying.place_finder import PlaceFinder
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
+from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes, deck_boxes
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+KIND = Kind(
+    "covered-drop-line",
+    Level.WARNING,
+    __doc__,
+    "no lead is longer because the drop line nearest to one of its ends is covered; every lead has a way",
+    "geometry on stated places; the route model is common practice, no source",
+)
+
+
+class _Moved(Record):
+    """An end whose nearest line is covered: by what, and how much longer the lead is for it, in tenths of a millimetre."""
+
+    lead: Lead
+    port: Port
+    x: int
+    nearest: int
+    taken: int
+    more: int
+    cover: Box
+
+
+def covered_drop_line(
+    rig: Rig, leads: Leads, routes: CableRoutes, placement: Placement, finder: PlaceFinder
+) -> Iterator[Diagnostic]:
+    """One finding for each unit and thing that covers a line of it; one for each lead without a way."""
+    boxes = deck_boxes(rig, placement)
+    moved: dict[tuple[str, str], list[_Moved]] = {}
+    for lead in leads.all:
+        route = routes.routes.get(lead.mark)
+        if route is not None and route.blocked:
+            yield _no_way(lead, route)
+        elif route is not None and route.kind == "under":
+            for each in _ends(lead, route, boxes[placement.points[lead.start].deck], placement):
+                moved.setdefault((each.port.thing, each.cover.thing), []).append(each)
+    for found in moved.values():
+        yield finder.moving(_told(rig, found), found[0].cover.thing)
+
+
+def _ends(lead: Lead, route: Route, around: DeckBoxes, placement: Placement) -> Iterator[_Moved]:
+    for at, (port, (x, y), taken) in enumerate(zip((lead.start, lead.end), route.exits, route.drops, strict=True)):
+        if taken is None:
+            continue
+        other_y = route.exits[1 - at][1]
+        lines = [line for line in around.lines if not _behind(placement, port, line)]
+        nearest = min(lines, key=lambda line: (abs(y - line), abs(other_y - line), line), default=taken)
+        cover, more = around.cover(x, nearest), _more(route, at, nearest)
+        if nearest != taken and cover is not None and more > 0:
+            yield _Moved(lead, port, x, nearest, taken, more, cover)
+
+
+def _behind(placement: Placement, port: Port, line: int) -> bool:
+    """Whether a line lies beyond the whole body of the jack's own thing, seen from the jack's face."""
+    point, body = placement.point(port), placement.outline(port.thing)
+    if point is None or body is None:
+        return False
+    front, rear = round(body.y_mm * 10), round((body.y_mm + body.depth_mm) * 10)
+    return (point.dy > 0 and line <= front) or (point.dy < 0 and line >= rear)
+
+
+def _more(route: Route, at: int, nearest: int) -> int:
+    """How much shorter the lead would be if its nearest line were free."""
+    (_, y1), (_, y2) = route.exits
+    there = list(route.drops)
+    there[at] = nearest
+    ways = ([y for y in (y1, drops[0], route.lane, drops[1], y2) if y is not None] for drops in (route.drops, there))
+    taken, free = (sum(abs(here - there) for here, there in pairwise(way)) for way in ways)
+    return taken - free
+
+
+def _told(rig: Rig, found: list[_Moved]) -> Diagnostic:
+    thing, cover = found[0].port.thing, found[0].cover
+    where = "hangs below" if cover.under else "covers"
+    named = "its own" if cover.thing == thing else f"'{cover.thing}'"
+    told = "; ".join(
+        f"{each.lead.mark} at '{each.port}' goes through at {each.taken / 10:g} mm instead, {each.more / 10:g} mm longer"
+        for each in found
+    )
+    lines = ", ".join(dict.fromkeys(f"{each.nearest / 10:g}" for each in found))
+    body = f"{named} body" if cover.thing == thing else named
+    return KIND.at(
+        rig.places[cover.thing].span,
+        f"{body} {where} the drop line at {lines} mm that is nearest to '{thing}': {told}",
+        subject=(thing, cover.thing, *(each.lead.mark for each in found)),
+        label="stands in the way" if not cover.under else "hangs in the way",
+        also=tuple(Label(each.lead.span, each.lead.mark) for each in found),
+        numbers=tuple(Number(f"{each.lead.mark} more", each.more / 10, "mm") for each in found),
+        help=f"take the longer way: accept covered-drop-line on {thing}",
+    )
+
+
+def _no_way(lead: Lead, route: Route) -> Diagnostic:
+    return KIND.at(
+        lead.span,
+        f"there is no way for {lead.mark}: {route.reason}",
+        subject=(lead.mark,),
+        label="this lead",
+        help="move what is in the way, or give the deck another drop line",
+    )
+
+
+CHECK = covered_drop_line

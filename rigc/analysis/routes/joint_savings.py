@@ -1,0 +1,65 @@
+"""Routes under the deck -> what each lead would save if both its drop lines were chosen together: `A4.joint-saves`."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
+from rigc.analysis.leads.lengths.deck_boxes import deck_boxes
+from rigc.analysis.routes.joint_choice import joint_saving, stretches
+from rigc.diagnostics.figures import millimetres
+from rigc.model.rig import Rig
+from rigc.record import Record
+from rigc.traced.figure import Figure, known_figure
+from rigc.traced.given import mentioned
+from rigc.traced.means import alike, apart, total
+from rigc.traced.reason import PRACTICE
+from rigc.traced.term import Term
+from rigc.traced.units import TENTHS
+
+
+class JointSaving(Record):
+    """What a lead would save, in tenths of a millimetre, by its best pair of drop `lines`."""
+
+    lines: tuple[int, int]
+    saves: Figure
+
+
+class JointSavings(Record):
+    """By lead number, in the order of the leads; only those that would be shorter."""
+
+    all: dict[str, JointSaving]
+
+
+def joint_savings(rig: Rig, placement: Placement, leads: Leads, routes: CableRoutes) -> JointSavings:
+    """Compares each lead's own lines with its best pair."""
+    boxes = deck_boxes(rig, placement)
+    found: dict[str, JointSaving] = {}
+    for lead in leads.all:
+        route = routes.routes.get(lead.mark)
+        if route is not None and route.kind:
+            lines = joint_saving(route, boxes[placement.points[lead.start].deck])
+            if lines is not None:
+                found[lead.mark] = JointSaving(lines, _saves(route, lines))
+    return JointSavings(found)
+
+
+def _saves(route: Route, lines: tuple[int, int]) -> Figure:
+    own = tuple(line for line in route.drops if line is not None)
+    return known_figure(
+        f"{route.mark}.joint-saves",
+        _way(route, own) - _way(route, lines),
+        TENTHS,
+        *route.told,
+        mentioned("the best pair of lines", " and ".join(map(millimetres, lines)), unit="mm"),
+        rule="each end takes its own nearest drop line; of all pairs the one with the shortest way is told beside it",
+        source=PRACTICE,
+    )
+
+
+def _way(route: Route, lines: tuple[int, ...]) -> Term:
+    way: Term = total(apart(alike(here), alike(there)) for here, there in stretches(route, lines))
+    return way
+
+
+COMPUTE = joint_savings

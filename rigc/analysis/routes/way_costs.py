@@ -1,0 +1,102 @@
+"""The ways that leads may take -> what each two cost each other: bad crossings first, then runs side by side, then ties apart."""
+
+from __future__ import annotations
+
+from rigc.analysis.leads.leads import Lead
+from rigc.analysis.routes.kept_apart import apart_mm
+from rigc.analysis.routes.stretches import Bounds, Side, around, bounds, crossings, parallel_runs
+from rigc.analysis.routes.way_choice import Costs
+from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM, LEAST_ANGLE_DEG
+from rigc.model.geometry.neighbours import neighbours
+from rigc.model.geometry.rectangle import Rectangle
+from rigc.record import Record
+
+FACTOR = 10**7
+"""Between the ranks of cost: more tenths of a millimetre than all leads of a board are long."""
+
+
+class LeadSides(Record):
+    """A lead, and of each way that it may take the stretches over the deck and below it."""
+
+    lead: Lead
+    ways: tuple[tuple[Side, Side], ...]
+
+
+def way_costs(leads: list[LeadSides], hearing: frozenset[str], tied: frozenset[frozenset[str]]) -> Costs:
+    """The costs of all pairs that should keep apart or are tied; a pair that never comes near is left out.
+
+    The weight of a run side by side is higher for a lead that is `hearing` (a pickup drives it).
+    """
+    found: Costs = {}
+    decks = [_decks(each) for each in leads]
+    for first, second in neighbours([_room(each) for each in leads], BESIDE_AC_MM.value * 10):
+        one, other = leads[first], leads[second]
+        if len(one.ways) == len(other.ways) == 1:
+            continue
+        within = apart_mm(one.lead, other.lead)
+        if frozenset((one.lead.mark, other.lead.mark)) in tied:
+            found[first, second] = tuple(tuple(_apart(a, b) for b in other.ways) for a in one.ways)
+        elif within is not None:
+            weight = FACTOR**2 if {one.lead.mark, other.lead.mark} & hearing else FACTOR
+            found[first, second] = _table(decks[first], decks[second], within * 10, weight)
+    return found
+
+
+_Deck = tuple[list[int], list[tuple[Side, Bounds]]]
+"""One side of the deck: for each way of a lead the place of its stretches among those that differ, with their bounds."""
+
+
+def _decks(lead: LeadSides) -> tuple[_Deck, _Deck]:
+    above, below = (_deck(tuple(way[at] for way in lead.ways)) for at in (0, 1))
+    return above, below
+
+
+def _deck(sides: tuple[Side, ...]) -> _Deck:
+    places = {side: place for place, side in enumerate(dict.fromkeys(sides))}
+    return [places[side] for side in sides], [(side, bounds((side,))) for side in places]
+
+
+def _table(
+    one: tuple[_Deck, _Deck], other: tuple[_Deck, _Deck], within: float, weight: int
+) -> tuple[tuple[int, ...], ...]:
+    """The cost of each way of the one with each of the other. Many ways are the same on one side of the deck: that is
+    looked at once."""
+    above, below = (
+        [[_cost(a, b, within, weight) for b in theirs[1]] for a in mine[1]]
+        for mine, theirs in zip(one, other, strict=True)
+    )
+    rows = list(zip(one[0][0], one[1][0], strict=True))
+    columns = list(zip(other[0][0], other[1][0], strict=True))
+    return tuple(tuple(above[up][over] + below[down][under] for over, under in columns) for up, down in rows)
+
+
+def _cost(one: tuple[Side, Bounds], other: tuple[Side, Bounds], within: float, weight: int) -> int:
+    (mine, (left, right, front, rear)), (theirs, (start, end, near, far)) = one, other
+    beside, before = max(left, start) - min(right, end), max(front, near) - min(rear, far)
+    if beside > within or before > within or (beside > 0 and before > 0):
+        return 0
+    cost = 0
+    for long, apart in parallel_runs(mine, theirs, within):
+        cost += round(long) * weight + (FACTOR**3 if apart == 0 else 0)
+    if mine.askew or theirs.askew:
+        cost += sum(0 < angle < LEAST_ANGLE_DEG.value for angle in crossings(mine, theirs)) * FACTOR**3
+    return cost
+
+
+def _apart(one: tuple[Side, Side], other: tuple[Side, Side]) -> int:
+    """How much of two tied leads does not lie together."""
+    sides = list(zip(one, other, strict=True))
+    length = sum(min(_length(mine), _length(theirs)) for mine, theirs in sides)
+    side_by_side = sum(
+        long for mine, theirs in sides for long, _ in parallel_runs(mine, theirs, BESIDE_DC_MM.value * 10)
+    )
+    return round(max(length - side_by_side, 0))
+
+
+def _length(side: Side) -> float:
+    return sum(end - start for _, start, end in (*side.along_x, *side.along_y))
+
+
+def _room(lead: LeadSides) -> Rectangle:
+    """The rectangle around all ways of a lead, in tenths of a millimetre."""
+    return around(side for way in lead.ways for side in way)

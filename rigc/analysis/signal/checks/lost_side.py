@@ -1,0 +1,65 @@
+"""Of a stereo pair of outputs one feeds something, and the other is not used.
+
+Why it matters: one side silently disappears; many units give the sum of both only where nothing is plugged in on the right.
+What to do: go on in stereo (`=>`), sum both sides in a mixer, or drop to mono on purpose on a unit that has a mono output.
+Source: common practice, no source. Two sides in one jack that meet a mono jack are told as jack-mismatch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.signal.sound_ways import Hookup, SoundWays
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "lost-side",
+    Level.WARNING,
+    __doc__,
+    "both sides of a stereo pair are used, or none",
+    "common practice, no source",
+)
+
+
+def lost_side(rig: Rig, ways: SoundWays) -> Iterator[Diagnostic]:
+    """One finding for each thing that loses a side; it names the scenarios where not all lose it."""
+    found: dict[tuple[str, str, str], list[Hookup]] = {}
+    for hookup in ways.hookups:
+        used = {lead.start for lead in hookup.leads}
+        for name in dict.fromkeys(lead.start.thing for lead in hookup.leads):
+            for left, right in rig.things[name].pairs:
+                for feeding, lost in ((left, right), (right, left)):
+                    if (
+                        Port(name, feeding) in used
+                        and Port(name, lost) not in used
+                        and _sounds(rig, hookup, name, lost)
+                    ):
+                        found.setdefault((name, feeding, lost), []).append(hookup)
+    for (name, feeding, lost), hookups in found.items():
+        yield _told(rig, name, feeding, lost, hookups, everywhere=len(hookups) == len(ways.hookups))
+
+
+def _sounds(rig: Rig, hookup: Hookup, name: str, jack: str) -> bool:
+    """Whether anything comes out there: a panel jack must be fed, a unit's output is."""
+    return name not in rig.panels or any(lead.end == Port(name, jack) for lead in hookup.leads)
+
+
+def _told(rig: Rig, name: str, feeding: str, lost: str, hookups: list[Hookup], everywhere: bool) -> Diagnostic:
+    lead = next(each for each in hookups[0].leads if each.start == Port(name, feeding))
+    scenarios = dict.fromkeys(each for hookup in hookups for each in hookup.scenarios)
+    where = "" if everywhere or not scenarios else f" in scenario {listed(scenarios)}"
+    jack = rig.jack(Port(name, lost))
+    return KIND.at(
+        lead.span,
+        f"'{name}.{feeding}' feeds '{lead.end}', but its other side '{name}.{lost}' is not used{where}",
+        subject=(name, f"{name}.{lost}", lead.end.thing),
+        label="one side ends here",
+        also=(Label(jack.span, "this side is lost"),) if jack is not None else (),
+        help=f"lead '{name}.{lost}' on (`=>`), sum both sides before '{lead.end.thing}', or check that '{feeding}' alone gives the sum",
+    )
+
+
+CHECK = lost_side

@@ -1,0 +1,95 @@
+"""A path from an instrument to an output holds units that pass nothing without power, and no bypass plan goes round them.
+
+Why it matters: one dead supply or one cut mains lead ends the show, although a single lead could carry on.
+What to do: say which lead goes round the board when everything fails (`bypass guitar -> combo "lead in the lid"`), or use
+units that pass without power.
+Source: common practice, no source. Looked at with all units off and all loops out; where there is a way past a unit, that
+way is taken. A unit that latches passes nothing if it was on. In each scenario a plan has to lead to an amp or desk that is used
+there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.signal.silent_paths import SilentPath, SilentPaths
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Add, Mend
+from rigc.diagnostics.wording import listed
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.source import Span
+
+KIND = Kind(
+    "silent-without-power",
+    Level.WARNING,
+    __doc__,
+    "a bypass plan goes round all units of a path that pass nothing without power",
+    "common practice, no source",
+)
+
+
+def silent_without_power(rig: Rig, paths: SilentPaths) -> Iterator[Diagnostic]:
+    """One finding for each path without a plan; can't-check for each unit that does not say what it does."""
+    for path in paths.all:
+        if not path.planned:
+            yield _told(rig, path)
+    for name in paths.unsure:
+        yield KIND.cant_check(
+            rig.units[name].declared,
+            f"'{name}' does not say whether it passes sound without power",
+            subject=(name,),
+            help=f"pull its plug and listen; write `unpowered passes` or `unpowered mutes` in '{name}'",
+        )
+
+
+def _told(rig: Rig, path: SilentPath) -> Diagnostic:
+    instrument = rig.instruments[path.instrument]
+    ends = dict.fromkeys(port.thing for port in path.ends)
+    does = "passes" if len(path.units) == 1 else "pass"
+    where = f" in {', '.join(path.scenarios)}" if path.scenarios else ""
+    said = f'bypass {path.instrument} -> {_plan_end(rig, path.ends)} "lead past the board"'
+    return KIND.at(
+        instrument.declared,
+        f"without power{where} nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
+        f"and no bypass plan goes round {'it' if len(path.units) == 1 else 'them'}",
+        subject=(path.instrument, *sorted(path.units)),  # of the same units in another order it is the same finding
+        label="is silent without power",
+        also=_labels(rig, path.units),
+        mends=(Mend(f"carry a lead that goes round, and say so: `{said}`", (Add(said),)),),
+    )
+
+
+def _plan_end(rig: Rig, ends: tuple[Port, ...]) -> str:
+    """Where a plan had best arrive: the first end that is no return of an amp's own loop."""
+    return _end(rig, next((end for end in ends if not _is_return(rig, end)), ends[0]))
+
+
+def _end(rig: Rig, port: Port) -> str:
+    """How a plan names it: the return of an amp's own loop by its jack, else the thing alone."""
+    return str(port) if _is_return(rig, port) or port.thing in rig.panels else port.thing
+
+
+def _is_return(rig: Rig, port: Port) -> bool:
+    unit = rig.units.get(port.thing)
+    return unit is not None and any(loop.back == port.jack for loop in unit.loops)
+
+
+def _labels(rig: Rig, names: tuple[str, ...]) -> tuple[Label, ...]:
+    """Where each says so; units that are like another say it at one place."""
+    places: dict[tuple[str, int], tuple[Span, list[str]]] = {}
+    for name in names:
+        said = rig.units[name].unpowered
+        if said is not None:
+            places.setdefault((said.span.source.name, said.span.start), (said.span, []))[1].append(name)
+    return tuple(Label(span, f"{listed(told)} {_does(rig, told)}") for span, told in places.values())
+
+
+def _does(rig: Rig, names: list[str]) -> str:
+    said, one = rig.units[names[0]].unpowered, len(names) == 1
+    if said is not None and said.value == "latches":
+        return f"{'stays as it was and passes' if one else 'stay as they were and pass'} nothing if on"
+    return f"{'passes' if one else 'pass'} nothing"
+
+
+CHECK = silent_without_power

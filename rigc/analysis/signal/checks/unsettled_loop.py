@@ -1,0 +1,92 @@
+"""A loop of a switcher is referred to but holds no unit and is not declared empty, or a unit sits in two loops.
+
+Why it matters: an open loop can cut the sound when it is switched in, depending on its jacks; and a unit has one input, so
+it cannot be in two loops.
+What to do: say what the loop holds, or `loop N of NAME empty`; leave the unit in one loop.
+Source: arithmetic on the stated loops; common practice, no source, for empty loops.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Add, Mend, Replace
+from rigc.model.rig import Rig
+from rigc.model.ways.jack_use import in_several_loops
+from rigc.model.ways.preset_loops import preset_loops
+from rigc.model.wishes import LoopUse
+from rigc.source import Span
+
+KIND = Kind(
+    "unsettled-loop",
+    Level.ERROR,
+    __doc__,
+    "a loop that is used holds units or is declared empty; a unit sits in one loop",
+    "arithmetic on the stated loops",
+)
+
+
+def unsettled_loop(rig: Rig) -> Iterator[Diagnostic]:
+    """One finding for each switcher with loops that nobody settled, and for each unit in two loops."""
+    settled = {(use.switcher, use.number) for use in rig.loops}
+    unsettled: dict[str, dict[int, Span]] = {}
+    for switcher, number, span in _referred(rig):
+        if (switcher, number) not in settled and (switcher in rig.units and rig.units[switcher].loop(number)):
+            unsettled.setdefault(switcher, {}).setdefault(number, span)
+    for switcher, loops in unsettled.items():
+        yield _unsettled(switcher, loops)
+    for name, uses in in_several_loops(rig).items():
+        yield _in_two(name, uses)
+
+
+def _referred(rig: Rig) -> Iterator[tuple[str, int, Span]]:
+    """The loops that presets switch; a preset that names no switcher means the only one."""
+    for preset in rig.presets.values():
+        for switcher, number, span in preset_loops(rig, preset):
+            if switcher is not None:
+                yield switcher, number, span
+
+
+def _unsettled(switcher: str, loops: dict[int, Span]) -> Diagnostic:
+    numbers = sorted(loops)
+    one = len(numbers) == 1
+    spoken = f"loop {numbers[0]}" if one else f"loops {', '.join(map(str, numbers[:-1]))} and {numbers[-1]}"
+    return KIND.at(
+        loops[numbers[0]],
+        f"{spoken} of '{switcher}' {'is' if one else 'are'} used, but nothing says what {'it holds' if one else 'they hold'}",
+        subject=(switcher, *(f"loop {number}" for number in numbers)),
+        label="used here",
+        also=tuple(Label(loops[number], "and here") for number in numbers[1:]),
+        mends=(_empty(switcher, numbers),),
+        help=f"say what {'it holds' if one else 'each holds'}: `loop {numbers[0]} of {switcher} holds ...`",
+    )
+
+
+def _empty(switcher: str, numbers: list[int]) -> Mend:
+    lines = [f"loop {number} of {switcher} empty" for number in numbers]
+    said = " and ".join(f"`{line}`" for line in lines)
+    return Mend(f"say that nothing stands there, on purpose: {said}", tuple(Add(line) for line in lines))
+
+
+def _in_two(name: str, uses: list[LoopUse]) -> Diagnostic:
+    stops = [stop for use in uses for stop in use.stops if stop.thing == name]
+    loops = [f"loop {use.number} of {use.switcher}" for use in uses]
+    return KIND.at(
+        stops[-1].span,
+        f"'{name}' sits in {' and in '.join(loops)}",
+        subject=(name, *loops),
+        label="here too",
+        also=tuple(Label(stop.span, "and here") for stop in stops[:-1]),
+        mends=tuple(_taken_out(use, name) for use in uses),
+    )
+
+
+def _taken_out(use: LoopUse, name: str) -> Mend:
+    """The loop without a unit; empty where it held nothing else."""
+    rest = [stop.span.text for stop in use.stops if stop.thing != name]
+    said = f"loop {use.number} of {use.switcher} " + (f"holds {' -> '.join(rest)}" if rest else "empty")
+    return Mend(f"take '{name}' out of loop {use.number} of '{use.switcher}'", (Replace(use.span, said),))
+
+
+CHECK = unsettled_loop

@@ -1,0 +1,1 @@
+"""How loud it is on each lead, and what the input at its end takes."""

@@ -1,0 +1,108 @@
+"""The highest level that reaches an input leaves less than 3 dB to what the input takes.
+
+Why it matters: the input clips on the loudest notes, in a way that no knob behind it can mend.
+What to do: put a pad of at least the stated number of dB before it, lower the unit before it, or run the input's unit at
+a higher voltage where it allows that.
+Source: common practice, no source, for the 3 dB; the sum is arithmetic on stated levels and gains. A
+nominal level that is stated above the peak that is reckoned counts as the highest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.signal.levels.levels import NO_LEAD, LevelEdge, Levels
+from rigc.analysis.signal.levels.unknown_levels import unknown_levels
+from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.wording import listed
+from rigc.facts.levels import LEAST_MARGIN_DB
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "too-hot",
+    Level.WARNING,
+    __doc__,
+    "peak level <= what the input takes - 3 dB",
+    "common practice, no source",
+)
+
+
+def too_hot(rig: Rig, levels: Levels) -> Iterator[Diagnostic]:
+    """One finding for each thing with such inputs, and for what passes the same level on; can't-check for each that leaves a level unknown."""
+    found: dict[str, list[LevelEdge]] = {}
+    for edge in levels.edges:
+        if edge.pad_db > 0:
+            found.setdefault(edge.end.thing, []).append(edge)
+    behind = _behind(rig, found)
+    for name, edges in found.items():
+        if name not in behind:
+            yield _told(name, edges, [each for each in behind if _first(behind, each) == name])
+    for name, lacking in unknown_levels(rig, levels).items():
+        yield KIND.cant_check(
+            rig.things[name].declared,
+            f"'{name}' does not say {lacking.words}; {lacking.follows} can't be checked",
+            subject=(name,),
+            help=f"measure it and write it in '{name}': {lacking.example}",
+        )
+
+
+def _behind(rig: Rig, found: dict[str, list[LevelEdge]]) -> dict[str, str]:
+    """By name of a thing that is fed too hot, the one before it whose pad mends both: nothing between them states its level."""
+    before: dict[str, str] = {}
+    for name, edges in found.items():
+        causes = {_cause(rig, found, edge) for edge in edges}
+        if len(causes) == 1 and (cause := causes.pop()) is not None and _first(before, cause) != name:
+            before[name] = cause
+    return before
+
+
+def _cause(rig: Rig, found: dict[str, list[LevelEdge]], edge: LevelEdge) -> str | None:
+    """The thing that the lead comes from, if it only passes on what comes in too hot."""
+    jack, name = rig.jack(edge.start), edge.start.thing
+    if name not in found or jack is None or jack.levels.nominal_dbu is not None or jack.levels.peak_dbu is not None:
+        return None
+    return name if max(each.pad_db for each in found[name]) >= edge.pad_db - 1e-9 else None
+
+
+def _first(before: dict[str, str], name: str) -> str:
+    while name in before:
+        name = before[name]
+    return name
+
+
+def _told(name: str, edges: list[LevelEdge], behind: list[str]) -> Diagnostic:
+    worst = max(edges, key=lambda edge: edge.pad_db)
+    assert worst.maximum is not None and worst.margin_db is not None and worst.highest_dbu is not None
+    parts = dict.fromkeys(_part(edge) for edge in edges)
+    return KIND.at(
+        worst.span,
+        "; ".join(parts),
+        subject=(name, worst.start.thing, *dict.fromkeys(str(edge.end) for edge in edges)),
+        label="too much arrives here",
+        also=(Label(worst.maximum.span, "all that it takes"),),
+        numbers=(
+            Number("peak" if worst.by_peak else "nominal", worst.highest_dbu, "dBu"),
+            Number("input takes", worst.maximum.value, "dBu"),
+            Number("margin", worst.margin_db, "dB"),
+            Number("wanted", LEAST_MARGIN_DB.value, "dB"),
+        ),
+        note=f"passed on, it is too much for {listed(behind)}, too" if behind else "",
+        help=f"put a pad of at least {decimals(worst.pad_db)} dB before '{worst.end}', or turn '{worst.start.thing}' down by as much",
+    )
+
+
+def _part(edge: LevelEdge) -> str:
+    assert edge.maximum is not None and edge.margin_db is not None and edge.highest_dbu is not None
+    over = edge.margin_db
+    verdict = f"{decimals(-over)} dB too much" if over < 0 else f"only {decimals(over)} dB are left"
+    lead = "" if edge.mark == NO_LEAD else f" by {edge.mark}"
+    where = f" in {', '.join(edge.scenarios)}" if edge.scenarios else ""
+    word = "peaks of" if edge.by_peak else "a nominal level of"
+    return (
+        f"'{edge.end}' takes {decimals(edge.maximum.value)} dBu and gets {word} {decimals(edge.highest_dbu)} dBu "
+        f"from '{edge.start}'{lead}{where}: {verdict}"
+    )
+
+
+CHECK = too_hot

@@ -1,0 +1,43 @@
+"""Levels -> the things that leave a level or an input's maximum unknown, each once, with what is lacking in words."""
+
+from __future__ import annotations
+
+from rigc.analysis.signal.levels.levels import Levels
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class Lacking(Record):
+    """What a thing does not say, what can't be checked for want of it, and how it would be written."""
+
+    words: str
+    follows: str
+    example: str
+
+
+def unknown_levels(rig: Rig, levels: Levels) -> dict[str, Lacking]:
+    """By name, in the order of the leads. A panel jack that says nothing takes whatever comes."""
+    gives: dict[str, int] = {}
+    takes: dict[str, str] = {}
+    for edge in levels.edges:
+        for name in edge.lacking:
+            gives[name] = gives.get(name, 0) + 1
+        if edge.maximum is None and edge.end.thing in rig.units:
+            takes.setdefault(edge.end.thing, edge.end.jack)
+    return {name: _lacking(rig, name, gives.get(name, 0), takes.get(name)) for name in {**gives, **takes}}
+
+
+def _lacking(rig: Rig, name: str, leads: int, jack: str | None) -> Lacking:
+    words, examples = [], []
+    if leads:
+        words.append("what level it gives")
+        out = next((each.name for each in rig.things[name].jacks if each.role in ("output", "panel")), "out")
+        examples.append(f"`level {out} -20 dBu peak 4 dBu`")
+    if jack is not None:
+        words.append(f"what '{jack}' takes at most")
+        examples.append(f"`level {jack} max 11 dBu`")
+    behind = (
+        f"the level{'s' if leads > 1 else ''} of {leads} lead{'s' if leads > 1 else ''} from it on" if leads else ""
+    )
+    follows = " and ".join(filter(None, (behind, "its margin" if jack is not None else "")))
+    return Lacking(" nor ".join(words), follows, ", ".join(examples))

@@ -1,0 +1,1 @@
+"""What hangs on each output and each pickup, and what of the treble is left."""

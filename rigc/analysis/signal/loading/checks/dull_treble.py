@@ -1,0 +1,113 @@
+"""The cable behind an output, a winding or a treadle takes the treble away.
+
+Why it matters: the impedance of what drives a lead and the lead's capacitance are a low pass; below 15 kHz it is heard.
+What to do: shorten the lead, put a buffer before it, or use a treadle of a lower track.
+Source: physics: 1/(2πRC), a treadle at its worst a quarter of its track; the limit is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import inf
+
+from rigc.analysis.signal.at_limit import over
+from rigc.analysis.signal.loading.loading import Loading
+from rigc.analysis.signal.loading.section import Section
+from rigc.analysis.signal.loading.section_walk import OUTSIDE, PICKUP
+from rigc.analysis.signal.loading.source_network import corner_hz
+from rigc.analysis.signal.loading.state_words import fact_of, marks, remedy, worst_told
+from rigc.analysis.signal.unit_mode import TRACK
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.figures import ohms
+from rigc.diagnostics.wording import listed
+from rigc.facts.loading import TREBLE_CORNER_HZ
+from rigc.model.rig import Rig
+from rigc.traced.figure import Figure
+from rigc.traced.term import known
+
+KIND = Kind(
+    "dull-treble",
+    Level.WARNING,
+    __doc__,
+    "treble corner 1/(2πRC) of every driven section ≥ 15 kHz",
+    "physics: 1/(2πRC); the limit is common practice, no source",
+)
+
+
+def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
+    """One finding for each thing that drives too much cable; can't-check where impedance or cable are not known."""
+    driven = [section for section in loading.played if section.how not in (PICKUP, OUTSIDE)]
+    dull: dict[str, list[Section]] = {}
+    for section in driven:
+        if over(TREBLE_CORNER_HZ.value, _corner(section)):
+            dull.setdefault(section.source.thing, []).append(section)
+    for name, sections in dull.items():
+        yield _told(rig, loading, name, sections)
+    rest = [section for section in driven if section.source.thing not in dull]
+    lacking = {each.source.thing: each.missing_end[-1] for each in rest if each.source_ohm is None}
+    for name, reason in lacking.items():
+        yield KIND.cant_check(
+            rig.things[name].declared,
+            f"the treble corner behind '{name}' can't be checked: {reason}",
+            subject=(name,),
+            help=remedy(reason),
+            asks_for=(fact_of(reason),),
+        )
+    unknown: dict[tuple[str, ...], list[Section]] = {}
+    for each in rest:
+        if each.missing_wire and each.source.thing not in lacking:
+            unknown.setdefault(_wire_lacking(rest, each.source.thing), []).append(each)
+    for alike in unknown.values():
+        yield _cable_unknown(rig, alike)
+
+
+def _wire_lacking(sections: list[Section], name: str) -> tuple[str, ...]:
+    """All that is not known of the leads behind a thing, each once."""
+    return tuple(
+        dict.fromkeys(reason for each in sections if each.source.thing == name for reason in each.missing_wire)
+    )
+
+
+def _corner(section: Section) -> float:
+    """From what is known; what is not could only make it lower."""
+    return inf if section.source_ohm is None else corner_hz(section.source_ohm, float(section.known_pf))
+
+
+def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Diagnostic:
+    worst = min(sections, key=_corner)
+    told = loading.figures(worst)
+    ohm, cable, corner = worst.source_ohm or 0, known(told.cable) or worst.known_pf, _corner(worst)
+    if isinstance(told.corner, Figure):
+        corner = told.corner
+    least = "at least " if worst.missing_wire else ""
+    alike = [each for each in sections if _corner(each) == corner and marks(each) == marks(worst)]
+    worst_of = ", a quarter of its track" if worst.how == TRACK else ""
+    return KIND.at(
+        rig.things[name].declared,
+        f"'{worst.source}' ({ohms(ohm)}{worst_of}) drives {least}{cable:.4g} pF of cable ({marks(worst)}): treble falls "
+        f"from {corner / 1000:.3g} kHz, below {TREBLE_CORNER_HZ.value / 1000:g} kHz ({worst_told(loading, alike, sections)})",
+        subject=(name, *dict.fromkeys(str(each.source) for each in sections)),
+        label="drives all this cable",
+        numbers=(
+            Number("source", ohm, "Ω"),
+            Number("cable", cable, "pF"),
+            Number("corner", corner, "Hz"),
+            Number("limit", TREBLE_CORNER_HZ.value, "Hz"),
+        ),
+        help=f"shorten {worst.leads[-1].mark}, or put a buffer right behind '{name}'",
+    )
+
+
+def _cable_unknown(rig: Rig, sections: list[Section]) -> Diagnostic:
+    names = list(dict.fromkeys(section.source.thing for section in sections))
+    reasons = dict.fromkeys(reason for section in sections for reason in section.missing_wire)
+    return KIND.cant_check(
+        rig.things[names[0]].declared,
+        f"the treble corner behind {listed(names)} can't be checked: {'; '.join(reasons)}",
+        subject=tuple(names),
+        help=remedy(next(iter(reasons))),
+        wants=tuple(fact_of(reason) for reason in reasons),
+    )
+
+
+CHECK = dull_treble

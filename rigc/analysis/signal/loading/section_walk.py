@@ -1,0 +1,195 @@
+"""A jack that drives leads, in a state -> the leads up to the next inputs, and what each of those is."""
+
+from __future__ import annotations
+
+from rigc.analysis.signal.unit_mode import TRACK, Mode, mode_of
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.ways.audio_state import UNPOWERED, AudioState
+from rigc.model.ways.state_ways import leads_in, switched_loops
+from rigc.model.wishes import Connection
+from rigc.record import Record
+
+PICKUP, OUTSIDE = "pickup", "outside"
+
+_Key = tuple[str, bool, frozenset[tuple[str, int]], bool, frozenset[str]]
+_Links = tuple[tuple[int, Connection], ...]
+_Passed = tuple[tuple[Port, _Links], ...]
+_NONE: frozenset[tuple[str, int]] = frozenset()
+
+
+Feeds = tuple[tuple[Port, str], ...]
+"""Jacks that are driven by what ends a section, and how."""
+
+
+class SectionEnd(Record):
+    """An input that a section meets and what it is there (see `Mode`)."""
+
+    port: Port
+    what: str
+
+
+class SectionWalk(Record):
+    """A section: the jack that drives it and how, the leads as numbers of `rig.connections`, and the inputs it meets.
+
+    `branch` holds the leads that hang on a treadle's jack beside its wiper.
+    """
+
+    source: Port
+    how: str
+    hops: tuple[int, ...]
+    ends: tuple[SectionEnd, ...]
+    branch: tuple[tuple[Port, tuple[int, ...]], ...]
+
+    def __hash__(self) -> int:
+        return hash((self.source, self.how, self.hops))
+
+    def meets(self, *what: str) -> bool:
+        """Whether one of its inputs is of these kinds."""
+        return any(end.what in what for end in self.ends)
+
+
+class KeptWalk(Record):
+    """A walk, what it drives, and everything that it depends on: the leads at each jack it passed; of the units it met
+    which jacks are plugged, which are on, and which of their loops (of all that are `switched`) are in."""
+
+    walk: SectionWalk
+    feeds: Feeds
+    passed: _Passed
+    plugged: tuple[tuple[str, frozenset[str]], ...]
+    met: frozenset[str]
+    on: frozenset[str]
+    switched: frozenset[tuple[str, int]]
+    loops: frozenset[tuple[str, int]]
+    dark: bool
+
+    def holds_in(self, state: AudioState) -> bool:
+        """Whether the walk is the same in a state, wired as it was."""
+        if self.met and self.dark != (state.kind == UNPOWERED):
+            return False
+        return state.on & self.met == self.on and state.loops & self.switched == self.loops
+
+
+class Kept:
+    """What was found once: modes of units, and walks by what drives them. All wirings of a rig share it."""
+
+    def __init__(self) -> None:
+        self.modes: dict[_Key, Mode] = {}
+        self.walks: dict[tuple[Port, str], list[KeptWalk]] = {}
+
+
+class Walker:
+    """Walks sections in one wiring; what a walk met is kept, and serves every state in which that is the same."""
+
+    def __init__(self, rig: Rig, base: AudioState, kept: Kept) -> None:
+        self.rig = rig
+        self.kept = kept
+        self.switched = switched_loops(rig)
+        self.loops_of: dict[str, frozenset[tuple[str, int]]] = {}
+        for pair in self.switched:
+            self.loops_of[pair[0]] = self.loops_of.get(pair[0], frozenset()) | {pair}
+        numbers = {id(each): at for at, each in enumerate(rig.connections)}
+        leads = leads_in(rig, base)
+        found: dict[Port, list[tuple[int, Connection]]] = {}
+        for each in leads:
+            found.setdefault(each.start, []).append((numbers[id(each)], each))
+        self.links = {port: tuple(links) for port, links in found.items()}
+        self.wired = frozenset(port for each in leads for port in (each.start, each.end))
+        self._plugged: dict[str, frozenset[str]] = {}
+        for port in self.wired:
+            self._plugged[port.thing] = self._plugged.get(port.thing, frozenset()) | {port.jack}
+        self._alike: dict[int, bool] = {}
+
+    def mode(self, name: str, state: AudioState) -> Mode:
+        """What a unit is in a state."""
+        key = self._key(name, state)
+        if key not in self.kept.modes:
+            self.kept.modes[key] = mode_of(self.rig, self.rig.units[name], state, self.wired, self.switched)
+        return self.kept.modes[key]
+
+    def walk(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds]:
+        """The section that a jack drives in a state, and what is driven behind it."""
+        kept = self.kept.walks.setdefault((source, how), [])
+        for known in kept:
+            if known.holds_in(state) and self._wires_alike(known):
+                return known.walk, known.feeds
+        made = _Walk(self, source, how, state)
+        walk = made.walk()
+        met, switched = frozenset(made.met), _NONE.union(*(self.loops_of.get(name, _NONE) for name in made.met))
+        known = KeptWalk(
+            walk,
+            tuple(made.feeds),
+            tuple(made.passed.items()),
+            tuple((name, self._jacks(name)) for name in made.met),
+            met,
+            state.on & met,
+            switched,
+            state.loops & switched,
+            state.kind == UNPOWERED,
+        )
+        kept.append(known)
+        return known.walk, known.feeds
+
+    def _wires_alike(self, known: KeptWalk) -> bool:
+        """Whether everything on a walk is wired here as it was there."""
+        if id(known) not in self._alike:
+            self._alike[id(known)] = all(self.links.get(port, ()) == links for port, links in known.passed) and all(
+                self._jacks(name) == jacks for name, jacks in known.plugged
+            )
+        return self._alike[id(known)]
+
+    def _jacks(self, name: str) -> frozenset[str]:
+        return self._plugged.get(name, frozenset())
+
+    def _key(self, name: str, state: AudioState) -> _Key:
+        loops = self.loops_of.get(name)
+        held = loops & state.loops if loops else _NONE
+        return name, name in state.on, held, state.kind == UNPOWERED, self._jacks(name)
+
+
+class _Walk:
+    """One walk on its way: `todo` holds leads, each with the treadle's jack beside the wiper that it hangs on."""
+
+    def __init__(self, walker: Walker, source: Port, how: str, state: AudioState) -> None:
+        self.walker, self.source, self.how, self.state = walker, source, how, state
+        self.hops: dict[int, None] = {}
+        self.ends: dict[tuple[Port, str], SectionEnd] = {}
+        self.feeds: dict[tuple[Port, str], None] = {}
+        self.branch: dict[Port, list[int]] = {}
+        self.met: dict[str, None] = {}
+        self.passed: dict[Port, _Links] = {}
+        self.todo: list[tuple[int, Connection, Port | None]] = []
+
+    def walk(self) -> SectionWalk:
+        self._onward(self.source, None)
+        while self.todo:
+            at, hop, off_track = self.todo.pop(0)
+            if at not in self.hops:
+                self.hops[at] = None
+                if off_track is not None:
+                    self.branch.setdefault(off_track, []).append(at)
+                self._arrive(hop.end, off_track)
+        hanging = tuple((port, tuple(leads)) for port, leads in self.branch.items())
+        return SectionWalk(self.source, self.how, tuple(self.hops), tuple(self.ends.values()), hanging)
+
+    def _arrive(self, port: Port, off_track: Port | None) -> None:
+        if port.thing not in self.walker.rig.units:
+            if not self._onward(port, off_track):
+                self.ends[port, OUTSIDE] = SectionEnd(port, OUTSIDE)
+            return
+        self.met[port.thing] = None
+        mode = self.walker.mode(port.thing, self.state)
+        for what in mode.ends.get(port, ()):
+            self.ends[port, what] = SectionEnd(port, what)
+        feeds = mode.feeds.get(port, ())
+        self.feeds.update(dict.fromkeys(feeds))
+        wipers = {out for out, what in feeds if what == TRACK}
+        for out in mode.wire.get(port, ()):
+            if self.how == PICKUP or out not in wipers:
+                self._onward(out, out if wipers and out not in wipers else off_track)
+
+    def _onward(self, port: Port, off_track: Port | None) -> _Links:
+        links = self.walker.links.get(port, ())
+        self.passed[port] = links
+        self.todo += [(*each, off_track) for each in links]
+        return links

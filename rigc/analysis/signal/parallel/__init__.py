@@ -1,0 +1,1 @@
+"""Ways side by side: blends, several amps, and how they add up."""

@@ -1,0 +1,1 @@
+"""What is bought, cut and handed out for the rig."""

@@ -1,0 +1,51 @@
+"""Leads, plugs, cables and strips -> all that stores hand out, in the order of the pull list."""
+
+from __future__ import annotations
+
+from rigc.analysis.leads.labels import Labels
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.leads.plug_uses import PlugUses
+from rigc.analysis.leads.special_leads import SpecialLeads
+from rigc.analysis.mounting.strip_order import StripOrder
+from rigc.analysis.stores.heat_shrink import HeatShrink
+from rigc.analysis.stores.pulled import Pulled
+from rigc.analysis.stores.pulled_leads import bought, cables, further, plugs, special
+from rigc.analysis.stores.pulled_strips import fixings, strips
+from rigc.analysis.stores.reel_uses import ReelUses
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+
+class PullList(Record):
+    """Plugs, cable, leads that come ready, special leads, strips, fixings, and what is left."""
+
+    all: tuple[Pulled, ...]
+
+
+def pull_list(
+    rig: Rig,
+    leads: Leads,
+    lengths: CableLengths,
+    plug_uses: PlugUses,
+    reels: ReelUses,
+    shrink: HeatShrink,
+    order: StripOrder,
+    specials: SpecialLeads,
+    labels: Labels,
+) -> PullList:
+    """Counts what each sheet asks for, and what the source says is carried."""
+    return PullList(
+        (
+            *plugs(rig, plug_uses),
+            *cables(reels, shrink),
+            *bought(rig, leads, lengths),
+            *special(rig, leads, lengths, specials),
+            *strips(order),
+            *fixings(rig),
+            *further(rig, labels, specials),
+        )
+    )
+
+
+COMPUTE = pull_list

@@ -1,0 +1,1 @@
+"""What the board weighs, in its case and without, and where it balances."""

@@ -1,0 +1,1 @@
+"""Every command: a file here is one."""

@@ -1,0 +1,1 @@
+"""Outlines seen from above: how they meet, how far they are apart."""

@@ -1,0 +1,1 @@
+"""Decks, cases and places."""

@@ -1,0 +1,282 @@
+"""Decks, cases, places and hints as stated -> mm on a deck."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.near import nearest
+from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier, deck_meant
+from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.deck.inside_deck import check_deck
+from rigc.model.resolve.deck.turning import turning
+from rigc.model.resolve.things.things import inherited
+from rigc.model.scope import MISUSED, UNKNOWN, twice
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
+from rigc.model.things import Area
+from rigc.model.units.measures import (
+    ANGLE,
+    CLEARANCE,
+    DECK_SIDE,
+    GAP,
+    HEEL,
+    HOLE,
+    INSET,
+    INSIDE,
+    LID,
+    MASS,
+    OFFSET,
+    PATCH,
+    RAISED,
+    THICKNESS,
+    Measure,
+)
+from rigc.model.units.quantities import money
+from rigc.source import Span
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Node, Word
+
+AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
+    nodes.Thickness: ("thickness_mm", THICKNESS),
+    nodes.Angle: ("angle_deg", ANGLE),
+    nodes.Clearance: ("clearance_mm", CLEARANCE),
+    nodes.Mass: ("mass_kg", MASS),
+    nodes.Heel: ("heel_mm", HEEL),
+}
+PLACEABLE = ("unit", "supply", "mains strip", "amp", "desk", "listener")
+
+
+def decks(context: Context) -> dict[str, Deck]:
+    """All decks by name."""
+    blocks = {node.name.text: node for node in context.of(nodes.Deck)}
+    found: dict[str, Deck] = {}
+    for name, block in blocks.items():
+        fields: dict[str, Any] = {}
+        for item in inherited(context, block, blocks):
+            _deck_fact(context, item, fields)
+        deck = Deck(name, block.title.value if block.title else "", block.name.span, **fields)
+        _rails_inside(context, deck)
+        check_deck(context, deck)
+        found[name] = deck
+    return found
+
+
+def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    if type(fact) in AMOUNTS:
+        field, measure = AMOUNTS[type(fact)]
+        fields[field] = context.amount(fact.amount, measure, known)
+    elif isinstance(fact, nodes.Size):
+        width, depth = context.shared(DECK_SIDE, fact.width, fact.depth, provenance=known)
+        fields.update(width_mm=width, depth_mm=depth)
+    elif isinstance(fact, nodes.Rail):
+        fields["rails"] = (*fields.get("rails", ()), _rail(context, fact))
+    elif isinstance(fact, nodes.Drop):
+        lines = context.shared_values(OFFSET, *fact.lines)
+        fields["drops_mm"] = tuple(sorted({*fields.get("drops_mm", ()), *lines}))
+    elif isinstance(fact, nodes.Hole):
+        x, y = context.shared_values(OFFSET, fact.x, fact.y)
+        purpose = fact.purpose.value if fact.purpose else ""
+        hole = Hole(context.value(fact.diameter, HOLE), x, y, purpose, fact.span)
+        fields["holes"] = (*fields.get("holes", ()), hole)
+    elif isinstance(fact, nodes.KeepOut):
+        fields["keep_outs"] = (*fields.get("keep_outs", ()), _area(context, fact, "keep-out"))
+    elif isinstance(fact, nodes.Tier):
+        front, rear = context.shared_values(OFFSET, fact.front, fact.rear)
+        context.rising(fact.span, front, rear, "mm")
+        tier = Tier(fact.name.text, front, rear, context.value(fact.height, RAISED), fact.span)
+        fields["tiers"] = (*fields.get("tiers", ()), tier)
+    elif isinstance(fact, nodes.DeckFeet):
+        fields["feet_inset_mm"] = context.amount(fact.inset, INSET, known)
+    elif isinstance(fact, nodes.BareMetal):
+        fields.update(bare_metal=True, insulating=False)
+    elif isinstance(fact, nodes.Insulating):
+        fields.update(bare_metal=False, insulating=True)
+    elif isinstance(fact, nodes.Note):
+        fields["notes"] = (*fields.get("notes", ()), fact.text.value)
+    elif isinstance(fact, nodes.Price):
+        fields["price"] = money(fact.amount, context.report, known)
+
+
+def _rail(context: Context, fact: nodes.Rail) -> Rail:
+    front, rear = context.shared_values(OFFSET, fact.front, fact.rear)
+    tape = context.shared_values(OFFSET, *(amount for amount in (fact.tape, fact.tape_rear) if amount is not None))
+    if len(tape) == 1:
+        tape = [(front + rear - tape[0]) / 2, (front + rear + tape[0]) / 2]
+    tape_front, tape_rear = tape if tape else (None, None)
+    if front >= rear or (
+        tape_front is not None and tape_rear is not None and not front <= tape_front < tape_rear <= rear
+    ):
+        context.report(
+            WRONG_QUANTITY.at(
+                fact.span,
+                f"a rail from {front:g} to {rear:g} mm can't bear that tape"
+                if front < rear
+                else f"a rail from {front:g} to {rear:g} mm has no width",
+                label="this rail",
+                help="write the rail from front to rear, and its tape no wider than the rail",
+            )
+        )
+    strip = context.scopes["strip"].find(fact.strip, (), "a strip") if fact.strip is not None else None
+    return Rail(front, rear, tape_front, tape_rear, fact.span, strip, fact.faces is not None)
+
+
+def _area(context: Context, fact: Any, what: str) -> Area:
+    width, depth = context.shared_values(PATCH, fact.width, fact.depth)
+    x, y = context.shared_values(OFFSET, fact.x, fact.y)
+    return Area(fact.text.value if fact.text else what, x, y, width, depth, fact.span)
+
+
+def _rails_inside(context: Context, deck: Deck) -> None:
+    if deck.depth_mm is None:
+        return
+    depth = deck.depth_mm.value
+    for rail in deck.rails:
+        if rail.front_mm < 0 or rail.rear_mm > depth:
+            context.report(
+                WRONG_QUANTITY.at(
+                    rail.span,
+                    f"this rail reaches to {rail.rear_mm:g} mm on a deck {depth:g} mm deep",
+                    label="beyond the deck",
+                    help="measure it again from the front edge",
+                )
+            )
+
+
+def cases(context: Context) -> dict[str, Case]:
+    """All cases by name."""
+    found: dict[str, Case] = {}
+    held: dict[str, Word] = {}
+    for block in context.of(nodes.Case):
+        fields: dict[str, Any] = {"inside_mm": None, "lid_mm": None, "mass_kg": None, "notes": (), "holds": ()}
+        for item in items_of(context, block.items, []):
+            fact = item.fact
+            if isinstance(fact, nodes.Inside):
+                fields["inside_mm"] = tuple(context.shared_values(INSIDE, fact.width, fact.depth, fact.height))
+            elif isinstance(fact, nodes.Lid):
+                fields["lid_mm"] = context.amount(fact.amount, LID, item.provenance)
+            elif isinstance(fact, nodes.Mass):
+                fields["mass_kg"] = context.amount(fact.amount, MASS, item.provenance)
+            elif isinstance(fact, nodes.Note):
+                fields["notes"] = (*fields["notes"], fact.text.value)
+            elif isinstance(fact, nodes.CaseHolds):
+                fields["holds"] = (*fields["holds"], *_held(context, fact, held))
+        title = block.title.value if block.title else ""
+        found[block.name.text] = Case(block.name.text, title, block.name.span, **fields)
+    return found
+
+
+def _held(context: Context, fact: nodes.CaseHolds, held: dict[str, Word]) -> tuple[str, ...]:
+    """The decks that a case holds; one that is in a case already is told."""
+    decks = []
+    for word in fact.decks:
+        name = context.scopes["deck"].find(word, (), "a deck")
+        if name is not None and name in held:
+            context.report(twice(f"the case of '{name}'", word, held[name], "name it in one case only"))
+        elif name is not None:
+            held[name] = word
+            decks.append(name)
+    return tuple(decks)
+
+
+def places(
+    context: Context, known_decks: dict[str, Deck]
+) -> tuple[dict[str, Place], tuple[Hint, ...], tuple[Area, ...]]:
+    """Stated places by thing, wishes, and rooms kept free."""
+    found: dict[str, Place] = {}
+    hints: list[Hint] = []
+    rooms: list[Area] = []
+    for block in context.of(nodes.PlaceBlock):
+        deck = context.scopes["deck"].find(block.deck, (), "a deck") if block.deck else None
+        for node in block.items:
+            if isinstance(node, nodes.At | nodes.Under):
+                place = _place(context, node, deck, known_decks)
+                if place is not None and place.thing in found:
+                    context.report(
+                        twice(
+                            f"a place for '{place.thing}'",
+                            node.thing,
+                            Word(place.thing, found[place.thing].span),
+                            "delete one of them",
+                        )
+                    )
+                if place is not None:
+                    found[place.thing] = place
+            elif isinstance(node, nodes.ReserveRoom):
+                rooms.append(_area(context, node, "reserved"))
+            elif isinstance(node, nodes.Beside | nodes.Row | nodes.Reach):
+                hint = _hint(context, node)
+                if hint is not None:
+                    hints.append(hint)
+    return found, tuple(hints), tuple(rooms)
+
+
+def _place(context: Context, node: Any, deck: str | None, known_decks: dict[str, Deck]) -> Place | None:
+    thing = context.scopes["thing"].find(node.thing, PLACEABLE, "a unit or a supply")
+    x, y = context.shared_chosen(OFFSET, node.x, node.y)
+    tier = None
+    if isinstance(node, nodes.At) and node.tier is not None:
+        tier = _tier(context, node.tier, deck, known_decks)
+    if thing is None or x is None or y is None:
+        return None
+    turned, skew = turning(context, node.turned, thing)
+    under = isinstance(node, nodes.Under)
+    jacks = node.jacks.text if isinstance(node, nodes.Under) and node.jacks else None
+    return Place(
+        thing,
+        x.value,
+        y.value,
+        turned,
+        under,
+        deck,
+        tier,
+        jacks,
+        f"{node.x}, {node.y}",
+        node.span,
+        skew,
+        numbers=Span(node.span.source, node.x.span.start, node.y.span.end),
+    )
+
+
+def _tier(context: Context, name: Word, deck: str | None, known_decks: dict[str, Deck]) -> str | None:
+    on = known_decks.get(deck) if deck else deck_meant(known_decks)
+    names = [tier.name for tier in on.tiers] if on else []
+    if name.text in names:
+        return name.text
+    near = nearest(name.text, names)
+    context.report(
+        UNKNOWN.at(
+            name.span,
+            f"the deck has no tier '{name.text}'",
+            label=f"did you mean '{near}'?" if near else "a tier's name goes here",
+            help=f"write '{near}'"
+            if near
+            else "declare the tier in the deck's block: tier NAME FRONT..REAR raised HEIGHT",
+        )
+    )
+    return None
+
+
+def _hint(context: Context, node: Any) -> Hint | None:
+    scope = context.scopes["thing"]
+    thing = scope.find(node.thing, PLACEABLE, "a unit or a supply")
+    if thing is None:
+        return None
+    if isinstance(node, nodes.Beside):
+        other = scope.find(node.other, PLACEABLE, "a unit or a supply")
+        gap = context.chosen(node.gap, GAP)
+        if other == thing:
+            context.report(
+                MISUSED.at(
+                    node.other.span,
+                    f"'{thing}' can't stand beside itself",
+                    subject=(thing,),
+                    label="another thing goes here",
+                    mends=(Mend("drop the wish", (Delete(node.span),)),),
+                )
+            )
+            return None
+        return Hint(thing, "beside", node.side.text, other, gap.value if gap else None, node.span) if other else None
+    if isinstance(node, nodes.Row):
+        return Hint(thing, "row", node.row.text, None, None, node.span)
+    return Hint(thing, "reach", node.foot.text, None, None, node.span)

@@ -1,0 +1,1 @@
+"""A rig with one unit in the place of another."""

@@ -1,0 +1,1 @@
+"""What was built, measured, changed and noted."""

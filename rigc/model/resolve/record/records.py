@@ -1,0 +1,92 @@
+"""Spares, field notes and accepted findings, as stated."""
+
+from __future__ import annotations
+
+from rigc.model.records import Accept, FieldNote, Spare
+from rigc.model.resolve.context import Context
+from rigc.model.scope import twice
+from rigc.model.slips.unfit_text import UNFIT_TEXT
+from rigc.model.units.measures import LEAD
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+
+def spares(context: Context) -> tuple[Spare, ...]:
+    """Spares carried."""
+    found = []
+    for block in context.of(nodes.SparesBlock):
+        for node in block.items:
+            if not isinstance(node, nodes.SpareLead | nodes.SparePlug | nodes.SpareThing):
+                continue
+            count = context.count(node.number, "number of spares", 1, 999)
+            bag = node.bag.value if node.bag else ""
+            length = context.chosen(node.length, LEAD) if isinstance(node, nodes.SpareLead) else None
+            if isinstance(node, nodes.SpareLead):
+                what = f"{node.signal} lead"
+            elif isinstance(node, nodes.SparePlug):
+                what = f"plug {context.scopes['plug'].find(node.plug, (), 'a plug kind') or ''}".strip()
+            else:
+                what = node.what.value
+            if count is not None:
+                found.append(Spare(count, what, length, bag, node.span))
+    return tuple(found)
+
+
+def field_notes(context: Context) -> tuple[FieldNote, ...]:
+    """Field notes in order."""
+    found: dict[int, FieldNote] = {}
+    for node in context.of(nodes.FieldNote):
+        number = context.count(node.number, "field note number", 1, 9999)
+        if number is None:
+            continue
+        if number in found:
+            context.report(
+                twice(
+                    f"field note {number}", node.number, Word("", found[number].span), "give one of them another number"
+                )
+            )
+        state = node.state.text if node.state else ""
+        by = node.who.value if node.who else ""
+        found[number] = FieldNote(number, node.date.text, node.text.value, by, state, node.span)
+    return tuple(found.values())
+
+
+def accepts(context: Context) -> tuple[Accept, ...]:
+    """Accepted findings; what they are about, a thing, a lead or the rig itself, must exist."""
+    found = []
+    rigs = {node.name.text for node in context.of(nodes.Rig)}
+    for node in context.of(nodes.Accept):
+        target: str | None = None
+        if isinstance(node.target, nodes.LeadMark):
+            target = node.target.mark.text
+        elif node.target is not None:
+            target = str(node.target)
+            name = node.target.thing
+            families = [scope for scope in context.scopes.values() if name.text in scope.declared]
+            if not families and name.text not in rigs:
+                context.scopes["thing"].find(name, (), "what the finding is about")
+                continue
+        if not node.reason.value.strip() or not node.who.value.strip():
+            context.report(
+                UNFIT_TEXT.at(
+                    node.span,
+                    f"{node.rule} is accepted without a reason or a name",
+                    label="empty",
+                    help="write why it may stay, and who says so",
+                )
+            )
+            continue
+        found.append(
+            Accept(
+                node.rule.text,
+                target,
+                node.reason.value,
+                node.who.value,
+                node.date.text,
+                node.span,
+                node.rule.span,
+                "" if node.seal is None else node.seal.value,
+                None if node.seal is None else node.seal.span,
+            )
+        )
+    return tuple(found)

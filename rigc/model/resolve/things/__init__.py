@@ -1,0 +1,1 @@
+"""Blocks of units, supplies, instruments, panels and stock -> the things they describe."""

@@ -1,0 +1,98 @@
+"""outside-body: every jack, switch, knob and part of the base of a thing lies within the body that it belongs to."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.model.resolve.context import Context
+from rigc.model.slips.outside_body import OUTSIDE_BODY
+
+
+def check_inside(context: Context, thing: Any) -> None:
+    """Reports what lies outside; nothing is judged where the body is not fully stated."""
+    if thing.width_mm is None or thing.depth_mm is None or thing.height_mm is None:
+        return
+    for jack in (*thing.jacks, *getattr(thing, "outlets", ())):
+        _along(context, thing, jack)
+        _up(context, thing, jack)
+    for spot in (*thing.switches, *thing.knobs):
+        _spot(context, thing, spot)
+    for area in thing.no_tape:
+        _area(context, thing, area)
+
+
+def _along(context: Context, thing: Any, jack: Any) -> None:
+    side = thing.depth_mm if jack.side in ("left", "right") else thing.width_mm
+    offset = jack.offset_mm
+    if offset is None or 0 <= offset.value <= side.value:
+        return
+    beyond = offset.value - side.value if offset.value > side.value else -offset.value
+    _report(
+        context,
+        OUTSIDE_BODY.at(
+            offset.span,
+            f"'{thing.name}.{jack.name}' lies {offset.value:g} mm along a {jack.side} side of {side.value:g} mm",
+            subject=(f"{thing.name}.{jack.name}", thing.name),
+            label=f"{beyond:g} mm beyond the end of the side",
+            also=(Label(side.span, f"this side is {side.value:g} mm"),),
+            help="measure the offset again, from the front edge on the left and right sides, from the left edge on the others",
+        ),
+    )
+
+
+def _up(context: Context, thing: Any, jack: Any) -> None:
+    height, body = jack.height_mm, thing.height_mm
+    if height is None or 0 <= height.value <= body.value:
+        return
+    _report(
+        context,
+        OUTSIDE_BODY.at(
+            height.span,
+            f"'{thing.name}.{jack.name}' lies {height.value:g} mm up a body of {body.value:g} mm",
+            subject=(f"{thing.name}.{jack.name}", thing.name),
+            label="outside the body",
+            also=(Label(body.span, f"the body is {body.value:g} mm high"),),
+            help="measure the jack's height from the base without feet",
+        ),
+    )
+
+
+def _spot(context: Context, thing: Any, spot: Any) -> None:
+    width, depth = thing.width_mm.value, thing.depth_mm.value
+    if 0 <= spot.x_mm <= width and 0 <= spot.y_mm <= depth:
+        return
+    where = f"at {spot.x_mm:g}, {spot.y_mm:g} mm"
+    _report(
+        context,
+        OUTSIDE_BODY.at(
+            spot.span,
+            f"a switch or knob of '{thing.name}' {where} lies outside its body of {width:g} × {depth:g} mm",
+            subject=(thing.name,),
+            label="outside the body",
+            help="measure it from the front-left corner",
+        ),
+    )
+
+
+def _area(context: Context, thing: Any, area: Any) -> None:
+    width, depth = thing.width_mm.value, thing.depth_mm.value
+    across = area.x_mm >= 0 and area.x_mm + area.width_mm <= width
+    if across and area.y_mm >= 0 and area.y_mm + area.depth_mm <= depth:
+        return
+    _report(
+        context,
+        OUTSIDE_BODY.at(
+            area.span,
+            f"the {area.what} of '{thing.name}' reaches outside its base of {width:g} × {depth:g} mm",
+            subject=(thing.name,),
+            label="outside the base",
+            help="measure it from the front-left corner, as seen from above",
+        ),
+    )
+
+
+def _report(context: Context, finding: Diagnostic) -> None:
+    """Reports it once: a unit that is like another bears the same line of the source."""
+    if not any(each.kind is OUTSIDE_BODY and each.span is finding.span for each in context.findings):
+        context.report(finding)

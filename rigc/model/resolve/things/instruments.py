@@ -1,0 +1,83 @@
+"""Blocks of instruments and of other sources -> instruments, each with one output jack, and sources with jacks of their own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, TypeVar
+
+from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
+from rigc.model.resolve.context import Context, Item
+from rigc.model.resolve.things.jacks import jacks_of, levels_of, pairs_of
+from rigc.model.resolve.things.things import AMOUNTS, inherited
+from rigc.model.things import Instrument
+from rigc.model.units.measures import CAPACITOR, LEAD, POT_OHM, SHARE
+from rigc.syntax import nodes
+from rigc.syntax.nodes.written import rule_of
+
+Block = TypeVar("Block", nodes.Instrument, nodes.SoundSource)
+
+
+def instruments(context: Context) -> dict[str, Instrument]:
+    """All instruments by name; each has one output jack, `out`. Other sources follow, with their own."""
+    return {**_instruments(context), **_sources(context)}
+
+
+def _sources(context: Context) -> dict[str, Instrument]:
+    found: dict[str, Instrument] = {}
+    for name, block, items, fields in _blocks(context, nodes.SoundSource):
+        for item in items:
+            if isinstance(item.fact, nodes.SourceKind):
+                fields["flags"] = frozenset({item.fact.kind.text})
+            elif isinstance(item.fact, nodes.Earth):
+                fields["earth"] = item.fact.kind.text
+        jacks = jacks_of(context, items)
+        pairs = pairs_of(context, items, jacks)
+        title = block.title.value if block.title else ""
+        found[name] = Instrument(
+            name, title, block.name.span, jacks=jacks, pairs=pairs, active=True, kind="source", **fields
+        )
+    return found
+
+
+def _instruments(context: Context) -> dict[str, Instrument]:
+    found: dict[str, Instrument] = {}
+    for name, block, items, fields in _blocks(context, nodes.Instrument):
+        fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
+        levels = [levels_of(context, item) for item in items if isinstance(item.fact, nodes.Level)]
+        out = Jack("out", AUDIO_OUT, Connector("ts"), block.name.span, levels=levels[-1] if levels else Levels())
+        title = block.title.value if block.title else ""
+        found[name] = Instrument(name, title, block.name.span, jacks=(out,), **fields)
+    return found
+
+
+def _blocks(context: Context, kind: type[Block]) -> Iterator[tuple[str, Block, list[Item], dict[str, Any]]]:
+    """Each block of a kind with its name, its items, and what both kinds of source say alike."""
+    blocks = {node.name.text: node for node in context.of(kind)}
+    for name, block in blocks.items():
+        items = inherited(context, block, blocks)
+        fields: dict[str, Any] = {}
+        for item in items:
+            _instrument_fact(context, item, fields)
+        fields["notes"] = tuple(item.fact.text.value for item in items if isinstance(item.fact, nodes.Note))
+        yield name, block, items, fields
+
+
+def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    if (rule := rule_of(type(fact))) in AMOUNTS:
+        field, measure = AMOUNTS[rule]
+        read = context.chosen if isinstance(fact, nodes.LowestNote) else context.amount
+        fields[field] = read(fact.amount, measure, known)
+    elif isinstance(fact, nodes.Volume):
+        fields["volume_ohm"] = context.amount(fact.amount, POT_OHM, known)
+        fields["volume_setting"] = context.chosen(fact.setting, SHARE, known)
+    elif isinstance(fact, nodes.Tone):
+        fields["tone_ohm"] = context.amount(fact.resistance, POT_OHM, known)
+        fields["tone_nf"] = context.amount(fact.capacitor, CAPACITOR, known)
+        fields["tone_setting"] = context.chosen(fact.setting, SHARE, known)
+    elif isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
+        which = "lead" if isinstance(fact, nodes.GuitarLead) else "plain"
+        fields[f"{which}_mm"] = context.amount(fact.length, LEAD, known)
+        fields[f"{which}_cable"] = context.scopes["cable"].find(fact.cable, (), "a cable")
+    elif isinstance(fact, nodes.Active):
+        fields["active"] = True

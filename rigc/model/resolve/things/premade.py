@@ -1,0 +1,67 @@
+"""Statements of premade leads -> the lengths that are had, and what each costs and weighs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TypeVar
+
+from rigc.model.fact import Choice, Quantity
+from rigc.model.resolve.context import Context
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
+from rigc.model.units.measures import LEAD, MASS
+from rigc.model.units.quantities import money
+from rigc.syntax import nodes
+
+T = TypeVar("T")
+ByLength = dict[str, dict[float, T]]
+
+
+def premade(context: Context) -> tuple[dict[str, tuple[float, ...]], ByLength[Choice], ByLength[Quantity]]:
+    """By signal the lengths in mm, ascending, and the price and mass (in kg) of each length that has one.
+
+    A later statement of a signal takes the place of an earlier one.
+    """
+    lengths: dict[str, tuple[float, ...]] = {}
+    prices: ByLength[Choice] = {}
+    masses: ByLength[Quantity] = {}
+    for node in context.of(nodes.Premade):
+        had = context.shared_chosen(LEAD, *node.lengths)
+        lengths[node.signal.text] = tuple(sorted({length.value for length in had if length is not None}))
+        prices[node.signal.text] = _each(context, node, node.prices, had, "price", _priced)
+        masses[node.signal.text] = _each(context, node, node.masses, had, "mass", _weighed)
+    return lengths, prices, masses
+
+
+def _each(
+    context: Context,
+    node: nodes.Premade,
+    stated: tuple[nodes.Amount, ...] | None,
+    lengths: list[Quantity | None],
+    what: str,
+    read: Callable[[Context, tuple[nodes.Amount, ...]], list[T | None]],
+) -> dict[float, T]:
+    """What is stated of each length; a finding where there are more or fewer of it than lengths."""
+    if stated is None:
+        return {}
+    if len(stated) != len(lengths):
+        words = {"price": "prices", "mass": "masses"}[what]
+        context.report(
+            WRONG_QUANTITY.at(
+                node.span,
+                f"{len(lengths)} lengths of premade {node.signal} leads have {len(stated)} {words}",
+                label=f"one {what} for each length",
+                help=f"write as many {words} as lengths, in the same order",
+            )
+        )
+        return {}
+    pairs = zip(lengths, read(context, stated), strict=True)
+    return {length.value: each for length, each in pairs if length is not None and each is not None}
+
+
+def _priced(context: Context, stated: tuple[nodes.Amount, ...]) -> list[Choice | None]:
+    unit = stated[-1].unit
+    return [money(each.replace(unit=each.unit or unit), context.report, None) for each in stated]
+
+
+def _weighed(context: Context, stated: tuple[nodes.Amount, ...]) -> list[Quantity | None]:
+    return context.shared(MASS, *stated)

@@ -1,0 +1,136 @@
+"""The facts of a supply's block -> outlets, ratings, mains ranges, ceiling."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.model.jacks import Connector
+from rigc.model.resolve.context import Context, Item
+from rigc.model.resolve.things.jacks import connector_of, run, spread
+from rigc.model.scope import twice
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
+from rigc.model.things import MainsRange, Outlet, Rating
+from rigc.model.units.measures import (
+    CEILING_MA,
+    EFFICIENCY,
+    FREQUENCY,
+    LEAD,
+    MAINS,
+    POWER,
+    RATING,
+    TOLERANCE,
+    VOLTAGE,
+    Measure,
+)
+from rigc.model.units.quantities import factor
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+
+def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
+    """The fields that a supply has beyond those of any thing."""
+    fields: dict[str, Any] = {}
+    mains: list[MainsRange] = []
+    connector: Connector | None = None
+    polarity: str | None = None
+    for item in items:
+        fact, known = item.fact, item.provenance
+        if isinstance(fact, nodes.Technology):
+            fields["technology"] = fact.kind.text
+        elif isinstance(fact, nodes.MinusEarthed):
+            fields["minus_earthed"] = True
+        elif isinstance(fact, nodes.Mains):
+            mains.append(mains_range(context, fact))
+        elif isinstance(fact, nodes.Core):
+            fields["core_hz"] = context.chosen(fact.amount, FREQUENCY, known)
+        elif isinstance(fact, nodes.Ceiling):
+            field, measure = _ceiling(fact)
+            fields[field] = context.amount(fact.amount, measure, known)
+        elif isinstance(fact, nodes.Efficiency):
+            fields["efficiency"] = context.amount(fact.amount, EFFICIENCY, known)
+        elif isinstance(fact, nodes.PowerFactor):
+            fields["power_factor"] = _power_factor(context, fact)
+        elif isinstance(fact, nodes.OutletConnector):
+            connector = connector_of(context, fact.connector)
+        elif isinstance(fact, nodes.Polarity):
+            polarity = fact.kind.text
+    fields["mains"] = tuple(mains)
+    fields["outlets"] = _outlets(context, items, connector, polarity)
+    return fields
+
+
+def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
+    """A voltage and frequency range with its tolerance applied."""
+    volts = context.shared_chosen(MAINS, fact.low, fact.high)
+    hertz = context.shared_chosen(FREQUENCY, fact.hertz_low, fact.hertz_high)
+    share = context.value(fact.tolerance, TOLERANCE) / 100
+    low = volts[0].value if volts[0] else 0.0
+    high = volts[-1].value if volts[-1] else 0.0
+    context.rising(fact.span, low, high, "V")
+    first = hertz[0].value if hertz and hertz[0] else None
+    last = hertz[-1].value if hertz and hertz[-1] else None
+    if first is not None and last is not None:
+        context.rising(fact.span, first, last, "Hz")
+    typed = str(fact).removeprefix("mains ")
+    return MainsRange(low * (1 - share), high * (1 + share), first, last, typed, fact.span)
+
+
+def _ceiling(fact: nodes.Ceiling) -> tuple[str, Measure]:
+    word = fact.amount.own_unit
+    unit = word.text if word else "W"
+    try:
+        current = factor(unit, "mA") is not None
+    except LookupError:
+        current = False
+    return ("ceiling_ma", CEILING_MA) if current else ("ceiling_w", POWER)
+
+
+def _power_factor(context: Context, fact: nodes.PowerFactor) -> float | None:
+    number = float(fact.number.text)
+    if 0 < number <= 1:
+        return number
+    context.report(
+        WRONG_QUANTITY.at(
+            fact.number.span,
+            f"a power factor of {fact.number.text} can't be",
+            label="more than 0 and at most 1",
+            help="write for example 0.7",
+        )
+    )
+    return None
+
+
+def _outlets(
+    context: Context, items: list[Item], connector: Connector | None, polarity: str | None
+) -> tuple[Outlet, ...]:
+    found: dict[str, Outlet] = {}
+    for item in items:
+        fact = item.fact
+        if not isinstance(fact, nodes.Outlet):
+            continue
+        own = connector_of(context, fact.connector.connector) if fact.connector else connector
+        pole = fact.polarity.kind.text if fact.polarity else polarity
+        common = fact.isolation.group.text if isinstance(fact.isolation, nodes.Common) else None
+        ratings = tuple(rating for each in fact.ratings if (rating := _rating(context, item, each)) is not None)
+        captive = context.amount(fact.captive.length, LEAD, provenance=item.provenance) if fact.captive else None
+        names = run(context, fact.names)
+        for name, place in zip(names, spread(context, fact.location, len(names), item.provenance), strict=True):
+            place.pop("bushing", None)
+            place = {"side": None, "offset_mm": None, "height_mm": None, **place}
+            if name in found:
+                context.report(
+                    twice(
+                        f"the outlet '{name}'",
+                        Word(name, fact.names.span),
+                        Word(name, found[name].span),
+                        "rename one of them",
+                    )
+                )
+            found[name] = Outlet(name, ratings, common, own, pole, span=fact.names.span, captive_mm=captive, **place)
+    return tuple(found.values())
+
+
+def _rating(context: Context, item: Item, fact: nodes.Rating) -> Rating | None:
+    volts = context.amount(fact.voltage, VOLTAGE, item.provenance)
+    milliamps = context.amount(fact.current, RATING, item.provenance)
+    return None if volts is None or milliamps is None else Rating(volts, fact.kind.text, milliamps, fact.span)

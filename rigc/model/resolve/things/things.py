@@ -1,0 +1,206 @@
+"""Blocks of units, amps, desks, listeners, supplies and mains strips -> the things they describe."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.diagnostics.near import nearest
+from rigc.model.fact import Fact, Provenance
+from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.shared_facts import NOTHING_SHARED, SharedFacts, shared_facts
+from rigc.model.resolve.things.contradictions import check_supply_facts
+from rigc.model.resolve.things.inside import check_inside
+from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_of
+from rigc.model.resolve.things.supply import supply_facts
+from rigc.model.scope import UNKNOWN, article, corrected
+from rigc.model.things import MEASURED, Area, Battery, MainsStrip, Paperwork, Spot, Supply, Thing, Unit
+from rigc.model.units.measures import CHARGE, DEPTH, HEIGHT, LARGE, LEAD, OFFSET, PATCH, RADIO, TREADLE, VOLTAGE, WIDTH
+from rigc.model.units.quantities import money, quantities
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Amount, Text, Word
+from rigc.syntax.nodes.written import opening, rule_of
+
+AMOUNTS = {field.rpartition("_")[0]: (field, measure) for field, measure in MEASURED.items()}
+"""The field and the measure of each statement that is one amount, by its rule: `latency 3 ms` is read as `latency_ms`."""
+CHOICES, WORDS = (
+    frozenset(field for made in (Thing, Unit) for field, told in made.__annotations__.items() if told == kind)
+    for kind in ("Choice | None", "str | None")
+)
+"""The fields that a statement of one word gives which bears their name: with where it stands and how it is known, and without."""
+
+
+def things(context: Context) -> tuple[dict[str, Unit], dict[str, Supply], dict[str, MainsStrip]]:
+    """All units (with amps, desks and other listeners), all supplies and all mains strips, by name."""
+    blocks = {
+        node.name.text: node
+        for node in context.statements
+        if isinstance(node, nodes.Unit | nodes.Amp | nodes.Desk | nodes.Listener | nodes.Supply | nodes.MainsStrip)
+    }
+    shared = shared_facts(context)
+    units: dict[str, Unit] = {}
+    supplies: dict[str, Supply] = {}
+    strips: dict[str, MainsStrip] = {}
+    for name, block in blocks.items():
+        items = inherited(context, block, blocks, shared)
+        if isinstance(block, nodes.Supply):
+            supplies[name] = _thing(context, Supply, "supply", block, items)
+        elif isinstance(block, nodes.MainsStrip):
+            strips[name] = _thing(context, MainsStrip, "mains strip", block, items)
+        else:
+            units[name] = _thing(context, Unit, type(block).__name__.lower(), block, items)
+    return units, supplies, strips
+
+
+def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: SharedFacts = NOTHING_SHARED) -> list[Item]:
+    """A block's facts laid over those of what it is `like`, and below both what is `shared` by all units of their files; a circle
+    of likes is a finding."""
+    line, seen = [block], {block.name.text}
+    while line[-1].like is not None:
+        like = line[-1].like
+        base = blocks.get(like.text)
+        if base is None or type(base) is not type(block):
+            kind = opening(type(block))
+            near = nearest(like.text, [name for name, each in blocks.items() if type(each) is type(block)])
+            other = f"'{like.text}' is {article(type(base).__name__.lower())}; {article(kind)} can only be like {article(kind)}"
+            context.report(
+                UNKNOWN.at(
+                    like.span,
+                    f"no {kind} '{like.text}' is declared that '{line[-1].name.text}' could be like"
+                    if base is None
+                    else other,
+                    subject=(like.text,),
+                    label=f"did you mean '{near}'?" if near else "this name",
+                    help="" if near else f"name {article(kind)} that is declared, or delete 'like {like.text}'",
+                    mends=corrected(like, near) if near else (),
+                )
+            )
+            break
+        if base.name.text in seen:
+            _like_circle(context, block, [each.name.text for each in line], like, blocks)
+            break
+        seen.add(base.name.text)
+        line.append(base)
+    items: list[Item] = []
+    quiet = Context(context.statements, frozenset(), context.end)
+    for each in line:
+        items = items_of(quiet, shared.items(each), items)
+    for each in reversed(line):
+        items = items_of(context if each is block else quiet, each.items, items, shared.provenance(each))
+    return items
+
+
+def _like_circle(context: Context, block: Any, line: list[str], like: Word, blocks: dict[str, Any]) -> None:
+    """Tells a circle once: at the first block of it."""
+    circle = line[line.index(like.text) :]
+    if block.name.text == next(name for name in blocks if name in circle):
+        context.report(
+            UNKNOWN.at(
+                like.span,
+                f"these are like each other in a circle: {' -> '.join([*circle, like.text])}",
+                label="closes the circle",
+                help="write out one of them",
+            )
+        )
+
+
+def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list[Item]) -> Any:
+    fields: dict[str, Any] = {"notes": tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))}
+    papers: dict[str, Any] = {}
+    for item in items:
+        if isinstance(item.fact, nodes.Body):
+            fields.update(_body(context, item, kind))
+        else:
+            _common(context, item, fields, papers)
+    jacks = jacks_of(context, items)
+    fields["jacks"] = jacks
+    fields["pairs"] = pairs_of(context, items, jacks)
+    fields["loops"] = loops_of(context, items, jacks)
+    if made is Unit:
+        fields["paths"] = paths_of(context, items, jacks)
+        _window(context, fields)
+        check_supply_facts(context, block.name.text, fields)
+    elif made is Supply:
+        fields.pop("polarity", None)
+        fields.update(supply_facts(context, items))
+    fields["papers"] = Paperwork(**papers)
+    flags = [i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag)]
+    fields["flags"] = frozenset((*flags, *("headphones" for i in items if isinstance(i.fact, nodes.Headphones))))
+    title = block.title.value if block.title else ""
+    thing = made(kind, block.name.text, title, block.name.span, **{k: v for k, v in fields.items() if k in made.FIELDS})
+    check_inside(context, thing)
+    return thing
+
+
+def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    rule, said = rule_of(type(fact)), getattr(fact, fact.FIELDS[0])
+    if rule in AMOUNTS:
+        field, measure = AMOUNTS[rule]
+        fields[field] = context.amount(said, measure, known)
+    elif rule in CHOICES:
+        fields[rule] = Fact(said.text, said.text, said.span, known)
+    elif rule in Paperwork.FIELDS:
+        papers[rule] = _paper(context, said, known)
+    elif isinstance(fact, nodes.FootSwitch | nodes.Knob):
+        x, y = context.shared_values(OFFSET, fact.x, fact.y)
+        switch = isinstance(fact, nodes.FootSwitch)
+        name = "" if isinstance(fact, nodes.FootSwitch) or fact.name is None else fact.name.value
+        action = fact.action.text if isinstance(fact, nodes.FootSwitch) and fact.action else None
+        place = "switches" if switch else "knobs"
+        fields[place] = (*fields.get(place, ()), Spot(name, x, y, action, fact.span))
+    elif isinstance(fact, nodes.NoTape):
+        width, depth = context.shared_values(PATCH, fact.width, fact.depth)
+        x, y = context.shared_values(OFFSET, fact.x, fact.y)
+        area = Area(fact.what.text, x, y, width, depth, fact.span)
+        fields["no_tape"] = (*fields.get("no_tape", ()), area)
+    elif isinstance(fact, nodes.Vents):
+        fields["vents"] = (*fields.get("vents", ()), fact.side.text)
+    else:
+        _rest(context, item, fields)
+
+
+def _paper(context: Context, said: Word | Text | Amount, known: Provenance | None) -> Fact[str] | None:
+    if isinstance(said, Amount):
+        return money(said, context.report, known)
+    text = said.text if isinstance(said, Word) else said.value
+    return Fact(text, text, said.span, known)
+
+
+def _body(context: Context, item: Item, kind: str) -> dict[str, Any]:
+    fact, sizes = item.fact, (LARGE, LARGE, LARGE) if kind in ("amp", "desk") else (WIDTH, DEPTH, HEIGHT)
+    found = quantities((fact.width, fact.depth, fact.height), sizes, context.report, item.provenance)
+    return dict(zip(("width_mm", "depth_mm", "height_mm"), found, strict=True))
+
+
+def _rest(context: Context, item: Item, fields: dict[str, Any]) -> None:
+    fact, known = item.fact, item.provenance
+    if isinstance(fact, nodes.Treadle):
+        low, high = context.shared_values(TREADLE, fact.low, fact.high)
+        fields["treadle_mm"] = (low, high)
+        fields.setdefault("flags", frozenset())
+    elif isinstance(fact, nodes.Band):
+        low, high = context.shared_values(RADIO, fact.low, fact.high)
+        context.rising(fact.span, low, high, "MHz")
+        fields.update(band_mhz=(low, high), band_countries=tuple(code.text for code in fact.countries))
+    elif isinstance(fact, nodes.Needs):
+        fields.update(volts=context.amount(fact.voltage, VOLTAGE, known), current=fact.current.text)
+    elif isinstance(fact, nodes.Accepts):
+        low_v, high_v = context.shared_chosen(VOLTAGE, fact.low, fact.high, provenance=known)
+        fields.update(accepts_low_v=low_v, accepts_high_v=high_v)
+    elif isinstance(fact, nodes.Battery):
+        capacity = context.amount(fact.capacity, CHARGE, known)
+        fields["battery"] = Battery(fact.kind.value, capacity, fact.only is not None, fact.span)
+    elif isinstance(fact, nodes.Was):
+        fields.update(was=fact.name.text, was_at=fact.span)
+    elif isinstance(fact, nodes.Sockets):
+        fields["sockets"] = context.count(fact.count, "number of sockets", 1, 99)
+    elif isinstance(fact, nodes.Cord):
+        fields["cord_mm"] = context.amount(fact.length, LEAD, known)
+    elif (rule := rule_of(type(fact))) in WORDS:
+        fields[rule] = getattr(fact, fact.FIELDS[0]).text
+
+
+def _window(context: Context, fields: dict[str, Any]) -> None:
+    low, high = fields.get("accepts_low_v"), fields.get("accepts_high_v")
+    if low is not None and high is not None:
+        context.rising(low.span, low.value, high.value, "V")

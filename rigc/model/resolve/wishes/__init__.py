@@ -1,0 +1,1 @@
+"""Statements about signal, power, leads and playing."""

@@ -1,0 +1,203 @@
+"""The leads and mounting blocks -> stated leads, numbers that are taken, and how things are held down."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.near import nearest
+from rigc.model.jacks import Port
+from rigc.model.resolve.context import Context
+from rigc.model.resolve.ports import Ports
+from rigc.model.resolve.wishes.loose_leads import LooseLead, told
+from rigc.model.scope import TAKEN, UNKNOWN, twice
+from rigc.model.things import Supply
+from rigc.model.units.measures import LEAD, OFFSET, SLACK
+from rigc.model.wishes import Adaptor, Connection, LeadFacts, LeadWishes, MountWishes, PowerWishes, When
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+MOUNTED = ("unit", "supply", "mains strip", "amp", "desk", "listener", "panel")
+
+
+class Leads:
+    """Reads the leads blocks."""
+
+    def __init__(self, context: Context, ports: Ports, connections: dict[tuple[Port, Port], Connection]) -> None:
+        self.context = context
+        self.ports = ports
+        self.connections = connections
+        self.marks: dict[str, Word] = {}
+        self.leads: list[LeadFacts] = []
+        self.loose: list[LooseLead] = []
+        self.adaptors: list[Adaptor] = []
+        self.lists: dict[str, list[Any]] = {k: [] for k in ("retired", "ties", "lanes", "cables", "plugs", "cutting")}
+
+    def read(self, power: PowerWishes, broken: frozenset[str] = frozenset()) -> LeadWishes:
+        """All lead statements; a number given twice, retired and used, or on a lead that joins nothing is a finding.
+
+        Leads of things that stand on a `broken` way join nothing for that reason, which is told already.
+        """
+        items = [node for block in self.context.of(nodes.LeadsBlock) for node in block.items]
+        for node in items:
+            if isinstance(node, nodes.Lead):
+                self._lead(node, power)
+            elif isinstance(node, nodes.Adaptor):
+                self._adaptor(node)
+        loose = [each for each in self.loose if not {each.start.thing, each.end.thing} & broken]
+        for finding in told(loose, self.connections, power):
+            self.context.report(finding)
+        for node in items:
+            self._other(node)
+        return LeadWishes(tuple(self.leads), tuple(self.adaptors), **{k: tuple(v) for k, v in self.lists.items()})
+
+    def _take(self, mark: Word) -> bool:
+        if mark.text in self.marks:
+            self.context.report(
+                twice(
+                    f"the number {mark.text}",
+                    mark,
+                    self.marks[mark.text],
+                    "give one of them a fresh number; gaps are fine",
+                )
+            )
+            return False
+        self.marks[mark.text] = mark
+        return True
+
+    def _lead(self, node: nodes.Lead, power: PowerWishes) -> None:
+        fresh = self._take(node.mark)
+        start, end = self._end(node.start, "out"), self._end(node.end, "in")
+        if start is None or end is None or not fresh:
+            return
+        if not self._joins(node, start, end, power):
+            return
+        plugs = None
+        if node.plugs is not None:
+            found = [
+                self.context.scopes["plug"].find(w, (), "a plug kind") for w in (node.plugs.first, node.plugs.second)
+            ]
+            plugs = (found[0], found[1]) if found[0] and found[1] else None
+        cable = self.context.scopes["cable"].find(node.cable, (), "a cable") if node.cable else None
+        self.leads.append(
+            LeadFacts(
+                node.mark.text,
+                start,
+                end,
+                plugs,
+                cable,
+                node.run.text if node.run else None,
+                self.context.chosen(node.slack.amount, SLACK) if node.slack else None,
+                self.context.amount(node.made.length, LEAD) if node.made else None,
+                node.made is not None and node.made.how.text == "premade",
+                node.made.revision.value if node.made and node.made.revision else "",
+                node.span,
+                node.mark.span,
+                (node.start.span, node.end.span),
+                (node.plugs.first.span, node.plugs.second.span) if node.plugs is not None else (),
+                node.cable.span if node.cable is not None else None,
+            )
+        )
+
+    def _end(self, node: nodes.Endpoint, direction: str) -> Port | None:
+        thing = self.ports.thing(node.thing)
+        if thing is None:
+            return None
+        if isinstance(thing, Supply) and node.jack is not None and thing.outlet(node.jack.text) is not None:
+            return Port(thing.name, node.jack.text)
+        if node.jack is None:
+            return self.ports.audio(thing, direction, None, node.span)
+        jack = self.ports.jack(thing, node.jack)
+        return Port(thing.name, jack.name) if jack else None
+
+    def _joins(self, node: nodes.Lead, start: Port, end: Port, power: PowerWishes) -> bool:
+        if (start, end) in self.connections or _feeds(power, start, end):
+            return True
+        roles = [jack.role for port in (start, end) if (jack := self.ports.things[port.thing].jack(port.jack))]
+        if roles == ["inlet", "inlet"]:
+            self.connections[start, end] = Connection(start, end, "mains", False, "lead", When(), node.span)
+            return True
+        supplied = isinstance(self.ports.things[start.thing], Supply)
+        self.loose.append(LooseLead(node.mark.text, start, end, supplied, node.span))
+        return False
+
+    def _adaptor(self, node: nodes.Adaptor) -> None:
+        unit = self.context.scopes["thing"].find(node.unit, MOUNTED, "a unit")
+        if self._take(node.mark) and unit is not None:
+            self.adaptors.append(Adaptor(node.mark.text, node.kind.text, unit, node.span))
+
+    def _other(self, node: Any) -> None:
+        if isinstance(node, nodes.Retired):
+            if node.mark.text in self.marks:
+                used = self.marks[node.mark.text]
+                self.context.report(
+                    TAKEN.at(
+                        used.span,
+                        f"{used.text} is retired and can't be used again",
+                        subject=(used.text,),
+                        label="used here",
+                        also=(Label(node.span, "retired here"),),
+                        help="give this lead a fresh number; gaps are fine",
+                    )
+                )
+            self.lists["retired"].append((node.mark.text, node.mark.span))
+        elif isinstance(node, nodes.Tie):
+            self.lists["ties"].append((node.first.text, node.second.text))
+            for mark in (node.first, node.second):
+                known_mark(self.context, mark, self.marks)
+        elif isinstance(node, nodes.Lane):
+            self.lists["lanes"].append((node.signal.text, self.context.value(node.y, OFFSET)))
+        elif isinstance(node, nodes.StockChoice):
+            if self.context.scopes["cable"].find(node.cable, (), "a cable"):
+                self.lists["cables"].append((node.signal.text, node.cable.text))
+        elif isinstance(node, nodes.PlugChoice):
+            if self.context.scopes["plug"].find(node.plug, (), "a plug kind"):
+                self.lists["plugs"].append((node.signal.text, node.plug.text))
+        elif isinstance(node, nodes.Cutting):
+            self.lists["cutting"].append((node.signal.text, node.how.text))
+
+
+def known_mark(context: Context, mark: Word, marks: dict[str, Word]) -> bool:
+    """Whether a lead number is stated; a finding where not."""
+    if mark.text in marks:
+        return True
+    near = nearest(mark.text, marks)
+    context.report(
+        UNKNOWN.at(
+            mark.span,
+            f"no lead bears the number {mark.text}",
+            subject=(mark.text,),
+            label=f"did you mean {near}?" if near else "no such lead",
+            help=f"write {near}" if near else "state the lead in a leads block",
+        )
+    )
+    return False
+
+
+def _feeds(power: PowerWishes, start: Port, end: Port) -> bool:
+    return any(end.thing in feed.units and start in feed.outlets for feed in power.feeds)
+
+
+def mounting(context: Context) -> MountWishes:
+    """All mounting statements."""
+    all_with: str | None = None
+    strips: dict[str, str] = {}
+    fixings: dict[str, str] = {}
+    bridged: dict[str, str] = {}
+    scope = context.scopes["thing"]
+    for block in context.of(nodes.MountingBlock):
+        for node in block.items:
+            if isinstance(node, nodes.MountAll):
+                all_with = context.scopes["strip"].find(node.strip, (), "a strip")
+            elif isinstance(node, nodes.Mount):
+                strip = context.scopes["strip"].find(node.strip, (), "a strip")
+                for word in node.things:
+                    if scope.find(word, MOUNTED, "a unit or a supply") and strip:
+                        strips[word.text] = strip
+            elif isinstance(node, nodes.Fixing):
+                for word in node.things:
+                    if scope.find(word, MOUNTED, "a unit or a supply"):
+                        fixings[word.text] = node.how.text
+            elif isinstance(node, nodes.Bridged) and scope.find(node.thing, MOUNTED, "a unit or a supply"):
+                bridged[node.thing.text] = node.text.value if node.text else ""
+    return MountWishes(all_with, tuple(strips.items()), tuple(fixings.items()), tuple(bridged.items()))

@@ -1,0 +1,139 @@
+"""Presets, songs and MIDI channels as stated: what is played, and what the units listen to."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rigc.diagnostics.diagnostic import Label
+from rigc.model.resolve.context import Context
+from rigc.model.resolve.ports import Ports
+from rigc.model.scope import SAID_TWICE, twice
+from rigc.model.units.measures import SHARE, TEMPO
+from rigc.model.wishes import Channel, Preset, Song
+from rigc.source import Span
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+UNITS = ("unit", "amp", "desk", "listener")
+
+
+def presets(context: Context, ports: Ports) -> dict[int, Preset]:
+    """All presets by number."""
+    found: dict[int, Preset] = {}
+    for node in context.of(nodes.Preset):
+        number = context.count(node.number, "preset number", 0, 9999)
+        if number is None:
+            continue
+        if number in found:
+            context.report(
+                twice(f"preset {number}", node.number, Word("", found[number].span), "give one of them another number")
+            )
+        found[number] = _preset(context, ports, node, number)
+    return found
+
+
+def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> Preset:
+    loops: list[Any] = []
+    named: dict[str, list[Any]] = {"on": [], "off": [], "programs": [], "floors": []}
+    tempo, notes = None, []
+    scope = context.scopes["thing"]
+    for item in node.items:
+        if isinstance(item, nodes.PresetLoops):
+            loops += _preset_loops(context, ports, item)
+        elif isinstance(item, nodes.PresetOn | nodes.PresetOff):
+            which = named["on" if isinstance(item, nodes.PresetOn) else "off"]
+            which += [(name, word.span) for word in item.units if (name := scope.find(word, UNITS, "a unit"))]
+        elif isinstance(item, nodes.Program):
+            program, unit = context.count(item.number, "program", 0, 128), scope.find(item.unit, UNITS, "a unit")
+            if program is not None and unit is not None:
+                named["programs"].append((unit, program, item.span))
+        elif isinstance(item, nodes.PresetVolume):
+            floor, unit = context.chosen(item.amount, SHARE), scope.find(item.unit, UNITS, "a unit")
+            if floor is not None and unit is not None:
+                named["floors"].append((unit, floor))
+        elif isinstance(item, nodes.Tempo):
+            tempo = context.chosen(item.amount, TEMPO)
+        elif isinstance(item, nodes.Note):
+            notes.append(item.text.value)
+    _on_or_off(context, number, dict(named["on"]), dict(named["off"]))
+    title = node.title.value if node.title else ""
+    lists = {key: tuple(value) for key, value in named.items()}
+    return Preset(number, title, tuple(loops), **lists, tempo_bpm=tempo, notes=tuple(notes), span=node.span)
+
+
+def _on_or_off(context: Context, number: int, on: dict[str, Span], off: dict[str, Span]) -> None:
+    """A finding for each unit that one preset has both on and off."""
+    for name in sorted(on.keys() & off.keys()):
+        context.report(
+            SAID_TWICE.at(
+                off[name],
+                f"preset {number} has '{name}' on and off",
+                subject=(str(number), name),
+                label="off here",
+                also=(Label(on[name], "on here"),),
+                help="delete one of them",
+            )
+        )
+
+
+def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> list[tuple[str | None, int, Any]]:
+    switcher = None
+    if item.switcher is not None:
+        thing = ports.thing(item.switcher, "a switcher")
+        switcher = thing.name if thing is not None else None
+    numbers = [(context.count(word, "loop number", 1, 99), word.span) for word in item.loops]
+    return [(switcher, number, span) for number, span in numbers if number is not None]
+
+
+def songs(context: Context) -> tuple[Song, ...]:
+    """All songs in order."""
+    found = []
+    for node in context.of(nodes.Song):
+        fields: dict[str, Any] = {
+            "preset": None,
+            "tempo_bpm": None,
+            "tuning": "",
+            "settings": (),
+            "notes": (),
+            "preset_span": None,
+        }
+        for item in node.items:
+            if isinstance(item, nodes.SongPreset):
+                fields["preset"] = context.count(item.number, "preset number", 0, 9999)
+                fields["preset_span"] = item.number.span
+            elif isinstance(item, nodes.Tempo):
+                fields["tempo_bpm"] = context.chosen(item.amount, TEMPO)
+            elif isinstance(item, nodes.Tuning):
+                fields["tuning"] = item.text.value
+            elif isinstance(item, nodes.Setting):
+                unit = context.scopes["thing"].find(item.unit, UNITS, "a unit")
+                hour = context.count(item.hour, "hour of the clock", 1, 12)
+                if unit is not None and hour is not None:
+                    fields["settings"] = (*fields["settings"], (unit, item.knob.value, hour))
+            elif isinstance(item, nodes.Note):
+                fields["notes"] = (*fields["notes"], item.text.value)
+        found.append(Song(node.title.value, **fields, span=node.span))
+    return tuple(found)
+
+
+def channels(context: Context) -> tuple[tuple[Channel, ...], str | None]:
+    """MIDI channels in order, and who is master."""
+    found: dict[str, Channel] = {}
+    master: str | None = None
+    scope = context.scopes["thing"]
+    for block in context.of(nodes.MidiBlock):
+        for node in block.items:
+            if isinstance(node, nodes.Master):
+                master = scope.find(node.unit, UNITS, "a unit")
+            elif isinstance(node, nodes.Channel):
+                unit = scope.find(node.unit, UNITS, "a unit")
+                number = context.count(node.number, "MIDI channel", 1, 16)
+                first = context.count(node.first, "first program number", 0, 1) if node.first else None
+                if unit is None or number is None:
+                    continue
+                if unit in found:
+                    context.report(
+                        twice(f"the channel of '{unit}'", node.unit, Word("", found[unit].span), "delete one of them")
+                    )
+                found[unit] = Channel(unit, number, first, node.deliberate is not None, node.span)
+    return tuple(found.values()), master

@@ -1,0 +1,23 @@
+"""A unit as people write it -> the unit that was probably meant."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from rigc.diagnostics.near import nearest
+
+_SHORTHAND = {
+    "k": "kohm", "K": "kohm", "M": "Mohm", "Meg": "Mohm", "R": "ohm", "ohms": "ohm",
+    "volt": "V", "volts": "V", "amp": "A", "amps": "A", "milliamps": "mA", "watt": "W", "watts": "W",
+    "inch": "in", "inches": "in", "feet": "ft", "foot": "ft", "metre": "m", "metres": "m",
+    "meter": "m", "meters": "m", "gram": "g", "grams": "g", "gr": "g", "kilo": "kg", "kilos": "kg",
+    "lbs": "lb", "pounds": "lb", "n": "nF", "p": "pF", "u": "uF", "hertz": "Hz", "hz": "Hz",
+    "sec": "s", "seconds": "s", "degrees": "deg", "percent": "%", "hours": "h",
+}  # fmt: skip
+"""What people write for a unit; common speech, no source."""
+
+
+def meant(typed: str, fits: Collection[str]) -> str:
+    """The unit most like what was typed, of those that fit there; an empty text if none is like it."""
+    short = _SHORTHAND.get(typed, "")
+    return short if short in fits else nearest(typed, fits)

@@ -1,1 +1,0 @@
-"""The tables of the cable list, one module each."""

@@ -1,0 +1,67 @@
+"""SwitchSettings and RadioBands -> the tables of what to set before the first note, and of the radio bands by country."""
+
+from __future__ import annotations
+
+from rigc.analysis.control.switch_settings import SwitchSetting, SwitchSettings
+from rigc.analysis.mains.radio_bands import RadioBand, RadioBands
+from rigc.reports.content import Cell, Column, Row, Table
+
+_SWITCHES = (
+    Column("at"),
+    Column("switch"),
+    Column("set to", least_mm=26),
+    Column("scenario"),
+    Column("leaves its maker at", key="new"),
+)
+_BANDS = (
+    Column("unit"),
+    Column("band", "MHz", key="band"),
+    Column("stated as allowed in", key="countries"),
+    Column("scenario"),
+    Column("country"),
+    Column("there"),
+)
+
+
+def switch_table(settings: SwitchSettings) -> Table | None:
+    """A row for each switch and position, to be ticked; None where no switch has to stand anywhere."""
+    rows = tuple(map(_switch, settings.all))
+    return Table("switches", "Switches and settings, before power", _SWITCHES, rows, tick=True) if rows else None
+
+
+def band_table(bands: RadioBands) -> Table | None:
+    """A row for each radio unit in each scenario; None where there is no radio."""
+    rows = tuple(map(_band, bands.all))
+    caption = "Radio bands: only what is stated; ask the country's authority"
+    return Table("radio", caption, _BANDS, rows) if rows else None
+
+
+def _switch(each: SwitchSetting) -> Row:
+    moved = bool(each.new) and each.new != each.position
+    return Row(
+        (
+            Cell(each.at, strong=True),
+            Cell(each.switch),
+            Cell(each.position, strong=True, mark="tape over" if moved else ""),
+            Cell(", ".join(each.scenarios) or "all"),
+            Cell(each.new),
+        )
+    )
+
+
+def _band(each: RadioBand) -> Row:
+    there = {
+        True: Cell("allowed"),
+        False: Cell("", strong=True, mark="NOT STATED AS ALLOWED"),
+        None: Cell("", mark="not known"),
+    }
+    return Row(
+        (
+            Cell(each.unit, strong=True),
+            Cell("" if each.band_mhz is None else f"{each.band_mhz[0]:g} to {each.band_mhz[1]:g}"),
+            Cell(", ".join(each.countries)),
+            Cell(each.scenario or "any"),
+            Cell(each.country or ""),
+            there[each.allowed],
+        )
+    )

@@ -1,1 +1,0 @@
-"""Parts of a drawing that know no sheet: colours, lettering, hatching, scale bar."""

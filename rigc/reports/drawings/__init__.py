@@ -1,0 +1,1 @@
+"""Drawings: shapes in millimetres, in no format."""

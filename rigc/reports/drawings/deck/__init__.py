@@ -1,0 +1,1 @@
+"""The board from above, from below, from the side, and at full size."""

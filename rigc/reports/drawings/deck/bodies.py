@@ -1,0 +1,98 @@
+"""Things that stand on a deck or hang below it -> outlines, names, switches, knobs, plugs and jacks as shapes."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.placement import Outline
+from rigc.analysis.deck.spot_on_thing import spot_of
+from rigc.analysis.leads.plugs.plug_bodies import PlugBody
+from rigc.model.deck import Place
+from rigc.model.things import Panel, Thing
+from rigc.reports.drawings.deck.view import View, boxed
+from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.label_room import LabelRoom
+from rigc.reports.drawings.shapes import HAIR, THICK, THIN, Box, Circle, Label, Point, Polygon, Shape
+
+SWITCH_MM, KNOB_MM = 6.0, 5.0
+"""Radius in mm of a foot switch and of a knob as drawn: signs, not the sizes of the parts."""
+
+_LEAST = 0.9  # radius of a sign on paper
+
+
+def outline(body: Outline, view: View, fill: str = "white", hidden: bool = False) -> Box | Polygon:
+    """The footprint of a thing, askew where it stands so; dashed where the deck hides it."""
+    colour, pattern, width = ("grey", "dashed", THIN) if hidden else ("black", "solid", THICK)
+    if body.askew:
+        return Polygon(_on_paper(body.askew, view), colour, pattern, width, fill)
+    return boxed(view.room(body.area), colour, pattern, width, fill)
+
+
+def switches(thing: Thing | None, place: Place, view: View) -> tuple[Circle, ...]:
+    """Foot switches as dots, knobs as small rings; none for what is no unit."""
+    if thing is None:
+        return ()
+    dots = [_circle(spot_of(thing, place, spot.x_mm, spot.y_mm), view, SWITCH_MM, "solid") for spot in thing.switches]
+    rings = [_circle(spot_of(thing, place, spot.x_mm, spot.y_mm), view, KNOB_MM, "") for spot in thing.knobs]
+    return (*dots, *rings)
+
+
+def plug(body: PlugBody, view: View) -> tuple[Shape, ...]:
+    """A plug hatched, and dotted the room that its cable needs to bend."""
+    drawn: list[Shape] = [Polygon(_on_paper(body.corners(), view), fill="hatch")]
+    if body.bend_mm:
+        drawn.insert(0, Polygon(_on_paper(body.corners(body.bend_mm), view), pattern="dotted"))
+    return tuple(drawn)
+
+
+def _on_paper(corners: tuple[Point, ...], view: View) -> tuple[Point, ...]:
+    return tuple(view.point(*corner) for corner in corners)
+
+
+def panel_jacks(panel: Panel, view: View, room: LabelRoom) -> tuple[Shape, ...]:
+    """The jacks of a panel as rings, a mains inlet as a box, each with its name."""
+    shapes: list[Shape] = []
+    for jack in panel.jacks:
+        x, y = view.point(jack.x_mm, jack.y_mm)
+        if jack.role == "inlet":
+            shapes.append(Box(x - 1.6, y - 1.2, 3.2, 2.4, fill="solid"))
+        else:
+            shapes += [Circle(x, y, 1.4, fill="white"), Circle(x, y, 0.6, fill="solid")]
+        room.keep_clear(Room(x - 1.6, y - 1.6, x + 1.6, y + 1.6))
+        label = room.place(_beside(x, y, jack.name))
+        shapes += [label] if label is not None else []
+    return tuple(shapes)
+
+
+def name_choices(here: Room, text: str) -> list[Label]:
+    """Where a name may stand in a room: level, from the middle outwards; else turned."""
+    across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
+    wide, high = here.right - here.left, here.bottom - here.top
+    level = [
+        Label(across, down + high * part, text, anchor="middle", level="middle", halo=True)
+        for part in (0.0, 0.15, -0.15, 0.3, -0.3, 0.42, -0.42)
+    ]
+    turned = [
+        Label(across + wide * aside, down + high * part, text, anchor="middle", level="middle", rotation=-90, halo=True)
+        for part in (0.0, 0.1, -0.1, 0.17, -0.17, 0.24, -0.24)
+        for aside in (0.0, 0.15, -0.15, 0.3, -0.3, 0.36, -0.36)
+    ]
+    return level + turned
+
+
+def outside_choices(here: Room, text: str) -> list[Label]:
+    """Where a name may stand beside a room that has no place left."""
+    across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
+    beside = [Label(here.right + 1, down + by, text, level="middle", halo=True) for by in (0, 3, -3)]
+    beside += [Label(here.left - 1, down + by, text, anchor="end", level="middle", halo=True) for by in (0, 3, -3)]
+    below = [Label(across + by, here.bottom + 1, text, anchor="middle", level="top", halo=True) for by in (0, 8, -8)]
+    return [*beside, *below, *(Label(across + by, here.top - 1, text, anchor="middle", halo=True) for by in (0, 8, -8))]
+
+
+def _beside(x: float, y: float, text: str) -> list[Label]:
+    around = [(0, -2.2, "middle", "baseline"), (0, 2.2, "middle", "top"), (2.4, 0, "start", "middle")]
+    around += [(-2.4, 0, "end", "middle"), (0, -5.8, "middle", "baseline"), (0, 5.8, "middle", "top")]
+    return [Label(x + dx, y + dy, text, anchor=anchor, level=level, halo=True) for dx, dy, anchor, level in around]
+
+
+def _circle(at: tuple[float, float], view: View, radius_mm: float, fill: str) -> Circle:
+    x, y = view.point(*at)
+    return Circle(x, y, max(radius_mm / view.scale, _LEAST), fill=fill, width_mm=HAIR if fill else THIN)

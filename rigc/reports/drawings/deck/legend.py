@@ -1,0 +1,62 @@
+"""Signs and what they stand for -> the legend under a drawing, in rows as wide as the drawing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.leads.lead_make import SIGNS as LEAD_SIGNS
+from rigc.reports.drawings.deck.lead_style import STYLES
+from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, THIN, Box, Circle, Label, Line, Shape, Symbol
+
+ROW = 4.6
+_SIGN, _GAP = 10.0, 4.0
+
+SIGNS: dict[str, tuple[Shape, ...]] = {
+    "plug": (Box(2, -1.4, 6, 2.8, fill="hatch"),),
+    "foot switch": (Circle(5, 0, 1.2, fill="solid", width_mm=HAIR),),
+    "knob": (Circle(5, 0, 1.0),),
+    "drop line": (Line(0, 0, 10, 0, "grey", "dash-dot"),),
+    "panel jack": (Circle(5, 0, 1.4, fill="white"), Circle(5, 0, 0.6, fill="solid")),
+    "mains inlet": (Box(3.4, -1.2, 3.2, 2.4, fill="solid"),),
+    "keep out": (Box(1, -1.5, 8, 3, pattern="dashed", fill="cross-hatch"),),
+    "reserved": (Box(1, -1.5, 8, 3, pattern="dashed", fill="hatch"),),
+    "inside of the case": (Box(1, -1.5, 8, 3, pattern="dash-dot"),),
+    "reach of a foot": (Line(0, 0, 10, 0, "blue", "dotted"),),
+    "below the deck": (Box(1, -1.5, 8, 3, width_mm=THICK, fill="white"),),
+    "on top": (Box(1, -1.5, 8, 3, "grey", "dashed", THIN),),
+    "through the deck": (Circle(5, 0, 0.65, fill="white"),),
+}
+"""Each sign within 10 mm by 3 mm, its middle line at 0."""
+
+_LINES: dict[str, tuple[Shape, ...]] = {
+    style.words: (Line(0, 0, 10, 0, style.colour, style.pattern, style.width_mm),) for style in STYLES.values()
+}
+_MARKS = {f"{sign} {words}": sign for sign, words in LEAD_SIGNS.values()}
+
+
+def legend(words: dict[str, str], left: float, right: float, top: float) -> tuple[Shape, ...]:
+    """The signs of these keys with their words, from the upper left corner on."""
+    shapes: list[Shape] = []
+    for key, x, y in _spots(words, left, right, top):
+        if key in _MARKS:
+            shapes.append(Label(x + _SIGN / 2, y, _MARKS[key], anchor="middle", level="middle", strong=True))
+        else:
+            shapes.append(Symbol("", (SIGNS.get(key) or _LINES[key]), x, y))
+        shapes.append(Label(x + _SIGN + 1.5, y, words[key], level="middle"))
+    return tuple(shapes)
+
+
+def legend_foot(words: dict[str, str], left: float, right: float, top: float) -> float:
+    """Where the last row of a legend ends."""
+    return max((y for _, _, y in _spots(words, left, right, top)), default=top) + ROW / 2
+
+
+def _spots(words: dict[str, str], left: float, right: float, top: float) -> Iterator[tuple[str, float, float]]:
+    x, y = left, top + ROW / 2
+    for key, text in words.items():
+        wide = _SIGN + 1.5 + text_width(text, LETTERS) + _GAP
+        if x > left and x + wide - _GAP > right:
+            x, y = left, y + ROW
+        yield key, x, y
+        x += wide

@@ -1,0 +1,1 @@
+"""The way of the signal through the rig."""

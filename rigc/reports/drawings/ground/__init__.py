@@ -1,0 +1,1 @@
+"""How the grounds are joined."""

@@ -1,0 +1,1 @@
+"""Markers for both ends of each lead."""

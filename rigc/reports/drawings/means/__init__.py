@@ -1,0 +1,1 @@
+"""What drawings share: dimensions, hatching, labels that find room, a scale."""

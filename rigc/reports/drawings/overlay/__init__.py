@@ -1,0 +1,1 @@
+"""Two revisions of a board, one over the other."""

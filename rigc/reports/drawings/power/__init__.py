@@ -1,0 +1,1 @@
+"""What feeds what."""

@@ -1,1 +1,0 @@
-"""The signal flow on paper: chains and loops as blocks and arrows."""

@@ -1,0 +1,1 @@
+"""Room on decks, and the places chosen, as tables."""

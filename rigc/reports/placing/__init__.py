@@ -1,1 +1,0 @@
-"""Tables about chosen places."""

@@ -1,0 +1,1 @@
+"""The sheet of changes between two revisions."""

@@ -1,0 +1,1 @@
+"""The steps from one board to the next."""

@@ -1,0 +1,1 @@
+"""Whether a substitute fits, told in a page."""

@@ -1,0 +1,1 @@
+"""For who makes, labels and tests."""

@@ -1,0 +1,65 @@
+"""Cable list: every lead with its ends, plugs, route, lengths and labels; stage leads, adaptors and totals."""
+
+from __future__ import annotations
+
+from rigc.analysis.leads.labels import Labels
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes
+from rigc.analysis.leads.special_leads import SpecialLeads
+from rigc.analysis.stores.bought_leads import BoughtLeads
+from rigc.model.rig import Rig
+from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.leads.lead_table import lead_table, stuck_table
+from rigc.reports.leads.lead_totals import totals_table
+from rigc.reports.leads.off_board import adaptor_table, stage_table
+from rigc.reports.leads.special_words import special_words
+
+_READING = Paragraph(
+    "reading",
+    (
+        "Finished: from where the cable leaves one plug to where it leaves the other, slack included.",
+        "Cut: finished, and what both plugs take in. Next premade: the shortest stock length that will do.",
+        "Routes are reckoned from the facts entered. Lay one lead of each kind before you cut the rest: the cut list "
+        "has them in the order of cutting.",
+    ),
+    heading="How to read it",
+)
+_CARE = Paragraph(
+    "care",
+    (
+        "Soldering: air the room, protect your eyes, keep cleaner and the hot iron apart, wash your hands.",
+        "Check voltage and polarity of every DC plug with a meter before it is plugged in.",
+        "Mains leads and whatever is wired to the mains are made and tested by a competent person to the local code.",
+        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as built.",
+    ),
+    kind="caution",
+)
+
+
+def cable_list(
+    rig: Rig,
+    special: SpecialLeads,
+    leads: Leads,
+    routes: CableRoutes,
+    lengths: CableLengths,
+    labels: Labels,
+    bought: BoughtLeads,
+) -> Sheet:
+    """The sheet for the bench; a lead that has no length keeps its row, and the reason is told."""
+    blocks = (
+        _READING,
+        lead_table(rig, leads, lengths, labels, bought),
+        special_words(leads),
+        stuck_table(leads, routes),
+        totals_table(lengths, bought),
+        stage_table(rig, leads, lengths, labels),
+        adaptor_table(special),
+        _CARE,
+    )
+    return Sheet(
+        "cable-list", "Cable list", "builder and bench", tuple(each for each in blocks if each is not None), True
+    )
+
+
+SHEET = cable_list

@@ -1,0 +1,1 @@
+"""For who drills and mounts."""

@@ -1,0 +1,41 @@
+"""Mass and balance: what each part weighs, where the board balances, and how far it is from the limits."""
+
+from __future__ import annotations
+
+from rigc.analysis.weight.case_loads import CaseLoads
+from rigc.analysis.weight.mass import Mass
+from rigc.model.rig import Rig
+from rigc.reports.content import Block, Paragraph, Sheet
+from rigc.reports.deck.chosen_places import chosen_note
+from rigc.reports.weight.item_table import balance_table, item_table
+from rigc.reports.weight.limit_table import lifting, limit_table, load_table
+
+_READING = Paragraph(
+    "reading",
+    (
+        "x and y count from the deck's front-left corner, z from its top face upwards, all to the middle of a body. "
+        "Feet of units and the thickness of strips are not counted.",
+        "Leads that stay on the board, panels and strips as laid are in the sum; they are spread, and have no middle. "
+        "Stage leads are not counted.",
+        "That a body balances in its middle is taken for granted (common practice, no source): tilt the board to verify.",
+    ),
+    heading="How to read it",
+)
+
+
+def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
+    """Items, sums, centre of gravity, limits."""
+    chosen = chosen_note(rig, (item.name for item in mass.items))
+    blocks: tuple[Block, ...] = (
+        lifting(mass),
+        _READING,
+        item_table(rig, mass),
+        *chosen,
+        balance_table(mass),
+        *load_table(loads),
+        limit_table(loads),
+    )
+    return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
+
+
+SHEET = mass_and_balance

@@ -1,0 +1,1 @@
+"""For who cares how it sounds."""

@@ -1,0 +1,24 @@
+"""Level table: every audio lead with its margin, and every place where paths meet."""
+
+from __future__ import annotations
+
+from rigc.analysis.signal.levels.levels import Levels
+from rigc.analysis.signal.parallel.parallel_paths import ParallelPaths
+from rigc.model.rig import Rig
+from rigc.reports.content import Sheet
+from rigc.reports.signal.levels.edge_table import edge_table
+from rigc.reports.signal.levels.notes import cautions, reading
+from rigc.reports.signal.levels.parallel_table import parallel_table
+
+
+def level_table(rig: Rig, levels: Levels, paths: ParallelPaths) -> Sheet:
+    """Levels lead by lead, then what runs side by side."""
+    return Sheet(
+        name="level-table",
+        title="Level table",
+        reader="builder, tech",
+        blocks=(cautions(), edge_table(rig, levels.edges), parallel_table(paths), reading(rig)),
+    )
+
+
+SHEET = level_table

@@ -1,0 +1,1 @@
+"""For who wires power."""

@@ -1,0 +1,36 @@
+"""Mains sheet: what supplies take, where the rig plays, what to set there."""
+
+from __future__ import annotations
+
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.mains.mains_loads import MainsLoads
+from rigc.analysis.mains.primaries import Primaries
+from rigc.model.rig import Rig
+from rigc.reports.content import Sheet
+from rigc.reports.mains.notes import CAUTION, notes
+from rigc.reports.mains.places import place_table
+from rigc.reports.mains.settings import setting_table
+from rigc.reports.mains.strips import strip_table
+from rigc.reports.mains.supplies import supply_table
+
+
+def mains_sheet(rig: Rig, power: PowerAssignment, loads: MainsLoads, primaries: Primaries) -> Sheet:
+    """The sheet only totals: it designs no mains wiring. What is not known is told as such."""
+    strips = strip_table(rig, loads)
+    return Sheet(
+        "mains-sheet",
+        "Mains sheet",
+        "crew",
+        (
+            CAUTION,
+            place_table(rig, loads),
+            setting_table(primaries),
+            supply_table(rig, loads),
+            *((strips,) if strips is not None else ()),
+            notes(rig, power, loads),
+        ),
+        landscape=True,
+    )
+
+
+SHEET = mains_sheet

@@ -1,0 +1,1 @@
+"""For who keeps the rig."""

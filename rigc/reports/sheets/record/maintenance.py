@@ -1,0 +1,69 @@
+"""Maintenance: what is done every so many shows, batteries, strips that wear; with room for when it was done and who did it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.power.battery_lives import BatteryLives
+from rigc.model.rig import Rig
+from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.traced.figure import assumed
+
+_COLUMNS = (
+    Column("every", least_mm=24),
+    Column("task"),
+    Column("last", least_mm=25),
+    Column("next", least_mm=25),
+    Column("initials", least_mm=16),
+)
+_CARE = Paragraph(
+    "care",
+    (
+        "Mains plug out before a unit is opened or taken off. What is inside a supply is for a competent person.",
+        "Contact cleaner and isopropyl alcohol are flammable: power off, air, no flame, no hot iron near; let them dry.",
+        "Cells: take flat ones out at once, carry lithium cells in the cabin with their terminals covered, burn none.",
+    ),
+    kind="caution",
+)
+
+
+def maintenance(rig: Rig, power: PowerAssignment, lives: BatteryLives) -> Sheet | NoSheet:
+    """Interval, task, last, next, initials: stated upkeep, batteries by their life, strips by the times they may be opened."""
+    rows = (*_upkeep(rig), *_batteries(power, lives), *_strips(rig))
+    if not rows:
+        return NoSheet("maintenance", "Maintenance", "No upkeep is stated, no battery, and no strip that wears.")
+    return Sheet("maintenance", "Maintenance", "tech", (_CARE, Table("tasks", "Maintenance", _COLUMNS, rows)))
+
+
+def _upkeep(rig: Rig) -> Iterator[Row]:
+    for shows, task in rig.upkeep:
+        yield _row(_shows(shows), Cell(task))
+
+
+def _batteries(power: PowerAssignment, lives: BatteryLives) -> Iterator[Row]:
+    """A battery is changed before the last show that it lasts; with no life known, before each. One that an outlet spares counts the
+    shows that are played on it alone."""
+    for life in lives.all:
+        every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {life.show:.3g} h"
+        every += "" if power.of(life.unit) is None else " on battery alone"
+        guessed = life.shows is not None and assumed(life.lasts)
+        yield _row(every, Cell(f"{life.unit}: fit a new battery, {life.kind}", mark="assumed" if guessed else ""))
+
+
+def _strips(rig: Rig) -> Iterator[Row]:
+    for name in dict.fromkeys((rig.mounting.all_with, *(strip for _, strip in rig.mounting.strips))):
+        strip = None if name is None else rig.stock.strips.get(name)
+        if strip is not None and strip.cycles is not None:
+            yield _row(f"{strip.cycles} times opened", Cell(f"{strip.name}: fit new strip"))
+
+
+def _shows(number: int) -> str:
+    return f"{number} show{'' if number == 1 else 's'}"
+
+
+def _row(every: str, task: Cell) -> Row:
+    return Row((Cell(every, strong=True), task, *(Cell(""),) * 3))
+
+
+SHEET = maintenance

@@ -1,0 +1,78 @@
+"""Missing and assumed facts: what is not known or was guessed, what leans on it, and room for who measures it by when."""
+
+from __future__ import annotations
+
+from rigc.analysis.findings.open_facts import AssumedFact, MissingFact, OpenFacts
+from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.reports.reach import sheets_of
+from rigc.reports.schedule.sources import provenance_words, statement_word
+
+_WHO = (Column("who measures", key="who", least_mm=26), Column("by when", key="when", least_mm=24))
+_ASSUMED = (
+    Column("thing"),
+    Column("fact"),
+    Column("used value", key="value"),
+    Column("leans on it", key="affects"),
+    Column("stated", key="source"),
+    *_WHO,
+)
+_MISSING = (
+    Column("thing"),
+    Column("what is not known", key="message"),
+    Column("what to do", key="help"),
+    Column("rule"),
+    *_WHO,
+)
+_READING = Paragraph(
+    "reading",
+    (
+        "A guess near a limit stands in capitals: measure it before anything is cut or bought. What is measured is written "
+        'into the block of its thing, with `measured DATE by "WHO"`.',
+    ),
+    heading="How to use it",
+)
+
+
+def missing_and_assumed_facts(facts: OpenFacts) -> Sheet | NoSheet:
+    """Thing, fact, used value, what leans on it, who measures it, by when."""
+    name, title = "missing-and-assumed-facts", "Missing and assumed facts"
+    if not facts.assumed and not facts.missing:
+        return NoSheet(name, title, "Every fact that a rule asks for is stated, and none of them was assumed.")
+    assumed = Table(
+        "assumed", "Assumed facts", _ASSUMED, tuple(map(_assumed, facts.assumed)), empty="none", landscape=True
+    )
+    missing = Table(
+        "missing", "Missing facts", _MISSING, tuple(map(_missing, facts.missing)), empty="none", landscape=True
+    )
+    return Sheet(name, title, "builder, whoever measures", (_READING, assumed, missing), landscape=True)
+
+
+def _assumed(each: AssumedFact) -> Row:
+    word = statement_word(each.fact)
+    affects = ", ".join(sheet.replace("-", " ") for sheet in sheets_of(word))
+    near = "; ".join(each.near)
+    return Row(
+        (
+            Cell(each.thing, strong=True),
+            Cell(word),
+            Cell(each.fact.typed, strong=True, mark="NEAR A LIMIT" if near else ""),
+            Cell("; ".join(part for part in (affects, near) if part)),
+            Cell(provenance_words(each.fact.provenance)),
+            *(Cell(""),) * 2,
+        )
+    )
+
+
+def _missing(each: MissingFact) -> Row:
+    return Row(
+        (
+            Cell(each.thing, strong=True),
+            Cell(each.message),
+            Cell(each.help),
+            Cell(each.rule),
+            *(Cell(""),) * 2,
+        )
+    )
+
+
+SHEET = missing_and_assumed_facts

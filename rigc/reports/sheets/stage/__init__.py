@@ -1,0 +1,1 @@
+"""For who sets up and plays."""

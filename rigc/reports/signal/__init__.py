@@ -1,0 +1,1 @@
+"""Chains, loops and joins as tables."""

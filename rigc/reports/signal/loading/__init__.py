@@ -1,0 +1,1 @@
+"""Loading as tables and words."""

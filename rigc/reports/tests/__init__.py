@@ -1,0 +1,1 @@
+"""Tests and readings as tables."""

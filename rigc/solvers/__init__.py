@@ -1,0 +1,1 @@
+"""Searches that know numbers and no rig."""

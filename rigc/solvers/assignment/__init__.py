@@ -1,0 +1,1 @@
+"""Groups placed on sites at least cost, with the proof that there is no cheaper way."""

@@ -1,0 +1,49 @@
+"""Boards of a few invented units with two jacks each, dealt by seeded dice: chains in which each plays into the next."""
+
+from __future__ import annotations
+
+import random
+from typing import Any
+
+from rigc.analysis.laying.search.board import Board, End, Item, Link, Shape, Socket
+
+SIDES = {"left": (-1, 0), "right": (1, 0), "front": (0, -1), "rear": (0, 1)}
+
+
+def unit(name: str, width: int, depth: int, jacks: tuple[tuple[str, int], ...], height: int = 500, **more: Any) -> Item:
+    """A unit with jacks (side, offset) in all four turns; plugs that stand out 15, are 16 wide, leave at 8 mm, at a height of 25 mm."""
+    return Item(name, tuple(shape(width, depth, jacks, turned) for turned in (0, 90, 180, 270)), height, **more)
+
+
+def shape(width: int, depth: int, jacks: tuple[tuple[str, int], ...], turned: int) -> Shape:
+    """The unit turned counter-clockwise: each quarter takes a point (x, y) of a w x d body to (d - y, x)."""
+    spots = []
+    for side, offset in jacks:
+        dx, dy = SIDES[side]
+        spots.append((offset if dy else (0 if dx < 0 else width), offset if dx else (0 if dy < 0 else depth), dx, dy))
+    for _ in range(turned // 90):
+        spots = [(depth - y, x, -dy, dx) for x, y, dx, dy in spots]
+        width, depth = depth, width
+    sockets = (Socket(x, y, dx, dy, 80, 150, 160, 170, 330, 250) for x, y, dx, dy in spots)
+    return Shape(turned, width, depth, tuple(sockets))
+
+
+def dealt(seed: int, units: int, turning: bool = True) -> Board:
+    """A board on a grid of 10 mm that is about half covered."""
+    dice = random.Random(seed)
+    items = []
+    for number in range(units):
+        width, depth = 100 * dice.randint(4, 6), 100 * dice.randint(5, 8)
+        jacks = tuple(
+            (side, 50 * dice.randint(3, (depth if SIDES[side][0] else width) // 50 - 3))
+            for side in dice.sample(sorted(SIDES), 2)
+        )
+        made = unit(f"u{number}", width, depth, jacks)
+        items.append(made if turning else made.replace(shapes=made.shapes[:1]))
+    covered = sum(item.shapes[0].width * item.shapes[0].depth for item in items)
+    width = 100 * dice.randint(17, 24)
+    depth = -(-3 * covered // (2 * width) // 100) * 100 + 500
+    links = tuple(
+        Link(f"A{number}", "audio", End(number, 0), End(number + 1, 1), onward=False) for number in range(units - 1)
+    )
+    return Board(width, depth, 120, (depth // 2,), tuple(items), links, apart=0, air=20, step=100)

@@ -1,0 +1,47 @@
+"""A crowd is laid without faults at once, and gets fewer steps of search."""
+
+from __future__ import annotations
+
+import pytest
+
+from laying.small_boards import unit
+from rigc.analysis.laying.chosen_places import EFFORT, usual_effort
+from rigc.analysis.laying.search.board import Board, Item
+from rigc.analysis.laying.search.first_layout import first_layout
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.left_out import left_out
+
+
+def crowd(count: int) -> tuple[Item, ...]:
+    return tuple(unit(f"u{number}", 600, 1000, (("right", 500), ("left", 500))) for number in range(count))
+
+
+def test_a_crowd_stands_on_shelves_round_what_is_fixed() -> None:
+    # with its plugs and half of the air beside each, a unit is 60 + 2 x (15 + 1) = 92 mm wide: 100 mm and more on a grid of
+    # 10 mm; 1.2 m take 11 beside each other, 8 rows of 100 mm 80 and more
+    board = Board(12_000, 8_400, 0, (), (*crowd(70), unit("stays", 900, 900, (), fixed=(3000, 2500))), air=20, step=100)
+    layout = Layout(board, first_layout(board))
+    assert layout.faults == 0
+    assert layout.at[70] == (3000, 2500, 0)
+
+
+def test_what_finds_no_room_is_left_out_with_what_it_lacks() -> None:
+    board = Board(3_000, 2_200, 0, (), crowd(70), air=20, step=100)
+    found = left_out(board, tuple(first_layout(board)))
+    # two rows of three at most stand on 300 x 220 mm: 3 x 92 = 276 mm, 2 x 100 = 200 mm
+    assert 64 <= len(found.without_room) < 70
+    assert all(lacking > 0 for lacking in found.without_room.values())
+
+
+@pytest.mark.parametrize(
+    ("things", "steps"),
+    [
+        (6, 2 * EFFORT),
+        (7, EFFORT),
+        (40, EFFORT),
+        (80, EFFORT // 4),
+        (400, EFFORT // 100),
+    ],  # beyond 40 things (40 / n) squared
+)
+def test_few_things_get_more_steps_and_a_crowd_fewer(things: int, steps: int) -> None:
+    assert usual_effort(Board(10_000, 10_000, 0, (), crowd(things))) == steps
