@@ -13,6 +13,7 @@ from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, UpTo, Word
 
+_PERCENT = ("percent", "pct", "pc", "Percent", "PERCENT", "prozent")
 _LOGARITHMIC = ("dB", "dBu")
 _OF_NO_SHARE = {"dB": "dB", "dBu": "dB", "°C": "°C"}
 """Units whose nought is no nothing, so that a share of a number in them means nothing; and the unit of a difference."""
@@ -108,6 +109,22 @@ def without_spread(amount: Amount, measure: Measure, report: Report) -> Amount:
     return Amount(amount.number, amount.own_unit, None, amount.span)
 
 
+def mains_without_spread(amount: Amount | None, report: Report) -> Amount | None:
+    """The voltage of a mains statement, where a percentage has a form of its own: `within 10 %`."""
+    said = None if amount is None else amount.spread
+    if amount is None or said is None or isinstance(said, UpTo) or said.unit is None or said.unit.text != "%":
+        return amount
+    report(
+        WRONG_QUANTITY.at(
+            said.span,
+            f"'{said}' is written within {said.number} % behind a mains voltage",
+            label="this",
+            mends=(Mend(f"write within {said.number} %", (Replace(said.span, f"within {said.number} %"),)),),
+        )
+    )
+    return Amount(amount.number, amount.own_unit, None, amount.span)
+
+
 def _with_blank(span: Span) -> Span:
     start = span.start
     while span.source.text[start - 1 : start] in (" ", "\t"):
@@ -132,8 +149,20 @@ def _off(
         return None
     if measure.unit in _LOGARITHMIC and unit.text in _LOGARITHMIC:
         return number
+    if unit.text in _PERCENT:
+        report(_spelled(unit))
+        return None
     found = scale(unit, f"{said.number} {unit}")
     return None if found is None else number * found
+
+
+def _spelled(unit: Word) -> Diagnostic:
+    return WRONG_QUANTITY.at(
+        unit.span,
+        f"'{unit}' is written % here",
+        label="this unit",
+        mends=(Mend("write %", (Replace(unit.span, "%"),)),),
+    )
 
 
 def _no_unit(said: nodes.Spread, unit: Word, measure: Measure) -> Diagnostic:

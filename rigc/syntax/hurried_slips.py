@@ -105,16 +105,6 @@ def _sign_before_a_number(m: Mistake) -> Wording | None:
     return Wording(f"'{said}' means nothing here", "one figure goes here", mends=mends)
 
 
-def _range_for_one(m: Mistake) -> Wording | None:
-    """`draws 6..8 mA`."""
-    low, high = re.search(r"(\d[\d.]*?)[ \t]*\Z", m.before), re.match(r"\.\.[ \t]*(\d[\d.]*[ \t]*\S*)", m.after)
-    if low is None or high is None:
-        return None
-    typed = f"{low[1]}..{high[1]}"
-    advice = "write one: of what it draws, weighs or measures the largest"
-    return Wording(f"'{typed}' is a range; one figure goes here", "from here on", advice)
-
-
 def _volts_and_kind(m: Mistake) -> Wording | None:
     """`needs 9VDC`."""
     found = re.search(r"(\d[\d.]*)[ \t]*(m?V)[ \t-]?(DC|AC|dc|ac)[ \t]*\Z", m.before)
@@ -213,7 +203,6 @@ HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _named_with_a_sign,
     _blank_for_a_dot,
     _sign_before_a_number,
-    _range_for_one,
     _volts_and_kind,
     _word_turned,
     _side_by_side,

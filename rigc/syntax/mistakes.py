@@ -10,6 +10,7 @@ from rigc.syntax.mistake import Mistake
 from rigc.syntax.name_slips import NAME_SLIPS
 from rigc.syntax.order_slips import ORDER_SLIPS
 from rigc.syntax.sign_slips import SIGN_SLIPS
+from rigc.syntax.spread_slips import SPREAD_SLIPS, without_spreads
 from rigc.syntax.statement_slips import LAST_RESORT, STATEMENT_SLIPS
 from rigc.syntax.trade_slips import TRADE_SLIPS
 
@@ -77,8 +78,9 @@ BLOCK_OPENERS = {
 
 def tell(mistake: Mistake) -> Diagnostic:
     """The finding for a mistake: the first wording that fits."""
-    for wording in _WORDINGS:
-        told = wording(mistake)
+    plain = without_spreads(mistake)
+    for wording, seen in (*((each, mistake) for each in SPREAD_SLIPS), *((each, plain) for each in _WORDINGS)):
+        told = wording(seen)
         if told is not None:
             span = mistake.span
             if f"'{mistake.whole}'" in told.message:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
+from rigc.diagnostics.decimals import decimals
 from rigc.model.fact import Fact
 from rigc.model.jacks import Levels
 from rigc.reports.content import Cell
@@ -27,6 +28,12 @@ def _typed(fact: Fact[Any]) -> str:
     """A number below 0 with a minus sign."""
     negative = isinstance(fact.value, float) and fact.typed.startswith("-")
     return f"\N{MINUS SIGN}{fact.typed[1:]}" if negative else fact.typed
+
+
+def in_millimetres(fact: Fact[float]) -> str:
+    """`70`, `70 ± 1`: a size without its unit, which the column or its heading bears."""
+    off = "" if fact.spread is None else f" ± {decimals(fact.spread.most - fact.value)}"
+    return f"{decimals(fact.value)}{off}"
 
 
 def words(*parts: str) -> Cell:

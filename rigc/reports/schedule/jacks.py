@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from rigc.diagnostics.decimals import decimals
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Jack
 from rigc.model.things import Instrument, Panel, PanelJack, Supply, Thing, Unit
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.schedule.cells import level_cell, stated, words
+from rigc.reports.schedule.cells import in_millimetres, level_cell, stated, words
 
 _JACKS = (
     Column("thing"),
@@ -95,7 +94,7 @@ def _row(
 
 
 def _millimetres(fact: Quantity | None) -> Cell:
-    return Cell("") if fact is None else Cell(decimals(fact.value), mark="assumed" if fact.assumed else "")
+    return Cell("") if fact is None else Cell(in_millimetres(fact), mark="assumed" if fact.assumed else "")
 
 
 def _ohm(jack: Jack) -> Cell:

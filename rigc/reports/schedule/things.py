@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.diagnostics.decimals import decimals
 from rigc.model.deck import Place
 from rigc.model.fact import Choice
 from rigc.model.rig import Rig
 from rigc.model.things import ENDS, Instrument, Panel, Thing
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.schedule.cells import stated, words
+from rigc.reports.schedule.cells import in_millimetres, stated, words
 from rigc.reports.schedule.sources import sources_of
 
 _COLUMNS = (
@@ -110,5 +109,5 @@ def _body(thing: Thing) -> Cell:
     if all(side is None for side in sides):
         return Cell("")
     guessed = any(side is not None and side.assumed for side in sides)
-    text = " × ".join("?" if side is None else decimals(side.value) for side in sides)
+    text = " × ".join("?" if side is None else in_millimetres(side) for side in sides)
     return Cell(text, mark="assumed" if guessed else "")

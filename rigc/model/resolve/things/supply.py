@@ -23,6 +23,13 @@ from rigc.model.units.measures import (
     Measure,
 )
 from rigc.model.units.quantities import factor
+from rigc.model.quantities import factor
+from rigc.model.resolve.context import Context, Item
+from rigc.model.resolve.jacks import connector_of, run, spread
+from rigc.model.scope import twice
+from rigc.model.spreads import mains_without_spread
+from rigc.model.things import MainsRange, Outlet, Rating
+from rigc.model.wrong_quantity import WRONG_QUANTITY
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -61,7 +68,8 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
 
 def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
     """A voltage and frequency range with its tolerance applied."""
-    volts = context.shared_chosen(MAINS, fact.low, fact.high)
+    low_v, high_v = (mains_without_spread(each, context.report) for each in (fact.low, fact.high))
+    volts = context.shared_chosen(MAINS, low_v, high_v)
     hertz = context.shared_chosen(FREQUENCY, fact.hertz_low, fact.hertz_high)
     share = context.value(fact.tolerance, TOLERANCE) / 100
     low = volts[0].value if volts[0] else 0.0
