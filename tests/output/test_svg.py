@@ -136,7 +136,7 @@ def test_a_page_holds_each_drawing_once_under_ids_of_its_own() -> None:
 
 def test_markdown_links_to_the_file_beside_it() -> None:
     files = dict(drawing_files(ALL))
-    assert list(files) == ["cable_list-signal.svg", "cable_list-deck.svg", "cable_list-response.svg"]
+    assert list(files) == ["cable-list-signal.svg", "cable-list-deck.svg", "cable-list-response.svg"]
     links = re.findall(r"!\[[^\]]+\]\(([^)]+)\)", markdown.render(ALL))
     assert links == list(files)
     assert drawing_files(document(LEADS)) == ()

@@ -15,12 +15,12 @@ STYLES = (
     ("blue", "dashed", THICK),
     ("vermillion", "dash-dot", THICK),
     ("green", "dotted", THICK),
-    ("black", "dashed", THIN),
-    ("blue", "solid", THIN),
-    ("vermillion", "dotted", THIN),
-    ("green", "dash-dot", THIN),
+    ("black", "long-dash", THIN),
+    ("blue", "dash-dot-dot", THIN),
+    ("vermillion", "dash-dash-dot", THIN),
+    ("green", "long-short", THIN),
 )
-"""Colour, pattern and width of the first curve, the second...: no two share pattern and width."""
+"""Colour, pattern and width of the first curve, the second...: no two share a pattern."""
 
 MARGIN_LEFT, MARGIN_TOP, MARGIN_BOTTOM = 17.0, 3.0, 13.0
 LEADER, SAMPLE = 5.0, 8.0

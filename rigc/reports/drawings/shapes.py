@@ -21,8 +21,18 @@ COLOURS = {
 TEXT_COLOURS = ("black", "blue", "grey")
 """Those dark enough for letters: at least 4.5:1 on white."""
 
-PATTERNS = {"solid": (), "dashed": (2.4, 1.2), "dotted": (0.5, 0.75), "dash-dot": (3.6, 0.9, 0.5, 0.9)}
-"""Lengths of stroke and gap in mm for a thin line; a thick one has them half as long again."""
+PATTERNS = {
+    "solid": (),
+    "dashed": (2.4, 1.2),
+    "dotted": (0.5, 0.75),
+    "dash-dot": (3.6, 0.9, 0.5, 0.9),
+    "dash-dot-dot": (3.6, 0.9, 0.5, 0.9, 0.5, 0.9),
+    "dash-dash-dot": (2.4, 0.9, 2.4, 0.9, 0.5, 0.9),
+    "long-dash": (6.0, 1.2),
+    "long-short": (6.0, 1.0, 1.5, 1.0),
+    "spaced": (2.4, 3.6),
+}
+"""The kinds of line of ISO 128-2 (from memory), as many as one drawing has classes. Lengths of stroke and gap in mm for a thin line; a thick one has them half as long again."""
 
 FILLS = ("", "white", "tint", "hatch", "cross-hatch", "solid")
 ANCHORS = ("start", "middle", "end")

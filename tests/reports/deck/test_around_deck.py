@@ -58,7 +58,7 @@ def test_the_reach_of_a_foot_is_the_front_third_of_its_half() -> None:
     """400 x 300 at 1:5: its middle is 40 mm from the right edge, the front third 20 mm from the front edge."""
     wishes = ("marl at 10, 20 mm", "marl within reach of left foot")
     plan = drawings(places=wishes)["plan-plate"]
-    (reach,) = [shape for shape in plan.shapes if isinstance(shape, Polyline) and shape.pattern == "dotted"]
+    (reach,) = [shape for shape in plan.shapes if isinstance(shape, Polyline) and shape.pattern == "long-short"]
     (x1, y1), (x2, y2), (x3, y3) = reach.points
     assert (x2 - x1, y2 - y1) == pytest.approx((40, 0))
     assert (x3 - x2, y3 - y2) == pytest.approx((0, 20))

@@ -67,7 +67,7 @@ def reaches(hints: tuple[Hint, ...], view: View, room: LabelRoom) -> tuple[Shape
         right = word.startswith("right")
         edge = view.width_mm if right else 0.0
         corner = [view.point(edge, third), view.point(middle, third), view.point(middle, 0)]
-        shapes.append(Polyline(tuple(corner), "blue", "dotted", THIN))
+        shapes.append(Polyline(tuple(corner), "blue", "long-short", THIN))
         names = ", ".join(hint.thing for hint in hints if hint.word == word)
         x, y = view.point(edge, 0)
         text = f"reach of the {word if word.endswith('foot') else word + ' foot'}: {names}"

@@ -83,4 +83,4 @@ def _across(view: View, front_mm: float, rear_mm: float) -> Room:
 
 def _drop(view: View, line: float) -> Line:
     height = view.point(0, line)[1]
-    return Line(view.left, height, view.right, height, "grey", "dash-dot")
+    return Line(view.left, height, view.right, height, "grey", "spaced")

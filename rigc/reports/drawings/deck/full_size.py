@@ -38,7 +38,7 @@ def full_size(
     shapes += _line(_closed(view, Rectangle(0, 0, *size).corners), frame, THICK)
     for drop in deck.drops_mm:
         ends = (view.point(0, drop), view.point(size[0], drop))
-        shapes += [Polyline(run, "grey", "dash-dot") for run in clipped(ends, frame)]
+        shapes += [Polyline(run, "grey", "spaced") for run in clipped(ends, frame)]
     for plug in plugs:
         shapes += _line(_closed(view, plug.corners()), frame, THIN, "dashed")
     shapes += [shape for body in bodies for shape in _body(rig, body, view, frame, room)]

@@ -1,4 +1,4 @@
-"""The classes of leads -> how each is drawn: pattern and letter say it, colour repeats it."""
+"""The classes of leads -> how each is drawn: pattern and letter say it, colour and width repeat it."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ STYLES = {
     "dc": Style("vermillion", "dashed", THICK, "DC lead"),
     "midi": Style("blue", "dotted", THICK, "MIDI lead"),
     "control": Style("green", "dash-dot", THICK, "control lead"),
-    "usb": Style("green", "dotted", THIN, "USB lead"),
-    "ac": Style("purple", "dash-dot", THICK, "AC lead, low voltage"),
-    "mains": Style("purple", "dashed", THIN, "mains lead"),
+    "usb": Style("green", "dash-dot-dot", THIN, "USB lead"),
+    "ac": Style("purple", "long-dash", THICK, "AC lead, low voltage"),
+    "mains": Style("purple", "dash-dash-dot", THIN, "mains lead"),
 }
