@@ -18,6 +18,7 @@ class Measure(Record):
 
     `bearer` is what has such a quantity; `why` tells where the range comes from; `guess` by how much an assumed one may be off:
     a share in %, or an amount in the measure's unit. None where nobody guesses it, or any part of it would be.
+    `exact` is what is decided, agreed or counted, so that it is off by nothing.
     """
 
     name: str
@@ -28,6 +29,7 @@ class Measure(Record):
     bearer: str = "this"
     why: str = _PRACTICE
     guess: Fact | None = None
+    exact: bool = False
 
 
 # Lengths and places.
@@ -41,7 +43,7 @@ LEAD = Measure(
     f"plugs alone are longer, and stages shorter; {_PRACTICE}",
     guess=guesses.LENGTH_SPREAD,
 )
-SLACK = Measure("a length", "mm", "60 mm", 0, 5_000, "slack")
+SLACK = Measure("a length", "mm", "60 mm", 0, 5_000, "slack", exact=True)
 OFFSET = Measure("a length", "mm", "70 mm", -5_000, 5_000, "a place on a board", guess=guesses.SIZE_SPREAD_MM)
 PANEL_AT = Measure("a length", "mm", "540 mm", -100, 5_000, "a panel on the deck", guess=guesses.SIZE_SPREAD_MM)
 UP = Measure("a length", "mm", "25 mm", 0, 600, "a jack's height", guess=guesses.SIZE_SPREAD_MM)
@@ -52,7 +54,7 @@ LARGE = Measure("a size", "mm", "600 mm", 20, 3_000, "an amp or desk", guess=gue
 TREADLE = Measure("a length", "mm", "55 mm", 5, 400, "a treadle", guess=guesses.SIZE_SPREAD_MM)
 THIN = Measure("a small length", "mm", "20 mm", 0, 200, "a plug or strip", guess=guesses.SMALL_SIZE_SPREAD_MM)
 OUTER = Measure("a small length", "mm", "5 mm", 0.5, 40, "a cable's thickness", guess=guesses.THICKNESS_SPREAD_MM)
-BARREL = Measure("a barrel size", "mm", "5.5 mm", 0.5, 12, "a barrel plug")
+BARREL = Measure("a barrel size", "mm", "5.5 mm", 0.5, 12, "a barrel plug", exact=True)
 PATCH = Measure("a length", "mm", "30 mm", 1, 5_000, "an area of a base or deck", guess=guesses.SIZE_SPREAD_MM)
 DECK_SIDE = Measure("a deck's size", "mm", "600 mm", 50, 5_000, "a deck", guess=guesses.SIZE_SPREAD_MM)
 THICKNESS = Measure("a small length", "mm", "20 mm", 0.5, 200, "a deck's thickness", guess=guesses.SMALL_SIZE_SPREAD_MM)
@@ -63,7 +65,7 @@ HOLE = Measure("a length", "mm", "25 mm", 1, 500, "a hole")
 RAISED = Measure("a length", "mm", "50 mm", 1, 500, "a tier", guess=guesses.SIZE_SPREAD_MM)
 INSIDE = Measure("a length", "mm", "620 mm", 50, 5_000, "a case", guess=guesses.SIZE_SPREAD_MM)
 LID = Measure("a length", "mm", "60 mm", 0, 1_000, "a case's lid", guess=guesses.SIZE_SPREAD_MM)
-GAP = Measure("a length", "mm", "10 mm", 0, 2_000, "a gap on a board")
+GAP = Measure("a length", "mm", "10 mm", 0, 2_000, "a gap on a board", exact=True)
 ROLL = Measure("a length", "mm", "5 m", 100, 1_000_000, "a roll of strip", guess=guesses.LENGTH_SPREAD)
 ANGLE = Measure("an angle", "deg", "90 deg", -360, 360, "a turn")
 # Masses.
@@ -83,10 +85,19 @@ VOLTAGE = Measure(
     f"one cell of a battery; what may be touched, IEC 61140, from memory; {_PRACTICE}",
     guess=guesses.OUTLET_VOLTAGE_SPREAD,
 )
-MAINS = Measure("a mains voltage", "V", "230 V", 50, 480, "the mains", f"100 V to three phases of 480 V; {_PRACTICE}")
-TOLERANCE = Measure("a percentage", "%", "10 %", 0.1, 30, "the mains that a supply takes")
+MAINS = Measure(
+    "a mains voltage", "V", "230 V", 50, 480, "the mains", f"100 V to three phases of 480 V; {_PRACTICE}", exact=True
+)
+TOLERANCE = Measure("a percentage", "%", "10 %", 0.1, 30, "the mains that a supply takes", exact=True)
 FREQUENCY = Measure(
-    "a mains frequency", "Hz", "50 Hz", 16, 420, "the mains' frequency", f"railways to aircraft; {_PRACTICE}"
+    "a mains frequency",
+    "Hz",
+    "50 Hz",
+    16,
+    420,
+    "the mains' frequency",
+    f"railways to aircraft; {_PRACTICE}",
+    exact=True,
 )
 CURRENT = Measure("a current", "mA", "22 mA", 0.1, 5_000, "a pedal", guess=guesses.CURRENT_SPREAD)
 STARTS = Measure("a current", "mA", "420 mA", 0.1, 10_000, "a pedal at switch-on", guess=guesses.SWITCH_ON_SPREAD)
@@ -108,7 +119,7 @@ EFFICIENCY = Measure(
     guess=guesses.EFFICIENCY_SPREAD,
 )
 CHARGE = Measure("a battery's charge", "mA*h", "500 mAh", 10, 100_000, "a battery", guess=guesses.CHARGE_SPREAD)
-SHARE_OF_RATING = Measure("a share of a rating", "%", "75 %", 1, 100, "a limit of load")
+SHARE_OF_RATING = Measure("a share of a rating", "%", "75 %", 1, 100, "a limit of load", exact=True)
 # Signal.
 INPUT_OHM = Measure(
     "an impedance",
@@ -157,7 +168,7 @@ INDUCTANCE = Measure(
 CAPACITANCE = Measure(
     "a capacitance", "pF", "120 pF", 0, 10_000, "a pickup's capacitance", guess=guesses.CAPACITANCE_SPREAD
 )
-LIMIT_PF = Measure("a capacitance", "pF", "800 pF", 10, 100_000, "a limit of capacitance")
+LIMIT_PF = Measure("a capacitance", "pF", "800 pF", 10, 100_000, "a limit of capacitance", exact=True)
 CAPACITOR = Measure(
     "a capacitance", "nF", "22 nF", 0.1, 1_000, "a tone control's capacitor", guess=guesses.CAPACITOR_SPREAD
 )
@@ -170,7 +181,9 @@ PER_LENGTH = Measure(
     "a cable's capacitance",
     guess=guesses.CABLE_CAPACITANCE_SPREAD,
 )
-SHOW = Measure("a time", "min", "90 min", 15, 1_440, "a show", f"a short set to a day on stage; {_PRACTICE}")
+SHOW = Measure(
+    "a time", "min", "90 min", 15, 1_440, "a show", f"a short set to a day on stage; {_PRACTICE}", exact=True
+)
 LATENCY = Measure("a time", "ms", "3.2 ms", 0, 500, "a pedal's latency", guess=guesses.LATENCY_SPREAD)
 LEVEL = Measure(
     "a level",
@@ -191,6 +204,7 @@ NOTE = Measure(
     5_000,
     "an instrument's note",
     f"a 32-foot pipe to the top of a piano; {_PRACTICE}",
+    exact=True,
 )
 RADIO = Measure(
     "a radio frequency",
@@ -200,14 +214,17 @@ RADIO = Measure(
     300_000,
     "a radio's band",
     "all bands of the ITU from long wave up, from memory",
+    exact=True,
 )
-SHARE = Measure("a share", "%", "50 %", 0, 100, "a part of a whole", "arithmetic: a part of a whole")
-TEMPO = Measure("a tempo", "bpm", "120 bpm", 10, 400, "a song")
+SHARE = Measure("a share", "%", "50 %", 0, 100, "a part of a whole", "arithmetic: a part of a whole", exact=True)
+TEMPO = Measure("a tempo", "bpm", "120 bpm", 10, 400, "a song", exact=True)
 # Conductors and money.
 AREA = Measure(
     "a conductor's area", "mm**2", "0.5 mm2", 0.001, 100, "a conductor's area", guess=guesses.CONDUCTOR_SPREAD
 )
-GAUGE = Measure("a wire gauge", "awg", "24 awg", 0, 50, "a conductor's gauge", "ASTM B258 ends at 50, from memory")
+GAUGE = Measure(
+    "a wire gauge", "awg", "24 awg", 0, 50, "a conductor's gauge", "ASTM B258 ends at 50, from memory", exact=True
+)
 MONEY = Measure("a sum of money", "currency", "450 EUR", 0.01, 1e7, "what a thing costs")
 # What a meter reads.
 READ_VOLTAGE = Measure(

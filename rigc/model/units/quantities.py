@@ -145,6 +145,8 @@ def quantity(
 ) -> Fact[float] | None:
     """The amount in the measure's unit, or None after a finding. `unit` and `spread` are those it shares with a later number,
     `group` are all that share the unit. Of a range the value is the middle; a spread that is at fault is told and left out."""
+    if measure.exact:
+        amount, spread = without_spread(amount, measure, report), None
     if isinstance(amount.spread, UpTo):
         return _range(amount, measure, report, provenance, unit)
     word = amount.own_unit or unit

@@ -112,4 +112,7 @@ def _lengths(lead: Lead, lengths: CableLengths) -> tuple[Cell, ...]:
 def _status(rig: Rig, lead: Lead, lengths: CableLengths) -> str:
     """With the length as supplied, of a lead that is not made here."""
     how, supplied = status(rig, lead), lengths.as_supplied[lead.mark]
-    return how if how == "make" or isinstance(supplied, Lacking) else f"{how}, {supplied.text} mm"
+    if how == "make" or isinstance(supplied, Lacking):
+        return how
+    off = None if lead.existing_mm is None else lead.existing_mm.spread
+    return f"{how}, {supplied.text} mm" + ("" if off is None else f" ({off.typed})")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TypeVar
 
+from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.model.stock import Cable, Plug, Strip
 from rigc.reports.content import Cell, Column, Row, Table
@@ -87,7 +88,7 @@ _CABLES: Columns[Cable] = (
     (Column("conductors"), lambda cable: words(_number(cable.conductors).text, cable.strand or "")),
     (
         Column("copper", "mm²", number=True, key="area"),
-        lambda cable: Cell("" if cable.area_mm2 is None else f"{cable.area_mm2.value:.3g}"),
+        lambda cable: Cell("" if cable.area_mm2 is None else _area(cable.area_mm2)),
     ),
     (Column("colour"), lambda cable: Cell(cable.colour or "")),
     (Column("mass"), lambda cable: stated(cable.mass_g_per_m)),
@@ -122,3 +123,8 @@ _STRIPS: Columns[Strip] = (
     (Column("roll"), lambda strip: stated(strip.roll_mm)),
     (Column("price of a roll", key="price"), lambda strip: stated(strip.price)),
 )
+
+
+def _area(copper: Quantity) -> str:
+    off = "" if copper.spread is None else f" ± {copper.spread.most - copper.value:.3g}"
+    return f"{copper.value:.3g}{off}"

@@ -181,12 +181,28 @@ def test_a_straight_spare_is_not_named_for_leads_that_are_turned_too_long_or_leg
 def test_missing_and_assumed_facts_have_room_for_who_measures_them() -> None:
     marl = unit("marl", "draws 22 mA assumed", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc")
     sheet = made(GUITAR + COMBO + marl + CHAIN, missing_and_assumed_facts)
-    thing, fact, value, leans, stated, *blank = rows(sheet, "assumed")[0]
-    assert (thing, fact, value, stated, blank) == ("marl", "draws", "22 mA", "assumed", ["", ""])
+    thing, fact, value, off, leans, stated, *blank = rows(sheet, "assumed")[0]
+    assert (thing, fact, value, off, stated, blank) == ("marl", "draws", "22 mA", "± 30 %", "assumed", ["", ""])
     assert "power table" in leans
     assert ("marl", "unpowered-unit") not in [(row[0], row[3]) for row in rows(sheet, "missing")]
     assert [row[-2:] for row in rows(sheet, "missing")] == [("", "")] * len(rows(sheet, "missing"))
     assert any("its body" in row[1] for row in rows(sheet, "missing"))
+
+
+def test_what_a_guess_may_be_off_by_is_what_its_kind_is_until_it_is_stated() -> None:
+    marl = unit(
+        "marl",
+        "draws 22 mA +- 2 mA assumed",
+        "latency from 2 to 4 ms assumed",
+        "mass 300 g +- 5 g measured",
+        "feet stay assumed",
+    )
+    sheet = made(GUITAR + COMBO + marl + CHAIN, missing_and_assumed_facts)
+    assert [row[1:4] for row in rows(sheet, "assumed")] == [
+        ("feet", "stay", ""),
+        ("draws", "22 mA ± 2 mA", "± 2 mA, stated"),
+        ("latency", "3 ms (from 2 to 4 ms)", "from 2 to 4 ms, stated"),
+    ]
 
 
 def test_sheets_that_have_nothing_to_say_are_left_out() -> None:

@@ -264,7 +264,7 @@ def _hint(context: Context, node: Any) -> Hint | None:
         return None
     if isinstance(node, nodes.Beside):
         other = scope.find(node.other, PLACEABLE, "a unit or a supply")
-        gap = context.chosen(node.gap, GAP)
+        gap = context.amount(node.gap, GAP)
         if other == thing:
             context.report(
                 MISUSED.at(

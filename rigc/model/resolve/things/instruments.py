@@ -66,15 +66,14 @@ def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> No
     fact, known = item.fact, item.provenance
     if (rule := rule_of(type(fact))) in AMOUNTS:
         field, measure = AMOUNTS[rule]
-        read = context.chosen if isinstance(fact, nodes.LowestNote) else context.amount
-        fields[field] = read(fact.amount, measure, known)
+        fields[field] = context.amount(fact.amount, measure, known)
     elif isinstance(fact, nodes.Volume):
         fields["volume_ohm"] = context.amount(fact.amount, POT_OHM, known)
-        fields["volume_setting"] = context.chosen(fact.setting, SHARE, known)
+        fields["volume_setting"] = context.amount(fact.setting, SHARE, known)
     elif isinstance(fact, nodes.Tone):
         fields["tone_ohm"] = context.amount(fact.resistance, POT_OHM, known)
         fields["tone_nf"] = context.amount(fact.capacitor, CAPACITOR, known)
-        fields["tone_setting"] = context.chosen(fact.setting, SHARE, known)
+        fields["tone_setting"] = context.amount(fact.setting, SHARE, known)
     elif isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
         which = "lead" if isinstance(fact, nodes.GuitarLead) else "plain"
         fields[f"{which}_mm"] = context.amount(fact.length, LEAD, known)

@@ -89,7 +89,7 @@ def _area(context: Context, fact: nodes.Conductor, known: Any) -> Any:
     """A conductor's copper in mm²; a gauge by d = 0.127 mm × 92^((36 − n)/39) (ASTM B258, from memory)."""
     if fact.amount.unit is None or fact.amount.unit.text.lower() != "awg":
         return context.amount(fact.amount, AREA, known)
-    gauge = context.chosen(fact.amount, GAUGE, known)
+    gauge = context.amount(fact.amount, GAUGE, known)
     if gauge is None:
         return None
     diameter = 0.127 * 92 ** ((36 - gauge.value) / 39)

@@ -43,7 +43,7 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
         elif isinstance(fact, nodes.Mains):
             mains.append(mains_range(context, fact))
         elif isinstance(fact, nodes.Core):
-            fields["core_hz"] = context.chosen(fact.amount, FREQUENCY, known)
+            fields["core_hz"] = context.amount(fact.amount, FREQUENCY, known)
         elif isinstance(fact, nodes.Ceiling):
             field, measure = _ceiling(fact)
             fields[field] = context.amount(fact.amount, measure, known)
@@ -63,8 +63,8 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
 def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
     """A voltage and frequency range with its tolerance applied."""
     low_v, high_v = (mains_without_spread(each, context.report) for each in (fact.low, fact.high))
-    volts = context.shared_chosen(MAINS, low_v, high_v)
-    hertz = context.shared_chosen(FREQUENCY, fact.hertz_low, fact.hertz_high)
+    volts = context.shared(MAINS, low_v, high_v)
+    hertz = context.shared(FREQUENCY, fact.hertz_low, fact.hertz_high)
     share = context.value(fact.tolerance, TOLERANCE) / 100
     low = volts[0].value if volts[0] else 0.0
     high = volts[-1].value if volts[-1] else 0.0

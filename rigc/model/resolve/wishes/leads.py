@@ -87,7 +87,7 @@ class Leads:
                 plugs,
                 cable,
                 node.run.text if node.run else None,
-                self.context.chosen(node.slack.amount, SLACK) if node.slack else None,
+                self.context.amount(node.slack.amount, SLACK) if node.slack else None,
                 self.context.amount(node.made.length, LEAD) if node.made else None,
                 node.made is not None and node.made.how.text == "premade",
                 node.made.revision.value if node.made and node.made.revision else "",

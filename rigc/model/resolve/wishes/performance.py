@@ -48,11 +48,11 @@ def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> 
             if program is not None and unit is not None:
                 named["programs"].append((unit, program, item.span))
         elif isinstance(item, nodes.PresetVolume):
-            floor, unit = context.chosen(item.amount, SHARE), scope.find(item.unit, UNITS, "a unit")
+            floor, unit = context.amount(item.amount, SHARE), scope.find(item.unit, UNITS, "a unit")
             if floor is not None and unit is not None:
                 named["floors"].append((unit, floor))
         elif isinstance(item, nodes.Tempo):
-            tempo = context.chosen(item.amount, TEMPO)
+            tempo = context.amount(item.amount, TEMPO)
         elif isinstance(item, nodes.Note):
             notes.append(item.text.value)
     _on_or_off(context, number, dict(named["on"]), dict(named["off"]))
@@ -102,7 +102,7 @@ def songs(context: Context) -> tuple[Song, ...]:
                 fields["preset"] = context.count(item.number, "preset number", 0, 9999)
                 fields["preset_span"] = item.number.span
             elif isinstance(item, nodes.Tempo):
-                fields["tempo_bpm"] = context.chosen(item.amount, TEMPO)
+                fields["tempo_bpm"] = context.amount(item.amount, TEMPO)
             elif isinstance(item, nodes.Tuning):
                 fields["tuning"] = item.text.value
             elif isinstance(item, nodes.Setting):

@@ -206,7 +206,7 @@ class Signal:
         free = [loop.number for loop in unit.loops]
         for item in node.items:
             if isinstance(item, nodes.BlendDry):
-                share = self.context.chosen(item.share, SHARE)
+                share = self.context.amount(item.share, SHARE)
                 if share is not None:
                     paths.append(BlendPath(share, False, None, False, (), item.span))
             elif isinstance(item, nodes.BlendWet):
@@ -214,7 +214,7 @@ class Signal:
         self.blends.append(Blend(unit.name, tuple(paths), node.span))
 
     def _wet(self, item: nodes.BlendWet, unit: Any, free: list[int]) -> list[BlendPath]:
-        share = self.context.chosen(item.share, SHARE)
+        share = self.context.amount(item.share, SHARE)
         number = self.context.count(item.number, "loop number", 1, 99) if item.number else (free[0] if free else None)
         jacks = unit.loop(number) if number is not None else None
         if jacks is None:

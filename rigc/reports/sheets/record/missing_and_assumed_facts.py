@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from rigc.analysis.findings.open_facts import AssumedFact, MissingFact, OpenFacts
+from rigc.model.fact import Fact, spread_of
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
 from rigc.reports.reach import sheets_of
 from rigc.reports.schedule.sources import provenance_words, statement_word
@@ -12,6 +15,7 @@ _ASSUMED = (
     Column("thing"),
     Column("fact"),
     Column("used value", key="value"),
+    Column("may be off by", key="spread"),
     Column("leans on it", key="affects"),
     Column("stated", key="source"),
     *_WHO,
@@ -27,7 +31,8 @@ _READING = Paragraph(
     "reading",
     (
         "A guess near a limit stands in capitals: measure it before anything is cut or bought. What is measured is written "
-        'into the block of its thing, with `measured DATE by "WHO"`.',
+        'into the block of its thing, with `measured DATE by "WHO"`. What a guess may be off by is what its kind is usually off by '
+        "(common practice), until it is stated behind the number: `+- 10 %`.",
     ),
     heading="How to use it",
 )
@@ -56,11 +61,18 @@ def _assumed(each: AssumedFact) -> Row:
             Cell(each.thing, strong=True),
             Cell(word),
             Cell(each.fact.typed, strong=True, mark="NEAR A LIMIT" if near else ""),
+            Cell(_off(each.fact)),
             Cell("; ".join(part for part in (affects, near) if part)),
             Cell(provenance_words(each.fact.provenance)),
             *(Cell(""),) * 2,
         )
     )
+
+
+def _off(fact: Fact[Any]) -> str:
+    """What it may be off by: as stated, else what guesses of its kind are off by."""
+    off = spread_of(fact)
+    return "" if off is None else f"{off.typed}, stated" if fact.spread is not None else off.typed
 
 
 def _missing(each: MissingFact) -> Row:
