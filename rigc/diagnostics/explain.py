@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from functools import cache
+from importlib import import_module
 from textwrap import dedent
 
 from rigc.diagnostics.diagnostic import Kind
@@ -13,6 +14,9 @@ from rigc.discover import walk
 
 HOMES = ("rigc.syntax", "rigc.model", "rigc.analysis", "rigc.output", "rigc.compile")
 """Modules and packages in which rules are declared: as a `Kind`, or a tuple of them, with a name of its own."""
+
+FACT = re.compile(r"\{([a-z_]+)\.[A-Z][^{}]*\}")
+"""A fact that a page quotes, by its module and name."""
 
 
 class UnknownRule(Exception):
@@ -75,6 +79,11 @@ def _first_sentence(kind: Kind) -> str:
 
 
 def _page(kind: Kind) -> str:
-    """The page as written, without the indentation that a text inside a module has from its second line on."""
+    """The page as written, without the indentation that a text inside a module has from its second line on. A fact in braces,
+    `{paths.LATENCY_APART_MS}`, is told with its unit: a docstring can't be an f-string."""
     first, _, rest = (kind.page or kind.rule).strip().partition("\n")
-    return f"{first}\n{dedent(rest)}".strip()
+    return FACT.sub(_fact, f"{first}\n{dedent(rest)}".strip())
+
+
+def _fact(told: re.Match[str]) -> str:
+    return told[0].format(**{told[1]: import_module(f"rigc.facts.{told[1]}")})

@@ -12,3 +12,6 @@ class Fact(Record):
     unit: str
     says: str
     source: str
+
+    def __str__(self) -> str:
+        return f"{self.value:g} {self.unit}".rstrip().replace("-", "−")

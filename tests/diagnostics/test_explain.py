@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 
 from rigc.diagnostics.diagnostic import Kind, Level
-from rigc.diagnostics.explain import UnknownRule, all_kinds, listing, page
+from rigc.diagnostics.explain import FACT, UnknownRule, all_kinds, listing, page
+from rigc.discover import walk
+from rigc.facts.fact import Fact
+from rigc.facts.paths import LATENCY_APART_MS
+
+FACTS = [value for module in walk("rigc.facts") for value in vars(module).values() if isinstance(value, Fact)]
 
 PAGE = """A supply feeds units that together draw more than it gives.
 
@@ -78,3 +84,35 @@ def test_every_rule_of_rigc_can_be_explained() -> None:
     kinds = all_kinds()
     for kind in kinds:
         assert page(kinds, kind.name).startswith(f"{kind.name} (")
+
+
+def test_a_page_tells_a_fact_as_it_is_with_its_unit() -> None:
+    told = page(
+        [
+            OVERLOAD.replace(
+                page="Late by {paths.LATENCY_APART_MS}, {paths.LATENCY_APART_MS.value:g}; write {id}.\n\nSource: us."
+            )
+        ],
+        OVERLOAD.name,
+    )
+    fact = LATENCY_APART_MS
+    assert f"Late by {fact.value:g} ms, {fact.value:g}; write {{id}}." in told
+
+
+ONE_OF_MANY = {("paths-cancel", "440 Hz"), ("weak-strip", "150 mm")}
+"""Numbers of the trade in pages that only happen to be those of a fact about something else."""
+
+
+@pytest.mark.parametrize("kind", all_kinds(), ids=lambda kind: kind.name)
+def test_no_page_repeats_the_number_of_a_fact_by_hand(kind: Kind) -> None:
+    """A number with the unit of a fact and its value is written as that fact, so that it can't part from it."""
+    facts = {str(fact) for fact in FACTS if fact.unit}
+    told = re.findall(
+        r"(?<![\w.·-])(−?\d+(?:\.\d+)? [^\W\d_]+|−?\d+(?:\.\d+)? [%°]C?)", " ".join((kind.page or "").split())
+    )
+    assert {(kind.name, each) for each in told if each in facts} - ONE_OF_MANY == set()
+
+
+def test_every_fact_that_a_page_quotes_is_there() -> None:
+    for kind in all_kinds():
+        assert not FACT.search(page([kind], kind.name)), kind.name

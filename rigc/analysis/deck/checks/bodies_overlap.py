@@ -1,7 +1,7 @@
 """Two things take the same room, one reaches over an edge or into a part that is kept free, or the deck is too large for its case.
 
 Why it matters: the board cannot be built as planned.
-What to do: move one of them by the figure that is told. Bodies may touch; to lift a unit out, leave 5 mm beside it.
+What to do: move one of them by the figure that is told. Bodies may touch; to lift a unit out, leave {foot.LIFT_OUT_MM} beside it.
 Source: geometry on stated sizes.
 """
 

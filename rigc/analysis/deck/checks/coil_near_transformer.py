@@ -1,7 +1,7 @@
 """A wah's coil is near to the transformer of a supply: a linear or an unregulated one, or a bare winding.
 
 Why it matters: the coil hears the transformer's stray field as hum, and the drives behind it lift it.
-What to do: move one of them until 150 mm lie between them, or feed the board from a supply that has no such transformer.
+What to do: move one of them until {separation.COIL_MM} lie between them, or feed the board from a supply that has no such transformer.
 A treadle with sound through it that is neither a volume treadle (`track`) nor digital is taken for one with a coil.
 Source: common practice, no source; geometry on stated places.
 """
@@ -23,7 +23,7 @@ KIND = Kind(
     "coil-near-transformer",
     Level.WARNING,
     __doc__,
-    "from the body of a wah to that of a supply with a mains transformer at least 150 mm, seen from above",
+    f"from the body of a wah to that of a supply with a mains transformer at least {COIL_MM}, seen from above",
     "common practice, no source; geometry on stated places",
 )
 _HAIR_MM = 1e-6

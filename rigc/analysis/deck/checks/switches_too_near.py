@@ -2,7 +2,7 @@
 
 Why it matters: one stamp switches two units, or turns a knob; a treadle that touches can't travel all the way.
 What to do: move one of them by the figure that is told; a row behind may also be raised. What is needed follows the rig's
-class: 70 mm beside and 130 mm between rows at home and in a studio, 90 and 130 for gigs and flights, 100 and 150 on tour.
+class: {foot.SWITCH_SPACING_MM[home][0]} beside and {foot.SWITCH_SPACING_MM[home][1]} between rows at home and in a studio, {foot.SWITCH_SPACING_MM[gigging][0].value} and {foot.SWITCH_SPACING_MM[gigging][1].value} for gigs and flights, {foot.SWITCH_SPACING_MM[touring][0].value} and {foot.SWITCH_SPACING_MM[touring][1].value} on tour.
 Source: common practice, no source; geometry on stated places.
 """
 
@@ -27,7 +27,7 @@ KIND = Kind(
     "switches-too-near",
     Level.WARNING,
     __doc__,
-    "switches: as far apart in x, or in y, as the class asks; knob to switch at least 25 mm; a treadle touches nothing",
+    f"switches: as far apart in x, or in y, as the class asks; knob to switch at least {KNOB_MM}; a treadle touches nothing",
     "common practice, no source; geometry on stated places",
 )
 _HAIR_MM = 1e-6

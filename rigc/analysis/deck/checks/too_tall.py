@@ -1,14 +1,14 @@
 """Something on the deck is too tall for the lid or the case, or something below the deck hangs too low.
 
 Three things are compared. Where a case states its `lid`: each thing's height (on a tier, the tier's as well) with the lid
-less 10 mm of foam. Where a case states its `inside`: the clearance below the deck + the deck's thickness + the height of
-what reaches highest with the height inside less 10 mm of foam; a deck at an angle is counted low at the front, where its
+less {clearance.LID_FOAM_MM} of foam. Where a case states its `inside`: the clearance below the deck + the deck's thickness + the height of
+what reaches highest with the height inside less {clearance.LID_FOAM_MM} of foam; a deck at an angle is counted low at the front, where its
 clearance is, and the rear upper edge of a thing by sine and cosine; of several cases that may be its own the roomiest. Under the deck: each
-thing's height + 15 mm with the clearance. A treadle is counted parked, toe down.
+thing's height + {clearance.UNDERSIDE_MM} with the clearance. A treadle is counted parked, toe down.
 
 Why it matters: the lid presses on a switch or a knob; a supply under the deck stands on the floor and carries the board.
 What to do: choose a deeper lid or case or taller legs, lay the thing flatter, or move it.
-Source: geometry on stated sizes; 10 mm of foam under the lid and 15 mm below (10 for leads, 5 spare) are common practice,
+Source: geometry on stated sizes; {clearance.LID_FOAM_MM} of foam under the lid and {clearance.UNDERSIDE_MM} below (10 for leads, 5 spare) are common practice,
 no source.
 """
 
@@ -29,9 +29,9 @@ KIND = Kind(
     "too-tall",
     Level.ERROR,
     __doc__,
-    "in a case: height ≤ lid − 10 mm, and clearance + deck + height ≤ inside height − 10 mm; under the deck: height + 15 mm "
+    f"in a case: height ≤ lid − {clearance.LID_FOAM_MM}, and clearance + deck + height ≤ inside height − {clearance.LID_FOAM_MM}; under the deck: height + {clearance.UNDERSIDE_MM} "
     "≤ clearance",
-    "geometry on stated sizes; 10 and 15 mm are common practice, no source",
+    f"geometry on stated sizes; {clearance.LID_FOAM_MM.value} and {clearance.UNDERSIDE_MM} are common practice, no source",
 )
 _HAIR_MM = 1e-6
 

@@ -1,8 +1,8 @@
 """A vent has too little air before it, or a supply hangs under a unit that gets warm.
 
 Why it matters: what can't shed its heat fails early, and mostly in the middle of a show.
-What to do: leave 15 mm before each vent; hang supplies away from warm units. All power that a unit takes becomes heat: of one
-that takes 5 W or more, stands over a supply and states no heat, it is asked (`warm 1 W` if its base stays cool).
+What to do: leave {foot.VENT_MM} before each vent; hang supplies away from warm units. All power that a unit takes becomes heat: of one
+that takes {foot.WARM_W} or more, stands over a supply and states no heat, it is asked (`warm 1 W` if its base stays cool).
 Source: common practice, no source; geometry on stated places.
 """
 
@@ -25,7 +25,7 @@ KIND = Kind(
     "too-warm",
     Level.WARNING,
     __doc__,
-    "at least 15 mm before the side with vents; no supply under a unit that gives off 5 W or more; what takes so much says its heat",
+    f"at least {VENT_MM} before the side with vents; no supply under a unit that gives off {WARM_W} or more; what takes so much says its heat",
     "common practice, no source; geometry on stated places",
 )
 _HAIR_MM = 1e-6

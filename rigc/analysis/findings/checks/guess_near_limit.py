@@ -2,13 +2,13 @@
 
 Why it matters: a leaflet's current is a typical one, and a guess is a guess: measured, the result may lie beyond the limit.
 What to do: measure it before anything is cut or bought, and state it as `measured`.
-Source: common practice, no source. A result counts where it is within 15 % of its limit and the guesses in a sum are at least as
+Source: common practice, no source. A result counts where it is within {guesses.NEAR_SHARE} of its limit and the guesses in a sum are at least as
 large as its distance from it: loads of outlets, totals of supplies, voltages against what a unit accepts, drops of leads,
 lengths of leads that exist, heights below lids and decks, the mass of the board, the hold of strips, the cable that an
 instrument drives. Or it counts where guesses that are off as guesses of their kind usually are would carry it over: loads on
-outputs and treble corners (an impedance by 30 %, cable by 15 %), margins and levels at inputs (2 dB), paths side by side (a
-latency by half), the height in a case and the air before vents (a size by 5 mm), heat over a supply (30 %), where a deck
-balances (a mass by 15 %); several are added by their squares, for they are not all off the same way.
+outputs and treble corners (an impedance by {guesses.IMPEDANCE_SPREAD}, cable by {guesses.CABLE_CAPACITANCE_SPREAD}), margins and levels at inputs ({guesses.LEVEL_SPREAD_DB}), paths side by side (a
+latency by {guesses.LATENCY_SPREAD}), the height in a case and the air before vents (a size by {guesses.SIZE_SPREAD_MM}), heat over a supply ({guesses.HEAT_SPREAD}), where a deck
+balances (a mass by {guesses.MASS_SPREAD}); several are added by their squares, for they are not all off the same way.
 """
 
 from __future__ import annotations

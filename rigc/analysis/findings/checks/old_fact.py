@@ -1,4 +1,4 @@
-"""Facts of a unit are older than 24 months at the date of the revision, or do not say who found them and when.
+"""Facts of a unit are older than {age.OLD_MONTHS} at the date of the revision, or do not say who found them and when.
 
 Why it matters: makers change a unit under its name, and a figure that nobody signed can't be asked about.
 What to do: look at the unit again, and state `measured`, the day and who did it: once for its block, or behind a line.

@@ -3,7 +3,7 @@
 Why it matters: the ring picks up hum from transformers as an aerial does; its area times the gain that follows is
 what is heard. With much gain behind it, it is a warning.
 What to do: give each an outlet of its own, or tie the leads close together.
-Source: physics: V = 2πfBA. 1 µT and −60 dB of instrument level (77.5 mV) are common practice, no source.
+Source: physics: V = 2πfBA. {hum.FIELD_UT} and {hum.LEAST_DB} of instrument level ({hum.NOMINAL_MV}) are common practice, no source.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from rigc.analysis.ground.where_to_break import where_to_break
 from rigc.analysis.leads.leads import Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wording import listed
-from rigc.facts.hum import FIELD_UT, LEAST_DB
+from rigc.facts.hum import FIELD_UT, LEAST_DB, NOMINAL_MV
 from rigc.model.rig import Rig
 from rigc.traced.figure import Figure
 from rigc.traced.units import GAIN
@@ -27,7 +27,7 @@ KIND = Kind(
     "shared-supply-ring",
     Level.REMARK,
     __doc__,
-    f"a ring through a shared outlet stays, with the gain behind it, below −{-LEAST_DB.value:g} dB of 77.5 mV at 1 µT",
+    f"a ring through a shared outlet stays, with the gain behind it, below {LEAST_DB} of {NOMINAL_MV} at {FIELD_UT}",
     "physics: V = 2πfBA; the limits are common practice, no source",
 )
 

@@ -3,10 +3,10 @@
 Why it matters: it cannot be pushed home, or it bends the jack each time a foot comes down beside it.
 What to do: use a narrower plug, or shift one of the two: staggering two units by a plug's width saves a whole plug's depth.
 A plug needs its stand-out and the bend of its cable. Jacks on one face need half of both widths between their middles;
-facing plugs that overlap sideways and in height need what both need and 2 mm, a plug before a body what it needs and
-2 mm. Half of a plug's height must not be more than its jack is high above the base; what strip or feet lift a base by is
+facing plugs that overlap sideways and in height need what both need and {clearance.PLUG_GAP_MM}, a plug before a body what it needs and
+{clearance.PLUG_GAP_MM}. Half of a plug's height must not be more than its jack is high above the base; what strip or feet lift a base by is
 not counted. Of two things that overlap only the overlap is told.
-Source: geometry on stated sizes; the 2 mm are common practice, no source.
+Source: geometry on stated sizes; the {clearance.PLUG_GAP_MM} are common practice, no source.
 """
 
 from __future__ import annotations
@@ -25,6 +25,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
+from rigc.facts.clearance import PLUG_GAP_MM
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.stock import Plug
@@ -34,9 +35,9 @@ KIND = Kind(
     "plugs-collide",
     Level.ERROR,
     __doc__,
-    "pitch of plugs on one face at least (b₁ + b₂)/2; facing plugs n₁ + n₂ + 2 mm; a plug before a body n + 2 mm, with n its "
+    f"pitch of plugs on one face at least (b₁ + b₂)/2; facing plugs n₁ + n₂ + {PLUG_GAP_MM}; a plug before a body n + {PLUG_GAP_MM}, with n its "
     "stand-out and bend; half of its height ≤ the height of its jack, where the deck is below it",
-    "geometry on stated sizes; the 2 mm are common practice, no source",
+    f"geometry on stated sizes; the {PLUG_GAP_MM} are common practice, no source",
 )
 _HAIR_MM = 1e-6
 _PAIRS_NAMED = 3  # more pairs than these are told as a list of jacks

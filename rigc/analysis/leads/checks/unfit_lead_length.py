@@ -17,6 +17,7 @@ from rigc.analysis.leads.lengths.cable_lengths import CableLengths, Length
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE
 from rigc.model.fact import Quantity
 from rigc.model.records import BuiltLead
 from rigc.model.rig import Rig
@@ -26,7 +27,7 @@ KIND = Kind(
     "unfit-lead-length",
     Level.ERROR,
     __doc__,
-    "route + least slack <= length <= 1.10 x route + 150 mm",
+    f"route + least slack <= length <= {LONGEST_SHARE.value:.2f} x route + {LONGEST_MORE_MM}",
     "common practice, no source",
 )
 

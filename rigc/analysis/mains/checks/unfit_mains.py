@@ -3,9 +3,9 @@ its transformer would be saturated, or the step transformer before it is too sma
 
 Why it matters: too much voltage or too few hertz drive a transformer's core into saturation: it overheats. Too little
 voltage lets the regulators drop out: hum and resets. A transformer's flux goes with V/Hz, so both count.
-What to do: set the selector, put a step transformer (earthed, isolating, at least 1.5 times the load) before the supply and
+What to do: set the selector, put a step transformer (earthed, isolating, at least {mains.STEP_MORE} times the load) before the supply and
 declare it, or use another supply there. A plug adaptor converts no voltage. Ask the venue what its sockets give.
-Source: arithmetic on stated values; physics: flux is proportional to V/f. The factor 1.5 is common practice, no source.
+Source: arithmetic on stated values; physics: flux is proportional to V/f. The factor {mains.STEP_MORE} is common practice, no source.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from rigc.analysis.mains.primary import Primary
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import AddTo, Delete, Mend, Replace
 from rigc.diagnostics.wording import listed
-from rigc.facts.mains import SHOWN_V
+from rigc.facts.mains import SHOWN_V, STEP_MORE
 from rigc.model.rig import Rig, Scenario
 from rigc.model.things import MainsRange, Supply
 from rigc.source import Span
@@ -122,7 +122,7 @@ def _otherwise(each: Primary) -> str:
     if each.in_frequency is False:
         return f"{other}: a step transformer would give it its volts, but not its hertz"
     if each.needed_va is None:
-        return f"{other}; or a step transformer of 1.5 times its volt-amperes, which can't be reckoned yet"
+        return f"{other}; or a step transformer of {STEP_MORE} times its volt-amperes, which can't be reckoned yet"
     return other
 
 
@@ -180,7 +180,7 @@ def _made_for(each: Primary) -> str:
 def _small_step(rig: Rig, each: Primary) -> Diagnostic:
     return KIND.at(
         _span(rig, each),
-        f"the step transformer of {each.step_va:g} VA before '{each.supply}' in '{each.scenario}' is less than 1.5 times "
+        f"the step transformer of {each.step_va:g} VA before '{each.supply}' in '{each.scenario}' is less than {STEP_MORE} times "
         f"the {each.load_va:.1f} VA behind it",
         subject=(each.supply, each.scenario),
         label="in this scenario",

@@ -3,9 +3,9 @@ its base.
 
 Why it matters: the unit comes off when the case is dropped, or must come off to change a battery.
 What to do: put it on a bridge plate (`NAME bridged`), take a strip with more pull, or move it so that it meets two rails.
-The area needed is m · 20 · 9.81 / σ, with σ the working pull of the strip; what counts is the area that meets tape, not the
+The area needed is m · {fastening.SHOCK_G.value} · {weight.GRAVITY_M_PER_S2.value} / σ, with σ the working pull of the strip; what counts is the area that meets tape, not the
 length of strip. On a base whose rubber feet stay, or that is textured, strip does not hold at all. Adhesive fails before the tape on oily or powder-coated bases: wipe them first.
-Source: physics (20 g is a case that falls 150 mm onto foam giving way by 7 to 8 mm); the rule for laying strips is common
+Source: physics ({fastening.SHOCK_G} is a case that falls 150 mm onto foam giving way by 7 to 8 mm); the rule for laying strips is common
 practice, no source; the pull is that of the stock: measure your own.
 """
 
@@ -17,6 +17,8 @@ from rigc.analysis.mounting.mounting_strip import MountingStrip, StrippedUnit, U
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
+from rigc.facts.fastening import SHOCK_G
+from rigc.facts.weight import GRAVITY_M_PER_S2
 from rigc.model.rig import Rig
 from rigc.model.stock import Strip
 from rigc.model.things import Thing
@@ -25,8 +27,8 @@ KIND = Kind(
     "weak-strip",
     Level.WARNING,
     __doc__,
-    "engaged strip area ≥ m·20·9.81/σ, on two rails or more, no strip over a battery door, vent or trim, none on feet or texture",
-    "physics: 20 g; rule for laying strips: common practice, no source",
+    f"engaged strip area ≥ m·{SHOCK_G.value:g}·{GRAVITY_M_PER_S2.value:g}/σ, on two rails or more, no strip over a battery door, vent or trim, none on feet or texture",
+    f"physics: {SHOCK_G}; rule for laying strips: common practice, no source",
 )
 _NEVER_COVERED = ("battery-door", "vent", "trim")
 

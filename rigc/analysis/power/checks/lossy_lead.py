@@ -1,8 +1,8 @@
-"""A DC lead loses more than 3 % of the voltage that feeds it.
+"""A DC lead loses more than {conductors.DROP_SHARE} of the voltage that feeds it.
 
 Why it matters: the unit gets less than its outlet is set to, and less still when it is busy; its hum and its clipping change.
 What to do: make the lead thicker or shorter, or move the supply nearer.
-Source: physics: ΔV = 2 ρ' L I at 20 °C; conductors by IEC 60228, ISO 6722-1 and ASTM B258 (partly from memory); the 3 % are
+Source: physics: ΔV = 2 ρ' L I at {conductors.TABLE_CELSIUS}; conductors by IEC 60228, ISO 6722-1 and ASTM B258 (partly from memory); the {conductors.DROP_SHARE} are
 common practice, no source. Of a lead that grows out of a unit or a brick nobody asks the conductor: its maker counts with it.
 """
 
@@ -27,8 +27,8 @@ KIND = Kind(
     "lossy-lead",
     Level.WARNING,
     __doc__,
-    "2 × resistance per length × length × current ≤ 3 % of the outlet's voltage, the trunk of a Y counted",
-    "physics: Ohm's law; the 3 % are common practice, no source",
+    f"2 × resistance per length × length × current ≤ {DROP_SHARE} of the outlet's voltage, the trunk of a Y counted",
+    f"physics: Ohm's law; the {DROP_SHARE} are common practice, no source",
 )
 
 

@@ -1,4 +1,4 @@
-"""An outlet is loaded to more than four fifths of its rating, or to more than 65 % by a digital unit of unknown start-up.
+"""An outlet is loaded to more than {power.LOAD_SHARE} of its rating, or to more than {power.DIGITAL_LOAD_SHARE} by a digital unit of unknown start-up.
 
 Why it matters: there is nothing left for heat, age and the moment of switching on; a converter in a digital unit draws
 more as the voltage sags, and the outlet folds back again and again.
@@ -24,6 +24,7 @@ from rigc.analysis.power.squeezes import Squeezes
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
+from rigc.facts.power import DIGITAL_LOAD_SHARE, LOAD_SHARE
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
@@ -31,7 +32,7 @@ KIND = Kind(
     "nearly-full-outlet",
     Level.WARNING,
     __doc__,
-    "load ≤ 80 % of rating, ≤ 65 % with a digital unit of unknown start-up",
+    f"load ≤ {LOAD_SHARE} of rating, ≤ {DIGITAL_LOAD_SHARE} with a digital unit of unknown start-up",
     "common practice, no source",
 )
 

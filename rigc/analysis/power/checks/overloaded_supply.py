@@ -1,4 +1,4 @@
-"""The units of a supply together take more than its ceiling (error), or more than four fifths of it (warning).
+"""The units of a supply together take more than its ceiling (error), or more than {power.TOTAL_SHARE} of it (warning).
 
 Why it matters: each outlet may be within its rating and the supply still shut down or overheat: its ceiling is often
 less than the sum of its outlets.
@@ -21,6 +21,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
+from rigc.facts.power import TOTAL_SHARE
 from rigc.model.rig import Rig
 from rigc.model.things import Supply
 
@@ -28,8 +29,8 @@ KIND = Kind(
     "overloaded-supply",
     Level.ERROR,
     __doc__,
-    "sum of all outlets, start-up currents counted, ≤ the supply's ceiling; warning above 80 %",
-    "arithmetic on stated values; the 80 % are common practice, no source",
+    f"sum of all outlets, start-up currents counted, ≤ the supply's ceiling; warning above {TOTAL_SHARE}",
+    f"arithmetic on stated values; the {TOTAL_SHARE} are common practice, no source",
 )
 
 

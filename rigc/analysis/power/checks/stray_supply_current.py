@@ -4,7 +4,7 @@ back through the shield of a signal lead (warning).
 Why it matters: no more current than all units draw together can flow anywhere, unless outlets work against each other through copper: then it is
 as much as the supply gives, and leads and jacks burn. Less of it through a shield is heard as hum and whine.
 What to do: give the units outlets that are isolated from each other; or make the power lead of that unit shorter and thicker.
-Source: physics: Kirchhoff's laws, the network solved whole; 100 mA through a shield are common practice, no source. The shields' own
+Source: physics: Kirchhoff's laws, the network solved whole; {conductors.SHIELD_MA} through a shield are common practice, no source. The shields' own
 resistance is reckoned as 50 mΩ [from memory].
 """
 
@@ -35,8 +35,8 @@ KIND = Kind(
     "stray-supply-current",
     Level.ERROR,
     __doc__,
-    "no return or shield carries more than all units draw; warning above 100 mA in a shield",
-    "physics: Kirchhoff's laws; the 100 mA are common practice, no source",
+    f"no return or shield carries more than all units draw; warning above {SHIELD_MA} in a shield",
+    f"physics: Kirchhoff's laws; the {SHIELD_MA} are common practice, no source",
 )
 
 

@@ -2,8 +2,8 @@
 
 Why it matters: the outlet of the higher voltage feeds the other one backwards; regulators of different supplies fight;
 windings against each other's phase are a short.
-What to do: use two isolated outlets of one supply at one voltage; reckon with 90 % of the sum of their ratings.
-Source: physics: a parallel connection; the 90 % are common practice, no source. Only where the supply's maker allows it.
+What to do: use two isolated outlets of one supply at one voltage; reckon with {power.PARALLEL_SHARE} of the sum of their ratings.
+Source: physics: a parallel connection; the {power.PARALLEL_SHARE} are common practice, no source. Only where the supply's maker allows it.
 """
 
 from __future__ import annotations

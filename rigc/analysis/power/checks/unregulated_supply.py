@@ -21,7 +21,7 @@ KIND = Kind(
     "unregulated-supply",
     Level.WARNING,
     __doc__,
-    "a unit on an unregulated outlet accepts 1.5 times its voltage",
+    f"a unit on an unregulated outlet accepts {OFF_LOAD} times its voltage",
     "trade figure, from memory",
 )
 

@@ -18,7 +18,7 @@ KIND = Kind(
     "lead-beside-power",
     Level.REMARK,
     __doc__,
-    "a lead driven by a pickup: at most 200 mm within 25 mm of a d.c. lead, nothing within 50 mm of an a.c. lead",
+    f"a lead driven by a pickup: at most {LONG_MM} within {BESIDE_DC_MM} of a d.c. lead, nothing within {BESIDE_AC_MM} of an a.c. lead",
     "common practice, no source; geometry on stated places",
 )
 _HAIR_MM = 1e-6

@@ -21,7 +21,7 @@ KIND = Kind(
     "long-true-bypass-row",
     Level.WARNING,
     __doc__,
-    "at most 6 units with true bypass in a row without a buffer",
+    f"at most {ROW_OF_TRUE_BYPASS} with true bypass in a row without a buffer",
     "common practice, no source",
 )
 

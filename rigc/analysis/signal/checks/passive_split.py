@@ -20,7 +20,7 @@ KIND = Kind(
     "passive-split",
     Level.WARNING,
     __doc__,
-    "one output feeds at most 2 inputs with nothing active between",
+    f"one output feeds at most {PASSIVE_SPLIT} with nothing active between",
     "common practice, no source",
 )
 

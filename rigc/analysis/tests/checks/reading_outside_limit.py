@@ -2,13 +2,13 @@
 
 Why it matters: a reading outside its limit is a fault that waits for the show; one inside is what fault-finding compares with later.
 What to do: measure again, mend what the test points at, and enter the new reading: the last one of a test at a point counts.
-Limits: 1 earth bond 0.1 ohm at most, 2 mains insulation 1 Mohm at least (both by a competent person); 3 audio lead under 0.3 ohm,
-0.5 over 1 m, 4 over 20 Mohm; 5 plug without load 8.7 to 9.9 V at 9 V, 11.6 to 12.9 at 12 V, 17.4 to 19.5 at 18 V, unregulated up to
-1.5 times; 6 under load 95 % of nominal at least; 7 ripple 10 mV linear, 30 mV switch-mode; 8 between outlets over 1 Mohm; 9 straight
-through ±0.5 dB, a bypassed unit ±0.3 dB; 10 treble 1.5 dB down; 11 noted; 12 noise +3 dB; 13 hum -70 dB of -20 dBu; 14 mute 70 dB;
-15 MIDI 20 ms; 16 treadle 0 and 127; 17 switching on and 18 mechanics are looked at; 19 supply under 60 °C, units 50 °C.
+Limits: 1 earth bond {readings.BOND_OHM} at most, 2 mains insulation {readings.INSULATION_MOHM} at least (both by a competent person); 3 audio lead under {readings.LEAD_OHM},
+{readings.LONG_LEAD_OHM.value} over 1 m, 4 over {readings.LEAKAGE_MOHM}; 5 plug without load {readings.OFF_LOAD_LOW_V[9].value} to {readings.OFF_LOAD_HIGH_V[9]} at 9 V, {readings.OFF_LOAD_LOW_V[12].value} to {readings.OFF_LOAD_HIGH_V[12].value} at 12 V, {readings.OFF_LOAD_LOW_V[18].value} to {readings.OFF_LOAD_HIGH_V[18].value} at 18 V, unregulated up to
+{readings.UNREGULATED_SHARE} times; 6 under load {readings.ON_LOAD_PCT} of nominal at least; 7 ripple {readings.RIPPLE_MV[linear]} linear, {readings.RIPPLE_MV[switch-mode]} switch-mode; 8 between outlets over {readings.ISOLATION_MOHM}; 9 straight
+through ±{readings.THROUGH_DB}, a bypassed unit ±{readings.BYPASS_DB}; 10 treble {readings.TREBLE_DB} down; 11 noted; 12 noise +{readings.NOISE_DB}; 13 hum {readings.HUM_DB} of {readings.TEST_TONE_DBU}; 14 mute {readings.MUTE_DB};
+15 MIDI {readings.FOLLOW_MS}; 16 treadle {readings.HEEL} and {readings.TOE}; 17 switching on and 18 mechanics are looked at; 19 supply under {readings.SUPPLY_C}, units {readings.UNIT_C}.
 A stated `expects` goes before: it is the most or the least where the test has one; in test 5 the band of its voltage lies around
-it, in test 6 95 % of it must be there, levels may differ by 0.5 dB, all else by 5 %. Without a limit nothing is told.
+it, in test 6 {readings.ON_LOAD_PCT} of it must be there, levels may differ by {readings.THROUGH_DB}, all else by {readings.EXPECTED_PCT}. Without a limit nothing is told.
 Source: common practice, no source; tests 1 and 2: EN 50678, EN 50699 and the UK code of practice, from memory.
 """
 

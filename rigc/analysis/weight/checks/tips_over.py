@@ -2,8 +2,8 @@
 
 Why it matters: it rocks at each stamp, or stands up under the player's weight and pulls its leads out.
 What to do: move the heavy things inwards, the treadle or switch behind the feet, or the feet outwards.
-Source: physics: a foot that presses with 800 N at a distance a outside the board's feet tips it when 800 · a > m · g · c, with c
-from those feet to the centre of gravity; the 800 N are common practice, no source.
+Source: physics: a foot that presses with {foot.STAMP_N} at a distance a outside the board's feet tips it when {foot.STAMP_N.value:g} · a > m · g · c, with c
+from those feet to the centre of gravity; the {foot.STAMP_N} are common practice, no source.
 """
 
 from __future__ import annotations
@@ -24,8 +24,8 @@ KIND = Kind(
     "tips-over",
     Level.WARNING,
     __doc__,
-    "the centre of gravity lies within the feet; on a treadle or a switch, 800 N · overhang ≤ m · g · distance of the centre of gravity",
-    "physics: moments about the feet; 800 N is common practice, no source",
+    f"the centre of gravity lies within the feet; on a treadle or a switch, {STAMP_N} · overhang ≤ m · g · distance of the centre of gravity",
+    f"physics: moments about the feet; {STAMP_N} is common practice, no source",
 )
 _HAIR_MM = 1e-6
 

@@ -2,7 +2,7 @@
 
 Why it matters: a back is hurt, or the case stays at the airport.
 What to do: two people lift it, and the mass stands on the case; or take out what need not fly. Airline limits are the carrier's.
-Source: arithmetic on stated masses; 23 kg for one lifter is the load constant of the NIOSH lifting equation (publication
+Source: arithmetic on stated masses; {weight.ONE_LIFTER_KG} for one lifter is the load constant of the NIOSH lifting equation (publication
 94-110), which holds under ideal conditions; common practice for the rest.
 """
 
@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.weight.case_loads import CaseLoad, CaseLoads, Margin
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.wording import listed
+from rigc.facts.weight import ONE_LIFTER_KG
 from rigc.model.records import Limit
 from rigc.model.rig import Rig
 from rigc.source import Span
@@ -21,8 +22,8 @@ KIND = Kind(
     "too-heavy",
     Level.WARNING,
     __doc__,
-    "case + board ≤ 23 kg for one lifter (or the lift limit declared), and ≤ each limit declared",
-    "arithmetic on stated masses; 23 kg from NIOSH publication 94-110",
+    f"case + board ≤ {ONE_LIFTER_KG} for one lifter (or the lift limit declared), and ≤ each limit declared",
+    f"arithmetic on stated masses; {ONE_LIFTER_KG} from NIOSH publication 94-110",
 )
 _FIRST = 3  # so many missing facts fit into one line
 

@@ -1,9 +1,9 @@
-"""The highest level that reaches an input leaves less than 3 dB to what the input takes.
+"""The highest level that reaches an input leaves less than {levels.LEAST_MARGIN_DB} to what the input takes.
 
 Why it matters: the input clips on the loudest notes, in a way that no knob behind it can mend.
 What to do: put a pad of at least the stated number of dB before it, lower the unit before it, or run the input's unit at
 a higher voltage where it allows that.
-Source: common practice, no source, for the 3 dB; the sum is arithmetic on stated levels and gains. A
+Source: common practice, no source, for the {levels.LEAST_MARGIN_DB}; the sum is arithmetic on stated levels and gains. A
 nominal level that is stated above the peak that is reckoned counts as the highest.
 """
 
@@ -23,7 +23,7 @@ KIND = Kind(
     "too-hot",
     Level.WARNING,
     __doc__,
-    "peak level <= what the input takes - 3 dB",
+    f"peak level <= what the input takes - {LEAST_MARGIN_DB}",
     "common practice, no source",
 )
 

@@ -1,4 +1,4 @@
-"""An input is fed more than 12 dB below the level that drives it fully: an instrument's level into a line return.
+"""An input is fed more than {levels.LOW_BY_DB} below the level that drives it fully: an instrument's level into a line return.
 
 Why it matters: what is lacking must be lifted behind it, and noise is lifted with it.
 What to do: raise the level before that input, set the amp's loop to instrument level where it can be set, or bring the
@@ -13,13 +13,14 @@ from collections.abc import Iterator
 from rigc.analysis.signal.levels.levels import LevelEdge, Levels
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.facts.levels import LOW_BY_DB
 from rigc.model.rig import Rig
 
 KIND = Kind(
     "too-weak",
     Level.WARNING,
     __doc__,
-    "nominal level >= what drives the input fully - 12 dB",
+    f"nominal level >= what drives the input fully - {LOW_BY_DB}",
     "common practice, no source",
 )
 

@@ -28,7 +28,7 @@ KIND = Kind(
     "heavy-load",
     Level.WARNING,
     __doc__,
-    "inputs together ≥ 10 times the impedance of what feeds them (0.83 dB)",
+    f"inputs together ≥ {LEAST_BRIDGING} times the impedance of what feeds them (0.83 dB)",
     "general reference on impedance bridging; loss by 20·log10(Zin/(Zin+Zout))",
 )
 

@@ -24,7 +24,7 @@ KIND = Kind(
     "long-tuner-branch",
     Level.WARNING,
     __doc__,
-    "the branch from a passive treadle's tuner jack before the first buffer ≤ 100 pF",
+    f"the branch from a passive treadle's tuner jack before the first buffer ≤ {TUNER_BRANCH_PF}",
     "common practice, no source",
 )
 

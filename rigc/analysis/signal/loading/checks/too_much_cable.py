@@ -25,7 +25,7 @@ KIND = Kind(
     "too-much-cable",
     Level.WARNING,
     __doc__,
-    "cable between a passive instrument and the first active input ≤ 800 pF (or the limit declared), pickup not counted",
+    f"cable between a passive instrument and the first active input ≤ {CABLE_LIMIT} (or the limit declared), pickup not counted",
     "common practice, no source",
 )
 

@@ -28,7 +28,7 @@ KIND = Kind(
     "wrong-treadle",
     Level.WARNING,
     __doc__,
-    "no passive treadle of 25 kΩ or less before the first buffer, none of 250 kΩ or more behind one",
+    f"no passive treadle of {LOW_TRACK_OHM.value / 1000:g} kΩ or less before the first buffer, none of {HIGH_TRACK_OHM.value / 1000:g} kΩ or more behind one",
     "common practice, no source",
 )
 

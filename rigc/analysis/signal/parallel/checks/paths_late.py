@@ -1,10 +1,10 @@
-"""Paths that run side by side and join again differ in latency by more than 0.5 ms.
+"""Paths that run side by side and join again differ in latency by more than {paths.LATENCY_APART_MS}.
 
 Why it matters: the sum is a comb filter; whole bands go, of two paths the first at half the reciprocal of the difference.
 What to do: move the late unit out of the parallel path, give the other path the same delay, or use one whose dry sound
 stays analogue.
 Source: physics for the notches, where |Σ ±g exp(-j 2 pi f tau)| of all paths is least, with everything on and at equal
-shares where none are said; common practice, no source, for the 0.5 ms. Amps meet in the air and the inputs of a desk where
+shares where none are said; common practice, no source, for the {paths.LATENCY_APART_MS}. Amps meet in the air and the inputs of a desk where
 it sums them. A delay or reverb that is `set wet` lets no sound through that could make a comb.
 """
 
@@ -25,8 +25,8 @@ KIND = Kind(
     "paths-late",
     Level.WARNING,
     __doc__,
-    "paths that join again differ in latency by at most 0.5 ms",
-    "physics: notches where |Σ ±g exp(−j 2πfτ)| is least; common practice, no source, for 0.5 ms",
+    f"paths that join again differ in latency by at most {LATENCY_APART_MS}",
+    f"physics: notches where |Σ ±g exp(−j 2πfτ)| is least; common practice, no source, for {LATENCY_APART_MS}",
 )
 
 _NOTES = {
