@@ -2,7 +2,7 @@
 
 Why it matters: a plug in its input keeps it switched on: it drains from sound check to load-out, and is flat at the show.
 What to do: carry spare batteries, write "unplug after the show" on the crew's card, or use a battery-clip lead. State in the rig
-block how long your shows keep it plugged in, sound check included (`show 90 min`); else {battery.SHOW_H} are taken.
+block how long your shows keep it plugged in, sound check included (`show 90 min`); else {power.SHOW_H} are taken.
 Source: common practice, no source; life = capacity / current, with the capacity as stated (a maker's figure).
 """
 
