@@ -48,17 +48,24 @@ class Report:
 
     def compile(self, disk: Disk) -> Compiled | None:
         """Compile one rig and tell its findings; None, with the reason told, if its file cannot be read."""
-        try:
-            disk(disk.name)
-        except Unreadable as fault:
-            self.unreadable_file(disk, fault)
-            return None
-        result = compiled(disk, self.on, self.effort)
-        self.compiled = True
-        if self.screen.verbose:
-            self.screen.err("".join(f"read {disk.shown(name)}\n" for name in disk.names))
-        self.add(disk, self._proved(disk, result))
+        result = self._compiled(disk)
+        if result is not None:
+            self._tell(disk, self._proved(disk, result))
         return result
+
+    def check(self, disk: Disk) -> None:
+        """As `compile`, for findings alone: where nothing has changed since the last check, they are what that told."""
+        from rigc.files.told import Told
+
+        told = Told(disk, f"{self.on} {self.effort} {'all' if self._tells_all else self.fail_on.word}")
+        findings = told.findings()
+        if findings is None:
+            result = self._compiled(disk)
+            if result is None:
+                return
+            findings = self._proved(disk, result)
+            told.keep(findings)
+        self._tell(disk, findings)
 
     def unreadable_file(self, disk: Disk, fault: Unreadable) -> None:
         """Tell why a file cannot be read; the exit code will be 2."""
@@ -81,6 +88,20 @@ class Report:
                 self._print(form, findings, shown)
         self.findings += findings
 
+    def _compiled(self, disk: Disk) -> Compiled | None:
+        try:
+            disk(disk.name)
+        except Unreadable as fault:
+            self.unreadable_file(disk, fault)
+            return None
+        return compiled(disk, self.on, self.effort)
+
+    def _tell(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:
+        self.compiled = True
+        if self.screen.verbose:
+            self.screen.err("".join(f"read {disk.shown(name)}\n" for name in disk.names))
+        self.add(disk, findings)
+
     def _proved(self, disk: Disk, result: Compiled) -> tuple[Diagnostic, ...]:
         """The findings, those that are told only with mends that were tried."""
         if not any(each.mends and self._is_told(each) for each in result.findings):
@@ -89,8 +110,11 @@ class Report:
         return tuple(bench.proved(each) if self._is_told(each) else each for each in result.findings)
 
     def _is_told(self, finding: Diagnostic) -> bool:
-        whole = (self.asked_for or bool(self.given.findings)) and not self.screen.quiet
-        return whole or self._counts(finding)
+        return self._tells_all or self._counts(finding)
+
+    @property
+    def _tells_all(self) -> bool:
+        return (self.asked_for or bool(self.given.findings)) and not self.screen.quiet
 
     def _print(self, form: str, findings: tuple[Diagnostic, ...], shown: Shown) -> None:
         told = tuple(filter(self._is_told, findings))

@@ -66,11 +66,11 @@ def views() -> tuple[tuple[str, str], ...]:
 
 def rendered(documents: tuple[Any, ...], form: str, paper: str) -> str:
     """The documents as one text in the format `form`, by the templates that ship with rigc."""
-    from rigc.files.cache import cache_folder
+    from rigc.files.cache import cache
     from rigc.output.formats import document_renderer
     from rigc.output.layout import Layout
 
-    return document_renderer(form)(documents, Layout(paper, None, cache_folder()))
+    return document_renderer(form)(documents, Layout(paper, None, cache()))
 
 
 def whole(result: Any, documents: tuple[Any, ...]) -> Any:

@@ -26,9 +26,18 @@ class Disk:
         self.root = _real(root or project_root(self.folder))
         self._given = given
         self._sources: dict[str, Source] = {}
+        self.refused = False
+        """Whether a file could not be read: what is then told hangs on more than what was."""
 
     def __call__(self, name: str) -> Source:
         """The source of `name`, whose own name is the one way to write its path. Raises `Unreadable`."""
+        try:
+            return self._source(name)
+        except Unreadable:
+            self.refused = True
+            raise
+
+    def _source(self, name: str) -> Source:
         if name.startswith(STOCK) and ".." not in name:
             return self._stock(name)
         path = Path(os.path.normpath(self.folder / name))

@@ -11,22 +11,22 @@ import io
 import os
 import pickle
 import sys
-import tempfile
 from functools import cached_property
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from rigc.files.cache import cache_folder, thinned
+from rigc.files.cache import cache
+from rigc.record import Record
 from rigc.resources import folder
-from rigc.source import Source
+from rigc.source import Source, Span
 from rigc.syntax.parsed import Parsed
 
 if TYPE_CHECKING:
     from rigc.syntax.parse import Grammar
 
 
-MOST_KEPT = {"parsed": 200, "tried": 60}
-"""So many parsed files are kept, a shop's rigs with what they use are fewer; and so many texts that were tried, which mends of a rig give."""
+_OURS = ("rigc.syntax.", "rigc.source")
 
 
 class CachedReader:
@@ -34,36 +34,37 @@ class CachedReader:
 
     def __init__(self) -> None:
         self._text = (folder("grammar") / "rig.lark").read_text("utf-8")
-        self._cache = cache_folder()
+        self._cache = cache()
 
     def parse(self, source: Source, tried: bool = False) -> Parsed:
-        """The file as written; from the cache when its bytes are those of its last clean parse. A text that is only tried is kept beside
-        the file's own, for the next run tries it again."""
-        mark = hashlib.sha256(self._key + source.data).digest()
-        what = "tried" if tried else "parsed"
-        kept = self._kept("\0".join((what, source.name, source.origin, *([mark.hex()] if tried else []))))
-        if kept is not None and (saved := _read(kept)) is not None and saved.startswith(mark):
-            loaded = _unpickled(saved[len(mark) :], source)
-            if loaded is not None:
-                return loaded
+        """The file as written; from the cache when its bytes are those of its last clean parse. A text that is only `tried` is not kept."""
+        from_cache = None if tried else self._kept(source)
+        if from_cache is not None:
+            return from_cache
         from rigc.syntax.parse import parse
 
         parsed = parse(source, self.grammar)
-        if kept is not None and not parsed.findings:
-            _write(kept, mark + _pickled(parsed))
-            thinned(kept.parent, f"{what}-", MOST_KEPT[what])
+        if not tried and not parsed.findings:
+            self._cache.write(self._name("parsed", source.name, source.origin), self._mark(source) + _pickled(parsed))
         return parsed
+
+    def _kept(self, source: Source) -> Parsed | None:
+        saved = self._cache.read(self._name("parsed", source.name, source.origin))
+        mark = self._mark(source)
+        return _unpickled(saved[len(mark) :], source) if saved is not None and saved.startswith(mark) else None
+
+    def _mark(self, source: Source) -> bytes:
+        return hashlib.sha256(self._key + source.data).digest()
 
     @cached_property
     def reserved(self) -> frozenset[str]:
         """The words of the language that can't name a declared thing."""
-        kept = self._kept("reserved")
-        saved = _read(kept) if kept is not None else None
+        name = self._name("reserved", self._key.hex())
+        saved = self._cache.read(name)
         if saved:
             return frozenset(saved.decode("ascii").split())
         words = self.grammar.reserved
-        if kept is not None:
-            _write(kept, " ".join(sorted(words)).encode("ascii"))
+        self._cache.write(name, " ".join(sorted(words)).encode("ascii"))
         return words
 
     @cached_property
@@ -71,14 +72,13 @@ class CachedReader:
         """The tables of `grammar/rig.lark`."""
         from rigc.syntax.parse import Grammar
 
-        kept = self._kept("tables")
-        saved = _read(kept) if kept is not None else None
+        name = self._name("tables", self._key.hex())
+        saved = self._cache.read(name)
         loaded = Grammar.load(saved) if saved else None
         if loaded is not None:
             return loaded
         made = Grammar.build(self._text)
-        if kept is not None:
-            _write(kept, made.save())
+        self._cache.write(name, made.save())
         return made
 
     @cached_property
@@ -88,14 +88,8 @@ class CachedReader:
         times = sorted(entry.stat().st_mtime_ns for place in (code, code / "nodes") for entry in os.scandir(place))
         return hashlib.sha256("\n".join((self._text, sys.version, str(code), *map(str, times))).encode()).digest()
 
-    def _kept(self, what: str) -> Path | None:
-        if self._cache is None:
-            return None
-        name = what.split("\0")[0]
-        hangs_on = self._key if name not in MOST_KEPT else b""
-        return (
-            self._cache / f"{name}-{hashlib.sha256(hangs_on + what.encode('utf-8', 'surrogatepass')).hexdigest()[:24]}"
-        )
+    def _name(self, sort: str, *what: str) -> str:
+        return f"{sort}-{hashlib.sha256(chr(0).join(what).encode('utf-8', 'surrogatepass')).hexdigest()[:24]}"
 
 
 class _Pickler(pickle.Pickler):
@@ -107,6 +101,14 @@ class _Unpickler(pickle.Unpickler):
     def __init__(self, file: io.BytesIO, source: Source) -> None:
         super().__init__(file)
         self._source = source
+
+    def find_class(self, module: str, name: str) -> type[Any]:
+        """Values of the syntax and nothing else: what is kept can hold no code that runs when it is read."""
+        if module.startswith(_OURS):
+            found = getattr(import_module(module), name)
+            if isinstance(found, type) and issubclass(found, Record | Span):
+                return found
+        raise pickle.UnpicklingError(f"{module}.{name}")
 
     def persistent_load(self, pid: Any) -> Source:  # noqa: ARG002
         return self._source
@@ -124,23 +126,3 @@ def _unpickled(saved: bytes, source: Source) -> Parsed | None:
     except Exception:  # a pickle cut short can fail in any way; the file is then parsed anew
         return None
     return loaded if isinstance(loaded, Parsed) else None
-
-
-def _read(path: Path) -> bytes | None:
-    try:
-        return path.read_bytes()
-    except OSError:
-        return None
-
-
-def _write(path: Path, data: bytes) -> None:
-    try:
-        handle, temporary = tempfile.mkstemp(dir=path.parent)
-    except OSError:
-        return
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-        Path(temporary).replace(path)
-    except OSError:
-        Path(temporary).unlink(missing_ok=True)

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import os
+import re
+import time
 from collections.abc import Callable, Mapping
 from pathlib import Path
+
+_DEAD_AFTER_S = 3600
 
 
 class NotWritable(Exception):
@@ -51,6 +55,7 @@ class _Change:
         self.staged: list[tuple[Path, Path]] = []  # the path as given, and the file that it stands for
         self.renamed: list[Path] = []
         self.folders: list[Path] = []
+        self.left: dict[Path, dict[str, list[Path]]] = {}  # by folder
         self.stuck: list[Path] = []  # targets whose old text could not be put back
 
     def stage(self, path: Path, data: bytes) -> None:
@@ -60,6 +65,9 @@ class _Change:
             return
         self._make_folder(target.parent)
         self.staged.append((path, target))
+        if target.parent not in self.left:
+            self.left[target.parent] = _left_in(target.parent)
+        _clear(self.left[target.parent].get(target.name, []), target)
         new = _new(target)
         new.unlink(missing_ok=True)
         _write(new, data)
@@ -112,6 +120,24 @@ def _new(target: Path) -> Path:
 
 def _old(target: Path) -> Path:
     return target.with_name(f".{target.name}.{os.getpid()}.old")
+
+
+def _left_in(folder: Path) -> dict[str, list[Path]]:
+    """What runs that were killed an hour ago or more left in a folder, by the names of the targets: none that lives takes as long to write."""
+    found: dict[str, list[Path]] = {}
+    latest = time.time() - _DEAD_AFTER_S
+    for path in folder.iterdir() if folder.is_dir() else ():
+        name = re.fullmatch(r"\.(.+)\.\d+\.(?:new|old)", path.name)
+        if name and max(path.lstat().st_mtime, path.lstat().st_ctime) < latest:
+            found.setdefault(name[1], []).append(path)
+    return found
+
+
+def _clear(left: list[Path], target: Path) -> None:
+    """An old text stays where it is no longer the target's: it may be the only one that there is."""
+    for path in left:
+        if path.suffix == ".new" or (target.exists() and path.samefile(target)):
+            path.unlink(missing_ok=True)
 
 
 def _holds(target: Path, data: bytes) -> bool:

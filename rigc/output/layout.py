@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from typing import Protocol
 
 from rigc.output.own_templates import OwnTemplates
 from rigc.record import Record
@@ -10,15 +10,25 @@ from rigc.record import Record
 PAPERS = ("a4", "letter")
 
 
+class Kept(Protocol):
+    """Bytes by name from one run to the next; what is read is what was written, or None."""
+
+    def read(self, name: str) -> bytes | None: ...
+
+    def write(self, name: str, data: bytes) -> None: ...
+
+    def __hash__(self) -> int: ...
+
+
 class Layout(Record):
     """The paper that pages are printed on (one of `PAPERS`), and the user's own templates, if any.
 
-    `cache` is a folder of the user's own in which compiled templates are kept; None where there is none.
+    Compiled templates are kept in `cache`, which nobody but the user can write; None where they are not.
     """
 
     paper: str = "a4"
     templates: OwnTemplates | None = None
-    cache: Path | None = None
+    cache: Kept | None = None
 
 
 STANDARD = Layout()

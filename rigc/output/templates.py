@@ -10,19 +10,19 @@ import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from functools import cache, lru_cache, partial
-from pathlib import Path
 from traceback import walk_tb
 from types import SimpleNamespace
 from typing import Any
 
-from jinja2 import BaseLoader, Environment, FileSystemBytecodeCache, StrictUndefined, Template
+from jinja2 import BaseLoader, BytecodeCache, Environment, StrictUndefined, Template
+from jinja2.bccache import Bucket
 from jinja2.exceptions import SecurityError, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from jinja2.nodes import Assign, Const, Name
 
 from rigc.diagnostics.near import nearest
 from rigc.output import own_words, svg
 from rigc.output.escapes import cell, css_string, held, line, pieces
-from rigc.output.layout import Layout
+from rigc.output.layout import Kept, Layout
 from rigc.output.own_templates import AddedSheet, OwnTemplates
 from rigc.output.sandbox import AsWritten, Sandbox
 from rigc.output.template_mistake import TemplateMistake
@@ -171,8 +171,24 @@ class _Texts(BaseLoader):
         return our_templates()[ours], f"builtin/{ours}", lambda: True
 
 
+class _KeptCode(BytecodeCache):
+    """The code of templates, of one sort of environment."""
+
+    def __init__(self, cache: Kept, sort: str) -> None:
+        self._cache = cache
+        self._sort = sort
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        saved = self._cache.read(f"{self._sort}-{bucket.key}")
+        if saved is not None:
+            bucket.bytecode_from_string(saved)
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        self._cache.write(f"{self._sort}-{bucket.key}", bucket.bytecode_to_string())
+
+
 @lru_cache(maxsize=4)
-def _environment(own: OwnTemplates | None, cache: Path | None, escaped: bool) -> Environment:
+def _environment(own: OwnTemplates | None, cache: Kept | None, escaped: bool) -> Environment:
     environment = Sandbox(
         loader=_Texts(own),
         undefined=StrictUndefined,
@@ -181,7 +197,7 @@ def _environment(own: OwnTemplates | None, cache: Path | None, escaped: bool) ->
         lstrip_blocks=True,
         optimized=own is None,
         # a template that prints by itself is compiled to other code where its text is escaped
-        bytecode_cache=cache and FileSystemBytecodeCache(str(cache), "escaped-%s" if escaped else "plain-%s"),
+        bytecode_cache=None if cache is None else _KeptCode(cache, "escaped" if escaped else "plain"),
     )
     if own is not None:
         environment.code_generator_class = AsWritten

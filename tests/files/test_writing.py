@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -174,3 +175,20 @@ def test_a_second_interrupt_does_not_stop_the_undoing(old: Path, monkeypatch: py
     with pytest.raises(KeyboardInterrupt):
         write_all(new_texts(old))
     assert listing(old) == OLD
+
+
+def test_what_a_killed_run_left_is_cleared(old: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of the old texts only those that are the target's still: the other may be the only one that there is."""
+    (old / ".a.md.7.new").write_text("half a te")
+    (old / ".a.md.7.old").hardlink_to(old / "a.md")
+    (old / ".b.md.7.old").write_text("older b.md\n")
+    (old / ".other.7.new").write_text("of another")
+    write_all({old / "a.md": "new a.md\n", old / "b.md": "new b.md\n"})
+    assert len(listing(old)) == 6
+    later = time.time() + 4000
+    monkeypatch.setattr("time.time", lambda: later)
+    (old / "a.md").write_text("old a.md\n")
+    (old / ".a.md.7.old").unlink()
+    (old / ".a.md.7.old").hardlink_to(old / "a.md")
+    write_all({old / "a.md": "newer a.md\n", old / "b.md": "newer b.md\n"})
+    assert set(listing(old)) == {"a.md", "b.md", ".b.md.7.old", ".other.7.new"}

@@ -18,5 +18,5 @@ def check(screen: Screen, paths: tuple[str, ...], given: Given) -> int:
 
     report = Report(screen, given, asked_for=True)
     for disk in disks(paths, given):
-        report.compile(disk)
+        report.check(disk)
     return report.finish()

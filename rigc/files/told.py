@@ -1,0 +1,75 @@
+"""What a check told of a rig, kept: the next one of the same files, by the same rigc, tells it again and computes nothing."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import sys
+from functools import lru_cache
+from pathlib import Path
+
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.saved import restored, saved
+from rigc.files.cache import cache
+from rigc.files.disk import Disk
+from rigc.loader import Unreadable
+from rigc.source import Source
+
+HERE = Path(__file__).parent.parent
+
+
+class Told:
+    """The findings kept of the rig that a disk names, asked for in one way (`asked`: all that they hang on beside files and code)."""
+
+    def __init__(self, disk: Disk, asked: str) -> None:
+        self._disk = disk
+        self._cache = cache()
+        path = "\0".join((str(disk.folder), disk.name, asked))
+        self._name = f"told-{hashlib.sha256(path.encode('utf-8', 'surrogatepass')).hexdigest()[:24]}"
+
+    def findings(self) -> tuple[Diagnostic, ...] | None:
+        """What was told when each file held what it holds now; None if that is not known. Reads the files."""
+        kept = self._cache.read(self._name)
+        if kept is None:
+            return None
+        try:
+            code, files, told = json.loads(kept)
+            if code != _code():
+                return None
+            sources = [self._disk(name) for name, _ in files]
+            if any(_mark(source) != mark for source, (_, mark) in zip(sources, files, strict=True)):
+                return None
+            return restored(told, sources)
+        except (Unreadable, ValueError, TypeError, LookupError):
+            return None
+
+    def keep(self, findings: tuple[Diagnostic, ...]) -> None:
+        """Keeps them for the next run, where they hang on nothing but the files that were read: not on one that could not be."""
+        if self._disk.refused:
+            return
+        sources = [self._disk(name) for name in self._disk.names]
+        told = saved(findings, sources)
+        if told is not None:
+            files = [(source.name, _mark(source)) for source in sources]
+            self._cache.write(self._name, json.dumps([_code(), files, told]).encode("ascii"))
+
+
+def _mark(source: Source) -> str:
+    return hashlib.sha256(source.data).hexdigest()
+
+
+@lru_cache(maxsize=1)
+def _code() -> str:
+    """What stands for this rigc and this Python: when each of its files was written, and how long it is."""
+    found, todo = [sys.version, str(HERE)], [str(HERE)]
+    while todo:
+        with os.scandir(todo.pop()) as entries:
+            for entry in entries:
+                if entry.is_dir(follow_symlinks=False):
+                    if entry.name != "__pycache__":
+                        todo.append(entry.path)
+                else:
+                    state = entry.stat()
+                    found.append(f"{entry.path} {state.st_mtime_ns} {state.st_size}")
+    return hashlib.sha256("\n".join(sorted(found)).encode("utf-8", "surrogatepass")).hexdigest()

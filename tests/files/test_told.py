@@ -1,0 +1,192 @@
+"""A check tells the same with a cache, without one and with a spoiled one; what is kept hangs on every file that was read, and runs nothing."""
+
+from __future__ import annotations
+
+import os
+import pickle
+import subprocess
+import sys
+from pathlib import Path
+from shutil import copytree
+
+import pytest
+from cases import ROOT
+
+from rigc.cli import main
+from rigc.compile import compile_rig
+from rigc.diagnostics.saved import restored, saved
+from rigc.files.cache import Cache
+from rigc.files.disk import Disk
+from rigc.files.reader import CachedReader
+
+BOARDS = ("back-bedroom", "tide-line", "harbour-keys", "long-haul")
+SMALL = 'language 1\n\nuse "stock.rig"\n\nrig small {\n  revision A 2026-03-02 "first try"\n}\n'
+STOCK = "language 1\n"
+
+
+@pytest.fixture
+def kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The folder of the cache, which is empty."""
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    monkeypatch.setenv("RIGC_DEBUG", "1")
+    return tmp_path / "cache" / "rigc"
+
+
+@pytest.fixture
+def small(tmp_path: Path, kept: Path) -> Path:  # noqa: ARG001
+    (tmp_path / "small.rig").write_text(SMALL)
+    (tmp_path / "stock.rig").write_text(STOCK)
+    return tmp_path / "small.rig"
+
+
+def check(path: Path, capfd: pytest.CaptureFixture[str], *more: str) -> tuple[int, str, str]:
+    return (main(["check", *more, str(path)]), *capfd.readouterr())
+
+
+def told(kept: Path) -> list[Path]:
+    return list(kept.glob("told-*"))
+
+
+@pytest.mark.parametrize("board", BOARDS)
+def test_a_check_tells_the_same_with_and_without_a_cache(
+    board: str, kept: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    path = ROOT / "examples" / board / "board.rig"
+    for more in ([], ["--findings", "jsonl"]):
+        first = check(path, capfd, *more)
+        assert told(kept)
+        assert check(path, capfd, *more) == first
+    (tmp_path / "file").touch()
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "file"))
+    assert check(path, capfd, "--findings", "jsonl") == first
+
+
+@pytest.mark.usefixtures("kept")
+def test_the_second_check_loads_no_compiler() -> None:
+    path = ROOT / "examples" / "back-bedroom" / "board.rig"
+    code = (
+        f"import sys; from rigc.cli import main; main(['check', {str(path)!r}]);"
+        "sys.exit(str([name for name in ('lark', 'pint', 'networkx', 'rigc.compile') if name in sys.modules]))"
+    )
+    runs = [subprocess.run([sys.executable, "-c", code], capture_output=True, text=True) for _ in range(2)]
+    assert runs[0].stdout == runs[1].stdout != ""
+    assert runs[1].stderr.splitlines()[-1] == "[]"
+
+
+def test_a_change_of_any_file_is_seen(small: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    before = check(small, capfd)
+    (small.parent / "stock.rig").write_text("language 1\nunit marl {\n")
+    with_unit = check(small, capfd)
+    assert before != with_unit
+    (small.parent / "stock.rig").write_text(STOCK)
+    assert check(small, capfd) == before
+    small.write_text(SMALL + "\nunits\n")
+    assert check(small, capfd) not in (before, with_unit)
+
+
+def test_what_is_asked_is_part_of_what_is_kept(small: Path, kept: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    for more in ([], ["--on", "2030-01-01"], ["--effort", "10"]):
+        check(small, capfd, *more)
+    assert len(told(kept)) == 3
+
+
+def test_a_file_that_is_not_there_is_looked_for_again(
+    small: Path, kept: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """What is said of it hangs on the folder, too, so that nothing is kept."""
+    (small.parent / "stock.rig").rename(small.parent / "stocks.rig")
+    code, out, _ = check(small, capfd)
+    assert (code, told(kept)) == (1, [])
+    assert "did you mean" in out or "stocks.rig" in out
+    (small.parent / "stocks.rig").rename(small.parent / "stock.rig")
+    assert check(small, capfd)[1] != out
+
+
+@pytest.mark.parametrize("spoil", ["cut", "turned", "empty", "other", "swapped"])
+def test_a_spoiled_cache_is_as_none(spoil: str, kept: Path, tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    copytree(ROOT / "examples" / "back-bedroom", tmp_path / "back-bedroom")
+    copytree(ROOT / "examples" / "bench", tmp_path / "bench")
+    (tmp_path / "rig-root").touch()
+    path = tmp_path / "back-bedroom" / "board.rig"
+    first = check(path, capfd)
+    documents = ["build", "-o", str(tmp_path / "out"), "--sheet", "cable-list", str(path)]
+    main(documents)
+    capfd.readouterr()
+    built = [each.read_bytes() for each in sorted((tmp_path / "out").iterdir())]
+    files = sorted(kept.iterdir())
+    assert {each.name.partition("-")[0] for each in files} >= {"told", "parsed", "reserved", "tables", "escaped"}
+    whole = [each.read_bytes() for each in files]
+    for each, data, other in zip(files, whole, [*whole[1:], whole[0]], strict=True):
+        middle = len(data) // 2
+        each.write_bytes(
+            {
+                "cut": data[:middle],
+                "turned": data[:middle] + bytes([data[middle] ^ 1]) + data[middle + 1 :],
+                "empty": b"",
+                "other": b"\x80\x05cos\nsystem\n(S'false'\ntR.",
+                "swapped": other,
+            }[spoil]
+        )
+    assert check(path, capfd) == first
+    main(documents)
+    assert [each.read_bytes() for each in sorted((tmp_path / "out").iterdir())] == built
+
+
+class Hostile:
+    """What runs code when it is read from a pickle."""
+
+    def __init__(self, mark: Path) -> None:
+        self.mark = mark
+
+    def __reduce__(self) -> tuple[object, tuple[str]]:
+        return os.mkdir, (str(self.mark),)
+
+
+def test_no_code_is_run_by_reading_what_was_parsed(
+    small: Path, kept: Path, tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    first = check(small, capfd)
+    parsed = list(kept.glob("parsed-*"))
+    assert parsed
+    for each in parsed:
+        mark = each.read_bytes()[32:64]
+        Cache(kept).write(each.name, mark + pickle.dumps(Hostile(tmp_path / "done")))
+    for each in told(kept):
+        each.unlink()
+    assert check(small, capfd) == first
+    assert not (tmp_path / "done").exists()
+
+
+def test_what_a_killed_run_left_is_cleared(kept: Path) -> None:
+    kept.mkdir(parents=True, mode=0o700)
+    cache = Cache(kept)
+    (kept / "new-dead").touch()
+    os.utime(kept / "new-dead", (0, 0))
+    (kept / "new-living").touch()
+    cache.write("told-1", b"text")
+    assert sorted(each.name for each in kept.iterdir()) == ["new-living", "told-1"]
+    assert cache.read("told-1") == b"text"
+
+
+def test_of_each_sort_the_oldest_go(kept: Path) -> None:
+    """Five tables, of which four may stay: half of four do."""
+    kept.mkdir(parents=True, mode=0o700)
+    for number in range(5):
+        Cache(kept).write(f"tables-{number}", b"")
+        os.utime(kept / f"tables-{number}", ns=(number, number))
+    assert len(list(kept.iterdir())) == 2
+
+
+def test_findings_come_back_as_they_were() -> None:
+    disk = Disk(ROOT / "examples" / "long-haul" / "board.rig")
+    made = compile_rig(disk, disk.name, CachedReader())
+    text = saved(made.findings, made.sources)
+    assert text is not None
+    again = restored(text, made.sources)
+    assert len(again) == len(made.findings)
+    for one, other in zip(again, made.findings, strict=True):
+        assert one.replace(kind=other.kind, follow=()) == other.replace(follow=())
+        assert (one.kind.name, one.kind.rule, one.kind.source) == (other.kind.name, other.kind.rule, other.kind.source)
+        assert str(one.span) == str(other.span)
+        assert len(one.follow) == len(other.follow)
+    assert saved(made.findings, made.sources[1:]) is None
