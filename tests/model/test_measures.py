@@ -96,6 +96,17 @@ def test_the_reference_tells_each_range_and_its_reason() -> None:
     ]
 
 
+def test_the_reference_tells_what_a_guess_of_each_kind_may_be_off_by() -> None:
+    text = (ROOT / "grammar" / "README.md").read_text("utf-8")
+    table = text.partition("### What a guess may be off by")[2].partition("\nBeside")[0]
+    rows = [tuple(cell.strip() for cell in line.strip("|").split("|")) for line in table.splitlines() if "|" in line]
+    assert rows[2:] == [
+        (each.bearer, f"{each.guess.value:g} {each.guess.unit}", each.guess.source)
+        for each in ALL.values()
+        if each.guess
+    ]
+
+
 def test_nothing_reads_a_number_by_a_range_of_its_own() -> None:
     """Every `Measure(...)` of the code stands in the one table."""
     made = [path for path in (ROOT / "rigc").rglob("*.py") if re.search(r"\bMeasure\(\s*\"", path.read_text("utf-8"))]

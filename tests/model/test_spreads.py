@@ -6,6 +6,7 @@ import pytest
 from cases import READER
 from small_rigs import HEAD, block, results_of
 
+from rigc.analysis.revision.compared.words import exact
 from rigc.compile import compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.fact import Spread, spread_of
@@ -91,6 +92,88 @@ def test_what_a_guess_is_off_by_is_a_share_or_in_the_unit_of_its_kind(name: str)
         measure.unit,
         *(["dB"] if measure.unit == "dBu" else []),
     )
+
+
+@pytest.mark.parametrize(
+    ("line", "message", "advice"),
+    [
+        ("draws 350 mA +- 10 mV", "'10 mV' is a voltage; a current goes here", "write a current, for example 10 mA"),
+        ("draws 350 mA +- 10", "'+- 10' has no unit: 10 mA or 10 %?", "write +- 10 mA; or write +- 10 %"),
+        ("draws 350 mA +- -5 %", "'+- -5 %' is negative; a spread goes both ways", "delete the minus sign"),
+        ("draws 350 mA +- 10 percent", "'percent' is written % here", "write %"),
+        (
+            "draws 350 mA +- 120 %",
+            "'350 mA +- 120 %' reaches below nothing; a current can't be negative",
+            "write what it may be off by at most, or both ends: from ___ to ___ mA",
+        ),
+        ("draws from 60 to 40 mA", "'from 60 to 40 mA' runs from the higher to the lower", "write from 40 to 60 mA"),
+        (
+            "draws from 60 mA to 40 mA",
+            "'from 60 mA to 40 mA' runs from the higher to the lower",
+            "write from 40 mA to 60 mA",
+        ),
+        (
+            "draws from 40 to 6000 mA",
+            "6000 mA is too much for a pedal: at most 5 A is plausible",
+            "measure it again",
+        ),
+        (
+            "gain 12 dB +- 10 %",
+            "'+- 10 %' means nothing of a gain: it is off by so many dB",
+            "write it in dB, for example +- 2 dB",
+        ),
+        (
+            "price 450 EUR +- 10 EUR",
+            "'+- 10 EUR' has no meaning here: a sum of money is taken here as it is written",
+            "delete '+- 10 EUR'",
+        ),
+        (
+            "accepts 9..18 V +- 5 %",
+            "'+- 5 %' has no meaning here: a voltage is taken here as it is written",
+            "delete '+- 5 %'",
+        ),
+        (
+            "switch at from 10 to 12 mm, 20 mm",
+            "'from 10 to 12 mm' has no meaning here: a length is taken here as it is written",
+            "write one number, for example 10 mm",
+        ),
+    ],
+)
+def test_a_spread_that_can_not_be_is_told(line: str, message: str, advice: str) -> None:
+    found = [(each.message, each.advice) for each in told(line)]
+    assert found == [(message, advice)]
+
+
+def test_a_current_is_off_by_itself_at_most() -> None:
+    """350 mA off by 100 % lies from nothing to 700 mA; by a hair more it would be less than nothing."""
+    assert told("draws 350 mA +- 100 %") == []
+    assert [each.message for each in told("draws 350 mA +- 100.1 %")] == [
+        "'350 mA +- 100.1 %' reaches below nothing; a current can't be negative"
+    ]
+
+
+def test_a_spread_is_borne_with_the_fact_by_what_is_like_it() -> None:
+    text = (
+        block("unit", "ember", "draws 350 mA +- 10 %", "mass 300 g +- 5 g")
+        + "unit coal like ember {\n  draws 200 mA\n}\n"
+    )
+    coal = results_of(text).get(Rig).units["coal"]
+    assert coal.draws_ma is not None and coal.draws_ma.spread is None
+    assert coal.mass_kg is not None and coal.mass_kg.spread == Spread(0.295, 0.305, "± 5 g")
+
+
+def test_another_spread_is_another_fact_and_another_sign_is_none() -> None:
+    facts = [
+        rig_with(f"draws 350 mA {off}").units["ember"].draws_ma
+        for off in ("", "+- 10 %", "± 10 %", "+- 35 mA", "+- 5 %")
+    ]
+    assert [exact(each) for each in facts] == [
+        350,
+        (350, 315, 385),
+        (350, 315, 385),
+        (350, 315, 385),
+        (350, 332.5, 367.5),
+    ]
 
 
 def rig_with(*lines: str) -> Rig:

@@ -9,7 +9,7 @@ import reference
 from grammars import TEXT, class_name, node_classes, parsed, rules, within
 from reference import Line, worked_lines
 
-NO_LINE_OF_THEIR_OWN = {"File", "Desk", "Amount"}
+NO_LINE_OF_THEIR_OWN = {"File", "Desk", "Amount", "Spread", "UpTo"}
 """The whole file; a desk, which is written as an amp is; and what is no node."""
 
 

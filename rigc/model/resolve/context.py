@@ -10,9 +10,9 @@ from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.model.fact import Fact, Provenance
 from rigc.model.scope import SAID_TWICE, Scope
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.spreads import without_spread
 from rigc.model.units.measures import Measure
 from rigc.model.units.quantities import quantities, quantity
+from rigc.model.units.spreads import without_spread
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, Node, Word

@@ -11,10 +11,10 @@ from rigc.diagnostics.diagnostic import Diagnostic, Report
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.fact import Fact, Provenance, Spread
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.spreads import stated_spread, upside_down, without_spread
 from rigc.model.units.common_units import COMMON
 from rigc.model.units.measures import MONEY, Measure
 from rigc.model.units.prefix_slips import in_words, slips
+from rigc.model.units.spreads import stated_spread, upside_down, without_spread
 from rigc.model.units.unit_slips import meant
 from rigc.source import Span
 from rigc.syntax import nodes

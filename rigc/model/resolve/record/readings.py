@@ -10,7 +10,6 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.wishes.leads import known_mark
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.spreads import without_spread
 from rigc.model.units.measures import (
     READ_CURRENT,
     READ_GAIN,
@@ -23,6 +22,7 @@ from rigc.model.units.measures import (
     Measure,
 )
 from rigc.model.units.quantities import PLAIN, factor
+from rigc.model.units.spreads import without_spread
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 

@@ -9,7 +9,6 @@ from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of, run, spread
 from rigc.model.scope import twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.spreads import mains_without_spread
 from rigc.model.things import MainsRange, Outlet, Rating
 from rigc.model.units.measures import (
     CEILING_MA,
@@ -24,6 +23,7 @@ from rigc.model.units.measures import (
     Measure,
 )
 from rigc.model.units.quantities import factor
+from rigc.model.units.spreads import mains_without_spread
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
