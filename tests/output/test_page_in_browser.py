@@ -1,0 +1,111 @@
+"""Every sheet of the worked boards in a real browser: within reach of all, nothing to scroll, nothing fetched. Skipped where it is missing.
+
+The rules of accessibility are those of axe-core (an open rule engine for WCAG); it cannot decide the contrast of letters on a drawing,
+which test_grey.py reckons from the colours.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+import subprocess
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Any
+
+import html5lib
+import pytest
+from cases import ROOT, compiled
+from small_sheets import COLUMNS, document, row
+from test_print import FLAGS
+
+from rigc.output import html
+from rigc.reports.content import Column, Table
+
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(shutil.which("chromium") is None, reason="not installed: chromium"),
+]
+
+BOARDS = ("long-haul", "back-bedroom", "tide-line", "harbour-keys")
+NARROW = 400
+
+# A frame as wide as a telephone holds the page, and tells the tables that can be scrolled in it and what sticks out of it.
+FOLDED = """<!DOCTYPE html><title>frame</title><iframe id="frame" width="%d" height="900"></iframe><script>
+const text = %s;
+const frame = document.getElementById('frame');
+frame.onload = () => frame.contentDocument.fonts.ready.then(() => {
+  const page = frame.contentDocument, faults = [];
+  for (const part of page.querySelectorAll('.wide')) {
+    if (part.scrollWidth > part.clientWidth + 1) faults.push(part.getAttribute('aria-label'));
+  }
+  if (page.documentElement.scrollWidth > %d) faults.push('the page itself');
+  document.body.innerHTML = '<pre id="told">' + JSON.stringify(faults).replace(/&/g, '&amp;').replace(/</g, '&lt;') + '</pre>';
+});
+frame.srcdoc = text;
+</script>"""
+
+AXE = """<script>%s</script><script>
+axe.run(document, {resultTypes: ['violations', 'incomplete']}).then(found => {
+  const told = each => each.map(rule => rule.id + ': ' + rule.nodes[0].html.slice(0, 120));
+  const parts = [told(found.violations), told(found.incomplete.filter(rule => rule.id !== 'color-contrast')), found.passes.length];
+  document.body.innerHTML = '<pre id="told">' + JSON.stringify(parts).replace(/&/g, '&amp;').replace(/</g, '&lt;') + '</pre>';
+});</script>"""
+
+
+def told(page: Path, text: str, width: int = 1200) -> Any:
+    """What a script of a page writes into `told`, as JSON."""
+    page.write_text(text, encoding="utf-8")
+    command = ["chromium", *FLAGS, f"--user-data-dir={page.parent / 'profile'}", f"--window-size={width},900"]
+    command += ["--virtual-time-budget=60000", "--dump-dom", page.as_uri()]
+    dom = subprocess.run(command, check=True, capture_output=True, timeout=180).stdout.decode("utf-8")
+    found = re.search(r'<pre id="told">(.*?)</pre>', dom, re.DOTALL)
+    assert found is not None
+    return json.loads(found[1].replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&"))
+
+
+def axe(text: str, folder: Path) -> Any:
+    spec = find_spec("axe_core_python")
+    assert spec is not None and spec.origin is not None
+    engine = (Path(spec.origin).parent / "axe.min.js").read_text("utf-8").replace("</script", "<\\/script")
+    return told(folder / "page.html", text.replace("</body>", f"{AXE % engine}</body>"))
+
+
+def folded(text: str, folder: Path) -> Any:
+    return told(folder / "frame.html", FOLDED % (NARROW, json.dumps(text).replace("</", "<\\/"), NARROW))
+
+
+@pytest.mark.parametrize("board", BOARDS)
+def test_every_sheet_of_a_board(tmp_path: Path, board: str) -> None:
+    text = html.render(compiled(ROOT / f"examples/{board}/board.rig").documents())
+    html5lib.HTMLParser(strict=True).parse(text)  # raises at the first mistake
+    fetched = re.findall(
+        r"""(?:src|href|srcset|action|data|poster)=["']?(?!#)[^"'\s>]+|url\((?!data:)[^)]*\)|@import""", text
+    )
+    assert fetched == []
+    violations, undecided, passes = axe(text, tmp_path)
+    assert (violations, undecided) == ([], [])
+    assert passes > 20
+    assert folded(text, tmp_path) == []
+
+
+def test_the_probes_tell_faults(tmp_path: Path) -> None:
+    """A button without a name, a word too long for the frame and a stray end tag: without this the test above could not fail."""
+    text = html.render(document(Table("t", "A table", COLUMNS, (row("L01", "1", "make"),))))
+    violations, _, _ = axe(text.replace("</main>", "<button></button></main>"), tmp_path)
+    assert any(each.startswith("button-name") for each in violations)
+    wide = text.replace("</style>", ".wide table { width: 900px; }</style>", 1)
+    assert folded(wide, tmp_path) == ["A table"]
+    with pytest.raises(html5lib.html5parser.ParseError):
+        html5lib.HTMLParser(strict=True).parse(text.replace("</main>", "</div></main>"))
+
+
+def test_a_table_of_many_columns_folds_behind_its_heads() -> None:
+    columns = (Column("lead"), Column("cut", "mm", number=True), Column("from"), Column("to"))
+    text = html.render(document(Table("t", "T", columns, (row("L01", "153", "", "marl"),))))
+    assert '<th scope="row">L01' in text
+    assert '<td class="number" data-head="cut, mm">153' in text
+    assert '<td data-head="to">marl' in text
+    assert text.count("data-head=") == 2
+    assert "data-head=" not in html.render(document(Table("t", "T", COLUMNS, (row("L01", "153", "make"),))))
