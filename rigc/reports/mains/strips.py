@@ -7,6 +7,7 @@ from rigc.model.rig import Rig
 from rigc.model.things import MainsStrip
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.schedule.cells import in_metres
 
 _COLUMNS = (
     Column("strip"),
@@ -32,7 +33,7 @@ def _row(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Row:
         (
             Cell(strip.name, strong=True),
             Cell("?" if strip.sockets is None else str(strip.sockets)),
-            Cell("?" if strip.cord_mm is None else f"{strip.cord_mm.value / 1000:g}"),
+            Cell("?" if strip.cord_mm is None else in_metres(strip.cord_mm)),
             Cell("?" if strip.mass_kg is None else f"{strip.mass_kg.value:g}"),
             Cell(", ".join(names) or "nothing"),
             figure_cell(loads.strips[strip.name]),

@@ -36,6 +36,12 @@ def in_millimetres(fact: Fact[float]) -> str:
     return f"{decimals(fact.value)}{off}"
 
 
+def in_metres(fact: Fact[float]) -> str:
+    """`3`, `3 ± 0.1`: a length in mm as metres, without the unit."""
+    off = "" if fact.spread is None else f" ± {(fact.spread.most - fact.value) / 1000:g}"
+    return f"{fact.value / 1000:g}{off}"
+
+
 def words(*parts: str) -> Cell:
     """Words with commas between them, the empty ones left out."""
     return Cell(", ".join(part for part in parts if part))

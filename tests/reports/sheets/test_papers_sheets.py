@@ -189,6 +189,22 @@ def test_missing_and_assumed_facts_have_room_for_who_measures_them() -> None:
     assert any("its body" in row[1] for row in rows(sheet, "missing"))
 
 
+def test_a_size_bears_its_spread_in_the_unit_of_its_column() -> None:
+    """2 in is 50.8 mm, off by 0.1 in, 2.54 mm; a range of places is its middle, off by half of it."""
+    lines = (
+        "body 70 x 120 x 55 mm +- 1 mm",
+        "inlet dc barrel 5.5 x 2.1 mm rear 2 in +- 0.1 in up from 20 to 24 mm",
+        "draws 350 mA +- 10 %",
+        "gain -3 dB +- 1 dB",
+    )
+    sheet = made(GUITAR + COMBO + unit("marl", *lines) + CHAIN, unit_schedule)
+    said = repr(sheet)
+    assert "70 ± 1 × 120 ± 1 × 55 ± 1" in said
+    assert ("50.8 ± 2.5", "22 ± 2") in [row[5:7] for row in rows(sheet, "jacks")]
+    assert "350 mA ± 10 %" in said
+    assert "−3 dB ± 1 dB" in said
+
+
 def test_what_a_guess_may_be_off_by_is_what_its_kind_is_until_it_is_stated() -> None:
     marl = unit(
         "marl",
