@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def rendered(page: SwapPage, rig: Rig, sources: tuple[Source, ...], form: str, paper: str) -> str:
     """As `text` (the verdict is its first line), `md`, `html` or `json`."""
     if form == "json":
-        from rigc.output.page_json import render_page
+        from rigc.output.json import render_page
 
         return render_page(page.sheet, page.answer, page.verdict)
     if form == "text":

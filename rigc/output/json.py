@@ -1,4 +1,4 @@
-"""Tables -> JSON: for each table, by name, its records and its totals, with the same keys as the columns of the CSV."""
+"""Tables -> JSON: for each table, by name, its records and its totals, with the same keys as the columns of the CSV; and a page with an answer."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import json
 import re
 
 from rigc.output.column_names import column_names
-from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.content import Cell, Column, Row, Sheet, Table
 
 FORMAT = 1  # counts up when a reader of the old shape would go wrong
 
@@ -41,3 +41,10 @@ def _value(column: Column, cell: Cell) -> object:
         return text or None
     plain = text.replace("−", "-")
     return float(plain) if "." in plain else int(plain)
+
+
+def render_page(sheet: Sheet, answer: str, verdict: str) -> str:
+    """The shape of `rigc show --to json`, with `answer` (yes, with work, no, not known) and `verdict` before the tables."""
+    held = json.loads(render_tables(tuple(block for block in sheet.blocks if isinstance(block, Table))))
+    told = {"format": held["format"], "answer": answer, "verdict": verdict, "tables": held["tables"]}
+    return json.dumps(told, ensure_ascii=False, indent=2) + "\n"

@@ -14,7 +14,7 @@ from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.deck_boxes import deck_boxes
 from rigc.analysis.routes.bundles import Bundles
 from rigc.analysis.routes.crossings import BESIDE, FINE, TIED, Crossings
-from rigc.analysis.routes.joint_choice import joint_saving
+from rigc.analysis.routes.joint_savings import joint_saving
 from rigc.analysis.routes.route_paths import RoutePaths
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig

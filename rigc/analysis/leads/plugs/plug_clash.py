@@ -1,4 +1,5 @@
-"""PlugClash: the plugs and bodies on the decks -> which of them stand in each other's way, and by how much."""
+"""PlugClash: the plugs and bodies on the decks -> which of them stand in each other's way, and by how much; a base lies on the deck's parts
+at its jack's side and level."""
 
 from __future__ import annotations
 
@@ -6,14 +7,36 @@ from collections.abc import Iterator
 
 from rigc.analysis.deck.placement import JackPoint, Outline, Placement
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies, PlugBody, UnknownPlug
-from rigc.analysis.leads.plugs.solid_deck import solid_deck
 from rigc.analysis.leads.plugs.tier_fronts import on_tier, tier_fronts
 from rigc.facts import clearance
+from rigc.model.deck import Deck
 from rigc.model.geometry.neighbours import neighbours
 from rigc.model.geometry.polygon import before, reach
+from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
+
+
+def solid_deck(rig: Rig, point: JackPoint) -> Iterator[Rectangle]:
+    """The plate, or its rails; for a jack of a thing on a tier, that tier. None where the deck's size is not stated."""
+    deck = rig.decks.get(point.deck or "")
+    if deck is None or deck.width_mm is None or deck.depth_mm is None:
+        return
+    width = deck.width_mm.value
+    if point.raised_mm:
+        stretches = [(t.front_mm, t.rear_mm) for t in deck.tiers if t.raised_mm == point.raised_mm]
+    else:
+        stretches = _plain(deck, deck.depth_mm.value)
+    for front, rear in stretches:
+        yield Rectangle(0.0, front, width, rear - front)
+
+
+def _plain(deck: Deck, depth_mm: float) -> list[tuple[float, float]]:
+    if not deck.rails:
+        return [(0.0, depth_mm)]
+    return [(rail.front_mm, rail.rear_mm) for rail in deck.rails]
+
 
 GAP_MM = clearance.PLUG_GAP_MM.value
 _HAIR_MM = 1e-6  # figures that differ by less are equal
