@@ -1,4 +1,4 @@
-"""Guesses: how near a limit a figure that was not measured is worth a warning, and how far it may be off, by its kind.
+"""Guesses: how far a figure that was not measured may be off, by its kind.
 
 A share is of the guessed figure, an amount is in its own unit. A spread that is stated beside a guess takes the place of these.
 """
@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from rigc.facts.fact import Fact
 
-NEAR_SHARE = Fact(
-    15, "%", "distance from a limit, of the limit, within which a guess must be measured", "common practice, no source"
+LEAFLET_CURRENT_SPREAD = Fact(
+    15, "%", "by which the current of a leaflet, a typical one, may be off, either way", "common practice, no source"
 )
 IMPEDANCE_SPREAD = Fact(30, "%", "by which a guessed impedance may be off, either way", "common practice, no source")
 LEVEL_SPREAD_DB = Fact(2, "dB", "by which a guessed level or gain may be off, either way", "common practice, no source")

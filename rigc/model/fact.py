@@ -52,10 +52,12 @@ class Fact(Record, Generic[T]):
 
 
 def spread_of(fact: Fact[float]) -> Spread | None:
-    """From where to where a fact may lie: as stated; of an assumed one that states none, by the kind of its quantity; else None."""
-    if fact.spread is not None or not fact.assumed or fact.measure is None or fact.measure.guess is None:
+    """From where to where a fact may lie: as stated; of one that states none and was not measured, by the kind of its quantity."""
+    if fact.spread is not None or fact.provenance is None or fact.measure is None:
         return fact.spread
-    guess = fact.measure.guess
+    guess = {"assumed": fact.measure.guess, "leaflet": fact.measure.leaflet}.get(fact.provenance.kind)
+    if guess is None:
+        return None
     share = guess.unit == "%" and fact.measure.unit != "%"
     off = abs(fact.value) * guess.value / 100 if share else guess.value
     least = max(fact.value - off, min(fact.measure.low, 0.0))

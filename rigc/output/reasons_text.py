@@ -65,9 +65,9 @@ def _range(told: ToldRange | None, unit: str, shown: Callable[[str], str]) -> li
 def _off(part: ToldPart) -> tuple[str, ...]:
     """What a fact is, as typed, and what it may be off by, where that is not typed with it."""
     fact = part.fact.fact
-    off = (
-        "" if fact.spread is not None else f"{part.spread.typed}, as {fact.provenance.kind}" if fact.provenance else ""
-    )
+    off = "" if fact.spread is not None else part.spread.typed
+    if off and fact.provenance is not None:
+        off += f", as {'from a leaflet' if fact.provenance.kind == 'leaflet' else fact.provenance.kind}"
     return part.fact.label, fact.typed, off
 
 

@@ -84,6 +84,11 @@ class Range:
         hair = _HAIR * max(1.0, abs(float(self._nodes.root)))
         return tuple(sorted((each for each in found if each.width > hair), key=lambda each: -each.width))
 
+    def with_fact(self, fact: Stated, value: float) -> float:
+        """The number with this value of one fact, in the fact's unit, and the others as stated."""
+        assert self._nodes is not None  # it has that fact
+        return self._nodes.revalued(place_of(fact.fact.span), fact.counted(value))
+
     @cached_property
     def _enclosed(self) -> tuple[Interval | None, bool]:
         if self._nodes is None or not self._nodes.facts:

@@ -28,17 +28,17 @@ def made() -> Results:
     return results(RIG)
 
 
-JUDGED = POWER_RULES | {"guess-near-limit", "unfit-lead-length"}
+JUDGED = POWER_RULES | {"limit-in-doubt", "unfit-lead-length"}
 
 
 def test_what_power_rules_report() -> None:
-    """Each finding of the power rules, of guess-near-limit and of unfit-lead-length, by rule and subject.
+    """Each finding of the power rules, of limit-in-doubt and of unfit-lead-length, by rule and subject.
 
     dunlin: captive 150 mm. Way: brine.n3 at x = 100 + 90 = 190, plug exit y = 200 − 7 = 193; dunlin.dc at 110 + 35 = 145,
     y = 120. 45 + (193 − 150) 43 + (150 − 120) 30 = 118; down 10, and 30 + 10 + 10 = 50: 178 mm; with
     40 of slack 68 short (unfit-lead-length). bittern: kettle.w at 450, bittern.ac at 325: 125 + 43 + 30 + 60 = 258;
     1.10 × 258 + 150 = 433.8 < 1800 (unfit-lead-length, too long). plover: 1.5 × 9 = 13.5 V > 12 V (unregulated-supply). away: 120 V at two primaries of
-    230 V (unfit-mains twice); brine's stands behind its transformer. dunlin: 75 of 100 mA, limit 80, 6.25 % off, assumed (guess-near-limit).
+    230 V (unfit-mains twice); brine's stands behind its transformer. dunlin: 75 of 100 mA, limit 80, 6.25 % off, assumed (limit-in-doubt).
     """
     found = [
         (finding.kind.name, finding.level.word, finding.subject[0])
@@ -56,7 +56,7 @@ def test_what_power_rules_report() -> None:
             ("battery-only", "remark", "avocet"),
             ("brick-out-of-reach", "warning", "scrap"),
             ("moved-switch", "warning", "brine.n4"),
-            ("guess-near-limit", "warning", "dunlin"),
+            ("limit-in-doubt", "warning", "dunlin"),
         ]
     )
 

@@ -9,18 +9,25 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.findings.facts_of import facts_within
 from rigc.analysis.findings.findings import Findings
+from rigc.analysis.findings.limits.doubt_words import in_words
+from rigc.analysis.findings.limits_in_doubt import LimitsInDoubt
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.revalued import Place, place_of
 
 
-class AssumedFact(Record):
-    """A fact of a thing in use that the source marks as assumed; `near` are the findings that a limit leans on it."""
+class UnsureFact(Record):
+    """A fact of a thing in use that the source marks as assumed, or that decides whether a limit is kept. `decides` tells of the
+    limits in doubt that hang on it more than on any other fact. `takes` is the most that it may be off by of what is left to a
+    limit, as a share, and `of` what that limit judges; 0 and empty where no judged number rests on it."""
 
     thing: str
     fact: Fact[Any]
-    near: tuple[str, ...]
+    decides: tuple[str, ...]
+    takes: float
+    of: str
 
 
 class MissingFact(Record):
@@ -33,21 +40,22 @@ class MissingFact(Record):
 
 
 class OpenFacts(Record):
-    """The assumed ones in the order of the things, the missing ones in the order of the rules."""
+    """The unsure ones, those that decide a limit first, then those that take most of what is left to one, then the others in the
+    order of the things; the missing ones in the order of the rules."""
 
-    assumed: tuple[AssumedFact, ...]
+    unsure: tuple[UnsureFact, ...]
     missing: tuple[MissingFact, ...]
 
 
-def open_facts(rig: Rig, power: PowerAssignment, found: Findings) -> OpenFacts:
+def open_facts(rig: Rig, power: PowerAssignment, found: Findings, limits: LimitsInDoubt) -> OpenFacts:
     """What is assumed is in the rig; what is missing the checks tell."""
     findings = found.all
-    near = [each for each in findings if each.kind.name == "guess-near-limit"]
     missing = [each for each in findings if each.level is Level.CANT_CHECK or each.kind.name == "missing-fact"]
-    return OpenFacts(tuple(_assumed(rig, power, near)), tuple(map(_missing, missing)))
+    unsure = sorted(_unsure(rig, power, limits), key=lambda each: (not each.decides, -each.takes))
+    return OpenFacts(tuple(unsure), tuple(map(_missing, missing)))
 
 
-def _assumed(rig: Rig, power: PowerAssignment, near: list[Diagnostic]) -> Iterator[AssumedFact]:
+def _unsure(rig: Rig, power: PowerAssignment, limits: LimitsInDoubt) -> Iterator[UnsureFact]:
     things = (
         *rig.instruments.values(),
         *used_things(rig, power),
@@ -58,13 +66,29 @@ def _assumed(rig: Rig, power: PowerAssignment, near: list[Diagnostic]) -> Iterat
         *rig.stock.plugs.values(),
         *rig.stock.strips.values(),
     )
+    taking = _taking(limits)
     told = set()
     for thing in things:
         for fact in facts_within(thing):
-            place = (thing.name, fact.span.source.name, fact.span.start)
-            if fact.assumed and place not in told:
+            place = (thing.name, *place_of(fact.span))
+            decides, takes, of = taking.get(place_of(fact.span), ((), 0.0, ""))
+            if (fact.assumed or decides) and place not in told:
                 told.add(place)
-                yield AssumedFact(thing.name, fact, tuple(each.message for each in near if each.span == fact.span))
+                yield UnsureFact(thing.name, fact, decides, takes, of)
+
+
+def _taking(limits: LimitsInDoubt) -> dict[Place, tuple[tuple[str, ...], float, str]]:
+    """For each fact what it decides, and the most that it takes of what is left to a limit, and what that judges."""
+    found: dict[Place, tuple[tuple[str, ...], float, str]] = {}
+    for each in limits.all:
+        for at, part in enumerate(each.parts):
+            place = place_of(part.fact.fact.span)
+            decides, takes, of = found.get(place, ((), 0.0, ""))
+            if at == 0 and each.in_doubt:
+                decides = (*decides, in_words(each))
+            share = each.taken_by(part)
+            found[place] = (decides, share, each.judged.what) if share > takes else (decides, takes, of)
+    return found
 
 
 def _missing(finding: Diagnostic) -> MissingFact:

@@ -2,7 +2,7 @@
 
 Why it matters: what is frozen goes to the bench, the truck and the archive; what is open on that day stays open for years.
 What to do: mend or accept what is listed, fold the field notes into the design; or delete the `frozen` line and go on editing.
-A frozen revision holds no open field note, no error that stands, and no result near a limit that leans on a guess.
+A frozen revision holds no open field note, no error that stands, and no limit in doubt.
 A finding that is accepted with a name, a reason and a date does not stand.
 Source: common practice, no source.
 """
@@ -17,10 +17,10 @@ KIND = Kind(
     "not-releasable",
     Level.ERROR,
     __doc__,
-    "a frozen revision holds no open field note, no error that stands, no guess near a limit",
+    "a frozen revision holds no open field note, no error that stands, no limit in doubt",
     "common practice, no source",
 )
-BARRING = frozenset(("open-field-note", "guess-near-limit"))
+BARRING = frozenset(("open-field-note", "limit-in-doubt"))
 """The rules below the level of an error that must not stand in a frozen revision."""
 
 

@@ -17,8 +17,9 @@ class Measure(Record):
     """A kind of quantity: what people call it, the unit of the model's float, an example, and what is plausible.
 
     `bearer` is what has such a quantity; `why` tells where the range comes from; `guess` by how much an assumed one may be off:
-    a share in %, or an amount in the measure's unit. None where nobody guesses it, or any part of it would be.
-    `exact` is what is decided, agreed or counted, so that it is off by nothing.
+    a share in %, or an amount in the measure's unit. None where nobody guesses it, or any part of it would be. `leaflet` is the
+    same of one that stands in a leaflet, where that gives no more than typical figures. `exact` is what is decided, agreed or
+    counted, so that it is off by nothing.
     """
 
     name: str
@@ -30,6 +31,7 @@ class Measure(Record):
     why: str = _PRACTICE
     guess: Fact | None = None
     exact: bool = False
+    leaflet: Fact | None = None
 
 
 # Lengths and places.
@@ -99,7 +101,16 @@ FREQUENCY = Measure(
     f"railways to aircraft; {_PRACTICE}",
     exact=True,
 )
-CURRENT = Measure("a current", "mA", "22 mA", 0.1, 5_000, "a pedal", guess=guesses.CURRENT_SPREAD)
+CURRENT = Measure(
+    "a current",
+    "mA",
+    "22 mA",
+    0.1,
+    5_000,
+    "a pedal",
+    guess=guesses.CURRENT_SPREAD,
+    leaflet=guesses.LEAFLET_CURRENT_SPREAD,
+)
 STARTS = Measure("a current", "mA", "420 mA", 0.1, 10_000, "a pedal at switch-on", guess=guesses.SWITCH_ON_SPREAD)
 RATING = Measure("a current", "mA", "100 mA", 1, 20_000, "an outlet", guess=guesses.RATING_SPREAD)
 CEILING_MA = Measure(

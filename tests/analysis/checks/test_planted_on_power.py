@@ -16,7 +16,7 @@ JAPAN = "  selector mill8 115 V\n  transformer 100 V to 115 V 50 VA before mill8
 def found(path: str, *changes: tuple[str, str]) -> list[Diagnostic]:
     """The findings of the power rules, and of guesses near a limit."""
     told = compiled_with(path, *changes).findings
-    return [finding for finding in told if finding.kind.name in POWER_RULES | {"guess-near-limit"}]
+    return [finding for finding in told if finding.kind.name in POWER_RULES | {"limit-in-doubt"}]
 
 
 def of(code: str, path: str, *changes: tuple[str, str]) -> list[Diagnostic]:

@@ -1,1 +1,1 @@
-"""Limits that guesses may carry a figure over, one subject a file."""
+"""Every number that is judged by a limit, one subject a file, and how sure it is that the limit is kept."""

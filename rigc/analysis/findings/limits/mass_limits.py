@@ -1,53 +1,40 @@
-"""Masses and the hold of strips -> those that guesses drive near a limit."""
+"""What is carried, how it is held and where it balances, each with its limit."""
 
 from __future__ import annotations
 
-from rigc.analysis.findings.near_limit import Guess, NearLimit, driven, guessed, near, nearest
-from rigc.analysis.mounting.mounting_strip import MountingStrip, StrippedUnit
-from rigc.analysis.weight.case_loads import CaseLoads, MassLimit
+from collections.abc import Iterator
+
+from rigc.analysis.deck.feet import told_feet
+from rigc.analysis.findings.limits.judged import Judged
+from rigc.analysis.mounting.mounting_strip import MountingStrip
+from rigc.analysis.weight.case_loads import CaseLoads
 from rigc.analysis.weight.mass import Mass
-from rigc.model.deck import Case, Deck
-from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
-from rigc.model.things import Panel, Thing
+from rigc.traced.term import number
 
 
-def masses_near(rig: Rig, loads: CaseLoads) -> list[NearLimit]:
-    """What each board weighs in its case, against the limit of one lifter and those that are declared."""
-    return [near for load in loads.all for near in _load_near(rig, load.mass, loads.limits)] if rig.places else []
+def masses(rig: Rig, loads: CaseLoads) -> Iterator[Judged]:
+    """What each board weighs in its case: what one person lifts, and the limits that are declared."""
+    for load in loads.all if rig.places else ():
+        what = "the mass of the board in its case" if load.mass.cases else "the mass of the board"
+        whose = f" of {load.name}" if len(loads.all) > 1 else ""
+        for each in sorted(loads.limits, key=lambda one: one.most_kg):
+            yield Judged(what + whose, load.mass.known_kg, each.most_kg, True, "kg")
 
 
-def _load_near(rig: Rig, mass: Mass, limits: tuple[MassLimit, ...]) -> list[NearLimit]:
-    limit = nearest(mass.known_kg, tuple(each.most_kg for each in limits))
-    guesses = [guess for item in (*mass.items, *mass.cases) if (guess := _mass(rig, item.name)) is not None]
-    if not driven(mass.known_kg, limit, sum(guess.fact.value for guess in guesses)):
-        return []
-    what = "the board in its case" if mass.cases else "the board"
-    return [NearLimit(guess, f"the mass of {what}", mass.known_kg, limit, "kg") for guess in guesses]
-
-
-def strips_near(rig: Rig, strips: MountingStrip) -> list[NearLimit]:
-    """The engaged area of strip under each thing against the area that holds it."""
-    found = []
+def strips(strips: MountingStrip) -> Iterator[Judged]:
+    """The strip engaged under each thing, as it is laid, by the area that holds it."""
     for unit in strips.units:
         engaged, needed = unit.engaged_cm2, unit.needed_cm2
-        if unit.bridged or unit.fixing is not None or engaged is None or needed is None or not near(engaged, needed):
-            continue
-        found += [
-            NearLimit(guess, f"the strip engaged under '{unit.thing}'", engaged, needed, "cm²")
-            for guess in _hold(rig, unit)
-        ]
-    return found
+        if not unit.bridged and unit.fixing is None and engaged is not None and needed is not None:
+            what = f"the strip engaged under '{unit.thing}'"
+            yield Judged(what, number(float(engaged)), needed, False, "cm²")
 
 
-def _hold(rig: Rig, unit: StrippedUnit) -> list[Guess]:
-    pull = rig.stock.strips[unit.strip].pull_kpa
-    weighed = _mass(rig, unit.thing)
-    found = [] if weighed is None else [weighed]
-    return [*found, Guess(unit.strip, f"the pull of '{unit.strip}'", pull)] if pull and guessed(pull) else found
-
-
-def _mass(rig: Rig, name: str) -> Guess | None:
-    thing = rig.things.get(name) or rig.decks.get(name) or rig.cases.get(name) or rig.panels.get(name)
-    fact: Quantity | None = thing.mass_kg if isinstance(thing, Thing | Deck | Case | Panel) else None
-    return Guess(name, f"the mass of '{name}'", fact) if fact is not None and guessed(fact) else None
+def balances(rig: Rig, mass: Mass) -> Iterator[Judged]:
+    """How far inside each side of its feet each deck balances, in mm."""
+    for balance in mass.balances:
+        feet = told_feet(rig.decks[balance.deck])
+        if feet is not None and balance.x_mm is not None and balance.y_mm is not None:
+            for side, room in feet.inside(balance.x_mm, balance.y_mm).items():
+                yield Judged(f"how far '{balance.deck}' balances inside its {side} feet", room, 0.0, False, "mm")
