@@ -8,7 +8,7 @@ from rigc.reports.content import Drawing
 from rigc.reports.drawings.plot import Curve, Mark, plot
 from rigc.reports.drawings.plots.axis import Axis
 from rigc.reports.drawings.shapes import THICK, Box, Circle, Label, Line, Polygon, Polyline, Shape
-from rigc.reports.symbols import alternating_current, class_ii, direct_current, earth, protective_earth
+from rigc.reports.symbols import class_ii, earth
 
 
 def unit(x: float, y: float, name: str, what: str, fill: str = "white") -> tuple[Shape, ...]:
@@ -50,11 +50,8 @@ SIGNAL = Drawing(
         Box(52, 46, 26, 12, fill="hatch"),
         Label(65, 52, "supply", anchor="middle", level="middle", strong=True, halo=True),
         class_ii(84, 52),
-        alternating_current(93, 52),
-        direct_current(102, 52),
         earth(16, 33),
         Line(16, 28, 16, 31, width_mm=THICK),
-        protective_earth(24, 33),
         Label(12, 39.5, "one earth, at the amplifier", level="middle"),
     ),
 )

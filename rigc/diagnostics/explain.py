@@ -56,7 +56,7 @@ def page(kinds: Iterable[Kind], rule: str) -> str:
     if rule.lower() not in named:
         raise UnknownRule(rule, nearest(rule.lower(), named) or "")
     kind = named[rule.lower()]
-    text = [f"{kind.name} ({kind.level.word})", "", *_page(kind).splitlines()]
+    text = [f"{kind.name} ({kind.level.word})", "", *text_of(kind).splitlines()]
     if kind.rule and kind.page:
         text += ["", f"Rule: {kind.rule}"]
     if "Source:" not in (kind.page or ""):
@@ -74,12 +74,12 @@ def _kinds(values: Iterable[object]) -> Iterator[Kind]:
 
 def _first_sentence(kind: Kind) -> str:
     """All of it, however many lines of the page it takes."""
-    paragraph = " ".join(_page(kind).partition("\n\n")[0].split())
+    paragraph = " ".join(text_of(kind).partition("\n\n")[0].split())
     return re.split(r"\.(?=\s+[A-Z])", paragraph, maxsplit=1)[0].rstrip(".")
 
 
-def _page(kind: Kind) -> str:
-    """The page as written, without the indentation that a text inside a module has from its second line on. A fact in braces,
+def text_of(kind: Kind) -> str:
+    """The page of a rule, without the indentation that a text inside a module has from its second line on. A fact in braces,
     `{paths.LATENCY_APART_MS}`, is told with its unit: a docstring can't be an f-string."""
     first, _, rest = (kind.page or kind.rule).strip().partition("\n")
     return FACT.sub(_fact, f"{first}\n{dedent(rest)}".strip())

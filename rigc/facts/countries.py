@@ -52,11 +52,6 @@ def country(code: str) -> Country | None:
     return None if first is None and second is None else Country(code, first, second)
 
 
-def listed_codes() -> tuple[str, ...]:
-    """The codes that at least one of the tables has."""
-    return tuple(sorted({*_table(_FIRST), *_table(_SECOND)}))
-
-
 @lru_cache(maxsize=2)
 def _table(text: str) -> dict[str, Mains]:
     rows = (row.split() for row in text.replace("\n", " ").split(","))

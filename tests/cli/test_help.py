@@ -8,7 +8,7 @@ import pytest
 
 from rigc.cli import main
 from rigc.cli.group import rigc as commands
-from rigc.diagnostics.explain import all_kinds, listing
+from rigc.diagnostics.explain import all_kinds, listing, text_of
 
 
 @pytest.mark.parametrize("command", [[], ["git"], *([name] for name in sorted(commands.commands))])
@@ -21,7 +21,7 @@ def test_no_line_of_help_is_cut(capfd: pytest.CaptureFixture[str], command: list
 def test_each_rule_is_listed_with_a_whole_sentence() -> None:
     kinds = all_kinds()
     for kind, line in zip(kinds, listing(kinds).splitlines(), strict=True):
-        page = " ".join((kind.page or kind.rule).split())
+        page = " ".join(text_of(kind).split())
         said = line.split(kind.level.word, 1)[1].strip()
         rest = page.removeprefix(said)
         assert rest != page

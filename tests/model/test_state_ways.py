@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from every_way import every_way
 from small_rigs import block, results_of, unit
 
 from rigc.model.rig import Rig
 from rigc.model.ways.audio_state import AudioState
-from rigc.model.ways.state_ways import state_ways
+from rigc.model.ways.state_ways import leads_in
 from rigc.model.wishes import When
 
 ENDS = block("instrument", "guitar", "inductance 4 H") + block("amp", "combo", "input in ts")
@@ -20,9 +21,7 @@ def rig_of(text: str) -> Rig:
 def inner(rig: Rig, name: str, *on: str, kind: str = "preset", loops: tuple[int, ...] = ()) -> dict[str, str]:
     """The ways inside a thing as `in out`, and what each is."""
     state = AudioState("", kind, frozenset(on), frozenset(("box", number) for number in loops), When())
-    return {
-        f"{way.start.jack} {way.end.jack}": way.how for way in state_ways(rig, state).inner if way.start.thing == name
-    }
+    return {f"{way.start.jack} {way.end.jack}": way.how for way in every_way(rig, state) if way.start.thing == name}
 
 
 @pytest.mark.parametrize(
@@ -118,4 +117,4 @@ def test_only_the_leads_that_hold() -> None:
     text = block("scenario", "van") + block("scenario", "stage") + unit("marl", "bypass true")
     rig = rig_of(text + "chain for van: guitar -> marl -> combo\nchain for stage: guitar -> combo\n")
     state = AudioState("", "all off", frozenset(), frozenset(), When(("stage",)))
-    assert [str(each.end) for each in state_ways(rig, state).leads] == ["combo.in"]
+    assert [str(each.end) for each in leads_in(rig, state)] == ["combo.in"]

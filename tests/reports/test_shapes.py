@@ -127,10 +127,7 @@ def test_a_scale_bar_is_true(scale: float, width: float, real: float) -> None:
 
 SYMBOLS = [
     symbols.earth,
-    symbols.protective_earth,
     symbols.class_ii,
-    symbols.direct_current,
-    symbols.alternating_current,
 ]
 
 

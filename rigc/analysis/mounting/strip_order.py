@@ -61,11 +61,6 @@ class OrderedStrip(Record):
         """Whether a tape on a rail of that kind and width is of this kind."""
         return strip == (self.strip or self.tape_of) and math.isclose(width_mm, self.width_mm)
 
-    @property
-    def order_mm(self) -> int:
-        """What to order of it, in mm."""
-        return round(float(self.order) * 1000)
-
 
 class StripOrder(Record):
     """What is laid and ordered, strips under units first, then rail tape, each in the order in which it is met."""

@@ -27,11 +27,6 @@ def ratio(level_db: float) -> float:
     return float(10 ** (level_db / 20))
 
 
-def pad_db(series_ohm: float, shunt_ohm: float) -> float:
-    """What a pad of two resistors takes away, in dB: 20 log10((R1 + R2) / R2), with nothing else on its output."""
-    return decibels((series_ohm + shunt_ohm) / shunt_ohm)
-
-
 def pad_ratio(loss_db: float) -> float:
     """R1 / R2 of the pad that takes away that many dB."""
     return ratio(loss_db) - 1

@@ -89,11 +89,6 @@ class Balance(Record):
         return known(self.y)
 
     @property
-    def z_mm(self) -> Term | None:
-        """Above the deck's top."""
-        return known(self.z)
-
-    @property
     def missing(self) -> tuple[str, ...]:
         """The facts for want of which it is not known."""
         return self.mass.want if isinstance(self.mass, Lacking) else ()

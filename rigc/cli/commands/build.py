@@ -13,6 +13,7 @@ from rigc.cli.destination import FORMS, Destination, Documents, Render
 from rigc.cli.held import Held, held, held_in
 from rigc.cli.options import Given, disks, listed, rig_options
 from rigc.cli.screen import Screen
+from rigc.output.layout import PAPERS
 
 
 @click.command()
@@ -20,7 +21,7 @@ from rigc.cli.screen import Screen
 @click.option("-o", "--output", metavar="DIR|FILE|-", help="Where to (default: documents/ beside the rig).")
 @click.option("--sheet", "sheets", multiple=True, metavar="NAME,...", help="Only these sheets.")
 @click.option("--to", "forms", multiple=True, metavar="|".join(FORMS), help="Only this format. Repeatable.")
-@click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", help="The paper of the printed pages.")
+@click.option("--paper", type=click.Choice(PAPERS), default="a4", help="The paper of the printed pages.")
 @click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")
 @click.option("--draft", is_flag=True, help="Write in spite of errors; every page is marked DRAFT.")
 @click.option("--replace", is_flag=True, help="Write over the documents of another revision, or of another rig.")

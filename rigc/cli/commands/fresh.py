@@ -12,6 +12,7 @@ import click
 from rigc.cli.destination import Documents, Render
 from rigc.cli.options import Given, disks, rig_options
 from rigc.cli.screen import Screen
+from rigc.output.layout import PAPERS
 
 if TYPE_CHECKING:
     from rigc.cli.pages import Pages
@@ -24,7 +25,7 @@ Stale = tuple[str, Path, str, str]
 @click.command()
 @click.argument("folder", required=False, default=".", metavar="[DIR]", type=click.Path(exists=True, path_type=Path))
 @click.option("--diff", "as_diff", is_flag=True, help="Print what differs.")
-@click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", help="The paper they were built for.")
+@click.option("--paper", type=click.Choice(PAPERS), default="a4", help="The paper they were built for.")
 @click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")
 @rig_options
 @click.pass_obj

@@ -9,6 +9,7 @@ import click
 
 from rigc.cli.options import EFFORT_HELP, ROOT_HELP, STDIN_HELP, Given, disks
 from rigc.cli.screen import Screen
+from rigc.output.layout import PAPERS
 
 if TYPE_CHECKING:
     from rigc.cli.report import Report
@@ -26,7 +27,7 @@ FORMS = ("text", "md", "html", "json")
 @click.argument("path", required=False)
 @click.option("--to", type=click.Choice(FORMS), default="text", help="The format.")
 @click.option("--note", is_flag=True, help="Print the statements that record the swap, to paste and to fill in.")
-@click.option("--paper", type=click.Choice(["a4", "letter"]), default="a4", help="The paper of the HTML page.")
+@click.option("--paper", type=click.Choice(PAPERS), default="a4", help="The paper of the HTML page.")
 @click.option(
     "--root",
     type=click.Path(exists=True, file_okay=False, path_type=Path),

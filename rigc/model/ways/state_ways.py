@@ -1,4 +1,4 @@
-"""A rig in a state -> the ways of sound that are there: the leads, and what each unit is from jack to jack.
+"""A rig in a state -> its ways of sound: the leads that hold, and what a unit is from jack to jack.
 
 `cable`: nothing but wire (true bypass off, a passive unit). `buffer`: an active stage although the unit is off.
 `active`: the unit is on. `transformer`: a winding. `blocked`: no sound passes. `unknown`: a fact is missing.
@@ -25,22 +25,6 @@ class InnerWay(Record):
     start: Port
     end: Port
     how: str
-
-
-class StateWays(Record):
-    """The connections that hold in a state and the ways inside all units."""
-
-    leads: tuple[Connection, ...]
-    inner: tuple[InnerWay, ...]
-
-
-def state_ways(rig: Rig, state: AudioState) -> StateWays:
-    """All ways of a state. Its cost grows with the rig: whoever walks one path asks `ways_inside` unit by unit."""
-    leads = leads_in(rig, state)
-    wired = frozenset(port for each in leads for port in (each.start, each.end))
-    switched = switched_loops(rig)
-    inner = tuple(way for unit in rig.units.values() for way in ways_inside(rig, unit, state, wired, switched))
-    return StateWays(leads, inner)
 
 
 def leads_in(rig: Rig, state: AudioState) -> tuple[Connection, ...]:

@@ -12,7 +12,7 @@ from rigc.solvers.cutting.relaxation import relaxation
 class CuttingPlan(Record):
     """Which pieces come from which raw of `length`.
 
-    No plan has fewer raws than `bound`, which is not yet rounded up. `too_long` are the pieces that no raw holds: they
+    No plan has fewer raws than `bound`, which is not yet rounded up, nor than `least`. `too_long` are the pieces that no raw holds: they
     are in no raw.
     """
 
@@ -21,11 +21,6 @@ class CuttingPlan(Record):
     bound: float
     least: int
     too_long: tuple[Piece, ...]
-
-    @property
-    def proven(self) -> bool:
-        """Whether fewer raws are impossible."""
-        return len(self.raws) == self.least
 
 
 def cutting_plan(length: int, pieces: tuple[Piece, ...]) -> CuttingPlan:

@@ -102,7 +102,9 @@ def test_the_mini_unit_on_mushroom_strip() -> None:
 def orders(path: str) -> dict[str | None, tuple[float, ...]]:
     """On units, deck and rails, and the order, in mm by strip."""
     kinds = changed(path).get(StripOrder).kinds
-    return {kind.strip: (kind.on_units_mm, kind.on_deck_mm, kind.on_rails_mm, kind.order_mm) for kind in kinds}
+    return {
+        kind.strip: (kind.on_units_mm, kind.on_deck_mm, kind.on_rails_mm, float(kind.order) * 1000) for kind in kinds
+    }
 
 
 def test_orders_of_the_home_board_as_ordered() -> None:
@@ -311,7 +313,7 @@ def test_tape_of_another_width_than_its_strip_is_ordered_apart() -> None:
         0.0,
     )
     # two rails, each 420 - 10 mm; 820 * 1.1 = 902
-    assert (tape.name, tape.strip, float(tape.laid_mm), tape.order_mm) == ("mushroom 40 mm wide", None, 820.0, 1000)
+    assert (tape.name, tape.strip, float(tape.laid_mm), float(tape.order)) == ("mushroom 40 mm wide", None, 820.0, 1.0)
     weighs = {item.name: item.kg for item in rig.get(Mass).items}
     assert weighs["mushroom 40 mm wide"] is None  # the stock tells the mass of 25 mm alone
     # 30 g/m in stock

@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 
 import pytest
+from every_way import every_way
 from small_rigs import block, results_of, unit
 
 from rigc.analysis.leads.leads import Leads
@@ -13,7 +14,7 @@ from rigc.analysis.signal.audio_states import AudioState
 from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Section
 from rigc.model.jacks import Port
-from rigc.model.ways.state_ways import state_ways
+from rigc.model.ways.state_ways import leads_in
 from rigc.model.wishes import Connection
 
 COAX = block("cable", "coax", "carries audio", "capacitance 100 pF/m")
@@ -77,7 +78,7 @@ def plain(found: Section) -> tuple[object, ...]:
 def afresh(made: Results, state: AudioState) -> set[tuple[object, ...]]:
     """The sections of a state from its ways alone: wire is followed, everything else ends a section and drives the next."""
     rig = made.rig
-    ways = state_ways(rig, state)
+    wired, inner = leads_in(rig, state), every_way(rig, state)
     marks = {frozenset((lead.start, lead.end)): lead.mark for lead in made.get(Leads).all}
     found: set[tuple[object, ...]] = set()
     todo, done = [Port("guitar", "out")], set[Port]()
@@ -89,9 +90,9 @@ def afresh(made: Results, state: AudioState) -> set[tuple[object, ...]]:
         leads, ends, here, muted = set[Connection](), set[tuple[str, float | None]](), [source], False
         while here:
             port = here.pop()
-            for lead in (each for each in ways.leads if each.start == port):
+            for lead in (each for each in wired if each.start == port):
                 leads.add(lead)
-                inside = [way for way in ways.inner if way.start == lead.end]
+                inside = [way for way in inner if way.start == lead.end]
                 here += [way.end for way in inside if way.how == "cable"]
                 driving = [way.end for way in inside if way.how in ("buffer", "active")]
                 muted = muted or any(way.how in ("blocked", "unknown") for way in inside)

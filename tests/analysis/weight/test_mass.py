@@ -90,7 +90,7 @@ def test_a_thing_on_a_tier_balances_higher() -> None:
     raised = BOARD.replace(deck, deck + "  thickness 12 mm\n  tier back 0..150 mm raised 50 mm\n")
     (balance,) = written(raised.replace("turned 90 deg", "turned 90 deg on back")).get(Mass).balances
     # marl 50 + 55/2 = 77.5 above the top, mill hangs at -12 - 45/2 = -34.5, the deck itself at -6
-    assert balance.z_mm == pytest.approx((0.4 * 77.5 - 1.1 * 34.5 - 2 * 6) / 3.5)
+    assert balance.z == pytest.approx((0.4 * 77.5 - 1.1 * 34.5 - 2 * 6) / 3.5)
 
 
 @pytest.mark.parametrize(
