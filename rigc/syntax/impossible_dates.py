@@ -10,7 +10,6 @@ from rigc.syntax.mistakes import MALFORMED
 from rigc.syntax.name_slips import MONTHS
 
 _DATES = re.compile(r'"(?:\\.|[^"\\\n])*"|#[^\n]*|(?<![\w.-])(\d{4})-(\d\d)-(\d\d)(?![\w-])')
-_DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 
 def impossible_dates(source: Source) -> tuple[Diagnostic, ...]:
@@ -20,12 +19,13 @@ def impossible_dates(source: Source) -> tuple[Diagnostic, ...]:
 
 
 def _is_day(year: int, month: int, day: int) -> bool:
-    return 1 <= month <= 12 and 1 <= day <= _days(year, month)
+    return 1 <= month <= 12 and (1 <= day <= 28 or 28 < day <= _days(year, month))
 
 
 def _days(year: int, month: int) -> int:
-    leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
-    return 28 if month == 2 and not leap else _DAYS[month - 1]
+    from calendar import monthrange  # only for days at a month's end
+
+    return monthrange(year, month)[1]
 
 
 def _why(year: int, month: int) -> str:

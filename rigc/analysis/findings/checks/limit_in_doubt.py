@@ -3,7 +3,7 @@
 Why it matters: a leaflet's current is a typical one, a guess is a guess, and what was measured is known to its tolerance.
 What to do: measure the fact that decides before anything is cut or bought, and state it as `measured`.
 A fact may be off by what is stated beside it (`350 mA +- 10 %`, `from 40 to 60 mA`); a guess that states nothing, by what guesses of
-its kind usually are, and the current of a leaflet by 15 %. All facts may be off together, each whichever way is worst: what can't
+its kind usually are, and the current of a leaflet by {guesses.LEAFLET_CURRENT_SPREAD}. All facts may be off together, each whichever way is worst: what can't
 happen so is not told. Judged so are loads of outlets, totals of supplies, voltages that a unit accepts, drops of leads,
 lengths of leads that exist, heights below lids and decks and in cases, the air before vents, heat over a supply, the mass of
 the board, where a deck balances, the hold of strips, the cable that an instrument drives, loads on outputs, treble corners,
