@@ -76,12 +76,6 @@ def _hyphen_range(m: Mistake) -> Wording | None:
     return Wording(f"'{found.group()}' is no range", "two dots go between the numbers", mends=mends)
 
 
-def _plus_minus(m: Mistake) -> Wording | None:
-    if m.sign != "±":
-        return None
-    return Wording("± is no sign of this language", "this sign", mends=m.rewritten(r"±[ \t]*", "within "))
-
-
 def _bullet(m: Mistake) -> Wording | None:
     found = re.match(r"[-*•‣+][ \t]*(?=[a-z])", m.after)
     if m.before.strip() or found is None:
@@ -218,7 +212,6 @@ HABIT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _inch_sign,
     _title_for_a_name,
     _hyphen_range,
-    _plus_minus,
     _bullet,
     _figure_first,
     _leaflet,

@@ -106,10 +106,13 @@ def _between(m: Mistake) -> Wording | None:
 
 def _out_of_place(m: Mistake) -> Wording | None:
     """`+- 1` behind what is off by nothing, behind a range or another spread; `draws +- 350 mA`."""
-    found = re.match(rf"({_SIGN})[ \t]*({_QUANTITY})", m.after)
+    found = re.match(rf"({_SIGN})(?:[ \t]*({_QUANTITY}))?", m.after)
     if found is None or _SPREAD in m.expected:
         return None
     typed = found.group()
+    if "NUMBER" in m.expected and (not found[2] or found[2].endswith("%")):
+        advice = "write before it the number that is off by it"
+        return Wording(f"'{found[1]}' has no number before it", "a number goes here", advice)
     if "NUMBER" in m.expected:
         text = _spaced(found[2])
         mends = m.instead(m.at, m.at + found.end(), text, f"write {text}")

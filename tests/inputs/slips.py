@@ -221,5 +221,13 @@ FIRST_EVENING = (
     Slip("268-knob-outside", "a knob beyond the body", swap("  mass 400 g\n", '  mass 400 g\n  knob "gain" at 90, 20 mm\n')),
     Slip("269-isolated-forgotten", "isolated forgotten", swap("200 mA isolated rear", "200 mA rear")),
     Slip("270-percent-without-sign", "a share without its sign", also('preset 1 "Lift" {\n  floor 15 on tern\n}')),
+    Slip("371-spread-without-its-number", "a spread and no number", swap("draws 8 mA", "draws +- 10 %")),
+    Slip("372-spread-without-a-unit", "a spread without its unit", swap("draws 8 mA", "draws 8 mA +-1")),
+    Slip("373-spread-of-another-kind", "a spread in volts of a current", swap("draws 8 mA", "draws 8 mA +- 10 mV")),
+    Slip("374-spread-with-a-comma", "a decimal comma in a spread", swap("draws 8 mA", "draws 8 mA \u00b1 0,5 mA")),
+    Slip("375-range-upside-down", "a range from the greater end", swap("draws 8 mA", "draws from 10 to 6 mA")),
+    Slip("376-spread-of-a-place", "a place that is off by something", swap("tern at 200, 20 mm", "tern at 200, 20 mm +- 2 mm")),
+    Slip("377-spread-in-percent-of-a-level", "a percentage of a gain", swap("draws 8 mA", "draws 8 mA\n  gain 3 dB +- 10 %")),
+    Slip("378-about", "about so much", swap("draws 8 mA", "draws ~8 mA")),
 )  # fmt: skip
 """What nobody had listed: a beginner's first evening."""
