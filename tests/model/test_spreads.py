@@ -63,7 +63,9 @@ def test_the_jacks_of_a_run_are_off_by_what_its_ends_are_off_by() -> None:
     ("line", "field", "least", "most"),
     [
         ("draws 100 mA", "draws_ma", None, None),
-        ("draws 100 mA leaflet", "draws_ma", None, None),
+        ("draws 100 mA leaflet", "draws_ma", 85, 115),  # a typical one: 15 %
+        ("starts 200 mA leaflet", "starts_ma", None, None),
+        ("draws 100 mA measured", "draws_ma", None, None),
         ("draws 100 mA assumed", "draws_ma", 70, 130),  # 30 % of 100 is 30
         ("draws 100 mA +- 5 % assumed", "draws_ma", 95, 105),
         ("draws 100 mA +- 5 % measured", "draws_ma", 95, 105),
