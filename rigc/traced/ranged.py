@@ -103,6 +103,25 @@ class Range:
         return Part(fact, nodes.spreads[place], (min(*ends, middle), max(*ends, middle)))
 
 
+def rests_on_unsure(value: Term, still: set[int]) -> bool:
+    """Whether a fact in a number may be off. `still` has the ids of terms that are known to rest on none, and gains those found
+    so; all numbers asked about must be kept as long as it is used."""
+    seen: set[int] = set()
+    waiting: list[Term | Unknown] = [value]
+    while waiting:
+        each = waiting.pop()
+        at = id(each)
+        if at in still or at in seen:
+            continue
+        seen.add(at)
+        how = each.how
+        if isinstance(how, Stated) and spread_of(how.fact) is not None:
+            return True
+        waiting += how.of
+    still |= seen
+    return False
+
+
 def _beside(value: Term | Unknown | Told, may_be: MayBe) -> Iterator[Stated]:
     """Each once, in the order in which they are met."""
     own = facts_in(value) if isinstance(value, Term) else {}

@@ -7,7 +7,7 @@ from functools import cached_property
 from math import inf, isfinite
 
 from rigc.record import Record
-from rigc.traced.ranged import Part, Range
+from rigc.traced.ranged import Part, Range, rests_on_unsure
 from rigc.traced.term import Term, number
 
 _HAIR = 1e-9
@@ -99,9 +99,12 @@ class Standing:
 
 def standings(judged: Iterable[Judged]) -> Iterator[Standing]:
     """Of each judged number that may be off; of one with several limits the last of those that are in doubt."""
+    every, still = tuple(judged), set[int]()
     found: dict[str, Standing] = {}
-    for each in judged:
+    for each in every:
+        if not any(isinstance(one, Term) and rests_on_unsure(one, still) for one in (each.value, each.limit)):
+            continue
         standing = Standing(each)
-        if standing.over.facts and (each.what not in found or standing.in_doubt):
+        if each.what not in found or standing.in_doubt:
             found[each.what] = standing
     yield from found.values()
