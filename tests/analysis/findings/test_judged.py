@@ -72,7 +72,14 @@ def test_a_broken_limit_that_may_be_kept() -> None:
 
 def test_the_limit_may_be_what_is_not_sure() -> None:
     standing = Standing(Judged("the voltage", term(0, 9, 0), term(1, 8.7, 0.4), False, "V"))
-    assert in_words(standing) == "the voltage is 9 V, above its limit of 8.7 V, and may be below it"
+    assert in_words(standing) == "the voltage is 9 V, above its limit of 8.7 V, which may be 9.1 V"
+
+
+def test_both_may_be_off() -> None:
+    standing = Standing(Judged("the load", term(0, 250, 75), term(1, 325, 65), True, "mA"))
+    assert (
+        in_words(standing) == "the load is 250 mA, within its limit of 325 mA, and may be 325 mA where that is 260 mA"
+    )
 
 
 def test_of_several_limits_the_last_that_is_in_doubt_is_told() -> None:

@@ -51,6 +51,7 @@ def _told(decided: list[Standing]) -> Diagnostic:
         "value": float(first.judged.value),
         "limit in doubt": float(first.judged.limit),
         "may be": first.edge,
+        "where that is": first.limit_edge,
     }
     return KIND.at(
         fact.span,

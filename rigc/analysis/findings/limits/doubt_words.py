@@ -10,12 +10,18 @@ from rigc.traced.given import Stated
 def in_words(each: Standing) -> str:
     """A limit in doubt: `the load of mill.o1 is 68 mA, within its limit of 80 mA, and may be 88.4 mA, over it`."""
     judged = each.judged
-    value, limit, edge = (f"{decimals(float(one), 3)} {judged.unit}" for one in (judged.value, judged.limit, each.edge))
+    value, limit, edge, limit_edge = (
+        f"{decimals(float(one), 3)} {judged.unit}" for one in (judged.value, judged.limit, each.edge, each.limit_edge)
+    )
     beyond, within = ("over", "within") if judged.at_most else ("below", "above")
     stands, may = (beyond, within) if each.broken else (within, beyond)
+    told = f"{judged.what} is {value}, {stands} its limit of {limit}"
     at_most = "" if each.exact else "at most "
-    came = "" if each.edge == float(judged.value) else f" {at_most}{edge},"
-    return f"{judged.what} is {value}, {stands} its limit of {limit}, and may be{came} {may} it"
+    if each.edge == float(judged.value):
+        return f"{told}, which may be {at_most}{limit_edge}"
+    if each.limit_edge == float(judged.limit):
+        return f"{told}, and may be {at_most}{edge}, {may} it"
+    return f"{told}, and may be {at_most}{edge} where that is {limit_edge}"
 
 
 def owner_and_words(fact: Stated) -> tuple[str, str]:

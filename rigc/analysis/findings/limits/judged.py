@@ -59,9 +59,13 @@ class Standing:
 
     @cached_property
     def edge(self) -> float:
-        """What the number may come to, on the other side of the limit; where the limit may be off too, with that as it is stated."""
-        bounds = Range(self.judged.value).bounds or (float(self.judged.value),) * 2
-        return bounds[self.judged.at_most is not self.broken]
+        """What the number may come to, towards the other side of its limit."""
+        return _end(self.judged.value, self.judged.at_most is not self.broken)
+
+    @cached_property
+    def limit_edge(self) -> float:
+        """What the limit may come to, towards the number."""
+        return _end(number(self.judged.limit), self.judged.at_most is self.broken)
 
     @property
     def room(self) -> float:
@@ -108,3 +112,8 @@ def standings(judged: Iterable[Judged]) -> Iterator[Standing]:
         if each.what not in found or standing.in_doubt:
             found[each.what] = standing
     yield from found.values()
+
+
+def _end(value: Term, upper: bool) -> float:
+    bounds = Range(value).bounds
+    return float(value) if bounds is None else bounds[upper]
