@@ -34,6 +34,8 @@ HOMES = {
     "jinja2": {"output/sandbox.py", "output/templates.py"},
     "markupsafe": {"output/escapes.py", "output/templates.py"},
     "click": {"cli"},
+    "ezdxf": {"output/dxf.py"},
+    "weasyprint": {"output/pdf.py"},
 }
 SUBJECTS = (
     "deck",

@@ -9,12 +9,19 @@ from typing import Any
 import click
 
 FORMS = ("md", "html", "svg")
+"""What is written when nothing is asked for."""
+ON_REQUEST = ("pdf", "csv", "json", "dxf")
+WHOLE = ("md", "html", "pdf")
+"""Formats in which one file holds a document, or several."""
+PARTS = {"svg": "drawing", "csv": "table", "json": "sheet with tables", "dxf": "deck"}
+"""Formats in which each file holds one part of a document, and what that is."""
 
 Documents = tuple[Any, ...]
-Render = Callable[[Documents, str], str]
-"""Documents and the name of a format -> one text."""
-Draw = Callable[[Any], tuple[tuple[str, str], ...]]
-"""A document -> name and text of the file of each of its drawings."""
+Text = str | bytes
+Render = Callable[[Documents, str], Text]
+"""Documents and the name of a format of `WHOLE` -> one text."""
+Split = Callable[[Any, str], tuple[tuple[str, Text], ...]]
+"""A document and a format of `PARTS` -> name and text of each of its files."""
 
 
 class Destination:
@@ -24,7 +31,7 @@ class Destination:
         self.output = output
         self.is_stdout = output == "-"
         ending = Path(output).suffix[1:] if output and not output.endswith("/") and not Path(output).is_dir() else ""
-        self.is_file = ending in FORMS
+        self.is_file = ending in (*FORMS, *ON_REQUEST)
         self.forms = forms or (("md",) if self.is_stdout else (ending,) if self.is_file else FORMS)
         if output is not None and rigs > 1:
             raise click.UsageError("-o is for one rig; without it each rig's documents go beside it")
@@ -33,38 +40,35 @@ class Destination:
         if self.is_file and self.forms != (ending,):
             raise click.UsageError(f"'{output}' ends in .{ending}, but --to says {self.forms[0]}")
 
-    def texts(self, rig_folder: Path, documents: Documents, render: Render, draw: Draw) -> dict[Path, str]:
+    def texts(self, rig_folder: Path, documents: Documents, render: Render, split: Split) -> dict[Path, Text]:
         """Each path and its text, for the documents of one rig; the path `-` is standard output.
 
-        Markdown only links to drawings, so their files are written beside it. Raises `click.UsageError` where one
-        SVG file is asked for and there is not one drawing.
+        Markdown only links to drawings, so their files are written beside it. Raises `click.UsageError` where one file is
+        asked for that holds one part, and there is not one.
         """
         if not documents:
             return {}
         if self.is_stdout or self.is_file:
-            return self._one(documents, render, draw)
+            return self._one(documents, render, split)
         folder = rig_folder / "documents" if self.output is None else Path(self.output)
-        texts: dict[Path, str] = {}
+        texts: dict[Path, Text] = {}
+        parts = tuple(form for form in PARTS if form in self.forms or (form == "svg" and "md" in self.forms))
         for document in documents:
-            texts |= {
-                folder / f"{document.sheet.name}.{form}": render((document,), form)
-                for form in self.forms
-                if form != "svg"
-            }
-            if self.forms != ("html",):
-                texts |= {folder / name: text for name, text in draw(document)}
+            for form in self.forms:
+                if form in WHOLE:
+                    texts[folder / f"{document.sheet.name}.{form}"] = render((document,), form)
+            for form in parts:
+                texts |= {folder / name: text for name, text in split(document, form)}
         return texts
 
-    def _one(self, documents: Documents, render: Render, draw: Draw) -> dict[Path, str]:
-        target = Path(str(self.output))
-        if self.forms == ("html",):
-            return {target: render(documents, "html")}
-        if self.forms == ("md",) and self.is_stdout:
-            return {target: render(documents, "md")}
-        files = [file for document in documents for file in draw(document)]
-        if self.forms == ("md",):
-            return {target: render(documents, "md")} | {target.parent / name: text for name, text in files}
+    def _one(self, documents: Documents, render: Render, split: Split) -> dict[Path, Text]:
+        target, (form,) = Path(str(self.output)), self.forms
+        if form in WHOLE:
+            beside = [file for document in documents for file in split(document, "svg")] if form == "md" else []
+            drawn = {} if self.is_stdout else {target.parent / name: text for name, text in beside}
+            return {target: render(documents, form), **drawn}
+        files = [file for document in documents for file in split(document, form)]
         if len(files) != 1:
             names = ", ".join(name for name, _ in files) or "none"
-            raise click.UsageError(f"one SVG file holds one drawing; these sheets have {names}")
+            raise click.UsageError(f"one {form.upper()} file holds one {PARTS[form]}; these sheets have {names}")
         return {target: files[0][1]}

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from rigc.cli import seam
-from rigc.cli.destination import Documents
+from rigc.cli.destination import Documents, Text
 
 
 class Pages:
@@ -23,8 +23,13 @@ class Pages:
         documents: Documents = result.documents(names, draft)
         return documents
 
-    def render(self, documents: Documents, form: str, paper: str, result: Any) -> str:  # noqa: ARG002
-        """The documents of a compiled rig as one text. Raises `TemplateMistake`."""
+    def render(self, documents: Documents, form: str, paper: str, result: Any) -> Text:
+        """The documents of a compiled rig as one text. Raises `TemplateMistake` and `MissingExtra`."""
+        if form == "pdf":
+            return seam.printed(self._rendered(documents, "html", paper, result))
+        return self._rendered(documents, form, paper, result)
+
+    def _rendered(self, documents: Documents, form: str, paper: str, result: Any) -> str:  # noqa: ARG002
         return seam.rendered(documents, form, paper)
 
 
@@ -78,7 +83,7 @@ class OwnPages(Pages):
         shifted = [each.replace(number=each.number + len(first), count=count) for each in made]
         return tuple(sorted((*added, *shifted), key=lambda document: int(document.number)))
 
-    def render(self, documents: Documents, form: str, paper: str, result: Any) -> str:
+    def _rendered(self, documents: Documents, form: str, paper: str, result: Any) -> str:
         return self._confined.render(form, documents, paper, self._wholes[id(result)])
 
 

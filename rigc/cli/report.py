@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 import click
@@ -138,7 +138,7 @@ class Report:
         return finding.accepted is None and finding.level <= self.fail_on
 
 
-def save(texts: dict[Path, str]) -> tuple[Path, ...]:
+def save(texts: Mapping[Path, str | bytes]) -> tuple[Path, ...]:
     """Write all files or none; a refusal ends the command with exit code 2."""
     try:
         return write_all(texts)

@@ -20,7 +20,7 @@ class Screen:
         self.quiet = quiet
         self.verbose = verbose
 
-    def out(self, text: str) -> None:
+    def out(self, text: str | bytes) -> None:
         """Print what was asked for."""
         say(sys.stdout, text)
 
@@ -45,13 +45,13 @@ def wants_colour(choice: str, stream: TextIO | None) -> bool:
     return stream is not None and stream.isatty() and os.environ.get("TERM") != "dumb"
 
 
-def say(stream: TextIO | None, text: str) -> None:
+def say(stream: TextIO | None, text: str | bytes) -> None:
     """Write to a standard stream at once. A reader that has gone is no fault; a full disk is told."""
     if stream is None:  # closed by whoever started this process
         return
     try:
         stream.flush()
-        stream.buffer.write(text.encode("utf-8", "backslashreplace"))
+        stream.buffer.write(text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace"))
         stream.buffer.flush()
     except BrokenPipeError:
         discard(stream)

@@ -73,6 +73,13 @@ def rendered(documents: tuple[Any, ...], form: str, paper: str) -> str:
     return document_renderer(form)(documents, Layout(paper, None, cache()))
 
 
+def printed(page: str) -> bytes:
+    """A page of HTML as PDF. Raises `MissingExtra`."""
+    from rigc.output.pdf import render
+
+    return render(page)
+
+
 def whole(result: Any, documents: tuple[Any, ...]) -> Any:
     """What the user's templates are given of a compiled rig beside their own document."""
     from rigc.output.model import model
@@ -88,11 +95,21 @@ def fixed_words() -> tuple[str, ...]:
     return fixed_words()
 
 
-def drawing_files(document: Any) -> tuple[tuple[str, str], ...]:
-    """Name and text of the SVG file of each of a document's drawings."""
-    from rigc.output.formats import drawing_files
+def split(document: Any, form: str, result: Any) -> tuple[tuple[str, str | bytes], ...]:
+    """Name and text of each file of a document in a format that has a file for each part. Raises `MissingExtra`."""
+    from rigc.output.formats import drawing_files, table_files
 
-    return drawing_files(document)
+    if form == "svg":
+        return drawing_files(document)
+    if form != "dxf":
+        return table_files(document, form)
+    if document.sheet.name != "deck-drawing":
+        return ()
+    from rigc.output.dxf import render
+    from rigc.reports.deck.cut_plan import cut_plans
+
+    plans = result.results.call(cut_plans).all
+    return tuple((f"{document.sheet.name}-{plan.name}.dxf", render(plan, document.title)) for plan in plans)
 
 
 def tables(documents: tuple[Any, ...], form: str, only: str) -> str:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from rigc.cli.destination import FORMS, Destination, Documents, Render
+from rigc.cli.destination import FORMS, Destination, Documents, Render, Split, Text
 
 
-def stale_documents(beside: Path, made: Sequence[tuple[Documents, Render]]) -> list[tuple[str, Path, str, str]]:
+def stale_documents(beside: Path, made: Sequence[tuple[Documents, Render, Split]]) -> list[tuple[str, Path, str, str]]:
     """What is the matter, the path, the text there, and the text that is given, in the order of the paths.
 
     Only the formats that the folder holds are looked at. Files of other kinds are no documents.
@@ -30,11 +30,9 @@ def stale_documents(beside: Path, made: Sequence[tuple[Documents, Render]]) -> l
     return found
 
 
-def _given(beside: Path, made: Sequence[tuple[Documents, Render]], forms: tuple[str, ...]) -> dict[Path, str]:
-    from rigc.cli.seam import drawing_files
-
+def _given(beside: Path, made: Sequence[tuple[Documents, Render, Split]], forms: tuple[str, ...]) -> dict[Path, str]:
     target = Destination(None, forms, len(made))
-    texts: dict[Path, str] = {}
-    for documents, render in made:
-        texts |= target.texts(beside, documents, render, drawing_files)
-    return texts
+    texts: dict[Path, Text] = {}
+    for documents, render, split in made:
+        texts |= target.texts(beside, documents, render, split)
+    return {path: text for path, text in texts.items() if isinstance(text, str)}

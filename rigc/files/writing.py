@@ -15,8 +15,8 @@ class NotWritable(Exception):
     """A file could not be written; nothing was changed. The text is one line that names the file and the reason."""
 
 
-def write_all(texts: Mapping[Path, str]) -> tuple[Path, ...]:
-    """Write every text as UTF-8 with LF; the paths that changed, in the order given.
+def write_all(texts: Mapping[Path, str | bytes]) -> tuple[Path, ...]:
+    """Write every text as UTF-8 with LF, and bytes as they are; the paths that changed, in the order given.
 
     A file that holds its text already is not touched. Raises `NotWritable`; that and any other exception leave the
     folders as they were.
@@ -24,7 +24,7 @@ def write_all(texts: Mapping[Path, str]) -> tuple[Path, ...]:
     change = _Change()
     try:
         for path, text in texts.items():
-            change.stage(path, text.encode("utf-8", "backslashreplace"))
+            change.stage(path, text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace"))
         change.rename()
     except BaseException as fault:
         _insist(change.undo)

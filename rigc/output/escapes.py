@@ -9,6 +9,7 @@ _ENTITY = re.compile(r"&(?=#?\w+;)")
 _BREAK = re.compile(r"\r\n|[\n\r\v\f\x85\u2028\u2029]")
 _CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f]+")
 _NO_XML = re.compile(r"[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]+")
+_TURNS = re.compile("[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 _XML = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
 _LINE_START = re.compile(r"(?:#{1,6}(?=\s|$)|[-+>=])")
 _SEAM = re.compile(
@@ -41,7 +42,17 @@ def css_string(text: str) -> str:
 
 def xml(text: str) -> str:
     """Text for an element or an attribute of XML or HTML, on one line; characters that XML forbids become spaces."""
-    return "".join(_XML.get(character, character) for character in _NO_XML.sub(" ", _BREAK.sub(" ", text)))
+    return "".join(_XML.get(character, character) for character in _NO_XML.sub(" ", _BREAK.sub(" ", straight(text))))
+
+
+def straight(text: str) -> str:
+    """The text without the marks that turn the direction of writing: one in a name would turn what stands behind it as well."""
+    return text if text.isascii() or not _TURNS.search(text) else type(text)(_TURNS.sub("", text))
+
+
+def spelled_out(json: str) -> str:
+    """JSON that says the same, with those marks as numbers."""
+    return json if json.isascii() else _TURNS.sub(lambda found: f"\\u{ord(found[0]):04x}", json)
 
 
 def held(text: str) -> str:
@@ -56,7 +67,7 @@ def pieces(text: str) -> list[str]:
 
 def printable(text: str) -> str:
     """Text on one line without control characters: a name cannot steer the terminal that shows it."""
-    return _CONTROL.sub(" ", _BREAK.sub(" ", text)).strip()
+    return _CONTROL.sub(" ", _BREAK.sub(" ", straight(text))).strip()
 
 
 def _inline(text: str) -> str:

@@ -6,6 +6,7 @@ import json
 import re
 
 from rigc.output.column_names import column_names
+from rigc.output.escapes import spelled_out
 from rigc.reports.content import Cell, Column, Row, Sheet, Table
 
 FORMAT = 1  # counts up when a reader of the old shape would go wrong
@@ -16,7 +17,7 @@ _NUMBER = re.compile(r"[-−]?\d+(\.\d+)?")
 def render_tables(tables: tuple[Table, ...]) -> str:
     """The tables as JSON, UTF-8, indented. A cell of a number column is a number where its text is one; an empty cell is null."""
     held = {table.name: _held(table) for table in tables}
-    return json.dumps({"format": FORMAT, "tables": held}, ensure_ascii=False, indent=2) + "\n"
+    return spelled_out(json.dumps({"format": FORMAT, "tables": held}, ensure_ascii=False, indent=2)) + "\n"
 
 
 def _held(table: Table) -> dict[str, object]:

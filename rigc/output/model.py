@@ -17,6 +17,7 @@ from rigc.analysis.results import Results
 from rigc.analysis.revision.aspects import Aspects
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.diagnostics.machine import record
+from rigc.output.escapes import spelled_out
 from rigc.output.model_schema import VERSION
 from rigc.source import Span
 from rigc.traced.figure import Figure, Lacking, Told, assumed, incomplete
@@ -30,7 +31,10 @@ Shown = Callable[[str], str]
 
 def render(results: Results, findings: Iterable[Diagnostic], digest: str, shown: Shown = str) -> str:
     """The model as JSON, UTF-8, indented. `digest` is the hash of the sources; `shown` turns their names into paths."""
-    return json.dumps(model(results, findings, digest, shown), ensure_ascii=False, indent=2, allow_nan=False) + "\n"
+    return (
+        spelled_out(json.dumps(model(results, findings, digest, shown), ensure_ascii=False, indent=2, allow_nan=False))
+        + "\n"
+    )
 
 
 def model(results: Results, findings: Iterable[Diagnostic], digest: str, shown: Shown = str) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from typing import Any
 
 from rigc.analysis.reasoning import Reasoning
 from rigc.model.fact import Provenance
+from rigc.output.escapes import spelled_out
 from rigc.source import Span
 from rigc.traced.reason import Input, Reason
 from rigc.traced.told_range import ToldPart, ToldRange
@@ -18,7 +19,7 @@ FORMAT = 1  # counts up when a reader of the old shape would go wrong
 def render(reasoning: Reasoning, reasons: tuple[Reason, ...], shown: Callable[[str], str]) -> str:
     """The reasons as JSON, UTF-8, indented; lines and columns count from 1. `why` names the reason of an input."""
     held = [_reason(reasoning, reason, shown) for reason in reasons]
-    return json.dumps({"format": FORMAT, "reasons": held}, ensure_ascii=False, indent=2) + "\n"
+    return spelled_out(json.dumps({"format": FORMAT, "reasons": held}, ensure_ascii=False, indent=2)) + "\n"
 
 
 def _reason(reasoning: Reasoning, reason: Reason, shown: Callable[[str], str]) -> dict[str, Any]:

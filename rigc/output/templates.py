@@ -21,7 +21,7 @@ from jinja2.nodes import Assign, Const, Name
 
 from rigc.diagnostics.near import nearest
 from rigc.output import own_words, svg
-from rigc.output.escapes import cell, css_string, held, line, pieces
+from rigc.output.escapes import cell, css_string, held, line, pieces, straight
 from rigc.output.layout import Kept, Layout
 from rigc.output.own_templates import AddedSheet, OwnTemplates
 from rigc.output.sandbox import AsWritten, Sandbox
@@ -192,6 +192,7 @@ def _environment(own: OwnTemplates | None, cache: Kept | None, escaped: bool) ->
     environment = Sandbox(
         loader=_Texts(own),
         undefined=StrictUndefined,
+        finalize=_straight,
         autoescape=escaped,
         trim_blocks=True,
         lstrip_blocks=True,
@@ -206,6 +207,10 @@ def _environment(own: OwnTemplates | None, cache: Kept | None, escaped: bool) ->
     environment.filters["word"] = lambda text: words.get(text, text)
     environment.globals.update(words=words, page_faces=page_faces)
     return environment
+
+
+def _straight(value: Any) -> Any:
+    return straight(value) if isinstance(value, str) else value
 
 
 def _macros(environment: Environment, name: str, own: OwnTemplates | None) -> SimpleNamespace:

@@ -9,18 +9,23 @@ from typing import Any
 
 import click
 
-from rigc.cli.destination import FORMS, Destination, Documents, Render
+from rigc.cli.destination import FORMS, ON_REQUEST, Destination, Documents, Render, Split, Text
 from rigc.cli.held import Held, held, held_in
 from rigc.cli.options import Given, disks, listed, rig_options
 from rigc.cli.screen import Screen
 from rigc.output.layout import PAPERS
+
+TO_HELP = (
+    "Only this format. Repeatable. Without it md, html and svg. csv has a file for each table, json one for the tables of each "
+    "sheet, dxf one for each deck."
+)
 
 
 @click.command()
 @click.argument("paths", nargs=-1, metavar="[PATH]...")
 @click.option("-o", "--output", metavar="DIR|FILE|-", help="Where to (default: documents/ beside the rig).")
 @click.option("--sheet", "sheets", multiple=True, metavar="NAME,...", help="Only these sheets.")
-@click.option("--to", "forms", multiple=True, metavar="|".join(FORMS), help="Only this format. Repeatable.")
+@click.option("--to", "forms", multiple=True, metavar="|".join((*FORMS, *ON_REQUEST)), help=TO_HELP)
 @click.option("--paper", type=click.Choice(PAPERS), default="a4", help="The paper of the printed pages.")
 @click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")
 @click.option("--draft", is_flag=True, help="Write in spite of errors; every page is marked DRAFT.")
@@ -43,13 +48,15 @@ def build(
 
     Nothing is written if one of them has errors, or if the folder holds another revision or another rig.
     """
+    from rigc.cli import seam
     from rigc.cli.pages import pages
     from rigc.cli.report import Report
+    from rigc.output.missing_extra import MissingExtra
     from rigc.output.template_mistake import TemplateMistake
 
     report = Report(screen, given)
     rigs = disks(paths, given)
-    target = Destination(output, listed(forms, FORMS, "format") if forms else (), len(rigs))
+    target = Destination(output, listed(forms, (*FORMS, *ON_REQUEST), "format") if forms else (), len(rigs))
     if target.is_stdout and report.uses_stdout:
         raise click.UsageError("standard output is for the documents; give --findings a file")
     try:
@@ -62,6 +69,7 @@ def build(
                         Path(disk.typed_folder),
                         ours.documents(result, names, draft),
                         partial(ours.render, result=result, paper=paper),
+                        partial(seam.split, result=result),
                     )
                     for disk, result in zip(rigs, results, strict=True)
                 ]
@@ -69,34 +77,36 @@ def build(
             else:
                 unless = "" if draft or report.unreadable else "; --draft writes in spite of errors"
                 screen.err(f"nothing was written{unless}\n")
-    except TemplateMistake as mistake:
-        report.tell((mistake.finding(),))
+    except (TemplateMistake, MissingExtra) as fault:
+        report.tell((fault.finding(),))
         screen.err("nothing was written\n")
     return report.finish()
 
 
-def _put(screen: Screen, target: Destination, made: Sequence[tuple[Path, Documents, Render]], replace: bool) -> None:
+def _put(
+    screen: Screen, target: Destination, made: Sequence[tuple[Path, Documents, Render, Split]], replace: bool
+) -> None:
     texts = _texts(target, made)
-    others = {} if target.is_stdout else _others(target, texts, [document for _, some, _ in made for document in some])
+    others = (
+        {} if target.is_stdout else _others(target, texts, [document for _, some, _, _ in made for document in some])
+    )
     if others and not replace:
         raise click.ClickException(_refused(others))
     _write(screen, target, texts)
     _left(screen, {path: each for path, each in others.items() if path not in texts})
 
 
-def _texts(target: Destination, made: Sequence[tuple[Path, Documents, Render]]) -> dict[Path, str]:
-    from rigc.cli import seam
-
-    texts: dict[Path, str] = {}
-    for folder, documents, render in made:
-        for path, text in target.texts(folder, documents, render, seam.drawing_files).items():
+def _texts(target: Destination, made: Sequence[tuple[Path, Documents, Render, Split]]) -> dict[Path, Text]:
+    texts: dict[Path, Text] = {}
+    for folder, documents, render, split in made:
+        for path, text in target.texts(folder, documents, render, split).items():
             if path in texts:
                 raise click.UsageError(f"two rigs would both write '{path}'; build each with an -o of its own")
             texts[path] = text
     return texts
 
 
-def _others(target: Destination, texts: dict[Path, str], documents: list[Any]) -> dict[Path, Held]:
+def _others(target: Destination, texts: dict[Path, Text], documents: list[Any]) -> dict[Path, Held]:
     """What stands where these texts go, or in their folder, and is of another revision or another rig."""
     mine = {Held(document.title.code, document.title.revision) for document in documents}
     found = {path: each for path in texts if (each := held(path)) is not None}
@@ -119,9 +129,10 @@ def _left(screen: Screen, others: dict[Path, Held]) -> None:
         screen.err(f"{what} of {other} {'is' if len(paths) == 1 else 'are'} still in {folder}\n")
 
 
-def _write(screen: Screen, target: Destination, texts: dict[Path, str]) -> None:
+def _write(screen: Screen, target: Destination, texts: dict[Path, Text]) -> None:
     if target.is_stdout:
-        screen.out("".join(texts.values()))
+        for text in texts.values():
+            screen.out(text)
         return
     from rigc.cli.report import save
 

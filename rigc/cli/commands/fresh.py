@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from rigc.cli.destination import Documents, Render
+from rigc.cli import seam
+from rigc.cli.destination import Documents, Render, Split
 from rigc.cli.options import Given, disks, rig_options
 from rigc.cli.screen import Screen
 from rigc.output.layout import PAPERS
@@ -82,13 +83,13 @@ def _rigs(folder: Path) -> dict[Path, list[Path]]:
 
 def _documents(
     report: Report, rigs: list[Path], given: Given, ours: Pages, paper: str
-) -> Sequence[tuple[Documents, Render]] | None:
+) -> Sequence[tuple[Documents, Render, Split]] | None:
     """The documents of each file that declares a rig, and what renders them; None where one has errors."""
     from rigc.files.reader import CachedReader
     from rigc.loader import Unreadable
     from rigc.syntax import nodes
 
-    made: list[tuple[Documents, Render]] = []
+    made: list[tuple[Documents, Render, Split]] = []
     for disk in disks([str(path) for path in rigs], given):
         try:
             parsed = CachedReader().parse(disk(disk.name))
@@ -100,5 +101,11 @@ def _documents(
         result = report.compile(disk)
         if result is None or result.has_errors:
             return None
-        made.append((ours.documents(result, (), False), partial(ours.render, result=result, paper=paper)))
+        made.append(
+            (
+                ours.documents(result, (), False),
+                partial(ours.render, result=result, paper=paper),
+                partial(seam.split, result=result),
+            )
+        )
     return made

@@ -1,0 +1,32 @@
+"""A format whose package is not installed -> a finding that says what to install."""
+
+from __future__ import annotations
+
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+
+MISSING_EXTRA = Kind(
+    "missing-extra",
+    Level.ERROR,
+    """A format was asked for that needs a package which is not installed.
+
+    Why it matters: nothing of that format can be written. All other formats can.
+    What to do: install the extra that is named. PDF is made by weasyprint (extra `pdf`), DXF by ezdxf (extra `dxf`); whoever
+    wants neither need not carry them.
+    Source: the packages' own documentation.
+    """,
+    "a format's package is installed",
+    "pyproject.toml of rigc",
+)
+
+
+class MissingExtra(Exception):
+    """What a format needs is not there; `help` says what to install."""
+
+    def __init__(self, message: str, help: str) -> None:
+        super().__init__(message)
+        self.message = message
+        self.help = help
+
+    def finding(self) -> Diagnostic:
+        """The finding that tells it."""
+        return MISSING_EXTRA.at(None, self.message, subject=(self.message,), help=self.help)

@@ -1,0 +1,88 @@
+"""`rigc build --to`: the formats that are written on request, with the true compiler on an example."""
+
+from __future__ import annotations
+
+import csv
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from cases import ROOT
+
+from cli.conftest import Run
+from rigc.cli import main
+
+HOME = (ROOT / "examples/back-bedroom/board.rig").as_posix()
+Real = Callable[..., Run]
+
+
+@pytest.fixture
+def real(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfdbinary: pytest.CaptureFixture[bytes]) -> Real:
+    """rigc itself, in an empty folder."""
+    monkeypatch.chdir(tmp_path)
+
+    def run(*arguments: str) -> Run:
+        code = main(arguments)
+        out, err = capfdbinary.readouterr()
+        return Run(code, out.decode("latin-1"), err.decode())
+
+    return run
+
+
+def files(folder: str) -> list[str]:
+    return sorted(path.name for path in Path(folder).iterdir())
+
+
+def test_csv_has_a_file_for_each_table(real: Real) -> None:
+    assert real("build", HOME, "--to", "csv", "--sheet", "cable-list", "-o", "out").code == 0
+    assert "cable-list-leads.csv" in files("out")
+    assert {Path(name).suffix for name in files("out")} == {".csv"}
+    with Path("out/cable-list-leads.csv").open(encoding="utf-8", newline="") as file:
+        rows = list(csv.DictReader(file))
+    assert rows[0]["id"] == "A2"
+
+
+def test_json_has_a_file_for_each_sheet(real: Real) -> None:
+    assert real("build", HOME, "--to", "json", "--sheet", "cable-list", "-o", "out").code == 0
+    assert files("out") == ["cable-list.json"]
+    assert "leads" in json.loads(Path("out/cable-list.json").read_text("utf-8"))["tables"]
+
+
+def test_dxf_has_a_file_for_each_deck(real: Real) -> None:
+    assert real("build", HOME, "--to", "dxf", "-o", "out").code == 0
+    assert files("out") == ["deck-drawing-board.dxf"]
+    assert real("build", HOME, "--to", "dxf", "-o", "plan.dxf").code == 0
+    assert Path("plan.dxf").read_bytes() == Path("out/deck-drawing-board.dxf").read_bytes()
+
+
+def test_pdf_is_one_file_for_a_sheet_or_for_several(real: Real) -> None:
+    chosen = ("--sheet", "cable-list,power-table")
+    assert real("build", HOME, "--to", "pdf", *chosen, "-o", "out").code == 0
+    assert files("out") == ["cable-list.pdf", "power-table.pdf"]
+    assert real("build", HOME, *chosen, "-o", "folder.pdf").code == 0
+    assert Path("folder.pdf").read_bytes().startswith(b"%PDF-")
+    assert real("build", HOME, *chosen, "--to", "pdf", "-o", "-").out.startswith("%PDF-")
+
+
+def test_without_a_format_nothing_of_these_is_written(real: Real) -> None:
+    assert real("build", HOME, "--sheet", "cable-list", "-o", "out").code == 0
+    assert {Path(name).suffix for name in files("out")} == {".html", ".md"}
+
+
+@pytest.mark.parametrize(("form", "part"), [("csv", "table"), ("json", "sheet with tables")])
+def test_one_file_holds_one_part(form: str, part: str, real: Real) -> None:
+    run = real("build", HOME, "--sheet", "cable-list,power-table", "-o", f"out.{form}")
+    assert run.code == 2
+    assert f"one {form.upper()} file holds one {part}; these sheets have " in run.err
+
+
+@pytest.mark.parametrize(("form", "package"), [("pdf", "weasyprint"), ("dxf", "ezdxf")])
+def test_a_missing_package_is_a_finding(form: str, package: str, real: Real, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, package, None)
+    run = real("build", HOME, "--to", form, "-o", "out")
+    assert run.code == 1
+    assert f"the package {package}, which is not installed [missing-extra]\n" in run.err
+    assert f"  do: pip install 'rigc[{form}]'\n" in run.err
+    assert not Path("out").exists()

@@ -1,0 +1,108 @@
+"""The plan for a router or laser, read back by the library: what is cut is what the hole schedule says."""
+
+from __future__ import annotations
+
+import sys
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import ezdxf
+import pytest
+from ezdxf.lldxf.encoding import decode_dxf_unicode
+
+from rigc.compile import Compiled, compile_rig
+from rigc.files.disk import Disk
+from rigc.files.reader import CachedReader
+from rigc.output import dxf
+from rigc.output.missing_extra import MissingExtra
+from rigc.reports.content import Table
+from rigc.reports.deck.cut_plan import CutPlan, cut_plans
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/board.rig"))
+
+
+@cache
+def compiled(path: Path) -> Compiled:
+    disk = Disk(path)
+    return compile_rig(disk, disk.name, CachedReader())
+
+
+def plans(path: Path) -> tuple[CutPlan, ...]:
+    results = compiled(path).results
+    assert results is not None
+    found: tuple[CutPlan, ...] = results.call(cut_plans).all
+    return found
+
+
+def read_back(path: Path, plan: CutPlan, folder: Path) -> Any:
+    title = compiled(path).documents(("deck-drawing",))[0].title
+    file = folder / "plan.dxf"
+    file.write_bytes(dxf.render(plan, title))
+    drawing = ezdxf.readfile(file)
+    assert not drawing.audit().errors
+    return drawing
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+def test_the_holes_are_those_of_the_table(path: Path, tmp_path: Path) -> None:
+    (document,) = compiled(path).documents(("deck-drawing",))
+    for plan in plans(path):
+        table = document.sheet.block(f"holes-{plan.name}")
+        assert isinstance(table, Table)
+        rows = [[cell.text for cell in row.cells] for row in table.rows]
+        space = read_back(path, plan, tmp_path).modelspace()
+        cut = sorted(
+            (f"{hole.dxf.center.x:g}", f"{hole.dxf.center.y:g}", f"diameter {hole.dxf.radius * 2:g} mm")
+            for hole in space.query('CIRCLE[layer=="HOLES"]')
+        )
+        assert cut == sorted((x, y, size) for _, x, y, size, _ in rows if size.startswith("diameter"))
+        # each number stands beside its hole, 1.5 mm right of it and behind it
+        numbered = {text.dxf.text: text.dxf.insert for text in space.query("TEXT") if text.dxf.text.startswith("H")}
+        for number, x, y, _, _ in rows:
+            at = numbered[number]
+            assert (f"{at.x - 1.5:g}", f"{at.y - 1.5:g}") == (x.split(" to ")[0], y)
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+def test_the_outline_is_the_deck_in_millimetres(path: Path, tmp_path: Path) -> None:
+    for plan in plans(path):
+        drawing = read_back(path, plan, tmp_path)
+        assert drawing.units == ezdxf.units.MM
+        (outline,) = drawing.modelspace().query('LWPOLYLINE[layer=="OUTLINE"]')
+        assert outline.closed
+        wide, deep = plan.width_mm, plan.depth_mm
+        assert [tuple(point[:2]) for point in outline] == [(0, 0), (wide, 0), (wide, deep), (0, deep)]
+        bodies = list(drawing.modelspace().query('LWPOLYLINE[layer=="BODIES"]'))
+        assert len(bodies) == sum(not body.under for body in plan.bodies)
+
+
+def test_only_what_has_a_stated_size_is_cut(tmp_path: Path) -> None:
+    for path in EXAMPLES:
+        for plan in plans(path):
+            space = read_back(path, plan, tmp_path).modelspace()
+            assert {entity.dxf.layer for entity in space.query("CIRCLE ARC")} <= {"HOLES"}
+            assert len(space.query("CIRCLE")) == sum(hole.diameter_mm is not None for hole in plan.holes)
+
+
+def test_the_same_board_gives_the_same_bytes() -> None:
+    title = compiled(EXAMPLES[0]).documents(("deck-drawing",))[0].title
+    plan = plans(EXAMPLES[0])[0]
+    assert dxf.render(plan, title) == dxf.render(plan, title)
+
+
+def test_letters_outside_the_encoding_come_back(tmp_path: Path) -> None:
+    title = compiled(EXAMPLES[0]).documents(("deck-drawing",))[0].title.replace(rig="Zwölf Żubrów 東")
+    file = tmp_path / "plan.dxf"
+    file.write_bytes(dxf.render(plans(EXAMPLES[0])[0], title))
+    texts = [decode_dxf_unicode(text.dxf.text) for text in ezdxf.readfile(file).modelspace().query("TEXT")]
+    assert any("Zwölf Żubrów 東" in text for text in texts)
+
+
+def test_without_the_package_a_finding_says_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "ezdxf", None)
+    title = compiled(EXAMPLES[0]).documents(("deck-drawing",))[0].title
+    with pytest.raises(MissingExtra) as caught:
+        dxf.render(plans(EXAMPLES[0])[0], title)
+    finding = caught.value.finding()
+    assert (finding.kind.name, finding.help) == ("missing-extra", "pip install 'rigc[dxf]'")
