@@ -34,8 +34,8 @@ HOMES = {
     "jinja2": {"output/sandbox.py", "output/templates.py"},
     "markupsafe": {"output/escapes.py", "output/templates.py"},
     "click": {"cli"},
-    "ezdxf": {"output/dxf.py"},
-    "weasyprint": {"output/pdf.py"},
+    "ezdxf": {"output/extras/dxf.py"},
+    "weasyprint": {"output/extras/pdf.py"},
 }
 SUBJECTS = (
     "deck",

@@ -75,14 +75,14 @@ def rendered(documents: tuple[Any, ...], form: str, paper: str) -> str:
 
 def printed(page: str) -> bytes:
     """A page of HTML as PDF. Raises `MissingExtra`."""
-    from rigc.output.pdf import render
+    from rigc.output.extras.pdf import render
 
     return render(page)
 
 
 def whole(result: Any, documents: tuple[Any, ...]) -> Any:
     """What the user's templates are given of a compiled rig beside their own document."""
-    from rigc.output.model import model
+    from rigc.output.design.model import model
     from rigc.output.templates import Whole
 
     return Whole(tuple(each.sheet for each in documents), model(result.results, result.findings, result.hash))
@@ -105,7 +105,7 @@ def split(document: Any, form: str, result: Any) -> tuple[tuple[str, str | bytes
         return table_files(document, form)
     if document.sheet.name != "deck-drawing":
         return ()
-    from rigc.output.dxf import render
+    from rigc.output.extras.dxf import render
     from rigc.reports.deck.cut_plan import cut_plans
 
     plans = result.results.call(cut_plans).all
@@ -148,6 +148,6 @@ def model(result: Any, shown: Callable[[str], str]) -> str | None:
     """The whole computed design of a compiled rig as JSON; None where nothing was computed."""
     if result.results is None:
         return None
-    from rigc.output.model import render
+    from rigc.output.design.model import render
 
     return render(result.results, result.findings, result.hash, shown)

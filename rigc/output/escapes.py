@@ -37,7 +37,7 @@ def line(text: str) -> str:
 
 def css_string(text: str) -> str:
     """A quoted CSS string. All but letters, digits and spaces is written as a number, so no text can end the string or the style."""
-    return '"' + "".join(_css_character(character) for character in _CONTROL.sub(" ", text)) + '"'
+    return '"' + "".join(_css_character(character) for character in _CONTROL.sub(" ", straight(text))) + '"'
 
 
 def xml(text: str) -> str:

@@ -14,8 +14,8 @@ from ezdxf.lldxf.encoding import decode_dxf_unicode
 from rigc.compile import Compiled, compile_rig
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
-from rigc.output import dxf
-from rigc.output.missing_extra import MissingExtra
+from rigc.output.extras import dxf
+from rigc.output.extras.missing_extra import MissingExtra
 from rigc.reports.content import Table
 from rigc.reports.deck.cut_plan import CutPlan, cut_plans
 

@@ -13,8 +13,8 @@ from rigc.analysis.reasoning import Reasoning
 from rigc.compile import Compiled, compile_rig
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
-from rigc.output import model_schema
-from rigc.output.model import render
+from rigc.output.design import model_schema
+from rigc.output.design.model import render
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/board.rig"))
 

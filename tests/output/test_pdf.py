@@ -11,9 +11,10 @@ from pathlib import Path
 import pytest
 from small_sheets import CAUTION, LEADS, NOTE, document
 
-from rigc.output import html, pdf
+from rigc.output import html
+from rigc.output.extras import pdf
+from rigc.output.extras.missing_extra import MissingExtra
 from rigc.output.layout import Layout
-from rigc.output.missing_extra import MissingExtra
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.shapes import COLOURS, Label, Line
 
@@ -33,7 +34,7 @@ def text_of(data: bytes, folder: Path) -> str:
 
 def test_it_says_what_the_page_says(tmp_path: Path) -> None:
     text = text_of(pdf.render(html.render(document(CAUTION, LEADS, NOTE))), tmp_path)
-    for said in ("Cable list", "Leads", "L01", "153", "The long lead goes under the carpet.", "page 1 of 1"):
+    for said in ("cable list", "Leads", "L01", "153", "The long lead goes under the carpet.", "page 1 of 1"):
         assert said in text
 
 

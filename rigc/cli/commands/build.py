@@ -51,7 +51,7 @@ def build(
     from rigc.cli import seam
     from rigc.cli.pages import pages
     from rigc.cli.report import Report
-    from rigc.output.missing_extra import MissingExtra
+    from rigc.output.extras.missing_extra import MissingExtra
     from rigc.output.template_mistake import TemplateMistake
 
     report = Report(screen, given)

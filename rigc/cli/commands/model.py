@@ -20,7 +20,7 @@ def model(screen: Screen, path: str | None, schema: bool, given: Given) -> int:
     the findings. Printed even when the rig has errors (exit code 1). `version` counts up when a reader would go wrong.
     """
     if schema:
-        from rigc.output.model_schema import render
+        from rigc.output.design.model_schema import render
 
         screen.out(render())
         return 0

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from rigc.output.missing_extra import MissingExtra
+from rigc.output.extras.missing_extra import MissingExtra
 
 _HALO = re.compile(
     r'(<text [^>]*?)( stroke="[^"]*" stroke-width="[^"]*" stroke-linejoin="round") paint-order="stroke"(.*?</text>)',

@@ -13,7 +13,7 @@ from contextlib import contextmanager
 from typing import Any
 
 from rigc.output.escapes import printable
-from rigc.output.missing_extra import MissingExtra
+from rigc.output.extras.missing_extra import MissingExtra
 from rigc.reports.content import TitleBlock
 from rigc.reports.deck.cut_plan import CutPlan
 

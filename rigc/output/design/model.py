@@ -1,6 +1,6 @@
 """The whole computed design as plain data: what the rig says, what rigc chose and reckoned, and what it finds wrong.
 
-Its shape is told by `rigc/output/model_schema.py`, whose version counts up when a reader of the old shape would go wrong.
+Its shape is told by `rigc/output/design/model_schema.py`, whose version counts up when a reader of the old shape would go wrong.
 """
 
 from __future__ import annotations
@@ -17,8 +17,8 @@ from rigc.analysis.results import Results
 from rigc.analysis.revision.aspects import Aspects
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.diagnostics.machine import record
+from rigc.output.design.model_schema import VERSION
 from rigc.output.escapes import spelled_out
-from rigc.output.model_schema import VERSION
 from rigc.source import Span
 from rigc.traced.figure import Figure, Lacking, Told, assumed, incomplete
 from rigc.traced.reason import NOT_KNOWN

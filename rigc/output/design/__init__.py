@@ -1,0 +1,1 @@
+"""The whole computed design as data, and the schema of its shape."""

@@ -1,0 +1,1 @@
+"""Formats that need a package which not everybody carries."""
