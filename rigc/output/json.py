@@ -48,4 +48,4 @@ def render_page(sheet: Sheet, answer: str, verdict: str) -> str:
     """The shape of `rigc show --to json`, with `answer` (yes, with work, no, not known) and `verdict` before the tables."""
     held = json.loads(render_tables(tuple(block for block in sheet.blocks if isinstance(block, Table))))
     told = {"format": held["format"], "answer": answer, "verdict": verdict, "tables": held["tables"]}
-    return json.dumps(told, ensure_ascii=False, indent=2) + "\n"
+    return spelled_out(json.dumps(told, ensure_ascii=False, indent=2)) + "\n"
