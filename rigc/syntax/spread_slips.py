@@ -43,8 +43,14 @@ def _unit_behind_the_spread(m: Mistake) -> Wording | None:
 
 def _in_brackets(m: Mistake) -> Wording | None:
     """`350 mA (+- 10 %)`."""
-    found = re.match(rf"\([ \t]*{_SIGN}[ \t]*({_QUANTITY})[ \t]*\)", m.after)
-    if found is None or not _behind_a_quantity(m):
+    found = re.match(rf"\([ \t]*{_SIGN}[ \t]*({_QUANTITY})[ \t]*\)(?:[ \t]*({_UNIT}))?", m.after)
+    bare = re.search(rf"(?<![\d.])({_NUMBER})[ \t]*\Z", m.before)
+    if found is not None and found[2] and bare is not None:
+        off = _spaced(found[1]) if re.search(_UNIT, found[1]) else f"{found[1]} {found[2]}"
+        text = f"{bare[1]} {found[2]} +- {off}"
+        mends = m.instead(m.line_start + bare.start(), m.at + found.end(), text, f"write {text}")
+        return Wording(f"'{found.group()}' stands in brackets", "no brackets go here", mends=mends)
+    if found is None or found[2] or not _behind_a_quantity(m):
         return None
     text = f"+- {_spaced(found[1])}"
     mends = m.instead(m.at, m.at + found.end(), text, f"write {text}")
@@ -83,11 +89,15 @@ def _range(m: Mistake) -> Wording | None:
     """`40-60 mA`, `40 to 60 mA`, `40..60 mA`, `from 40..60 mA` where one quantity goes."""
     if m.awaits(".."):
         return None
-    low = re.search(rf"(from[ \t]+)?({_QUANTITY})[ \t]*\Z", m.before)
-    high = re.match(rf"(?:\.\.|[{DASHES}-]|to\b|and\b|or\b)[ \t]*({_QUANTITY})(?=\s|#|\Z)", m.after)
+    low = re.search(rf"(?<![+±\d.-])(from[ \t]+)?(?<![\d.])({_QUANTITY})[ \t]*\Z", m.before)
+    high = re.match(rf"(?:\.\.|[{DASHES}-]|to\b|and\b)[ \t]*({_QUANTITY})(?=\s|#|\Z)", m.after)
     if low is None or high is None or not re.search(_UNIT, low[2] + high[1]):
         return None
     typed = m.line[low.start() : m.at - m.line_start + high.end()]
+    if re.search(rf"{_SIGN}[ \t]*{_QUANTITY}[ \t]*\Z", m.before):
+        return Wording(
+            f"'{typed}' is a range; a spread is one number", "from here on", "write the most that it may be off by"
+        )
     text = f"from {_spaced(low[2])} to {_spaced(high[1])}"
     mends = m.instead(m.line_start + low.start(), m.at + high.end(), text, f"write {text}")
     advice = "write one: of what it draws, weighs or measures the largest"

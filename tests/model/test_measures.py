@@ -100,11 +100,9 @@ def test_the_reference_tells_what_a_guess_of_each_kind_may_be_off_by() -> None:
     text = (ROOT / "grammar" / "README.md").read_text("utf-8")
     table = text.partition("### What a guess may be off by")[2].partition("\nBeside")[0]
     rows = [tuple(cell.strip() for cell in line.strip("|").split("|")) for line in table.splitlines() if "|" in line]
-    assert (
-        f"leaflet by {measures.CURRENT.leaflet.value:g} %" in text.replace("\n", " ")
-        if measures.CURRENT.leaflet
-        else False
-    )
+    typical = measures.CURRENT.leaflet
+    assert typical is not None
+    assert f"leaflet by {typical.value:g} %" in text.replace("\n", " ")
     assert [name for name, each in ALL.items() if each.leaflet] == ["CURRENT"]
     assert rows[2:] == [
         (each.bearer, f"{each.guess.value:g} {each.guess.unit}", each.guess.source)
