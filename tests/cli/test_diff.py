@@ -123,7 +123,7 @@ def test_markdown_and_html(diff: Any) -> None:
     markdown = diff("--to", "md", old=SMALL, new=new).out
     assert r"| unit marl | title | a \| b | a \| &lt;script> |" in markdown
     html = diff("--to", "html", old=SMALL, new=new).out
-    assert html.startswith("<!doctype html>") and "<script>" not in html and "a | &lt;script&gt;" in html
+    assert html.startswith("<!DOCTYPE html>") and "<script>" not in html and "a | &lt;script&gt;" in html
 
 
 def test_json_has_a_stable_shape(diff: Any) -> None:
