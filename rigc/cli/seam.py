@@ -101,6 +101,10 @@ def split(document: Any, form: str, result: Any) -> tuple[tuple[str, str | bytes
 
     if form == "svg":
         return drawing_files(document)
+    if form == "csv" and document.sheet.name == "label-sheet":
+        from rigc.reports.leads.printer_labels import printer_labels
+
+        return (*table_files(document, form), *table_files(document, form, (result.results.call(printer_labels),)))
     if form != "dxf":
         return table_files(document, form)
     if document.sheet.name != "deck-drawing":

@@ -57,10 +57,10 @@ def drawing_files(document: Document) -> tuple[tuple[str, str], ...]:
     )
 
 
-def table_files(document: Document, form: str) -> tuple[tuple[str, str], ...]:
-    """Name and text of the files of a document's tables: as `csv` one for each table, as `json` one for all."""
+def table_files(document: Document, form: str, others: tuple[Table, ...] = ()) -> tuple[tuple[str, str], ...]:
+    """Name and text of the files of a document's tables, or of `others`: as `csv` one for each table, as `json` one for all."""
     sheet = document.sheet
-    found = tuple(block for block in sheet.blocks if isinstance(block, Table))
+    found = others or tuple(block for block in sheet.blocks if isinstance(block, Table))
     if form == "csv":
         return tuple((f"{sheet.name}-{table.name}.csv", _module("csv").render_tables((table,))) for table in found)
     return ((f"{sheet.name}.json", _module("json").render_tables(found)),) if found else ()

@@ -44,6 +44,17 @@ def test_csv_has_a_file_for_each_table(real: Real) -> None:
     assert rows[0]["id"] == "A2"
 
 
+def test_a_label_printer_gets_a_row_for_each_label(real: Real) -> None:
+    """A2 goes from the tuner to the overdrive: a marker at each end, its number with the jack, and the far one below."""
+    assert real("build", HOME, "--to", "csv", "--sheet", "label-sheet", "-o", "out").code == 0
+    with Path("out/label-sheet-printer.csv").open(encoding="utf-8", newline="") as file:
+        rows = [(row["id"], row["line_1"], row["line_2"]) for row in csv.DictReader(file)]
+    assert [row for row in rows if row[0] == "A2"] == [
+        ("A2", "A2 plumb.out", "far hedge.in"),
+        ("A2", "A2 hedge.in", "far plumb.out"),
+    ]
+
+
 def test_json_has_a_file_for_each_sheet(real: Real) -> None:
     assert real("build", HOME, "--to", "json", "--sheet", "cable-list", "-o", "out").code == 0
     assert files("out") == ["cable-list.json"]
