@@ -90,11 +90,12 @@ class Bench:
         above._parsed = self._parsed
         return above
 
-    def parse(self, source: Source, tried: bool = True) -> Parsed:  # noqa: ARG002
-        """As the reader does, each text once; what is no file of the rig is only tried."""
+    def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
+        """As the reader does, each text once; what is no file of the rig, but one of its files mended, is only tried."""
         key = (source.name, source.origin, source.data)
         if key not in self._parsed:
-            self._parsed[key] = self.reader.parse(source, tried=all(source is not each for each in self.made.sources))
+            own = next((each for each in self.made.sources if each.name == source.name and each is not source), None)
+            self._parsed[key] = self.reader.parse(source, near or (None if own is None else self.parse(own)))
         return self._parsed[key]
 
     def _file(self, source: Source) -> File:

@@ -93,9 +93,9 @@ class _Watched(NamedTuple):
     tried: list[str]
     reserved: frozenset[str] = READER.reserved
 
-    def parse(self, source: Source, tried: bool = False) -> Parsed:
-        (self.tried if tried else self.files).append(source.text)
-        return READER.parse(source, tried)
+    def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
+        (self.files if near is None else self.tried).append(source.text)
+        return READER.parse(source, near)
 
 
 def test_what_is_only_tried_never_takes_the_place_of_a_file() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
 from importlib import import_module
 from typing import Any, Protocol
 
@@ -29,18 +30,23 @@ def compiled(disk: Disk, on: str | None, effort: int | None = None) -> Compiled:
 
     `effort` is how many steps are spent on places that are not stated (None: the usual number).
     """
-    from rigc.files.reader import CachedReader
-
-    result: Compiled = import_module("rigc.compile").compile_rig(disk, disk.name, CachedReader(), on=on, effort=effort)
+    result: Compiled = import_module("rigc.compile").compile_rig(disk, disk.name, _reader(), on=on, effort=effort)
     return result
 
 
 def bench(result: Any, disk: Disk, on: str | None, effort: int | None) -> Any:
     """Where the mends of a compiled rig's findings are tried."""
-    from rigc.files.reader import CachedReader
     from rigc.proved import Bench
 
-    return Bench(result, disk, disk.name, CachedReader(), on, effort)
+    return Bench(result, disk, disk.name, _reader(), on, effort)
+
+
+@lru_cache(maxsize=1)
+def _reader() -> Any:
+    """One for the whole run: the tables of the grammar are loaded once."""
+    from rigc.files.reader import CachedReader
+
+    return CachedReader()
 
 
 def sheet_names() -> tuple[str, ...]:

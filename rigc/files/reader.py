@@ -36,25 +36,32 @@ class CachedReader:
         self._text = (folder("grammar") / "rig.lark").read_text("utf-8")
         self._cache = cache()
 
-    def parse(self, source: Source, tried: bool = False) -> Parsed:
-        """The file as written; from the cache when its bytes are those of its last clean parse. A text that is only `tried` is not kept."""
-        from_cache = None if tried else self._kept(source)
-        if from_cache is not None:
-            return from_cache
+    def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
+        """The file as written; from the cache when its text is that of its last clean parse, else what has changed since is read anew.
+        A text that is only tried, since it is `near` a file, is not kept."""
+        kept = self._kept(source) if near is None else None
+        if kept is not None and kept.file.span.source is source:
+            return kept
         from rigc.syntax.parse import parse
 
-        parsed = parse(source, self.grammar)
-        if not tried and not parsed.findings:
-            self._cache.write(self._name("parsed", source.name, source.origin), self._mark(source) + _pickled(parsed))
+        parsed = parse(source, self.grammar, near or kept)
+        if near is None and not parsed.findings:
+            text = source.text.encode("utf-8", "surrogatepass")
+            saved = self._key + len(text).to_bytes(8) + text + _pickled(parsed)
+            self._cache.write(self._name("parsed", source.name, source.origin), saved)
         return parsed
 
     def _kept(self, source: Source) -> Parsed | None:
+        """The last clean parse of the file: of this source, or of one with the text that it had."""
         saved = self._cache.read(self._name("parsed", source.name, source.origin))
-        mark = self._mark(source)
-        return _unpickled(saved[len(mark) :], source) if saved is not None and saved.startswith(mark) else None
-
-    def _mark(self, source: Source) -> bytes:
-        return hashlib.sha256(self._key + source.data).digest()
+        if saved is None or not saved.startswith(self._key):
+            return None
+        begin = len(self._key) + 8
+        end = begin + int.from_bytes(saved[begin - 8 : begin])
+        text = saved[begin:end].decode("utf-8", "surrogatepass")
+        return _unpickled(
+            saved[end:], source if text == source.text else Source(source.name, text, None, source.origin)
+        )
 
     @cached_property
     def reserved(self) -> frozenset[str]:

@@ -6,7 +6,7 @@ import gc
 import io
 import logging
 import re
-from functools import cached_property
+from functools import cached_property, partial
 from typing import Any
 
 from lark import Lark, Token, Tree
@@ -24,6 +24,7 @@ from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node, Text, Word
 from rigc.syntax.odd_signs import Looked, looked_at, no_text
 from rigc.syntax.parsed import Parsed
+from rigc.syntax.reparsed import reparsed
 from rigc.syntax.salvage import Stop, salvage
 
 MOST_MISTAKES_A_FILE = 200
@@ -103,14 +104,20 @@ class Grammar:
         return into.getvalue()
 
 
-def parse(source: Source, grammar: Grammar) -> Parsed:
-    """Reads a whole file; after a mistake it goes on with the next line, so that all mistakes are found in one run."""
+def parse(source: Source, grammar: Grammar, near: Parsed | None = None) -> Parsed:
+    """Reads a whole file; after a mistake it goes on with the next line, so that all mistakes are found in one run. What `near` holds, which
+    was read from a text much like this one, is not read again."""
     looked = looked_at(source)
     if looked is None:
         return Parsed(
             File(statements=(), span=Span(source, 0, 0)), (no_text(source),), (Span(source, 0, len(source.text)),)
         )
     more = (*looked.findings, *impossible_dates(source))
+    if near is not None and not near.findings and not more and looked.text == source.text:
+        try:
+            return Parsed(reparsed(near.file, source, partial(_file, grammar, source)), (), ())
+        except UnexpectedInput:
+            pass  # a mistake is told from the whole
     try:
         return Parsed(_file(grammar, source, looked.text, 0), more, looked.passed_over)
     except UnexpectedInput:

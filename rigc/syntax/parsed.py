@@ -19,9 +19,9 @@ class Parsed(Record):
 
 
 class Reader(Protocol):
-    """Parses sources; what is only `tried` never takes the place of a file. `reserved` are the words of the language that can't name a declared thing."""
+    """Parses sources. Where what was read `near` a source is given, that is only tried, and never takes the place of a file. `reserved` are the words of the language that can't name a declared thing."""
 
     @property
     def reserved(self) -> frozenset[str]: ...
 
-    def parse(self, source: Source, tried: bool = False) -> Parsed: ...
+    def parse(self, source: Source, near: Parsed | None = None) -> Parsed: ...

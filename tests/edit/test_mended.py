@@ -26,7 +26,7 @@ unit fen like tern { mass 420 g }
 
 
 def parse(source: Source) -> File:
-    return READER.parse(source, tried=True).file
+    return READER.parse(source).file
 
 
 def made(*edits: Edit, text: str = TEXT, source: Source | None = None) -> str:

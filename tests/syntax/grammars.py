@@ -33,7 +33,7 @@ class Uncached:
         """The words that can't name a thing."""
         return _reserved()
 
-    def parse(self, source: Source, tried: bool = False) -> Parsed:  # noqa: ARG002
+    def parse(self, source: Source, near: Parsed | None = None) -> Parsed:  # noqa: ARG002
         """The file as written."""
         return parse(source, grammar())
 

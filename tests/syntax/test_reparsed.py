@@ -1,0 +1,84 @@
+"""A changed text of which most was read before gives what reading all of it gives, with each piece at its place."""
+
+from __future__ import annotations
+
+import random
+from typing import Any
+
+import pytest
+from cases import ROOT
+
+from rigc.files.reader import CachedReader
+from rigc.record import Record
+from rigc.source import Source, Span
+from rigc.syntax.parse import parse
+from rigc.syntax.reparsed import reparsed
+
+BOARDS = ("back-bedroom", "tide-line", "harbour-keys", "long-haul")
+GRAMMAR = CachedReader().grammar
+
+
+def places(value: Any, source: Source) -> Any:
+    """A node with its places as numbers, all of them in this source."""
+    if isinstance(value, Span):
+        assert value.source is source
+        return value.start, value.end
+    if isinstance(value, tuple):
+        return tuple(places(each, source) for each in value)
+    if isinstance(value, Record):
+        return type(value).__name__, *(places(getattr(value, name), source) for name in value.FIELDS)
+    return value
+
+
+def changed(text: str, dice: random.Random) -> str:
+    """A line or two gone, twice, at another place or with a word less; or a few characters gone."""
+    lines = text.splitlines(keepends=True)
+    at, other = sorted((dice.randrange(len(lines)), dice.randrange(len(lines))))
+    way = dice.randrange(6)
+    if way == 0:
+        del lines[at : at + dice.randrange(1, 4)]
+    elif way == 1:
+        lines.insert(at, lines[at])
+    elif way == 2:
+        lines.insert(at, lines.pop(other))
+    elif way == 3:
+        lines[at] = lines[at].rstrip("\n").rpartition(" ")[0] + "\n"
+    elif way == 4:
+        start = dice.randrange(len(text))
+        return text[:start] + text[start + dice.randrange(1, 30) :]
+    else:
+        lines.insert(at, dice.choice(("# a word\n", "\n", "  -> tern\n", "{\n", "}\n", 'note "one more"\n')))
+    return "".join(lines)
+
+
+@pytest.mark.parametrize("board", BOARDS)
+@pytest.mark.parametrize("seed", range(8))
+def test_what_is_kept_is_what_is_read(board: str, seed: int) -> None:
+    text = (ROOT / "examples" / board / "board.rig").read_text("utf-8")
+    near = parse(Source("board.rig", text), GRAMMAR)
+    source = Source("board.rig", changed(text, random.Random(f"{board} {seed}")))
+    quick, whole = parse(source, GRAMMAR, near), parse(source, GRAMMAR)
+    assert places(quick.file, source) == places(whole.file, source)
+    assert [each.message for each in quick.findings] == [each.message for each in whole.findings]
+    assert places(quick.skipped, source) == places(whole.skipped, source)
+
+
+def test_only_the_statement_that_changed_is_read() -> None:
+    text = "language 1\n\nunit tern {\n  mass 400 g\n}  # ours\nunit fen {\n  mass 420 g\n}\nchain tern -> fen\n"
+    near = parse(Source("a.rig", text), GRAMMAR)
+    source = Source("a.rig", text.replace("420", "1420"))
+    read: list[str] = []
+
+    def one(piece: str, base: int) -> Any:
+        read.append(piece)
+        return parse(Source("a.rig", " " * base + piece), GRAMMAR).file
+
+    assert len(reparsed(near.file, source, one).statements) == 4
+    assert read == ["unit fen {\n  mass 1420 g\n}\n"]
+
+
+@pytest.mark.parametrize("text", ["", "\n", "language 1", "language 1\n", "language 1\n\nlanguage 1\n"])
+def test_texts_of_a_line(text: str) -> None:
+    near = parse(Source("a.rig", "language 1\n"), GRAMMAR)
+    source = Source("a.rig", text)
+    assert places(parse(source, GRAMMAR, near).file, source) == places(parse(source, GRAMMAR).file, source)
