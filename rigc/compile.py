@@ -20,8 +20,8 @@ from rigc.loader import Loader
 from rigc.model.resolve import resolve
 from rigc.model.rig import Rig
 from rigc.previous import Before, before
-from rigc.reports.content import Document, TitleBlock
-from rigc.reports.folder import documents
+from rigc.reports.content import Document, Sheet, TitleBlock
+from rigc.reports.folder import alone, documents, is_name
 from rigc.source import Source, Span
 from rigc.stock_not_used import with_use_lines
 from rigc.syntax.parsed import Reader
@@ -41,14 +41,25 @@ class Compiled:
         return any(finding.level is Level.ERROR and finding.accepted is None for finding in self.findings)
 
     def documents(self, sheet_names: tuple[str, ...] = (), draft: bool = False) -> tuple[Document, ...]:
-        """The sheets of these names (all if none are given) with their title blocks; none where there is no rig."""
+        """The sheets of these names or codes (all if none are given) with their title blocks; none where there is no rig.
+
+        Raises `NoSuchCode`.
+        """
         if self.results is None:
             return ()
         head = self.results.rig.head
         title = TitleBlock(
             head.title, head.name, head.client, "", head.letter, head.date, head.drawn, head.checked, self.hash, draft
         )
-        return documents(self.results, title, sheet_names)
+        return documents(self.results, title, sheet_names, self.findings)
+
+    def sheets(self, names: tuple[str, ...]) -> tuple[Sheet, ...]:
+        """The sheets and views of these names or codes as they are in themselves; none where there is no rig. Raises `NoSuchCode`."""
+        if self.results is None:
+            return ()
+        if all(is_name(name) for name in names):
+            return alone(self.results, names)
+        return tuple(each.sheet for each in self.documents(names))
 
     @property
     def hash(self) -> str:

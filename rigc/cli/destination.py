@@ -15,6 +15,8 @@ WHOLE = ("md", "html", "pdf")
 """Formats in which one file holds a document, or several."""
 PARTS = {"svg": "drawing", "csv": "table", "json": "sheet with tables", "dxf": "deck"}
 """Formats in which each file holds one part of a document, and what that is."""
+FOLDER = "folder"
+"""The name, without its ending, of the file that holds all sheets."""
 
 Documents = tuple[Any, ...]
 Text = str | bytes
@@ -25,14 +27,17 @@ Split = Callable[[Any, str], tuple[tuple[str, Text], ...]]
 
 
 class Destination:
-    """A folder with a file for each document and drawing, or one file or standard output for all of them."""
+    """A folder on disk with one file of all documents, or with a file for each document and drawing (`separate`), or a file of that
+    name or standard output for all of them."""
 
-    def __init__(self, output: str | None, forms: tuple[str, ...], rigs: int) -> None:
+    def __init__(self, output: str | None, forms: tuple[str, ...], rigs: int, *, separate: bool = True) -> None:
         self.output = output
         self.is_stdout = output == "-"
         ending = Path(output).suffix[1:] if output and not output.endswith("/") and not Path(output).is_dir() else ""
         self.is_file = ending in (*FORMS, *ON_REQUEST)
-        self.forms = forms or (("md",) if self.is_stdout else (ending,) if self.is_file else FORMS)
+        self.separate = separate
+        usual = FORMS if separate else ("html",)
+        self.forms = forms or (("md",) if self.is_stdout else (ending,) if self.is_file else usual)
         if output is not None and rigs > 1:
             raise click.UsageError("-o is for one rig; without it each rig's documents go beside it")
         if (self.is_stdout or self.is_file) and len(self.forms) > 1:
@@ -53,9 +58,11 @@ class Destination:
         folder = rig_folder / "documents" if self.output is None else Path(self.output)
         texts: dict[Path, Text] = {}
         parts = tuple(form for form in PARTS if form in self.forms or (form == "svg" and "md" in self.forms))
+        if not self.separate:
+            texts |= {folder / f"{FOLDER}.{form}": render(documents, form) for form in self.forms if form in WHOLE}
         for document in documents:
             for form in self.forms:
-                if form in WHOLE:
+                if form in WHOLE and self.separate:
                     texts[folder / f"{document.sheet.name}.{form}"] = render((document,), form)
             for form in parts:
                 texts |= {folder / name: text for name, text in split(document, form)}

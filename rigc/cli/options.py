@@ -75,6 +75,15 @@ def listed(values: Iterable[str], known: Iterable[str], what: str) -> tuple[str,
     return tuple(names)
 
 
+def listed_sheets(values: Iterable[str], known: Iterable[str]) -> tuple[str, ...]:
+    """The names and codes of sheets in comma lists; whether a rig has a sheet of some code is known when its folder is made."""
+    from rigc.reports.sheet_codes import is_code
+
+    names = tuple(dict.fromkeys(name.strip() for value in values for name in value.split(",")))
+    coded = tuple(name for name in names if is_code(name))
+    return (*listed((name for name in names if name not in coded), known, "sheet"), *coded)
+
+
 _FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
 ROOT_HELP = "The folder whose files `use` may name (default: the nearest one upwards with .git or a file rig-root)."
 STDIN_HELP = "Name to show for standard input."

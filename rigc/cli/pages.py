@@ -20,8 +20,7 @@ class Pages:
 
     def documents(self, result: Any, names: tuple[str, ...], draft: bool) -> Documents:
         """The sheets of these names of a compiled rig, all if empty."""
-        documents: Documents = result.documents(names, draft)
-        return documents
+        return seam.documents(result, names, draft)
 
     def render(self, documents: Documents, form: str, paper: str, result: Any) -> Text:
         """The documents of a compiled rig as one text. Raises `TemplateMistake` and `MissingExtra`."""
@@ -59,9 +58,10 @@ class OwnPages(Pages):
     def documents(self, result: Any, names: tuple[str, ...], draft: bool) -> Documents:
         from rigc.reports.content import Document, Sheet
 
-        ours = tuple(name for name in names if name in seam.sheet_names())
-        made = result.documents(ours, draft) if ours or not names else ()
-        every = made if made and not names else result.documents((), draft)
+        theirs = {each.name for each in self._added}
+        ours = tuple(name for name in names if name not in theirs)
+        made = seam.documents(result, ours, draft) if ours or not names else ()
+        every = made if made and not names else seam.documents(result, (), draft)
         self._wholes[id(result)] = seam.whole(result, every)
         first = [each for each in self._added if each.first]
         last = [each for each in self._added if not each.first]
@@ -76,8 +76,9 @@ class OwnPages(Pages):
                 title.replace(sheet=each.title),
                 at,
                 count,
+                f"A{order}",
             )
-            for each, at in numbered
+            for order, (each, at) in enumerate(numbered, 1)
             if not names or each.name in names
         ]
         shifted = [each.replace(number=each.number + len(first), count=count) for each in made]

@@ -24,6 +24,8 @@ class Compiled(Protocol):
 
     def documents(self, sheet_names: tuple[str, ...], draft: bool) -> tuple[Any, ...]: ...
 
+    def sheets(self, sheet_names: tuple[str, ...]) -> tuple[Any, ...]: ...
+
 
 def compiled(disk: Disk, on: str | None, effort: int | None = None) -> Compiled:
     """Compile the file that `disk` was made for, judging dates as on the day `on` (None: the rig's revision).
@@ -122,11 +124,31 @@ def split(document: Any, form: str, result: Any) -> tuple[tuple[str, str | bytes
     return tuple((f"{document.sheet.name}-{plan.name}.dxf", render(plan, document.title)) for plan in plans)
 
 
-def tables(documents: tuple[Any, ...], form: str, only: str) -> str:
-    """The tables of the documents' sheets in the format `form`. Raises `NotOneTable`; `only` must be one of their names, or empty."""
+def documents(result: Any, names: tuple[str, ...], draft: bool) -> tuple[Any, ...]:
+    """The documents of these names or codes; a code that the rig's folder lacks ends the command with exit code 2."""
+    from rigc.reports.folder import NoSuchCode
+
+    try:
+        return tuple(result.documents(names, draft))
+    except NoSuchCode as fault:
+        raise click.UsageError(str(fault)) from None
+
+
+def shown_sheets(result: Any, names: tuple[str, ...]) -> tuple[Any, ...]:
+    """The sheets of these names or codes, without what the folder adds; as `documents`."""
+    from rigc.reports.folder import NoSuchCode
+
+    try:
+        return tuple(result.sheets(names))
+    except NoSuchCode as fault:
+        raise click.UsageError(str(fault)) from None
+
+
+def tables(sheets: tuple[Any, ...], form: str, only: str) -> str:
+    """The tables of sheets in the format `form`. Raises `NotOneTable`; `only` must be one of their names, or empty."""
     from rigc.output.formats import render_tables
 
-    return "".join(render_tables(form, document.sheet, only) for document in documents)
+    return "".join(render_tables(form, sheet, only) for sheet in sheets)
 
 
 def why(result: Any, name: str, form: str, deep: bool, shown: Callable[[str], str]) -> str | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from rigc.cli.destination import FORMS, Destination, Documents, Render, Split, Text
+from rigc.cli.destination import FOLDER, FORMS, Destination, Documents, Render, Split, Text
 
 
 def stale_documents(beside: Path, made: Sequence[tuple[Documents, Render, Split]]) -> list[tuple[str, Path, str, str]]:
@@ -15,8 +15,9 @@ def stale_documents(beside: Path, made: Sequence[tuple[Documents, Render, Split]
     """
     folder = beside / "documents"
     kept = {path for path in folder.iterdir() if path.suffix[1:] in FORMS and path.is_file()}
-    forms = tuple(form for form in FORMS if any(path.suffix == f".{form}" for path in kept))
-    given = _given(beside, made, forms) if forms else {}
+    whole = {path for path in kept if path.stem == FOLDER}
+    given = _given(beside, made, _forms(kept - whole), separate=True)
+    given |= _given(beside, made, _forms(whole), separate=False)
     found = []
     for path in sorted(kept | set(given)):
         old = path.read_bytes() if path in kept else b""
@@ -30,8 +31,16 @@ def stale_documents(beside: Path, made: Sequence[tuple[Documents, Render, Split]
     return found
 
 
-def _given(beside: Path, made: Sequence[tuple[Documents, Render, Split]], forms: tuple[str, ...]) -> dict[Path, str]:
-    target = Destination(None, forms, len(made))
+def _forms(paths: set[Path]) -> tuple[str, ...]:
+    return tuple(form for form in FORMS if any(path.suffix == f".{form}" for path in paths))
+
+
+def _given(
+    beside: Path, made: Sequence[tuple[Documents, Render, Split]], forms: tuple[str, ...], *, separate: bool
+) -> dict[Path, str]:
+    if not forms:
+        return {}
+    target = Destination(None, forms, len(made), separate=separate)
     texts: dict[Path, Text] = {}
     for documents, render, split in made:
         texts |= target.texts(beside, documents, render, split)

@@ -1,7 +1,7 @@
 """Documents -> text, by the templates of a format; ours, or the user's where his folder has a file of the same name.
 
 A sheet's template is one file for all formats. It places the sheet's blocks through `put`, the macros of the format:
-ours first, and over them each macro that the user's own macro file defines. `put.document` is the document at hand.
+ours first, and over them each macro that the user's own macro file defines. `put.document` is the document at hand, `put.documents` are all of the file.
 """
 
 from __future__ import annotations
@@ -66,6 +66,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
         environment.globals["file_name"] = partial(_file_name, whole)
         put = _macros(environment, macros, layout.templates)
         documents = own_words.reworded(documents, own_words.words(layout.templates))
+        put.documents = documents
         bodies = [_body(environment, document, put, macros, whole) for document in documents]
         page = environment.from_string(PAGE)
         return _filled(page, put=put, documents=documents, bodies=bodies, layout=layout)
@@ -75,7 +76,9 @@ def render_tables(macros: str, tables: tuple[Table, ...], layout: Layout) -> str
     """Tables alone, by the same macros; raises as `render` does."""
     with _blamed(layout.templates):
         environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
-        return environment.from_string(TABLES).render(put=_macros(environment, macros, layout.templates), tables=tables)
+        put = _macros(environment, macros, layout.templates)
+        put.documents = ()
+        return environment.from_string(TABLES).render(put=put, tables=tables)
 
 
 def added_sheets(own: OwnTemplates, ours: tuple[str, ...]) -> tuple[AddedSheet, ...]:

@@ -11,11 +11,13 @@ if TYPE_CHECKING:  # a check makes no drawing, and need not load what one is mad
 
 
 class Cell(Record):
-    """One cell of a table. `mark` is a word set apart beside the text (`assumed`, `FAIL`); `strong` stresses it."""
+    """One cell of a table. `mark` is a word set apart beside the text (`assumed`, `FAIL`); `strong` stresses it; `sheet` is the name
+    of the sheet that it points to, if any."""
 
     text: str
     strong: bool = False
     mark: str = ""
+    sheet: str = ""
 
 
 class Column(Record):
@@ -124,9 +126,10 @@ class NoSheet(Record):
 
 
 class Document(Record):
-    """A sheet ready to be written: with its title block and its place in the folder (`number` of `count`)."""
+    """A sheet ready to be written: with its title block and its place in the folder: `number` of `count`, and its `code` (`P1`)."""
 
     sheet: Sheet
     title: TitleBlock
     number: int
     count: int
+    code: str = ""

@@ -1,22 +1,29 @@
-"""Results -> the documents of the rig's folder: each sheet with its title block and its number."""
+"""Results -> the documents of the rig's folder: the front page, and each sheet with its title block, its code and its number."""
 
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Any
 
 from rigc.analysis.results import Results
+from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.discover import member, members, nested
 from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
 from rigc.reports.made import made
+from rigc.reports.sheet_codes import FRONT, LETTERS, codes, is_code, written_out
 
 SHEETS, VIEWS = "rigc.reports.sheets", "rigc.reports.views"
+FRONT_PAGE = "front-page"
+
+
+class NoSuchCode(LookupError):
+    """No sheet of this rig has the code; the text is one line that names those that there are."""
 
 
 def sheet_modules() -> list[str]:
-    """The module of every sheet, in the order of the folder; none of them is imported."""
-    return sorted(nested(SHEETS), key=_name)
+    """The module of every sheet, in the order of the folder: room by room, in each by the place that the sheet states."""
+    return sorted(nested(SHEETS), key=_order)
 
 
 def all_sheets() -> tuple[Callable[..., Any], ...]:
@@ -25,42 +32,93 @@ def all_sheets() -> tuple[Callable[..., Any], ...]:
 
 
 def sheet_names() -> tuple[str, ...]:
-    """The name of every sheet, in the order of the folder; none of them is loaded for it."""
-    return tuple(_name(module) for module in sheet_modules())
+    """The name of every sheet, in the order of the folder, the front page first."""
+    return (FRONT_PAGE, *(sheet_name(module) for module in sheet_modules()))
 
 
 def sheet_lines() -> tuple[tuple[str, str], ...]:
     """Name and one line of every sheet, in the order of the folder; no sheet is made for it."""
-    return tuple((_name(made.__module__), _line(made.__module__)) for made in all_sheets())
+    from rigc.reports import front_page
+
+    front = (FRONT_PAGE, _line(front_page.__name__))
+    return (front, *((sheet_name(module), _line(module)) for module in sheet_modules()))
 
 
 def view_lines() -> tuple[tuple[str, str], ...]:
     """Name and one line of what can be shown beside the sheets."""
-    return tuple((_name(made.__module__), _line(made.__module__)) for made in members(VIEWS, "VIEW"))
+    return tuple((sheet_name(made.__module__), _line(made.__module__)) for made in members(VIEWS, "VIEW"))
 
 
-def documents(results: Results, title: TitleBlock, names: tuple[str, ...]) -> tuple[Document, ...]:
-    """The sheets of these names, all if empty; a view only if it is named. A sheet keeps its number in the whole folder.
+def documents(
+    results: Results, title: TitleBlock, names: tuple[str, ...] = (), findings: Iterable[Diagnostic] = ()
+) -> tuple[Document, ...]:
+    """The sheets of these names or codes, all if empty; a view only if it is named. A sheet keeps its code in the whole folder.
 
-    A sheet that has nothing to say about this rig is left out; where it is named, it says why.
+    A sheet that has nothing to say about this rig is left out; where it is named, it says why. `findings` stand on the front page.
+    Raises `NoSuchCode`.
     """
-    modules = sheet_modules()
-    found = []
-    for number, module in enumerate(modules, 1):
-        if not names or _name(module) in names:
-            sheet = made(results, member(module, "SHEET"))
-            if isinstance(sheet, NoSheet):
-                if not names:
-                    continue
-                sheet = Sheet(sheet.name, sheet.title, "", (Paragraph("reason", (sheet.reason,)),))
-            found.append(Document(sheet, title.replace(sheet=sheet.title), number, len(modules)))
-    if set(names) - set(sheet_names()):
-        views = [results.call(made) for made in members(VIEWS, "VIEW") if _name(made.__module__) in names]
-        found += [Document(view, title.replace(sheet=view.title), 0, 0) for view in views]
+    from rigc.reports.front_page import front_page
+
+    known = set(sheet_names())
+    views = [results.call(made) for made in members(VIEWS, "VIEW") if sheet_name(made.__module__) in names]
+    found = [Document(view, title.replace(sheet=view.title), 0, 0) for view in views]
+    if names and not any(name in known or is_code(name) for name in names):
+        return tuple(found)
+    every = [(module, made(results, member(module, "SHEET"))) for module in sheet_modules()]
+    there = [(module, sheet) for module, sheet in every if isinstance(sheet, Sheet)]
+    code = codes((room(module), sheet_name(module)) for module, _ in there)
+    count = len(there) + 1
+    told = [
+        Document(written_out(sheet, code), title.replace(sheet=sheet.title), number, count, code[sheet_name(module)])
+        for number, (module, sheet) in enumerate(there, 2)
+    ]
+    left_out = [sheet for _, sheet in every if isinstance(sheet, NoSheet)]
+    if not names or {FRONT_PAGE, FRONT} & set(names):
+        front = front_page(results, tuple(findings), tuple(told), tuple(left_out))
+        told.insert(0, Document(front, title.replace(sheet=front.title), 1, count, FRONT))
+    if not names:
+        return tuple(told)
+    wrong = [name for name in names if is_code(name) and name not in (FRONT, *code.values())]
+    if wrong:
+        raise NoSuchCode(f"no sheet {wrong[0]} in this rig's folder; it has {', '.join((FRONT, *code.values()))}")
+    found += [each for each in told if each.sheet.name in names or each.code in names]
+    for sheet in left_out:
+        if sheet.name in names:
+            found.append(Document(_told(sheet), title.replace(sheet=sheet.title), 0, count))
     return tuple(found)
 
 
-def _name(module: str) -> str:
+def is_name(word: str) -> bool:
+    """Whether a word is the name of a sheet or view that can be made without the rest of the folder."""
+    return word in sheet_names()[1:] or any(sheet_name(made.__module__) == word for made in members(VIEWS, "VIEW"))
+
+
+def alone(results: Results, names: tuple[str, ...]) -> tuple[Sheet, ...]:
+    """The sheets and views of these names, without the codes of others: the folder is not made for them."""
+    modules = (module for module in sheet_modules() if sheet_name(module) in names)
+    found = [_told(made(results, member(module, "SHEET"))) for module in modules]
+    found += [results.call(each) for each in members(VIEWS, "VIEW") if sheet_name(each.__module__) in names]
+    return tuple(written_out(sheet, {}) for sheet in found)
+
+
+def _told(sheet: Sheet | NoSheet) -> Sheet:
+    """The sheet, or one that says why there is none."""
+    if isinstance(sheet, Sheet):
+        return sheet
+    return Sheet(sheet.name, sheet.title, "", (Paragraph("reason", (sheet.reason,)),))
+
+
+def room(module: str) -> str:
+    """The room of a sheet's module, a key of `LETTERS`."""
+    return module.split(".")[-2]
+
+
+def _order(module: str) -> tuple[int, int, str]:
+    return list(LETTERS).index(room(module)), member(module, "PLACE"), module
+
+
+def sheet_name(module: str) -> str:
+    """The name of a module's sheet."""
     return module.rpartition(".")[2].replace("_", "-")
 
 

@@ -35,6 +35,9 @@ class Toy(NamedTuple):
         names = sheet_names or tuple(SHEETS)
         return tuple(self._document(name, at + 1, len(names), draft) for at, name in enumerate(names))
 
+    def sheets(self, names: tuple[str, ...]) -> tuple[Sheet, ...]:
+        return tuple(each.sheet for each in self.documents(names, False))
+
     def _document(self, name: str, number: int, count: int, draft: bool) -> Document:
         lines = tuple(Row((Cell(line),)) for line in self.text.splitlines())
         table = Table("lines", "Lines", (Column("Line"),), lines)

@@ -32,14 +32,14 @@ def rig(here: Path) -> Path:
 
 
 def test_the_documents_go_beside_the_rig(rigc: Rigc, rig: Path) -> None:
-    code, out, err = rigc("build", "tour/a.rig")
+    code, out, err = rigc("build", "tour/a.rig", "--separate")
     assert (code, out) == (0, "")
     assert files(rig / "documents") == ALL
     assert err.splitlines() == [
         "4 files in tour/documents, 4 of them changed",
         "0 errors, 0 warnings, 0 remarks, 0 can't-check, 0 accepted",
     ]
-    assert "4 files in tour/documents, 0 of them changed" in rigc("build", "tour/a.rig").err
+    assert "4 files in tour/documents, 0 of them changed" in rigc("build", "tour/a.rig", "--separate").err
 
 
 @pytest.mark.usefixtures("rig")
@@ -135,9 +135,9 @@ def test_what_cannot_be_asked_for(rigc: Rigc, rig: Path, arguments: list[str], s
 
 
 def test_errors_keep_the_documents_as_they_are(rigc: Rigc, rig: Path) -> None:
-    rigc("build", "tour/a.rig")
+    rigc("build", "tour/a.rig", "--separate")
     (rig / "a.rig").write_text("error one\n")
-    code, _, err = rigc("build", "tour/a.rig")
+    code, _, err = rigc("build", "tour/a.rig", "--separate")
     assert code == 1
     assert err.splitlines()[-2:] == [
         "nothing was written; --draft writes in spite of errors",
@@ -148,29 +148,29 @@ def test_errors_keep_the_documents_as_they_are(rigc: Rigc, rig: Path) -> None:
 
 def test_a_warning_stops_nothing(rigc: Rigc, rig: Path) -> None:
     (rig / "a.rig").write_text("warning one\n")
-    assert rigc("build", "tour/a.rig", "--fail-on", "warning").code == 1
+    assert rigc("build", "tour/a.rig", "--separate", "--fail-on", "warning").code == 1
     assert files(rig / "documents") == ALL
 
 
 def test_a_draft_is_written_in_spite_of_errors_and_the_answer_stays_no(rigc: Rigc, rig: Path) -> None:
     (rig / "a.rig").write_text("error one\n")
-    assert rigc("build", "tour/a.rig", "--draft").code == 1
+    assert rigc("build", "tour/a.rig", "--separate", "--draft").code == 1
     assert files(rig / "documents") == {name: text.replace("\n", " DRAFT\n") for name, text in ALL.items()}
 
 
 def test_of_several_rigs_one_with_errors_stops_all(rigc: Rigc, here: Path, rig: Path) -> None:
     (here / "bad").mkdir()
     (here / "bad" / "b.rig").write_text("error one\n")
-    assert rigc("build", "tour/a.rig", "bad/b.rig").code == 1
+    assert rigc("build", "tour/a.rig", "--separate", "bad/b.rig").code == 1
     assert not (rig / "documents").exists()
     (here / "bad" / "b.rig").write_text("fine\n")
-    assert rigc("build", "tour/a.rig", "bad/b.rig").code == 0
+    assert rigc("build", "tour/a.rig", "--separate", "bad/b.rig").code == 0
     assert files(rig / "documents") == files(here / "bad" / "documents") == ALL
 
 
 def test_two_rigs_of_one_folder_do_not_overwrite_each_other(rigc: Rigc, rig: Path) -> None:
     (rig / "b.rig").write_text("fine\n")
-    code, _, err = rigc("build", "tour/a.rig", "tour/b.rig")
+    code, _, err = rigc("build", "tour/a.rig", "--separate", "tour/b.rig")
     assert code == 2
     assert "two rigs would both write 'tour/documents/cable-list.md'" in err
     assert not (rig / "documents").exists()
@@ -178,7 +178,7 @@ def test_two_rigs_of_one_folder_do_not_overwrite_each_other(rigc: Rigc, rig: Pat
 
 @pytest.mark.usefixtures("rig")
 def test_a_folder_that_cannot_be_made(rigc: Rigc) -> None:
-    code, _, err = rigc("build", "tour/a.rig", "-o", "tour/a.rig/out")
+    code, _, err = rigc("build", "tour/a.rig", "--separate", "-o", "tour/a.rig/out")
     assert code == 2
     assert err == (
         "rigc: cannot write 'tour/a.rig/out/cable-list.md': a part of its path is a file, not a folder; "
@@ -197,14 +197,14 @@ def test_a_full_disk_in_the_middle(rigc: Rigc, rig: Path, monkeypatch: pytest.Mo
             raise OSError(errno.ENOSPC, "No space left on device")
 
     monkeypatch.setattr(writing, "_write", full)
-    code, _, err = rigc("build", "tour/a.rig", "--paper", "letter")
+    code, _, err = rigc("build", "tour/a.rig", "--separate", "--paper", "letter")
     assert code == 2
     assert err.endswith("power-table.md': no space left on device; nothing was written\n")
     assert files(rig / "documents") == before
 
 
 def test_an_interrupt_in_the_middle(rigc: Rigc, rig: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    rigc("build", "tour/a.rig")
+    rigc("build", "tour/a.rig", "--separate")
     real = Path.replace
 
     def interrupted(path: Path, target: Path) -> Path:
@@ -213,6 +213,6 @@ def test_an_interrupt_in_the_middle(rigc: Rigc, rig: Path, monkeypatch: pytest.M
         return real(path, target)
 
     monkeypatch.setattr(Path, "replace", interrupted)
-    code, _, err = rigc("build", "tour/a.rig", "--paper", "letter")
+    code, _, err = rigc("build", "tour/a.rig", "--separate", "--paper", "letter")
     assert (code, err) == (130, "rigc: interrupted; no file is left half-written\n")
     assert files(rig / "documents") == ALL

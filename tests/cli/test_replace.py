@@ -18,7 +18,7 @@ def board(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.chdir(tmp_path)
     board = tmp_path / "board.rig"
     board.write_text(TOY.format(name="toy", letter="A"))
-    assert main(["-q", "build", "--to", "md"]) == 0
+    assert main(["-q", "build", "--separate", "--to", "md"]) == 0
     return board
 
 
@@ -28,29 +28,29 @@ def _revision(folder: Path) -> str:
 
 def test_the_same_revision_again(board: Path) -> None:
     board.write_text(f'{board.read_text()}\nnote "spare fuses are in the lid"\n')
-    assert main(["-q", "build"]) == 0
+    assert main(["-q", "build", "--separate"]) == 0
 
 
 @pytest.mark.parametrize("form", ["md", "html"])
 def test_another_revision_is_refused(board: Path, capfd: pytest.CaptureFixture[str], form: str) -> None:
-    assert main(["-q", "build", "--replace"]) == 0
+    assert main(["-q", "build", "--separate", "--replace"]) == 0
     board.write_text(TOY.format(name="toy", letter="B"))
     capfd.readouterr()
-    assert main(["-q", "build", "--to", form]) == 2
+    assert main(["-q", "build", "--separate", "--to", form]) == 2
     assert "is of revision A of 'toy'; nothing was written (--replace writes over it" in capfd.readouterr().err
     assert _revision(board.parent) == "A"
-    assert main(["-q", "build", "-o", "new-documents", "--to", form]) == 0
+    assert main(["-q", "build", "--separate", "-o", "new-documents", "--to", form]) == 0
 
 
 def test_another_rig_is_refused(board: Path, capfd: pytest.CaptureFixture[str]) -> None:
     board.write_text(TOY.format(name="other", letter="A"))
-    assert main(["-q", "build"]) == 2
+    assert main(["-q", "build", "--separate"]) == 2
     assert "of revision A of 'toy'" in capfd.readouterr().err
 
 
 def test_it_is_written_over_when_told_and_the_rest_is_named(board: Path, capfd: pytest.CaptureFixture[str]) -> None:
     board.write_text(TOY.format(name="toy", letter="B"))
-    assert main(["-q", "build", "--replace", "--to", "md", "--sheet", "cable-list"]) == 0
+    assert main(["-q", "build", "--separate", "--replace", "--to", "md", "--sheet", "cable-list"]) == 0
     assert _revision(board.parent) == "B"
     assert "documents of revision A of 'toy' are still in documents\n" in capfd.readouterr().err
 

@@ -92,10 +92,10 @@ PAGE = """{% extends "builtin/sheet.j2" %}
 
 def test_an_added_sheet_is_a_sheet(real: Real) -> None:
     own(title_page=PAGE)
-    assert real("build", HOME, "--templates", "own", "-o", "out", "--to", "md").code == 0
+    assert real("build", HOME, "--templates", "own", "-o", "out", "--to", "md", "--separate").code == 0
     text = Path("out/title-page.md").read_text("utf-8")
     assert text.startswith("# Brass Lamp\n")
-    assert "- sheet 1 of " in text
+    assert "- sheet A1, 1 of " in text
     assert "\n## Leads\n" in text
     assert "\nback-bedroom*Valid" in text
     others = "".join(path.read_text("utf-8") for path in Path("out").glob("*.md") if path.name != "title-page.md")

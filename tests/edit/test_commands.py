@@ -128,7 +128,7 @@ def test_fresh(run: Command) -> None:
     Path("shop").mkdir()
     Path("shop/a.rig").write_text(SOUND)
     assert run("fresh") == (0, "", "")  # no folder of documents, nothing to be stale
-    assert run("build", "shop/a.rig", "--to", "md").code == 0
+    assert run("build", "shop/a.rig", "--to", "md", "--separate").code == 0
     made = sorted(Path("shop/documents").glob("*.md"))
     assert run("fresh", ".") == (0, "", "")
     with Path("shop/a.rig").open("a") as file:

@@ -11,7 +11,7 @@ import click
 
 from rigc.cli.destination import FORMS, ON_REQUEST, Destination, Documents, Render, Split, Text
 from rigc.cli.held import Held, held, held_in
-from rigc.cli.options import Given, disks, listed, rig_options
+from rigc.cli.options import Given, disks, listed, listed_sheets, rig_options
 from rigc.cli.screen import Screen
 from rigc.output.layout import PAPERS
 
@@ -24,7 +24,8 @@ TO_HELP = (
 @click.command()
 @click.argument("paths", nargs=-1, metavar="[PATH]...")
 @click.option("-o", "--output", metavar="DIR|FILE|-", help="Where to (default: documents/ beside the rig).")
-@click.option("--sheet", "sheets", multiple=True, metavar="NAME,...", help="Only these sheets.")
+@click.option("--separate", is_flag=True, help="A file for each sheet and drawing instead of one for the whole folder.")
+@click.option("--sheet", "sheets", multiple=True, metavar="NAME,...", help="Only these sheets, by name or code (P1).")
 @click.option("--to", "forms", multiple=True, metavar="|".join((*FORMS, *ON_REQUEST)), help=TO_HELP)
 @click.option("--paper", type=click.Choice(PAPERS), default="a4", help="The paper of the printed pages.")
 @click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")
@@ -36,6 +37,7 @@ def build(
     screen: Screen,
     paths: tuple[str, ...],
     output: str | None,
+    separate: bool,
     sheets: tuple[str, ...],
     forms: tuple[str, ...],
     paper: str,
@@ -46,6 +48,7 @@ def build(
 ) -> int:
     """Check rigs and write their documents.
 
+    All sheets go into one HTML file, folder.html, behind a front page; sheets that are named go into files of their own.
     Nothing is written if one of them has errors, or if the folder holds another revision or another rig.
     """
     from rigc.cli import seam
@@ -56,12 +59,17 @@ def build(
 
     report = Report(screen, given)
     rigs = disks(paths, given)
-    target = Destination(output, listed(forms, (*FORMS, *ON_REQUEST), "format") if forms else (), len(rigs))
+    target = Destination(
+        output,
+        listed(forms, (*FORMS, *ON_REQUEST), "format") if forms else (),
+        len(rigs),
+        separate=separate or bool(sheets),
+    )
     if target.is_stdout and report.uses_stdout:
         raise click.UsageError("standard output is for the documents; give --findings a file")
     try:
         with pages(templates) as ours:
-            names = listed(sheets, ours.sheet_names, "sheet") if sheets else ()
+            names = listed_sheets(sheets, ours.sheet_names) if sheets else ()
             results = [report.compile(disk) for disk in rigs]
             if all(result and (draft or not result.has_errors) for result in results):
                 made = [

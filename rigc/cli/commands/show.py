@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
-from rigc.cli.destination import Documents
-from rigc.cli.options import Given, disks, listed, rig_options
+from rigc.cli.options import Given, disks, listed, listed_sheets, rig_options
 from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
@@ -25,7 +24,7 @@ if TYPE_CHECKING:
 def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: str, given: Given) -> int:
     """Print one sheet as tables.
 
-    SHEET is its name and PATH the rig; without both, the sheets are listed. `places`, `fit` and `stock` exist only here, not
+    SHEET is its name, or its code in the rig's folder (P1), and PATH the rig; without both, the sheets are listed. `places`, `fit` and `stock` exist only here, not
     as documents; `stock` without a PATH is the generic stock that comes with rigc. Tables are printed even when the rig
     has errors (exit code 1).
     """
@@ -37,9 +36,9 @@ def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: st
         width = max((len(name) for name, _ in known), default=0)
         screen.out("".join(f"{name:<{width}}  {title}\n" for name, title in known))
         return 0
-    names = listed([sheet], [name for name, _ in known], "sheet")
+    names = listed_sheets([sheet], [name for name, _ in known])
     if sheet == "stock" and path is None:
-        screen.out(_tables(seam.compiled(shipped(), None).documents(("stock",), False), to, table))
+        screen.out(_tables(seam.shown_sheets(seam.compiled(shipped(), None), ("stock",)), to, table))
         return 0
     report = Report(screen, given)
     if report.uses_stdout:
@@ -47,7 +46,7 @@ def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: st
     for disk in disks([path] if path else [], given):
         result = report.compile(disk)
         if result is not None:
-            screen.out(_tables(result.documents(names, result.has_errors), to, table))
+            screen.out(_tables(seam.shown_sheets(result, names), to, table))
     return report.finish()
 
 
@@ -61,15 +60,15 @@ def shipped() -> Disk:
     return Disk(Path("stock.rig"), given=text.encode())
 
 
-def _tables(documents: Documents, to: str, table: str) -> str:
+def _tables(sheets: tuple[Any, ...], to: str, table: str) -> str:
     from rigc.cli import seam
     from rigc.output.formats import NotOneTable
     from rigc.reports.content import Table
 
-    if table and documents:
-        blocks = [block for document in documents for block in document.sheet.blocks]
+    if table and sheets:
+        blocks = [block for sheet in sheets for block in sheet.blocks]
         listed([table], [block.name for block in blocks if isinstance(block, Table)], "table")
     try:
-        return seam.tables(documents, to, table)
+        return seam.tables(sheets, to, table)
     except NotOneTable as fault:
         raise click.UsageError(f"{fault}; name one with --table") from None

@@ -9,6 +9,7 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.leads.cells import cable_cell, plug_cells
+from rigc.reports.sheet_codes import see
 from rigc.traced.figure import Figure
 
 _COLUMNS = (
@@ -36,7 +37,9 @@ def uncut(rig: Rig, leads: Leads, uses: ReelUses) -> Paragraph | None:
     left_out = [lead.mark for lead in leads.all if _to_make(rig, lead) and lead.mark not in cut]
     if not left_out:
         return None
-    line = f"Not in this list, for want of a length: {', '.join(left_out)}. The cable list says what is missing."
+    line = (
+        f"Not in this list, for want of a length: {', '.join(left_out)}. The {see('cable-list')} says what is missing."
+    )
     return Paragraph("left-out", (line,), kind="caution")
 
 

@@ -6,41 +6,45 @@ import re
 from collections.abc import Callable
 from typing import Any
 
-from rigc.analysis.control.midi_channel import in_runs
 from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.reports.content import NoSheet, Paragraph, Sheet
-from rigc.reports.folder import all_sheets
+from rigc.reports.folder import all_sheets, room, sheet_modules, sheet_name
 from rigc.reports.made import made
+from rigc.reports.sheet_codes import FRONT, codes, in_runs
 
 OWN = "rework"
 
 
 def folder_lines(old: Results, new: Results, previous: Previous) -> Paragraph:
-    """By their numbers in the folder. Title blocks don't count: they differ on every sheet. A sheet that can't be made is
-    one to look at, so it counts as another one."""
-    put_in: list[int] = []
-    shred: list[int] = []
-    stay: list[int] = []
-    for number, sheet in enumerate(all_sheets(), 1):
-        own = sheet.__name__.replace("_", "-") == OWN
-        before, after = (None, None) if own else (_sheet(old, sheet), _sheet(new, sheet))
-        now = own or not isinstance(after, NoSheet)
-        same = not own and after is not None and before == after and not _renamed_on(after, previous)
-        if same and now:
-            stay.append(number)
-        elif now:
-            put_in.append(number)
-        if not same and not own and not isinstance(before, NoSheet):
-            shred.append(number)
+    """By their codes in the folder; an old sheet by the code that it has there, where that is another. Title blocks don't count:
+    they differ on every sheet. A sheet that can't be made is one to look at, so it counts as another one."""
+    before, after = dict[str, bool](), dict[str, bool]()
+    same: set[str] = set()
+    modules = sheet_modules()
+    for module, maker in zip(modules, all_sheets(), strict=True):
+        own = sheet_name(module) == OWN
+        was, now = (None, None) if own else (_sheet(old, maker), _sheet(new, maker))
+        before[module], after[module] = not own and not isinstance(was, NoSheet), not isinstance(now, NoSheet)
+        if not own and now is not None and was == now and not _renamed_on(now, previous):
+            same.add(module)
+    then, here = (_codes(there) for there in (before, after))
+    both = [module for module in modules if before[module] and after[module] and module not in same]
+    moved = [(then[module], here[module]) for module in both if then[module] != here[module]]
     told = (
-        ("new, old ones to shred", [number for number in put_in if number in shred]),
-        ("new", [number for number in put_in if number not in shred]),
-        ("to shred", [number for number in shred if number not in put_in]),
-        ("new in their heads alone", stay),
+        ("new, old ones to shred", [FRONT, *(here[module] for module in both if then[module] == here[module])]),
+        ("new", [here[module] for module in modules if after[module] and not before[module]]),
+        ("to shred", [then[module] for module in modules if before[module] and not after[module]]),
+        ("new in their heads alone", [here[module] for module in modules if module in same and after[module]]),
     )
-    lines = tuple(f"{what}: {in_runs(numbers)}" for what, numbers in told if numbers)
-    return Paragraph("folder", lines, heading="Sheets to swap, by number")
+    lines = [f"{what}: {in_runs(codes)}" for what, codes in told if codes]
+    lines += [f"{now} takes the place of the old {was}" for was, now in moved]
+    return Paragraph("folder", tuple(lines), heading="Sheets to swap, by code")
+
+
+def _codes(there: dict[str, bool]) -> dict[str, str]:
+    """The code of each module's sheet in a folder of those that are there."""
+    return codes((room(module), module) for module, is_there in there.items() if is_there)
 
 
 def _sheet(results: Results, sheet: Callable[..., Any]) -> Sheet | NoSheet | None:

@@ -14,14 +14,15 @@ from rigc.reports.leads.lead_table import lead_table, stuck_table
 from rigc.reports.leads.lead_totals import totals_table
 from rigc.reports.leads.off_board import adaptor_table, stage_table
 from rigc.reports.leads.special_words import special_words
+from rigc.reports.sheet_codes import see
 
 _READING = Paragraph(
     "reading",
     (
         "Finished: from where the cable leaves one plug to where it leaves the other, slack included.",
         "Cut: finished, and what both plugs take in. Next premade: the shortest stock length that will do.",
-        "Routes are reckoned from the facts entered. Lay one lead of each kind before you cut the rest: the cut list "
-        "has them in the order of cutting.",
+        "Routes are reckoned from the facts entered. Lay one lead of each kind before you cut the rest: the "
+        f"{see('cut-list')} has them in the order of cutting.",
     ),
     heading="How to read it",
 )
@@ -62,4 +63,5 @@ def cable_list(
     )
 
 
+PLACE = 2
 SHEET = cable_list

@@ -57,4 +57,5 @@ def cut_list(
     return Sheet("cut-list", "Cut list", "the bench", tuple(each for each in blocks if each is not None))
 
 
+PLACE = 3
 SHEET = cut_list

@@ -10,11 +10,12 @@ from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.drawings.markers.marker import markers
 from rigc.reports.drawings.markers.marker_drawings import marker_drawings
 from rigc.reports.leads.marker_table import marker_table
+from rigc.reports.sheet_codes import see
 
 _READING = Paragraph(
     "reading",
     (
-        "Text A stands at the end that the cable list calls from, text B at the other. The text is read from the plug's end.",
+        f"Text A stands at the end that the {see('cable-list')} calls from, text B at the other. The text is read from the plug's end.",
         "Slide a marker on before the plug is soldered, or wrap a self-laminating label around the jacket.",
         "Letters are 2.5 mm high. A number once given is never used again and never changed: gaps are normal.",
     ),
@@ -34,4 +35,5 @@ def _reading(rig: Rig) -> Paragraph:
     return _READING if most is None else _READING.replace(lines=(*_READING.lines, f"A marker holds {most} characters."))
 
 
+PLACE = 4
 SHEET = label_sheet

@@ -25,4 +25,5 @@ def pull_list(pulled: PullList) -> Sheet:
     return Sheet("pull-list", "Pull list", "stores", (_READING, pull_table(pulled)))
 
 
+PLACE = 5
 SHEET = pull_list

@@ -76,4 +76,5 @@ def _signed(rig: Rig) -> Table:
     return Table("signed", "Signed", columns, tuple(Row((Cell(each), *(Cell(""),) * 4)) for each in what))
 
 
+PLACE = 6
 SHEET = test_record

@@ -63,4 +63,5 @@ def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
     return Sheet("unit-schedule", "Unit schedule", "builder, tech, whoever measures", told, landscape=True)
 
 
+PLACE = 7
 SHEET = unit_schedule

@@ -47,4 +47,5 @@ def crossing_list(
     return Sheet("crossing-list", "Crossing and separation list", "builder and bench", blocks)
 
 
+PLACE = 4
 SHEET = crossing_list

@@ -65,4 +65,5 @@ def _blocks(
     ]
 
 
+PLACE = 1
 SHEET = deck_drawing

@@ -38,4 +38,5 @@ def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
     return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
 
 
+PLACE = 5
 SHEET = mass_and_balance

@@ -133,4 +133,5 @@ def _held_otherwise(rig: Rig) -> Table:
     return Table("held_otherwise", "Held otherwise: no strip", columns, tuple(rows))
 
 
+PLACE = 3
 SHEET = mounting_strips

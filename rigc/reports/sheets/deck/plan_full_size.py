@@ -48,4 +48,5 @@ def _near(room: Rectangle, tile: Rectangle) -> bool:
     return min(room.overlap(tile)) >= -_BESIDE_MM
 
 
+PLACE = 2
 SHEET = plan_full_size

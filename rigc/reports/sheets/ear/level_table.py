@@ -21,4 +21,5 @@ def level_table(rig: Rig, levels: Levels, paths: ParallelPaths) -> Sheet:
     )
 
 
+PLACE = 1
 SHEET = level_table

@@ -30,4 +30,5 @@ def loading_table(rig: Rig, loading: Loading) -> Sheet:
     )
 
 
+PLACE = 2
 SHEET = loading_table

@@ -46,4 +46,5 @@ def _midi(rig: Rig, leads: Leads) -> str:
     return f"{_MIDI} Stated otherwise of {', '.join(marks)}." if marks else _MIDI
 
 
+PLACE = 3
 SHEET = ground_sheet

@@ -33,4 +33,5 @@ def mains_sheet(rig: Rig, power: PowerAssignment, loads: MainsLoads, primaries: 
     )
 
 
+PLACE = 2
 SHEET = mains_sheet

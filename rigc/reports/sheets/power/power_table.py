@@ -77,4 +77,5 @@ def _notes(rig: Rig, power: PowerAssignment) -> tuple[Paragraph, ...]:
     return (Paragraph("settings", tuple(lines), heading="Before plugging in"),) if lines else ()
 
 
+PLACE = 1
 SHEET = power_table

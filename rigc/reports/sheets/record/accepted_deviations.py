@@ -62,4 +62,5 @@ def _row(rig: Rig, accept: Accept, wants: str) -> Row:
     )
 
 
+PLACE = 3
 SHEET = accepted_deviations

@@ -56,4 +56,5 @@ def _part(rig: Rig, built: AsBuilt, suffix: str, leads: Leads, lengths: CableLen
     )
 
 
+PLACE = 6
 SHEET = as_built

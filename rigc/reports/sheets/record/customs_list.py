@@ -115,4 +115,5 @@ def _money(facts: Iterable[Choice | None]) -> Cell:
     return Cell(text, strong=True, mark="at least" if text and None in facts else "")
 
 
+PLACE = 9
 SHEET = customs_list

@@ -42,4 +42,5 @@ def field_notes(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet | NoShe
     return Sheet("field-notes", "Field notes", "tech and builder", blocks)
 
 
+PLACE = 5
 SHEET = field_notes

@@ -73,4 +73,5 @@ def _release(head: Head) -> Table:
     return Table("signed", "Signed", columns, tuple(Row((Cell(each), *(Cell(""),) * 3)) for each in what))
 
 
+PLACE = 1
 SHEET = history

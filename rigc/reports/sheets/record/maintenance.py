@@ -66,4 +66,5 @@ def _row(every: str, task: Cell) -> Row:
     return Row((Cell(every, strong=True), task, *(Cell(""),) * 3))
 
 
+PLACE = 7
 SHEET = maintenance

@@ -99,4 +99,5 @@ def _missing(each: MissingFact) -> Row:
     )
 
 
+PLACE = 2
 SHEET = missing_and_assumed_facts

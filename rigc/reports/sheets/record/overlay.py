@@ -85,4 +85,5 @@ def _figures(point: Point | None) -> tuple[str, str]:
     return ("", "") if point is None else (f"{point[0]:g}", f"{point[1]:g}")
 
 
+PLACE = 11
 SHEET = overlay

@@ -112,4 +112,5 @@ def _signed() -> Paragraph:
     return Paragraph("signed", (f"done by {line}; tested by {line}",))
 
 
+PLACE = 12
 SHEET = rework

@@ -111,4 +111,5 @@ def _least(rig: Rig, asked: tuple[SparesAsked, ...]) -> Table:
     )
 
 
+PLACE = 8
 SHEET = spares_list

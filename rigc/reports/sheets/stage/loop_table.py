@@ -16,4 +16,5 @@ def loop_table(rig: Rig, leads: Leads) -> Sheet | NoSheet:
     return Sheet("loop-table", "Loop table", "the programmer, the tech", (table,))
 
 
+PLACE = 6
 SHEET = loop_table

@@ -22,4 +22,5 @@ def midi_and_control_map(rig: Rig, leads: Leads, lengths: CableLengths, control:
     return Sheet(name, title, "the programmer, the tech", blocks, landscape=True)
 
 
+PLACE = 7
 SHEET = midi_and_control_map

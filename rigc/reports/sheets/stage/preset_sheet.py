@@ -22,4 +22,5 @@ def preset_sheet(rig: Rig, control: ControlMap, presets: PresetFigures) -> Sheet
     )
 
 
+PLACE = 5
 SHEET = preset_sheet

@@ -69,4 +69,5 @@ def wiring_sheet(
     )
 
 
+PLACE = 3
 SHEET = wiring_sheet

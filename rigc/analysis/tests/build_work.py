@@ -1,0 +1,112 @@
+"""The rig -> what is done at the bench to build it from nothing, in order, and how long it takes: `build.make`, `build.tests-leads`,
+and `rig.build` for all of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.control.switch_settings import SELECTOR, SwitchSettings
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.leads.lead_status import status
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.mounting.mounting_strip import MountingStrip
+from rigc.analysis.tests.due_tests import Due, DueTests
+from rigc.facts.rework import MINUTES
+from rigc.model.rig import Rig
+from rigc.record import Record
+from rigc.traced.figure import Figure, known_figure
+from rigc.traced.given import ours
+from rigc.traced.means import total
+from rigc.traced.reason import PRACTICE
+from rigc.traced.units import MINUTES as IN_MINUTES
+
+LEADS, MAINS, PLUGS = (3, 4, 20), (1, 2), (5, 8)
+"""The tests that are made of a lead before it is laid, before the mains lead goes in for the first time, and before a plug goes into
+a unit; all others come last."""
+
+
+class BuildStep(Record):
+    """One step: its `action` (a key of `facts.rework.MINUTES`, or `tests-...`), to `what` it is done, how many `times`, and how long
+    that takes in all."""
+
+    action: str
+    what: tuple[str, ...]
+    times: int
+    minutes: Figure
+
+
+class BuildWork(Record):
+    """The steps in the order of the bench, and their sum in minutes of one hand that knows such boards."""
+
+    steps: tuple[BuildStep, ...]
+    minutes: Figure
+
+
+def build_work(
+    rig: Rig,
+    leads: Leads,
+    placement: Placement,
+    strips: MountingStrip,
+    settings: SwitchSettings,
+    due: DueTests,
+) -> BuildWork:
+    """Only what the source has: a deck whose holes it does not state is drilled in no time. Waiting is not counted."""
+    steps = tuple(
+        _step(action, what, count)
+        for action, what, count in _work(rig, leads, placement, strips, settings, due)
+        if count
+    )
+    rule = "each thing that is done, by how often it is done; waiting for strip to hold is not counted"
+    whole = known_figure("rig.build", total(each.minutes for each in steps), IN_MINUTES, rule=rule, source=PRACTICE)
+    return BuildWork(steps, whole)
+
+
+def _step(action: str, what: tuple[str, ...], times: int) -> BuildStep:
+    each = MINUTES["test" if action.startswith("tests-") else action]
+    name = f"build.{action.replace(' ', '-')}"
+    told = known_figure(name, ours(each) * times, IN_MINUTES, rule=each.says, source=each.source)
+    return BuildStep(action, what, times, told)
+
+
+def _work(
+    rig: Rig,
+    leads: Leads,
+    placement: Placement,
+    strips: MountingStrip,
+    settings: SwitchSettings,
+    due: DueTests,
+) -> Iterator[tuple[str, tuple[str, ...], int]]:
+    holes = [(deck.name, len(deck.holes)) for deck in rig.decks.values() if deck.holes]
+    yield "drill", tuple(f"deck {name}: {count} holes" for name, count in holes), sum(count for _, count in holes)
+    jacks = tuple(f"{panel.name}.{jack.name}" for panel in rig.panels.values() for jack in panel.jacks)
+    yield "set jack", jacks, len(jacks)
+    own = tuple(lead for lead in leads.all if not lead.stage)
+    yield "print", tuple(lead.mark for lead in leads.all), 2 * len(leads.all)
+    made = tuple(lead.mark for lead in own if status(rig, lead) == "make")
+    yield "make", made, len(made)
+    yield from _tests("leads", LEADS, due.all)
+    stripped = tuple(each.thing for each in strips.units)
+    yield "strip base", stripped, len(stripped)
+    yield "strip deck", stripped, len(stripped)
+    standing = tuple(placement.outlines)
+    yield "mount", standing, len(standing)
+    laid = tuple(lead.mark for lead in own)
+    yield "fit", laid, len(laid)
+    moved = [each for each in settings.all if each.new and each.new != each.position]
+    selectors = tuple(dict.fromkeys(each.at for each in moved if each.switch == SELECTOR))
+    outlets = tuple(dict.fromkeys(each.at for each in moved if each.switch != SELECTOR))
+    yield "set volts", outlets, len(outlets)
+    yield "set selector", selectors, len(selectors)
+    yield from _tests("mains", MAINS, due.all)
+    yield from _tests("plugs", PLUGS, due.all)
+    yield "plug in", laid, 2 * len(laid)
+    last = tuple(dict.fromkeys(each.test for each in due.all if each.test not in (*LEADS, *MAINS, *PLUGS)))
+    yield from _tests("whole", last, due.all)
+
+
+def _tests(name: str, numbers: tuple[int, ...], due: tuple[Due, ...]) -> Iterator[tuple[str, tuple[str, ...], int]]:
+    made = [each for each in due if each.test in numbers]
+    yield f"tests-{name}", tuple(f"test {number}" for number in dict.fromkeys(each.test for each in made)), len(made)
+
+
+COMPUTE = build_work

@@ -1,0 +1,44 @@
+"""The plan of each deck in use, as large as a space on a page allows: for sheets that show the rig and are no drawing to build from."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
+from rigc.analysis.routes.route_paths import RoutePaths
+from rigc.model.deck import Deck
+from rigc.model.rig import Rig
+from rigc.reports.content import Drawing
+from rigc.reports.drawings.deck.deck_ground import MARGIN_RIGHT
+from rigc.reports.drawings.deck.lead_ways import ways
+from rigc.reports.drawings.deck.plan import plan
+from rigc.reports.drawings.deck.sheet_view import BOTTOM, LEFT, TOP
+from rigc.reports.drawings.deck.view import View
+
+
+def plans_within(
+    rig: Rig,
+    placement: Placement,
+    plugs: PlugBodies,
+    leads: Leads,
+    paths: RoutePaths,
+    width: float,
+    height: float,
+) -> tuple[Drawing, ...]:
+    """`width` and `height` in mm are for all of them together, one above the other; a deck whose size is not stated has none."""
+    used = {body.deck for body in placement.outlines.values()}
+    decks = [deck for deck in rig.decks.values() if deck.name in used and deck.width_mm and deck.depth_mm]
+    found = []
+    for deck in decks:
+        view = _view(deck, width, height / len(decks))
+        found.append(plan(rig, deck, view, placement, plugs, ways(leads, paths, placement, deck.name)))
+    return tuple(found)
+
+
+def _view(deck: Deck, width: float, height: float) -> View:
+    """Any whole n of 1:n: what is to build from is drawn at the usual scales elsewhere."""
+    assert deck.width_mm is not None and deck.depth_mm is not None
+    wide, deep = deck.width_mm.value, deck.depth_mm.value
+    room = width - LEFT - MARGIN_RIGHT, height - TOP - BOTTOM
+    scale = max(1, -int(-wide // room[0]), -int(-deep // max(room[1], 20.0)))
+    return View(scale, LEFT, TOP, wide, deep)
