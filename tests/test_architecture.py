@@ -114,7 +114,7 @@ def test_the_rooms_are_the_subjects() -> None:
         {each.name for each in (ROOT / room).iterdir() if each.is_dir()} for room in ("analysis", "reports")
     )
     assert analysis - {"__pycache__"} == set(SUBJECTS)
-    assert reports - {"__pycache__"} - set(SUBJECTS) == {"drawings", "schedule", "sheets", "views"}
+    assert reports - {"__pycache__"} - set(SUBJECTS) == {"drawings", "front", "schedule", "sheets", "views"}
 
 
 def test_no_folder_is_a_crowd() -> None:

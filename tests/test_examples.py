@@ -64,7 +64,7 @@ def test_committed_documents_are_fresh(board: Path) -> None:
         made.update(drawing_files(document))
     kept = {path.name: path.read_bytes() for path in (board.parent / "documents").iterdir()}
     stale = [name for name in sorted({*made, *kept}) if made.get(name, "").encode("utf-8") != kept.get(name)]
-    assert stale == [], f"run: rigc build {board.relative_to(ROOT)}"
+    assert stale == [], f"run: rigc build --separate {board.relative_to(ROOT)}"
 
 
 def test_each_example_says_that_it_is_invented() -> None:

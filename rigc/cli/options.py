@@ -77,7 +77,7 @@ def listed(values: Iterable[str], known: Iterable[str], what: str) -> tuple[str,
 
 def listed_sheets(values: Iterable[str], known: Iterable[str]) -> tuple[str, ...]:
     """The names and codes of sheets in comma lists; whether a rig has a sheet of some code is known when its folder is made."""
-    from rigc.reports.sheet_codes import is_code
+    from rigc.reports.front.sheet_codes import is_code
 
     names = tuple(dict.fromkeys(name.strip() for value in values for name in value.split(",")))
     coded = tuple(name for name in names if is_code(name))

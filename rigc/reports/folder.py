@@ -10,8 +10,8 @@ from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.discover import member, members, nested
 from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
+from rigc.reports.front.sheet_codes import FRONT, LETTERS, codes, is_code, written_out
 from rigc.reports.made import made
-from rigc.reports.sheet_codes import FRONT, LETTERS, codes, is_code, written_out
 
 SHEETS, VIEWS = "rigc.reports.sheets", "rigc.reports.views"
 FRONT_PAGE = "front-page"
@@ -38,7 +38,7 @@ def sheet_names() -> tuple[str, ...]:
 
 def sheet_lines() -> tuple[tuple[str, str], ...]:
     """Name and one line of every sheet, in the order of the folder; no sheet is made for it."""
-    from rigc.reports import front_page
+    from rigc.reports.front import front_page
 
     front = (FRONT_PAGE, _line(front_page.__name__))
     return (front, *((sheet_name(module), _line(module)) for module in sheet_modules()))
@@ -57,7 +57,7 @@ def documents(
     A sheet that has nothing to say about this rig is left out; where it is named, it says why. `findings` stand on the front page.
     Raises `NoSuchCode`.
     """
-    from rigc.reports.front_page import front_page
+    from rigc.reports.front.front_page import front_page
 
     known = set(sheet_names())
     views = [results.call(made) for made in members(VIEWS, "VIEW") if sheet_name(made.__module__) in names]

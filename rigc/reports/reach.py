@@ -66,8 +66,8 @@ def _rules() -> dict[str, frozenset[str]]:
     return {word: frozenset(rules) for word, rules in found.items()}
 
 
-ALWAYS = ("missing-and-assumed-facts", "rework", "overlay")
-"""Sheets that tell what checks find, and how a revision differs from the one before: they may follow any change."""
+ALWAYS = ("front-page", "missing-and-assumed-facts", "rework", "overlay")
+"""Sheets that tell what checks find and what is in the folder, and how a revision differs from the one before: they may follow any change."""
 
 BEHIND = {"spares-list": ("cable-list", "pull-list", "power-table"), "as-built": ("cable-list", "history")}
 """Sheets that follow when one of these others changes."""

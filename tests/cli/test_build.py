@@ -216,3 +216,14 @@ def test_an_interrupt_in_the_middle(rigc: Rigc, rig: Path, monkeypatch: pytest.M
     code, _, err = rigc("build", "tour/a.rig", "--separate", "--paper", "letter")
     assert (code, err) == (130, "rigc: interrupted; no file is left half-written\n")
     assert files(rig / "documents") == ALL
+
+
+def test_the_folder_is_one_file_unless_its_sheets_are_asked_for(rigc: Rigc, rig: Path) -> None:
+    """Sheets that are named get files of their own beside it."""
+    assert rigc("build", "tour/a.rig").code == 0
+    whole = "html a4 cable-list 1/2\nhtml a4 power-table 2/2\n"
+    assert files(rig / "documents") == {"folder.html": whole}
+    assert rigc("build", "tour/a.rig", "--to", "md").code == 0
+    assert files(rig / "documents") == {"folder.html": whole, "folder.md": whole.replace("html", "md")}
+    assert rigc("build", "tour/a.rig", "--sheet", "cable-list", "--to", "md").code == 0
+    assert set(files(rig / "documents")) == {"folder.html", "folder.md", "cable-list.md"}

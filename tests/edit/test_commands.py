@@ -158,3 +158,13 @@ def feed(monkeypatch: pytest.MonkeyPatch, text: str) -> None:
     from types import SimpleNamespace
 
     monkeypatch.setattr("sys.stdin", SimpleNamespace(buffer=io.BytesIO(text.encode())))
+
+
+def test_a_folder_in_one_file_is_fresh_or_not(run: Command) -> None:
+    Path("shop").mkdir()
+    Path("shop/a.rig").write_text(SOUND)
+    assert run("build", "shop/a.rig").code == 0
+    assert [path.name for path in Path("shop/documents").iterdir()] == ["folder.html"]
+    assert run("fresh", ".") == (0, "", "")
+    Path("shop/documents/folder.html").write_text("old\n")
+    assert "stale shop/documents/folder.html\n" in run("fresh", ".").out

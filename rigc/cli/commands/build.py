@@ -16,7 +16,7 @@ from rigc.cli.screen import Screen
 from rigc.output.layout import PAPERS
 
 TO_HELP = (
-    "Only this format. Repeatable. Without it md, html and svg. csv has a file for each table, json one for the tables of each "
+    "Only this format. Repeatable. Without it html, of separate files md and svg too. csv has a file for each table, json one for the tables of each "
     "sheet, dxf one for each deck."
 )
 

@@ -8,8 +8,8 @@ from rigc.analysis.stores.reel_uses import ReelUses
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.front.sheet_codes import see
 from rigc.reports.leads.cells import cable_cell, plug_cells
-from rigc.reports.sheet_codes import see
 from rigc.traced.figure import Figure
 
 _COLUMNS = (

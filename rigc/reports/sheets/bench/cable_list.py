@@ -10,11 +10,11 @@ from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.stores.bought_leads import BoughtLeads
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.front.sheet_codes import see
 from rigc.reports.leads.lead_table import lead_table, stuck_table
 from rigc.reports.leads.lead_totals import totals_table
 from rigc.reports.leads.off_board import adaptor_table, stage_table
 from rigc.reports.leads.special_words import special_words
-from rigc.reports.sheet_codes import see
 
 _READING = Paragraph(
     "reading",

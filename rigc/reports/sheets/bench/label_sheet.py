@@ -9,8 +9,8 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.drawings.markers.marker import markers
 from rigc.reports.drawings.markers.marker_drawings import marker_drawings
+from rigc.reports.front.sheet_codes import see
 from rigc.reports.leads.marker_table import marker_table
-from rigc.reports.sheet_codes import see
 
 _READING = Paragraph(
     "reading",

@@ -6,7 +6,7 @@ from rigc.analysis.signal.signal_steps import SignalSteps
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.drawings.flow.flow_drawing import flow_drawings
-from rigc.reports.sheet_codes import see
+from rigc.reports.front.sheet_codes import see
 
 
 def signal_flow(rig: Rig, steps: SignalSteps) -> Sheet:

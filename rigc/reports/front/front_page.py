@@ -101,7 +101,7 @@ def _figures(loads: CaseLoads, mains: MainsLoads, count: HeadCount, work: BuildW
         Column("supplies", number=True),
         Column("leads on board", number=True, key="leads"),
         Column("leads of the stage", number=True, key="stage_leads"),
-        Column("to build it anew, one hand", "min", number=True, key="build"),
+        Column("to build it anew, one hand", "min", number=True, key="build", least_mm=22),
     )
     once = (mains.volt_amperes, count.units, count.supplies, count.leads, count.stage_leads, work.minutes)
     told = tuple(figure_cell(each, strong=True) for each in once)

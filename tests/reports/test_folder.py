@@ -1,0 +1,121 @@
+"""The folder: its order and codes, what stands on its front page, how sheets mention each other, and what is left out and why."""
+
+from __future__ import annotations
+
+import pytest
+from cases import ROOT, compiled
+
+from rigc.compile import Compiled
+from rigc.discover import member
+from rigc.reports.content import Document, Paragraph, Sheet, Table
+from rigc.reports.folder import NoSuchCode, room, sheet_modules, sheet_names
+from rigc.reports.front.sheet_codes import codes, in_runs, see, written_out
+
+D = ROOT / "examples/long-haul-d/board.rig"
+
+
+@pytest.fixture(scope="module")
+def rig() -> Compiled:
+    return compiled(D)
+
+
+@pytest.fixture(scope="module")
+def folder(rig: Compiled) -> tuple[Document, ...]:
+    return rig.documents()
+
+
+def table(sheet: Sheet, name: str) -> Table:
+    block = sheet.block(name)
+    assert isinstance(block, Table)
+    return block
+
+
+def test_a_code_counts_only_the_sheets_that_there_are() -> None:
+    there = [("stage", "wiring-sheet"), ("power", "power-table"), ("power", "ground-sheet"), ("ear", "level-table")]
+    assert list(codes(there).values()) == ["S1", "P1", "P2", "E1"]
+
+
+def test_codes_in_runs() -> None:
+    assert in_runs(["F", "S1", "S2", "S3", "P1", "P3", "P4"]) == "F, S1 to S3, P1, P3, P4"
+
+
+def test_no_two_sheets_of_a_room_state_one_place() -> None:
+    places = [(room(module), member(module, "PLACE")) for module in sheet_modules()]
+    assert len(places) == len(set(places))
+
+
+def test_the_folder_is_in_the_order_of_work(folder: tuple[Document, ...]) -> None:
+    """Front page, then stage, power, deck, bench, ear, record; no number is left out, and each sheet is counted."""
+    assert [each.number for each in folder] == list(range(1, len(folder) + 1))
+    assert {each.count for each in folder} == {len(folder)}
+    letters = "".join(dict.fromkeys(each.code[0] for each in folder))
+    assert letters == "FSPDBER"
+    for letter in letters[1:]:
+        own = [each.code for each in folder if each.code.startswith(letter)]
+        assert own == [f"{letter}{number}" for number in range(1, len(own) + 1)]
+
+
+def test_a_sheet_is_named_by_its_code(rig: Compiled, folder: tuple[Document, ...]) -> None:
+    power = next(each for each in folder if each.sheet.name == "power-table")
+    assert power.code == "P1"
+    (alone,) = rig.documents(("P1",))
+    assert (alone.sheet.name, alone.number, alone.count) == ("power-table", power.number, power.count)
+    assert rig.sheets(("P1",))[0].name == "power-table"
+    with pytest.raises(NoSuchCode, match="no sheet P9 in this rig's folder; it has F, S1, "):
+        rig.documents(("P9",))
+
+
+def test_sheets_mention_each_other_by_name_and_code(rig: Compiled, folder: tuple[Document, ...]) -> None:
+    by_name = {each.sheet.name: each for each in folder}
+    told = by_name["signal-flow"].sheet.block("table")
+    assert isinstance(told, Paragraph)
+    assert told.lines[0].endswith(f"see the table of the wiring sheet {by_name['wiring-sheet'].code}.")
+    alone = rig.sheets(("signal-flow",))[0].block("table")
+    assert isinstance(alone, Paragraph)
+    assert alone.lines[0].endswith("see the table of the wiring sheet.")
+
+
+def test_no_mention_is_left_unwritten(folder: tuple[Document, ...]) -> None:
+    assert [each.sheet.name for each in folder if "⟦" in repr(each.sheet)] == []
+
+
+def test_every_mention_names_a_sheet() -> None:
+    texts = [path.read_text("utf-8") for path in (ROOT / "rigc/reports").rglob("*.py")]
+    named = {part.split(text[0])[0] for text in ("'", '"') for each in texts for part in each.split(f"see({text}")[1:]}
+    assert {name.strip("'\"") for name in named} <= set(sheet_names())
+
+
+def test_a_mention_of_a_sheet_that_is_left_out_is_its_name() -> None:
+    sheet = Sheet("a", "A", "crew", (Paragraph("p", (f"see {see('power-table')}",)),))
+    assert written_out(sheet, {"power-table": "P1"}).blocks[0].lines == ("see power table P1",)  # type: ignore[union-attr]
+    assert written_out(sheet, {}).blocks[0].lines == ("see power table",)  # type: ignore[union-attr]
+
+
+def test_what_is_open_stands_first_on_the_front_page(rig: Compiled, folder: tuple[Document, ...]) -> None:
+    """Every warning, and how many rules were not judged; nothing of it is accepted, so nobody signs."""
+    front = folder[0].sheet
+    assert front.blocks[0].name == "open"
+    told = table(front, "open")
+    warnings = [each.message for each in rig.findings if each.level.word == "warning"]
+    assert [row.cells[1].text for row in told.rows if row.cells[0].text == "warning"] == warnings
+    last = told.rows[-1].cells
+    assert last[1].text.startswith("1 rule is not judged for want of facts: see missing and assumed facts R")
+    assert [column.head for column in told.columns] == ["what", "finding"]
+
+
+def test_key_figures(folder: tuple[Document, ...]) -> None:
+    """Of revision D: 33.499 kg in its trunk, 23 − 33.499 = −10.499 and 32 − 33.499 = −1.499 kg are left."""
+    (row,) = table(folder[0].sheet, "figures").rows
+    assert [cell.text for cell in row.cells[:4]] == ["trunk", "33.499", "−10.499", "−1.499"]
+    assert [cell.mark for cell in row.cells[2:4]] == ["FAIL", "FAIL"]
+
+
+def test_the_index_lists_every_sheet_or_says_why_not(folder: tuple[Document, ...]) -> None:
+    front = folder[0].sheet
+    index = table(front, "index")
+    assert index.tick
+    assert [row.cells[0].text for row in index.rows] == [each.code for each in folder[1:]]
+    left_out = table(front, "left_out")
+    assert len(index.rows) + len(left_out.rows) == len(sheet_names()) - 1
+    assert all(row.cells[1].text.endswith(".") for row in left_out.rows)
+    assert ["Accepted deviations", "No finding is accepted."] in [[c.text for c in row.cells] for row in left_out.rows]
