@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from functools import cached_property
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -88,13 +90,17 @@ class Report:
                 self._print(form, findings, shown)
         self.findings += findings
 
+    @cached_property
+    def _reader(self) -> Any:
+        return seam.reader()
+
     def _compiled(self, disk: Disk) -> Compiled | None:
         try:
             disk(disk.name)
         except Unreadable as fault:
             self.unreadable_file(disk, fault)
             return None
-        return compiled(disk, self.on, self.effort)
+        return compiled(disk, self.on, self.effort, self._reader)
 
     def _tell(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:
         self.compiled = True
@@ -106,7 +112,7 @@ class Report:
         """The findings, those that are told only with mends that were tried."""
         if not any(each.mends and self._is_told(each) for each in result.findings):
             return result.findings
-        bench = seam.bench(result, disk, self.on, self.effort)
+        bench = seam.bench(result, disk, self.on, self.effort, self._reader)
         return tuple(bench.proved(each) if self._is_told(each) else each for each in result.findings)
 
     def _is_told(self, finding: Diagnostic) -> bool:

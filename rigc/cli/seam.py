@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import lru_cache
 from importlib import import_module
 from typing import Any, Protocol
 
@@ -27,25 +26,26 @@ class Compiled(Protocol):
     def sheets(self, sheet_names: tuple[str, ...]) -> tuple[Any, ...]: ...
 
 
-def compiled(disk: Disk, on: str | None, effort: int | None = None) -> Compiled:
+def compiled(disk: Disk, on: str | None, effort: int | None = None, reads: Any = None) -> Compiled:
     """Compile the file that `disk` was made for, judging dates as on the day `on` (None: the rig's revision).
 
     `effort` is how many steps are spent on places that are not stated (None: the usual number).
     """
-    result: Compiled = import_module("rigc.compile").compile_rig(disk, disk.name, _reader(), on=on, effort=effort)
+    result: Compiled = import_module("rigc.compile").compile_rig(
+        disk, disk.name, reads or reader(), on=on, effort=effort
+    )
     return result
 
 
-def bench(result: Any, disk: Disk, on: str | None, effort: int | None) -> Any:
+def bench(result: Any, disk: Disk, on: str | None, effort: int | None, reads: Any = None) -> Any:
     """Where the mends of a compiled rig's findings are tried."""
     from rigc.proved import Bench
 
-    return Bench(result, disk, disk.name, _reader(), on, effort)
+    return Bench(result, disk, disk.name, reads or reader(), on, effort)
 
 
-@lru_cache(maxsize=1)
-def _reader() -> Any:
-    """One for the whole run: the tables of the grammar are loaded once."""
+def reader() -> Any:
+    """What reads the sources of a run: with one for all of it, the tables of the grammar are loaded once."""
     from rigc.files.reader import CachedReader
 
     return CachedReader()

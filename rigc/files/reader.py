@@ -58,7 +58,7 @@ class CachedReader:
             return None
         begin = len(self._key) + 8
         end = begin + int.from_bytes(saved[begin - 8 : begin])
-        text = saved[begin:end].decode("utf-8", "surrogatepass")
+        text = saved[begin:end].decode("utf-8", "replace")
         return _unpickled(
             saved[end:], source if text == source.text else Source(source.name, text, None, source.origin)
         )
