@@ -205,3 +205,11 @@ def test_what_stands_in_the_margins_is_not_said_again_at_the_end(tmp_path: Path)
     texts = pages(printed(tmp_path, document(CAUTION), "a4"))
     assert len(texts) == 1
     assert "A printed copy is valid" not in texts[0]
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("example", ["long-haul-d", "tide-line"])
+def test_the_crew_card_is_one_page(tmp_path: Path, example: str, paper: str) -> None:
+    """It lies in the lid, so that what does not fit on it is not read."""
+    (card,) = compiled(ROOT / "examples" / example / "board.rig").documents(("crew-card",))
+    assert len(pages(printed(tmp_path, card, paper))) == 1

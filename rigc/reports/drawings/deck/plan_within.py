@@ -25,13 +25,17 @@ def plans_within(
     width: float,
     height: float,
 ) -> tuple[Drawing, ...]:
-    """`width` and `height` in mm are for all of them together, one above the other; a deck whose size is not stated has none."""
+    """`width` and `height` in mm are for all of them together, one above the other; a deck whose size is not stated has none.
+
+    Without a scale bar: nobody measures in a picture that is as large as a page happened to let it be.
+    """
     used = {body.deck for body in placement.outlines.values()}
     decks = [deck for deck in rig.decks.values() if deck.name in used and deck.width_mm and deck.depth_mm]
     found = []
     for deck in decks:
         view = _view(deck, width, height / len(decks))
-        found.append(plan(rig, deck, view, placement, plugs, ways(leads, paths, placement, deck.name)))
+        drawn: Drawing = plan(rig, deck, view, placement, plugs, ways(leads, paths, placement, deck.name))
+        found.append(drawn.replace(scale=0.0))
     return tuple(found)
 
 

@@ -1,0 +1,111 @@
+"""Crew card: one page for the lid, to be read at arm's length: switching on and off, settings, plan, what to do when it fails."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.control.switch_settings import SwitchSettings
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.used_things import used_supplies
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
+from rigc.analysis.routes.route_paths import RoutePaths
+from rigc.model.rig import Rig
+from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
+from rigc.reports.drawings.deck.plan_within import plans_within
+from rigc.reports.front.sheet_codes import see
+from rigc.reports.signal.remarks import bypass_plan
+
+WIDTH, HEIGHT = 183.0, 86.0
+"""What the plan may take of the page, in mm."""
+
+_SETTINGS = (Column("set", key="at"), Column("to", key="position"), Column("where", key="scenario"))
+_PANIC = (
+    ("smoke, a tingle", "Mains plug out at the wall. Touch no strings, no microphone. It stays out."),
+    ("no sound", "Mute, then the bypass plan. Look for the fault after the song."),
+    ("one unit dead", f"Outlet lit ({see('power-table')})? Plug home? Another lead; then bypass it."),
+    ("hum", "MIDI, USB leads out; then the ground lift. Never lift a protective earth."),
+    ("wrong sounds", "Call the preset up anew. Else mute, power off, count to ten, power on."),
+)
+"""What is seen or heard, and what to do: one line of the page each."""
+
+
+def crew_card(
+    rig: Rig,
+    settings: SwitchSettings,
+    power: PowerAssignment,
+    placement: Placement,
+    plugs: PlugBodies,
+    leads: Leads,
+    paths: RoutePaths,
+) -> Sheet:
+    """The plan with what stands where, then what is done in which order."""
+    return Sheet(
+        "crew-card",
+        "Crew card",
+        "crew, in the lid",
+        (
+            *plans_within(rig, placement, plugs, leads, paths, WIDTH, HEIGHT),
+            _on(rig, power, settings),
+            _settings(settings),
+            bypass_plan(rig),
+            _call(rig),
+            _panic(),
+        ),
+    )
+
+
+def _on(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Table:
+    """The amps last, and first when it goes off: a thump hurts ears and loudspeakers (common practice, no source)."""
+    steps = enumerate(_steps(rig, power, settings), 1)
+    rows = tuple(Row((Cell(f"{number}  {step}"),)) for number, step in steps)
+    return Table("on", "Switching on", (Column("off: from last to first", key="step"),), rows, tick=True)
+
+
+def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterator[str]:
+    ends = [unit.name for unit in rig.units.values() if unit.ends]
+    yield f"mute {', '.join(ends)}" if ends else "mute what it plays into"
+    yield f"stage leads in ({see('stage-hook-up')})"
+    if settings.all:
+        yield "set and tape, as listed"
+    supplies = [supply.name for supply in used_supplies(rig, power)]
+    plugged = dict.fromkeys(strip for _, strip, _ in rig.power.plugged)
+    into = [*plugged, *(name for name in supplies if name not in {thing for thing, _, _ in rig.power.plugged})]
+    if into:
+        yield f"mains in: {', '.join(into)}; wait until all is lit"
+    if any(jack.connector.kind == "wireless" for thing in rig.things.values() for jack in thing.jacks):
+        yield "radio on, on an allowed frequency"
+    first = next(iter(rig.presets.values()), None)
+    yield f"preset {first.number}; tune, one soft note" if first is not None else "tune, one soft note"
+    yield f"unmute {', '.join(ends)}, one by one" if ends else "unmute what it plays into"
+
+
+def _settings(settings: SwitchSettings) -> Table:
+    rows = tuple(
+        Row(
+            (
+                Cell(f"{each.at}: {each.switch}"),
+                Cell(each.position, strong=True),
+                Cell(", ".join(each.scenarios) or "all"),
+            )
+        )
+        for each in settings.all
+    )
+    return Table("settings", "Set and tape", _SETTINGS, rows, empty="no switch has to stand anywhere", tick=True)
+
+
+def _call(rig: Rig) -> Paragraph:
+    """Names that the source has, and room for a number: nobody's telephone stands in a source that goes round."""
+    names = dict.fromkeys(filter(None, (rig.head.drawn, rig.head.checked, rig.head.client)))
+    return Paragraph("call", tuple(f"{name}  {'_' * 20}" for name in names), heading="Whom to call")
+
+
+def _panic() -> Table:
+    columns = (Column("when it fails", key="symptom"), Column("do"))
+    rows = tuple(Row((Cell(symptom, strong=True), Cell(do))) for symptom, do in _PANIC)
+    return Table("panic", "Panic", columns, rows)
+
+
+PLACE = 1
+SHEET = crew_card

@@ -1,0 +1,100 @@
+"""Stage hook-up: which jack of the board goes to what on the stage, by which lead, at what level, with which lift."""
+
+from __future__ import annotations
+
+from rigc.analysis.control.switch_settings import GROUND_LIFT, SwitchSettings
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.signal.levels.levels import Levels
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.reports.leads.cells import plug_cells
+
+_COLUMNS = (
+    Column("lead"),
+    Column("from"),
+    Column("to"),
+    Column("plug A"),
+    Column("plug B"),
+    Column("cable"),
+    Column("length", "mm", number=True),
+    Column("level out", "dBu", number=True, key="level"),
+    Column("ground lift", key="lift"),
+)
+_CARE = Paragraph(
+    "care",
+    (
+        "Amps and desk are muted while leads are plugged. Leads on the floor are taped down, away from mains leads, and crossed at a "
+        "right angle where they must cross.",
+        "A desk's microphone line can carry 48 V: mute it before it is plugged. Never lift a protective earth: that kills.",
+    ),
+    kind="caution",
+)
+
+
+def stage_hook_up(
+    rig: Rig, leads: Leads, lengths: CableLengths, levels: Levels, settings: SwitchSettings
+) -> Sheet | NoSheet:
+    """A row for each lead between the board and the stage; who plays where is told by scenario."""
+    stage = [lead for lead in leads.all if lead.stage]
+    if not stage:
+        return NoSheet("stage-hook-up", "Stage hook-up", "No lead goes from the board to the stage.")
+    rows = tuple(_row(lead, lengths, levels, settings) for lead in stage)
+    table = Table("stage", "What is plugged in on the stage", _COLUMNS, rows, tick=True)
+    where = _scenarios(rig)
+    return Sheet(
+        "stage-hook-up",
+        "Stage hook-up",
+        "crew",
+        (table, *((where,) if where.rows else ()), _CARE),
+        landscape=True,
+    )
+
+
+def _row(lead: Lead, lengths: CableLengths, levels: Levels, settings: SwitchSettings) -> Row:
+    return Row(
+        (
+            Cell(lead.mark, strong=True),
+            Cell(str(lead.start), strong=True),
+            Cell(str(lead.end), strong=True),
+            *plug_cells(lead),
+            Cell(lead.cable or ""),
+            figure_cell(lengths.as_supplied[lead.mark], lacking="?"),
+            _level(lead, levels),
+            Cell(_lifts(lead.start, lead.end, settings)),
+        )
+    )
+
+
+def _level(lead: Lead, levels: Levels) -> Cell:
+    """What the board gives, by scenario where that differs; nothing where the lead carries no sound."""
+    own = [edge for edge in levels.edges if edge.mark == lead.mark]
+    if len(own) == 1:
+        return figure_cell(own[0].nominal)
+    told = [f"{figure_cell(edge.nominal).text} ({', '.join(edge.scenarios)})" for edge in own]
+    return Cell("; ".join(told))
+
+
+def _lifts(start: Port, end: Port, settings: SwitchSettings) -> str:
+    """How the lift at either end stands: by scenario where that differs."""
+    found = [each for each in settings.all if each.switch == GROUND_LIFT and each.at in (str(start), str(end))]
+    told = ((each.position, ", ".join(each.scenarios)) for each in found)
+    return "; ".join(f"{position} ({where})" if where else position for position, where in told)
+
+
+def _scenarios(rig: Rig) -> Table:
+    """Where only some of the amps are played."""
+    rows = tuple(
+        Row(
+            (Cell(each.name, strong=True), Cell(each.title), Cell("all" if each.amps is None else ", ".join(each.amps)))
+        )
+        for each in rig.scenarios.values()
+    )
+    columns = (Column("scenario"), Column("place", key="title"), Column("plays into", key="amps"))
+    return Table("scenarios", "Where what is plugged in", columns, rows)
+
+
+PLACE = 2
+SHEET = stage_hook_up

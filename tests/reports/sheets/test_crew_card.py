@@ -1,0 +1,74 @@
+"""Crew card and stage hook-up: their cells, from the touring example and the one with two amps."""
+
+from __future__ import annotations
+
+import pytest
+from cases import ROOT, compiled
+
+from rigc.reports.content import Drawing, Paragraph, Sheet, Table
+
+
+def sheet(example: str, name: str) -> Sheet:
+    (made,) = compiled(ROOT / "examples" / example / "board.rig").sheets((name,))
+    return made
+
+
+def rows(sheet: Sheet, name: str) -> list[list[str]]:
+    block = sheet.block(name)
+    assert isinstance(block, Table)
+    return [[cell.text for cell in row.cells] for row in block.rows]
+
+
+@pytest.fixture(scope="module")
+def card() -> Sheet:
+    return sheet("long-haul-d", "crew-card")
+
+
+def test_amps_come_last(card: Sheet) -> None:
+    """Muted first, unmuted last, one by one; mains between."""
+    steps = [row[0].split("  ", 1)[1] for row in rows(card, "on")]
+    assert steps == [
+        "mute left-amp, right-amp",
+        "stage leads in (stage hook up)",
+        "set and tape, as listed",
+        "mains in: mill8, weir8; wait until all is lit",
+        "radio on, on an allowed frequency",
+        "preset 1; tune, one soft note",
+        "unmute left-amp, right-amp, one by one",
+    ]
+
+
+def test_settings_to_tape(card: Sheet) -> None:
+    assert rows(card, "settings") == [
+        ["weir8.b5: outlet voltage", "12 V", "all"],
+        ["weir8.b6: outlet voltage", "18 V", "all"],
+        ["mill8: mains voltage selector", "230 V", "eu, uk"],
+        ["mill8: mains voltage selector", "115 V", "us, jp-east, jp-west"],
+    ]
+
+
+def test_the_plan_the_bypass_and_whom_to_call(card: Sheet) -> None:
+    assert isinstance(card.blocks[0], Drawing)
+    call, bypass = card.block("call"), sheet("tide-line", "crew-card").block("bypass_plan")
+    assert isinstance(call, Paragraph) and isinstance(bypass, Paragraph)
+    assert [line.split("  ")[0] for line in call.lines] == ["R.K.", "T.O.", "player B"]
+    assert bypass.lines == ("baritone.out → ferry.in: lead in the lid, from the guitar into the DI",)
+
+
+def test_a_protective_earth_is_never_lifted(card: Sheet) -> None:
+    assert [
+        "hum",
+        "MIDI, USB leads out; then the ground lift. Never lift a protective earth.",
+    ] in rows(card, "panic")
+
+
+def test_stage_hook_up() -> None:
+    """Lead, from, to, plugs, cable, length, nominal level; the lift of the DI stands otherwise in each scenario."""
+    told = {row[0]: row for row in rows(sheet("tide-line", "stage-hook-up"), "stage")}
+    assert told["A9"][1:3] == ["ferry.di", "front-desk.ch"]
+    assert told["A9"][6:] == ["15000", "−40", "open (hall); closed (quay)"]
+    assert told["A8"][7] == "−20 to −17"
+
+
+def test_where_only_some_amps_are_played() -> None:
+    assert rows(sheet("tide-line", "stage-hook-up"), "scenarios")[2] == ["quay", "desk alone, on the quay", "all"]
