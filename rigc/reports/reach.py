@@ -69,7 +69,12 @@ def _rules() -> dict[str, frozenset[str]]:
 ALWAYS = ("front-page", "missing-and-assumed-facts", "rework", "overlay")
 """Sheets that tell what checks find and what is in the folder, and how a revision differs from the one before: they may follow any change."""
 
-BEHIND = {"spares-list": ("cable-list", "pull-list", "power-table"), "as-built": ("cable-list", "history")}
+BEHIND = {
+    "spares-list": ("cable-list", "pull-list", "power-table"),
+    "as-built": ("cable-list", "history"),
+    "crew-card": ("deck-drawing", "wiring-sheet", "mains-sheet", "ground-sheet", "test-record"),
+    "stage-hook-up": ("cable-list", "level-table", "wiring-sheet", "mains-sheet", "ground-sheet", "test-record"),
+}
 """Sheets that follow when one of these others changes."""
 
 NO_FACTS = {
