@@ -21,6 +21,7 @@ POWER_RULES = frozenset(
         "lossy-lead",
         "unregulated-supply",
         "battery-only",
+        "battery-left-in",
         "brick-out-of-reach",
         "moved-switch",
         "tapped-series-pair",

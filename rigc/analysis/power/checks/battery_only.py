@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.power.battery_lives import BatteryLife, BatteryLives
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
@@ -25,11 +26,11 @@ KIND = Kind(
 )
 
 
-def battery_only(rig: Rig, lives: BatteryLives) -> Iterator[Diagnostic]:
-    """One finding for each such unit."""
+def battery_only(rig: Rig, lives: BatteryLives, power: PowerAssignment) -> Iterator[Diagnostic]:
+    """One finding for each such unit; of one that an outlet feeds all the same, `battery-left-in` tells."""
     for life in lives.all:
         battery = rig.units[life.unit].battery
-        if life.only and battery is not None:
+        if life.only and battery is not None and power.of(life.unit) is None:
             yield KIND.at(
                 battery.span,
                 f"'{life.unit}' runs on its battery only ({life.kind}), which drains while a plug is in it; {_life(life)}",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.feeds.outlet_fit import reversing
 from rigc.analysis.feeds.power_tap import Tap, outlet_at
-from rigc.diagnostics.mend import AddTo, Edit, Replace
+from rigc.diagnostics.mend import AddTo, Delete, Edit, Replace
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import Feed
@@ -24,12 +24,20 @@ def fed_from(rig: Rig, unit: str, way: Tap, turned: bool | None = None) -> tuple
     line = feed_statement((unit,), way.outlets, volts_to_state(rig, way), way.how, turned, way.lower)
     if old is None:
         return (AddTo("power", "", line), *leads)
-    rest = tuple(name for name in old.units if name != unit)
-    if not rest:
+    left = not_fed(old, unit)
+    if isinstance(left, Delete):
         return (Replace(old.span, line), *leads)
-    how = "" if old.how == "shared" and len(rest) == 1 else old.how
-    left = feed_statement(rest, old.outlets, old.volts.value if old.volts else None, how, old.reversed, old.lower)
-    return (Replace(old.span, left), AddTo("power", "", line), *leads)
+    return (left, AddTo("power", "", line), *leads)
+
+
+def not_fed(feed: Feed, unit: str) -> Replace | Delete:
+    """The statement without the unit; those that stood on the outlet with it stay there."""
+    rest = tuple(name for name in feed.units if name != unit)
+    if not rest:
+        return Delete(feed.span)
+    how = "" if feed.how == "shared" and len(rest) == 1 else feed.how
+    volts = feed.volts.value if feed.volts else None
+    return Replace(feed.span, feed_statement(rest, feed.outlets, volts, how, feed.reversed, feed.lower))
 
 
 def all_fed_from(rig: Rig, feed: Feed, way: Tap) -> tuple[Edit, ...]:
