@@ -33,19 +33,19 @@ def is_code(word: str) -> bool:
 
 
 def in_runs(told: Iterable[str]) -> str:
-    """Codes with runs drawn together: `S1 to S3, P2`."""
+    """Codes, or numbers of leads, with runs drawn together: `S1 to S3, P2`. Other words stand alone."""
     spans: list[list[str]] = []
-    for code in told:
-        letter, number = code[0], code[1:]
-        last = spans[-1][-1] if spans else ""
-        if number and last[:1] == letter and last[1:] and int(number) == int(last[1:]) + 1:
-            spans[-1].append(code)
+    for word in told:
+        if spans and _follows(spans[-1][-1], word):
+            spans[-1].append(word)
         else:
-            spans.append([code])
-    return ", ".join(
-        span[0] if len(span) == 1 else f"{span[0]}, {span[1]}" if len(span) == 2 else f"{span[0]} to {span[-1]}"
-        for span in spans
-    )
+            spans.append([word])
+    return ", ".join(f"{span[0]} to {span[-1]}" if len(span) > 2 else ", ".join(span) for span in spans)
+
+
+def _follows(before: str, word: str) -> bool:
+    one, other = _CODE.fullmatch(before), _CODE.fullmatch(word)
+    return one is not None and other is not None and one[1] == other[1] and int(other[2]) == int(one[2]) + 1
 
 
 def see(sheet: str) -> str:

@@ -1,0 +1,1 @@
+"""A unit by itself."""

@@ -1,0 +1,79 @@
+"""Intake sheet: what the builder asks the client before anything is designed, with the answers that the source has."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from rigc.analysis.deck.used_units import used_units
+from rigc.analysis.stores.head_count import HeadCount
+from rigc.model.deck import Case
+from rigc.model.rig import Rig, Scenario
+from rigc.model.things import Instrument, Thing
+from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
+from rigc.reports.figure_cell import figure_cell
+
+_COLUMNS = (
+    Column("question"),
+    Column("answer", least_mm=70),
+    Column("must be answered", key="mandatory"),
+    Column("initials", least_mm=18),
+)
+_READING = Paragraph(
+    "reading",
+    (
+        "Answers are as stated in the source. What is blank was never asked or never said: write it in, and initial it. Without an "
+        "answer to what must be answered the design rests on guesses.",
+    ),
+    heading="How to use it",
+)
+
+
+def intake_sheet(rig: Rig, count: HeadCount) -> Sheet:
+    """Question, answer, whether it must be answered, initials."""
+    rows = tuple(
+        Row((Cell(question, strong=True), answer, Cell("yes" if must else ""), Cell("")))
+        for question, answer, must in _asked(rig, count)
+    )
+    return Sheet(
+        "intake-sheet", "Intake sheet", "client and builder", (Table("asked", "Intake", _COLUMNS, rows), _READING)
+    )
+
+
+def _asked(rig: Rig, count: HeadCount) -> Iterator[tuple[str, Cell, bool]]:
+    head = rig.head
+    yield "Who plays it?", Cell(head.client), True
+    yield "Home, gigging, touring, fly or studio?", Cell(head.rig_class), True
+    yield "How long is a show?", Cell("" if head.show_min is None else head.show_min.typed), False
+    yield "What is played into it?", _named(rig.instruments), True
+    yield "What does it play into?", _named({name: unit for name, unit in rig.units.items() if unit.ends}), True
+    yield "How many units?", figure_cell(count.units), True
+    yield "Whose are they?", Cell(", ".join(_owners(rig))), True
+    countries = dict.fromkeys(each.country for each in rig.scenarios.values() if each.country)
+    yield "In which countries?", Cell(", ".join(countries)), True
+    mains = dict.fromkeys(each.mains.typed for each in rig.scenarios.values() if each.mains is not None)
+    yield "On which mains?", Cell("; ".join(mains)), True
+    yield "Where does it play?", _named(rig.scenarios), False
+    lift, airline = (rig.limit(name) for name in ("lift", "airline"))
+    yield "How heavy may it be for who lifts it?", Cell("" if lift is None else lift.amount.typed), True
+    yield "Does it fly, and how heavy may a piece be?", Cell("" if airline is None else airline.amount.typed), False
+    yield "In which case?", _named(rig.cases), False
+    yield "How many presets and songs?", Cell(_presets(rig)), False
+    yield "If everything fails, which way round?", Cell("; ".join(each.text for each in rig.bypass_plans)), True
+    yield "What travels as a spare?", Cell(", ".join(f"{each.count} {each.what}" for each in rig.spares)), False
+
+
+def _named(things: Mapping[str, Thing | Instrument | Scenario | Case]) -> Cell:
+    return Cell(", ".join(f"{name} ({each.title})" if each.title else name for name, each in things.items()))
+
+
+def _owners(rig: Rig) -> dict[str, None]:
+    owners = (unit.papers.owner for unit in used_units(rig))
+    return dict.fromkeys(owner.value for owner in owners if owner is not None)
+
+
+def _presets(rig: Rig) -> str:
+    return f"{len(rig.presets)} presets, {len(rig.songs)} songs" if rig.presets or rig.songs else ""
+
+
+PLACE = 4
+SHEET = intake_sheet
