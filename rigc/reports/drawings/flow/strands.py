@@ -52,7 +52,7 @@ def _add(roots: list[_Growing], chain: ChainSteps, number: int, drawn: set[str],
     name = _named(chain, number, several)
     if found[-1].thing in drawn and len(found) > 1:
         found[-1] = found[-1].replace(again=True)
-    held = next((at for root in roots if (at := root.holds(start)) is not None), None)
+    held = next((found_in for root in roots if (found_in := root.holds(start)) is not None), None)
     if held is None:
         found[0] = found[0].replace(again=start in drawn, caption=name + _when(chain))
         roots.append(_Growing(found))
