@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from rigc.analysis.feeds.outlet_loads import OutletLoad
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.power_tap import outlet_at
@@ -14,8 +16,10 @@ from rigc.record import Record
 class OutletRow(Record):
     """One line of the drawing. `outlet` is empty in the further rows of an outlet that feeds several units.
 
-    `end` names the unit (or `spare`, or what it is reserved for); `also` is what is to be said beside it: how outlets
-    are joined, a reversing lead. `used` is whether a lead is plugged in, `ac` whether it carries AC.
+    `end` names the unit (or `spare`, or what it is reserved for); `used` is whether a lead is plugged in, `ac` whether it
+    carries AC, `turned` whether + and − change places on the way. `trunk` is the number of the Y lead whose leg this is.
+    `adaptors` are those in this lead alone. Outlets that work as one are a `pair`: its adaptor with the volts behind it,
+    and the outlets that belong to it.
     """
 
     outlet: str
@@ -24,9 +28,13 @@ class OutletRow(Record):
     common: str
     mark: str
     end: str
-    also: str
     used: bool
     ac: bool
+    trunk: str = ""
+    adaptors: tuple[str, ...] = ()
+    turned: bool = False
+    pair: tuple[str, ...] = ()
+    joined: tuple[Port, ...] = ()
 
 
 def outlet_rows(rig: Rig, power: PowerAssignment, leads: Leads, supply: str) -> tuple[OutletRow, ...]:
@@ -48,18 +56,18 @@ def _rows(rig: Rig, power: PowerAssignment, leads: Leads, port: Port, load: Outl
     told = f"{amount}/{load.rating_ma:g} mA"
     if not load.units:
         end = f"reserved: {power.reserved[port]}" if port in power.reserved else "spare"
-        return [OutletRow(port.jack, setting, f"{load.rating_ma:g} mA", common, "", end, "", False, current == "ac")]
+        return [OutletRow(port.jack, setting, f"{load.rating_ma:g} mA", common, "", end, False, current == "ac")]
     return [
         OutletRow(
             port.jack if at == 0 else "",
             setting if at == 0 else "",
             told if at == 0 else "",
             common,
-            ", ".join(f"{lead.mark} {lead.make.signs}".rstrip() for lead in _leads(leads, port, unit)),
+            ", ".join(_mark(lead) for lead in _leads(leads, port, unit)),
             unit,
-            _also(leads, port, load, unit),
             True,
             current == "ac",
+            **_joining(power, leads, port, load, unit),
         )
         for at, unit in enumerate(load.units)
     ]
@@ -69,14 +77,24 @@ def _leads(leads: Leads, port: Port, unit: str) -> list[Lead]:
     return [lead for lead in leads.at(port) if unit in (lead.start.thing, lead.end.thing)]
 
 
-def _also(leads: Leads, port: Port, load: OutletLoad, unit: str) -> str:
-    """A leg of a Y lead is drawn as one, and its number bears the sign."""
-    words = []
+def _mark(lead: Lead) -> str:
+    """The number, and of a lead of a series pair whether it comes from the lower or the upper outlet."""
+    return " ".join((lead.mark, *(via.end for via in lead.make.via if via.end)))
+
+
+def _joining(power: PowerAssignment, leads: Leads, port: Port, load: OutletLoad, unit: str) -> dict[str, Any]:
+    """What lies between outlet and unit beside a straight lead."""
     makes = [lead.make for lead in _leads(leads, port, unit)]
     vias = {each.kind: each.mark for make in makes for each in make.via}
-    if load.how:
-        others = ", ".join(str(each) for each in load.joined if each != port)
-        words.append(f"{load.how} {vias.pop(load.how, '')}".rstrip() + f" with {others}")
-    words += [make.turned for make in makes if make.turned]
-    words += [f"{kind} adaptor {mark}" for kind, mark in vias.items()]
-    return ", ".join(dict.fromkeys(words))
+    reversed_ = tuple(", ".join(filter(None, (make.turned, make.polarity))) for make in makes if make.turned)
+    feed = power.of(unit)
+    pair: tuple[str, ...] = ()
+    if load.how in ("series", "parallel") and feed is not None:
+        pair = (f"{vias.pop(load.how, '')} {load.how}".strip(), f"{feed.volts:g} V {feed.current.upper()}")
+    return {
+        "trunk": next((make.leg_of for make in makes if make.leg_of), ""),
+        "adaptors": tuple(f"{mark} {kind}".strip() for kind, mark in vias.items()) + reversed_,
+        "turned": bool(reversed_) or "reversing" in vias,
+        "pair": pair,
+        "joined": load.joined if pair else (),
+    }
