@@ -57,6 +57,7 @@ class Paperwork(Record):
 
     version: Choice | None = None
     fitted: Choice | None = None
+    firmware: Choice | None = None
     serial: Choice | None = None
     owner: Choice | None = None
     insured: Fact[str] | None = None

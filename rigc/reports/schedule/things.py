@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.model.deck import Place
-from rigc.model.fact import Choice
 from rigc.model.rig import Rig
-from rigc.model.things import ENDS, Instrument, Panel, Thing
+from rigc.model.things import ENDS, Instrument, Panel, Paperwork, Thing
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import in_millimetres, stated, words
 from rigc.reports.schedule.sources import sources_of
@@ -47,7 +46,7 @@ def _row(rig: Rig, thing: Thing) -> Row:
                 f"stands in for {thing.stands_in}" if thing.stands_in else "",
             ),
             Cell(_stands(rig.places.get(thing.name), thing)),
-            _version(papers.version, papers.fitted),
+            _version(papers),
             stated(papers.serial),
             stated(papers.owner),
             _body(thing),
@@ -93,15 +92,15 @@ def _stands(place: Place | None, thing: Thing) -> str:
     return where if place.deck is None else where.replace("the deck", place.deck)
 
 
-def _version(taken: Choice | None, fitted: Choice | None) -> Cell:
-    """The version that the facts are of; the one that stands there, where it is another."""
-    if taken is None and fitted is None:
-        return Cell("")
+def _version(papers: Paperwork) -> Cell:
+    """The version that the facts are of; the one that stands there, where it is another; the firmware."""
+    taken, fitted, firmware = papers.version, papers.fitted, papers.firmware
+    loaded = "" if firmware is None else f"firmware {firmware.value}"
     if taken is not None and fitted is not None and taken.value == fitted.value:
-        return Cell(taken.value)
+        return words(taken.value, loaded)
     known = "" if taken is None else f"facts of {taken.value}"
     there = "" if fitted is None else f"fitted {fitted.value}"
-    return words(known, there)
+    return words(known, there, loaded)
 
 
 def _body(thing: Thing) -> Cell:

@@ -141,6 +141,10 @@ class Fitted(Node):
     text: Text
 
 
+class Firmware(Node):
+    text: Text
+
+
 class Serial(Node):
     text: Text
 

@@ -36,12 +36,13 @@ def rows(sheet: Sheet, name: str) -> list[tuple[str, ...]]:
 
 def test_what_the_unit_is_and_where_its_facts_come_from() -> None:
     marl = unit(
-        "marl", MADE, 'version "1"', 'fitted version "2"', 'serial "S-1"', 'owner "player B"', "body 70 x 120 x 55 mm",
-        "mass 400 g leaflet", "feet removed", "base flat",
+        "marl", MADE, 'version "1"', 'fitted version "2"', 'firmware "1.42"', 'serial "S-1"', 'owner "player B"',
+        "body 70 x 120 x 55 mm", "mass 400 g leaflet", "feet removed", "base flat",
     )  # fmt: skip
     found = rows(made(GUITAR + COMBO + marl + CHAIN, unit_schedule), "things")
     assert found[2] == (
-        "marl", "", "no place", "facts of 1, fitted 2", "S-1", "player B", "70 × 120 × 55", "400 g", "feet removed, flat",
+        "marl", "", "no place", "facts of 1, fitted 2, firmware 1.42", "S-1", "player B", "70 × 120 × 55", "400 g",
+        "feet removed, flat",
         'measured 2026-02-14 by Z.Z.; leaflet: mass',
     )  # fmt: skip
 
