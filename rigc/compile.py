@@ -10,6 +10,7 @@ from rigc import __version__
 from rigc.analysis.acceptance import accepted
 from rigc.analysis.findings.findings import Findings
 from rigc.analysis.findings.follow_on import folded
+from rigc.analysis.half_written import only_lines, the_rest
 from rigc.analysis.laying.placed import placed
 from rigc.analysis.results import Results
 from rigc.analysis.revision.unfit_release import released
@@ -19,11 +20,11 @@ from rigc.gather import Gathered, gather
 from rigc.loader import Loader
 from rigc.model.resolve import resolve
 from rigc.model.rig import Rig
+from rigc.model.slips.stock_not_used import with_use_lines
 from rigc.previous import Before, before
 from rigc.reports.content import Document, Sheet, TitleBlock
 from rigc.reports.folder import alone, documents, is_name
 from rigc.source import Source, Span
-from rigc.stock_not_used import with_use_lines
 from rigc.syntax.parsed import Reader
 
 
@@ -79,11 +80,14 @@ def compile_rig(
     effort: int | None = None,
     against: Callable[[Rig], Before] | None = None,
     advice: bool = True,
+    half_written: bool = False,
+    between: Callable[[], None] | None = None,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
     spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
     from this rig (None: the one that the rig follows, if any). Without `advice` the same is found, but no places are sought for what is in
-    the way.
+    the way. A `half_written` rig is computed all the same where nothing else is wrong than lines that can't be read, without these
+    and without what only follows from that. `between` is called before each computation, and may raise to stop.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
@@ -91,13 +95,18 @@ def compile_rig(
     gathered = gather(load, name, reader)
     rig, told = resolve(gathered.statements, reader.reserved, _end(load(name)))
     findings = (*gathered.findings, *with_use_lines(_not_following(told, gathered), load, reader, gathered.sources))
-    if rig is None or any(finding.level is Level.ERROR for finding in findings):
+    errors = any(finding.level is Level.ERROR for finding in findings)
+    through = (
+        half_written and errors and not any(finding.level is Level.ERROR for finding in told) and only_lines(gathered)
+    )
+    if rig is None or (errors and not through):
         return Compiled(in_order(findings), None, gathered.sources)
     rig, lacking = placed(rig, effort)
     earlier = before(load, gathered, rig, reader, effort) if against is None else against(rig)
     findings = (*findings, *lacking, *earlier.findings)
-    results = Results(rig, earlier.previous, () if advice else _no_places(rig))
-    findings = (*findings, *results.get(Findings).all)
+    results = Results(rig, earlier.previous, () if advice else _no_places(rig), between)
+    computed = results.get(Findings).all
+    findings = (*findings, *(the_rest(computed, gathered) if through else computed))
     findings = accepted(findings, rig.accepts, on or rig.head.date)
     findings = folded(released(findings, rig.head))
     return Compiled(in_order(findings), results, tuple(dict.fromkeys((*gathered.sources, *earlier.sources))))

@@ -21,10 +21,11 @@ FLOORS = (
     ("analysis",),
     ("reports", "edit"),
     ("output",),
-    ("previous", "stock_not_used"),
+    ("previous",),
     ("compile",),
     ("proved",),
     ("files",),
+    ("editor",),
     ("cli", "__init__"),
     ("__main__",),
 )
@@ -37,6 +38,8 @@ HOMES = {
     "click": {"cli"},
     "ezdxf": {"output/extras/dxf.py"},
     "weasyprint": {"output/extras/pdf.py"},
+    "pygls": {"editor/server"},
+    "lsprotocol": {"editor/server"},
 }
 SUBJECTS = (
     "deck",

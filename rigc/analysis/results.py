@@ -18,11 +18,19 @@ class Results:
 
     A computation is the `COMPUTE` function of the module that declares the type: what its annotations name is handed to
     it, what it returns is kept. So no module is loaded whose value nobody asks for. The rig itself, the revision before
-    it (`previous`) and these results can be asked for like any of them; what is `given` is not computed.
+    it (`previous`) and these results can be asked for like any of them; what is `given` is not computed. `between` is called
+    before each computation, and may raise to stop them all.
     """
 
-    def __init__(self, rig: Rig, previous: Previous = NOTHING_BEFORE, given: tuple[Any, ...] = ()) -> None:
+    def __init__(
+        self,
+        rig: Rig,
+        previous: Previous = NOTHING_BEFORE,
+        given: tuple[Any, ...] = (),
+        between: Callable[[], None] | None = None,
+    ) -> None:
         self.rig = rig
+        self._between = between
         self._values: dict[Any, Any] = {Rig: rig, Previous: previous, Results: self}
         self._values |= {type(value): value for value in given}
         self._making: list[Any] = []
@@ -35,6 +43,8 @@ class Results:
                 raise AssertionError(f"computations need each other: {circle}")
             self._making.append(kind)
             try:
+                if self._between is not None:
+                    self._between()
                 self._values[kind] = self.call(_maker(kind))
             finally:
                 self._making.pop()

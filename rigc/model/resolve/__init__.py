@@ -23,11 +23,12 @@ from rigc.model.scope import MISUSED, TAKEN, UNKNOWN, article
 from rigc.model.slips.unknown_names import each_name_once
 from rigc.model.slips.way_slips import DEAD_END, Ways, way_slips
 from rigc.model.things import ENDS, Unit
+from rigc.record import Record
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
 
-__all__ = ["FAMILIES", "mentions", "resolve"]
+__all__ = ["FAMILIES", "Resolved", "mentions", "resolve", "resolved"]
 
 FAMILIES: dict[type[Node], tuple[str, str]] = {
     nodes.Instrument: ("thing", "instrument"),
@@ -48,28 +49,39 @@ FAMILIES: dict[type[Node], tuple[str, str]] = {
 }
 
 
+class Resolved(Record):
+    """The rig, or None where no rig block is declared; what is wrong with names and quantities; and by family (`thing`, `cable` ...)
+    every place at which a statement names something declared, but for `like` and `accept`."""
+
+    rig: Rig | None
+    findings: tuple[Diagnostic, ...]
+    mentioned: dict[str, tuple[Word, ...]]
+
+
+def resolved(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> Resolved:
+    """What the statements say. `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to."""
+    kept, doubles = _declared(statements, reserved, end)
+    context = Context(kept, reserved, end)
+    rig = _rig(context)
+    told = (_of_another_kind(context, finding) for finding in _not_of(doubles, context.findings))
+    mentioned = {family: tuple(scope.mentioned) for family, scope in context.scopes.items()}
+    return Resolved(rig, each_name_once((*doubles, *told)), mentioned)
+
+
 def resolve(
     statements: tuple[Node, ...], reserved: frozenset[str], end: Span
 ) -> tuple[Rig | None, tuple[Diagnostic, ...]]:
-    """The rig, or None where no rig block is declared; and what is wrong with names and quantities.
-
-    `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to.
-    """
-    kept, doubles = _declared(statements, reserved, end)
-    context = Context(kept, reserved, end)
-    rig = _resolved(context)
-    told = (_of_another_kind(context, finding) for finding in _not_of(doubles, context.findings))
-    return rig, each_name_once((*doubles, *told))
+    """The rig and the findings of `resolved`."""
+    made = resolved(statements, reserved, end)
+    return made.rig, made.findings
 
 
 def mentions(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> dict[str, tuple[Word, ...]]:
-    """By family (`thing`, `cable` ...) every place at which a statement names something declared, but for `like` and `accept`."""
-    context = Context(_declared(statements, reserved, end)[0], reserved, end)
-    _resolved(context)
-    return {family: tuple(scope.mentioned) for family, scope in context.scopes.items()}
+    """The mentions of `resolved`."""
+    return resolved(statements, reserved, end).mentioned
 
 
-def _resolved(context: Context) -> Rig | None:
+def _rig(context: Context) -> Rig | None:
     statements, end = context.statements, context.end
     for statement in statements:
         family = FAMILIES.get(type(statement))
