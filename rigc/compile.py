@@ -18,10 +18,11 @@ from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader
-from rigc.model.resolve import resolve
+from rigc.model.resolve import Resolved, resolved
 from rigc.model.rig import Rig
 from rigc.model.slips.stock_not_used import with_use_lines
 from rigc.previous import Before, before
+from rigc.record import Record
 from rigc.reports.content import Document, Sheet, TitleBlock
 from rigc.reports.folder import alone, documents, is_name
 from rigc.source import Source, Span
@@ -71,6 +72,22 @@ class Compiled:
         return digest.hexdigest()[:10]
 
 
+class Read(Record):
+    """A rig that was read, before anything is computed: its statements, what they say, and what is wrong with them."""
+
+    gathered: Gathered
+    resolved: Resolved
+    findings: tuple[Diagnostic, ...]
+
+
+def read_rig(load: Loader, name: str, reader: Reader) -> Read:
+    """Reads the named file and what it uses, and resolves names and quantities. Raises `Unreadable` where the named file can't be read."""
+    gathered = gather(load, name, reader)
+    made = resolved(gathered.statements, reader.reserved, _end(load(name)))
+    told = _not_following(made.findings, gathered)
+    return Read(gathered, made, (*gathered.findings, *with_use_lines(told, load, reader, gathered.sources)))
+
+
 def compile_rig(
     load: Loader,
     name: str,
@@ -82,22 +99,26 @@ def compile_rig(
     advice: bool = True,
     half_written: bool = False,
     between: Callable[[], None] | None = None,
+    read: Read | None = None,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
     spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
     from this rig (None: the one that the rig follows, if any). Without `advice` the same is found, but no places are sought for what is in
     the way. A `half_written` rig is computed all the same where nothing else is wrong than lines that can't be read, without these
     and without what only follows from that. `between` is called before each computation, and may raise to stop.
+    What was `read` already is not read again.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
     """
-    gathered = gather(load, name, reader)
-    rig, told = resolve(gathered.statements, reader.reserved, _end(load(name)))
-    findings = (*gathered.findings, *with_use_lines(_not_following(told, gathered), load, reader, gathered.sources))
+    read = read_rig(load, name, reader) if read is None else read
+    gathered, rig, findings = read.gathered, read.resolved.rig, read.findings
     errors = any(finding.level is Level.ERROR for finding in findings)
     through = (
-        half_written and errors and not any(finding.level is Level.ERROR for finding in told) and only_lines(gathered)
+        half_written
+        and errors
+        and not any(finding.level is Level.ERROR for finding in read.resolved.findings)
+        and only_lines(gathered)
     )
     if rig is None or (errors and not through):
         return Compiled(in_order(findings), None, gathered.sources)

@@ -24,12 +24,13 @@ from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node, Text, Word
 from rigc.syntax.odd_signs import Looked, looked_at, no_text
 from rigc.syntax.parsed import Parsed
-from rigc.syntax.reparsed import reparsed
+from rigc.syntax.reparsed import Unchanged, reparsed
 from rigc.syntax.salvage import Stop, salvage
 
 MOST_MISTAKES_A_FILE = 200
 
 
+_LEAVES = frozenset(("NAME", "MARK", "NUMBER", "UNIT", "STRING", "DATE"))
 _WORD_ENDS = r"(?![A-Za-z0-9-])"
 
 
@@ -97,6 +98,18 @@ class Grammar:
             found[block] = frozenset(literals[name] for name in accepted if literals.get(name, "-")[0].isalpha())
         return found
 
+    def follows(self, block: str, text: str) -> frozenset[str]:
+        """What may stand behind the beginning of a statement in a block (at the top level under an empty text): words and signs as they are
+        written, and `NAME`, `MARK`, `NUMBER`, `UNIT`, `STRING`, `DATE`. Nothing where that beginning is none."""
+        parser = self.tables.parse_interactive(f"{mistakes.BLOCK_OPENERS.get(block, '')}\n{text}")
+        try:
+            parser.exhaust_lexer()
+        except UnexpectedInput:
+            return frozenset()
+        literals = _literals(self)
+        accepted = parser.accepts()  # type: ignore[no-untyped-call]
+        return frozenset(name if name in _LEAVES else literals.get(name, "") for name in accepted) - {""}
+
     def save(self) -> bytes:
         """The tables as bytes."""
         into = io.BytesIO()
@@ -121,7 +134,7 @@ def parse(source: Source, grammar: Grammar, near: Parsed | None = None) -> Parse
     try:
         return Parsed(_file(grammar, source, looked.text, 0), more, looked.passed_over)
     except UnexpectedInput:
-        return _piece_by_piece(grammar, source, looked, more)
+        return _piece_by_piece(grammar, source, looked, more, near)
 
 
 def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
@@ -130,8 +143,15 @@ def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
     return File(statements=_built(statements, source, base), span=Span(source, base, base + len(text)))
 
 
-def _piece_by_piece(grammar: Grammar, source: Source, looked: Looked, more: tuple[Diagnostic, ...]) -> Parsed:
+def _piece_by_piece(
+    grammar: Grammar, source: Source, looked: Looked, more: tuple[Diagnostic, ...], near: Parsed | None
+) -> Parsed:
+    unchanged = Unchanged(near.file, source) if near is not None and not near.findings else None
+
     def read(text: str, base: int) -> File | Stop:
+        known = None if unchanged is None else unchanged.alone_in(text, base)
+        if known is not None:
+            return File(statements=(known,), span=Span(source, base, base + len(text)))
         try:
             return _file(grammar, source, text, base)
         except UnexpectedInput as error:

@@ -3,6 +3,7 @@ where they stand now."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -10,6 +11,7 @@ from rigc.record import Record
 from rigc.source import Source, Span
 from rigc.syntax.nodes import File, Node
 
+_BLANK = re.compile(r"(?:\s|#[^\n]*)*")
 Read = Callable[[str, int], File]
 
 
@@ -30,6 +32,34 @@ def reparsed(before: File, source: Source, read: Read) -> File:
     return File(statements=(*kept[0], *between, *kept[1]), span=Span(source, 0, len(text)))
 
 
+class Unchanged:
+    """The statements of a file that was read before, by where they stand in its text after a change."""
+
+    def __init__(self, before: File, source: Source) -> None:
+        old, text = before.span.source.text, source.text
+        self._source = source
+        self._same = _alike(old, text)
+        self._same_end = len(text) - min(_alike(old[::-1], text[::-1]), min(len(old), len(text)) - self._same)
+        self._moved_by = len(text) - len(old)
+        self._by_start: dict[int, Any] = {each.span.start: each for each in before.statements}
+
+    def alone_in(self, text: str, base: int) -> Node | None:
+        """The statement that is all there is, remarks apart, in a stretch of whole lines that the change did not touch; None otherwise."""
+        end = base + len(text)
+        if end > self._same and base < self._same_end:
+            return None
+        if self._source.text[base:end] != text:
+            return None
+        by = 0 if end <= self._same else self._moved_by
+        found = _BLANK.match(text)
+        start = base + (found.end() if found else 0)
+        node = self._by_start.get(start - by)
+        if node is None or not _BLANK.fullmatch(self._source.text, node.span.end + by, end):
+            return None
+        moved: Node = _moved(node, self._source, by)
+        return moved
+
+
 def _alike(one: str, other: str) -> int:
     """How many characters at their beginnings are the same."""
     low, high = 0, min(len(one), len(other))
@@ -48,10 +78,15 @@ def _line_of(text: str, statement: Node) -> int:
 
 
 def _moved(value: Any, source: Source, by: int) -> Any:
-    if isinstance(value, Span):
+    kind = type(value)
+    if kind is Span:
         return Span(source, value.start + by, value.end + by)
-    if isinstance(value, tuple):
+    if kind is tuple:
         return tuple([_moved(each, source, by) for each in value])
     if isinstance(value, Record):
-        return type(value)(*[_moved(value.__dict__[name], source, by) for name in value.FIELDS])
+        held, made = value.__dict__, []
+        for name in kind.FIELDS:
+            each = held[name]
+            made.append(each if each is None or type(each) is str else _moved(each, source, by))
+        return kind(*made)
     return value

@@ -1,0 +1,1 @@
+"""The protocol: what an editor sends -> the pure answers, in its own records. The only home of pygls."""
