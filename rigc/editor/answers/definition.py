@@ -28,8 +28,8 @@ def references(draft: Draft, source: Source, offset: int, declaration: bool = Tr
     word = draft.names.at(source, offset)
     if word is None:
         return ()
-    found = draft.names.all(word.key)
-    return tuple(each.span for each in found if declaration or not each.declares)
+    found = [each.span for each in draft.names.all(word.key) if declaration or not each.declares]
+    return tuple(sorted(found, key=lambda span: (span.source.name, span.start)))
 
 
 def _statement(draft: Draft, word: Named) -> tuple[Span, ...]:
