@@ -4,12 +4,25 @@ from __future__ import annotations
 
 from rigc.analysis.deck.placement import Outline
 from rigc.analysis.deck.spot_on_thing import spot_of
+from rigc.facts.foot import WARM_W
 from rigc.model.deck import Place
 from rigc.model.geometry.polygon import before
 from rigc.model.rig import Rig
-from rigc.model.things import Thing
+from rigc.model.things import Thing, Unit
 
 _HAIR_MM = 1e-6
+
+
+def gets_warm(thing: Thing) -> bool:
+    """Whether it gives off so much heat that no supply should hang under it; of one that does not say, whether it takes so much."""
+    taken = taken_w(thing) if isinstance(thing, Unit) else 0.0
+    watts = taken if thing.warm_w is None else thing.warm_w.value
+    return watts - WARM_W.value > -_HAIR_MM
+
+
+def taken_w(unit: Unit) -> float:
+    """What a unit takes, in watts; 0 where that is not known."""
+    return 0.0 if unit.volts is None or unit.draws_ma is None else unit.volts.value * unit.draws_ma.value / 1000
 
 
 def hangs_below(rig: Rig, supply: Outline, body: Outline) -> bool:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.feet import spots_pressed
 from rigc.analysis.deck.foot_spots import worked_by_hand
 from rigc.analysis.deck.placement import Placement, placement
 from rigc.analysis.laying.hold import grip, tapes
+from rigc.analysis.laying.partings import partings
+from rigc.analysis.laying.room_in_case import rearmost
 from rigc.analysis.laying.search.board import Area, Board, End, Item, Link, Shape, Socket, Spot, Tier, Wish
 from rigc.analysis.laying.standing import for_a_foot, hangs
 from rigc.analysis.laying.use import uses
@@ -18,7 +21,7 @@ from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Area as Room
-from rigc.model.things import Thing
+from rigc.model.things import Thing, Unit
 
 _UNKNOWN = 100_000  # where a height is not stated, everything is in the way
 _QUARTERS = (0, 90, 180, 270)
@@ -74,8 +77,11 @@ def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step
         air=tenths(clearance.PLUG_GAP_MM.value),
         step=tenths(step_mm),
         passing=_PASSING,
+        knob=tenths(foot.KNOB_MM.value),
+        partings=partings(every, under),
         feet=tenths(deck.feet_inset_mm.value) if deck.feet_inset_mm is not None else 0,
         grams=round(1000 * deck.mass_kg.value) if deck.mass_kg is not None else 0,
+        weighed=None not in (deck.mass_kg, deck.feet_inset_mm, *(thing.mass_kg for thing in every)),
     )
 
 
@@ -105,19 +111,39 @@ def _item(
         None if thing.mass_kg is None else round(1000 * thing.mass_kg.value),
         0 if thing.name in under else grip(rig, thing),
         cost_beneath(deck, thing.height_mm.value) if thing.name in under and thing.height_mm is not None else None,
+        () if thing.name in under else rearmost(rig, deck, thing),
     )
 
 
 def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead]) -> Shape:
     outline = laid.placement.outlines[thing.name]
     switches = () if worked_by_hand(thing) else thing.switches
+    knobs = thing.knobs if isinstance(thing, Unit) else ()
+    pressed = spots_pressed(thing, laid.rig.places[thing.name]) if isinstance(thing, Unit) else ()
     return Shape(
         turned,
         tenths(outline.width_mm),
         tenths(outline.depth_mm),
         tuple(_socket(laid, port, ends) for port, ends in _sockets(thing.name, laid, links).items()),
         tuple(_turned_spot(thing, spot.x_mm, spot.y_mm, turned) for spot in switches),
+        tuple(_turned_spot(thing, spot.x_mm, spot.y_mm, turned) for spot in knobs),
+        tuple((tenths(x), tenths(y)) for x, y in pressed),
+        tuple(_air(thing, side, turned) for side in thing.vents),
     )
+
+
+def _air(thing: Thing, side: str, turned: int) -> Area:
+    """The room before the vents of a side that must stay free, seen from the corner of the turned thing."""
+    assert thing.width_mm is not None and thing.depth_mm is not None
+    width, depth, air = thing.width_mm.value, thing.depth_mm.value, foot.VENT_MM.value
+    rooms = {
+        "left": Rectangle(-air, 0.0, air, depth),
+        "right": Rectangle(width, 0.0, air, depth),
+        "front": Rectangle(0.0, -air, width, air),
+        "rear": Rectangle(0.0, depth, width, air),
+    }
+    room = rooms[side].turned_within(width, depth, turned)
+    return tenths(room.x_mm), tenths(room.y_mm), tenths(room.right_mm), tenths(room.rear_mm)
 
 
 def _sockets(name: str, laid: _Laid, links: list[Lead]) -> dict[Port, LeadEnd | None]:
@@ -164,7 +190,8 @@ def _link(rig: Rig, lead: Lead, laid: _Laid, names: tuple[str, ...], links: list
     onward = audio and not any(rig.things[port.thing].loops for port in (lead.start, lead.end))
     lanes = tuple(tenths(y) for signal, y in rig.lead_wishes.lanes if signal == lead.signal)
     share = 100 if audio else _OTHER_SHARE
-    return Link(lead.mark, lead.signal, start, end, share, lead.run or "", more, onward, lanes)
+    existing = None if lead.existing_mm is None else tenths(lead.existing_mm.value)
+    return Link(lead.mark, lead.signal, start, end, share, lead.run or "", more, onward, lanes, existing)
 
 
 def _end(end: LeadEnd, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -> End:

@@ -36,7 +36,7 @@ def grip(rig: Rig, thing: Thing) -> int:
 
 
 def lacking(rails: tuple[Tape, ...], needed: int, front: int, rear: int) -> int:
-    """How much a unit from `front` to `rear` lacks of that, each strip centred under it."""
+    """How much a unit from `front` to `rear` lacks of that, each strip centred under it; on one rail alone at least a little."""
     margin = tenths(fastening.PIECE_SHORTER_MM.value) // 2
-    held = sum(max(0, min(rear - margin, tape[1]) - max(front + margin, tape[0])) for tape in rails)
-    return max(0, needed - held)
+    held = [max(0, min(rear - margin, tape[1]) - max(front + margin, tape[0])) for tape in rails]
+    return max(0, needed - sum(held), 1 if sum(each > 0 for each in held) == 1 else 0)

@@ -22,7 +22,7 @@ NO_WAY = 10_000
 
 def total(board: Board, at: list[At]) -> int:
     """All lengths of a layout."""
-    return sum(length for length, _ in Layout(board, at).runs())
+    return sum(length for length, *_ in Layout(board, at).runs())
 
 
 def shorter_than(board: Board, limit: float) -> list[At] | None:

@@ -17,9 +17,9 @@ def test_the_smallest_rectangle_bears_its_layout(name: str) -> None:
     assert [(deck.deck, deck.left_out) for deck in found.decks] == [(deck, ()) for deck in rig.decks]
     assert found.smallest is not None
     places = {thing: (x, y, 0) for thing, x, y, _ in found.smallest.at}
-    proof = board.replace(width=found.smallest.width, depth=found.smallest.depth)
+    proof = board.replace(width=found.smallest.width, depth=found.smallest.depth, weighed=False, tapes=())
     layout = Layout(proof, [places[item.name] for item in board.items])
-    assert layout.faults == 0
+    assert layout.hard == 0
     assert found.smallest.width * found.smallest.depth < board.width * board.depth
     # a rectangle can't be smaller than what stands on it
     bodies = sum(item.shapes[0].width * item.shapes[0].depth for item in board.items if not item.under)

@@ -27,7 +27,7 @@ def test_the_hand_layouts_are_without_fault_and_as_long_as_in_the_cable_list(nam
     layout = Layout(board, by_hand(name))
     assert layout.faults == 0
     lengths = listed_lengths(made)
-    found = {link.mark: length for link, (length, _) in zip(board.links, layout.runs(), strict=True)}
+    found = {link.mark: length for link, (length, *_) in zip(board.links, layout.runs(), strict=True)}
     assert lengths
     assert {mark: found[mark] for mark in lengths} == lengths
     assert sum(found[link.mark] for link in board.links if link.signal == "audio") == 10 * audio_mm
@@ -56,7 +56,7 @@ def test_lengths_of_random_layouts_are_those_of_the_cable_list(seed: int, lanes:
     }
     results = Results(rig.replace(places=places))
     lengths, layout = listed_lengths(results), Layout(board, at)
-    found = {link.mark: length for link, (length, _) in zip(board.links, layout.runs(), strict=True)}
+    found = {link.mark: length for link, (length, *_) in zip(board.links, layout.runs(), strict=True)}
     assert lengths and all(found[mark] == length for mark, length in lengths.items())
     assert any(route.more or route.dip for route in results.get(CableRoutes).routes.values())
     assert layout.least_cost_with(at) <= layout.cost
@@ -68,8 +68,10 @@ def test_changes_are_reckoned_as_a_layout_made_anew() -> None:
     for _ in range(200):
         changes = some_change(layout, tuple(range(len(board.items))), dice)
         if changes:
-            faults, at = layout.faults_with(changes)
-            layout.take(changes, at, faults, layout.cost_with(at))
+            hard, missed, at = layout.faults_with(changes)
+            cost, broken = layout.cost_with(at, changes)
+            layout.take(changes, at, hard, missed)
+            assert (layout.cost, layout.broken) == (cost, broken)
             anew = Layout(board, at)
             assert (layout.faults, layout.cost) == (anew.faults, anew.cost)
 

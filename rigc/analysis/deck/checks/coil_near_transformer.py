@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.deck.coils import TRANSFORMERS, has_coil, may_hold_transformer
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
@@ -17,7 +18,6 @@ from rigc.diagnostics.figures import short
 from rigc.facts.separation import COIL_MM
 from rigc.model.geometry.polygon import gap
 from rigc.model.rig import Rig
-from rigc.model.things import Unit
 
 KIND = Kind(
     "coil-near-transformer",
@@ -27,8 +27,6 @@ KIND = Kind(
     "common practice, no source; geometry on stated places",
 )
 _HAIR_MM = 1e-6
-_TRANSFORMERS = {"linear": "linear", "unregulated": "unregulated", "winding": "a bare winding"}
-"""The kinds of supply that hold a mains transformer, in words."""
 
 
 def coil_near_transformer(rig: Rig, placement: Placement, finder: PlaceFinder) -> Iterator[Diagnostic]:
@@ -36,11 +34,11 @@ def coil_near_transformer(rig: Rig, placement: Placement, finder: PlaceFinder) -
     supplies = [
         body
         for body in placement.outlines.values()
-        if body.thing in rig.supplies and rig.supplies[body.thing].technology in (*_TRANSFORMERS, None)
+        if body.thing in rig.supplies and may_hold_transformer(rig.supplies[body.thing])
     ]
     for unit in rig.units.values():
         body = placement.outline(unit.name)
-        for supply in supplies if body is not None and _has_coil(unit) else ():
+        for supply in supplies if body is not None and has_coil(unit) else ():
             if body is None or supply.deck != body.deck:
                 continue
             apart = gap(body.corners, supply.corners)
@@ -50,15 +48,9 @@ def coil_near_transformer(rig: Rig, placement: Placement, finder: PlaceFinder) -
                     _unsure(rig, unit.name, supply.thing, apart)
                     if kind is None
                     else finder.moving(
-                        _told(rig, unit.name, supply.thing, apart, _TRANSFORMERS[kind]), supply.thing, unit.name
+                        _told(rig, unit.name, supply.thing, apart, TRANSFORMERS[kind]), supply.thing, unit.name
                     )
                 )
-
-
-def _has_coil(unit: Unit) -> bool:
-    heard = {jack.role for jack in unit.jacks if jack.audio}
-    filters = unit.treadle_mm is not None and unit.track_ohm is None and "digital" not in unit.flags
-    return filters and {"input", "output"} <= heard
 
 
 def _told(rig: Rig, unit: str, supply: str, apart: float, kind: str) -> Diagnostic:

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.deck.air_gaps import hangs_below, vent_gap
+from rigc.analysis.deck.air_gaps import gets_warm, hangs_below, taken_w, vent_gap
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.laying.place_finder import PlaceFinder
@@ -45,11 +45,7 @@ def too_warm(rig: Rig, placement: Placement, power: PowerAssignment, finder: Pla
             if body.under:
                 continue
             if thing.warm_w is not None:
-                found = (
-                    _above(rig, body, thing.warm_w.value, bodies)
-                    if thing.warm_w.value - WARM_W.value > -_HAIR_MM
-                    else ()
-                )
+                found = _above(rig, body, thing.warm_w.value, bodies) if gets_warm(thing) else ()
                 yield from (finder.moving(each, *each.subject) for each in found)
             elif isinstance(thing, Unit) and thing.name not in dark:
                 yield from _unstated(rig, body, thing, bodies)
@@ -73,8 +69,8 @@ def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outl
 
 def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     """A unit that takes much power, over a supply: whether it gets warm is not known."""
-    watts = 0.0 if unit.volts is None or unit.draws_ma is None else unit.volts.value * unit.draws_ma.value / 1000
-    if watts - WARM_W.value <= -_HAIR_MM:
+    watts = taken_w(unit)
+    if not gets_warm(unit):
         return
     below = [each.thing for each in bodies if hangs_below(rig, each, body)]
     if below:

@@ -14,9 +14,9 @@ from math import log
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.few_things import FewThings
 from rigc.analysis.laying.search.first_layout import first_layout
-from rigc.analysis.laying.search.layout import At, Layout
+from rigc.analysis.laying.search.found import Found, as_it_is
+from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.moves import Dice, some_change
-from rigc.record import Record
 
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
@@ -29,27 +29,18 @@ _SIZES = 64
 _READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
 
 
-class Found(Record):
-    """The best layout of a search: where all stand, what is wrong with it (0: nothing), its cost, and the steps taken."""
-
-    at: tuple[At, ...]
-    faults: int
-    cost: int
-    steps: int
-
-
 def search(board: Board, effort: int, patience: int = 0) -> Found:
     """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for."""
     free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
     layout = Layout(board, first_layout(board))
-    best = Found(tuple(layout.at), layout.faults, layout.cost, 0)
+    best = as_it_is(layout)
     done, number, few = 0, 0, len(free) <= FEW
     while free:
         if done >= effort:
-            if not best.faults or not patience:
+            if not best.hard or not patience:
                 break
             effort, patience = effort + patience, 0
-        if few and number >= _FEW_AFTER and not best.faults:
+        if few and number >= _FEW_AFTER and not best.hard:
             few = False
             best, steps, proved = _few_things(Layout(board, list(best.at)), free, effort - done, best)
             done, number = done + steps, number + 1
@@ -58,7 +49,7 @@ def search(board: Board, effort: int, patience: int = 0) -> Found:
             break
         afresh, polishing = number % 4 == 2, number % 2 == 1
         if number % 4 != 3 or (
-            best.faults and number % 8 == 3
+            best.hard and number % 8 == 3
         ):  # what was begun afresh is polished itself, else the best
             layout = Layout(board, first_layout(board, number) if afresh else list(best.at))
         length = (_ROUND + _ROUND_EACH * len(free)) * (1 + number // 8)
@@ -73,14 +64,14 @@ def _begun_afresh(board: Board, free: tuple[int, ...], effort: int, done: int, b
     length, number = _ROUND + _ROUND_EACH * len(free), 0
     while done < effort:
         layout = Layout(board, first_layout(board, number))
-        here = Found(tuple(layout.at), layout.faults, layout.cost, 0)
+        here = as_it_is(layout)
         for polishing in (False, True):
             steps = min(length, effort - done)
             here = _round(layout, free, Dice(number), length, steps, polishing, here)
             layout, done = Layout(board, list(here.at)), done + steps
-        if not here.faults:
+        if not here.hard:
             here, done = _by_fours(board, free, effort, done, here)
-        best = min(best, here, key=lambda each: (each.faults, each.cost))
+        best = min(best, here, key=lambda each: each.rank)
         number += 1
     return best, done
 
@@ -94,7 +85,7 @@ def _by_fours(board: Board, free: tuple[int, ...], effort: int, done: int, best:
         few.search(min(_EACH_OUT, effort - done))
         done, since = done + few.steps, since + 1
         if few.found:
-            best, since = Found(few.found, 0, few.cost, 0), 0
+            best, since = few.best(), 0
         if since == len(fours) or done >= effort:
             break
     return best, done
@@ -105,7 +96,7 @@ def _few_things(layout: Layout, free: tuple[int, ...], steps: int, best: Found) 
     grid it gives up early."""
     few = FewThings(layout, free)
     few.search(min(steps, _OWN if few.on_own_grid else _COARSE))
-    return Found(few.found, 0, few.cost, 0) if few.found else best, few.steps, few.proved
+    return few.best() if few.found else best, few.steps, few.proved
 
 
 def _round(
@@ -123,15 +114,16 @@ def _round(
         ready = heat * _READINESS[dice.below(_SIZES)] / 1000
         if not changes:
             continue
-        faults, at = layout.faults_with(changes)
-        limit = weight * layout.faults + layout.cost + ready
-        if weight * faults + layout.cost * 0.7 > limit:
+        hard, missed, at = layout.faults_with(changes)
+        wrong = weight * (hard + missed)
+        limit = weight * (layout.hard + layout.missed) + layout.cost + ready
+        if wrong + layout.cost * 0.7 > limit:
             continue
-        if hangs and weight * faults + layout.least_cost_with(at) > limit:
+        if hangs and wrong + layout.least_cost_with(at, changes) > limit:
             continue
-        cost = layout.cost_with(at)
-        if weight * faults + cost <= limit:
-            layout.take(changes, at, faults, cost)
-            if (faults, cost) < (best.faults, best.cost):
-                best = Found(tuple(at), faults, cost, 0)
+        cost, broken = layout.cost_with(at, changes)
+        if wrong + cost <= limit:
+            layout.take(changes, at, hard, missed)
+            if (hard + broken, missed, cost) < best.rank:
+                best = Found(tuple(at), hard + broken, missed, cost)
     return best

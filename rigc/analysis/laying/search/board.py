@@ -25,13 +25,17 @@ class Socket(Record):
 
 
 class Shape(Record):
-    """A thing turned by so many degrees: its outline, its sockets, its foot switches."""
+    """A thing turned by so many degrees: its outline, its sockets, its foot switches and knobs, all spots that a foot presses, and the
+    rooms before its vents in which nothing may stand."""
 
     turned: int
     width: int
     depth: int
     sockets: tuple[Socket, ...] = ()
     switches: tuple[Spot, ...] = ()
+    knobs: tuple[Spot, ...] = ()
+    pressed: tuple[Spot, ...] = ()
+    vents: tuple[Area, ...] = ()
 
 
 class Item(Record):
@@ -39,7 +43,8 @@ class Item(Record):
 
     `use` is how much it is worth to have its front edge near the player, in hundredths of a length; `grams` is None where
     its mass is not known. On a deck with rails each of its strips must lie on tape over a length of `grip`. `beneath` is what it costs
-    a lead to pass beneath one that hangs, None where it can't.
+    a lead to pass beneath one that hangs, None where it can't. `rearmost` tells for each height at which it may stand how far back its rear
+    may be before it is too tall for the case (none: anywhere).
     """
 
     name: str
@@ -51,6 +56,7 @@ class Item(Record):
     grams: int | None = None
     grip: int = 0
     beneath: int | None = None
+    rearmost: tuple[tuple[int, int], ...] = ()
 
 
 class End(Record):
@@ -64,7 +70,8 @@ class End(Record):
 
 class Link(Record):
     """A lead between two ends. `share` is the weight of its length in percent; `run` is `over`, `under` or empty;
-    `onward` where sound goes from start to end; `lanes` are the lines in y where it may run below the deck (none: any)."""
+    `onward` where sound goes from start to end; `lanes` are the lines in y where it may run below the deck (none: any);
+    `existing` is how long it is where it exists already."""
 
     mark: str
     signal: str
@@ -75,6 +82,7 @@ class Link(Record):
     more: int = 0
     onward: bool = True
     lanes: tuple[int, ...] = ()
+    existing: int | None = None
 
 
 class Wish(Record):
@@ -85,6 +93,14 @@ class Wish(Record):
     word: str
     other: int = -1
     gap: int | None = None
+
+
+class Parting(Record):
+    """Two items that must be so far apart, seen from above, on whichever side of the deck; 0: not one over the other."""
+
+    one: int
+    other: int
+    gap: int
 
 
 class Tier(Record):
@@ -99,9 +115,9 @@ class Board(Record):
     """The task: a deck, what to put on and under it, and what joins them.
 
     `aside` and `behind`: two switches must not be nearer than the one in x and the other in y at once. `apart` is left
-    between bodies, `air` round plugs. `step` is the grid of all corners. `feet` is where the feet stand in from the
-    edges; `grams` is the deck's mass.
-    `passing` is what it costs, in hundredths of a length, where an end passes over a covered drop line. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
+    between bodies, `air` round plugs, `knob` from a knob to a switch. `step` is the grid of all corners. `feet` is where the feet stand in from the
+    edges; `grams` is the deck's mass, and `weighed` says whether every mass is known.
+    `passing` is what it costs, in hundredths of a length, where a lead is longer for a covered drop line or has no way. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
     """
 
     width: int
@@ -122,4 +138,7 @@ class Board(Record):
     step: int = 10
     feet: int = 0
     grams: int = 0
+    weighed: bool = False
     passing: int = 0
+    knob: int = 0
+    partings: tuple[Parting, ...] = ()

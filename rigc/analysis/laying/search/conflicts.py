@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil, hypot
+
 from rigc.analysis.laying.search.board import Area, Board, Shape, Socket, Spot
 
 _HUGE = 10**9
@@ -14,13 +16,15 @@ class Solid:
         self.shape = shape
         self.width, self.depth, self.height = shape.width, shape.depth, height
         self.plugs = [(socket, plug_room(socket)) for socket in shape.sockets if socket.needs]
-        self.switches = shape.switches
+        self.switches, self.knobs, self.vents = shape.switches, shape.knobs, shape.vents
+        self.trodden = bool(shape.switches or shape.knobs)
         rooms = [room for _, room in self.plugs]
         around = max(board.apart, board.air)
-        self.left = min([0, *(room[0] for room in rooms)]) - around
-        self.front = min([0, *(room[1] for room in rooms)]) - around
-        self.right = max([shape.width, *(room[2] for room in rooms)]) + around
-        self.rear = max([shape.depth, *(room[3] for room in rooms)]) + around
+        wide = [*rooms, *shape.vents]
+        self.left = min([0, *(room[0] for room in wide)]) - around
+        self.front = min([0, *(room[1] for room in wide)]) - around
+        self.right = max([shape.width, *(room[2] for room in wide)]) + around
+        self.rear = max([shape.depth, *(room[3] for room in wide)]) + around
         self.reach = (
             min([0, *(room[0] for room in rooms)]),
             min([0, *(room[1] for room in rooms)]),
@@ -48,12 +52,12 @@ def plug_room(socket: Socket) -> Area:
 
 
 def in_the_way(board: Board, one: Solid, here: Spot, other: Solid, there: Spot, lift: int = 0) -> int:
-    """By how much two things on one side of a deck are in each other's way: bodies, plugs, and switches under one foot.
+    """By how much two things on one side of a deck are in each other's way: bodies, plugs, vents, and switches and knobs under one foot.
 
     `lift` is how much higher the other one stands.
     """
     dx, dy = there[0] - here[0], there[1] - here[1]
-    total = _switches(board, one, other, dx, dy) if one.switches and other.switches else 0
+    total = _underfoot(board, one, other, dx, dy) if one.trodden and other.trodden else 0
     if (
         dx + other.left >= one.right
         or dy + other.front >= one.rear
@@ -63,6 +67,9 @@ def in_the_way(board: Board, one: Solid, here: Spot, other: Solid, there: Spot, 
         return total
     near = min(one.width, dx + other.width) - max(0, dx), min(one.depth, dy + other.depth) - max(0, dy)
     total += max(0, min(near) + board.apart)
+    if one.vents or other.vents:
+        total += _breathless(one, (dx, dy, dx + other.width, dy + other.depth))
+        total += _breathless(other, (-dx, -dy, one.width - dx, one.depth - dy))
     for plug, room in one.plugs:
         total += _before(board, plug, room, (dx, dy, dx + other.width, dy + other.depth), lift, lift + other.height)
     for plug, room in other.plugs:
@@ -101,8 +108,32 @@ def raised(board: Board, solid: Solid, y: int) -> int:
     return 0
 
 
-def _switches(board: Board, one: Solid, other: Solid, dx: int, dy: int) -> int:
+def far_from(one: Area, other: Area, gap: int) -> int:
+    """By how much two outlines are nearer than the gap, by the way that leaves it first; 0: they only may not overlap."""
+    across = max(one[0], other[0]) - min(one[2], other[2])
+    along = max(one[1], other[1]) - min(one[3], other[3])
+    if across < 0 and along < 0:
+        return gap + min(-across, -along)
+    return max(0, gap - int(hypot(max(0, across), max(0, along))))
+
+
+def _breathless(one: Solid, body: Area) -> int:
+    """How far a body reaches into the air before vents."""
+    return sum(
+        max(0, min(min(air[2], body[2]) - max(air[0], body[0]), min(air[3], body[3]) - max(air[1], body[1])))
+        for air in one.vents
+    )
+
+
+def _underfoot(board: Board, one: Solid, other: Solid, dx: int, dy: int) -> int:
+    """How much switches lack to each other, and knobs to switches."""
     total = 0
+    for first, second, way in ((one, other, 1), (other, one, -1)):
+        for x, y in first.knobs:
+            for x2, y2 in second.switches:
+                aside, behind = abs(x2 + way * dx - x), abs(y2 + way * dy - y)
+                if aside < board.knob and behind < board.knob:
+                    total += max(0, ceil(board.knob - hypot(aside, behind)))
     for x, y in one.switches:
         for x2, y2 in other.switches:
             aside = board.aside - abs(x2 + dx - x)

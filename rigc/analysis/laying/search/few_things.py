@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.laying.search.board import Link
+from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.grid_places import Site, Sites, backwards_of, link_bound
 from rigc.analysis.laying.search.layout import At, Layout
 from rigc.analysis.laying.search.lengths import some_runs
@@ -25,6 +26,7 @@ class FewThings:
         self.layout, self.most = layout, 0
         self.found: tuple[At, ...] | None = None
         self.limit = self.cost = 0
+        self.missed = layout.missed
         sites = Sites(layout)
         self.on_own_grid = all(sites.pitch(item) == layout.board.step for item in free)
         self.tree = TreeBounds(layout, free, sites)
@@ -51,12 +53,17 @@ class FewThings:
         if not all(branch.ranked for branch in branches):
             return
         least = self.base + sum(ranked[0][0] for ranked in roots)
-        best = layout.cost if not layout.faults else 10**12
+        best = 10**12 if layout.hard or layout.broken else layout.cost
         self.limit = self.cost = least
         while self.found is None and self.cost < best and self.looks < self.most:
             self.limit = min(best, self.limit + self.limit * _GROWTH // 100 + 1)
             self.cost = self.limit
             self._lay(0, list(self.tree.standing), least)
+
+    def best(self) -> Found:
+        """What it found."""
+        assert self.found is not None
+        return Found(self.found, 0, self.missed, self.cost)
 
     @property
     def proved(self) -> bool:
@@ -92,9 +99,9 @@ class FewThings:
         board, links = self.layout.board, self.closed[number]
         standing = {item: self.layout.stand(item, now[item].at) for item in self.standing[number]}
         more = 0
-        for link, (length, passed) in zip(links, some_runs(board, links, standing), strict=True):
+        for link, (length, broken, _) in zip(links, some_runs(board, links, standing), strict=True):
             more += (
-                length * link.share + passed * board.passing + backwards_of(link, now) - link_bound(board, link, now)
+                length * link.share + broken * board.passing + backwards_of(link, now) - link_bound(board, link, now)
             )
         return more
 
@@ -124,6 +131,9 @@ class FewThings:
     def _judge(self, now: list[Site]) -> None:
         """Keeps a layout that the bounds let through if it is without fault and really cheaper."""
         changes = [(branch.item, *now[branch.item].at) for branch in self.tree.branches]
-        faults, at = self.layout.faults_with(changes)
-        if not faults and (cost := self.layout.cost_with(at)) < self.cost:
-            self.cost, self.found = cost, tuple(at)
+        hard, missed, at = self.layout.faults_with(changes)
+        if hard or missed > self.missed:
+            return
+        cost, broken = self.layout.cost_with(at, changes)
+        if cost < self.cost and not broken:
+            self.cost, self.missed, self.found = cost, missed, tuple(at)

@@ -97,7 +97,7 @@ def _end(end: End, sites: Sequence[Site] | Mapping[int, Site]) -> tuple[int, int
     return *site.stops[end.socket], site.on_top, site.front
 
 
-def _stop(board: Board, standing: Standing, socket: tuple[int, int, int]) -> Stop:
+def _stop(board: Board, standing: Standing, socket: tuple[int, int, int, int]) -> Stop:
     x, y, above = standing.x + socket[0], standing.y + socket[1], socket[2] + standing.lift
     if not standing.on_top:
         return x, y, 0, 0

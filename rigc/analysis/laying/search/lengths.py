@@ -11,28 +11,32 @@ from rigc.analysis.leads.lengths.cable_lengths import finished_length, rule_slac
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes, HangingAt
 from rigc.analysis.leads.lengths.direct_run import runs_direct
 from rigc.analysis.leads.lengths.lead_ends import tenths
-from rigc.facts.leads import LEAST_SLACK_MM, PASSAGE_MM, SLACK_SHARE
+from rigc.facts.leads import LEAST_SLACK_MM, ONE_ROW_MM, PASSAGE_MM, SLACK_SHARE
 from rigc.record import Record
 
 _PASSAGE = tenths(PASSAGE_MM.value)
+ROW = tenths(ONE_ROW_MM.value)
 NO_WAY = 10_000  # added where a link finds no drop line that is free, or no way below the deck: a metre
 
 
 class Standing(Record):
     """One item at its place, as links see it: its box, whether it stands on top, its sockets' exits and heights from its
-    corner, that corner, how high its tier is; and what its place costs."""
+    corner with the way their face looks along y, that corner, how high its tier is; and what its place costs."""
 
     box: Box
     on_top: bool
-    sockets: tuple[tuple[int, int, int], ...]
+    sockets: tuple[tuple[int, int, int, int], ...]
     x: int
     y: int
     lift: int
     cost: int
 
 
-Run = tuple[int, int]  # the finished length; how many ends pass over their nearest drop line because it is covered
-Stop = tuple[int, int, int, bool, Box | None]  # x, y, height over the deck, whether on top, whose box
+OVER, FREE, AMONG = range(3)  # a link runs over the deck; below it with nothing near; below it where something hangs
+Run = tuple[int, int, int]  # the finished length; how often it breaks a rule (see `run_of`); which of these
+Stop = tuple[
+    int, int, int, bool, Box | None, int
+]  # x, y, height over the deck, whether on top, whose box, the way the face looks
 
 
 def link_runs(board: Board, standing: list[Standing], least: bool = False) -> list[Run]:
@@ -41,6 +45,13 @@ def link_runs(board: Board, standing: list[Standing], least: bool = False) -> li
     return [
         _run(board, link, _stop(link.start, standing), _stop(link.end, standing), around, least) for link in board.links
     ]
+
+
+def run_of(
+    board: Board, link: Link, standing: Sequence[Standing] | Mapping[int, Standing], around: DeckBoxes, least: bool
+) -> Run:
+    """How one link runs among these boxes. It breaks a rule where it has no way, exists and is too short, or is longer for a covered drop line."""
+    return _run(board, link, _stop(link.start, standing), _stop(link.end, standing), around, least)
 
 
 def some_runs(board: Board, links: Sequence[Link], standing: Mapping[int, Standing]) -> list[Run]:
@@ -56,32 +67,69 @@ def finished(signal: str, route: int, more: int = 0) -> int:
 
 
 def _run(board: Board, link: Link, start: Stop, end: Stop, around: DeckBoxes, least: bool = False) -> Run:
-    x1, y1, above1, top1, box1 = start
-    x2, y2, above2, top2, box2 = end
+    x1, y1, above1, top1, box1, _ = start
+    x2, y2, above2, top2, box2, _ = end
     both = top1 and top2 and box1 is not None and box2 is not None and link.run != "under"
     if both and (link.run == "over" or runs_direct(box1, box2, ((x1, y1), (x2, y2)), around)):  # type: ignore[arg-type]
-        return finished(link.signal, abs(x1 - x2) + abs(y1 - y2) + abs(above1 - above2), link.more), 0
-    route, passed, added = 2 * _PASSAGE, 0, 0
-    down = [y1, y2]
+        route = abs(x1 - x2) + abs(y1 - y2) + abs(above1 - above2)
+        return finished(link.signal, route, link.more), int(_too_short(link, route)), OVER
+    route, broken, added = 2 * _PASSAGE, 0, 0
+    down, passed = [y1, y2], False
     for number, (top, x, y, other, above) in enumerate(((top1, x1, y1, y2, above1), (top2, x2, y2, y1, above2))):
         if top:
             line = around.drop_line(x, y, other)
             route += above + board.thickness
             if line is None:
                 added += NO_WAY
+                broken += 1
             else:
                 down[number] = line
                 far = abs(y - line)
                 route += far
-                for each in board.lines:
-                    if -far < y - each < far:
-                        passed += 1
-                        break
-    route += _below(board, link, (x1, down[0]), (x2, down[1]), around, least)
-    return finished(link.signal, route, link.more) + added, passed
+                passed = passed or any(-far < y - each < far for each in board.lines)
+    if passed and not broken:
+        broken += _longer_for_cover(link, (start, end), down, around)
+    below, how = _below(board, link, (x1, down[0]), (x2, down[1]), around, least)
+    route += below
+    return finished(link.signal, route, link.more) + added, broken + int(_too_short(link, route)), how
 
 
-def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes, least: bool) -> int:
+def _too_short(link: Link, route: int) -> bool:
+    """Whether a lead that exists is too short for a route."""
+    return (
+        link.existing is not None and route + round(10 * LEAST_SLACK_MM[link.signal].value) + link.more > link.existing
+    )
+
+
+def _longer_for_cover(link: Link, stops: tuple[Stop, Stop], down: list[int], around: DeckBoxes) -> int:
+    """How many ends make the link longer because the line nearest to them is covered (see the rule covered-drop-line)."""
+    count = 0
+    for at, (x, y, _, top, box, looks) in enumerate(stops):
+        if not top or box is None:
+            continue
+        other_y = stops[1 - at][1]
+        lines = [
+            line for line in around.lines if not ((looks > 0 and line <= box.front) or (looks < 0 and line >= box.rear))
+        ]
+        nearest = min(lines, key=lambda line: (abs(y - line), abs(other_y - line), line), default=down[at])
+        if nearest == down[at] or not around.covers(x, nearest):
+            continue
+        there = list(down)
+        there[at] = nearest
+        ways = (_up_and_down(link, stops, drops) for drops in (down, there))
+        count += next(ways) > next(ways)
+    return count
+
+
+def _up_and_down(link: Link, stops: tuple[Stop, Stop], down: list[int]) -> int:
+    """How far a link goes in y with its ends going down there."""
+    (x1, y1, *_), (x2, y2, *_) = stops
+    lane = nearest_lane((x1, down[0]), (x2, down[1]), link.lanes) if link.lanes else None
+    across = abs(down[0] - down[1]) if lane is None else abs(down[0] - lane) + abs(lane - down[1])
+    return abs(y1 - down[0]) + across + abs(down[1] - y2)
+
+
+def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes, least: bool) -> tuple[int, int]:
     """How far a link goes from one drop line to the other: by way of its lane if it goes across at all, round what hangs there or
     beneath it."""
     lane = nearest_lane(start, end, link.lanes) if link.lanes else None
@@ -90,10 +138,10 @@ def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes, 
     if lane is not None:
         front, rear = min(front, lane), max(rear, lane)
     if all(box.right <= left or box.left >= right or box.rear <= front or box.front >= rear for box in around.hanging):
-        return _along(start, end, lane)
+        return _along(start, end, lane), FREE
     if least:
-        return length_of((start, end))
-    return _round(start, end, lane, (board.width, board.depth), around.hanging_at)
+        return length_of((start, end)), AMONG
+    return _round(start, end, lane, (board.width, board.depth), around.hanging_at), AMONG
 
 
 @lru_cache(maxsize=100_000)
@@ -114,7 +162,7 @@ def _along(start: Spot, end: Spot, lane: int | None) -> int:
 
 def _stop(end: End, standing: Sequence[Standing] | Mapping[int, Standing]) -> Stop:
     if end.item < 0:
-        return end.x, end.y, 0, False, None
+        return end.x, end.y, 0, False, None, 0
     each = standing[end.item]
-    x, y, above = each.sockets[end.socket]
-    return each.x + x, each.y + y, above + each.lift, each.on_top, each.box
+    x, y, above, looks = each.sockets[end.socket]
+    return each.x + x, each.y + y, above + each.lift, each.on_top, each.box, looks

@@ -1,0 +1,54 @@
+"""A deck that travels in a case and a thing -> how far back it may stand before it is too tall, on the plain deck and on each tier."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.case_height import height_in_case, parked_mm
+from rigc.analysis.deck.placement import Outline
+from rigc.analysis.leads.lengths.lead_ends import tenths
+from rigc.facts import clearance
+from rigc.model.deck import Deck
+from rigc.model.rig import Rig
+from rigc.model.things import Thing
+from rigc.model.ways.case_of import cases_for
+
+
+def rearmost(rig: Rig, deck: Deck, thing: Thing) -> tuple[tuple[int, int], ...]:
+    """Pairs (height it stands at, the furthest that its rear may be) in tenths of a millimetre, only where something is too tall.
+
+    Where it is too tall everywhere, no place mends that: then there are none.
+    """
+    assert deck.depth_mm is not None
+    deepest = tenths(deck.depth_mm.value)
+    raised = (0.0, *(tier.raised_mm for tier in deck.tiers))
+    found = tuple((tenths(each), _rear(rig, deck, thing, each, deepest)) for each in dict.fromkeys(raised))
+    if all(rear == deepest for _, rear in found) or max(rear for _, rear in found) < tenths(
+        thing.depth_mm.value if thing.depth_mm is not None else 0.0
+    ):
+        return ()
+    return found
+
+
+def _rear(rig: Rig, deck: Deck, thing: Thing, raised_mm: float, deepest: int) -> int:
+    """By halves, because a deck at an angle rises to the rear; 0 where it is too tall even at the front."""
+    if _fits(rig, deck, thing, raised_mm, deepest):
+        return deepest
+    low, high = 0, deepest
+    while high - low > 1:
+        middle = (low + high) // 2
+        if _fits(rig, deck, thing, raised_mm, middle):
+            low = middle
+        else:
+            high = middle
+    return low
+
+
+def _fits(rig: Rig, deck: Deck, thing: Thing, raised_mm: float, rear: int) -> bool:
+    height = None if thing.height_mm is None else thing.height_mm.value
+    body = Outline(thing.name, 0.0, 0.0, 0.0, rear / 10, height, raised_mm, False, deck.name)
+    cases, parked = cases_for(rig, deck.name), parked_mm(rig, body)
+    foam = clearance.LID_FOAM_MM.value
+    lids = (case.lid_mm.value for case in cases if case.lid_mm is not None)
+    if parked is not None and any(parked > lid - foam for lid in lids):
+        return False
+    top, insides = height_in_case(rig, deck, body), [case.inside_mm[2] for case in cases if case.inside_mm is not None]
+    return top is None or not insides or top.top_mm <= max(insides) - foam
