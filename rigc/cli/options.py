@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 Command = Callable[..., Any]
 
 LEVELS = ("error", "warning", "remark", "cant-check")
-FORMS = ("text", "short", "jsonl")
+FORMS = ("text", "short", "jsonl", "sarif", "github")
 
 
 class Given(NamedTuple):
@@ -112,6 +112,8 @@ def _findings(ctx: click.Context, _option: click.Parameter, values: tuple[str, .
         listed([form], FORMS, "format of findings")
         if equals and not file:
             raise click.UsageError(f"--findings {form}= names no file", ctx)
+        if form == "sarif" and [other for _, _, other in pairs].count(file) > 1 and file:
+            raise click.UsageError(f"'{file}' can't hold sarif and more; name a file for each", ctx)
     return tuple((form, file) for form, _, file in pairs)
 
 

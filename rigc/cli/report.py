@@ -20,6 +20,10 @@ from rigc.files.writing import NotWritable, write_all
 from rigc.loader import Unreadable
 
 YES, NO, NO_ANSWER = 0, 1, 2
+FOR_PROGRAMS = ("jsonl", "github", "sarif")
+"""Formats that go to standard output where no file is named."""
+WHOLE = ("sarif",)
+"""Formats in which all rigs of a run are one document, written at the end."""
 
 
 class Report:
@@ -42,11 +46,13 @@ class Report:
         self.effort = given.effort
         self.wanted = given.findings or (("text", ""),)
         self.files: dict[str, list[str]] = {file: [] for _, file in self.wanted if file not in ("", "-")}
+        self.rigs: list[tuple[Disk | None, tuple[Diagnostic, ...]]] = []
+        self.unread: list[str] = []
 
     @property
     def uses_stdout(self) -> bool:
         """Whether findings go to standard output, so that nothing else can."""
-        return any(file == "-" or (not file and form == "jsonl") for form, file in self.wanted)
+        return any(file == "-" or (not file and form in FOR_PROGRAMS) for form, file in self.wanted)
 
     def compile(self, disk: Disk) -> Compiled | None:
         """Compile one rig and tell its findings; None, with the reason told, if its file cannot be read."""
@@ -73,18 +79,23 @@ class Report:
         """Tell why a file cannot be read; the exit code will be 2."""
         self.unreadable = True
         fault.name = disk.shown(fault.name)
+        self.unread.append(str(fault))
         self.screen.err(f"{fault}\n" + (f"  do: {fault.help}\n" if fault.help else ""))
 
     def add(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:
         """Tell findings whose places are in the sources of `disk`."""
-        self.tell(findings, disk.shown)
+        self.tell(findings, disk)
 
-    def tell(self, findings: tuple[Diagnostic, ...], shown: Shown = str) -> None:
-        """Tell findings; `shown` turns the names of their sources into paths."""
+    def tell(self, findings: tuple[Diagnostic, ...], disk: Disk | None = None) -> None:
+        """Tell findings; their places, if they have any, are in the sources of `disk`."""
+        shown = disk.shown if disk else str
+        self.rigs.append((disk, findings))
         for form, file in self.wanted:
+            if form in WHOLE:
+                continue
             if file and file != "-":
                 self.files[file].append(_rendered(form, findings, shown, colour=False))
-            elif file or form == "jsonl":
+            elif file or form in FOR_PROGRAMS:
                 self.screen.out(_rendered(form, findings, shown, colour=False))
             else:
                 self._print(form, findings, shown)
@@ -133,12 +144,23 @@ class Report:
 
     def finish(self) -> int:
         """Write the files of findings, print the summary, give the exit code."""
-        save({Path(file): "".join(parts) for file, parts in self.files.items()})
         code = NO_ANSWER if self.unreadable else NO if any(map(self._counts, self.findings)) else YES
+        self._tell_whole(code)
+        save({Path(file): "".join(parts) for file, parts in self.files.items()})
         if self.compiled and (code or not self.screen.quiet):
             more = "; `rigc check` tells them all" if self.untold and not self.asked_for else ""
             self.screen.err(f"{summary(self.findings)}{more}\n")
         return code
+
+    def _tell_whole(self, code: int) -> None:
+        for file in (file for form, file in self.wanted if form in WHOLE):
+            from rigc.cli.as_sarif import sarif
+
+            text = sarif(self.rigs, self.unread, code, self._reader)
+            if file in self.files:
+                self.files[file].append(text)
+            else:
+                self.screen.out(text)
 
     def _counts(self, finding: Diagnostic) -> bool:
         return finding.accepted is None and finding.level <= self.fail_on
@@ -157,4 +179,8 @@ def _rendered(form: str, findings: Iterable[Diagnostic], shown: Shown, colour: b
         from rigc.diagnostics.machine import jsonl
 
         return jsonl(findings, shown)
+    if form == "github":
+        from rigc.output.findings.github import render
+
+        return render(findings, shown)
     return (text if form == "text" else short)(findings, colour=colour, shown=shown)

@@ -26,13 +26,18 @@ class CannotMend(Exception):
 
 def mended(mend: Mend, sources: Sequence[Source], parse: Parse) -> dict[str, str]:
     """The new texts by the names of their sources, the first of which is the rig's own file. Raises `CannotMend`."""
+    return {source.name: changed(source, each) for source, each in changes(mend, sources, parse).items()}
+
+
+def changes(mend: Mend, sources: Sequence[Source], parse: Parse) -> dict[Source, list[Change]]:
+    """What changes in which source, in the order of the text. Raises `CannotMend`."""
     by_source: dict[Source, list[Change]] = {}
     for edit in mend.edits:
         source, change = _change(edit, sources, parse)
         if source.name.startswith(STOCK):
             raise CannotMend(f"'{source.name}' ships with rigc")
         by_source.setdefault(source, []).append(change)
-    return {source.name: changed(source, _apart(changes)) for source, changes in by_source.items()}
+    return {source: _apart(each) for source, each in by_source.items()}
 
 
 def _apart(changes: Iterable[Change]) -> list[Change]:

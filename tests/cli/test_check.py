@@ -129,7 +129,7 @@ def test_a_file_of_findings_that_cannot_be_written(rigc: Rigc, here: Path) -> No
     ("given", "said"),
     [
         ("shrt", "no format of findings 'shrt'; did you mean 'short'?"),
-        ("xml", "no format of findings 'xml'; there are text, short, jsonl"),
+        ("xml", "no format of findings 'xml'; there are text, short, jsonl, sarif, github"),
         ("jsonl=", "--findings jsonl= names no file"),
     ],
 )
@@ -197,3 +197,26 @@ def test_an_unreadable_rig_does_not_keep_the_others_from_being_checked(rigc: Rig
     assert code == 2
     assert "a.rig: error: cannot read 'a.rig'" in err
     assert "b.rig:1:1: error: one" in out
+
+
+def test_a_folder_is_its_rigs(rigc: Rigc, here: Path) -> None:
+    """Files that only serve rigs are none, hidden folders are passed over, and a head that can't be read is a rig all the same."""
+    for name, text in {
+        "units.rig": "error a unit\n",
+        "a.rig": "rig a\nerror one\n",
+        "sub/b.rig": "  RIG b\nerror two\n",
+        ".old/c.rig": "rig c\nerror three\n",
+    }.items():
+        (here / name).parent.mkdir(exist_ok=True)
+        (here / name).write_text(text)
+    code, out, _ = rigc("check", ".", "a.rig", "--findings", "short")
+    assert (code, out) == (1, "a.rig:2:1: error: one [a-error]\nsub/b.rig:2:1: error: two [a-error]\n")
+    (here / "none").mkdir()
+    assert "no file below 'none' declares a rig" in rigc("check", "none").err
+
+
+def test_sarif_and_more_in_one_file(rigc: Rigc, here: Path) -> None:
+    (here / "a.rig").write_text("fine\n")
+    code, _, err = rigc("check", "--findings", "sarif=a", "--findings", "jsonl=a")
+    assert code == 2
+    assert "'a' can't hold sarif and more; name a file for each" in err

@@ -11,7 +11,7 @@ import click
 
 from rigc.cli.destination import FORMS, ON_REQUEST, Destination, Documents, Render, Split, Text
 from rigc.cli.held import Held, held, held_in
-from rigc.cli.options import Given, disks, listed, listed_sheets, rig_options
+from rigc.cli.options import Given, listed, listed_sheets, rig_options
 from rigc.cli.screen import Screen
 from rigc.output.layout import PAPERS
 
@@ -49,16 +49,18 @@ def build(
     """Check rigs and write their documents.
 
     All sheets go into one HTML file, folder.html, behind a front page; sheets that are named go into files of their own.
-    Nothing is written if one of them has errors, or if the folder holds another revision or another rig.
+    Nothing is written if one of them has errors, or if the folder holds another revision or another rig. PATH may be a
+    folder: all rigs below it.
     """
     from rigc.cli import seam
     from rigc.cli.pages import pages
     from rigc.cli.report import Report
+    from rigc.cli.rigs_below import rig_disks
     from rigc.output.extras.missing_extra import MissingExtra
     from rigc.output.template_mistake import TemplateMistake
 
     report = Report(screen, given)
-    rigs = disks(paths, given)
+    rigs = rig_disks(paths, given)
     target = Destination(
         output,
         listed(forms, (*FORMS, *ON_REQUEST), "format") if forms else (),

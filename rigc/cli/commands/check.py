@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import click
 
-from rigc.cli.options import Given, disks, rig_options
+from rigc.cli.options import Given, rig_options
 from rigc.cli.screen import Screen
 
 
@@ -13,10 +13,15 @@ from rigc.cli.screen import Screen
 @rig_options
 @click.pass_obj
 def check(screen: Screen, paths: tuple[str, ...], given: Given) -> int:
-    """Report what is wrong with rigs."""
+    """Report what is wrong with rigs.
+
+    PATH may be a folder: all rigs below it. Exit code 0 when nothing is found of the level --fail-on, 1 when something is,
+    2 when a file can't be read; what was accepted does not count.
+    """
     from rigc.cli.report import Report
+    from rigc.cli.rigs_below import rig_disks
 
     report = Report(screen, given, asked_for=True)
-    for disk in disks(paths, given):
+    for disk in rig_disks(paths, given):
         report.check(disk)
     return report.finish()

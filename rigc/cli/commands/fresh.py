@@ -85,18 +85,11 @@ def _documents(
     report: Report, rigs: list[Path], given: Given, ours: Pages, paper: str
 ) -> Sequence[tuple[Documents, Render, Split]] | None:
     """The documents of each file that declares a rig, and what renders them; None where one has errors."""
-    from rigc.files.reader import CachedReader
-    from rigc.loader import Unreadable
-    from rigc.syntax import nodes
+    from rigc.cli.rigs_below import declares_rig
 
     made: list[tuple[Documents, Render, Split]] = []
     for disk in disks([str(path) for path in rigs], given):
-        try:
-            parsed = CachedReader().parse(disk(disk.name))
-        except Unreadable as fault:
-            report.unreadable_file(disk, fault)
-            return None
-        if not parsed.findings and not any(isinstance(each, nodes.Rig) for each in parsed.file.statements):
+        if not declares_rig(disk):
             continue  # stock and units that rigs use
         result = report.compile(disk)
         if result is None or result.has_errors:

@@ -37,6 +37,50 @@ repos:
 """
 
 
+JOB = """\
+# For .github/workflows/rigs.yml: findings on the changed lines and in the list of code findings, what changes as a comment.
+name: rigs
+on: [pull_request]
+permissions:
+  contents: read
+  pull-requests: write
+  security-events: write
+jobs:
+  rigs:
+    runs-on: ubuntu-latest
+    steps:
+      - uses: actions/checkout@v4
+        with:
+          fetch-depth: 0
+      - uses: actions/setup-python@v5
+        with:
+          python-version: "3.13"
+      - run: pip install rigc
+      - name: rigs are canonical
+        run: rigc fmt --check .
+      - name: findings
+        run: rigc check . --findings github --findings sarif=rigs.sarif
+      - name: findings to the forge
+        if: always() && hashFiles('rigs.sarif') != ''
+        uses: github/codeql-action/upload-sarif@v3
+        with:
+          sarif_file: rigs.sarif
+          category: rigc
+      - name: documents are fresh
+        run: rigc fresh .
+      - name: what changes, and the work
+        if: always()
+        env:
+          GH_TOKEN: ${{ github.token }}
+        run: |
+          git diff --name-only --diff-filter=M "origin/${{ github.base_ref }}" -- '*.rig' | while read -r rig; do
+            grep -qiE '^[[:blank:]]*rig[[:blank:]]' "$rig" || continue
+            rigc diff --to md --limit 60000 "origin/${{ github.base_ref }}" -- "$rig" > changes.md || continue
+            gh pr comment "${{ github.event.number }}" --body-file changes.md
+          done
+"""
+
+
 @click.group(cls=WholeList)
 def git() -> None:
     """Set up readable differences of rigs in this git repository.
@@ -107,6 +151,14 @@ def undo(screen: Screen) -> int:
 def hook(screen: Screen) -> int:
     """Print a definition of checks to run before each commit."""
     screen.out(HOOK)
+    return 0
+
+
+@git.command()
+@click.pass_obj
+def job(screen: Screen) -> int:
+    """Print a job for a forge: findings on the changed lines, what changes as a comment."""
+    screen.out(JOB)
     return 0
 
 

@@ -1,0 +1,1 @@
+"""Findings for the programs of others: reviews, editors, dashboards."""
