@@ -231,6 +231,7 @@ field_note             date       | field-notes |
                        state      | field-notes |
                        text       | field-notes |
                        who        | field-notes |
+firmware               text       | midi-and-control-map unit-schedule |
 fits                   connector  | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance plan-full-size pull-list spares-list test-record unit-schedule |
 fixing                 how        | mounting-strips pull-list |
                        stated     | mass-and-balance mounting-strips pull-list |

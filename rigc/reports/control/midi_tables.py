@@ -12,10 +12,12 @@ from rigc.model.rig import Rig
 from rigc.model.ways.conductors import named
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.schedule.cells import stated
 from rigc.traced.figure import AnyFigure, Lacking
 
 _MAP = (
     Column("unit"),
+    Column("firmware"),
     Column("channel", number=True),
     Column("programs count from", key="program_offset"),
     Column("messages"),
@@ -69,6 +71,7 @@ def _row(rig: Rig, control: ControlMap, unit: str, way: MidiWay | None) -> Row:
     return Row(
         (
             Cell(unit),
+            stated(rig.units[unit].papers.firmware),
             number,
             first,
             Cell(_messages(rig, control, unit)),

@@ -34,6 +34,7 @@ def test_the_touring_board() -> None:
     assert list(found) == ["signalbox", "fan4", "weathervane", "lantxl", "rotundaxl"]
     assert found["rotundaxl"] == {
         "unit": "rotundaxl",
+        "firmware": "",
         "channel": "3",
         "program_offset": "1",
         "messages": "program change in presets 1…4",
@@ -112,7 +113,7 @@ def test_clock() -> None:
         block("unit", "box", "midi out m1 din", "midi out m2 din")
         + block("unit", "beat", "midi out m1 din", "clock sends")
         + block("unit", "other", "midi out m1 din")
-        + unit("lant", "midi in midi din", "clock follows")
+        + unit("lant", "midi in midi din", "clock follows", 'firmware "1.42"')
         + unit("hum", "midi in midi din", "clock follows")
         + unit("mere", "midi in midi din", "clock follows")
         + unit("fen", "midi in midi din")
@@ -120,6 +121,7 @@ def test_clock() -> None:
             "master box", "box.m1 -> lant.midi", "other.m1 -> hum.midi", "beat.m1 -> mere.midi", "box.m2 -> fen.midi"
         )
     )
+    assert [row["firmware"] for row in rows(made, "midi_map")] == ["", "1.42", "", "", ""]
     assert [(row["unit"], row["clock source"]) for row in rows(made, "midi_map")] == [
         ("box", "its own"),
         ("lant", "box"),
