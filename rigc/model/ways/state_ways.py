@@ -45,7 +45,7 @@ def ways_inside(
     own = [loop.number for loop in unit.loops if (unit.name, loop.number) in switched]
     if own:
         loops = [loop for loop in unit.loops if loop.number not in own or (unit.name, loop.number) in state.loops]
-        ways = inner_ways(rig, _with_loops(unit, loops), wired)
+        ways = inner_ways(rig, with_loops(unit, loops), wired)
     elif how in (ACTIVE, UNKNOWN) or "passive" in unit.flags or not unit.loops:
         ways = inner_ways(rig, unit, wired)
     else:
@@ -89,7 +89,7 @@ def _way(unit: Unit, state: AudioState, nature: str, stated: str) -> str:
     return nature
 
 
-def _with_loops(unit: Unit, loops: list[LoopJacks]) -> Unit:
+def with_loops(unit: Unit, loops: list[LoopJacks]) -> Unit:
     """The unit with these loops in; the jacks of those that are out belong to no way."""
     gone = {name for loop in unit.loops if loop not in loops for name in (loop.send, loop.back)}
     made: Unit = unit.replace(loops=tuple(loops), jacks=tuple(jack for jack in unit.jacks if jack.name not in gone))

@@ -1,0 +1,1 @@
+"""What is heard when one thing breaks, and how that thing is found."""

@@ -1,0 +1,152 @@
+"""Each thing taken out in turn -> what still sounds, which questions find it by halves, and the shortest way to sound again:
+`fault-tree.A5.minutes`, with the hookup before the name where there are several."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.faults.hearing import Hearing
+from rigc.analysis.faults.questions import Answers, Question, answers
+from rigc.analysis.faults.repairs import Repair, repair
+from rigc.analysis.faults.single_breaks import Break, Part, SingleBreaks
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.signal.sound_ways import Hookup, SoundWays
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+from rigc.solvers.halving import Found, Tree, alike, depth, halved, least_depth
+
+
+class Culprits(Record):
+    """Breaks that no question tells apart, and what helps whichever it is."""
+
+    breaks: tuple[Break, ...]
+    repair: Repair
+
+
+class Line(Record):
+    """A question, and where its answers lead: to the line of that place in the tree, or to culprits."""
+
+    question: Question
+    heard: int | Culprits
+    silent: int | Culprits
+
+
+class Symptom(Record):
+    """What is silent at first (`silent`, of the ends), and the lines that find the cause; of none, `only` is the cause.
+
+    `most` is how many questions it takes at most, `least` how many any tree would take for as many causes."""
+
+    silent: tuple[Port, ...]
+    lines: tuple[Line, ...]
+    only: Culprits | None
+    culprits: tuple[Culprits, ...]
+    most: int
+    least: int
+
+
+class Heard(Record):
+    """Breaks with which all ends still sound, and the things that are then not heard."""
+
+    breaks: tuple[Break, ...]
+    without: tuple[str, ...]
+
+
+class FaultTree(Record):
+    """Of one hookup: its symptoms, and the breaks that silence nothing. `walks` counts the walks along its ways that it took."""
+
+    hookup: Hookup
+    name: str
+    ends: tuple[Port, ...]
+    symptoms: tuple[Symptom, ...]
+    heard: tuple[Heard, ...]
+    walks: int
+
+
+class FaultTrees(Record):
+    """One for each way in which the rig is wired and sounds."""
+
+    all: tuple[FaultTree, ...]
+
+
+def fault_trees(rig: Rig, ways: SoundWays, leads: Leads, breaks: SingleBreaks, places: Placement) -> FaultTrees:
+    """Takes every part out in turn."""
+    several = len(ways.hookups) > 1
+    found = []
+    for hookup in ways.hookups:
+        hearing = Hearing(rig, hookup, leads) if hookup.sources else None
+        if hearing is not None and hearing.ends:
+            name = " ".join((*hookup.scenarios, *hookup.instruments)) if several else ""
+            found.append(_tree(hearing, breaks, places, name))
+    return FaultTrees(tuple(found))
+
+
+def _tree(hearing: Hearing, breaks: SingleBreaks, places: Placement, name: str) -> FaultTree:
+    own = tuple(each for each in breaks.all if each.gone & hearing.parts or _feeds(hearing, each))
+    said = answers(hearing, own)
+    groups: dict[tuple[Port, ...], list[int]] = {}
+    for place in range(len(own)):
+        silent = tuple(end for end in hearing.ends if not said.plain[end] >> place & 1)
+        groups.setdefault(silent, []).append(place)
+    named = "fault-tree" if not name else f"fault-tree.{name.replace(' ', '-')}"
+    symptoms = tuple(
+        _Lines(hearing, own, said, places, named).symptom(silent, group)
+        for silent, group in sorted(groups.items(), key=lambda each: -len(each[0]))
+        if silent
+    )
+    heard = _heard(hearing, [own[place] for place in groups.get((), ())])
+    return FaultTree(hearing.hookup, name, hearing.ends, symptoms, heard, hearing.walks)
+
+
+def _feeds(hearing: Hearing, each: Break) -> bool:
+    return any(("thing", unit) in hearing.parts for unit in each.dark)
+
+
+class _Lines:
+    """A tree of questions, line by line: each before those to which it leads."""
+
+    def __init__(
+        self, hearing: Hearing, breaks: tuple[Break, ...], said: Answers, places: Placement, named: str
+    ) -> None:
+        self._hearing, self._breaks, self._said, self._places, self._named = hearing, breaks, said, places, named
+        self._lines: list[Line] = []
+        self._culprits: list[Culprits] = []
+
+    def symptom(self, silent: tuple[Port, ...], group: list[int]) -> Symptom:
+        tree = halved(group, self._said.yes, [question.minutes for question in self._said.questions])
+        at_first = self._line(tree)
+        return Symptom(
+            silent,
+            tuple(self._lines),
+            at_first if isinstance(at_first, Culprits) else None,
+            tuple(self._culprits),
+            depth(tree),
+            least_depth(len(alike(group, self._said.yes))),
+        )
+
+    def _line(self, tree: Tree) -> int | Culprits:
+        if isinstance(tree, Found):
+            breaks = tuple(self._breaks[place] for place in tree.things)
+            found = repair(self._hearing, breaks, self._places, f"{self._named}.{breaks[0].key}")
+            self._culprits.append(Culprits(breaks, found))
+            return self._culprits[-1]
+        place = len(self._lines)
+        question = self._said.questions[tree.question]
+        self._lines.append(Line(question, 0, 0))
+        heard = self._line(tree.yes)
+        self._lines[place] = Line(question, heard, self._line(tree.no))
+        return place
+
+
+def _heard(hearing: Hearing, breaks: list[Break]) -> tuple[Heard, ...]:
+    """Those together with which the same things are not heard."""
+    alike_ones: dict[frozenset[Part], tuple[str, ...]] = {}
+    groups: dict[tuple[str, ...], list[Break]] = {}
+    for each in breaks:
+        gone = each.gone & hearing.parts
+        if gone not in alike_ones:
+            alike_ones[gone] = hearing.passed_over(hearing.sounding(gone))
+        groups.setdefault(alike_ones[gone], []).append(each)
+    return tuple(Heard(tuple(group), without) for without, group in groups.items())
+
+
+COMPUTE = fault_trees

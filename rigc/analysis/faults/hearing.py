@@ -1,0 +1,188 @@
+"""A hookup -> what is heard at its ends when parts of it are gone, leads are patched and loops are switched out."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping
+from functools import cached_property
+
+from rigc.analysis.faults.single_breaks import Part, part_of
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.signal.amp_ends import amp_ends
+from rigc.analysis.signal.sound_ways import Hookup, stereo_ways
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.ways.inner_ways import sinks
+from rigc.model.ways.state_ways import with_loops
+from rigc.record import Record
+
+Onward = Mapping[Port, Collection[tuple[Port, Part]]]
+NOTHING: frozenset[Part] = frozenset()
+
+
+class Patch(Record):
+    """A lead known to be good, from a jack to a jack; whatever is plugged in there comes out.
+
+    What is plugged into `alone` comes out too: the other side of a stereo pair, so that one side feeds both outputs."""
+
+    start: Port
+    end: Port
+    alone: Port | None = None
+
+    def __str__(self) -> str:
+        return f"{self.start} → {self.end}"
+
+
+class LoopsOut(Record):
+    """Loops of a switcher that are switched out, by their numbers."""
+
+    switcher: str
+    numbers: tuple[int, ...]
+
+
+class Hearing:
+    """Walks along one hookup. `walks` counts them, which is what all this costs."""
+
+    def __init__(self, rig: Rig, hookup: Hookup, leads: Leads) -> None:
+        self.rig, self.hookup = rig, hookup
+        self.walks = 0
+        self._known: dict[tuple[LoopsOut | None, tuple[Patch, ...]], Onward] = {}
+        self.leads = tuple((each.start, each.end, part_of(leads, each)) for each in hookup.leads)
+        amps = (port for unit in rig.units.values() if unit.kind != "unit" for port in amp_ends(unit, hookup.wired))
+        panels = (port for port in sinks(rig) if port.thing in rig.panels)
+        self.sources = hookup.sources
+        whole = self._walk(self._onward(None, ()), self.sources, NOTHING)
+        self.ends = tuple(port for port in dict.fromkeys((*amps, *panels)) if port in whole)
+
+    @cached_property
+    def ways(self) -> frozenset[Port]:
+        """The jacks that lie on some way from a source to an end."""
+        return frozenset(self.after(self.sources, NOTHING) & self.before(self.ends, NOTHING))
+
+    @cached_property
+    def parts(self) -> frozenset[Part]:
+        """What lies on some way from a source to an end."""
+        passed = {
+            part
+            for start, ends in self._plain.items()
+            if start in self.ways
+            for end, part in ends
+            if end in self.ways
+        }
+        return frozenset((*passed, *(("thing", port.thing) for port in (*self.sources, *self.ends))))
+
+    @cached_property
+    def steps(self) -> dict[Port, int]:
+        """How many jacks and ways each jack on the way lies from the nearest source."""
+        found = dict.fromkeys(self.sources, 0)
+        here = list(self.sources)
+        for port in here:
+            for after, _ in self._plain.get(port, ()):
+                if after not in found:
+                    found[after] = found[port] + 1
+                    here.append(after)
+        return found
+
+    @cached_property
+    def switched(self) -> tuple[LoopsOut, ...]:
+        """The settings that can be tried: of each switcher on the way its loops from the first to each next one out, then each alone."""
+        found: dict[LoopsOut, None] = {}
+        for name in dict.fromkeys(use.switcher for use in self.rig.loops):
+            numbers = sorted(use.number for use in self.rig.loops if use.switcher == name and use.stops)
+            if any(port.thing == name for port in self.ways):
+                found.update((LoopsOut(name, tuple(numbers[:count])), None) for count in range(1, len(numbers) + 1))
+                found.update((LoopsOut(name, (number,)), None) for number in numbers)
+        return tuple(found)
+
+    def heard(self, gone: frozenset[Part], out: LoopsOut | None = None, patches: tuple[Patch, ...] = ()) -> frozenset[Port]:
+        """The ends at which a source is heard."""
+        onward = self._onward(out, patches)
+        return self._audible(self._walk(onward, self.sources, gone), gone)
+
+    def heard_from(self, port: Port, gone: frozenset[Part]) -> frozenset[Port]:
+        """The ends at which is heard what a lead known to be good brings into a jack from the first source."""
+        if ("thing", self.sources[0].thing) in gone:
+            return frozenset()
+        return self._audible(self._walk(self._plain, (port,), gone), gone)
+
+    def after(self, ports: Iterable[Port], gone: frozenset[Part]) -> frozenset[Port]:
+        """The jacks that sound reaches from these."""
+        return frozenset(self._walk(self._plain, ports, gone))
+
+    def before(self, ports: Iterable[Port], gone: frozenset[Part]) -> frozenset[Port]:
+        """The jacks from which sound reaches these."""
+        return frozenset(self._walk(self._back, ports, gone))
+
+    def alive(self, port: Port, gone: frozenset[Part]) -> bool:
+        """Whether the amp or desk of an end is well."""
+        return ("thing", port.thing) not in gone
+
+    def sounding(
+        self, gone: frozenset[Part], out: LoopsOut | None = None, patches: tuple[Patch, ...] = ()
+    ) -> frozenset[Port]:
+        """The jacks that lie on some way from a source to an end then."""
+        onward = self._onward(out, patches)
+        there = self._walk(onward, self.sources, gone)
+        back = self._walk(_turned(onward), self._audible(there, gone), gone)
+        return frozenset(there & back)
+
+    def passed_over(self, sounding: frozenset[Port]) -> tuple[str, ...]:
+        """The things on the way of which no jack is among these."""
+        still = {port.thing for port in sounding}
+        return tuple(dict.fromkeys(name for kind, name in sorted(self.parts) if kind == "thing" and name not in still))
+
+    @cached_property
+    def _plain(self) -> Onward:
+        return self._onward(None, ())
+
+    @cached_property
+    def _back(self) -> Onward:
+        return _turned(self._plain)
+
+    def _onward(self, out: LoopsOut | None, patches: tuple[Patch, ...]) -> Onward:
+        if (out, patches) not in self._known:
+            self._known[out, patches] = self._joined(out, patches)
+        return self._known[out, patches]
+
+    def _joined(self, out: LoopsOut | None, patches: tuple[Patch, ...]) -> Onward:
+        taken = {port for patch in patches for port in (patch.start, patch.end, patch.alone)}
+        inner = self.hookup.inner
+        for empty in (patch.alone for patch in patches if patch.alone is not None):
+            inner = tuple(way for way in inner if way[0].thing != empty.thing)
+            inner += tuple(stereo_ways(self.rig, self.rig.units[empty.thing], self.hookup.wired - {empty}))
+        if out is not None:
+            unit = self.rig.units[out.switcher]
+            left = with_loops(unit, [loop for loop in unit.loops if loop.number not in out.numbers])
+            inner = tuple(way for way in inner if way[0].thing != out.switcher)
+            inner += tuple(stereo_ways(self.rig, left, self.hookup.wired))
+        onward: dict[Port, list[tuple[Port, Part]]] = {}
+        for start, end, part in self.leads:
+            if start not in taken and end not in taken:
+                onward.setdefault(start, []).append((end, part))
+        for start, end in inner:
+            onward.setdefault(start, []).append((end, ("thing", start.thing)))
+        for patch in patches:
+            onward.setdefault(patch.start, []).append((patch.end, ("patch", "")))
+        return onward
+
+    def _walk(self, onward: Onward, starts: Iterable[Port], gone: frozenset[Part]) -> set[Port]:
+        self.walks += 1
+        dead = {port for port in starts if ("thing", port.thing) in gone and port in self.sources}
+        reached = {port for port in starts if port not in dead}
+        left = list(reached)
+        while left:
+            for port, part in onward.get(left.pop(), ()):
+                if port not in reached and part not in gone:
+                    reached.add(port)
+                    left.append(port)
+        return reached
+
+    def _audible(self, reached: Collection[Port], gone: frozenset[Part]) -> frozenset[Port]:
+        return frozenset(end for end in self.ends if end in reached and self.alive(end, gone))
+
+
+def _turned(onward: Onward) -> Onward:
+    back: dict[Port, list[tuple[Port, Part]]] = {}
+    for start, ends in onward.items():
+        for end, part in ends:
+            back.setdefault(end, []).append((start, part))
+    return back

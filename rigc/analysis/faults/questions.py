@@ -1,0 +1,116 @@
+"""A hookup and what can break -> the questions that a crew can put to it with an ear and one good lead, and what each break answers.
+
+Asked is always what is heard at one end: as all stands, with loops switched out, with a good lead from the instrument into a jack,
+from a jack into the end, or in the place of one of the rig's. What was plugged in where the good lead goes is pulled out for that question.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from rigc.analysis.faults.hearing import Hearing, LoopsOut, Patch
+from rigc.analysis.faults.single_breaks import Break, Part
+from rigc.facts.rework import MINUTES
+from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Port
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+_PHONE = ("ts", "trs")
+
+
+class Question(Record):
+    """Is anything heard at `end`? `out` and `patch` are what is done before; `minutes` what that takes, from `facts.rework`."""
+
+    end: Port
+    out: LoopsOut | None = None
+    patch: Patch | None = None
+
+    @property
+    def minutes(self) -> float:
+        """Nothing for switches; two plugs out and two in for a patch."""
+        return 0.0 if self.patch is None else 2 * (MINUTES["unplug"].value + MINUTES["plug in"].value)
+
+
+class Answers(Record):
+    """Questions, and of each the set of breaks (bit by their place) with which it is answered yes; no two with equal sets. `plain`
+    are those with which an end is heard as all stands."""
+
+    questions: tuple[Question, ...]
+    yes: tuple[int, ...]
+    plain: dict[Port, int]
+
+
+def answers(hearing: Hearing, breaks: Sequence[Break]) -> Answers:
+    """What is asked, the cheapest first. Breaks that take away the same are walked once."""
+    places: dict[frozenset[Part], int] = {}
+    for place, each in enumerate(breaks):
+        gone = each.gone & hearing.parts
+        places[gone] = places.get(gone, 0) | 1 << place
+    yes: dict[Question, int] = {}
+    for gone, bits in places.items():
+        for question in _yes(hearing, gone):
+            yes[question] = yes.get(question, 0) | bits
+    kept: dict[int, Question] = {}
+    for question in _all(hearing):
+        kept.setdefault(yes.get(question, 0), question)
+    return Answers(tuple(kept.values()), tuple(kept), {end: yes.get(Question(end), 0) for end in hearing.ends})
+
+
+def joins(rig: Rig, start: Port, end: Port) -> bool:
+    """Whether one ordinary lead goes into both jacks: phone plugs, or XLR."""
+    jacks = [rig.jack(port) for port in (start, end)]
+    kinds = ["" if jack is None else jack.connector.kind for jack in jacks]
+    return all(kind in _PHONE for kind in kinds) or kinds == ["xlr", "xlr"]
+
+
+def inputs(hearing: Hearing) -> list[Port]:
+    """Jacks on the way into which a lead from the instrument can go."""
+    own = {port.thing for port in hearing.sources}
+    return [port for port in hearing.ways if port.thing not in own and _takes(hearing.rig, port, AUDIO_IN)]
+
+
+def outputs(hearing: Hearing) -> list[Port]:
+    """Jacks on the way from which a lead to an end can go."""
+    own = {port.thing for port in (*hearing.sources, *hearing.ends)}
+    return [port for port in hearing.ways if port.thing not in own and _takes(hearing.rig, port, AUDIO_OUT)]
+
+
+def _takes(rig: Rig, port: Port, role: str) -> bool:
+    jack = rig.jack(port)
+    return jack is not None and jack.role in (role, "panel")
+
+
+def _all(hearing: Hearing) -> Iterator[Question]:
+    for end in hearing.ends:
+        yield Question(end)
+    for out in hearing.switched:
+        yield from (Question(end, out) for end in hearing.ends)
+    first = hearing.sources[0]
+    for port in sorted(inputs(hearing), key=str):
+        if joins(hearing.rig, first, port):
+            yield from (Question(end, patch=Patch(first, port)) for end in hearing.ends)
+    for port in sorted(outputs(hearing), key=str):
+        for end in hearing.ends:
+            if port != end and joins(hearing.rig, port, end):
+                yield Question(end, patch=Patch(port, end))
+    for start, after, _ in hearing.leads:
+        if joins(hearing.rig, start, after):
+            yield from (Question(end, patch=Patch(start, after)) for end in hearing.ends)
+
+
+def _yes(hearing: Hearing, gone: frozenset[Part]) -> Iterator[Question]:
+    """The questions that are answered yes with these parts gone."""
+    reached = hearing.after(hearing.sources, gone)
+    yield from (Question(end) for end in hearing.ends if end in reached and hearing.alive(end, gone))
+    for out in hearing.switched:
+        yield from (Question(end, out) for end in hearing.heard(gone, out))
+    alive = [end for end in hearing.ends if hearing.alive(end, gone)]
+    yield from (Question(end, patch=Patch(port, end)) for port in outputs(hearing) if port in reached for end in alive)
+    for start, after, part in hearing.leads:
+        heard = hearing.heard(gone - {part}) if part in gone else (end for end in alive if end in reached)
+        yield from (Question(end, patch=Patch(start, after)) for end in heard)
+    first = hearing.sources[0]
+    if ("thing", first.thing) not in gone:
+        for end in alive:
+            before = hearing.before((end,), gone)
+            yield from (Question(end, patch=Patch(first, port)) for port in inputs(hearing) if port in before)
