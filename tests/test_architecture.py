@@ -55,6 +55,7 @@ SUBJECTS = (
     "stores",
     "weight",
     "tests",
+    "faults",
     "laying",
     "revision",
     "findings",

@@ -103,6 +103,15 @@ BEHIND = {
         "power-table",
     ),
     "unit-data-sheets": ("deck-drawing", "power-table", "unit-schedule"),
+    "fault-tree": (
+        "deck-drawing",
+        "wiring-sheet",
+        "power-table",
+        "cable-list",
+        "loop-table",
+        "signal-flow",
+        "unit-schedule",
+    ),
     "stage-hook-up": ("cable-list", "level-table", "wiring-sheet", "mains-sheet", "ground-sheet", "test-record"),
 }
 """Sheets that follow when one of these others changes."""

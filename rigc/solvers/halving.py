@@ -55,9 +55,7 @@ def depth(tree: Tree) -> int:
     return 0 if isinstance(tree, Found) else 1 + max(depth(tree.yes), depth(tree.no))
 
 
-def _split(
-    left: int, groups: list[tuple[int, ...]], yes: list[int], cheap: list[int], costs: Sequence[float]
-) -> Tree:
+def _split(left: int, groups: list[tuple[int, ...]], yes: list[int], cheap: list[int], costs: Sequence[float]) -> Tree:
     count = left.bit_count()
     if count == 1:
         return Found(groups[left.bit_length() - 1])

@@ -1,5 +1,5 @@
 """Each thing taken out in turn -> what still sounds, which questions find it by halves, and the shortest way to sound again:
-`fault-tree.A5.minutes`, with the hookup before the name where there are several."""
+`fault-tree.A5.minutes`, `fault-tree.questions-1`; with the hookup's name within where there are several."""
 
 from __future__ import annotations
 
@@ -13,7 +13,11 @@ from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
-from rigc.solvers.halving import Found, Tree, alike, depth, halved, least_depth
+from rigc.solvers.halving import Found, Tree, depth, halved, least_depth
+from rigc.traced.figure import Figure, known_figure
+from rigc.traced.means import found as counted
+from rigc.traced.reason import ARITHMETIC
+from rigc.traced.units import COUNT
 
 
 class Culprits(Record):
@@ -34,14 +38,16 @@ class Line(Record):
 class Symptom(Record):
     """What is silent at first (`silent`, of the ends), and the lines that find the cause; of none, `only` is the cause.
 
-    `most` is how many questions it takes at most, `least` how many any tree would take for as many causes."""
+    `most` is how many questions it takes at most. No tree needs fewer than `least` to tell the groups of `culprits` apart, and
+    halves of so many breaks come to no more than `halves`."""
 
     silent: tuple[Port, ...]
     lines: tuple[Line, ...]
     only: Culprits | None
     culprits: tuple[Culprits, ...]
-    most: int
+    most: Figure
     least: int
+    halves: int
 
 
 class Heard(Record):
@@ -52,11 +58,13 @@ class Heard(Record):
 
 
 class FaultTree(Record):
-    """Of one hookup: its symptoms, and the breaks that silence nothing. `walks` counts the walks along its ways that it took."""
+    """Of one hookup: its symptoms, and the breaks that silence nothing. `marks` are the numbers of its leads by their jacks; `walks`
+    counts the walks along its ways that it took."""
 
     hookup: Hookup
     name: str
     ends: tuple[Port, ...]
+    marks: dict[tuple[Port, Port], str]
     symptoms: tuple[Symptom, ...]
     heard: tuple[Heard, ...]
     walks: int
@@ -88,13 +96,14 @@ def _tree(hearing: Hearing, breaks: SingleBreaks, places: Placement, name: str) 
         silent = tuple(end for end in hearing.ends if not said.plain[end] >> place & 1)
         groups.setdefault(silent, []).append(place)
     named = "fault-tree" if not name else f"fault-tree.{name.replace(' ', '-')}"
+    ordered = sorted((silent for silent in groups if silent), key=len, reverse=True)
     symptoms = tuple(
-        _Lines(hearing, own, said, places, named).symptom(silent, group)
-        for silent, group in sorted(groups.items(), key=lambda each: -len(each[0]))
-        if silent
+        _Lines(hearing, own, said, places, named).symptom(number, silent, groups[silent])
+        for number, silent in enumerate(ordered, 1)
     )
+    marks = {(start, end): mark for start, end, (kind, mark) in hearing.leads if kind == "lead"}
     heard = _heard(hearing, [own[place] for place in groups.get((), ())])
-    return FaultTree(hearing.hookup, name, hearing.ends, symptoms, heard, hearing.walks)
+    return FaultTree(hearing.hookup, name, hearing.ends, marks, symptoms, heard, hearing.walks)
 
 
 def _feeds(hearing: Hearing, each: Break) -> bool:
@@ -111,17 +120,19 @@ class _Lines:
         self._lines: list[Line] = []
         self._culprits: list[Culprits] = []
 
-    def symptom(self, silent: tuple[Port, ...], group: list[int]) -> Symptom:
+    def symptom(self, number: int, silent: tuple[Port, ...], group: list[int]) -> Symptom:
         tree = halved(group, self._said.yes, [question.minutes for question in self._said.questions])
         at_first = self._line(tree)
-        return Symptom(
-            silent,
-            tuple(self._lines),
-            at_first if isinstance(at_first, Culprits) else None,
-            tuple(self._culprits),
-            depth(tree),
-            least_depth(len(alike(group, self._said.yes))),
+        least, halves = least_depth(len(self._culprits)), least_depth(len(group))
+        most = known_figure(
+            f"{self._named}.questions-{number}",
+            counted(depth(tree), lambda: f"{len(group)} breaks in {len(self._culprits)} groups: {depth(tree)}"),
+            COUNT,
+            rule="each question leaves half of what it may be, as near as the rig allows; log2, rounded up, of the groups is the least",
+            source=ARITHMETIC,
         )
+        only = at_first if isinstance(at_first, Culprits) else None
+        return Symptom(silent, tuple(self._lines), only, tuple(self._culprits), most, least, halves)
 
     def _line(self, tree: Tree) -> int | Culprits:
         if isinstance(tree, Found):

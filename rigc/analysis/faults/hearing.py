@@ -20,7 +20,7 @@ NOTHING: frozenset[Part] = frozenset()
 
 
 class Patch(Record):
-    """A lead known to be good, from a jack to a jack; whatever is plugged in there comes out.
+    """A lead known to be good, from a jack to a jack; whatever is plugged in there comes out, at a panel's jack on that side.
 
     What is plugged into `alone` comes out too: the other side of a stereo pair, so that one side feeds both outputs."""
 
@@ -62,11 +62,7 @@ class Hearing:
     def parts(self) -> frozenset[Part]:
         """What lies on some way from a source to an end."""
         passed = {
-            part
-            for start, ends in self._plain.items()
-            if start in self.ways
-            for end, part in ends
-            if end in self.ways
+            part for start, ends in self._plain.items() if start in self.ways for end, part in ends if end in self.ways
         }
         return frozenset((*passed, *(("thing", port.thing) for port in (*self.sources, *self.ends))))
 
@@ -93,7 +89,9 @@ class Hearing:
                 found.update((LoopsOut(name, (number,)), None) for number in numbers)
         return tuple(found)
 
-    def heard(self, gone: frozenset[Part], out: LoopsOut | None = None, patches: tuple[Patch, ...] = ()) -> frozenset[Port]:
+    def heard(
+        self, gone: frozenset[Part], out: LoopsOut | None = None, patches: tuple[Patch, ...] = ()
+    ) -> frozenset[Port]:
         """The ends at which a source is heard."""
         onward = self._onward(out, patches)
         return self._audible(self._walk(onward, self.sources, gone), gone)
@@ -144,7 +142,10 @@ class Hearing:
         return self._known[out, patches]
 
     def _joined(self, out: LoopsOut | None, patches: tuple[Patch, ...]) -> Onward:
-        taken = {port for patch in patches for port in (patch.start, patch.end, patch.alone)}
+        starts, ends = (
+            {patch.start for patch in patches},
+            {each for patch in patches for each in (patch.end, patch.alone)},
+        )
         inner = self.hookup.inner
         for empty in (patch.alone for patch in patches if patch.alone is not None):
             inner = tuple(way for way in inner if way[0].thing != empty.thing)
@@ -156,7 +157,7 @@ class Hearing:
             inner += tuple(stereo_ways(self.rig, left, self.hookup.wired))
         onward: dict[Port, list[tuple[Port, Part]]] = {}
         for start, end, part in self.leads:
-            if start not in taken and end not in taken:
+            if start not in starts and end not in ends:
                 onward.setdefault(start, []).append((end, part))
         for start, end in inner:
             onward.setdefault(start, []).append((end, ("thing", start.thing)))

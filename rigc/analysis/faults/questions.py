@@ -46,14 +46,17 @@ def answers(hearing: Hearing, breaks: Sequence[Break]) -> Answers:
     for place, each in enumerate(breaks):
         gone = each.gone & hearing.parts
         places[gone] = places.get(gone, 0) | 1 << place
-    yes: dict[Question, int] = {}
+    asked = list(_all(hearing))
+    yes = [0] * len(asked)
     for gone, bits in places.items():
-        for question in _yes(hearing, gone):
-            yes[question] = yes.get(question, 0) | bits
+        sounds = _Sounds(hearing, gone)
+        for at, question in enumerate(asked):
+            if sounds.at(question):
+                yes[at] |= bits
     kept: dict[int, Question] = {}
-    for question in _all(hearing):
-        kept.setdefault(yes.get(question, 0), question)
-    return Answers(tuple(kept.values()), tuple(kept), {end: yes.get(Question(end), 0) for end in hearing.ends})
+    for question, bits in zip(asked, yes, strict=True):
+        kept.setdefault(bits, question)
+    return Answers(tuple(kept.values()), tuple(kept), dict(zip(hearing.ends, yes, strict=False)))
 
 
 def joins(rig: Rig, start: Port, end: Port) -> bool:
@@ -65,19 +68,19 @@ def joins(rig: Rig, start: Port, end: Port) -> bool:
 
 def inputs(hearing: Hearing) -> list[Port]:
     """Jacks on the way into which a lead from the instrument can go."""
-    own = {port.thing for port in hearing.sources}
-    return [port for port in hearing.ways if port.thing not in own and _takes(hearing.rig, port, AUDIO_IN)]
+    return [port for port in hearing.ways if _has(hearing.rig, port, AUDIO_IN)]
 
 
 def outputs(hearing: Hearing) -> list[Port]:
     """Jacks on the way from which a lead to an end can go."""
     own = {port.thing for port in (*hearing.sources, *hearing.ends)}
-    return [port for port in hearing.ways if port.thing not in own and _takes(hearing.rig, port, AUDIO_OUT)]
+    return [port for port in hearing.ways if port.thing not in own and _has(hearing.rig, port, AUDIO_OUT)]
 
 
-def _takes(rig: Rig, port: Port, role: str) -> bool:
+def _has(rig: Rig, port: Port, role: str) -> bool:
+    """Not a panel's jack: the lead inside is out of reach."""
     jack = rig.jack(port)
-    return jack is not None and jack.role in (role, "panel")
+    return jack is not None and jack.role == role
 
 
 def _all(hearing: Hearing) -> Iterator[Question]:
@@ -98,19 +101,29 @@ def _all(hearing: Hearing) -> Iterator[Question]:
             yield from (Question(end, patch=Patch(start, after)) for end in hearing.ends)
 
 
-def _yes(hearing: Hearing, gone: frozenset[Part]) -> Iterator[Question]:
-    """The questions that are answered yes with these parts gone."""
-    reached = hearing.after(hearing.sources, gone)
-    yield from (Question(end) for end in hearing.ends if end in reached and hearing.alive(end, gone))
-    for out in hearing.switched:
-        yield from (Question(end, out) for end in hearing.heard(gone, out))
-    alive = [end for end in hearing.ends if hearing.alive(end, gone)]
-    yield from (Question(end, patch=Patch(port, end)) for port in outputs(hearing) if port in reached for end in alive)
-    for start, after, part in hearing.leads:
-        heard = hearing.heard(gone - {part}) if part in gone else (end for end in alive if end in reached)
-        yield from (Question(end, patch=Patch(start, after)) for end in heard)
-    first = hearing.sources[0]
-    if ("thing", first.thing) not in gone:
-        for end in alive:
-            before = hearing.before((end,), gone)
-            yield from (Question(end, patch=Patch(first, port)) for port in inputs(hearing) if port in before)
+class _Sounds:
+    """What is heard with these parts gone, whatever is asked."""
+
+    def __init__(self, hearing: Hearing, gone: frozenset[Part]) -> None:
+        self._hearing, self._gone = hearing, gone
+        self._first = hearing.sources[0]
+        self._reached = hearing.after(hearing.sources, gone)
+        self._before = {end: hearing.before((end,), gone) for end in hearing.ends if hearing.alive(end, gone)}
+        self._out = {out: hearing.heard(gone, out) for out in hearing.switched}
+        own = {(start, end): part for start, end, part in hearing.leads if part in gone}
+        self._instead = {jacks: hearing.heard(gone - {part}) for jacks, part in own.items()}
+
+    def at(self, question: Question) -> bool:
+        """Whether the end of the question sounds."""
+        end, patch = question.end, question.patch
+        if end not in self._before:
+            return False
+        if question.out is not None:
+            return end in self._out[question.out]
+        if patch is None:
+            return end in self._reached
+        if patch.start == self._first:
+            return ("thing", patch.start.thing) not in self._gone and patch.end in self._before[end]
+        if patch.end == end:
+            return patch.start in self._reached
+        return end in self._instead.get((patch.start, patch.end), self._reached)

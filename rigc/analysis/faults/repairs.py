@@ -1,7 +1,7 @@
 """What is broken -> the shortest way to sound again: loops left out, or the fewest leads from jack to jack.
 
 Each is tried in the model: with the patch in and the broken part gone sound must reach every end again. At most `FAR` jacks before
-the break are tried with as many behind it, and pairs of such patches, so that no rig makes it long.
+the break are tried with as many behind it, and pairs of such patches, and no more once `ENOUGH` bring all back: no rig makes it long.
 """
 
 from __future__ import annotations
@@ -13,17 +13,16 @@ from rigc.analysis.deck.placement import Placement
 from rigc.analysis.faults.hearing import Hearing, LoopsOut, Patch
 from rigc.analysis.faults.questions import inputs, joins, outputs
 from rigc.analysis.faults.single_breaks import Break, Part
-from rigc.facts.rework import MINUTES
+from rigc.facts import rework
 from rigc.model.jacks import Port
 from rigc.record import Record
 from rigc.traced.figure import Figure, known_figure
 from rigc.traced.given import ours
 from rigc.traced.means import alike, total
 from rigc.traced.reason import PRACTICE
-from rigc.traced.shown import as_typed
+from rigc.traced.units import MINUTES
 
-FAR = 4
-MINUTES_SHOWN = as_typed("min")
+FAR, ENOUGH = 4, 4
 
 
 class Repair(Record):
@@ -73,9 +72,10 @@ def _best(
     tries: Iterable[tuple[LoopsOut | None, tuple[Patch, ...]]],
     places: Placement,
 ) -> Repair | None:
-    """Of these the best that brings an end back which is silent without it."""
+    """Of these, the likeliest first, the best that brings an end back which is silent without it."""
     silent = frozenset(hearing.ends) - frozenset.intersection(*(hearing.heard(gone) for gone in each_gone))
     best: tuple[tuple[int, int, float], Repair] | None = None
+    whole = 0
     for out, patches in tries:
         back = frozenset.intersection(*(hearing.heard(gone, out, patches) for gone in each_gone))
         if not back & silent or not back >= frozenset(hearing.ends) - silent:
@@ -86,6 +86,9 @@ def _best(
         rank = (-len(back), len(hearing.ways - still), sum(_reach(places, patch) for patch in patches))
         if best is None or rank < best[0]:
             best = rank, Repair(out, patches, back, hearing.passed_over(still), None)
+        whole += len(back) == len(hearing.ends)
+        if whole == ENOUGH:
+            break
     return None if best is None else best[1]
 
 
@@ -107,18 +110,16 @@ def _instead(hearing: Hearing, gone: frozenset[Part]) -> list[tuple[None, tuple[
 
 
 def _near(hearing: Hearing, gone: frozenset[Part]) -> list[Patch]:
-    """Patches from the last jacks that sound still reaches to the first from which it still goes on."""
+    """Patches from the last jacks that sound still reaches to the first from which it still goes on: those that should bring most
+    ends back, and of these the shortest along the sound, first."""
     reached = hearing.after(hearing.sources, gone)
-    onward = hearing.before([end for end in hearing.ends if hearing.alive(end, gone)], gone)
-    starts = [*(port for port in hearing.sources if port in reached), *outputs(hearing)]
-    before = sorted((port for port in starts if port in reached), key=lambda port: (-hearing.steps[port], str(port)))
-    behind = sorted(
-        (port for port in inputs(hearing) if port in onward and port not in reached),
-        key=lambda port: (hearing.steps[port], str(port)),
-    )
-    ends = [port for port in hearing.ends if hearing.alive(port, gone) and port not in reached]
-    after = list(dict.fromkeys((*behind[:FAR], *ends[:FAR])))
-    return [Patch(start, end) for start in before[:FAR] for end in after if joins(hearing.rig, start, end)]
+    onward = {end: hearing.before((end,), gone) for end in hearing.ends if hearing.alive(end, gone)}
+    starts = [port for port in (*hearing.sources, *outputs(hearing)) if port in reached]
+    ends = {port: sum(port in there for there in onward.values()) for port in inputs(hearing) if port not in reached}
+    before = sorted(starts, key=lambda port: (-hearing.steps[port], str(port)))[:FAR]
+    behind = sorted(ends, key=lambda port: (-ends[port], hearing.steps[port], str(port)))
+    after = [*behind[:FAR], *(port for port in onward if port in behind[FAR:])]
+    return [Patch(start, end) for end in after for start in before if ends[end] and joins(hearing.rig, start, end)]
 
 
 def _alone(hearing: Hearing, patch: Patch) -> Iterable[Patch]:
@@ -137,15 +138,12 @@ def _jacks(patches: Iterable[Patch]) -> Iterable[Port]:
 
 def _minutes(name: str, found: Repair) -> Figure:
     count = len(found.patches)
-    pieces = [] if not count else [
-        alike(count) * ours(MINUTES["pack"]),
-        alike(2 * count + sum(patch.alone is not None for patch in found.patches)) * ours(MINUTES["unplug"]),
-        alike(2 * count) * ours(MINUTES["plug in"]),
-    ]  # fmt: skip
+    out = 2 * count + sum(patch.alone is not None for patch in found.patches)
+    times = (("pack", count), ("unplug", out), ("plug in", 2 * count)) if count else ()
     return known_figure(
         f"{name}.minutes",
-        total(pieces),
-        MINUTES_SHOWN,
+        total(alike(often) * ours(rework.MINUTES[action]) for action, often in times),
+        MINUTES,
         rule="for each lead: it is taken out of its bag, at both jacks what is plugged in comes out and it goes in; a loop is out at a press",
         source=PRACTICE,
     )

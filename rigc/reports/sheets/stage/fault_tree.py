@@ -1,0 +1,51 @@
+"""Fault tree: silent before the doors open; which lead to plug where, in the order that halves what is left, and what helps."""
+
+from __future__ import annotations
+
+from rigc.analysis.faults.fault_tree import FaultTrees
+from rigc.reports.content import NoSheet, Paragraph, Sheet
+from rigc.reports.faults.fault_tables import fault_tables
+
+_CARE = (
+    "Mute amps and desk before each plug, and listen softly: what comes back comes back loud.",
+    "Take one lead that you know is good. What is plugged in where it goes comes out, and goes back before the next line.",
+    "Smoke, a smell, a tingle: mains plug out at the wall, and it stays out. Nobody opens a supply. Never lift a protective earth.",
+)
+_TOLD = (
+    "One thing is broken, all loops are in, all is plugged in as on the wiring sheet. What stands in one cell sounds alike whatever is asked: "
+    "look for a light that is out, wiggle the plug, try another outlet of the same voltage."
+)
+
+
+def fault_tree(trees: FaultTrees) -> Sheet | NoSheet:
+    """The tables of each way in which the rig is wired, and what is taken for granted."""
+    if not trees.all:
+        return NoSheet(
+            "fault-tree", "Fault tree", "No instrument of this rig reaches an amp, a desk or an open jack of a panel."
+        )
+    unsure = dict.fromkeys(
+        unit
+        for tree in trees.all
+        for symptom in tree.symptoms
+        for each in symptom.culprits
+        for one in each.breaks
+        for unit in one.unsure
+    )
+    lines = (
+        _TOLD,
+        *((f"Not stated what they pass without power, taken to pass nothing: {', '.join(unsure)}.",) if unsure else ()),
+    )
+    return Sheet(
+        "fault-tree",
+        "Fault tree",
+        "the crew, when it is silent",
+        (
+            Paragraph("care", _CARE, kind="caution"),
+            *(table for tree in trees.all for table in fault_tables(tree)),
+            Paragraph("taken", lines),
+        ),
+    )
+
+
+PLACE = 8
+SHEET = fault_tree
