@@ -10,8 +10,8 @@ from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.discover import member, members, nested
 from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
+from rigc.reports.front.made import made
 from rigc.reports.front.sheet_codes import FRONT, LETTERS, codes, is_code, written_out
-from rigc.reports.made import made
 
 SHEETS, VIEWS = "rigc.reports.sheets", "rigc.reports.views"
 FRONT_PAGE = "front-page"

@@ -41,7 +41,9 @@ def repair(hearing: Hearing, breaks: Iterable[Break], places: Placement, name: s
     """The first that brings most ends back: with the fewest leads, then the fewest things passed over, then the shortest."""
     each_gone = tuple(dict.fromkeys(each.gone & hearing.parts for each in breaks))
     every = frozenset().union(*each_gone)
-    tries: list[tuple[LoopsOut | None, tuple[Patch, ...]]] = [(out, ()) for out in hearing.switched]
+    tries: list[tuple[LoopsOut | None, tuple[Patch, ...]]] = [
+        (out, ()) for out in sorted(hearing.switched, key=lambda out: len(out.numbers))
+    ]
     found = _best(hearing, each_gone, tries, places)
     if found is None or len(found.back) < len(hearing.ends):
         found = _better(found, _best(hearing, each_gone, _instead(hearing, every), places))

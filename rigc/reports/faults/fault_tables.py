@@ -18,42 +18,65 @@ _BEGIN = (
     Column("begin at", key="begin"),
     Column("questions at most", number=True, key="most"),
 )
-_LINES = (Column("line"), Column("do, and listen", key="do"), Column("it sounds", key="heard"), Column("silent"))
+_LINE, _DO, _AT, _YES, _NO = (
+    Column("line"),
+    Column("good lead, or loops", key="do", least_mm=58),
+    Column("listen at", key="end"),
+    Column("it sounds", key="heard"),
+    Column("silent"),
+)
 _HELP = (
     Column("if it is", key="culprit"),
-    Column("do"),
-    Column("then sounds", key="back"),
+    Column("good lead, or loops", key="do", least_mm=58),
     Column("without"),
     Column("takes", "min", number=True, key="minutes"),
 )
 _UNHEARD = (Column("broken"), Column("not heard then", key="without"), Column("without power", key="dark"))
+_Told = dict[tuple[str, str], set[str]]
 _AND = ", "
 _IN_ITS_PLACE = "another in its place"
 
 
-def fault_tables(tree: FaultTree) -> Iterator[Table]:
-    """Those of one way in which the rig is wired; `name` sets them apart from those of another."""
+def fault_tables(trees: Iterable[FaultTree]) -> Iterator[Table]:
+    """Those of each way in which the rig is wired; what helps, and what is not heard, is told once."""
+    helps: _Told = {}
+    unheard: dict[Row, None] = {}
+    for tree in trees:
+        yield from _find(tree, helps)
+        unheard.update(
+            (
+                Row(
+                    (
+                        Cell(_names(each.breaks)),
+                        Cell(_AND.join(each.without) or "nothing"),
+                        Cell(_AND.join(_dark(each.breaks))),
+                    )
+                ),
+                None,
+            )
+            for each in tree.heard
+        )
+    if unheard:
+        yield Table("unheard", "What may break while every end sounds", _UNHEARD, tuple(unheard))
+
+
+def _find(tree: FaultTree, known: _Told) -> Iterator[Table]:
+    """`known` is what helps against what, as it stands on the sheet already."""
     tail, where = (f"-{tree.name.replace(' ', '-')}", f" ({tree.name.replace(' ', ', ')})") if tree.name else ("", "")
     begins: list[Row] = []
-    lines: list[Row] = []
-    for symptom in tree.symptoms:
-        begins.append(_begin(tree, symptom, len(lines) + 1))
-        lines += _lines(tree, symptom, len(lines) + 1)
+    lines: list[Table] = []
+    asked = 0
+    for number, symptom in enumerate(tree.symptoms, 1):
+        begins.append(_begin(tree, symptom, asked + 1))
+        if symptom.lines:
+            lines.append(_lines(f"questions{tail}-{number}", where, symptom, asked + 1))
+        asked += len(symptom.lines)
     yield Table(f"begin{tail}", f"Where to begin{where}", _BEGIN, tuple(begins), empty="nothing that breaks is heard")
-    if lines:
-        listen = f", always at {tree.ends[0]}" if len(tree.ends) == 1 else ""
-        yield Table(f"questions{tail}", f"One question a line{listen}{where}", _LINES, tuple(lines), tick=True)
-    helps = tuple(_helps(tree))
+    yield from lines
+    more = ", beyond what is told above" if known else ""
+    helps = tuple(_helps(tree, known))
     if helps:
-        yield Table(f"repairs{tail}", f"What helps, each tried in the model{where}", _HELP, helps)
-    unheard = tuple(
-        Row(
-            (Cell(_names(each.breaks)), Cell(_AND.join(each.without) or "nothing"), Cell(_AND.join(_dark(each.breaks))))
-        )
-        for each in tree.heard
-    )
-    if unheard:
-        yield Table(f"unheard{tail}", f"What may break while every end sounds{where}", _UNHEARD, unheard)
+        yield Table(f"repairs{tail}", f"What helps{more}{where}", _HELP, helps)
 
 
 def _begin(tree: FaultTree, symptom: Symptom, line: int) -> Row:
@@ -65,41 +88,35 @@ def _begin(tree: FaultTree, symptom: Symptom, line: int) -> Row:
     )
 
 
-def _lines(tree: FaultTree, symptom: Symptom, first: int) -> list[Row]:
-    return [
-        Row(
-            (
-                Cell(str(number), strong=True),
-                Cell(_do(tree, line.question)),
-                _next(line.heard, first),
-                _next(line.silent, first),
-            )
-        )
-        for number, line in enumerate(symptom.lines, first)
-    ]
+def _lines(name: str, where: str, symptom: Symptom, first: int) -> Table:
+    """Where one listens stands in the caption if it is always the same."""
+    ends = {line.question.end for line in symptom.lines}
+    columns = (_LINE, _DO, _YES, _NO) if len(ends) == 1 else (_LINE, _DO, _AT, _YES, _NO)
+    rows = []
+    for number, line in enumerate(symptom.lines, first):
+        asked = line.question
+        at = () if len(ends) == 1 else (Cell(str(asked.end)),)
+        answers = (_next(line.heard, first), _next(line.silent, first))
+        rows.append(Row((Cell(str(number), strong=True), Cell(_do(asked)), *at, *answers)))
+    silent = _AND.join(map(str, symptom.silent))
+    listen = f"; listen at {', '.join(map(str, ends))}" if len(ends) == 1 and len(symptom.silent) > 1 else ""
+    return Table(name, f"Silent at {silent}: one question a line{listen}{where}", columns, tuple(rows), tick=True)
 
 
 def _next(there: int | Culprits, first: int) -> Cell:
     if isinstance(there, Culprits):
-        return Cell(f"it is {_names(there.breaks)}", strong=True)
+        return Cell(_names(there.breaks), strong=True)
     return Cell(f"line {there + first}")
 
 
-def _do(tree: FaultTree, question: Question) -> str:
-    done = (
-        _loops(question.out)
-        if question.out is not None
-        else _patch(question.patch)
-        if question.patch is not None
-        else ""
+def _do(question: Question) -> str:
+    return (
+        _loops(question.out) if question.out is not None else "" if question.patch is None else _patch(question.patch)
     )
-    patched = question.patch is not None and question.patch.end == question.end
-    return done if patched or len(tree.ends) == 1 else f"{done}; listen at {question.end}"
 
 
 def _patch(patch: Patch) -> str:
-    alone = "" if patch.alone is None else f", {patch.alone} left empty"
-    return f"good lead {patch.start} → {patch.end}{alone}"
+    return f"{patch.start} → {patch.end}" + ("" if patch.alone is None else f", {patch.alone} left empty")
 
 
 def _loops(out: LoopsOut) -> str:
@@ -108,7 +125,7 @@ def _loops(out: LoopsOut) -> str:
     return f"{out.switcher}: {numbers} out"
 
 
-def _helps(tree: FaultTree) -> Iterator[Row]:
+def _helps(tree: FaultTree, known: _Told) -> Iterator[Row]:
     """A row for each repair, with all for which it is the shortest; leads that another one takes the place of are one row."""
     groups: dict[tuple[object, ...], tuple[Repair, list[Break]]] = {}
     for symptom in tree.symptoms:
@@ -119,23 +136,23 @@ def _helps(tree: FaultTree) -> Iterator[Row]:
                 each.breaks
             )
     for what, (made, breaks) in groups.items():
-        whole = made.back >= frozenset(tree.ends)
-        back = "all" if whole else _AND.join(str(end) for end in tree.ends if end in made.back)
+        do = f"{_IN_ITS_PLACE if what[0] == _IN_ITS_PLACE else _mended(made, breaks)}{_part(tree, made)}"
         without = _AND.join(name for name in made.without if name not in {end.thing for end in tree.ends})
-        if what[0] == _IN_ITS_PLACE:
-            do = _IN_ITS_PLACE
-        else:
-            do = _loops(made.out) if made.out is not None else "; ".join(map(_patch, made.patches)) or _another(breaks)
-        names = _names(breaks)
-        yield Row(
-            (
-                Cell(names, strong=True),
-                Cell(do),
-                Cell(back or "nothing"),
-                Cell(without),
-                figure_cell(made.minutes, lacking=""),
-            )
-        )
+        told = known.setdefault((do, without), set())
+        new = [each for each in breaks if each.name not in told]
+        told.update(each.name for each in new)
+        if new:
+            yield Row((Cell(_names(new), strong=True), Cell(do), Cell(without), figure_cell(made.minutes, lacking="")))
+
+
+def _mended(made: Repair, breaks: Iterable[Break]) -> str:
+    return _loops(made.out) if made.out is not None else "; ".join(map(_patch, made.patches)) or _another(breaks)
+
+
+def _part(tree: FaultTree, made: Repair) -> str:
+    """The ends that sound again where others do not."""
+    back = [str(end) for end in tree.ends if end in made.back]
+    return f": {_AND.join(back)} alone sounds" if 0 < len(back) < len(tree.ends) else ""
 
 
 def _in_its_place(tree: FaultTree, each: Culprits) -> bool:

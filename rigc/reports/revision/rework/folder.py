@@ -10,8 +10,8 @@ from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.reports.content import NoSheet, Paragraph, Sheet
 from rigc.reports.folder import all_sheets, room, sheet_modules, sheet_name
+from rigc.reports.front.made import made
 from rigc.reports.front.sheet_codes import FRONT, codes, in_runs
-from rigc.reports.made import made
 
 OWN = "rework"
 

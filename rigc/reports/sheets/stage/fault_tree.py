@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.faults.fault_tree import FaultTrees
 from rigc.reports.content import NoSheet, Paragraph, Sheet
 from rigc.reports.faults.fault_tables import fault_tables
+from rigc.reports.front.sheet_codes import see
 
 _CARE = (
     "Mute amps and desk before each plug, and listen softly: what comes back comes back loud.",
@@ -12,8 +13,8 @@ _CARE = (
     "Smoke, a smell, a tingle: mains plug out at the wall, and it stays out. Nobody opens a supply. Never lift a protective earth.",
 )
 _TOLD = (
-    "One thing is broken, all loops are in, all is plugged in as on the wiring sheet. What stands in one cell sounds alike whatever is asked: "
-    "look for a light that is out, wiggle the plug, try another outlet of the same voltage."
+    f"One thing is broken; loops are in, leads as on the {see('wiring-sheet')}. What stands in one cell sounds alike whatever is asked: look "
+    "for a light that is out, wiggle the plug. What helps was tried in the model, and brings all back where nothing else is said."
 )
 
 
@@ -30,6 +31,7 @@ def fault_tree(trees: FaultTrees) -> Sheet | NoSheet:
         for each in symptom.culprits
         for one in each.breaks
         for unit in one.unsure
+        if any(unit == lead.start.thing for lead in tree.hookup.leads)
     )
     lines = (
         _TOLD,
@@ -41,8 +43,8 @@ def fault_tree(trees: FaultTrees) -> Sheet | NoSheet:
         "the crew, when it is silent",
         (
             Paragraph("care", _CARE, kind="caution"),
-            *(table for tree in trees.all for table in fault_tables(tree)),
             Paragraph("taken", lines),
+            *fault_tables(trees.all),
         ),
     )
 
