@@ -8,7 +8,7 @@ from rigc.analysis.faults.fault_tree import Culprits, FaultTree, Symptom
 from rigc.analysis.faults.hearing import LoopsOut, Patch
 from rigc.analysis.faults.questions import Question
 from rigc.analysis.faults.repairs import Repair
-from rigc.analysis.faults.single_breaks import LISTENER, SOURCE, UNIT, Break
+from rigc.analysis.faults.single_breaks import Break
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 
@@ -34,7 +34,7 @@ _HELP = (
 _UNHEARD = (Column("broken"), Column("not heard then", key="without"), Column("without power", key="dark"))
 _Told = dict[tuple[str, str], set[str]]
 _AND = ", "
-_IN_ITS_PLACE = "another in its place"
+_IN_ITS_PLACE, _NONE = "another in its place", "no lead goes round it: another of its kind"
 
 
 def fault_tables(trees: Iterable[FaultTree]) -> Iterator[Table]:
@@ -131,12 +131,11 @@ def _helps(tree: FaultTree, known: _Told) -> Iterator[Row]:
     for symptom in tree.symptoms:
         for each in symptom.culprits:
             made = each.repair
-            own = (made.out, made.patches, each.breaks[0].key if made.minutes is None else "")
-            groups.setdefault((_IN_ITS_PLACE, made.back) if _in_its_place(tree, each) else own, (made, []))[1].extend(
-                each.breaks
-            )
+            lead = _in_its_place(tree, each)
+            own = (_IN_ITS_PLACE, made.back) if lead else (made.out, made.patches, made.minutes is None)
+            groups.setdefault(own, (made, []))[1].extend(each.breaks)
     for what, (made, breaks) in groups.items():
-        do = f"{_IN_ITS_PLACE if what[0] == _IN_ITS_PLACE else _mended(made, breaks)}{_part(tree, made)}"
+        do = f"{_IN_ITS_PLACE if what[0] == _IN_ITS_PLACE else _mended(made)}{_part(tree, made)}"
         without = _AND.join(name for name in made.without if name not in {end.thing for end in tree.ends})
         told = known.setdefault((do, without), set())
         new = [each for each in breaks if each.name not in told]
@@ -145,8 +144,8 @@ def _helps(tree: FaultTree, known: _Told) -> Iterator[Row]:
             yield Row((Cell(_names(new), strong=True), Cell(do), Cell(without), figure_cell(made.minutes, lacking="")))
 
 
-def _mended(made: Repair, breaks: Iterable[Break]) -> str:
-    return _loops(made.out) if made.out is not None else "; ".join(map(_patch, made.patches)) or _another(breaks)
+def _mended(made: Repair) -> str:
+    return _loops(made.out) if made.out is not None else "; ".join(map(_patch, made.patches)) or _NONE
 
 
 def _part(tree: FaultTree, made: Repair) -> str:
@@ -159,12 +158,6 @@ def _in_its_place(tree: FaultTree, each: Culprits) -> bool:
     """Whether the break is one lead, and the patch goes where it goes."""
     patches, marks = each.repair.patches, [one.key for one in each.breaks]
     return len(patches) == 1 and [tree.marks.get((patches[0].start, patches[0].end))] == marks
-
-
-def _another(breaks: Iterable[Break]) -> str:
-    """What no lead goes round must be there twice."""
-    things = [each for each in breaks if each.kind in (SOURCE, LISTENER, UNIT)]
-    return f"no lead goes round it: another {_names(things)}" if things else "no lead goes round it"
 
 
 def _names(breaks: Iterable[Break]) -> str:

@@ -63,5 +63,5 @@ def _row(thing: Thing, settings: SwitchSettings) -> Row:
     )
 
 
-PLACE = 8
+PLACE = 9
 SHEET = de_rig_list
