@@ -138,10 +138,19 @@ def _helps(tree: FaultTree, known: _Told) -> Iterator[Row]:
         do = f"{_IN_ITS_PLACE if what[0] == _IN_ITS_PLACE else _mended(made)}{_part(tree, made)}"
         without = _AND.join(name for name in made.without if name not in {end.thing for end in tree.ends})
         told = known.setdefault((do, without), set())
-        new = [each for each in breaks if each.name not in told]
+        new = [
+            each for each in breaks if each.name not in told
+        ]  # what can't be told apart stays together, leads need not
         told.update(each.name for each in new)
         if new:
-            yield Row((Cell(_names(new), strong=True), Cell(do), Cell(without), figure_cell(made.minutes, lacking="")))
+            yield Row(
+                (
+                    Cell(_names(new if what[0] == _IN_ITS_PLACE else breaks), strong=True),
+                    Cell(do),
+                    Cell(without),
+                    figure_cell(made.minutes, lacking=""),
+                )
+            )
 
 
 def _mended(made: Repair) -> str:
