@@ -96,11 +96,15 @@ BEHIND = {
     "quote": (
         "cable-list",
         "customs-list",
-        "pull-list",
-        "unit-schedule",
         "cut-list",
+        "deck-drawing",
+        "label-sheet",
         "mass-and-balance",
+        "mounting-strips",
         "power-table",
+        "pull-list",
+        "test-record",
+        "unit-schedule",
     ),
     "unit-data-sheets": ("deck-drawing", "power-table", "unit-schedule"),
     "fault-tree": (

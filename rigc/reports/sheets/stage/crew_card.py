@@ -59,8 +59,9 @@ def crew_card(
 def _on(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Table:
     """The amps last, and first when it goes off: a thump hurts ears and loudspeakers (common practice, no source)."""
     steps = enumerate(_steps(rig, power, settings), 1)
-    rows = tuple(Row((Cell(f"{number}  {step}"),)) for number, step in steps)
-    return Table("on", "Switching on", (Column("off: from last to first", key="step"),), rows, tick=True)
+    rows = tuple(Row((Cell(str(number)), Cell(step, strong=True))) for number, step in steps)
+    columns = (Column("no", number=True), Column("off: from last to first", key="step", least_mm=54))
+    return Table("on", "Switching on", columns, rows, tick=True)
 
 
 def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterator[str]:
