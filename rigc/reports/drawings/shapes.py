@@ -42,8 +42,8 @@ ARROWS = ("", "end", "both")
 HAIR, THIN, THICK = 0.13, 0.25, 0.5
 """Widths of line in mm: for grids and leaders, for outlines, for what a drawing is about (ISO 128, from memory)."""
 
-LETTERS = 2.5
-"""The least height of a capital letter on paper, in mm (ISO 3098, from memory)."""
+LETTERS, MIDDLE_LETTERS, LARGE_LETTERS = 2.5, 3.5, 5.0
+"""The three heights of a capital letter on paper, in mm, the first the least (ISO 3098, from memory)."""
 
 Point = tuple[float, float]
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.leads.labels import Labels
+from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.drawings.markers.marker import markers
@@ -10,9 +11,9 @@ from rigc.reports.drawings.markers.marker import markers
 _SIZE = (Column("width", "mm", number=True), Column("height", "mm", number=True))
 
 
-def printer_labels(labels: Labels, special: SpecialLeads) -> Table:
+def printer_labels(leads: Leads, labels: Labels, special: SpecialLeads) -> Table:
     """Each label once, in the order of the label sheet; a column for each line, empty where a label has fewer."""
-    found = [(each, lines) for each in markers(labels, special) for lines in each.texts]
+    found = [(each, lines) for each in markers(leads, labels, special) for lines in each.texts]
     most = max((len(lines) for _, lines in found), default=1)
     columns = (Column("id"), *(Column(f"line {number}") for number in range(1, most + 1)), *_SIZE)
     rows = []

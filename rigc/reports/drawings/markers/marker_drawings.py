@@ -1,4 +1,7 @@
-"""Markers -> drawings at 1:1: blocks of markers of one size, outlines side by side, both texts, and marks to cut along."""
+"""Markers -> drawings at 1:1: blocks of markers of one size, side by side, both texts, and marks to cut along.
+
+No frame is drawn, which would stay on a marker that is cut out: crosses stand at the corners, marks at the edges.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +9,7 @@ from rigc.facts.bench import MARKER_MARGIN_MM
 from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.markers.marker import LINE_GAP, Marker, size
-from rigc.reports.drawings.shapes import HAIR, LETTERS, Box, Label, Line, Shape
+from rigc.reports.drawings.shapes import HAIR, LARGE_LETTERS, LETTERS, Label, Line, Shape, Symbol
 
 PAGE_WIDTH, PAGE_HEIGHT = 182.0, 200.0
 """What a drawing may take of a page in mm, cut marks included."""
@@ -14,7 +17,9 @@ CUT_MARK = 3.0
 _HEAD = 5.0  # for a block's size, above it
 _GAP = 4.0
 
-_Text = tuple[str, ...]
+_TICK = 1.0  # an arm of a cross at the corners of markers
+
+_Text = tuple[Marker, tuple[str, ...]]  # the marker, and the lines of one of its ends
 
 
 class _Block(Record):
@@ -47,7 +52,7 @@ def _blocks(found: tuple[Marker, ...]) -> list[_Block]:
     sizes = {size(marker): marker for marker in found}
     blocks = []
     for name, one in sorted(sizes.items(), key=lambda each: (each[1].height_mm, each[1].width_mm)):
-        texts = [text for marker in found if size(marker) == name for text in marker.texts]
+        texts = [(marker, text) for marker in found if size(marker) == name for text in marker.texts]
         across = max(1, int((PAGE_WIDTH - 2 * CUT_MARK) // one.width_mm))
         rows = tuple(tuple(texts[at : at + across]) for at in range(0, len(texts), across))
         blocks.append(_Block(name, one.width_mm, one.height_mm, rows))
@@ -93,30 +98,38 @@ def _block(block: _Block) -> list[Shape]:
     shapes: list[Shape] = [Label(CUT_MARK, block.y + LETTERS + 0.5, f"{block.size} mm", strong=True)]
     shapes += _cut_marks(block, top)
     for down, row in enumerate(block.rows):
-        for across, lines in enumerate(row):
-            shapes += _outline(block, CUT_MARK + across * block.width_mm, top + down * block.height_mm, lines)
+        for across, (marker, lines) in enumerate(row):
+            x, y = CUT_MARK + across * block.width_mm, top + down * block.height_mm
+            shapes.append(Symbol(marker.mark, _marker(marker, lines), x, y))
     return shapes
 
 
 def _cut_marks(block: _Block, top: float) -> list[Line]:
     across, down = len(block.rows[0]), len(block.rows)
     right, bottom = CUT_MARK + across * block.width_mm, top + down * block.height_mm
+    columns = [CUT_MARK + column * block.width_mm for column in range(across + 1)]
+    rows = [top + row * block.height_mm for row in range(down + 1)]
     marks = []
-    for column in range(across + 1):
-        x = CUT_MARK + column * block.width_mm
+    for x in columns:
         marks += [Line(x, top - CUT_MARK, x, top - 0.8), Line(x, bottom + 0.8, x, bottom + CUT_MARK)]
-    for row in range(down + 1):
-        y = top + row * block.height_mm
+    for y in rows:
         marks += [Line(0, y, CUT_MARK - 0.8, y), Line(right + 0.8, y, right + CUT_MARK, y)]
+        for x in columns:
+            marks.append(Line(max(x - _TICK, CUT_MARK), y, min(x + _TICK, right), y, "grey", width_mm=HAIR))
+            marks.append(Line(x, max(y - _TICK, top), x, min(y + _TICK, bottom), "grey", width_mm=HAIR))
     return marks
 
 
-def _outline(block: _Block, x: float, y: float, lines: _Text) -> list[Shape]:
-    """The lines stand in the middle of the marker's height."""
-    high = len(lines) * LETTERS + (len(lines) - 1) * LINE_GAP
-    first = y + (block.height_mm - high) / 2 + LETTERS
+def _marker(marker: Marker, lines: tuple[str, ...]) -> tuple[Shape, ...]:
+    """A marker with its upper left corner at (0, 0): the number in its cell, the lines in the middle of the height."""
+    middle = marker.height_mm / 2
+    first = middle - (len(lines) - 1) * (LETTERS + LINE_GAP) / 2
     texts = (
-        Label(x + MARKER_MARGIN_MM.value, first + number * (LETTERS + LINE_GAP), line)
+        Label(marker.cell_mm + MARKER_MARGIN_MM.value, first + number * (LETTERS + LINE_GAP), line, level="middle")
         for number, line in enumerate(lines)
     )
-    return [Box(x, y, block.width_mm, block.height_mm, width_mm=HAIR), *texts]
+    return (
+        Label(marker.cell_mm / 2, middle, marker.mark, LARGE_LETTERS, "middle", "middle", strong=True),
+        Line(marker.cell_mm, MARKER_MARGIN_MM.value, marker.cell_mm, marker.height_mm - MARKER_MARGIN_MM.value),
+        *texts,
+    )

@@ -17,7 +17,8 @@ _READING = Paragraph(
     (
         f"Text A stands at the end that the {see('cable-list')} calls from, text B at the other. The text is read from the plug's end.",
         "Slide a marker on before the plug is soldered, or wrap a self-laminating label around the jacket.",
-        "Letters are 2.5 mm high. A number once given is never used again and never changed: gaps are normal.",
+        "The number stands 5 mm high in its own cell, the rest 2.5 mm. `centre −`: the middle of the d.c. plug is negative.",
+        "A number once given is never used again and never changed: gaps are normal.",
     ),
     heading="How to use it",
 )
@@ -25,7 +26,7 @@ _READING = Paragraph(
 
 def label_sheet(rig: Rig, leads: Leads, labels: Labels, special: SpecialLeads) -> Sheet:
     """Marker size, both texts and quantity by lead; then every marker at 1:1 with cut marks."""
-    found = markers(labels, special)
+    found = markers(leads, labels, special)
     table = marker_table(leads, labels, found)
     return Sheet("label-sheet", "Label sheet", "the bench", (_reading(rig), table, *marker_drawings(found)))
 
