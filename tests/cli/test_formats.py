@@ -45,13 +45,13 @@ def test_csv_has_a_file_for_each_table(real: Real) -> None:
 
 
 def test_a_label_printer_gets_a_row_for_each_label(real: Real) -> None:
-    """A2 goes from the tuner to the overdrive: a marker at each end, its number with the jack, and the far one below."""
+    """A2 goes from the tuner to the overdrive: a marker at each end, its number, the jack here, and the far one."""
     assert real("build", HOME, "--to", "csv", "--sheet", "label-sheet", "-o", "out").code == 0
     with Path("out/label-sheet-printer.csv").open(encoding="utf-8", newline="") as file:
         rows = [(row["id"], row["line_1"], row["line_2"]) for row in csv.DictReader(file)]
     assert [row for row in rows if row[0] == "A2"] == [
-        ("A2", "A2 plumb.out", "far hedge.in"),
-        ("A2", "A2 hedge.in", "far plumb.out"),
+        ("A2", "plumb.out", "far hedge.in"),
+        ("A2", "hedge.in", "far plumb.out"),
     ]
 
 

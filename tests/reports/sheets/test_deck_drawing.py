@@ -133,6 +133,29 @@ def test_what_hangs_deeper_than_the_floor_is_drawn_all_the_same(deck: tuple[str,
         assert drawing_faults(drawing(made(of), name)) == ()
 
 
+def test_elevations_show_raised_tiers() -> None:
+    """The deck is 200 mm deep; a tier from 100 to 200 mm, raised by 45 mm, its plate as thick as the deck: 12 mm.
+
+    From the side at the scale of the drawing: the plate from 100 mm on, its upper edge 45 mm over the deck's, with marl on it.
+    """
+    sheet = made(small("tier upper 60..200 mm raised 45 mm", place="marl at 10, 70 mm on upper"))
+    side, rear = drawing(sheet, "side-plate"), drawing(sheet, "rear-plate")
+    for each in (side, rear):
+        assert "tier upper, 45 over the deck" in words(each.shapes)
+        assert drawing_faults(each) == ()
+        assert overlapping_labels(each) == ()
+        deck, plate = sorted(
+            (s for s in each.shapes if isinstance(s, Box) and s.fill == "cross-hatch"), key=lambda s: -s.y
+        )
+        assert (deck.y - plate.y) * each.scale == pytest.approx(45)
+        assert plate.height * each.scale == deck.height * each.scale == pytest.approx(12)
+        marl = next(s for s in each.shapes if isinstance(s, Box) and s.fill == "white" and s.width_mm == 0.5)
+        assert marl.y + marl.height == pytest.approx(plate.y)
+    deck, plate = sorted((s for s in side.shapes if isinstance(s, Box) and s.fill == "cross-hatch"), key=lambda s: -s.y)
+    assert (plate.x - deck.x) * side.scale == pytest.approx(60)
+    assert plate.x + plate.width == pytest.approx(deck.x + deck.width)
+
+
 def test_hole_schedule() -> None:
     """A stated hole, a foot 20 mm in, a drop line that is not used, and none in use."""
     holes = rows(made(small('hole 25 mm at 150, 190 mm "mains lead"', "feet 20 mm in", "drop 150 mm")), "holes-plate")

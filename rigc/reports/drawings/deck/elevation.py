@@ -16,9 +16,10 @@ from rigc.reports.drawings.deck.heights import Limit, floor_at, limits_above
 from rigc.reports.drawings.deck.view import PAGE_HEIGHT, PAGE_WIDTH, fitting_scale
 from rigc.reports.drawings.means.dimension import upright_dimension
 from rigc.reports.drawings.plots.spreading import spread
-from rigc.reports.drawings.shapes import LETTERS, THICK, Box, Circle, Label, Line, Point, Shape
+from rigc.reports.drawings.shapes import LETTERS, THICK, THIN, Box, Circle, Label, Line, Point, Shape
 
 LEFT, RIGHT, FOOT = 14.0, 42.0, 7.0
+_IN = 4.0  # from the end of a tier to where its name points, in mm of the deck
 _NAMES = 22.0  # room for names over the tallest thing, in mm
 
 
@@ -46,20 +47,29 @@ def elevation(rig: Rig, deck: Deck, span_mm: float, placement: Placement, plugs:
     """The drawing of one view; things whose height is not stated are left out, and named in its caption."""
     seen = faces(deck, placement, plugs, view)
     limits, behind = ((), 0.0) if view == REAR else (limits_above(rig, deck), span_mm)
-    over = max([0.0, *(face.top for face in seen), *(limit.over_mm for limit in limits)])
+    over = max(
+        [
+            0.0,
+            *(face.top for face in seen),
+            *(limit.over_mm for limit in limits),
+            *(tier.raised_mm for tier in deck.tiers),
+        ]
+    )
     below = max([-floor_at(deck, behind), *(-face.bottom for face in seen)])
     scale = fitting_scale(span_mm, over + below, PAGE_WIDTH - LEFT - RIGHT, PAGE_HEIGHT - _NAMES - FOOT)
     edge = Edge(scale, LEFT, _NAMES + over / scale, span_mm, view == REAR)
-    edge = edge.replace(zero=3 + depth(_calls(edge, seen)) + over / scale)
+    above = (*_calls(edge, seen), *_tier_calls(deck, edge, view))
+    edge = edge.replace(zero=3 + depth(above) + over / scale)
+    above = (*_calls(edge, seen), *_tier_calls(deck, edge, view))
     hanging = (*_hanging(edge, seen), *(_panel_calls(rig, deck, edge) if view == REAR else ()))
     floor = edge.zero + below / scale
     height = round(floor + depth(hanging) + FOOT, 1)
     shapes = [
-        *_bodies(edge, seen),
+        *_bodies(edge, seen, _tiers(deck, edge, view)),
         *_deck(deck, edge, view),
         *(_panel(rig, deck, edge) if view == REAR else _limits(edge, limits)),
     ]
-    shapes += callouts(_calls(edge, seen), edge.zero - over / scale - 2)
+    shapes += callouts(above, edge.zero - over / scale - 2)
     shapes += [*callouts(hanging, floor + 2, below=True), *_measures(deck, edge, seen, behind)]
     shapes.append(Label(LEFT, height - 1.5, _FOOTS[view]))
     return Drawing(
@@ -82,13 +92,40 @@ def _thickness(deck: Deck) -> float:
     return 0.0 if deck.thickness_mm is None else deck.thickness_mm.value
 
 
-def _bodies(edge: Edge, seen: tuple[Face, ...]) -> list[Shape]:
-    """The farthest first, each with the plugs on its face."""
-    shapes: list[Shape] = []
+def _bodies(edge: Edge, seen: tuple[Face, ...], tiers: tuple[tuple[float, tuple[Shape, ...]], ...]) -> list[Shape]:
+    """The farthest first, each with the plugs on its face, and the tiers between them."""
+    drawn: list[tuple[float, tuple[Shape, ...]]] = [*tiers]
     for face in seen:
-        shapes.append(edge.box(face.low, face.high, face.bottom, face.top, "white", THICK))
-        shapes += [edge.box(*plug, "hatch", 0.25) for plug in face.plugs]
-    return shapes
+        plugs = (edge.box(*plug, "hatch", THIN) for plug in face.plugs)
+        drawn.append((face.near, (edge.box(face.low, face.high, face.bottom, face.top, "white", THICK), *plugs)))
+    return [shape for _, shapes in sorted(drawn, key=lambda each: each[0]) for shape in shapes]
+
+
+def _tiers(deck: Deck, edge: Edge, view: str) -> tuple[tuple[float, tuple[Shape, ...]], ...]:
+    """Each raised part with how near it stands: its plate, as thick as the deck, and what carries it."""
+    found = []
+    for tier in deck.tiers:
+        low, high = (0.0, edge.span_mm) if view == REAR else (tier.front_mm, tier.rear_mm)
+        under = max(0.0, tier.raised_mm - _thickness(deck))
+        shapes = (
+            edge.box(low, high, 0, tier.raised_mm, "white", THIN),
+            edge.box(low, high, under, tier.raised_mm, "cross-hatch", THICK),
+        )
+        found.append((tier.rear_mm if view == REAR else -1.0, shapes))
+    return tuple(found)
+
+
+def _tier_calls(deck: Deck, edge: Edge, view: str) -> tuple[Callout, ...]:
+    """Each tier's name with its height, where its plate begins."""
+    return tuple(
+        Callout(
+            f"tier {tier.name}, {tier.raised_mm:g} over the deck",
+            edge.point(
+                edge.span_mm - _IN if view == REAR else tier.front_mm + _IN, tier.raised_mm - _thickness(deck) / 2
+            ),
+        )
+        for tier in deck.tiers
+    )
 
 
 def _deck(deck: Deck, edge: Edge, view: str) -> list[Shape]:
@@ -183,6 +220,7 @@ def _described(deck: Deck, seen: tuple[Face, ...], limits: tuple[Limit, ...], vi
     tops = ", ".join(f"{face.thing} {face.top:g}" for face in seen if not face.under) or "nothing"
     under = ", ".join(face.thing for face in seen if face.under) or "nothing"
     told = f" Lines above: {', '.join(limit.words for limit in limits)}." if limits else ""
+    told += "".join(f" Tier {tier.name} is raised by {tier.raised_mm:g}." for tier in deck.tiers)
     told += f" It stands at {deck.angle_deg.value:g}°, the rear higher." if deck.angle_deg is not None else ""
     return f"Deck {deck.name}, {_TITLES[view]}. Tops in mm over the deck: {tops}. Below it: {under}.{told}"
 
