@@ -38,6 +38,7 @@ HOMES = {
     "click": {"cli"},
     "ezdxf": {"output/extras/dxf.py"},
     "weasyprint": {"output/extras/pdf.py"},
+    "pygments": {"output/extras/pygments_lexer.py"},
     "pygls": {"editor/server"},
     "lsprotocol": {"editor/server"},
 }
