@@ -56,10 +56,10 @@ def test_the_holes_are_those_of_the_table(path: Path, tmp_path: Path) -> None:
             (f"{hole.dxf.center.x:g}", f"{hole.dxf.center.y:g}", f"diameter {hole.dxf.radius * 2:g} mm")
             for hole in space.query('CIRCLE[layer=="HOLES"]')
         )
-        assert cut == sorted((x, y, size) for _, x, y, size, _ in rows if size.startswith("diameter"))
+        assert cut == sorted((x, y, size) for _, x, y, _, size, _ in rows if size.startswith("diameter"))
         # each number stands beside its hole, 1.5 mm right of it and behind it
         numbered = {text.dxf.text: text.dxf.insert for text in space.query("TEXT") if text.dxf.text.startswith("H")}
-        for number, x, y, _, _ in rows:
+        for number, x, y, *_ in rows:
             at = numbered[number]
             assert (f"{at.x - 1.5:g}", f"{at.y - 1.5:g}") == (x.split(" to ")[0], y)
 
@@ -77,12 +77,25 @@ def test_the_outline_is_the_deck_in_millimetres(path: Path, tmp_path: Path) -> N
         assert len(bodies) == sum(not body.under for body in plan.bodies)
 
 
-def test_only_what_has_a_stated_size_is_cut(tmp_path: Path) -> None:
+def test_only_what_has_a_known_size_is_cut(tmp_path: Path) -> None:
     for path in EXAMPLES:
         for plan in plans(path):
             space = read_back(path, plan, tmp_path).modelspace()
             assert {entity.dxf.layer for entity in space.query("CIRCLE ARC")} <= {"HOLES"}
-            assert len(space.query("CIRCLE")) == sum(hole.diameter_mm is not None for hole in plan.holes)
+            assert len(space.query("CIRCLE")) == sum(
+                hole.diameter_mm is not None and hole.to_x_mm is None for hole in plan.holes
+            )
+            slots = [hole for hole in plan.holes if hole.diameter_mm is not None and hole.to_x_mm is not None]
+            cut = list(space.query('LWPOLYLINE[layer=="HOLES"]'))
+            assert len(cut) == len(slots)
+            for hole, loop in zip(slots, cut, strict=True):
+                assert {point[4] for point in loop} == {0, 1}
+                assert {point[0] for point in loop} == {hole.x_mm, hole.to_x_mm}
+                assert hole.diameter_mm is not None
+                assert {point[1] for point in loop} == {
+                    hole.y_mm - hole.diameter_mm / 2,
+                    hole.y_mm + hole.diameter_mm / 2,
+                }
 
 
 def test_the_same_board_gives_the_same_bytes() -> None:

@@ -10,7 +10,6 @@ from small_sheets import CAUTION, COLUMNS, document
 from rigc.output import html
 from rigc.record import Record
 from rigc.reports.content import Cell, Row, Table
-from rigc.reports.drawings.deck.lead_style import STYLES as LEADS
 from rigc.reports.drawings.deck.legend import SIGNS
 from rigc.reports.drawings.plot import STYLES as CURVES
 from rigc.reports.drawings.shapes import COLOURS, PATTERNS, TEXT_COLOURS, Box, Circle, Line, Shape
@@ -78,8 +77,7 @@ def size(shape: Record) -> tuple[float, ...]:
 
 
 def test_no_two_signs_of_the_deck_share_a_form() -> None:
-    leads = {style.words: (Line(0, 0, 10, 0, style.colour, style.pattern, style.width_mm),) for style in LEADS.values()}
-    forms = [form(shapes) for shapes in (*SIGNS.values(), *leads.values())]
+    forms = [form(shapes) for shapes in SIGNS.values()]
     assert all(forms)
     assert len(set(forms)) == len(forms)
 

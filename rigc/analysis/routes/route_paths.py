@@ -34,6 +34,12 @@ class RoutePath(Record):
     above: tuple[bool, ...]
     ways: int
 
+    @property
+    def passages(self) -> tuple[Spot, ...]:
+        """Where it goes through the deck, along it."""
+        turns = enumerate(pairwise(self.above), 1)
+        return tuple(self.points[at] for at, (before, after) in turns if before != after)
+
     def side(self, above: bool) -> Side:
         """Its stretches over the deck or below it, in tenths of a millimetre."""
         stretches = zip(pairwise(self.points), self.above, strict=True)

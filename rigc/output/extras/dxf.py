@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
+from rigc.analysis.routes.deck_holes import DeckHole
 from rigc.output.escapes import printable
 from rigc.output.extras.missing_extra import MissingExtra
 from rigc.reports.content import TitleBlock
@@ -50,17 +51,15 @@ def _draw(space: Any, plan: CutPlan, title: TitleBlock) -> None:
         _loop(space, ((0, front), (wide, front), (wide, rear), (0, rear)), "BELOW")
     for y in plan.drops:
         space.add_line((0, y), (wide, y), dxfattribs={"layer": "BELOW"})
-    for number, hole in enumerate(plan.holes, 1):
+    for hole in plan.holes:
         at = (float(hole.x_mm), float(hole.y_mm))
-        if hole.diameter_mm is not None:
+        if hole.diameter_mm is None:
+            _marks(space, hole)
+        elif hole.to_x_mm is None:
             space.add_circle(at, float(hole.diameter_mm) / 2, dxfattribs={"layer": "HOLES"})
         else:
-            for x in dict.fromkeys((at[0], float(hole.x_to_mm))):
-                space.add_line((x - _CROSS, at[1]), (x + _CROSS, at[1]), dxfattribs={"layer": "MARKS"})
-                space.add_line((x, at[1] - _CROSS), (x, at[1] + _CROSS), dxfattribs={"layer": "MARKS"})
-            if hole.x_to_mm != hole.x_mm:
-                space.add_line(at, (float(hole.x_to_mm), at[1]), dxfattribs={"layer": "MARKS"})
-        _text(space, f"H{number}", at[0] + 1.5, at[1] + 1.5)
+            _slot(space, hole, float(hole.diameter_mm) / 2)
+        _text(space, hole.number, at[0] + 1.5, at[1] + 1.5)
     for body in plan.bodies:
         _loop(space, body.corners, "BELOW" if body.under else "BODIES")
         left, front = min(x for x, _ in body.corners), min(y for _, y in body.corners)
@@ -72,6 +71,24 @@ def _draw(space: Any, plan: CutPlan, title: TitleBlock) -> None:
     )
     for row, line in enumerate(lines):
         _text(space, line, 0.0, -8.0 - 6 * row)
+
+
+def _slot(space: Any, hole: DeckHole, half: float) -> None:
+    """Two straight sides with half a circle at each end: a bulge of 1 is half a turn."""
+    left, right, y = float(hole.x_mm), float(hole.right_mm), float(hole.y_mm)
+    points = [(left, y - half, 0), (right, y - half, 1), (right, y + half, 0), (left, y + half, 1)]
+    space.add_lwpolyline(points, format="xyb", close=True, dxfattribs={"layer": "HOLES"})
+
+
+def _marks(space: Any, hole: DeckHole) -> None:
+    """A cross at each end of what has no known size, and a line between them."""
+    y = float(hole.y_mm)
+    ends = tuple(dict.fromkeys((float(hole.x_mm), float(hole.right_mm))))
+    for x in ends:
+        space.add_line((x - _CROSS, y), (x + _CROSS, y), dxfattribs={"layer": "MARKS"})
+        space.add_line((x, y - _CROSS), (x, y + _CROSS), dxfattribs={"layer": "MARKS"})
+    if len(ends) > 1:
+        space.add_line((ends[0], y), (ends[1], y), dxfattribs={"layer": "MARKS"})
 
 
 def _loop(space: Any, corners: Any, layer: str) -> None:

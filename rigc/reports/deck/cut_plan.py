@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
-from rigc.analysis.leads.leads import Leads
-from rigc.analysis.routes.route_paths import RoutePaths
+from rigc.analysis.routes.deck_holes import DeckHole, DeckHoles
 from rigc.model.geometry.polygon import Polygon
 from rigc.model.rig import Rig
 from rigc.record import Record
-from rigc.reports.deck.hole_table import DeckHole, deck_holes
-from rigc.reports.drawings.deck.lead_ways import ways
 
 
 class Standing(Record):
@@ -41,15 +38,14 @@ class CutPlans(Record):
     all: tuple[CutPlan, ...]
 
 
-def cut_plans(rig: Rig, placement: Placement, leads: Leads, paths: RoutePaths) -> CutPlans:
+def cut_plans(rig: Rig, placement: Placement, holes: DeckHoles) -> CutPlans:
     """The holes are those of the hole schedule, in its order: H1 is the first."""
     found = []
     for deck in rig.decks.values():
         here = [body for body in placement.outlines.values() if body.deck == deck.name]
         if here and deck.width_mm is not None and deck.depth_mm is not None:
-            holes = deck_holes(rig, deck, ways(leads, paths, placement, deck.name))
             bodies = tuple(Standing(body.thing, body.corners, body.under) for body in here)
             rails = tuple((rail.front_mm, rail.rear_mm) for rail in deck.rails)
             size = deck.width_mm.value, deck.depth_mm.value
-            found.append(CutPlan(deck.name, *size, holes, bodies, rails, deck.drops_mm))
+            found.append(CutPlan(deck.name, *size, holes.of(deck.name), bodies, rails, deck.drops_mm))
     return CutPlans(tuple(found))

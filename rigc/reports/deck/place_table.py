@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.deck.zones import zone
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
@@ -13,6 +14,7 @@ COLUMNS = (
     Column("thing"),
     Column("x", "mm", number=True),
     Column("y", "mm", number=True),
+    Column("zone"),
     Column("width", "mm", number=True),
     Column("depth", "mm", number=True),
     Column("height", "mm", number=True),
@@ -22,13 +24,13 @@ COLUMNS = (
 
 
 def place_table(rig: Rig, deck: Deck, placement: Placement) -> Table:
-    """The front-left corner, size after turning, and whether it stands on top, on a tier, or hangs below; chosen corners are marked."""
+    """The front-left corner, the zone of the middle, size after turning, and whether it stands on top, on a tier, or hangs below; chosen corners are marked."""
     bodies = [body for body in placement.outlines.values() if body.deck == deck.name]
     caption = f"Places on deck {deck.name}: front-left corners from the deck's front-left corner"
-    return Table(f"places-{deck.name}", caption, COLUMNS, tuple(_row(rig, body) for body in bodies), tick=True)
+    return Table(f"places-{deck.name}", caption, COLUMNS, tuple(_row(rig, deck, body) for body in bodies), tick=True)
 
 
-def _row(rig: Rig, body: Outline) -> Row:
+def _row(rig: Rig, deck: Deck, body: Outline) -> Row:
     place = rig.places[body.thing]
     corner = tuple(place_cell(nearest_tenth(figure), place) for figure in (body.x_mm, body.y_mm))
     height = "not stated" if body.height_mm is None else f"{body.height_mm:g}"
@@ -41,4 +43,5 @@ def _row(rig: Rig, body: Outline) -> Row:
         f"{place.turned + place.skew_deg:g}",
         stands,
     )
-    return Row((Cell(body.thing), *corner, *map(Cell, texts)))
+    where = place_cell(zone(deck, body.x_mm + body.width_mm / 2, body.y_mm + body.depth_mm / 2), place)
+    return Row((Cell(body.thing), *corner, where, *map(Cell, texts)))

@@ -44,7 +44,7 @@ def told(sheet: Sheet) -> tuple[str, ...]:
 @pytest.mark.parametrize(
     ("sheet", "table", "heads"),
     [
-        (deck_drawing, "places-plate", {"x": "chosen", "y": "chosen"}),
+        (deck_drawing, "places-plate", {"x": "chosen", "y": "chosen", "zone": "chosen"}),
         (mass_and_balance, "items", {"x": "chosen", "y": "chosen"}),
         (mounting_strips, "strips", {"on the deck: pieces at x, y": "chosen"}),
     ],

@@ -9,7 +9,7 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
-from rigc.reports.drawings.shapes import Box, Circle, Label, Polygon, Polyline, Shape, Symbol
+from rigc.reports.drawings.shapes import Box, Circle, Label, Line, Polygon, Shape, Symbol
 from rigc.reports.sheets.deck.deck_drawing import deck_drawing
 
 BOARDS = (
@@ -31,12 +31,18 @@ def drawing(sheet: Sheet, name: str) -> Drawing:
     return block
 
 
+def labels(shapes: tuple[Shape, ...]) -> list[Label]:
+    """All labels, those of flags too."""
+    inner = [labels(shape.shapes) if isinstance(shape, Symbol) else [shape] for shape in shapes]
+    return [shape for each in inner for shape in each if isinstance(shape, Label)]
+
+
 def words(shapes: tuple[Shape, ...]) -> list[str]:
-    return [shape.text for shape in shapes if isinstance(shape, Label)]
+    return [shape.text for shape in labels(shapes)]
 
 
 def label(of: Drawing, text: str) -> Label:
-    return next(shape for shape in of.shapes if isinstance(shape, Label) and shape.text == text)
+    return next(shape for shape in labels(of.shapes) if shape.text == text)
 
 
 def rows(sheet: Sheet, name: str) -> list[tuple[str, ...]]:
@@ -68,7 +74,8 @@ def test_every_unit_is_named_in_the_plan_and_every_lead_in_a_view() -> None:
     plan = words(drawing(sheet, "plan-plate").shapes)
     assert {name for name, place in of.rig.places.items() if not place.under} <= set(plan)
     views = [each for each in sheet.blocks if isinstance(each, Drawing) and "below" in each.name]
-    told = {text for view in (*views, drawing(sheet, "plan-plate")) for text in words(view.shapes)}
+    texts = [text for view in (*views, drawing(sheet, "plan-plate")) for text in words(view.shapes)]
+    told = {word for text in texts for word in text.replace(",", "").split()}
     assert {f"A{number:02}" for number in range(1, 29)} | {f"D{number:02}" for number in range(1, 16)} <= told
     assert {"M01", "M02", "M03", "M04", "C01", "mill8", "weir8", "canaltwo", "fan4"} <= told
 
@@ -97,22 +104,20 @@ def test_view_from_below_has_the_player_at_the_top_and_left_at_the_left() -> Non
     above, below = drawing(sheet, "plan-plate"), drawing(sheet, "below-plate-power")
     assert "SEEN FROM BELOW, player at the top" in words(below.shapes)
     assert label(above, "signalbox").y > label(above, "lantxl").y
-    assert label(below, "signalbox").y < label(below, "lantxl").y
-    assert label(above, "signalbox").x < label(above, "teeter").x
-    assert label(below, "signalbox").x < label(below, "teeter").x
+    assert label(below, "mill8").y < label(below, "canaltwo").y  # y 185 and 390 from the player
+    assert label(below, "mill8").x < label(below, "canaltwo").x
+    assert label(below, "F").y < label(below, "A").y and label(above, "F").y > label(above, "A").y
 
 
-def test_classes_differ_by_pattern() -> None:
+def test_each_view_from_below_shows_one_class_and_dashes_only_what_is_covered() -> None:
     sheet = made(results(ROOT / BOARDS[0]))
-    patterns = {
-        name: {
-            s.pattern
-            for s in drawing(sheet, f"below-plate-{name}").shapes
-            if isinstance(s, Polyline) and s.width_mm == 0.5
-        }
-        for name in ("audio", "power", "control")
-    }
-    assert patterns == {"audio": {"solid"}, "power": {"dashed"}, "control": {"dotted", "dash-dot"}}
+    letters = {"audio": {"A"}, "power": {"D"}, "control": {"M", "C"}}
+    for name, own in letters.items():
+        view = drawing(sheet, f"below-plate-{name}")
+        leads = {text[0] for text in words(view.shapes) if text[0].isalpha() and text[1:3].isdigit()}
+        assert leads == own
+        patterns = {(shape.pattern, shape.width_mm) for shape in view.shapes if isinstance(shape, Line)}
+        assert patterns <= {("solid", 0.5), ("solid", 0.25), ("solid", 0.13), ("dashed", 0.25)}
 
 
 def test_elevations() -> None:
@@ -157,17 +162,17 @@ def test_elevations_show_raised_tiers() -> None:
 
 
 def test_hole_schedule() -> None:
-    """A stated hole, a foot 20 mm in, a drop line that is not used, and none in use."""
+    """A stated hole, a foot 20 mm in, a drop line that is not used, and none in use. 300 x 200 mm in 8 x 6 zones: 37.5 x 33.3 mm each."""
     holes = rows(made(small('hole 25 mm at 150, 190 mm "mains lead"', "feet 20 mm in", "drop 150 mm")), "holes-plate")
     assert holes == [
-        ("H1", "150", "190", "diameter 25 mm", "mains lead"),
-        ("H2", "20", "20", "to suit the part; measure it", "foot"),
-        ("H3", "280", "20", "to suit the part; measure it", "foot"),
-        ("H4", "20", "180", "to suit the part; measure it", "foot"),
-        ("H5", "280", "180", "to suit the part; measure it", "foot"),
+        ("H1", "150", "190", "A5", "diameter 25 mm", "mains lead"),
+        ("H2", "20", "20", "F1", "to suit the part; measure it", "foot"),
+        ("H3", "280", "20", "F8", "to suit the part; measure it", "foot"),
+        ("H4", "20", "180", "A1", "to suit the part; measure it", "foot"),
+        ("H5", "280", "180", "A8", "to suit the part; measure it", "foot"),
     ]
     rails = rows(made(results(ROOT / BOARDS[1])), "holes-board")
-    assert rails[0] == ("H1", "32", "65", "open between the rails", "leads: A4")
+    assert rails[0] == ("H1", "32", "65", "E1", "open between the rails", "leads: A4")
 
 
 def test_keep_out_reserved_room_and_tier_are_drawn() -> None:
@@ -183,7 +188,7 @@ def test_turned_and_askew() -> None:
     """A quarter turn counter-clockwise takes the switch from the front to the right; a treadle askew has a turned outline."""
     quarter = drawing(made(small(place="marl at 10, 20 mm turned 90 deg")), "plan-plate")
     dots = [shape for shape in quarter.shapes if isinstance(shape, Circle) and shape.fill == "solid"]
-    left, top, scale = 12.0, 12.0, quarter.scale
+    left, top, scale = 16.0, 9.5, quarter.scale
     assert (dots[0].x, dots[0].y) == pytest.approx((left + (10 + 95) / scale, top + (200 - 55) / scale))
     treadle = unit("lever", "body 95 x 100 x 75 mm", "treadle 55..75 mm")
     askew = drawing(made(small(more=treadle, place="lever at 50, 20 mm turned 10 deg")), "plan-plate")
@@ -208,7 +213,7 @@ def test_nothing_placed() -> None:
 
 def test_a_legend_explains_only_what_is_drawn() -> None:
     plan = drawing(made(small()), "plan-plate")
-    signs = [shape for shape in plan.shapes if isinstance(shape, Symbol)]
+    signs = [shape for shape in plan.shapes if isinstance(shape, Symbol) and not shape.name]
     assert len(signs) == 1  # the foot switch; no plug, knob or drop line
     assert "foot switch" in words(plan.shapes) and "knob" not in words(plan.shapes)
 
@@ -216,5 +221,12 @@ def test_a_legend_explains_only_what_is_drawn() -> None:
 def test_the_hole_schedule_says_where_each_lead_goes_through() -> None:
     """On one drop line A5 goes through at 40 and 335, A6 at 280 and 520: seven holes of five leads, from left to right."""
     holes = rows(made(results(ROOT / "examples/tide-line/board.rig")), "holes-plate")
-    told = "leads, at x: 40 A5; 85 D3; 205 D2; 280 A6; 335 A5; 362 D1; 520 A6"
-    assert holes[0] == ("H1", "40 to 520", "150", "slot or holes, to suit the plugs", told)
+    assert [(row[1], row[5]) for row in holes if row[2] == "150"] == [
+        ("40", "leads: A5"),
+        ("85", "leads: D3"),
+        ("205", "leads: D2"),
+        ("280", "leads: A6"),
+        ("335", "leads: A5"),
+        ("362", "leads: D1"),
+        ("520", "leads: A6"),
+    ]

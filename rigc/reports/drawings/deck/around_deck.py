@@ -8,8 +8,9 @@ from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.reports.drawings.deck.sheet_view import has_room
 from rigc.reports.drawings.deck.view import View, boxed
-from rigc.reports.drawings.means.label_room import LabelRoom
-from rigc.reports.drawings.shapes import THIN, Label, Polyline, Shape
+from rigc.reports.drawings.means.label_choices import led_from
+from rigc.reports.drawings.means.labelling import Wish
+from rigc.reports.drawings.shapes import THIN, Polyline, Shape
 
 
 class CaseRoom(Record):
@@ -59,24 +60,30 @@ def reached(rig: Rig, things: set[str]) -> tuple[Hint, ...]:
     return tuple(hint for hint in rig.hints if hint.kind == "reach" and hint.thing in things)
 
 
-def reaches(hints: tuple[Hint, ...], view: View, room: LabelRoom) -> tuple[Shape, ...]:
+def reaches(hints: tuple[Hint, ...], view: View) -> tuple[Shape, ...]:
     """Front thirds of the deck's halves: that is what `within reach of` a foot asks for, the source states no radius."""
-    shapes: list[Shape] = []
     middle, third = view.width_mm / 2, view.depth_mm / 3
-    for word in dict.fromkeys(hint.word for hint in hints):
-        right = word.startswith("right")
-        edge = view.width_mm if right else 0.0
-        corner = [view.point(edge, third), view.point(middle, third), view.point(middle, 0)]
-        shapes.append(Polyline(tuple(corner), "blue", "long-short", THIN))
-        names = ", ".join(hint.thing for hint in hints if hint.word == word)
-        x, y = view.point(edge, 0)
-        text = f"reach of the {word if word.endswith('foot') else word + ' foot'}: {names}"
-        spots = [
-            (x, y + 1.2, "end" if right else "start", "top"),
-            (*view.point((edge + middle) / 2, 0), "middle", "top"),
-        ]
-        label = room.place(
-            [Label(at, down, text, anchor=anchor, level=level, halo=True) for at, down, anchor, level in spots]
+    return tuple(
+        Polyline(
+            (view.point(_edge(word, view), third), view.point(middle, third), view.point(middle, 0)),
+            "blue",
+            "long-short",
+            THIN,
         )
-        shapes += [label] if label is not None else []
-    return tuple(shapes)
+        for word in dict.fromkeys(hint.word for hint in hints)
+    )
+
+
+def reach_words(hints: tuple[Hint, ...], view: View) -> list[tuple[str, Wish]]:
+    """Which foot, and what it shall reach, each with the places where it may stand."""
+    found = []
+    for word in dict.fromkeys(hint.word for hint in hints):
+        names = ", ".join(hint.thing for hint in hints if hint.word == word)
+        text = f"reach of the {word if word.endswith('foot') else word + ' foot'}: {names}"
+        corner = view.point((_edge(word, view) + view.width_mm / 2) / 2, view.depth_mm / 3)
+        found.append((text, led_from(corner, text)))
+    return found
+
+
+def _edge(word: str, view: View) -> float:
+    return view.width_mm if word.startswith("right") else 0.0

@@ -6,10 +6,9 @@ from rigc.analysis.deck.placement import Outline
 from rigc.analysis.deck.spot_on_thing import spot_of
 from rigc.analysis.leads.plugs.plug_bodies import PlugBody
 from rigc.model.deck import Place
-from rigc.model.things import Panel, Thing
+from rigc.model.things import PanelJack, Thing
 from rigc.reports.drawings.deck.view import View, boxed
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.label_room import LabelRoom
 from rigc.reports.drawings.shapes import HAIR, THICK, THIN, Box, Circle, Label, Point, Polygon, Shape
 
 SWITCH_MM, KNOB_MM = 6.0, 5.0
@@ -47,19 +46,12 @@ def _on_paper(corners: tuple[Point, ...], view: View) -> tuple[Point, ...]:
     return tuple(view.point(*corner) for corner in corners)
 
 
-def panel_jacks(panel: Panel, view: View, room: LabelRoom) -> tuple[Shape, ...]:
-    """The jacks of a panel as rings, a mains inlet as a box, each with its name."""
-    shapes: list[Shape] = []
-    for jack in panel.jacks:
-        x, y = view.point(jack.x_mm, jack.y_mm)
-        if jack.role == "inlet":
-            shapes.append(Box(x - 1.6, y - 1.2, 3.2, 2.4, fill="solid"))
-        else:
-            shapes += [Circle(x, y, 1.4, fill="white"), Circle(x, y, 0.6, fill="solid")]
-        room.keep_clear(Room(x - 1.6, y - 1.6, x + 1.6, y + 1.6))
-        label = room.place(_beside(x, y, jack.name))
-        shapes += [label] if label is not None else []
-    return tuple(shapes)
+def jack_mark(jack: PanelJack, view: View) -> tuple[Shape, ...]:
+    """A jack of a panel as a ring, a mains inlet as a box, where it is."""
+    x, y = view.point(jack.x_mm, jack.y_mm)
+    if jack.role == "inlet":
+        return (Box(x - 1.6, y - 1.2, 3.2, 2.4, fill="solid"),)
+    return (Circle(x, y, 1.4, fill="white"), Circle(x, y, 0.6, fill="solid"))
 
 
 def name_choices(here: Room, text: str) -> list[Label]:
@@ -85,12 +77,6 @@ def outside_choices(here: Room, text: str) -> list[Label]:
     beside += [Label(here.left - 1, down + by, text, anchor="end", level="middle", halo=True) for by in (0, 3, -3)]
     below = [Label(across + by, here.bottom + 1, text, anchor="middle", level="top", halo=True) for by in (0, 8, -8)]
     return [*beside, *below, *(Label(across + by, here.top - 1, text, anchor="middle", halo=True) for by in (0, 8, -8))]
-
-
-def _beside(x: float, y: float, text: str) -> list[Label]:
-    around = [(0, -2.2, "middle", "baseline"), (0, 2.2, "middle", "top"), (2.4, 0, "start", "middle")]
-    around += [(-2.4, 0, "end", "middle"), (0, -5.8, "middle", "baseline"), (0, 5.8, "middle", "top")]
-    return [Label(x + dx, y + dy, text, anchor=anchor, level=level, halo=True) for dx, dy, anchor, level in around]
 
 
 def _circle(at: tuple[float, float], view: View, radius_mm: float, fill: str) -> Circle:

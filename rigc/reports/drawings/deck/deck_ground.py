@@ -2,35 +2,41 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.model.things import Area
 from rigc.reports.drawings.deck.view import View, boxed
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.label_room import LabelRoom
+from rigc.reports.drawings.means.label_choices import around
+from rigc.reports.drawings.means.labelling import Choice, Wish
 from rigc.reports.drawings.plots.spreading import spread
 from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, Label, Line, Shape
 
 MARGIN_RIGHT = 42.0
 """What the names of rails, tiers and drop lines need right of a deck, in mm."""
 
+ZONES = 4.2
+"""What the letters of the zones take beyond the deck and its case, in mm."""
+
 _ROW = LETTERS + 0.9
 
 
-def deck_ground(deck: Deck, view: View) -> tuple[Shape, ...]:
-    """The outline, rails, tiers and drop lines."""
+def deck_ground(deck: Deck, view: View, drops: bool = True) -> tuple[Shape, ...]:
+    """The outline, rails, tiers and, where wanted, drop lines."""
     return (
         boxed(_across(view, 0, view.depth_mm), width_mm=THICK),
         *(boxed(_across(view, rail.front_mm, rail.rear_mm), fill="tint") for rail in deck.rails),
         *(boxed(_across(view, tier.front_mm, tier.rear_mm), pattern="dash-dot") for tier in deck.tiers),
-        *(_drop(view, line) for line in deck.drops_mm),
+        *(_drop(view, line) for line in deck.drops_mm if drops),
     )
 
 
-def deck_words(deck: Deck, view: View, room: LabelRoom) -> tuple[Shape, ...]:
-    """The names of the deck's parts right of it, each with a leader to its part."""
-    named = [(line, f"drop line, y {line:g}") for line in deck.drops_mm]
+def deck_words(deck: Deck, view: View, aside: float = 0.0, drops: bool = True) -> tuple[Shape, ...]:
+    """The names of the deck's parts right of it and of what lies `aside` of it, each with a leader to its part."""
+    named = [(line, f"drop line, y {line:g}") for line in deck.drops_mm if drops]
     named += [
         ((rail.front_mm + rail.rear_mm) / 2, f"rail, y {rail.front_mm:g} to {rail.rear_mm:g}") for rail in deck.rails
     ]
@@ -39,42 +45,46 @@ def deck_words(deck: Deck, view: View, room: LabelRoom) -> tuple[Shape, ...]:
     heights = spread(wishes, _ROW, view.top, view.bottom)
     shapes: list[Shape] = []
     for (_, text), wish, height in zip(named, wishes, heights, strict=True):
-        label = Label(view.right + view.aside + 5, height, text, level="middle")
-        room.keep(label)
+        start = view.right + aside + ZONES
         shapes += [
-            Line(view.right + view.aside + 0.8, wish, view.right + view.aside + 4.2, height, "grey", width_mm=HAIR),
-            label,
+            Line(start + 0.4, wish, start + 3.6, height, width_mm=HAIR),
+            Label(start + 4.4, height, text, level="middle"),
         ]
     return tuple(shapes)
 
 
-def areas(rig: Rig, deck: Deck, view: View, room: LabelRoom) -> tuple[Shape, ...]:
-    """Keep-outs cross-hatched and reserved rooms hatched, each with its name."""
-    shapes: list[Shape] = []
-    for area in deck.keep_outs:
-        shapes += _named(area, view, room, "cross-hatch", "keep out")
-    for area in rig.reserved_rooms if rig.deck is deck else ():
-        shapes += _named(area, view, room, "hatch", "reserved")
-    return tuple(shapes)
+def area_boxes(rig: Rig, deck: Deck, view: View) -> tuple[Shape, ...]:
+    """Keep-outs cross-hatched and reserved rooms hatched."""
+    fills = {"keep out": "cross-hatch", "reserved": "hatch"}
+    return tuple(boxed(_room(area, view), pattern="dashed", fill=fills[word]) for word, area in _areas(rig, deck))
 
 
-def _named(area: Area, view: View, room: LabelRoom, fill: str, word: str) -> list[Shape]:
-    here = view.room(Rectangle(area.x_mm, area.y_mm, area.width_mm, area.depth_mm))
-    words = f"{word}: {area.what}" if area.what else word
-    label = room.place(_choices(here, words))
-    return [boxed(here, pattern="dashed", fill=fill), *([label] if label is not None else [])]
+def area_wishes(rig: Rig, deck: Deck, view: View) -> list[tuple[str, Wish]]:
+    """Their names, each with the places where it may stand."""
+    named = [(f"{word}: {area.what}" if area.what else word, area) for word, area in _areas(rig, deck)]
+    return [(words, _wish(_room(area, view), words)) for words, area in named]
 
 
-def _choices(here: Room, text: str) -> list[Label]:
+def _areas(rig: Rig, deck: Deck) -> list[tuple[str, Area]]:
+    reserved = rig.reserved_rooms if rig.deck is deck else ()
+    return [*(("keep out", area) for area in deck.keep_outs), *(("reserved", area) for area in reserved)]
+
+
+def _room(area: Area, view: View) -> Room:
+    return view.room(Rectangle(area.x_mm, area.y_mm, area.width_mm, area.depth_mm))
+
+
+def _wish(here: Room, text: str) -> Wish:
+    return Wish(lambda: _choices(here, text))
+
+
+def _choices(here: Room, text: str) -> Iterator[Choice]:
     across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
-    return [
-        Label(across, down, text, anchor="middle", level="middle", halo=True),
-        Label(across, here.bottom + 0.8, text, anchor="middle", level="top", halo=True),
-        Label(across, here.top - 0.8, text, anchor="middle", halo=True),
-        Label(across, down, text, anchor="middle", level="middle", rotation=-90, halo=True),
-        Label(here.right + 1, down, text, level="middle", halo=True),
-        Label(here.left - 1, down, text, anchor="end", level="middle", halo=True),
-    ]
+    yield Choice(Label(across, here.bottom + 0.8, text, anchor="middle", level="top"), 0)
+    yield Choice(Label(across, here.top - 0.8, text, anchor="middle"), 0)
+    yield Choice(Label(here.right + 1, down, text, level="middle"), 0)
+    yield Choice(Label(here.left - 1, down, text, anchor="end", level="middle"), 0)
+    yield from around((across, down), text)
 
 
 def _across(view: View, front_mm: float, rear_mm: float) -> Room:

@@ -1,32 +1,14 @@
-"""Ways of leads -> lines by class, passages through the deck, and the leads' numbers at both ends."""
+"""Ways of leads -> the leads' numbers at both ends."""
 
 from __future__ import annotations
 
 from itertools import pairwise
 
 from rigc.analysis.deck.placement import JackPoint
-from rigc.reports.drawings.deck.lead_style import STYLES
 from rigc.reports.drawings.deck.lead_ways import Way
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.label_room import LabelRoom
-from rigc.reports.drawings.shapes import HAIR, THIN, Circle, Label, Point, Polyline, Shape
-
-
-def lead_lines(ways: tuple[Way, ...], view: View, room: LabelRoom) -> tuple[Shape, ...]:
-    """A line for each lead, thin where the deck is between it and the eye, and rings where it goes through."""
-    shapes: list[Shape] = []
-    for way in ways:
-        style = STYLES[way.signal]
-        for above, stretch in way.stretches():
-            points = tuple(view.point(*point) for point in stretch)
-            if above is view.below:
-                shapes.append(Polyline(points, style.colour, width_mm=HAIR))
-            else:
-                room.line(points, style.width_mm / 2)
-                shapes.append(Polyline(points, style.colour, style.pattern, style.width_mm))
-    passages = {view.point(*passage) for way in ways for passage in way.passages}
-    shapes += [Circle(x, y, 0.65, fill="white", width_mm=THIN) for x, y in sorted(passages)]
-    return tuple(shapes)
+from rigc.reports.drawings.shapes import Label, Point, Shape
 
 
 def lead_numbers(ways: tuple[Way, ...], view: View, room: LabelRoom) -> tuple[Shape, ...]:

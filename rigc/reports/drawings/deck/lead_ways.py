@@ -8,6 +8,7 @@ from rigc.analysis.deck.placement import JackPoint, Placement
 from rigc.analysis.leads.lead_make import STRAIGHT, LeadMake
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.routes.route_paths import RoutePath, RoutePaths
+from rigc.model.jacks import Port
 from rigc.record import Record
 from rigc.reports.drawings.shapes import Point
 
@@ -21,6 +22,7 @@ class Way(Record):
     points: tuple[Point, ...]
     above: tuple[bool, ...]
     make: LeadMake = STRAIGHT
+    ports: tuple[Port, ...] = ()
 
     @property
     def shown(self) -> str:
@@ -57,4 +59,4 @@ def ways(leads: Leads, paths: RoutePaths, placement: Placement, deck: str) -> tu
 
 def _way(lead: Lead, path: RoutePath, placement: Placement) -> Way:
     jacks = (placement.points[lead.start], placement.points[lead.end])
-    return Way(lead.mark, lead.signal, jacks, path.points, path.above, lead.make)
+    return Way(lead.mark, lead.signal, jacks, path.points, path.above, lead.make, (lead.start, lead.end))

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.leads.lead_make import SIGNS as LEAD_SIGNS
-from rigc.reports.drawings.deck.lead_style import STYLES
 from rigc.reports.drawings.means.lettering import text_width
-from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, THIN, Box, Circle, Label, Line, Shape, Symbol
+from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, Box, Circle, Label, Line, Shape, Symbol
 
 ROW = 4.6
 _SIGN, _GAP = 10.0, 4.0
@@ -19,19 +18,26 @@ SIGNS: dict[str, tuple[Shape, ...]] = {
     "drop line": (Line(0, 0, 10, 0, "grey", "spaced"),),
     "panel jack": (Circle(5, 0, 1.4, fill="white"), Circle(5, 0, 0.6, fill="solid")),
     "mains inlet": (Box(3.4, -1.2, 3.2, 2.4, fill="solid"),),
+    "hole": (Circle(5, 0, 1.2), Line(3, 0, 7, 0, width_mm=HAIR), Line(5, -1.7, 5, 1.7, width_mm=HAIR)),
+    "panel hole": (Circle(5, 0, 1.4), Line(3, 0, 7, 0, width_mm=HAIR), Line(5, -1.7, 5, 1.7, width_mm=HAIR)),
+    "foot": (Box(3.8, -1.2, 2.4, 2.4), Line(3, 0, 7, 0, width_mm=HAIR), Line(5, -1.7, 5, 1.7, width_mm=HAIR)),
+    "strip": (Box(2, -1.2, 6, 2.4, "grey", width_mm=HAIR, fill="tint"),),
+    "leads": (Line(0, 0, 10, 0, width_mm=THICK),),
+    "covered": (Line(0, 0, 10, 0, pattern="dashed"),),
+    "bundle": (
+        Line(0, 0, 7, 0, width_mm=THICK),
+        Line(2.6, 1.4, 4.4, -1.4),
+        Label(8, 0, "3", level="middle"),
+    ),
     "keep out": (Box(1, -1.5, 8, 3, pattern="dashed", fill="cross-hatch"),),
     "reserved": (Box(1, -1.5, 8, 3, pattern="dashed", fill="hatch"),),
     "inside of the case": (Box(1, -1.5, 8, 3, pattern="dash-dot"),),
     "reach of a foot": (Line(0, 0, 10, 0, "blue", "long-short"),),
     "below the deck": (Box(1, -1.5, 8, 3, width_mm=THICK, fill="white"),),
-    "on top": (Box(1, -1.5, 8, 3, "grey", "dashed", THIN),),
     "through the deck": (Circle(5, 0, 0.65, fill="white"),),
 }
 """Each sign within 10 mm by 3 mm, its middle line at 0."""
 
-_LINES: dict[str, tuple[Shape, ...]] = {
-    style.words: (Line(0, 0, 10, 0, style.colour, style.pattern, style.width_mm),) for style in STYLES.values()
-}
 _MARKS = {f"{sign} {words}": sign for sign, words in LEAD_SIGNS.values()}
 
 
@@ -42,7 +48,7 @@ def legend(words: dict[str, str], left: float, right: float, top: float) -> tupl
         if key in _MARKS:
             shapes.append(Label(x + _SIGN / 2, y, _MARKS[key], anchor="middle", level="middle", strong=True))
         else:
-            shapes.append(Symbol("", (SIGNS.get(key) or _LINES[key]), x, y))
+            shapes.append(Symbol("", SIGNS[key], x, y))
         shapes.append(Label(x + _SIGN + 1.5, y, words[key], level="middle"))
     return tuple(shapes)
 

@@ -1,50 +1,60 @@
-"""A deck and what stands on it -> the plan at true scale, seen from above."""
+"""A deck and what stands on it -> the plan at true scale, seen from above: bodies, plugs with their flags, switches, knobs, panel jacks."""
 
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies, PlugBody
 from rigc.model.deck import Deck
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
 from rigc.reports.deck.chosen_places import chosen, chosen_line
-from rigc.reports.drawings.deck.around_deck import CaseRoom, case_outline, case_room, case_words, reached, reaches
-from rigc.reports.drawings.deck.bodies import name_choices, outline, outside_choices, panel_jacks, plug, switches
-from rigc.reports.drawings.deck.deck_ground import areas, deck_ground, deck_words
-from rigc.reports.drawings.deck.lead_shapes import lead_lines, lead_numbers
-from rigc.reports.drawings.deck.lead_style import STYLES
+from rigc.reports.drawings.deck.around_deck import (
+    CaseRoom,
+    case_outline,
+    case_room,
+    case_words,
+    reach_words,
+    reached,
+    reaches,
+)
+from rigc.reports.drawings.deck.bodies import jack_mark, outline, plug, switches
+from rigc.reports.drawings.deck.deck_frame import Beyond, front_edge, running, zones
+from rigc.reports.drawings.deck.deck_ground import area_boxes, area_wishes, deck_ground, deck_words
+from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_tracks import side_by_side
 from rigc.reports.drawings.deck.lead_ways import Way
 from rigc.reports.drawings.deck.legend import legend, legend_foot
 from rigc.reports.drawings.deck.sheet_view import foot_of, ground_of, label_ground
 from rigc.reports.drawings.deck.view import View
-from rigc.reports.drawings.means.dimension import level_dimension, upright_dimension
-from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.label_room import LabelRoom
-from rigc.reports.drawings.shapes import Label, Shape
+from rigc.reports.drawings.means.label_choices import led_from, named_in
+from rigc.reports.drawings.means.labelling import Ground, labelled
+from rigc.reports.drawings.means.unplaced_names import left_over
+from rigc.reports.drawings.shapes import THICK, Polyline, Shape
 
 
-def plan(rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodies, ways: tuple[Way, ...]) -> Drawing:
-    """Units with names and switches, plugs, drop lines, keep-outs, the panel, dimensions, and the leads on top."""
-    ground = ground_of(view)
+def plan(
+    rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodies, ways: tuple[Way, ...], leads: Leads
+) -> Drawing:
+    """Units with names and switches, every plug with its flag, keep-outs, panel jacks, dimensions, and the leads on top."""
     bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and not body.under)
     standing = {body.thing for body in bodies}
     on_top = side_by_side(tuple(way for way in ways if not way.under), view.scale)
     plugged = tuple(body for body in plugs.all if body.thing in standing)
-    words = _words(rig, deck, bodies, on_top, bool(plugged), _cased(rig, deck, view))
-    bottom = max(ground.bottom, legend_foot(words, view.left, ground.right, foot_of(view)) + 4)
+    words = _words(rig, deck, bodies, ways, bool(plugged), _cased(rig, deck, view))
+    ground = ground_of(view)
+    shapes, lost = _drawn(rig, deck, view, placement, bodies, plugged, on_top, leads)
+    foot = legend_foot(words, view.left, ground.right, foot_of(view))
+    more = left_over(lost, view.left, foot + 0.3, ground.right)
     moved = chosen(rig, (body.thing for body in bodies))
     return Drawing(
         name=f"plan-{deck.name}",
         title=f"Plan of deck {deck.name}, seen from above",
         desc=_described(deck, bodies, on_top),
         width_mm=ground.right,
-        height_mm=bottom,
-        shapes=(
-            *_drawn(rig, deck, view, bodies, plugged, on_top),
-            *legend(words, view.left, ground.right, foot_of(view)),
-            Label(view.left, bottom - 1, "the player stands at this side"),
-        ),
+        height_mm=max([ground.bottom, foot + 1, *(label.y + 2.7 for label in more)]),
+        shapes=(*shapes, *legend(words, view.left, ground.right, foot_of(view)), *more),
         scale=view.scale,
         caption=chosen_line(moved) if moved else "",
     )
@@ -60,59 +70,77 @@ def _drawn(
     rig: Rig,
     deck: Deck,
     view: View,
+    placement: Placement,
     bodies: tuple[Outline, ...],
     plugged: tuple[PlugBody, ...],
     on_top: tuple[Way, ...],
-) -> list[Shape]:
-    """All but the legend, what lies lower first."""
-    room, around = LabelRoom(label_ground(view)), _cased(rig, deck, view)
-    shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view, room), *_dimensions(view, around)]
-    shapes += [*case_outline(around, view), *areas(rig, deck, view, room)]
+    leads: Leads,
+) -> tuple[list[Shape], list[str]]:
+    """All but the legend, what lies lower first; and the names that found no room."""
+    ground = Ground(label_ground(view))
+    shapes: list[Shape] = [*deck_ground(deck, view, drops=False), *case_outline(_cased(rig, deck, view), view)]
+    cased = _cased(rig, deck, view)
+    beyond = (0.0, 0.0) if cased is None else (cased.aside_mm / view.scale, cased.along_mm / view.scale)
+    shapes += [*zones(view, beyond), *_dimensions(view, bodies, beyond), front_edge(view, beyond)]
+    shapes += deck_words(deck, view, beyond[0], drops=False)
+    shapes += area_boxes(rig, deck, view)
+    hints = reached(rig, {body.thing for body in bodies})
+    shapes += reaches(hints, view)
     shapes += [part for body in plugged for part in plug(body, view)]
     shapes += [outline(body, view) for body in bodies]
-    shapes += lead_lines(on_top, view, room)
-    shapes += _dots(rig, bodies, view, room)
+    shapes += _lines(view, on_top)
+    shapes += [dot for body in bodies for dot in switches(rig.units.get(body.thing), rig.places[body.thing], view)]
+    wanted = _jacks(rig, deck, placement, leads)
+    panels = [panel for panel in rig.panels.values() if (panel.deck or deck.name) == deck.name]
+    shapes += [part for panel in panels for jack in panel.jacks for part in jack_mark(jack, view)]
+    ground.drawn(shapes)
+    signs = flags(rig, placement, view, {body.port: body.stand_out_mm for body in plugged}, wanted)
+    named = [(body.thing, named_in(view.room(body.area), body.thing)) for body in bodies]
+    named += [(f"{flag.port.thing}: {flag.text}", wish(flag)) for flag in signs]
+    named += [
+        (panel.name, led_from(view.point(panel.jacks[0].x_mm, panel.jacks[0].y_mm), panel.name, strong=True))
+        for panel in panels
+        if panel.jacks
+    ]
+    named += area_wishes(rig, deck, view)
+    named += reach_words(hints, view)
+    found, lost = labelled(ground, named)
+    return [*shapes, *found], lost
+
+
+def _jacks(rig: Rig, deck: Deck, placement: Placement, leads: Leads) -> dict[Port, tuple[Lead, ...]]:
+    """The jacks that are to be seen from above, with the leads in each: of panels all."""
+    found: dict[Port, tuple[Lead, ...]] = {}
     for panel in rig.panels.values():
-        if (panel.deck or deck.name) == deck.name:
-            shapes += panel_jacks(panel, view, room)
-    shapes += _names(bodies, view, room)
-    shapes += lead_numbers(on_top, view, room)
-    return [*shapes, *reaches(reached(rig, {body.thing for body in bodies}), view, room)]
+        for jack in panel.jacks:
+            port = Port(panel.name, jack.name)
+            found[port] = leads.at(port)
+    for lead in leads.all:
+        for port in (lead.start, lead.end):
+            found.setdefault(port, leads.at(port))
+    return {
+        port: plugged
+        for port, plugged in found.items()
+        if (point := placement.points.get(port)) is not None and point.deck == deck.name and not point.under
+    }
 
 
-def _dimensions(view: View, around: CaseRoom | None) -> tuple[Shape, ...]:
-    """Width and depth of the deck, beyond the outline of its case."""
-    aside, along = (0.0, 0.0) if around is None else (around.aside_mm / view.scale, around.along_mm / view.scale)
-    top, left = view.top - max(5.0, along + 1.5), view.left - max(5.0, aside + 1.5)
-    return (
-        *level_dimension(view.left, view.right, view.top, top, f"{view.width_mm:g}"),
-        *upright_dimension(view.top, view.bottom, view.left, left, f"{view.depth_mm:g}"),
-    )
-
-
-def _dots(rig: Rig, bodies: tuple[Outline, ...], view: View, room: LabelRoom) -> list[Shape]:
-    """Switches and knobs; names keep clear of them."""
+def _lines(view: View, on_top: tuple[Way, ...]) -> list[Shape]:
+    """The leads that stay on top, from plug to plug."""
     shapes: list[Shape] = []
-    for body in bodies:
-        for dot in switches(rig.units.get(body.thing), rig.places[body.thing], view):
-            shapes.append(dot)
-            room.keep_clear(Room(dot.x, dot.y, dot.x, dot.y).wider(dot.radius))
+    for way in on_top:
+        points = way.points[1:-1] if len(way.points) > 3 else way.points
+        shapes.append(Polyline(tuple(view.point(*point) for point in points), width_mm=THICK))
     return shapes
 
 
-def _names(bodies: tuple[Outline, ...], view: View, room: LabelRoom) -> list[Shape]:
-    """Each thing's name within its outline, or beside it where it is too small."""
-    labels = []
-    for body in bodies:
-        here = view.room(body.area)
-        choices = name_choices(here, body.thing)
-        label = room.place(choices, here) or room.place(choices, here.wider(1.5))
-        labels.append(label or room.place((*choices, *outside_choices(here, body.thing))))
-    return [label for label in labels if label is not None]
+def _dimensions(view: View, bodies: tuple[Outline, ...], beyond: Beyond) -> tuple[Shape, ...]:
+    """The front left corners of what stands on the deck."""
+    return running(view, (body.x_mm for body in bodies), (body.y_mm for body in bodies), beyond)
 
 
 def _words(
-    rig: Rig, deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way, ...], plugged: bool, cased: CaseRoom | None
+    rig: Rig, deck: Deck, bodies: tuple[Outline, ...], ways: tuple[Way, ...], plugged: bool, cased: CaseRoom | None
 ) -> dict[str, str]:
     units = [rig.units[body.thing] for body in bodies if body.thing in rig.units]
     jacks = [jack for panel in rig.panels.values() for jack in panel.jacks]
@@ -120,18 +148,17 @@ def _words(
         "foot switch": any(unit.switches for unit in units),
         "knob": any(unit.knobs for unit in units),
         "plug": plugged,
-        "drop line": bool(deck.drops_mm),
         "panel jack": any(jack.role != "inlet" for jack in jacks),
         "mains inlet": any(jack.role == "inlet" for jack in jacks),
         "keep out": bool(deck.keep_outs),
         "reserved": bool(rig.reserved_rooms),
     }
-    leads = [style.words for signal, style in STYLES.items() if any(way.signal == signal for way in on_top)]
-    signs = {told: told.partition(" ")[2] for way in on_top for told in way.make.sign_words}
-    words = {word: word for word in (*(word for word, drawn in there.items() if drawn), *leads)} | signs
-    around = {} if cased is None else {"inside of the case": case_words(cased)}
-    foot = {"reach of a foot": "reach of a foot"} if reached(rig, {body.thing for body in bodies}) else {}
-    return words | around | foot
+    words = {word: word for word, drawn in there.items() if drawn}
+    if plugged:
+        words["plug"] = "plug; its flag: lead, jack"
+    words |= {told: told.partition(" ")[2] for way in ways for told in way.make.sign_words}
+    words |= {} if cased is None else {"inside of the case": case_words(cased)}
+    return words | ({"reach of a foot": "reach of a foot"} if reached(rig, {body.thing for body in bodies}) else {})
 
 
 def _described(deck: Deck, bodies: tuple[Outline, ...], on_top: tuple[Way, ...]) -> str:

@@ -6,11 +6,14 @@ from rigc.reports.drawings.deck.deck_ground import MARGIN_RIGHT
 from rigc.reports.drawings.deck.view import PAGE_HEIGHT, PAGE_WIDTH, View, fitting_scale
 from rigc.reports.drawings.means.label_box import Room
 
-LEFT, TOP, BOTTOM = 12.0, 12.0, 23.0
+LEFT, TOP, BOTTOM = 16.0, 9.5, 30.5
 """Room left of, above and below a deck, in mm."""
 
-LEGEND = 8.0
-"""From a deck down to its legend, in mm: labels of leads may stand between."""
+LEGEND = 18.0
+"""From a deck down to its legend, in mm: running dimensions and the name of the front edge stand between."""
+
+BELOW_TOP, BELOW_LEGEND = 14.0, 6.0
+"""The same for a deck seen from below: its stamp and the name of its front edge stand above it, nothing but labels below."""
 
 
 def view_of(width_mm: float, depth_mm: float, below: bool = False, around_mm: tuple[float, float] = (0.0, 0.0)) -> View:
@@ -23,7 +26,7 @@ def view_of(width_mm: float, depth_mm: float, below: bool = False, around_mm: tu
     aside, along = (max(0.0, each / scale - _WITHIN) for each in around_mm)
     if width_mm / scale + 2 * aside > wide or depth_mm / scale + 2 * along > high:
         aside, along = 0.0, 0.0
-    return View(scale, LEFT + aside, TOP + along, width_mm, depth_mm, below, aside, along)
+    return View(scale, LEFT + aside, (BELOW_TOP if below else TOP) + along, width_mm, depth_mm, below, aside, along)
 
 
 def has_room(view: View, around_mm: tuple[float, float]) -> bool:

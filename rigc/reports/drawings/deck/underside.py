@@ -1,92 +1,193 @@
-"""A deck turned over -> the plan from below: what hangs there, and the leads of a class with their numbers."""
+"""A deck turned over -> the plan from below: what hangs there, and the leads of a class as bundles, with their numbers at holes and jacks."""
 
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.leads.leads import Leads
 from rigc.model.deck import Deck
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
-from rigc.reports.drawings.deck.bodies import name_choices, outline, outside_choices, panel_jacks
+from rigc.reports.drawings.deck.bodies import jack_mark, outline
+from rigc.reports.drawings.deck.bundles import Bundles, Run, bundles
+from rigc.reports.drawings.deck.deck_frame import front_edge, zones
 from rigc.reports.drawings.deck.deck_ground import deck_ground, deck_words
-from rigc.reports.drawings.deck.lead_shapes import lead_lines, lead_numbers
-from rigc.reports.drawings.deck.lead_style import STYLES
-from rigc.reports.drawings.deck.lead_tracks import side_by_side
+from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_ways import Way
-from rigc.reports.drawings.deck.legend import legend
-from rigc.reports.drawings.deck.sheet_view import BOTTOM, LEGEND, ground_of, label_ground
+from rigc.reports.drawings.deck.legend import legend, legend_foot
+from rigc.reports.drawings.deck.sheet_view import BELOW_LEGEND, ground_of
 from rigc.reports.drawings.deck.view import View
-from rigc.reports.drawings.means.label_room import LabelRoom
+from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.label_choices import led_from, named_in
+from rigc.reports.drawings.means.labelling import Choice, Ground, Wish, labelled
 from rigc.reports.drawings.means.lettering import text_width
-from rigc.reports.drawings.shapes import THICK, Box, Label, Shape
+from rigc.reports.drawings.means.unplaced_names import left_over
+from rigc.reports.drawings.shapes import THICK, THIN, Box, Circle, Label, Line, Point, Shape
 
 GROUPS = (("audio", ("audio",)), ("power", ("dc", "ac", "mains")), ("control", ("midi", "control", "usb")))
 """Each view from below shows the leads of one group."""
 
 STAMP = "SEEN FROM BELOW, player at the top"
 
+_LEAST_RUN = 5.0  # a shorter stretch of a bundle bears no count, in mm on paper
 
-def undersides(rig: Rig, deck: Deck, view: View, placement: Placement, ways: tuple[Way, ...]) -> tuple[Drawing, ...]:
+
+def undersides(
+    rig: Rig, deck: Deck, view: View, placement: Placement, ways: tuple[Way, ...], leads: Leads
+) -> tuple[Drawing, ...]:
     """One drawing for each group of leads that runs under the deck."""
     below = tuple(way for way in ways if way.under)
     groups = [(name, tuple(way for way in below if way.signal in signals)) for name, signals in GROUPS]
-    return tuple(_underside(rig, deck, view, placement, name, group) for name, group in groups if group)
+    return tuple(_underside(rig, deck, view, placement, name, group, leads) for name, group in groups if group)
 
 
-def _underside(rig: Rig, deck: Deck, view: View, placement: Placement, group: str, ways: tuple[Way, ...]) -> Drawing:
-    ground = ground_of(view)
-    room = LabelRoom(label_ground(view))
-    bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name)
-    drawn = side_by_side(ways, view.scale)
-    shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view, room), *_stamp(view, room)]
-    shapes += [outline(body, view, fill="", hidden=True) for body in bodies if not body.under]
-    shapes += [outline(body, view) for body in bodies if body.under]
-    shapes += lead_lines(drawn, view, room)
-    for panel in rig.panels.values():
-        if (panel.deck or deck.name) == deck.name:
-            shapes += panel_jacks(panel, view, room)
-    shapes += lead_numbers(drawn, view, room)
-    shapes += _names(tuple(body for body in bodies if body.under), view, room, strong=True)
-    shapes += _names(tuple(body for body in bodies if not body.under), view, room, strong=False)
-    shapes += legend(_words(ways), view.left, ground.right, view.bottom + LEGEND)
-    told = "leads in one lane are drawn side by side; thin: on top of the deck"
+def _underside(
+    rig: Rig, deck: Deck, view: View, placement: Placement, group: str, ways: tuple[Way, ...], leads: Leads
+) -> Drawing:
+    paper = ground_of(view)
+    bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and body.under)
+    laid = bundles(ways, view, tuple(view.room(body.area) for body in bodies))
+    shapes, lost = _drawn(rig, deck, view, placement, bodies, laid, ways, leads, paper)
+    words = _words(ways, laid)
+    top = view.bottom + BELOW_LEGEND
+    foot = legend_foot(words, view.left, paper.right, top)
+    more = left_over(lost, view.left, foot + 0.3, paper.right)
     return Drawing(
         name=f"below-{deck.name}-{group}",
         title=f"Deck {deck.name} from below: {group} leads",
         desc=_described(deck, bodies, ways),
-        width_mm=ground.right,
-        height_mm=ground.bottom,
-        shapes=(*shapes, Label(view.left, view.bottom + BOTTOM - 1, told)),
+        width_mm=paper.right,
+        height_mm=round(max([foot + 1, *(label.y + 2.7 for label in more)]), 1),
+        shapes=(*shapes, *legend(words, view.left, paper.right, top), *more),
         scale=view.scale,
     )
 
 
-def _stamp(view: View, room: LabelRoom) -> tuple[Shape, ...]:
-    label = Label(view.left + 3, view.top - 5.5, STAMP, size_mm=3.5, level="middle", strong=True)
-    room.keep(label)
-    return (Box(view.left, view.top - 9.5, text_width(STAMP, 3.5, strong=True) + 6, 8, width_mm=THICK), label)
+def _drawn(
+    rig: Rig,
+    deck: Deck,
+    view: View,
+    placement: Placement,
+    bodies: tuple[Outline, ...],
+    laid: Bundles,
+    ways: tuple[Way, ...],
+    leads: Leads,
+    paper: Room,
+) -> tuple[list[Shape], list[str]]:
+    """All but the legend, and the names that found no room."""
+    shapes: list[Shape] = [*deck_ground(deck, view, drops=False), *zones(view), front_edge(view)]
+    shapes += [*deck_words(deck, view, drops=False), *_stamp(view)]
+    shapes += [outline(body, view) for body in bodies]
+    shapes += [Line(*start, *end, pattern="dashed") for start, end in laid.covered]
+    shapes += [Line(*start, *end, width_mm=THICK) for start, end in laid.seen]
+    panels = [panel for panel in rig.panels.values() if (panel.deck or deck.name) == deck.name]
+    shapes += [part for panel in panels for jack in panel.jacks for part in jack_mark(jack, view)]
+    holes = _at_holes(laid)
+    shapes += [Circle(x, y, 0.65, fill="white", width_mm=THIN) for x, y in holes]
+    ground = Ground(Room(0, 0, paper.right, view.bottom + BELOW_LEGEND - 0.5))
+    ground.drawn(shapes)
+    named = [(body.thing, named_in(view.room(body.area), body.thing)) for body in bodies]
+    named += [(", ".join(marks), _at_hole(point, ", ".join(marks))) for point, marks in holes.items()]
+    own = {way.mark for way in ways}
+    wanted = {
+        port: plugged
+        for way in ways
+        for port in way.ports
+        if (point := placement.points.get(port)) is not None and (point.under or point.panel)
+        if (plugged := tuple(lead for lead in leads.at(port) if lead.mark in own))
+    }
+    named += [(f"{flag.port.thing}: {flag.text}", wish(flag)) for flag in flags(rig, placement, view, {}, wanted)]
+    named += [
+        (f"{panel.name}.{jack.name}", led_from(view.point(jack.x_mm, jack.y_mm), jack.name))
+        for panel in panels
+        for jack in panel.jacks
+        if Port(panel.name, jack.name) not in wanted
+    ]
+    found, lost = labelled(ground, named)
+    counted = [run for run in laid.runs if _length(run) >= _LEAST_RUN and not _covered(run, bodies, view)]
+    for run in counted:
+        found += _counted(run, ground)
+    return [*shapes, *found], lost
 
 
-def _names(bodies: tuple[Outline, ...], view: View, room: LabelRoom, strong: bool) -> list[Shape]:
-    """Names of what hangs below stand out; those of what stands on top fill what room is left."""
-    labels = []
-    for body in bodies:
-        here = view.room(body.area)
-        label = room.place(name_choices(here, body.thing), here)
-        if label is None and strong:
-            label = room.place((*name_choices(here, body.thing), *outside_choices(here, body.thing)))
-        if label is not None:
-            labels.append(label if strong else label.replace(colour="grey"))
-    return [*labels]
+def _at_holes(laid: Bundles) -> dict[Point, list[str]]:
+    """The leads that come to the eye at each hole, from left to right."""
+    found: dict[Point, list[str]] = {}
+    for end in laid.ends:
+        if not end.port:
+            found.setdefault((round(end.at[0], 2), round(end.at[1], 2)), []).append(end.mark)
+    return {point: list(dict.fromkeys(found[point])) for point in sorted(found)}
 
 
-def _words(ways: tuple[Way, ...]) -> dict[str, str]:
-    leads = [style.words for signal, style in STYLES.items() if any(way.signal == signal for way in ways)]
-    words = {word: word for word in ("below the deck", "on top", "drop line", "through the deck", *leads)}
+def _at_hole(point: Point, text: str) -> Wish:
+    def choices() -> list[Choice]:
+        x, y = point
+        found = [
+            Choice(Label(x, y + 1.3 * out, text, anchor=anchor, level="middle", rotation=-90), 0)
+            for out, anchor in ((-1, "start"), (1, "end"))
+        ]
+        found += [
+            Choice(Label(x + 1.3 * out, y, text, anchor=anchor, level="middle"), 0.5)
+            for out, anchor in ((1, "start"), (-1, "end"))
+        ]
+        return [*found, *led_from(point, text).choices()]
+
+    return Wish(choices)
+
+
+def _length(run: Run) -> float:
+    return abs(run.end[0] - run.start[0]) + abs(run.end[1] - run.start[1])
+
+
+def _middle(run: Run) -> Point:
+    return (run.start[0] + run.end[0]) / 2, (run.start[1] + run.end[1]) / 2
+
+
+def _covered(run: Run, bodies: tuple[Outline, ...], view: View) -> bool:
+    x, y = _middle(run)
+    return any(Room(x, y, x, y).within(view.room(body.area).wider(2)) for body in bodies)
+
+
+def _counted(run: Run, ground: Ground) -> list[Shape]:
+    """A stroke across a bundle with the count of its leads, where there is room for both."""
+    for part in (0.5, 0.35, 0.65, 0.2, 0.8):
+        x, y = (start + (end - start) * part for start, end in zip(run.start, run.end, strict=True))
+        slash = Line(x - 0.9, y + 1.5, x + 0.9, y - 1.5, width_mm=THIN)
+        if ground.clear(slash):
+            (choice,) = ground.place([_count_wish(x, y, str(run.count))])
+            if choice is not None:
+                ground.drawn([slash])
+                return [slash, choice.label]
+    return []
+
+
+def _count_wish(x: float, y: float, text: str) -> Wish:
+    places = (
+        Label(x + 1.4, y - 0.9, text),
+        Label(x - 1.4, y + 0.9, text, anchor="end", level="top"),
+        Label(x + 0.9, y - 2.2, text),
+        Label(x - 0.9, y + 2.2, text, anchor="end", level="top"),
+    )
+    return Wish(lambda: (Choice(label, at) for at, label in enumerate(places)))
+
+
+def _stamp(view: View) -> tuple[Shape, ...]:
+    label = Label(view.left + 3, view.top - 9.5, STAMP, size_mm=3.5, level="middle", strong=True)
+    return (Box(view.left, view.top - 12.5, text_width(STAMP, 3.5, strong=True) + 6, 6, width_mm=THICK), label)
+
+
+def _words(ways: tuple[Way, ...], laid: Bundles) -> dict[str, str]:
+    words = {word: word for word in ("below the deck", "through the deck")}
+    words["leads"] = "leads below the deck"
+    if laid.covered:
+        words["covered"] = "the same, above what hangs there"
+    if laid.runs:
+        words["bundle"] = "so many leads"
     return words | {told: told.partition(" ")[2] for way in ways for told in way.make.sign_words}
 
 
 def _described(deck: Deck, bodies: tuple[Outline, ...], ways: tuple[Way, ...]) -> str:
-    hanging = ", ".join(body.thing for body in bodies if body.under) or "nothing"
+    hanging = ", ".join(body.thing for body in bodies) or "nothing"
     return (
         f"Deck {deck.name} turned over, the player at the top, left stays left. Below it hangs: {hanging}. "
         f"Leads: {', '.join(way.mark for way in ways)}."

@@ -7,8 +7,8 @@ from rigc.record import Record
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.shapes import Box, Point
 
-SCALES = (1, 2, 5, 10, 20, 50)
-"""The n of 1:n that a drawing may have (ISO 5455, from memory)."""
+SCALES = (1, 2, 5, 6, 8, 10, 20, 50)
+"""The n of 1:n that a drawing may have: those of ISO 5455 (from memory), and two between, for a full deck is not legible at 1:10."""
 
 PAGE_WIDTH, PAGE_HEIGHT = 257.0, 136.0
 """What a drawing to scale may take on a landscape page of A4 or Letter, its scale bar besides, in mm."""

@@ -42,11 +42,28 @@ class Room(Record):
 
 def label_box(label: Label) -> Room:
     """What the capitals of a label cover, upright or turned; descenders hang below it."""
+    return _box(label)
+
+
+def letters_box(label: Label) -> Room:
+    """What all letters of a label cover, those that hang below its line and those that rise over the capitals too."""
+    hang = _HANG if _HANGING.intersection(label.text) else 0.0
+    rise = _RISE if _RISING.intersection(label.text) else 0.0
+    return _box(label, hang * label.size_mm, rise * label.size_mm)
+
+
+_HANGING, _RISING = frozenset("gjpqy,;()[]{}|/"), frozenset("bdfhkl()[]{}|/")
+_HANG, _RISE = 0.32, 0.12  # of the height of a capital, as the sheets' typeface is drawn
+
+
+def _box(label: Label, hang: float = 0.0, rise: float = 0.0) -> Room:
     width = text_width(label.text, label.size_mm, label.strong)
     start = -width * _START[label.anchor]
     drop = label.size_mm * _DROP[label.level]
     turn = radians(label.rotation)
-    corners = [(across, down) for across in (start, start + width) for down in (drop, drop - label.size_mm)]
+    corners = [
+        (across, down) for across in (start, start + width) for down in (drop + hang, drop - label.size_mm - rise)
+    ]
     xs = [label.x + across * cos(turn) - down * sin(turn) for across, down in corners]
     ys = [label.y + across * sin(turn) + down * cos(turn) for across, down in corners]
     return Room(min(xs), min(ys), max(xs), max(ys))

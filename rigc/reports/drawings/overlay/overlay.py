@@ -27,7 +27,8 @@ def overlay_drawing(before: Results, after: Results, deck: Deck, view: View, mar
     """One side of a deck (`view.below`) with the marks of that side."""
     ground, room = ground_of(view), LabelRoom(label_ground(view))
     side = tuple(mark for mark in marks if mark.under is view.below)
-    shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view, room), *_old_deck(before, deck, view)]
+    shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view), *_old_deck(before, deck, view)]
+    room.keep(*(shape for shape in shapes if isinstance(shape, Label)))
     shapes += _stamp(view, room)
     shapes += _bodies(after, deck, view, side)
     shapes += _lines(view, side, room)

@@ -6,6 +6,8 @@ from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.leads.plugs.plug_clash import PlugClash
+from rigc.analysis.mounting.mounting_strip import MountingStrip
+from rigc.analysis.routes.deck_holes import DeckHoles
 from rigc.analysis.routes.route_paths import RoutePaths
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
@@ -17,6 +19,7 @@ from rigc.reports.drawings.deck.around_deck import case_room
 from rigc.reports.drawings.deck.clash_detail import clash_details
 from rigc.reports.drawings.deck.elevation import elevation
 from rigc.reports.drawings.deck.faces import REAR, SIDE
+from rigc.reports.drawings.deck.hole_plan import hole_plan
 from rigc.reports.drawings.deck.lead_ways import ways
 from rigc.reports.drawings.deck.plan import plan
 from rigc.reports.drawings.deck.sheet_view import view_of
@@ -24,13 +27,20 @@ from rigc.reports.drawings.deck.underside import undersides
 
 
 def deck_drawing(
-    rig: Rig, placement: Placement, plugs: PlugBodies, clash: PlugClash, leads: Leads, paths: RoutePaths
+    rig: Rig,
+    placement: Placement,
+    plugs: PlugBodies,
+    clash: PlugClash,
+    leads: Leads,
+    paths: RoutePaths,
+    holes: DeckHoles,
+    strips: MountingStrip,
 ) -> Sheet:
     """For each deck in use its drawings and tables; a sentence where the source has no deck."""
     blocks: list[Block] = []
     for deck in rig.decks.values():
         if any(body.deck == deck.name for body in placement.outlines.values()):
-            blocks += _blocks(rig, deck, placement, plugs, clash, leads, paths)
+            blocks += _blocks(rig, deck, placement, plugs, clash, leads, paths, holes, strips)
     blocks += chosen_note(rig, placement.outlines)
     if not blocks:
         blocks.append(Paragraph("nothing", ("No deck has a thing on it yet: state a deck and places.",)))
@@ -44,7 +54,15 @@ def deck_drawing(
 
 
 def _blocks(
-    rig: Rig, deck: Deck, placement: Placement, plugs: PlugBodies, clash: PlugClash, leads: Leads, paths: RoutePaths
+    rig: Rig,
+    deck: Deck,
+    placement: Placement,
+    plugs: PlugBodies,
+    clash: PlugClash,
+    leads: Leads,
+    paths: RoutePaths,
+    holes: DeckHoles,
+    strips: MountingStrip,
 ) -> list[Block]:
     if deck.width_mm is None or deck.depth_mm is None:
         return [
@@ -55,12 +73,13 @@ def _blocks(
     around = (0.0, 0.0) if case is None else (case.aside_mm, case.along_mm)
     laid = ways(leads, paths, placement, deck.name)
     return [
-        plan(rig, deck, view_of(*size, around_mm=around), placement, plugs, laid),
-        *undersides(rig, deck, view_of(*size, below=True), placement, laid),
+        plan(rig, deck, view_of(*size, around_mm=around), placement, plugs, laid, leads),
+        hole_plan(deck, view_of(*size), placement, holes.of(deck.name), strips),
+        *undersides(rig, deck, view_of(*size, below=True), placement, laid, leads),
         elevation(rig, deck, size[0], placement, plugs, REAR),
         elevation(rig, deck, size[1], placement, plugs, SIDE),
         *clash_details(clash, placement, deck.name),
-        hole_table(rig, deck, laid),
+        hole_table(deck, holes.of(deck.name)),
         place_table(rig, deck, placement),
     ]
 

@@ -1,0 +1,90 @@
+"""A point or a room and a name -> the places where the name might stand, for the labelling."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import cos, pi, sin
+
+from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.labelling import Choice, Wish
+from rigc.reports.drawings.shapes import LETTERS, Label, Point
+
+NAME_MM = 3.5
+"""Letters of the names of things, in mm; those of all else are `LETTERS`."""
+
+_RADII = (3.0, 5.5, 8.0, 11.0, 15.0, 20.0, 26.0, 34.0, 45.0)
+_TURNS = (0.0, 1.0, 0.5, -0.5, 0.17, -0.17, 0.83, -0.83, 0.34, -0.34, 0.66, -0.66)
+_LED = 5.0  # what a leader costs beside its length, in mm
+
+
+def around(at: Point, text: str, strong: bool = False, cost: float = _LED, within: float = 1e9) -> Iterator[Choice]:
+    """At the end of a leader from a point, the nearest first, level and turned to read from the right; none is longer than
+    `within`, in mm."""
+    x, y = at
+    for radius in (each for each in _RADII if each <= within):
+        for turn in _TURNS:
+            aside, down = radius * cos(turn * pi), radius * sin(turn * pi)
+            anchor = "start" if aside > 0.3 else "end" if aside < -0.3 else "middle"
+            yield Choice(Label(x + aside, y + down, text, anchor=anchor, level="middle", strong=strong), cost, at)
+            if abs(down) > abs(aside):
+                end = "end" if down > 0 else "start"
+                upright = Label(x + aside, y + down, text, anchor=end, level="middle", rotation=-90, strong=strong)
+                yield Choice(upright, cost + 1, at)
+
+
+def inside(here: Room, text: str, strong: bool, sizes: tuple[float, ...]) -> Iterator[Choice]:
+    """Within a room, from the middle outwards: level, then turned, then in smaller letters."""
+    across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
+    wide, high = here.right - here.left, here.bottom - here.top
+    for rank, size in enumerate(sizes):
+        for level in _PARTS:
+            for aside in _ASIDES:
+                cost = 6.0 * rank + 4 * abs(level) + 3 * abs(aside)
+                label = Label(across + wide * aside, down + high * level, text, size, "middle", "middle", strong=strong)
+                yield Choice(label, cost)
+        for aside in _PARTS:
+            for level in _ASIDES:
+                cost = 6.0 * rank + 2.5 + 3 * abs(level) + 4 * abs(aside)
+                label = Label(
+                    across + wide * aside, down + high * level, text, size, "middle", "middle", -90, strong=strong
+                )
+                yield Choice(label, cost)
+
+
+_PARTS, _ASIDES = (0.0, 0.11, -0.11, 0.22, -0.22, 0.33, -0.33, 0.42, -0.42), (0.0, 0.2, -0.2, 0.33, -0.33)
+
+
+def led_from(at: Point, text: str, strong: bool = False) -> Wish:
+    """A name at the end of a leader from a point."""
+    return Wish(lambda: around(at, text, strong))
+
+
+def named_in(here: Room, text: str, strong: bool = True, sizes: tuple[float, ...] = (NAME_MM, LETTERS)) -> Wish:
+    """The name of a thing in its outline, or beside it; in the first of the sizes for which there is room."""
+    return Wish(lambda: _name(here, text, strong, sizes))
+
+
+def _name(here: Room, text: str, strong: bool, sizes: tuple[float, ...]) -> Iterator[Choice]:
+    """The name of a thing: within its outline, else beside it with a leader from its edge."""
+    yield from inside(here, text, strong, sizes)
+    yield from _beside(here, text, strong)
+    middle = ((here.left + here.right) / 2, (here.top + here.bottom) / 2)
+    for choice in around(middle, text, strong):
+        yield choice.replace(cost=choice.cost + 25)
+
+
+def _beside(here: Room, text: str, strong: bool) -> Iterator[Choice]:
+    """Along the edges of a room, with a short leader from within."""
+    for part in (0.5, 0.3, 0.7, 0.15, 0.85):
+        y = here.top + (here.bottom - here.top) * part
+        x = here.left + (here.right - here.left) * part
+        for edge, out in ((here.left, -1), (here.right, 1)):
+            label = Label(edge + out * 2.8, y, text, anchor="middle", level="middle", rotation=-90, strong=strong)
+            yield Choice(label, 15, (edge - out * 0.6, y))
+            level = Label(
+                edge + out * 1.8, y, text, anchor="start" if out > 0 else "end", level="middle", strong=strong
+            )
+            yield Choice(level, 15, (edge - out * 0.6, y))
+        for edge, out in ((here.top, -1), (here.bottom, 1)):
+            label = Label(x, edge + out * 2.8, text, anchor="middle", level="middle", strong=strong)
+            yield Choice(label, 15, (x, edge - out * 0.6))
