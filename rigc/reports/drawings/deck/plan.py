@@ -26,7 +26,7 @@ from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_tracks import side_by_side
 from rigc.reports.drawings.deck.lead_ways import Way
 from rigc.reports.drawings.deck.legend import legend, legend_foot
-from rigc.reports.drawings.deck.sheet_view import foot_of, ground_of, label_ground
+from rigc.reports.drawings.deck.sheet_view import PLAIN_LEGEND, foot_of, ground_of, label_ground
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.label_choices import led_from, named_in
 from rigc.reports.drawings.means.labelling import Ground, labelled
@@ -35,17 +35,28 @@ from rigc.reports.drawings.shapes import THICK, Polyline, Shape
 
 
 def plan(
-    rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodies, ways: tuple[Way, ...], leads: Leads
+    rig: Rig,
+    deck: Deck,
+    view: View,
+    placement: Placement,
+    plugs: PlugBodies,
+    ways: tuple[Way, ...],
+    leads: Leads | None = None,
 ) -> Drawing:
-    """Units with names and switches, every plug with its flag, keep-outs, panel jacks, dimensions, and the leads on top."""
+    """Units with names and switches, every plug with its flag, keep-outs, panel jacks, dimensions, and the leads on top.
+
+    Without `leads` it is a picture of what stands where: no flags and no dimensions.
+    """
     bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and not body.under)
     standing = {body.thing for body in bodies}
     on_top = side_by_side(tuple(way for way in ways if not way.under), view.scale)
     plugged = tuple(body for body in plugs.all if body.thing in standing)
     words = _words(rig, deck, bodies, ways, bool(plugged), _cased(rig, deck, view))
     ground = ground_of(view)
+    top = foot_of(view) if leads is not None else view.bottom + view.along + PLAIN_LEGEND
+    least = ground.bottom if leads is not None else 0.0
     shapes, lost = _drawn(rig, deck, view, placement, bodies, plugged, on_top, leads)
-    foot = legend_foot(words, view.left, ground.right, foot_of(view))
+    foot = legend_foot(words, view.left, ground.right, top)
     more = left_over(lost, view.left, foot + 0.3, ground.right)
     moved = chosen(rig, (body.thing for body in bodies))
     return Drawing(
@@ -53,8 +64,8 @@ def plan(
         title=f"Plan of deck {deck.name}, seen from above",
         desc=_described(deck, bodies, on_top),
         width_mm=ground.right,
-        height_mm=max([ground.bottom, foot + 1, *(label.y + 2.7 for label in more)]),
-        shapes=(*shapes, *legend(words, view.left, ground.right, foot_of(view)), *more),
+        height_mm=max([least, foot + 1, *(label.y + 2.7 for label in more)]),
+        shapes=(*shapes, *legend(words, view.left, ground.right, top), *more),
         scale=view.scale,
         caption=chosen_line(moved) if moved else "",
     )
@@ -74,14 +85,16 @@ def _drawn(
     bodies: tuple[Outline, ...],
     plugged: tuple[PlugBody, ...],
     on_top: tuple[Way, ...],
-    leads: Leads,
+    leads: Leads | None,
 ) -> tuple[list[Shape], list[str]]:
     """All but the legend, what lies lower first; and the names that found no room."""
     ground = Ground(label_ground(view))
     shapes: list[Shape] = [*deck_ground(deck, view, drops=False), *case_outline(_cased(rig, deck, view), view)]
     cased = _cased(rig, deck, view)
     beyond = (0.0, 0.0) if cased is None else (cased.aside_mm / view.scale, cased.along_mm / view.scale)
-    shapes += [*zones(view, beyond), *_dimensions(view, bodies, beyond), front_edge(view, beyond)]
+    if leads is not None:
+        shapes += [*zones(view, beyond), *_dimensions(view, bodies, beyond)]
+    shapes.append(front_edge(view, beyond))
     shapes += deck_words(deck, view, beyond[0], drops=False)
     shapes += area_boxes(rig, deck, view)
     hints = reached(rig, {body.thing for body in bodies})
@@ -108,9 +121,11 @@ def _drawn(
     return [*shapes, *found], lost
 
 
-def _jacks(rig: Rig, deck: Deck, placement: Placement, leads: Leads) -> dict[Port, tuple[Lead, ...]]:
+def _jacks(rig: Rig, deck: Deck, placement: Placement, leads: Leads | None) -> dict[Port, tuple[Lead, ...]]:
     """The jacks that are to be seen from above, with the leads in each: of panels all."""
     found: dict[Port, tuple[Lead, ...]] = {}
+    if leads is None:
+        return found
     for panel in rig.panels.values():
         for jack in panel.jacks:
             port = Port(panel.name, jack.name)

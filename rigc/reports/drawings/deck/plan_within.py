@@ -12,7 +12,7 @@ from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.deck_ground import MARGIN_RIGHT
 from rigc.reports.drawings.deck.lead_ways import ways
 from rigc.reports.drawings.deck.plan import plan
-from rigc.reports.drawings.deck.sheet_view import BOTTOM, LEFT, TOP
+from rigc.reports.drawings.deck.sheet_view import LEFT, PLAIN_BOTTOM, TOP
 from rigc.reports.drawings.deck.view import View
 
 
@@ -43,6 +43,6 @@ def _view(deck: Deck, width: float, height: float) -> View:
     """Any whole n of 1:n: what is to build from is drawn at the usual scales elsewhere."""
     assert deck.width_mm is not None and deck.depth_mm is not None
     wide, deep = deck.width_mm.value, deck.depth_mm.value
-    room = width - LEFT - MARGIN_RIGHT, height - TOP - BOTTOM
+    room = width - LEFT - MARGIN_RIGHT, height - TOP - PLAIN_BOTTOM
     scale = max(1, -int(-wide // room[0]), -int(-deep // max(room[1], 20.0)))
     return View(scale, LEFT, TOP, wide, deep)

@@ -15,6 +15,9 @@ LEGEND = 18.0
 BELOW_TOP, BELOW_LEGEND = 14.0, 6.0
 """The same for a deck seen from below: its stamp and the name of its front edge stand above it, nothing but labels below."""
 
+PLAIN_BOTTOM, PLAIN_LEGEND = 18.0, 7.0
+"""The same below a deck that is drawn without dimensions."""
+
 
 def view_of(width_mm: float, depth_mm: float, below: bool = False, around_mm: tuple[float, float] = (0.0, 0.0)) -> View:
     """The deck at the largest scale that fits on a page.
