@@ -78,3 +78,20 @@ class Span:
 
     def __repr__(self) -> str:
         return f"Span({self})"
+
+
+def alike(old: str, new: str) -> tuple[int, int]:
+    """How many characters at the beginning and at the end of two texts are the same, none counted twice."""
+    same = _same(old, new)
+    return same, min(_same(old[::-1], new[::-1]), min(len(old), len(new)) - same)
+
+
+def _same(one: str, other: str) -> int:
+    low, high = 0, min(len(one), len(other))
+    while low < high:
+        middle = (low + high + 1) // 2
+        if one[low:middle] == other[low:middle]:
+            low = middle
+        else:
+            high = middle - 1
+    return low

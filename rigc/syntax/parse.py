@@ -129,8 +129,8 @@ def parse(source: Source, grammar: Grammar, near: Parsed | None = None) -> Parse
     if near is not None and not near.findings and not more and looked.text == source.text:
         try:
             return Parsed(reparsed(near.file, source, partial(_file, grammar, source)), (), ())
-        except UnexpectedInput:
-            pass  # a mistake is told from the whole
+        except UnexpectedInput:  # what the change did not touch was whole before: the mistake is in the rest
+            return _piece_by_piece(grammar, source, looked, more, near)
     try:
         return Parsed(_file(grammar, source, looked.text, 0), more, looked.passed_over)
     except UnexpectedInput:

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from typing import Any
 
 from rigc.record import Record
-from rigc.source import Source, Span
+from rigc.source import Source, Span, alike
 from rigc.syntax.nodes import File, Node
 
 _BLANK = re.compile(r"(?:\s|#[^\n]*)*")
@@ -19,8 +19,7 @@ def reparsed(before: File, source: Source, read: Read) -> File:
     """The file of `source`, the same as by reading all of it; `read` reads a stretch of whole lines that begins at an offset, and raises
     where it cannot be read. Each statement ends with its line, so that whole lines before and after a change are read as they were."""
     old, text = before.span.source.text, source.text
-    same = _alike(old, text)
-    same_end = min(_alike(old[::-1], text[::-1]), min(len(old), len(text)) - same)
+    same, same_end = alike(old, text)
     first_changed, last_changed = old.rfind("\n", 0, same) + 1, len(old) - same_end
     moved_by = len(text) - len(old)
     head = [each for each in before.statements if each.span.end < first_changed]
@@ -38,8 +37,8 @@ class Unchanged:
     def __init__(self, before: File, source: Source) -> None:
         old, text = before.span.source.text, source.text
         self._source = source
-        self._same = _alike(old, text)
-        self._same_end = len(text) - min(_alike(old[::-1], text[::-1]), min(len(old), len(text)) - self._same)
+        self._same, end = alike(old, text)
+        self._same_end = len(text) - end
         self._moved_by = len(text) - len(old)
         self._by_start: dict[int, Any] = {each.span.start: each for each in before.statements}
 
@@ -58,18 +57,6 @@ class Unchanged:
             return None
         moved: Node = _moved(node, self._source, by)
         return moved
-
-
-def _alike(one: str, other: str) -> int:
-    """How many characters at their beginnings are the same."""
-    low, high = 0, min(len(one), len(other))
-    while low < high:
-        middle = (low + high + 1) // 2
-        if one[low:middle] == other[low:middle]:
-            low = middle
-        else:
-            high = middle - 1
-    return low
 
 
 def _line_of(text: str, statement: Node) -> int:

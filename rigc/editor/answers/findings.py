@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.source import Source, Span
+from rigc.source import Source, Span, alike
 
 
 def by_file(findings: Iterable[Diagnostic], first: Source) -> dict[Source, list[Diagnostic]]:
@@ -22,12 +22,7 @@ def carried(span: Span, now: Source) -> Span | None:
     old, text = span.source.text, now.text
     if old == text:
         return Span(now, span.start, span.end)
-    same, most = 0, min(len(old), len(text))
-    while same < most and old[same] == text[same]:
-        same += 1
-    end = 0
-    while end < most - same and old[-1 - end] == text[-1 - end]:
-        end += 1
+    same, end = alike(old, text)
     if span.end <= same:
         return Span(now, span.start, span.end)
     if span.start >= len(old) - end:

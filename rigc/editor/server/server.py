@@ -11,6 +11,7 @@ from pygls.exceptions import JsonRpcException
 from pygls.lsp.server import LanguageServer
 
 from rigc import __version__
+from rigc.editor import rubbish
 from rigc.editor.answers.actions import Action, actions
 from rigc.editor.answers.colours import SORTS, colours
 from rigc.editor.answers.definition import definition, references
@@ -108,6 +109,7 @@ class Rigs(LanguageServer):
                 self.tell(rig)
                 if self._refreshes_inlays():
                     await self.workspace_inlay_hint_refresh_async(None)
+                rubbish.now()
         except Unreadable:
             self._publish(rig, {})
         except Outdated:
@@ -395,4 +397,5 @@ def _refused(fault: CannotRename) -> JsonRpcException:
 
 def serve() -> None:
     """Speaks over standard input and output until the editor ends it."""
+    rubbish.seldom()
     server().start_io()
