@@ -144,8 +144,12 @@ class Session:
         return draft, load
 
     def _uses(self, rig: Path, path: Path) -> bool:
+        """Whether a rig reads a file, by its last draft: a line `use` that has come or gone since is in the rig that is looked at anyway."""
+        if rig == path:
+            return True
+        kept = self._drafts.get(rig)
         try:
-            sources = self.draft(rig).read.gathered.sources
+            sources = (self.draft(rig) if kept is None else kept[1]).read.gathered.sources
         except Unreadable:
             return False
         return any(path_of(rig, source.name) == path for source in sources)

@@ -34,7 +34,7 @@ def test_a_working_hour(path: Path) -> None:
     async def script(editor: Editor) -> None:
         client, document = editor.client, editor.document
         editor.open(RIG)
-        await editor.until(lambda: "polarity-assumed" in editor.codes() or len(editor.codes()) > 2)
+        await editor.until(lambda: "wrong-polarity" in editor.codes())
 
         offers = await client.text_document_completion_async(lsp.CompletionParams(document, editor.place("8 mA", 2)))
         assert isinstance(offers, lsp.CompletionList)
@@ -161,6 +161,33 @@ def test_a_used_file_that_is_not_saved(path: Path) -> None:
             lsp.DidCloseTextDocumentParams(lsp.TextDocumentIdentifier(bench.as_uri()))
         )
         await editor.until(lambda: "unknown-name" in editor.codes() and not editor.told["bench.rig"].diagnostics)
+
+    session(path, script)
+
+
+def test_a_text_that_was_never_saved(path: Path) -> None:
+    async def script(editor: Editor) -> None:
+        editor.uri, editor.path = "untitled:Untitled-1", Path("untitled:Untitled-1")
+        editor.open(RIG.replace("of mini-coax", "of thinner"))
+        await editor.until(lambda: "unknown-name" in editor.codes())
+
+    session(path, script)
+
+
+def test_what_is_no_text_is_told_in_the_file(path: Path) -> None:
+    async def script(editor: Editor) -> None:
+        editor.open("language 1\n\0\n")
+        await editor.until(lambda: bool(editor.codes()))
+        (finding,) = editor.told[editor.path.name].diagnostics
+        assert "NUL" in finding.message
+        assert finding.range.start == lsp.Position(1, 0)
+        assert not await editor.client.text_document_hover_async(lsp.HoverParams(editor.document, lsp.Position(9, 9)))
+        await editor.client.workspace_execute_command_async(
+            lsp.ExecuteCommandParams("rigc.openSheet", arguments=[editor.uri, "../away"])
+        )
+        assert editor.shown == ["there is no sheet '../away'"]
+        editor.type(RIG)
+        await editor.until(lambda: "wrong-polarity" in editor.codes())
 
     session(path, script)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from lsprotocol import types as lsp
@@ -15,9 +15,10 @@ from rigc.editor.answers.folds import Fold
 from rigc.editor.answers.hover import Hover
 from rigc.editor.answers.outline import Entry
 from rigc.editor.completion.offer import Offer
-from rigc.editor.places import UTF_16, place_of, stretch_of, units
+from rigc.editor.places import place_of, stretch_of, units
 from rigc.editor.shelf import path_of
 from rigc.editor.text_edits import line_edits
+from rigc.loader import Unreadable
 from rigc.source import Source, Span
 
 _SEVERITIES = {
@@ -63,15 +64,21 @@ def uri(path: Path) -> str:
 
 
 class Converter:
-    """For one rig and one way of counting characters."""
+    """For one rig and one way of counting characters. `uris` are those by which the editor knows what it has open: it may write them in
+    another way, and a text that was never saved has one of its own."""
 
-    def __init__(self, rig: Path, encoding: str = UTF_16) -> None:
+    def __init__(self, rig: Path, encoding: str, uris: Mapping[Path, str]) -> None:
         self.rig = rig
         self.encoding = encoding
+        self._uris = uris
 
     def uri(self, source: Source) -> str:
         """Where a source is."""
-        return uri(path_of(self.rig, source.name))
+        return self.uri_of(path_of(self.rig, source.name))
+
+    def uri_of(self, path: Path) -> str:
+        """The URI of a file, as the editor has it."""
+        return self._uris.get(path) or uri(path)
 
     def range(self, span: Span) -> lsp.Range:
         """Where a span is in its file."""
@@ -105,6 +112,12 @@ class Converter:
             ],
             data=finding.fingerprint,
         )
+
+    def unreadable(self, fault: Unreadable) -> lsp.Diagnostic:
+        """Why the text of the rig's file can't be read at all."""
+        at = lsp.Position(max(0, fault.line - 1), max(0, fault.column - 1))
+        text = "\n".join(filter(None, (fault.message, f"do: {fault.help}" if fault.help else "")))
+        return lsp.Diagnostic(lsp.Range(at, at), text, severity=lsp.DiagnosticSeverity.Error, source="rigc")
 
     def edits(self, old: str, new: str) -> list[lsp.TextEdit]:
         """The lines that differ between two texts of a file."""

@@ -37,6 +37,7 @@ from rigc.files.reader import CachedReader
 from rigc.loader import STOCK, Unreadable
 from rigc.output.formats import document_renderer
 from rigc.output.layout import Layout
+from rigc.reports.folder import sheet_names
 from rigc.source import Source
 
 AT_ONCE_S, ALL_S = 0.02, 0.15
@@ -57,6 +58,7 @@ class Rigs(LanguageServer):
         self.session = Session(self.reader)
         self.pages = PagesToShow()
         self.versions: dict[Path, int] = {}
+        self.uris: dict[Path, str] = {}
         self.told: dict[Path, dict[Path, list[lsp.Diagnostic]]] = {}
         self.tasks: dict[Path, asyncio.Task[None]] = {}
 
@@ -70,7 +72,11 @@ class Rigs(LanguageServer):
         path = convert.path(document.uri)
         draft, source = self.session.source(path)
         rig = self.session.rig_of(path)
-        return draft, source, rig, Converter(rig, self.encoding)
+        return draft, source, rig, self.converter(rig)
+
+    def converter(self, rig: Path) -> Converter:
+        """For the files of a rig."""
+        return Converter(rig, self.encoding, self.uris)
 
     def offset(self, source: Source, position: lsp.Position) -> int:
         """Where a position is in a text."""
@@ -110,14 +116,14 @@ class Rigs(LanguageServer):
                 if self._refreshes_inlays():
                     await self.workspace_inlay_hint_refresh_async(None)
                 rubbish.now()
-        except Unreadable:
-            self._publish(rig, {})
+        except Unreadable as fault:
+            self._publish(rig, {rig: [self.converter(rig).unreadable(fault)]} if rig in self.versions else {})
         except Outdated:
             pass
 
     def tell(self, rig: Path) -> None:
         """Publishes the findings of a rig that are known, file by file."""
-        converter = Converter(rig, self.encoding)
+        converter = self.converter(rig)
         findings = self.session.findings(rig)
         first = self.session.draft(rig).read.gathered.sources[0]
         found = {
@@ -134,7 +140,7 @@ class Rigs(LanguageServer):
             every = [each for files in self.told.values() for each in files.get(path, ())]
             once = list({(str(each.range), each.message, str(each.code)): each for each in every}.values())
             self.text_document_publish_diagnostics(
-                lsp.PublishDiagnosticsParams(convert.uri(path), once, self.versions.get(path))
+                lsp.PublishDiagnosticsParams(self.uris.get(path) or convert.uri(path), once, self.versions.get(path))
             )
 
     def _refreshes_inlays(self) -> bool:
@@ -147,7 +153,7 @@ class Rigs(LanguageServer):
         changes = {}
         for name, text in texts.items():
             old = load(name).data.decode("utf-8", "surrogatepass").removeprefix("\ufeff")
-            changes[convert.uri(path_of(converter.rig, name))] = converter.edits(old, text.removeprefix("\ufeff"))
+            changes[converter.uri_of(path_of(converter.rig, name))] = converter.edits(old, text.removeprefix("\ufeff"))
         return lsp.WorkspaceEdit(changes=changes)
 
     def code_action(self, action: Action, source: Source, converter: Converter) -> lsp.CodeAction:
@@ -162,6 +168,8 @@ class Rigs(LanguageServer):
 
     def page(self, path: Path, sheet: str) -> Path | str:
         """A sheet of the rig of a file as a page that can be shown, or why there is none."""
+        if sheet not in sheet_names():
+            return f"there is no sheet '{sheet}'"
         rig = self.session.rig_of(path)
         checked = self.session.checked(rig) or self.session.check(rig)
         documents = checked.compiled.documents((sheet,), draft=checked.compiled.has_errors)
@@ -187,6 +195,7 @@ def _texts(made: Rigs) -> None:
     @made.feature(lsp.TEXT_DOCUMENT_DID_OPEN)
     def opened(given: lsp.DidOpenTextDocumentParams) -> None:
         document = given.text_document
+        made.uris[convert.path(document.uri)] = document.uri
         made.changed(convert.path(document.uri), document.text, document.version)
 
     @made.feature(lsp.TEXT_DOCUMENT_DID_CHANGE)
@@ -203,6 +212,7 @@ def _texts(made: Rigs) -> None:
             if task is not None:
                 task.cancel()
             made._publish(path, {})
+        made.uris.pop(path, None)
 
     @made.feature(lsp.TEXT_DOCUMENT_DID_SAVE)
     def saved(_given: lsp.DidSaveTextDocumentParams) -> None:
