@@ -23,7 +23,7 @@ WIDTH, HEIGHT = 183.0, 86.0
 _SETTINGS = (Column("set", key="at"), Column("to", key="position"), Column("where", key="scenario"))
 _PANIC = (
     ("smoke, a tingle", "Mains plug out at the wall. Touch no strings, no microphone. It stays out."),
-    ("no sound", "Mute, then the bypass plan. Look for the fault after the song."),
+    ("no sound", f"Mute, then the bypass plan. After the song: {see('fault-tree')}."),
     ("one unit dead", f"Outlet lit ({see('power-table')})? Plug home? Another lead; then bypass it."),
     ("hum", "MIDI, USB leads out; then the ground lift. Never lift a protective earth."),
     ("wrong sounds", "Call the preset up anew. Else mute, power off, count to ten, power on."),
