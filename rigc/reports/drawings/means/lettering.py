@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from rigc.reports.drawings.means import letter_widths
 
 EM_PER_CAPITAL = 1 / 0.698
@@ -15,6 +17,7 @@ _FOREIGN = 1.05  # what the typeface lacks comes from the machine's fonts: about
 _KERNED = 1.01  # pairs that stand apart a little
 
 
+@cache
 def text_width(text: str, size_mm: float, strong: bool = False) -> float:
     """The width of a line of text in mm, rather too wide than too narrow; `size_mm` is the height of a capital."""
     widths = _STRONG if strong else _REGULAR
