@@ -13,6 +13,7 @@ from rigc.editor.computed import Computed, computed
 from rigc.editor.draft import Draft
 from rigc.editor.reading import KeptReader
 from rigc.editor.shelf import Shelf, path_of
+from rigc.editor.trials import Trials
 from rigc.files.rigs_near import rigs_near
 from rigc.loader import Loader, Unreadable
 from rigc.proved import Bench
@@ -26,12 +27,12 @@ _OF_A_RIG = re.compile(r"^(chain|power|place|leads|mounting|preset)\b", re.MULTI
 class Checked:
     """A rig as it was compiled after one edit: its findings, and the means to try their mends."""
 
-    def __init__(self, edit: int, draft: Draft, load: Loader, compiled: Compiled) -> None:
+    def __init__(self, edit: int, draft: Draft, compiled: Compiled, trials: Trials) -> None:
         self.edit = edit
         self.draft = draft
-        self.load = load
         self.compiled = compiled
         self.computed = computed(compiled)
+        self.trials = trials
 
 
 class Session:
@@ -103,16 +104,15 @@ class Session:
         edit = self.edit
         draft, load = self._draft(rig)
         made = compile_rig(load, rig.name, self.reader, half_written=True, between=between, read=draft.read)
-        found = Checked(edit, draft, load, made)
+        found = Checked(edit, draft, made, Trials(Bench(made, load, rig.name, self.reader)))
         self._checked[rig] = found
         if found.computed is not None:
             self._computed[rig] = found.computed
         return found
 
-    def bench(self, rig: Path) -> Bench:
-        """Where the mends of a rig's findings are tried. Raises `Unreadable`."""
-        found = self.checked(rig) or self.check(rig)
-        return Bench(found.compiled, found.load, rig.name, self.reader)
+    def trials(self, rig: Path) -> Trials:
+        """Where the mends of a rig's findings are tried, as it is now. Raises `Unreadable`."""
+        return (self.checked(rig) or self.check(rig)).trials
 
     def findings(self, rig: Path) -> tuple[Diagnostic, ...]:
         """What is wrong, at once after an edit: with lines and names as they are now, with all else as it was last computed. Raises

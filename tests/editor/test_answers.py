@@ -197,12 +197,15 @@ def test_every_lens_opens_a_sheet_that_there_is(tmp_path: Path) -> None:
 def test_an_action_is_a_mend_that_works(tmp_path: Path) -> None:
     desk = Desk(tmp_path, RIG.replace("chain guitar -> drive", "chain guitar -> drivee"))
     _, source, _ = desk.here()
-    bench = desk.session.bench(desk.path)
+    trials = desk.session.trials(desk.path)
+    findings = trials.bench.made.findings
     start = source.text.index("drivee")
-    (found,) = actions(bench.made.findings, source, start, start, bench)
+    (found,) = actions(findings, source, start, start, trials)
     assert found.title == "write 'drive'"
     assert found.texts == {"board.rig": RIG}
-    assert actions(bench.made.findings, source, 0, 3, bench) == ()
+    assert actions(findings, source, 0, 3, trials) == ()
+    trials.bench.left = 0  # no more may be tried, and what was tried is known
+    assert actions(findings, source, start, start, trials) == (found,)
 
 
 def test_formatting(tmp_path: Path) -> None:

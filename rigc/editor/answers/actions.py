@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.proved import Bench
+from rigc.editor.trials import Trials
 from rigc.record import Record
 from rigc.source import Source
 
@@ -19,7 +19,7 @@ class Action(Record):
     best: bool
 
 
-def actions(findings: Iterable[Diagnostic], source: Source, start: int, end: int, bench: Bench) -> tuple[Action, ...]:
+def actions(findings: Iterable[Diagnostic], source: Source, start: int, end: int, trials: Trials) -> tuple[Action, ...]:
     """The mends of the findings of a source that touch a stretch of it, in the order of the findings."""
     found: list[Action] = []
     for finding in findings:
@@ -27,8 +27,8 @@ def actions(findings: Iterable[Diagnostic], source: Source, start: int, end: int
         if span is None or span.source is not source or not (span.start <= end and start <= span.end):
             continue
         for mend in finding.mends if finding.accepted is None else ():
-            tried = bench.tried(finding, mend)
-            if tried.works:
+            tried = trials.tried(finding, mend)
+            if tried is not None and tried.works:
                 best = not any(each.finding is finding for each in found)
                 found.append(Action(mend.words, finding, tried.texts, best))
     return tuple(found)

@@ -384,9 +384,9 @@ def _edits(made: Rigs) -> None:
     async def mends(given: lsp.CodeActionParams) -> list[lsp.CodeAction]:
         def found() -> list[lsp.CodeAction]:
             _, source, rig, converter = made.at(given.text_document)
-            bench = made.session.bench(rig)
+            trials = made.session.trials(rig)
             start, end = made.offset(source, given.range.start), made.offset(source, given.range.end)
-            those = actions(bench.made.findings, source, start, end, bench)
+            those = actions(trials.bench.made.findings, source, start, end, trials)
             return [made.code_action(each, source, converter) for each in those]
 
         if given.context.only and not any(_is_quick_fix(each) for each in given.context.only):
