@@ -82,7 +82,7 @@ def test_what_to_do() -> None:
     sheet = sheet_of(
         GUITAR, unit("marl", "gain 12 dB", "level in max 11 dBu"), COMBO, "chain guitar -> marl -> combo\n"
     )
-    assert texts(sheet, "levels")[1][4:] == ("11", "−5", "pad of at least 8 dB (R1/R2 ≥ 1.51)")
+    assert texts(sheet, "levels")[0][4:] == ("11", "−5", "pad of at least 8 dB (R1/R2 ≥ 1.51)")
     assert texts(example("tide-line"), "levels")[-1][6].startswith("raise by at least 2 dB")
 
 

@@ -24,16 +24,16 @@ _READING = Paragraph(
 
 
 def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
-    """Items, sums, centre of gravity, limits."""
+    """Limits first, because they decide; centre of gravity, items, sums."""
     chosen = chosen_note(rig, (item.name for item in mass.items))
     blocks: tuple[Block, ...] = (
         lifting(mass),
-        _READING,
+        limit_table(loads),
+        *load_table(loads),
+        balance_table(mass),
         item_table(rig, mass),
         *chosen,
-        balance_table(mass),
-        *load_table(loads),
-        limit_table(loads),
+        _READING,
     )
     return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
 

@@ -44,6 +44,7 @@ def power_table(
 ) -> Sheet:
     """The sheet; what is not known is left as `?`, a figure that leans on an assumed current is marked."""
     blocks = (
+        *one_lines(rig, power, totals, mains, leads),
         by_outlet(rig, power, leads),
         by_supply(totals, mains),
         by_unit(powers, leads, drops),
@@ -58,7 +59,6 @@ def power_table(
         return_table(returns),
         battery_table(lives),
         POWER_CAUTIONS,
-        *one_lines(rig, power, totals, mains, leads),
     )
     shown = tuple(block for block in blocks if block is not None)
     return Sheet("power-table", "Power table", "tech", shown, landscape=True)

@@ -23,8 +23,12 @@ _COLUMNS = (
 
 
 def edge_table(rig: Rig, edges: tuple[LevelEdge, ...]) -> Table:
-    """One row for each audio lead, and for what goes through the air."""
-    return Table("levels", "Levels", _COLUMNS, tuple(_row(rig, edge) for edge in edges), empty="no audio leads")
+    """One row for each audio lead, and for what goes through the air; first those where something is to be done."""
+    ordered = sorted(edges, key=lambda edge: not _action(rig, edge))
+    rows = tuple(_row(rig, edge) for edge in ordered)
+    todo = sum(bool(_action(rig, edge)) for edge in edges)
+    caption = f"Levels: {todo} with something to do stand first" if todo else "Levels: nothing to do at any lead"
+    return Table("levels", caption if edges else "Levels", _COLUMNS, rows, empty="no audio leads")
 
 
 def _row(rig: Rig, edge: LevelEdge) -> Row:
