@@ -13,7 +13,7 @@ from rigc.traced.figure import Answer, AnyFigure, Lacking
 CANT_CHECK = "can't check"
 _COLUMNS = (
     Column("lead"),
-    Column("edge"),
+    Column("edge", least_mm=58),
     Column("nominal", "dBu", number=True),
     Column("peak", "dBu", number=True),
     Column("max in", "dBu", number=True),
