@@ -83,7 +83,7 @@ def test_what_to_do() -> None:
         GUITAR, unit("marl", "gain 12 dB", "level in max 11 dBu"), COMBO, "chain guitar -> marl -> combo\n"
     )
     assert texts(sheet, "levels")[0][4:] == ("11", "−5", "pad of at least 8 dB (R1/R2 ≥ 1.51)")
-    assert texts(example("tide-line"), "levels")[-1][6].startswith("raise by at least 2 dB")
+    assert texts(example("tide-line"), "levels")[0][6].startswith("raise by at least 2 dB")
 
 
 def test_unknown_is_told_and_not_guessed() -> None:

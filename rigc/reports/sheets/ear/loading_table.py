@@ -13,7 +13,7 @@ from rigc.reports.signal.loading.section_table import section_table
 
 
 def loading_table(rig: Rig, loading: Loading) -> Sheet:
-    """The curves, the sections, the responses in figures, how to read them. Only here curves are reckoned."""
+    """The curves, the responses in figures, the sections, how to read them. Only here curves are reckoned."""
     driven = tuple(each for section in loading.sections if (each := loading.figures(section).by_pickup) is not None)
     return Sheet(
         name="loading-table",
@@ -21,9 +21,9 @@ def loading_table(rig: Rig, loading: Loading) -> Sheet:
         reader="builder",
         blocks=(
             *response_plots(loading, driven),
-            section_table(rig, loading),
             *(each for each in (pickup_table(driven),) if each is not None),
             response_table(loading, driven),
+            section_table(rig, loading),
             reading(loading),
         ),
         landscape=True,

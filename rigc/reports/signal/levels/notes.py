@@ -12,10 +12,9 @@ from rigc.reports.content import Paragraph
 def cautions() -> Paragraph:
     """Levels are measured with amps and ears in the room."""
     lines = (
-        "Mute the amps and turn the volume down before test tones and before leads are changed: ears and loudspeakers are hurt at once.",
+        "Mute the amps, turn the volume down before test tones and before leads are changed: ears are hurt at once.",
         "A loudspeaker output carries tens of volts: never bring it to an instrument or line jack; use a load or line box made for it.",
-        "Figures are computed from the facts entered. Verify them by measurement before use; "
-        "the builder answers for the rig as built.",
+        "Figures are computed from the facts entered: verify them by measurement; the builder answers for the rig.",
     )
     return Paragraph("cautions", lines, heading="before you measure", kind="caution")
 
