@@ -15,7 +15,7 @@ from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.deck_boxes import cost_beneath
 from rigc.analysis.leads.lengths.lead_ends import LeadEnd, lead_ends, tenths
 from rigc.analysis.leads.plugs.plug_bodies import PlugBody, plug_bodies
-from rigc.facts import clearance, foot
+from rigc.facts import clearance, foot, laying
 from rigc.model.deck import Deck, Place
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.jacks import Port
@@ -25,8 +25,6 @@ from rigc.model.things import Thing, Unit
 
 _UNKNOWN = 100_000  # where a height is not stated, everything is in the way
 _QUARTERS = (0, 90, 180, 270)
-_PASSING = 60_000  # as much as 60 mm of cable for each covered drop line that is passed over
-_OTHER_SHARE = 10  # percent that a lead without sound weighs
 
 
 class _Laid:
@@ -76,7 +74,7 @@ def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step
         apart=tenths(foot.LIFT_OUT_MM.value),
         air=tenths(clearance.PLUG_GAP_MM.value),
         step=tenths(step_mm),
-        passing=_PASSING,
+        passing=tenths(laying.BROKEN_MM.value) * round(laying.AUDIO_SHARE.value),
         knob=tenths(foot.KNOB_MM.value),
         partings=partings(every, under),
         feet=tenths(deck.feet_inset_mm.value) if deck.feet_inset_mm is not None else 0,
@@ -189,7 +187,7 @@ def _link(rig: Rig, lead: Lead, laid: _Laid, names: tuple[str, ...], links: list
     more = tenths(lead.slack_mm.value) if lead.slack_mm is not None else 0
     onward = audio and not any(rig.things[port.thing].loops for port in (lead.start, lead.end))
     lanes = tuple(tenths(y) for signal, y in rig.lead_wishes.lanes if signal == lead.signal)
-    share = 100 if audio else _OTHER_SHARE
+    share = round((laying.AUDIO_SHARE if audio else laying.OTHER_SHARE).value)
     existing = None if lead.existing_mm is None else tenths(lead.existing_mm.value)
     return Link(lead.mark, lead.signal, start, end, share, lead.run or "", more, onward, lanes, existing)
 

@@ -53,7 +53,7 @@ def usual_effort(board: Board) -> int:
 
 def _hints(rig: Rig, result: LeftOut) -> list[Diagnostic]:
     return [
-        wish_missed(hint, result.missed[key])
+        wish_missed(hint, *result.missed[key])
         for hint in rig.hints
         if (key := (hint.thing, hint.kind, hint.word, hint.other)) in result.missed
     ]

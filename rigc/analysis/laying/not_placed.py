@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.checks.bodies_overlap import KIND
-from rigc.diagnostics.diagnostic import Diagnostic, Number
+from rigc.diagnostics.diagnostic import Diagnostic, Level, Number
 from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.wording import listed
 from rigc.model.deck import Deck, Hint
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
@@ -36,13 +37,15 @@ def no_room(rig: Rig, deck: Deck, name: str, short: int) -> Diagnostic:
     )
 
 
-def wish_missed(hint: Hint, far: int) -> Diagnostic:
-    """A wish that the best layout found does not meet."""
+def wish_missed(hint: Hint, far: int, by: tuple[str, ...]) -> Diagnostic:
+    """A wish that the best layout found does not meet in full; `by` is what stands where it would be met."""
+    way = f"{listed(by)} {'stands' if len(by) == 1 else 'stand'} in its way" if by else "the deck has no such place"
     return KIND.at(
         hint.span,
-        f"no place found for '{hint.thing}' {hint.words} (the nearest is {far / 10:g} mm off)",
+        f"'{hint.thing}' is wished {hint.words} and stands {far / 10:g} mm off that: {way}",
         subject=tuple(name for name in (hint.thing, hint.other) if name),
-        label="this wish",
+        label="this wish is not met in full",
+        level=Level.REMARK,
         numbers=(Number("missed", far / 10, "mm"),),
         mends=(Mend("drop the wish", (Delete(hint.span),)),),
     )

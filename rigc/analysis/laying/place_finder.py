@@ -163,13 +163,15 @@ class PlaceFinder:
 
     def _layout(self, deck: Deck) -> Layout:
         if deck.name not in self._layouts:
-            board = board_of(self._rig, deck, self._results.get(Leads), ()).replace(apart=0, wishes=(), links=())
+            board = board_of(self._rig, deck, self._results.get(Leads), ())
+            board = board.replace(apart=0, wishes=(), links=(), partings=(), knob=0, weighed=False)
             board = board.replace(items=tuple(self._around(item) for item in board.items))
             self._layouts[deck.name] = Layout(board, [(*(item.fixed or (0, 0)), 0) for item in board.items])
         return self._layouts[deck.name]
 
     def _around(self, item: Item) -> Item:
-        """Of a thing that stands askew the rectangle around it; its plugs are left to the rules."""
+        """Of a thing that stands askew the rectangle around it; its plugs are left to the rules, and so is all air before vents."""
+        item = item.replace(shapes=tuple(shape.replace(vents=()) for shape in item.shapes), rearmost=())
         outline = self._results.get(Placement).outline(item.name)
         if outline is None or not outline.askew:
             return item

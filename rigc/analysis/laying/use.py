@@ -1,31 +1,46 @@
-"""A rig -> how often each unit is stamped on, as a weight: what the most presets use shall stand in front."""
+"""A rig -> how often a foot comes down on each unit, as a weight: what is stamped on most shall stand in front, what no foot works behind."""
 
 from __future__ import annotations
 
 from rigc.analysis.deck.foot_spots import worked_by_hand
+from rigc.facts.laying import BEHIND_SHARE, STAMPED_SHARE, TRODDEN_SHARE
 from rigc.model.rig import Rig
-
-_MOST = 20  # weight of a unit that all presets use: hundredths of a length of cable
+from rigc.model.things import Unit
 
 
 def uses(rig: Rig) -> dict[str, int]:
-    """Weights by unit, in hundredths; none where there are no presets. A unit that switches the presets counts in each."""
-    if not rig.presets:
-        return {}
+    """Weights by unit, in hundredths of a length; below 0 for what no foot works, none for what stands in a loop of a switcher.
+
+    A unit that switches the presets is stamped on in each, and so is a switcher whose loops a preset uses.
+    """
+    counts = _stamped(rig)
+    looped = {stop.thing for use in rig.loops if use.switcher is not None for stop in use.stops}
+    found = {}
+    for unit in rig.units.values():
+        if unit.kind != "unit":
+            continue
+        if not trodden(unit):
+            found[unit.name] = -round(BEHIND_SHARE.value)
+        elif unit.name not in looped or unit.treadle_mm is not None:
+            share = counts.get(unit.name, 0) / len(rig.presets) if rig.presets else 0.0
+            found[unit.name] = round(TRODDEN_SHARE.value + STAMPED_SHARE.value * share)
+    return found
+
+
+def trodden(unit: Unit) -> bool:
+    """Whether a foot works it: it has a switch, a treadle, loops or a bypass, and is not worked by hand."""
+    worked = unit.switches or unit.treadle_mm is not None or unit.loops or unit.bypass is not None
+    return bool(worked) and not worked_by_hand(unit)
+
+
+def _stamped(rig: Rig) -> dict[str, int]:
+    """In how many presets each unit is stamped on."""
     counts: dict[str, int] = {}
-    holds = {(use.switcher, use.number): use for use in rig.loops}
+    switchers = {use.switcher for use in rig.loops if use.switcher is not None}
     for preset in rig.presets.values():
         used = {name for name, _ in preset.on}
-        for switcher, number, _ in preset.loops:
-            used |= {switcher} if switcher else {name for name, _ in holds}
-            used |= {
-                stop.thing
-                for (name, at), use in holds.items()
-                if at == number and switcher in (None, name)
-                for stop in use.stops
-            }
+        for switcher, _, _ in preset.loops:
+            used |= {switcher} if switcher else switchers
         for name in used | ({rig.midi_master} if rig.midi_master else set()):
-            if name is not None:
-                counts[name] = counts.get(name, 0) + 1
-    trodden = {name for name in counts if (unit := rig.units.get(name)) is None or not worked_by_hand(unit)}
-    return {name: _MOST * count // len(rig.presets) for name, count in counts.items() if name in trodden}
+            counts[name] = counts.get(name, 0) + 1
+    return counts

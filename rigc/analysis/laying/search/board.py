@@ -41,7 +41,7 @@ class Shape(Record):
 class Item(Record):
     """A thing to place, in the ways it may be turned; a `fixed` one stays at that corner.
 
-    `use` is how much it is worth to have its front edge near the player, in hundredths of a length; `grams` is None where
+    `use` is how much it is worth to have its front edge near the player, in hundredths of a length, below 0 its rear edge far from him; `grams` is None where
     its mass is not known. On a deck with rails each of its strips must lie on tape over a length of `grip`. `beneath` is what it costs
     a lead to pass beneath one that hangs, None where it can't. `rearmost` tells for each height at which it may stand how far back its rear
     may be before it is too tall for the case (none: anywhere).

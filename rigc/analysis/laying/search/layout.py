@@ -12,13 +12,14 @@ from rigc.analysis.laying.search.lengths import AMONG, OVER, ROW, Run, Standing,
 from rigc.analysis.laying.wished import missed
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes
 from rigc.facts.foot import STAMP_N
+from rigc.facts.laying import BACKWARDS_SHARE, UNBALANCED_SHARE
 from rigc.facts.weight import GRAVITY_M_PER_S2
 
 At = tuple[int, int, int]  # x, y, number of the shape
 Change = tuple[int, int, int, int]  # item, x, y, number of the shape
 _ROOM_FIRST = 4  # a wish that is missed by so much weighs like one length of what is in the way
 _PER_BREAK = 10  # tenths of a millimetre that a lead in breach of a rule counts as, beside what is in the way
-_BACKWARDS = 20  # a lead that runs from left to right costs this many percent more of that distance
+_BACKWARDS, _UNBALANCED = round(BACKWARDS_SHARE.value), round(UNBALANCED_SHARE.value)
 
 
 class Layout:
@@ -196,8 +197,9 @@ class Layout:
         return known
 
     def _worth(self, item: int, box: Box) -> int:
-        """What a place costs by itself: the way of the foot to what is often stamped on."""
-        return self.board.items[item].use * box.front
+        """What a place costs by itself: the way of the foot over bare deck, or what lies behind what no foot works."""
+        use = self.board.items[item].use
+        return use * box.front if use >= 0 else -use * (self.board.depth - box.rear)
 
     def _loose(self, item: int, at: At) -> int:
         """How much of its strips lies beside the tape that could lie on it."""
@@ -260,7 +262,7 @@ class Layout:
     def _all_spans(self) -> list[tuple[tuple[int, ...], tuple[int, int]]]:
         """Of each link the x at which its ends go down, and from where to where something may be in its way; of one that may run over
         the deck only the latter, its things included."""
-        spans = []
+        spans: list[tuple[tuple[int, ...], tuple[int, int]]] = []
         for link in self.board.links:
             xs: list[int] = []
             sides: list[int] = []
@@ -289,7 +291,7 @@ class Layout:
             if link.onward and link.start.item >= 0 and link.end.item >= 0:
                 total += backwards(link, at[link.start.item][0], at[link.end.item][0])
         total += sum(self.stand(item, each).cost for item, each in enumerate(at))
-        return total + (0 if board.weighed else 1000 * self._outside(self._middle(at))), _PER_BREAK * broken
+        return total + (0 if board.weighed else _UNBALANCED * self._outside(self._middle(at))), _PER_BREAK * broken
 
     def _unbalanced(self, at: list[At]) -> int:
         """How far the centre of gravity lies outside the feet, or what is pressed beyond them further out than its mass bears."""
@@ -341,7 +343,7 @@ class Layout:
 
 def backwards(link: Link, start_x: int, end_x: int) -> int:
     """What it costs that a lead on which sound goes onward runs from left to right."""
-    return _BACKWARDS * max(0, end_x - start_x) * link.share // 1000
+    return _BACKWARDS * max(0, end_x - start_x) * link.share // 100
 
 
 def _exits(solid: Solid) -> tuple[tuple[int, int, int, int], ...]:

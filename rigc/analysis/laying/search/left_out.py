@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from rigc.analysis.laying.search.board import Board, Item
+from rigc.analysis.laying.search.board import Area, Board, Item, Wish
 from rigc.analysis.laying.search.layout import At, Layout
 from rigc.analysis.laying.wished import missed
 from rigc.record import Record
 
+_LOOKED = 100  # places are looked at on a grid of 10 mm
+_MUCH = 10**9
+
 
 class LeftOut(Record):
     """`without_room`: items to leave out, each with what it lacks in tenths of a millimetre; `missed`: wishes of the
-    others by thing, kind, word and other thing, with how far they are missed."""
+    others by thing, kind, word and other thing, with how far they are missed and what would be in the way where they are met (empty: the
+    deck's edges and what is kept free)."""
 
     without_room: dict[int, int]
-    missed: dict[tuple[str, str, str, str | None], int]
+    missed: dict[tuple[str, str, str, str | None], tuple[int, tuple[str, ...]]]
 
 
 def left_out(board: Board, at: tuple[At, ...]) -> LeftOut:
@@ -36,5 +40,27 @@ def left_out(board: Board, at: tuple[At, ...]) -> LeftOut:
     for wish in board.wishes:
         if {wish.item, wish.other} <= {*standing, -1} and (far := missed(board, wish, boxes)):
             other: Item | None = board.items[wish.other] if wish.other >= 0 else None
-            wishes[board.items[wish.item].name, wish.kind, wish.word, other.name if other else None] = far
+            key = board.items[wish.item].name, wish.kind, wish.word, other.name if other else None
+            wishes[key] = far, _in_its_way(layout, wish, boxes)
     return LeftOut(without_room, wishes)
+
+
+def _in_its_way(layout: Layout, wish: Wish, boxes: list[Area]) -> tuple[str, ...]:
+    """What stands where the wish would be met with the least in the way."""
+    board, solid = layout.board, layout.solid(wish.item)
+    step = max(_LOOKED, board.step)
+    best, found = _MUCH, layout.at[wish.item]
+    for x in range(0, board.width - solid.width + 1, step):
+        for y in range(0, board.depth - solid.depth + 1, step):
+            there = list(boxes)
+            there[wish.item] = (x, y, x + solid.width, y + solid.depth)
+            if missed(board, wish, there):
+                continue
+            at = (x, y, layout.at[wish.item][2])
+            fault = layout.fault_at(wish.item, at)
+            if fault < best:
+                best, found = fault, at
+    if best == _MUCH:
+        return ()
+    others = (other for other in layout.beside(wish.item) if layout.between(wish.item, found, other, layout.at[other]))
+    return tuple(board.items[other].name for other in others)
