@@ -56,10 +56,26 @@ class Report:
 
     def compile(self, disk: Disk) -> Compiled | None:
         """Compile one rig and tell its findings; None, with the reason told, if its file cannot be read."""
-        result = self._compiled(disk)
-        if result is not None:
-            self._tell(disk, self._proved(disk, result))
+        try:
+            result, findings = self.judged(disk)
+        except Unreadable as fault:
+            self.unreadable_file(disk, fault)
+            return None
+        self.told(disk, findings)
         return result
+
+    def judged(self, disk: Disk) -> tuple[Compiled, tuple[Diagnostic, ...]]:
+        """A compiled rig and its findings as they are to be told, which they are not yet. Raises `Unreadable`."""
+        disk(disk.name)
+        result = compiled(disk, self.on, self.effort, self._reader)
+        return result, self._proved(disk, result)
+
+    def told(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:
+        """Tell the findings of a rig that was compiled."""
+        self.compiled = True
+        if self.screen.verbose:
+            self.screen.err("".join(f"read {disk.shown(name)}\n" for name in disk.names))
+        self.add(disk, findings)
 
     def check(self, disk: Disk) -> None:
         """As `compile`, for findings alone: where nothing has changed since the last check, they are what that told."""
@@ -68,12 +84,13 @@ class Report:
         told = Told(disk, f"{self.on} {self.effort} {'all' if self._tells_all else self.fail_on.word}")
         findings = told.findings()
         if findings is None:
-            result = self._compiled(disk)
-            if result is None:
+            try:
+                _, findings = self.judged(disk)
+            except Unreadable as fault:
+                self.unreadable_file(disk, fault)
                 return
-            findings = self._proved(disk, result)
             told.keep(findings)
-        self._tell(disk, findings)
+        self.told(disk, findings)
 
     def unreadable_file(self, disk: Disk, fault: Unreadable) -> None:
         """Tell why a file cannot be read; the exit code will be 2."""
@@ -104,20 +121,6 @@ class Report:
     @cached_property
     def _reader(self) -> Any:
         return seam.reader()
-
-    def _compiled(self, disk: Disk) -> Compiled | None:
-        try:
-            disk(disk.name)
-        except Unreadable as fault:
-            self.unreadable_file(disk, fault)
-            return None
-        return compiled(disk, self.on, self.effort, self._reader)
-
-    def _tell(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:
-        self.compiled = True
-        if self.screen.verbose:
-            self.screen.err("".join(f"read {disk.shown(name)}\n" for name in disk.names))
-        self.add(disk, findings)
 
     def _proved(self, disk: Disk, result: Compiled) -> tuple[Diagnostic, ...]:
         """The findings, those that are told only with mends that were tried."""

@@ -28,6 +28,8 @@ class Disk:
         self._sources: dict[str, Source] = {}
         self.refused = False
         """Whether a file could not be read: what is then told hangs on more than what was."""
+        self.asked: set[Path] = set()
+        """The files that were asked for, read or not; without those that ship with rigc."""
 
     def __call__(self, name: str) -> Source:
         """The source of `name`, whose own name is the one way to write its path. Raises `Unreadable`."""
@@ -42,6 +44,7 @@ class Disk:
             return self._stock(name)
         path = Path(os.path.normpath(self.folder / name))
         known = os.path.relpath(path, self.folder).replace(os.sep, "/")
+        self.asked.add(path)
         if known not in self._sources:
             self._sources[known] = self._read(path, known, name)
         return self._sources[known]

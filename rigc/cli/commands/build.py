@@ -3,22 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import partial
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING
 
 import click
 
-from rigc.cli.destination import FORMS, ON_REQUEST, Destination, Documents, Render, Split, Text
+from rigc.cli.destination import FORMS, ON_REQUEST, Destination, Text
 from rigc.cli.held import Held, held, held_in
 from rigc.cli.options import Given, listed, listed_sheets, rig_options
 from rigc.cli.screen import Screen
 from rigc.output.layout import PAPERS
 
+if TYPE_CHECKING:
+    from rigc.cli.made import Asked, Made
+    from rigc.cli.pages import Pages
+    from rigc.cli.report import Report
+    from rigc.files.disk import Disk
+
 TO_HELP = (
     "Only this format. Repeatable. Without it html, of separate files md and svg too. csv has a file for each table, json one for the tables of each "
     "sheet, dxf one for each deck."
 )
+
+DEPS_HELP = "Also write which documents hang on which files, as rules that make and ninja read."
 
 
 @click.command()
@@ -31,6 +38,9 @@ TO_HELP = (
 @click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")
 @click.option("--draft", is_flag=True, help="Write in spite of errors; every page is marked DRAFT.")
 @click.option("--replace", is_flag=True, help="Write over the documents of another revision, or of another rig.")
+@click.option("--watch", is_flag=True, help="Go on: build again what a saved file changes, until Ctrl-C.")
+@click.option("--jobs", type=click.IntRange(min=1), default=1, metavar="N", help="Build so many rigs at once.")
+@click.option("--deps", type=click.Path(dir_okay=False, path_type=Path), metavar="FILE", help=DEPS_HELP)
 @rig_options
 @click.pass_obj
 def build(
@@ -44,6 +54,9 @@ def build(
     templates: Path | None,
     draft: bool,
     replace: bool,
+    watch: bool,
+    jobs: int,
+    deps: Path | None,
     given: Given,
 ) -> int:
     """Check rigs and write their documents.
@@ -52,14 +65,12 @@ def build(
     Nothing is written if one of them has errors, or if the folder holds another revision or another rig. PATH may be a
     folder: all rigs below it.
     """
-    from rigc.cli import seam
+    from rigc.cli.made import Asked
     from rigc.cli.pages import pages
     from rigc.cli.report import Report
     from rigc.cli.rigs_below import rig_disks
-    from rigc.output.extras.missing_extra import MissingExtra
     from rigc.output.template_mistake import TemplateMistake
 
-    report = Report(screen, given)
     rigs = rig_disks(paths, given)
     target = Destination(
         output,
@@ -67,58 +78,88 @@ def build(
         len(rigs),
         separate=separate or bool(sheets),
     )
-    if target.is_stdout and report.uses_stdout:
+    if target.is_stdout and Report(screen, given).uses_stdout:
         raise click.UsageError("standard output is for the documents; give --findings a file")
-    try:
-        with pages(templates) as ours:
-            names = listed_sheets(sheets, ours.sheet_names) if sheets else ()
-            results = [report.compile(disk) for disk in rigs]
-            if all(result and (draft or not result.has_errors) for result in results):
-                made = [
-                    (
-                        Path(disk.typed_folder),
-                        ours.documents(result, names, draft),
-                        partial(ours.render, result=result, paper=paper),
-                        partial(seam.split, result=result),
-                    )
-                    for disk, result in zip(rigs, results, strict=True)
-                ]
-                _put(screen, target, made, replace)
-            else:
-                unless = "" if draft or report.unreadable else "; --draft writes in spite of errors"
-                screen.err(f"nothing was written{unless}\n")
-    except (TemplateMistake, MissingExtra) as fault:
-        report.tell((fault.finding(),))
-        screen.err("nothing was written\n")
+    if watch and (target.is_stdout or any(disk.is_given for disk in rigs)):
+        raise click.UsageError("--watch is for files, not for standard input or output")
+
+    def once(report: Report, some: Sequence[Disk]) -> Sequence[Disk]:
+        try:
+            with pages(templates) as ours:
+                names = listed_sheets(sheets, ours.sheet_names) if sheets else ()
+                asked = Asked(screen, given, target, names, templates, paper, draft)
+                return _build(asked, report, ours, some, jobs, deps, replace)
+        except TemplateMistake as fault:
+            report.tell((fault.finding(),))
+            screen.err("nothing was written\n")
+        return some
+
+    def told(some: Sequence[Disk]) -> Sequence[Disk]:
+        report = Report(screen, given)
+        read = once(report, some)
+        report.finish()
+        return read
+
+    if watch:
+        from rigc.cli.watching import watching
+
+        watching(screen, rigs, lambda: rig_disks(paths, given), templates, told)
+    report = Report(screen, given)
+    once(report, rigs)
     return report.finish()
 
 
-def _put(
-    screen: Screen, target: Destination, made: Sequence[tuple[Path, Documents, Render, Split]], replace: bool
-) -> None:
-    texts = _texts(target, made)
-    others = (
-        {} if target.is_stdout else _others(target, texts, [document for _, some, _, _ in made for document in some])
-    )
+def _build(
+    asked: Asked, report: Report, ours: Pages, rigs: Sequence[Disk], jobs: int, deps: Path | None, replace: bool
+) -> Sequence[Disk]:
+    """Builds the rigs and gives them as they were read, which may have been in another process."""
+    from rigc.cli.made import each_made
+    from rigc.cli.report import save
+
+    screen = asked.screen
+    made = []
+    for each in each_made(asked, ours, rigs, jobs):
+        made.append(each)
+        if each.unread:
+            report.unreadable_file(each.disk, each.unread)
+            continue
+        report.told(each.disk, each.findings)
+        if each.fault:
+            report.tell((each.fault,))
+    read = [each.disk for each in made]
+    if any(each.texts is None for each in made):
+        plain = asked.draft or report.unreadable or any(each.fault for each in made)
+        screen.err(f"nothing was written{'' if plain else '; --draft writes in spite of errors'}\n")
+        return read
+    _put(screen, asked.target, made, replace)
+    if deps is not None:
+        from rigc.cli.depfile import depfile
+
+        save({deps: depfile(made, asked.templates)})
+    return read
+
+
+def _put(screen: Screen, target: Destination, made: Sequence[Made], replace: bool) -> None:
+    texts = _texts(made)
+    mine = frozenset().union(*(each.marks for each in made))
+    others = {} if target.is_stdout else _others(target, texts, mine)
     if others and not replace:
         raise click.ClickException(_refused(others))
     _write(screen, target, texts)
     _left(screen, {path: each for path, each in others.items() if path not in texts})
 
 
-def _texts(target: Destination, made: Sequence[tuple[Path, Documents, Render, Split]]) -> dict[Path, Text]:
+def _texts(made: Sequence[Made]) -> dict[Path, Text]:
     texts: dict[Path, Text] = {}
-    for folder, documents, render, split in made:
-        for path, text in target.texts(folder, documents, render, split).items():
-            if path in texts:
-                raise click.UsageError(f"two rigs would both write '{path}'; build each with an -o of its own")
-            texts[path] = text
+    for path, text in (item for each in made for item in (each.texts or {}).items()):
+        if path in texts:
+            raise click.UsageError(f"two rigs would both write '{path}'; build each with an -o of its own")
+        texts[path] = text
     return texts
 
 
-def _others(target: Destination, texts: dict[Path, Text], documents: list[Any]) -> dict[Path, Held]:
+def _others(target: Destination, texts: dict[Path, Text], mine: frozenset[Held]) -> dict[Path, Held]:
     """What stands where these texts go, or in their folder, and is of another revision or another rig."""
-    mine = {Held(document.title.code, document.title.revision) for document in documents}
     found = {path: each for path in texts if (each := held(path)) is not None}
     for folder in set() if target.is_file else {path.parent for path in texts}:
         found |= held_in(folder)
