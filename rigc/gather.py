@@ -14,7 +14,7 @@ from rigc.source import Source, Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import File, Node, Text
 from rigc.syntax.parsed import Reader
-from rigc.syntax.use_mistakes import CIRCLE, OTHER_LANGUAGE, UNSTATED_LANGUAGE, UNUSABLE
+from rigc.syntax.slips.use_mistakes import CIRCLE, OTHER_LANGUAGE, UNSTATED_LANGUAGE, UNUSABLE
 
 LANGUAGE = "1"
 DEEPEST = 100  # far beyond what a person writes, far below what would exhaust the reader

@@ -1,30 +1,9 @@
-"""The names of the rules on power and mains."""
+"""The names of the rules on power and mains: of each check of these rooms."""
 
 from __future__ import annotations
 
+from rigc.analysis.every_check import homes
+
 POWER_RULES = frozenset(
-    (
-        "overloaded-outlet",
-        "nearly-full-outlet",
-        "overloaded-supply",
-        "wrong-voltage",
-        "wrong-polarity",
-        "ac-on-dc",
-        "shared-positive-ground",
-        "unfit-series-lead",
-        "unfit-parallel-lead",
-        "mixed-outlet",
-        "unfit-power-plug",
-        "unpowered-unit",
-        "no-spare-outlet",
-        "unfit-mains",
-        "lossy-lead",
-        "unregulated-supply",
-        "battery-only",
-        "battery-left-in",
-        "brick-out-of-reach",
-        "moved-switch",
-        "tapped-series-pair",
-        "stray-supply-current",
-    )
+    name.replace("_", "-") for name, home in homes().items() if home.split(".")[2] in ("power", "mains")
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
@@ -65,10 +66,17 @@ MOST_NAMES = 24
 MODULES = sorted(path for path in ROOT.rglob("*.py"))
 
 
+@cache
+def parsed(path: Path) -> ast.Module:
+    """A file, read once for all tests."""
+    return ast.parse(path.read_text("utf-8"))
+
+
+@cache
 def imports(path: Path) -> set[str]:
     """Every module that a file imports, anywhere in it."""
     found: set[str] = set()
-    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+    for node in ast.walk(parsed(path)):
         if isinstance(node, ast.Import):
             found |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom) and node.module:
@@ -151,7 +159,7 @@ def test_only_the_rim_touches_the_world(path: Path) -> None:
     shipped = ("model/units/quantities.py", "output/templates.py", "output/typeface.py", "syntax/nodes/written.py")
     allowed = {module: {"read_text", "read_bytes"} for module in shipped}
     known = allowed.get(path.relative_to(ROOT).as_posix(), set())
-    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+    for node in ast.walk(parsed(path)):
         if isinstance(node, ast.Call):
             name = node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
             hands = {"print", "open", "write_text", "read_text", "read_bytes", "write_bytes", "getenv", "now", "today"}

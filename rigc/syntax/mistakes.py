@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.source import Span
-from rigc.syntax.habit_slips import HABIT_SLIPS
-from rigc.syntax.hurried_slips import HURRIED_SLIPS
 from rigc.syntax.mistake import Mistake
-from rigc.syntax.name_slips import NAME_SLIPS
-from rigc.syntax.order_slips import ORDER_SLIPS
-from rigc.syntax.sign_slips import SIGN_SLIPS
-from rigc.syntax.spread_slips import SPREAD_SLIPS, without_spreads
-from rigc.syntax.statement_slips import LAST_RESORT, STATEMENT_SLIPS
-from rigc.syntax.trade_slips import TRADE_SLIPS
+from rigc.syntax.slips.habit_slips import HABIT_SLIPS
+from rigc.syntax.slips.hurried_slips import HURRIED_SLIPS
+from rigc.syntax.slips.name_slips import NAME_SLIPS
+from rigc.syntax.slips.order_slips import ORDER_SLIPS
+from rigc.syntax.slips.sign_slips import SIGN_SLIPS
+from rigc.syntax.slips.spread_slips import SPREAD_SLIPS, without_spreads
+from rigc.syntax.slips.statement_slips import LAST_RESORT, STATEMENT_SLIPS
+from rigc.syntax.slips.trade_slips import TRADE_SLIPS
 
 _WRITTEN = "the language reference, grammar/README.md"
 MALFORMED = Kind(

@@ -19,13 +19,13 @@ from rigc.syntax import mistakes, nodes
 from rigc.syntax.chunks import chunks
 from rigc.syntax.each_slip_once import each_slip_once
 from rigc.syntax.headless import Piece, without_heads
-from rigc.syntax.impossible_dates import impossible_dates
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node, Text, Word
-from rigc.syntax.odd_signs import Looked, looked_at, no_text
 from rigc.syntax.parsed import Parsed
 from rigc.syntax.reparsed import Unchanged, reparsed
 from rigc.syntax.salvage import Stop, salvage
+from rigc.syntax.slips.impossible_dates import impossible_dates
+from rigc.syntax.slips.odd_signs import Looked, looked_at, no_text
 
 MOST_MISTAKES_A_FILE = 200
 

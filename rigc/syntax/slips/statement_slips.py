@@ -10,7 +10,7 @@ from rigc.diagnostics.near import nearest
 from rigc.source import Span
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
-from rigc.syntax.trade_slips import our_word
+from rigc.syntax.slips.trade_slips import our_word
 
 _PROVENANCE = frozenset({"_NL", "MEASURED", "LEAFLET", "ASSUMED"})
 

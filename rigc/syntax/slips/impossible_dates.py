@@ -7,7 +7,7 @@ import re
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
 from rigc.syntax.mistakes import MALFORMED
-from rigc.syntax.name_slips import MONTHS
+from rigc.syntax.slips.name_slips import MONTHS
 
 _DATES = re.compile(r'"(?:\\.|[^"\\\n])*"|#[^\n]*|(?<![\w.-])(\d{4})-(\d\d)-(\d\d)(?![\w-])')
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 
 from rigc.syntax.mistake import Mistake, Wording
-from rigc.syntax.sign_slips import DASHES
+from rigc.syntax.slips.sign_slips import DASHES
 
 _SIGN = r"(?:\+/?-|±)"
 _NUMBER = r"\d+(?:\.\d+)?"
