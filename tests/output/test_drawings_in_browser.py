@@ -16,7 +16,10 @@ from cases import ROOT, compiled
 from test_print import FLAGS, printed
 
 from rigc.output import html
+from rigc.output.extras import pdf
+from rigc.output.layout import Layout
 from rigc.reports.content import Document, Drawing
+from rigc.reports.drawings.deck.full_size import RULER
 from rigc.reports.drawings.shapes import COLOURS
 
 MISSING = [program for program in ("chromium", "pdftoppm") if shutil.which(program) is None]
@@ -27,7 +30,7 @@ pytestmark = [
 ]
 
 BOARDS = ("long-haul", "back-bedroom")
-DPI, INCH, LINE_MM = 400, 25.4, 0.25
+INCH, LINE_MM = 25.4, 0.25
 
 # What the browser drew, in mm on each drawing: letters as the box of their capitals (0.7 of the font's size), turned as they stand.
 PROBE = """<script>
@@ -121,19 +124,30 @@ def test_the_probe_tells_both_faults(tmp_path: Path) -> None:
     )
 
 
+@pytest.mark.parametrize("engine", ["browser", "weasyprint"])
 @pytest.mark.parametrize("paper", ["a4", "letter"])
-def test_the_check_square_prints_as_100_mm(tmp_path: Path, paper: str) -> None:
-    """On the page of the first tile, from the middle of a line to the middle of the line across."""
+def test_the_rulers_of_a_tile_print_true(tmp_path: Path, paper: str, engine: str) -> None:
+    """On the page of the first tile, in dots of 1/600 in, which are 0.042 mm wide; a line's half width stands out at the corner."""
     (sheet,) = (each for each in documents("back-bedroom") if each.sheet.name == "plan-full-size")
-    pdf = printed(tmp_path, sheet, paper)
-    command = ["pdftoppm", "-r", str(DPI), "-f", "2", "-l", "2", "-singlefile", str(pdf), str(tmp_path / "tile")]
+    tile = next(
+        block for block in sheet.sheet.blocks if isinstance(block, Drawing) and block.name.startswith("full-size")
+    )
+    made = tmp_path / "tile.pdf"
+    if engine == "browser":
+        made = printed(tmp_path, sheet, paper)
+    else:
+        pytest.importorskip("weasyprint")
+        made.write_bytes(pdf.render(html.render(sheet, Layout(paper))))
+    command = ["pdftoppm", "-r", "600", "-f", "2", "-l", "2", "-singlefile", str(made), str(tmp_path / "tile")]
     subprocess.run(command, check=True, timeout=120)
     data = (tmp_path / "tile.ppm").read_bytes()
     head = re.match(rb"P6\s+(\d+)\s+(\d+)\s+255\s", data)
     assert head is not None
     blue, row = bytes.fromhex(COLOURS["blue"][1:]), int(head[1]) * 3
-    across = max(len(run) for run in re.findall(b"(?:" + re.escape(blue) + b")+", data)) / 3 / DPI * INCH - LINE_MM
+    across = max(len(run) for run in re.findall(b"(?:" + re.escape(blue) + b")+", data)) / 3
     rows = [at for at in range(int(head[2])) if blue in data[head.end() + at * row : head.end() + (at + 1) * row]]
     assert rows == list(range(rows[0], rows[-1] + 1))
-    assert across == pytest.approx(100, abs=0.2)
-    assert len(rows) / DPI * INCH - LINE_MM == pytest.approx(100, abs=0.2)
+    corner = LINE_MM / 2
+    beside = RULER + 0.5  # the tile less its ruler and its edge is what the ruler measures
+    assert across / 600 * INCH - corner == pytest.approx(tile.width_mm - beside, abs=0.1)
+    assert len(rows) / 600 * INCH - corner == pytest.approx(tile.height_mm - beside, abs=0.1)

@@ -1,24 +1,40 @@
-"""A tile -> its drawing at full size: what stands there, marks to join it to its neighbours, a square to check the print."""
+"""A tile -> its drawing at full size: what stands there, where to drill, marks to join it to its neighbours, rulers to check the print."""
 
 from __future__ import annotations
+
+from math import ceil
 
 from rigc.analysis.deck.placement import Outline
 from rigc.analysis.leads.plugs.plug_bodies import PlugBody
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
+from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.bodies import name_choices, switches
 from rigc.reports.drawings.deck.tiles import OVERLAP, Tile
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.hatching import round_outline
-from rigc.reports.drawings.means.label_box import Room, label_box
+from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.label_room import LabelRoom
 from rigc.reports.drawings.plots.clipping import Frame, clipped
-from rigc.reports.drawings.shapes import HAIR, THICK, THIN, Label, Line, Point, Polyline, Shape
+from rigc.reports.drawings.shapes import HAIR, MIDDLE_LETTERS, THICK, THIN, Label, Line, Point, Polyline, Shape, Symbol
 
-SQUARE_MM = 100.0
-_EDGE, _HEAD = 2.0, 7.0  # round a tile on its page; its heading
+RULER = 6.5
+"""What a ruler takes beside the picture, at its left and its lower edge, in mm."""
+
+_EDGE = 0.5  # beyond the other two edges
+
+
+class Drill(Record):
+    """Where to drill or cut: the number of the hole schedule, its centre in mm, of a slot that of both ends; None for a
+    diameter that has to suit the part."""
+
+    number: str
+    x_mm: float
+    to_x_mm: float
+    y_mm: float
+    diameter_mm: float | None
 
 
 def full_size(
@@ -27,29 +43,33 @@ def full_size(
     size: tuple[float, float],
     bodies: tuple[Outline, ...],
     plugs: tuple[PlugBody, ...],
+    drills: tuple[Drill, ...],
     tile: Tile,
 ) -> Drawing:
-    """One page of the print; plugs are dashed."""
-    view = View(1, _EDGE - tile.area.x_mm, _HEAD - (size[1] - tile.area.rear_mm), *size)
+    """One page of the print; plugs are dashed. A tile that is turned lies across the page."""
+    view = View(1, RULER - tile.area.x_mm, _EDGE - (size[1] - tile.area.rear_mm), *size)
     frame = _frame(view, tile.area)
     room = LabelRoom(Room(frame.left, frame.top, frame.right, frame.bottom))
-    square, heading = _square(frame, room), _heading(deck, tile)
-    shapes: list[Shape] = [*_joins(frame, tile), heading]
-    shapes += _line(_closed(view, Rectangle(0, 0, *size).corners), frame, THICK)
+    shapes: list[Shape] = [*_joins(frame, tile), *_line(_closed(view, Rectangle(0, 0, *size).corners), frame, THICK)]
     for drop in deck.drops_mm:
         ends = (view.point(0, drop), view.point(size[0], drop))
         shapes += [Polyline(run, "grey", "spaced") for run in clipped(ends, frame)]
     for plug in plugs:
         shapes += _line(_closed(view, plug.corners()), frame, THIN, "dashed")
-    shapes += [shape for body in bodies for shape in _body(rig, body, view, frame, room)]
+    drilled = [shape for drill in drills for shape in _drill(drill, view, frame, room)]
+    shapes += [shape for body in bodies for shape in _body(rig, body, view, frame, _inner(frame, tile), room)]
+    shapes += [*drilled, *_rulers(frame, tile)]
+    width, height = frame.right + _EDGE, frame.bottom + RULER
+    if tile.turned:
+        shapes = [Symbol("", tuple(shapes), height, 0, 90)]
+        width, height = height, width
     return Drawing(
         name=f"full-size-{deck.name}-{tile.name.lower()}",
-        title=f"Tile {tile.name}",
-        desc=_described(deck, bodies, tile),
-        width_mm=max(frame.right, label_box(heading).right) + _EDGE,
-        height_mm=frame.bottom + _EDGE,
-        shapes=(*shapes, *square),
-        scale=1,
+        title=f"{deck.name}, tile {tile.name} at 1:1",
+        desc=_described(deck, bodies, drills, tile),
+        width_mm=width,
+        height_mm=height,
+        shapes=tuple(shapes),
     )
 
 
@@ -58,7 +78,13 @@ def _frame(view: View, area: Rectangle) -> Frame:
     return Frame(room.left, room.top, room.right, room.bottom)
 
 
-def _body(rig: Rig, body: Outline, view: View, frame: Frame, room: LabelRoom) -> list[Shape]:
+def _inner(frame: Frame, tile: Tile) -> Frame:
+    """Without what the neighbours show too: names stand clear of the lines where tiles join."""
+    left, right, rear, front = (OVERLAP + 1 if side else 0 for side in (tile.left, tile.right, tile.rear, tile.front))
+    return Frame(frame.left + left, frame.top + rear, frame.right - right, frame.bottom - front)
+
+
+def _body(rig: Rig, body: Outline, view: View, frame: Frame, inner: Frame, room: LabelRoom) -> list[Shape]:
     """An outline with its switches, and its name in the part that this tile shows."""
     shapes = _line(_closed(view, body.corners), frame, THICK)
     here = view.room(body.area)
@@ -69,28 +95,78 @@ def _body(rig: Rig, body: Outline, view: View, frame: Frame, room: LabelRoom) ->
             shapes += _line(((dot.x, dot.y - dot.radius), (dot.x, dot.y + dot.radius)), frame, THIN)
         room.keep_clear(Room(dot.x, dot.y, dot.x, dot.y).wider(dot.radius))
     seen = Room(
-        max(here.left, frame.left),
-        max(here.top, frame.top),
-        min(here.right, frame.right),
-        min(here.bottom, frame.bottom),
+        max(here.left, inner.left),
+        max(here.top, inner.top),
+        min(here.right, inner.right),
+        min(here.bottom, inner.bottom),
     )
     if seen.left < seen.right and seen.top < seen.bottom:
-        big = [label.replace(size_mm=4.0, strong=True) for label in name_choices(seen, body.thing)]
+        big = [label.replace(size_mm=MIDDLE_LETTERS, strong=True) for label in name_choices(seen, body.thing)]
         label = room.place(big, seen) or room.place(name_choices(seen, body.thing), seen)
         shapes += [label] if label is not None else []
     return shapes
 
 
-def _square(frame: Frame, room: LabelRoom) -> list[Shape]:
-    """The check square in the middle of the tile; its words stand at its upper edge."""
-    left = (frame.left + frame.right - SQUARE_MM) / 2
-    top = (frame.top + frame.bottom - SQUARE_MM) / 2
-    right, bottom = left + SQUARE_MM, top + SQUARE_MM
-    corners = ((left, top), (right, top), (right, bottom), (left, bottom), (left, top))
-    label = Label(left + 2, top - 1, "check: this square is 100 mm wide and 100 mm high", halo=True)
-    room.keep(label)
-    room.line(corners)
-    return [Polyline(corners, "blue", "solid", THIN), label]
+def _drill(drill: Drill, view: View, frame: Frame, room: LabelRoom) -> list[Shape]:
+    """A cross at the centre, the circle where the diameter is known, the number beside it; a slot between two crosses."""
+    shapes: list[Shape] = []
+    radius = (drill.diameter_mm or 0.0) / 2
+    ends = [view.point(x, drill.y_mm) for x in dict.fromkeys((drill.x_mm, drill.to_x_mm))]
+    told = drill.number if drill.diameter_mm is None else f"{drill.number} ø{drill.diameter_mm:g}"
+    for x, y in ends:
+        arm = max(_ARM, radius + 2)
+        for line in (((x - arm, y), (x + arm, y)), ((x, y - arm), (x, y + arm))):
+            shapes += _line(line, frame, HAIR)
+        if radius:
+            shapes += _line((*round_outline(x, y, radius), (x + radius, y)), frame, THIN)
+        if frame.left < x < frame.right and frame.top < y < frame.bottom:
+            room.keep_clear(Room(x, y, x, y).wider(max(radius, 1.0)))
+            off = max(radius, 1.0) + 0.6
+            places = [
+                Label(x + across * (off + by), y + down * off, told, anchor=anchor, level=level)
+                for by in (0.0, 4.0, 9.0, 16.0)
+                for across, anchor in ((1, "start"), (-1, "end"))
+                for down, level in ((-1, "baseline"), (1, "top"))
+            ]
+            label = room.place(places)
+            shapes += [label.replace(halo=True)] if label is not None else []
+    if len(ends) > 1:
+        shapes += [Polyline(run, pattern="dash-dot", width_mm=THIN) for run in clipped(tuple(ends), frame)]
+    return shapes
+
+
+def _rulers(frame: Frame, tile: Tile) -> list[Shape]:
+    """Along the left and the lower edge, outside the picture, in mm of the deck; the tile's name in the corner."""
+    name = Label(RULER / 2, frame.bottom + RULER / 2, tile.name, anchor="middle", level="middle", strong=True)
+    shapes: list[Shape] = [
+        name,
+        Line(frame.left, frame.bottom, frame.right, frame.bottom, "blue"),
+        Line(frame.left, frame.top, frame.left, frame.bottom, "blue"),
+    ]
+    for at in _steps(tile.area.x_mm, tile.area.right_mm):
+        x, long = frame.left + at - tile.area.x_mm, _tick(at)
+        shapes.append(Line(x, frame.bottom, x, frame.bottom + long, width_mm=HAIR))
+        if at % 50 == 0 and frame.left + _CLEAR < x < frame.right - _CLEAR:
+            shapes.append(Label(x, frame.bottom + long + 0.4, f"{at}", anchor="middle", level="top"))
+    for at in _steps(tile.area.y_mm, tile.area.rear_mm):
+        y, long = frame.bottom - at + tile.area.y_mm, _tick(at)
+        shapes.append(Line(frame.left, y, frame.left - long, y, width_mm=HAIR))
+        if at % 50 == 0 and frame.top + _CLEAR < y < frame.bottom - _CLEAR:
+            shapes.append(Label(frame.left - long - 0.4, y, f"{at}", anchor="middle", rotation=-90))
+    return shapes
+
+
+_CLEAR = 4.0  # a number of a ruler keeps so far from its ends
+_ARM = 4.0  # of the cross at a centre, at least
+
+
+def _steps(low: float, high: float) -> range:
+    """Every 5 mm between two places on the deck."""
+    return range(ceil(low / 5) * 5, int(high) + 1, 5)
+
+
+def _tick(at: int) -> float:
+    return 3.2 if at % 50 == 0 else 2.0 if at % 10 == 0 else 1.2
 
 
 def _joins(frame: Frame, tile: Tile) -> list[Shape]:
@@ -127,11 +203,6 @@ def _join(frame: Frame, edge: float, upright: bool, inward: int) -> list[Shape]:
     return [Line(*start, *end, "grey", pattern, THIN) for (start, end), pattern in zip(turned, patterns, strict=True)]
 
 
-def _heading(deck: Deck, tile: Tile) -> Label:
-    joins = "lay the neighbour's edge on the dotted line, cross on cross"
-    return Label(_EDGE, 4.5, f"{deck.name}, tile {tile.name}: {joins}", strong=True)
-
-
 def _closed(view: View, corners: tuple[Point, ...]) -> tuple[Point, ...]:
     return tuple(view.point(*corner) for corner in (*corners, corners[0]))
 
@@ -140,10 +211,12 @@ def _line(points: tuple[Point, ...], frame: Frame, width: float, pattern: str = 
     return [Polyline(run, pattern=pattern, width_mm=width) for run in clipped(points, frame)]
 
 
-def _described(deck: Deck, bodies: tuple[Outline, ...], tile: Tile) -> str:
+def _described(deck: Deck, bodies: tuple[Outline, ...], drills: tuple[Drill, ...], tile: Tile) -> str:
     seen = [body.thing for body in bodies if min(body.area.overlap(tile.area)) > 0]
+    holes = ", ".join(drill.number for drill in drills)
     left, front = tile.area.x_mm, tile.area.y_mm
     return (
         f"Deck {deck.name} at full size from x {left:g}, y {front:g} mm on. "
-        f"It shows: {', '.join(seen) or 'no unit'}. A square of 100 mm checks the print."
+        f"It shows: {', '.join(seen) or 'no unit'}{f'; holes {holes}' if holes else ''}. "
+        f"Rulers of {tile.area.width_mm:g} and {tile.area.depth_mm:g} mm check the print."
     )

@@ -8,7 +8,8 @@ from rigc.model.geometry.rectangle import Rectangle
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.tiles import Tile
 from rigc.reports.drawings.deck.view import View, boxed, fitting_scale
-from rigc.reports.drawings.shapes import THICK, Label, Shape
+from rigc.reports.drawings.means.label_box import label_box
+from rigc.reports.drawings.shapes import HAIR, MIDDLE_LETTERS, THICK, Label, Shape
 
 _EDGE, _WIDTH, _HEIGHT = 3.0, 178.0, 100.0
 
@@ -24,7 +25,8 @@ def tile_map(deck: Deck, size: tuple[float, float], bodies: tuple[Outline, ...],
         here = view.room(tile.area)
         shapes.append(boxed(here, pattern="dashed"))
         across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
-        shapes.append(Label(across, down, tile.name, 3.5, anchor="middle", level="middle", strong=True, halo=True))
+        name = Label(across, down, tile.name, MIDDLE_LETTERS, anchor="middle", level="middle", strong=True)
+        shapes += [boxed(label_box(name).wider(1.0), "grey", fill="white", width_mm=HAIR), name]
     return Drawing(
         name=f"tiles-{deck.name}",
         title=f"The tiles of deck {deck.name}",
