@@ -56,6 +56,8 @@ def full_size(
         shapes += [Polyline(run, "grey", "spaced") for run in clipped(ends, frame)]
     for plug in plugs:
         shapes += _line(_closed(view, plug.corners()), frame, THIN, "dashed")
+    for corners in (Rectangle(0, 0, *size).corners, *(each.corners for each in bodies), *(p.corners() for p in plugs)):
+        room.line(_closed(view, corners))
     drilled = [shape for drill in drills for shape in _drill(drill, view, frame, room)]
     shapes += [shape for body in bodies for shape in _body(rig, body, view, frame, _inner(frame, tile), room)]
     shapes += [*drilled, *_rulers(frame, tile)]
