@@ -6,16 +6,16 @@ from math import ceil
 
 from rigc.analysis.deck.placement import Outline
 from rigc.analysis.leads.plugs.plug_bodies import PlugBody
+from rigc.analysis.routes.deck_holes import DeckHole
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
-from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.bodies import name_choices, switches
 from rigc.reports.drawings.deck.tiles import OVERLAP, Tile
-from rigc.reports.drawings.deck.view import View
+from rigc.reports.drawings.deck.view import View, boxed
 from rigc.reports.drawings.means.hatching import round_outline
-from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.label_box import Room, label_box
 from rigc.reports.drawings.means.label_room import LabelRoom
 from rigc.reports.drawings.plots.clipping import Frame, clipped
 from rigc.reports.drawings.shapes import HAIR, MIDDLE_LETTERS, THICK, THIN, Label, Line, Point, Polyline, Shape, Symbol
@@ -26,24 +26,13 @@ RULER = 6.5
 _EDGE = 0.5  # beyond the other two edges
 
 
-class Drill(Record):
-    """Where to drill or cut: the number of the hole schedule, its centre in mm, of a slot that of both ends; None for a
-    diameter that has to suit the part."""
-
-    number: str
-    x_mm: float
-    to_x_mm: float
-    y_mm: float
-    diameter_mm: float | None
-
-
 def full_size(
     rig: Rig,
     deck: Deck,
     size: tuple[float, float],
     bodies: tuple[Outline, ...],
     plugs: tuple[PlugBody, ...],
-    drills: tuple[Drill, ...],
+    holes: tuple[DeckHole, ...],
     tile: Tile,
 ) -> Drawing:
     """One page of the print; plugs are dashed. A tile that is turned lies across the page."""
@@ -58,9 +47,18 @@ def full_size(
         shapes += _line(_closed(view, plug.corners()), frame, THIN, "dashed")
     for corners in (Rectangle(0, 0, *size).corners, *(each.corners for each in bodies), *(p.corners() for p in plugs)):
         room.line(_closed(view, corners))
-    drilled = [shape for drill in drills for shape in _drill(drill, view, frame, room)]
+    for drop in deck.drops_mm:
+        room.line((view.point(0, drop), view.point(size[0], drop)))
+    for hole in holes:
+        for x in (hole.x_mm, hole.right_mm):
+            here = Room(*view.point(x, hole.y_mm), *view.point(x, hole.y_mm)).wider(_ring(hole))
+            room.keep_clear(here)
+            room.line(((here.left - 2, here.top + _ring(hole)), (here.right + 2, here.top + _ring(hole))))
+            room.line(((here.left + _ring(hole), here.top - 2), (here.left + _ring(hole), here.bottom + 2)))
+    drilled = [shape for hole in holes for shape in _hole(hole, view, frame)]
+    numbers = [shape for hole in holes for shape in _number(hole, view, frame, room)]
     shapes += [shape for body in bodies for shape in _body(rig, body, view, frame, _inner(frame, tile), room)]
-    shapes += [*drilled, *_rulers(frame, tile)]
+    shapes += [*drilled, *numbers, *_rulers(frame, tile)]
     width, height = frame.right + _EDGE, frame.bottom + RULER
     if tile.turned:
         shapes = [Symbol("", tuple(shapes), height, 0, 90)]
@@ -68,7 +66,7 @@ def full_size(
     return Drawing(
         name=f"full-size-{deck.name}-{tile.name.lower()}",
         title=f"{deck.name}, tile {tile.name} at 1:1",
-        desc=_described(deck, bodies, drills, tile),
+        desc=_described(deck, bodies, holes, tile),
         width_mm=width,
         height_mm=height,
         shapes=tuple(shapes),
@@ -82,7 +80,7 @@ def _frame(view: View, area: Rectangle) -> Frame:
 
 def _inner(frame: Frame, tile: Tile) -> Frame:
     """Without what the neighbours show too: names stand clear of the lines where tiles join."""
-    left, right, rear, front = (OVERLAP + 1 if side else 0 for side in (tile.left, tile.right, tile.rear, tile.front))
+    left, right, rear, front = (OVERLAP + 2 if side else 0 for side in (tile.left, tile.right, tile.rear, tile.front))
     return Frame(frame.left + left, frame.top + rear, frame.right - right, frame.bottom - front)
 
 
@@ -102,6 +100,7 @@ def _body(rig: Rig, body: Outline, view: View, frame: Frame, inner: Frame, room:
         min(here.right, inner.right),
         min(here.bottom, inner.bottom),
     )
+    seen = seen.wider(-1.0)
     if seen.left < seen.right and seen.top < seen.bottom:
         big = [label.replace(size_mm=MIDDLE_LETTERS, strong=True) for label in name_choices(seen, body.thing)]
         label = room.place(big, seen) or room.place(name_choices(seen, body.thing), seen)
@@ -109,32 +108,63 @@ def _body(rig: Rig, body: Outline, view: View, frame: Frame, inner: Frame, room:
     return shapes
 
 
-def _drill(drill: Drill, view: View, frame: Frame, room: LabelRoom) -> list[Shape]:
-    """A cross at the centre, the circle where the diameter is known, the number beside it; a slot between two crosses."""
+def _hole(hole: DeckHole, view: View, frame: Frame) -> list[Shape]:
+    """A cross at the centre, the circle where the diameter is known; a slot between two crosses.
+
+    What is open anyway has no cross.
+    """
     shapes: list[Shape] = []
-    radius = (drill.diameter_mm or 0.0) / 2
-    ends = [view.point(x, drill.y_mm) for x in dict.fromkeys((drill.x_mm, drill.to_x_mm))]
-    told = drill.number if drill.diameter_mm is None else f"{drill.number} ø{drill.diameter_mm:g}"
+    radius = (hole.diameter_mm or 0.0) / 2
+    ends = [view.point(x, hole.y_mm) for x in dict.fromkeys((hole.x_mm, hole.right_mm))]
     for x, y in ends:
         arm = max(_ARM, radius + 2)
-        for line in (((x - arm, y), (x + arm, y)), ((x, y - arm), (x, y + arm))):
-            shapes += _line(line, frame, HAIR)
+        if not hole.open:
+            for line in (((x - arm, y), (x + arm, y)), ((x, y - arm), (x, y + arm))):
+                shapes += _line(line, frame, HAIR)
         if radius:
             shapes += _line((*round_outline(x, y, radius), (x + radius, y)), frame, THIN)
-        if frame.left < x < frame.right and frame.top < y < frame.bottom:
-            room.keep_clear(Room(x, y, x, y).wider(max(radius, 1.0)))
-            off = max(radius, 1.0) + 0.6
-            places = [
-                Label(x + across * (off + by), y + down * off, told, anchor=anchor, level=level)
-                for by in (0.0, 4.0, 9.0, 16.0)
-                for across, anchor in ((1, "start"), (-1, "end"))
-                for down, level in ((-1, "baseline"), (1, "top"))
-            ]
-            label = room.place(places)
-            shapes += [label.replace(halo=True)] if label is not None else []
     if len(ends) > 1:
         shapes += [Polyline(run, pattern="dash-dot", width_mm=THIN) for run in clipped(tuple(ends), frame)]
     return shapes
+
+
+def _ring(hole: DeckHole) -> float:
+    """Half of what a hole takes, in mm: of its circle, or of the middle of its cross."""
+    return max((hole.diameter_mm or 0.0) / 2, 1.0)
+
+
+def _number(hole: DeckHole, view: View, frame: Frame, room: LabelRoom) -> list[Shape]:
+    """The number of a hole with its diameter, on a plate beside the end that this tile shows, over as few lines as can be; with a leader where that is further off."""
+    told = hole.number if hole.diameter_mm is None else f"{hole.number} ø{hole.diameter_mm:g}"
+    ends = (view.point(x, hole.y_mm) for x in (hole.x_mm, hole.right_mm))
+    here = next((end for end in ends if frame.left < end[0] < frame.right and frame.top < end[1] < frame.bottom), None)
+    if here is None:
+        return []
+    (x, y), ring = here, _ring(hole)
+    off = ring + 1.0
+    places = [
+        Label(x + across * (off + by), y + down * (off + rise), told, anchor=anchor, level=level)
+        for by, rise in (
+            (0.0, 0.0),
+            (2.0, 2.0),
+            (4.0, 1.0),
+            (0.0, 4.0),
+            (0.0, 8.0),
+            (9.0, 4.0),
+            (5.0, 12.0),
+            (9.0, 18.0),
+        )
+        for across, anchor in ((1, "start"), (-1, "end"))
+        for down, level in ((-1, "baseline"), (1, "top"))
+    ]
+    label = room.place(places) or places[0]
+    far = abs(label.x - x) > off + 3 or abs(label.y - y) > off + 3
+    toward = (label.x - x, label.y - y)
+    length = (toward[0] ** 2 + toward[1] ** 2) ** 0.5
+    near = (x + toward[0] * ring / length, y + toward[1] * ring / length)
+    end = (x + toward[0] * (1 - 0.6 / length), y + toward[1] * (1 - 0.6 / length))
+    plate = boxed(label_box(label).wider(_PLATE), "grey", width_mm=HAIR, fill="white")
+    return [*([Line(*near, *end, "grey", width_mm=HAIR)] if far else []), plate, label]
 
 
 def _rulers(frame: Frame, tile: Tile) -> list[Shape]:
@@ -159,6 +189,7 @@ def _rulers(frame: Frame, tile: Tile) -> list[Shape]:
 
 
 _CLEAR = 4.0  # a number of a ruler keeps so far from its ends
+_PLATE = 0.75  # from a number to the edge of its plate: what hangs below the letters lies within
 _ARM = 4.0  # of the cross at a centre, at least
 
 
@@ -213,12 +244,12 @@ def _line(points: tuple[Point, ...], frame: Frame, width: float, pattern: str = 
     return [Polyline(run, pattern=pattern, width_mm=width) for run in clipped(points, frame)]
 
 
-def _described(deck: Deck, bodies: tuple[Outline, ...], drills: tuple[Drill, ...], tile: Tile) -> str:
+def _described(deck: Deck, bodies: tuple[Outline, ...], holes: tuple[DeckHole, ...], tile: Tile) -> str:
     seen = [body.thing for body in bodies if min(body.area.overlap(tile.area)) > 0]
-    holes = ", ".join(drill.number for drill in drills)
+    numbers = ", ".join(hole.number for hole in holes)
     left, front = tile.area.x_mm, tile.area.y_mm
     return (
         f"Deck {deck.name} at full size from x {left:g}, y {front:g} mm on. "
-        f"It shows: {', '.join(seen) or 'no unit'}{f'; holes {holes}' if holes else ''}. "
+        f"It shows: {', '.join(seen) or 'no unit'}{f'; holes {numbers}' if numbers else ''}. "
         f"Rulers of {tile.area.width_mm:g} and {tile.area.depth_mm:g} mm check the print."
     )

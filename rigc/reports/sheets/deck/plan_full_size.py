@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
-from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
-from rigc.analysis.routes.route_paths import RoutePaths
-from rigc.model.deck import Deck
+from rigc.analysis.routes.deck_holes import DeckHole, DeckHoles
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
 from rigc.reports.deck.chosen_places import chosen_note
-from rigc.reports.deck.hole_table import deck_holes
-from rigc.reports.drawings.deck.full_size import Drill, full_size
-from rigc.reports.drawings.deck.lead_ways import Way, ways
+from rigc.reports.drawings.deck.full_size import full_size
 from rigc.reports.drawings.deck.tile_map import tile_map
 from rigc.reports.drawings.deck.tiles import tiles
 
@@ -28,7 +24,7 @@ _HOW = (
 _BESIDE_MM = 50.0
 
 
-def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies, leads: Leads, paths: RoutePaths) -> Sheet:
+def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies, holes: DeckHoles) -> Sheet:
     """How to join the tiles, a map of them, and the tiles; a sentence where no deck has a size."""
     blocks: list[Block] = [Paragraph("joining", _HOW, heading="How to print and join")]
     for deck in rig.decks.values():
@@ -38,13 +34,12 @@ def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies, leads: Lea
             laid = tiles(*size)
             names = {body.thing for body in bodies}
             standing = [(plug.room(), plug) for plug in plugs.all if plug.thing in names]
-            holes = _drills(rig, deck, ways(leads, paths, placement, deck.name))
             blocks.append(tile_map(deck, size, bodies, laid))
             for tile in laid:
                 here = tuple(body for body in bodies if _near(body.area, tile.area))
                 plugged = tuple(plug for room, plug in standing if _near(room, tile.area))
-                drills = tuple(each for each in holes if _within(each, tile.area))
-                blocks.append(full_size(rig, deck, size, here, plugged, drills, tile))
+                drilled = tuple(each for each in holes.of(deck.name) if _within(each, tile.area))
+                blocks.append(full_size(rig, deck, size, here, plugged, drilled, tile))
     if len(blocks) == 1:
         blocks = [Paragraph("nothing", ("No deck of known size has a unit on it yet: nothing to print.",))]
     blocks[1:1] = chosen_note(rig, placement.outlines)
@@ -56,17 +51,9 @@ def _near(room: Rectangle, tile: Rectangle) -> bool:
     return min(room.overlap(tile)) >= -_BESIDE_MM
 
 
-def _drills(rig: Rig, deck: Deck, laid: tuple[Way, ...]) -> tuple[Drill, ...]:
-    """All that is drilled or cut, with its number in the hole schedule."""
-    return tuple(
-        Drill(f"H{at}", hole.x_mm, hole.x_to_mm, hole.y_mm, hole.diameter_mm)
-        for at, hole in enumerate(deck_holes(rig, deck, laid), 1)
-    )
-
-
-def _within(drill: Drill, tile: Rectangle) -> bool:
-    across = drill.x_mm <= tile.right_mm and tile.x_mm <= drill.to_x_mm
-    return across and tile.y_mm <= drill.y_mm <= tile.rear_mm
+def _within(hole: DeckHole, tile: Rectangle) -> bool:
+    across = hole.x_mm <= tile.right_mm and tile.x_mm <= hole.right_mm
+    return across and tile.y_mm <= hole.y_mm <= tile.rear_mm
 
 
 PLACE = 2
