@@ -34,6 +34,11 @@ class Checked:
         self.computed = computed(compiled)
         self.trials = trials
 
+    def ready(self) -> None:
+        """Makes what the first question about a number would else wait for."""
+        if self.computed is not None:
+            self.computed.reasoning  # noqa: B018  (it is kept where it is asked for)
+
 
 class Session:
     """Open texts by path; the rig of each; its draft after the last edit, and what was last computed of it."""

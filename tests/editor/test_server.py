@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import subprocess
 import sys
 from pathlib import Path
@@ -161,6 +162,30 @@ def test_a_used_file_that_is_not_saved(path: Path) -> None:
             lsp.DidCloseTextDocumentParams(lsp.TextDocumentIdentifier(bench.as_uri()))
         )
         await editor.until(lambda: "unknown-name" in editor.codes() and not editor.told["bench.rig"].diagnostics)
+
+    session(path, script)
+
+
+def test_typing_in_one_rig_does_not_keep_another_from_being_told(path: Path) -> None:
+    other = path.parent / "other.rig"
+
+    async def script(editor: Editor) -> None:
+        editor.open(RIG)
+        await asyncio.sleep(0.05)
+        for number in range(12):
+            text = f"language 1\n\nrig other {{\n  revision A 2026-01-01\n}}\n# {number}\n"
+            document = lsp.TextDocumentItem(other.as_uri(), "rig", number, text)
+            if number:
+                editor.client.text_document_did_change(
+                    lsp.DidChangeTextDocumentParams(
+                        lsp.VersionedTextDocumentIdentifier(number, other.as_uri()),
+                        [lsp.TextDocumentContentChangeWholeDocument(text)],
+                    )
+                )
+            else:
+                editor.client.text_document_did_open(lsp.DidOpenTextDocumentParams(document))
+            await asyncio.sleep(0.05)
+        await editor.until(lambda: "wrong-polarity" in editor.codes())
 
     session(path, script)
 

@@ -104,22 +104,31 @@ class Rigs(LanguageServer):
         try:
             self.tell(rig)
             await asyncio.sleep(ALL_S)
-            edit = self.session.edit
-
-            def between() -> None:
-                if self.session.edit != edit:
-                    raise Outdated
-
-            await asyncio.get_running_loop().run_in_executor(None, self.session.check, rig, between)
-            if self.session.edit == edit:
-                self.tell(rig)
-                if self._refreshes_inlays():
-                    await self.workspace_inlay_hint_refresh_async(None)
-                rubbish.now()
+            while not await self._all_told(rig):  # another rig was edited meanwhile
+                await asyncio.sleep(ALL_S)
         except Unreadable as fault:
             self._publish(rig, {rig: [self.converter(rig).unreadable(fault)]} if rig in self.versions else {})
+
+    async def _all_told(self, rig: Path) -> bool:
+        """Computes a rig and tells all findings; False where something was edited before that was done."""
+        edit, loop = self.session.edit, asyncio.get_running_loop()
+
+        def between() -> None:
+            if self.session.edit != edit:
+                raise Outdated
+
+        try:
+            checked = await loop.run_in_executor(None, self.session.check, rig, between)
         except Outdated:
-            pass
+            return False
+        if self.session.edit != edit:
+            return False
+        self.tell(rig)
+        await loop.run_in_executor(None, checked.ready)
+        if self._refreshes_inlays():
+            await self.workspace_inlay_hint_refresh_async(None)
+        rubbish.now()
+        return True
 
     def tell(self, rig: Path) -> None:
         """Publishes the findings of a rig that are known, file by file."""
