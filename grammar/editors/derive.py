@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from rigc.syntax.vocabulary import Vocabulary, vocabulary
+from rigc.syntax.nodes.vocabulary import Vocabulary, vocabulary
 
 HERE = Path(__file__).parent
 NAME = "[a-z][a-z0-9]*(?:-[a-z0-9]+)*"

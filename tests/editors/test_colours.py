@@ -17,7 +17,7 @@ from pygments.token import Error, Keyword, Name, Text
 from syrupy.assertion import SnapshotAssertion
 
 from rigc.output.extras.pygments_lexer import RigLexer
-from rigc.syntax.vocabulary import vocabulary
+from rigc.syntax.nodes.vocabulary import vocabulary
 
 HERE = Path(__file__).parent
 EDITORS = ROOT / "grammar/editors"

@@ -7,7 +7,7 @@ from typing import ClassVar
 from pygments.lexer import RegexLexer, bygroups, default
 from pygments.token import Comment, Keyword, Name, Number, Operator, Punctuation, String, Text, Whitespace
 
-from rigc.syntax.vocabulary import vocabulary
+from rigc.syntax.nodes.vocabulary import vocabulary
 
 _NAME = r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*"
 _NUMBER = r"[+-]?\d+(?:\.\d+)?"
