@@ -36,6 +36,8 @@ def test_what_finds_no_room_is_left_out_with_what_it_lacks() -> None:
 @pytest.mark.parametrize(
     ("things", "steps"),
     [
+        (1, 2 * EFFORT // 36),  # up to six (n / 6) squared
+        (3, EFFORT // 2),
         (6, 2 * EFFORT),
         (7, EFFORT),
         (40, EFFORT),
