@@ -1,8 +1,8 @@
 """Places chosen by rigc against places chosen by a person: for each example and each rig of the tests all places are taken out.
 
-    python tests/bench/laying.py [--write] [STEPS]
+    python tests/bench/places.py [--write] [STEPS]
 
-Prints a table; with `--write` it is written beside this file as `laying.md`, without the times. Of a row with two figures the first is the
+Prints a table; with `--write` it is written beside this file as `places.md`, without the times. Of a row with two figures the first is the
 hand's layout, the second ours. Lengths are in mm:
 
 - leads: all made leads of the board; audio: those with sound.
@@ -58,7 +58,7 @@ def main() -> int:
     if "--write" in sys.argv:
         table = [HEADS, tuple("---" for _ in HEADS), *rows]
         text = "".join(f"| {' | '.join(row)} |\n" for row in table)
-        head = "# Places by hand / chosen by rigc\n\nPrinted by `laying.py`, which tells what the columns are.\n\n"
+        head = "# Places by hand / chosen by rigc\n\nPrinted by `places.py`, which tells what the columns are.\n\n"
         Path(__file__).with_suffix(".md").write_text(head + text, "utf-8")
     return 0
 
