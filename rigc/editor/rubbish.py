@@ -10,6 +10,6 @@ def seldom() -> None:
     gc.set_threshold(200_000, 50, 100)
 
 
-def now() -> None:
+def tidy() -> None:
     """Tidies up; takes some hundred milliseconds."""
     gc.collect()

@@ -77,7 +77,7 @@ def main(edits: int) -> None:
         timed("outline", lambda s=source: outline(session.reader.parse(s).file))  # type: ignore[misc]
         if number % 10 == 0:
             timed("all findings", lambda: session.check(path))
-            rubbish.now()
+            rubbish.tidy()
     for name, took in times.items():
         print(f"{name:14} {len(took):4} times  median {statistics.median(took):6.1f} ms  worst {max(took):6.1f} ms")
 

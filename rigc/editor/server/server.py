@@ -127,7 +127,7 @@ class Rigs(LanguageServer):
         await loop.run_in_executor(None, checked.ready)
         if self._refreshes_inlays():
             await self.workspace_inlay_hint_refresh_async(None)
-        rubbish.now()
+        rubbish.tidy()
         return True
 
     def tell(self, rig: Path) -> None:
