@@ -109,6 +109,9 @@ BEHIND = {
     "unit-data-sheets": ("deck-drawing", "power-table", "unit-schedule"),
     "fault-tree": (
         "deck-drawing",
+        "level-table",
+        "loading-table",
+        "mains-sheet",
         "wiring-sheet",
         "power-table",
         "cable-list",
