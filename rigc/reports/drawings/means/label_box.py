@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from math import cos, radians, sin
+from typing import NamedTuple
 
-from rigc.record import Record
 from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.shapes import Label
 
@@ -12,8 +12,8 @@ _START = {"start": 0.0, "middle": 0.5, "end": 1.0}
 _DROP = {"baseline": 0.0, "middle": 0.5, "top": 1.0}
 
 
-class Room(Record):
-    """An upright rectangle on paper, in mm."""
+class Room(NamedTuple):
+    """An upright rectangle on paper, in mm. A tuple, because the labelling makes hundreds of thousands of them."""
 
     left: float
     top: float

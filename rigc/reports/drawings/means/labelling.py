@@ -19,6 +19,7 @@ APART = 0.3
 """Between letters and anything else, in mm."""
 
 _CELL = 5.0  # the ground is looked up by squares of that side, in mm
+_BESIDE = 0.05  # so far beside a square a line counts as in it, in mm
 _KEPT, _MORE = 40, 120  # so many free places of a name are compared; of a name that finds none so many
 _ALIKE = 1.1  # of two places nearer than that one will do, in mm
 _TURNS, _IDLE = 20, 300  # so many moves a name are tried, and so many without a gain
@@ -32,6 +33,7 @@ _CROSSING = 3.0  # what a leader's crossing of a line costs, in mm of leader
 _CLOSED = ("hatch", "cross-hatch", "solid")
 
 _Segment = tuple[float, float, float, float]
+_Room = tuple[float, float, float, float]
 
 
 class Choice(Record):
@@ -395,8 +397,8 @@ def _crossed(segment: _Segment) -> Iterator[tuple[int, int]]:
         yield from _cells(Room(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).wider(0.01))
         return
     for cell in _cells(Room(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))):
-        square = Room(cell[0] * _CELL, cell[1] * _CELL, (cell[0] + 1) * _CELL, (cell[1] + 1) * _CELL)
-        if _meets(segment, square.wider(0.05)):
+        left, top = cell[0] * _CELL - _BESIDE, cell[1] * _CELL - _BESIDE
+        if _meets(segment, (left, top, left + _CELL + 2 * _BESIDE, top + _CELL + 2 * _BESIDE)):
             yield cell
 
 
@@ -415,15 +417,20 @@ def _seen(segment: _Segment, covers: list[Room]) -> list[_Segment]:
     return [(x1 + wide * low, y1 + high_ * low, x1 + wide * high, y1 + high_ * high) for low, high in spans]
 
 
-def _meets(segment: _Segment, room: Room) -> bool:
+def _meets(segment: _Segment, room: _Room) -> bool:
     return _within(segment, room) is not None
 
 
-def _within(segment: _Segment, room: Room) -> tuple[float, float] | None:
+def _within(segment: _Segment, room: _Room) -> tuple[float, float] | None:
     """From which part of a line to which it is in a room (Liang and Barsky); None where it does not go into it."""
     x1, y1, x2, y2 = segment
+    left, top, right, bottom = room
+    if (x1 if x1 > x2 else x2) < left or (x1 if x1 < x2 else x2) > right:
+        return None
+    if (y1 if y1 > y2 else y2) < top or (y1 if y1 < y2 else y2) > bottom:
+        return None
     low, high = 0.0, 1.0
-    for start, way, least, most in ((x1, x2 - x1, room.left, room.right), (y1, y2 - y1, room.top, room.bottom)):
+    for start, way, least, most in ((x1, x2 - x1, left, right), (y1, y2 - y1, top, bottom)):
         if abs(way) < 1e-9:
             if not least < start < most:
                 return None
