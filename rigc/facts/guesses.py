@@ -1,4 +1,4 @@
-"""Guesses: how far a figure that was not measured may be off, by its kind.
+"""Guesses: how far a figure that was not measured may be off, by its kind; and when an old one is confirmed anew.
 
 A share is of the guessed figure, an amount is in its own unit. A spread that is stated beside a guess takes the place of these.
 """
@@ -10,6 +10,7 @@ from rigc.facts.fact import Fact
 LEAFLET_CURRENT_SPREAD = Fact(
     15, "%", "by which the current of a leaflet, a typical one, may be off, either way", "common practice, no source"
 )
+OLD_MONTHS = Fact(24, "months", "a fact that is older is confirmed anew", "common practice, no source")
 IMPEDANCE_SPREAD = Fact(30, "%", "by which a guessed impedance may be off, either way", "common practice, no source")
 LEVEL_SPREAD_DB = Fact(2, "dB", "by which a guessed level or gain may be off, either way", "common practice, no source")
 LATENCY_SPREAD = Fact(50, "%", "by which a guessed latency may be off, either way", "common practice, no source")

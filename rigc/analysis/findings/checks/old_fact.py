@@ -1,4 +1,4 @@
-"""Facts of a unit are older than {age.OLD_MONTHS} at the date of the revision, or do not say who found them and when.
+"""Facts of a unit are older than {guesses.OLD_MONTHS} at the date of the revision, or do not say who found them and when.
 
 Why it matters: makers change a unit under its name, and a figure that nobody signed can't be asked about.
 What to do: look at the unit again, and state `measured`, the day and who did it: once for its block, or behind a line.
@@ -15,7 +15,7 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.findings.facts_of import facts_of
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.facts.age import OLD_MONTHS
+from rigc.facts.guesses import OLD_MONTHS
 from rigc.model.deck import Deck
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
