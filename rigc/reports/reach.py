@@ -217,7 +217,7 @@ cutting                how        | cable-list cut-list loading-table mass-and-b
 cycles                 number     | maintenance unit-schedule |
 deck                   name       | customs-list deck-drawing mass-and-balance plan-full-size unit-schedule wiring-sheet |
                        title      | customs-list unit-schedule |
-deck_feet              inset      | deck-drawing mass-and-balance unit-schedule |
+deck_feet              inset      | deck-drawing mass-and-balance plan-full-size unit-schedule |
 desk                   name       | cable-list ground-sheet label-sheet level-table loading-table mains-sheet signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 done                   changes    | as-built history |
@@ -268,10 +268,10 @@ ground_lift            position   | ground-sheet test-record wiring-sheet |
 guitar_lead            length     | loading-table unit-schedule | cable-list wiring-sheet
                        stated     | loading-table unit-schedule | cable-list test-record wiring-sheet
 headphones             stated     | ground-sheet mains-sheet unit-schedule |
-hole                   diameter   | deck-drawing |
+hole                   diameter   | deck-drawing plan-full-size |
                        purpose    | deck-drawing |
-                       x          | deck-drawing |
-                       y          | deck-drawing |
+                       x          | deck-drawing plan-full-size |
+                       y          | deck-drawing plan-full-size |
 hop                    link       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance plan-full-size pull-list signal-flow spares-list test-record wiring-sheet |
 impedance              amount     | loading-table unit-schedule |
 inductance             amount     | loading-table unit-schedule wiring-sheet |
@@ -395,13 +395,13 @@ owner                  text       | customs-list unit-schedule |
 panel                  name       | cable-list deck-drawing label-sheet level-table loading-table mains-sheet mass-and-balance signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 panel_inlet            height     | deck-drawing unit-schedule |
-                       x          | deck-drawing unit-schedule |
-                       y          | deck-drawing unit-schedule |
+                       x          | deck-drawing plan-full-size unit-schedule |
+                       y          | deck-drawing plan-full-size unit-schedule |
 panel_jack             bushing    | ground-sheet unit-schedule |
                        height     | deck-drawing unit-schedule |
                        jack       | deck-drawing unit-schedule |
-                       x          | cable-list deck-drawing unit-schedule |
-                       y          | cable-list cut-list deck-drawing loading-table mass-and-balance pull-list spares-list unit-schedule |
+                       x          | cable-list deck-drawing plan-full-size unit-schedule |
+                       y          | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list spares-list unit-schedule |
 per_length             amount     | loading-table unit-schedule | wiring-sheet
 phantom                how        | unit-schedule | wiring-sheet
                        voltage    | unit-schedule wiring-sheet |
