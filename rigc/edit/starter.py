@@ -60,7 +60,7 @@ unit echo like drive "delay" {{
   mass 420 g
   digital
   delay
-  draws 100 mA
+  draws 60 mA
 }}
 
 supply mains-box "two outlets" {{

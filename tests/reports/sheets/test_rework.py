@@ -248,7 +248,7 @@ def test_a_sheet_that_fails_is_one_to_look_at(monkeypatch: pytest.MonkeyPatch) -
     broken.__name__ = cable_list.SHEET.__name__
     monkeypatch.setattr(cable_list, "SHEET", broken)
     sheet = made(results_after(LONG_HAUL, LATER))
-    assert "B1" in lines(sheet, "folder")[0].removeprefix("new, old ones to shred: ").split(", ")
+    assert "B2" in lines(sheet, "folder")[0].removeprefix("new, old ones to shred: ").split(", ")
 
 
 def test_all_that_moved_the_same_way_is_one_line_for_the_player() -> None:
