@@ -169,7 +169,14 @@ def test_a_stated_fact_reaches_its_sheets(statement: str) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+@pytest.mark.parametrize(
+    "path",
+    [
+        pytest.param(path, marks=pytest.mark.long) if path.parent.name.startswith("long-haul") else path
+        for path in EXAMPLES
+    ],
+    ids=lambda path: path.parent.name,
+)
 def test_facts_of_the_examples_reach_no_other_sheet(path: Path) -> None:
     """A dealt sample of an example's facts; some of them say what its other facts outweigh, and change nothing."""
     sample = Random(path.parent.name).sample(facts(path), SAMPLE)

@@ -250,11 +250,11 @@ field_note             date       | field-notes |
 firmware               text       | midi-and-control-map unit-schedule |
 fits                   connector  | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance plan-full-size pull-list spares-list test-record unit-schedule |
 fixing                 how        | mounting-strips pull-list |
-                       stated     | mass-and-balance mounting-strips pull-list |
+                       stated     | mass-and-balance mounting-strips pull-list | deck-drawing
 flag                   words      | unit-schedule | loading-table test-record
-follows                letter     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet |
-                       path       | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet |
-                       stated     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet |
+follows                letter     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet | deck-drawing
+                       path       | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet | deck-drawing
+                       stated     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet | deck-drawing
 foot_switch            action     | unit-schedule |
                        x          | deck-drawing plan-full-size unit-schedule |
                        y          | deck-drawing plan-full-size unit-schedule |
@@ -304,10 +304,10 @@ label                  template   | cable-list label-sheet | power-table
 lane                   signal     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule | power-table
                        y          | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule |
 lead                   mark       | cable-list label-sheet test-record wiring-sheet | crossing-list cut-list deck-drawing field-notes ground-sheet level-table loading-table loop-table plan-full-size power-table signal-flow
-                       run        | cable-list crossing-list cut-list deck-drawing |
+                       run        | cable-list crossing-list cut-list deck-drawing | plan-full-size
                        stated     | cable-list deck-drawing label-sheet loading-table plan-full-size test-record | crossing-list cut-list ground-sheet level-table loop-table mass-and-balance power-table pull-list signal-flow wiring-sheet
 lead_slack             amount     | cable-list cut-list |
-leaves                 amount     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list unit-schedule |
+leaves                 amount     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list unit-schedule | plan-full-size
 level                  maximum    | unit-schedule | level-table
                        nominal    | unit-schedule | level-table
                        peak       | unit-schedule | level-table
@@ -343,7 +343,7 @@ mains_strip            name       | deck-drawing mains-sheet mass-and-balance mo
 marker                 characters | label-sheet |
 mass                   amount     | unit-schedule | customs-list mains-sheet mass-and-balance mounting-strips
 master                 stated     | midi-and-control-map wiring-sheet |
-mating                 kind       | mass-and-balance mounting-strips pull-list unit-schedule |
+mating                 kind       | mass-and-balance mounting-strips pull-list unit-schedule | deck-drawing
 may_share              stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record wiring-sheet |
 midi_form              form       | cable-list cut-list label-sheet midi-and-control-map pull-list unit-schedule wiring-sheet |
 midi_jack              direction  | unit-schedule | midi-and-control-map
@@ -351,7 +351,7 @@ midi_jack              direction  | unit-schedule | midi-and-control-map
 midi_link              stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size power-table preset-sheet pull-list test-record unit-schedule wiring-sheet | spares-list
 minus_earthed          stated     | ground-sheet | power-table
 mount                  stated     | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
-mount_all              stated     | mass-and-balance mounting-strips pull-list | unit-schedule
+mount_all              stated     | mass-and-balance mounting-strips pull-list | deck-drawing unit-schedule
 mute                   how        | wiring-sheet |
                        stated     | test-record wiring-sheet |
 needs                  current    | power-table unit-schedule | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size pull-list test-record wiring-sheet
@@ -442,7 +442,7 @@ rail                   faces      | mounting-strips pull-list | mass-and-balance
 rating                 current    | power-table unit-schedule |
                        kind       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
                        voltage    | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record unit-schedule wiring-sheet |
-reach                  foot       | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
+reach                  foot       | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet | loading-table mounting-strips test-record unit-schedule
                        stated     | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet |
 reading                amount     | test-record |
                        date       | test-record |
@@ -460,14 +460,14 @@ reserve_room           depth      | deck-drawing |
                        y          | deck-drawing |
 resistance             amount     | loading-table unit-schedule |
 retired                stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table signal-flow spares-list test-record wiring-sheet |
-reversed_feed          stated     | cable-list cut-list label-sheet mains-sheet power-table pull-list test-record wiring-sheet |
+reversed_feed          stated     | cable-list cut-list label-sheet mains-sheet power-table pull-list test-record wiring-sheet | deck-drawing
 revision               date       | cable-list crossing-list cut-list deck-drawing ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet | accepted-deviations customs-list field-notes midi-and-control-map
                        text       | history |
 rig                    name       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
                        title      | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 roll                   amount     | mounting-strips unit-schedule |
-row                    row        | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
-                       stated     | cable-list cut-list deck-drawing loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet |
+row                    row        | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet | loading-table mounting-strips test-record unit-schedule
+                       stated     | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet | loading-table mounting-strips test-record unit-schedule
 scenario               name       | ground-sheet mains-sheet test-record wiring-sheet | level-table loading-table signal-flow
                        title      | mains-sheet |
 selector               stated     | mains-sheet test-record wiring-sheet |
@@ -476,7 +476,7 @@ serial                 text       | unit-schedule | customs-list mounting-strips
 setting                hour       | preset-sheet |
                        knob       | preset-sheet unit-schedule |
                        stated     | preset-sheet |
-show_length            amount     | maintenance power-table |
+show_length            amount     | maintenance power-table | intake-sheet
 size                   depth      | deck-drawing mass-and-balance plan-full-size unit-schedule |
                        width      | deck-drawing mass-and-balance mounting-strips plan-full-size pull-list unit-schedule |
 sockets                count      | mains-sheet |
@@ -530,7 +530,7 @@ transformer            primary    | mains-sheet |
 tuning                 text       | preset-sheet |
 turned                 angle      | cable-list deck-drawing ground-sheet mass-and-balance plan-full-size |
 under                  jacks      | deck-drawing |
-                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance mounting-strips power-table pull-list spares-list test-record unit-schedule |
+                       stated     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance mounting-strips power-table pull-list spares-list test-record unit-schedule | plan-full-size
                        x          | cable-list crossing-list cut-list deck-drawing mass-and-balance power-table |
                        y          | cable-list crossing-list cut-list deck-drawing mass-and-balance power-table pull-list |
 unit                   name       | cable-list deck-drawing ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet | customs-list preset-sheet
@@ -538,6 +538,6 @@ unit                   name       | cable-list deck-drawing ground-sheet label-s
 unpowered              kind       | loading-table unit-schedule wiring-sheet |
 volume                 amount     | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
-was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet |
+was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet | deck-drawing
 wide                   amount     | unit-schedule | deck-drawing mounting-strips plan-full-size
 """  # fmt: skip

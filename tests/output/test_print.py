@@ -110,7 +110,7 @@ def test_portrait_and_landscape_sheets_in_one_file(tmp_path: Path) -> None:
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize(
     ("sheet", "words"),
-    [("deck-drawing", "the player stands at this side"), ("signal-flow", "Signal runs from left to right")],
+    [("deck-drawing", "front edge (player)"), ("signal-flow", "Signal runs from left to right")],
 )
 @pytest.mark.parametrize("board", ["long-haul", "back-bedroom", "tide-line"])
 def test_the_first_page_holds_the_drawing_below_the_title(

@@ -76,7 +76,7 @@ def test_sheets_mention_each_other_by_name_and_code(rig: Compiled, folder: tuple
 
 
 def test_no_mention_is_left_unwritten(folder: tuple[Document, ...]) -> None:
-    assert [each.sheet.name for each in folder if "⟦" in repr(each.sheet)] == []
+    assert [each.sheet.name for each in folder if "\\x02" in repr(each.sheet)] == []
 
 
 def test_every_mention_names_a_sheet() -> None:

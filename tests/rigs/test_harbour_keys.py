@@ -66,14 +66,14 @@ def test_the_wiring_sheet_carries_it(row: str) -> None:
 @pytest.mark.parametrize(
     "label",
     [
-        "A1 keys.outl / far millpond.inl",
-        "A2 millpond.inr / far keys.outr",
-        "A13 voice.out / far front-desk.in3",
-        "C1 lever.out / far lant.exp / CROSSED",
-        "D1a mill5.o1 / far millpond.dc / 9 V DC LEG OF Y D1",
-        "D1 Y 9 V DC / mill5.o1 / to millpond + ember ONLY",
-        "D2 lant.dc / far mill5.o4 / 9 V DC REVERSED",
-        "AC1 tern.dc / far brick.o1 / 9 V AC",
+        "keys.outl / far millpond.inl",
+        "millpond.inr / far keys.outr",
+        "voice.out / far front-desk.in3",
+        "lever.out / far lant.exp / CROSSED",
+        "mill5.o1 / far millpond.dc / 9 V DC LEG OF Y D1",
+        "Y 9 V DC / mill5.o1 / to millpond + ember ONLY",
+        "lant.dc / far mill5.o4 / 9 V DC REVERSED",
+        "tern.dc / far brick.o1 / 9 V AC",
     ],
 )
 def test_the_label_sheet_carries_it(label: str) -> None:

@@ -66,15 +66,15 @@ def test_the_wiring_sheet(mark: str, says: str) -> None:
 @pytest.mark.parametrize(
     ("mark", "says"),
     [
-        ("D1a", "D1a mill.o1 / far sedge.dc / 9 V DC LEG OF Y D1"),
-        ("D2", "D2 rush.dc / far mill.o2 / 9 V DC REVERSED"),
-        ("D3", "D3 iris.dc / far mill.o3 / 9 V DC SERIES Y1 UPPER"),
-        ("AC1", "AC1 cress.dc / far kettle.w / 9 V AC"),
-        ("C1", "C1 sluice.out / far bulrush.exp / CROSSED"),
-        ("M1", "M1 bulrush.midi / far weir.midi / CROSSED A TO B"),
-        ("D1", "D1 Y 9 V DC / mill.o1 / to sedge + reed ONLY"),
-        ("Y1", "Y1 SERIES 18 V DC / mill.o3 + mill.o4 (LOWER) / to iris ONLY"),
-        ("D5", "D5 urn.w / far bulrush.dc | D5 bulrush.dc / far urn.w | 2"),
+        ("D1a", "mill.o1 / far sedge.dc / 9 V DC LEG OF Y D1"),
+        ("D2", "rush.dc / far mill.o2 / 9 V DC REVERSED"),
+        ("D3", "iris.dc / far mill.o3 / 9 V DC SERIES Y1 UPPER"),
+        ("AC1", "cress.dc / far kettle.w / 9 V AC"),
+        ("C1", "sluice.out / far bulrush.exp / CROSSED"),
+        ("M1", "bulrush.midi / far weir.midi / CROSSED A TO B"),
+        ("D1", "Y 9 V DC / mill.o1 / to sedge + reed ONLY"),
+        ("Y1", "SERIES 18 V DC / mill.o3 + mill.o4 (LOWER) / to iris ONLY"),
+        ("D5", "urn.w / far bulrush.dc / 9 V DC, centre − | bulrush.dc / far urn.w / 9 V DC, centre − | 2"),
     ],
 )
 def test_the_label_sheet(mark: str, says: str) -> None:
@@ -120,8 +120,10 @@ def test_the_lists_of_the_bench() -> None:
 
 
 def test_the_drawings_bear_their_signs() -> None:
-    assert {"AC1 ~", "D2 ±", "D3 +Y1", "D1a Y"} <= drawn(power_table)
-    assert {"AC1 ~", "D2 ±", "D3 +Y1", "D1a Y", "C1 ×", "M1 ×", "reversing", "crossed"} <= drawn(deck_drawing)
+    assert {"AC1", "D2", "REVERSED, centre-positive", "D3 upper", "D4 lower", "Y1 series", "D1", "D1a"} <= drawn(
+        power_table
+    )
+    assert {"AC1 ~", "D2 ±", "D3 +Y1, D4 +Y1", "D1a Y", "C1 ×", "M1 ×", "reversing", "crossed"} <= drawn(deck_drawing)
 
 
 def test_a_captive_brick_lead_is_there_and_weighs_with_the_brick() -> None:

@@ -38,7 +38,7 @@ def head_count(rig: Rig, power: PowerAssignment, leads: Leads) -> HeadCount:
 
 
 def _counted(name: str, names: list[str], rule: str) -> Figure:
-    number = found(float(len(names)), lambda: f"{', '.join(names) or 'none'} = {len(names)}")
+    number = found(float(len(names)), lambda: f"counted: {', '.join(names) or 'none'}")
     return known_figure(f"rig.{name}", number, COUNT, rule=rule, source=ARITHMETIC)
 
 

@@ -14,7 +14,7 @@ FRONT = "F"
 """The code of the front page."""
 
 _CODE = re.compile(r"([A-Z])(\d+)")
-_REFERENCE = re.compile(r"⟦([a-z-]+)⟧")
+_REFERENCE = re.compile("\x02([a-z-]+)\x03")
 
 
 def codes(there: Iterable[tuple[str, str]]) -> dict[str, str]:
@@ -50,7 +50,7 @@ def _follows(before: str, word: str) -> bool:
 
 def see(sheet: str) -> str:
     """A mention of another sheet by its name, to stand in a text: the folder writes it out with the code that the sheet has there."""
-    return f"⟦{sheet}⟧"
+    return f"\x02{sheet}\x03"
 
 
 def written_out(sheet: Sheet, found: Mapping[str, str]) -> Sheet:
@@ -64,12 +64,12 @@ def _block(block: Block, found: Mapping[str, str]) -> Block:
         lines = tuple(_text(line, found) for line in block.lines)
         return block if lines == block.lines else block.replace(lines=lines)
     if isinstance(block, Drawing):
-        return block.replace(caption=_text(block.caption, found)) if "⟦" in block.caption else block
+        return block.replace(caption=_text(block.caption, found)) if "\x02" in block.caption else block
     return _table(block, found)
 
 
 def _table(table: Table, found: Mapping[str, str]) -> Table:
-    if not any("⟦" in cell.text for row in table.rows for cell in row.cells):
+    if not any("\x02" in cell.text for row in table.rows for cell in row.cells):
         return table
     rows = tuple(
         row.replace(cells=tuple(cell.replace(text=_text(cell.text, found)) for cell in row.cells)) for row in table.rows

@@ -48,7 +48,7 @@ def test_nothing_collides_on_the_worked_boards_and_every_name_is_in_its_place(bo
 
 
 @pytest.mark.parametrize(
-    "seed", [*range(QUICK), *(pytest.param(seed, marks=pytest.mark.slow) for seed in range(QUICK, DEALT))]
+    "seed", [*range(QUICK), *(pytest.param(seed, marks=pytest.mark.long) for seed in range(QUICK, DEALT))]
 )
 def test_nothing_collides_on_dealt_decks(seed: int, tmp_path: Path) -> None:
     (tmp_path / "board.rig").write_text(dealt_deck(seed), encoding="utf-8")

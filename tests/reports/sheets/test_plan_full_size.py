@@ -106,7 +106,7 @@ def test_holes_are_crosses_with_their_numbers_where_they_are_drilled() -> None:
         (sum(x for x, _ in s.points) / 2 - level.x1, upright.y2 - sum(y for _, y in s.points) / 2) for s in crosses
     ]
     assert middles == [pytest.approx((100, 50))] * 2
-    assert "H1 ø25" in [s.text for s in shapes(tile.shapes) if isinstance(s, Label)]
+    assert "H1 Ø25" in [s.text for s in shapes(tile.shapes) if isinstance(s, Label)]
 
 
 @pytest.mark.parametrize("board", BOARDS)

@@ -135,7 +135,7 @@ def _ring(hole: DeckHole) -> float:
 
 def _number(hole: DeckHole, view: View, frame: Frame, room: LabelRoom) -> list[Shape]:
     """The number of a hole with its diameter, on a plate beside the end that this tile shows, over as few lines as can be; with a leader where that is further off."""
-    told = hole.number if hole.diameter_mm is None else f"{hole.number} ø{hole.diameter_mm:g}"
+    told = hole.number if hole.diameter_mm is None else f"{hole.number} Ø{hole.diameter_mm:g}"
     ends = (view.point(x, hole.y_mm) for x in (hole.x_mm, hole.right_mm))
     here = next((end for end in ends if frame.left < end[0] < frame.right and frame.top < end[1] < frame.bottom), None)
     if here is None:

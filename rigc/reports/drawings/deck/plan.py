@@ -26,7 +26,7 @@ from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_tracks import side_by_side
 from rigc.reports.drawings.deck.lead_ways import Way
 from rigc.reports.drawings.deck.legend import legend, legend_foot
-from rigc.reports.drawings.deck.sheet_view import PLAIN_LEGEND, foot_of, ground_of, label_ground
+from rigc.reports.drawings.deck.sheet_view import LEGEND, PLAIN_LEGEND, foot_of, ground_of, label_ground
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.label_choices import led_from, named_in
 from rigc.reports.drawings.means.labelling import Ground, labelled
@@ -88,7 +88,7 @@ def _drawn(
     leads: Leads | None,
 ) -> tuple[list[Shape], list[str]]:
     """All but the legend, what lies lower first; and the names that found no room."""
-    ground = Ground(label_ground(view))
+    ground = Ground(label_ground(view, LEGEND if leads is not None else PLAIN_LEGEND))
     shapes: list[Shape] = [*deck_ground(deck, view, drops=False), *case_outline(_cased(rig, deck, view), view)]
     cased = _cased(rig, deck, view)
     beyond = (0.0, 0.0) if cased is None else (cased.aside_mm / view.scale, cased.along_mm / view.scale)

@@ -51,9 +51,9 @@ def ground_of(view: View) -> Room:
     return Room(0, 0, round(width, 1), round(view.bottom + view.along + BOTTOM, 1))
 
 
-def label_ground(view: View) -> Room:
-    """Where the labels of a deck may stand: not in its legend."""
-    return Room(0, 0, ground_of(view).right, foot_of(view) - 0.5)
+def label_ground(view: View, legend: float = LEGEND) -> Room:
+    """Where the labels of a deck may stand: not in its legend, which begins so far below it."""
+    return Room(0, 0, ground_of(view).right, view.bottom + view.along + legend - 0.5)
 
 
 _LEAST_WIDTH = 180.0

@@ -11,7 +11,7 @@ from rigc.reports.drawings.deck.bodies import name_choices, outline, outside_cho
 from rigc.reports.drawings.deck.deck_ground import deck_ground, deck_words
 from rigc.reports.drawings.deck.lead_shapes import lead_numbers
 from rigc.reports.drawings.deck.lead_tracks import side_by_side
-from rigc.reports.drawings.deck.sheet_view import BOTTOM, LEGEND, ground_of, label_ground
+from rigc.reports.drawings.deck.sheet_view import PLAIN_LEGEND, ground_of, label_ground
 from rigc.reports.drawings.deck.view import View, boxed
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.label_room import LabelRoom
@@ -22,10 +22,12 @@ from rigc.reports.drawings.shapes import HAIR, THICK, THIN, Circle, Label, Polyl
 
 STAMP = "SEEN FROM BELOW, player at the top"
 
+_FOOT = 25.0  # from the deck down to the line that names the revisions, below three rows of the legend, in mm
+
 
 def overlay_drawing(before: Results, after: Results, deck: Deck, view: View, marks: tuple[Mark, ...]) -> Drawing:
     """One side of a deck (`view.below`) with the marks of that side."""
-    ground, room = ground_of(view), LabelRoom(label_ground(view))
+    ground, room = ground_of(view), LabelRoom(label_ground(view, PLAIN_LEGEND))
     side = tuple(mark for mark in marks if mark.under is view.below)
     shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view), *_old_deck(before, deck, view)]
     room.keep(*(shape for shape in shapes if isinstance(shape, Label)))
@@ -38,7 +40,7 @@ def overlay_drawing(before: Results, after: Results, deck: Deck, view: View, mar
     triangles += [part for mark in side if mark.bodies == (None, None) for part in _triangle(mark, view, room)]
     shapes += [*_spots(view, side), *names, *numbers, *triangles]
     leads, rings = any(map(_lead, side)), any(map(_point, side))
-    shapes += overlay_legend(view.left, ground.right, view.bottom + LEGEND, view.below, leads, rings)
+    shapes += overlay_legend(view.left, ground.right, view.bottom + view.along + PLAIN_LEGEND, view.below, leads, rings)
     player = "" if view.below else "the player stands at this side; "
     foot = f"{player}revision {before.rig.head.letter} dashed, revision {after.rig.head.letter} solid"
     return Drawing(
@@ -47,8 +49,8 @@ def overlay_drawing(before: Results, after: Results, deck: Deck, view: View, mar
         f"seen from {'below' if view.below else 'above'}",
         desc=_described(deck, view, side),
         width_mm=ground.right,
-        height_mm=ground.bottom,
-        shapes=(*shapes, Label(view.left, view.bottom + BOTTOM - 1, foot)),
+        height_mm=view.bottom + view.along + _FOOT + 1,
+        shapes=(*shapes, Label(view.left, view.bottom + view.along + _FOOT, foot)),
         scale=view.scale,
     )
 

@@ -16,7 +16,7 @@ from rigc.reports.drawings.deck.tiles import tiles
 _HOW = (
     "Print at 100 %, with no fitting to the page. Measure both rulers of each page, from end to end: else the print is false.",
     "Cut along the grey frame on one side of each join, lay that edge on the neighbour's dotted line, cross on cross, and tape.",
-    "A cross with H and a number is the centre of a hole, numbers as in the hole schedule; ø is its diameter in mm.",
+    "A cross with H and a number is the centre of a hole, numbers as in the hole schedule; Ø is its diameter in mm.",
     "Crossed rings are foot switches, plain ones knobs; plugs are dashed, drop lines dash and dot.",
     "Stand on it in the shoes that are worn on stage: is each switch met without the next one?",
 )
