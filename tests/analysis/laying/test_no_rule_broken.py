@@ -19,7 +19,11 @@ RIGS = [
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("case", RIGS, ids=lambda each: each.parent.name if each.stem == "board" else each.stem)
+@pytest.mark.parametrize(
+    "case",
+    [pytest.param(each, marks=pytest.mark.long) if "long-haul" in str(each) else each for each in RIGS],
+    ids=lambda each: each.parent.name if each.stem == "board" else each.stem,
+)
 def test_whole_rigs(case: Path) -> None:
     rig = results(case).rig
     laid, _ = with_chosen_places(rig.replace(places={}))
