@@ -76,7 +76,9 @@ def folded(text: str, folder: Path) -> Any:
     return told(folder / "frame.html", FOLDED % (NARROW, json.dumps(text).replace("</", "<\\/"), NARROW))
 
 
-@pytest.mark.parametrize("board", BOARDS)
+@pytest.mark.parametrize(
+    "board", [pytest.param(board, marks=pytest.mark.long) if board == "long-haul" else board for board in BOARDS]
+)
 def test_every_sheet_of_a_board(tmp_path: Path, board: str) -> None:
     text = html.render(compiled(ROOT / f"examples/{board}/board.rig").documents())
     html5lib.HTMLParser(strict=True).parse(text)  # raises at the first mistake
