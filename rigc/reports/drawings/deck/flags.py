@@ -10,8 +10,9 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.reports.drawings.deck.view import View
+from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_choices import around
-from rigc.reports.drawings.means.labelling import Choice, Wish
+from rigc.reports.drawings.means.labelling import Wish
 from rigc.reports.drawings.shapes import Label, Point
 
 

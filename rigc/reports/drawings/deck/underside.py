@@ -17,9 +17,10 @@ from rigc.reports.drawings.deck.lead_ways import Way
 from rigc.reports.drawings.deck.legend import legend, legend_foot
 from rigc.reports.drawings.deck.sheet_view import BELOW_LEGEND, ground_of
 from rigc.reports.drawings.deck.view import View
+from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.label_choices import led_from, named_in
-from rigc.reports.drawings.means.labelling import Choice, Ground, Wish, labelled
+from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
 from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.means.unplaced_names import left_over
 from rigc.reports.drawings.shapes import THICK, THIN, Box, Circle, Label, Line, Point, Shape

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import cos, pi, sin
 
+from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.labelling import Choice, Wish
+from rigc.reports.drawings.means.labelling import Wish
 from rigc.reports.drawings.shapes import LETTERS, Label, Point
 
 NAME_MM = 3.5

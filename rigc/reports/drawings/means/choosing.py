@@ -1,0 +1,149 @@
+"""Names and their free places -> one place for each, none on another, by tabu search."""
+
+from __future__ import annotations
+
+from rigc.record import Record
+from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.segments import Segment, how_met, meets, squares_crossed, squares_of
+from rigc.reports.drawings.shapes import Label, Point
+
+_TURNS, _IDLE = 20, 300  # so many moves a name are tried, and so many without a gain
+_TABU = 9  # for so many moves a place that was left is not taken again
+_ON_ANOTHER = 90.0  # what it costs to stand on another name, in mm
+_DOT = 0.5  # half of the room that the dot at the start of a leader takes, in mm
+
+
+class Choice(Record):
+    """A place for a name: the label, what it costs in mm, and where a leader starts that ends at its letters; None for none."""
+
+    label: Label
+    cost: float
+    start: Point | None = None
+
+
+class Stand(Record):
+    """A choice with the room of its letters and its leader."""
+
+    choice: Choice
+    box: Room
+    apart: Room
+    leader: Segment | None
+    cost: float
+
+
+class Choosing:
+    """Names and their free places -> one for each, by tabu search: all start at their cheapest places; while some stand on
+    others, the move that helps most is made; a place that was left is not taken again for a while."""
+
+    def __init__(self, stands: list[list[Stand]]) -> None:
+        self._all = [stand for each in stands for stand in each]
+        self._owner = [at for at, each in enumerate(stands) for _ in each]
+        self._cost = [stand.cost for stand in self._all]
+        self._own: list[list[int]] = [[] for _ in stands]
+        for number, at in enumerate(self._owner):
+            self._own[at].append(number)
+        self._squares = [_squares(stand) for stand in self._all]
+        self._there: dict[tuple[int, int], list[int]] = {}
+        for number, cells in enumerate(self._squares):
+            for cell in cells:
+                self._there.setdefault(cell, []).append(number)
+        self._known: dict[int, tuple[int, ...]] = {}
+        self._met = [0] * len(self._all)  # of each place, how many stand in its way now
+        self._taken = [min(own, key=lambda number: (self._cost[number], number)) if own else -1 for own in self._own]
+        for number in self._taken:
+            self._count(number, 1)
+
+    def chosen(self) -> list[Stand | None]:
+        """The place of each name; None where it has none, or cannot have one beside the others."""
+        best, kept = self._worth(), list(self._taken)
+        left_at: dict[int, int] = {}
+        idle = 0
+        for turn in range(_TURNS * len(self._own)):
+            move = self._move(turn, left_at)
+            if move is None:
+                break
+            at = self._owner[move]
+            left_at[self._taken[at]] = turn + _TABU + turn % 5
+            self._take(at, move)
+            worth, idle = self._worth(), idle + 1
+            if worth < best:
+                best, kept, idle = worth, list(self._taken), 0
+            if idle > _IDLE:
+                break
+        for at, number in enumerate(kept):
+            self._take(at, number)
+        self._drop()
+        return [None if number < 0 else self._all[number] for number in self._taken]
+
+    def _worth(self) -> float:
+        return sum(self._cost[number] + _ON_ANOTHER / 2 * self._met[number] for number in self._taken if number >= 0)
+
+    def _move(self, turn: int, left_at: dict[int, int]) -> int | None:
+        """The place that betters the whole most, of those whose names are in each other's way; else of all."""
+        troubled = [at for at, number in enumerate(self._taken) if number >= 0 and self._met[number]]
+        best, gain = None, float("-inf")
+        for at in troubled or range(len(self._own)):
+            now = self._taken[at]
+            if now < 0:
+                continue
+            here = self._cost[now] + _ON_ANOTHER * self._met[now]
+            for number in self._own[at]:
+                won = here - self._cost[number] - _ON_ANOTHER * self._met[number]
+                if won > gain and number != now and left_at.get(number, -1) < turn:
+                    best, gain = number, won
+        return best
+
+    def _take(self, at: int, number: int) -> None:
+        if number != self._taken[at]:
+            self._count(self._taken[at], -1)
+            self._taken[at] = number
+            self._count(number, 1)
+
+    def _count(self, number: int, by: int) -> None:
+        for other in self._against(number):
+            self._met[other] += by
+
+    def _against(self, number: int) -> tuple[int, ...]:
+        """The places of other names that cannot be taken together with this one."""
+        if number < 0:
+            return ()
+        known = self._known.get(number)
+        if known is None:
+            here, own = self._all[number], self._owner[number]
+            near = {other for cell in self._squares[number] for other in self._there[cell]}
+            known = tuple(
+                sorted(other for other in near if self._owner[other] != own and clash(here, self._all[other]))
+            )
+            self._known[number] = known
+        return known
+
+    def _drop(self) -> None:
+        """Where two still stand on each other, the one that is in the way of more gives up its place."""
+        while True:
+            troubled = [at for at, number in enumerate(self._taken) if number >= 0 and self._met[number]]
+            if not troubled:
+                return
+            self._take(max(troubled, key=lambda at: (self._met[self._taken[at]], at)), -1)
+
+
+def _squares(stand: Stand) -> tuple[tuple[int, int], ...]:
+    cells = set(squares_of(stand.apart))
+    if stand.leader is not None:
+        cells.update(squares_crossed(stand.leader))
+        x, y = stand.leader[:2]
+        cells.update(squares_of(Room(x, y, x, y).wider(_DOT)))
+    return tuple(sorted(cells))
+
+
+def clash(one: Stand, other: Stand) -> bool:
+    if one.apart.meets(other.box) or _runs_over(one, other) or _runs_over(other, one):
+        return True
+    return one.leader is not None and other.leader is not None and how_met(one.leader, other.leader) != 0
+
+
+def _runs_over(one: Stand, other: Stand) -> bool:
+    """Whether the leader of one, or the dot at its start, is over the letters of the other."""
+    if one.leader is None:
+        return False
+    x, y = one.leader[:2]
+    return meets(one.leader, other.apart) or Room(x, y, x, y).wider(_DOT).meets(other.box)
