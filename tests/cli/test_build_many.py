@@ -166,6 +166,11 @@ def test_a_change_is_told_when_all_is_still(tmp_path: Path, monkeypatch: pytest.
     assert clock[0] >= 3 * 0.1 + STILL_S - 1e-9
 
 
+def _listening() -> None:
+    """A job in the background of a shell is deaf to interrupts, and so is what it starts."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 @pytest.fixture
 def watched(tmp_path: Path) -> Iterator[Callable[[str], str]]:
     """`rigc build --watch` of a shop; waits for what it tells, and gives all it told since the last wait."""
@@ -174,7 +179,9 @@ def watched(tmp_path: Path) -> Iterator[Callable[[str], str]]:
     command = [sys.executable, "-m", "rigc", "-v", "build", ".", "--watch", "--jobs", "2"]
     environment = {**_environment(), "PYTHONPATH": str(ROOT)}
     with told.open("w") as into:
-        process = subprocess.Popen(command, cwd=tmp_path, stderr=into, stdout=into, env=environment)
+        process = subprocess.Popen(
+            command, cwd=tmp_path, stderr=into, stdout=into, env=environment, preexec_fn=_listening
+        )
     done = [0]
 
     def until(words: str) -> str:

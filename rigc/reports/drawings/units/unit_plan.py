@@ -9,6 +9,7 @@ from rigc.model.things import Outlet, Supply, Unit
 from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.view import fitting_scale
+from rigc.reports.drawings.means.label_box import letters_box
 from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.plots.spreading import spread
 from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, THIN, Box, Circle, Label, Line, Shape
@@ -57,13 +58,14 @@ def unit_plan(thing: Unit | Supply) -> Drawing | None:
     foot = bottom + aside["front"]
     told = f"front; {wide:g} × {deep:g} mm, from the dot; 1:{scale}"
     shapes.append(Label(left, foot + LETTERS, told))
+    names = [letters_box(shape) for shape in shapes if isinstance(shape, Label)]
     return Drawing(
         name=f"plan-{thing.name}",
         title=f"{thing.name}: {thing.title}" if thing.title else thing.name,
         desc=f"Plan of {thing.name}, {wide:g} × {deep:g} mm: "
         + ("; ".join(f"{spot.text} on the {spot.side}" for spot in spots) or "no jack whose place is stated"),
-        width_mm=round(max(right + aside["right"], left + text_width(told, LETTERS) + 2), 1),
-        height_mm=round(foot + LETTERS + 2, 1),
+        width_mm=round(max(right + aside["right"], *(name.right + 2 for name in names)), 1),
+        height_mm=round(max(name.bottom + 2 for name in names), 1),
         shapes=tuple(shapes),
     )
 
