@@ -1,8 +1,8 @@
 """One table -> CSV after RFC 4180: a header line with units, lines ended by CR LF, quotes only where needed.
 
-The last column, `marks`, holds what is set apart beside cells (`load_ma: assumed`). Total rows are left out: whoever
-adds up a column must not count it twice. A text that a spreadsheet would take for a formula gets an apostrophe in front, as one
-types it there.
+The last column, `marks`, holds what is set apart beside cells (`load_ma: assumed`), and the numbers of the changes of a row that
+this revision changed (`row: changed 3`). Total rows are left out: whoever adds up a column must not count it twice. A text that a
+spreadsheet would take for a formula gets an apostrophe in front, as one types it there.
 """
 
 from __future__ import annotations
@@ -25,8 +25,9 @@ def render_tables(tables: tuple[Table]) -> str:
     writer.writerow([*names, "marks"])
     for row in table.rows:
         if not row.total:
-            marks = "; ".join(f"{name}: {cell.mark}" for name, cell in zip(names, row.cells, strict=True) if cell.mark)
-            writer.writerow([_harmless(cell.text) for cell in row.cells] + [_harmless(marks)])
+            marks = [f"{name}: {cell.mark}" for name, cell in zip(names, row.cells, strict=True) if cell.mark]
+            marks += [f"row: changed {row.changed}"] if row.changed else []
+            writer.writerow([_harmless(cell.text) for cell in row.cells] + [_harmless("; ".join(marks))])
     return text.getvalue()
 
 

@@ -32,7 +32,8 @@ def _record(table: Table, row: Row) -> dict[str, object]:
     record: dict[str, object] = {
         name: _value(column, cell) for name, column, cell in zip(names, table.columns, row.cells, strict=True)
     }
-    record["marks"] = {name: cell.mark for name, cell in zip(names, row.cells, strict=True) if cell.mark}
+    marks = {name: cell.mark for name, cell in zip(names, row.cells, strict=True) if cell.mark}
+    record["marks"] = marks | ({"row": f"changed {row.changed}"} if row.changed else {})
     return record
 
 

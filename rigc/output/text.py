@@ -37,7 +37,9 @@ def _table(table: Table) -> str:
     if not table.rows:
         return f"{printable(table.caption)}\n{printable(table.empty)}\n"
     head = [_head(column.head, column.unit) for column in table.columns]
-    body = [[_cell(cell) for cell in row.cells] for row in table.rows]
+    body = [
+        [_cell(cell, row.changed if place == 0 else "") for place, cell in enumerate(row.cells)] for row in table.rows
+    ]
     widths = [max(_width(text) for text in column) for column in zip(head, *body, strict=True)]
     right = [column.number for column in table.columns]
     rule = GAP.join("-" * width for width in widths)
@@ -52,8 +54,9 @@ def _head(head: str, unit: str) -> str:
     return printable(f"{head} ({unit})" if unit else head)
 
 
-def _cell(cell: Cell) -> str:
-    return printable(f"{cell.text} ({cell.mark})" if cell.mark else cell.text)
+def _cell(cell: Cell, changed: str) -> str:
+    told = f"{cell.text} ({cell.mark})" if cell.mark else cell.text
+    return printable(f"{told} Δ {changed}" if changed else told)
 
 
 def _row(texts: list[str], widths: list[int], right: list[bool]) -> str:

@@ -34,10 +34,12 @@ class Column(Record):
 
 
 class Row(Record):
-    """The cells of one row; `total` rows are set apart."""
+    """The cells of one row; `total` rows are set apart. `changed` holds the numbers of the changes of this revision that the row
+    shows (`3`, `3, 5`); empty where it is as it was."""
 
     cells: tuple[Cell, ...]
     total: bool = False
+    changed: str = ""
 
 
 class Table(Record):
@@ -50,6 +52,11 @@ class Table(Record):
     empty: str = "nothing to list"
     tick: bool = False
     landscape: bool = False
+
+    @property
+    def changed(self) -> bool:
+        """Whether a row of it is changed in this revision."""
+        return any(row.changed for row in self.rows)
 
 
 class Paragraph(Record):

@@ -15,6 +15,7 @@ from rigc.output.layout import STANDARD
 from rigc.reports.content import Column, Sheet, Table
 
 ONE: Sheet = document(CAUTION, LEADS).sheet
+CHANGED = row("L2", "2").replace(changed="3, 5")
 TWO: Sheet = document(LEADS, EMPTY).sheet
 
 
@@ -60,6 +61,21 @@ def test_csv_quotes_what_must_be_quoted() -> None:
     text = render_tables("csv", document(table).sheet)
     assert text.startswith('lead,cut_mm,status,marks\r\n"a ""b"", c\nd",1,"a|b')
     assert list(csv.reader(io.StringIO(text, newline="")))[1] == ['a "b", c\nd', "1", AWKWARD, ""]
+
+
+def test_a_row_that_this_revision_changed_bears_its_sign_in_every_face() -> None:
+    table = Table("t", "T", (Column("lead"), Column("cut", "mm", number=True)), (row("L1", "1"), CHANGED))
+    whole = document(table)
+    assert render_tables("text", whole.sheet).splitlines()[4] == "L2 Δ 3, 5         2"
+    assert render_tables("csv", whole.sheet).splitlines()[2] == 'L2,2,"row: changed 3, 5"'
+    records = json.loads(render_tables("json", whole.sheet))["tables"]["t"]["records"]
+    assert [each["marks"] for each in records] == [{}, {"row": "changed 3, 5"}]
+    markdown = document_renderer("md")(whole, STANDARD)
+    assert "| L1 | 1 |\n| L2 Δ 3, 5 | 2 |" in markdown
+    assert "Δ changed in this revision, with the number of the change" in markdown
+    page = document_renderer("html")(whole, STANDARD)
+    assert page.count('<span class="mark change"><span class="unseen">changed </span>3, 5</span>') == 1
+    assert "Δ changed in this revision" not in document_renderer("html")(document(LEADS), STANDARD)
 
 
 def test_csv_of_several_tables_asks_which() -> None:
