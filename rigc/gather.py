@@ -14,6 +14,7 @@ from rigc.source import Source, Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import File, Node, Text
 from rigc.syntax.parsed import Reader
+from rigc.syntax.slips.beyond_limits import MOST_LINES, too_many_lines
 from rigc.syntax.slips.use_mistakes import CIRCLE, OTHER_LANGUAGE, UNSTATED_LANGUAGE, UNUSABLE
 
 LANGUAGE = "1"
@@ -37,6 +38,7 @@ class _Gatherer:
         self.findings: list[Diagnostic] = []
         self.skipped: list[Span] = []
         self.done: dict[str, Source] = {}
+        self.lines = 0
         self.open: list[tuple[Source, Span | None]] = []
 
     def take(self, source: Source, used_at: Span | None) -> None:
@@ -46,6 +48,11 @@ class _Gatherer:
         if source.name in self.done:
             return
         self.done[source.name] = source
+        before, self.lines = self.lines, self.lines + source.text.count("\n")
+        if self.lines > MOST_LINES:
+            self.findings.append(too_many_lines(source, MOST_LINES - before + 1))
+            self.skipped.append(Span(source, 0, len(source.text)))
+            return
         self.open.append((source, used_at))
         parsed = self.reader.parse(source)
         self.findings += parsed.findings

@@ -24,6 +24,7 @@ from rigc.syntax.nodes import File, Node, Text, Word
 from rigc.syntax.parsed import Parsed
 from rigc.syntax.reparsed import Unchanged, reparsed
 from rigc.syntax.salvage import Stop, salvage
+from rigc.syntax.slips.beyond_limits import BEYOND_LIMIT, beyond_limits
 from rigc.syntax.slips.impossible_dates import impossible_dates
 from rigc.syntax.slips.odd_signs import Looked, looked_at, no_text
 
@@ -125,7 +126,7 @@ def parse(source: Source, grammar: Grammar, near: Parsed | None = None) -> Parse
         return Parsed(
             File(statements=(), span=Span(source, 0, 0)), (no_text(source),), (Span(source, 0, len(source.text)),)
         )
-    more = (*looked.findings, *impossible_dates(source))
+    more = (*looked.findings, *impossible_dates(source), *beyond_limits(source))
     if near is not None and not near.findings and not more and looked.text == source.text:
         try:
             return Parsed(reparsed(near.file, source, partial(_file, grammar, source)), (), ())
@@ -173,11 +174,16 @@ def _piece_by_piece(
     findings = without_heads(source, pieces, grammar.heads)
     if count >= MOST_MISTAKES_A_FILE:
         findings.append(mistakes.too_many(findings[-1].span or skipped[-1], count, "file"))
+    told = (each for each in more if each.kind is not BEYOND_LIMIT or not _lies_in(each.span, skipped))
     return Parsed(
         File(statements=tuple(statements), span=Span(source, 0, len(source.text))),
-        each_slip_once((*findings, *more)),
+        each_slip_once((*findings, *told)),
         tuple(skipped),
     )
+
+
+def _lies_in(span: Span | None, skipped: list[Span]) -> bool:
+    return span is not None and any(each.start <= span.start < each.end for each in skipped)
 
 
 def _offset(error: UnexpectedInput, text: str) -> int:

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from grammars import parsed
+from grammars import Uncached, parsed
+
+from rigc.gather import gather
+from rigc.source import Source
 
 BLOCK = "unit plumb {\n  mass 350 g\n}\n"
 
@@ -42,10 +45,27 @@ def test_a_monster_is_told_in_few_findings(name: str) -> None:
     assert str(read.file.statements[0]) == BLOCK.strip()
 
 
-def test_a_megabyte_of_text_is_fine() -> None:
-    read = parsed(f'{BLOCK}note "{"x" * 1_000_000}"\n')
-    assert read.findings == ()
+@pytest.mark.parametrize("signs", [10_000, 10_001])
+def test_a_text_has_a_limit(signs: int) -> None:
+    read = parsed(f'{BLOCK}note "{"x" * signs}"\n')
+    assert [finding.kind.name for finding in read.findings] == ["beyond-limit"] * (signs - 10_000)
     assert len(read.file.statements) == 2
+
+
+@pytest.mark.parametrize("signs", [63, 64, 65])
+def test_a_name_has_a_limit(signs: int) -> None:
+    read = parsed(f'{BLOCK}unit {"a" * signs} {{\n}}\n# {"a" * 100}\nnote "{"a" * 100}"\n')
+    assert [finding.kind.name for finding in read.findings] == ["beyond-limit"] * (signs == 65)
+
+
+def test_a_rig_has_a_limit_over_all_its_files() -> None:
+    """30,000 lines that the rig's own file uses, and 3 + 19,997 of its own are 50,000; one more is one too many."""
+    used = Source("used.rig", "language 1\n" + "# a\n" * 29_999)
+    for more, lines in ((19_997, []), (19_998, [50_001 - 20_001])):
+        files = {"used.rig": used, "board.rig": Source("board.rig", 'language 1\n\nuse "used.rig"\n' + "\n" * more)}
+        gathered = gather(files.__getitem__, "board.rig", Uncached())
+        beyond = [each.span for each in gathered.findings if each.kind.name == "beyond-limit"]
+        assert [(span.source.name, span.line) for span in beyond if span] == [("used.rig", line) for line in lines]
 
 
 def test_a_long_block_is_read_about_twice() -> None:
