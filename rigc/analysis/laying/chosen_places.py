@@ -7,7 +7,7 @@ from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.not_placed import no_body, no_room, wish_missed
 from rigc.analysis.laying.search.annealing import FEW, search
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.layout import At
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.left_out import LeftOut, left_out
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results

@@ -10,7 +10,7 @@ from cases import ROOT, results
 from rigc.analysis.deck.unplaced import on_deck, own_deck
 from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.layout import At
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.rig import Rig

@@ -59,7 +59,6 @@ def test_lengths_of_random_layouts_are_those_of_the_cable_list(seed: int, lanes:
     found = {link.mark: length for link, (length, *_) in zip(board.links, layout.runs(), strict=True)}
     assert lengths and all(found[mark] == length for mark, length in lengths.items())
     assert any(route.more or route.dip for route in results.get(CableRoutes).routes.values())
-    assert layout.least_cost_with(at) <= layout.cost
 
 
 def test_changes_are_reckoned_as_a_layout_made_anew() -> None:

@@ -15,6 +15,7 @@ from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.few_things import FewThings
 from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.found import Found, as_it_is
+from rigc.analysis.laying.search.ground import Ground
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.moves import Dice, some_change
 
@@ -25,6 +26,7 @@ _HOT, _WARM, _COLD = 300_000, 10_000, 1_500  # what a worse layout may cost more
 FEW, _FEW_AFTER = 6, 4  # so many things are laid by branch and bound, after so many rounds
 _OUT, _EACH_OUT = 4, 3_000  # so many of them are taken out at a time, and the steps for laying them at most
 _OWN, _COARSE = 75_000, 24_000  # steps for that at most: on the board's own grid, and where that is too fine
+_LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
 _SIZES = 64
 _READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
 
@@ -33,6 +35,7 @@ def search(board: Board, effort: int, patience: int = 0) -> Found:
     """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for."""
     free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
     layout = Layout(board, first_layout(board))
+    ground = layout.ground
     best = as_it_is(layout)
     done, number, few = 0, 0, len(free) <= FEW
     while free:
@@ -42,16 +45,16 @@ def search(board: Board, effort: int, patience: int = 0) -> Found:
             effort, patience = effort + patience, 0
         if few and number >= _FEW_AFTER and not best.hard:
             few = False
-            best, steps, proved = _few_things(Layout(board, list(best.at)), free, effort - done, best)
+            best, steps, proved = _few_things(Layout(board, list(best.at), ground), free, effort - done, best)
             done, number = done + steps, number + 1
             if not proved:
-                best, done = _begun_afresh(board, free, effort, done, best)
+                best, done = _begun_afresh(ground, free, effort, done, best)
             break
         afresh, polishing = number % 4 == 2, number % 2 == 1
         if number % 4 != 3 or (
             best.hard and number % 8 == 3
         ):  # what was begun afresh is polished itself, else the best
-            layout = Layout(board, first_layout(board, number) if afresh else list(best.at))
+            layout = Layout(board, first_layout(board, number) if afresh else list(best.at), ground)
         length = (_ROUND + _ROUND_EACH * len(free)) * (1 + number // 8)
         steps = min(length, effort - done)
         best = _round(layout, free, Dice(number), length, steps, polishing, best)
@@ -59,29 +62,29 @@ def search(board: Board, effort: int, patience: int = 0) -> Found:
     return best.replace(steps=done)  # type: ignore[no-any-return]
 
 
-def _begun_afresh(board: Board, free: tuple[int, ...], effort: int, done: int, best: Found) -> tuple[Found, int]:
+def _begun_afresh(ground: Ground, free: tuple[int, ...], effort: int, done: int, best: Found) -> tuple[Found, int]:
     """The best of further layouts, and all steps taken: each is begun another way, polished, and bettered by fours."""
-    length, number = _ROUND + _ROUND_EACH * len(free), 0
+    board, length, number = ground.board, _ROUND + _ROUND_EACH * len(free), 0
     while done < effort:
-        layout = Layout(board, first_layout(board, number))
+        layout = Layout(board, first_layout(board, number), ground)
         here = as_it_is(layout)
         for polishing in (False, True):
             steps = min(length, effort - done)
             here = _round(layout, free, Dice(number), length, steps, polishing, here)
-            layout, done = Layout(board, list(here.at)), done + steps
+            layout, done = Layout(board, list(here.at), ground), done + steps
         if not here.hard:
-            here, done = _by_fours(board, free, effort, done, here)
+            here, done = _by_fours(ground, free, effort, done, here)
         best = min(best, here, key=lambda each: each.rank)
         number += 1
     return best, done
 
 
-def _by_fours(board: Board, free: tuple[int, ...], effort: int, done: int, best: Found) -> tuple[Found, int]:
+def _by_fours(ground: Ground, free: tuple[int, ...], effort: int, done: int, best: Found) -> tuple[Found, int]:
     """Takes out four things at a time and lays them as well as can be, until that betters nothing any more."""
     since = 0
     fours = tuple(combinations(free, min(_OUT, len(free))))
     for out in cycle(fours):
-        few = FewThings(Layout(board, list(best.at)), out)
+        few = FewThings(Layout(ground.board, list(best.at), ground), out)
         few.search(min(_EACH_OUT, effort - done))
         done, since = done + few.steps, since + 1
         if few.found:
@@ -107,19 +110,16 @@ def _round(
     heat, weight = float(hot), _STRICT if polishing else _MILD / layout.board.step
     cooling = (_COLD / hot) ** (1 / length)
     growing = (_STRICT / weight) ** (1 / length)
-    hangs = any(item.under for item in layout.board.items)
     for _ in range(steps):
         heat, weight = heat * cooling, weight * growing
         changes = some_change(layout, free, dice)
         ready = heat * _READINESS[dice.below(_SIZES)] / 1000
         if not changes:
             continue
-        hard, missed, at = layout.faults_with(changes)
-        wrong = weight * (hard + missed)
         limit = weight * (layout.hard + layout.missed) + layout.cost + ready
-        if wrong + layout.cost * 0.7 > limit:
-            continue
-        if hangs and wrong + layout.least_cost_with(at, changes) > limit:
+        hard, missed, at = layout.faults_with(changes, (limit - layout.cost * _LEAST) / weight)
+        wrong = weight * (hard + missed)
+        if wrong + layout.cost * _LEAST > limit or wrong + layout.cost_at_sight(at, changes) > limit:
             continue
         cost, broken = layout.cost_with(at, changes)
         if wrong + cost <= limit:

@@ -70,15 +70,40 @@ def in_the_way(board: Board, one: Solid, here: Spot, other: Solid, there: Spot, 
     if one.vents or other.vents:
         total += _breathless(one, (dx, dy, dx + other.width, dy + other.depth))
         total += _breathless(other, (-dx, -dy, one.width - dx, one.depth - dy))
-    for plug, room in one.plugs:
+    plugs = [each for each in one.plugs if _reaches(each[1], other, dx, dy)]
+    its_plugs = [each for each in other.plugs if _reaches(each[1], one, -dx, -dy)]
+    for plug, room in plugs:
         total += _before(board, plug, room, (dx, dy, dx + other.width, dy + other.depth), lift, lift + other.height)
-    for plug, room in other.plugs:
+    for plug, room in its_plugs:
         total += _before(board, plug, room, (-dx, -dy, one.width - dx, one.depth - dy), -lift, one.height - lift)
-    for plug, room in one.plugs:
-        for second, its_room in other.plugs:
+    for plug, room in plugs:
+        for second, its_room in its_plugs:
             if plug.low < second.high + lift and second.low + lift < plug.high:
                 total += _meet(board, plug, room, second, its_room, dx, dy)
     return total
+
+
+def _reaches(room: Area, other: Solid, dx: int, dy: int) -> bool:
+    """Whether a plug can be in the way of anything of a thing whose corner is there."""
+    return (
+        room[0] < dx + other.right
+        and room[2] > dx + other.left
+        and room[1] < dy + other.rear
+        and room[3] > dy + other.front
+    )
+
+
+def window(board: Board, one: Solid, other: Solid) -> Area:
+    """From which to which difference of their corners two things can be in each other's way, at least: left, front, right, rear."""
+    left, front = one.left - other.right, one.front - other.rear
+    right, rear = one.right - other.left, one.rear - other.front
+    spots = [(spot, its, board.aside, board.behind) for spot in one.switches for its in other.switches]
+    spots += [(spot, its, board.knob, board.knob) for spot in one.knobs for its in other.switches]
+    spots += [(spot, its, board.knob, board.knob) for spot in one.switches for its in other.knobs]
+    for (x, y), (x2, y2), aside, behind in spots:
+        left, right = min(left, x - x2 - aside), max(right, x - x2 + aside)
+        front, rear = min(front, y - y2 - behind), max(rear, y - y2 + behind)
+    return left, front, right, rear
 
 
 def off_the_deck(board: Board, solid: Solid, at: Spot, under: bool) -> int:

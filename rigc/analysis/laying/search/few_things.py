@@ -10,9 +10,10 @@ from collections.abc import Iterator
 
 from rigc.analysis.laying.search.board import Link
 from rigc.analysis.laying.search.found import Found
-from rigc.analysis.laying.search.grid_places import Site, Sites, backwards_of, link_bound
-from rigc.analysis.laying.search.layout import At, Layout
-from rigc.analysis.laying.search.lengths import some_runs
+from rigc.analysis.laying.search.grid_places import Sites
+from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.lengths import Standing, backwards, link_bound, some_runs
 from rigc.analysis.laying.search.tree_bounds import Branch, TreeBounds
 
 _GROWTH = 3  # percent by which the limit grows each time
@@ -75,7 +76,7 @@ class FewThings:
         """What it took."""
         return min(self.looks, self.most) // _LOOKS
 
-    def _lay(self, number: int, now: list[Site], bound: int) -> None:
+    def _lay(self, number: int, now: list[Standing], bound: int) -> None:
         """Lays the branches from a number on; `bound` is the least that all costs, seen what stands."""
         if number == len(self.tree.branches):
             self._judge(now)
@@ -94,18 +95,16 @@ class FewThings:
                 if least + self._more(number, now) < self.cost:
                     self._lay(number + 1, now, least)
 
-    def _more(self, number: int, now: list[Site]) -> int:
+    def _more(self, number: int, now: list[Standing]) -> int:
         """By how much the links of what stands so far cost more than their bounds, because other things are in their way."""
         board, links = self.layout.board, self.closed[number]
-        standing = {item: self.layout.stand(item, now[item].at) for item in self.standing[number]}
+        standing = {item: now[item] for item in self.standing[number]}
         more = 0
         for link, (length, broken, _) in zip(links, some_runs(board, links, standing), strict=True):
-            more += (
-                length * link.share + broken * board.passing + backwards_of(link, now) - link_bound(board, link, now)
-            )
+            more += length * link.share + broken * board.passing + backwards(link, now) - link_bound(board, link, now)
         return more
 
-    def _places(self, branch: Branch, now: list[Site], bound: int) -> Iterator[tuple[Site, int]]:
+    def _places(self, branch: Branch, now: list[Standing], bound: int) -> Iterator[tuple[Standing, int]]:
         """The places of a branch that may lead below the limit, each with the least that all costs then."""
         if branch.parent < 0:
             bound -= branch.ranked[0][0]
@@ -126,9 +125,9 @@ class FewThings:
                 return
             least = bound + cost + tree.below_cost(branch, abs(x - column) + down + its)
             if least < self.cost:
-                yield from ((site, least) for site in sites if abs(site.front - parent.front) > 0)
+                yield from ((site, least) for site in sites if abs(site.at[1] - parent.at[1]) > 0)
 
-    def _judge(self, now: list[Site]) -> None:
+    def _judge(self, now: list[Standing]) -> None:
         """Keeps a layout that the bounds let through if it is without fault and really cheaper."""
         changes = [(branch.item, *now[branch.item].at) for branch in self.tree.branches]
         hard, missed, at = self.layout.faults_with(changes)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.layout import At
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.moves import Dice
 from rigc.analysis.laying.search.shelves import on_shelves
 

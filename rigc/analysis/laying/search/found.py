@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.laying.search.layout import At, Layout
+from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.layout import Layout
 from rigc.record import Record
 
 

@@ -2,65 +2,55 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from math import ceil
+from collections.abc import Iterable, Iterator
+from math import ceil, inf
 
-from rigc.analysis.laying.hold import lacking
-from rigc.analysis.laying.search.board import Area, Board, Link, Spot
-from rigc.analysis.laying.search.conflicts import Solid, far_from, in_the_way, off_the_deck, raised
-from rigc.analysis.laying.search.lengths import AMONG, OVER, ROW, Run, Standing, link_runs, run_of
+from rigc.analysis.laying.search.board import Area, Board
+from rigc.analysis.laying.search.conflicts import Solid
+from rigc.analysis.laying.search.ground import At, Ground
+from rigc.analysis.laying.search.lengths import AMONG, OVER, ROW, Run, Standing, backwards, link_bound, run_of
 from rigc.analysis.laying.wished import missed
-from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes
+from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes
 from rigc.facts.foot import STAMP_N
-from rigc.facts.laying import BACKWARDS_SHARE, UNBALANCED_SHARE
+from rigc.facts.laying import UNBALANCED_SHARE
 from rigc.facts.weight import GRAVITY_M_PER_S2
 
-At = tuple[int, int, int]  # x, y, number of the shape
 Change = tuple[int, int, int, int]  # item, x, y, number of the shape
 _ROOM_FIRST = 4  # a wish that is missed by so much weighs like one length of what is in the way
 _PER_BREAK = 10  # tenths of a millimetre that a lead in breach of a rule counts as, beside what is in the way
-_BACKWARDS, _UNBALANCED = round(BACKWARDS_SHARE.value), round(UNBALANCED_SHARE.value)
+_UNBALANCED = round(UNBALANCED_SHARE.value)
 
 
 class Layout:
     """All items at places. `hard` is the sum of all that is in the way or out of balance, in tenths of a millimetre, `missed` what wishes
-    miss, weighed; `broken` counts rules that leads break, as tenths of a millimetre, too."""
+    miss, weighed; `broken` counts rules that leads break, as tenths of a millimetre, too. What is known of the `ground` is shared by
+    all layouts of a board."""
 
-    def __init__(self, board: Board, at: list[At]) -> None:
-        self.board = board
-        self.solids = [[Solid(board, shape, item.height) for shape in item.shapes] for item in board.items]
-        self._exits = [[_exits(solid) for solid in solids] for solids in self.solids]
-        self._standing: dict[tuple[int, int, int, int], Standing] = {}
-        self._clear: dict[tuple[int, int, int, int, int, int], bool] = {}
-        self.at = list(at)
+    def __init__(self, board: Board, at: list[At], ground: Ground | None = None) -> None:
+        self.board, self.at = board, list(at)
+        self.ground = ground or Ground(board)
+        self.solids, self.between, self.alone = self.ground.solids, self.ground.between, self.ground.alone
         count = len(board.items)
-        self._parted = {}
-        for parting in board.partings:
-            self._parted[parting.one, parting.other] = self._parted[parting.other, parting.one] = parting.gap
-        self._beside = [
-            [
-                other
-                for other, its in enumerate(board.items)
-                if other != number and (its.under == item.under or (number, other) in self._parted)
-            ]
-            for number, item in enumerate(board.items)
+        self._links_of = [
+            [number for number, link in enumerate(board.links) if item in (link.start.item, link.end.item)]
+            for item in range(count)
         ]
-        self._pressed = [[_extremes(shape.pressed) for shape in item.shapes] for item in board.items]
-        self._least_loose = [self._least_lacking(item) for item in range(count)]
-        self._ends = [{link.start.item, link.end.item} for link in board.links]
         self._single = [self.alone(item, at[item]) for item in range(count)]
         self._pairs = [[0] * count for _ in range(count)]
         for one in range(count):
-            for other in self._beside[one]:
+            for other in self.beside(one):
                 if other > one:
                     self._pairs[one][other] = self._pairs[other][one] = self.between(one, at[one], other, at[other])
-        self.missed, self._off_balance = self._missed(self.at), self._unbalanced(self.at)
+        self._stood = [self.ground.stand(item, each) for item, each in enumerate(at)]
+        self._grams = board.grams + sum(item.grams or 0 for item in board.items)
+        self._balance()
+        self.missed = self._missed(self.at)
         self.hard = sum(self._single) + sum(map(sum, self._pairs)) // 2 + self._off_balance
-        self._runs = self._run(self.at, None)
-        self._tried: tuple[list[At], list[Run]] = (self.at, self._runs)
-        self._least: tuple[list[At], list[Run]] = ([], [])
-        self._spans = self._all_spans()
-        self.cost, self.broken = self._cost(self.at, self._runs)
+        self._runs = self._run(self._stood, range(len(board.links)), [])
+        self._costs = [self._link_cost(number, run, self._stood) for number, run in enumerate(self._runs)]
+        self._spans = [self._span(number) for number in range(len(board.links))]
+        self._tried: tuple[list[At], list[Run], list[int]] = (self.at, self._runs, self._costs)
+        self.cost, self.broken = self._sum()
 
     @property
     def faults(self) -> int:
@@ -72,12 +62,12 @@ class Layout:
         return self.solids[item][self.at[item][2]]
 
     def beside(self, item: int) -> list[int]:
-        """All others on the same side of the deck."""
-        return self._beside[item]
+        """All others that may be in the way of an item."""
+        return self.ground.beside[item]
 
     def box(self, item: int) -> Area:
         """The outline of an item now."""
-        return self._box(item, self.at[item])
+        return self.ground.box(item, self.at[item])
 
     def fault_of(self, item: int) -> int:
         """What is wrong about one item, alone and with all others."""
@@ -87,168 +77,122 @@ class Layout:
         """By how much two items on one side of the deck are in each other's way now."""
         return self._pairs[one][other]
 
-    def fault_at(self, item: int, at: At, others: tuple[int, ...] | None = None) -> int:
-        """What would be wrong about an item at a place, seen with these others (None: all)."""
-        beside = self._beside[item] if others is None else others
-        return self.alone(item, at) + sum(self.between(item, at, other, self.at[other]) for other in beside)
+    def fault_at(self, item: int, at: At) -> int:
+        """What would be wrong about an item at a place."""
+        return self.alone(item, at) + sum(self.between(item, at, other, self.at[other]) for other in self.beside(item))
 
-    def faults_with(self, changes: list[Change]) -> tuple[int, int, list[At]]:
-        """What would be in the way after the changes, what wishes would miss, and where everything would stand."""
+    def clear(self, one: int, here: At, other: int, there: At) -> bool:
+        """Whether two items are not in each other's way at these places."""
+        return not self.between(one, here, other, there)
+
+    def faults_with(self, changes: list[Change], most: float = inf) -> tuple[int, int, list[At]]:
+        """What would be in the way after the changes, what wishes would miss, and where everything would stand. Where more than `most` is in
+        the way it stops counting."""
         at = list(self.at)
         for item, x, y, shape in changes:
             at[item] = (x, y, shape)
-        moved = {change[0] for change in changes}
+        moved = list(dict.fromkeys(change[0] for change in changes))
         total = self.hard - self._off_balance
-        for item in moved:
-            total += self.alone(item, at[item]) - self._single[item]
-            pairs = self._pairs[item]
-            for other in self._beside[item]:
-                if other not in moved or other > item:
-                    total += self.between(item, at[item], other, at[other]) - pairs[other]
-        return total + self._unbalanced(at), self._missed(at), at
+        for number, item in enumerate(moved):
+            total -= self._single[item] + sum(self._pairs[item])
+            total += sum(self._pairs[item][other] for other in moved[:number])
+        between = self.between
+        for number, item in enumerate(moved):
+            here, before = at[item], moved[:number]
+            total += self.alone(item, here)
+            for other in self.ground.beside[item]:
+                if other not in before:
+                    total += between(item, here, other, at[other])
+                    if total > most:
+                        return total, 0, at
+        return total + self._unbalanced(at, moved), self._missed(at), at
 
-    def cost_with(self, at: list[At], changes: list[Change] | None = None) -> tuple[int, int]:
-        """The cost with everything at these places, and what leads break there; `changes` tells what stands elsewhere now (None: all)."""
-        runs = self._run(at, changes)
-        self._tried = at, runs
-        return self._cost(at, runs)
+    def cost_at_sight(self, at: list[At], changes: list[Change]) -> int:
+        """What it costs after changes, as if no lead had anything in its way for which it has nothing in its way now: quick, and nearly always too
+        little."""
+        stood, board = self._stood_with(at, changes), self.board
+        total = self.cost
+        for number in self._own_links(changes):
+            total += link_bound(board, board.links[number], stood) - self._costs[number]
+        for item, *_ in changes:
+            total += stood[item].cost - self._stood[item].cost
+        return total
 
-    def least_cost_with(self, at: list[At], changes: list[Change] | None = None) -> int:
-        """What it costs at least with everything at these places; quicker to find, and it often says enough."""
-        runs = self._run(at, changes, least=True)
-        self._least = at, runs
-        return self._cost(at, runs)[0]
+    def cost_with(self, at: list[At], changes: list[Change]) -> tuple[int, int]:
+        """The cost with everything at these places, and what leads break there; `changes` tells what stands elsewhere now."""
+        stood = self._stood_with(at, changes)
+        numbers = list(self._touched(changes, stood))
+        runs, costs = self._run(stood, numbers, self._runs), list(self._costs)
+        for number in numbers:
+            costs[number] = self._link_cost(number, runs[number], stood)
+        self._tried = at, runs, costs
+        total = self.cost - sum(self._costs) + sum(costs)
+        for item in dict.fromkeys(change[0] for change in changes):
+            total += stood[item].cost - self._stood[item].cost
+        if not self.board.weighed:
+            moved = [change[0] for change in changes]
+            total += _UNBALANCED * (self._outside(self._middle(at, moved)) - self._outside(self._middle(self.at, ())))
+        return total, _PER_BREAK * sum(run[1] for run in runs)
 
     def take(self, changes: list[Change], at: list[At], hard: int, missed: int) -> None:
         """Makes the changes, as they were judged."""
         if self._tried[0] is not at:
             self.cost_with(at, changes)
-        self._runs = self._tried[1]
+        moved = list(dict.fromkeys(change[0] for change in changes))
+        _, self._runs, self._costs = self._tried
+        self._stood = self._stood_with(at, changes)
         self.at, self.hard, self.missed = at, hard, missed
-        self.cost, self.broken = self._cost(at, self._runs)
-        self._off_balance = self._unbalanced(at)
-        self._spans = self._all_spans()
-        for item in dict.fromkeys(change[0] for change in changes):
+        self._balance()
+        self.cost, self.broken = self._sum()
+        for number in self._own_links(changes):
+            self._spans[number] = self._span(number)
+        for item in moved:
             self._single[item] = self.alone(item, at[item])
-            for other in self._beside[item]:
+            for other in self.beside(item):
                 self._pairs[item][other] = self._pairs[other][item] = self.between(item, at[item], other, at[other])
 
     def runs(self) -> list[Run]:
         """How every link runs now."""
-        return link_runs(self.board, [self.stand(item, at) for item, at in enumerate(self.at)])
-
-    def _box(self, item: int, at: At) -> Area:
-        solid = self.solids[item][at[2]]
-        return at[0], at[1], at[0] + solid.width, at[1] + solid.depth
-
-    def alone(self, item: int, at: At) -> int:
-        """By how much an item at a place is off the deck or in what is kept free."""
-        it, solid = self.board.items[item], self.solids[item][at[2]]
-        wrong = off_the_deck(self.board, solid, at[:2], it.under)
-        if it.rearmost:
-            lift, rear = self._lift(item, at), at[1] + solid.depth
-            wrong += sum(max(0, rear - most) for raised_by, most in it.rearmost if raised_by == lift)
-        return wrong + self._loose(item, at)
-
-    def between(self, one: int, here: At, other: int, there: At) -> int:
-        """By how much two items are in each other's way at these places."""
-        gap = self._parted.get((one, other))
-        parted = 0 if gap is None else far_from(self._box(one, here), self._box(other, there), gap)
-        if self.board.items[one].under != self.board.items[other].under:
-            return parted
-        lift = self._lift(other, there) - self._lift(one, here) if self.board.tiers else 0
-        return parted + in_the_way(
-            self.board, self.solids[one][here[2]], here[:2], self.solids[other][there[2]], there[:2], lift
-        )
-
-    def clear(self, one: int, here: At, other: int, there: At) -> bool:
-        """Whether two items are not in each other's way at these places."""
-        if self.board.tiers:
-            return not self.between(one, here, other, there)
-        key = (one, here[2], other, there[2], there[0] - here[0], there[1] - here[1])
-        known = self._clear.get(key)
-        if known is None:
-            if len(self._clear) > 200_000:
-                self._clear.clear()
-            known = self._clear[key] = not self.between(one, here, other, there)
-        return known
-
-    def _lift(self, item: int, at: At) -> int:
-        return 0 if self.board.items[item].under else raised(self.board, self.solids[item][at[2]], at[1])
+        return self._runs
 
     def _missed(self, at: list[At]) -> int:
         if not self.board.wishes:
             return 0
-        boxes = [self._box(item, each) for item, each in enumerate(at)]
+        boxes = [self.ground.box(item, each) for item, each in enumerate(at)]
         return sum(-(-missed(self.board, wish, boxes) // _ROOM_FIRST) for wish in self.board.wishes)
 
-    def stand(self, item: int, at: At) -> Standing:
-        """An item at a place as links see it; kept, because most things stand still from one step to the next."""
-        key = (item, *at)
-        known = self._standing.get(key)
-        if known is None:
-            if len(self._standing) > 50_000:
-                self._standing.clear()
-            it = self.board.items[item]
-            box = Box(it.name, *self._box(item, at), it.under, beneath=it.beneath)
-            lift = self._lift(item, at) if self.board.tiers else 0
-            known = Standing(box, not it.under, self._exits[item][at[2]], at[0], at[1], lift, self._worth(item, box))
-            self._standing[key] = known
-        return known
+    def _stood_with(self, at: list[At], changes: list[Change]) -> list[Standing]:
+        stood = list(self._stood)
+        for item, *_ in changes:
+            stood[item] = self.ground.stand(item, at[item])
+        return stood
 
-    def _worth(self, item: int, box: Box) -> int:
-        """What a place costs by itself: the way of the foot over bare deck, or what lies behind what no foot works."""
-        use = self.board.items[item].use
-        return use * box.front if use >= 0 else -use * (self.board.depth - box.rear)
+    def _run(self, stood: list[Standing], numbers: Iterable[int], runs: list[Run]) -> list[Run]:
+        """How every link runs; those with other numbers run as they do."""
+        board, found = self.board, runs or [(0, 0, 0)] * len(self.board.links)
+        around = DeckBoxes((each.box for each in stood), board.lines)
+        found = list(found)
+        for number in numbers:
+            found[number] = run_of(board, board.links[number], stood, around)
+        return found
 
-    def _loose(self, item: int, at: At) -> int:
-        """How much of its strips lies beside the tape that could lie on it."""
-        if not self.board.items[item].grip or not self.board.tapes or self._lift(item, at):
-            return 0
-        rear = at[1] + self.solids[item][at[2]].depth
-        lack = lacking(self.board.tapes, self.board.items[item].grip, at[1], rear)
-        return max(0, lack - self._least_loose[item])
+    def _own_links(self, changes: list[Change]) -> Iterable[int]:
+        """The links of what moves."""
+        if len(changes) == 1:
+            return self._links_of[changes[0][0]]
+        return dict.fromkeys(number for change in changes for number in self._links_of[change[0]])
 
-    def _least_lacking(self, item: int) -> int:
-        it, board = self.board.items[item], self.board
-        if not it.grip or not board.tapes:
-            return 0
-        return min(
-            lacking(board.tapes, it.grip, y, y + shape.depth)
-            for shape in it.shapes
-            for y in range(0, max(1, board.depth - shape.depth + 1), max(10, board.step))
-        )
-
-    def _run(self, at: list[At], changes: list[Change] | None, least: bool = False) -> list[Run]:
-        """How every link runs; what the changes can't touch runs as now."""
-        board = self.board
-        standing = [self.stand(item, each) for item, each in enumerate(at)]
-        around = DeckBoxes((each.box for each in standing), board.lines)
-        if changes is None:
-            return [run_of(board, link, standing, around, least) for link in board.links]
-        runs = self._runs
-        known = self._least[1] if not least and self._least[0] is at else None
-        if known is not None:
-            return [
-                run_of(board, link, standing, around, False) if run[2] == AMONG and run is not runs[number] else run
-                for number, (link, run) in enumerate(zip(board.links, known, strict=True))
-            ]
-        runs = list(runs)
-        for number in self._touched(changes, standing):
-            runs[number] = run_of(board, board.links[number], standing, around, least)
-        return runs
-
-    def _touched(self, changes: list[Change], standing: list[Standing]) -> Iterator[int]:
+    def _touched(self, changes: list[Change], stood: list[Standing]) -> Iterator[int]:
         """The links that may run otherwise after the changes: their ends move, or something moves where it may be in their way."""
-        moved = {change[0] for change in changes}
+        own = set(self._own_links(changes))
         zones: tuple[list[tuple[int, int]], list[tuple[int, int]]] = ([], [])
-        for item in moved:
-            old, new = self._box(item, self.at[item]), standing[item].box
+        for item in {change[0] for change in changes}:
+            old, new = self.box(item), stood[item].box
             zones[self.board.items[item].under].extend(((old[0], old[2]), (new.left, new.right)))
         top, hanging = zones
         for number, (points, (left, right)) in enumerate(self._spans):
             if (
-                self._ends[number] & moved
+                number in own
                 or any(start < point < end for start, end in top for point in points)
                 or (not points and any(start < right and end > left for start, end in top))
                 or (
@@ -259,102 +203,77 @@ class Layout:
             ):
                 yield number
 
-    def _all_spans(self) -> list[tuple[tuple[int, ...], tuple[int, int]]]:
-        """Of each link the x at which its ends go down, and from where to where something may be in its way; of one that may run over
+    def _span(self, number: int) -> tuple[tuple[int, ...], tuple[int, int]]:
+        """Of a link the x at which its ends go down, and from where to where something may be in its way; of one that may run over
         the deck only the latter, its things included."""
-        spans: list[tuple[tuple[int, ...], tuple[int, int]]] = []
-        for link in self.board.links:
-            xs: list[int] = []
-            sides: list[int] = []
-            fronts: list[int] = []
-            for end in (link.start, link.end):
-                if end.item < 0:
-                    xs.append(end.x)
-                    continue
-                standing = self.stand(end.item, self.at[end.item])
-                xs.append(standing.x + standing.sockets[end.socket][0])
-                if standing.on_top:
-                    sides += [standing.box.left, standing.box.right]
-                    fronts.append(standing.box.front)
-            if len(fronts) == 2 and abs(fronts[0] - fronts[1]) <= ROW:
-                spans.append(((), (min(*xs, *sides), max(*xs, *sides))))
-            else:
-                spans.append((tuple(xs), (min(xs), max(xs))))
-        return spans
+        xs: list[int] = []
+        sides: list[int] = []
+        fronts: list[int] = []
+        link = self.board.links[number]
+        for end in (link.start, link.end):
+            if end.item < 0:
+                xs.append(end.x)
+                continue
+            standing = self._stood[end.item]
+            xs.append(standing.stops[end.socket][0])
+            if standing.on_top:
+                sides += [standing.box.left, standing.box.right]
+                fronts.append(standing.box.front)
+        if len(fronts) == 2 and abs(fronts[0] - fronts[1]) <= ROW:
+            return (), (min(*xs, *sides), max(*xs, *sides))
+        return tuple(xs), (min(xs), max(xs))
 
-    def _cost(self, at: list[At], runs: list[Run]) -> tuple[int, int]:
+    def _link_cost(self, number: int, run: Run, stood: list[Standing]) -> int:
+        link = self.board.links[number]
+        return run[0] * link.share + run[1] * self.board.passing + backwards(link, stood)
+
+    def _sum(self) -> tuple[int, int]:
         """Hundredths of tenths of a millimetre of cable, and what else counts in the same coin; and what leads break."""
-        board, total, broken = self.board, 0, 0
-        for link, (length, breaks, _) in zip(board.links, runs, strict=True):
-            total += length * link.share + breaks * board.passing
-            broken += breaks
-            if link.onward and link.start.item >= 0 and link.end.item >= 0:
-                total += backwards(link, at[link.start.item][0], at[link.end.item][0])
-        total += sum(self.stand(item, each).cost for item, each in enumerate(at))
-        return total + (0 if board.weighed else _UNBALANCED * self._outside(self._middle(at))), _PER_BREAK * broken
+        total = sum(self._costs) + sum(each.cost for each in self._stood)
+        if not self.board.weighed:
+            total += _UNBALANCED * self._outside(self._middle(self.at, ()))
+        return total, _PER_BREAK * sum(run[1] for run in self._runs)
 
-    def _unbalanced(self, at: list[At]) -> int:
+    def _balance(self) -> None:
+        """What all weighs to the sides and to the rear, what is pressed beyond the feet, and what that is out of balance."""
+        board = self.board
+        self._moment = (
+            board.grams * board.width + sum(each.moment[0] for each in self._stood),
+            board.grams * board.depth + sum(each.moment[1] for each in self._stood),
+        )
+        self._beyond = {item for item, each in enumerate(self._stood) if each.beyond is not None}
+        self._off_balance = self._unbalanced(self.at, ())
+
+    def _unbalanced(self, at: list[At], moved: Iterable[int]) -> int:
         """How far the centre of gravity lies outside the feet, or what is pressed beyond them further out than its mass bears."""
         board = self.board
         if not board.weighed:
             return 0
-        middle = self._middle(at)
+        middle = self._middle(at, moved)
         outside = self._outside(middle)
         if outside or middle is None or not board.feet:
             return outside
-        x, y, grams = middle
-        feet = board.feet
+        feet, (x, y) = board.feet, middle
         inside = (x - feet, y - feet, board.width - feet - x, board.depth - feet - y)
-        share = grams / 1000 * GRAVITY_M_PER_S2.value / STAMP_N.value
+        share = self._grams / 1000 * GRAVITY_M_PER_S2.value / STAMP_N.value
         total = 0
-        for item, each in enumerate(at):
-            pressed = self._pressed[item][each[2]]
-            if pressed is not None and not board.items[item].under:
-                left, front, right, rear = pressed
-                over = (
-                    feet - each[0] - left,
-                    feet - each[1] - front,
-                    each[0] + right - board.width + feet,
-                    each[1] + rear - board.depth + feet,
-                )
-                for far, room in zip(over, inside, strict=True):
-                    total += max(0, ceil(far - share * room)) if far > 0 else 0
+        for item in (*self._beyond.difference(moved), *moved):
+            over = self.ground.stand(item, at[item]).beyond
+            for far, room in zip(over or (), inside, strict=False):
+                total += max(0, ceil(far - share * room)) if far > 0 else 0
         return total
 
-    def _outside(self, middle: tuple[int, int, int] | None) -> int:
+    def _outside(self, middle: tuple[int, int] | None) -> int:
         if middle is None:
             return 0
-        (x, y, _), board = middle, self.board
+        (x, y), board = middle, self.board
         feet = board.feet
         return max(0, feet - x, x - board.width + feet) + max(0, feet - y, y - board.depth + feet)
 
-    def _middle(self, at: list[At]) -> tuple[int, int, int] | None:
-        """The centre of gravity, and all that is weighed there."""
-        board = self.board
-        grams, x2, y2 = board.grams, board.grams * board.width, board.grams * board.depth
-        for number, item in enumerate(board.items):
-            if item.grams:
-                left, front, right, rear = self._box(number, at[number])
-                grams += item.grams
-                x2 += item.grams * (left + right)
-                y2 += item.grams * (front + rear)
-        return (x2 // (2 * grams), y2 // (2 * grams), grams) if grams else None
-
-
-def backwards(link: Link, start_x: int, end_x: int) -> int:
-    """What it costs that a lead on which sound goes onward runs from left to right."""
-    return _BACKWARDS * max(0, end_x - start_x) * link.share // 100
-
-
-def _exits(solid: Solid) -> tuple[tuple[int, int, int, int], ...]:
-    return tuple(
-        (each.x + each.dx * each.exit, each.y + each.dy * each.exit, each.above, each.dy)
-        for each in solid.shape.sockets
-    )
-
-
-def _extremes(spots: tuple[Spot, ...]) -> Area | None:
-    """The rectangle around some spots."""
-    if not spots:
-        return None
-    return min(x for x, _ in spots), min(y for _, y in spots), max(x for x, _ in spots), max(y for _, y in spots)
+    def _middle(self, at: list[At], moved: Iterable[int]) -> tuple[int, int] | None:
+        """The centre of gravity after these things have moved."""
+        x2, y2 = self._moment
+        for item in moved:
+            old, new = self._stood[item].moment, self.ground.stand(item, at[item]).moment
+            x2, y2 = x2 + new[0] - old[0], y2 + new[1] - old[1]
+        return (x2 // (2 * self._grams), y2 // (2 * self._grams)) if self._grams else None

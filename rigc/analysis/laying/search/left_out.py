@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from rigc.analysis.laying.search.board import Area, Board, Item, Wish
-from rigc.analysis.laying.search.layout import At, Layout
+from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.wished import missed
 from rigc.record import Record
 

@@ -11,53 +11,52 @@ from rigc.analysis.leads.lengths.cable_lengths import finished_length, rule_slac
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes, HangingAt
 from rigc.analysis.leads.lengths.direct_run import runs_direct
 from rigc.analysis.leads.lengths.lead_ends import tenths
+from rigc.facts.laying import BACKWARDS_SHARE
 from rigc.facts.leads import LEAST_SLACK_MM, ONE_ROW_MM, PASSAGE_MM, SLACK_SHARE
 from rigc.record import Record
 
 _PASSAGE = tenths(PASSAGE_MM.value)
+_BACKWARDS = round(BACKWARDS_SHARE.value)
 ROW = tenths(ONE_ROW_MM.value)
 NO_WAY = 10_000  # added where a link finds no drop line that is free, or no way below the deck: a metre
 
 
+Stop = tuple[int, int, int, int, int]
+"""Where a cable leaves a socket: x, y, height over the deck, the way the face looks along y, how far it is to the nearest drop line that the
+thing itself leaves free."""
+
+
 class Standing(Record):
-    """One item at its place, as links see it: its box, whether it stands on top, its sockets' exits and heights from its
-    corner with the way their face looks along y, that corner, how high its tier is; and what its place costs."""
+    """One item at its place, as links and the balance see it: its box, whether it stands on top, its sockets' stops, its corner with the
+    number of its shape, what its place costs, its mass in grams times twice its middle in x and in y, and how far what is pressed
+    lies beyond the feet (left, front, right, rear; None: inside)."""
 
     box: Box
     on_top: bool
-    sockets: tuple[tuple[int, int, int, int], ...]
-    x: int
-    y: int
-    lift: int
+    stops: tuple[Stop, ...]
+    at: tuple[int, int, int]
     cost: int
+    moment: tuple[int, int]
+    beyond: tuple[int, int, int, int] | None
 
 
 OVER, FREE, AMONG = range(3)  # a link runs over the deck; below it with nothing near; below it where something hangs
 Run = tuple[int, int, int]  # the finished length; how often it breaks a rule (see `run_of`); which of these
-Stop = tuple[
+_End = tuple[
     int, int, int, bool, Box | None, int
 ]  # x, y, height over the deck, whether on top, whose box, the way the face looks
+Stood = Sequence[Standing] | Mapping[int, Standing]
 
 
-def link_runs(board: Board, standing: list[Standing], least: bool = False) -> list[Run]:
-    """How each link runs; with `least`, which is quicker, what goes round a hanging body or beneath it counts as going straight."""
-    around = DeckBoxes((each.box for each in standing), board.lines)
-    return [
-        _run(board, link, _stop(link.start, standing), _stop(link.end, standing), around, least) for link in board.links
-    ]
-
-
-def run_of(
-    board: Board, link: Link, standing: Sequence[Standing] | Mapping[int, Standing], around: DeckBoxes, least: bool
-) -> Run:
+def run_of(board: Board, link: Link, standing: Stood, around: DeckBoxes) -> Run:
     """How one link runs among these boxes. It breaks a rule where it has no way, exists and is too short, or is longer for a covered drop line."""
-    return _run(board, link, _stop(link.start, standing), _stop(link.end, standing), around, least)
+    return _run(board, link, _end(link.start, standing), _end(link.end, standing), around)
 
 
 def some_runs(board: Board, links: Sequence[Link], standing: Mapping[int, Standing]) -> list[Run]:
     """How these links run where only these items stand."""
     around = DeckBoxes((each.box for each in standing.values()), board.lines)
-    return [_run(board, link, _stop(link.start, standing), _stop(link.end, standing), around) for link in links]
+    return [_run(board, link, _end(link.start, standing), _end(link.end, standing), around) for link in links]
 
 
 @cache
@@ -66,7 +65,7 @@ def finished(signal: str, route: int, more: int = 0) -> int:
     return finished_length(route + rule_slack(route, 10 * LEAST_SLACK_MM[signal].value, SLACK_SHARE.value, more))
 
 
-def _run(board: Board, link: Link, start: Stop, end: Stop, around: DeckBoxes, least: bool = False) -> Run:
+def _run(board: Board, link: Link, start: _End, end: _End, around: DeckBoxes) -> Run:
     x1, y1, above1, top1, box1, _ = start
     x2, y2, above2, top2, box2, _ = end
     both = top1 and top2 and box1 is not None and box2 is not None and link.run != "under"
@@ -89,7 +88,7 @@ def _run(board: Board, link: Link, start: Stop, end: Stop, around: DeckBoxes, le
                 passed = passed or any(-far < y - each < far for each in board.lines)
     if passed and not broken:
         broken += _longer_for_cover(link, (start, end), down, around)
-    below, how = _below(board, link, (x1, down[0]), (x2, down[1]), around, least)
+    below, how = _below(board, link, (x1, down[0]), (x2, down[1]), around)
     route += below
     return finished(link.signal, route, link.more) + added, broken + int(_too_short(link, route)), how
 
@@ -101,7 +100,7 @@ def _too_short(link: Link, route: int) -> bool:
     )
 
 
-def _longer_for_cover(link: Link, stops: tuple[Stop, Stop], down: list[int], around: DeckBoxes) -> int:
+def _longer_for_cover(link: Link, stops: tuple[_End, _End], down: list[int], around: DeckBoxes) -> int:
     """How many ends make the link longer because the line nearest to them is covered (see the rule covered-drop-line)."""
     count = 0
     for at, (x, y, _, top, box, looks) in enumerate(stops):
@@ -121,7 +120,7 @@ def _longer_for_cover(link: Link, stops: tuple[Stop, Stop], down: list[int], aro
     return count
 
 
-def _up_and_down(link: Link, stops: tuple[Stop, Stop], down: list[int]) -> int:
+def _up_and_down(link: Link, stops: tuple[_End, _End], down: list[int]) -> int:
     """How far a link goes in y with its ends going down there."""
     (x1, y1, *_), (x2, y2, *_) = stops
     lane = nearest_lane((x1, down[0]), (x2, down[1]), link.lanes) if link.lanes else None
@@ -129,7 +128,7 @@ def _up_and_down(link: Link, stops: tuple[Stop, Stop], down: list[int]) -> int:
     return abs(y1 - down[0]) + across + abs(down[1] - y2)
 
 
-def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes, least: bool) -> tuple[int, int]:
+def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes) -> tuple[int, int]:
     """How far a link goes from one drop line to the other: by way of its lane if it goes across at all, round what hangs there or
     beneath it."""
     lane = nearest_lane(start, end, link.lanes) if link.lanes else None
@@ -139,30 +138,65 @@ def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes, 
         front, rear = min(front, lane), max(rear, lane)
     if all(box.right <= left or box.left >= right or box.rear <= front or box.front >= rear for box in around.hanging):
         return _along(start, end, lane), FREE
-    if least:
-        return length_of((start, end)), AMONG
     return _round(start, end, lane, (board.width, board.depth), around.hanging_at), AMONG
 
 
 @lru_cache(maxsize=100_000)
 def _round(start: Spot, end: Spot, lane: int | None, size: Spot, hanging_at: tuple[HangingAt, ...]) -> int:
     """The same where something hangs. Kept, because most things stand still from one step of a search to the next."""
-    hanging = [
-        Box("", left, front, right, rear, under=True, beneath=dip) for left, front, right, rear, dip in hanging_at
-    ]
-    way = way_below(start, end, lane, hanging, size)
+    way = way_below(start, end, lane, [_hanging(each) for each in hanging_at], size)
     if way is None:
         return length_of((start, end)) + NO_WAY
     return _along(start, end, None if way.around else lane) + way.more + way.dip
+
+
+@lru_cache(maxsize=10_000)
+def _hanging(at: HangingAt) -> Box:
+    left, front, right, rear, dip = at
+    return Box("", left, front, right, rear, under=True, beneath=dip)
 
 
 def _along(start: Spot, end: Spot, lane: int | None) -> int:
     return length_of((start, end)) if lane is None else length_of(lane_way(start, end, lane))
 
 
-def _stop(end: End, standing: Sequence[Standing] | Mapping[int, Standing]) -> Stop:
+def _end(end: End, standing: Stood) -> _End:
     if end.item < 0:
         return end.x, end.y, 0, False, None, 0
     each = standing[end.item]
-    x, y, above, looks = each.sockets[end.socket]
-    return each.x + x, each.y + y, above + each.lift, each.on_top, each.box, looks
+    x, y, above, looks, _ = each.stops[end.socket]
+    return x, y, above, each.on_top, each.box, looks
+
+
+def link_bound(board: Board, link: Link, standing: Stood) -> int:
+    """What a link costs if nothing but its own two things is on the deck: no layout in which these stand so beats it."""
+    x1, y1, above1, down1, top1, front1 = _foot(link.start, standing)
+    x2, y2, above2, down2, top2, front2 = _foot(link.end, standing)
+    across, along = abs(x1 - x2), abs(y1 - y2)
+    down = down1 + down2
+    route = across + under_route(board, above1, top1) + under_route(board, above2, top2) + max(along, down)
+    if top1 and top2 and link.run != "under" and (link.run == "over" or abs(front1 - front2) <= ROW):
+        direct = across + along + abs(above1 - above2)
+        route = direct if link.run == "over" else min(route, direct)
+    return finished(link.signal, route, link.more) * link.share + backwards(link, standing)
+
+
+def backwards(link: Link, standing: Stood) -> int:
+    """What it costs that a lead on which sound goes onward runs from left to right, if it does."""
+    if not link.onward or link.start.item < 0 or link.end.item < 0:
+        return 0
+    far = standing[link.end.item].at[0] - standing[link.start.item].at[0]
+    return _BACKWARDS * far * link.share // 100 if far > 0 else 0
+
+
+def under_route(board: Board, above: int, on_top: bool) -> int:
+    """What an end of a link adds below the deck: its passage, and the way down from the top."""
+    return _PASSAGE + (above + board.thickness if on_top else 0)
+
+
+def _foot(end: End, standing: Stood) -> tuple[int, int, int, int, bool, int]:
+    if end.item < 0:
+        return end.x, end.y, 0, 0, False, 0
+    each = standing[end.item]
+    x, y, above, _, down = each.stops[end.socket]
+    return x, y, above, down, each.on_top, each.at[1]

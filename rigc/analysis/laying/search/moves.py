@@ -43,13 +43,11 @@ def some_change(layout: Layout, free: tuple[int, ...], dice: Dice) -> list[Chang
     return _reordered(layout, item, free, dice)
 
 
-def pushed(
-    layout: Layout, item: int, x: int, y: int, shape: int, way: tuple[int, int], against: tuple[int, ...]
-) -> tuple[int, int]:
-    """Moves a place on in one direction until nothing of `against` is in the way; gives up after a few pushes."""
+def pushed(layout: Layout, item: int, x: int, y: int, shape: int, way: tuple[int, int], other: int) -> tuple[int, int]:
+    """Moves a place on in one direction until another item is not in the way; gives up after a few pushes."""
     step = layout.board.step
     for _ in range(6):
-        short = layout.fault_at(item, (x, y, shape), against) - layout.fault_at(item, (x, y, shape), ())
+        short = layout.between(item, (x, y, shape), other, layout.at[other])
         if short <= 0:
             break
         short = -(-short // step) * step
@@ -110,7 +108,7 @@ def _beside(layout: Layout, item: int, dice: Dice) -> list[Change]:
         (-(-x // step) * step if way[0] >= 0 else x // step * step),
         (-(-y // step) * step if way[1] >= 0 else y // step * step),
     )
-    x, y = pushed(layout, item, x, y, shape, way, (other,))
+    x, y = pushed(layout, item, x, y, shape, way, other)
     return [(item, x, y, shape)]
 
 
@@ -187,7 +185,7 @@ def _closed_up(layout: Layout, order: list[int], start: int, rightwards: bool, f
         y = front if each == item else kept[each][1]
         x = edge if rightwards else edge - solid.width
         if last >= 0:
-            x, y = pushed(layout, each, x, y, shape, (1 if rightwards else -1, 0), (last,))
+            x, y = pushed(layout, each, x, y, shape, (1 if rightwards else -1, 0), last)
         x = _on_grid(layout, x)
         changes.append((each, x, y, shape))
         layout.at[each] = (x, y, shape)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.laying.search.board import Area, Board
-from rigc.analysis.laying.search.layout import At
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.safe_boxes import safe_boxes
 
 

@@ -11,11 +11,12 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from rigc.analysis.laying.search.board import Link
-from rigc.analysis.laying.search.grid_places import ROW, Site, Sites, link_bound, under_route
-from rigc.analysis.laying.search.layout import At, Layout
-from rigc.analysis.laying.search.lengths import finished
+from rigc.analysis.laying.search.grid_places import Sites
+from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.lengths import ROW, Standing, finished, link_bound, under_route
 
-Ranked = list[tuple[int, Site]]  # with what it and the tree below it cost at least, the best first
+Ranked = list[tuple[int, Standing]]  # with what it and the tree below it cost at least, the best first
 Lean = dict[int, list[tuple[int, int]]]  # by x of the exit: (cost, way down) that no other pair undercuts in both
 
 
@@ -30,7 +31,7 @@ class Branch:
         self.ranked: Ranked = []
         self.rows: dict[int, Ranked] = {}
         self.pair: dict[tuple[int, int, int, int], int] = {}  # what the link costs over the deck by shapes and distance
-        self.below: list[tuple[int, tuple[int, int], list[Site]]] = []  # cost, (x, way down), places
+        self.below: list[tuple[int, tuple[int, int], list[Standing]]] = []  # cost, (x, way down), places
         self.least_down = 0
 
 
@@ -65,7 +66,7 @@ class TreeBounds:
         now = list(self.standing)
         links = [link for link in self.board.links if self._to_fixed(link, branch.item)]
         others = [other for other in self.layout.beside(branch.item) if other not in self.free]
-        groups: dict[tuple[int, tuple[int, int]], list[Site]] = defaultdict(list)
+        groups: dict[tuple[int, tuple[int, int]], list[Standing]] = defaultdict(list)
         rows: dict[int, Ranked] = defaultdict(list)
         for site in self.sites.of(branch.item):
             if not all(self.layout.clear(branch.item, site.at, other, now[other].at) for other in others):
@@ -79,7 +80,7 @@ class TreeBounds:
                 groups[cost, self.foot(branch, site)].append(site)
         branch.ranked.sort(key=lambda each: (each[0], each[1].at))
         for cost, site in branch.ranked:
-            rows[site.front].append((cost, site))
+            rows[site.at[1]].append((cost, site))
         branch.rows = rows
         branch.below = [(cost, foot, sites) for (cost, foot), sites in sorted(groups.items(), key=lambda each: each[0])]
         if branch.link is not None:
@@ -110,13 +111,13 @@ class TreeBounds:
             branch.upward[site.at] = least
             self.looks += 8
 
-    def in_row(self, branch: Branch, site: Site) -> Iterator[tuple[int, Site]]:
+    def in_row(self, branch: Branch, site: Standing) -> Iterator[tuple[int, Standing]]:
         """The places of a branch whose fronts are in one row with a place of the thing on which it hangs."""
         step = self.board.step
-        for front in range(-(-(site.front - ROW) // step) * step, site.front + ROW + 1, step):
+        for front in range(-(-(site.at[1] - ROW) // step) * step, site.at[1] + ROW + 1, step):
             yield from branch.rows.get(front, ())
 
-    def over_cost(self, branch: Branch, site: Site, other: Site) -> int:
+    def over_cost(self, branch: Branch, site: Standing, other: Standing) -> int:
         """What the link costs at least where both stand in one row; beyond all bounds where they are in each other's way."""
         (x, y, shape), (x2, y2, its) = site.at, other.at
         key = (shape, its, x2 - x, y2 - y)
@@ -125,7 +126,7 @@ class TreeBounds:
             branch.pair[key] = self.link_cost(branch, site, other) if clear else 10**12
         return branch.pair[key]
 
-    def link_cost(self, branch: Branch, site: Site, other: Site) -> int:
+    def link_cost(self, branch: Branch, site: Standing, other: Standing) -> int:
         """What the link of a branch costs at least with its two things at these places."""
         assert branch.link is not None
         return link_bound(self.board, branch.link, {branch.parent: site, branch.item: other})
@@ -135,12 +136,12 @@ class TreeBounds:
         assert branch.link is not None
         return finished(branch.link.signal, route, branch.link.more) * branch.link.share
 
-    def foot(self, branch: Branch, site: Site, parent: bool = False) -> tuple[int, int]:
+    def foot(self, branch: Branch, site: Standing, parent: bool = False) -> tuple[int, int]:
         """Where the end of a branch's link is in x, and its way down to the nearest drop line and below the deck."""
         assert branch.link is not None
         item = branch.parent if parent else branch.item
         end = branch.link.start if branch.link.start.item == item else branch.link.end
-        x, _, above, down = site.stops[end.socket]
+        x, _, above, _, down = site.stops[end.socket]
         return x, under_route(self.board, above, site.on_top) + down
 
     def _one_side(self, branch: Branch) -> bool:

@@ -108,13 +108,15 @@ def shortest_way(start: Spot, end: Spot, hanging: Sequence[Box], size: Size = No
     near = _within_reach(start, end, hanging)
     columns = _lines({start[0], end[0]}, (edge for box in near for edge in (box.left, box.right)), size and size[0])
     rows = _lines({start[1], end[1]}, (edge for box in near for edge in (box.front, box.rear)), size and size[1])
+    across, on_column = _masks(columns, [(box.left, box.right) for box in near])
+    along, on_row = _masks(rows, [(box.front, box.rear) for box in near])
     first = columns.index(start[0]), rows.index(start[1])
     far = length_of((start, end))
     queue: list[tuple[int, int, int, Way, tuple[int, int], int, _Inside]] = [
         (far, 0, axis, (start,), first, 0, 0) for axis in (0, 1)
     ]
     done: set[tuple[tuple[int, int], int, _Inside]] = set()
-    steps: dict[tuple[tuple[int, int], tuple[int, int]], _Inside] = {}
+    dips: dict[_Inside, int | None] = {}
     while queue:
         _, bends, axis, way, at, length, inside = heappop(queue)
         if (at, axis, inside) in done:
@@ -123,25 +125,38 @@ def shortest_way(start: Spot, end: Spot, hanging: Sequence[Box], size: Size = No
         here = way[-1]
         if here == end:
             return straight(way)
-        for turn in (axis, 1 - axis):
-            for step in (-1, 1):
-                column, row = there = (at[0] + step, at[1]) if turn == 0 else (at[0], at[1] + step)
-                if not (0 <= column < len(columns) and 0 <= row < len(rows)):
-                    continue
+        for turn, step in ((axis, -1), (axis, 1), (1 - axis, -1), (1 - axis, 1)):
+            column, row = there = (at[0] + step, at[1]) if turn == 0 else (at[0], at[1] + step)
+            if not (0 <= column < len(columns) and 0 <= row < len(rows)):
+                continue
+            under = (
+                across[min(at[0], column)] & on_row[row] if turn == 0 else along[min(at[1], row)] & on_column[column]
+            )
+            if (there, turn, under) in done:
+                continue
+            entered = under & ~inside
+            if entered not in dips:
+                dips[entered] = _entered(entered, near)
+            dip = dips[entered]
+            if dip is not None:
                 spot = columns[column], rows[row]
-                if (at, there) not in steps:
-                    steps[at, there] = sum(1 << bit for bit, box in enumerate(near) if _goes_through(here, spot, box))
-                under = steps[at, there]
-                dip = _entered(under & ~inside, near)
-                if dip is not None:
-                    long = length + dip + abs(here[0] - spot[0]) + abs(here[1] - spot[1])
-                    least = long + abs(spot[0] - end[0]) + abs(spot[1] - end[1])
-                    heappush(queue, (least, bends + (turn != axis), turn, (*way, spot), there, long, under))
+                long = length + dip + abs(here[0] - spot[0]) + abs(here[1] - spot[1])
+                least = long + abs(spot[0] - end[0]) + abs(spot[1] - end[1])
+                heappush(queue, (least, bends + (turn != axis), turn, (*way, spot), there, long, under))
     return None
 
 
 _Inside = int
 """A bit for each box beneath which a way is."""
+
+
+def _masks(lines: list[int], sides: list[tuple[int, int]]) -> tuple[list[_Inside], list[_Inside]]:
+    """Which boxes, by their sides on one axis, lie on the stretch from each line to the next, and which on the line itself; edges are free."""
+
+    def bits(start: int, end: int) -> _Inside:
+        return sum(1 << bit for bit, (low, high) in enumerate(sides) if start < high and end > low)
+
+    return [bits(here, there) for here, there in pairwise(lines)], [bits(line, line) for line in lines]
 
 
 def _entered(bits: _Inside, near: Sequence[Box]) -> int | None:
