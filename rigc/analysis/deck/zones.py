@@ -1,10 +1,47 @@
-"""A point of a deck -> its zone: columns 1 to 8 from the left, rows A to F from the rear, as on the frame of a drawing (ISO 5457, from memory)."""
+"""Points of the decks -> their zones: columns 1 to 8 from the left, rows A to F from the rear, as on the frame of a drawing (ISO 5457, from
+memory). What stands on a deck is found by the zone of its middle."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+from rigc.analysis.deck.placement import Outline, Placement
 from rigc.model.deck import Deck
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.record import Record
 
 COLUMNS, ROWS = "12345678", "ABCDEF"
+
+
+class Zones(Record):
+    """`C4` of each thing and jack on a deck, behind the deck's name where several are in use; a panel is found by its jacks."""
+
+    by_thing: dict[str, str]
+    by_jack: dict[Port, str]
+
+    def thing(self, name: str) -> str:
+        """Empty for what stands on no deck of known size."""
+        jacks = (found for port, found in self.by_jack.items() if port.thing == name)
+        return self.by_thing.get(name) or ", ".join(dict.fromkeys(filter(None, jacks)))
+
+    def jack(self, port: Port) -> str:
+        """That of its thing where its own place is not stated."""
+        return self.by_jack.get(port) or self.thing(port.thing)
+
+    def named(self, name: str) -> str:
+        """That of a thing, or of a jack as `thing.jack`, by its name."""
+        thing, dot, jack = name.partition(".")
+        return self.jack(Port(thing, jack)) if dot else self.thing(thing)
+
+    def ends(self, start: Port, end: Port) -> str:
+        """`F7 → C2`, from jack to jack; the deck's end alone of what leaves the deck."""
+        return self.between((start,), (end,))
+
+    def between(self, starts: Iterable[Port], ends: Iterable[Port]) -> str:
+        """The same of what joins several jacks, such as a parallel lead."""
+        sides = [", ".join(dict.fromkeys(filter(None, map(self.jack, ports)))) for ports in (starts, ends)]
+        return " → ".join(dict.fromkeys(filter(None, sides)))
 
 
 def zone(deck: Deck | None, x_mm: float, y_mm: float) -> str:
@@ -17,5 +54,32 @@ def zone(deck: Deck | None, x_mm: float, y_mm: float) -> str:
     )
 
 
+def zone_of(deck: Deck | None, body: Outline) -> str:
+    """The zone of a thing's middle."""
+    return zone(deck, body.x_mm + body.width_mm / 2, body.y_mm + body.depth_mm / 2)
+
+
+def zones(rig: Rig, placement: Placement) -> Zones:
+    """Of all that is laid out."""
+    several = len({place.deck or (rig.deck and rig.deck.name) for place in rig.places.values()}) > 1
+
+    def named(deck: str | None, found: str) -> str:
+        return f"{deck} {found}" if found and several else found
+
+    things = {name: named(each.deck, zone_of(_deck(rig, each.deck), each)) for name, each in placement.outlines.items()}
+    jacks = {
+        port: named(each.deck, zone(_deck(rig, each.deck), each.x_mm, each.y_mm))
+        for port, each in placement.points.items()
+    }
+    return Zones(things, jacks)
+
+
+def _deck(rig: Rig, name: str | None) -> Deck | None:
+    return None if name is None else rig.decks.get(name)
+
+
 def _part(at_mm: float, whole_mm: float, parts: int) -> int:
     return max(0, min(parts - 1, int(at_mm / whole_mm * parts)))
+
+
+COMPUTE = zones

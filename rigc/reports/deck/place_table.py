@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Outline, Placement
-from rigc.analysis.deck.zones import zone
+from rigc.analysis.deck.zones import zone_of
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
@@ -43,5 +43,5 @@ def _row(rig: Rig, deck: Deck, body: Outline) -> Row:
         f"{place.turned + place.skew_deg:g}",
         stands,
     )
-    where = place_cell(zone(deck, body.x_mm + body.width_mm / 2, body.y_mm + body.depth_mm / 2), place)
+    where = place_cell(zone_of(deck, body), place)
     return Row((Cell(body.thing), *corner, where, *map(Cell, texts)))

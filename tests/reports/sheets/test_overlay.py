@@ -26,9 +26,10 @@ def made(of: Results) -> Sheet:
     return sheet
 
 
-def after(old: str, new: str) -> Sheet:
-    """The overlay of two texts of a small rig; heads come from here."""
-    texts = {"a.rig": HEAD + old, "b.rig": LATER + new}
+def after(old: str, new: str, *changes: str) -> Sheet:
+    """The overlay of two texts of a small rig; heads come from here, with the changes that the later one numbers."""
+    head = LATER.replace('follows A "a.rig"', "\n  ".join(('follows A "a.rig"', *changes)))
+    texts = {"a.rig": HEAD + old, "b.rig": head + new}
     compiled = compile_rig(lambda name: Source(name, texts[name]), "b.rig", READER)
     assert compiled.results is not None, [each.message for each in compiled.findings]
     assert not [each for each in compiled.findings if each.kind.name == "C12"]
@@ -81,21 +82,23 @@ def test_nothing_before() -> None:
 def test_the_successor_on_the_touring_board() -> None:
     """stepladder (70 mm wide at 470, 325) and stepladder-ii (110 mm at 455, 325); jacks by hand from places and offsets:
     stepladder.in right 90: (470 + 70, 325 + 90) = (540, 415); stepladder-ii.in rear 90: (455 + 90, 325 + 125) = (545, 450);
-    outs (470, 415) and (475, 450); dcs (505, 450) and (510, 450); echomill.dc (580 + 35, 450) = (615, 450)."""
+    outs (470, 415) and (475, 450); dcs (505, 450) and (510, 450); echomill.dc (580 + 35, 450) = (615, 450).
+    A zone is 920 / 8 = 115 mm wide and 480 / 6 = 80 mm deep: the middle of stepladder-ii, (510, 387.5), is in column
+    510 / 115 = 4.4, the fifth, and row (480 - 387.5) / 80 = 1.2, the second: B5."""
     sheet = made(results_after(LONG_HAUL, LONG_HAUL_D))
     above, below = drawings(sheet)
     assert (above.name, below.name) == ("overlay-plate-above", "overlay-plate-below")
     assert rows(sheet) == [
-        ("1", "stepladder, stepladder-ii", "'stepladder-ii' in the place of 'stepladder'", "above", "470", "325", "455", "325"),
-        ("2", "lead A14", "another end: signalbox.s7 -> stepladder-ii.in; before: signalbox.s7 -> stepladder.in", "below",
+        ("1", "stepladder, stepladder-ii", "'stepladder-ii' in the place of 'stepladder'", "B5", "above", "470", "325", "455", "325"),
+        ("2", "lead A14", "another end: signalbox.s7 -> stepladder-ii.in; before: signalbox.s7 -> stepladder.in", "E3 → A5", "below",
          "540", "415", "545", "450"),
-        ("3", "lead A15", "another end: stepladder-ii.out -> signalbox.r7; before: stepladder.out -> signalbox.r7", "below",
+        ("3", "lead A15", "another end: stepladder-ii.out -> signalbox.r7; before: stepladder.out -> signalbox.r7", "A5 → E3", "below",
          "470", "415", "475", "450"),
-        ("4", "lead D07", "another end: mill8.a7 -> stepladder-ii.dc; before: mill8.a7 -> echomill.dc", "below",
+        ("4", "lead D07", "another end: mill8.a7 -> stepladder-ii.dc; before: mill8.a7 -> echomill.dc", "D3 → A5", "below",
          "615", "450", "510", "450"),
-        ("5", "lead D08", "another end: mill8.a8 -> stepladder-ii.dc; before: mill8.a8 -> stepladder.dc", "below",
+        ("5", "lead D08", "another end: mill8.a8 -> stepladder-ii.dc; before: mill8.a8 -> stepladder.dc", "D3 → A5", "below",
          "505", "450", "510", "450"),
-        ("6", "lead D16", "new: weir8.b8 -> echomill.dc", "below", "", "", "", ""),
+        ("6", "lead D16", "new: weir8.b8 -> echomill.dc", "B5 → A6", "below", "", "", "", ""),
     ]  # fmt: skip
     assert triangles(above) == ["1"]
     assert triangles(below) == ["2", "3", "4", "5", "6"]
@@ -130,23 +133,37 @@ EVERYTHING_NEW = (
 def test_moved_turned_gone_new_sunk_grown() -> None:
     sheet = after(EVERYTHING_OLD, EVERYTHING_NEW)
     assert rows(sheet) == [
-        ("1", "moves", "moved", "above", "100", "10", "110", "12"),
-        ("2", "turns", "turned from 0° to 90°", "above", "190", "20", "190", "20"),
-        ("3", "sinks", "now below the deck", "below", "100", "160", "100", "160"),
-        ("4", "grows", "70 x 120 mm is now 75 x 125 mm", "above", "320", "20", "320", "20"),
-        ("5", "comes", "new", "above", "", "", "300", "200"),
-        ("6", "goes", "gone", "above", "10", "160", "", ""),
-        ("7", "jack rear.l", "moved", "above", "380", "290", "370", "290"),
-        ("8", "jack rear.x", "new", "above", "", "", "350", "290"),
-        ("9", "jack rear.r", "gone", "above", "390", "260", "", ""),
-        ("10", "hole 25 mm mains lead", "moved", "above", "200", "20", "210", "20"),
-        ("11", "hole 8 mm", "new", "above", "", "", "300", "280"),
+        ("1", "moves", "moved", "E3", "above", "100", "10", "110", "12"),
+        ("2", "turns", "turned from 0° to 90°", "E5", "above", "190", "20", "190", "20"),
+        ("3", "sinks", "now below the deck", "B3", "below", "100", "160", "100", "160"),
+        ("4", "grows", "70 x 120 mm is now 75 x 125 mm", "E7", "above", "320", "20", "320", "20"),
+        ("5", "comes", "new", "B7", "above", "", "", "300", "200"),
+        ("6", "goes", "gone", "B1", "above", "10", "160", "", ""),
+        ("7", "jack rear.l", "moved", "A8", "above", "380", "290", "370", "290"),
+        ("8", "jack rear.x", "new", "A7", "above", "", "", "350", "290"),
+        ("9", "jack rear.r", "gone", "A8", "above", "390", "260", "", ""),
+        ("10", "hole 25 mm mains lead", "moved", "F5", "above", "200", "20", "210", "20"),
+        ("11", "hole 8 mm", "new", "A6", "above", "", "", "300", "280"),
     ]
     above, below = drawings(sheet)
     assert sorted(triangles(above), key=int) == ["1", "2", "4", "5", "6", "7", "8", "9", "10", "11"]
     assert triangles(below) == ["3"]
     rings = [s.pattern for s in above.shapes if isinstance(s, Circle)]
     assert (rings.count("dashed"), rings.count("solid")) == (3, 4)
+
+
+def test_marks_bear_the_numbers_of_the_changes() -> None:
+    """A letter behind the number where a change has several marks; a letter alone where no change names what differs."""
+    changes = ('change 1 design "wider" touches moves, turns, rear', 'change 4 design "fed from below" touches sinks')
+    sheet = after(EVERYTHING_OLD, EVERYTHING_NEW, *changes)
+    assert [(row[0], row[1]) for row in rows(sheet)] == [
+        ("1a", "moves"), ("1b", "turns"), ("4", "sinks"), ("a", "grows"), ("b", "comes"), ("c", "goes"),
+        ("1c", "jack rear.l"), ("1d", "jack rear.x"), ("1e", "jack rear.r"), ("d", "hole 25 mm mains lead"), ("e", "hole 8 mm"),
+    ]  # fmt: skip
+    above, below = drawings(sheet)
+    assert sorted(triangles(above)) == ["1a", "1b", "1c", "1d", "1e", "a", "b", "c", "d", "e"]
+    assert triangles(below) == ["4"]
+    assert "change of the rework plan, row of the table" in words(above.shapes)
 
 
 def test_nothing_changed() -> None:

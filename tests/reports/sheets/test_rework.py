@@ -107,11 +107,38 @@ def test_steps_in_bench_order(sheet: Sheet) -> None:
 
 def test_leads(sheet: Sheet) -> None:
     assert rows(sheet, "leads") == [
-        ["A14", "keep, re-dress, re-label", "stepladder.in → stepladder-ii.in", "830", "736…926.6", "", "1"],
-        ["A15", "keep, re-dress, re-label", "stepladder.out → stepladder-ii.out", "710", "648…829.8", "", "1"],
-        ["D07", "keep, move end to Y1, re-label", "echomill.dc → stepladder-ii.dc by Y1", "900", "648…900", "", "1"],
-        ["D08", "keep, via Y1, re-label", "stepladder.dc → stepladder-ii.dc by Y1", "900", "621…900", "", "1"],
-        ["D16", "new", "weir8.b8 to echomill.dc", "450", "319…456.9", "2 × dc-angle", "2"],
+        ["A14", "keep, re-dress, re-label", "stepladder.in → stepladder-ii.in", "E3 → A5", "830", "736…926.6", "", "1"],
+        [
+            "A15",
+            "keep, re-dress, re-label",
+            "stepladder.out → stepladder-ii.out",
+            "A5 → E3",
+            "710",
+            "648…829.8",
+            "",
+            "1",
+        ],
+        [
+            "D07",
+            "keep, move end to Y1, re-label",
+            "echomill.dc → stepladder-ii.dc by Y1",
+            "D3 → A5",
+            "900",
+            "648…900",
+            "",
+            "1",
+        ],
+        [
+            "D08",
+            "keep, via Y1, re-label",
+            "stepladder.dc → stepladder-ii.dc by Y1",
+            "D3 → A5",
+            "900",
+            "621…900",
+            "",
+            "1",
+        ],
+        ["D16", "new", "weir8.b8 to echomill.dc", "B5 → A6", "450", "319…456.9", "2 × dc-angle", "2"],
     ]
     table = sheet.block("leads")
     assert isinstance(table, Table) and table.caption == (
@@ -121,15 +148,15 @@ def test_leads(sheet: Sheet) -> None:
 
 def test_outlets_and_strips(sheet: Sheet) -> None:
     assert rows(sheet, "outlets") == [
-        ["mill8.a7", "echomill", "stepladder-ii by Y1, 320/450 mA", "9", "160 → 160", "64 → 71.1", "D07", "1"],
-        ["mill8.a8", "stepladder", "stepladder-ii by Y1, 320/450 mA", "9", "190 → 160", "76 → 71.1", "D08", "1"],
-        ["weir8.b8", "–", "echomill", "9", "0 → 160", "0 → 64", "D16", "2"],
-        ["mill8 in all", "3.897 W", "3.627 W", "", "433 → 403", "39.4 → 36.6", "", ""],
-        ["weir8 in all", "15.210 W", "16.650 W", "", "1565 → 1725", "67.6 → 74", "", ""],
+        ["mill8.a7", "D3", "echomill", "stepladder-ii by Y1, 320/450 mA", "9", "160 → 160", "64 → 71.1", "D07", "1"],
+        ["mill8.a8", "D3", "stepladder", "stepladder-ii by Y1, 320/450 mA", "9", "190 → 160", "76 → 71.1", "D08", "1"],
+        ["weir8.b8", "B5", "–", "echomill", "9", "0 → 160", "0 → 64", "D16", "2"],
+        ["mill8 in all", "", "3.897 W", "3.627 W", "", "433 → 403", "39.4 → 36.6", "", ""],
+        ["weir8 in all", "", "15.210 W", "16.650 W", "", "1565 → 1725", "67.6 → 74", "", ""],
     ]
     assert rows(sheet, "strips") == [
-        ["stepladder-ii", "", "base, deck 2 × 105", "1"],
-        ["stepladder", "base, deck 2 × 105", "", "1"],
+        ["stepladder-ii", "B5", "", "base, deck 2 × 105", "1"],
+        ["stepladder", "B5", "base, deck 2 × 105", "", "1"],
     ]
 
 
@@ -171,7 +198,7 @@ def test_half_done() -> None:
     told = lines(sheet, "time")
     assert "Change 2 (design) DONE: the delay moves to the other supply." in told
     assert "On the board 75 min; beforehand 17 min." in told
-    assert ["plug D16 into echomill done", "½", "2"] in rows(sheet, "steps")
+    assert ["plug D16 into echomill done", "B6", "½", "2"] in rows(sheet, "steps")
 
 
 def test_a_unit_moves_and_a_preset_and_a_channel_change() -> None:
@@ -206,7 +233,7 @@ def test_a_lead_that_serves_under_another_number() -> None:
     """A99 of C lies between the very jacks of A27 of D."""
     sheet = made(results_after(LONG_HAUL.replace("  A27 canaltwo", "  A99 canaltwo"), LATER))
     assert "A99 serves as A27: state A99 in revision D, then its number stays." in lines(sheet, "time")
-    assert ["A27", "keep: A99 becomes A27, re-label", "230", "230…370"] in rows(sheet, "leads")
+    assert ["A27", "keep: A99 becomes A27, re-label", "B7 → A8", "230", "230…370"] in rows(sheet, "leads")
 
 
 def test_nothing_to_do() -> None:

@@ -6,11 +6,13 @@ from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.overlay.triangles import sign
 from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, THIN, Box, Circle, Label, Line, Shape, Symbol
 
-_SIGN, _GAP, _ROW = 10.0, 4.0, 4.6
+_SIGN, _GAP, _ROW, _TALL = 10.0, 4.0, 4.6, 6.2  # the last is the row of the triangle
 
 
-def overlay_legend(left: float, right: float, top: float, below: bool, leads: bool, rings: bool) -> tuple[Shape, ...]:
-    """The signs in rows; those of leads, of jacks and holes, and of what stands on top, only where they are drawn."""
+def overlay_legend(
+    left: float, right: float, top: float, below: bool, leads: bool, rings: bool, numbered: bool
+) -> tuple[Shape, ...]:
+    """The signs in rows; those of leads, of jacks and holes, and of what stands on top, only where they are drawn; `numbered`: the revision numbers its changes."""
     signs: dict[str, tuple[Shape, ...]] = {
         "as it was": (Box(1, -1.5, 8, 3, "grey", "dashed", THIN),),
         "as it is, changed": (Box(1, -1.5, 8, 3, width_mm=THICK),),
@@ -31,7 +33,7 @@ def overlay_legend(left: float, right: float, top: float, below: bool, leads: bo
             x, y = left, y + _ROW
         shapes += [Symbol("", drawn, x, y), Label(x + _SIGN + 1.5, y, words, level="middle")]
         x += wide
-    words = "number of the change in the table"
+    label, words = ("1a", "change of the rework plan, row of the table") if numbered else ("1", "row of the table")
     if x + _SIGN + 1.5 + text_width(words, LETTERS) > right:
-        x, y = left, y + _ROW
-    return (*shapes, *sign(1, x + 4, y), Label(x + _SIGN + 1.5, y, words, level="middle"))
+        x, y = left, y + _TALL
+    return (*shapes, *sign(label, x + 4, y), Label(x + _SIGN + 1.5, y, words, level="middle"))

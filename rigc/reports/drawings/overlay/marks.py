@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterator
+from itertools import chain, product
+from string import ascii_lowercase
+
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.analysis.revision.plan.leads.plan import NEW, REMAKE, UNTOLD, LeadPlan
+from rigc.analysis.revision.plan.of_changes import ChangeLedger
 from rigc.analysis.revision.plan.successors import successors
 from rigc.analysis.revision.rework import Rework
 from rigc.analysis.routes.route_paths import RoutePaths
@@ -19,38 +25,58 @@ _SAME_MM = 0.05
 
 
 class Mark(Record):
-    """One change: its number, what changed and how, from where to where in mm (None: was not there, or is gone).
+    """One change: what it is called, what changed and how, from where to where in mm (None: was not there, or is gone).
 
-    `bodies` or `ways` hold the old and the new one of a thing or a lead, both None for a jack or a hole; `under`: it is
+    `label` is the number of the `change` of the rework plan that it belongs to, with a letter where that has several
+    marks; a letter alone where no change names it, and a number of its own where the revision numbers none. `bodies` or `ways` hold the old and the new one of a thing or a lead, both None for a jack or a hole; `under`: it is
     seen from below.
     """
 
-    number: int
+    label: str
     what: str
     change: str
     old: Point | None
     new: Point | None
     under: bool
+    change_number: int | None = None
     bodies: tuple[Outline | None, Outline | None] = (None, None)
     ways: tuple[Way | None, Way | None] = (None, None)
 
 
 def marks(before: Results, after: Results, deck: Deck) -> tuple[Mark, ...]:
-    """Things first, then panel jacks and holes (told on the view from above), then leads by number; counted from 1."""
+    """Things first, then panel jacks and holes (told on the view from above), then leads by number."""
     old = before.rig.decks.get(deck.name)
     found = [
         *_things(before, after, deck),
-        *_points("jack", _jacks(before.rig, deck), _jacks(after.rig, deck)),
-        *_points("hole", _holes(old), _holes(deck)),
+        *_points("jack", _jacks(before.rig, deck), _jacks(after.rig, deck), _fitted(after, "jack")),
+        *_points("hole", _holes(old), _holes(deck), _fitted(after, "hole")),
         *_leads(before, after, deck),
     ]
-    return tuple(mark.replace(number=number) for number, mark in enumerate(found, 1))
+    if not after.rig.head.changes:
+        return tuple(mark.replace(label=str(number)) for number, mark in enumerate(found, 1))
+    return tuple(_labelled(found))
+
+
+def _labelled(found: list[Mark]) -> Iterator[Mark]:
+    """`2` for the only mark of change 2, else `2a`, `2b`."""
+    of = Counter(mark.change_number for mark in found)
+    letters = {number: _letters() for number in of}
+    for mark in found:
+        number = mark.change_number
+        lone = number is not None and of[number] == 1
+        yield mark.replace(label=f"{number or ''}{'' if lone else next(letters[number])}")
+
+
+def _letters() -> Iterator[str]:
+    """a to z, then aa to zz."""
+    return map("".join, chain(product(ascii_lowercase), product(ascii_lowercase, repeat=2)))
 
 
 def _things(before: Results, after: Results, deck: Deck) -> list[Mark]:
     old, new = _bodies(before, deck), _bodies(after, deck)
     gone, come = tuple(name for name in old if name not in new), tuple(name for name in new if name not in old)
     heirs = successors(before.rig, after.rig, gone, come).units
+    ledger = ChangeLedger(after.rig.head.changes, frozenset())
     found = []
     for name, body in new.items():
         was = next((left for left, heir in heirs.items() if heir == name), None)
@@ -60,7 +86,8 @@ def _things(before: Results, after: Results, deck: Deck) -> list[Mark]:
             found.append(_body(name, "new", None, body))
         elif words := _moved(before.rig, after.rig, old[name], body):
             found.append(_body(name, words, old[name], body))
-    return found + [_body(name, "gone", old[name], None) for name in gone if name not in heirs]
+    found += [_body(name, "gone", old[name], None) for name in gone if name not in heirs]
+    return [mark.replace(change_number=ledger.of((mark.what.rpartition(", ")[2],))["change"]) for mark in found]
 
 
 def _bodies(results: Results, deck: Deck) -> dict[str, Outline]:
@@ -70,7 +97,7 @@ def _bodies(results: Results, deck: Deck) -> dict[str, Outline]:
 def _body(what: str, change: str, old: Outline | None, new: Outline | None) -> Mark:
     seen = new or old
     here, there = (None if body is None else (body.x_mm, body.y_mm) for body in (old, new))
-    return Mark(0, what, change, here, there, seen is not None and seen.under, (old, new))
+    return Mark("", what, change, here, there, seen is not None and seen.under, bodies=(old, new))
 
 
 def _moved(before: Rig, after: Rig, old: Outline, new: Outline) -> str:
@@ -91,13 +118,20 @@ def _moved(before: Rig, after: Rig, old: Outline, new: Outline) -> str:
     return ", ".join(found)
 
 
-def _points(what: str, old: dict[str, Point], new: dict[str, Point]) -> list[Mark]:
+def _fitted(after: Results, kind: str) -> dict[str, int | None]:
+    """The numbers of the changes of panel jacks by name, or of holes by diameter and purpose."""
+    fittings = (plan for plan in after.get(Rework).fittings if plan.kind == kind)
+    return {plan.name.replace(" mm for ", " mm "): plan.change for plan in fittings}
+
+
+def _points(what: str, old: dict[str, Point], new: dict[str, Point], numbers: dict[str, int | None]) -> list[Mark]:
     found = []
     for name in dict.fromkeys((*new, *old)):
         here, there = old.get(name), new.get(name)
         if here is None or there is None or not _near(here, there):
             change = "new" if here is None else "gone" if there is None else "moved"
-            found.append(Mark(0, f"{what} {name}", change, here, there, False))
+            number = numbers.get(name.partition(" #")[0])
+            found.append(Mark("", f"{what} {name}", change, here, there, False, number))
     return found
 
 
@@ -135,7 +169,7 @@ def _leads(before: Results, after: Results, deck: Deck) -> list[Mark]:
         moved = None if was is None or now is None else _moved_end(was, now)
         here, then = moved or (None, None)
         told = f"{_change(plan)}: {'; before: '.join(reversed(_between(ends, plan)))}"
-        found.append(Mark(0, f"lead {plan.mark}", told, here, then, seen.under, ways=(was, now)))
+        found.append(Mark("", f"lead {plan.mark}", told, here, then, seen.under, plan.change, ways=(was, now)))
     return found
 
 

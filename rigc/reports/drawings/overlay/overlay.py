@@ -8,7 +8,8 @@ from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.bodies import name_choices, outline, outside_choices
-from rigc.reports.drawings.deck.deck_ground import deck_ground, deck_words
+from rigc.reports.drawings.deck.deck_frame import zones
+from rigc.reports.drawings.deck.deck_ground import ZONES, deck_ground, deck_words
 from rigc.reports.drawings.deck.lead_shapes import lead_numbers
 from rigc.reports.drawings.deck.lead_tracks import side_by_side
 from rigc.reports.drawings.deck.sheet_view import PLAIN_LEGEND, ground_of, label_ground
@@ -29,7 +30,12 @@ def overlay_drawing(before: Results, after: Results, deck: Deck, view: View, mar
     """One side of a deck (`view.below`) with the marks of that side."""
     ground, room = ground_of(view), LabelRoom(label_ground(view, PLAIN_LEGEND))
     side = tuple(mark for mark in marks if mark.under is view.below)
-    shapes: list[Shape] = [*deck_ground(deck, view), *deck_words(deck, view), *_old_deck(before, deck, view)]
+    shapes: list[Shape] = [
+        *deck_ground(deck, view),
+        *zones(view),
+        *deck_words(deck, view),
+        *_old_deck(before, deck, view),
+    ]
     room.keep(*(shape for shape in shapes if isinstance(shape, Label)))
     shapes += _stamp(view, room)
     shapes += _bodies(after, deck, view, side)
@@ -40,7 +46,8 @@ def overlay_drawing(before: Results, after: Results, deck: Deck, view: View, mar
     triangles += [part for mark in side if mark.bodies == (None, None) for part in _triangle(mark, view, room)]
     shapes += [*_spots(view, side), *names, *numbers, *triangles]
     leads, rings = any(map(_lead, side)), any(map(_point, side))
-    shapes += overlay_legend(view.left, ground.right, view.bottom + view.along + PLAIN_LEGEND, view.below, leads, rings)
+    low, numbered = view.bottom + view.along + PLAIN_LEGEND, bool(after.rig.head.changes)
+    shapes += overlay_legend(view.left, ground.right, low, view.below, leads, rings, numbered)
     player = "" if view.below else "the player stands at this side; "
     foot = f"{player}revision {before.rig.head.letter} dashed, revision {after.rig.head.letter} solid"
     return Drawing(
@@ -69,7 +76,7 @@ def _old_deck(before: Results, deck: Deck, view: View) -> list[Shape]:
 def _stamp(view: View, room: LabelRoom) -> list[Shape]:
     if not view.below:
         return []
-    label = Label(view.left, view.top - 4, STAMP, size_mm=3.5, strong=True)
+    label = Label(view.left, view.top - ZONES - 2, STAMP, size_mm=3.5, strong=True)
     room.keep(label)
     return [label]
 
@@ -140,15 +147,15 @@ def _triangle(mark: Mark, view: View, room: LabelRoom) -> tuple[Shape, ...]:
     way = mark.ways[1] or mark.ways[0]
     if body is not None:
         here = view.room(body.area)
-        return triangle(mark.number, around(here), here, room)
+        return triangle(mark.label, around(here), here, room)
     if way is not None:
         for spot, at in along(tuple(view.point(*point) for point in way.points)):
-            drawn = triangle(mark.number, (spot,), Room(*at, *at), room)
+            drawn = triangle(mark.label, (spot,), Room(*at, *at), room)
             if drawn:
                 return drawn
         return ()
     x, y = view.point(*(mark.new or mark.old or (0.0, 0.0)))
-    return triangle(mark.number, around(Room(x, y, x, y)), Room(x, y, x, y), room)
+    return triangle(mark.label, around(Room(x, y, x, y)), Room(x, y, x, y), room)
 
 
 def _lead(mark: Mark) -> bool:
@@ -161,6 +168,6 @@ def _point(mark: Mark) -> bool:
 
 
 def _described(deck: Deck, view: View, side: tuple[Mark, ...]) -> str:
-    told = "; ".join(f"{mark.number}: {mark.what}, {mark.change}" for mark in side) or "nothing changed on this side"
+    told = "; ".join(f"{mark.label}: {mark.what}, {mark.change}" for mark in side) or "nothing changed on this side"
     where = "below, the player at the top, left stays left" if view.below else "above, the player at the bottom"
     return f"Deck {deck.name} from {where}. {told}."

@@ -1,4 +1,4 @@
-"""Numbers of changes -> triangles on a drawing, each beside its change and clear of all letters."""
+"""Labels of changes -> triangles on a drawing, each beside its change and clear of all letters."""
 
 from __future__ import annotations
 
@@ -10,29 +10,29 @@ from rigc.reports.drawings.means.label_room import LabelRoom
 from rigc.reports.drawings.shapes import HAIR, LETTERS, Label, Line, Point, Polygon, Shape
 
 _PROXY = "="  # a letter about as wide as high: it holds the room of a triangle
-_HEIGHT = {1: 5.6, 2: 7.4, 3: 9.4}  # of the triangle around so many digits, in mm
+_HEIGHT = {1: 5.6, 2: 7.4, 3: 9.4}  # of the triangle around so many signs, in mm
 _LEADER = 5.5  # from this far off on a line leads to what changed, in mm
 
 
-def triangle(number: int, spots: Iterable[Point], change: Room, room: LabelRoom) -> tuple[Shape, ...]:
+def triangle(label: str, spots: Iterable[Point], change: Room, room: LabelRoom) -> tuple[Shape, ...]:
     """The triangle at the first of the spots that has room, with a line to what changed where it stands apart; nothing where none has."""
-    height = _HEIGHT[min(len(str(number)), 3)]
+    height = _HEIGHT[min(len(label), 3)]
     choices = (Label(x, y, _PROXY, size_mm=height, anchor="middle", level="middle") for x, y in spots)
     found = room.place(choices)
     if found is None:
         return ()
-    drawn = sign(number, found.x, found.y)
+    drawn = sign(label, found.x, found.y)
     x, y = min(max(found.x, change.left), change.right), min(max(found.y, change.top), change.bottom)
     far = abs(found.x - x) > _LEADER or abs(found.y - y) > _LEADER
     return (*((Line(found.x, found.y, x, y, width_mm=HAIR),) if far else ()), *drawn)
 
 
-def sign(number: int, x: float, y: float) -> tuple[Shape, ...]:
-    """A white triangle about a point with a number in it."""
-    height = _HEIGHT[min(len(str(number)), 3)]
+def sign(label: str, x: float, y: float) -> tuple[Shape, ...]:
+    """A white triangle about a point with the label of a change in it."""
+    height = _HEIGHT[min(len(label), 3)]
     half, low = height * 0.58, y + height / 2
     outline = Polygon(((x - half, low), (x, y - height / 2), (x + half, low)), fill="white")
-    return (outline, Label(x, low - 0.6, str(number), size_mm=LETTERS, anchor="middle", strong=True))
+    return (outline, Label(x, low - 0.6, label, size_mm=LETTERS, anchor="middle", strong=True))
 
 
 def around(here: Room) -> list[Point]:

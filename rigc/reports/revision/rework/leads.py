@@ -5,18 +5,20 @@ Verdicts and what they mean stand with `analysis.revision.lead_plan`.
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.revision.board import BoardLead
 from rigc.analysis.revision.plan.leads.plan import KEEP, NEW, REMAKE, LeadPlan
 from rigc.analysis.revision.rework import Rework
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.revision.rework.words import CHANGE, change_cell, first_cell, from_to, tidy
+from rigc.reports.revision.rework.words import CHANGE, ZONE, change_cell, first_cell, from_to, tidy
 
 _LEADS = (
     Column("lead"),
     Column("what becomes of it", key="verdict"),
     Column("old → new end", key="ends"),
+    ZONE,
     Column("has", "mm", number=True, key="length"),
     Column("may have", "mm", number=True, key="window"),
     Column("plugs"),
@@ -30,7 +32,7 @@ _LABELS = (
 )
 
 
-def leads_table(rework: Rework) -> Table:
+def leads_table(rework: Rework, old: Zones, new: Zones) -> Table:
     """A row for each lead that a hand touches, and how many stay as they are."""
     touched = [plan for plan in rework.leads if plan.touched]
     left = sum(not plan.touched for plan in rework.leads)
@@ -38,7 +40,15 @@ def leads_table(rework: Rework) -> Table:
     window = f"kept from route + least slack to {share} × route + {more} mm"
     caption = f"Leads, {window}{f'; the other {left} stay as they are' if left else ''}"
     return tidy(
-        Table("leads", caption, _LEADS, tuple(map(_row, touched)), empty="every lead stays as it is", tick=True), 2
+        Table(
+            "leads",
+            caption,
+            _LEADS,
+            tuple(_row(plan, old, new) for plan in touched),
+            empty="every lead stays as it is",
+            tick=True,
+        ),
+        2,
     )
 
 
@@ -101,7 +111,7 @@ def _refitted(plan: LeadPlan) -> str:
     return f"re-terminate {at}" + (f", {millimetres(plan.cut)} mm off with the old plug" if plan.cut else "")
 
 
-def _row(plan: LeadPlan) -> Row:
+def _row(plan: LeadPlan, old: Zones, new: Zones) -> Row:
     lead = plan.after or plan.before
     assert lead is not None
     is_made = plan.before is None
@@ -111,6 +121,7 @@ def _row(plan: LeadPlan) -> Row:
         first_cell(plan.mark, plan),
         Cell(verdict(plan), strong=plan.verdict != KEEP),
         Cell("; ".join(_ends(plan))),
+        Cell("" if lead.ends is None else (new if plan.after else old).ends(*lead.ends)),
         Cell("?" if length is None else millimetres(length), strong=is_made),
         Cell(window, mark="assumed" if plan.assumed else ""),
         Cell(_plugs(plan, lead)),

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.power.joint_loads import JointLoads
 from rigc.analysis.power.supply_totals import SupplyTotal
 from rigc.analysis.revision.plan.plan_records import OutletPlan, OutletState, StripPlan, SupplyPlan
 from rigc.analysis.revision.rework import Rework
 from rigc.diagnostics.figures import share, short, watts
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.revision.rework.words import CHANGE, change_cell, first_cell, from_to, tidy
+from rigc.reports.revision.rework.words import CHANGE, ZONE, change_cell, first_cell, from_to, tidy
 
 _OUTLETS = (
     Column("outlet"),
+    ZONE,
     Column("fed", key="fed_before"),
     Column("feeds"),
     Column("set", "V", number=True, key="volts"),
@@ -20,28 +22,29 @@ _OUTLETS = (
     Column("lead", key="leads"),
     CHANGE,
 )
-_STRIPS = (Column("under", key="unit"), Column("remove"), Column("cut, place", key="place"), CHANGE)
+_STRIPS = (Column("under", key="unit"), ZONE, Column("remove"), Column("cut, place", key="place"), CHANGE)
 
 
-def outlets_table(rework: Rework, loads: JointLoads) -> Table:
+def outlets_table(rework: Rework, loads: JointLoads, zones: Zones) -> Table:
     """A row for each outlet that feeds others or otherwise, then the supplies in all."""
-    rows = [_outlet(plan, rework, loads) for plan in rework.outlets]
+    rows = [_outlet(plan, rework, loads, zones) for plan in rework.outlets]
     rows += [_supply(plan) for plan in rework.supplies]
     return tidy(Table("outlets", "Outlets", _OUTLETS, tuple(rows), empty="no outlet changes", tick=True), 2)
 
 
-def strips_table(rework: Rework, order_m: str) -> Table:
+def strips_table(rework: Rework, order_m: str, old: Zones, new: Zones) -> Table:
     """A row for each unit whose strip is peeled off or laid; `order_m` is what that takes of strip, in words."""
-    rows = tuple(_strip(plan) for plan in rework.strips)
+    rows = tuple(_strip(plan, old, new) for plan in rework.strips)
     caption = f"Strips{f': {order_m}' if order_m else ''}"
     return tidy(Table("strips", caption, _STRIPS, rows, empty="no strip changes", tick=True))
 
 
-def _outlet(plan: OutletPlan, rework: Rework, loads: JointLoads) -> Row:
+def _outlet(plan: OutletPlan, rework: Rework, loads: JointLoads, zones: Zones) -> Row:
     now = plan.after.volts if plan.after.units else None
     volts = "" if now is None else f"{now:g}"
     cells = (
         first_cell(str(plan.outlet), plan),
+        Cell(zones.jack(plan.outlet)),
         Cell(_units(plan.before) or "–"),
         Cell(_units(plan.after) + _joined(plan, rework, loads) or "–"),
         Cell(from_to(f"{plan.before.volts:g}" if plan.set_otherwise and plan.before.volts else "", volts)),
@@ -77,6 +80,7 @@ def _share(state: OutletState) -> str:
 def _supply(plan: SupplyPlan) -> Row:
     cells = (
         Cell(f"{plan.supply} in all"),
+        Cell(""),
         Cell(_drawn(plan.before)),
         Cell(_drawn(plan.after)),
         Cell(""),
@@ -102,11 +106,20 @@ def _taken(total: SupplyTotal | None) -> str:
     return share(None if total.unknown else total.known_pct)
 
 
-def _strip(plan: StripPlan) -> Row:
+def _strip(plan: StripPlan, old: Zones, new: Zones) -> Row:
     before, after = plan.before, plan.after
     removed = [] if before is None else _pieces(plan, before.pieces, before.deck_pieces)
     placed = [] if after is None else _pieces(plan, after.pieces, after.deck_pieces)
-    return Row((first_cell(plan.unit, plan), Cell("; ".join(removed)), Cell("; ".join(placed)), change_cell(plan)))
+    zone = (old if after is None else new).thing(plan.unit)
+    return Row(
+        (
+            first_cell(plan.unit, plan),
+            Cell(zone),
+            Cell("; ".join(removed)),
+            Cell("; ".join(placed)),
+            change_cell(plan),
+        )
+    )
 
 
 def _pieces(plan: StripPlan, base: tuple[float, ...], deck: tuple[float, ...]) -> list[str]:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.revision.plan.bench_phases import BEFORE
 from rigc.analysis.revision.plan.bench_steps import minutes
 from rigc.analysis.revision.plan.plan_records import Step
@@ -12,9 +13,9 @@ from rigc.facts.fastening import WAIT_H
 from rigc.facts.readings import CLOSED_ROOM_H
 from rigc.facts.rework import EARLY_HOLD_MIN
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
-from rigc.reports.revision.rework.words import CHANGE, change_cell, ends_of, first_cell, from_to, listed, tidy
+from rigc.reports.revision.rework.words import CHANGE, ZONE, change_cell, ends_of, first_cell, from_to, listed, tidy
 
-_COLUMNS = (Column("step"), Column("min", number=True), CHANGE)
+_COLUMNS = (Column("step"), ZONE, Column("min", number=True), CHANGE)
 
 
 def times(rework: Rework) -> str:
@@ -49,15 +50,27 @@ MAINS_PART = "An inlet is a mains part: a competent person sets it, and tests ea
 """What is said besides where an inlet is set or moved."""
 
 
-def steps_table(rework: Rework) -> Table:
-    """The steps on the board, in bench order; what is made beforehand stands with the parts to bring."""
-    rows = tuple(_row(step) for step in rework.steps if step.phase != BEFORE)
+def steps_table(rework: Rework, old: Zones, new: Zones) -> Table:
+    """The steps on the board, in bench order; what is made beforehand stands with the parts to bring.
+
+    Zones are those of the board that is there (`old`) for what comes off, else of the new design."""
+    rows = tuple(_row(step, old, new) for step in rework.steps if step.phase != BEFORE)
     return tidy(Table("steps", "Steps, in this order", _COLUMNS, rows, empty="nothing to do by hand", tick=True))
 
 
-def _row(step: Step) -> Row:
+def _row(step: Step, old: Zones, new: Zones) -> Row:
     minutes = "½" if step.minutes == 0.5 else _round(step.minutes)
-    return Row((first_cell(_SAID[step.action](step), step), Cell(minutes), change_cell(step)))
+    return Row(
+        (first_cell(_SAID[step.action](step), step), Cell(_zone(step, old, new)), Cell(minutes), change_cell(step))
+    )
+
+
+def _zone(step: Step, old: Zones, new: Zones) -> str:
+    """Where on the board the step is done, once each; empty of what is done all over it, or beside it."""
+    of, where = _WHERE.get(step.action, _NOWHERE)
+    board = old if of == "old" else new
+    zones = (board.named(name.split(" ")[0]) for name in where(step))
+    return (" → " if step.action == "fit" else ", ").join(dict.fromkeys(filter(None, zones)))
 
 
 def _round(value: float) -> str:
@@ -72,6 +85,22 @@ def _points(step: Step) -> list[str]:
     return [name.partition(" at ")[2] for name in step.what]
 
 
+_NOWHERE: tuple[str, Callable[[Step], Iterable[str]]] = ("new", lambda _: ())
+_WHERE: dict[str, tuple[str, Callable[[Step], Iterable[str]]]] = {
+    "unplug": ("old", lambda step: step.start.split(" + ")),
+    "take off": ("old", lambda step: step.what),
+    "peel": ("old", lambda step: step.what),
+    "take out": ("old", lambda step: step.what),
+    "set volts": ("new", lambda step: step.what),
+    "set selector": ("new", lambda step: step.what),
+    "set jack": ("new", lambda step: step.what),
+    "strip deck": ("new", lambda step: step.what),
+    "refit plug": ("new", lambda step: (step.start,)),
+    "fit": ("new", lambda step: (step.start, step.end)),
+    "plug in": ("new", lambda step: step.end.split(" + ")),
+    "measure": ("new", _points),
+    "mount": ("new", lambda step: step.what),
+}
 _SAID: dict[str, Callable[[Step], str]] = {
     "power off": lambda _: "power off, mains lead out; photograph both sides",
     "unplug": lambda step: f"unplug {listed(step.what)} at {step.start}",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import zone, zone_of
 from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.model.deck import Deck
@@ -14,9 +15,10 @@ from rigc.reports.drawings.shapes import Point
 
 NAME, TITLE = "overlay", "Overlay"
 COLUMNS = (
-    Column("mark", number=True),
+    Column("mark"),
     Column("what"),
     Column("change"),
+    Column("zone"),
     Column("seen from"),
     Column("from x", "mm", number=True),
     Column("from y", "mm", number=True),
@@ -60,25 +62,37 @@ def _table(before: Results, after: Results, deck: Deck, found: tuple[Mark, ...])
         f"Changes on deck {deck.name}, {before.rig.head.letter} to {after.rig.head.letter}: a thing's front-left corner, a jack, a "
         "hole, the end of a lead that moves",
         COLUMNS,
-        tuple(_row(after, mark) for mark in found),
+        tuple(_row(after, deck, mark) for mark in found),
         empty="nothing on this deck changed its place",
         tick=True,
     )
 
 
-def _row(after: Results, mark: Mark) -> Row:
+def _row(after: Results, deck: Deck, mark: Mark) -> Row:
     new = mark.bodies[1]
     place = None if new is None else after.rig.places.get(new.thing)
     return Row(
         (
-            Cell(str(mark.number), strong=True),
+            Cell(mark.label, strong=True),
             Cell(mark.what),
             Cell(mark.change),
+            Cell(_zone(deck, mark)),
             Cell("below" if mark.under else "above"),
             *map(Cell, _figures(mark.old)),
             *(place_cell(text, place) for text in _figures(mark.new)),
         )
     )
+
+
+def _zone(deck: Deck, mark: Mark) -> str:
+    """Where it is now, or was; of a lead from end to end."""
+    body, way = mark.bodies[1] or mark.bodies[0], mark.ways[1] or mark.ways[0]
+    if body is not None:
+        return zone_of(deck, body)
+    if way is not None:
+        return " → ".join(dict.fromkeys(zone(deck, jack.x_mm, jack.y_mm) for jack in way.jacks))
+    point = mark.new or mark.old
+    return "" if point is None else zone(deck, *point)
 
 
 def _figures(point: Point | None) -> tuple[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.power.joint_loads import JointLoads
 from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
@@ -22,20 +23,21 @@ from rigc.reports.revision.rework.tests import not_needed, tests_table
 NAME, TITLE = "rework", "Rework"
 
 
-def rework(results: Results, previous: Previous, plan: Rework, loads: JointLoads) -> Sheet | NoSheet:
+def rework(results: Results, previous: Previous, plan: Rework, loads: JointLoads, zones: Zones) -> Sheet | NoSheet:
     """What the player notices, parts, time, steps in bench order; leads, outlets, strips, labels, presets; what
     to test again; the way back, the sheets to swap, and a line to sign."""
     if previous.results is None:
         return NoSheet(NAME, TITLE, _why_not(results.rig))
+    old = previous.results.get(Zones)
     blocks: list[Block] = [
         player_notes(previous, previous.results, results, plan),
         _time(plan, results.rig),
         bring_table(plan),
         _power(plan),
-        steps_table(plan),
-        leads_table(plan),
-        outlets_table(plan, loads),
-        strips_table(plan, strip_need(plan)),
+        steps_table(plan, old, zones),
+        leads_table(plan, old, zones),
+        outlets_table(plan, loads, zones),
+        strips_table(plan, strip_need(plan), old, zones),
         labels_table(plan),
         programs_table(plan),
         tests_table(plan, results.rig),
