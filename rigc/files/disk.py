@@ -6,6 +6,7 @@ import os
 from pathlib import Path, PurePosixPath
 from posixpath import normpath
 
+from rigc.files.journal import settle_for_reading
 from rigc.files.reading import decode, read_source
 from rigc.loader import STOCK, Unreadable
 from rigc.resources import folder
@@ -25,6 +26,7 @@ class Disk:
         self.typed_folder = PurePosixPath(named.parent.as_posix())
         self.root = _real(root or project_root(self.folder))
         self._given = given
+        self._settled: set[Path] = set()
         self._sources: dict[str, Source] = {}
         self.refused = False
         """Whether a file could not be read: what is then told hangs on more than what was."""
@@ -71,13 +73,20 @@ class Disk:
 
     def _read(self, path: Path, name: str, asked: str) -> Source:
         if name == self.name:
-            return read_source(path, name) if self._given is None else decode(self._given, name)
+            return self._whole(path, name) if self._given is None else decode(self._given, name)
         if "\0" not in name and not _real(path).is_relative_to(self.root):
             if not path.exists():
                 advice = f"correct the path; it counts from this file and stays in the project: {self._project}"
                 raise Unreadable(name, f"cannot read '{asked}': there is no such file", advice)
             message = f"'{asked}' lies outside the project: {self._project}"
             raise Unreadable(name, message, "move it into the project, or give --root a folder that holds both")
+        return self._whole(path, name)
+
+    def _whole(self, path: Path, name: str) -> Source:
+        """The file's source, once what a killed run left in its folder is made whole."""
+        if path.parent not in self._settled:
+            self._settled.add(path.parent)
+            settle_for_reading(path.parent)
         return read_source(path, name)
 
     @property

@@ -1,14 +1,13 @@
-"""Texts and their paths -> files, all or none: a fault or an interrupt half-way leaves every old file as it was."""
+"""Texts and their paths -> files, all or none: a fault or an interrupt half-way leaves every old file as it was, a kill leaves a note for the next run."""
 
 from __future__ import annotations
 
-import os
-import re
-import time
-from collections.abc import Callable, Mapping
+import secrets
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
-_DEAD_AFTER_S = 3600
+from rigc.files.folder_lock import alone_in
+from rigc.files.journal import FINISH, GO_BACK, Note, new_of, old_of, put_back, settle
 
 
 class NotWritable(Exception):
@@ -23,16 +22,31 @@ def write_all(texts: Mapping[Path, str | bytes]) -> tuple[Path, ...]:
     """
     change = _Change()
     try:
-        for path, text in texts.items():
-            change.stage(path, text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace"))
-        change.rename()
+        targets = [(path, path.resolve() if path.is_symlink() else path) for path in texts]
+        for path, target in targets:
+            change.make_folder(path, target.parent)
+        folders = {target.parent for _, target in targets}
+        with alone_in(folders) as alone:
+            settle(folders, alone)
+            _write_set(change, targets, texts)
     except BaseException as fault:
-        _insist(change.undo)
+        _insist(change.remove_folders)
         if isinstance(fault, OSError):
             raise NotWritable(f"cannot write '{change.at}': {_why(fault)}; {change.outcome()}") from None
         raise
-    _insist(change.clear)
     return tuple(path for path, _ in change.staged)
+
+
+def _write_set(change: _Change, targets: Sequence[tuple[Path, Path]], texts: Mapping[Path, str | bytes]) -> None:
+    try:
+        for path, target in targets:
+            text = texts[path]
+            change.stage(path, target, text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace"))
+        change.rename()
+    except BaseException:
+        _insist(change.undo)
+        raise
+    _insist(change.clear)
 
 
 def _insist(step: Callable[[], None]) -> None:
@@ -52,92 +66,82 @@ class _Change:
 
     def __init__(self) -> None:
         self.at: Path = Path()
+        self.mark = secrets.token_hex(4)
         self.staged: list[tuple[Path, Path]] = []  # the path as given, and the file that it stands for
+        self.made: set[Path] = set()
+        self.note: Note | None = None
         self.renamed: list[Path] = []
         self.folders: list[Path] = []
-        self.left: dict[Path, dict[str, list[Path]]] = {}  # by folder
         self.stuck: list[Path] = []  # targets whose old text could not be put back
 
-    def stage(self, path: Path, data: bytes) -> None:
+    def make_folder(self, path: Path, folder: Path) -> None:
         self.at = path
-        target = path.resolve() if path.is_symlink() else path
+        missing = [each for each in (folder, *folder.parents) if not each.exists()]
+        for each in reversed(missing):
+            self.folders.append(each)
+            each.mkdir(exist_ok=True)
+
+    def stage(self, path: Path, target: Path, data: bytes) -> None:
+        self.at = path
         if _holds(target, data):
             return
-        self._make_folder(target.parent)
         self.staged.append((path, target))
-        if target.parent not in self.left:
-            self.left[target.parent] = _left_in(target.parent)
-        _clear(self.left[target.parent].get(target.name, []), target)
-        new = _new(target)
-        new.unlink(missing_ok=True)
-        _write(new, data)
+        _write(new_of(target, self.mark), data)
         if target.exists():
-            new.chmod(target.stat().st_mode & 0o7777)
-            _keep(target)
+            new_of(target, self.mark).chmod(target.stat().st_mode & 0o7777)
+            _keep(target, self.mark)
+        else:
+            self.made.add(target)
 
     def rename(self) -> None:
+        self.note = Note([target for _, target in self.staged], self.made, self.mark)
+        self.note.say(FINISH)
         for path, target in self.staged:
             self.at = path
             self.renamed.append(target)
-            _new(target).replace(target)
+            new_of(target, self.mark).replace(target)
 
     def undo(self) -> None:
+        if self.note:
+            self._go_back_from_now_on(self.note)
         for target in reversed(self.renamed):
             try:
-                _put_back(target)
+                put_back(target, target in self.made, self.mark)
             except OSError:
                 self.stuck.append(target)
         self.clear()
+
+    def clear(self) -> None:
+        for _, target in self.staged:
+            for extra in (new_of(target, self.mark), *([] if target in self.stuck else [old_of(target, self.mark)])):
+                try:
+                    extra.unlink(missing_ok=True)
+                except OSError:
+                    continue
+        if self.note and not self.stuck:  # else the next run goes on putting back
+            self.note.remove()
+
+    def remove_folders(self) -> None:
         for folder in reversed(self.folders):
             try:
                 folder.rmdir()
             except OSError:
                 return
 
-    def clear(self) -> None:
-        for _, target in self.staged:
-            for extra in (_new(target), *([] if target in self.stuck else [_old(target)])):
-                try:
-                    extra.unlink(missing_ok=True)
-                except OSError:
-                    continue
-
     def outcome(self) -> str:
         """What became of the old files after `undo`."""
-        kept = [f"the old '{target}' is now '{_old(target)}'" for target in self.stuck if _old(target).exists()]
-        return ", ".join(kept) or "nothing was written"
+        old = {target: old_of(target, self.mark) for target in self.stuck}
+        return (
+            ", ".join(f"the old '{target}' is now '{kept}'" for target, kept in old.items() if kept.exists())
+            or "nothing was written"
+        )
 
-    def _make_folder(self, folder: Path) -> None:
-        missing = [each for each in (folder, *folder.parents) if not each.exists()]
-        for each in reversed(missing):
-            self.folders.append(each)
-            each.mkdir(exist_ok=True)
-
-
-def _new(target: Path) -> Path:
-    return target.with_name(f".{target.name}.{os.getpid()}.new")
-
-
-def _old(target: Path) -> Path:
-    return target.with_name(f".{target.name}.{os.getpid()}.old")
-
-
-def _left_in(folder: Path) -> dict[str, list[Path]]:
-    """What runs that were killed an hour ago or more left in a folder, by the names of the targets: none that lives takes as long to write."""
-    found: dict[str, list[Path]] = {}
-    latest = time.time() - _DEAD_AFTER_S
-    for path in folder.iterdir() if folder.is_dir() else ():
-        name = re.fullmatch(r"\.(.+)\.\d+\.(?:new|old)", path.name)
-        if name and max(path.lstat().st_mtime, path.lstat().st_ctime) < latest:
-            found.setdefault(name[1], []).append(path)
-    return found
-
-
-def _clear(left: list[Path], target: Path) -> None:
-    """An old text stays where it is no longer the target's: it may be the only one that there is."""
-    for path in left:
-        if path.suffix == ".new" or (target.exists() and path.samefile(target)):
-            path.unlink(missing_ok=True)
+    @staticmethod
+    def _go_back_from_now_on(note: Note) -> None:
+        try:
+            note.say(GO_BACK)
+        except OSError:
+            note.remove()
 
 
 def _holds(target: Path, data: bytes) -> bool:
@@ -152,22 +156,12 @@ def _write(path: Path, data: bytes) -> None:
         file.write(data)
 
 
-def _keep(target: Path) -> None:
+def _keep(target: Path, mark: str) -> None:
     """Give the old file a second name; a copy where the file system has no links."""
-    old = _old(target)
-    old.unlink(missing_ok=True)
     try:
-        old.hardlink_to(target)
+        old_of(target, mark).hardlink_to(target)
     except OSError:
-        _write(old, target.read_bytes())
-
-
-def _put_back(target: Path) -> None:
-    """Give the target its old text again, or remove it if it had none; right also if it was not renamed yet."""
-    if _old(target).exists():
-        _old(target).replace(target)
-    elif not _new(target).exists():
-        target.unlink(missing_ok=True)
+        _write(old_of(target, mark), target.read_bytes())
 
 
 def _why(fault: OSError) -> str:

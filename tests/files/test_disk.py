@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
@@ -112,3 +113,13 @@ def test_a_file_beside_is_shown_without_detours(project: Path, monkeypatch: pyte
     disk = Disk(Path("rigs/touring/board.rig"))
     disk("../../stock.rig")
     assert disk.shown("../../stock.rig") == "stock.rig"
+
+
+def test_a_set_that_a_killed_run_left_is_whole_before_it_is_read(tmp_path: Path) -> None:
+    (tmp_path / "board.rig").write_text("new board\n")
+    (tmp_path / "stock.rig").write_text("old stock\n")
+    (tmp_path / ".stock.rig.0000aaaa.new").write_text("new stock\n")
+    note = {"to": "finish", "first": ".", "made": {"board.rig": False, "stock.rig": False}}
+    (tmp_path / ".rigc.0000aaaa.set").write_text(json.dumps(note))
+    assert Disk(tmp_path / "board.rig")("stock.rig").text == "new stock\n"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["board.rig", "stock.rig"]
