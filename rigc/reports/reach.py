@@ -69,7 +69,11 @@ def _rules() -> dict[str, frozenset[str]]:
 ALWAYS = ("front-page", "missing-and-assumed-facts", "rework", "overlay")
 """Sheets that tell what checks find and what is in the folder, and how a revision differs from the one before: they may follow any change."""
 
+ZONED = ("label-sheet", "mounting-strips", "power-table", "pull-list", "wiring-sheet")
+"""Sheets that tell where on the plan a thing is found: they follow the deck drawing."""
+
 BEHIND = {
+    **dict.fromkeys(ZONED, ("deck-drawing",)),
     "spares-list": ("cable-list", "pull-list", "power-table"),
     "as-built": ("cable-list", "history"),
     "crew-card": ("deck-drawing", "wiring-sheet", "mains-sheet", "ground-sheet", "test-record"),

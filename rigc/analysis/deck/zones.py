@@ -36,12 +36,16 @@ class Zones(Record):
 
     def ends(self, start: Port, end: Port) -> str:
         """`F7 → C2`, from jack to jack; the deck's end alone of what leaves the deck."""
-        return self.between((start,), (end,))
+        return " → ".join(dict.fromkeys(filter(None, (self.jack(start), self.jack(end)))))
 
-    def between(self, starts: Iterable[Port], ends: Iterable[Port]) -> str:
-        """The same of what joins several jacks, such as a parallel lead."""
-        sides = [", ".join(dict.fromkeys(filter(None, map(self.jack, ports)))) for ports in (starts, ends)]
+    def feed(self, outlets: Iterable[Port], units: Iterable[str]) -> str:
+        """The same of an adaptor, from its outlets to its units."""
+        sides = self.all(map(str, outlets)), self.all(units)
         return " → ".join(dict.fromkeys(filter(None, sides)))
+
+    def all(self, names: Iterable[str]) -> str:
+        """`B5, D3`: where these things and jacks are, each zone once."""
+        return ", ".join(sorted(set(filter(None, map(self.named, names)))))
 
 
 def zone(deck: Deck | None, x_mm: float, y_mm: float) -> str:

@@ -30,13 +30,13 @@ def fixings(rig: Rig) -> Iterator[Pulled]:
     for thing, text in rig.mounting.bridged:
         plates.setdefault(text or "size not stated", []).append(thing)
     for text, things in plates.items():
-        yield pulled(text, "bridge plate", counted(things))
+        yield pulled(text, "bridge plate", counted(things), at=things)
     words = {"brackets": "brackets", "bolted": "bolts", "screwed": "screws"}
     kinds: dict[str, list[str]] = {}
     for thing, kind in rig.mounting.fixings:
         kinds.setdefault(kind, []).append(thing)
     for kind, things in kinds.items():
-        yield pulled(words.get(kind, kind), "fixing", counted(things), unit="sets")
+        yield pulled(words.get(kind, kind), "fixing", counted(things), unit="sets", at=things)
 
 
 class PullList(Record):

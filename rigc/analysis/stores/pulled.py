@@ -20,7 +20,10 @@ _MORE = "what is taken or ordered, less what is used"
 
 
 class Pulled(Record):
-    """So much of an item, and so much more: spares, waste; None where there is none. `unit` is `m`, `sets`, or empty for pieces."""
+    """So much of an item, and so much more: spares, waste; None where there is none. `unit` is `m`, `sets`, or empty for pieces.
+
+    `at` names the things and jacks that it goes to, where it is for these alone.
+    """
 
     item: str
     kind: str
@@ -28,6 +31,7 @@ class Pulled(Record):
     quantity: Figure | None
     spare: Figure | None
     total: Figure | None
+    at: tuple[str, ...] = ()
 
 
 def pulled(
@@ -38,6 +42,7 @@ def pulled(
     carried: Iterable[Spare] = (),
     taken: Term | None = None,
     unit: str = "",
+    at: Iterable[str] = (),
 ) -> Pulled:
     """So much of an item, and more: the spares of it that are `carried`, or what is `taken` in all less the quantity.
 
@@ -54,7 +59,9 @@ def pulled(
     if taken is not None and asked is not None:
         more = figure("spare", taken - asked, _MORE)
     parts = [each for each in (asked, more) if each is not None]
-    return Pulled(item, kind, unit, asked, more, figure("total", total(parts), "quantity and spare") if parts else None)
+    return Pulled(
+        item, kind, unit, asked, more, figure("total", total(parts), "quantity and spare") if parts else None, tuple(at)
+    )
 
 
 def counted(names: Iterable[str]) -> Term:

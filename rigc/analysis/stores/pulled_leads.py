@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from rigc.analysis.leads.labels import Labels
 from rigc.analysis.leads.lead_make import adaptor_word
@@ -66,18 +66,23 @@ def special(rig: Rig, leads: Leads, lengths: CableLengths, specials: SpecialLead
             continue
         length, more = _supplied(rig, lead, lengths)
         name = f"{lead.mark}: {lead.signal} lead {_millimetres(length)}{more}, {lead.make.kind}"
-        yield pulled(name, _come_by(how), counted((lead.mark,)), *of_leads((lead,)))
+        yield pulled(name, _come_by(how), counted((lead.mark,)), *of_leads((lead,)), at=_ends((lead,)))
     for mark, each in legs.items():
         how = "make" if any(status(rig, lead) == "make" for lead in each) else "buy"
         turned = ", REVERSED" if any(lead.make.turned for lead in each) else ""
         ways = " and ".join(_millimetres(_supplied(rig, lead, lengths)[0]) for lead in each)
         name = f"{mark}: {each[0].signal} Y lead, legs of {ways}{turned}"
-        yield pulled(name, _come_by(how), counted((mark,)), *of_leads(each))
+        yield pulled(name, _come_by(how), counted((mark,)), *of_leads(each), at=_ends(each))
     for adaptor in specials.all:
         if not adaptor.itself and adaptor.kind != "Y":
             thing = adaptor_word(adaptor.kind)
             name = f"{adaptor.mark}: {adaptor.kind} {thing} for {' + '.join(adaptor.units)}"
-            yield pulled(name, "adaptor", counted((adaptor.mark,)), mentioned(adaptor.kind, adaptor.label))
+            about = mentioned(adaptor.kind, adaptor.label)
+            yield pulled(name, "adaptor", counted((adaptor.mark,)), about, at=adaptor.units)
+
+
+def _ends(leads: Iterable[Lead]) -> Iterator[str]:
+    return (str(port) for lead in leads for port in (lead.start, lead.end))
 
 
 def _come_by(how: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.control.preset_figures import PresetFigures
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.lead_make import adaptor_word
 from rigc.analysis.leads.lead_volts import LeadVolts
@@ -12,16 +13,18 @@ from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity_mark
 
 _MADE = Column("how the lead is made", key="made")
-MIDI = (Column("lead"), Column("from"), Column("to"), _MADE, Column("channel"))
-CONTROL = (Column("lead"), Column("from"), Column("to"), _MADE, Column("kind"))
+MIDI = (Column("lead"), Column("from"), Column("to"), ZONE, _MADE, Column("channel"))
+CONTROL = (Column("lead"), Column("from"), Column("to"), ZONE, _MADE, Column("kind"))
 POWER = (
     Column("lead"),
     Column("from outlet"),
     Column("to inlet"),
+    ZONE,
     Column("set to", "V", number=True),
     Column("AC/DC"),
     _MADE,
@@ -39,7 +42,7 @@ PRESETS = (
 )
 
 
-def midi_table(rig: Rig, leads: Leads) -> Table:
+def midi_table(rig: Rig, leads: Leads, zones: Zones) -> Table:
     """MIDI leads with the channel on which the far end listens; then units that listen without a lead of their own."""
     channels = {channel.unit: channel for channel in rig.channels}
     told = {
@@ -47,27 +50,29 @@ def midi_table(rig: Rig, leads: Leads) -> Table:
         for name, each in channels.items()
     }
     mine = [lead for lead in leads.all if lead.signal == "midi"]
-    rows = [_ends(lead, told.get(lead.end.thing, "")) for lead in mine]
+    rows = [_ends(lead, told.get(lead.end.thing, ""), zones) for lead in mine]
     fed = {lead.end.thing for lead in mine}
-    rows += [_unwired(name, words) for name, words in told.items() if name not in fed]
+    rows += [_unwired(name, words, zones) for name, words in told.items() if name not in fed]
     master = f", master {rig.midi_master}" if rig.midi_master else ""
-    return Table("midi", f"MIDI{master}", MIDI, tuple(rows), empty="no MIDI leads", tick=bool(rows))
+    return zoned(Table("midi", f"MIDI{master}", MIDI, tuple(rows), empty="no MIDI leads", tick=bool(rows)))
 
 
-def control_table(rig: Rig, leads: Leads) -> Table:
+def control_table(rig: Rig, leads: Leads, zones: Zones) -> Table:
     """Expression treadles, switch lines and USB leads."""
-    rows = tuple(_ends(lead, _kind(rig, lead)) for lead in leads.all if lead.signal in ("control", "usb"))
-    return Table("control", "Control", CONTROL, rows, empty="no control leads", tick=bool(rows))
+    rows = tuple(_ends(lead, _kind(rig, lead), zones) for lead in leads.all if lead.signal in ("control", "usb"))
+    return zoned(Table("control", "Control", CONTROL, rows, empty="no control leads", tick=bool(rows)))
 
 
-def power_leads_table(rig: Rig, leads: Leads, power: PowerAssignment, special: SpecialLeads, volts: LeadVolts) -> Table:
+def power_leads_table(
+    rig: Rig, leads: Leads, power: PowerAssignment, special: SpecialLeads, volts: LeadVolts, zones: Zones
+) -> Table:
     """Power leads in brief, and the Y leads and adaptors that they are or go into; the power table has the figures."""
-    rows = [_fed(rig, lead, volts) for lead in leads.all if lead.signal in ("dc", "ac")]
-    rows += [_special(power, each, volts) for each in special.all if not each.itself]
-    return Table("power_leads", "Power leads", POWER, tuple(rows), empty="no power leads", tick=bool(rows))
+    rows = [_fed(rig, lead, volts, zones) for lead in leads.all if lead.signal in ("dc", "ac")]
+    rows += [_special(power, each, volts, zones) for each in special.all if not each.itself]
+    return zoned(Table("power_leads", "Power leads", POWER, tuple(rows), empty="no power leads", tick=bool(rows)))
 
 
-def _fed(rig: Rig, lead: Lead, volts: LeadVolts) -> Row:
+def _fed(rig: Rig, lead: Lead, volts: LeadVolts, zones: Zones) -> Row:
     unit = rig.units.get(lead.end.thing)
     stated, mark = None, ""
     if unit is not None and lead.make.current == "dc":
@@ -78,6 +83,7 @@ def _fed(rig: Rig, lead: Lead, volts: LeadVolts) -> Row:
             Cell(lead.mark, strong=True),
             Cell(str(lead.start)),
             Cell(str(lead.end)),
+            Cell(zones.ends(lead.start, lead.end)),
             figure_cell(volts.all.get(lead.mark), strong=lead.make.settable, lacking=""),
             Cell(lead.make.current.upper(), strong=lead.make.current == "ac"),
             _made(lead),
@@ -94,7 +100,7 @@ def _captive(lead: Lead) -> str:
     return f"captive at {lead.captive.thing}{length}"
 
 
-def _special(power: PowerAssignment, each: SpecialLead, volts: LeadVolts) -> Row:
+def _special(power: PowerAssignment, each: SpecialLead, volts: LeadVolts, zones: Zones) -> Row:
     feed = power.of(each.units[0])
     parts = f"legs {', '.join(each.leads)}" if each.kind == "Y" else f"behind {', '.join(each.leads) or 'no lead'}"
     return Row(
@@ -102,6 +108,7 @@ def _special(power: PowerAssignment, each: SpecialLead, volts: LeadVolts) -> Row
             Cell(each.mark, strong=True),
             Cell(", ".join(map(str, each.outlets)) or "?"),
             Cell(", ".join(each.units)),
+            Cell(zones.feed(each.outlets, each.units)),
             figure_cell(volts.all.get(each.mark), lacking=""),
             Cell("" if feed is None else feed.current.upper()),
             Cell(f"{each.kind} {adaptor_word(each.kind)}: {parts}", strong=True),
@@ -120,14 +127,13 @@ def preset_table(rig: Rig, figures: PresetFigures) -> Table:
     return Table("presets", "Presets in brief", PRESETS, rows, empty="no presets")
 
 
-def _ends(lead: Lead, last: str) -> Row:
-    return Row(
-        (Cell(lead.mark, strong=True), Cell(str(lead.start)), Cell(str(lead.end)), _made(lead), Cell(last)),
-    )
+def _ends(lead: Lead, last: str, zones: Zones) -> Row:
+    ends = (Cell(str(lead.start)), Cell(str(lead.end)), Cell(zones.ends(lead.start, lead.end)))
+    return Row((Cell(lead.mark, strong=True), *ends, _made(lead), Cell(last)))
 
 
-def _unwired(name: str, last: str) -> Row:
-    return Row((Cell(""), Cell(""), Cell(name), Cell(""), Cell(last)))
+def _unwired(name: str, last: str, zones: Zones) -> Row:
+    return Row((Cell(""), Cell(""), Cell(name), Cell(zones.thing(name)), Cell(""), Cell(last)))
 
 
 def _kind(rig: Rig, lead: Lead) -> str:

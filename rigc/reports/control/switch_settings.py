@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from rigc.analysis.control.switch_settings import SwitchSetting, SwitchSettings
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.mains.radio_bands import RadioBand, RadioBands
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.zone_column import ZONE, zoned
 
 _SWITCHES = (
     Column("at"),
+    ZONE,
     Column("switch"),
     Column("set to", least_mm=26),
     Column("scenario"),
@@ -23,10 +26,12 @@ _BANDS = (
 )
 
 
-def switch_table(settings: SwitchSettings) -> Table | None:
+def switch_table(settings: SwitchSettings, zones: Zones) -> Table | None:
     """A row for each switch and position, to be ticked; None where no switch has to stand anywhere."""
-    rows = tuple(map(_switch, settings.all))
-    return Table("switches", "Switches and settings, before power", _SWITCHES, rows, tick=True) if rows else None
+    rows = tuple(_switch(each, zones) for each in settings.all)
+    if not rows:
+        return None
+    return zoned(Table("switches", "Switches and settings, before power", _SWITCHES, rows, tick=True))
 
 
 def band_table(bands: RadioBands) -> Table | None:
@@ -36,11 +41,12 @@ def band_table(bands: RadioBands) -> Table | None:
     return Table("radio", caption, _BANDS, rows) if rows else None
 
 
-def _switch(each: SwitchSetting) -> Row:
+def _switch(each: SwitchSetting, zones: Zones) -> Row:
     moved = bool(each.new) and each.new != each.position
     return Row(
         (
             Cell(each.at, strong=True),
+            Cell(zones.named(each.at)),
             Cell(each.switch),
             Cell(each.position, strong=True, mark="tape over" if moved else ""),
             Cell(", ".join(each.scenarios) or "all"),

@@ -7,12 +7,13 @@ from rigc.analysis.routes.deck_holes import PASSAGE, DeckHole
 from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.deck import Deck
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.zone_column import ZONE
 
 COLUMNS = (
     Column("no"),
     Column("x", "mm", number=True),
     Column("y", "mm", number=True),
-    Column("zone"),
+    ZONE,
     Column("diameter or slot", key="size"),
     Column("purpose"),
 )

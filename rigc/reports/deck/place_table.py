@@ -9,12 +9,13 @@ from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.chosen_places import place_cell
+from rigc.reports.deck.zone_column import ZONE
 
 COLUMNS = (
     Column("thing"),
     Column("x", "mm", number=True),
     Column("y", "mm", number=True),
-    Column("zone"),
+    ZONE,
     Column("width", "mm", number=True),
     Column("depth", "mm", number=True),
     Column("height", "mm", number=True),

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.faults.fault_tree import Culprits, FaultTree, Symptom
 from rigc.analysis.faults.hearing import LoopsOut, Patch
 from rigc.analysis.faults.questions import Question
 from rigc.analysis.faults.repairs import Repair
 from rigc.analysis.faults.single_breaks import Break
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 
 _BEGIN = (
@@ -37,12 +39,12 @@ _AND = ", "
 _IN_ITS_PLACE, _NONE = "another in its place", "no lead goes round it: another of its kind"
 
 
-def fault_tables(trees: Iterable[FaultTree]) -> Iterator[Table]:
+def fault_tables(trees: Iterable[FaultTree], zones: Zones) -> Iterator[Table]:
     """Those of each way in which the rig is wired; what helps, and what is not heard, is told once."""
     helps: _Told = {}
     unheard: dict[Row, None] = {}
     for tree in trees:
-        yield from _find(tree, helps)
+        yield from _find(tree, helps, zones)
         unheard.update(
             (
                 Row(
@@ -60,7 +62,7 @@ def fault_tables(trees: Iterable[FaultTree]) -> Iterator[Table]:
         yield Table("unheard", "What may break while every end sounds", _UNHEARD, tuple(unheard))
 
 
-def _find(tree: FaultTree, known: _Told) -> Iterator[Table]:
+def _find(tree: FaultTree, known: _Told, zones: Zones) -> Iterator[Table]:
     """`known` is what helps against what, as it stands on the sheet already."""
     tail, where = (f"-{tree.name.replace(' ', '-')}", f" ({tree.name.replace(' ', ', ')})") if tree.name else ("", "")
     begins: list[Row] = []
@@ -69,7 +71,7 @@ def _find(tree: FaultTree, known: _Told) -> Iterator[Table]:
     for number, symptom in enumerate(tree.symptoms, 1):
         begins.append(_begin(tree, symptom, asked + 1))
         if symptom.lines:
-            lines.append(_lines(f"questions{tail}-{number}", where, symptom, asked + 1))
+            lines.append(_lines(f"questions{tail}-{number}", where, symptom, asked + 1, zones))
         asked += len(symptom.lines)
     yield Table(f"begin{tail}", f"Where to begin{where}", _BEGIN, tuple(begins), empty="nothing that breaks is heard")
     yield from lines
@@ -88,19 +90,21 @@ def _begin(tree: FaultTree, symptom: Symptom, line: int) -> Row:
     )
 
 
-def _lines(name: str, where: str, symptom: Symptom, first: int) -> Table:
+def _lines(name: str, where: str, symptom: Symptom, first: int, zones: Zones) -> Table:
     """Where one listens stands in the caption if it is always the same."""
     ends = {line.question.end for line in symptom.lines}
-    columns = (_LINE, _DO, _YES, _NO) if len(ends) == 1 else (_LINE, _DO, _AT, _YES, _NO)
+    columns = (_LINE, _DO, ZONE, _YES, _NO) if len(ends) == 1 else (_LINE, _DO, ZONE, _AT, _YES, _NO)
     rows = []
     for number, line in enumerate(symptom.lines, first):
         asked = line.question
         at = () if len(ends) == 1 else (Cell(str(asked.end)),)
         answers = (_next(line.heard, first), _next(line.silent, first))
-        rows.append(Row((Cell(str(number), strong=True), Cell(_do(asked)), *at, *answers)))
+        do = Cell(_do(asked)), Cell(_zone(asked, zones))
+        rows.append(Row((Cell(str(number), strong=True), *do, *at, *answers)))
     silent = _AND.join(map(str, symptom.silent))
     listen = f"; listen at {', '.join(map(str, ends))}" if len(ends) == 1 and len(symptom.silent) > 1 else ""
-    return Table(name, f"Silent at {silent}: one question a line{listen}{where}", columns, tuple(rows), tick=True)
+    caption = f"Silent at {silent}: one question a line{listen}{where}"
+    return zoned(Table(name, caption, columns, tuple(rows), tick=True))
 
 
 def _next(there: int | Culprits, first: int) -> Cell:
@@ -113,6 +117,13 @@ def _do(question: Question) -> str:
     return (
         _loops(question.out) if question.out is not None else "" if question.patch is None else _patch(question.patch)
     )
+
+
+def _zone(question: Question, zones: Zones) -> str:
+    """Where the good lead is plugged, or where the switcher stands."""
+    if question.out is not None:
+        return zones.thing(question.out.switcher)
+    return "" if question.patch is None else zones.ends(question.patch.start, question.patch.end)
 
 
 def _patch(patch: Patch) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.feeds.outlet_loads import OutletLoad
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.power_tap import outlet_at
@@ -9,12 +10,14 @@ from rigc.analysis.leads.leads import Lead, Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity, unstated
 
 _COLUMNS = (
     Column("supply"),
     Column("outlet"),
+    ZONE,
     Column("set to", "V", number=True),
     Column("switch"),
     Column("AC/DC"),
@@ -30,19 +33,15 @@ _COLUMNS = (
 )
 
 
-def by_outlet(rig: Rig, power: PowerAssignment, leads: Leads) -> Table:
+def by_outlet(rig: Rig, power: PowerAssignment, leads: Leads, zones: Zones) -> Table:
     """A row for every outlet of every supply in use, the empty ones too."""
-    return Table(
-        "by_outlet",
-        "Power by outlet",
-        _COLUMNS,
-        tuple(_outlet_row(rig, power, load, leads) for load in power.loads.values()),
-        empty="no supply feeds anything",
-        landscape=True,
+    rows = tuple(_outlet_row(rig, power, load, leads, zones) for load in power.loads.values())
+    return zoned(
+        Table("by_outlet", "Power by outlet", _COLUMNS, rows, empty="no supply feeds anything", landscape=True)
     )
 
 
-def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads) -> Row:
+def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads, zones: Zones) -> Row:
     outlet, port = outlet_at(rig, load.outlet), load.outlet
     ratings = outlet.ratings if outlet is not None else ()
     positions = "/".join(f"{each.volts.value:g}" for each in ratings) if len(ratings) > 1 else ""
@@ -52,6 +51,7 @@ def _outlet_row(rig: Rig, power: PowerAssignment, load: OutletLoad, leads: Leads
         (
             Cell(port.thing),
             Cell(port.jack),
+            Cell(zones.jack(port)),
             Cell(f"{load.volts:g}", strong=len(ratings) > 1),
             Cell(f"{positions} V: set to {load.volts:g} V" if positions else "none"),
             Cell(load.setting.current.upper()),

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.power.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.power.unit_powers import UnitPower, UnitPowers
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity, polarity_mark
 
 _COLUMNS = (
     Column("unit"),
+    ZONE,
     Column("needs", "V", number=True),
     Column("draws", "mA", number=True),
     Column("at switch-on", "mA", number=True),
@@ -24,13 +27,13 @@ _COLUMNS = (
 )
 
 
-def by_unit(powers: UnitPowers, leads: Leads, drops: LeadDrops) -> Table:
+def by_unit(powers: UnitPowers, leads: Leads, drops: LeadDrops, zones: Zones) -> Table:
     """A row for every unit that takes power from an outlet or should."""
-    rows = tuple(_unit_row(each, leads, drops) for each in powers.all)
-    return Table("by_unit", "Power by unit", _COLUMNS, rows, empty="no unit needs power")
+    rows = tuple(_unit_row(each, leads, drops, zones) for each in powers.all)
+    return zoned(Table("by_unit", "Power by unit", _COLUMNS, rows, empty="no unit needs power"))
 
 
-def _unit_row(power: UnitPower, leads: Leads, drops: LeadDrops) -> Row:
+def _unit_row(power: UnitPower, leads: Leads, drops: LeadDrops, zones: Zones) -> Row:
     unit, feed = power.unit, power.feed
     outlets = feed.outlets if feed is not None else ()
     marks = [
@@ -42,6 +45,7 @@ def _unit_row(power: UnitPower, leads: Leads, drops: LeadDrops) -> Row:
     return Row(
         (
             Cell(unit.name),
+            Cell(zones.thing(unit.name)),
             figure_cell(power.volts),
             figure_cell(power.draws),
             figure_cell(power.starts, lacking=""),

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.stores.pull_list import PullList
 from rigc.analysis.stores.pulled import Pulled
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 
 _COLUMNS = (
     Column("item"),
     Column("kind"),
+    ZONE,
     Column("in"),
     Column("quantity", number=True),
     Column("+ spare", number=True, key="spare"),
@@ -18,17 +21,17 @@ _COLUMNS = (
 )
 
 
-def pull_table(pulled: PullList) -> Table:
+def pull_table(pulled: PullList, zones: Zones) -> Table:
     """A row for each item, with room to write where it lies, to be ticked off."""
-    return Table(
-        "pull-list", "What to hand out", _COLUMNS, tuple(map(_row, pulled.all)), empty="nothing to hand out", tick=True
-    )
+    rows = tuple(_row(each, zones) for each in pulled.all)
+    return zoned(Table("pull-list", "What to hand out", _COLUMNS, rows, empty="nothing to hand out", tick=True))
 
 
-def _row(pulled: Pulled) -> Row:
+def _row(pulled: Pulled, zones: Zones) -> Row:
     cells = (
         Cell(pulled.item),
         Cell(pulled.kind),
+        Cell(zones.all(pulled.at)),
         Cell(pulled.unit or "pieces"),
         figure_cell(pulled.quantity, lacking=""),
         figure_cell(pulled.spare, lacking=""),

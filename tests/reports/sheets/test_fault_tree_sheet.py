@@ -33,8 +33,8 @@ def test_where_it_begins(quay: Sheet) -> None:
 
 
 def test_lines_go_on_within_their_symptom(quay: Sheet) -> None:
-    assert rows(quay, "questions-hall-baritone-3") == [["16", "ferry.di → front-desk.ch", "A9", "front-desk"]]
-    assert rows(quay, "questions-kitchen-baritone-1")[0] == ["1", "baritone.out → ferry.in", "line 2", "line 9"]
+    assert rows(quay, "questions-hall-baritone-3") == [["16", "ferry.di → front-desk.ch", "B5", "A9", "front-desk"]]
+    assert rows(quay, "questions-kitchen-baritone-1")[0] == ["1", "baritone.out → ferry.in", "C5", "line 2", "line 9"]
 
 
 def test_what_helps_is_told_once(quay: Sheet) -> None:

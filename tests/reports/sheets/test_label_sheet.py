@@ -25,7 +25,8 @@ def made(results: Results) -> Sheet:
 def rows(sheet: Sheet) -> dict[str, list[str]]:
     table = sheet.block("markers")
     assert isinstance(table, Table)
-    return {row.cells[1].text: [row.cells[0].text, *(cell.text for cell in row.cells[2:])] for row in table.rows}
+    kept = [at for at, column in enumerate(table.columns) if at != 1 and column.head != "zone"]
+    return {row.cells[1].text: [row.cells[at].text for at in kept] for row in table.rows}
 
 
 def drawings(sheet: Sheet) -> list[Drawing]:

@@ -20,7 +20,8 @@ def sheet(results: Results) -> Sheet:
 def rows(made: Sheet, name: str) -> dict[str, tuple[Cell, ...]]:
     table = made.block(name)
     assert isinstance(table, Table)
-    return {row.cells[0].text: row.cells[1:] for row in table.rows}
+    kept = [at for at, column in enumerate(table.columns) if at and column.head != "zone"]
+    return {row.cells[0].text: tuple(row.cells[at] for at in kept) for row in table.rows}
 
 
 def lines(made: Sheet, name: str) -> str:

@@ -17,7 +17,8 @@ def pulled(results: Results) -> dict[str, list[str]]:
     table = sheet.block("pull-list")
     assert isinstance(table, Table)
     assert table.tick
-    return {row.cells[0].text: [cell.text for cell in row.cells[1:]] for row in table.rows}
+    kept = [at for at, column in enumerate(table.columns) if at and column.head != "zone"]
+    return {row.cells[0].text: [row.cells[at].text for at in kept] for row in table.rows}
 
 
 def test_the_touring_board() -> None:

@@ -38,14 +38,14 @@ def lines(sheet: Sheet, name: str) -> str:
 def test_columns_of_the_signal_order() -> None:
     table = example("back-bedroom").block("signal_1")
     assert isinstance(table, Table)
-    heads = ["step", "unit", "in jack", "out jack", "lead in", "mono/stereo", "level class", "when bypassed"]
+    heads = ["step", "unit", "zone", "in jack", "out jack", "lead in", "mono/stereo", "level class", "when bypassed"]
     assert [column.head for column in table.columns] == heads
 
 
 def test_signal_order_of_the_home_rig() -> None:
     # Source of the order: the chain as the rig states it; leads A1 to A7 as it numbers them.
     rows = texts(example("back-bedroom"), "signal_1")
-    assert [(row[1], row[4]) for row in rows] == [
+    assert [(row[1], row[5]) for row in rows] == [
         ("guitar", ""),
         ("plumb", "A1"),
         ("hedge", "A2"),
@@ -55,13 +55,13 @@ def test_signal_order_of_the_home_rig() -> None:
         ("rotunda", "A6"),
         ("combo", "A7"),
     ]
-    assert rows[1][7] == "true bypass; without power: mutes"
+    assert rows[1][8] == "true bypass; without power: mutes"
 
 
 def test_a_unit_that_goes_from_mono_to_stereo_says_so() -> None:
     rows = {row[1]: row for row in texts(example("long-haul"), "signal_1")}
-    assert rows["weathervane"][5] == "mono in, stereo out"
-    assert rows["lantxl"][4:6] == ("A21, A22", "stereo")
+    assert rows["weathervane"][6] == "mono in, stereo out"
+    assert rows["lantxl"][5:7] == ("A21, A22", "stereo")
 
 
 @pytest.mark.parametrize(("nominal", "said"), [("-15 dBu", "instrument"), ("-14 dBu", "line"), ("4 dBu", "line")])
@@ -118,8 +118,10 @@ def test_midi_and_control_of_the_touring_rig() -> None:
         ("M03", "fan4.t2", "lantxl.midi"),
         ("M04", "fan4.t3", "rotundaxl.midi"),
     ]
-    assert [row[4].split(",")[0] for row in texts(sheet, "midi")] == ["", "1", "2", "3"]
-    assert texts(sheet, "control") == [("C01", "lever.out", "lantxl.exp", "straight", "expression, tip-wiper, 10 kΩ")]
+    assert [row[5].split(",")[0] for row in texts(sheet, "midi")] == ["", "1", "2", "3"]
+    assert texts(sheet, "control") == [
+        ("C01", "lever.out", "lantxl.exp", "C6 → B2", "straight", "expression, tip-wiper, 10 kΩ")
+    ]
 
 
 def test_notes_of_the_source_and_of_things_reach_the_crew() -> None:

@@ -12,7 +12,8 @@ from rigc.analysis.revision.rework import Rework
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.revision.rework.words import CHANGE, ZONE, change_cell, first_cell, from_to, tidy
+from rigc.reports.deck.zone_column import ZONE
+from rigc.reports.revision.rework.words import CHANGE, change_cell, first_cell, from_to, tidy
 
 _LEADS = (
     Column("lead"),

@@ -9,7 +9,8 @@ from rigc.analysis.revision.plan.plan_records import OutletPlan, OutletState, St
 from rigc.analysis.revision.rework import Rework
 from rigc.diagnostics.figures import share, short, watts
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.revision.rework.words import CHANGE, ZONE, change_cell, first_cell, from_to, tidy
+from rigc.reports.deck.zone_column import ZONE
+from rigc.reports.revision.rework.words import CHANGE, change_cell, first_cell, from_to, tidy
 
 _OUTLETS = (
     Column("outlet"),

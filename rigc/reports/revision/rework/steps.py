@@ -13,7 +13,8 @@ from rigc.facts.fastening import WAIT_H
 from rigc.facts.readings import CLOSED_ROOM_H
 from rigc.facts.rework import EARLY_HOLD_MIN
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
-from rigc.reports.revision.rework.words import CHANGE, ZONE, change_cell, ends_of, first_cell, from_to, listed, tidy
+from rigc.reports.deck.zone_column import ZONE
+from rigc.reports.revision.rework.words import CHANGE, change_cell, ends_of, first_cell, from_to, listed, tidy
 
 _COLUMNS = (Column("step"), ZONE, Column("min", number=True), CHANGE)
 
@@ -69,8 +70,8 @@ def _zone(step: Step, old: Zones, new: Zones) -> str:
     """Where on the board the step is done, once each; empty of what is done all over it, or beside it."""
     of, where = _WHERE.get(step.action, _NOWHERE)
     board = old if of == "old" else new
-    zones = (board.named(name.split(" ")[0]) for name in where(step))
-    return (" → " if step.action == "fit" else ", ").join(dict.fromkeys(filter(None, zones)))
+    names = [name.partition(" ")[0] for name in where(step)]
+    return board.all(names) if step.action != "fit" else " → ".join(filter(None, map(board.named, names)))
 
 
 def _round(value: float) -> str:

@@ -22,7 +22,6 @@ def change_cell(piece: Piece) -> Cell:
 
 
 CHANGE = Column("ch.", number=True, key="change")
-ZONE = Column("zone")
 
 
 def tidy(table: Table, always: int = 1) -> Table:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.leads.labels import Labels
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.special_leads import SpecialLeads
@@ -24,10 +25,10 @@ _READING = Paragraph(
 )
 
 
-def label_sheet(rig: Rig, leads: Leads, labels: Labels, special: SpecialLeads) -> Sheet:
+def label_sheet(rig: Rig, leads: Leads, labels: Labels, special: SpecialLeads, zones: Zones) -> Sheet:
     """Marker size, both texts and quantity by lead; then every marker at 1:1 with cut marks."""
     found = markers(leads, labels, special)
-    table = marker_table(leads, labels, found)
+    table = marker_table(leads, labels, found, special, zones)
     return Sheet("label-sheet", "Label sheet", "the bench", (_reading(rig), table, *marker_drawings(found)))
 
 

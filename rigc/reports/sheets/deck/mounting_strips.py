@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.mounting.mounting_strip import MountingStrip, StrippedUnit, Unstripped
 from rigc.analysis.mounting.rail_tape import RailTape
 from rigc.analysis.mounting.roll_uses import RollUses
@@ -12,6 +13,7 @@ from rigc.model.rig import Rig
 from rigc.model.things import Thing
 from rigc.reports.content import Cell, Column, Row, Sheet, Table
 from rigc.reports.deck.chosen_places import chosen_note, place_cell
+from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.mounting.plate_table import plate_table
 from rigc.reports.mounting.rail_table import rail_table
@@ -20,6 +22,7 @@ from rigc.reports.mounting.strip_notes import base_notes, cautions, preparation
 
 _UNITS = (
     Column("unit"),
+    ZONE,
     Column("strip"),
     Column("n × length", "mm", number=True, key="pieces"),
     Column("width", "mm", number=True),
@@ -41,13 +44,19 @@ _ORDERS = (
 
 
 def mounting_strips(
-    rig: Rig, strips: MountingStrip, tape: RailTape, order: StripOrder, rolls: RollUses, placement: Placement
+    rig: Rig,
+    strips: MountingStrip,
+    tape: RailTape,
+    order: StripOrder,
+    rolls: RollUses,
+    placement: Placement,
+    zones: Zones,
 ) -> Sheet:
     """Strips by unit, rails, plates, totals to order, rolls, what is held otherwise, how to prepare, what to mind."""
     held = _held_otherwise(rig)
     blocks = (
         cautions(),
-        _units(rig, strips),
+        _units(rig, strips, zones),
         *chosen_note(rig, (unit.thing for unit in strips.units)),
         rail_table(rig, tape),
         plate_table(rig, placement, strips),
@@ -60,26 +69,36 @@ def mounting_strips(
     return Sheet("mounting-strips", "Mounting strips", "bench", told, landscape=True)
 
 
-def _units(rig: Rig, strips: MountingStrip) -> Table:
+def _units(rig: Rig, strips: MountingStrip, zones: Zones) -> Table:
     by_thing: dict[str, StrippedUnit | Unstripped] = {unit.thing: unit for unit in strips.units}
     by_thing.update({unit.thing: unit for unit in strips.unknown})
     rows = []
     for thing in rig.places:
         each = by_thing.get(thing)
         if isinstance(each, StrippedUnit):
-            rows.append(_unit(rig, each))
+            rows.append(_unit(rig, each, zones))
         elif each is not None:
-            unknown = (Cell(""),) * (len(_UNITS) - 2)
-            rows.append(Row((Cell(thing), *unknown, Cell(f"not known, for want of {each.missing}", mark="missing"))))
-    return Table("strips", "Strips by unit", _UNITS, tuple(rows), empty="nothing stands on the deck")
+            unknown = (Cell(""),) * (len(_UNITS) - 3)
+            rows.append(
+                Row(
+                    (
+                        Cell(thing),
+                        Cell(zones.thing(thing)),
+                        *unknown,
+                        Cell(f"not known, for want of {each.missing}", mark="missing"),
+                    )
+                )
+            )
+    return zoned(Table("strips", "Strips by unit", _UNITS, tuple(rows), empty="nothing stands on the deck"))
 
 
-def _unit(rig: Rig, unit: StrippedUnit) -> Row:
+def _unit(rig: Rig, unit: StrippedUnit, zones: Zones) -> Row:
     thing, engaged = rig.things[unit.thing], figure_cell(unit.engaged, lacking="not known")
     assert isinstance(thing, Thing)
     return Row(
         (
             Cell(unit.thing),
+            Cell(zones.thing(unit.thing)),
             Cell(unit.strip),
             figure_cell(unit.size),
             figure_cell(unit.width_mm),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.leads.labels import Labels
@@ -41,13 +42,14 @@ def power_table(
     special: SpecialLeads,
     labels: Labels,
     lives: BatteryLives,
+    zones: Zones,
 ) -> Sheet:
     """The sheet; what is not known is left as `?`, a figure that leans on an assumed current is marked."""
     blocks = (
         *one_lines(rig, power, totals, mains, leads),
-        by_outlet(rig, power, leads),
+        by_outlet(rig, power, leads, zones),
         by_supply(totals, mains),
-        by_unit(powers, leads, drops),
+        by_unit(powers, leads, drops, zones),
         *_notes(rig, power),
         power_wishes(rig.power),
         choice_words(power),

@@ -8,6 +8,7 @@ from rigc.analysis.results import Results
 from rigc.model.deck import Deck
 from rigc.reports.content import Block, Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
 from rigc.reports.deck.chosen_places import place_cell
+from rigc.reports.deck.zone_column import ZONE
 from rigc.reports.drawings.deck.sheet_view import view_of
 from rigc.reports.drawings.overlay.marks import Mark, marks
 from rigc.reports.drawings.overlay.overlay import overlay_drawing
@@ -18,7 +19,7 @@ COLUMNS = (
     Column("mark"),
     Column("what"),
     Column("change"),
-    Column("zone"),
+    ZONE,
     Column("seen from"),
     Column("from x", "mm", number=True),
     Column("from y", "mm", number=True),

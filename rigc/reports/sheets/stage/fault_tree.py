@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.faults.fault_tree import FaultTrees
 from rigc.reports.content import NoSheet, Paragraph, Sheet
 from rigc.reports.faults.fault_tables import fault_tables
@@ -18,7 +19,7 @@ _TOLD = (
 )
 
 
-def fault_tree(trees: FaultTrees) -> Sheet | NoSheet:
+def fault_tree(trees: FaultTrees, zones: Zones) -> Sheet | NoSheet:
     """The tables of each way in which the rig is wired, and what is taken for granted."""
     if not trees.all:
         return NoSheet(
@@ -44,7 +45,7 @@ def fault_tree(trees: FaultTrees) -> Sheet | NoSheet:
         (
             Paragraph("care", _CARE, kind="caution"),
             Paragraph("taken", lines),
-            *fault_tables(trees.all),
+            *fault_tables(trees.all, zones),
         ),
     )
 

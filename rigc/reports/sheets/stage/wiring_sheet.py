@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.control.preset_figures import PresetFigures
 from rigc.analysis.control.switch_settings import SwitchSettings
+from rigc.analysis.deck.zones import Zones
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.lead_volts import LeadVolts
 from rigc.analysis.leads.leads import Leads
@@ -40,6 +41,7 @@ def wiring_sheet(
     phantom: PhantomWays,
     presets: PresetFigures,
     volts: LeadVolts,
+    zones: Zones,
 ) -> Sheet:
     """Signal order chain by chain, loops, other leads, presets, loading, and what the crew must know."""
     return Sheet(
@@ -52,15 +54,15 @@ def wiring_sheet(
             bypass_plan(rig),
             *(
                 each
-                for each in (switch_table(settings), phantom_table(phantom), band_table(bands), join_table(rig))
+                for each in (switch_table(settings, zones), phantom_table(phantom), band_table(bands), join_table(rig))
                 if each is not None
             ),
-            *signal_tables(rig, steps.chains, levels),
+            *signal_tables(rig, steps.chains, levels, zones),
             loop_table(rig, leads),
             *(each for each in (intent_table(rig),) if each is not None),
-            power_leads_table(rig, leads, power, special, volts),
-            midi_table(rig, leads),
-            control_table(rig, leads),
+            power_leads_table(rig, leads, power, special, volts, zones),
+            midi_table(rig, leads, zones),
+            control_table(rig, leads, zones),
             *(each for each in (mains_plug_table(rig),) if each is not None),
             preset_table(rig, presets),
             *first_buffer_tables(first),
