@@ -28,7 +28,9 @@ from rigc.syntax import nodes
 from rigc.syntax.nodes import Node
 from rigc.syntax.nodes.written import rule_of
 
-RIGS = tuple(ROOT / "tests/reach" / f"{name}.rig" for name in ("board", "hints", "rest", "revision", "sources"))
+RIGS = tuple(
+    ROOT / "tests/reach" / f"{name}.rig" for name in ("board", "hints", "rest", "revision", "sources", "wishes")
+)
 EXAMPLES = tuple(sorted((ROOT / "examples").glob("*/board.rig")))
 SAMPLE = 25
 HINTS = 300  # steps for places: enough for three units, and the same for every change

@@ -13,7 +13,7 @@ from rigc.files.disk import Disk
 from rigc.source import Source
 from rigc.syntax.nodes import Amount, Node
 
-RIGS = ("board", "hints", "rest", "revision", "sources")
+RIGS = ("board", "hints", "rest", "revision", "sources", "wishes")
 ELSEWHERE = {
     "Body": "printed in millimetres",
     "Location": "printed in millimetres",

@@ -13,6 +13,7 @@ from rigc.edit.change import Change, changed
 from rigc.edit.chosen_values import chosen_leads, chosen_places, chosen_plugs
 from rigc.edit.feed_changes import feed_changes
 from rigc.edit.into_block import into_block
+from rigc.model.rig import Rig
 from rigc.syntax import nodes
 from rigc.syntax.nodes import File
 
@@ -25,10 +26,10 @@ def pinned(file: File, results: Results, kinds: Collection[str] = KINDS) -> str:
 
     Raises `CannotPin` where places are chosen and can't be pinned or shall not, or where another file would have to change.
     """
-    places = chosen_places(results.rig)
-    if places:
+    places, rooms = chosen_places(results.rig), _room_changes(file, results.rig)
+    if places or rooms:
         _refuse_open_places(results, kinds)
-    changes: list[Change] = []
+    changes: list[Change] = rooms
     if places:
         plain = [each for each in file.statements if isinstance(each, nodes.PlaceBlock) and each.deck is None]
         changes.append(into_block(file, plain, "place", places))
@@ -45,6 +46,21 @@ def _refuse_open_places(results: Results, kinds: Collection[str]) -> None:
     outside = [f"'{thing.name}'" for thing in unplaced(results.rig) if thing.width_mm and thing.depth_mm]
     if outside:
         raise CannotPin(f"there is no room yet for {', '.join(outside)}: pin when everything has a place")
+
+
+def _room_changes(file: File, rig: Rig) -> list[Change]:
+    """The place of each room for which one was chosen, behind its size."""
+    chosen = {(room.span.source.name, room.span.start): room for room in rig.reserved_rooms if room.chosen}
+    written = (node for each in file.statements if isinstance(each, nodes.PlaceBlock) for node in each.items)
+    rooms = [node for node in written if isinstance(node, nodes.ReserveRoom) and node.at is None]
+    found = [
+        (node.depth.span.end, room)
+        for node in rooms
+        if (room := chosen.pop((node.span.source.name, node.span.start), None)) is not None
+    ]
+    for room in chosen.values():
+        raise CannotPin(f"the room for '{room.what}' is reserved in {room.span.source.name}: pin that file")
+    return [Change(end, end, f" at {room.x_mm:g}, {room.y_mm:g} mm") for end, room in found]
 
 
 def _lead_changes(file: File, results: Results, kinds: Collection[str]) -> list[Change]:

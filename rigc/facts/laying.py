@@ -18,4 +18,19 @@ BEHIND_SHARE = Fact(10, "%", "a millimetre before the rear edge behind a unit th
 UNBALANCED_SHARE = Fact(
     1000, "%", "a millimetre that the board balances outside its feet, where a mass is missing", _OURS
 )
+LINE_SHARE = Fact(2000, "%", "a line of front edges, beside a millimetre of audio lead", _OURS)
+GAP_SHARE = Fact(2, "%", "a millimetre by which the gaps in such a line differ", _OURS)
 BROKEN_MM = Fact(60, "mm", "of audio lead for each rule that a lead breaks while the search goes on", _OURS)
+
+_WISH = "our choice; common practice, no source"
+
+EDGE_MM = Fact(60, "mm", "from an edge of the deck to what is near the hand that plugs it in", _WISH)
+HAND_MM = Fact(20, "mm", "of free room round a knob for two fingers", _WISH)
+SHOE_MM = Fact(70, "mm", "from a knob that is free to the middle of a switch of another thing", _WISH)
+STRIDE_MM = Fact(
+    500, "mm", "that a foot reaches aside while the other stands, and half as much to the front or rear", _WISH
+)
+TOGETHER_MM = Fact(50, "mm", "at most from one to the next of things that are together", _WISH)
+AWAY_MM = Fact(150, "mm", "between things that are away from each other, where no distance is said", _WISH)
+PLUG_AWRY_MM = Fact(10, "mm", "that a wish is missed by for each plug that looks to another side", _OURS)
+OTHER_SIDE_MM = Fact(1, "mm", "that a wish is missed by at least on the other side of the deck", _OURS)

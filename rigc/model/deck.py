@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.diagnostics.wording import listed
 from rigc.model.fact import Choice, Quantity
 from rigc.model.things import Area
 from rigc.record import Record
@@ -104,25 +105,76 @@ class Place(Record):
 
 
 class Hint(Record):
-    """A wish where a thing shall stand: `beside` another on a `side` with a `gap_mm`, in a `row`, or within reach of a `foot`."""
+    """A wish where things shall stand, by its `kind`, which is the rule of the grammar that says it.
 
-    thing: str
+    `word` is what that rule leaves open: a side, a row, a foot, `on` or `beneath`. `others` are what the things are told from:
+    the neighbour, what the other foot stands on, what to keep away from; of `stands` the deck or the tier. `amount_at` is where its
+    distance is written.
+    """
+
+    things: tuple[str, ...]
     kind: str
     word: str
-    other: str | None
-    gap_mm: float | None
+    others: tuple[str, ...]
+    amount_mm: float | None
     span: Span
+    amount_at: Span | None = None
+
+    @property
+    def named(self) -> tuple[str, ...]:
+        """All things that it is about."""
+        return self.things if self.kind == "stands" else (*self.things, *self.others)
+
+    @property
+    def key(self) -> tuple[tuple[str, ...], str, str, tuple[str, ...]]:
+        """By what it is told from other wishes."""
+        return self.things, self.kind, self.word, self.others
+
+    @property
+    def subjects(self) -> str:
+        """The things: `'plumb' and 'tern'`."""
+        return listed(self.things)
 
     @property
     def words(self) -> str:
-        """Where it is wished: `to the left of 'plumb' with a gap of 10 mm`."""
-        if self.kind == "row":
-            return f"in the {self.word} row"
-        if self.kind == "reach":
-            return f"within reach of the {self.word}" + ("" if "foot" in self.word else " foot")
-        sides = {"left": "to the left of", "right": "to the right of", "front": "in front of", "behind": "behind"}
-        gap = "" if self.gap_mm is None else f" with a gap of {self.gap_mm:g} mm"
-        return f"{sides.get(self.word, self.word)} '{self.other}'{gap}"
+        """What is wished: `to the left of 'plumb' with a gap of 10 mm`."""
+        others = listed(self.others)
+        amount = "" if self.amount_mm is None else f"{self.amount_mm:g} mm"
+        gap = f" with a gap of {amount}" if amount else ""
+        left_right = {"left": "to the left of", "right": "to the right of", "front": "in front of", "rear": "behind"}
+        said = {
+            "beside": f"{left_right.get(self.word, '')} {others}{gap}",
+            "row": f"in the {self.word} row",
+            "on_side": "in the middle" if self.word == "middle" else f"at the {self.word} side",
+            "near_edge": f"near the {self.word} edge",
+            "reach": f"within reach of the {self.word}" + (f" while the other is on {others}" if others else ""),
+            "stepped": "in this order from left to right",
+            "clear": f"with {amount} from its switches to any other",
+            "knobs_free": "with its knobs free",
+            "jacks_look": f"with its plugs to the {self.word}",
+            "stands": f"{self.word} {others}",
+            "together": "together",
+            "away": f"away from {others}" + (f" by {amount}" if amount else ""),
+            "symmetric": "symmetric about the middle of the deck" if self.things[1:] else "in the middle of the deck",
+        }
+        return said[self.kind]
+
+
+class LaterRoom(Record):
+    """Room for a later thing that is to be found: what it is for, and its size."""
+
+    what: str
+    width_mm: float
+    depth_mm: float
+    span: Span
+
+
+class Weight(Record):
+    """What of the objective for places counts otherwise in this rig: the term and its share in percent."""
+
+    term: str
+    share: Quantity
+    span: Span
 
 
 def deck_meant(decks: dict[str, Deck]) -> Deck | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from rigc.model.deck import Case, Deck, Hint, Place, deck_meant
+from rigc.model.deck import Case, Deck, Hint, LaterRoom, Place, Weight, deck_meant
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Jack, Port
 from rigc.model.records import Accept, AsBuilt, Change, Expected, FieldNote, Frozen, Limit, Reading, Spare
@@ -112,6 +112,8 @@ class Rig(Record):
     places: dict[str, Place]
     hints: tuple[Hint, ...]
     reserved_rooms: tuple[Area, ...]
+    later_rooms: tuple[LaterRoom, ...]  # as stated; where they are is in `reserved_rooms`, once they have a place
+    weights: tuple[Weight, ...]
     joins: tuple[tuple[str, str, tuple[str, ...]], ...]
     lead_wishes: LeadWishes
     mounting: MountWishes

@@ -32,7 +32,8 @@ ENDS = ("amp", "desk", "listener")
 
 
 class Area(Record):
-    """A rectangle on a thing's base or on a deck, in mm; `what` names it (`battery-door`, `handle`)."""
+    """A rectangle on a thing's base or on a deck, in mm; `what` names it (`battery-door`, `handle`). `chosen`: the compiler chose where
+    it lies."""
 
     what: str
     x_mm: float
@@ -40,6 +41,7 @@ class Area(Record):
     width_mm: float
     depth_mm: float
     span: Span
+    chosen: bool = False
 
 
 class Spot(Record):

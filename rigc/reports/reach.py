@@ -157,6 +157,8 @@ at                     stated     | cable-list deck-drawing mass-and-balance mou
                        x          | cable-list deck-drawing mass-and-balance plan-full-size |
                        y          | cable-list deck-drawing mass-and-balance plan-full-size | crossing-list cut-list ground-sheet loading-table mounting-strips pull-list
 at_panel               stated     | cable-list crossing-list cut-list deck-drawing loading-table mass-and-balance pull-list test-record unit-schedule |
+away                   distance   | deck-drawing |
+                       stated     | deck-drawing |
 band                   countries  | wiring-sheet |
                        high       | wiring-sheet |
                        low        | wiring-sheet |
@@ -204,6 +206,8 @@ channel                first      | midi-and-control-map preset-sheet wiring-she
                        stated     | midi-and-control-map preset-sheet wiring-sheet | test-record
 checked                who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 class                  kind       | history spares-list |
+clear                  distance   | deck-drawing |
+                       stated     | deck-drawing |
 clearance              amount     | deck-drawing unit-schedule |
 client                 code       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 clock                  kind       | midi-and-control-map unit-schedule |
@@ -295,6 +299,8 @@ insured                amount     | customs-list |
 internal_path          how        | ground-sheet loading-table unit-schedule | level-table test-record
                        stated     | level-table loading-table unit-schedule wiring-sheet | ground-sheet test-record
 jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet | power-table
+jacks_look             side       | deck-drawing |
+                       stated     | deck-drawing |
 join                   stated     | cable-list wiring-sheet |
 keep_out               depth      | deck-drawing |
                        text       | deck-drawing |
@@ -304,6 +310,7 @@ keep_out               depth      | deck-drawing |
 knob                   name       | unit-schedule |
                        x          | deck-drawing plan-full-size unit-schedule |
                        y          | deck-drawing plan-full-size unit-schedule |
+knobs_free             stated     | deck-drawing |
 label                  template   | cable-list label-sheet | power-table
 lane                   signal     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule | power-table
                        y          | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list spares-list test-record unit-schedule |
@@ -358,6 +365,8 @@ mount                  stated     | maintenance mass-and-balance mounting-strips
 mount_all              stated     | mass-and-balance mounting-strips pull-list | deck-drawing unit-schedule
 mute                   how        | wiring-sheet |
                        stated     | test-record wiring-sheet |
+near_edge              edge       | deck-drawing |
+                       stated     | deck-drawing |
 needs                  current    | power-table unit-schedule | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size pull-list test-record wiring-sheet
                        voltage    | power-table unit-schedule |
 no_tape                depth      | unit-schedule |
@@ -385,6 +394,8 @@ note@song              text       | preset-sheet |
 note@spares_block      text       | wiring-sheet |
 note@tests_block       text       | wiring-sheet |
 note@unit              text       | wiring-sheet |
+on_side                side       | deck-drawing |
+                       stated     | deck-drawing |
 order                  stated     | wiring-sheet |
                        text       | wiring-sheet |
 origin                 code       | customs-list |
@@ -460,8 +471,6 @@ reserve_outlet         current    | power-table |
 reserve_room           depth      | deck-drawing |
                        text       | deck-drawing |
                        width      | deck-drawing |
-                       x          | deck-drawing |
-                       y          | deck-drawing |
 resistance             amount     | loading-table unit-schedule |
 retired                stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table signal-flow spares-list test-record wiring-sheet |
 reversed_feed          stated     | cable-list cut-list label-sheet mains-sheet power-table pull-list test-record wiring-sheet | deck-drawing
@@ -470,6 +479,8 @@ revision               date       | cable-list crossing-list cut-list deck-drawi
 rig                    name       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
                        title      | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 roll                   amount     | mounting-strips unit-schedule |
+room_at                x          | deck-drawing |
+                       y          | deck-drawing |
 row                    row        | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet | loading-table mounting-strips test-record unit-schedule
                        stated     | cable-list cut-list deck-drawing mass-and-balance plan-full-size pull-list wiring-sheet | loading-table mounting-strips test-record unit-schedule
 scenario               name       | ground-sheet mains-sheet test-record wiring-sheet | level-table loading-table signal-flow
@@ -501,8 +512,11 @@ spare_plug             bag        | spares-list |
 spare_thing            bag        | spares-list |
                        number     | pull-list spares-list |
                        what       | pull-list spares-list |
+stands                 how        | deck-drawing |
+                       stated     | deck-drawing |
 stands_out             amount     | deck-drawing plan-full-size unit-schedule |
 starts                 amount     | power-table unit-schedule |
+stepped                stated     | deck-drawing |
 stock_choice           signal     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule |
                        stated     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule |
 strip                  name       | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
@@ -513,6 +527,7 @@ strip_back             core       | cut-list unit-schedule |
 supply                 name       | cable-list customs-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance mounting-strips power-table test-record unit-schedule wiring-sheet |
                        title      | customs-list unit-schedule |
 swap                   stated     | as-built field-notes |
+symmetric              stated     | deck-drawing |
 tall                   amount     | deck-drawing unit-schedule |
 technology             kind       | test-record unit-schedule | mains-sheet power-table
 tempo@preset           amount     | wiring-sheet |
@@ -523,6 +538,7 @@ tier                   front      | deck-drawing |
                        height     | cable-list cut-list deck-drawing loading-table mass-and-balance midi-and-control-map pull-list spares-list |
                        name       | deck-drawing loop-table unit-schedule wiring-sheet |
                        rear       | deck-drawing |
+together               stated     | deck-drawing |
 tone                   capacitor  | loading-table unit-schedule |
                        resistance | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
@@ -543,5 +559,7 @@ unpowered              kind       | loading-table unit-schedule wiring-sheet |
 volume                 amount     | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
 was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet | deck-drawing
+weigh                  what       | deck-drawing |
+                       share      | deck-drawing |
 wide                   amount     | unit-schedule | deck-drawing mounting-strips plan-full-size
 """  # fmt: skip

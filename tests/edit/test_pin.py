@@ -200,3 +200,24 @@ def test_line_ends_and_a_block_on_one_line() -> None:
     made = pin(compiled(BEDROOM, windows))
     assert made.replace("\r\n", "\n") == pin(compiled(BEDROOM, text))
     assert "\n" not in made.replace("\r\n", "")
+
+
+def test_a_room_for_a_later_thing_is_pinned_behind_its_size() -> None:
+    text = """language 1
+rig sample {
+  revision A 2026-01-01
+}
+deck pan {
+  size 300 x 200 mm
+}
+place {
+  reserve 100 x 60 mm "next year"  # its leads come from the left
+}
+"""
+    once = pin(compiled(BEDROOM.with_name("later.rig"), text))
+    (line,) = set(once.splitlines()) - set(text.splitlines())
+    assert re.fullmatch(r'  reserve 100 x 60 mm at \S+, \S+ mm "next year"  # its leads come from the left', line)
+    again = compiled(BEDROOM.with_name("later.rig"), once)
+    assert again.results is not None
+    assert [room.chosen for room in again.results.rig.reserved_rooms] == [False]
+    assert pin(again) == once

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.used_units import used_units
-from rigc.model.deck import Deck
+from rigc.model.deck import Deck, LaterRoom
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 
@@ -23,6 +23,21 @@ def unplaced(rig: Rig) -> tuple[Thing, ...]:
     return tuple(thing for thing in things if thing.name in hinted)
 
 
+def open_rooms(rig: Rig) -> tuple[LaterRoom, ...]:
+    """The rooms for later things that have no place yet; none without a deck of the rig's own with a size."""
+    deck = own_deck(rig)
+    if deck is None or deck.width_mm is None or any(room.chosen for room in rig.reserved_rooms):
+        return ()
+    return rig.later_rooms
+
+
+def as_stated(rig: Rig) -> Rig:
+    """The rig without the places that were chosen, of things and of rooms."""
+    places = {name: place for name, place in rig.places.items() if not place.chosen}
+    stated: Rig = rig.replace(places=places, reserved_rooms=tuple(r for r in rig.reserved_rooms if not r.chosen))
+    return stated
+
+
 def on_deck(rig: Rig) -> tuple[Thing, ...]:
     """The used units, the amps and desks that have a place or a hint, and the supplies that feed or have either."""
     named = _hinted(rig) | set(rig.places)
@@ -37,5 +52,5 @@ def own_deck(rig: Rig) -> Deck | None:
     return None if deck is None or deck.declared.source.name.startswith("stock/") else deck
 
 
-def _hinted(rig: Rig) -> set[str | None]:
-    return {name for hint in rig.hints for name in (hint.thing, hint.other)}
+def _hinted(rig: Rig) -> set[str]:
+    return {name for hint in rig.hints for name in hint.named}

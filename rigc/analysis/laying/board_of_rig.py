@@ -11,12 +11,14 @@ from rigc.analysis.laying.room_in_case import rearmost
 from rigc.analysis.laying.search.board import Area, Board, End, Item, Link, Shape, Socket, Spot, Tier, Wish
 from rigc.analysis.laying.standing import for_a_foot, hangs
 from rigc.analysis.laying.use import uses
+from rigc.analysis.laying.weights import share_of, weights
+from rigc.analysis.laying.wishes_of_rig import side_wished, wishes_for
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.deck_boxes import cost_beneath
 from rigc.analysis.leads.lengths.lead_ends import LeadEnd, lead_ends, tenths
 from rigc.analysis.leads.plugs.plug_bodies import PlugBody, plug_bodies
 from rigc.facts import clearance, foot, laying
-from rigc.model.deck import Deck, Place
+from rigc.model.deck import Deck, LaterRoom, Place
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -44,27 +46,40 @@ class _Laid:
                 self.ends[lead.mark] = ends
 
 
-def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step_mm: float = 1.0) -> Board:
-    """The board with these things free, and all that has a stated place on this deck fixed. Their bodies are known."""
+def board_of(
+    rig: Rig,
+    deck: Deck,
+    leads: Leads,
+    things: tuple[Thing, ...],
+    step_mm: float = 1.0,
+    rooms: tuple[LaterRoom, ...] = (),
+) -> Board:
+    """The board with these things free, and all that has a stated place on this deck fixed. Their bodies are known. Rooms without a
+    place are its last items."""
     assert deck.width_mm is not None and deck.depth_mm is not None
     fixed = {name: place for name, place in rig.places.items() if (place.deck or deck.name) == deck.name}
     known = tuple(rig.things[name] for name in fixed)
     standing = [thing for thing in known if isinstance(thing, Thing) and thing.width_mm is not None]
     every = (*standing, *things)
-    under = frozenset(thing.name for thing in every if _under(thing, deck, fixed))
+    under = frozenset(thing.name for thing in every if _under(rig, thing, deck, fixed))
     names = tuple(thing.name for thing in every)
     laid = {turned: _Laid(rig, leads, names, under, turned) for turned in _QUARTERS}
     links = [lead for lead in leads.all if lead.mark in laid[0].ends]
-    worth = uses(rig)
+    weighed = weights(rig)
+    worth = uses(rig, weighed)
+    wished = wishes_for(rig, deck, names, under, frozenset(thing.name for thing in things))
     spacing = foot.SWITCH_SPACING_MM[rig.head.rig_class or "home"]
     return Board(
         width=tenths(deck.width_mm.value),
         depth=tenths(deck.depth_mm.value),
         thickness=tenths(deck.thickness_mm.value) if deck.thickness_mm is not None else 0,
         lines=tuple(map(tenths, deck.drops_mm)),
-        items=tuple(_item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0)) for thing in every),
-        links=tuple(_link(rig, lead, laid[0], names, links) for lead in links),
-        wishes=(*_wishes(rig, names, {thing.name for thing in things}), *_treadles(rig, things, names)),
+        items=(
+            *(_item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0)) for thing in every),
+            *(_open_room(number, room, -weighed["behind"]) for number, room in enumerate(rooms, start=1)),
+        ),
+        links=tuple(_link(rig, lead, laid[0], names, links, weighed) for lead in links),
+        wishes=(*(wish for _, wish in wished), *_treadles(rig, things, names)),
         kept_free=tuple(map(_area, deck.keep_outs)),
         reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
@@ -75,6 +90,9 @@ def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step
         air=tenths(clearance.PLUG_GAP_MM.value),
         step=tenths(step_mm),
         passing=tenths(laying.BROKEN_MM.value) * round(laying.AUDIO_SHARE.value),
+        unbalanced=weighed["balance"],
+        line=tenths(weighed["front lines"]),
+        gap=weighed["gaps"],
         knob=tenths(foot.KNOB_MM.value),
         partings=partings(every, under),
         feet=tenths(deck.feet_inset_mm.value) if deck.feet_inset_mm is not None else 0,
@@ -83,8 +101,18 @@ def board_of(rig: Rig, deck: Deck, leads: Leads, things: tuple[Thing, ...], step
     )
 
 
-def _under(thing: Thing, deck: Deck, fixed: dict[str, Place]) -> bool:
-    return fixed[thing.name].under if thing.name in fixed else hangs(thing, deck)
+def _under(rig: Rig, thing: Thing, deck: Deck, fixed: dict[str, Place]) -> bool:
+    """As stated; else as wished where the room below takes it, else where it belongs."""
+    if thing.name in fixed:
+        return fixed[thing.name].under
+    wished = side_wished(rig, thing, deck)
+    return hangs(thing, deck) if wished is None else wished
+
+
+def _open_room(number: int, room: LaterRoom, use: int) -> Item:
+    """Nobody knows what will stand there, so it is kept free up to any height; no foot comes down there yet, so it goes to the rear."""
+    shape = Shape(0, tenths(room.width_mm), tenths(room.depth_mm))
+    return Item(f"reserve {number}", (shape,), _UNKNOWN, use=use)
 
 
 def _item(
@@ -181,15 +209,18 @@ def _turned_spot(thing: Thing, x_mm: float, y_mm: float, turned: int) -> Spot:
     return tenths(spot.x_mm), tenths(spot.y_mm)
 
 
-def _link(rig: Rig, lead: Lead, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -> Link:
+def _link(
+    rig: Rig, lead: Lead, laid: _Laid, names: tuple[str, ...], links: list[Lead], weighed: dict[str, int]
+) -> Link:
     start, end = (_end(each, laid, names, links) for each in laid.ends[lead.mark])
     audio = lead.signal == "audio"
     more = tenths(lead.slack_mm.value) if lead.slack_mm is not None else 0
     onward = audio and not any(rig.things[port.thing].loops for port in (lead.start, lead.end))
     lanes = tuple(tenths(y) for signal, y in rig.lead_wishes.lanes if signal == lead.signal)
-    share = round((laying.AUDIO_SHARE if audio else laying.OTHER_SHARE).value)
+    share = weighed["audio leads"] if audio else share_of(rig, lead.signal, weighed)
     existing = None if lead.existing_mm is None else tenths(lead.existing_mm.value)
-    return Link(lead.mark, lead.signal, start, end, share, lead.run or "", more, onward, lanes, existing)
+    run, back = lead.run or "", weighed["onward"]
+    return Link(lead.mark, lead.signal, start, end, share, run, more, onward, lanes, existing, back)
 
 
 def _end(end: LeadEnd, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -> End:
@@ -198,26 +229,11 @@ def _end(end: LeadEnd, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -
     return End(names.index(end.port.thing), list(_sockets(end.port.thing, laid, links)).index(end.port))
 
 
-def _wishes(rig: Rig, names: tuple[str, ...], free: set[str]) -> tuple[Wish, ...]:
-    """The hints that a search can still do something about."""
-    return tuple(
-        Wish(
-            hint.kind,
-            names.index(hint.thing),
-            hint.word,
-            -1 if hint.other is None else names.index(hint.other),
-            None if hint.gap_mm is None else tenths(hint.gap_mm),
-        )
-        for hint in rig.hints
-        if hint.thing in names and (hint.other is None or hint.other in names) and {hint.thing, hint.other} & free
-    )
-
-
 def _treadles(rig: Rig, things: tuple[Thing, ...], names: tuple[str, ...]) -> tuple[Wish, ...]:
     """A foot rests on a treadle with its heel before it: it goes in the front row unless a row is asked for."""
-    asked = {hint.thing for hint in rig.hints if hint.kind in ("row", "reach")}
+    asked = {hint.things[0] for hint in rig.hints if hint.kind in ("row", "reach")}
     return tuple(
-        Wish("row", names.index(thing.name), "front")
+        Wish("row", (names.index(thing.name),), "front")
         for thing in things
         if thing.treadle_mm is not None and thing.name not in asked
     )

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from rigc.analysis.deck.unplaced import own_deck, unplaced
+from rigc.analysis.deck.unplaced import open_rooms, own_deck, unplaced
 from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.not_placed import no_body, no_room, wish_missed
+from rigc.analysis.laying.not_placed import no_body, no_room, no_room_for_later
 from rigc.analysis.laying.search.annealing import FEW, search
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.ground import At
-from rigc.analysis.laying.search.left_out import LeftOut, left_out
+from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
-from rigc.model.things import Thing
+from rigc.model.things import Area, Thing
 
 EFFORT = 24_000  # steps; a board of twenty things takes about a dozen seconds. Half as many again while something is in the way.
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
@@ -22,26 +22,36 @@ _CROWD = 40  # things; with more, the steps are fewer by the square, because eac
 
 def with_chosen_places(rig: Rig, effort: int | None = None) -> tuple[Rig, tuple[Diagnostic, ...]]:
     """The rig with a place for everything that its deck can bear after so many steps of search, and the findings about
-    the rest: a body that is not stated, no room, a hint that is not met."""
+    the rest: a body that is not stated, no room."""
     deck, things = own_deck(rig), unplaced(rig)
-    if deck is None or not things:
+    rooms = open_rooms(rig)
+    if deck is None or not (things or rooms):
         return rig, ()
     sized = tuple(thing for thing in things if thing.width_mm is not None and thing.depth_mm is not None)
     told = [no_body(thing, deck) for thing in things if thing not in sized]
-    if not sized:
+    if not sized and not rooms:
         return rig, tuple(told)
-    board = board_of(rig, deck, Results(rig).get(Leads), sized)
+    board = board_of(rig, deck, Results(rig).get(Leads), sized, rooms=rooms)
     usual = usual_effort(board)
     found = search(board, usual, usual // 2) if effort is None else search(board, effort)
-    result = left_out(board, found.at)
+    without_room = left_out(board, found.at)
+    first_room = len(board.items) - len(rooms)
     chosen = {
         item.name: _place(rig, deck, board, number, found.at[number])
-        for number, item in enumerate(board.items)
-        if item.fixed is None and number not in result.without_room
+        for number, item in enumerate(board.items[:first_room])
+        if item.fixed is None and number not in without_room
     }
-    told += [no_room(rig, deck, board.items[number].name, short) for number, short in result.without_room.items()]
-    told += _hints(rig, result)
-    return rig.replace(places={**rig.places, **chosen}), tuple(told)
+    free = []
+    for number, room in enumerate(rooms, start=first_room):
+        x, y, _ = found.at[number]
+        if number not in without_room:
+            free.append(Area(room.what, x / 10, y / 10, room.width_mm, room.depth_mm, room.span, chosen=True))
+    for number, short in without_room.items():
+        if number < first_room:
+            told.append(no_room(rig, deck, board.items[number].name, short))
+        else:
+            told.append(no_room_for_later(rooms[number - first_room], deck, short))
+    return rig.replace(places={**rig.places, **chosen}, reserved_rooms=(*rig.reserved_rooms, *free)), tuple(told)
 
 
 def usual_effort(board: Board) -> int:
@@ -51,14 +61,6 @@ def usual_effort(board: Board) -> int:
     if free <= FEW:
         return 2 * EFFORT * free**2 // FEW**2
     return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
-
-
-def _hints(rig: Rig, result: LeftOut) -> list[Diagnostic]:
-    return [
-        wish_missed(hint, *result.missed[key])
-        for hint in rig.hints
-        if (key := (hint.thing, hint.kind, hint.word, hint.other)) in result.missed
-    ]
 
 
 def _place(rig: Rig, deck: Deck, board: Board, number: int, at: At) -> Place:
@@ -71,7 +73,7 @@ def _place(rig: Rig, deck: Deck, board: Board, number: int, at: At) -> Place:
         (each.name for each in deck.tiers if not item.under and 10 * each.front_mm <= y and rear <= 10 * each.rear_mm),
         None,
     )
-    span = next((hint.span for hint in rig.hints if hint.thing == item.name), thing.declared)
+    span = next((hint.span for hint in rig.hints if item.name in hint.things), thing.declared)
     return Place(
         item.name,
         x / 10,

@@ -87,7 +87,7 @@ def _deck_fit(deck: Deck, board: Board) -> DeckFit:
     assert deck.width_mm is not None and deck.depth_mm is not None
     lacking: dict[int, int] = {}
     if board.kept_free or board.tiers or not all(_packs(board, under) for under in (False, True)):
-        lacking = left_out(board, search(board, _PLACING).at).without_room
+        lacking = left_out(board, search(board, _PLACING).at)
     covered = sum(
         item.shapes[0].width * item.shapes[0].depth / 100
         for number, item in enumerate(board.items)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.deck.unplaced import own_deck
+from rigc.analysis.deck.unplaced import as_stated, own_deck
 from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.search.least_lengths import least_lengths
 from rigc.analysis.leads.leads import Leads
@@ -37,8 +37,7 @@ def lead_gaps(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[LeadGap, .
     free = tuple(
         thing for name, place in rig.places.items() if place.chosen and isinstance(thing := rig.things[name], Thing)
     )
-    stated = {name: place for name, place in rig.places.items() if not place.chosen}
-    board = board_of(rig.replace(places=stated), deck, leads, free)
+    board = board_of(as_stated(rig), deck, leads, free)
     known = {mark: length.finished for mark, length in lengths.lengths.items()}
     least = least_lengths(board, [known.get(link.mark, 0) for link in board.links])
     ends = {lead.mark: (str(lead.start), str(lead.end)) for lead in leads.all}

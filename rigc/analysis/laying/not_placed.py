@@ -5,8 +5,7 @@ from __future__ import annotations
 from rigc.analysis.deck.checks.bodies_overlap import KIND
 from rigc.diagnostics.diagnostic import Diagnostic, Level, Number
 from rigc.diagnostics.mend import Delete, Mend
-from rigc.diagnostics.wording import listed
-from rigc.model.deck import Deck, Hint
+from rigc.model.deck import Deck, LaterRoom
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 
@@ -37,15 +36,15 @@ def no_room(rig: Rig, deck: Deck, name: str, short: int) -> Diagnostic:
     )
 
 
-def wish_missed(hint: Hint, far: int, by: tuple[str, ...]) -> Diagnostic:
-    """A wish that the best layout found does not meet in full; `by` is what stands where it would be met."""
-    way = f"{listed(by)} {'stands' if len(by) == 1 else 'stand'} in its way" if by else "the deck has no such place"
+def no_room_for_later(room: LaterRoom, deck: Deck, short: int) -> Diagnostic:
+    """No place for a room that shall stay free."""
+    size = f"{room.width_mm:g} x {room.depth_mm:g} mm"
     return KIND.at(
-        hint.span,
-        f"'{hint.thing}' is wished {hint.words} and stands {far / 10:g} mm off that: {way}",
-        subject=tuple(name for name in (hint.thing, hint.other) if name),
-        label="this wish is not met in full",
+        room.span,
+        f"no {size} stay free on '{deck.name}' for '{room.what}': even the best place found lacks {short / 10:g} mm",
+        subject=(deck.name,),
+        label="no room for this",
         level=Level.REMARK,
-        numbers=(Number("missed", far / 10, "mm"),),
-        mends=(Mend("drop the wish", (Delete(hint.span),)),),
+        numbers=(Number("lacking", short / 10, "mm"),),
+        mends=(Mend("reserve no room", (Delete(room.span),)),),
     )

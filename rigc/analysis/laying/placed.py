@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.deck.unplaced import unplaced
+from rigc.analysis.deck.unplaced import open_rooms, unplaced
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.rig import Rig
 
@@ -10,7 +10,7 @@ from rigc.model.rig import Rig
 def placed(rig: Rig, effort: int | None) -> tuple[Rig, tuple[Diagnostic, ...]]:
     """The rig, and what found no place. `effort` is how many steps the search takes (None: the usual number); it is loaded
     only if there is something to place."""
-    if not unplaced(rig):
+    if not unplaced(rig) and not open_rooms(rig):
         return rig, ()
     from rigc.analysis.laying.chosen_places import with_chosen_places
 

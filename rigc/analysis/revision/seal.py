@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from typing import Any
 
+from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.revision.aspects import Aspects
 from rigc.analysis.revision.compared.aspect import COMPUTED
 from rigc.model.rig import Rig
@@ -32,8 +33,7 @@ class Seal(Record):
 
 def seal(rig: Rig, aspects: Aspects) -> Seal:
     """The stock that ships with rigc belongs to the rules: it counts only through what follows from it."""
-    places = {name: place for name, place in rig.places.items() if not place.chosen}
-    own: Rig = rig.replace(head=rig.head.replace(frozen=None), places=places, **_RECORDED)
+    own: Rig = as_stated(rig).replace(head=rig.head.replace(frozen=None), **_RECORDED)
     computed = sorted(
         "\t".join((*each.key, _said(each.value)))
         for each in aspects.by_key.values()

@@ -11,7 +11,7 @@ from rigc.model.deck import Place
 from rigc.model.resolve import head
 from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
-from rigc.model.resolve.deck import deck
+from rigc.model.resolve.deck import deck, hints
 from rigc.model.resolve.deck.inside_deck import check_lanes
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.record import built, readings, records
@@ -106,7 +106,7 @@ def _rig(context: Context) -> Rig | None:
     reels = stock.stock(context)
     cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables, supplies)
     check_lanes(context, decks, lead_wishes.lanes)
-    places, hints, rooms = deck.places(context, decks)
+    places, (stated_rooms, later_rooms) = deck.places(context, decks), hints.rooms(context)
     _only_bodies(context, units, places)
     presets = performance.presets(context, ports)
     channels, master = performance.channels(context)
@@ -136,8 +136,10 @@ def _rig(context: Context) -> Rig | None:
         "midi_master": master,
         "power": fed,
         "places": places,
-        "hints": hints,
-        "reserved_rooms": rooms,
+        "hints": hints.hints(context, decks),
+        "reserved_rooms": stated_rooms,
+        "later_rooms": later_rooms,
+        "weights": hints.weights(context),
         "joins": _joins(context, wired),
         "lead_wishes": lead_wishes,
         "mounting": leads.mounting(context),

@@ -227,6 +227,7 @@ RADIO = Measure(
     "all bands of the ITU from long wave up, from memory",
     exact=True,
 )
+TERM = Measure("a percentage", "%", "40 %", 0, 10_000, "a weight in the choice of places", exact=True)
 SHARE = Measure("a share", "%", "50 %", 0, 100, "a part of a whole", "arithmetic: a part of a whole", exact=True)
 TEMPO = Measure("a tempo", "bpm", "120 bpm", 10, 400, "a song", exact=True)
 # Conductors and money.

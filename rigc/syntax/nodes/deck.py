@@ -175,14 +175,72 @@ class Row(Node):
     row: Word
 
 
+class OnSide(Node):
+    thing: Word
+    side: Word
+
+
+class NearEdge(Node):
+    thing: Word
+    edge: Word
+
+
 class Reach(Node):
     thing: Word
     foot: Word
+    other: Word | None
+
+
+class Stepped(Node):
+    things: tuple[Word, ...]
+
+
+class Clear(Node):
+    thing: Word
+    distance: Amount
+
+
+class KnobsFree(Node):
+    thing: Word
+
+
+class JacksLook(Node):
+    thing: Word
+    side: Word
+
+
+class Stands(Node):
+    thing: Word
+    how: Word
+    ground: Word
+
+
+class Together(Node):
+    things: tuple[Word, ...]
+
+
+class Away(Node):
+    things: tuple[Word, ...]
+    others: tuple[Word, ...]
+    distance: Amount | None
+
+
+class Symmetric(Node):
+    things: tuple[Word, ...]
+
+
+class Weigh(Node):
+    what: Word
+    share: Amount
 
 
 class ReserveRoom(Node):
     width: Amount
     depth: Amount
+    at: RoomAt | None
+    text: Text | None
+
+
+class RoomAt(Node):
     x: Amount
     y: Amount
-    text: Text | None

@@ -29,8 +29,8 @@ def test_what_finds_no_room_is_left_out_with_what_it_lacks() -> None:
     board = Board(3_000, 2_200, 0, (), crowd(70), air=20, step=100)
     found = left_out(board, tuple(first_layout(board)))
     # two rows of three at most stand on 300 x 220 mm: 3 x 92 = 276 mm, 2 x 100 = 200 mm
-    assert 64 <= len(found.without_room) < 70
-    assert all(lacking > 0 for lacking in found.without_room.values())
+    assert 64 <= len(found) < 70
+    assert all(lacking > 0 for lacking in found.values())
 
 
 @pytest.mark.parametrize(

@@ -71,7 +71,7 @@ class End(Record):
 class Link(Record):
     """A lead between two ends. `share` is the weight of its length in percent; `run` is `over`, `under` or empty;
     `onward` where sound goes from start to end; `lanes` are the lines in y where it may run below the deck (none: any);
-    `existing` is how long it is where it exists already."""
+    `existing` is how long it is where it exists already; `back` is what a length costs that it goes from left to right, in percent."""
 
     mark: str
     signal: str
@@ -83,16 +83,20 @@ class Link(Record):
     onward: bool = True
     lanes: tuple[int, ...] = ()
     existing: int | None = None
+    back: int = 0
 
 
 class Wish(Record):
-    """A wish for an item: `beside` another on a side (`word`) with a gap (None: any), in a `row`, or on the side of a `foot`."""
+    """A wish for items, of a kind of `rigc.model.deck.Hint`, whose `word` it has; `others` are items, too. `amount` is the gap or the
+    distance asked for (None: any), of `stands` how much the room there lacks. `front` and `rear` are the ends of a tier that is asked for."""
 
     kind: str
-    item: int
-    word: str
-    other: int = -1
-    gap: int | None = None
+    items: tuple[int, ...]
+    word: str = ""
+    others: tuple[int, ...] = ()
+    amount: int | None = None
+    front: int = 0
+    rear: int = 0
 
 
 class Parting(Record):
@@ -118,6 +122,7 @@ class Board(Record):
     between bodies, `air` round plugs, `knob` from a knob to a switch. `step` is the grid of all corners. `feet` is where the feet stand in from the
     edges; `grams` is the deck's mass, and `weighed` says whether every mass is known.
     `passing` is what it costs, in hundredths of a length, where a lead is longer for a covered drop line or has no way. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
+    `unbalanced` is what a length costs that the board balances outside its feet, `gap` one by which the gaps in a line of front edges differ, in percent; `line` is what each such line costs, in hundredths of a length.
     """
 
     width: int
@@ -142,3 +147,6 @@ class Board(Record):
     passing: int = 0
     knob: int = 0
     partings: tuple[Parting, ...] = ()
+    unbalanced: int = 0
+    line: int = 0
+    gap: int = 0

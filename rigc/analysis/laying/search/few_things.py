@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.laying.neat import lines
 from rigc.analysis.laying.search.board import Link
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.grid_places import Sites
@@ -36,8 +37,9 @@ class FewThings:
         fixed = [link for link in layout.board.links if not {link.start.item, link.end.item} & set(free)]
         self.base = sum(link_bound(layout.board, link, standing) for link in fixed)
         self.base += sum(site.cost for item, site in enumerate(standing) if item not in free)
-
         laid = set(range(len(layout.at))) - set(free)
+        self.base += layout.board.line * lines(layout.board, layout.at, laid)
+
         self.standing: list[tuple[int, ...]] = []
         self.closed: list[list[Link]] = []  # by branch: the links that have both ends once it stands
         for branch in self.tree.branches:

@@ -38,9 +38,9 @@ def first_layout(board: Board, seed: int = 0) -> list[At]:
 def _order(board: Board, seed: int) -> list[int]:
     """Front rows first; then those wanted near the player, the deep ones; the others as the signal goes."""
     rows = {
-        wish.item: {"front": 0, "middle": 2, "rear": 3}.get(wish.word, 0)
+        wish.items[0]: {"front": 0, "middle": 2, "rear": 3}.get(wish.word, 0)
         for wish in board.wishes
-        if wish.kind != "beside"
+        if wish.kind in ("row", "reach")
     }
     deepest = max((item.shapes[0].depth for item in board.items), default=0)
     free = [number for number, item in enumerate(board.items) if item.fixed is None]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from math import ceil, inf
 
+from rigc.analysis.laying.neat import neatness
 from rigc.analysis.laying.search.board import Area, Board
 from rigc.analysis.laying.search.conflicts import Solid
 from rigc.analysis.laying.search.ground import At, Ground
@@ -12,13 +13,11 @@ from rigc.analysis.laying.search.lengths import AMONG, OVER, ROW, Run, Standing,
 from rigc.analysis.laying.wished import missed
 from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes
 from rigc.facts.foot import STAMP_N
-from rigc.facts.laying import UNBALANCED_SHARE
 from rigc.facts.weight import GRAVITY_M_PER_S2
 
 Change = tuple[int, int, int, int]  # item, x, y, number of the shape
 _ROOM_FIRST = 4  # a wish that is missed by so much weighs like one length of what is in the way
 _PER_BREAK = 10  # tenths of a millimetre that a lead in breach of a rule counts as, beside what is in the way
-_UNBALANCED = round(UNBALANCED_SHARE.value)
 
 
 class Layout:
@@ -111,7 +110,7 @@ class Layout:
         """What it costs after changes, as if no lead had anything in its way for which it has nothing in its way now: quick, and nearly always too
         little."""
         stood, board = self._stood_with(at, changes), self.board
-        total = self.cost
+        total = self.cost + neatness(board, at) - self._neat
         for number in self._own_links(changes):
             total += link_bound(board, board.links[number], stood) - self._costs[number]
         for item, *_ in changes:
@@ -126,12 +125,14 @@ class Layout:
         for number in numbers:
             costs[number] = self._link_cost(number, runs[number], stood)
         self._tried = at, runs, costs
-        total = self.cost - sum(self._costs) + sum(costs)
+        total = self.cost - sum(self._costs) + sum(costs) + neatness(self.board, at) - self._neat
         for item in dict.fromkeys(change[0] for change in changes):
             total += stood[item].cost - self._stood[item].cost
         if not self.board.weighed:
             moved = [change[0] for change in changes]
-            total += _UNBALANCED * (self._outside(self._middle(at, moved)) - self._outside(self._middle(self.at, ())))
+            total += self.board.unbalanced * (
+                self._outside(self._middle(at, moved)) - self._outside(self._middle(self.at, ()))
+            )
         return total, _PER_BREAK * sum(run[1] for run in runs)
 
     def take(self, changes: list[Change], at: list[At], hard: int, missed: int) -> None:
@@ -158,8 +159,7 @@ class Layout:
     def _missed(self, at: list[At]) -> int:
         if not self.board.wishes:
             return 0
-        boxes = [self.ground.box(item, each) for item, each in enumerate(at)]
-        return sum(-(-missed(self.board, wish, boxes) // _ROOM_FIRST) for wish in self.board.wishes)
+        return sum(-(-missed(self.board, wish, at) // _ROOM_FIRST) for wish in self.board.wishes)
 
     def _stood_with(self, at: list[At], changes: list[Change]) -> list[Standing]:
         stood = list(self._stood)
@@ -229,9 +229,10 @@ class Layout:
 
     def _sum(self) -> tuple[int, int]:
         """Hundredths of tenths of a millimetre of cable, and what else counts in the same coin; and what leads break."""
-        total = sum(self._costs) + sum(each.cost for each in self._stood)
+        self._neat = neatness(self.board, self.at)
+        total = sum(self._costs) + sum(each.cost for each in self._stood) + self._neat
         if not self.board.weighed:
-            total += _UNBALANCED * self._outside(self._middle(self.at, ()))
+            total += self.board.unbalanced * self._outside(self._middle(self.at, ()))
         return total, _PER_BREAK * sum(run[1] for run in self._runs)
 
     def _balance(self) -> None:

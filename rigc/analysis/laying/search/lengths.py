@@ -11,12 +11,10 @@ from rigc.analysis.leads.lengths.cable_lengths import finished_length, rule_slac
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes, HangingAt
 from rigc.analysis.leads.lengths.direct_run import runs_direct
 from rigc.analysis.leads.lengths.lead_ends import tenths
-from rigc.facts.laying import BACKWARDS_SHARE
 from rigc.facts.leads import LEAST_SLACK_MM, ONE_ROW_MM, PASSAGE_MM, SLACK_SHARE
 from rigc.record import Record
 
 _PASSAGE = tenths(PASSAGE_MM.value)
-_BACKWARDS = round(BACKWARDS_SHARE.value)
 ROW = tenths(ONE_ROW_MM.value)
 NO_WAY = 10_000  # added where a link finds no drop line that is free, or no way below the deck: a metre
 
@@ -186,7 +184,7 @@ def backwards(link: Link, standing: Stood) -> int:
     if not link.onward or link.start.item < 0 or link.end.item < 0:
         return 0
     far = standing[link.end.item].at[0] - standing[link.start.item].at[0]
-    return _BACKWARDS * far * link.share // 100 if far > 0 else 0
+    return link.back * far * link.share // 100 if far > 0 else 0
 
 
 def under_route(board: Board, above: int, on_top: bool) -> int:

@@ -27,7 +27,7 @@ def brick_out_of_reach(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]
     """One finding for each supply without a place on a board that places other things."""
     if not rig.places:
         return
-    hinted = {hint.thing for hint in rig.hints}
+    hinted = {name for hint in rig.hints for name in hint.named}
     for name in dict.fromkeys(port.thing for port in power.loads):
         if name not in rig.places and name not in hinted:
             fed = [feed.unit for feed in power.feeds if any(port.thing == name for port in feed.outlets)]

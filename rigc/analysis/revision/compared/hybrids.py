@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any, TypeVar
 
+from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.placed import placed
 from rigc.analysis.results import Results
 from rigc.analysis.revision.compared.aspect import FACTS, RULES, STOCK
@@ -20,8 +21,7 @@ def hybrid(old: Rig, new: Rig, causes: Iterable[str], effort: int | None) -> Res
     for cause in causes:
         rig = _WITH[cause](rig, new)
     if any(place.chosen for place in rig.places.values()):
-        stated = {name: place for name, place in rig.places.items() if not place.chosen}
-        rig, _ = placed(rig.replace(places=stated), effort)
+        rig, _ = placed(as_stated(rig), effort)
     return Results(rig)
 
 

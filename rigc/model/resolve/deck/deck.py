@@ -1,24 +1,22 @@
-"""Decks, cases, places and hints as stated -> mm on a deck."""
+"""Decks, cases and places as stated -> mm on a deck."""
 
 from __future__ import annotations
 
 from typing import Any
 
-from rigc.diagnostics.mend import Delete, Mend
 from rigc.diagnostics.near import nearest
-from rigc.model.deck import Case, Deck, Hint, Hole, Place, Rail, Tier, deck_meant
+from rigc.model.deck import Case, Deck, Hole, Place, Rail, Tier, deck_meant
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.deck.inside_deck import check_deck
 from rigc.model.resolve.deck.turning import turning
 from rigc.model.resolve.things.things import inherited
-from rigc.model.scope import MISUSED, UNKNOWN, twice
+from rigc.model.scope import UNKNOWN, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import Area
 from rigc.model.units.measures import (
     ANGLE,
     CLEARANCE,
     DECK_SIDE,
-    GAP,
     HEEL,
     HOLE,
     INSET,
@@ -80,7 +78,7 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
         hole = Hole(context.value(fact.diameter, HOLE), x, y, purpose, fact.span)
         fields["holes"] = (*fields.get("holes", ()), hole)
     elif isinstance(fact, nodes.KeepOut):
-        fields["keep_outs"] = (*fields.get("keep_outs", ()), _area(context, fact, "keep-out"))
+        fields["keep_outs"] = (*fields.get("keep_outs", ()), area(context, fact, fact, "keep-out"))
     elif isinstance(fact, nodes.Tier):
         front, rear = context.shared_values(OFFSET, fact.front, fact.rear)
         context.rising(fact.span, front, rear, "mm")
@@ -121,9 +119,12 @@ def _rail(context: Context, fact: nodes.Rail) -> Rail:
     return Rail(front, rear, tape_front, tape_rear, fact.span, strip, fact.faces is not None)
 
 
-def _area(context: Context, fact: Any, what: str) -> Area:
+def area(
+    context: Context, fact: nodes.KeepOut | nodes.ReserveRoom, at: nodes.KeepOut | nodes.RoomAt, what: str
+) -> Area:
+    """A room of a deck."""
     width, depth = context.shared_values(PATCH, fact.width, fact.depth)
-    x, y = context.shared_values(OFFSET, fact.x, fact.y)
+    x, y = context.shared_values(OFFSET, at.x, at.y)
     return Area(fact.text.value if fact.text else what, x, y, width, depth, fact.span)
 
 
@@ -179,36 +180,27 @@ def _held(context: Context, fact: nodes.CaseHolds, held: dict[str, Word]) -> tup
     return tuple(decks)
 
 
-def places(
-    context: Context, known_decks: dict[str, Deck]
-) -> tuple[dict[str, Place], tuple[Hint, ...], tuple[Area, ...]]:
-    """Stated places by thing, wishes, and rooms kept free."""
+def places(context: Context, known_decks: dict[str, Deck]) -> dict[str, Place]:
+    """Stated places by thing."""
     found: dict[str, Place] = {}
-    hints: list[Hint] = []
-    rooms: list[Area] = []
     for block in context.of(nodes.PlaceBlock):
         deck = context.scopes["deck"].find(block.deck, (), "a deck") if block.deck else None
         for node in block.items:
-            if isinstance(node, nodes.At | nodes.Under):
-                place = _place(context, node, deck, known_decks)
-                if place is not None and place.thing in found:
-                    context.report(
-                        twice(
-                            f"a place for '{place.thing}'",
-                            node.thing,
-                            Word(place.thing, found[place.thing].span),
-                            "delete one of them",
-                        )
+            if not isinstance(node, nodes.At | nodes.Under):
+                continue
+            place = _place(context, node, deck, known_decks)
+            if place is not None and place.thing in found:
+                context.report(
+                    twice(
+                        f"a place for '{place.thing}'",
+                        node.thing,
+                        Word(place.thing, found[place.thing].span),
+                        "delete one of them",
                     )
-                if place is not None:
-                    found[place.thing] = place
-            elif isinstance(node, nodes.ReserveRoom):
-                rooms.append(_area(context, node, "reserved"))
-            elif isinstance(node, nodes.Beside | nodes.Row | nodes.Reach):
-                hint = _hint(context, node)
-                if hint is not None:
-                    hints.append(hint)
-    return found, tuple(hints), tuple(rooms)
+                )
+            if place is not None:
+                found[place.thing] = place
+    return found
 
 
 def _place(context: Context, node: Any, deck: str | None, known_decks: dict[str, Deck]) -> Place | None:
@@ -255,28 +247,3 @@ def _tier(context: Context, name: Word, deck: str | None, known_decks: dict[str,
         )
     )
     return None
-
-
-def _hint(context: Context, node: Any) -> Hint | None:
-    scope = context.scopes["thing"]
-    thing = scope.find(node.thing, PLACEABLE, "a unit or a supply")
-    if thing is None:
-        return None
-    if isinstance(node, nodes.Beside):
-        other = scope.find(node.other, PLACEABLE, "a unit or a supply")
-        gap = context.amount(node.gap, GAP)
-        if other == thing:
-            context.report(
-                MISUSED.at(
-                    node.other.span,
-                    f"'{thing}' can't stand beside itself",
-                    subject=(thing,),
-                    label="another thing goes here",
-                    mends=(Mend("drop the wish", (Delete(node.span),)),),
-                )
-            )
-            return None
-        return Hint(thing, "beside", node.side.text, other, gap.value if gap else None, node.span) if other else None
-    if isinstance(node, nodes.Row):
-        return Hint(thing, "row", node.row.text, None, None, node.span)
-    return Hint(thing, "reach", node.foot.text, None, None, node.span)

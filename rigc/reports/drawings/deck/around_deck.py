@@ -57,7 +57,7 @@ def case_words(room: CaseRoom | None) -> str:
 
 def reached(rig: Rig, things: set[str]) -> tuple[Hint, ...]:
     """The wishes that one of these things lies within reach of a foot."""
-    return tuple(hint for hint in rig.hints if hint.kind == "reach" and hint.thing in things)
+    return tuple(hint for hint in rig.hints if hint.kind == "reach" and not hint.others and hint.things[0] in things)
 
 
 def reaches(hints: tuple[Hint, ...], view: View) -> tuple[Shape, ...]:
@@ -78,7 +78,7 @@ def reach_words(hints: tuple[Hint, ...], view: View) -> list[tuple[str, Wish]]:
     """Which foot, and what it shall reach, each with the places where it may stand."""
     found = []
     for word in dict.fromkeys(hint.word for hint in hints):
-        names = ", ".join(hint.thing for hint in hints if hint.word == word)
+        names = ", ".join(hint.things[0] for hint in hints if hint.word == word)
         text = f"reach of the {word if word.endswith('foot') else word + ' foot'}: {names}"
         corner = view.point((_edge(word, view) + view.width_mm / 2) / 2, view.depth_mm / 3)
         found.append((text, led_from(corner, text)))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.laying.place_wishes import PlaceWishes
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.leads.plugs.plug_clash import PlugClash
@@ -24,6 +25,7 @@ from rigc.reports.drawings.deck.lead_ways import ways
 from rigc.reports.drawings.deck.plan import plan
 from rigc.reports.drawings.deck.sheet_view import view_of
 from rigc.reports.drawings.deck.underside import undersides
+from rigc.reports.laying.wish_table import wish_blocks
 
 
 def deck_drawing(
@@ -35,6 +37,7 @@ def deck_drawing(
     paths: RoutePaths,
     holes: DeckHoles,
     strips: MountingStrip,
+    wishes: PlaceWishes,
 ) -> Sheet:
     """For each deck in use its drawings and tables; a sentence where the source has no deck."""
     blocks: list[Block] = []
@@ -42,6 +45,7 @@ def deck_drawing(
         if any(body.deck == deck.name for body in placement.outlines.values()):
             blocks += _blocks(rig, deck, placement, plugs, clash, leads, paths, holes, strips)
     blocks += chosen_note(rig, placement.outlines)
+    blocks += wish_blocks(rig, wishes)
     if not blocks:
         blocks.append(Paragraph("nothing", ("No deck has a thing on it yet: state a deck and places.",)))
     return Sheet(

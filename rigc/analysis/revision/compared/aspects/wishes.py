@@ -26,11 +26,14 @@ def wishes(rig: Rig) -> Iterator[Aspect]:
         ("plug by signal", leads.plugs),
         ("cut or premade", leads.cutting),
         ("strip for all", rig.mounting.all_with),
-        ("hints for places", rig.hints),
-        ("rooms kept free", rig.reserved_rooms),
+        ("rooms kept free", tuple(room for room in rig.reserved_rooms if not room.chosen)),
+        ("rooms for later", rig.later_rooms),
+        ("weights of places", rig.weights),
         ("joined things", rig.joins),
     ):
         yield Aspect("wish", name, "", words(value), exact(value), DESIGN)
+    said = tuple(f"{', '.join(hint.things)} {hint.words}" for hint in rig.hints)
+    yield Aspect("wish", "hints for places", "", words(said), exact(rig.hints), DESIGN)
 
 
 ASPECTS = wishes

@@ -1,0 +1,80 @@
+"""A wish for a place is not met in full by the places that were chosen.
+
+Why it matters: nothing that is in the way is made up for by a wish, so what can't be had is left out; the player should know before
+the deck is drilled.
+What to do: drop the wish, or move what stands in its way, which frees the place that it asks for.
+Source: geometry on chosen places; the language reference, grammar/README.md.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.laying.contradictions import contradictions
+from rigc.analysis.laying.missed_wishes import MissedWish, MissedWishes
+from rigc.analysis.laying.wish_words import by_how_much, wished
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.mend import Delete, Mend, Replace
+from rigc.diagnostics.wording import joined, listed
+from rigc.model.deck import Hint
+from rigc.model.rig import Rig
+
+KIND = Kind(
+    "missed-wish",
+    Level.REMARK,
+    __doc__,
+    "chosen places meet the wishes for them",
+    "geometry on chosen places; the language reference, grammar/README.md",
+)
+
+
+def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
+    """One finding for each wish that is missed for another reason than one that contradicts it."""
+    told = {hint for each in contradictions(rig.hints) for hint in each}
+    for each in missed.all:
+        hint, far = each.wish.hint, each.wish.missed
+        if hint in told or each.wish.deck is None:
+            continue
+        yield KIND.at(
+            hint.span,
+            f"{wished(hint)}; {by_how_much(hint, each.wish.deck, far)}: {_against(each)}",
+            subject=hint.named,
+            label="this wish is not met in full",
+            numbers=(Number("missed", far / 10, "mm"),),
+            mends=(*_less(hint, far), Mend("drop the wish", (Delete(hint.span),)), *_freed(rig, each.in_the_way)),
+        )
+
+
+def _against(missed: MissedWish) -> str:
+    hint, way, against = missed.wish.hint, missed.in_the_way, missed.against
+    if way:
+        return f"{listed(way)} {'stands' if len(way) == 1 else 'stand'} in its way"
+    if against:
+        return f"that goes against the wish that {joined(_said(each) for each in against)}"
+    if hint.kind == "stands" and not missed.somewhere:
+        return "the room there is too low"
+    return "what else the deck bears leaves no such place" if missed.somewhere else "the deck has no such place"
+
+
+def _said(hint: Hint) -> str:
+    return f"{hint.subjects} {'stand' if hint.things[1:] else 'stands'} {hint.words}"
+
+
+def _less(hint: Hint, far: int) -> tuple[Mend, ...]:
+    """As much as there is, where a distance is asked for."""
+    left = None if hint.amount_mm is None else hint.amount_mm - far / 10
+    if hint.kind not in ("clear", "away") or hint.amount_at is None or left is None or left <= 0 or hint.named[2:]:
+        return ()
+    return (Mend(f"ask for {left:g} mm", (Replace(hint.amount_at, f"{left:g} mm"),)),)
+
+
+def _freed(rig: Rig, way: tuple[str, ...]) -> tuple[Mend, ...]:
+    """What is in the way and has a stated place is given a chosen one."""
+    return tuple(
+        Mend(f"delete the place of '{name}', and it is chosen beside the wish", (Delete(rig.places[name].span),))
+        for name in way
+        if not rig.places[name].chosen
+    )
+
+
+CHECK = missed_wish

@@ -1,0 +1,101 @@
+"""A rig with chosen places -> which wishes these miss, and what stands where they would be met."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.unplaced import as_stated
+from rigc.analysis.laying.board_of_rig import board_of
+from rigc.analysis.laying.place_wishes import PlaceWish, PlaceWishes
+from rigc.analysis.laying.search.board import Board, Wish
+from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.wished import missed
+from rigc.analysis.laying.wishes_of_rig import wishes_for
+from rigc.analysis.leads.leads import Leads
+from rigc.model.deck import Deck, Hint
+from rigc.model.rig import Rig
+from rigc.model.things import Thing
+from rigc.record import Record
+
+_LOOKED = 100  # places are looked at on a grid of 10 mm
+_MUCH = 10**9
+
+
+class MissedWish(Record):
+    """A wish that is missed though some of its things have chosen places. `somewhere`: moving one of these would meet it, and then these
+    things would be `in_the_way`, and the wishes `against` it would be missed by more."""
+
+    wish: PlaceWish
+    somewhere: bool
+    in_the_way: tuple[str, ...] = ()
+    against: tuple[Hint, ...] = ()
+
+
+class MissedWishes(Record):
+    """All of them, in the order of the source."""
+
+    all: tuple[MissedWish, ...]
+
+
+def missed_wishes(rig: Rig, leads: Leads, wishes: PlaceWishes) -> MissedWishes:
+    """Looks for the reasons of those alone that are missed."""
+    open_ones = [
+        each for each in wishes.all if each.missed and any(rig.places[name].chosen for name in each.hint.named)
+    ]
+    decks = {each.deck.name: each.deck for each in open_ones if each.deck is not None}
+    found = {hint: why for deck in decks.values() for hint, why in _on(rig, deck, leads, open_ones).items()}
+    return MissedWishes(tuple(found[each.hint] for each in open_ones))
+
+
+def _on(rig: Rig, deck: Deck, leads: Leads, open_ones: list[PlaceWish]) -> dict[Hint, MissedWish]:
+    free = tuple(
+        thing for name, place in rig.places.items() if place.chosen and isinstance(thing := rig.things[name], Thing)
+    )
+    board = board_of(as_stated(rig), deck, leads, free)
+    names = tuple(item.name for item in board.items)
+    under = frozenset(item.name for item in board.items if item.under)
+    said = dict(wishes_for(rig, deck, names, under, frozenset(names)))
+    layout = Layout(board, [_at(rig, board, number) for number in range(len(names))])
+    return {
+        each.hint: _why(layout, each, said)
+        for each in open_ones
+        if each.deck is not None and each.deck.name == deck.name
+    }
+
+
+def _at(rig: Rig, board: Board, number: int) -> At:
+    item = board.items[number]
+    place = rig.places[item.name]
+    turns = [shape.turned for shape in item.shapes]
+    return round(10 * place.x_mm), round(10 * place.y_mm), turns.index(place.turned)
+
+
+def _why(layout: Layout, each: PlaceWish, said: dict[Hint, Wish]) -> MissedWish:
+    """What stands against the wish where one thing of it that can be moved meets it, with the least in the way."""
+    board, wish = layout.board, said[each.hint]
+    best, found, moved = _MUCH, layout.at, -1
+    step = max(_LOOKED, board.step)
+    for item in (*wish.items, *wish.others):
+        if board.items[item].fixed is not None:
+            continue
+        for shape, solid in enumerate(layout.solids[item]):
+            for x in range(0, board.width - solid.width + 1, step):
+                for y in range(0, board.depth - solid.depth + 1, step):
+                    there = list(layout.at)
+                    there[item] = (x, y, shape)
+                    if not missed(board, wish, there) and (fault := layout.fault_at(item, there[item])) < best:
+                        best, found, moved = fault, there, item
+    if moved < 0:
+        return MissedWish(each, False)
+    others = layout.beside(moved)
+    way = tuple(
+        board.items[other].name for other in others if layout.between(moved, found[moved], other, layout.at[other])
+    )
+    against = tuple(
+        hint
+        for hint, other in said.items()
+        if other != wish and missed(board, other, found) > missed(board, other, layout.at)
+    )
+    return MissedWish(each, True, way, against)
+
+
+COMPUTE = missed_wishes
