@@ -49,11 +49,21 @@ class Compiled:
         """
         if self.results is None:
             return ()
+        return documents(self.results, self._title(draft), sheet_names, self.findings)
+
+    def loose(self, sheet_name: str, draft: bool = False) -> Document | None:
+        """One sheet with its title block, without number and code, so that the others need not be made; None where there is no rig."""
+        if self.results is None:
+            return None
+        (sheet,) = self.sheets((sheet_name,))
+        return Document(sheet, self._title(draft).replace(sheet=sheet.title), 1, 1)
+
+    def _title(self, draft: bool) -> TitleBlock:
+        assert self.results is not None
         head = self.results.rig.head
-        title = TitleBlock(
+        return TitleBlock(
             head.title, head.name, head.client, "", head.letter, head.date, head.drawn, head.checked, self.hash, draft
         )
-        return documents(self.results, title, sheet_names, self.findings)
 
     def sheets(self, names: tuple[str, ...]) -> tuple[Sheet, ...]:
         """The sheets and views of these names or codes as they are in themselves; none where there is no rig. Raises `NoSuchCode`."""

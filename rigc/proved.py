@@ -79,8 +79,12 @@ class Bench:
             texts = mended(mend, self.made.sources, self._file)
         except CannotMend as fault:
             return Tried({}, None, f"can't be written: {fault}")
-        after = compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
+        after = self.after(texts)
         return Tried(texts, after, _against(finding, self.made, after))
+
+    def after(self, texts: dict[str, str]) -> Compiled:
+        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found."""
+        return compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
 
     def on_top(self, tried: Tried) -> Bench:
         """A bench on which the mend is made; what is then found is advised on, which a trial does not do."""

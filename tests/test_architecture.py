@@ -27,6 +27,7 @@ FLOORS = (
     ("proved",),
     ("files",),
     ("editor",),
+    ("preview",),
     ("cli", "__init__"),
     ("__main__",),
 )

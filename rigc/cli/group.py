@@ -20,6 +20,7 @@ from rigc.cli.commands.model import model
 from rigc.cli.commands.new import new
 from rigc.cli.commands.pin import pin
 from rigc.cli.commands.rename import rename
+from rigc.cli.commands.serve import serve
 from rigc.cli.commands.show import show
 from rigc.cli.commands.swap import swap
 from rigc.cli.commands.templates import templates
@@ -70,6 +71,7 @@ for command in (
     new,
     pin,
     rename,
+    serve,
     show,
     swap,
     templates,

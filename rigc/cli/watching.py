@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import gc
-import time
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import NoReturn
@@ -12,14 +11,7 @@ import click
 
 from rigc.cli.screen import Screen
 from rigc.files.disk import Disk
-
-EVERY_S = 0.1
-"""How often the files are looked at."""
-STILL_S = 0.2
-"""So long nothing must change before a build: an editor writes a file in several steps, and a checkout writes many."""
-
-Marks = dict[Path, tuple[int, int] | None]
-"""When each file was written and how long it is; None where there is none."""
+from rigc.files.marks import marks, next_change
 
 
 def watching(
@@ -51,31 +43,6 @@ def watching(
             screen.err(f"rigc: {fault.format_message()}\n")
             found = []
         due = [disk for disk in found if disk.typed in stale or disk.typed not in known]
-
-
-def next_change(seen: Marks) -> set[Path]:
-    """Waits until a file is another than it was seen, and then until all are still; gives those that changed."""
-    changed: set[Path] = set()
-    now, since = seen, time.monotonic()
-    while not changed or time.monotonic() - since < STILL_S:
-        time.sleep(EVERY_S)
-        later = marks(seen)
-        if later != now:
-            now, since = later, time.monotonic()
-        changed = {path for path, mark in now.items() if mark != seen[path]}
-    return changed
-
-
-def marks(paths: Iterable[Path]) -> Marks:
-    """How the files stand now."""
-    found: Marks = {}
-    for path in paths:
-        try:
-            state = path.stat()
-            found[path] = (state.st_mtime_ns, state.st_size)
-        except OSError:
-            found[path] = None
-    return found
 
 
 def _files(rigs: Iterable[Disk], templates: Path | None) -> set[Path]:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from rigc.edit.change import Change
 from rigc.edit.spans import span_of
+from rigc.syntax import nodes
 from rigc.syntax.nodes import File, Node
 
 _INDENT = "  "
@@ -19,6 +20,12 @@ def into_block(file: File, blocks: Sequence[Node], head: str, lines: Sequence[st
     body = "".join(f"{_INDENT}{line}\n" for line in lines)
     gap = "" if not text.strip() else "\n" if text.endswith("\n") else "\n\n"
     return Change(len(text), len(text), f"{gap}{head} {{\n{body}}}\n")
+
+
+def places_stated(file: File, lines: Sequence[str]) -> Change:
+    """The change that adds places on the rig's own deck."""
+    plain = [each for each in file.statements if isinstance(each, nodes.PlaceBlock) and each.deck is None]
+    return into_block(file, plain, "place", lines)
 
 
 def _at_end(block: Node, lines: Sequence[str]) -> Change:

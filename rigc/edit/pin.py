@@ -12,7 +12,7 @@ from rigc.edit.cannot_pin import CannotPin
 from rigc.edit.change import Change, changed
 from rigc.edit.chosen_values import chosen_leads, chosen_places, chosen_plugs
 from rigc.edit.feed_changes import feed_changes
-from rigc.edit.into_block import into_block
+from rigc.edit.into_block import into_block, places_stated
 from rigc.model.rig import Rig
 from rigc.syntax import nodes
 from rigc.syntax.nodes import File
@@ -31,8 +31,7 @@ def pinned(file: File, results: Results, kinds: Collection[str] = KINDS) -> str:
         _refuse_open_places(results, kinds)
     changes: list[Change] = rooms
     if places:
-        plain = [each for each in file.statements if isinstance(each, nodes.PlaceBlock) and each.deck is None]
-        changes.append(into_block(file, plain, "place", places))
+        changes.append(places_stated(file, places))
     if "outlets" in kinds:
         changes += feed_changes(file, results)
     if "leads" in kinds or "plugs" in kinds:

@@ -17,11 +17,14 @@ class Shelf:
 
     def __init__(self) -> None:
         self.open: dict[Path, str] = {}
+        self.asked: dict[Path, set[Path]] = {}
+        """By rig the files of the disk that its last loader was asked for, there or not."""
         self._sources: dict[tuple[str, str], Source] = {}
 
     def loader(self, rig: Path) -> Loader:
         """What loads the sources of the rig at a path as they are now: one state of them all, however long it is used."""
         disk = Disk(rig)
+        self.asked[rig] = disk.asked
         texts = dict(self.open)
         found: dict[str, Source] = {}
 

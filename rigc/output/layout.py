@@ -23,12 +23,14 @@ class Kept(Protocol):
 class Layout(Record):
     """The paper that pages are printed on (one of `PAPERS`), and the user's own templates, if any.
 
-    Compiled templates are kept in `cache`, which nobody but the user can write; None where they are not.
+    Compiled templates are kept in `cache`, which nobody but the user can write; None where they are not. What is `live` is no
+    page, but goes into one that answers clicks: its numbers tell the names of their figures.
     """
 
     paper: str = "a4"
     templates: OwnTemplates | None = None
     cache: Kept | None = None
+    live: bool = False
 
 
 STANDARD = Layout()

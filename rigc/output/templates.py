@@ -33,6 +33,7 @@ from rigc.reports.content import Document, Sheet, Table
 from rigc.resources import folder
 
 PAGE = "{{ put.page(documents, bodies, layout) }}"
+LIVE = "{{ put.sheets(documents, bodies) }}"
 TABLES = "{% for table in tables %}{{ put.table(table) }}{% endfor %}"
 GENERIC = "sheet.j2"
 MOST_TEXT = 32 * 1024 * 1024
@@ -66,9 +67,9 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
         environment.globals["file_name"] = partial(_file_name, whole)
         put = _macros(environment, macros, layout.templates)
         documents = own_words.reworded(documents, own_words.words(layout.templates))
-        put.documents = documents
+        put.documents, put.live = documents, layout.live
         bodies = [_body(environment, document, put, macros, whole) for document in documents]
-        page = environment.from_string(PAGE)
+        page = environment.from_string(LIVE if layout.live else PAGE)
         return _filled(page, put=put, documents=documents, bodies=bodies, layout=layout)
 
 
@@ -77,7 +78,7 @@ def render_tables(macros: str, tables: tuple[Table, ...], layout: Layout) -> str
     with _blamed(layout.templates):
         environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
         put = _macros(environment, macros, layout.templates)
-        put.documents = ()
+        put.documents, put.live = (), False
         return environment.from_string(TABLES).render(put=put, tables=tables)
 
 

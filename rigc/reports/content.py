@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from rigc.record import Record
 
@@ -12,12 +12,16 @@ if TYPE_CHECKING:  # a check makes no drawing, and need not load what one is mad
 
 class Cell(Record):
     """One cell of a table. `mark` is a word set apart beside the text (`assumed`, `FAIL`); `strong` stresses it; `sheet` is the name
-    of the sheet that it points to, if any."""
+    of the sheet that it points to, if any. `why` names the figure that it shows; cells that print the same are the same without it."""
 
     text: str
     strong: bool = False
     mark: str = ""
     sheet: str = ""
+    why: str = ""
+
+    def _key(self) -> tuple[Any, ...]:
+        return self.text, self.strong, self.mark, self.sheet
 
 
 class Column(Record):

@@ -14,7 +14,7 @@ def figure_cell(
     if figure is None or isinstance(figure, Lacking) or figure.text == NOT_KNOWN:
         return Cell(lacking)
     unit = f" {figure.unit}" if with_unit and figure.unit else ""
-    return Cell(figure.text + unit, strong, mark(figure))
+    return Cell(figure.text + unit, strong, mark(figure), why=figure.name)
 
 
 def told_cell(told: AnyFigure | Answer | None) -> Cell:

@@ -15,7 +15,7 @@ import pytest
 from cases import ROOT
 
 from cli.conftest import Rigc
-from rigc.cli.watching import STILL_S, marks, next_change
+from rigc.files.marks import STILL_S, marks, next_change
 
 BENCH = 'unit tern "overdrive" {\n  mass 400 g\n}\n'
 RIG = 'language 1\n\nuse "../units.rig"\n\nrig {0} "A {0}" {{\n  revision A 2026-03-02\n}}\n'
@@ -159,8 +159,8 @@ def test_a_change_is_told_when_all_is_still(tmp_path: Path, monkeypatch: pytest.
         if text := next(steps, ""):
             board.write_text(text * len(text))
 
-    monkeypatch.setattr("rigc.cli.watching.time.sleep", sleep)
-    monkeypatch.setattr("rigc.cli.watching.time.monotonic", lambda: clock[0])
+    monkeypatch.setattr("rigc.files.marks.time.sleep", sleep)
+    monkeypatch.setattr("rigc.files.marks.time.monotonic", lambda: clock[0])
     assert next_change(seen) == {board}
     assert next(steps, None) is None
     assert clock[0] >= 3 * 0.1 + STILL_S - 1e-9

@@ -12,8 +12,9 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from browser import FLAGS
 from cases import ROOT, compiled
-from test_print import FLAGS, printed
+from test_print import printed
 
 from rigc.output import html
 from rigc.output.extras import pdf

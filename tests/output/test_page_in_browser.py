@@ -16,9 +16,9 @@ from typing import Any
 
 import html5lib
 import pytest
+from browser import FLAGS
 from cases import ROOT, compiled
 from small_sheets import COLUMNS, document, row
-from test_print import FLAGS
 
 from rigc.output import html
 from rigc.reports.content import Column, Table

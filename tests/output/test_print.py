@@ -9,6 +9,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from browser import FLAGS
 from cases import ROOT, compiled
 from small_sheets import CAUTION, COLUMNS, EMPTY, document, row
 
@@ -16,17 +17,6 @@ from rigc.output import html
 from rigc.output.layout import Layout
 from rigc.reports.content import Cell, Column, Document, Row, Table
 
-FLAGS = (
-    "--headless",
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--no-pdf-header-footer",
-)
 MISSING = [program for program in ("chromium", "pdftotext", "pdftoppm", "pdfinfo") if shutil.which(program) is None]
 
 pytestmark = [

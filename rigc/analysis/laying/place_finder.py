@@ -45,6 +45,7 @@ _TRIALS_IN_ALL = 60  # such trials are made for all findings of a run
 _APART = 5  # mm from one such trial to the next
 _STEP = 10  # mm at least of the grid on which places are sought that lie neither straight across nor straight along
 _MOST_MOVES = 20_000  # on that grid; of a larger deck the grid is coarser
+_FINE, _MOST_SHOWN = 5, 3_000  # mm at least of the grid of all free places, and how many are looked at
 _SLANTED = 30  # mm by which a move both across and along counts as longer
 
 Spot = tuple[int, int]
@@ -66,9 +67,7 @@ class _Hunt:
         for far, dx, dy in _moves(board.width // 10, board.depth // 10):
             spot = (self.here[0] + 10 * dx, self.here[1] + 10 * dy)
             inside = 0 <= spot[0] <= board.width - solid.width and 0 <= spot[1] <= board.depth - solid.depth
-            if not inside or _tier(self.deck, spot[1], solid.depth, self.place.under) != self.place.tier:
-                continue
-            if self._is_free(spot):
+            if inside and self.is_free(spot):
                 yield far, self, spot
 
     def is_over(self, spot: Spot) -> bool:
@@ -83,9 +82,10 @@ class _Hunt:
         there: Place = self.place.replace(x_mm=spot[0] / 10, y_mm=spot[1] / 10)
         return there
 
-    def _is_free(self, spot: Spot) -> bool:
-        at = (*spot, 0)
-        if self.layout.alone(self.item, at):
+    def is_free(self, spot: Spot) -> bool:
+        """Whether nothing is in the way at a place on the deck; another tier than its own is no place for it."""
+        at, depth = (*spot, 0), self.layout.solid(self.item).depth
+        if _tier(self.deck, spot[1], depth, self.place.under) != self.place.tier or self.layout.alone(self.item, at):
             return False
         for order, other in enumerate(self._beside):
             if not self.layout.clear(self.item, at, other, self.layout.at[other]):
@@ -118,6 +118,18 @@ class PlaceFinder:
             return finding
         told = finding.replace(help=found or _none_free(things))
         return told
+
+    def free(self, thing: str) -> tuple[tuple[tuple[float, float], ...], int]:
+        """The front-left corners, in mm, at which a thing would be in nobody's way, each on a grid, and how many mm that is apart; none
+        for what has no place yet."""
+        hunt = self._hunt(thing)
+        if hunt is None:
+            return (), 0
+        board, solid = hunt.layout.board, hunt.layout.solid(hunt.item)
+        across, along = board.width - solid.width, board.depth - solid.depth
+        step = max(_FINE, isqrt(max(0, across * along) // (100 * _MOST_SHOWN)) + 1)
+        spots = ((x, y) for y in range(0, along + 1, 10 * step) for x in range(0, across + 1, 10 * step))
+        return tuple((x / 10, y / 10) for x, y in spots if hunt.is_free((x, y))), step
 
     def _hunt(self, thing: str) -> _Hunt | None:
         place = self._rig.places.get(thing)
