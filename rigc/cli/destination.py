@@ -10,10 +10,10 @@ import click
 
 FORMS = ("md", "html", "svg")
 """What is written when nothing is asked for."""
-ON_REQUEST = ("pdf", "csv", "json", "dxf")
+ON_REQUEST = ("pdf", "csv", "json", "xlsx", "dxf")
 WHOLE = ("md", "html", "pdf")
 """Formats in which one file holds a document, or several."""
-PARTS = {"svg": "drawing", "csv": "table", "json": "sheet with tables", "dxf": "deck"}
+PARTS = {"svg": "drawing", "csv": "table", "json": "sheet with tables", "xlsx": "sheet with tables", "dxf": "deck"}
 """Formats in which each file holds one part of a document, and what that is."""
 FOLDER = "folder"
 """The name, without its ending, of the file that holds all sheets."""

@@ -14,6 +14,7 @@ from rigc.cli.commands.explain import explain
 from rigc.cli.commands.fmt import fmt
 from rigc.cli.commands.fresh import fresh
 from rigc.cli.commands.git import git
+from rigc.cli.commands.intake import intake
 from rigc.cli.commands.lsp import lsp
 from rigc.cli.commands.mend import mend
 from rigc.cli.commands.model import model
@@ -65,6 +66,7 @@ for command in (
     fmt,
     fresh,
     git,
+    intake,
     lsp,
     mend,
     model,

@@ -113,6 +113,10 @@ def split(document: Any, form: str, result: Any) -> tuple[tuple[str, str | bytes
         from rigc.reports.leads.printer_labels import printer_labels
 
         return (*table_files(document, form), *table_files(document, form, (result.results.call(printer_labels),)))
+    if form == "xlsx":
+        from rigc.output.extras import xlsx
+
+        return xlsx.files(document)
     if form != "dxf":
         return table_files(document, form)
     if document.sheet.name != "deck-drawing":

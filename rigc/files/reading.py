@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
+from datetime import datetime
 from pathlib import Path
 
 from rigc.loader import Unreadable
@@ -26,6 +27,16 @@ def read_source(path: Path, name: str) -> Source:
         advice, near = _neighbour(path)
         raise Unreadable(name, f"cannot read '{name}': {_why(path, fault)}", advice, near=near) from None
     return decode(data, name, str(path))
+
+
+def read_spreadsheet(path: Path) -> tuple[bytes, str]:
+    """The bytes of a file, and the day (ISO date) on which it was written. Raises `Unreadable`."""
+    try:
+        with path.open("rb") as file:
+            written = datetime.fromtimestamp(os.fstat(file.fileno()).st_mtime).astimezone().date().isoformat()
+            return file.read(), written
+    except (OSError, ValueError) as fault:
+        raise Unreadable(path.name, f"cannot read '{path.as_posix()}': {_why(path, fault)}", "") from None
 
 
 def decode(data: bytes, name: str, origin: str = "") -> Source:

@@ -21,8 +21,8 @@ if TYPE_CHECKING:
     from rigc.files.disk import Disk
 
 TO_HELP = (
-    "Only this format. Repeatable. Without it html, of separate files md and svg too. csv has a file for each table, json one for the tables of each "
-    "sheet, dxf one for each deck."
+    "Only this format. Repeatable. Without it html, of separate files md and svg too. csv has a file for each table, json and xlsx one for the tables "
+    "of each sheet, dxf one for each deck."
 )
 
 DEPS_HELP = "Also write which documents hang on which files, as rules that make and ninja read."

@@ -10,8 +10,8 @@ MISSING_EXTRA = Kind(
     """A format was asked for that needs a package which is not installed.
 
     Why it matters: nothing of that format can be written. All other formats can.
-    What to do: install the extra that is named. PDF is made by weasyprint (extra `pdf`), DXF by ezdxf (extra `dxf`); whoever
-    wants neither need not carry them.
+    What to do: install the extra that is named. PDF is made by weasyprint (extra `pdf`), DXF by ezdxf (extra `dxf`); XLSX by
+    openpyxl and ODS by odfpy (extra `tables`). Whoever wants none of them need not carry them.
     Source: the packages' own documentation.
     """,
     "a format's package is installed",

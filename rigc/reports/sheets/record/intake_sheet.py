@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.stores.head_count import HeadCount
+from rigc.model.asked_facts import FACTS
 from rigc.model.deck import Case
 from rigc.model.rig import Rig, Scenario
 from rigc.model.things import Instrument, Thing
@@ -17,6 +18,11 @@ _COLUMNS = (
     Column("answer", least_mm=70),
     Column("must be answered", key="mandatory"),
     Column("initials", least_mm=18),
+)
+_OF_UNITS = (
+    Column("what is asked, as it is written"),
+    Column("must be answered", key="mandatory"),
+    Column("not stated of"),
 )
 _READING = Paragraph(
     "reading",
@@ -34,9 +40,18 @@ def intake_sheet(rig: Rig, count: HeadCount) -> Sheet:
         Row((Cell(question, strong=True), answer, Cell("yes" if must else ""), Cell("")))
         for question, answer, must in _asked(rig, count)
     )
-    return Sheet(
-        "intake-sheet", "Intake sheet", "client and builder", (Table("asked", "Intake", _COLUMNS, rows), _READING)
+    blocks = (Table("asked", "Intake", _COLUMNS, rows), _units_table(rig), _READING)
+    return Sheet("intake-sheet", "Intake sheet", "client and builder", blocks)
+
+
+def _units_table(rig: Rig) -> Table:
+    """What is asked of each unit, by the list of facts that a client's own list is read by."""
+    units = tuple(unit for unit in used_units(rig) if not unit.ends)
+    rows = (
+        (fact.blank, "yes" if fact.needed else "", ", ".join(unit.name for unit in units if not fact.known(unit)))
+        for fact in FACTS
     )
+    return Table("asked-of-units", "Of each unit", _OF_UNITS, tuple(Row(tuple(map(Cell, row))) for row in rows))
 
 
 def _asked(rig: Rig, count: HeadCount) -> Iterator[tuple[str, Cell, bool]]:
