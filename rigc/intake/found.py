@@ -23,13 +23,14 @@ class Question(Record):
 
 
 class Taken(Record):
-    """A fact of a unit as a statement, without where it comes from. `places` are its cells, `said` the user's words where they differ, `about`
-    whether who wrote them was not sure, `key` the fact that is asked for."""
+    """A fact of a unit as a statement, without where it comes from. `places` are its cells, `typed` what stands in them, `differs` whether the
+    statement has other words, `about` whether who wrote them was not sure, `key` the fact that is asked for."""
 
     key: str
     text: str
     places: tuple[str, ...]
-    said: str = ""
+    typed: str
+    differs: bool = False
     about: bool = False
 
 

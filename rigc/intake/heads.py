@@ -11,6 +11,9 @@ from rigc.intake.cells.amounts import UNITS, unit_of
 from rigc.model.asked_facts import COLUMNS, AskedColumn
 from rigc.record import Record
 
+ORDER = r"\b([wdhlb])\w*\s*[x×/*]\s*([wdhlb])\w*\s*[x×/*]\s*([wdhlb])(?:idth|epth|eight|ength|readth)?\b"
+"""A pattern for the order of the three sizes of a body."""
+
 
 class Head(Record):
     """A column of the sheet as it is read: ours, and the unit that its heading tells for it (else empty)."""
@@ -53,14 +56,15 @@ def heads(row: BookRow, above: BookRow | None) -> Heads | None:
             else:
                 strange[at] = groups[at]
     keys = {head.ours.key for head in known.values()}
-    if "name" not in keys or len(keys) < 2 - (len(row.cells) == 1):
+    if "name" not in keys or not known.keys() & row.cells.keys() or len(keys) < 2 - (len(row.cells) == 1):
         return None
     return Heads(row.number, known, strange)
 
 
 def near_heading(typed: str) -> str:
     """The heading of ours that is most like one of the sheet's."""
-    return nearest(_plain(typed), _by_heading())
+    near = nearest(_plain(typed), _by_heading())
+    return _by_heading()[near].heading if near else ""
 
 
 def _groups(above: BookRow | None, row: BookRow) -> dict[int, str]:
@@ -94,6 +98,7 @@ def _head(typed: str, group: str) -> Head | None:
 def _plain(typed: str) -> str:
     """A heading without what stands in brackets, and without signs."""
     text = re.sub(r"[(\[].*?[)\]]", " ", typed.lower())
+    text = re.sub(rf"(?<=\w)\s+{ORDER}", " ", text)
     return " ".join(re.sub(r"[^\w/ ×]+", " ", text).split())
 
 

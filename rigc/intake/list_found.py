@@ -79,6 +79,8 @@ class _Search:
 
     def _strange(self, sheet: BookSheet, found: Heads) -> None:
         for at, typed in found.strange.items():
+            if any(typed == each.said for each in self.questions):
+                continue  # headings that stand again further down
             near = near_heading(typed)
             held = sum(1 for row in sheet.rows if row.number > found.row and at in row.cells)
             if held:
@@ -94,8 +96,7 @@ class _Search:
                 )
 
     def _row(self, sheet: BookSheet, row: BookRow, known: Heads, commas: bool) -> None:
-        held = {at: cell for at, cell in row.cells.items() if not is_blank(cell.text)}
-        if not held and not any(cell.remark for cell in row.cells.values()):
+        if all(is_blank(cell.text) and not cell.formula and not cell.remark for cell in row.cells.values()):
             return
         reason = self._not_a_unit(row, known)
         if reason is not None:
@@ -145,8 +146,12 @@ class _Search:
         facts = read.facts
         kind, when, by = self._source(read, sheet, questions)
         title = read.text("what") or (typed if typed != name else "")
-        kept = [f'named "{_line(typed)}"'] if _line(title) != _line(typed) and typed != name else []
-        kept += list(self._unread(sheet, row, known))
+        kept = (
+            []
+            if _line(title) == _line(typed) or name == "-".join(typed.lower().split())
+            else [f'named "{_line(typed)}"']
+        )
+        kept += [*(self._place(sheet, each) for each in read.kept), *self._unread(sheet, row, known)]
         notes = (read.text("note"),) if read.text("note") else ()
         named = tuple(each.replace(name=name) for each in questions)
         self.units.append(
@@ -243,6 +248,7 @@ def _headings(rows: tuple[BookRow, ...]) -> tuple[dict[int, Heads], frozenset[in
         )
         if both is not None and above is not None and (alone is None or both.known != alone.known):
             groups.add(above.number)
+            found.pop(above.number, None)
             found[row.number] = both
         elif alone is not None:
             found[row.number] = alone

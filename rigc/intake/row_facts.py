@@ -14,7 +14,7 @@ from rigc.intake.cells.power_words import Power, barrel, needs, power, window
 from rigc.intake.cells.unclear import Unclear
 from rigc.intake.cells.words import polarity, traits, word
 from rigc.intake.found import Question, Taken
-from rigc.intake.heads import Heads
+from rigc.intake.heads import ORDER, Heads
 from rigc.model.asked_facts import FACTS, SIDES
 
 T = TypeVar("T")
@@ -22,23 +22,23 @@ Part = tuple[Amount, BookCell]
 """What a cell says, and the cell."""
 
 _CURRENCIES = {"€": "EUR", "£": "GBP", "zł": "PLN"}
-_ORDER = re.compile(r"\b([wdhlb])\w*\s*[x×/*]\s*([wdhlb])\w*\s*[x×/*]\s*([wdhlb])", re.IGNORECASE)
 
 
 class RowFacts:
-    """The facts of one row. `questions` and `facts` are complete once it is made."""
+    """The facts of one row. `facts`, `questions`, and `kept`, what can't be stated, are complete once it is made."""
 
     def __init__(
         self, row: BookRow, heads: Heads, titles: dict[int, str], place: Callable[[str], str], decimal_commas: bool
     ) -> None:
         self._row, self._heads, self._titles, self._place, self._commas = row, heads, titles, place, decimal_commas
         self.questions: list[Question] = []
+        self.kept: list[str] = []
         found: list[Taken] = []
         for each in self._all():
             if each.key in (other.key for other in found) and each.key != "traits":
                 self._ask(
                     each.places,
-                    each.said or each.text,
+                    each.typed,
                     f"it says '{each.text}', and another cell of its row says it already",
                     "keep one of the two",
                 )
@@ -51,7 +51,9 @@ class RowFacts:
         """The cell of a column of ours, if it says something."""
         at = self._heads.at(key)
         held = None if at is None else self._row.cells.get(at)
-        return None if held is None or is_blank(held.text) else held
+        if held is None or at is None or held.text in self._heads.known[at].ours.words:
+            return held
+        return None if is_blank(held.text) and not held.formula else held
 
     def text(self, key: str) -> str:
         """What it says."""
@@ -95,7 +97,7 @@ class RowFacts:
         if held is None:
             return None
         try:
-            if held.kind == "error":
+            if held.kind == "error" or not held.text:
                 raise Unclear("its formula has no result", "write the value itself")
             if held.kind == "date":
                 raise Unclear(
@@ -103,7 +105,7 @@ class RowFacts:
                 )
             return reads(held.text), held
         except Unclear as fault:
-            self._ask((held.place,), held.text, str(fault), fault.do)
+            self._ask((held.place,), held.text or held.formula, str(fault), fault.do)
             return None
 
     def _say(self, key: str, reads: Callable[[str], str]) -> Part | None:
@@ -114,15 +116,13 @@ class RowFacts:
         return self._read(key, lambda text: amount(text, kind, self._unit(key), self._commas, most=most))
 
     def _taken(self, key: str, text: str, cells: tuple[BookCell, ...], about: bool = False) -> Taken:
-        """A fact, with the user's words where the statement does not hold them as they are, and the formula that made them."""
-        odd = [
-            f"{each.text} ({each.formula if each.formula.startswith('=') else f'={each.formula}'})"
-            if each.formula
-            else each.text
-            for each in cells
-            if each.formula or not _signs(each.text) <= _signs(text)
-        ]
-        return Taken(key, text, tuple(dict.fromkeys(each.place for each in cells)), "; ".join(odd), about)
+        """A fact, with the user's words, and the formula that made them."""
+        once = {each.place: each for each in cells}
+        typed = ", ".join(
+            f"{each.text} (={each.formula.removeprefix('=')})" if each.formula else each.text for each in once.values()
+        )
+        differs = any(each.formula or not _signs(each.text) <= _signs(text) for each in cells)
+        return Taken(key, text, tuple(once), typed, differs, about)
 
     def _measured(self, key: str, kind: str, *, most: bool = False) -> Iterator[Taken]:
         found = self._amount(key, kind, most=most)
@@ -144,24 +144,19 @@ class RowFacts:
     # ---- facts of several cells, or in words of their own ----------------------------------------------------------------
 
     def _body(self) -> Iterator[Taken]:
-        parts = [self._amount(key, "mm") for key in ("width", "depth", "height")]
-        known = [each for each in parts if each is not None]
+        names = ("width", "depth", "height")
+        asked = len(self.questions)
+        parts = [self._amount(key, "mm") for key in names]
+        known = tuple(each for each in parts if each is not None)
         if len(known) == 3:
-            yield self._taken(
-                "body",
-                f"body {_sharing(' x ', [each.text for each, _ in known])}",
-                tuple(held for _, held in known),
-                any(each.about for each, _ in known),
-            )
+            text = f"body {_sharing(' x ', [each.text for each, _ in known])}"
+            yield self._taken("body", text, tuple(held for _, held in known), any(each.about for each, _ in known))
         elif known:
-            names = ", ".join(
-                key for key, each in zip(("width", "depth", "height"), parts, strict=True) if each is None
-            )
-            said = ", ".join(held.text for _, held in known)
-            self._ask(
-                tuple(held.place for _, held in known),
-                said,
-                f"a body is stated whole, and its {names} is not known",
+            lacking = " and ".join(key for key, each in zip(names, parts, strict=True) if each is None)
+            self._left_over(
+                known,
+                asked,
+                f"a body is stated whole, and its {lacking} is not known",
                 "measure it and write it in its column",
             )
         found = self._read("size", self._size)
@@ -175,7 +170,8 @@ class RowFacts:
                 "it is not width x depth x height", "write three sizes with their unit, such as 70 x 120 x 55 mm"
             )
         at = self._heads.at("size")
-        order = _ORDER.search(self._titles.get(-1 if at is None else at, "")) or _ORDER.search(text)
+        heading = self._titles.get(-1 if at is None else at, "").lower()
+        order = re.search(ORDER, heading) or re.search(ORDER, text.lower())
         letters = "".join(order.groups()).lower().replace("b", "w") if order else "wdh"
         if sorted(letters) != ["d", "h", "w"]:
             raise Unclear(
@@ -239,16 +235,18 @@ class RowFacts:
             yield self._taken("traits", "passive", (held,))
 
     def _jack(self, key: str) -> Iterator[Taken]:
+        asked = len(self.questions)
         at = self._heads.at(f"{key} jack")
         words = () if at is None else self._heads.known[at].ours.words
         kind = self._say(f"{key} jack", lambda text: word(text, words, "jack"))
         ohm = self._amount(f"{key} impedance", "ohm")
         where = self._where(key)
         if kind is None:
+            parts = (*([ohm] if ohm else []), *where)
             self._left_over(
-                key,
-                (*([ohm] if ohm else []), *where),
-                "its kind of jack is not known",
+                parts,
+                asked,
+                f"the kind of its {key} jack is not known",
                 f"write ts, trs, mini-trs, din or xlr as its {key} jack",
             )
             return
@@ -258,12 +256,13 @@ class RowFacts:
         yield self._taken(key, text, tuple(held for _, held in parts), any(each.about for each, _ in parts))
 
     def _inlet(self) -> Iterator[Taken]:
+        asked = len(self.questions)
         kind = self._say("inlet", lambda text: barrel(text, self._commas))
         where = self._where("inlet")
         if kind is None:
             self._left_over(
-                "inlet",
                 where,
+                asked,
                 "its kind of power inlet is not known",
                 "write its kind into the column of its power inlet, such as barrel 5.5 x 2.1 mm",
             )
@@ -275,30 +274,28 @@ class RowFacts:
 
     def _where(self, key: str) -> tuple[Part, ...]:
         """Side, distance and height of a jack; none where the side or the distance is not known, since neither says anything alone."""
+        asked = len(self.questions)
         side = self._say(f"{key} side", lambda text: word(text, SIDES, "side"))
         along, up = self._amount(f"{key} along", "mm"), self._amount(f"{key} up", "mm")
-        if side is None or along is None:
-            self._left_over(
-                key,
-                tuple(each for each in (side, along, up) if each),
-                "a place is stated by side and distance, and one of them is not known",
-                "measure it and write it in its column",
-            )
-            return ()
-        return (side, along, *([up] if up else []))
+        if side is not None and along is not None:
+            return (side, along, *([up] if up else []))
+        why = f"where the {key} is must be stated by side and distance, and one of them is not known"
+        self._left_over(
+            tuple(each for each in (side, along, up) if each), asked, why, "measure it and write it in its column"
+        )
+        return ()
 
     def _location(self, where: tuple[Part, ...]) -> str:
         said = [each.text for each, _ in where]
         return "" if not said else f" {said[0]} {said[1]}" + (f" up {said[2]}" if len(said) > 2 else "")
 
-    def _left_over(self, key: str, parts: tuple[Part, ...], why: str, do: str) -> None:
-        if parts:
-            self._ask(
-                tuple(held.place for _, held in parts),
-                ", ".join(held.text for _, held in parts),
-                f"of the {key}: {why}",
-                do,
-            )
+    def _left_over(self, parts: tuple[Part, ...], asked: int, why: str, do: str) -> None:
+        """Cells that say nothing alone: they are asked about, or only kept where a cell that they go with was asked about since there were so many questions."""
+        places, said = tuple(held.place for _, held in parts), ", ".join(held.text for _, held in parts)
+        if parts and len(self.questions) > asked:
+            self.kept.append(f"{', '.join(places)}: {said}")
+        elif parts:
+            self._ask(places, said, why, do)
 
     def _levels(self, key: str, jack: str, most: str, said: str) -> Iterator[Taken]:
         nominal, highest = self._amount(key, "dBu"), self._amount(most, "dBu", most=True)
@@ -312,7 +309,7 @@ class RowFacts:
     def _traits(self) -> Iterator[Taken]:
         found = self._read("traits", traits)
         if found is not None:
-            yield from (Taken("traits", each, (found[1].place,)) for each in found[0])
+            yield from (Taken("traits", each, (found[1].place,), found[1].text) for each in found[0])
 
     def _money(self, key: str) -> Iterator[Taken]:
         found = self._say(key, lambda text: _money(text, self._titles.get(self._heads.at(key) or -1, ""), self._commas))

@@ -67,7 +67,7 @@ def _without(found: FoundList, lines: dict[int, tuple[str, Taken | None]], refus
         place = ", ".join(fact.places)
         question = Question(
             f"{unit.sheet} {place}".strip(),
-            fact.said or fact.text,
+            fact.typed,
             message,
             "look at its number and its unit, and write it anew",
             name,
@@ -131,7 +131,7 @@ def _unit_lines(book: Book, unit: FoundUnit, missing: tuple[AskedFact, ...]) -> 
     yield f"# {_safe(where)}", None
     yield f"unit {unit.name}{f' {quoted(unit.title)}' if unit.title else ''} {{", None
     for fact in unit.facts:
-        said = f"  # {_safe(fact.said)}" if fact.said else ""
+        said = f"  # {_safe(fact.typed)}" if fact.differs else ""
         yield f"  {fact.text} {_provenance(book, unit, fact)}{said}", fact
     for note in unit.notes:
         yield f"  note {quoted(note)}", None

@@ -158,14 +158,14 @@ COLUMNS = (
     ),
     AskedColumn("input jack", "Input jack", "the kind of jack", "ts", "input", words=_JACKS, others=("input", "in", "input type")),
     AskedColumn(
-        "input impedance", "Input impedance", "from its leaflet", "1 Mohm", "input", "ohm", others=("input z", "impedance in", "zin")
+        "input impedance", "Input impedance", "from its leaflet", "1 Mohm", "input", "ohm", others=("input z", "in z", "impedance in", "zin")
     ),
     *_places("input", "Input", ("right", "80 mm", "25 mm")),
     AskedColumn("level in", "Level in", "what it is made for", "-20 dBu", "level in", "dBu", others=("input level", "nominal level in")),
     AskedColumn("most in", "Most it takes", "before it distorts", "11 dBu", "level in", "dBu", others=("max level in", "max input level", "level in max")),
     AskedColumn("output jack", "Output jack", "the kind of jack", "ts", "output", words=_JACKS, others=("output", "out", "output type")),
     AskedColumn(
-        "output impedance", "Output impedance", "from its leaflet", "1 kohm", "output", "ohm", others=("output z", "impedance out", "zout")
+        "output impedance", "Output impedance", "from its leaflet", "1 kohm", "output", "ohm", others=("output z", "out z", "impedance out", "zout")
     ),
     *_places("output", "Output", ("left", "80 mm", "25 mm")),
     AskedColumn("level out", "Level out", "what it gives as it will be set", "-20 dBu", "level out", "dBu", others=("output level", "nominal level out")),

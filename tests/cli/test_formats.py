@@ -82,18 +82,25 @@ def test_without_a_format_nothing_of_these_is_written(real: Real) -> None:
     assert {Path(name).suffix for name in files("out")} == {".html", ".md"}
 
 
-@pytest.mark.parametrize(("form", "part"), [("csv", "table"), ("json", "sheet with tables")])
+@pytest.mark.parametrize(
+    ("form", "part"), [("csv", "table"), ("json", "sheet with tables"), ("xlsx", "sheet with tables")]
+)
 def test_one_file_holds_one_part(form: str, part: str, real: Real) -> None:
     run = real("build", HOME, "--sheet", "cable-list,power-table", "-o", f"out.{form}")
     assert run.code == 2
     assert f"one {form.upper()} file holds one {part}; these sheets have " in run.err
 
 
-@pytest.mark.parametrize(("form", "package"), [("pdf", "weasyprint"), ("dxf", "ezdxf")])
-def test_a_missing_package_is_a_finding(form: str, package: str, real: Real, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    ("form", "package", "extra"),
+    [("pdf", "weasyprint", "pdf"), ("dxf", "ezdxf", "dxf"), ("xlsx", "openpyxl", "tables")],
+)
+def test_a_missing_package_is_a_finding(
+    form: str, package: str, extra: str, real: Real, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setitem(sys.modules, package, None)
     run = real("build", HOME, "--to", form, "-o", "out")
     assert run.code == 1
     assert f"the package {package}, which is not installed [missing-extra]\n" in run.err
-    assert f"  do: pip install 'rigc[{form}]'\n" in run.err
+    assert f"  do: pip install 'rigc[{extra}]'\n" in run.err
     assert not Path("out").exists()

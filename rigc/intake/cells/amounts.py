@@ -60,9 +60,6 @@ def amount(typed: str, kind: str, default: str, decimal_commas: bool, *, most: b
     Raises `Unclear`.
     """
     text, about, highest = stripped(typed, most)
-    twice = re.fullmatch(rf"({NUMBER})\s*(\D*?)\s*(?:-|–|—|\.\.\.?|to|bis)\s*({NUMBER})\s*(.*)", text)
-    if twice and not re.fullmatch(NUMBER, text):
-        return Amount(_between(twice, kind, default, decimal_commas), about, highest)
     within = re.fullmatch(r"(.*?)\s*(?:±|\+/?-|\+/−)\s*(.*)", text)
     if within:
         off = _share(within[2], decimal_commas) or _one(
@@ -71,6 +68,9 @@ def amount(typed: str, kind: str, default: str, decimal_commas: bool, *, most: b
         return Amount(
             f"{_one(within[1], kind, default or _unit_in(within[2], kind), decimal_commas)} +- {off}", about, highest
         )
+    twice = re.fullmatch(rf"({NUMBER})\s*(\D*?)\s*(?:-|–|—|\.\.\.?|to|bis)\s*({NUMBER})\s*(.*)", text)
+    if twice and not re.fullmatch(rf"{NUMBER}\D*", text):
+        return Amount(_between(twice, kind, default, decimal_commas), about, highest)
     pounds = re.fullmatch(rf"({NUMBER})\s*lbs?\.?,?\s*({NUMBER})\s*oz\.?", text, re.IGNORECASE)
     if pounds:
         ounces = Decimal(number(pounds[1], decimal_commas)) * 16 + Decimal(number(pounds[2], decimal_commas))

@@ -25,7 +25,7 @@ def day(typed: str) -> str:
     if found:
         first, second, year = map(int, found.groups())
         if first <= 12 and second <= 12 and first != second:
-            raise Unclear(f"'{typed}' may be the {first}th of month {second} or the {second}th of month {first}", _DO)
+            raise Unclear(f"'{typed}' may be day {first} of month {second} or day {second} of month {first}", _DO)
         return _day(typed, year, second if first > 12 else first, first if first > 12 else second)
     words = re.fullmatch(r"(?:(\d{1,2})(?:st|nd|rd|th)?\.? )?([a-z]+)\.?(?: (\d{1,2})(?:st|nd|rd|th)?)? (\d{4})", text)
     if words and words[2][:3] in _MONTHS and bool(words[1]) != bool(words[3]):

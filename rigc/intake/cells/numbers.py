@@ -20,6 +20,8 @@ def number(typed: str, decimal_commas: bool) -> str:
     text = typed.lstrip("+-−")
     if "/" in text or any(each in text for each in _PARTS):
         return sign + _fraction(text)
+    if re.search(r"['’]", text) and not re.fullmatch(r"\d{1,3}(?:['’]\d{3})+(?:[.,]\d+)?", text):
+        raise _two_ways(typed)
     text = re.sub(r"['’]", "", text)
     commas, points = text.count(","), text.count(".")
     if commas and points:

@@ -66,7 +66,7 @@ def needs(typed: str, default: str, decimal_commas: bool, *, has_polarity: bool 
         raise Unclear(
             "a voltage is not about so much", "write the voltage that stands beside its inlet, such as 9 V dc"
         )
-    kind, rest = _cut(text, r"(?<![a-z])(?:dc|ac|d\.c\.|a\.c\.)(?![a-z])|[⎓⏤]")
+    kind, rest = _cut(text, r"(?<![a-uw-z])(?:dc|ac|d\.c\.|a\.c\.)(?![a-z])|[⎓⏤]")
     if re.fullmatch(rf"{NUMBER}(?:\s*(?:-|–|\.\.\.?|to)\s*{NUMBER})?", rest.strip()) and default:
         rest = f"{rest.strip()} {default}"
     found = re.fullmatch(_VOLTS, rest.strip(), re.IGNORECASE)

@@ -54,7 +54,7 @@ def polarity(typed: str) -> str:
     """`centre-negative` or `centre-positive`, or nothing where the text is neither. A tip is the centre of a barrel."""
     text = " ".join(typed.lower().split()).strip(" .()")
     for name, pole, other in (("centre-negative", _NEGATIVE, _POSITIVE), ("centre-positive", _POSITIVE, _NEGATIVE)):
-        if re.fullmatch(rf"{_CENTRE}[\s:=-]*{pole}\.?|{pole}[\s-]*{_CENTRE}", text) and not re.fullmatch(
+        if re.fullmatch(rf"{_CENTRE}[\s:=-]*{pole}\.?|{pole}\.?[\s-]*{_CENTRE}", text) and not re.fullmatch(
             rf"{_CENTRE}[\s:=]*{other}", text
         ):
             return name
