@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from rigc.intake.cells.amounts import amount, is_blank
-from rigc.intake.cells.days import day
-from rigc.intake.cells.power_words import Power, barrel, needs, power, window
-from rigc.intake.cells.unclear import Unclear
-from rigc.intake.cells.words import polarity, traits, word
-from rigc.intake.names import free_name, name_of
+from rigc.files.intake.cells.amounts import amount, is_blank
+from rigc.files.intake.cells.days import day
+from rigc.files.intake.cells.power_words import Power, barrel, needs, power, window
+from rigc.files.intake.cells.unclear import Unclear
+from rigc.files.intake.cells.words import polarity, traits, word
+from rigc.files.intake.names import free_name, name_of
 
 
 @pytest.mark.parametrize(

@@ -17,10 +17,10 @@ from rigc.cli import main
 from rigc.compile import compile_rig
 from rigc.diagnostics.diagnostic import Level
 from rigc.edit.starter import starter
-from rigc.intake.books import book
-from rigc.intake.books.book import NoBook
-from rigc.intake.source_text import Intake, intake
-from rigc.intake.template import LISTED, template
+from rigc.files.intake.books import book
+from rigc.files.intake.books.book import NoBook
+from rigc.files.intake.source_text import Intake, intake
+from rigc.files.intake.template import LISTED, template
 from rigc.model.asked_facts import COLUMNS, FACTS
 from rigc.source import Source
 

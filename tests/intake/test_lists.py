@@ -14,8 +14,8 @@ from syrupy.location import PyTestLocation
 from intake.made_lists import bench_ods, fly_rig_xlsx
 from rigc.cli import main
 from rigc.edit.canonical import canonical
+from rigc.files.intake.books import book
 from rigc.files.reader import CachedReader
-from rigc.intake.books import book
 from rigc.source import Source
 
 CSV = Path(__file__).parent / "lists" / "spring-tour.csv"

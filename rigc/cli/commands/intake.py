@@ -10,7 +10,7 @@ import click
 from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
-    from rigc.intake.source_text import Intake
+    from rigc.files.intake.source_text import Intake
 
 
 @click.command()
@@ -40,7 +40,7 @@ def intake(screen: Screen, file: Path, output: Path | None, template: bool) -> i
 
 def _template(screen: Screen, file: Path) -> int:
     from rigc.cli.report import save
-    from rigc.intake.template import template
+    from rigc.files.intake.template import template
 
     if file.suffix.lower() != ".xlsx":
         raise click.UsageError(f"the empty list is XLSX; name it '{file.with_suffix('.xlsx').name}'")
@@ -53,10 +53,10 @@ def _template(screen: Screen, file: Path) -> int:
 def _taken_in(screen: Screen, file: Path, output: Path | None) -> int:
     from rigc.cli import seam
     from rigc.cli.report import save
+    from rigc.files.intake.books import book
+    from rigc.files.intake.books.book import NoBook
+    from rigc.files.intake.source_text import intake as take_in
     from rigc.files.reading import read_spreadsheet
-    from rigc.intake.books import book
-    from rigc.intake.books.book import NoBook
-    from rigc.intake.source_text import intake as take_in
     from rigc.loader import Unreadable
 
     if output is not None:

@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from rigc.compile import read_rig
 from rigc.diagnostics.diagnostic import Level
 from rigc.edit.canonical import canonical
-from rigc.intake.books.book import Book
-from rigc.intake.found import FoundList, FoundUnit, Question, Taken
-from rigc.intake.list_found import list_found
-from rigc.intake.row_facts import quoted
+from rigc.files.intake.books.book import Book
+from rigc.files.intake.found import FoundList, FoundUnit, Question, Taken
+from rigc.files.intake.list_found import list_found
+from rigc.files.intake.row_facts import quoted
 from rigc.model.asked_facts import FACTS, AskedFact
 from rigc.model.rig import Rig
 from rigc.record import Record

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from rigc.intake.cells.unclear import Unclear
+from rigc.files.intake.cells.unclear import Unclear
 
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _DO = "write it as year-month-day, such as 2026-03-02"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from rigc.diagnostics.near import nearest
-from rigc.intake.cells.unclear import Unclear
+from rigc.files.intake.cells.unclear import Unclear
 
 _SAME = {
     "bypass": {

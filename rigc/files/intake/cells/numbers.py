@@ -6,7 +6,7 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 
-from rigc.intake.cells.unclear import Unclear
+from rigc.files.intake.cells.unclear import Unclear
 
 _SIGNS = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 _PARTS = "".join(_SIGNS)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from importlib import import_module
 
-from rigc.intake.books.book import Book, NoBook
+from rigc.files.intake.books.book import Book, NoBook
 
 KINDS = {
     "csv": "csv_book",
@@ -28,5 +28,5 @@ def book(name: str, data: bytes, saved: str) -> Book:
             f"'{name}' is none of .csv, .tsv, .xlsx and .ods",
             "save it as one of these: in most programs Save As, then the format",
         )
-    made: Book = import_module(f"rigc.intake.books.{KINDS[ending]}").read(name, data, saved)
+    made: Book = import_module(f"rigc.files.intake.books.{KINDS[ending]}").read(name, data, saved)
     return made

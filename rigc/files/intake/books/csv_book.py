@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 
-from rigc.intake.books.book import (
+from rigc.files.intake.books.book import (
     MOST_COLUMNS,
     MOST_ROWS,
     Book,

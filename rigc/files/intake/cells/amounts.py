@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from rigc.intake.cells.numbers import NUMBER, number
-from rigc.intake.cells.unclear import Unclear
+from rigc.files.intake.cells.numbers import NUMBER, number
+from rigc.files.intake.cells.unclear import Unclear
 from rigc.record import Record
 
 _INCH = dict.fromkeys(("in", "in.", "inch", "inches", '"', "″", "''", "”", "“", "zoll"), "in")

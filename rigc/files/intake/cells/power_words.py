@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-from rigc.intake.cells.amounts import Amount, amount, stripped
-from rigc.intake.cells.numbers import NUMBER, number
-from rigc.intake.cells.unclear import Unclear
-from rigc.intake.cells.words import polarity
+from rigc.files.intake.cells.amounts import Amount, amount, stripped
+from rigc.files.intake.cells.numbers import NUMBER, number
+from rigc.files.intake.cells.unclear import Unclear
+from rigc.files.intake.cells.words import polarity
 from rigc.record import Record
 
 _CURRENT = rf"(?:(?:ca\.?|circa|about|approx\.?|typ\.?|max\.?|up to|[~≈<≤])\s*)?{NUMBER}\s*(?:(?:-|–|to)\s*{NUMBER}\s*)?(?:mA|ma|MA|A|amps?|milliamps?)\b(?:\s*\(?(?:max|peak|typ|approx)\b\.?\)?)?"

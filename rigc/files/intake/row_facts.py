@@ -7,14 +7,14 @@ from collections.abc import Callable, Iterator
 from typing import TypeVar
 
 from rigc.facts.countries import is_country
-from rigc.intake.books.book import BookCell, BookRow
-from rigc.intake.cells.amounts import Amount, amount, is_blank, unit_of
-from rigc.intake.cells.numbers import NUMBER, number
-from rigc.intake.cells.power_words import Power, barrel, needs, power, window
-from rigc.intake.cells.unclear import Unclear
-from rigc.intake.cells.words import polarity, traits, word
-from rigc.intake.found import Question, Taken
-from rigc.intake.heads import ORDER, Heads
+from rigc.files.intake.books.book import BookCell, BookRow
+from rigc.files.intake.cells.amounts import Amount, amount, is_blank, unit_of
+from rigc.files.intake.cells.numbers import NUMBER, number
+from rigc.files.intake.cells.power_words import Power, barrel, needs, power, window
+from rigc.files.intake.cells.unclear import Unclear
+from rigc.files.intake.cells.words import polarity, traits, word
+from rigc.files.intake.found import Question, Taken
+from rigc.files.intake.heads import ORDER, Heads
 from rigc.model.asked_facts import FACTS, SIDES
 
 T = TypeVar("T")

@@ -6,8 +6,8 @@ import re
 from functools import cache
 
 from rigc.diagnostics.near import nearest
-from rigc.intake.books.book import BookRow
-from rigc.intake.cells.amounts import UNITS, unit_of
+from rigc.files.intake.books.book import BookRow
+from rigc.files.intake.cells.amounts import UNITS, unit_of
 from rigc.model.asked_facts import COLUMNS, AskedColumn
 from rigc.record import Record
 

@@ -7,7 +7,7 @@ import re
 from datetime import date, datetime, time
 from typing import Any
 
-from rigc.intake.books.book import (
+from rigc.files.intake.books.book import (
     MOST_COLUMNS,
     MOST_ROWS,
     Book,

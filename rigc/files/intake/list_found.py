@@ -5,16 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from rigc.intake.books.book import Book, BookRow, BookSheet, letters
-from rigc.intake.cells.amounts import is_blank
-from rigc.intake.cells.days import day
-from rigc.intake.cells.numbers import has_decimal_comma
-from rigc.intake.cells.unclear import Unclear
-from rigc.intake.cells.words import word
-from rigc.intake.found import FoundList, FoundUnit, Question
-from rigc.intake.heads import Heads, heads, near_heading
-from rigc.intake.names import free_name, name_of
-from rigc.intake.row_facts import RowFacts
+from rigc.files.intake.books.book import Book, BookRow, BookSheet, letters
+from rigc.files.intake.cells.amounts import is_blank
+from rigc.files.intake.cells.days import day
+from rigc.files.intake.cells.numbers import has_decimal_comma
+from rigc.files.intake.cells.unclear import Unclear
+from rigc.files.intake.cells.words import word
+from rigc.files.intake.found import FoundList, FoundUnit, Question
+from rigc.files.intake.heads import Heads, heads, near_heading
+from rigc.files.intake.names import free_name, name_of
+from rigc.files.intake.row_facts import RowFacts
 
 HOW_TO = "How to fill in this list"
 """What the first cell of a sheet says that explains the list; such a sheet is not read."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.intake.list_found import HOW_TO
+from rigc.files.intake.list_found import HOW_TO
 from rigc.model.asked_facts import COLUMNS, FACTS, AskedColumn
 from rigc.output.extras.xlsx import heading, new_workbook, saved, write
 

@@ -6,7 +6,7 @@ import io
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.intake.books.book import (
+from rigc.files.intake.books.book import (
     MOST_COLUMNS,
     MOST_ROWS,
     Book,
