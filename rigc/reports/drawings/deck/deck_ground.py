@@ -81,10 +81,10 @@ def _wish(here: Room, text: str) -> Wish:
 
 def _choices(here: Room, text: str) -> Iterator[Choice]:
     across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
-    yield Choice(Label(across, here.bottom + 0.8, text, anchor="middle", level="top"), 0)
-    yield Choice(Label(across, here.top - 0.8, text, anchor="middle"), 0)
-    yield Choice(Label(here.right + 1, down, text, level="middle"), 0)
-    yield Choice(Label(here.left - 1, down, text, anchor="end", level="middle"), 0)
+    yield Choice(across, here.bottom + 0.8, text, 0, anchor="middle", level="top")
+    yield Choice(across, here.top - 0.8, text, 0, anchor="middle", level="baseline")
+    yield Choice(here.right + 1, down, text, 0)
+    yield Choice(here.left - 1, down, text, 0, anchor="end")
     yield from around((across, down), text)
 
 

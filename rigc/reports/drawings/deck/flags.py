@@ -13,7 +13,7 @@ from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_choices import around
 from rigc.reports.drawings.means.labelling import Wish
-from rigc.reports.drawings.shapes import Label, Point
+from rigc.reports.drawings.shapes import Point
 
 
 class Flag(Record):
@@ -92,29 +92,27 @@ def _upright(flag: Flag, x: float, y: float, dy: int) -> Iterator[Choice]:
     """A jack that looks up or down the paper: the flag reads upwards."""
     inward, outward = ("start", "end") if dy > 0 else ("end", "start")
     for aside in (0.0, 1.2, -1.2):
-        label = Label(x + aside, y - 0.8 * dy, flag.text, anchor=inward, level="middle", rotation=-90)
-        yield Choice(label, abs(aside))
+        yield Choice(x + aside, y - 0.8 * dy, flag.text, abs(aside), anchor=inward, rotation=-90)
     for aside in (0.0, 1.2, -1.2):
-        label = Label(x + aside, y + (flag.reach + 0.8) * dy, flag.text, anchor=outward, level="middle", rotation=-90)
-        yield Choice(label, 2 + abs(aside))
+        beyond = y + (flag.reach + 0.8) * dy
+        yield Choice(x + aside, beyond, flag.text, 2 + abs(aside), anchor=outward, rotation=-90)
 
 
 def _level(flag: Flag, x: float, y: float, dx: int) -> Iterator[Choice]:
     """A jack that looks to a side."""
     inward, outward = ("end", "start") if dx > 0 else ("start", "end")
     for aside in (0.0, 1.2, -1.2):
-        yield Choice(Label(x - 0.8 * dx, y + aside, flag.text, anchor=inward, level="middle"), abs(aside))
+        yield Choice(x - 0.8 * dx, y + aside, flag.text, abs(aside), anchor=inward)
     for aside in (0.0, 1.2, -1.2):
-        label = Label(x + (flag.reach + 0.8) * dx, y + aside, flag.text, anchor=outward, level="middle")
-        yield Choice(label, 2 + abs(aside))
+        yield Choice(x + (flag.reach + 0.8) * dx, y + aside, flag.text, 2 + abs(aside), anchor=outward)
 
 
 def _open(flag: Flag, x: float, y: float) -> Iterator[Choice]:
     """A jack of a panel: around its ring."""
     for side in (1, -1):
-        yield Choice(Label(x + 2.2 * side, y, flag.text, anchor=_ANCHOR[side], level="middle"), 0)
-        yield Choice(Label(x, y - 2.2 * side, flag.text, anchor="middle", level=_LEVEL[side]), 0)
-        yield Choice(Label(x, y - 2.2 * side, flag.text, anchor=_ANCHOR[side], level="middle", rotation=-90), 1)
+        yield Choice(x + 2.2 * side, y, flag.text, 0, anchor=_ANCHOR[side])
+        yield Choice(x, y - 2.2 * side, flag.text, 0, anchor="middle", level=_LEVEL[side])
+        yield Choice(x, y - 2.2 * side, flag.text, 1, anchor=_ANCHOR[side], rotation=-90)
 
 
 _ANCHOR = {1: "start", -1: "end"}

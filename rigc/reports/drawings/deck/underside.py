@@ -124,13 +124,10 @@ def _at_hole(point: Point, text: str) -> Wish:
     def choices() -> list[Choice]:
         x, y = point
         found = [
-            Choice(Label(x, y + 1.3 * out, text, anchor=anchor, level="middle", rotation=-90), 0)
+            Choice(x, y + 1.3 * out, text, 0, anchor=anchor, rotation=-90)
             for out, anchor in ((-1, "start"), (1, "end"))
         ]
-        found += [
-            Choice(Label(x + 1.3 * out, y, text, anchor=anchor, level="middle"), 0.5)
-            for out, anchor in ((1, "start"), (-1, "end"))
-        ]
+        found += [Choice(x + 1.3 * out, y, text, 0.5, anchor=anchor) for out, anchor in ((1, "start"), (-1, "end"))]
         return [*found, *led_from(point, text).choices()]
 
     return Wish(choices)
@@ -164,12 +161,12 @@ def _counted(run: Run, ground: Ground) -> list[Shape]:
 
 def _count_wish(x: float, y: float, text: str) -> Wish:
     places = (
-        Label(x + 1.4, y - 0.9, text),
-        Label(x - 1.4, y + 0.9, text, anchor="end", level="top"),
-        Label(x + 0.9, y - 2.2, text),
-        Label(x - 0.9, y + 2.2, text, anchor="end", level="top"),
+        Choice(x + 1.4, y - 0.9, text, 0, level="baseline"),
+        Choice(x - 1.4, y + 0.9, text, 1, anchor="end", level="top"),
+        Choice(x + 0.9, y - 2.2, text, 2, level="baseline"),
+        Choice(x - 0.9, y + 2.2, text, 3, anchor="end", level="top"),
     )
-    return Wish(lambda: (Choice(label, at) for at, label in enumerate(places)))
+    return Wish(lambda: places)
 
 
 def _stamp(view: View) -> tuple[Shape, ...]:

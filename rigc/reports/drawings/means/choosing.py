@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from rigc.record import Record
+from typing import NamedTuple
+
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.segments import Segment, how_met, meets, squares_crossed, squares_of
-from rigc.reports.drawings.shapes import Label, Point
+from rigc.reports.drawings.means.segments import Segment, how_met, meets
+from rigc.reports.drawings.shapes import LETTERS, Label, Point
 
 _TURNS, _IDLE = 20, 300  # so many moves a name are tried, and so many without a gain
 _TABU = 9  # for so many moves a place that was left is not taken again
@@ -13,22 +14,39 @@ _ON_ANOTHER = 90.0  # what it costs to stand on another name, in mm
 _DOT = 0.5  # half of the room that the dot at the start of a leader takes, in mm
 
 
-class Choice(Record):
-    """A place for a name: the label, what it costs in mm, and where a leader starts that ends at its letters; None for none."""
+class Choice(NamedTuple):
+    """A place for a name: what it costs in mm, where a leader starts that ends at its letters (None for none), and how it is
+    written there. A tuple, because tens of thousands are looked at; of those taken the label is made."""
 
-    label: Label
+    x: float
+    y: float
+    text: str
     cost: float
     start: Point | None = None
+    anchor: str = "start"
+    level: str = "middle"
+    rotation: float = 0.0
+    size_mm: float = LETTERS
+    strong: bool = False
+    colour: str = "black"
+
+    @property
+    def label(self) -> Label:
+        """Its letters, as they are drawn."""
+        return Label(
+            self.x, self.y, self.text, self.size_mm, self.anchor, self.level, self.rotation, self.colour, self.strong
+        )
 
 
-class Stand(Record):
-    """A choice with the room of its letters and its leader."""
+class Stand(NamedTuple):
+    """A choice with the room of its letters, its leader, and the squares of paper that both touch."""
 
     choice: Choice
     box: Room
     apart: Room
     leader: Segment | None
     cost: float
+    squares: frozenset[tuple[int, int]]
 
 
 class Choosing:
@@ -42,13 +60,13 @@ class Choosing:
         self._own: list[list[int]] = [[] for _ in stands]
         for number, at in enumerate(self._owner):
             self._own[at].append(number)
-        self._squares = [_squares(stand) for stand in self._all]
         self._there: dict[tuple[int, int], list[int]] = {}
-        for number, cells in enumerate(self._squares):
-            for cell in cells:
-                self._there.setdefault(cell, []).append(number)
+        for number, stand in enumerate(self._all):
+            for square in stand.squares:
+                self._there.setdefault(square, []).append(number)
         self._known: dict[int, tuple[int, ...]] = {}
         self._met = [0] * len(self._all)  # of each place, how many stand in its way now
+        self._worse = list(self._cost)  # of each place, what it costs now
         self._taken = [min(own, key=lambda number: (self._cost[number], number)) if own else -1 for own in self._own]
         for number in self._taken:
             self._count(number, 1)
@@ -80,15 +98,16 @@ class Choosing:
 
     def _move(self, turn: int, left_at: dict[int, int]) -> int | None:
         """The place that betters the whole most, of those whose names are in each other's way; else of all."""
+        worse = self._worse
         troubled = [at for at, number in enumerate(self._taken) if number >= 0 and self._met[number]]
         best, gain = None, float("-inf")
         for at in troubled or range(len(self._own)):
             now = self._taken[at]
             if now < 0:
                 continue
-            here = self._cost[now] + _ON_ANOTHER * self._met[now]
+            here = worse[now]
             for number in self._own[at]:
-                won = here - self._cost[number] - _ON_ANOTHER * self._met[number]
+                won = here - worse[number]
                 if won > gain and number != now and left_at.get(number, -1) < turn:
                     best, gain = number, won
         return best
@@ -102,6 +121,7 @@ class Choosing:
     def _count(self, number: int, by: int) -> None:
         for other in self._against(number):
             self._met[other] += by
+            self._worse[other] = self._cost[other] + _ON_ANOTHER * self._met[other]
 
     def _against(self, number: int) -> tuple[int, ...]:
         """The places of other names that cannot be taken together with this one."""
@@ -109,11 +129,9 @@ class Choosing:
             return ()
         known = self._known.get(number)
         if known is None:
-            here, own = self._all[number], self._owner[number]
-            near = {other for cell in self._squares[number] for other in self._there[cell]}
-            known = tuple(
-                sorted(other for other in near if self._owner[other] != own and clash(here, self._all[other]))
-            )
+            here, own, stands, owner = self._all[number], self._owner[number], self._all, self._owner
+            near = {other for square in here.squares for other in self._there[square] if owner[other] != own}
+            known = tuple(sorted(other for other in near if clash(here, stands[other])))
             self._known[number] = known
         return known
 
@@ -126,16 +144,14 @@ class Choosing:
             self._take(max(troubled, key=lambda at: (self._met[self._taken[at]], at)), -1)
 
 
-def _squares(stand: Stand) -> tuple[tuple[int, int], ...]:
-    cells = set(squares_of(stand.apart))
-    if stand.leader is not None:
-        cells.update(squares_crossed(stand.leader))
-        x, y = stand.leader[:2]
-        cells.update(squares_of(Room(x, y, x, y).wider(_DOT)))
-    return tuple(sorted(cells))
+def dot_of(leader: Segment) -> Room:
+    """What the dot at the start of a leader takes."""
+    x, y = leader[:2]
+    return Room(x - _DOT, y - _DOT, x + _DOT, y + _DOT)
 
 
 def clash(one: Stand, other: Stand) -> bool:
+    """Whether two places cannot be taken together."""
     if one.apart.meets(other.box) or _runs_over(one, other) or _runs_over(other, one):
         return True
     return one.leader is not None and other.leader is not None and how_met(one.leader, other.leader) != 0
@@ -145,5 +161,4 @@ def _runs_over(one: Stand, other: Stand) -> bool:
     """Whether the leader of one, or the dot at its start, is over the letters of the other."""
     if one.leader is None:
         return False
-    x, y = one.leader[:2]
-    return meets(one.leader, other.apart) or Room(x, y, x, y).wider(_DOT).meets(other.box)
+    return meets(one.leader, other.apart) or dot_of(one.leader).meets(other.box)

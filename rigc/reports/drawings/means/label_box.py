@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from functools import cache
 from math import cos, radians, sin
-from typing import NamedTuple
+from typing import NamedTuple, Protocol
 
 from rigc.reports.drawings.means.lettering import text_width
-from rigc.reports.drawings.shapes import Label
 
 _START = {"start": 0.0, "middle": 0.5, "end": 1.0}
 _DROP = {"baseline": 0.0, "middle": 0.5, "top": 1.0}
@@ -40,30 +40,59 @@ class Room(NamedTuple):
         return Room(self.left - by, self.top - by, self.right + by, self.bottom + by)
 
 
-def label_box(label: Label) -> Room:
+class Written(Protocol):
+    """What says of one line of text where it stands, as a label does."""
+
+    @property
+    def x(self) -> float: ...
+    @property
+    def y(self) -> float: ...
+    @property
+    def text(self) -> str: ...
+    @property
+    def size_mm(self) -> float: ...
+    @property
+    def anchor(self) -> str: ...
+    @property
+    def level(self) -> str: ...
+    @property
+    def rotation(self) -> float: ...
+    @property
+    def strong(self) -> bool: ...
+
+
+def label_box(label: Written) -> Room:
     """What the capitals of a label cover, upright or turned; descenders hang below it."""
     return _box(label)
 
 
-def letters_box(label: Label) -> Room:
+def letters_box(label: Written) -> Room:
     """What all letters of a label cover, those that hang below its line and those that rise over the capitals too."""
-    hang = _HANG if _HANGING.intersection(label.text) else 0.0
-    rise = _RISE if _RISING.intersection(label.text) else 0.0
-    return _box(label, hang * label.size_mm, rise * label.size_mm)
+    return _box(label, *_hang_and_rise(label.text, label.size_mm))
+
+
+@cache
+def _hang_and_rise(text: str, size_mm: float) -> tuple[float, float]:
+    hang = _HANG if _HANGING.intersection(text) else 0.0
+    rise = _RISE if _RISING.intersection(text) else 0.0
+    return hang * size_mm, rise * size_mm
 
 
 _HANGING, _RISING = frozenset("gjpqy,;()[]{}|/"), frozenset("bdfhkl()[]{}|/")
 _HANG, _RISE = 0.32, 0.12  # of the height of a capital, as the sheets' typeface is drawn
 
 
-def _box(label: Label, hang: float = 0.0, rise: float = 0.0) -> Room:
-    width = text_width(label.text, label.size_mm, label.strong)
+def _box(label: Written, hang: float = 0.0, rise: float = 0.0) -> Room:
+    x, y, size, rotation = label.x, label.y, label.size_mm, label.rotation
+    width = text_width(label.text, size, label.strong)
     start = -width * _START[label.anchor]
-    drop = label.size_mm * _DROP[label.level]
-    turn = radians(label.rotation)
-    corners = [
-        (across, down) for across in (start, start + width) for down in (drop + hang, drop - label.size_mm - rise)
-    ]
-    xs = [label.x + across * cos(turn) - down * sin(turn) for across, down in corners]
-    ys = [label.y + across * sin(turn) + down * cos(turn) for across, down in corners]
+    drop = size * _DROP[label.level]
+    if rotation == 0:
+        return Room(x + start, y + drop - size - rise, x + start + width, y + drop + hang)
+    if rotation == -90:
+        return Room(x + drop - size - rise, y - start - width, x + drop + hang, y - start)
+    turn = radians(rotation)
+    corners = [(across, down) for across in (start, start + width) for down in (drop + hang, drop - size - rise)]
+    xs = [x + across * cos(turn) - down * sin(turn) for across, down in corners]
+    ys = [y + across * sin(turn) + down * cos(turn) for across, down in corners]
     return Room(min(xs), min(ys), max(xs), max(ys))

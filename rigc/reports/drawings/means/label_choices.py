@@ -8,7 +8,7 @@ from math import cos, pi, sin
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.labelling import Wish
-from rigc.reports.drawings.shapes import LETTERS, Label, Point
+from rigc.reports.drawings.shapes import LETTERS, Point
 
 NAME_MM = 3.5
 """Letters of the names of things, in mm; those of all else are `LETTERS`."""
@@ -26,11 +26,10 @@ def around(at: Point, text: str, strong: bool = False, cost: float = _LED, withi
         for turn in _TURNS:
             aside, down = radius * cos(turn * pi), radius * sin(turn * pi)
             anchor = "start" if aside > 0.3 else "end" if aside < -0.3 else "middle"
-            yield Choice(Label(x + aside, y + down, text, anchor=anchor, level="middle", strong=strong), cost, at)
+            yield Choice(x + aside, y + down, text, cost, at, anchor, strong=strong)
             if abs(down) > abs(aside):
                 end = "end" if down > 0 else "start"
-                upright = Label(x + aside, y + down, text, anchor=end, level="middle", rotation=-90, strong=strong)
-                yield Choice(upright, cost + 1, at)
+                yield Choice(x + aside, y + down, text, cost + 1, at, end, rotation=-90, strong=strong)
 
 
 def inside(here: Room, text: str, strong: bool, sizes: tuple[float, ...]) -> Iterator[Choice]:
@@ -41,15 +40,13 @@ def inside(here: Room, text: str, strong: bool, sizes: tuple[float, ...]) -> Ite
         for level in _PARTS:
             for aside in _ASIDES:
                 cost = 6.0 * rank + 4 * abs(level) + 3 * abs(aside)
-                label = Label(across + wide * aside, down + high * level, text, size, "middle", "middle", strong=strong)
-                yield Choice(label, cost)
+                x, y = across + wide * aside, down + high * level
+                yield Choice(x, y, text, cost, anchor="middle", size_mm=size, strong=strong)
         for aside in _PARTS:
             for level in _ASIDES:
                 cost = 6.0 * rank + 2.5 + 3 * abs(level) + 4 * abs(aside)
-                label = Label(
-                    across + wide * aside, down + high * level, text, size, "middle", "middle", -90, strong=strong
-                )
-                yield Choice(label, cost)
+                x, y = across + wide * aside, down + high * level
+                yield Choice(x, y, text, cost, anchor="middle", rotation=-90, size_mm=size, strong=strong)
 
 
 _PARTS, _ASIDES = (0.0, 0.11, -0.11, 0.22, -0.22, 0.33, -0.33, 0.42, -0.42), (0.0, 0.2, -0.2, 0.33, -0.33)
@@ -71,7 +68,7 @@ def _name(here: Room, text: str, strong: bool, sizes: tuple[float, ...]) -> Iter
     yield from _beside(here, text, strong)
     middle = ((here.left + here.right) / 2, (here.top + here.bottom) / 2)
     for choice in around(middle, text, strong):
-        yield choice.replace(cost=choice.cost + 25)
+        yield choice._replace(cost=choice.cost + 25)
 
 
 def _beside(here: Room, text: str, strong: bool) -> Iterator[Choice]:
@@ -80,12 +77,8 @@ def _beside(here: Room, text: str, strong: bool) -> Iterator[Choice]:
         y = here.top + (here.bottom - here.top) * part
         x = here.left + (here.right - here.left) * part
         for edge, out in ((here.left, -1), (here.right, 1)):
-            label = Label(edge + out * 2.8, y, text, anchor="middle", level="middle", rotation=-90, strong=strong)
-            yield Choice(label, 15, (edge - out * 0.6, y))
-            level = Label(
-                edge + out * 1.8, y, text, anchor="start" if out > 0 else "end", level="middle", strong=strong
-            )
-            yield Choice(level, 15, (edge - out * 0.6, y))
+            start, anchor = (edge - out * 0.6, y), "start" if out > 0 else "end"
+            yield Choice(edge + out * 2.8, y, text, 15, start, "middle", rotation=-90, strong=strong)
+            yield Choice(edge + out * 1.8, y, text, 15, start, anchor, strong=strong)
         for edge, out in ((here.top, -1), (here.bottom, 1)):
-            label = Label(x, edge + out * 2.8, text, anchor="middle", level="middle", strong=strong)
-            yield Choice(label, 15, (x, edge - out * 0.6))
+            yield Choice(x, edge + out * 2.8, text, 15, (x, edge - out * 0.6), "middle", strong=strong)

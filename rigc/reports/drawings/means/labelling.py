@@ -12,7 +12,7 @@ from itertools import pairwise
 from math import hypot
 
 from rigc.record import Record
-from rigc.reports.drawings.means.choosing import Choice, Choosing, Stand
+from rigc.reports.drawings.means.choosing import Choice, Choosing, Stand, dot_of
 from rigc.reports.drawings.means.label_box import Room, letters_box
 from rigc.reports.drawings.means.segments import ALONG, Segment, how_met, meets, outside, squares_crossed, squares_of
 from rigc.reports.drawings.shapes import HAIR, Box, Circle, Label, Line, Point, Polygon, Polyline, Shape, Symbol
@@ -43,7 +43,7 @@ class Ground:
 
     def __init__(self, room: Room) -> None:
         self._room = room
-        self._blocks: dict[tuple[int, int], list[Room]] = {}
+        self._taken: dict[tuple[int, int], list[Room]] = {}  # letters, and grounds on which nothing is written
         self._letters: dict[tuple[int, int], list[Room]] = {}
         self._lines: dict[tuple[int, int], list[Segment]] = {}
         self._fresh: list[tuple[int, Segment]] = []
@@ -77,6 +77,7 @@ class Ground:
             room = letters_box(label).wider(_CLEAR)
             for cell in squares_of(room.wider(APART)):
                 self._letters.setdefault(cell, []).append(room)
+                self._taken.setdefault(cell, []).append(room)
 
     def _box(self, box: Box) -> None:
         room = Room(box.x, box.y, box.x + box.width, box.y + box.height)
@@ -89,7 +90,7 @@ class Ground:
 
     def _block(self, room: Room) -> None:
         for cell in squares_of(room):
-            self._blocks.setdefault(cell, []).append(room)
+            self._taken.setdefault(cell, []).append(room)
 
     def _line(self, points: tuple[Point, ...]) -> None:
         for (x1, y1), (x2, y2) in pairwise(points):
@@ -156,8 +157,9 @@ class Ground:
             if best is not None and hypot(across - x, down - y) > best.cost:
                 break
             for rotation in (0, -90):
-                label = led.label.replace(x=across, y=down, anchor="middle", level="middle", rotation=rotation)
-                stand = self._stand(Choice(label, 0, start))
+                stand = self._stand(
+                    led._replace(x=across, y=down, cost=0, anchor="middle", level="middle", rotation=rotation)
+                )
                 if stand is not None and (best is None or stand.cost < best.cost):
                     best = stand
         return best
@@ -165,8 +167,7 @@ class Ground:
     def _free(self, wish: Wish, most: int) -> Iterator[Stand]:
         spots: set[tuple[int, int, float, float]] = set()
         for choice in wish.choices():
-            label = choice.label
-            spot = (int(label.x // _ALIKE), int(label.y // _ALIKE), label.rotation, label.size_mm)
+            spot = (int(choice.x // _ALIKE), int(choice.y // _ALIKE), choice.rotation, choice.size_mm)
             stand = None if spot in spots else self._stand(choice)
             if stand is not None:
                 spots.add(spot)
@@ -176,38 +177,49 @@ class Ground:
                     return
 
     def _stand(self, choice: Choice) -> Stand | None:
-        box = letters_box(choice.label)
+        box = letters_box(choice)
         apart = box.wider(APART)
         if not apart.within(self._room):
             return None
-        for cell in squares_of(apart):
-            if any(apart.meets(other) for other in self._letters.get(cell, ())):
-                return None
-            if any(apart.meets(other) for other in self._blocks.get(cell, ())):
-                return None
-            if any(meets(segment, apart) for segment in self._lines.get(cell, ())):
-                return None
+        squares = squares_of(apart)
+        if not self._is_free(apart, squares):
+            return None
         if choice.start is None:
-            return Stand(choice, box, apart, None, choice.cost)
-        x, y = choice.start
-        foreign = any(
-            apart.meets(room) and not (room.left <= x <= room.right and room.top <= y <= room.bottom)
-            for _, room in self._covers
-        )
+            return Stand(choice, box, apart, None, choice.cost, frozenset(squares))
         leader = _leader(choice.start, box)
         crossed = 0
         lines: set[Segment] = set()
-        for cell in squares_crossed(leader):
-            if any(meets(leader, other) for other in self._letters.get(cell, ())):
-                return None
-            lines.update(self._lines.get(cell, ()))
+        along = squares_crossed(leader)
+        for square in along:
+            for other in self._letters.get(square, ()):
+                if meets(leader, other):
+                    return None
+            lines.update(self._lines.get(square, ()))
         for segment in lines:
             met = how_met(leader, segment)
             if met == ALONG:
                 return None
             crossed += met
+        x, y = choice.start
+        foreign = any(
+            apart.meets(room) and not (room.left <= x <= room.right and room.top <= y <= room.bottom)
+            for _, room in self._covers
+        )
         length = hypot(leader[2] - leader[0], leader[3] - leader[1])
-        return Stand(choice, box, apart, leader, choice.cost + length + _CROSSING * crossed + _FOREIGN * foreign)
+        cost = choice.cost + length + _CROSSING * crossed + _FOREIGN * foreign
+        return Stand(choice, box, apart, leader, cost, frozenset((*squares, *along, *squares_of(dot_of(leader)))))
+
+    def _is_free(self, apart: Room, squares: list[tuple[int, int]]) -> bool:
+        """Whether neither letters nor closed grounds nor lines are in a room, which touches these squares."""
+        for square in squares:
+            for other in self._taken.get(square, ()):
+                if apart.meets(other):
+                    return False
+        for square in squares:
+            for segment in self._lines.get(square, ()):
+                if meets(segment, apart):
+                    return False
+        return True
 
 
 def labelled(ground: Ground, named: Sequence[tuple[str, Wish]]) -> tuple[list[Shape], list[str]]:
@@ -225,7 +237,7 @@ def leader_shapes(choice: Choice) -> tuple[Shape, ...]:
     """The label, and its leader with a dot where it starts."""
     if choice.start is None:
         return (choice.label,)
-    x1, y1, x2, y2 = _leader(choice.start, letters_box(choice.label))
+    x1, y1, x2, y2 = _leader(choice.start, letters_box(choice))
     return (
         Line(x1, y1, x2, y2, width_mm=HAIR),
         Circle(x1, y1, 0.35, fill="solid", width_mm=HAIR),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from math import hypot
 
 from rigc.reports.drawings.means.label_box import Room
@@ -15,23 +14,31 @@ _BESIDE = 0.05  # so far beside a square a line counts as in it
 _Room = tuple[float, float, float, float]
 
 
-def squares_of(room: Room) -> Iterator[tuple[int, int]]:
+def squares_of(room: Room) -> list[tuple[int, int]]:
     """The squares of paper that a room touches, by column and row."""
-    for column in range(int(room.left // _CELL), int(room.right // _CELL) + 1):
-        for row in range(int(room.top // _CELL), int(room.bottom // _CELL) + 1):
-            yield column, row
+    rows = range(int(room[1] // _CELL), int(room[3] // _CELL) + 1)
+    return [(column, row) for column in range(int(room[0] // _CELL), int(room[2] // _CELL) + 1) for row in rows]
 
 
-def squares_crossed(segment: Segment) -> Iterator[tuple[int, int]]:
+def squares_crossed(segment: Segment) -> list[tuple[int, int]]:
     """The squares through which a line may go, and those beside it."""
     x1, y1, x2, y2 = segment
     if abs(x1 - x2) < 0.01 or abs(y1 - y2) < 0.01:
-        yield from squares_of(Room(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).wider(0.01))
-        return
-    for cell in squares_of(Room(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))):
-        left, top = cell[0] * _CELL - _BESIDE, cell[1] * _CELL - _BESIDE
-        if meets(segment, (left, top, left + _CELL + 2 * _BESIDE, top + _CELL + 2 * _BESIDE)):
-            yield cell
+        return squares_of(Room(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).wider(0.01))
+    if x1 > x2:
+        x1, y1, x2, y2 = x2, y2, x1, y1
+    least, most = (y1, y2) if y1 < y2 else (y2, y1)
+    slope = (y2 - y1) / (x2 - x1)
+    found = []
+    for column in range(int(x1 // _CELL), int(x2 // _CELL) + 1):
+        left, right = column * _CELL - _BESIDE, (column + 1) * _CELL + _BESIDE
+        one = y1 + slope * (left - x1) if left > x1 else y1
+        other = y1 + slope * (right - x1) if right < x2 else y2
+        low, high = (one, other) if one < other else (other, one)
+        first = int(max(low - _BESIDE, least) // _CELL)
+        last = int(min(high + _BESIDE, most) // _CELL)
+        found += [(column, row) for row in range(first, last + 1)]
+    return found
 
 
 def outside(segment: Segment, covers: list[Room]) -> list[Segment]:
