@@ -111,6 +111,10 @@ def collisions(svg: str) -> list[str]:
     """What is wrong, in words; empty if all letters stand free."""
     drawn = painted(svg)
     found = []
+    squares: dict[tuple[int, int], list[int]] = {}
+    for number, stroke in enumerate(drawn.strokes):
+        for square in _squares(_around([stroke.start, stroke.end]), stroke.half):
+            squares.setdefault(square, []).append(number)
     for number, one in enumerate(drawn.texts):
         found += [
             f"'{one.words}' and '{other.words}'" for other in drawn.texts[number + 1 :] if one.box.meets(other.box)
@@ -118,11 +122,19 @@ def collisions(svg: str) -> list[str]:
         found += [
             f"'{one.words}' is covered" for fill in drawn.fills if fill.order > one.order and one.box.meets(fill.box)
         ]
-        for stroke in drawn.strokes:
+        near = {number: None for square in _squares(one.box) for number in squares.get(square, ())}
+        for stroke in map(drawn.strokes.__getitem__, near):
             piece = _within(stroke, one.box)
             if piece is not None and not _covered(piece, stroke, drawn.fills):
                 found.append(f"'{one.words}' on a line at {piece[0]:.1f}, {piece[1]:.1f}")
     return found
+
+
+def _squares(box: Box, more: float = 0.0) -> list[tuple[int, int]]:
+    """Those of 10 mm that a box touches, and so much around it."""
+    columns = range(int((box.left - more) // 10), int((box.right + more) // 10) + 1)
+    rows = range(int((box.top - more) // 10), int((box.bottom + more) // 10) + 1)
+    return [(column, row) for column in columns for row in rows]
 
 
 def _covered(at: Point, stroke: Stroke, fills: tuple[Fill, ...]) -> bool:

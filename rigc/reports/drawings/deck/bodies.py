@@ -8,8 +8,7 @@ from rigc.analysis.leads.plugs.plug_bodies import PlugBody
 from rigc.model.deck import Place
 from rigc.model.things import PanelJack, Thing
 from rigc.reports.drawings.deck.view import View, boxed
-from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.shapes import HAIR, THICK, THIN, Box, Circle, Label, Point, Polygon, Shape
+from rigc.reports.drawings.shapes import HAIR, THICK, THIN, Box, Circle, Point, Polygon, Shape
 
 SWITCH_MM, KNOB_MM = 6.0, 5.0
 """Radius in mm of a foot switch and of a knob as drawn: signs, not the sizes of the parts."""
@@ -52,31 +51,6 @@ def jack_mark(jack: PanelJack, view: View) -> tuple[Shape, ...]:
     if jack.role == "inlet":
         return (Box(x - 1.6, y - 1.2, 3.2, 2.4, fill="solid"),)
     return (Circle(x, y, 1.4, fill="white"), Circle(x, y, 0.6, fill="solid"))
-
-
-def name_choices(here: Room, text: str) -> list[Label]:
-    """Where a name may stand in a room: level, from the middle outwards; else turned."""
-    across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
-    wide, high = here.right - here.left, here.bottom - here.top
-    level = [
-        Label(across, down + high * part, text, anchor="middle", level="middle", halo=True)
-        for part in (0.0, 0.15, -0.15, 0.3, -0.3, 0.42, -0.42)
-    ]
-    turned = [
-        Label(across + wide * aside, down + high * part, text, anchor="middle", level="middle", rotation=-90, halo=True)
-        for part in (0.0, 0.1, -0.1, 0.17, -0.17, 0.24, -0.24)
-        for aside in (0.0, 0.15, -0.15, 0.3, -0.3, 0.36, -0.36)
-    ]
-    return level + turned
-
-
-def outside_choices(here: Room, text: str) -> list[Label]:
-    """Where a name may stand beside a room that has no place left."""
-    across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
-    beside = [Label(here.right + 1, down + by, text, level="middle", halo=True) for by in (0, 3, -3)]
-    beside += [Label(here.left - 1, down + by, text, anchor="end", level="middle", halo=True) for by in (0, 3, -3)]
-    below = [Label(across + by, here.bottom + 1, text, anchor="middle", level="top", halo=True) for by in (0, 8, -8)]
-    return [*beside, *below, *(Label(across + by, here.top - 1, text, anchor="middle", halo=True) for by in (0, 8, -8))]
 
 
 def _circle(at: tuple[float, float], view: View, radius_mm: float, fill: str) -> Circle:

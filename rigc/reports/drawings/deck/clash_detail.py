@@ -10,9 +10,10 @@ from rigc.record import Record
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.view import View, boxed, fitting_scale
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.label_room import LabelRoom
+from rigc.reports.drawings.means.label_choices import led_from, named_in
+from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
 from rigc.reports.drawings.means.lettering import text_width
-from rigc.reports.drawings.shapes import LETTERS, THICK, Label, Shape
+from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, Label, Shape
 
 _SIDE, _AROUND_MM = 110.0, 12.0  # the largest picture on paper; what is shown around the plugs
 
@@ -91,45 +92,28 @@ def _window(rooms: list[Rectangle]) -> Rectangle:
 
 def _picture(clash: Clash, placement: Placement, view: View, window: Rectangle, frame: Room) -> list[Shape]:
     """Bodies as far as the window shows them, the plugs over them, all within a frame."""
-    room = LabelRoom(frame)
     shapes: list[Shape] = []
+    named: list[tuple[str, Wish]] = []
     for thing in dict.fromkeys(clash.things):
         body = placement.outline(thing)
         seen = _shared(body.area, window) if body is not None else None
-        if seen is None:
-            continue
-        shapes.append(boxed(view.room(seen), width_mm=THICK, fill="tint"))
-        label = _named(room, view.room(seen), thing)
-        shapes += [label] if label is not None else []
+        if seen is not None:
+            shapes.append(boxed(view.room(seen), width_mm=THICK, fill="tint"))
+            named.append((thing, named_in(view.room(seen), thing)))
     for plug, fill in zip(clash.plugs, ("hatch", "cross-hatch"), strict=False):
         here = view.room(plug.room())
         shapes.append(boxed(here, width_mm=THICK, fill=fill))
-        label = _named(room, here, plug.port.jack)
-        shapes += [label] if label is not None else []
-    return [*shapes, boxed(frame, "grey", width_mm=0.13)]
-
-
-def _named(room: LabelRoom, here: Room, text: str) -> Label | None:
-    """A name within its outline if it can be, else across its edge."""
-    spots = _spots(here, text)
-    return room.place(spots, here) or room.place(spots)
+        named.append(
+            (plug.port.jack, led_from(((here.left + here.right) / 2, (here.top + here.bottom) / 2), plug.port.jack))
+        )
+    shapes.append(boxed(frame, "grey", width_mm=HAIR))
+    ground = Ground(frame)
+    ground.drawn(shapes)
+    found, _ = labelled(ground, named)  # the title names all of them
+    return [*shapes, *found]
 
 
 def _shared(area: Rectangle, window: Rectangle) -> Rectangle | None:
     left, front = max(area.x_mm, window.x_mm), max(area.y_mm, window.y_mm)
     right, rear = min(area.right_mm, window.right_mm), min(area.rear_mm, window.rear_mm)
     return Rectangle(left, front, right - left, rear - front) if left < right and front < rear else None
-
-
-def _spots(here: Room, text: str) -> list[Label]:
-    across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
-    parts = (0.0, 0.25, -0.25, 0.4, -0.4, 0.7, -0.7)
-    wide, high = here.right - here.left, here.bottom - here.top
-    return [
-        Label(
-            across + wide * aside, down + high * part, text, anchor="middle", level="middle", rotation=turn, halo=True
-        )
-        for turn in (0.0, -90.0)
-        for part in parts
-        for aside in (0.0, 0.3, -0.3)
-    ]

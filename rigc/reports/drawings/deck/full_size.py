@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from math import ceil
+from collections.abc import Iterator
+from math import ceil, copysign
 
 from rigc.analysis.deck.placement import Outline
 from rigc.analysis.leads.plugs.plug_bodies import PlugBody
@@ -11,14 +12,30 @@ from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
-from rigc.reports.drawings.deck.bodies import name_choices, switches
+from rigc.reports.drawings.deck.bodies import switches
+from rigc.reports.drawings.deck.hole_plan import hole_text
 from rigc.reports.drawings.deck.tiles import OVERLAP, Tile
-from rigc.reports.drawings.deck.view import View, boxed
+from rigc.reports.drawings.deck.view import View
+from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.hatching import round_outline
-from rigc.reports.drawings.means.label_box import Room, label_box
-from rigc.reports.drawings.means.label_room import LabelRoom
+from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.label_choices import led_from, named_in
+from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
 from rigc.reports.drawings.plots.clipping import Frame, clipped
-from rigc.reports.drawings.shapes import HAIR, MIDDLE_LETTERS, THICK, THIN, Label, Line, Point, Polyline, Shape, Symbol
+from rigc.reports.drawings.shapes import (
+    HAIR,
+    LETTERS,
+    MIDDLE_LETTERS,
+    THICK,
+    THIN,
+    Circle,
+    Label,
+    Line,
+    Point,
+    Polyline,
+    Shape,
+    Symbol,
+)
 
 RULER = 6.5
 """What a ruler takes beside the picture, at its left and its lower edge, in mm."""
@@ -38,27 +55,25 @@ def full_size(
     """One page of the print; plugs are dashed. A tile that is turned lies across the page."""
     view = View(1, RULER - tile.area.x_mm, _EDGE - (size[1] - tile.area.rear_mm), *size)
     frame = _frame(view, tile.area)
-    room = LabelRoom(Room(frame.left, frame.top, frame.right, frame.bottom))
     shapes: list[Shape] = [*_joins(frame, tile), *_line(_closed(view, Rectangle(0, 0, *size).corners), frame, THICK)]
     for drop in deck.drops_mm:
         ends = (view.point(0, drop), view.point(size[0], drop))
         shapes += [Polyline(run, "grey", "spaced") for run in clipped(ends, frame)]
     for plug in plugs:
         shapes += _line(_closed(view, plug.corners()), frame, THIN, "dashed")
-    for corners in (Rectangle(0, 0, *size).corners, *(each.corners for each in bodies), *(p.corners() for p in plugs)):
-        room.line(_closed(view, corners))
-    for drop in deck.drops_mm:
-        room.line((view.point(0, drop), view.point(size[0], drop)))
-    for hole in holes:
-        for x in (hole.x_mm, hole.right_mm):
-            here = Room(*view.point(x, hole.y_mm), *view.point(x, hole.y_mm)).wider(_ring(hole))
-            room.keep_clear(here)
-            room.line(((here.left - 2, here.top + _ring(hole)), (here.right + 2, here.top + _ring(hole))))
-            room.line(((here.left + _ring(hole), here.top - 2), (here.left + _ring(hole), here.bottom + 2)))
-    drilled = [shape for hole in holes for shape in _hole(hole, view, frame)]
-    numbers = [shape for hole in holes for shape in _number(hole, view, frame, room)]
-    shapes += [shape for body in bodies for shape in _body(rig, body, view, frame, _inner(frame, tile), room)]
-    shapes += [*drilled, *numbers, *_rulers(frame, tile)]
+    shapes += [shape for body in bodies for shape in _body(rig, body, view, frame)]
+    shapes += [shape for hole in holes for shape in _hole(hole, view, frame)]
+    inner = _inner(frame, tile)
+    ground = Ground(inner)
+    ground.drawn([*shapes, *(dot for body in bodies for dot in _dots(rig, body, view))])
+    named = [(hole_text(hole), _number(hole, end)) for hole in holes if (end := _end(hole, view, frame)) is not None]
+    named += [
+        (body.thing, named_in(seen, body.thing, sizes=(MIDDLE_LETTERS, LETTERS)))
+        for body in bodies
+        if (seen := _seen(view.room(body.area), inner)) is not None
+    ]
+    found, _ = labelled(ground, named)  # of the names without room each stands on another tile, and in the tables
+    shapes += [*found, *_rulers(frame, tile)]
     width, height = frame.right + _EDGE, frame.bottom + RULER
     if tile.turned:
         shapes = [Symbol("", tuple(shapes), height, 0, 90)]
@@ -78,34 +93,32 @@ def _frame(view: View, area: Rectangle) -> Frame:
     return Frame(room.left, room.top, room.right, room.bottom)
 
 
-def _inner(frame: Frame, tile: Tile) -> Frame:
-    """Without what the neighbours show too: names stand clear of the lines where tiles join."""
-    left, right, rear, front = (OVERLAP + 2 if side else 0 for side in (tile.left, tile.right, tile.rear, tile.front))
-    return Frame(frame.left + left, frame.top + rear, frame.right - right, frame.bottom - front)
+def _inner(frame: Frame, tile: Tile) -> Room:
+    """Without what the neighbours show too: of two tiles that are joined one is cut there."""
+    left, right, rear, front = (OVERLAP if side else 0 for side in (tile.left, tile.right, tile.rear, tile.front))
+    return Room(frame.left + left, frame.top + rear, frame.right - right, frame.bottom - front)
 
 
-def _body(rig: Rig, body: Outline, view: View, frame: Frame, inner: Frame, room: LabelRoom) -> list[Shape]:
-    """An outline with its switches, and its name in the part that this tile shows."""
+def _seen(here: Room, inner: Room) -> Room | None:
+    """What a tile shows of a body; None where that is hardly anything."""
+    (left, top, right, bottom), (least, highest, most, lowest) = here, inner
+    seen = Room(max(left, least), max(top, highest), min(right, most), min(bottom, lowest))
+    return seen if seen.right - seen.left >= _LEAST and seen.bottom - seen.top >= _LEAST else None
+
+
+def _body(rig: Rig, body: Outline, view: View, frame: Frame) -> list[Shape]:
+    """An outline with its switches and knobs."""
     shapes = _line(_closed(view, body.corners), frame, THICK)
-    here = view.room(body.area)
-    for dot in switches(rig.units.get(body.thing), rig.places[body.thing], view):
+    for dot in _dots(rig, body, view):
         shapes += _line((*round_outline(dot.x, dot.y, dot.radius), (dot.x + dot.radius, dot.y)), frame, THIN)
         if dot.fill:  # a foot switch, not a knob: a cross where the foot goes
             shapes += _line(((dot.x - dot.radius, dot.y), (dot.x + dot.radius, dot.y)), frame, THIN)
             shapes += _line(((dot.x, dot.y - dot.radius), (dot.x, dot.y + dot.radius)), frame, THIN)
-        room.keep_clear(Room(dot.x, dot.y, dot.x, dot.y).wider(dot.radius))
-    seen = Room(
-        max(here.left, inner.left),
-        max(here.top, inner.top),
-        min(here.right, inner.right),
-        min(here.bottom, inner.bottom),
-    )
-    seen = seen.wider(-1.0)
-    if seen.left < seen.right and seen.top < seen.bottom:
-        big = [label.replace(size_mm=MIDDLE_LETTERS, strong=True) for label in name_choices(seen, body.thing)]
-        label = room.place(big, seen) or room.place(name_choices(seen, body.thing), seen)
-        shapes += [label] if label is not None else []
     return shapes
+
+
+def _dots(rig: Rig, body: Outline, view: View) -> tuple[Circle, ...]:
+    return switches(rig.units.get(body.thing), rig.places[body.thing], view)
 
 
 def _hole(hole: DeckHole, view: View, frame: Frame) -> list[Shape]:
@@ -125,46 +138,27 @@ def _hole(hole: DeckHole, view: View, frame: Frame) -> list[Shape]:
             shapes += _line((*round_outline(x, y, radius), (x + radius, y)), frame, THIN)
     if len(ends) > 1:
         shapes += [Polyline(run, pattern="dash-dot", width_mm=THIN) for run in clipped(tuple(ends), frame)]
+        for side in (radius, -radius) if radius and not hole.open else ():
+            shapes += _line(tuple((x, y + side) for x, y in ends), frame, THIN)
     return shapes
 
 
-def _ring(hole: DeckHole) -> float:
-    """Half of what a hole takes, in mm: of its circle, or of the middle of its cross."""
-    return max((hole.diameter_mm or 0.0) / 2, 1.0)
-
-
-def _number(hole: DeckHole, view: View, frame: Frame, room: LabelRoom) -> list[Shape]:
-    """The number of a hole with its diameter, on a plate beside the end that this tile shows, over as few lines as can be; with a leader where that is further off."""
-    told = hole.number if hole.diameter_mm is None else f"{hole.number} Ø{hole.diameter_mm:g}"
+def _end(hole: DeckHole, view: View, frame: Frame) -> Point | None:
+    """The end of a hole or slot that this tile shows."""
     ends = (view.point(x, hole.y_mm) for x in (hole.x_mm, hole.right_mm))
-    here = next((end for end in ends if frame.left < end[0] < frame.right and frame.top < end[1] < frame.bottom), None)
-    if here is None:
-        return []
-    (x, y), ring = here, _ring(hole)
-    off = ring + 1.0
-    places = [
-        Label(x + across * (off + by), y + down * (off + rise), told, anchor=anchor, level=level)
-        for by, rise in (
-            (0.0, 0.0),
-            (2.0, 2.0),
-            (4.0, 1.0),
-            (0.0, 4.0),
-            (0.0, 8.0),
-            (9.0, 4.0),
-            (5.0, 12.0),
-            (9.0, 18.0),
-        )
-        for across, anchor in ((1, "start"), (-1, "end"))
-        for down, level in ((-1, "baseline"), (1, "top"))
-    ]
-    label = room.place(places) or places[0]
-    far = abs(label.x - x) > off + 3 or abs(label.y - y) > off + 3
-    toward = (label.x - x, label.y - y)
-    length = (toward[0] ** 2 + toward[1] ** 2) ** 0.5
-    near = (x + toward[0] * ring / length, y + toward[1] * ring / length)
-    end = (x + toward[0] * (1 - 0.6 / length), y + toward[1] * (1 - 0.6 / length))
-    plate = boxed(label_box(label).wider(_PLATE), "grey", width_mm=HAIR, fill="white")
-    return [*([Line(*near, *end, "grey", width_mm=HAIR)] if far else []), plate, label]
+    return next((end for end in ends if frame.left < end[0] < frame.right and frame.top < end[1] < frame.bottom), None)
+
+
+def _number(hole: DeckHole, end: Point) -> Wish:
+    """The number of a hole with its diameter, led from its edge."""
+    x, y = end
+    ring = (hole.diameter_mm or 0.0) / 2
+
+    def choices() -> Iterator[Choice]:
+        for choice in led_from(end, hole_text(hole)).choices():
+            yield choice._replace(x=choice.x + copysign(ring, choice.x - x), y=choice.y + copysign(ring, choice.y - y))
+
+    return Wish(choices)
 
 
 def _rulers(frame: Frame, tile: Tile) -> list[Shape]:
@@ -189,7 +183,7 @@ def _rulers(frame: Frame, tile: Tile) -> list[Shape]:
 
 
 _CLEAR = 4.0  # a number of a ruler keeps so far from its ends
-_PLATE = 0.75  # from a number to the edge of its plate: what hangs below the letters lies within
+_LEAST = 6.0  # of a body a tile shows so much, or it does not name it
 _ARM = 4.0  # of the cross at a centre, at least
 
 

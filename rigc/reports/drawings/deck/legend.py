@@ -41,14 +41,16 @@ SIGNS: dict[str, tuple[Shape, ...]] = {
 _MARKS = {f"{sign} {words}": sign for sign, words in LEAD_SIGNS.values()}
 
 
-def legend(words: dict[str, str], left: float, right: float, top: float) -> tuple[Shape, ...]:
+def legend(
+    words: dict[str, str], left: float, right: float, top: float, signs: dict[str, tuple[Shape, ...]] = SIGNS
+) -> tuple[Shape, ...]:
     """The signs of these keys with their words, from the upper left corner on."""
     shapes: list[Shape] = []
     for key, x, y in _spots(words, left, right, top):
         if key in _MARKS:
             shapes.append(Label(x + _SIGN / 2, y, _MARKS[key], anchor="middle", level="middle", strong=True))
         else:
-            shapes.append(Symbol("", SIGNS[key], x, y))
+            shapes.append(Symbol("", signs[key], x, y))
         shapes.append(Label(x + _SIGN + 1.5, y, words[key], level="middle"))
     return tuple(shapes)
 

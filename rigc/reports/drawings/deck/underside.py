@@ -77,7 +77,7 @@ def _drawn(
 ) -> tuple[list[Shape], list[str]]:
     """All but the legend, and the names that found no room."""
     shapes: list[Shape] = [*deck_ground(deck, view, drops=False), *zones(view), front_edge(view)]
-    shapes += [*deck_words(deck, view, drops=False), *_stamp(view)]
+    shapes += [*deck_words(deck, view, drops=False), *stamp(view)]
     shapes += [outline(body, view) for body in bodies]
     shapes += [Line(*start, *end, pattern="dashed") for start, end in laid.covered]
     shapes += [Line(*start, *end, width_mm=THICK) for start, end in laid.seen]
@@ -169,7 +169,8 @@ def _count_wish(x: float, y: float, text: str) -> Wish:
     return Wish(lambda: places)
 
 
-def _stamp(view: View) -> tuple[Shape, ...]:
+def stamp(view: View) -> tuple[Shape, ...]:
+    """Says above the deck that it is seen from below."""
     label = Label(view.left + 3, view.top - 9.5, STAMP, size_mm=3.5, level="middle", strong=True)
     return (Box(view.left, view.top - 12.5, text_width(STAMP, 3.5, strong=True) + 6, 6, width_mm=THICK), label)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.label_box import Room, letters_box
 from rigc.reports.drawings.means.segments import Segment, how_met, meets
 from rigc.reports.drawings.shapes import LETTERS, Label, Point
 
@@ -29,6 +29,16 @@ class Choice(NamedTuple):
     size_mm: float = LETTERS
     strong: bool = False
     colour: str = "black"
+    sign_mm: tuple[float, float] | None = None
+    """How wide and high it is where a sign about (x, y) stands there instead of letters."""
+
+    @property
+    def box(self) -> Room:
+        """What it takes on paper."""
+        if self.sign_mm is None:
+            return letters_box(self)
+        aside, along = self.sign_mm[0] / 2, self.sign_mm[1] / 2
+        return Room(self.x - aside, self.y - along, self.x + aside, self.y + along)
 
     @property
     def label(self) -> Label:

@@ -32,10 +32,12 @@ _CLOSED = ("hatch", "cross-hatch", "solid")
 
 class Wish(Record):
     """A name that needs a place; `choices` gives those it has, the best first: it is asked no further than there is need.
-    `title` says in full what it stands for, to who points at it or has it read aloud."""
+    `title` says in full what it stands for, to who points at it or has it read aloud; `sign` draws what stands there instead of
+    letters."""
 
     choices: Callable[[], Iterable[Choice]]
     title: str = ""
+    sign: Callable[[float, float], tuple[Shape, ...]] | None = None
 
 
 class Ground:
@@ -74,10 +76,13 @@ class Ground:
     def keep(self, *labels: Label) -> None:
         """These letters stand already: neither names nor leaders go over them."""
         for label in labels:
-            room = letters_box(label).wider(_CLEAR)
-            for cell in squares_of(room.wider(APART)):
-                self._letters.setdefault(cell, []).append(room)
-                self._taken.setdefault(cell, []).append(room)
+            self._keep(letters_box(label))
+
+    def _keep(self, box: Room) -> None:
+        room = box.wider(_CLEAR)
+        for cell in squares_of(room.wider(APART)):
+            self._letters.setdefault(cell, []).append(room)
+            self._taken.setdefault(cell, []).append(room)
 
     def _box(self, box: Box) -> None:
         room = Room(box.x, box.y, box.x + box.width, box.y + box.height)
@@ -117,11 +122,9 @@ class Ground:
         wanted = tuple(wishes)
         stands = [list(self._free(wish, _KEPT)) for wish in wanted]
         found = Choosing(stands).chosen()
-        if any(stand is None for stand in found):
-            stands = [
-                list(self._free(wish, _MORE)) if stand is None else known
-                for wish, stand, known in zip(wanted, found, stands, strict=True)
-            ]
+        lost = {at for at, stand in enumerate(found) if stand is None}
+        if lost:
+            stands = [list(self._free(wanted[at], _MORE)) if at in lost else known for at, known in enumerate(stands)]
             found = Choosing(stands).chosen()
         for stand in found:
             self._stay(stand)
@@ -133,35 +136,35 @@ class Ground:
 
     def _stay(self, stand: Stand | None) -> None:
         if stand is not None:
-            self.keep(stand.choice.label)
+            self._keep(stand.box)
             if stand.leader is not None:
                 x1, y1, x2, y2 = stand.leader
                 self._line(((x1, y1), (x2, y2)))
                 self._settle()
 
     def _anywhere(self, wish: Wish) -> Stand | None:
-        """The best of all places of the ground, on a fine lattice, for a name with a leader."""
+        """The best place on a lattice over all of the ground for a name with a leader, from the first or the last of the points from
+        which it may start."""
         led = {choice.start: choice for choice in wish.choices() if choice.start is not None}
-        stands = (self._nearest(choice, start) for start, choice in led.items() if start is not None)
+        starts = dict.fromkeys((*list(led)[:1], *list(led)[-1:]))
+        stands = (self._nearest(led[start], start) for start in starts if start is not None)
         return min((stand for stand in stands if stand is not None), key=lambda stand: stand.cost, default=None)
 
     def _nearest(self, led: Choice, start: Point) -> Stand | None:
-        x, y = start
-        room, best = self._room, None
+        (x, y), (left, top, right, bottom), best = start, self._room, None
         spots = [
-            (room.left + _LATTICE * across, room.top + _LATTICE * down)
-            for across in range(int((room.right - room.left) / _LATTICE) + 1)
-            for down in range(int((room.bottom - room.top) / _LATTICE) + 1)
+            (hypot(left + wide * across - x, top + high * down - y), left + wide * across, top + high * down, rotation)
+            for rotation, wide, high in ((0.0, 2 * _LATTICE, _LATTICE), (-90.0, _LATTICE, 2 * _LATTICE))
+            for across in range(int((right - left) / wide) + 1)
+            for down in range(int((bottom - top) / high) + 1)
         ]
-        for across, down in sorted(spots, key=lambda spot: (hypot(spot[0] - x, spot[1] - y), spot)):
-            if best is not None and hypot(across - x, down - y) > best.cost:
+        middle = led._replace(cost=0, anchor="middle", level="middle")
+        for far, across, down, rotation in sorted(spots):
+            if best is not None and far > best.cost:
                 break
-            for rotation in (0, -90):
-                stand = self._stand(
-                    led._replace(x=across, y=down, cost=0, anchor="middle", level="middle", rotation=rotation)
-                )
-                if stand is not None and (best is None or stand.cost < best.cost):
-                    best = stand
+            stand = self._stand(middle._replace(x=across, y=down, rotation=rotation))
+            if stand is not None and (best is None or stand.cost < best.cost):
+                best = stand
         return best
 
     def _free(self, wish: Wish, most: int) -> Iterator[Stand]:
@@ -177,7 +180,7 @@ class Ground:
                     return
 
     def _stand(self, choice: Choice) -> Stand | None:
-        box = letters_box(choice)
+        box = choice.box
         apart = box.wider(APART)
         if not apart.within(self._room):
             return None
@@ -228,21 +231,18 @@ def labelled(ground: Ground, named: Sequence[tuple[str, Wish]]) -> tuple[list[Sh
     shapes: list[Shape] = []
     for (_, wish), choice in zip(named, chosen, strict=True):
         if choice is not None:
-            drawn = leader_shapes(choice)
+            drawn = (*_leader_shapes(choice), *(wish.sign(choice.x, choice.y) if wish.sign else (choice.label,)))
             shapes += (Symbol(wish.title, drawn),) if wish.title else drawn
     return shapes, [name for (name, _), choice in zip(named, chosen, strict=True) if choice is None]
 
 
-def leader_shapes(choice: Choice) -> tuple[Shape, ...]:
-    """The label, and its leader with a dot where it starts."""
+def _leader_shapes(choice: Choice) -> tuple[Shape, ...]:
+    """Its leader with a dot where it starts; nothing where it has none."""
     if choice.start is None:
-        return (choice.label,)
-    x1, y1, x2, y2 = _leader(choice.start, letters_box(choice))
-    return (
-        Line(x1, y1, x2, y2, width_mm=HAIR),
-        Circle(x1, y1, 0.35, fill="solid", width_mm=HAIR),
-        choice.label,
-    )
+        return ()
+    x1, y1, x2, y2 = _leader(choice.start, choice.box)
+    within = () if choice.sign_mm is None else (Line(x2, y2, choice.x, choice.y, width_mm=HAIR),)  # the sign covers it
+    return (Line(x1, y1, x2, y2, width_mm=HAIR), Circle(x1, y1, 0.35, fill="solid", width_mm=HAIR), *within)
 
 
 def _leader(start: Point, box: Room) -> Segment:

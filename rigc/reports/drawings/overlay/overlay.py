@@ -2,62 +2,57 @@
 
 from __future__ import annotations
 
-from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.deck.placement import Placement
+from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.reports.content import Drawing
-from rigc.reports.drawings.deck.bodies import name_choices, outline, outside_choices
+from rigc.reports.drawings.deck.bodies import outline
 from rigc.reports.drawings.deck.deck_frame import zones
-from rigc.reports.drawings.deck.deck_ground import ZONES, deck_ground, deck_words
-from rigc.reports.drawings.deck.lead_shapes import lead_numbers
+from rigc.reports.drawings.deck.deck_ground import deck_ground, deck_words
+from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_tracks import side_by_side
+from rigc.reports.drawings.deck.legend import legend, legend_foot
 from rigc.reports.drawings.deck.sheet_view import PLAIN_LEGEND, ground_of, label_ground
+from rigc.reports.drawings.deck.underside import stamp
 from rigc.reports.drawings.deck.view import View, boxed
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.label_room import LabelRoom
-from rigc.reports.drawings.overlay.legend import overlay_legend
+from rigc.reports.drawings.means.label_choices import named_in
+from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
+from rigc.reports.drawings.means.unplaced_names import left_over
+from rigc.reports.drawings.overlay.legend import SIGNS, overlay_words, triangle_row
 from rigc.reports.drawings.overlay.marks import Mark
-from rigc.reports.drawings.overlay.triangles import along, around, triangle
-from rigc.reports.drawings.shapes import HAIR, THICK, THIN, Circle, Label, Polyline, Shape
-
-STAMP = "SEEN FROM BELOW, player at the top"
-
-_FOOT = 25.0  # from the deck down to the line that names the revisions, below three rows of the legend, in mm
+from rigc.reports.drawings.overlay.triangles import of_line, of_room
+from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, THIN, Circle, Polyline, Shape
 
 
 def overlay_drawing(before: Results, after: Results, deck: Deck, view: View, marks: tuple[Mark, ...]) -> Drawing:
     """One side of a deck (`view.below`) with the marks of that side."""
-    ground, room = ground_of(view), LabelRoom(label_ground(view, PLAIN_LEGEND))
+    paper = ground_of(view)
     side = tuple(mark for mark in marks if mark.under is view.below)
-    shapes: list[Shape] = [
-        *deck_ground(deck, view),
-        *zones(view),
-        *deck_words(deck, view),
-        *_old_deck(before, deck, view),
-    ]
-    room.keep(*(shape for shape in shapes if isinstance(shape, Label)))
-    shapes += _stamp(view, room)
-    shapes += _bodies(after, deck, view, side)
-    shapes += _lines(view, side, room)
-    triangles = [part for mark in side if mark.bodies != (None, None) for part in _triangle(mark, view, room)]
-    names = _names(after, deck, view, side, room)
-    numbers = lead_numbers(tuple(way for mark in side if (way := mark.ways[1]) is not None), view, room)
-    triangles += [part for mark in side if mark.bodies == (None, None) for part in _triangle(mark, view, room)]
-    shapes += [*_spots(view, side), *names, *numbers, *triangles]
-    leads, rings = any(map(_lead, side)), any(map(_point, side))
-    low, numbered = view.bottom + view.along + PLAIN_LEGEND, bool(after.rig.head.changes)
-    shapes += overlay_legend(view.left, ground.right, low, view.below, leads, rings, numbered)
+    shapes: list[Shape] = [*deck_ground(deck, view), *zones(view), *deck_words(deck, view)]
+    shapes += [*_old_deck(before, deck, view), *(stamp(view) if view.below else ()), *_bodies(after, deck, view, side)]
+    shapes += [*_lines(view, side), *_spots(view, side)]
+    ground = Ground(label_ground(view, PLAIN_LEGEND))
+    ground.drawn(shapes)
+    named = [*_names(after, deck, view, side), *_numbers(after, view, side), *_triangles(view, side)]
+    found, lost = labelled(ground, named)
+    words = overlay_words(view.below, any(map(_lead, side)), any(map(_point, side)))
+    top = view.bottom + view.along + PLAIN_LEGEND
     player = "" if view.below else "the player stands at this side; "
-    foot = f"{player}revision {before.rig.head.letter} dashed, revision {after.rig.head.letter} solid"
+    told = f"{player}revision {before.rig.head.letter} dashed, revision {after.rig.head.letter} solid"
+    foot = legend_foot(words, view.left, paper.right, top)
+    row, foot = triangle_row(bool(after.rig.head.changes), told, view.left, paper.right, foot)
+    more = left_over(lost, view.left, foot + 0.3, paper.right)
     return Drawing(
         name=f"overlay-{deck.name}-{'below' if view.below else 'above'}",
         title=f"Deck {deck.name}, revision {before.rig.head.letter} under {after.rig.head.letter}, "
         f"seen from {'below' if view.below else 'above'}",
         desc=_described(deck, view, side),
-        width_mm=ground.right,
-        height_mm=view.bottom + view.along + _FOOT + 1,
-        shapes=(*shapes, Label(view.left, view.bottom + view.along + _FOOT, foot)),
+        width_mm=paper.right,
+        height_mm=round(max([foot + 1, *(label.y + 2.7 for label in more)]), 1),
+        shapes=(*shapes, *found, *legend(words, view.left, paper.right, top, SIGNS), *row, *more),
         scale=view.scale,
     )
 
@@ -71,14 +66,6 @@ def _old_deck(before: Results, deck: Deck, view: View) -> list[Shape]:
     if (old.width_mm.value, old.depth_mm.value) == (view.width_mm, view.depth_mm):
         return []
     return [boxed(view.room(Rectangle(0, 0, width, depth)), "grey", "dashed")]
-
-
-def _stamp(view: View, room: LabelRoom) -> list[Shape]:
-    if not view.below:
-        return []
-    label = Label(view.left, view.top - ZONES - 2, STAMP, size_mm=3.5, strong=True)
-    room.keep(label)
-    return [label]
 
 
 def _bodies(after: Results, deck: Deck, view: View, side: tuple[Mark, ...]) -> list[Shape]:
@@ -100,15 +87,13 @@ def _bodies(after: Results, deck: Deck, view: View, side: tuple[Mark, ...]) -> l
     return [*shapes, *(outline(mark.bodies[0], view, "", hidden=True) for mark in side if mark.bodies[0] is not None)]
 
 
-def _lines(view: View, side: tuple[Mark, ...], room: LabelRoom) -> list[Shape]:
+def _lines(view: View, side: tuple[Mark, ...]) -> list[Shape]:
     """The ways of changed leads beside each other, the old ones first."""
     shapes: list[Shape] = []
     for at, colour, pattern in ((0, "grey", "dashed"), (1, "black", "solid")):
         found = tuple(way for mark in side if (way := mark.ways[at]) is not None)
         for way in side_by_side(found, view.scale):
-            points = tuple(view.point(*point) for point in way.points)
-            shapes.append(Polyline(points, colour, pattern, THIN))
-            room.line(points)
+            shapes.append(Polyline(tuple(view.point(*point) for point in way.points), colour, pattern, THIN))
     return shapes
 
 
@@ -123,39 +108,45 @@ def _spots(view: View, side: tuple[Mark, ...]) -> list[Shape]:
     return shapes
 
 
-def _names(after: Results, deck: Deck, view: View, side: tuple[Mark, ...], room: LabelRoom) -> list[Shape]:
-    """Names of what changed first, those of old outlines grey; then of what stays, where there is room."""
+def _names(after: Results, deck: Deck, view: View, side: tuple[Mark, ...]) -> list[tuple[str, Wish]]:
+    """Names of what changed, those of old outlines grey, and of what stays."""
     there = [
         body for body in after.get(Placement).outlines.values() if body.deck == deck.name and body.under is view.below
     ]
-    changed = [mark.bodies[1] for mark in side if mark.bodies[1] is not None]
     gone = [old for old, new in (mark.bodies for mark in side) if old and (new is None or new.thing != old.thing)]
-    labels = [_name(body, view, room) for body in changed]
-    labels += [None if (label := _name(body, view, room)) is None else label.replace(colour="grey") for body in gone]
-    labels += [_name(body, view, room) for body in there if body not in changed]
-    return [label for label in labels if label is not None]
+    return [
+        *((body.thing, named_in(view.room(body.area), body.thing, strong=False, sizes=(LETTERS,))) for body in there),
+        *((body.thing, _greyed(named_in(view.room(body.area), body.thing, False, (LETTERS,)))) for body in gone),
+    ]
 
 
-def _name(body: Outline, view: View, room: LabelRoom) -> Label | None:
-    here = view.room(body.area)
-    choices = name_choices(here, body.thing)
-    return room.place(choices, here) or room.place((*choices, *outside_choices(here, body.thing)))
+def _greyed(wish: Wish) -> Wish:
+    return Wish(lambda: (choice._replace(colour="grey") for choice in wish.choices()))
 
 
-def _triangle(mark: Mark, view: View, room: LabelRoom) -> tuple[Shape, ...]:
+def _numbers(after: Results, view: View, side: tuple[Mark, ...]) -> list[tuple[str, Wish]]:
+    """A flag at both jacks of each lead that is there."""
+    leads = after.get(Leads)
+    marks = {way.mark for mark in side if (way := mark.ways[1]) is not None}
+    ports = dict.fromkeys(port for mark in side if (way := mark.ways[1]) is not None for port in way.ports)
+    plugged = {port: tuple(lead for lead in leads.at(port) if lead.mark in marks) for port in ports}
+    found = flags(after.rig, after.get(Placement), view, {}, plugged)
+    return [(f"{flag.port.thing}: {flag.text}", wish(flag)) for flag in found]
+
+
+def _triangles(view: View, side: tuple[Mark, ...]) -> list[tuple[str, Wish]]:
+    return [(f"mark {mark.label}", _triangle(mark, view)) for mark in side]
+
+
+def _triangle(mark: Mark, view: View) -> Wish:
     body = mark.bodies[1] or mark.bodies[0]
     way = mark.ways[1] or mark.ways[0]
     if body is not None:
-        here = view.room(body.area)
-        return triangle(mark.label, around(here), here, room)
+        return of_room(mark.label, view.room(body.area))
     if way is not None:
-        for spot, at in along(tuple(view.point(*point) for point in way.points)):
-            drawn = triangle(mark.label, (spot,), Room(*at, *at), room)
-            if drawn:
-                return drawn
-        return ()
+        return of_line(mark.label, tuple(view.point(*point) for point in way.points))
     x, y = view.point(*(mark.new or mark.old or (0.0, 0.0)))
-    return triangle(mark.label, around(Room(x, y, x, y)), Room(x, y, x, y), room)
+    return of_room(mark.label, Room(x, y, x, y))
 
 
 def _lead(mark: Mark) -> bool:

@@ -17,6 +17,7 @@ _BOX, _OUTLET = 6.0, 12.0
 _TOLD = 3.5  # between an outlet and what is told over its lead
 _CROSS = 8.0  # width of the crossed conductors
 _FORK = 6.0  # how far left of the adaptors a Y lead forks
+_RAISED = 0.25  # two lines of words in a box: letters hang lower than they rise
 _COMMON = 1.5  # how far left of its outlets a bar of a common runs
 
 
@@ -152,7 +153,8 @@ def _pair(supply: str, row: OutletRow, count: int, to: Columns, middle: float, r
         ),
         Line(left + width, centre, to.unit, centre, width_mm=THICK, pattern="dashed" if row.ac else "solid"),
     ]
-    others = f" ({' and '.join(map(str, named))})" if named else ""
+    own = all(port.thing == supply for port in named)
+    others = f" ({' and '.join(port.jack if own else str(port) for port in named)})" if named else ""
     return [*shapes, *_unit(f"{row.end}{others}", to.unit, centre, right)]
 
 
@@ -168,11 +170,11 @@ def _unit(name: str, x: float, middle: float, right: float) -> list[Shape]:
     """A box as wide as its words; words too long for the page stand in two lines."""
     lines = broken(name, right - x - 4)
     width = max(16.0, *(text_width(line, LETTERS) + 4 for line in lines))
-    height = _BOX if len(lines) == 1 else ROW - 0.6
+    height, raised = (_BOX, 0.0) if len(lines) == 1 else (ROW - 0.3, _RAISED)
     return [
         Box(x, middle - height / 2, width, height, corner_mm=1),
         *(
-            Label(x + 2, middle + 3.2 * (at - (len(lines) - 1) / 2), line, level="middle")
+            Label(x + 2, middle - raised + 3.2 * (at - (len(lines) - 1) / 2), line, level="middle")
             for at, line in enumerate(lines)
         ),
     ]

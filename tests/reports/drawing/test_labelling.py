@@ -1,0 +1,93 @@
+"""Names find their places: none on another, on a line or on a closed ground; all of them together as cheap as can be found."""
+
+from __future__ import annotations
+
+import pytest
+
+from rigc.reports.drawings.means.choosing import Choice
+from rigc.reports.drawings.means.label_box import Room, label_box
+from rigc.reports.drawings.means.label_choices import led_from
+from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
+from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.shapes import Box, Circle, Label, Line, Polygon, Shape
+
+GROUND = Room(0, 0, 60, 30)
+
+
+def ground(*shapes: Shape) -> Ground:
+    made = Ground(GROUND)
+    made.drawn(shapes)
+    return made
+
+
+def wish(*choices: Choice) -> Wish:
+    return Wish(lambda: choices)
+
+
+LEFT, RIGHT, LOW = Choice(10, 10, "A01", 0), Choice(40, 10, "A01", 1), Choice(10, 20, "A01", 2)
+
+
+def test_the_cheapest_place_that_is_free() -> None:
+    here = ground()
+    assert [here.place([wish(LEFT, RIGHT)])[0] for _ in range(3)] == [LEFT, RIGHT, None]
+
+
+def test_within_the_ground() -> None:
+    assert ground().place([wish(Choice(58, 10, "A01", 0), LOW)]) == (LOW,)
+
+
+@pytest.mark.parametrize(
+    "drawn",
+    [
+        Line(0, 10, 30, 10),
+        Box(5, 5, 20, 10, fill="hatch"),
+        Circle(12, 10, 2),
+        Label(12, 10, "lant"),
+        Box(12, 2, 30, 14),
+    ],
+)
+def test_off_what_is_drawn(drawn: Shape) -> None:
+    assert ground(drawn).place([wish(LEFT, LOW)]) == (LOW,)
+
+
+def test_a_filled_box_covers_the_lines_below_it() -> None:
+    assert ground(Line(0, 10, 60, 10), Box(5, 5, 30, 10, fill="white")).place([wish(LEFT, LOW)]) == (LEFT,)
+
+
+def test_all_together_rather_than_one_after_the_other() -> None:
+    """The first has a second place for 1 mm, the second has none for less than 50: the first gives way."""
+    other = wish(Choice(11, 10, "A02", 0), Choice(11, 25, "A02", 50))
+    assert [each and each.cost for each in ground().place([wish(LEFT, RIGHT), other])] == [1, 0]
+
+
+def test_who_finds_no_place_near_is_led_to_one_far_off() -> None:
+    """All within 50 mm is hatched but for a strip at the right."""
+    found, lost = labelled(ground(Box(0, 0, 45, 30, fill="hatch")), [("marl", led_from((3, 15), "marl"))])
+    assert lost == []
+    (label,) = (shape for shape in found if isinstance(shape, Label))
+    assert label_box(label).left > 45
+    assert [type(shape) for shape in found] == [Line, Circle, Label]
+
+
+def test_a_name_without_any_room_is_told() -> None:
+    assert labelled(ground(Box(0, 0, 60, 30, fill="hatch")), [("marl", led_from((3, 15), "marl"))]) == ([], ["marl"])
+
+
+def test_a_sign_takes_the_room_that_it_says() -> None:
+    """6 mm about (10, 10): a line at y = 12.5 is in its way, and not in that of letters 2.5 mm high."""
+    here = ground(Line(0, 12.5, 60, 12.5))
+    sign = Choice(10, 10, "1", 0, sign_mm=(6, 6))
+    assert here.place([wish(sign)]) == (None,)
+    assert here.place([wish(sign._replace(sign_mm=None))]) != (None,)
+    drawn = (Polygon(((7, 23), (10, 17), (13, 23))),)
+    assert labelled(here, [("1", Wish(lambda: [sign._replace(y=20)], sign=lambda *_: drawn))]) == ([*drawn], [])
+
+
+def test_box_of_a_turned_label() -> None:
+    """Turned to read upwards, its width runs up the paper."""
+    wide = text_width("A01", 2.5)
+    box = label_box(Label(10, 20, "A01", anchor="middle", level="middle", rotation=-90))
+    assert (box.right - box.left, box.bottom - box.top) == pytest.approx((2.5, wide))
+    assert ((box.left + box.right) / 2, (box.top + box.bottom) / 2) == pytest.approx((10, 20))
+    askew = label_box(Label(10, 20, "A01", anchor="middle", level="middle", rotation=-89.999))
+    assert askew == pytest.approx(box, abs=0.001)
