@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -46,6 +48,18 @@ def results(case: Path) -> Results:
     made = compiled(case)
     assert made.results is not None, [finding.message for finding in made.findings]
     return made.results
+
+
+@cache
+def worked(path: str) -> Results:
+    """What follows from a board of this project, by its path in it: made once for all tests that only read it."""
+    return results(ROOT / path)
+
+
+@cache
+def sheet_of(path: str, sheet: Callable[..., Any]) -> Any:
+    """A sheet of such a board, made once."""
+    return worked(path).call(sheet)
 
 
 def told(findings: tuple[Diagnostic, ...]) -> str:

@@ -4,20 +4,20 @@ boards and on rigs dealt by dice."""
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from pathlib import Path
 from random import Random
 
 import pytest
-from cases import READER, ROOT, compiled, results
+from cases import READER, ROOT, compiled, sheet_of
 from dealt_decks import dealt_deck
 from svg_collisions import collisions, painted
 from two_boards import LONG_HAUL, results_after
 
-from rigc.analysis.results import Results
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.output.svg import inline
-from rigc.reports.content import Drawing
+from rigc.reports.content import Drawing, Sheet
 from rigc.reports.drawings.shapes import Box, Circle, Label, Line
 from rigc.reports.sheets.deck.deck_drawing import deck_drawing
 from rigc.reports.sheets.deck.plan_full_size import plan_full_size
@@ -36,9 +36,9 @@ def seeds(*daily: int) -> list[object]:
     return [seed if seed in daily else pytest.param(seed, marks=pytest.mark.long) for seed in range(DEALT)]
 
 
-def drawings(of: Results, *sheets: object) -> dict[str, str]:
+def drawings(sheets: Iterable[Sheet]) -> dict[str, str]:
     """Each drawing as SVG, by its name."""
-    blocks = [block for sheet in sheets for block in of.call(sheet).blocks]  # type: ignore[arg-type]
+    blocks = [block for sheet in sheets for block in sheet.blocks]
     return {block.name: inline(block, "x") for block in blocks if isinstance(block, Drawing)}
 
 
@@ -49,7 +49,7 @@ def faults(svgs: dict[str, str]) -> dict[str, list[str]]:
 
 @pytest.mark.parametrize("board", EXAMPLES)
 def test_nothing_collides_on_the_worked_boards_and_every_name_is_in_its_place(board: str) -> None:
-    svgs = drawings(results(ROOT / f"examples/{board}/board.rig"), *DECK)
+    svgs = drawings([sheet_of(f"examples/{board}/board.rig", sheet) for sheet in DECK])
     assert faults(svgs) == {}
     assert [name for name, svg in svgs.items() if "Without room" in svg] == []
 
@@ -59,7 +59,7 @@ def test_nothing_collides_on_dealt_rigs(seed: int, tmp_path: Path) -> None:
     (tmp_path / "board.rig").write_text(dealt_deck(seed), encoding="utf-8")
     made = compiled(tmp_path / "board.rig", root=tmp_path)
     assert made.results is not None, [finding.message for finding in made.findings]
-    svgs = drawings(made.results, *DECK, signal_flow, power_table)
+    svgs = drawings(made.results.call(sheet) for sheet in (*DECK, signal_flow, power_table))
     assert {"flow", "plan-plate"} <= set(svgs)
     assert faults(svgs) == {}
     texts = " ".join(text.words for name, svg in svgs.items() if "-plate" in name for text in painted(svg).texts)
@@ -91,7 +91,7 @@ def test_nothing_collides_on_overlays_of_dealt_rigs(seed: int) -> None:
     disk = Disk(ROOT / "b.rig", root=ROOT)
     made = compile_rig(lambda name: Source(name, texts[name]) if name in texts else disk(name), "b.rig", READER)
     assert made.results is not None, [finding.message for finding in made.findings]
-    svgs = drawings(made.results, overlay)
+    svgs = drawings([made.results.call(overlay)])
     assert "overlay-plate-above" in svgs
     assert faults(svgs) == {}
 
@@ -103,7 +103,7 @@ def all_moved(text: str) -> str:
 
 
 def test_nothing_collides_where_everything_moved_and_every_change_has_its_number() -> None:
-    svgs = drawings(results_after(LONG_HAUL, all_moved(LONG_HAUL)), overlay)
+    svgs = drawings([results_after(LONG_HAUL, all_moved(LONG_HAUL)).call(overlay)])
     assert faults(svgs) == {}
     numbers = {text.words for svg in svgs.values() for text in painted(svg).texts if text.words.isdigit()}
     assert {str(number) for number in range(1, 24)} <= numbers  # 19 things, a hole and three jacks

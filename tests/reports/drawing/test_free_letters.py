@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from cases import ROOT, results
+from cases import ROOT, sheet_of
 from svg_collisions import collisions
 
 from rigc.output.svg import inline
@@ -23,7 +23,7 @@ BOARDS = (
 @pytest.mark.parametrize("sheet", [signal_flow, power_table, label_sheet])
 @pytest.mark.parametrize("board", BOARDS)
 def test_no_letter_meets_a_letter_a_line_or_an_outline(board: str, sheet: Callable[..., Sheet]) -> None:
-    made: Sheet = results(ROOT / board).call(sheet)
+    made: Sheet = sheet_of(board, sheet)
     drawn = [block for block in made.blocks if isinstance(block, Drawing)]
     assert drawn or not board.startswith("examples")
     assert {each.name: told for each in drawn if (told := collisions(inline(each, "x")))} == {}

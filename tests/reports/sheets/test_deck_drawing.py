@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from cases import ROOT, results
+from cases import sheet_of, worked
 from drawing_faults import drawing_faults, overlapping_labels
 from small_rigs import block, results_of, unit
 
@@ -60,7 +60,7 @@ def small(*deck: str, more: str = "", place: str = "marl at 10, 20 mm") -> Resul
 
 @pytest.mark.parametrize("board", BOARDS)
 def test_nothing_leaves_its_ground_or_covers_a_label(board: str) -> None:
-    drawings = [each for each in made(results(ROOT / board)).blocks if isinstance(each, Drawing)]
+    drawings = [each for each in sheet_of(board, deck_drawing).blocks if isinstance(each, Drawing)]
     assert drawings
     for each in drawings:
         assert drawing_faults(each) == (), each.name
@@ -69,7 +69,7 @@ def test_nothing_leaves_its_ground_or_covers_a_label(board: str) -> None:
 
 
 def test_every_unit_is_named_in_the_plan_and_every_lead_in_a_view() -> None:
-    of = results(ROOT / BOARDS[0])
+    of = worked(BOARDS[0])
     sheet = made(of)
     plan = words(drawing(sheet, "plan-plate").shapes)
     assert {name for name, place in of.rig.places.items() if not place.under} <= set(plan)
@@ -82,7 +82,7 @@ def test_every_unit_is_named_in_the_plan_and_every_lead_in_a_view() -> None:
 
 @pytest.mark.parametrize("board", BOARDS)
 def test_what_hangs_below_is_named_in_each_view_from_below(board: str) -> None:
-    of = results(ROOT / board)
+    of = worked(board)
     views = [each for each in made(of).blocks if isinstance(each, Drawing) and each.name.startswith("below")]
     hanging = {name for name, place in of.rig.places.items() if place.under}
     assert hanging and len(views) > 1
@@ -92,7 +92,7 @@ def test_what_hangs_below_is_named_in_each_view_from_below(board: str) -> None:
 
 def test_plan_is_at_true_scale() -> None:
     """920 x 480 mm at 1:5 are 184 x 96 mm; signalbox is 420 x 110 mm."""
-    plan = drawing(made(results(ROOT / BOARDS[0])), "plan-plate")
+    plan = drawing(sheet_of(BOARDS[0], deck_drawing), "plan-plate")
     sizes = {(shape.width, shape.height) for shape in plan.shapes if isinstance(shape, Box)}
     assert plan.scale == 5
     assert (184.0, 96.0) in sizes
@@ -100,7 +100,7 @@ def test_plan_is_at_true_scale() -> None:
 
 
 def test_view_from_below_has_the_player_at_the_top_and_left_at_the_left() -> None:
-    sheet = made(results(ROOT / BOARDS[0]))
+    sheet = sheet_of(BOARDS[0], deck_drawing)
     above, below = drawing(sheet, "plan-plate"), drawing(sheet, "below-plate-power")
     assert "SEEN FROM BELOW, player at the top" in words(below.shapes)
     assert label(above, "signalbox").y > label(above, "lantxl").y
@@ -110,7 +110,7 @@ def test_view_from_below_has_the_player_at_the_top_and_left_at_the_left() -> Non
 
 
 def test_each_view_from_below_shows_one_class_and_dashes_only_what_is_covered() -> None:
-    sheet = made(results(ROOT / BOARDS[0]))
+    sheet = sheet_of(BOARDS[0], deck_drawing)
     letters = {"audio": {"A"}, "power": {"D"}, "control": {"M", "C"}}
     for name, own in letters.items():
         view = drawing(sheet, f"below-plate-{name}")
@@ -122,7 +122,7 @@ def test_each_view_from_below_shows_one_class_and_dashes_only_what_is_covered() 
 
 def test_elevations() -> None:
     """From the rear the player's right is at the left; what stands wholly behind others has no name there."""
-    sheet = made(results(ROOT / BOARDS[0]))
+    sheet = sheet_of(BOARDS[0], deck_drawing)
     rear, side = drawing(sheet, "rear-plate"), drawing(sheet, "side-plate")
     assert label(rear, "teeter").x < label(rear, "rotundaxl").x
     assert {"l", "r", "mains", "mill8", "weir8", "95, teeter", "12, deck", "65, clear"} <= set(words(rear.shapes))
@@ -171,7 +171,7 @@ def test_hole_schedule() -> None:
         ("H4", "20", "180", "A1", "to suit the part; measure it", "foot"),
         ("H5", "280", "180", "A8", "to suit the part; measure it", "foot"),
     ]
-    rails = rows(made(results(ROOT / BOARDS[1])), "holes-board")
+    rails = rows(sheet_of(BOARDS[1], deck_drawing), "holes-board")
     assert rails[0] == ("H1", "32", "65", "E1", "open between the rails", "leads: A4")
 
 
@@ -197,7 +197,7 @@ def test_turned_and_askew() -> None:
 
 def test_clash_details() -> None:
     """Flat plugs of 27 mm on a pitch of 18 mm: short by 9 mm, one drawing for the switcher's many jacks."""
-    sheet = made(results(ROOT / BOARDS[2]))
+    sheet = sheet_of(BOARDS[2], deck_drawing)
     details = [each for each in sheet.blocks if isinstance(each, Drawing) and each.name.startswith("clash")]
     assert [detail.title for detail in details] == ["Clash of plugs: signalbox.s1 and signalbox.r1"]
     assert details[0].scale == 1
@@ -220,7 +220,7 @@ def test_a_legend_explains_only_what_is_drawn() -> None:
 
 def test_the_hole_schedule_says_where_each_lead_goes_through() -> None:
     """On one drop line A5 goes through at 40 and 335, A6 at 280 and 520: seven holes of five leads, from left to right."""
-    holes = rows(made(results(ROOT / "examples/tide-line/board.rig")), "holes-plate")
+    holes = rows(sheet_of("examples/tide-line/board.rig", deck_drawing), "holes-plate")
     assert [(row[1], row[5]) for row in holes if row[2] == "150"] == [
         ("40", "leads: A5"),
         ("85", "leads: D3"),

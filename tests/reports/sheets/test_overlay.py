@@ -57,12 +57,12 @@ def words(shapes: tuple[Shape, ...]) -> list[str]:
 
 
 def triangles(of: Drawing) -> list[str]:
-    """The numbers in the triangles, but for the one of the legend, which is a symbol."""
+    """The numbers in the triangles, but for the one of the legend, which is the last."""
     found = []
     for shape, label in zip(of.shapes, of.shapes[1:], strict=False):
         if isinstance(shape, Polygon) and len(shape.points) == 3 and isinstance(label, Label):
             found.append(label.text)
-    return found
+    return found[:-1]
 
 
 def plate(*more: str) -> str:

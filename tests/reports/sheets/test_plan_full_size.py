@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from cases import ROOT, results
+from cases import sheet_of, worked
 from drawing_faults import drawing_faults, overlapping_labels
 from small_rigs import results_of, unit
 
@@ -20,7 +20,7 @@ WIDEST, HIGHEST = 183.0, 244.0
 
 
 def tile_drawings(board: str) -> list[Drawing]:
-    sheet: Sheet = results(ROOT / board).call(plan_full_size)
+    sheet: Sheet = sheet_of(board, plan_full_size)
     return [block for block in sheet.blocks if isinstance(block, Drawing) and block.name.startswith("full-size")]
 
 
@@ -114,7 +114,7 @@ def test_every_hole_is_on_some_tile(board: str) -> None:
     """The numbers of the hole schedule, panel jacks among them."""
     schedule = next(
         block
-        for block in results(ROOT / board).call(deck_drawing).blocks
+        for block in sheet_of(board, deck_drawing).blocks
         if isinstance(block, Table) and block.name.startswith("holes")
     )
     told = {s.text.split(" ")[0] for each in tile_drawings(board) for s in shapes(each.shapes) if isinstance(s, Label)}
@@ -137,7 +137,7 @@ def test_units_stand_where_they_do_on_the_deck() -> None:
 
 
 def test_every_unit_on_top_is_named_on_some_tile() -> None:
-    of = results(ROOT / BOARDS[0])
+    of = worked(BOARDS[0])
     told = {
         shape.text for each in tile_drawings(BOARDS[0]) for shape in shapes(each.shapes) if isinstance(shape, Label)
     }

@@ -108,8 +108,8 @@ def test_a_pair_on_two_supplies_names_the_outlet_that_stands_elsewhere() -> None
 
 
 def test_no_name_is_dropped() -> None:
-    """A name of 90 letters stands whole, in lines: in a supply's box, and in a unit's."""
-    long = "-".join(["abcdefgh"] * 10)
+    """A name of 63 letters stands whole, in lines: in a supply's box, and in a unit's."""
+    long = "-".join(["abcdefgh"] * 7)
     barrel = "connector barrel 5.5 x 2.1 mm"
     text = block("supply", f"s{long}", barrel, "outlet o1 9 V dc 100 mA isolated")
     text += block("unit", f"u{long}", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 20 mA")

@@ -6,7 +6,7 @@ import re
 from itertools import pairwise
 
 import pytest
-from cases import ROOT, results
+from cases import ROOT, worked
 from svg_collisions import painted
 
 from rigc.analysis.deck.placement import Placement
@@ -76,7 +76,7 @@ def side(of: Results, port: Port) -> str:
 
 @pytest.mark.parametrize("board", EXAMPLES)
 def test_every_lead_with_both_jacks_and_their_sides(board: str) -> None:
-    of = results(ROOT / f"examples/{board}/board.rig")
+    of = worked(f"examples/{board}/board.rig")
     told, cells = drawn(of), wired(of)
     points = of.get(Placement).points
     leads = of.get(Leads).all
