@@ -149,8 +149,8 @@ def test_power_table_tells_it_all() -> None:
         if hasattr(block, "rows")
     }
     outlets = {(row[0], row[1]): row for row in cells["by_outlet"]}
-    assert outlets["kettle", "w"][4:6] == ["AC", "none (AC)"]
-    assert outlets["brine", "n4"][2:4] == ["12", "9/12 V: set to 12 V"]
+    assert outlets["kettle", "w"][5:7] == ["AC", "none (AC)"]
+    assert outlets["brine", "n4"][3:5] == ["12", "9/12 V: set to 12 V"]
     assert outlets["brine", "n5"][-1] == "spare"
     assert cells["batteries"] == [["avocet", "9 V block", "400", "4", "100", "25", "none: unplug after the show"]]
     assert [row[:2] for row in cells["adaptors"]] == [["D5", "reversing"], ["Y1", "series"]]
