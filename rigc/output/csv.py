@@ -31,7 +31,7 @@ def render_tables(tables: tuple[Table]) -> str:
     return text.getvalue()
 
 
-_FORMULA = re.compile(r"[=@\t\r]|[+-](?![\d.,]*(?: [^\s=+\-@|!(]{1,8})*$)")
+_FORMULA = re.compile(r"[=@\t\r\n＝＠＋－]|[+-](?![\d.,]*(?: [^\s=+\-@|!(]{1,8})*$)")
 
 
 def _harmless(text: str) -> str:

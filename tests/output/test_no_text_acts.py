@@ -1,4 +1,4 @@
-"""What a rig says is text in every format: markup, quotes, braces, pipes, newlines, marks of direction, and ten kilobytes of it.
+"""What a rig says is text in every format: markup, quotes, braces, pipes, newlines, marks of direction, and as much of it as a text may have.
 
 One board is compiled twice: with plain words, and with words that would act if any format let them. Both must have the same
 shape in every format; nothing of the second may have become an element, a row, a column or a command.
@@ -19,9 +19,11 @@ from xml.etree import ElementTree
 
 import ezdxf
 import pytest
+from cases import ROOT
 
 from rigc.compile import Compiled, compile_rig
 from rigc.files.confined import Confined
+from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
 from rigc.files.template_folder import read_templates
 from rigc.output import html, markdown
@@ -44,11 +46,13 @@ TRICKS = {
     "newlines": "one\n\n# two\n- three\r\n| four |",
     "direction": "abc\u202edef\u2066ghi\u200f",
     "formula": "=HYPERLINK(0)",
+    "sum": "+SUM(1)",
+    "wide formula": "＝SUM(1)",
     "drawing": "%%c ^J \\U+00B0 {\\H9x;} \\P",
     "css": "*/ } @import url(x); \\22",
     "links": "[x](http://example.invalid) ![y](z) _a_ *b* ~c~ http://example.invalid",
     "rows": "1. x",
-    "long": "x" * 10240,
+    "long": "x" * 10000,
 }
 
 
@@ -106,6 +110,9 @@ def documents(word: str) -> tuple[Document, ...]:
     return compiled(word).documents(draft=True)
 
 
+FORMULA = ("=", "@", "\t", "\r", "\n", "＝", "＠", "＋", "－", "+S", "-S")
+"""What a spreadsheet begins to reckon at."""
+
 words = pytest.mark.parametrize("word", TRICKS.values(), ids=list(TRICKS))
 
 
@@ -115,15 +122,16 @@ class Shape(HTMLParser):
     def __init__(self, page: str) -> None:
         super().__init__(convert_charrefs=True)
         self.elements: list[tuple[str, tuple[str, ...]]] = []
-        self.text = ""
+        self.parts: list[str] = []
         self.feed(page)
+        self.text = "".join(self.parts)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         if tag != "wbr":
             self.elements.append((tag, tuple(name for name, _ in attrs if name not in ("class",))))
 
     def handle_data(self, data: str) -> None:
-        self.text += data
+        self.parts.append(data)
 
     def handle_comment(self, data: str) -> None:
         self.elements.append((f"<!-- {data}", ()))
@@ -177,7 +185,40 @@ def test_csv(word: str) -> None:
             rows, wanted = list(csv.reader(io.StringIO(text, newline=""))), list(csv.reader(io.StringIO(same)))
             assert name == other
             assert [len(row) for row in rows] == [len(row) for row in wanted]
-            assert not [cell for row in rows for cell in row if cell.startswith(("=", "@"))]
+            assert not [cell for row in rows for cell in row if cell.startswith(FORMULA)]
+
+
+EVERYTHING = "=x <b>|</b> \"' {{ 7 }} {% raw %} | ` \\ &lt; \u202eabc *b* [x](http://example.invalid)\n\n# two\n- three"
+
+
+def everywhere(path: Path, word: str) -> tuple[Document, ...]:
+    """The documents of a rig that states all that can be stated, with the word for each of its texts."""
+    said = json.dumps(word, ensure_ascii=False)
+    lines = (
+        line if line.lstrip().startswith("#") else re.sub(r'"(?![^"]*(?:\.rig"|\{id\}))[^"]*"', lambda _: said, line)
+        for line in path.read_text("utf-8").splitlines()
+    )
+    disk = Disk(path, root=ROOT, given="\n".join(lines).encode())
+    return compile_rig(disk, disk.name, CachedReader(), effort=300).documents(draft=True)
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["revision", *(pytest.param(name, marks=pytest.mark.long) for name in ("board", "hints", "rest", "sources"))],
+)
+def test_texts_of_every_statement(name: str) -> None:
+    path = ROOT / f"tests/reach/{name}.rig"
+    for document, plain in zip(everywhere(path, EVERYTHING), everywhere(path, PLAIN), strict=True):
+        page, other = (without_drawings(html.render(each)) for each in (document, plain))
+        assert Shape(page).elements == Shape(other).elements
+        kinds = [[kind(line) for line in markdown.render(each).splitlines()] for each in (document, plain)]
+        assert kinds[0] == kinds[1]
+        for _, text in drawing_files(document):
+            ElementTree.fromstring(text)
+        for (_, text), (_, same) in zip(table_files(document, "csv"), table_files(plain, "csv"), strict=True):
+            rows, wanted = list(csv.reader(io.StringIO(text, newline=""))), list(csv.reader(io.StringIO(same)))
+            assert [len(row) for row in rows] == [len(row) for row in wanted]
+            assert not [cell for row in rows for cell in row if cell.startswith(FORMULA)]
 
 
 @words
