@@ -12,7 +12,7 @@ from rigc.analysis.laying.search.board import Area, Board, End, Item, Link, Shap
 from rigc.analysis.laying.standing import for_a_foot, hangs
 from rigc.analysis.laying.use import uses
 from rigc.analysis.laying.weights import share_of, weights
-from rigc.analysis.laying.wishes_of_rig import side_wished, wishes_for
+from rigc.analysis.laying.wishes.wishes_of_rig import side_wished, wishes_for
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.deck_boxes import cost_beneath
 from rigc.analysis.leads.lengths.lead_ends import LeadEnd, lead_ends, tenths

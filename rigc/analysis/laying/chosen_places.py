@@ -7,45 +7,79 @@ from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.not_placed import no_body, no_room, no_room_for_later
 from rigc.analysis.laying.search.annealing import FEW, search
 from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.model.deck import Deck, Place
+from rigc.model.deck import Deck, LaterRoom, Place
 from rigc.model.rig import Rig
 from rigc.model.things import Area, Thing
+from rigc.record import Record
 
 EFFORT = 24_000  # steps; a board of twenty things takes about a dozen seconds. Half as many again while something is in the way.
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
+class Task(Record):
+    """What is to be laid: on its `board` the rooms are the last items. `told` is what can't be laid, for want of a body."""
+
+    rig: Rig
+    deck: Deck
+    rooms: tuple[LaterRoom, ...]
+    board: Board
+    told: tuple[Diagnostic, ...]
+
+    @property
+    def free(self) -> tuple[int, ...]:
+        """The items that have no place."""
+        return tuple(number for number, item in enumerate(self.board.items) if item.fixed is None)
+
+
 def with_chosen_places(rig: Rig, effort: int | None = None) -> tuple[Rig, tuple[Diagnostic, ...]]:
     """The rig with a place for everything that its deck can bear after so many steps of search, and the findings about
     the rest: a body that is not stated, no room."""
+    task = task_of(rig)
+    if task is None:
+        return rig, ()
+    return laid(task, searched(task.board, effort).at) if task.free else (rig, task.told)
+
+
+def task_of(rig: Rig) -> Task | None:
+    """What has no place yet; None where everything has one."""
     deck, things = own_deck(rig), unplaced(rig)
     rooms = open_rooms(rig)
     if deck is None or not (things or rooms):
-        return rig, ()
+        return None
     sized = tuple(thing for thing in things if thing.width_mm is not None and thing.depth_mm is not None)
-    told = [no_body(thing, deck) for thing in things if thing not in sized]
-    if not sized and not rooms:
-        return rig, tuple(told)
+    told = tuple(no_body(thing, deck) for thing in things if thing not in sized)
     board = board_of(rig, deck, Results(rig).get(Leads), sized, rooms=rooms)
+    return Task(rig, deck, rooms, board, told)
+
+
+def searched(board: Board, effort: int | None) -> Found:
+    """The best layout after so many steps; as many as are usual, and half as many again while something is in the way."""
     usual = usual_effort(board)
-    found = search(board, usual, usual // 2) if effort is None else search(board, effort)
-    without_room = left_out(board, found.at)
+    return search(board, usual, usual // 2) if effort is None else search(board, effort)
+
+
+def laid(task: Task, at: tuple[At, ...]) -> tuple[Rig, tuple[Diagnostic, ...]]:
+    """The rig with what stands there, and the findings about what has no room."""
+    rig, deck, rooms, board = task.rig, task.deck, task.rooms, task.board
+    without_room = left_out(board, at)
     first_room = len(board.items) - len(rooms)
     chosen = {
-        item.name: _place(rig, deck, board, number, found.at[number])
+        item.name: _place(rig, deck, board, number, at[number])
         for number, item in enumerate(board.items[:first_room])
         if item.fixed is None and number not in without_room
     }
     free = []
     for number, room in enumerate(rooms, start=first_room):
-        x, y, _ = found.at[number]
+        x, y, _ = at[number]
         if number not in without_room:
             free.append(Area(room.what, x / 10, y / 10, room.width_mm, room.depth_mm, room.span, chosen=True))
+    told = list(task.told)
     for number, short in without_room.items():
         if number < first_room:
             told.append(no_room(rig, deck, board.items[number].name, short))

@@ -19,9 +19,29 @@ if TYPE_CHECKING:
 @click.argument("path", required=False)
 @click.option("--to", type=click.Choice(["text", "md", "csv", "json"]), default="text", help="The format.")
 @click.option("--table", default="", metavar="NAME", help="Only this table of the sheet.")
+@click.option(
+    "--alternatives",
+    type=click.IntRange(min=1, max=7),
+    metavar="N",
+    help="Of places: N good layouts that differ, at most 7, each with what it is better at.",
+)
+@click.option(
+    "--against",
+    metavar="REV",
+    help="Of places: keep what stood in a commit of git or in another file; tell what moves.",
+)
 @rig_options
 @click.pass_obj
-def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: str, given: Given) -> int:
+def show(
+    screen: Screen,
+    sheet: str | None,
+    path: str | None,
+    to: str,
+    table: str,
+    alternatives: int | None,
+    against: str | None,
+    given: Given,
+) -> int:
     """Print one sheet as tables.
 
     SHEET is its name, or its code in the rig's folder (P1), and PATH the rig; without both, the sheets are listed. `places`, `fit` and `stock` exist only here, not
@@ -43,11 +63,30 @@ def show(screen: Screen, sheet: str | None, path: str | None, to: str, table: st
     report = Report(screen, given)
     if report.uses_stdout:
         raise click.UsageError("standard output is for the table; give --findings a file")
+    if alternatives is not None or against is not None:
+        _of_places(names, alternatives, against)
     for disk in disks([path] if path else [], given):
+        if alternatives is not None or against is not None:
+            from rigc.cli.open_places import alternatives_shown, kept_shown
+
+            found = (
+                kept_shown(report, disk, against, given)
+                if against is not None
+                else alternatives_shown(report, disk, alternatives or 1)
+            )
+            screen.out(_tables(found, to, table))
+            continue
         result = report.compile(disk)
         if result is not None:
             screen.out(_tables(seam.shown_sheets(result, names), to, table))
     return report.finish()
+
+
+def _of_places(names: tuple[str, ...], alternatives: int | None, against: str | None) -> None:
+    if names != ("places",):
+        raise click.UsageError("--alternatives and --against are for places")
+    if alternatives is not None and against is not None:
+        raise click.UsageError("--alternatives lays all anew, --against keeps what stood: choose one")
 
 
 def shipped() -> Disk:

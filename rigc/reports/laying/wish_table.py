@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from rigc.analysis.laying.place_wishes import PlaceWish, PlaceWishes
 from rigc.analysis.laying.weights import TERMS
-from rigc.analysis.laying.wish_words import by_how_much
+from rigc.analysis.laying.wishes.place_wishes import PlaceWish, PlaceWishes
+from rigc.analysis.laying.wishes.wish_words import by_how_much
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Cell, Column, Paragraph, Row, Table
 

@@ -14,6 +14,8 @@ from rigc.reports.laying.statements import place_block
 def places(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
     """The places of a rig; where all are stated there is nothing to paste."""
     from rigc.analysis.laying.gap import lead_gaps  # the search's rooms are loaded only for a rig that asks for them
+    from rigc.analysis.laying.objective import objective
+    from rigc.reports.laying.objective_table import objective_note, objective_table
 
     chosen = [place for place in rig.places.values() if place.chosen]
     lines = place_block(chosen) if chosen else ("# every place is stated",)
@@ -23,6 +25,8 @@ def places(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
         "builder",
         (
             _table(rig),
+            objective_table(objective(rig, leads)),
+            objective_note(),
             gap_table(lead_gaps(rig, leads, lengths)),
             gap_note(),
             Paragraph("statements", lines, kind="statements"),

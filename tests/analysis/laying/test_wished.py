@@ -6,7 +6,7 @@ import pytest
 
 from laying.small_boards import unit
 from rigc.analysis.laying.search.board import Board, Item, Spot, Wish
-from rigc.analysis.laying.wished import missed
+from rigc.analysis.laying.wishes.wished import missed
 
 BOARD = Board(3000, 3000, 0, (), tuple(unit(name, 500, 500, ()) for name in "abc"))
 AWAY = (2500, 2500)

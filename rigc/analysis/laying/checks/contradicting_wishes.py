@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.laying.contradictions import contradictions
+from rigc.analysis.laying.wishes.contradictions import contradictions
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Delete, Mend
 from rigc.model.deck import Hint

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.laying.contradictions import contradictions
-from rigc.analysis.laying.missed_wishes import MissedWish, MissedWishes
-from rigc.analysis.laying.wish_words import by_how_much, wished
+from rigc.analysis.laying.wishes.contradictions import contradictions
+from rigc.analysis.laying.wishes.missed_wishes import MissedWish, MissedWishes
+from rigc.analysis.laying.wishes.wish_words import by_how_much, wished
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.wording import joined, listed

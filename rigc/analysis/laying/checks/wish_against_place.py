@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.laying.place_wishes import PlaceWishes
-from rigc.analysis.laying.wish_words import by_how_much, wished
+from rigc.analysis.laying.wishes.place_wishes import PlaceWishes
+from rigc.analysis.laying.wishes.wish_words import by_how_much, wished
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import Delete, Mend
 from rigc.model.deck import Hint, Place

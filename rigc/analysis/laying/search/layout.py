@@ -10,7 +10,7 @@ from rigc.analysis.laying.search.board import Area, Board
 from rigc.analysis.laying.search.conflicts import Solid
 from rigc.analysis.laying.search.ground import At, Ground
 from rigc.analysis.laying.search.lengths import AMONG, OVER, ROW, Run, Standing, backwards, link_bound, run_of
-from rigc.analysis.laying.wished import missed
+from rigc.analysis.laying.wishes.wished import missed
 from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes
 from rigc.facts.foot import STAMP_N
 from rigc.facts.weight import GRAVITY_M_PER_S2
@@ -55,6 +55,11 @@ class Layout:
     def faults(self) -> int:
         """All that is wrong, what wishes miss included."""
         return self.hard + self.broken + self.missed
+
+    @property
+    def outside(self) -> int:
+        """How far the centre of gravity lies outside the feet."""
+        return self._outside(self._middle(self.at, ()))
 
     def solid(self, item: int) -> Solid:
         """An item in the shape that it has now."""
@@ -232,7 +237,7 @@ class Layout:
         self._neat = neatness(self.board, self.at)
         total = sum(self._costs) + sum(each.cost for each in self._stood) + self._neat
         if not self.board.weighed:
-            total += self.board.unbalanced * self._outside(self._middle(self.at, ()))
+            total += self.board.unbalanced * self.outside
         return total, _PER_BREAK * sum(run[1] for run in self._runs)
 
     def _balance(self) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
-from rigc.analysis.laying.place_wishes import PlaceWishes
+from rigc.analysis.laying.wishes.place_wishes import PlaceWishes
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.leads.plugs.plug_clash import PlugClash

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.place_wishes import PlaceWish, PlaceWishes
 from rigc.analysis.laying.search.board import Board, Wish
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
-from rigc.analysis.laying.wished import missed
-from rigc.analysis.laying.wishes_of_rig import wishes_for
+from rigc.analysis.laying.wishes.place_wishes import PlaceWish, PlaceWishes
+from rigc.analysis.laying.wishes.wished import missed
+from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
 from rigc.analysis.leads.leads import Leads
 from rigc.model.deck import Deck, Hint
 from rigc.model.rig import Rig
@@ -70,10 +70,25 @@ def _at(rig: Rig, board: Board, number: int) -> At:
 
 
 def _why(layout: Layout, each: PlaceWish, said: dict[Hint, Wish]) -> MissedWish:
-    """What stands against the wish where one thing of it that can be moved meets it, with the least in the way."""
     board, wish = layout.board, said[each.hint]
-    best, found, moved = _MUCH, layout.at, -1
+    found = best_move(layout, wish)
+    if found is None:
+        return MissedWish(each, False)
+    item, at = found
+    there = [at if number == item else here for number, here in enumerate(layout.at)]
+    against = tuple(
+        hint
+        for hint, other in said.items()
+        if other != wish and missed(board, other, there) > missed(board, other, layout.at)
+    )
+    return MissedWish(each, True, tuple(board.items[other].name for other in in_the_way(layout, item, at)), against)
+
+
+def best_move(layout: Layout, wish: Wish) -> tuple[int, At] | None:
+    """The move of one thing of a wish that meets it, with the least in the way there; None where no such move does."""
+    board, best = layout.board, _MUCH
     step = max(_LOOKED, board.step)
+    found: tuple[int, At] | None = None
     for item in (*wish.items, *wish.others):
         if board.items[item].fixed is not None:
             continue
@@ -83,19 +98,13 @@ def _why(layout: Layout, each: PlaceWish, said: dict[Hint, Wish]) -> MissedWish:
                     there = list(layout.at)
                     there[item] = (x, y, shape)
                     if not missed(board, wish, there) and (fault := layout.fault_at(item, there[item])) < best:
-                        best, found, moved = fault, there, item
-    if moved < 0:
-        return MissedWish(each, False)
-    others = layout.beside(moved)
-    way = tuple(
-        board.items[other].name for other in others if layout.between(moved, found[moved], other, layout.at[other])
-    )
-    against = tuple(
-        hint
-        for hint, other in said.items()
-        if other != wish and missed(board, other, found) > missed(board, other, layout.at)
-    )
-    return MissedWish(each, True, way, against)
+                        best, found = fault, (item, there[item])
+    return found
+
+
+def in_the_way(layout: Layout, item: int, at: At) -> tuple[int, ...]:
+    """What would be in an item's way at a place."""
+    return tuple(other for other in layout.beside(item) if layout.between(item, at, other, layout.at[other]))
 
 
 COMPUTE = missed_wishes

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections import defaultdict
 
 from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.wished import missed
-from rigc.analysis.laying.wishes_of_rig import wishes_for
+from rigc.analysis.laying.wishes.wished import missed
+from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
 from rigc.analysis.leads.leads import Leads
 from rigc.model.deck import Deck, Hint, Place
 from rigc.model.rig import Rig

@@ -1,0 +1,122 @@
+"""A rig with open places -> several good layouts that differ, each with what it is better at: the objective is made least with other weights,
+and each answer is judged by the rig's own."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.unplaced import as_stated
+from rigc.analysis.laying.chosen_places import Task, laid, searched, task_of
+from rigc.analysis.laying.objective import Objective, terms
+from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.weights import weights
+from rigc.model.deck import Weight
+from rigc.model.fact import Fact
+from rigc.model.rig import Rig
+from rigc.record import Record
+
+LEANINGS: tuple[dict[str, int], ...] = (
+    {},
+    {"bare deck": 400, "stamped": 400},
+    {"bare deck": 25, "stamped": 25, "behind": 25, "front lines": 0, "gaps": 0},
+    {"front lines": 500, "gaps": 500},
+    {"onward": 1000},
+    {"other leads": 500},
+    {"behind": 500, "front lines": 200},
+)
+"""What of the weights is taken in turn, in percent of the rig's own: as they are; nearer to the foot; the shortest leads; neater; sound
+from right to left; shorter leads of power and control; all else to the rear."""
+_FAR = 300  # a thing stands elsewhere if it moved by so much, in tenths of a millimetre
+_OTHERS = 4  # and two layouts differ if one in so many does
+_NOTICED = 100  # in tenths of a millimetre
+_GOOD = 150  # percent of the best's cost at most
+
+
+class Alternative(Record):
+    """A layout: the rig with it, what it costs, and the terms (names of `LayoutTerm`) of which it has less than the best; the best itself
+    those of which it has the least of all."""
+
+    rig: Rig
+    objective: Objective
+    better_at: tuple[str, ...]
+
+
+class _Answer(Record):
+    at: tuple[At, ...]
+    objective: Objective
+
+    @property
+    def counted(self) -> dict[str, int]:
+        found: dict[str, int] = {}
+        for term in self.objective.terms:
+            found[term.name] = found.get(term.name, 0) + term.counted
+        return found
+
+
+def alternatives(rig: Rig, count: int, effort: int | None) -> tuple[Alternative, ...]:
+    """At most so many, the best by the rig's own weights first; what is chosen in the rig is chosen anew. Fewer where all that is
+    tried comes to the same or is worse at everything, none where nothing is open."""
+    bare = as_stated(rig)
+    task = task_of(bare)
+    if task is None or not task.free:
+        return ()
+    found: list[_Answer] = []
+    for leaning in LEANINGS:
+        other = task_of(_leaning(bare, leaning)) if leaning else task
+        assert other is not None
+        made = searched(other.board, effort)
+        if not made.hard:
+            objective = Objective(tuple(terms(task.rig, task.board, list(made.at))))
+            found = _good(task, [*found, _Answer(made.at, objective)])
+        if len(found) == count:
+            break
+    return tuple(_alternative(task, answer, found) for answer in found)
+
+
+def _good(task: Task, answers: list[_Answer]) -> list[_Answer]:
+    """The best first, and of the others those that differ from all before them, cost not much more, and have less of something than
+    each of these."""
+    kept: list[_Answer] = []
+    for answer in sorted(answers, key=lambda each: each.objective.cost):
+        if kept and 100 * answer.objective.cost > _GOOD * kept[0].objective.cost:
+            break
+        if all(_differ(task, answer.at, each.at) and _less(answer, each) for each in kept):
+            kept.append(answer)
+    return kept
+
+
+def _less(one: _Answer, other: _Answer) -> tuple[str, ...]:
+    """The terms of which one has so much less that one would notice."""
+    there = other.counted
+    pieces = {term.name for term in one.objective.terms if term.pieces}
+    return tuple(
+        name
+        for name, counted in one.counted.items()
+        if there.get(name, 0) - counted >= (1 if name in pieces else _NOTICED)
+    )
+
+
+def _alternative(task: Task, answer: _Answer, found: list[_Answer]) -> Alternative:
+    best = found[0]
+    others = found[1:] if answer is best else [best]
+    least = [_less(answer, other) for other in others]
+    better = tuple(name for name in answer.counted if least and all(name in each for each in least))
+    return Alternative(laid(task, answer.at)[0], answer.objective, better)
+
+
+def _leaning(rig: Rig, leaning: dict[str, int]) -> Rig:
+    """The rig with so many percent of its own weights."""
+    weighed = weights(rig)
+    changed = {term: weighed[term] * percent / 100 for term, percent in leaning.items()}
+    kept = tuple(weight for weight in rig.weights if weight.term not in changed)
+    others = (Weight(term, Fact(share, f"{share:g} %", rig.end), rig.end) for term, share in changed.items())
+    leaning_rig: Rig = rig.replace(weights=(*kept, *others))
+    return leaning_rig
+
+
+def _differ(task: Task, one: tuple[At, ...], other: tuple[At, ...]) -> bool:
+    """Whether so many of the open things stand elsewhere or otherwise."""
+    moved = sum(
+        one[item][2] != other[item][2]
+        or max(abs(one[item][0] - other[item][0]), abs(one[item][1] - other[item][1])) >= _FAR
+        for item in task.free
+    )
+    return _OTHERS * moved >= len(task.free)

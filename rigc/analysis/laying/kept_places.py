@@ -1,0 +1,122 @@
+"""A rig with open places and a layout from before -> places for what is new, with as few moves of the rest as are needed."""
+
+from __future__ import annotations
+
+from rigc.analysis.deck.unplaced import as_stated
+from rigc.analysis.laying.board_of_rig import board_of
+from rigc.analysis.laying.chosen_places import Task, laid, searched, task_of
+from rigc.analysis.laying.search.found import Found
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.wishes.missed_wishes import best_move, in_the_way
+from rigc.analysis.laying.wishes.wished import missed
+from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.results import Results
+from rigc.model.deck import Place
+from rigc.model.rig import Rig
+from rigc.model.things import Thing
+from rigc.record import Record
+
+
+class Move(Record):
+    """A thing that stood on the deck before: its place then and now (None: it has no room any more), which are the same where it stays."""
+
+    thing: str
+    before: Place
+    now: Place | None
+
+    @property
+    def stays(self) -> bool:
+        """Whether it stands as before."""
+        return self.now is not None and _where(self.before) == _where(self.now)
+
+
+class Kept(Record):
+    """The rig with its places, what became of each thing that stood there before, and the things that are new."""
+
+    rig: Rig
+    moves: tuple[Move, ...]
+    new: tuple[str, ...]
+
+
+def kept_places(rig: Rig, before: Rig, effort: int | None) -> Kept:
+    """What is open in the rig stands where it stood before, as long as nothing is in its way there, no rule is broken and no wish missed
+    that is new; only what does not is laid anew with what is new, and of the rest no more than that needs. The things of the rig
+    `before` are called as they are called now."""
+    bare = as_stated(rig)
+    stood = {name: place for name, place in before.places.items() if name in rig.things and place.deck is None}
+    task = task_of(bare)
+    if task is None:
+        return Kept(bare, _moves(stood, bare), tuple(name for name in bare.places if name not in stood))
+    items = (task.board.items[number].name for number in task.free)
+    opened = tuple(thing for name in items if isinstance(thing := rig.things.get(name), Thing))
+    keeps = {
+        thing.name: stood[thing.name].replace(thing=thing.name, chosen=True, span=thing.declared)
+        for thing in opened
+        if thing.name in stood
+    }
+    still, found = _laid_with(task, opened, keeps, before, effort)
+    made, _ = laid(still, found.at)
+    return Kept(made, _moves(stood, made), tuple(name for name in made.places if name not in stood))
+
+
+def _laid_with(
+    task: Task, opened: tuple[Thing, ...], keeps: dict[str, Place], before: Rig, effort: int | None
+) -> tuple[Task, Found]:
+    """The layout with as much kept as can be. Where wishes are missed for no thing in particular, all is laid anew, if that meets more."""
+    while True:
+        still = _task(task, opened, keeps)
+        found = searched(still.board, effort)
+        released = _released(still, found, keeps, before)
+        if released:
+            keeps = {name: place for name, place in keeps.items() if name not in released}
+            continue
+        if (
+            keeps
+            and any(hint.key not in {each.key for each in before.hints} for hint in task.rig.hints)
+            and found.missed
+        ):
+            anew = searched(task.board, effort)
+            if (anew.hard, anew.missed) < (found.hard, found.missed):
+                return task, anew
+        return still, found
+
+
+def _task(task: Task, opened: tuple[Thing, ...], keeps: dict[str, Place]) -> Task:
+    """What is left to lay where so many things keep their places."""
+    rig: Rig = task.rig.replace(places={**task.rig.places, **keeps})
+    things = tuple(thing for thing in opened if thing.name not in keeps)
+    board = board_of(rig, task.deck, Results(rig).get(Leads), things, rooms=task.rooms)
+    return Task(rig, task.deck, task.rooms, board, task.told)
+
+
+def _released(task: Task, found: Found, keeps: dict[str, Place], before: Rig) -> set[str]:
+    """Those of what is kept that can't be: in something's way, at the end of a lead that breaks a rule, named by a new wish that is
+    missed or standing where that would be met; all of it where something is wrong and nothing tells where."""
+    layout = Layout(task.board, list(found.at))
+    numbers = {name: number for number, name in enumerate(item.name for item in task.board.items) if name in keeps}
+    released = {name for name, number in numbers.items() if layout.fault_of(number)}
+    for link, run in zip(task.board.links, layout.runs(), strict=True):
+        if run[1]:
+            released |= {name for name, number in numbers.items() if number in (link.start.item, link.end.item)}
+    if found.hard and not released:
+        return set(keeps)
+    old = {hint.key for hint in before.hints}
+    names = tuple(item.name for item in task.board.items)
+    under = frozenset(item.name for item in task.board.items if item.under)
+    for hint, wish in wishes_for(task.rig, task.deck, names, under, frozenset(names)):
+        if hint.key in old or not missed(task.board, wish, layout.at):
+            continue
+        mine = set(hint.named) & set(keeps)
+        if not mine and (move := best_move(layout, wish)) is not None:
+            mine = {names[other] for other in in_the_way(layout, *move)} & set(keeps)
+        released |= mine
+    return released
+
+
+def _moves(stood: dict[str, Place], made: Rig) -> tuple[Move, ...]:
+    return tuple(Move(name, place, made.places.get(name)) for name, place in stood.items())
+
+
+def _where(place: Place) -> tuple[float, float, int, float, bool]:
+    return place.x_mm, place.y_mm, place.turned, place.skew_deg, place.under

@@ -1,0 +1,90 @@
+"""Several layouts of one rig, and a layout that keeps what stood before."""
+
+from __future__ import annotations
+
+from cases import READER
+from small_rigs import HEAD
+
+from laying.test_objective import BODY, ROW, pedal
+from rigc.analysis.laying.alternatives import Alternative, alternatives
+from rigc.analysis.laying.chosen_places import with_chosen_places
+from rigc.analysis.laying.kept_places import Kept, kept_places
+from rigc.compile import read_rig
+from rigc.model.rig import Rig
+from rigc.source import Source
+
+QUICK = 400  # steps
+
+
+def rig_of(text: str) -> Rig:
+    """Nothing is placed yet."""
+    rig = read_rig(lambda name: Source(name, HEAD + text), "sample.rig", READER).resolved.rig
+    assert rig is not None
+    return rig
+
+
+def spots(rig: Rig) -> dict[str, tuple[float, float]]:
+    return {name: (place.x_mm, place.y_mm) for name, place in rig.places.items()}
+
+
+def test_alternatives_differ_the_best_first_and_each_is_better_at_something() -> None:
+    found = alternatives(rig_of(ROW), 3, QUICK)
+    assert len(found) > 1
+    assert [each.objective.cost for each in found] == sorted(each.objective.cost for each in found)
+    assert len({tuple(spots(each.rig).values()) for each in found}) == len(found)
+    assert all(each.better_at for each in found[1:])
+    for each in found[1:]:
+        assert all(_counted(each, name) < _counted(found[0], name) for name in each.better_at)
+    assert found == alternatives(rig_of(ROW), 3, QUICK)
+
+
+def _counted(each: Alternative, name: str) -> int:
+    return sum(term.counted for term in each.objective.terms if term.name == name)
+
+
+def test_where_nothing_is_open_there_is_no_alternative() -> None:
+    assert (
+        alternatives(rig_of(ROW + "place {\n  marl at 0, 0 mm\n  hedge at 90, 0 mm\n  lant at 180, 0 mm\n}\n"), 3, 10)
+        == ()
+    )
+
+
+LAID, _ = with_chosen_places(rig_of(ROW), QUICK)
+MORE = ROW + pedal("fen", "bypass true") + "chain lant -> fen\n"
+
+
+def test_one_thing_more_moves_nothing() -> None:
+    kept = kept_places(rig_of(MORE), LAID, QUICK)
+    assert all(move.stays for move in kept.moves)
+    assert kept.new == ("fen",)
+    assert {name: spots(kept.rig)[name] for name in spots(LAID)} == spots(LAID)
+    assert all(place.chosen for place in kept.rig.places.values())
+
+
+def test_what_is_in_the_way_of_a_stated_place_moves_alone() -> None:
+    """marl is stated where hedge stood."""
+    x, y = spots(LAID)["hedge"]
+    kept = kept_places(rig_of(ROW + f"place {{\n  marl at {x:g}, {y:g} mm\n}}\n"), LAID, QUICK)
+    assert _moved(kept) == {"marl", "hedge"}
+
+
+def test_a_new_wish_moves_what_it_names() -> None:
+    kept = kept_places(rig_of(ROW + "place {\n  lant near right edge\n  lant row front\n}\n"), LAID, 4 * QUICK)
+    assert "lant" in _moved(kept)
+    x, y = spots(kept.rig)["lant"]
+    assert x >= 400 - 70 - 60 and y <= 100
+
+
+def test_where_nothing_is_open_what_stood_is_told_beside_what_stands() -> None:
+    stated = rig_of(ROW + "place {\n  marl at 0, 0 mm\n  hedge at 90, 0 mm\n  lant at 180, 0 mm\n}\n")
+    kept = kept_places(stated, LAID, QUICK)
+    assert spots(kept.rig) == spots(stated)
+    assert _moved(kept) == {name for name, spot in spots(stated).items() if spot != spots(LAID)[name]}
+
+
+def _moved(kept: Kept) -> set[str]:
+    return {move.thing for move in kept.moves if not move.stays}
+
+
+def test_a_thing_without_a_body_is_no_alternative() -> None:
+    assert alternatives(rig_of(ROW.replace(BODY, "mass 400 g")), 2, 10) == ()

@@ -1,0 +1,83 @@
+"""What a layout costs, term by term: the sum that the search makes least, with weights as usual and as a rig sets them."""
+
+from __future__ import annotations
+
+from small_rigs import block, results_of
+
+from laying.rigs_to_place import board_and_rig, by_hand
+from rigc.analysis.laying.objective import objective, terms
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.leads.leads import Leads
+
+DECK = block("deck", "plank", "size 400 x 300 mm", "thickness 12 mm", "drop 150 mm")
+BODY = "body 70 x 110 x 50 mm"
+
+
+def pedal(name: str, *lines: str) -> str:
+    return block("unit", name, BODY, "input in ts right 80 mm up 25 mm", "output out ts left 80 mm up 25 mm", *lines)
+
+
+PLUGS = "fits ts", "stands out 19 mm", "leaves at 10 mm", "wide 16 mm", "tall 16 mm"
+ANGLE = block("plug", "angle", *PLUGS) + "leads {\n  audio plug angle\n}\n"
+ROW = (
+    pedal("marl", "bypass true")
+    + pedal("hedge", "bypass true")
+    + pedal("lant", "worked by hand")
+    + DECK
+    + ANGLE
+    + "chain marl -> hedge -> lant\n"
+)
+
+
+def test_the_terms_are_what_the_search_makes_least() -> None:
+    board, rig, _ = board_and_rig("back-bedroom")
+    at = by_hand("back-bedroom")
+    assert sum(term.cost for term in terms(rig, board, at)) == Layout(board, at).cost
+
+
+def test_each_term_of_a_row() -> None:
+    """marl 30 mm from the front and hedge 40 mm from it; lant ends 300 - 110 - 110 = 80 mm before the rear edge; three fronts, and so no
+    line with gaps. marl plays into hedge, which is to its right by 100 mm, and hedge into lant, to its left."""
+    place = "place {\n  marl at 100, 30 mm\n  hedge at 200, 40 mm\n  lant at 10, 110 mm\n"
+    made = results_of(ROW + place + "  weigh bare deck 50 %\n}\n")
+    found = objective(made.rig, made.get(Leads))
+    assert found is not None
+    told = {term.name: (term.counted, term.share, term.cost) for term in found.terms}
+    assert told["onward"] == (1000, 2, 2000)
+    assert told["bare deck"] == (700, 50, 35_000)
+    assert told["behind"] == (800, 10, 8_000)
+    assert told["front lines"] == (3, 2000, 60_000)
+    assert told["gaps"] == (0, 2, 0)
+    assert told["audio leads"][0] * 100 == told["audio leads"][2] > 0
+
+
+def test_gaps_of_one_line_differ() -> None:
+    """At 0, 100 and 220 mm, 70 mm wide: gaps of 30 and 50 mm."""
+    made = results_of(ROW + "place {\n  marl at 0, 10 mm\n  hedge at 100, 10 mm\n  lant at 220, 10 mm\n}\n")
+    found = objective(made.rig, made.get(Leads))
+    assert found is not None
+    told = {term.name: term.counted for term in found.terms}
+    assert (told["front lines"], told["gaps"]) == (1, 200)
+
+
+def test_a_lead_weighs_what_its_cable_costs_beside_the_audio_cable() -> None:
+    """0.60 for a metre beside 2.40: a quarter; of an audio metre so much money as it costs."""
+    fed = "inlet dc barrel 5.5 x 2.1 mm rear 35 mm up 25 mm", "needs 9 V dc", "draws 10 mA"
+    supply = block("supply", "brook", "body 120 x 60 x 40 mm", "outlet o1 9 V dc 500 mA isolated front 20 mm up 20 mm")
+    cables = block("plug", "barrel", "fits barrel 5.5 x 2.1 mm", *PLUGS[1:]) + "leads {\n  dc plug barrel\n}\n"
+    cables += block("cable", "thin", "carries audio", "price 2.40 EUR")
+    cables += block("cable", "pair", "carries dc", "price 0.60 EUR")
+    rest = "power {\n  marl from brook.o1\n}\nleads {\n  audio cable thin\n  dc cable pair\n}\nchain marl -> hedge\n"
+    places = "place {\n  marl at 0, 10 mm\n  hedge at 100, 10 mm\n  brook at 200, 200 mm\n"
+    text = pedal("marl", *fed) + pedal("hedge") + supply + DECK + ANGLE + cables + rest + places
+    made = results_of(text + "}\n")
+    found = objective(made.rig, made.get(Leads))
+    assert found is not None
+    told = {term.name: term for term in found.terms}
+    assert told["dc leads"].share == 25
+    assert told["dc leads"].cost == 25 * told["dc leads"].counted
+    assert told["audio leads"].money == (told["audio leads"].counted / 10_000 * 2.4, "EUR")
+    stated = results_of(text + "  weigh other leads 7 %\n}\n")
+    own = objective(stated.rig, stated.get(Leads))
+    assert own is not None
+    assert [term.share for term in own.terms if term.name == "dc leads"] == [7]
