@@ -195,17 +195,20 @@ def _means(accept: Accept, finding: Diagnostic) -> bool:
 
 
 def _useless(accept: Accept) -> Diagnostic:
-    from rigc.diagnostics.explain import rule_names  # walks many modules: only when something is wrong
+    from rigc.diagnostics.explain import renamed, rule_names  # walks many modules: only when something is wrong
 
     if accept.rule not in rule_names():
-        near = nearest(accept.rule, rule_names())
+        now = renamed().get(accept.rule)
+        near = now or nearest(accept.rule, rule_names())
+        said = f"is called {now} now" if now else "is accepted, but there is no such rule"
         return USELESS.at(
             accept.rule_span,
-            f"{accept.rule} is accepted, but there is no such rule",
+            f"{accept.rule} {said}",
             subject=(accept.rule, accept.target or ""),
-            label=f"did you mean {near}?" if near else "no rule",
+            label="its name before" if now else f"did you mean {near}?" if near else "no rule",
             help="" if near else "`rigc explain` lists the rules",
             mends=(Mend(f"write {near}", (Replace(accept.rule_span, near),)),) if near else (),
+            otherwise=f"write {now}, and behind its date the seal that is asked for then" if now else "",
         )
     on = f" on {accept.target}" if accept.target else ""
     return USELESS.at(

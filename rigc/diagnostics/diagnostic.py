@@ -95,7 +95,8 @@ class Diagnostic(Record):
 class Kind(Record):
     """A rule: the name by which it is known, its usual level, its page (the docstring of the module that finds it).
 
-    `rule` is the condition in one line and `source` where it comes from; both are printed under each finding.
+    `rule` is the condition in one line and `source` where it comes from; both are printed under each finding. `once` are names
+    that it had before: an `accept` in a rig of that time still bears one.
     """
 
     name: str
@@ -103,6 +104,7 @@ class Kind(Record):
     page: str | None
     rule: str
     source: str
+    once: tuple[str, ...] = ()
 
     def at(
         self,

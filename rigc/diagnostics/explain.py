@@ -40,6 +40,12 @@ def rule_names() -> tuple[str, ...]:
     return tuple(kind.name for kind in all_kinds())
 
 
+@cache
+def renamed() -> dict[str, str]:
+    """The names of today by those that rules had before."""
+    return {once: kind.name for kind in all_kinds() for once in kind.once}
+
+
 def listing(kinds: Iterable[Kind]) -> str:
     """One line for each rule: name, usual level, and the first sentence of its page."""
     rows = [(kind.name, kind.level.word, _first_sentence(kind)) for kind in kinds]
@@ -51,8 +57,9 @@ def listing(kinds: Iterable[Kind]) -> str:
 
 
 def page(kinds: Iterable[Kind], rule: str) -> str:
-    """The page of the rule with this name, in any letter case. Raises `UnknownRule`."""
-    named = {kind.name: kind for kind in kinds}
+    """The page of the rule with this name, or that had it before, in any letter case. Raises `UnknownRule`."""
+    kinds = tuple(kinds)
+    named = {name: kind for kind in kinds for name in kind.once} | {kind.name: kind for kind in kinds}
     if rule.lower() not in named:
         raise UnknownRule(rule, nearest(rule.lower(), named) or "")
     kind = named[rule.lower()]

@@ -10,6 +10,7 @@ from cases import READER
 from rigc.analysis.acceptance import accepted, read_seal, seal_of, signature
 from rigc.compile import compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.explain import all_kinds, page
 from rigc.model.records import Accept
 from rigc.source import Source, Span
 
@@ -178,3 +179,10 @@ def _compiled(text: str) -> tuple[Diagnostic, ...]:
 def _told(text: str, code: str) -> list[Diagnostic]:
     made = compile_rig(lambda name: Source(name, HEAVY + text), "sample.rig", READER)
     return [finding for finding in made.findings if finding.kind.name == code]
+
+
+def test_a_rule_that_had_another_name_is_told_with_the_name_of_today() -> None:
+    (useless,) = _told(f"accept guess-near-limit on sample {SIGNED}", "useless-accept")
+    assert useless.message == "guess-near-limit is called limit-in-doubt now"
+    assert [mend.words for mend in useless.mends] == ["write limit-in-doubt"]
+    assert page(all_kinds(), "guess-near-limit").startswith("limit-in-doubt (warning)")

@@ -14,7 +14,7 @@ from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.units.common_units import COMMON
 from rigc.model.units.measures import MONEY, Measure
 from rigc.model.units.prefix_slips import in_words, slips
-from rigc.model.units.spreads import stated_spread, upside_down, without_spread
+from rigc.model.units.spreads import stated_spread, upside_down, without_spread, without_width
 from rigc.model.units.unit_slips import meant
 from rigc.source import Span
 from rigc.syntax import nodes
@@ -203,6 +203,9 @@ def _range(
         return None
     if low.value > high.value:
         report(upside_down(amount))
+        return None
+    if low.value == high.value:
+        report(without_width(amount))
         return None
     value = float(f"{(low.value + high.value) / 2:.12g}")
     middle = value / (_scale(high_unit, measure, "", high_unit.span, _not_again) or 1.0)

@@ -42,6 +42,9 @@ def stated_spread(
     off = _off(said, own, value, measure, report, scale)
     if off is None:
         return None
+    if own.text == "%" and measure.unit != "%" and not value and off == 0 != float(said.number.text):
+        report(_share_of_nothing(f"{typed} {said}", said, unit, measure))
+        return None
     least, most = float(f"{value - off:.12g}"), float(f"{value + off:.12g}")
     if least < 0 <= measure.low:
         report(_below_nothing(f"{typed} {said}", said, unit, measure))
@@ -73,6 +76,20 @@ def upside_down(amount: Amount) -> Diagnostic:
                 ),
             ),
         ),
+    )
+
+
+def without_width(amount: Amount) -> Diagnostic:
+    """The finding on a range whose two ends are one number."""
+    assert amount.spread is not None
+    unit = amount.spread.unit or amount.unit
+    one = f"{amount.spread.number}{f' {unit}' if unit else ''}"
+    return WRONG_QUANTITY.at(
+        amount.span,
+        f"'{amount}' goes from a number to the same number",
+        label="a range without width",
+        mends=(Mend(f"write {one}", (Replace(amount.span, one),)),),
+        help="write the other end, if it may be off",
     )
 
 
@@ -175,6 +192,16 @@ def _no_unit(said: nodes.Spread, unit: Word, measure: Measure) -> Diagnostic:
         mends=tuple(
             Mend(f"write +- {number} {each}", (Replace(said.number.span, f"{number} {each}"),)) for each in units
         ),
+    )
+
+
+def _share_of_nothing(amount: str, said: nodes.Spread, unit: Word, measure: Measure) -> Diagnostic:
+    return WRONG_QUANTITY.at(
+        said.span,
+        f"'{amount}' is off by nothing: a share of nothing is nothing",
+        label="a percentage of nought",
+        mends=(Mend(f"delete '{said}'", (Replace(_with_blank(said.span), ""),)),),
+        help=f"write it in {unit}: {f'from 0 to ___ {unit}' if measure.low >= 0 else f'+- ___ {unit}'}",
     )
 
 

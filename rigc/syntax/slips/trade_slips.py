@@ -98,6 +98,21 @@ def _place(m: Mistake) -> Wording | None:
     return None
 
 
+def _battery(m: Mistake) -> Wording | None:
+    """`battery 9 V 500 mAh only`, `battery 500 mAh`."""
+    if m.expected != {"STRING"} or m.before.split() != ["battery"]:
+        return None
+    if charge := re.match(r"\d[\d.]*[ \t]*m?Ah\b", m.after):
+        advice = f'write its kind before its charge, for example battery "9 V block" {charge.group()}'
+        return Wording("it is not said which battery it takes", "its kind goes here", advice)
+    kind = re.match(r'[^"#\n]*?[^\s"#](?=[ \t]+\d[\d.]*[ \t]*m?Ah\b|[ \t]+only\b|[ \t]*(?:#|\n|\Z))', m.after)
+    if kind is None:
+        return None
+    text = f'"{kind.group()}"'
+    mends = m.instead(m.at, m.at + kind.end(), text, f"write battery {text}")
+    return Wording(f"'{kind.group()}', the kind of a battery, has no quotes", "a text in quotes goes here", mends=mends)
+
+
 def _others(m: Mistake) -> Wording | None:
     """`others from mill.o2`."""
     if m.block == "power" and m.sign == "." and m.before.split()[:2] == ["others", "from"]:
@@ -175,6 +190,7 @@ TRADE_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _after,
     _adaptor,
     _spare,
+    _battery,
     _place,
     _others,
     _no_arrow,

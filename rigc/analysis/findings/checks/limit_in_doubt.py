@@ -29,6 +29,7 @@ KIND = Kind(
     __doc__,
     "what facts may be off by carries no result over its limit",
     "interval arithmetic; what a guess may be off by is common practice, no source",
+    once=("guess-near-limit",),
 )
 _ALSO = 2
 
