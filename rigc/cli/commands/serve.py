@@ -107,6 +107,7 @@ def _opening(command: str | None) -> Callable[[Path, int], None] | None:
 
     def opened(path: Path, line: int) -> None:
         named = [word.replace("{file}", str(path)).replace("{line}", str(line)) for word in words]
-        subprocess.Popen(named, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        null = subprocess.DEVNULL
+        subprocess.Popen(named, stdin=null, stdout=null, stderr=null)  # noqa: S603  (the user's own command, without a shell)
 
     return opened
