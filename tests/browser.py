@@ -106,6 +106,10 @@ class Page:
         """What the browser answers about this page."""
         return self.browser.ask(method, self.session, **given)
 
+    def close(self) -> None:
+        """Closes the window."""
+        self.ask("Page.close")
+
     def run(self, script: str) -> Any:
         """What an expression comes to; a promise is waited for."""
         told = self.ask("Runtime.evaluate", expression=script, awaitPromise=True, returnByValue=True)
@@ -117,14 +121,15 @@ class Page:
         deadline = time.monotonic() + PATIENCE_S
         while not (found := self.run(f"(value => value instanceof Node || value)({script})")):
             if time.monotonic() > deadline:
-                raise TimeoutError(f"{script} in:\n{self.run('document.body.innerText')}")
+                raise TimeoutError(f"{script}; the focus is on {self.run('document.activeElement.outerHTML')[:200]}")
             time.sleep(0.05)
         return found
 
     def key(self, key: str, modifiers: int = 0) -> None:
         """Presses and lets go a key."""
         code = _KEYS.get(key, ord(key.upper()[0]))
-        text = {"text": "\r"} if key == "Enter" else {}
+        typed = "\r" if key == "Enter" else key if len(key) == 1 and not modifiers else ""
+        text = {"text": typed} if typed else {}
         given = {"key": key, "windowsVirtualKeyCode": code, "modifiers": modifiers}
         self.ask("Input.dispatchKeyEvent", type="keyDown", **given, **text)
         self.ask("Input.dispatchKeyEvent", type="keyUp", **given)

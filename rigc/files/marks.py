@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterable
+from math import inf
 from pathlib import Path
 
 EVERY_S = 0.1
@@ -15,11 +16,14 @@ Marks = dict[Path, tuple[int, int] | None]
 """When each file was written and how long it is; None where there is none."""
 
 
-def next_change(seen: Marks, still_s: float = STILL_S) -> set[Path]:
-    """Waits until a file is another than it was seen, and then until all are still for so long; gives those that changed."""
+def next_change(seen: Marks, still_s: float = STILL_S, most_s: float = inf) -> set[Path]:
+    """Waits until a file is another than it was seen, and then until all are still for so long; gives those that changed. Where nothing
+    changes for `most_s`, none."""
     changed: set[Path] = set()
     now, since = seen, time.monotonic()
     while not changed or time.monotonic() - since < still_s:
+        if not changed and time.monotonic() - since >= most_s:
+            return set()
         time.sleep(EVERY_S)
         later = marks(seen)
         if later != now:

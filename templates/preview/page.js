@@ -7,6 +7,7 @@ import { lightSheet, putSheet } from "./sheets.js";
 import { lightSource, putFound, putPicked, putSource, putWhy } from "./side.js";
 
 const PLAN = "plan";
+const SLOW_MS = 400; // what takes longer is said to be under way
 const ROOMS = { "": "Front", stage: "The stage", power: "Power", deck: "The deck", bench: "The bench", ear: "The ear", record: "The record" };
 
 const desk = {
@@ -89,7 +90,7 @@ const desk = {
     desk.sheet = name;
     desk.move?.giveUp();
     putSheets();
-    draw(true);
+    draw();
   },
 
   /** Where a thing stands on the plan that is shown, so that a ghost of it can be. */
@@ -110,15 +111,15 @@ function named(name) {
 function light(names, here) {
   desk.lit = new Set(names);
   desk.here = here;
-  relight();
+  relight(true);
 }
 
-function relight() {
+function relight(goes) {
   for (const pane of document.querySelectorAll(".pane")) {
     lightPlan(pane, desk.lit);
     for (const host of pane.querySelectorAll(".inside")) lightSheet(host, desk.lit);
   }
-  lightSource(desk.files, desk.lit, desk.here);
+  lightSource(desk.files, desk.lit, desk.here, goes);
 }
 
 let asked = Promise.resolve();
@@ -136,16 +137,17 @@ async function look() {
   const before = desk.state;
   const state = await ask("/state");
   desk.state = state;
-  desk.files = (await ask("/sources")).files;
   const newer = state.drawn !== before.drawn;
   if (desk.move && desk.move.hash !== state.hash) desk.move.giveUp("the file was saved meanwhile, so the move is given up");
   byId("lost").hidden = true;
   putHead();
   putSheets();
   putFound(desk);
+  const drawing = newer || state.broken !== before.broken ? draw() : null;
+  desk.files = (await ask("/sources")).files;
   putSource(desk.files, desk);
-  if (newer || state.broken !== before.broken) await draw(newer);
-  else relight();
+  await drawing;
+  relight(false);
   if (newer && desk.picked && before.drawn > 0) desk.pick(desk.picked, false);
   if (newer && before.drawn > 0) byId("said").textContent = `drawn anew: ${state.summary}`;
 }
@@ -195,12 +197,23 @@ async function draw() {
   if (!desk.state.drawn) return;
   const sides = [...(desk.beside ? [desk.beside] : []), "now"];
   const sheet = desk.sheet;
-  const contents = await Promise.all(sides.map((of) => content(sheet, of)));
-  if (sheet !== desk.sheet) return;
+  const slow = setTimeout(() => {
+    byId("panes").setAttribute("aria-busy", "true");
+    byId("told").textContent = "Drawing anew …";
+  }, SLOW_MS);
+  let contents;
+  try {
+    contents = await Promise.all(sides.map((of) => content(sheet, of)));
+  } finally {
+    clearTimeout(slow);
+    byId("panes").removeAttribute("aria-busy");
+    if (byId("told").textContent === "Drawing anew …") byId("told").textContent = "";
+  }
+  if (sheet !== desk.sheet || sides[0] !== (desk.beside || "now")) return;
   const focused = document.activeElement?.closest?.(".body")?.dataset.name;
   desk.plans.clear();
   byId("panes").replaceChildren(...sides.map((of, at) => pane(of, contents[at])));
-  relight();
+  relight(false);
   if (focused) document.querySelector(`.pane:last-child .body[data-name="${CSS.escape(focused)}"]`)?.focus();
 }
 
@@ -216,7 +229,8 @@ async function content(sheet, of) {
 function pane(of, found) {
   const { state } = desk;
   const old = of === "now" && state.broken;
-  const named = of === "now" ? `${state.title}, revision ${state.revision}` : state.beside.find((each) => each.key === of)?.words ?? of;
+  const which = of === "now" ? "" : ` (${state.beside.find((each) => each.key === of)?.words ?? of})`;
+  const named = `${found.head ?? ""}${which}`;
   const head = made("h2", {}, old ? made("span", { className: "mark", textContent: "OLD, of the last good save: " }) : null, named);
   const made_ = made("section", { className: old ? "pane old" : "pane", "aria-label": old ? `OLD: ${named}` : named }, head);
   if (found.words) made_.append(made("p", { textContent: found.words }));
@@ -253,7 +267,7 @@ byId("undo").onclick = () => turn("/undo");
 byId("redo").onclick = () => turn("/redo");
 byId("beside").onchange = (event) => {
   desk.beside = event.target.value;
-  draw(true);
+  draw();
 };
 byId("find").onchange = (event) => {
   const name = event.target.value.trim();

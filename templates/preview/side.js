@@ -46,6 +46,7 @@ export function putSource(files, desk) {
     const list = made("div", { className: "lines", role: "listbox", tabIndex: 0, "aria-label": `Lines of ${file.name}`, "data-file": file.name });
     file.lines.forEach((text, at) => {
       const line = made("div", { id: `line-${number}-${at + 1}`, role: "option", "aria-selected": "false", textContent: text || " " });
+      if (!text.trim()) line.setAttribute("aria-label", "empty");
       if (wrong.has(`${file.name}:${at + 1}`)) line.classList.add("wrong");
       list.append(line);
     });
@@ -72,8 +73,8 @@ export function putSource(files, desk) {
   byId("source-part").scrollTop = before;
 }
 
-/** Lights the lines that name what is lit; goes to one of them where it is given. */
-export function lightSource(files, lit, here) {
+/** Lights the lines that name what is lit, and the line `here`, to which it also `goes`. */
+export function lightSource(files, lit, here, goes) {
   for (const list of document.querySelectorAll(".lines")) {
     const file = files.find((each) => each.name === list.dataset.file);
     [...list.children].forEach((line, at) => {
@@ -81,18 +82,18 @@ export function lightSource(files, lit, here) {
       const is = named || (here && here.file === list.dataset.file && here.line === at + 1);
       if ((line.getAttribute("aria-selected") === "true") !== Boolean(is)) line.setAttribute("aria-selected", is ? "true" : "false");
     });
-    if (here && here.file === list.dataset.file && here.line) {
-      go(list, Math.min(here.line, list.children.length) - 1);
+    if (goes && here && here.file === list.dataset.file && here.line) {
+      go(list, Math.min(here.line, list.children.length) - 1, "center");
     }
   }
 }
 
-function go(list, at) {
+function go(list, at, block = "nearest") {
   list.children[Number(list.dataset.at ?? -1)]?.classList.remove("at");
   list.dataset.at = at;
   list.children[at].classList.add("at");
   list.setAttribute("aria-activedescendant", list.children[at].id);
-  list.children[at].scrollIntoView({ block: "nearest" });
+  list.children[at].scrollIntoView({ block });
 }
 
 function findingItem(each, desk) {

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 STILL_S = 0.1
 """So long the files must be still before they are read: most editors write a file at one stroke."""
+QUIET_S = 0.5
+"""So long nobody must save before mends are sought, which takes what the page needs for its drawing."""
 _BESIDE_HELP = "Also offer another rig, or a revision of git, to be set beside this one. Repeatable."
 _EDITOR_HELP = "What opens a line in your editor, such as 'code -g {file}:{line}'."
 
@@ -74,15 +76,20 @@ def _follow(preview: Preview) -> None:
     from rigc.editor.rubbish import tidy
     from rigc.files.marks import marks, next_change
 
+    advised = False
     while True:
         seen = marks(preview.watched)
         try:
             if preview.refresh():  # what changed between the look and the marks is seen by one look more
+                advised = False
                 continue
-            preview.advise()
+            if not advised and not next_change(seen, STILL_S, QUIET_S):
+                preview.advise()
+                tidy()
+                advised = True
+                continue
         except Exception as bug:
             preview.failed(bug)
-        tidy()
         next_change(seen, STILL_S)
 
 

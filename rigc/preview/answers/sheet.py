@@ -19,8 +19,9 @@ def sheet(made: Compiled, name: str) -> dict[str, Any] | None:
     found = next(iter(made.documents((name,), draft)), None) if name == FRONT_PAGE else made.loose(name, draft)
     if found is None:
         return None
+    title = found.title
     return {
         "name": name,
-        "title": found.sheet.title,
+        "head": f"{title.rig}, revision {title.revision}",
         "html": html.render(found, Layout("a4", None, cache(), live=True)),
     }

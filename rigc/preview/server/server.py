@@ -213,7 +213,10 @@ def _sheet(preview: Preview, name: str, of: str) -> Any:
 
 def _plans(preview: Preview, _name: str, of: str) -> Any:
     results = (_good(preview).made if of == NOW else _beside(preview, of)).results
-    return None if results is None else {"plans": plans.plans(results)}
+    if results is None:
+        return None
+    head = results.rig.head
+    return {"head": f"{head.title}, revision {head.letter}", "plans": plans.plans(results)}
 
 
 def _beside(preview: Preview, of: str) -> Any:
