@@ -6,9 +6,9 @@ import sys
 
 import click
 
-from rigc import __version__
 from rigc.cli.commands.build import build
 from rigc.cli.commands.check import check
+from rigc.cli.commands.completion import completion
 from rigc.cli.commands.diff import diff
 from rigc.cli.commands.explain import explain
 from rigc.cli.commands.fmt import fmt
@@ -16,6 +16,7 @@ from rigc.cli.commands.fresh import fresh
 from rigc.cli.commands.git import git
 from rigc.cli.commands.intake import intake
 from rigc.cli.commands.lsp import lsp
+from rigc.cli.commands.man import man
 from rigc.cli.commands.mend import mend
 from rigc.cli.commands.model import model
 from rigc.cli.commands.new import new
@@ -44,11 +45,27 @@ class Commands(WholeList):
         return super().resolve_command(ctx, args)
 
 
+def _version(ctx: click.Context, param: click.Parameter, asked: bool) -> None:  # noqa: ARG001
+    if asked and not ctx.resilient_parsing:
+        from rigc import __version__
+        from rigc.gather import LANGUAGE
+
+        click.echo(f"rigc {__version__}, language {LANGUAGE}")
+        ctx.exit()
+
+
 @click.group(cls=Commands, no_args_is_help=False, context_settings={"help_option_names": ["-h", "--help"]})
 @click.option("--color", type=click.Choice(["auto", "always", "never"]), default="auto", help="Colour the findings.")
 @click.option("-q", "--quiet", is_flag=True, help="Print only the findings that make the exit code 1.")
 @click.option("-v", "--verbose", is_flag=True, help="Also print each file that is read or written.")
-@click.version_option(__version__, prog_name="rigc", message="%(prog)s %(version)s")
+@click.option(
+    "--version",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=_version,
+    help="Print the versions of rigc and of its language.",
+)
 @click.pass_context
 def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
     """Compile a pedal rig, written as text, into the documents for its build.
@@ -61,6 +78,7 @@ def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
 for command in (
     build,
     check,
+    completion,
     diff,
     explain,
     fmt,
@@ -68,6 +86,7 @@ for command in (
     git,
     intake,
     lsp,
+    man,
     mend,
     model,
     new,

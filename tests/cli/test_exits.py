@@ -42,7 +42,7 @@ def test_a_level_that_there_is_not(rigc: Rigc) -> None:
 
 
 def test_version_and_help_are_answers(rigc: Rigc) -> None:
-    assert rigc("--version") == (0, f"rigc {__version__}\n", "")
+    assert rigc("--version") == (0, f"rigc {__version__}, language 1\n", "")
     for arguments in (["--help"], ["-h"], ["check", "--help"], ["build", "-h"]):
         code, out, err = rigc(*arguments)
         assert (code, err) == (0, "")

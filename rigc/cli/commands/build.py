@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from rigc.cli.commands.completion import rigs
+from rigc.cli.commands.completion import sheets as offered
 from rigc.cli.destination import FORMS, ON_REQUEST, Destination, Text
 from rigc.cli.held import Held, held, held_in
 from rigc.cli.options import Given, listed, listed_sheets, rig_options
@@ -29,10 +31,17 @@ DEPS_HELP = "Also write which documents hang on which files, as rules that make 
 
 
 @click.command()
-@click.argument("paths", nargs=-1, metavar="[PATH]...")
+@click.argument("paths", nargs=-1, metavar="[PATH]...", shell_complete=rigs)
 @click.option("-o", "--output", metavar="DIR|FILE|-", help="Where to (default: documents/ beside the rig).")
 @click.option("--separate", is_flag=True, help="A file for each sheet and drawing instead of one for the whole folder.")
-@click.option("--sheet", "sheets", multiple=True, metavar="NAME,...", help="Only these sheets, by name or code (P1).")
+@click.option(
+    "--sheet",
+    "sheets",
+    multiple=True,
+    shell_complete=offered,
+    metavar="NAME,...",
+    help="Only these sheets, by name or code (P1).",
+)
 @click.option("--to", "forms", multiple=True, metavar="|".join((*FORMS, *ON_REQUEST)), help=TO_HELP)
 @click.option("--paper", type=click.Choice(PAPERS), default="a4", help="The paper of the printed pages.")
 @click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")

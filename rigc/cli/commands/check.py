@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import Given, rig_options
 from rigc.cli.screen import Screen
 
 
 @click.command()
-@click.argument("paths", nargs=-1, metavar="[PATH]...")
+@click.argument("paths", nargs=-1, metavar="[PATH]...", shell_complete=rigs)
 @rig_options
 @click.pass_obj
 def check(screen: Screen, paths: tuple[str, ...], given: Given) -> int:

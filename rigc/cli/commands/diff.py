@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import EFFORT_HELP, ROOT_HELP, Given
 from rigc.cli.screen import Screen
 
@@ -30,7 +31,7 @@ class _WithDashes(click.Command):
 
 
 @click.command(cls=_WithDashes)
-@click.argument("words", nargs=-1, metavar="OLD NEW | REV[..REV] -- PATH")
+@click.argument("words", nargs=-1, metavar="OLD NEW | REV[..REV] -- PATH", shell_complete=rigs)
 @click.option("--to", type=click.Choice(FORMS), default="text", help="The format.")
 @click.option("--brief", is_flag=True, help="One line a thing.")
 @click.option("--all", "whole", is_flag=True, help="Also what is held back (no work follows), and details.")

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import click
 
+from rigc.cli.commands.completion import rules
 from rigc.cli.screen import Screen
 
 
 @click.command()
-@click.argument("rule", required=False)
+@click.argument("rule", required=False, shell_complete=rules)
 @click.pass_obj
 def explain(screen: Screen, rule: str | None) -> int:
     """Print the page of a rule.

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import STDIN_HELP, Given, disks
 from rigc.cli.screen import Screen
 
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@click.argument("paths", nargs=-1, metavar="[PATH]...")
+@click.argument("paths", nargs=-1, metavar="[PATH]...", shell_complete=rigs)
 @click.option("--check", is_flag=True, help="Write nothing; exit code 1 if a file is not canonical.")
 @click.option("--diff", "as_diff", is_flag=True, help="Write nothing; print what would change.")
 @click.option("--stdin-name", default="stdin.rig", metavar="PATH", help=STDIN_HELP)

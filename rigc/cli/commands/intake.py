@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
@@ -14,7 +15,7 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("file", type=click.Path(path_type=Path), shell_complete=rigs)
 @click.option(
     "-o",
     "--output",

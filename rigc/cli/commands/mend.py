@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from rigc.cli.commands.completion import rules_and_rigs
 from rigc.cli.options import Given, disks, rig_options
 from rigc.cli.screen import Screen
 
@@ -21,7 +22,7 @@ MOST_LINES = 200_000
 
 
 @click.command()
-@click.argument("words", nargs=-1, metavar="[RULE] [PATH]")
+@click.argument("words", nargs=-1, metavar="[RULE] [PATH]", shell_complete=rules_and_rigs)
 @click.option("--diff", "as_diff", is_flag=True, help="Write nothing; print what would change.")
 @click.option(
     "--way",

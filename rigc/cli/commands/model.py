@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import Given, disks, rig_options
 from rigc.cli.screen import Screen
 
 
 @click.command()
-@click.argument("path", required=False)
+@click.argument("path", required=False, shell_complete=rigs)
 @click.option("--schema", is_flag=True, help="Print the JSON Schema of it instead; no rig is read.")
 @rig_options
 @click.pass_obj

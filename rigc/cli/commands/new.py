@@ -7,11 +7,12 @@ from pathlib import Path
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.screen import Screen
 
 
 @click.command()
-@click.argument("name", required=False, metavar="[NAME|PATH]")
+@click.argument("name", required=False, metavar="[NAME|PATH]", shell_complete=rigs)
 @click.pass_obj
 def new(screen: Screen, name: str | None) -> int:
     """Write a small commented rig to start from.

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import Given, disks, listed, rig_options
 from rigc.cli.screen import Screen
 
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@click.argument("path", required=False)
+@click.argument("path", required=False, shell_complete=rigs)
 @click.option("--diff", "as_diff", is_flag=True, help="Write nothing; print what would change.")
 @click.option("--only", multiple=True, metavar="KIND,...", help="Only places, outlets, leads (numbers) or plugs.")
 @rig_options

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import ROOT_HELP, Given, disks
 from rigc.cli.screen import Screen
 from rigc.loader import STOCK
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
 @click.command()
 @click.argument("old")
 @click.argument("new")
-@click.argument("path", required=False)
+@click.argument("path", required=False, shell_complete=rigs)
 @click.option("--kind", default="", metavar="KIND", help="Where several things bear the name: unit, cable, ...")
 @click.option("--diff", "as_diff", is_flag=True, help="Write nothing; print what would change.")
 @click.option("--root", type=click.Path(exists=True, file_okay=False), help=ROOT_HELP)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import Given, disks
 from rigc.cli.screen import Screen
 
@@ -23,7 +24,7 @@ _EDITOR_HELP = "What opens a line in your editor, such as 'code -g {file}:{line}
 
 
 @click.command()
-@click.argument("path", required=False)
+@click.argument("path", required=False, shell_complete=rigs)
 @click.option("--port", type=click.IntRange(0, 65535), default=0, help="Default: any that is free.")
 @click.option("--beside", multiple=True, metavar="PATH|REV", help=_BESIDE_HELP)
 @click.option("--editor", metavar="COMMAND", help=_EDITOR_HELP)

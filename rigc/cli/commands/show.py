@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from rigc.cli.commands.completion import rigs, sheets
 from rigc.cli.options import Given, disks, listed, listed_sheets, rig_options
 from rigc.cli.screen import Screen
 
@@ -15,8 +16,8 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@click.argument("sheet", required=False)
-@click.argument("path", required=False)
+@click.argument("sheet", required=False, shell_complete=sheets)
+@click.argument("path", required=False, shell_complete=rigs)
 @click.option("--to", type=click.Choice(["text", "md", "csv", "json"]), default="text", help="The format.")
 @click.option("--table", default="", metavar="NAME", help="Only this table of the sheet.")
 @click.option(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import EFFORT_HELP, ROOT_HELP, STDIN_HELP, Given, disks
 from rigc.cli.screen import Screen
 from rigc.output.layout import PAPERS
@@ -24,7 +25,7 @@ FORMS = ("text", "md", "html", "json")
 @click.command()
 @click.argument("unit")
 @click.argument("by")
-@click.argument("path", required=False)
+@click.argument("path", required=False, shell_complete=rigs)
 @click.option("--to", type=click.Choice(FORMS), default="text", help="The format.")
 @click.option("--note", is_flag=True, help="Print the statements that record the swap, to paste and to fill in.")
 @click.option("--paper", type=click.Choice(PAPERS), default="a4", help="The paper of the HTML page.")

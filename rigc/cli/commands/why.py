@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import click
 
+from rigc.cli.commands.completion import rigs
 from rigc.cli.options import Given, disks, rig_options
 from rigc.cli.screen import Screen
 
 
 @click.command()
 @click.argument("name", metavar="NAME[.FIELD]")
-@click.argument("path", required=False)
+@click.argument("path", required=False, shell_complete=rigs)
 @click.option("--to", type=click.Choice(["text", "json"]), default="text", help="The format.")
 @click.option("--deep", is_flag=True, help="Also what each input rests on, down to the source.")
 @rig_options
