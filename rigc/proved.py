@@ -9,6 +9,7 @@ from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Mend
 from rigc.edit.mended import CannotMend, mended
+from rigc.edit.rewritten import rewritten
 from rigc.loader import Loader
 from rigc.record import Record
 from rigc.source import Source
@@ -69,9 +70,17 @@ class Bench:
                 working.append(mend)
             else:
                 against.append(f"to {mend.words} {tried.against}")
+        if not working:
+            working += self._first_that_works(finding, self.whole_lines(finding))
         told = bool(working) or bool(finding.help) or bool(finding.otherwise)
         left: Diagnostic = finding.replace(mends=tuple(working), help=finding.help if told else _nothing_does(against))
         return left
+
+    def whole_lines(self, finding: Diagnostic) -> tuple[Mend, ...]:
+        """The mends that write the finding's line anew, for where each of its own leaves something wrong in that line; none is tried yet."""
+        if finding.span is None or finding.span.source not in self.made.sources:
+            return ()
+        return rewritten(finding, self.reader, self.parse(finding.span.source))
 
     def tried(self, finding: Diagnostic, mend: Mend) -> Tried:
         """A mend works when the finding is gone and no error or warning has come; while names or quantities are wrong, none of those."""
@@ -85,6 +94,13 @@ class Bench:
     def after(self, texts: dict[str, str]) -> Compiled:
         """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found."""
         return compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
+
+    def _first_that_works(self, finding: Diagnostic, mends: Sequence[Mend]) -> list[Mend]:
+        for mend in mends[: self.left]:
+            self.left -= 1
+            if self.tried(finding, mend).works:
+                return [mend]
+        return []
 
     def on_top(self, tried: Tried) -> Bench:
         """A bench on which the mend is made; what is then found is advised on, which a trial does not do."""

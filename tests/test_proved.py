@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+import pytest
 from cases import READER, ROOT
 
 from rigc.compile import Compiled, compile_rig
@@ -105,3 +106,25 @@ def test_what_is_only_tried_never_takes_the_place_of_a_file() -> None:
     made = on.tried(useless(on.made), useless(on.made).mends[0])
     assert list(made.texts.values()) == watched.tried
     assert not {*watched.tried} & {*watched.files}
+
+
+def advice(line: str, end: str = "\n") -> list[str]:
+    """What is advised on a supply's line that is written wrongly."""
+    text = f"language 1\n{BEFORE}supply mill {{\n  {line}\n}}\n".replace("\n", end)
+    load = Disk(ROOT / "toy.rig", root=ROOT, given=text.encode())
+    on = Bench(compile_rig(load, load.name, READER), load, load.name, READER)
+    return [on.proved(each).advice for each in on.made.findings if each.kind.name == "malformed-statement"]
+
+
+@pytest.mark.parametrize("end", ["\n", "\r\n"])
+def test_of_several_mistakes_in_a_line_all_are_mended(end: str) -> None:
+    """Each mend alone leaves the next mistake; together they make the line."""
+    whole = "write mains 100..240 V 50..60 Hz"
+    assert advice("mains 100 to 240 V 50 to 60 Hz", end) == [whole]
+    assert advice("mains 100 to 240 V 50 to 60 Hz  # as printed", end) == [whole]
+    assert advice("mains 100 to 240 V 50..60 Hz", end) == ["write 100..240"]
+
+
+def test_where_nothing_mends_a_line_the_reference_shows_one() -> None:
+    (told,) = advice("outlet 1 100 to 240 V of mains")
+    assert told.startswith("write it as in the language reference: outlet ")

@@ -13,6 +13,7 @@ from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
     from rigc.diagnostics.diagnostic import Diagnostic
+    from rigc.diagnostics.mend import Mend
     from rigc.files.disk import Disk
 
 MOST = 200
@@ -136,7 +137,12 @@ class _Search:
 
     def _working(self, bench: Any, finding: Diagnostic) -> list[tuple[str, Any]]:
         """The mends of a finding that work, of those that are to be tried; none where not all of them can be."""
-        due = [each for each in finding.mends if (finding.fingerprint, each.words) not in self._not_now]
+        return self._of_these(bench, finding, finding.mends) or self._of_these(
+            bench, finding, bench.whole_lines(finding)
+        )
+
+    def _of_these(self, bench: Any, finding: Diagnostic, mends: tuple[Mend, ...]) -> list[tuple[str, Any]]:
+        due = [each for each in mends if (finding.fingerprint, each.words) not in self._not_now]
         if len(due) > self.left:
             self.left = 0
             return []

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.mend import Mend
 from rigc.editor.trials import Trials
 from rigc.record import Record
 from rigc.source import Source
@@ -26,9 +27,12 @@ def actions(findings: Iterable[Diagnostic], source: Source, start: int, end: int
         span = finding.span
         if span is None or span.source is not source or not (span.start <= end and start <= span.end):
             continue
-        for mend in finding.mends if finding.accepted is None else ():
-            tried = trials.tried(finding, mend)
-            if tried is not None and tried.works:
-                best = not any(each.finding is finding for each in found)
-                found.append(Action(mend.words, finding, tried.texts, best))
+        if finding.mends and finding.accepted is None:
+            found += _of(finding, finding.mends, trials) or _of(finding, trials.bench.whole_lines(finding), trials)
     return tuple(found)
+
+
+def _of(finding: Diagnostic, mends: tuple[Mend, ...], trials: Trials) -> list[Action]:
+    tried = [(mend.words, trials.tried(finding, mend)) for mend in mends]
+    working = [(words, each) for words, each in tried if each is not None and each.works]
+    return [Action(words, finding, each.texts, best=place == 0) for place, (words, each) in enumerate(working)]

@@ -21,11 +21,11 @@ _JACKS = {"mono": "ts", "stereo": "trs", "tip-sleeve": "ts", "tip-ring-sleeve": 
 
 
 def _size_sign(m: Mistake) -> Wording | None:
-    """`70 X 120 X 55 mm` and `70*120*55 mm`."""
-    found = re.search(r"\d[ \t]*([X*])[ \t]*\d", m.line)
+    """`70 X 120 X 55 mm`, `70*120*55 mm` and `70 by 120 by 55 mm`."""
+    found = re.search(r"\d[ \t]*([X*]|by)[ \t]*\d", m.line)
     if found is None or m.before.split()[:1] not in (["body"], ["size"], ["inside"], ["inlet"], ["connector"]):
         return None
-    mends = m.rewritten(r"(?<=\d)[ \t]*[X*][ \t]*(?=\d)", " x ")
+    mends = m.rewritten(r"(?<=\d)[ \t]*(?:[X*]|by)[ \t]*(?=\d)", " x ")
     return Wording(f"'{found[1]}' does not join sizes", "a small x goes between them", mends=mends)
 
 
@@ -126,7 +126,14 @@ def _outside(m: Mistake) -> Wording | None:
 
 
 def _feed_turned(m: Mistake) -> Wording | None:
-    """`brook.o1 -> tern` in the power block."""
+    """`brook.o1 -> tern` and `tern -> brook.o1` in the power block."""
+    right = re.match(r"[ \t]*[a-z][\w-]*[ \t]*(->|=>|to|on|by|[:=>])[ \t]*[a-z][\w-]*\.[\w-]+", m.line)
+    if m.block == "power" and right is not None and m.line_start + right.start(1) == m.at:
+        return Wording(
+            f"'{right[1]}' feeds nothing",
+            "did you mean 'from'?",
+            mends=m.instead(m.at, m.at + len(right[1]), " from " if right[1] in ":=>" else "from", "write 'from'"),
+        )
     found = re.match(
         r"[ \t]*([a-z][\w-]*\.[\w-]+)[ \t]*(?:->|=>|from|to|feeds|[:=>])[ \t]*([a-z][\w-]*)[ \t]*(?:#.*)?\Z", m.line
     )

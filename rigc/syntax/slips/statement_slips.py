@@ -11,6 +11,7 @@ from rigc.source import Span
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
 from rigc.syntax.slips.trade_slips import our_word
+from rigc.syntax.worked_lines import as_in_the_reference
 
 _PROVENANCE = frozenset({"_NL", "MEASURED", "LEAFLET", "ASSUMED"})
 
@@ -37,7 +38,7 @@ def _breaks_off(m: Mistake) -> Wording | None:
         end = m.line_start + len(m.before.rstrip())
         mends = m.instead(end, end, f" {known[0]}", f"add '{known[0]}'")
         return Wording(f"'{known[0]}' is missing at the end of this line", label, mends=mends)
-    return Wording(f"{expected} is missing at the end of this line", label, _advice("add", expected))
+    return Wording(f"{expected} is missing at the end of this line", label, _advice(m, "add", expected))
 
 
 def _sizes(m: Mistake) -> tuple[str, str, str]:
@@ -248,15 +249,22 @@ def _anything(m: Mistake) -> Wording:
         return Wording(
             message, label, "begin a comment with #" if last else "delete it, or begin a comment with #", mends
         )
-    advice = _advice("write", expected)
+    advice = _advice(m, "write", expected)
     if "_NL" in m.expected and len(m.expected) > 1:
-        advice = _advice("write", words.told(m.expected - {"_NL"}, m.literals))
+        advice = _advice(m, "write", words.told(m.expected - {"_NL"}, m.literals))
         advice = f"end the line before '{m.word}', or {advice}"
+        if re.fullmatch(r"[a-z]{2,}", m.word):
+            mends = m.instead(m.line_start + len(m.before.rstrip()), m.at + len(m.word), "", f"delete '{m.word}'")
+            return Wording(f"'{m.word}' can't stand here", f"expected {expected}", advice, mends)
     return Wording(f"'{m.word}' can't stand here", f"expected {expected}", advice)
 
 
-def _advice(verb: str, expected: str) -> str:
-    return "see the language reference for this statement" if expected.endswith(" more") else f"{verb} {expected}"
+def _advice(m: Mistake, verb: str, expected: str) -> str:
+    """What may stand there, if it is one of few words; else the line of the reference that is most like what was typed."""
+    goes_on = m.expected & {"_NL", "_COMMA", "COMMA"} and len(m.expected) > 3
+    if not expected.endswith(" more") and not goes_on:
+        return f"{verb} {expected}"
+    return as_in_the_reference(m.block, m.code) or "see the language reference for this statement"
 
 
 STATEMENT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (

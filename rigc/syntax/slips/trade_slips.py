@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.mend import Delete, Mend, Replace
+from rigc.diagnostics.near import nearest
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
 
@@ -17,11 +18,15 @@ OURS = {
     "mute": "unpowered mutes", "pickup": "inductance", "pedal": "unit", "effect": "unit", "psu": "supply",
     "brick": "supply", "power-supply": "supply", "amplifier": "amp", "guitar": "instrument", "bass": "instrument",
     "keyboard": "instrument", "include": "use", "import": "use", "pedalboard": "deck", "plate": "deck", "cables": "leads",
-    "signal": "chain", "path": "chain", "venue": "scenario", "below": "under", "underneath": "under", "beneath": "under",
+    "signal": "chain", "path": "chain", "branch": "chain", "route": "chain", "patch": "chain", "wire": "chain", "venue": "scenario", "below": "under", "underneath": "under", "beneath": "under",
     "minus": "negative", "plus": "positive", "negative": "centre-negative", "positive": "centre-positive",
     "toggle": "latching", "grounded": "earthed",
 }  # fmt: skip
 """A word as people say it, and the one that stands for it here, where that may stand; common speech, no source."""
+
+_BYPASSES = {"none": "always-on", "no": "always-on", "never": "always-on", "off": "always-on", "relay": "true", "hard": "true", "hardwire": "true", "mechanical": "true",
+    "true-bypass": "true", "buffer": "buffered", "soft": "buffered", "spillover": "trails", "trail": "trails", "tails": "trails"}  # fmt: skip
+"""What people and leaflets call a bypass, and which of ours it is; common speech, no source."""
 
 _SIDES = {"back": "rear", "behind": "rear", "side": "", "top": "", "bottom": "", "face": ""}
 """What people say for a side of a unit, and the side that is surely meant."""
@@ -155,6 +160,42 @@ def _polarity(m: Mistake) -> Wording | None:
     return Wording(f"'{m.word}' does not say which pole is in the middle", "which one?", advice)
 
 
+def _bypass(m: Mistake) -> Wording | None:
+    """`bypass none`, `bypass relay`."""
+    if m.block not in ("unit", "all-units") or m.before.split() != ["bypass"]:
+        return None
+    ours = _BYPASSES.get(m.word.lower(), "") or nearest(m.word, ("true", "buffered", "trails", "always-on", "unknown"))
+    if not ours:
+        return None
+    return Wording(f"'{m.word}' is no kind of bypass here", f"did you mean '{ours}'?", mends=m.write(ours))
+
+
+def _own_jack(m: Mistake) -> Wording | None:
+    """`output out ts 10 kohm` of an instrument, which has one jack."""
+    if m.block != "instrument" or m.before.strip() or m.word not in ("output", "input", "jack", "impedance"):
+        return None
+    ohms = re.search(r"\d[\d.]*[ \t]*[kM]?(?:ohm|Ω)", m.after)
+    message = f"an instrument has one jack, 'out'; an '{m.word}' is not declared"
+    if ohms is None or m.word == "input":
+        return Wording(
+            message, "this statement", mends=(Mend("delete the line", (Delete(m.place(m.at, m.line_end)),)),)
+        )
+    start, end, line = m.at, m.line_start + len(m.code.rstrip()), f"resistance {ohms.group()}"
+    mends = (
+        *m.instead(start, end, line, f"write {line} (of its pickup)"),
+        *m.instead(start, end, f"active\n{' ' * len(m.before)}{line}", f"write active and {line} (of its own buffer)"),
+    )
+    return Wording(message, "this statement", mends=mends)
+
+
+def _left_open(m: Mistake) -> Wording | None:
+    """`others` in a place block."""
+    if m.block != "place" or not m.ends or m.code.split() not in (["others"], ["all"], ["rest"]):
+        return None
+    mends = (Mend("delete the line: what has no place gets one", (Delete(m.place(m.line_start, m.at)),)),)
+    return Wording(f"'{m.code.strip()}' places nothing", "here", mends=mends)
+
+
 def _fraction(m: Mistake) -> Wording | None:
     """`2 3/4 x 4 3/4 x 2 in`."""
     found = re.compile(r"(\d+)[ \t-]+(\d+)/(\d+)|(\d+)/(\d+)")
@@ -185,12 +226,15 @@ def _said_otherwise(m: Mistake) -> Wording | None:
 
 TRADE_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _polarity,
+    _bypass,
+    _battery,
+    _own_jack,
+    _left_open,
     _fraction,
     _side,
     _after,
     _adaptor,
     _spare,
-    _battery,
     _place,
     _others,
     _no_arrow,

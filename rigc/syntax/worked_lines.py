@@ -1,0 +1,36 @@
+"""The worked lines of the language reference, by block: what a statement that went wrong is shown beside."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from rigc.resources import folder
+
+_HEADING = re.compile(r"^### (?:At the top level|In an? ([a-z-]+) block)\n(.*?)(?=^##|\Z)", re.MULTILINE | re.DOTALL)
+_ROW = re.compile(r"^\| `([^`|]+)` \|", re.MULTILINE)
+_WORD = re.compile(r"[a-z][a-z-]*")
+_LIKE_A_UNIT = ("amp", "desk", "supply", "listener", "source", "mains-strip")
+"""Blocks that take facts of any thing, which the reference tells of a unit."""
+
+
+@cache
+def worked_lines() -> dict[str, tuple[str, ...]]:
+    """For each block the lines that the reference shows in it; for the top level under an empty text."""
+    text = (folder("grammar") / "README.md").read_text("utf-8")
+    return {block: tuple(_ROW.findall(told)) for block, told in _HEADING.findall(text)}
+
+
+def as_in_the_reference(block: str, typed: str) -> str:
+    """What to do, with the worked line of that block that is most like what was typed: of those that begin with the same word, else of those
+    that share any; nothing where there is none."""
+    lines = worked_lines()
+    rows = lines.get(block, ()) + (lines["unit"] if block in _LIKE_A_UNIT else ())
+    said = _WORD.findall(typed)
+    same = [row for row in rows if _WORD.findall(row)[:1] == said[:1]]
+    best = max(same or rows, key=lambda row: len(_shared(row, said)), default="")
+    return f"write it as in the language reference: {best}" if _shared(best, said) else ""
+
+
+def _shared(row: str, said: list[str]) -> set[str]:
+    return set(_WORD.findall(row)) & set(said)
