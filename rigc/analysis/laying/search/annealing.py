@@ -21,9 +21,11 @@ from rigc.analysis.laying.search.moves import Dice, some_change
 
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
-_ROUND, _ROUND_EACH = 600, 120  # steps of a round, and more for each thing to place
-_HOT, _WARM, _COLD = 300_000, 10_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
-FEW, _FEW_AFTER = 6, 4  # so many things are laid by branch and bound, after so many rounds
+_ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each thing to place
+_LONG = 4  # further rounds are so many times as long
+_HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
+_WAYS = (0, 1, 3, 0, 2)  # in which the rounds begin
+FEW, _FEW_AFTER = 6, 1  # so many things are laid by branch and bound, after so many rounds
 _OUT, _EACH_OUT = 4, 3_000  # so many of them are taken out at a time, and the steps for laying them at most
 _OWN, _COARSE = 75_000, 24_000  # steps for that at most: on the board's own grid, and where that is too fine
 _LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
@@ -50,14 +52,11 @@ def search(board: Board, effort: int, patience: int = 0) -> Found:
             if not proved:
                 best, done = _begun_afresh(ground, free, effort, done, best)
             break
-        afresh, polishing = number % 4 == 2, number % 2 == 1
-        if number % 4 != 3 or (
-            best.hard and number % 8 == 3
-        ):  # what was begun afresh is polished itself, else the best
-            layout = Layout(board, first_layout(board, number) if afresh else list(best.at), ground)
-        length = (_ROUND + _ROUND_EACH * len(free)) * (1 + number // 8)
+        polishing = number % 4 == 3
+        begun = list(best.at) if polishing else first_layout(board, _WAYS[(number - number // 4) % len(_WAYS)])
+        length = (_ROUND + _ROUND_EACH * len(free)) * (1 if number == 0 else _LONG * (1 + number // 8))
         steps = min(length, effort - done)
-        best = _round(layout, free, Dice(number), length, steps, polishing, best)
+        best = _round(Layout(board, begun, ground), free, Dice(number), length, steps, polishing, best)
         done, number = done + steps, number + 1
     return best.replace(steps=done)  # type: ignore[no-any-return]
 

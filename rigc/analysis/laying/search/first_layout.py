@@ -1,19 +1,19 @@
-"""A board -> a first layout to better: rows from the front, filled from right to left in the order of the signal."""
+"""A board -> a first layout to better: rows from the front or from the rear, filled from right to left in the order of the signal, or to and fro."""
 
 from __future__ import annotations
 
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.ground import At
-from rigc.analysis.laying.search.moves import Dice
 from rigc.analysis.laying.search.shelves import on_shelves
 
 _CROWD = 60  # more free things than a search can sort out are laid without faults at once
 
 
-def first_layout(board: Board, seed: int = 0) -> list[At]:
-    """A place for each item, fixed ones where they stay. Not yet free of faults. Another seed deals the order anew."""
+def first_layout(board: Board, way: int = 0) -> list[At]:
+    """A place for each item, fixed ones where they stay. Not yet free of faults. There are four ways: an odd one turns each second row round, the
+    third and the fourth begin at the rear."""
     at: list[At] = [(0, 0, 0)] * len(board.items)
-    order = _order(board, seed)
+    order = _order(board)
     for under in (False, True):
         row = [number for number in order if board.items[number].under == under]
         x, y, deepest = board.width - _margin(board, row), board.step, 0
@@ -29,13 +29,32 @@ def first_layout(board: Board, seed: int = 0) -> list[At]:
                 0,
             )
             deepest = max(deepest, shape.depth + _plugs_behind(board, number))
+    _another_way(board, at, way)
     for number, item in enumerate(board.items):
         if item.fixed is not None:
             at[number] = (*item.fixed, 0)
     return on_shelves(board, order, at) if len(order) > _CROWD else at
 
 
-def _order(board: Board, seed: int) -> list[int]:
+def _another_way(board: Board, at: list[At], way: int) -> None:
+    """Turns each second row on top round, or has the front at the rear."""
+    rows: dict[int, list[int]] = {}
+    for number, item in enumerate(board.items):
+        if item.fixed is None and not item.under:
+            rows.setdefault(at[number][1], []).append(number)
+    for place, (y, row) in enumerate(sorted(rows.items())):
+        deepest = max(board.items[number].shapes[0].depth for number in row)
+        for number in row:
+            x, shape = at[number][0], board.items[number].shapes[0]
+            to_and_fro, from_rear = way % 2 == 1 and place % 2 == 1, way % 4 > 1
+            at[number] = (
+                _grid(board, max(0, board.width - x - shape.width)) if to_and_fro else x,
+                _grid(board, max(0, board.depth - y - deepest)) if from_rear else y,
+                0,
+            )
+
+
+def _order(board: Board) -> list[int]:
     """Front rows first; then those wanted near the player, the deep ones; the others as the signal goes."""
     rows = {
         wish.items[0]: {"front": 0, "middle": 2, "rear": 3}.get(wish.word, 0)
@@ -44,13 +63,11 @@ def _order(board: Board, seed: int) -> list[int]:
     }
     deepest = max((item.shapes[0].depth for item in board.items), default=0)
     free = [number for number, item in enumerate(board.items) if item.fixed is None]
-    dice = Dice(seed)
-    dealt = {number: dice.below(1000) if seed else 0 for number in free}
 
-    def key(number: int) -> tuple[int, int, int]:
+    def key(number: int) -> tuple[int, int]:
         item = board.items[number]
         tall = 3 * item.shapes[0].depth > 2 * deepest and len(item.shapes) == 1 and not item.under
-        return rows.get(number, 1), -item.use - (1 if tall else 0), dealt[number]
+        return rows.get(number, 1), -item.use - (1 if tall else 0)
 
     return sorted(free, key=lambda number: (*key(number), number))
 
