@@ -110,12 +110,14 @@ def compile_rig(
     half_written: bool = False,
     between: Callable[[], None] | None = None,
     read: Read | None = None,
+    watch: Callable[[int, int], None] | None = None,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
     spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
     from this rig (None: the one that the rig follows, if any). Without `advice` the same is found, but no places are sought for what is in
     the way. A `half_written` rig is computed all the same where nothing else is wrong than lines that can't be read, without these
-    and without what only follows from that. `between` is called before each computation, and may raise to stop.
+    and without what only follows from that. `between` is called before each computation, and may raise to stop. `watch` is told now and then how many steps of how many the search for
+    places has taken.
     What was `read` already is not read again.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
@@ -132,7 +134,7 @@ def compile_rig(
     )
     if rig is None or (errors and not through):
         return Compiled(in_order(findings), None, gathered.sources)
-    rig, lacking = placed(rig, effort)
+    rig, lacking = placed(rig, effort, watch)
     earlier = before(load, gathered, rig, reader, effort) if against is None else against(rig)
     findings = (*findings, *lacking, *earlier.findings)
     results = Results(rig, earlier.previous, () if advice else _no_places(rig), between)

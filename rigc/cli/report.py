@@ -67,7 +67,8 @@ class Report:
     def judged(self, disk: Disk) -> tuple[Compiled, tuple[Diagnostic, ...]]:
         """A compiled rig and its findings as they are to be told, which they are not yet. Raises `Unreadable`."""
         disk(disk.name)
-        result = compiled(disk, self.on, self.effort, self._reader)
+        result = compiled(disk, self.on, self.effort, self._reader, self.screen.steps)
+        self.screen.steps_over()
         return result, self._proved(disk, result)
 
     def told(self, disk: Disk, findings: tuple[Diagnostic, ...]) -> None:

@@ -19,6 +19,7 @@ class Screen:
         self.colour_out = colour_out
         self.quiet = quiet
         self.verbose = verbose
+        self._counting = False
 
     def out(self, text: str | bytes) -> None:
         """Print what was asked for."""
@@ -32,6 +33,19 @@ class Screen:
         """Print what was done, unless all shall be quiet."""
         if not self.quiet:
             say(sys.stderr, text)
+
+    def steps(self, done: int, of: int) -> None:
+        """On a terminal, one line that counts: how far the search for places is, and that an interrupt ends it."""
+        if self.quiet or sys.stderr is None or not sys.stderr.isatty():
+            return
+        self._counting = True
+        say(sys.stderr, f"\rplaces: {100 * min(done, of) // of} % of {of} steps (Ctrl-C: the best so far)\x1b[K")
+
+    def steps_over(self) -> None:
+        """Takes that line away."""
+        if self._counting:
+            self._counting = False
+            say(sys.stderr, "\r\x1b[K")
 
 
 def wants_colour(choice: str, stream: TextIO | None) -> bool:

@@ -26,13 +26,19 @@ class Compiled(Protocol):
     def sheets(self, sheet_names: tuple[str, ...]) -> tuple[Any, ...]: ...
 
 
-def compiled(disk: Disk, on: str | None, effort: int | None = None, reads: Any = None) -> Compiled:
+def compiled(
+    disk: Disk,
+    on: str | None,
+    effort: int | None = None,
+    reads: Any = None,
+    watch: Callable[[int, int], None] | None = None,
+) -> Compiled:
     """Compile the file that `disk` was made for, judging dates as on the day `on` (None: the rig's revision).
 
-    `effort` is how many steps are spent on places that are not stated (None: the usual number).
+    `effort` is how many steps are spent on places that are not stated (None: the usual number); `watch` is told how far that is.
     """
     result: Compiled = import_module("rigc.compile").compile_rig(
-        disk, disk.name, reads or reader(), on=on, effort=effort
+        disk, disk.name, reads or reader(), on=on, effort=effort, watch=watch
     )
     return result
 

@@ -10,6 +10,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.passing import STOPPED
 from rigc.diagnostics.saved import restored, saved
 from rigc.files.cache import cache
 from rigc.files.disk import Disk
@@ -45,8 +46,9 @@ class Told:
             return None
 
     def keep(self, findings: tuple[Diagnostic, ...]) -> None:
-        """Keeps them for the next run, where they hang on nothing but the files that were read: not on one that could not be."""
-        if self._disk.refused:
+        """Keeps them for the next run, where they hang on nothing but the files that were read: not on one that could not be, nor on when someone
+        interrupted it."""
+        if self._disk.refused or any(finding.label == STOPPED for finding in findings):
             return
         sources = [self._disk(name) for name in self._disk.names]
         told = saved(findings, sources)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from rigc.analysis.deck.unplaced import open_rooms, own_deck, unplaced
 from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.not_placed import no_body, no_room, no_room_for_later
-from rigc.analysis.laying.search.annealing import FEW, search
+from rigc.analysis.laying.not_placed import no_body, no_room, no_room_for_later, search_stopped
+from rigc.analysis.laying.search.annealing import FEW, Watch, search
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
@@ -18,7 +18,7 @@ from rigc.model.rig import Rig
 from rigc.model.things import Area, Thing
 from rigc.record import Record
 
-EFFORT = 24_000  # steps; a board of twenty things takes about a dozen seconds. Half as many again while something is in the way.
+EFFORT = 16_000  # steps; a board of twenty things takes some three seconds. Half as many again while something is in the way.
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
@@ -37,13 +37,19 @@ class Task(Record):
         return tuple(number for number, item in enumerate(self.board.items) if item.fixed is None)
 
 
-def with_chosen_places(rig: Rig, effort: int | None = None) -> tuple[Rig, tuple[Diagnostic, ...]]:
+def with_chosen_places(
+    rig: Rig, effort: int | None = None, watch: Watch | None = None
+) -> tuple[Rig, tuple[Diagnostic, ...]]:
     """The rig with a place for everything that its deck can bear after so many steps of search, and the findings about
     the rest: a body that is not stated, no room."""
     task = task_of(rig)
     if task is None:
         return rig, ()
-    return laid(task, searched(task.board, effort).at) if task.free else (rig, task.told)
+    if not task.free:
+        return rig, task.told
+    found = searched(task.board, effort, watch)
+    made, told = laid(task, found.at)
+    return made, (*told, search_stopped(task.deck, found.steps)) if found.stopped else told
 
 
 def task_of(rig: Rig) -> Task | None:
@@ -58,10 +64,10 @@ def task_of(rig: Rig) -> Task | None:
     return Task(rig, deck, rooms, board, told)
 
 
-def searched(board: Board, effort: int | None) -> Found:
+def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Found:
     """The best layout after so many steps; as many as are usual, and half as many again while something is in the way."""
     usual = usual_effort(board)
-    return search(board, usual, usual // 2) if effort is None else search(board, effort)
+    return search(board, usual, usual // 2, watch) if effort is None else search(board, effort, watch=watch)
 
 
 def laid(task: Task, at: tuple[At, ...]) -> tuple[Rig, tuple[Diagnostic, ...]]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.deck.checks.bodies_overlap import KIND
 from rigc.diagnostics.diagnostic import Diagnostic, Level, Number
 from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.passing import STOPPED
 from rigc.model.deck import Deck, LaterRoom
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
@@ -47,4 +48,16 @@ def no_room_for_later(room: LaterRoom, deck: Deck, short: int) -> Diagnostic:
         level=Level.REMARK,
         numbers=(Number("lacking", short / 10, "mm"),),
         mends=(Mend("reserve no room", (Delete(room.span),)),),
+    )
+
+
+def search_stopped(deck: Deck, steps: int) -> Diagnostic:
+    """Someone who had seen enough ended the search after so many steps."""
+    return KIND.at(
+        deck.declared,
+        f"the search for places on '{deck.name}' was interrupted after {steps} steps: what stands there is the best so far",
+        subject=(deck.name,),
+        label=STOPPED,
+        level=Level.REMARK,
+        help="run it again and let it end, or state the places that you like",
     )

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from rigc.analysis.deck.unplaced import open_rooms, unplaced
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.rig import Rig
 
 
-def placed(rig: Rig, effort: int | None) -> tuple[Rig, tuple[Diagnostic, ...]]:
+def placed(
+    rig: Rig, effort: int | None, watch: Callable[[int, int], None] | None = None
+) -> tuple[Rig, tuple[Diagnostic, ...]]:
     """The rig, and what found no place. `effort` is how many steps the search takes (None: the usual number); it is loaded
-    only if there is something to place."""
+    only if there is something to place. `watch` is told now and then how many steps of how many were taken."""
     if not unplaced(rig) and not open_rooms(rig):
         return rig, ()
     from rigc.analysis.laying.chosen_places import with_chosen_places
 
-    return with_chosen_places(rig, effort)
+    return with_chosen_places(rig, effort, watch)

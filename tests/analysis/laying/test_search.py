@@ -33,6 +33,21 @@ def test_more_steps_are_never_worse() -> None:
     assert [each.steps for each in found] == [0, 200, 1500, 2000, 5000]
 
 
+def test_an_interrupt_gives_the_best_so_far() -> None:
+    board = dealt(3, 5)
+    told: list[tuple[int, int]] = []
+
+    def watch(done: int, of: int) -> None:
+        told.append((done, of))
+        if done >= 500:
+            raise KeyboardInterrupt
+
+    found = search(board, 700, watch=watch)
+    assert told == [(250, 700), (500, 700)]
+    assert found.stopped
+    assert found.replace(stopped=False) == search(board, 500)
+
+
 def test_no_layout_beats_the_bound() -> None:
     board, _, _ = board_and_rig("back-bedroom")
     layout = Layout(board, list(search(board, 3000).at))

@@ -8,6 +8,7 @@ kept, so that more steps are never worse.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from itertools import combinations, cycle
 from math import log
 
@@ -15,7 +16,7 @@ from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.few_things import FewThings
 from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.found import Found, as_it_is
-from rigc.analysis.laying.search.ground import Ground
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.moves import Dice, some_change
 
@@ -29,100 +30,138 @@ FEW, _FEW_AFTER = 6, 1  # so many things are laid by branch and bound, after so 
 _OUT, _EACH_OUT = 4, 3_000  # so many of them are taken out at a time, and the steps for laying them at most
 _OWN, _COARSE = 75_000, 24_000  # steps for that at most: on the board's own grid, and where that is too fine
 _LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
+_TOLD_EACH = 250  # steps, to whoever watches
 _SIZES = 64
 _READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
 
 
-def search(board: Board, effort: int, patience: int = 0) -> Found:
-    """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for."""
-    free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
-    layout = Layout(board, first_layout(board))
-    ground = layout.ground
-    best = as_it_is(layout)
-    done, number, few = 0, 0, len(free) <= FEW
-    while free:
-        if done >= effort:
-            if not best.hard or not patience:
+Watch = Callable[[int, int], None]
+"""Is told now and then how many steps of how many were taken."""
+
+
+def search(board: Board, effort: int, patience: int = 0, watch: Watch | None = None) -> Found:
+    """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for. An interrupt
+    (`KeyboardInterrupt`) ends it with the best so far, which then says that it was `stopped`."""
+    made = _Search(board, effort, watch)
+    try:
+        made.run(patience)
+    except KeyboardInterrupt:
+        return made.best.replace(steps=made.done, stopped=True)  # type: ignore[no-any-return]
+    return made.best.replace(steps=made.done)  # type: ignore[no-any-return]
+
+
+class _Search:
+    """What is best so far, and how many steps are done of those to take."""
+
+    def __init__(self, board: Board, effort: int, watch: Watch | None) -> None:
+        self.board, self.effort, self.done, self._watch = board, effort, 0, watch
+        self.free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
+        layout = Layout(board, first_layout(board))
+        self.ground, self.best = layout.ground, as_it_is(layout)
+        self.length = _ROUND + _ROUND_EACH * len(self.free)
+
+    def run(self, patience: int) -> None:
+        """Round after round."""
+        number, few = 0, len(self.free) <= FEW
+        while self.free:
+            if self.done >= self.effort:
+                if not self.best.hard or not patience:
+                    break
+                self.effort, patience = self.effort + patience, 0
+            if few and number >= _FEW_AFTER and not self.best.hard:
+                if not self._few_things():
+                    self._begun_afresh()
                 break
-            effort, patience = effort + patience, 0
-        if few and number >= _FEW_AFTER and not best.hard:
-            few = False
-            best, steps, proved = _few_things(Layout(board, list(best.at), ground), free, effort - done, best)
-            done, number = done + steps, number + 1
-            if not proved:
-                best, done = _begun_afresh(ground, free, effort, done, best)
-            break
-        polishing = number % 4 == 3
-        begun = list(best.at) if polishing else first_layout(board, _WAYS[(number - number // 4) % len(_WAYS)])
-        length = (_ROUND + _ROUND_EACH * len(free)) * (1 if number == 0 else _LONG * (1 + number // 8))
-        steps = min(length, effort - done)
-        best = _round(Layout(board, begun, ground), free, Dice(number), length, steps, polishing, best)
-        done, number = done + steps, number + 1
-    return best.replace(steps=done)  # type: ignore[no-any-return]
+            polishing = number % 4 == 3
+            begun = list(self.best.at) if polishing else self._begun(_WAYS[(number - number // 4) % len(_WAYS)])
+            length = self.length * (1 if number == 0 else _LONG * (1 + number // 8))
+            self._round(begun, number, length, _WARM if polishing else _HOT, self.best)
+            number += 1
 
+    def _begun(self, way: int) -> list[At]:
+        return first_layout(self.board, way)
 
-def _begun_afresh(ground: Ground, free: tuple[int, ...], effort: int, done: int, best: Found) -> tuple[Found, int]:
-    """The best of further layouts, and all steps taken: each is begun another way, polished, and bettered by fours."""
-    board, length, number = ground.board, _ROUND + _ROUND_EACH * len(free), 0
-    while done < effort:
-        layout = Layout(board, first_layout(board, number), ground)
-        here = as_it_is(layout)
-        for polishing in (False, True):
-            steps = min(length, effort - done)
-            here = _round(layout, free, Dice(number), length, steps, polishing, here)
-            layout, done = Layout(board, list(here.at), ground), done + steps
-        if not here.hard:
-            here, done = _by_fours(ground, free, effort, done, here)
-        best = min(best, here, key=lambda each: each.rank)
-        number += 1
-    return best, done
+    def _round(self, begun: list[At], dice: int, length: int, hot: int, since: Found) -> Found:
+        """The best of a round and of what was known before it, which is kept if it is the best of all."""
+        layout, here = Layout(self.board, begun, self.ground), since
+        steps = min(length, self.effort - self.done)
+        for done, found in enumerate(_cooling(layout, self.free, Dice(dice), length, hot), start=1):
+            if found is not None and found.rank < here.rank:
+                here = found
+                self._keep(found)
+            self._count(1)
+            if done == steps:
+                break
+        return here
 
+    def _keep(self, found: Found) -> None:
+        if found.rank < self.best.rank:
+            self.best = found
 
-def _by_fours(ground: Ground, free: tuple[int, ...], effort: int, done: int, best: Found) -> tuple[Found, int]:
-    """Takes out four things at a time and lays them as well as can be, until that betters nothing any more."""
-    since = 0
-    fours = tuple(combinations(free, min(_OUT, len(free))))
-    for out in cycle(fours):
-        few = FewThings(Layout(ground.board, list(best.at), ground), out)
-        few.search(min(_EACH_OUT, effort - done))
-        done, since = done + few.steps, since + 1
+    def _count(self, steps: int) -> None:
+        before, self.done = self.done // _TOLD_EACH, self.done + steps
+        if self._watch is not None and self.done // _TOLD_EACH > before:
+            self._watch(self.done, self.effort)
+
+    def _begun_afresh(self) -> None:
+        """Further layouts: each is begun another way, polished, and bettered by fours."""
+        number = 0
+        while self.done < self.effort:
+            begun = self._begun(number)
+            here = self._round(begun, number, self.length, _HOT, as_it_is(Layout(self.board, begun, self.ground)))
+            if self.done < self.effort:
+                here = self._round(list(here.at), number, self.length, _WARM, here)
+            if not here.hard:
+                self._by_fours(here)
+            number += 1
+
+    def _by_fours(self, best: Found) -> None:
+        """Takes out four things at a time and lays them as well as can be, until that betters nothing any more."""
+        since = 0
+        fours = tuple(combinations(self.free, min(_OUT, len(self.free))))
+        for out in cycle(fours):
+            few = FewThings(Layout(self.board, list(best.at), self.ground), out)
+            few.search(min(_EACH_OUT, self.effort - self.done))
+            self._count(few.steps)
+            since += 1
+            if few.found:
+                best, since = few.best(), 0
+                self._keep(best)
+            if since == len(fours) or self.done >= self.effort:
+                break
+
+    def _few_things(self) -> bool:
+        """Looks for the best layout on a grid, and tells whether no better one is left on the board's own grid. On a coarser grid it gives up
+        early."""
+        few = FewThings(Layout(self.board, list(self.best.at), self.ground), self.free)
+        few.search(min(self.effort - self.done, _OWN if few.on_own_grid else _COARSE))
+        self._count(few.steps)
         if few.found:
-            best, since = few.best(), 0
-        if since == len(fours) or done >= effort:
-            break
-    return best, done
+            self._keep(few.best())
+        return few.proved
 
 
-def _few_things(layout: Layout, free: tuple[int, ...], steps: int, best: Found) -> tuple[Found, int, bool]:
-    """The best layout on a grid, what that took, and whether no better one is left on the board's own grid. On a coarser
-    grid it gives up early."""
-    few = FewThings(layout, free)
-    few.search(min(steps, _OWN if few.on_own_grid else _COARSE))
-    return few.best() if few.found else best, few.steps, few.proved
-
-
-def _round(
-    layout: Layout, free: tuple[int, ...], dice: Dice, length: int, steps: int, polishing: bool, best: Found
-) -> Found:
-    """Cools down over `length` steps, or breaks off after `steps` of them."""
-    hot = _WARM if polishing else _HOT
-    heat, weight = float(hot), _STRICT if polishing else _MILD / layout.board.step
+def _cooling(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, hot: int) -> Iterator[Found | None]:
+    """Cools down over `length` steps; of each step the layout that was taken, None where none was."""
+    heat, weight = float(hot), _STRICT if hot == _WARM else _MILD / layout.board.step
     cooling = (_COLD / hot) ** (1 / length)
     growing = (_STRICT / weight) ** (1 / length)
-    for _ in range(steps):
+    while True:
         heat, weight = heat * cooling, weight * growing
         changes = some_change(layout, free, dice)
         ready = heat * _READINESS[dice.below(_SIZES)] / 1000
         if not changes:
+            yield None
             continue
-        limit = weight * (layout.hard + layout.missed) + layout.cost + ready
+        limit = weight * layout.faults + layout.cost + ready
         hard, missed, at = layout.faults_with(changes, (limit - layout.cost * _LEAST) / weight)
         wrong = weight * (hard + missed)
         if wrong + layout.cost * _LEAST > limit or wrong + layout.cost_at_sight(at, changes) > limit:
+            yield None
             continue
         cost, broken = layout.cost_with(at, changes)
-        if wrong + cost <= limit:
-            layout.take(changes, at, hard, missed)
-            if (hard + broken, missed, cost) < best.rank:
-                best = Found(tuple(at), hard + broken, missed, cost)
-    return best
+        if wrong + weight * broken + cost > limit:
+            yield None
+            continue
+        layout.take(changes, at, hard, missed)
+        yield Found(tuple(at), hard + broken, missed, cost)

@@ -9,13 +9,14 @@ from rigc.record import Record
 
 class Found(Record):
     """The best layout of a search: where all stand, what is in the way there or breaks a rule (0: nothing), what wishes miss, its cost,
-    and the steps taken."""
+    the steps taken, and whether the search was stopped before its end."""
 
     at: tuple[At, ...]
     hard: int
     missed: int
     cost: int
     steps: int = 0
+    stopped: bool = False
 
     @property
     def faults(self) -> int:
