@@ -114,8 +114,11 @@ def test_hatching_of_a_circle_stays_within_it() -> None:
     assert all(hypot(x - 10, y - 10) <= 5.01 for line in lines for x, y in line)
 
 
-@pytest.mark.parametrize(("scale", "width", "real"), [(1, 180, 50), (5, 120, 200), (10, 180, 500), (2, 60, 50)])
+@pytest.mark.parametrize(
+    ("scale", "width", "real"), [(1, 180, 50), (5, 120, 200), (10, 180, 500), (2, 60, 50), (6, 180, 300)]
+)
 def test_a_scale_bar_is_true(scale: float, width: float, real: float) -> None:
+    """At 1:6 a bar of 200 mm would measure 33.3 mm; one of 300 mm measures 50 mm."""
     shapes = scale_bar(scale, width, 0)
     boxes = [shape for shape in shapes if isinstance(shape, Box)]
     assert boxes[-1].x + boxes[-1].width - boxes[0].x == pytest.approx(real / scale)

@@ -161,6 +161,45 @@ def test_elevations_show_raised_tiers() -> None:
     assert plate.x + plate.width == pytest.approx(deck.x + deck.width)
 
 
+def test_what_stands_low_behind_a_tier_is_not_named_from_the_rear() -> None:
+    """The unit is 55 mm high, the tier behind it 60 mm: from the rear nothing of it is seen; at 45 mm its top is."""
+    for raised, named in ((60, False), (45, True)):
+        sheet = made(small(f"tier upper 150..200 mm raised {raised} mm"))
+        assert ("marl" in words(drawing(sheet, "rear-plate").shapes)) is named
+        assert "marl" in words(drawing(sheet, "side-plate").shapes)
+
+
+def squares(of: Drawing) -> set[str]:
+    """The jacks that are marked as without a plug."""
+    return {s.name.removesuffix(", no plug") for s in of.shapes if isinstance(s, Symbol) and s.name.endswith("no plug")}
+
+
+def test_a_jack_without_a_plug_is_marked_where_it_is() -> None:
+    """marl at 100, 20 mm: its thru 30 mm from the left on its rear side (y 120 mm) is at (130, 140) mm. The wireless input is none."""
+    jacks = ("input in wireless", "output out ts left 80 mm up 25 mm", "output thru ts rear 30 mm up 25 mm")
+    text = block("unit", "marl", "body 70 x 120 x 55 mm", *jacks)
+    text += (
+        block("unit", "lant", "body 70 x 120 x 55 mm", "input in ts right 80 mm up 25 mm") + "chain marl.out -> lant\n"
+    )
+    text += block("deck", "plate", "size 300 x 200 mm")
+    sheet = made(results_of(text + block("place", "", "marl at 100, 20 mm", "lant at 10, 20 mm")))
+    plan = drawing(sheet, "plan-plate")
+    assert squares(plan) == {"marl.thru"}
+    (square,) = (s.shapes[0] for s in plan.shapes if isinstance(s, Symbol) and s.name == "marl.thru, no plug")
+    corner = next(s for s in plan.shapes if isinstance(s, Box) and s.width == pytest.approx(300 / plan.scale))
+    assert isinstance(square, Box)
+    assert (square.x + square.width / 2 - corner.x) * plan.scale == pytest.approx(130)
+    assert (corner.y + corner.height - square.y - square.height / 2) * plan.scale == pytest.approx(140)
+    assert "jack without a plug" in words(plan.shapes)
+
+
+@pytest.mark.parametrize(("view", "marked"), [("power", {"weir8.b8"}), ("audio", set())])
+def test_each_view_from_below_marks_what_is_spare_of_its_class(view: str, marked: set[str]) -> None:
+    below = drawing(sheet_of(BOARDS[0], deck_drawing), f"below-plate-{view}")
+    assert squares(below) == marked
+    assert ("jack or outlet without a plug" in words(below.shapes)) is bool(marked)
+
+
 def test_hole_schedule() -> None:
     """A stated hole, a foot 20 mm in, a drop line that is not used, and none in use. 300 x 200 mm in 8 x 6 zones: 37.5 x 33.3 mm each."""
     holes = rows(made(small('hole 25 mm at 150, 190 mm "mains lead"', "feet 20 mm in", "drop 150 mm")), "holes-plate")

@@ -58,9 +58,10 @@ def elevation(rig: Rig, deck: Deck, span_mm: float, placement: Placement, plugs:
     below = max([-floor_at(deck, behind), *(-face.bottom for face in seen)])
     scale = fitting_scale(span_mm, over + below, PAGE_WIDTH - LEFT - RIGHT, PAGE_HEIGHT - _NAMES - FOOT)
     edge = Edge(scale, LEFT, _NAMES + over / scale, span_mm, view == REAR)
-    above = (*_calls(edge, seen), *_tier_calls(deck, edge, view))
+    hiding = (*seen, *_tier_faces(deck, span_mm, view))
+    above = (*_calls(edge, seen, hiding), *_tier_calls(deck, edge, view))
     edge = edge.replace(zero=3 + depth(above) + over / scale)
-    above = (*_calls(edge, seen), *_tier_calls(deck, edge, view))
+    above = (*_calls(edge, seen, hiding), *_tier_calls(deck, edge, view))
     hanging = (*_hanging(edge, seen), *(_panel_calls(rig, deck, edge) if view == REAR else ()))
     floor = edge.zero + below / scale
     height = round(floor + depth(hanging) + FOOT, 1)
@@ -115,6 +116,15 @@ def _tiers(deck: Deck, edge: Edge, view: str) -> tuple[tuple[float, tuple[Shape,
     return tuple(found)
 
 
+def _tier_faces(deck: Deck, span_mm: float, view: str) -> tuple[Face, ...]:
+    """The raised parts as what stands before things from the rear."""
+    return tuple(
+        Face(tier.name, 0.0, span_mm, 0.0, tier.raised_mm, tier.rear_mm, False, ())
+        for tier in deck.tiers
+        if view == REAR
+    )
+
+
 def _tier_calls(deck: Deck, edge: Edge, view: str) -> tuple[Callout, ...]:
     """Each tier's name with its height, where its plate begins."""
     return tuple(
@@ -146,9 +156,9 @@ def _floor_words(deck: Deck, view: str) -> str:
     return "floor, at the front" if view == REAR else f"floor, at {deck.angle_deg.value:g}°"
 
 
-def _calls(edge: Edge, seen: tuple[Face, ...]) -> tuple[Callout, ...]:
+def _calls(edge: Edge, seen: tuple[Face, ...], hiding: tuple[Face, ...]) -> tuple[Callout, ...]:
     """What is seen of each thing on top."""
-    spots = [(face, visible(face, seen)) for face in seen if not face.under]
+    spots = [(face, visible(face, hiding)) for face in seen if not face.under]
     return tuple(Callout(face.thing, edge.point(at, face.top - 4)) for face, at in spots if at is not None)
 
 

@@ -90,7 +90,8 @@ def _mark(hole: DeckHole, view: View) -> list[Shape]:
         room = view.room(Rectangle(hole.x_mm - half, hole.y_mm - half, hole.to_x_mm - hole.x_mm + 2 * half, 2 * half))
         shapes.append(boxed(room, width_mm=THIN).replace(corner_mm=round(radius, 2)))
     elif not hole.open:
-        shapes.append(Circle(*centres[0], 1.4 if hole.kind == PANEL else radius, width_mm=THIN))
+        rings = (1.4, 0.7) if hole.kind == PANEL else (radius,)
+        shapes += [Circle(*centres[0], ring, width_mm=THIN) for ring in rings]
     return [*shapes, *(line for centre in centres for line in _cross(centre, radius + 0.7))]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.leads.lead_make import SIGNS as LEAD_SIGNS
+from rigc.reports.drawings.deck.open_jacks import open_sign
 from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, Box, Circle, Label, Line, Shape, Symbol
 
@@ -13,13 +14,19 @@ _SIGN, _GAP = 10.0, 4.0
 
 SIGNS: dict[str, tuple[Shape, ...]] = {
     "plug": (Box(2, -1.4, 6, 2.8, fill="hatch"),),
+    "open jack": (open_sign(5, 0),),
     "foot switch": (Circle(5, 0, 1.2, fill="solid", width_mm=HAIR),),
     "knob": (Circle(5, 0, 1.0),),
     "drop line": (Line(0, 0, 10, 0, "grey", "spaced"),),
     "panel jack": (Circle(5, 0, 1.4, fill="white"), Circle(5, 0, 0.6, fill="solid")),
     "mains inlet": (Box(3.4, -1.2, 3.2, 2.4, fill="solid"),),
     "hole": (Circle(5, 0, 1.2), Line(3, 0, 7, 0, width_mm=HAIR), Line(5, -1.7, 5, 1.7, width_mm=HAIR)),
-    "panel hole": (Circle(5, 0, 1.4), Line(3, 0, 7, 0, width_mm=HAIR), Line(5, -1.7, 5, 1.7, width_mm=HAIR)),
+    "panel hole": (
+        Circle(5, 0, 1.4),
+        Circle(5, 0, 0.7),
+        Line(3, 0, 7, 0, width_mm=HAIR),
+        Line(5, -1.7, 5, 1.7, width_mm=HAIR),
+    ),
     "foot": (Box(3.8, -1.2, 2.4, 2.4), Line(3, 0, 7, 0, width_mm=HAIR), Line(5, -1.7, 5, 1.7, width_mm=HAIR)),
     "strip": (Box(2, -1.2, 6, 2.4, "grey", width_mm=HAIR, fill="tint"),),
     "leads": (Line(0, 0, 10, 0, width_mm=THICK),),

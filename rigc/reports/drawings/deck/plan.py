@@ -26,6 +26,7 @@ from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_tracks import side_by_side
 from rigc.reports.drawings.deck.lead_ways import Way
 from rigc.reports.drawings.deck.legend import legend, legend_foot
+from rigc.reports.drawings.deck.open_jacks import OpenJack, open_jacks
 from rigc.reports.drawings.deck.sheet_view import LEGEND, PLAIN_LEGEND, foot_of, ground_of, label_ground
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.label_choices import led_from, named_in
@@ -51,11 +52,12 @@ def plan(
     standing = {body.thing for body in bodies}
     on_top = side_by_side(tuple(way for way in ways if not way.under), view.scale)
     plugged = tuple(body for body in plugs.all if body.thing in standing)
-    words = _words(rig, deck, bodies, ways, bool(plugged), _cased(rig, deck, view))
+    unused = () if leads is None else open_jacks(rig, placement, leads, view, standing)
+    words = _words(rig, deck, bodies, ways, bool(plugged), bool(unused), _cased(rig, deck, view))
     ground = ground_of(view)
     top = foot_of(view) if leads is not None else view.bottom + view.along + PLAIN_LEGEND
     least = ground.bottom if leads is not None else 0.0
-    shapes, lost = _drawn(rig, deck, view, placement, bodies, plugged, on_top, leads)
+    shapes, lost = _drawn(rig, deck, view, placement, bodies, plugged, on_top, unused, leads)
     foot = legend_foot(words, view.left, ground.right, top)
     more = left_over(lost, view.left, foot + 0.3, ground.right)
     moved = chosen(rig, (body.thing for body in bodies))
@@ -85,6 +87,7 @@ def _drawn(
     bodies: tuple[Outline, ...],
     plugged: tuple[PlugBody, ...],
     on_top: tuple[Way, ...],
+    unused: tuple[OpenJack, ...],
     leads: Leads | None,
 ) -> tuple[list[Shape], list[str]]:
     """All but the legend, what lies lower first; and the names that found no room."""
@@ -107,6 +110,8 @@ def _drawn(
     panels = [panel for panel in rig.panels.values() if (panel.deck or deck.name) == deck.name]
     shapes += [part for panel in panels for jack in panel.jacks for part in jack_mark(jack, view)]
     ground.drawn(shapes)
+    ground.drawn(jack.drawn for jack in unused)
+    shapes += [jack.sign for jack in unused]
     signs = flags(rig, placement, view, {body.port: body.stand_out_mm for body in plugged}, wanted)
     named = [(body.thing, named_in(view.room(body.area), body.thing)) for body in bodies]
     named += [(f"{flag.port.thing}: {flag.text}", wish(flag)) for flag in signs]
@@ -155,7 +160,13 @@ def _dimensions(view: View, bodies: tuple[Outline, ...], beyond: Beyond) -> tupl
 
 
 def _words(
-    rig: Rig, deck: Deck, bodies: tuple[Outline, ...], ways: tuple[Way, ...], plugged: bool, cased: CaseRoom | None
+    rig: Rig,
+    deck: Deck,
+    bodies: tuple[Outline, ...],
+    ways: tuple[Way, ...],
+    plugged: bool,
+    unused: bool,
+    cased: CaseRoom | None,
 ) -> dict[str, str]:
     units = [rig.units[body.thing] for body in bodies if body.thing in rig.units]
     jacks = [jack for panel in rig.panels.values() for jack in panel.jacks]
@@ -163,6 +174,7 @@ def _words(
         "foot switch": any(unit.switches for unit in units),
         "knob": any(unit.knobs for unit in units),
         "plug": plugged,
+        "open jack": unused,
         "panel jack": any(jack.role != "inlet" for jack in jacks),
         "mains inlet": any(jack.role == "inlet" for jack in jacks),
         "keep out": bool(deck.keep_outs),
@@ -171,6 +183,8 @@ def _words(
     words = {word: word for word, drawn in there.items() if drawn}
     if plugged:
         words["plug"] = "plug; its flag: lead, jack"
+    if unused:
+        words["open jack"] = "jack without a plug"
     words |= {told: told.partition(" ")[2] for way in ways for told in way.make.sign_words}
     words |= {} if cased is None else {"inside of the case": case_words(cased)}
     return words | ({"reach of a foot": "reach of a foot"} if reached(rig, {body.thing for body in bodies}) else {})

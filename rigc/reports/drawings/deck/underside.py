@@ -15,6 +15,7 @@ from rigc.reports.drawings.deck.deck_ground import deck_ground, deck_words
 from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_ways import Way
 from rigc.reports.drawings.deck.legend import legend, legend_foot
+from rigc.reports.drawings.deck.open_jacks import OpenJack, open_jacks
 from rigc.reports.drawings.deck.sheet_view import BELOW_LEGEND, ground_of
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.choosing import Choice
@@ -48,8 +49,10 @@ def _underside(
     paper = ground_of(view)
     bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and body.under)
     laid = bundles(ways, view, tuple(view.room(body.area) for body in bodies))
-    shapes, lost = _drawn(rig, deck, view, placement, bodies, laid, ways, leads, paper)
-    words = _words(ways, laid)
+    hanging = {body.thing for body in bodies}
+    unused = tuple(each for each in open_jacks(rig, placement, leads, view, hanging) if each.group == group)
+    shapes, lost = _drawn(rig, deck, view, placement, bodies, laid, ways, unused, leads, paper)
+    words = _words(ways, laid) | ({"open jack": "jack or outlet without a plug"} if unused else {})
     top = view.bottom + BELOW_LEGEND
     foot = legend_foot(words, view.left, paper.right, top)
     more = left_over(lost, view.left, foot + 0.3, paper.right)
@@ -72,6 +75,7 @@ def _drawn(
     bodies: tuple[Outline, ...],
     laid: Bundles,
     ways: tuple[Way, ...],
+    unused: tuple[OpenJack, ...],
     leads: Leads,
     paper: Room,
 ) -> tuple[list[Shape], list[str]]:
@@ -87,6 +91,8 @@ def _drawn(
     shapes += [Circle(x, y, 0.65, fill="white", width_mm=THIN) for x, y in holes]
     ground = Ground(Room(0, 0, paper.right, view.bottom + BELOW_LEGEND - 0.5))
     ground.drawn(shapes)
+    ground.drawn(jack.drawn for jack in unused)
+    shapes += [jack.sign for jack in unused]
     named = [(body.thing, named_in(view.room(body.area), body.thing)) for body in bodies]
     named += [(", ".join(marks), _at_hole(point, ", ".join(marks))) for point, marks in holes.items()]
     own = {way.mark for way in ways}

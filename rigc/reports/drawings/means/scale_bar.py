@@ -8,12 +8,14 @@ from rigc.reports.drawings.shapes import LETTERS, Box, Label, Line, Shape
 BAR_HEIGHT = 12.5
 """What a scale bar needs under a drawing, in mm."""
 
-_BARS = (1000, 500, 200, 100, 50, 20, 10)
+_BARS = (1000, 500, 200, 100, 50, 20, 10, 600, 300, 150, 60, 30)
+"""The first of these that fits and is a whole number of half millimetres on paper: nobody measures a third of one."""
 
 
 def scale_bar(scale: float, width: float, y: float) -> tuple[Shape, ...]:
     """The bar of a drawing at 1:scale that is `width` mm wide, its upper edge at `y`, and the text that says how to trust it."""
-    length = next((bar for bar in _BARS if bar / scale <= min(60.0, width / 2)), _BARS[-1])
+    fitting = [bar for bar in _BARS if bar / scale <= min(60.0, width / 2)] or [min(_BARS)]
+    length = next((bar for bar in fitting if (2 * bar / scale).is_integer()), fitting[0])
     part = length / scale / 4
     cells = tuple(Box(5 + part * at, y, part, 1.5, fill="solid" if at % 2 == 0 else "white") for at in range(4))
     ends = tuple(Line(5 + part * at, y - 0.8, 5 + part * at, y + 1.5) for at in (0, 2, 4))
