@@ -100,7 +100,7 @@ def rig(
         name: {} for name in ("scenarios", "instruments", "mains_strips", "panels", "decks", "cases", "presets")
     } | dict.fromkeys(
         (
-            "chains", "loops", "blends", "bypass_plans", "intents", "songs", "channels", "hints", "reserved_rooms",
+            "chains", "loops", "blends", "bypass_plans", "intents", "songs", "channels", "hints", "reserved_rooms", "later_rooms", "weights",
             "gaps", "joins", "expected", "readings", "upkeep", "spares", "as_built", "field_notes", "accepts", "notes",
         ),
         (),

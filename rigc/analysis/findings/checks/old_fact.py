@@ -56,12 +56,14 @@ def _signed(fact: Fact[Any]) -> bool:
 
 
 def _told(thing: Thing | Deck | Instrument, old: list[Fact[Any]], unsigned: list[Fact[Any]], limit: str) -> Diagnostic:
-    parts = []
+    parts: list[str] = []
     if old:
         oldest = min(fact.provenance.date for fact in old if fact.provenance is not None)
         parts.append(f"{_facts(old)} from before {limit}, the oldest from {oldest}")
-    if unsigned:
-        parts.append(f"{_facts(unsigned)} without who or when")
+    lacks = [(each, _lacks(each)) for each in unsigned]
+    for what in ("who or when", "who", "when"):
+        if some := [fact for fact, lack in lacks if lack == what]:
+            parts.append(f"{_facts(some)} without {what}")
     first = min((*old, *unsigned), key=lambda fact: fact.span.start)
     return KIND.at(
         first.span,
@@ -69,8 +71,21 @@ def _told(thing: Thing | Deck | Instrument, old: list[Fact[Any]], unsigned: list
         subject=(thing.name,),
         label="the first of them",
         also=(Label(thing.declared, f"'{thing.name}' is declared here"),),
-        help='look at it again, and add a line to its block: measured DATE by "WHO"',
+        help=_help(old, {lack for _, lack in lacks}),
     )
+
+
+def _lacks(fact: Fact[Any]) -> str:
+    if fact.provenance is None or (not fact.provenance.date and not fact.provenance.by.strip()):
+        return "who or when"
+    return "when" if fact.provenance.by.strip() else "who"
+
+
+def _help(old: list[Fact[Any]], lacks: set[str]) -> str:
+    if old or "who or when" in lacks:
+        return 'look at it again, and add a line to its block: measured DATE by "WHO"'
+    missing = [*(['`by "WHO"` behind the date'] if "who" in lacks else []), *(["the date"] if "when" in lacks else [])]
+    return f"add {' and '.join(missing)} where they are said to be measured, assumed or from the leaflet"
 
 
 def _facts(facts: list[Fact[Any]]) -> str:
