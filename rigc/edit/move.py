@@ -47,7 +47,9 @@ def _there(rig: Rig, thing: str, x_mm: float, y_mm: float) -> Place:
         raise CannotMove(f"'{thing}' has no place yet")
     deck = rig.decks.get(place.deck or "", rig.deck)
     wide, deep = (None, None) if deck is None else (deck.width_mm, deck.depth_mm)
-    if wide is None or deep is None or not (0 <= x_mm <= wide.value and 0 <= y_mm <= deep.value):
+    if wide is None or deep is None:
+        raise CannotMove(f"the size of the deck on which '{thing}' stands is not stated")
+    if not (0 <= x_mm <= wide.value and 0 <= y_mm <= deep.value):
         raise CannotMove(f"{x_mm:g}, {y_mm:g} mm is not on the deck")
     there: Place = place.replace(x_mm=round(x_mm, 1), y_mm=round(y_mm, 1))
     return there

@@ -12,8 +12,9 @@ from pathlib import Path
 
 from rigc.record import Record
 
-MOST_KEPT = {"parsed": 200, "told": 200, "tables": 4, "reserved": 4, "escaped": 400, "plain": 400}
-"""So many files of each sort are kept: a shop's rigs with what they use are fewer; the tables and templates of a few versions of rigc."""
+MOST_KEPT = {"parsed": 200, "told": 200, "tables": 4, "reserved": 4, "escaped": 400, "plain": 400, "page": 200}
+"""So many files of each sort are kept: a shop's rigs with what they use are fewer; the tables and templates of a few versions of
+rigc; where a rig's page was last served."""
 _UNDER_WAY = "new-"
 _DEAD_AFTER_S = 3600  # no run takes as long to write a file
 

@@ -33,13 +33,15 @@ class Stale(Exception):
 class Preview:
     """`now` is the last look (None: the file can't be read, `fault` says why), `good` the last one that could be drawn.
 
-    `beside` gives what the command sets beside it, by its words. All is asked under `lock`; `news` is told when anything is new.
+    `lit` is the line that an editor has lit last, its file by its name, and `lights` counts how often one did. `beside` gives what the command sets beside it, by its words. All is asked under `lock`; `news` is told when anything is new.
     """
 
     def __init__(self, rig: Path, reader: Reader, beside: Mapping[str, Callable[[], Compiled]] | None = None) -> None:
         self.rig = Path(os.path.normpath(Path.cwd() / rig))
         self.lock, self.news = RLock(), Condition()
         self.number = 0
+        self.lights = 0
+        self.lit = ("", 0)
         self.now: Look | None = None
         self.good: Look | None = None
         self.opened: Compiled | None = None
@@ -117,6 +119,20 @@ class Preview:
         look = self.now or self.good
         known = look is not None and look.source(name) is not None and not name.startswith(STOCK)
         return path_of(self.rig, name) if known else None
+
+    def light(self, path: Path, line: int) -> bool:
+        """Tells the pages which line an editor is at; whether the file is one of the rig's."""
+        look = self.now or self.good
+        names = [] if look is None else [each.name for each in look.made.sources]
+        here = os.path.realpath(path)
+        name = next((each for each in names if os.path.realpath(path_of(self.rig, each)) == here), None)
+        if name is None:
+            return False
+        with self.news:
+            self.lit = (name, line)
+            self.lights += 1
+            self.news.notify_all()
+        return True
 
     def try_move(self, thing: str, x_mm: float, y_mm: float, seen: str) -> Effect:
         """What a move would do to the rig that the page has `seen` (its hash). Raises `Stale` and `CannotMove`."""

@@ -25,8 +25,9 @@ export async function ask(path, body) {
   return found;
 }
 
-/** Follows the server's events: `news` at each, `lost` when there is no connection. A hidden page holds none. */
-export function follow(news, lost) {
+/** Follows the server's events: `news` when anything is new, `light` when an editor is at a line, `lost` when there is no connection. A
+ * hidden page holds none. */
+export function follow(news, light, lost) {
   let stop = new AbortController();
   let tries = 0;
 
@@ -50,7 +51,9 @@ export function follow(news, lost) {
         const parts = (held + value).split("\n\n");
         held = parts.pop();
         const last = parts.filter((part) => part.startsWith("data: ")).pop();
-        if (last) news(Number(last.slice(6)));
+        if (last) news();
+        const lit = parts.filter((part) => part.startsWith("event: light\n")).pop();
+        if (lit) light(JSON.parse(lit.split("\ndata: ")[1]));
       }
     } finally {
       clearTimeout(silent);

@@ -282,4 +282,4 @@ document.addEventListener("keydown", (event) => {
   }
 });
 
-follow(() => refresh(), lost);
+follow(() => refresh(), (at) => desk.line(at.file, at.line, null), lost);

@@ -58,6 +58,10 @@ def test_a_working_hour(path: Path) -> None:
             lsp.ReferenceParams(lsp.ReferenceContext(False), document, editor.place("drive at 200"))
         )
         assert len(uses or ()) == 4  # like, chain, place, leads
+        same = await client.text_document_document_highlight_async(
+            lsp.DocumentHighlightParams(document, editor.place("drive at 200"))
+        )
+        assert len(same or ()) == 5  # and where it is declared
 
         symbols = await client.text_document_document_symbol_async(lsp.DocumentSymbolParams(document))
         assert "mains-box" in [each.name for each in symbols or ()]

@@ -176,6 +176,13 @@ def test_what_is_picked_is_lit_everywhere(page: Page) -> None:
     assert page.complaints() == []
 
 
+def test_a_line_that_an_editor_is_at_is_lit(page: Page, preview: Preview) -> None:
+    line = STARTER[: STARTER.index("  echo at 60")].count("\n") + 1
+    preview.light(preview.rig, line)
+    page.until("document.querySelector('.body.lit')?.dataset.name === 'echo'")
+    page.until(f"document.getElementById('line-0-{line}').getAttribute('aria-selected') === 'true'")
+
+
 def test_a_broken_file_keeps_the_drawing_and_marks_it_old(page: Page, preview: Preview) -> None:
     saved(preview, STARTER.replace("draws 8 mA", "draws 8 mAh"))
     page.until("!document.getElementById('broken').hidden")

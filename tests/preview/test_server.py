@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from served import KEY, PLACED, STARTER, asked, preview_of, rig, served
 
+from rigc.files.served import light, told_served
 from rigc.preview.server.guard import MOST_BYTES
 from rigc.preview.server.server import Server
 
@@ -36,7 +37,7 @@ def test_the_page_is_for_all_and_what_is_of_the_rig_for_the_key_alone(server: Se
     for path in questions:
         status, told = asked(server, f"/{path}", X_Rigc_Key="another")
         assert (status, told["words"]) == (401, "the key is wrong: open the address that rigc serve has printed")
-    for path in ("try", "move", "undo", "redo", "open"):
+    for path in ("try", "move", "undo", "redo", "open", "light"):
         assert asked(server, f"/{path}", move(server), X_Rigc_Key=KEY[:-1])[0] == 401
     assert server.preview.rig.read_text("utf-8") == STARTER
 
@@ -191,6 +192,18 @@ def test_events_tell_each_change(server: Server) -> None:
     connection.close()
     server.preview.rig.write_text(STARTER, "utf-8")
     server.preview.refresh()
+
+
+def test_an_editor_lights_lines_of_the_rigs_own_files(server: Server, tmp_path: Path) -> None:
+    lights = server.preview.lights
+    told_served(server.preview.rig, server.address)
+    assert light(server.preview.rig, server.preview.rig, 12)
+    assert (server.preview.lit, server.preview.lights) == (("board.rig", 12), lights + 1)
+    assert not light(server.preview.rig, tmp_path / "board.rig", 12)
+    assert not light(tmp_path / "other.rig", server.preview.rig, 12)
+    told_served(server.preview.rig, f"http://127.0.0.1:{server.server_port}/#another")
+    assert not light(server.preview.rig, server.preview.rig, 13)
+    assert server.preview.lights == lights + 1
 
 
 def test_answers(server: Server) -> None:

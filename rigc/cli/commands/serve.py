@@ -43,6 +43,7 @@ def serve(
     import threading
 
     from rigc.files.reader import CachedReader
+    from rigc.files.served import told_served
     from rigc.preview.preview import Preview
     from rigc.preview.server.server import Server
 
@@ -50,14 +51,16 @@ def serve(
     if path == "-":
         raise click.UsageError("a page is for a file, not for standard input")
     (disk,) = disks([path] if path else [], given)
-    if not disk.typed.is_file():
-        raise click.ClickException(f"cannot read '{disk.typed}': there is no such file")
+    if not disk.typed.is_file():  # one that can't be read may be mended while it is served
+        what = "it is a folder: name a rig in it" if disk.typed.is_dir() else "there is no such file"
+        raise click.ClickException(f"cannot read '{disk.typed}': {what}")
     preview = Preview(disk.typed, CachedReader(), {word: _side(word, disk.typed, given) for word in beside})
     try:
         server = Server(preview, port, secrets.token_urlsafe(24), _opening(editor))
     except OSError as fault:
         raise click.ClickException(f"cannot serve at port {port}: {str(fault.strerror).lower()}") from None
     threading.Thread(target=_follow, args=(preview,), daemon=True).start()
+    told_served(preview.rig, server.address)
     screen.out(f"{server.address}\n")
     screen.progress(f"serving {disk.typed}; Ctrl-C ends\n")
     if browser:

@@ -34,6 +34,7 @@ from rigc.editor.shelf import path_of
 from rigc.files.cache import cache
 from rigc.files.page_to_show import PagesToShow
 from rigc.files.reader import CachedReader
+from rigc.files.served import light
 from rigc.loader import STOCK, Unreadable
 from rigc.output.formats import document_renderer
 from rigc.output.layout import Layout
@@ -277,6 +278,18 @@ def _words(made: Rigs) -> None:
         offset = made.offset(source, given.position)
         found = references(draft, source, offset, given.context.include_declaration)
         return [converter.location(each) for each in found]
+
+    @made.feature(lsp.TEXT_DOCUMENT_DOCUMENT_HIGHLIGHT)
+    def highlighted(given: lsp.DocumentHighlightParams) -> list[lsp.DocumentHighlight]:
+        """The same name elsewhere in the file. Editors ask it where the cursor rests: what the line names is lit on the rig's page, too."""
+        try:
+            draft, source, rig, converter = made.at(given.text_document)
+        except Unreadable:
+            return []
+        path, line = convert.path(given.text_document.uri), given.position.line + 1
+        asyncio.get_running_loop().run_in_executor(None, light, rig, path, line)
+        found = references(draft, source, made.offset(source, given.position))
+        return [lsp.DocumentHighlight(converter.range(each)) for each in found if each.source is source]
 
 
 def _path_begun(before: str) -> str:

@@ -44,13 +44,13 @@ class Server(ThreadingHTTPServer):
     daemon_threads = True
 
     def __init__(self, preview: Preview, port: int, key: str, open_at: Open | None = None) -> None:
-        super().__init__(("127.0.0.1", port), _Asked)
         self.preview = preview
+        self.ended = False
+        super().__init__(("127.0.0.1", port), _Asked)
         self.key = key
         self.guard = Guard(self.server_port, key)
         self.open_at = open_at
         self.pages: dict[str, Page] = pages()
-        self.ended = False
 
     @property
     def address(self) -> str:
@@ -164,18 +164,23 @@ class _Asked(BaseHTTPRequestHandler):
             raise Refused(refusal.status, refusal.words)
 
     def _stream(self) -> None:
-        """Server-sent events: the number of the newest state, now and whenever it changes, and a beat in between."""
+        """Server-sent events: the number of the newest state, now and whenever it changes, lines that an editor lights, and a beat in
+        between."""
         self.close_connection = True
         self._head(200, "text/event-stream", None)
-        preview, told = self.server.preview, -1
+        preview, number = self.server.preview, -1
+        lights = preview.lights
         while not self.server.ended:
             with preview.news:
-                if preview.number == told:
+                if (preview.number, preview.lights) == (number, lights):
                     preview.news.wait(BEAT_S)
-                number = preview.number
-            self.wfile.write(f"data: {number}\n\n".encode() if number != told else b": beat\n\n")
+                told, shown, (file, line) = preview.number, preview.lights, preview.lit
+            parts = [f"data: {told}\n\n"] if told != number else []
+            if shown != lights:
+                parts.append(f"event: light\ndata: {json.dumps({'file': file, 'line': line})}\n\n")
+            self.wfile.write("".join(parts or [": beat\n\n"]).encode())
             self.wfile.flush()
-            told = number
+            number, lights = told, shown
 
     def _send(self, status: int, sort: str, data: bytes) -> None:
         try:
@@ -275,10 +280,20 @@ def _open(server: Server, given: dict[str, Any]) -> Any:
     return {"words": f"{file}:{line} is opened"}
 
 
+def _light(server: Server, given: dict[str, Any]) -> Any:
+    path, line = given.get("path"), given.get("line")
+    with server.preview.lock:
+        known = isinstance(path, str) and isinstance(line, int) and server.preview.light(Path(path), line)
+    if not known:
+        raise Refused(404, "the rig has no such file")
+    return {}
+
+
 _ORDERS: dict[str, Callable[[Server, dict[str, Any]], Any]] = {
     "/try": lambda server, given: moves.told(server.preview.try_move(*_move(given))),
     "/move": lambda server, given: moves.told(server.preview.move(*_move(given))),
     "/undo": lambda server, _given: {"words": f"taken back: {server.preview.undo().words}"},
     "/redo": lambda server, _given: {"words": f"done again: {server.preview.undo(again=True).words}"},
     "/open": _open,
+    "/light": _light,
 }
