@@ -6,6 +6,7 @@ from rigc.facts import laying
 from rigc.facts.fact import Fact
 from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
+from rigc.model.stock import Cable
 
 TERMS: dict[str, Fact] = {
     "audio leads": laying.AUDIO_SHARE,
@@ -30,18 +31,29 @@ def weights(rig: Rig) -> dict[str, int]:
 def share_of(rig: Rig, signal: str, weighed: dict[str, int]) -> int:
     """What a lead that carries no sound weighs: what its cable costs beside the audio cable, where both have a price and the rig sets
     no weight; else the weight of such leads."""
+    priced = priced_share(rig, signal)
+    return weighed["other leads"] if priced is None else round(weighed["audio leads"] * priced)
+
+
+def priced_share(rig: Rig, signal: str) -> float | None:
+    """The price of a signal's cable as a share of that of the audio cable; None where one is not stated, or the rig sets the weight."""
     if any(weight.term == "other leads" for weight in rig.weights):
-        return weighed["other leads"]
+        return None
     here, audio = price_per_metre(rig, signal), price_per_metre(rig, "audio")
     if here is None or audio is None or here[1] != audio[1] or not audio[0]:
-        return weighed["other leads"]
-    return round(weighed["audio leads"] * here[0] / audio[0])
+        return None
+    return here[0] / audio[0]
 
 
 def price_per_metre(rig: Rig, signal: str) -> tuple[float, str] | None:
     """What a metre of the cable for a signal costs, and in which currency, where that is stated."""
-    cable = rig.stock.cables.get(dict(rig.lead_wishes.cables).get(signal, ""))
+    cable = cable_for(rig, signal)
     if cable is None or cable.price is None:
         return None
     amount, currency = amount_and_currency(cable.price)
     return float(amount), currency
+
+
+def cable_for(rig: Rig, signal: str) -> Cable | None:
+    """The cable of which the rig makes the leads of a signal."""
+    return rig.stock.cables.get(dict(rig.lead_wishes.cables).get(signal, ""))

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import pytest
 from small_rigs import block, results_of
 
 from laying.rigs_to_place import board_and_rig, by_hand
 from rigc.analysis.laying.objective import objective, terms
+from rigc.analysis.laying.place_costs import PlaceCosts
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.results import Results
 
 DECK = block("deck", "plank", "size 400 x 300 mm", "thickness 12 mm", "drop 150 mm")
 BODY = "body 70 x 110 x 50 mm"
@@ -81,3 +85,16 @@ def test_a_lead_weighs_what_its_cable_costs_beside_the_audio_cable() -> None:
     own = objective(stated.rig, stated.get(Leads))
     assert own is not None
     assert [term.share for term in own.terms if term.name == "dc leads"] == [7]
+
+
+def test_what_a_chosen_place_costs() -> None:
+    """marl 30 mm from the front; its one lead goes on to hedge, which is to its right by 100 mm. lant ends 80 mm before the rear edge."""
+    made = results_of(ROW + "place {\n  marl at 100, 30 mm\n  hedge at 200, 40 mm\n  lant at 10, 110 mm\n}\n")
+    chosen = {name: place.replace(chosen=True) for name, place in made.rig.places.items()}
+    laid = Results(made.rig.replace(places=chosen))
+    costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
+    lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
+    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30 * 0.2)
+    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40 * 0.2)
+    assert costs["lant.place"] == pytest.approx(lengths["A2"] + 80 * 0.1)
+    assert made.get(PlaceCosts).all == ()
