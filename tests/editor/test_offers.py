@@ -42,6 +42,11 @@ IN_LEADS = "  A1 drive.out -> echo.in flat-angle to flat-angle of mini-coax"
         ("unit third like ‸", "# What the sound begins and ends at.", {"drive", "echo"}, {"third", "combo", "mains-box"}),
         ("chain guitar -> ‸", "# What the sound begins and ends at.", {"drive", "combo"}, {"mains-box", "plank"}),
         ("  drive under at 3, 3 mm on ‸", "place {", set(), {"drive"}),
+        ("  drive beneath ‸", "place {", {"plank"}, {"drive", "echo"}),
+        ("  drive within reach of left foot while on ‸", "place {", {"echo"}, {"plank"}),
+        ("  drive, ‸", "place {", {"echo", "mains-box"}, {"plank"}),
+        ("  drive ‸", "place {", {"at", "left", "row", "side", "clear", "beneath", "jacks"}, {"draws"}),
+        ("  weigh ‸", "place {", {"bare", "audio", "front"}, {"drive"}),
         ("accept ‸", "# What the sound begins and ends at.", {"too-heavy", "plugs-collide"}, {"drive"}),
         # countries
         ('scenario uk {\n  country ‸\n}', "# What the sound begins and ends at.", {"GB", "JP"}, {"A1"}),

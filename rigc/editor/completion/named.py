@@ -145,8 +145,11 @@ def _signal(words: tuple[str, ...], rig: Rig) -> str:
 
 
 def _place(spot: Spot, rig: Rig) -> Iterator[Offer]:
-    if spot.last == "on":
+    if spot.last == "beneath" or (spot.last == "on" and spot.words[-2:] != ("while", "on")):
         yield from _decks(rig)
+        yield from (
+            Offer(tier.name, "thing", f"tier of {deck.name}") for deck in rig.decks.values() for tier in deck.tiers
+        )
     elif spot.last == "of" or spot.words:
         yield from _things(rig, (*_UNITS, "supply"))
     else:

@@ -1,4 +1,4 @@
-"""Layout and dice -> a change to try: shift, set beside, exchange, turn, make room in a row, reorder a row."""
+"""Layout and dice -> a change to try: shift, align, set beside, exchange, turn, make room in a row, reorder a row."""
 
 from __future__ import annotations
 
@@ -30,8 +30,10 @@ def some_change(layout: Layout, free: tuple[int, ...], dice: Dice) -> list[Chang
     kind = dice.below(16)
     if kind < 1:
         return _anywhere(layout, item, dice)
-    if kind < 5:
+    if kind < 4:
         return _shifted(layout, item, dice)
+    if kind < 5:
+        return _aligned(layout, item, free, dice)
     if kind < 9:
         return _beside(layout, item, dice)
     if kind < 12:
@@ -83,6 +85,21 @@ def _shifted(layout: Layout, item: int, dice: Dice) -> list[Change]:
     far = _stride(layout, dice)
     along = dice.below(3)
     return [(item, x + (far if along != 1 else 0), y + (far if along == 1 else 0), shape)]
+
+
+def _aligned(layout: Layout, item: int, free: tuple[int, ...], dice: Dice) -> list[Change]:
+    """An item's front edge goes into the line of another thing's, alone or with all that stand in its line."""
+    items, front = layout.board.items, layout.at[item][1]
+    line = layout.at[dice.below(len(items))][1]
+    if line == front:
+        return []
+    together = dice.below(2)
+    moved = (
+        [item]
+        if not together
+        else [each for each in free if layout.at[each][1] == front and items[each].under == items[item].under]
+    )
+    return [(each, layout.at[each][0], line, layout.at[each][2]) for each in moved]
 
 
 def _beside(layout: Layout, item: int, dice: Dice) -> list[Change]:

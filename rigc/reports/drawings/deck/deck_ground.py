@@ -62,8 +62,13 @@ def area_boxes(rig: Rig, deck: Deck, view: View) -> tuple[Shape, ...]:
 
 def area_wishes(rig: Rig, deck: Deck, view: View) -> list[tuple[str, Wish]]:
     """Their names, each with the places where it may stand."""
-    named = [(f"{word}: {area.what}" if area.what else word, area) for word, area in _areas(rig, deck)]
+    named = [(_named(word, area), area) for word, area in _areas(rig, deck)]
     return [(words, _wish(_room(area, view), words)) for words, area in named]
+
+
+def _named(word: str, area: Area) -> str:
+    what = f"{word}: {area.what}" if area.what and area.what not in ("keep-out", "reserved") else word
+    return f"{what} (chosen)" if area.chosen else what
 
 
 def _areas(rig: Rig, deck: Deck) -> list[tuple[str, Area]]:
