@@ -49,8 +49,8 @@ def test_each_term_of_a_row() -> None:
     told = {term.name: (term.counted, term.share, term.cost) for term in found.terms}
     assert told["onward"] == (1000, 2, 2000)
     assert told["bare deck"] == (700, 50, 35_000)
-    assert told["behind"] == (800, 10, 8_000)
-    assert told["front lines"] == (3, 2000, 60_000)
+    assert told["behind"] == (800, 20, 16_000)
+    assert told["front lines"] == (3, 3000, 90_000)
     assert told["gaps"] == (0, 2, 0)
     assert told["audio leads"][0] * 100 == told["audio leads"][2] > 0
 
@@ -94,7 +94,7 @@ def test_what_a_chosen_place_costs() -> None:
     laid = Results(made.rig.replace(places=chosen))
     costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
     lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
-    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30 * 0.2)
-    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40 * 0.2)
-    assert costs["lant.place"] == pytest.approx(lengths["A2"] + 80 * 0.1)
+    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30 * 0.3)
+    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40 * 0.3)
+    assert costs["lant.place"] == pytest.approx(lengths["A2"] + 80 * 0.2)
     assert made.get(PlaceCosts).all == ()
