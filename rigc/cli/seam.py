@@ -176,10 +176,10 @@ def why(result: Any, name: str, form: str, deep: bool, shown: Callable[[str], st
     except UnknownValue as fault:
         raise click.UsageError(str(fault)) from None
     if form == "json":
-        from rigc.output.reasons_json import render
+        from rigc.output.reasons.json import render
 
         return render(reasoning, reasoning.deep(reasons) if deep else reasons, shown)
-    from rigc.output.reasons_text import short, whole
+    from rigc.output.reasons.text import short, whole
 
     if len(reasons) > 1 and not deep:
         return short(reasoning, reasons)

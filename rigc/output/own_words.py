@@ -63,7 +63,7 @@ class _Met(dict[str, str]):
         return True
 
     def get(self, key: str, default: Any = None) -> Any:
-        if key.strip():
+        if key.strip("{} "):
             self.found[key] = None
         return default
 
@@ -83,7 +83,10 @@ def _sheet(sheet: Sheet, words: Mapping[str, str]) -> Sheet:
 
 def _block(block: Block, words: Mapping[str, str]) -> Any:
     if isinstance(block, Table):
-        columns = tuple(each.replace(head=_of(each.head, words)) for each in block.columns)
+        columns = tuple(
+            each.replace(head=_of(each.head, words), folds=each.folds and _of(each.folds, words))
+            for each in block.columns
+        )
         return block.replace(caption=_of(block.caption, words), empty=_of(block.empty, words), columns=columns)
     if isinstance(block, Drawing):
         return block.replace(title=_of(block.title, words), caption=_of(block.caption, words))

@@ -24,6 +24,8 @@ from rigc.output import own_words, svg
 from rigc.output.escapes import cell, css_string, held, line, pieces, straight
 from rigc.output.layout import Kept, Layout
 from rigc.output.own_templates import AddedSheet, OwnTemplates
+from rigc.output.paper.constant import CAPTION_WORDS, without_constants
+from rigc.output.paper.fit import Fit, as_stated, fitted
 from rigc.output.sandbox import AsWritten, Sandbox
 from rigc.output.template_mistake import TemplateMistake
 from rigc.output.typeface import page_faces
@@ -66,9 +68,14 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
         environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
         environment.globals["file_name"] = partial(_file_name, whole)
         put = _macros(environment, macros, layout.templates)
-        documents = own_words.reworded(documents, own_words.words(layout.templates))
+        words = own_words.words(layout.templates)
+        documents = own_words.reworded(documents, words)
+        if not layout.live:  # there each cell tells where its figure is from
+            documents = _printed(documents, words)
+        put.fits = _fits(documents, layout) if macros == "html" else as_stated(documents)
+        documents = tuple(fit.document for fit in put.fits)
         put.documents, put.live = documents, layout.live
-        bodies = [_body(environment, document, put, macros, whole) for document in documents]
+        bodies = [_body(environment, fit, put, macros, whole) for fit in put.fits]
         page = environment.from_string(LIVE if layout.live else PAGE)
         return _filled(page, put=put, documents=documents, bodies=bodies, layout=layout)
 
@@ -113,9 +120,10 @@ def our_templates() -> Mapping[str, str]:
 
 
 def fixed_words() -> tuple[str, ...]:
-    """Every phrase that our templates look up in the user's wording themselves: a text with the filter `word`."""
+    """Every phrase that our templates look up in the user's wording themselves, a text with the filter `word`, and those of captions
+    that tell what all rows have in common."""
     found = (found[1] for text in our_templates().values() for found in _FIXED.finditer(text))
-    return tuple(dict.fromkeys(found))
+    return tuple(dict.fromkeys((*found, *CAPTION_WORDS)))
 
 
 _FIXED = re.compile(r"""["']([^"'\n]+)["'] \| word""")
@@ -225,8 +233,24 @@ def _macros(environment: Environment, name: str, own: OwnTemplates | None) -> Si
     return put
 
 
-def _body(environment: Environment, document: Document, put: SimpleNamespace, macros: str, whole: Whole) -> str:
-    put.document = document
+def _printed(documents: tuple[Document, ...], words: Mapping[str, str]) -> tuple[Document, ...]:
+    return tuple(
+        each.replace(sheet=without_constants(each.sheet, lambda text: words.get(text, text))) for each in documents
+    )
+
+
+def _fits(documents: tuple[Document, ...], layout: Layout) -> tuple[Fit, ...]:
+    """How our style sets them; where the user has his own, as each sheet says."""
+    ours = our_templates()
+    own = {name for name, text in layout.templates.files if ours.get(name) != text} if layout.templates else set()
+    if own & {"sheet.css", "html.j2", GENERIC}:
+        return as_stated(documents)
+    return fitted(documents, layout.paper, frozenset(name.removesuffix(".j2") for name in {*own, *ours}))
+
+
+def _body(environment: Environment, fit: Fit, put: SimpleNamespace, macros: str, whole: Whole) -> str:
+    document = fit.document
+    put.document, put.fit = document, fit
     template = environment.select_template([f"{document.sheet.name}.j2", GENERIC])
     given = {
         "document": document,

@@ -38,7 +38,7 @@ def faces(text: str, cuts: tuple[str, ...]) -> str:
 
 def page_faces(page: str) -> str:
     """The CSS of the cuts that a page of HTML is set in; the condensed ones only where a class of it wants them."""
-    narrow = any(f'class="{name}' in page for name in ("dense", "written", "tight"))
+    narrow = any(f'class="{name}' in page for name in ("dense", "written", "tight", "beside"))
     return faces(page, PLAIN + CONDENSED if narrow else PLAIN)
 
 

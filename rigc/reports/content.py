@@ -28,6 +28,8 @@ class Column(Record):
     """A column: its heading, its unit (empty if none), whether its cells are numbers (set to the right).
 
     `least_mm` is the least width on paper, for what is written in by hand or must not break; 0 where the cells tell.
+    `folds` are the words, with `{}` for what a cell says, in which the caption tells once what all rows but few have in common
+    (`pieces {}`); the column is not printed then. Empty where it always is.
     """
 
     head: str
@@ -35,6 +37,7 @@ class Column(Record):
     number: bool = False
     key: str = ""  # stable name for CSV and JSON; the heading in snake case if empty
     least_mm: float = 0.0
+    folds: str = ""
 
 
 class Row(Record):
@@ -77,7 +80,7 @@ class Drawing(Record):
     """Shapes on a ground of this size, in mm on paper, origin at the upper left; `desc` says in words what there is to see.
 
     `scale` is the n of 1:n of a drawing to scale, whose scale bar is added below it; 0 stands for none. Its facts stand
-    in a table of the sheet too.
+    in a table of the sheet too: `beside` is the name of the one that stands at its side on paper, if any.
     """
 
     name: str
@@ -89,6 +92,7 @@ class Drawing(Record):
     scale: float = 0.0
     caption: str = ""
     landscape: bool = False
+    beside: str = ""
 
 
 Block = Table | Paragraph | Drawing
@@ -117,6 +121,11 @@ class Sheet(Record):
     reader: str
     blocks: tuple[Block, ...]
     landscape: bool = False
+
+    @property
+    def beside(self) -> tuple[str, ...]:
+        """The names of the tables that stand at the side of a drawing."""
+        return tuple(block.beside for block in self.blocks if isinstance(block, Drawing) and block.beside)
 
     def block(self, name: str) -> Block:
         """The block of that name; raises `LookupError`, with the names that there are, if the sheet has none."""

@@ -53,7 +53,7 @@ def test_lines_and_letters_of_drawings_stand_out_in_grey() -> None:
 
 def test_the_accent_is_only_for_what_has_a_sign() -> None:
     users = {each.strip() for each, body in re.findall(r"([^{}]+)\{([^{}]*)\}", CSS) if "var(--warn)" in body}
-    assert users == {".caution", ".caution h2", ".loud", ":focus-visible"}
+    assert users == {".caution", ".caution h2", ".loud", ".change", ".key", ":focus-visible"}
     row = Row((Cell("D03"), Cell("9", mark="FAIL"), Cell("12 V", strong=True, mark="tape over")))
     calm = Row((Cell("D04"), Cell("9", mark="assumed"), Cell("9", strong=True, mark="at least")))
     page = html.render(document(CAUTION, Table("t", "T", COLUMNS, (row, calm))))

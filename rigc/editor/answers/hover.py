@@ -10,7 +10,7 @@ from rigc.editor.computed import Computed
 from rigc.editor.draft import Draft
 from rigc.editor.names import JACK, LEAD, Named
 from rigc.model.fact import Fact, spread_of
-from rigc.output.reasons_text import short, whole
+from rigc.output.reasons.text import short, whole
 from rigc.record import Record
 from rigc.source import Source, Span
 

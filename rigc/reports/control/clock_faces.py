@@ -9,7 +9,7 @@ from rigc.reports.content import Drawing
 from rigc.reports.drawings.shapes import THICK, Circle, Label, Line, Shape
 
 _RADIUS, _TICK, _DOWN = 9.0, 2.0, 32.0
-_ROW_MM = 240.0  # what a landscape page takes
+_ROW_MM = 180.0  # what an upright page takes
 _LETTER_MM = 2.0  # width to allow for a letter
 _ENDS = (7, 5)  # where the travel of a knob begins and ends
 

@@ -17,7 +17,7 @@ from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity_mark
 
-_MADE = Column("how the lead is made", key="made")
+_MADE = Column("how the lead is made", key="made", folds="{}")
 MIDI = (Column("lead"), Column("from"), Column("to"), ZONE, _MADE, Column("channel"))
 CONTROL = (Column("lead"), Column("from"), Column("to"), ZONE, _MADE, Column("kind"))
 POWER = (
@@ -25,17 +25,17 @@ POWER = (
     Column("from outlet"),
     Column("to inlet"),
     ZONE,
-    Column("set to", "V", number=True),
-    Column("AC/DC"),
+    Column("set to", "V", number=True, folds="{}"),
+    Column("AC/DC", folds="{}"),
     _MADE,
-    Column("note"),
+    Column("note", folds="{}"),
 )
 PRESETS = (
     Column("preset", number=True),
     Column("title"),
     Column("loops on"),
-    Column("units on"),
-    Column("units off"),
+    Column("units on", folds="on: {}"),
+    Column("units off", folds="off: {}"),
     Column("programs"),
     Column("volume floor"),
     Column("tempo", "bpm", number=True),

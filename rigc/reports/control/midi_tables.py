@@ -17,7 +17,7 @@ from rigc.traced.figure import AnyFigure, Lacking
 
 _MAP = (
     Column("unit"),
-    Column("firmware"),
+    Column("firmware", folds="firmware {}"),
     Column("channel", number=True),
     Column("programs count from", key="program_offset"),
     Column("messages"),
@@ -25,14 +25,14 @@ _MAP = (
     Column("thru/split port", key="port"),
     Column("thru stages", number=True),
     Column("length", "mm", number=True),
-    Column("clock source"),
+    Column("clock source", folds="clock {}"),
 )
 _LINKS = (
     Column("lead"),
     Column("from"),
     Column("to"),
-    Column("jacks"),
-    Column("wired"),
+    Column("jacks", folds="{}"),
+    Column("wired", folds="{}"),
     Column("length", "mm", number=True),
 )
 

@@ -18,8 +18,8 @@ _SONGS = (
     Column("preset", number=True),
     Column("title"),
     Column("loops on"),
-    Column("units on"),
-    Column("units off"),
+    Column("units on", folds="on: {}"),
+    Column("units off", folds="off: {}"),
     Column("programs, as the units show them", key="programs"),
     Column("tempo", "bpm", number=True),
     Column("tuning"),
@@ -33,7 +33,7 @@ _PROGRAMS = (
     Column("channel", number=True),
     Column("as sent", number=True),
     Column("bytes, hexadecimal", key="bytes"),
-    Column("on the wire", "ms", number=True),
+    Column("on the wire", "ms", number=True, folds="{} on the wire"),
 )
 _KNOBS = (Column("song"), Column("unit"), Column("knob"), Column("points to"))
 

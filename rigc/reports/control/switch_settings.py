@@ -14,12 +14,12 @@ _SWITCHES = (
     Column("switch"),
     Column("set to", least_mm=26),
     Column("scenario"),
-    Column("leaves its maker at", key="new"),
+    Column("leaves its maker at", key="new", folds="leaves its maker at {}"),
 )
 _BANDS = (
     Column("unit"),
-    Column("band", "MHz", key="band"),
-    Column("stated as allowed in", key="countries"),
+    Column("band", "MHz", key="band", folds="{}"),
+    Column("stated as allowed in", key="countries", folds="allowed in {}"),
     Column("scenario"),
     Column("country"),
     Column("there"),

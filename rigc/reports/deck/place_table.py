@@ -19,8 +19,8 @@ COLUMNS = (
     Column("width", "mm", number=True),
     Column("depth", "mm", number=True),
     Column("height", "mm", number=True),
-    Column("turned", "°", number=True),
-    Column("stands"),
+    Column("turned", "°", number=True, folds="turned {}"),
+    Column("stands", folds="{}"),
 )
 
 

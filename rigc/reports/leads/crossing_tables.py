@@ -17,7 +17,7 @@ def crossing_table(crossings: Crossings) -> Table:
     columns = (
         Column("lead 1", least_mm=15),
         Column("lead 2"),
-        Column("classes", least_mm=22),
+        Column("classes", least_mm=22, folds="{}"),
         Column("angle", "°", number=True),
         Column("parallel", "mm", number=True),
         Column("distance", "mm", number=True),
@@ -34,7 +34,7 @@ def crossing_table(crossings: Crossings) -> Table:
 
 def bundle_table(rig: Rig, bundles: Bundles) -> Table:
     """Leads of one class that lie together, and the pairs that the source ties."""
-    columns = (Column("class"), Column("leads"), Column("together", "mm", number=True), Column("why"))
+    columns = (Column("class"), Column("leads"), Column("together", "mm", number=True), Column("why", folds="{}"))
     rows = [
         Row(
             (
@@ -55,7 +55,7 @@ def joint_table(savings: JointSavings, routes: CableRoutes) -> Table:
     columns = (
         Column("lead"),
         Column("drop lines", "mm"),
-        Column("both together", "mm"),
+        Column("both together", "mm", folds="{} both together"),
         Column("saves", "mm", number=True),
     )
     rows = []

@@ -13,13 +13,13 @@ from rigc.reports.leads.cells import cable_cell, plug_cells
 from rigc.traced.figure import Figure
 
 _COLUMNS = (
-    Column("stock"),
+    Column("stock", folds="of {}"),
     Column("cut", "mm", number=True),
     Column("id"),
-    Column("plug A"),
-    Column("plug B"),
-    Column("strip A", "mm", key="strip_a"),
-    Column("strip B", "mm", key="strip_b"),
+    Column("plug A", folds="plug A {}"),
+    Column("plug B", folds="plug B {}"),
+    Column("strip A", "mm", key="strip_a", folds="strip A: {}"),
+    Column("strip B", "mm", key="strip_b", folds="strip B: {}"),
 )
 
 

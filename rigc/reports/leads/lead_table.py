@@ -28,18 +28,18 @@ _COLUMNS = (
     Column("class"),
     Column("from"),
     Column("to"),
-    Column("plug A"),
-    Column("plug B"),
-    Column("stock"),
+    Column("plug A", folds="plug A {}"),
+    Column("plug B", folds="plug B {}"),
+    Column("stock", folds="of {}"),
     Column("route", "mm", number=True),
     Column("slack", "mm", number=True),
     Column("finished", "mm", number=True),
     Column("cut", "mm", number=True),
     Column("next premade", "mm", number=True),
-    Column("colour"),
+    Column("colour", folds="colour {}"),
     Column("label A"),
     Column("label B"),
-    Column("status"),
+    Column("status", folds="{}"),
 )
 _COSTS = Column("bought: price", key="price")
 _WEIGHS = Column("bought: mass", "g", number=True, key="mass")

@@ -18,7 +18,7 @@ _COLUMNS = (
     Column("around", "mm", number=True),
     Column("text A: at the first end", key="text_a"),
     Column("text B: at the second end", key="text_b"),
-    Column("quantity", number=True),
+    Column("quantity", number=True, folds="{} of each"),
 )
 
 

@@ -14,16 +14,16 @@ from rigc.reports.leads.cells import made_words, plug_cells
 
 _STAGE = (
     Column("id"),
-    Column("class"),
+    Column("class", folds="{}"),
     Column("from"),
     Column("to"),
     Column("plug A"),
     Column("plug B"),
-    Column("stock"),
+    Column("stock", folds="of {}"),
     Column("length", "mm", number=True),
     Column("label A"),
     Column("label B"),
-    Column("status"),
+    Column("status", folds="{}"),
 )
 
 

@@ -13,12 +13,12 @@ _COLUMNS = (
     Column("scenario"),
     Column("country"),
     Column("mains, as the scenario states"),
-    Column("plug"),
+    Column("plug", folds="plug {}"),
     Column("the table says"),
     Column("another table says"),
     Column("all supplies", "VA", number=True),
     Column("all supplies", "A", number=True, key="all_supplies_a"),
-    Column("note"),
+    Column("note", folds="{}"),
     Column("what it is", key="title"),
 )
 

@@ -16,11 +16,11 @@ _DROPS = (
     Column("lead"),
     Column("from"),
     Column("unit"),
-    Column("conductor"),
+    Column("conductor", folds="{}"),
     Column("length", "mm", number=True),
     Column("there and back", "mΩ", number=True),
     Column("current", "mA", number=True),
-    Column("shared with other legs, at most", "mV", number=True, key="shared"),
+    Column("shared with other legs, at most", "mV", number=True, key="shared", folds="shared with other legs {}"),
     Column("drop", "mV", number=True),
     Column("drop", "%", number=True, key="drop_percent"),
     Column(f"drop at {WARM_CELSIUS.value:g} °C", "mV", number=True),
@@ -56,7 +56,7 @@ def network_table(network: PowerNetwork) -> Table | None:
         return None
     columns = (
         Column("unit"),
-        Column("most at its inlet", "V", number=True),
+        Column("most at its inlet", "V", number=True, folds="at most {} at the inlet"),
         Column("least", "V", number=True),
         Column("through its return", "mA", number=True),
     )

@@ -13,22 +13,22 @@ from rigc.reports.schedule.cells import in_millimetres, level_cell, stated, word
 _JACKS = (
     Column("thing"),
     Column("jack"),
-    Column("kind"),
-    Column("carries"),
-    Column("side"),
+    Column("kind", folds="{}"),
+    Column("carries", folds="{}"),
+    Column("side", folds="at the {}"),
     Column("along it", "mm", number=True, key="offset"),
-    Column("height", "mm", number=True),
-    Column("bushing"),
-    Column("impedance"),
-    Column("level", key="level"),
-    Column("wired", key="wiring"),
+    Column("height", "mm", number=True, folds="{} high"),
+    Column("bushing", folds="{}"),
+    Column("impedance", folds="{}"),
+    Column("level", key="level", folds="{}"),
+    Column("wired", key="wiring", folds="{}"),
 )
 _SPOTS = (
     Column("thing"),
     Column("what"),
     Column("x", "mm", number=True),
     Column("y", "mm", number=True),
-    Column("size", "mm", key="size"),
+    Column("size", "mm", key="size", folds="{}"),
 )
 
 

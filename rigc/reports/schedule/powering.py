@@ -14,10 +14,10 @@ _OUTLETS = (
     Column("supply"),
     Column("outlet"),
     Column("gives"),
-    Column("connector"),
-    Column("polarity"),
-    Column("return"),
-    Column("captive lead", key="captive"),
+    Column("connector", folds="{}"),
+    Column("polarity", folds="{}"),
+    Column("return", folds="{}"),
+    Column("captive lead", key="captive", folds="captive lead {}"),
 )
 
 
@@ -86,15 +86,15 @@ def _battery(battery: Battery | None) -> Cell:
 
 _NEEDS: Columns[Unit] = (
     (Column("unit"), lambda unit: Cell(unit.name, strong=True)),
-    (Column("needs"), _volts),
-    (Column("accepts"), lambda unit: stated_all((unit.accepts_low_v, unit.accepts_high_v), " to ")),
-    (Column("polarity"), lambda unit: Cell("none (AC)") if unit.current == "ac" else stated(unit.polarity)),
-    (Column("ground"), lambda unit: stated(unit.ground)),
+    (Column("needs", folds="need {}"), _volts),
+    (Column("accepts", folds="take {}"), lambda unit: stated_all((unit.accepts_low_v, unit.accepts_high_v), " to ")),
+    (Column("polarity", folds="{}"), lambda unit: Cell("none (AC)") if unit.current == "ac" else stated(unit.polarity)),
+    (Column("ground", folds="ground {}"), lambda unit: stated(unit.ground)),
     (Column("draws"), lambda unit: stated(unit.draws_ma)),
-    (Column("at switch-on", key="starts"), lambda unit: stated(unit.starts_ma)),
-    (Column("inlet"), lambda unit: _inlet(unit.inlet)),
-    (Column("battery"), lambda unit: _battery(unit.battery)),
-    (Column("heat"), lambda unit: stated(unit.warm_w)),
+    (Column("at switch-on", key="starts", folds="{} at switch-on"), lambda unit: stated(unit.starts_ma)),
+    (Column("inlet", folds="{}"), lambda unit: _inlet(unit.inlet)),
+    (Column("battery", folds="battery {}"), lambda unit: _battery(unit.battery)),
+    (Column("heat", folds="heat {}"), lambda unit: stated(unit.warm_w)),
 )
 _SUPPLIES: Columns[Supply] = (
     (Column("supply"), lambda supply: Cell(supply.name, strong=True)),
@@ -104,5 +104,5 @@ _SUPPLIES: Columns[Supply] = (
     (Column("ceiling"), lambda supply: stated_all((supply.ceiling_w, supply.ceiling_ma))),
     (Column("efficiency"), lambda supply: stated(supply.efficiency)),
     (Column("power factor"), lambda supply: Cell("" if supply.power_factor is None else f"{supply.power_factor:g}")),
-    (Column("heat"), lambda supply: stated(supply.warm_w)),
+    (Column("heat", folds="heat {}"), lambda supply: stated(supply.warm_w)),
 )

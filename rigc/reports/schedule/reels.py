@@ -18,8 +18,8 @@ _CHOICES = (
     Column("leads"),
     Column("cable"),
     Column("plug"),
-    Column("made or bought", key="cutting"),
-    Column("run at y", "mm", key="lanes"),
+    Column("made or bought", key="cutting", folds="{}"),
+    Column("run at y", "mm", key="lanes", folds="run at y {}"),
     Column("premade lengths", "mm", key="premade"),
 )
 
@@ -87,30 +87,30 @@ _CABLES: Columns[Cable] = (
     (Column("outer"), lambda cable: stated(cable.outer_mm)),
     (Column("conductors"), lambda cable: words(_number(cable.conductors).text, cable.strand or "")),
     (
-        Column("copper", "mm²", number=True, key="area"),
+        Column("copper", "mm²", number=True, key="area", folds="copper {}"),
         lambda cable: Cell("" if cable.area_mm2 is None else _area(cable.area_mm2)),
     ),
     (Column("colour"), lambda cable: Cell(cable.colour or "")),
     (Column("mass"), lambda cable: stated(cable.mass_g_per_m)),
-    (Column("price of a metre", key="price"), lambda cable: stated(cable.price)),
+    (Column("price of a metre", key="price", folds="{} a metre"), lambda cable: stated(cable.price)),
 )
 _PLUGS: Columns[Plug] = (
     (Column("plug"), lambda plug: Cell(plug.name, strong=True)),
     (Column("what it is", key="title"), lambda plug: Cell(plug.title)),
     (Column("fits"), lambda plug: words(*map(str, plug.fits), "soldered" if plug.soldered else "")),
     (Column("stands out"), lambda plug: stated(plug.stand_out_mm)),
-    (Column("bend"), lambda plug: stated(plug.bend_mm)),
+    (Column("bend", folds="bend {}"), lambda plug: stated(plug.bend_mm)),
     (Column("leaves at"), lambda plug: stated(plug.exit_mm)),
     (Column("wide"), lambda plug: stated(plug.width_mm)),
     (Column("tall"), lambda plug: stated(plug.height_mm)),
     (Column("cut-in"), lambda plug: stated(plug.cut_in_mm)),
     (
-        Column("strip back", "mm", key="strip_back"),
+        Column("strip back", "mm", key="strip_back", folds="strip back {}"),
         lambda plug: Cell(", ".join(f"{length:g}" for length in plug.strip_back_mm or ())),
     ),
-    (Column("poles", number=True), lambda plug: _number(plug.poles)),
+    (Column("poles", number=True, folds="{} poles"), lambda plug: _number(plug.poles)),
     (Column("mass"), lambda plug: stated(plug.mass_kg)),
-    (Column("price"), lambda plug: stated(plug.price)),
+    (Column("price", folds="{} each"), lambda plug: stated(plug.price)),
 )
 _STRIPS: Columns[Strip] = (
     (Column("strip"), lambda strip: Cell(strip.name, strong=True)),

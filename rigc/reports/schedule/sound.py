@@ -17,7 +17,7 @@ _SOURCES = (
     Column("source"),
     Column("kind"),
     Column("Zout", key="zout"),
-    Column("gives"),
+    Column("gives", folds="give {}"),
     Column("lead"),
     Column("earth"),
 )
@@ -86,11 +86,17 @@ _UNITS: Columns[Unit] = (
     (Column("bypass"), _bypass),
     (Column("Zin", key="zin"), lambda unit: _at(unit, AUDIO_IN, lambda jack: jack.impedance_ohm)),
     (Column("Zout", key="zout"), lambda unit: _at(unit, AUDIO_OUT, lambda jack: jack.impedance_ohm)),
-    (Column("takes at most", key="max"), lambda unit: _at(unit, AUDIO_IN, lambda jack: jack.levels.maximum_dbu)),
-    (Column("gives", key="gives"), lambda unit: _at(unit, AUDIO_OUT, lambda jack: jack.levels.nominal_dbu)),
-    (Column("gain"), lambda unit: stated(unit.gain_db)),
-    (Column("latency"), lambda unit: stated(unit.latency_ms)),
-    (Column("track"), lambda unit: stated(unit.track_ohm)),
+    (
+        Column("takes at most", key="max", folds="take at most {}"),
+        lambda unit: _at(unit, AUDIO_IN, lambda jack: jack.levels.maximum_dbu),
+    ),
+    (
+        Column("gives", key="gives", folds="give {}"),
+        lambda unit: _at(unit, AUDIO_OUT, lambda jack: jack.levels.nominal_dbu),
+    ),
+    (Column("gain", folds="gain {}"), lambda unit: stated(unit.gain_db)),
+    (Column("latency", folds="latency {}"), lambda unit: stated(unit.latency_ms)),
+    (Column("track", folds="track {}"), lambda unit: stated(unit.track_ohm)),
     (Column("what it is and does", key="properties"), lambda unit: words(*_properties(unit))),
 )
 _INSTRUMENTS: Columns[Instrument] = (
@@ -102,6 +108,6 @@ _INSTRUMENTS: Columns[Instrument] = (
     (Column("tone"), lambda each: stated_all((each.tone_ohm, each.tone_nf, each.tone_setting))),
     (Column("lead"), lambda each: _lead(each.lead_mm, each.lead_cable)),
     (Column("plain lead"), lambda each: _lead(each.plain_mm, each.plain_cable)),
-    (Column("gives"), lambda each: level_cell(next((jack.levels for jack in each.jacks), Levels()))),
+    (Column("gives", folds="give {}"), lambda each: level_cell(next((jack.levels for jack in each.jacks), Levels()))),
     (Column("properties"), lambda each: words("active" if each.active else "", *sorted(each.flags))),
 )

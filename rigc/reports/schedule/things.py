@@ -14,14 +14,14 @@ from rigc.reports.schedule.sources import sources_of
 _COLUMNS = (
     Column("thing"),
     Column("what it is", key="title"),
-    Column("stands"),
-    Column("version"),
-    Column("serial"),
-    Column("owner"),
+    Column("stands", folds="{}"),
+    Column("version", folds="version {}"),
+    Column("serial", folds="serial {}"),
+    Column("owner", folds="of {}"),
     Column("w × d × h", "mm", key="body"),
     Column("mass"),
     Column("base"),
-    Column("facts are", key="source"),
+    Column("facts are", key="source", folds="facts {}"),
 )
 
 

@@ -14,12 +14,12 @@ COLUMNS = (
     Column("loop", key="loop"),
     Column("jacks"),
     Column("units in order"),
-    Column("mono/stereo"),
+    Column("mono/stereo", folds="{}"),
     Column("send lead"),
     Column("return lead"),
     Column("used by presets"),
-    Column("tails"),
-    Column("empty?", key="empty"),
+    Column("tails", folds="tails: {}"),
+    Column("empty?", key="empty", folds="empty: {}"),
 )
 
 

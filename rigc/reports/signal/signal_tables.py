@@ -20,8 +20,8 @@ COLUMNS = (
     Column("in jack"),
     Column("out jack"),
     Column("lead in", key="lead"),
-    Column("mono/stereo"),
-    Column("level class"),
+    Column("mono/stereo", folds="{}"),
+    Column("level class", folds="{} level"),
     Column("when bypassed"),
 )
 

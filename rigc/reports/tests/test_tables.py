@@ -23,7 +23,7 @@ _LEAD_COLUMNS = (
     Column("lead"),
     Column("from"),
     Column("to"),
-    Column("contacts"),
+    Column("contacts", folds="{}"),
     Column("3: limit", "Ω", key="limit_3", least_mm=16),
     reading_room("3: contact to contact", "reading_3"),
     reading_room("4: one to another", "reading_4"),

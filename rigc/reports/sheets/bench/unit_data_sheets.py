@@ -36,13 +36,13 @@ def unit_data_sheets(rig: Rig, power: PowerAssignment) -> Sheet | NoSheet:
     blocks: list[Block] = [block for thing in things for block in _blocks(thing)]
     if not blocks:
         return NoSheet(NAME, TITLE, "Of no unit and no supply both width and depth are stated.")
-    return Sheet(NAME, TITLE, "builder, whoever measures", (*blocks, _READING), landscape=True)
+    return Sheet(NAME, TITLE, "builder, whoever measures", (*blocks, _READING))
 
 
 def _blocks(thing: Unit | Supply) -> Iterator[Block]:
     plan = unit_plan(thing)
     if plan is not None:
-        yield plan
+        yield plan.replace(beside=f"jacks-{thing.name}")
         yield _jacks(thing)
 
 

@@ -23,18 +23,18 @@ from rigc.reports.mounting.strip_notes import base_notes, cautions, preparation
 _UNITS = (
     Column("unit"),
     ZONE,
-    Column("strip"),
+    Column("strip", folds="{}"),
     Column("n × length", "mm", number=True, key="pieces"),
-    Column("width", "mm", number=True),
+    Column("width", "mm", number=True, folds="{} wide"),
     Column("strip centres across the base", "mm", key="centres"),
     Column("on the deck: pieces at x, y", "mm", key="on_deck"),
     Column("engaged", "cm²", number=True),
     Column("needed", "cm²", number=True),
-    Column("notes"),
+    Column("notes", folds="{}"),
 )
 _ORDERS = (
-    Column("strip"),
-    Column("width", "mm", number=True),
+    Column("strip", folds="{}"),
+    Column("width", "mm", number=True, folds="{} wide"),
     Column("on units", "mm", number=True),
     Column("on the deck", "mm", number=True),
     Column("on rails", "mm", number=True),
@@ -148,7 +148,7 @@ def _held_otherwise(rig: Rig) -> Table:
             where = "under the deck" if place.under else "on the deck"
             cell = Cell(fixing) if fixing else Cell("fixing not stated", mark="missing")
             rows.append(Row((Cell(place.thing), Cell(where), cell)))
-    columns = (Column("thing"), Column("where"), Column("held by"))
+    columns = (Column("thing"), Column("where", folds="{}"), Column("held by", folds="held by {}"))
     return Table("held_otherwise", "Held otherwise: no strip", columns, tuple(rows))
 
 

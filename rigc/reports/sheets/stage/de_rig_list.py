@@ -15,10 +15,10 @@ NAME, TITLE = "de-rig-list", "De-rig list"
 _COLUMNS = (
     Column("thing"),
     Column("what it is", key="title"),
-    Column("serial"),
-    Column("feet", key="feet"),
-    Column("set back to", key="settings"),
-    Column("goes back to", key="owner"),
+    Column("serial", folds="serial {}"),
+    Column("feet", key="feet", folds="feet: {}"),
+    Column("set back to", key="settings", folds="set back to {}"),
+    Column("goes back to", key="owner", folds="goes back to {}"),
     Column("signed", least_mm=30),
 )
 _READING = Paragraph(

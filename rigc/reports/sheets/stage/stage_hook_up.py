@@ -18,10 +18,10 @@ _COLUMNS = (
     Column("to"),
     Column("plug A"),
     Column("plug B"),
-    Column("cable"),
+    Column("cable", folds="{}"),
     Column("length", "mm", number=True),
     Column("level out", "dBu", number=True, key="level"),
-    Column("ground lift", key="lift"),
+    Column("ground lift", key="lift", folds="ground lift {}"),
 )
 _CARE = Paragraph(
     "care",
@@ -92,7 +92,7 @@ def _scenarios(rig: Rig) -> Table:
         )
         for each in rig.scenarios.values()
     )
-    columns = (Column("scenario"), Column("place", key="title"), Column("plays into", key="amps"))
+    columns = (Column("scenario"), Column("place", key="title"), Column("plays into", key="amps", folds="into {}"))
     return Table("scenarios", "Where what is plugged in", columns, rows)
 
 

@@ -14,11 +14,11 @@ CANT_CHECK = "can't check"
 _COLUMNS = (
     Column("lead"),
     Column("edge", least_mm=58),
-    Column("nominal", "dBu", number=True),
-    Column("peak", "dBu", number=True),
-    Column("max in", "dBu", number=True),
+    Column("nominal", "dBu", number=True, folds="nominal {}"),
+    Column("peak", "dBu", number=True, folds="peak {}"),
+    Column("max in", "dBu", number=True, folds="at most {} in"),
     Column("margin", "dB", number=True),
-    Column("action"),
+    Column("action", folds="{}"),
 )
 
 

@@ -1,0 +1,86 @@
+"""Columns that say the same in nearly every row -> said once, in the caption; the rows that differ say so behind a sign.
+
+A column takes part that says in which words (`Column.folds`). Data keeps all columns: CSV and JSON do not come by here.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable
+
+from rigc.record import Record
+from rigc.reports.content import Cell, Column, Row, Sheet, Table
+
+SIGN = "▲"
+CAPTION_WORDS = _ALL, _EXCEPT, _NO = "all", "except", "no"
+_LEAST = 3  # rows: below, a table is read at a glance
+_FEW = 5  # one row of so many may differ
+
+
+class _Folded(Record):
+    place: int
+    told: Cell
+
+
+def without_constants(sheet: Sheet, word: Callable[[str], str]) -> Sheet:
+    """The sheet as it is printed; `word` gives the fixed words in the user's own wording."""
+    blocks = tuple(_table(block, word) if isinstance(block, Table) else block for block in sheet.blocks)
+    told: Sheet = sheet.replace(blocks=blocks)
+    return told
+
+
+def _table(table: Table, word: Callable[[str], str]) -> Table:
+    rows = [row for row in table.rows if not row.total]
+    found = [each for place in range(1, len(table.columns)) for each in _constant(table, place, rows)]
+    if not found:
+        return table
+    away = {each.place for each in found}
+    stay = [place for place in range(len(table.columns)) if place not in away]
+    beside = [_exceptions(table, row, found, word) for row in table.rows]
+    column = (Column(SIGN, key="exceptions"),) if any(beside) else ()
+    told = ", ".join(_words(table.columns[each.place], each.told) for each in found if each.told.text or each.told.mark)
+    but = f", {word(_EXCEPT)} {SIGN}" if told and column else ""
+    printed: Table = table.replace(
+        caption=f"{table.caption} · {word(_ALL)} {told}{but}" if told else table.caption,
+        columns=(*(table.columns[place] for place in stay), *column),
+        rows=tuple(
+            row.replace(cells=(*(row.cells[place] for place in stay), *((Cell(text, strong=True),) if column else ())))
+            for row, text in zip(table.rows, beside, strict=True)
+        ),
+    )
+    return printed
+
+
+def _constant(table: Table, place: int, rows: list[Row]) -> list[_Folded]:
+    if not table.columns[place].folds or len(rows) < _LEAST:
+        return []
+    cells = [row.cells[place] for row in rows]
+    if any(row.total and row.cells[place] != Cell("") for row in table.rows) or any(
+        each.mark.isupper() for each in cells
+    ):
+        return []
+    (cell, count), *_ = Counter(map(_bare, cells)).most_common(1)
+    return [_Folded(place, cell)] if (len(rows) - count) * _FEW <= len(rows) else []
+
+
+def _bare(cell: Cell) -> Cell:
+    """What it says, however it is stressed."""
+    return Cell(cell.text, mark=cell.mark)
+
+
+def _exceptions(table: Table, row: Row, found: list[_Folded], word: Callable[[str], str]) -> str:
+    if row.total:
+        return ""
+    other = [each.place for each in found if _bare(row.cells[each.place]) != each.told]
+    told = (
+        _words(table.columns[place], row.cells[place]) or f"{word(_NO)} {table.columns[place].head}" for place in other
+    )
+    return f"{SIGN} {', '.join(told)}" if other else ""
+
+
+def _words(column: Column, cell: Cell) -> str:
+    """What the caption says of a cell; nothing of an empty one."""
+    measured = column.unit and cell.text[-1:].isdigit()
+    text = f"{cell.text}{'' if column.unit == '°' else ' '}{column.unit}" if measured else cell.text
+    told = f"{text} ({cell.mark})" if text and cell.mark else text or cell.mark
+    return column.folds.replace("{}", told) if told else ""

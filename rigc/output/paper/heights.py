@@ -1,0 +1,210 @@
+"""A block -> the parts that it has on a page, each with its height in mm, as our style sets them. Estimates: the browser has the last word."""
+
+from __future__ import annotations
+
+from rigc.output.paper.setting import POINT, Look, lines, longest, width
+from rigc.output.svg import drawn_height
+from rigc.record import Record
+from rigc.reports.content import Block, Cell, Column, Drawing, Paragraph, Row, Table
+
+RULE = 0.25
+GAP = 2.5
+"""By how much the gap behind a table grows with the height of its rows."""
+ROW = 6.5
+"""The least height of a row of a plain table, in mm."""
+_SOME, _MANY = 8, 11  # columns
+_SQUEEZED = 1.15  # of a page's width
+_PROSE = 45.0  # mm: a column of sentences need be no wider
+_CAPTION = Look(11.5 * POINT, strong=True)
+_TEXT = Look(10 * POINT)
+_TEXT_LINE = 10 * POINT * 1.35
+
+
+class Page(Record):
+    """What a page gives its text, in mm; whether it lies across, and whether it is read at arm's length."""
+
+    wide: float
+    high: float
+    across: bool = False
+    stage: bool = False
+    beside: bool = False  # a part of a page, at the side of a drawing
+
+
+class Part(Record):
+    """Of a block what is never broken: its height, and that of the head that is repeated above it where it begins a page.
+
+    A row is no lower than the height that rows are given and `over`; None is no row. What rows are given more than `ROW` they, and the
+    gap behind a table (`gap`), have more. `joined` to the part before, it stands on
+    one page with it. `turned`, it stands on a page that lies across.
+    """
+
+    natural: float
+    head: float = 0.0
+    joined: bool = False
+    over: float | None = None
+    turned: bool = False
+    gap: bool = False
+    rows: int = 0  # of the table at the side of a drawing, which is `drawn` high
+    drawn: float = 0.0
+
+    def high(self, row: float) -> float:
+        """Its height where rows are given so much, in mm."""
+        if self.drawn:
+            return max(self.drawn, self.natural + self.rows * (row - ROW))
+        if self.over is None:
+            return self.natural + (GAP * (row - ROW) if self.gap else 0.0)
+        return max(self.natural + row - ROW, row + self.over)
+
+
+class Setting(Record):
+    """How a table is set: its letters, its lines and rows in mm, what stands beside a cell's text."""
+
+    look: Look
+    line: float
+    over: float  # what its rows are given more than those of a plain one
+    above: float
+    beside: float
+    beside_number: float
+
+
+def setting(table: Table, page: Page) -> Setting:
+    """As `sheet.css` says it of a table of so many columns."""
+    dense = is_dense(table, page)
+    written = any(column.least_mm for column in table.columns)
+    size = (12 if page.stage else 8.5 if dense else 9 if page.beside else 9.5 if written else 10) * POINT
+    look = Look(size, narrow=dense or written or page.beside)
+    if page.stage:
+        return Setting(look, size * 1.2, 1.5, 1.2, 3.8, 3.8)
+    return Setting(look, size * 1.2, -0.5, 0.8, 1.8, 2.9) if dense else Setting(look, size * 1.2, 0.0, 1.2, 2.8, 4.8)
+
+
+def is_dense(table: Table, page: Page) -> bool:
+    """Whether it is set in small, narrow letters: it has many columns, or would break its cells in others."""
+    count = len(table.columns)
+    if count < _SOME or page.stage or page.beside:
+        return count > _MANY
+    how = Setting(Look(10 * POINT), 12 * POINT, 0.0, 1.2, 2.8, 4.8)
+    return count > _MANY or sum(_wants(table, place, how)[1] for place in range(count)) > _SQUEEZED * page.wide
+
+
+def fits(table: Table, page: Page) -> bool:
+    """Whether a table goes on such a page without being squeezed: few of its cells break more than once."""
+    how = setting(table, page)
+    least, most = zip(*(_wants(table, place, how) for place in range(len(table.columns))), strict=True)
+    return bool(sum(least) <= page.wide - 8 and sum(min(each, _PROSE) for each in most) <= 1.3 * page.wide)
+
+
+def parts(block: Block, page: Page) -> tuple[Part, ...]:
+    """What a block has on pages like this one."""
+    if isinstance(block, Table) and block.landscape and not page.across:
+        across = page.replace(wide=page.high + 4, high=page.wide - 3, across=True)
+        return tuple(part.replace(turned=True) for part in parts(block, across))
+    if isinstance(block, Table):
+        return _table(block, page) if block.rows else (Part(_TEXT_LINE + 5.5),)
+    if isinstance(block, Drawing):
+        return (_drawing(block, page),)
+    return _paragraph(block, page)
+
+
+def pair(drawing: Drawing, table: Block, page: Page) -> Part:
+    """A drawing and the table at its side, which are kept together."""
+    room = page.wide - 5
+    left, right = (page.replace(wide=room * share / 12, beside=True) for share in (5, 7))
+    told = parts(table, right)
+    drawn = sum(part.natural for part in parts(drawing, left))
+    return Part(sum(part.high(ROW) for part in told), rows=len(told) - 1, drawn=drawn)
+
+
+def _drawing(drawing: Drawing, page: Page) -> Part:
+    turned = drawing.landscape and not page.across
+    across = page.across or turned
+    most, room = (150.0, page.high + 4 if turned else page.wide) if across else (244.0, page.wide)
+    scale = min(1.0, room / drawing.width_mm, most / drawn_height(drawing))
+    told = lines(drawing.caption, _TEXT, room) * _TEXT_LINE + 2 if drawing.caption else 0.0
+    return Part(7.3 + drawn_height(drawing) * scale + told + (1.5 if across else 5), turned=turned)
+
+
+def _paragraph(paragraph: Paragraph, page: Page) -> tuple[Part, ...]:
+    two = page.across and (paragraph.kind == "caution" or (paragraph.kind == "text" and len(paragraph.lines) > 1))
+    room = (page.wide - 8) / 2 if two else min(page.wide, 190.0)
+    text = Look(12 * POINT) if page.stage else _TEXT
+    high = text.size * 1.35
+    count = sum(lines(line, text, room) for line in paragraph.lines)
+    heading = 7.3 if paragraph.heading or paragraph.kind in ("caution", "note") else 0.0
+    edges = 3.4 if paragraph.kind == "caution" else 2.4 if paragraph.kind == "note" else 0.0
+    below = 2.0 if page.across else 4.0
+    if two or paragraph.kind in ("caution", "note"):
+        return (Part((-(-count // 2) if two else count) * high + heading + edges + below),)
+    first = Part(heading + min(count, 2) * high)
+    return (first, *(Part(high) for _ in range(count - 2)), Part(below, joined=True))
+
+
+def _table(table: Table, page: Page) -> tuple[Part, ...]:
+    how = setting(table, page)
+    widths = column_widths(table, page, how)
+    caption = lines(table.caption, _CAPTION, sum(widths) - 27) * _CAPTION.size * 1.3 + 2
+    head = Look(how.look.size * 0.9, strong=True, narrow=how.look.narrow)
+    named = [
+        lines(column.head, head, wide - _beside(column, place, how)) + bool(column.unit)
+        for place, (column, wide) in enumerate(zip(table.columns, widths, strict=True))
+    ]
+    top = caption + max(ROW + how.over, max(named) * head.size * 1.2 + how.above + 0.8)
+    found = []
+    for number, each in enumerate(table.rows):
+        tall = max(
+            lines(_told(cell), _look(cell, place, how, each), wide - _beside(column, place, how))
+            for place, (cell, column, wide) in enumerate(zip(each.cells, table.columns, widths, strict=True))
+        )
+        high = tall * how.line + how.above + RULE
+        joined = 0 < number < 5 or number >= len(table.rows) - 4 > 0
+        first = 0.0 if number else top
+        found.append(Part(high + first, top - first, joined, how.over + first))
+    return (*found, Part(5.0, joined=True, gap=True))
+
+
+def column_widths(table: Table, page: Page, how: Setting) -> list[float]:
+    """How wide a browser makes each column (CSS 2.2, 17.5.2.2: between the least and the most that its cells want), in mm."""
+    tick = (8 if page.stage else 7) if table.tick else 0
+    least, most = zip(*(_wants(table, place, how) for place in range(len(table.columns))), strict=True)
+    room = page.wide - tick
+    if sum(most) <= room:
+        full = max(0.6 * page.wide - tick, sum(most))
+        return [each * full / sum(most) for each in most]
+    if sum(least) >= room:
+        return list(least)
+    share = (room - sum(least)) / (sum(most) - sum(least))
+    return [low + (high - low) * share for low, high in zip(least, most, strict=True)]
+
+
+def _wants(table: Table, place: int, how: Setting) -> tuple[float, float]:
+    column = table.columns[place]
+    head = Look(how.look.size * 0.9, strong=True, narrow=how.look.narrow)
+    least = max(longest(column.head, head), width(column.unit, how.look))
+    most = max(width(column.head, head), width(column.unit, how.look))
+    for row in table.rows:
+        cell = row.cells[place]
+        look = _look(cell, place, how, row)
+        full = max(width(line, look) for line in _told(cell).split("\n"))
+        whole = column.number or (place == 0 and len(cell.text) <= 24)
+        least = max(least, full if whole else max(longest(cell.text, look), _mark(cell, look)))
+        most = max(most, full)
+    beside = _beside(column, place, how)
+    return max(least + beside, column.least_mm), max(most + beside, column.least_mm)
+
+
+def _beside(column: Column, place: int, how: Setting) -> float:
+    return (how.beside_number if column.number else how.beside) - (0.0 if place else how.beside / 2)
+
+
+def _look(cell: Cell, place: int, how: Setting, row: Row) -> Look:
+    strong = cell.strong or row.total or (place == 0 and bool(cell.text))
+    return Look(how.look.size, strong, how.look.narrow)
+
+
+def _told(cell: Cell) -> str:
+    """The text with its mark behind it; the frame of a mark is as wide as two narrow letters."""
+    return f"{cell.text} .{cell.mark}." if cell.mark else cell.text
+
+
+def _mark(cell: Cell, look: Look) -> float:
+    return width(f".{cell.mark}.", look) if cell.mark else 0.0

@@ -1,0 +1,1 @@
+"""What a figure was reckoned from, told: as data, and in words."""

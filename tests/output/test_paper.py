@@ -1,0 +1,177 @@
+"""How sheets fill their pages: constant columns said once, rows a little lower or higher, short sheets of one hand on one page."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+from pathlib import Path
+
+import pytest
+from cases import ROOT, compiled
+from small_sheets import COLUMNS, document, row
+from test_print import MISSING, pages, printed
+
+from rigc.output import html, markdown
+from rigc.output.csv import render_tables as csv
+from rigc.output.paper.constant import without_constants
+from rigc.output.paper.fit import Fit, fitted
+from rigc.output.paper.setting import Look, lines
+from rigc.reports.content import Cell, Column, Document, Drawing, Table
+
+FEEDS = (
+    Column("lead"),
+    Column("set to", "V", number=True, folds="{}"),
+    Column("pole", folds="{}"),
+    Column("spare", folds="spare: {}"),
+    Column("to"),
+)
+
+
+def feeds(*told: tuple[str, str, str]) -> Table:
+    """A lead a row: its volts, its pole, and whether it is spare."""
+    rows = tuple(row(f"D{at}", *each, f"unit {at}") for at, each in enumerate(told))
+    return Table("feeds", "Feeds", FEEDS, rows)
+
+
+def folded(table: Table) -> Table:
+    (told,) = without_constants(document(table).sheet, str).blocks
+    assert isinstance(told, Table)
+    return told
+
+
+def test_what_all_rows_have_in_common_stands_in_the_caption() -> None:
+    """Five rows, of which one may differ (one of five): 9 V but for D4, all centre-negative, none of them spare."""
+    told = folded(feeds(*[("9", "centre-negative", "")] * 4, ("18", "centre-negative", "")))
+    assert told.caption == "Feeds · all 9 V, centre-negative, except ▲"
+    assert [column.head for column in told.columns] == ["lead", "to", "▲"]
+    assert [each.cells[-1].text for each in told.rows] == ["", "", "", "", "▲ 18 V"]
+
+
+def test_more_exceptions_than_one_row_of_five_keep_the_column() -> None:
+    told = folded(feeds(*[("9", "centre-negative", "")] * 3, ("18", "centre-negative", "")))
+    assert [column.head for column in told.columns] == ["lead", "set to", "to"]
+    assert told.caption == "Feeds · all centre-negative"
+
+
+def test_a_lone_fact_stands_behind_its_sign_and_is_not_told_of_the_others() -> None:
+    told = folded(feeds(*[(str(volts), "", "") for volts in range(9, 13)], ("13", "", "yes")))
+    assert told.caption == "Feeds"
+    assert told.rows[-1].cells[-1].text == "▲ spare: yes"
+
+
+def test_two_rows_a_loud_mark_and_a_total_keep_the_column() -> None:
+    assert len(folded(feeds(*[("9", "", "")] * 2)).columns) == 5
+    plain = feeds(*[("9", "a", "")] * 5)
+    loud = plain.rows[0].replace(cells=(Cell("D0"), Cell("9", mark="FAIL"), *plain.rows[0].cells[2:]))
+    assert [each.head for each in folded(plain.replace(rows=(loud, *plain.rows[1:]))).columns] == [
+        "lead",
+        "set to",
+        "to",
+    ]
+    total = row("sum", "45", "", "", "", total=True)
+    assert [each.head for each in folded(plain.replace(rows=(*plain.rows, total))).columns] == ["lead", "set to", "to"]
+
+
+def test_pages_and_markdown_say_it_once_and_data_keeps_every_column() -> None:
+    whole = document(feeds(*[("9", "centre-negative", "")] * 5))
+    for text in (html.render(whole), markdown.render(whole)):
+        assert "Feeds · all 9 V, centre-negative" in re.sub("\u00a0", " ", text)
+        assert "set to" not in text
+    assert csv((feeds(*[("9", "x", "")] * 5),)).startswith("lead,set_to_V,pole,spare,to,marks")
+
+
+def test_a_line_breaks_where_it_must() -> None:
+    """Letters of 10 mm: `aaa` is 3 x 5.34 mm wide (the typeface's `a` is 0.534 em), a space 2.36 mm."""
+    look = Look(10.0)
+    assert lines("aaa aaa", look, 34.5) == 1
+    assert lines("aaa aaa", look, 34.3) == 2
+    assert lines("aaa aaa\na", look, 34.5) == 2
+    assert lines("", look, 1.0) == 1
+
+
+def long(count: int, name: str = "cable-list", number: int = 3, code: str = "B3") -> Document:
+    table = Table("leads", "Leads", COLUMNS, tuple(row(f"L{at:03}", "153", "make") for at in range(count)))
+    told: Document = document(table, name=name).replace(number=number, code=code)
+    return told
+
+
+def fit(*documents: Document) -> tuple[Fit, ...]:
+    return fitted(documents, "a4", frozenset())
+
+
+def test_rows_are_a_little_lower_or_higher_where_that_spares_a_page_or_fills_it() -> None:
+    """A page of A4 takes 273 mm: 39 rows of 6.5 mm below a head of some 14. A few more go on it lower, to 5.7 mm; where these are too
+    many, rows are higher, so that the second page is used. Few rows, and as many as fill two pages well, stay as they are."""
+    heights = {count: each.row for count in (20, 36, 43, 50, 65) for each in fit(long(count))}
+    assert heights[20] == heights[36] == heights[65] == 6.5
+    assert 5.7 <= heights[43] < 6.5 < heights[50]
+
+
+def test_short_sheets_of_one_hand_share_a_page() -> None:
+    short, other, bench = long(8), long(9, "cut-list", 4, "B4"), long(10, "history", 5, "R1")
+    told = fit(short, other, bench)
+    assert [each.shares for each in told] == [3, 3, 5]
+    assert [each.names for each in told] == ["B3 · B4", "B3 · B4", ""]
+    assert [each.shares for each in fit(long(8), long(33, "cut-list", 4, "B4"))] == [3, 4]
+    text = html.render((short, other))
+    assert 'class="sheet shared joins" id="sheet-4"' in text
+    assert "#sheet-4 { page: sheet-3; }" in text
+
+
+def test_a_sheet_lies_across_only_if_what_it_holds_wants_it() -> None:
+    across = document(long(60).sheet.blocks[0], landscape=True)
+    assert [each.document.sheet.landscape for each in fit(across)] == [False]  # two pages upright, three across
+    drawing = Drawing("d", "D", "a line", 250.0, 100.0, ())
+    assert [each.document.sheet.landscape for each in fit(document(drawing, *across.sheet.blocks, landscape=True))] == [
+        True
+    ]
+
+
+def test_a_sheet_with_a_template_of_its_own_stays_as_it_is() -> None:
+    (told,) = fitted((long(43),), "a4", frozenset({"cable-list"}))
+    assert (told.row, told.document) == (6.5, long(43))
+
+
+def used(pdf: Path) -> list[float]:
+    """Of each page, down to which part of its height it has ink, within the margins."""
+    images = subprocess.run(
+        ["pdftoppm", "-r", "20", "-gray", str(pdf)], check=True, capture_output=True, timeout=120
+    ).stdout
+    found, at = [], 0
+    while at < len(images):
+        header = re.compile(rb"P5\s+(\d+)\s+(\d+)\s+255\s").match(images, at)
+        assert header is not None
+        width, height = int(header[1]), int(header[2])
+        begin, at = header.end(), header.end() + width * height
+        dots = height / (210 if width > height else 297)
+        top, bottom = (
+            (round(21 * dots), height - round(11 * dots))
+            if width > height
+            else (round(15 * dots), height - round(11 * dots))
+        )
+        inked = [
+            line for line in range(top, bottom) if min(images[begin + line * width : begin + (line + 1) * width]) < 200
+        ]
+        found.append((inked[-1] - top) / (bottom - top) if inked else 0.0)
+    return found
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(bool(MISSING), reason=f"not installed: {', '.join(MISSING)}")
+@pytest.mark.parametrize("paper", ["a4", pytest.param("letter", marks=pytest.mark.long)])
+@pytest.mark.parametrize(
+    "example",
+    [
+        "harbour-keys",
+        *(
+            pytest.param(name, marks=pytest.mark.long)
+            for name in ("long-haul", "long-haul-d", "back-bedroom", "tide-line")
+        ),
+    ],
+)
+def test_few_pages_are_hardly_used(tmp_path: Path, example: str, paper: str) -> None:
+    """Of the whole folder few are used to less than 45 % of their height: what no other sheet of the hand has room for."""
+    pdf = printed(tmp_path, compiled(ROOT / "examples" / example / "board.rig").documents(), paper)
+    told = used(pdf)
+    assert len(told) == len(pages(pdf))
+    assert sum(each < 0.45 for each in told) <= 6
