@@ -60,7 +60,7 @@ def documents(
     from rigc.reports.front.front_page import front_page
 
     known = set(sheet_names())
-    views = [results.call(made) for made in members(VIEWS, "VIEW") if sheet_name(made.__module__) in names]
+    views = [results.call(view) for view in members(VIEWS, "VIEW") if sheet_name(view.__module__) in names]
     found = [Document(view, title.replace(sheet=view.title), 0, 0) for view in views]
     if names and not any(name in known or is_code(name) for name in names):
         return tuple(found)
