@@ -23,11 +23,12 @@ from rigc.reports.sheets.deck.deck_drawing import deck_drawing
 from rigc.reports.sheets.deck.plan_full_size import plan_full_size
 from rigc.reports.sheets.power.power_table import power_table
 from rigc.reports.sheets.record.overlay import overlay
+from rigc.reports.sheets.stage.crew_card import crew_card
 from rigc.reports.sheets.stage.signal_flow import signal_flow
 from rigc.source import Source
 
 EXAMPLES = sorted(path.parent.name for path in (ROOT / "examples").glob("*/board.rig"))
-DECK = (deck_drawing, plan_full_size)
+DECK = (crew_card, deck_drawing, plan_full_size)
 DEALT = 30
 
 

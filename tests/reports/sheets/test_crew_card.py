@@ -6,6 +6,7 @@ import pytest
 from cases import ROOT, compiled
 
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
+from rigc.reports.drawings.shapes import Label, Shape, Symbol
 
 
 def sheet(example: str, name: str) -> Sheet:
@@ -72,3 +73,24 @@ def test_stage_hook_up() -> None:
 
 def test_where_only_some_amps_are_played() -> None:
     assert rows(sheet("tide-line", "stage-hook-up"), "scenarios")[2] == ["quay", "desk alone, on the quay", "all"]
+
+
+def written(shapes: tuple[Shape, ...]) -> list[str]:
+    """All labels, also those of symbols."""
+    found = []
+    for shape in shapes:
+        found += (
+            [shape.text] if isinstance(shape, Label) else written(shape.shapes) if isinstance(shape, Symbol) else []
+        )
+    return found
+
+
+def test_the_numbers_of_the_leads_stand_at_the_jacks(card: Sheet) -> None:
+    """Those of what is seen from above, once at each end: A02 goes from the switcher to the first loop, D01 ends at its unit."""
+    plan = card.blocks[0]
+    assert isinstance(plan, Drawing)
+    told = written(plan.shapes)
+    assert [told.count(mark) for mark in ("A02", "D01", "M04", "A27, A30")] == [2, 1, 1, 1]
+    assert "front edge (player)" in told
+    assert not [text for text in told if text.startswith("Without room")]
+    assert plan.width_mm == 180

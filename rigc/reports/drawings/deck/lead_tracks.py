@@ -13,7 +13,7 @@ _SHORT = 2.0  # on paper: what is no longer than that stays in place
 _Track = tuple[float, float, float]  # y, left and right of a stretch that is drawn
 
 
-def side_by_side(ways: tuple[Way, ...], scale: int) -> tuple[Way, ...]:
+def side_by_side(ways: tuple[Way, ...], scale: float) -> tuple[Way, ...]:
     """Stretches in x that would lie on one another get tracks of their own. Plugs and passages stay in place."""
     tracks: list[_Track] = []
     drawn = {way.mark: _on_tracks(way, tracks, scale) for way in sorted(ways, key=_width)}
@@ -26,7 +26,7 @@ def _width(way: Way) -> tuple[float, str]:
     return max(across) - min(across), way.mark
 
 
-def _on_tracks(way: Way, tracks: list[_Track], scale: int) -> Way:
+def _on_tracks(way: Way, tracks: list[_Track], scale: float) -> Way:
     points: list[Point] = [way.points[0]]
     above: list[bool] = []
     for at, side in enumerate(way.above):
@@ -48,7 +48,7 @@ def _on_tracks(way: Way, tracks: list[_Track], scale: int) -> Way:
     return Way(way.mark, way.signal, way.jacks, tuple(points), tuple(above), way.make)
 
 
-def _moves(way: Way, at: int, scale: int) -> bool:
+def _moves(way: Way, at: int, scale: float) -> bool:
     """Whether a stretch may leave its place: it runs in x, is long enough, and starts and ends at no jack."""
     (x1, y1), (x2, y2) = way.points[at], way.points[at + 1]
     inner = 0 < at < len(way.above) - 1 and way.above[at] is not way.under

@@ -106,7 +106,7 @@ def _drawn(
     shapes += [outline(body, view) for body in bodies]
     shapes += _lines(view, on_top)
     shapes += [dot for body in bodies for dot in switches(rig.units.get(body.thing), rig.places[body.thing], view)]
-    wanted = _jacks(rig, deck, placement, leads)
+    wanted = {} if leads is None else jacks_from_above(rig, deck, placement, leads)
     panels = [panel for panel in rig.panels.values() if (panel.deck or deck.name) == deck.name]
     shapes += [part for panel in panels for jack in panel.jacks for part in jack_mark(jack, view)]
     ground.drawn(shapes)
@@ -126,11 +126,15 @@ def _drawn(
     return [*shapes, *found], lost
 
 
-def _jacks(rig: Rig, deck: Deck, placement: Placement, leads: Leads | None) -> dict[Port, tuple[Lead, ...]]:
+def decks_in_use(rig: Rig, placement: Placement) -> tuple[Deck, ...]:
+    """The decks on which something stands, as far as their size is stated."""
+    used = {body.deck for body in placement.outlines.values()}
+    return tuple(deck for deck in rig.decks.values() if deck.name in used and deck.width_mm and deck.depth_mm)
+
+
+def jacks_from_above(rig: Rig, deck: Deck, placement: Placement, leads: Leads) -> dict[Port, tuple[Lead, ...]]:
     """The jacks that are to be seen from above, with the leads in each: of panels all."""
     found: dict[Port, tuple[Lead, ...]] = {}
-    if leads is None:
-        return found
     for panel in rig.panels.values():
         for jack in panel.jacks:
             port = Port(panel.name, jack.name)

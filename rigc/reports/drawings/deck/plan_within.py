@@ -11,7 +11,7 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.deck_ground import MARGIN_RIGHT
 from rigc.reports.drawings.deck.lead_ways import ways
-from rigc.reports.drawings.deck.plan import plan
+from rigc.reports.drawings.deck.plan import decks_in_use, plan
 from rigc.reports.drawings.deck.sheet_view import LEFT, PLAIN_BOTTOM, TOP
 from rigc.reports.drawings.deck.view import View
 
@@ -29,8 +29,7 @@ def plans_within(
 
     Without a scale bar: nobody measures in a picture that is as large as a page happened to let it be.
     """
-    used = {body.deck for body in placement.outlines.values()}
-    decks = [deck for deck in rig.decks.values() if deck.name in used and deck.width_mm and deck.depth_mm]
+    decks = decks_in_use(rig, placement)
     found = []
     for deck in decks:
         view = _view(deck, width, height / len(decks))

@@ -22,7 +22,7 @@ class View(Record):
     takes on paper beyond the usual margins, in x and in y.
     """
 
-    scale: int
+    scale: float
     left: float
     top: float
     width_mm: float

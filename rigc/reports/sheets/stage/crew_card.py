@@ -10,15 +10,16 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_supplies
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
-from rigc.analysis.routes.route_paths import RoutePaths
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
-from rigc.reports.drawings.deck.plan_within import plans_within
+from rigc.reports.drawings.deck.card_plan import card_plans
 from rigc.reports.front.sheet_codes import see
 from rigc.reports.signal.remarks import bypass_plan
 
-WIDTH, HEIGHT = 183.0, 86.0
-"""What the plan may take of the page, in mm."""
+WIDTH, HEIGHT, LEAST = 180.0, 104.0, 60.0
+"""What the plan may take of the page, in mm: the height less where the lists below it are long."""
+_LINE = 6.0  # of a list, in mm
+_OF_STEP, _OF_SETTING, _OF_BYPASS = 32, 22, 40  # so many letters go on a line
 
 _SETTINGS = (Column("set", key="at"), Column("to", key="position"), Column("where", key="scenario"))
 _PANIC = (
@@ -38,18 +39,18 @@ def crew_card(
     placement: Placement,
     plugs: PlugBodies,
     leads: Leads,
-    paths: RoutePaths,
 ) -> Sheet:
     """The plan with what stands where, then what is done in which order."""
+    steps, listed, bypass = _on(rig, power, settings), _settings(settings), bypass_plan(rig)
     return Sheet(
         "crew-card",
         "Crew card",
         "crew, in the lid",
         (
-            *plans_within(rig, placement, plugs, leads, paths, WIDTH, HEIGHT),
-            _on(rig, power, settings),
-            _settings(settings),
-            bypass_plan(rig),
+            *card_plans(rig, placement, plugs, leads, WIDTH, _height(steps, listed, bypass)),
+            steps,
+            listed,
+            bypass,
             _call(rig),
             _panic(),
         ),
@@ -60,8 +61,20 @@ def _on(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Table:
     """The amps last, and first when it goes off: a thump hurts ears and loudspeakers (common practice, no source)."""
     steps = enumerate(_steps(rig, power, settings), 1)
     rows = tuple(Row((Cell(str(number)), Cell(step, strong=True))) for number, step in steps)
-    columns = (Column("no", number=True), Column("off: from last to first", key="step", least_mm=54))
-    return Table("on", "Switching on", columns, rows, tick=True)
+    columns = (Column("no", number=True), Column("step"))
+    return Table("on", "On; off from last to first", columns, rows, tick=True)
+
+
+def _height(steps: Table, settings: Table, bypass: Paragraph) -> float:
+    """The two lists stand beside each other, the bypass plan below the settings: what these are longer by is taken off the plan."""
+    left = sum(_lines(row.cells[1].text, _OF_STEP) for row in steps.rows)
+    right = sum(_lines(row.cells[0].text, _OF_SETTING) for row in settings.rows)
+    right += 1 + sum(_lines(line, _OF_BYPASS) for line in bypass.lines)
+    return max(LEAST, HEIGHT - _LINE * max(0, right - left))
+
+
+def _lines(text: str, letters: int) -> int:
+    return 1 + (len(text) - 1) // letters
 
 
 def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterator[str]:
@@ -99,7 +112,7 @@ def _settings(settings: SwitchSettings) -> Table:
 def _call(rig: Rig) -> Paragraph:
     """Names that the source has, and room for a number: nobody's telephone stands in a source that goes round."""
     names = dict.fromkeys(filter(None, (rig.head.drawn, rig.head.checked, rig.head.client)))
-    return Paragraph("call", tuple(f"{name}  {'_' * 20}" for name in names), heading="Whom to call")
+    return Paragraph("call", tuple(f"{name}  {'_' * 16}" for name in names), heading="Whom to call")
 
 
 def _panic() -> Table:
