@@ -134,15 +134,43 @@ def compile_rig(
     )
     if rig is None or (errors and not through):
         return Compiled(in_order(findings), None, gathered.sources)
-    rig, lacking = placed(rig, effort, watch)
-    earlier = before(load, gathered, rig, reader, effort) if against is None else against(rig)
-    findings = (*findings, *lacking, *earlier.findings)
-    results = Results(rig, earlier.previous, () if advice else _no_places(rig), between)
+    begun = begin(load, read, reader, effort=effort, against=against, advice=advice, between=between, watch=watch)
+    findings = (*findings, *begun.findings)
+    results, rig = begun.results, begun.results.rig
     computed = results.get(Findings).all
     findings = (*findings, *(the_rest(computed, gathered) if through else computed))
     findings = accepted(findings, rig.accepts, on or rig.head.date)
     findings = folded(released(findings, rig.head))
-    return Compiled(in_order(findings), results, tuple(dict.fromkeys((*gathered.sources, *earlier.sources))))
+    return Compiled(in_order(findings), results, begun.sources)
+
+
+class Begun(Record):
+    """What follows from a rig that was read, each value computed when it is first asked for; what was found on the way there, and
+    the sources, those of the revision before too."""
+
+    results: Results
+    findings: tuple[Diagnostic, ...]
+    sources: tuple[Source, ...]
+
+
+def begin(
+    load: Loader,
+    read: Read,
+    reader: Reader,
+    *,
+    effort: int | None = None,
+    against: Callable[[Rig], Before] | None = None,
+    advice: bool = True,
+    between: Callable[[], None] | None = None,
+    watch: Callable[[int, int], None] | None = None,
+) -> Begun:
+    """The results of a rig before anything is asked of them; the rest as for `compile_rig`. What was read must hold a rig."""
+    assert read.resolved.rig is not None
+    rig, lacking = placed(read.resolved.rig, effort, watch)
+    earlier = before(load, read.gathered, rig, reader, effort) if against is None else against(rig)
+    results = Results(rig, earlier.previous, () if advice else _no_places(rig), between)
+    sources = tuple(dict.fromkeys((*read.gathered.sources, *earlier.sources)))
+    return Begun(results, (*lacking, *earlier.findings), sources)
 
 
 def _no_places(rig: Rig) -> tuple[object, ...]:

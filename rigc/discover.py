@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
+from functools import cache
 from importlib import import_module
 from types import ModuleType
 from typing import Any
@@ -15,8 +16,10 @@ def members(package_name: str, attribute: str) -> tuple[Any, ...]:
     return tuple(vars(module)[attribute] for module in modules if attribute in vars(module))
 
 
+@cache
 def declaring(package_name: str, attribute: str) -> tuple[Any, ...]:
-    """The value of `attribute` in each module below a package that sets it, by the modules' own names; no other is imported."""
+    """The value of `attribute` in each module below a package that sets it, by the modules' own names; no other is imported.
+    Found once, for the source of every module is read."""
     made = [module for module in walk(package_name, f"\n{attribute} = ") if attribute in vars(module)]
     return tuple(vars(module)[attribute] for module in sorted(made, key=lambda module: _own_name(module.__name__)))
 

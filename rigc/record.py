@@ -16,38 +16,38 @@ class Record:
     """A frozen value whose fields are its annotations, in order; a class attribute of the same name is the default."""
 
     FIELDS: ClassVar[tuple[str, ...]] = ()
+    DEFAULTS: ClassVar[dict[str, Any]] = {}
 
     def __init_subclass__(cls) -> None:
         super().__init_subclass__()
         own = [name for name, kind in vars(cls).get("__annotations__", {}).items() if "ClassVar" not in str(kind)]
         cls.FIELDS = (*cls.FIELDS, *(name for name in own if name not in cls.FIELDS))
+        cls.DEFAULTS = {name: getattr(cls, name) for name in cls.FIELDS if hasattr(cls, name)}
 
     def __init__(self, *values: Any, **named: Any) -> None:
-        fields = self.FIELDS
+        fields, state = self.FIELDS, self.__dict__
         if len(values) == len(fields) and not named:  # nearly always
-            self.__dict__.update(zip(fields, values, strict=True))
+            state.update(zip(fields, values, strict=True))
             return
         if len(values) > len(fields):
             raise TypeError(f"{type(self).__name__} takes {len(fields)} values, not {len(values)}")
-        state = dict(zip(fields, values, strict=False))
         if named:
-            unknown = [name for name in named if name not in fields or name in state]
+            taken = fields[: len(values)]
+            unknown = [name for name in named if name not in fields or name in taken]
             if unknown:
                 raise TypeError(f"{type(self).__name__}: unknown or repeated field {unknown[0]}")
-            state.update(named)
+        state.update(self.DEFAULTS)
+        state.update(zip(fields, values, strict=False))
+        state.update(named)
         if len(state) < len(fields):
-            for name in fields:
-                if name not in state:
-                    if not hasattr(type(self), name):
-                        raise TypeError(f"{type(self).__name__}: missing field {name}")
-                    state[name] = getattr(type(self), name)
-        self.__dict__.update(state)
+            missing = next(name for name in fields if name not in state)
+            raise TypeError(f"{type(self).__name__}: missing field {missing}")
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"{type(self).__name__} is frozen")
 
     def __eq__(self, other: object) -> bool:
-        return type(self) is type(other) and self._key() == other._key()
+        return self is other or (type(self) is type(other) and self._key() == other._key())
 
     def __hash__(self) -> int:
         return hash((type(self).__name__, self._key()))
@@ -59,11 +59,20 @@ class Record:
         return f"{type(self).__name__}({shown})"
 
     def _key(self) -> tuple[Any, ...]:
-        return tuple(None if _is_place(value) else value for value in (self.__dict__[name] for name in self.FIELDS))
+        state = self.__dict__
+        return tuple([None if _is_place(value := state[name]) else value for name in self.FIELDS])
 
     def replace(self, **changed: Any) -> Any:
         """A copy of this record with the named fields changed."""
-        return type(self)(**{**{name: self.__dict__[name] for name in self.FIELDS}, **changed})
+        fields, mine = self.FIELDS, self.__dict__
+        state = {name: mine[name] for name in fields}
+        state.update(changed)
+        if len(state) > len(fields):
+            unknown = next(name for name in changed if name not in fields)
+            raise TypeError(f"{type(self).__name__}: unknown field {unknown}")
+        made = object.__new__(type(self))
+        made.__dict__.update(state)
+        return made
 
 
 def _is_place(value: object) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import cache
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -12,15 +12,18 @@ from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
 from syrupy.location import PyTestLocation
 
 from rigc.analysis.results import Results
-from rigc.compile import Compiled, compile_rig
-from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.compile import Compiled, begin, compile_rig, read_rig
+from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
+from rigc.loader import Loader
 from rigc.proved import Bench
 
 ROOT = Path(__file__).parent.parent
 READER = CachedReader()
+KEPT = 12
+"""So many compiled rigs are kept, those that were asked for last."""
 
 
 def cases(folder: Path) -> list[Any]:
@@ -31,7 +34,16 @@ def cases(folder: Path) -> list[Any]:
 
 def compiled(case: Path, root: Path = ROOT) -> Compiled:
     """The compiled case."""
-    disk = Disk(case, root=root)
+    return compiled_as(case, case.read_bytes(), root) if case.is_relative_to(ROOT) else _compiled(Disk(case, root=root))
+
+
+@lru_cache(KEPT)
+def compiled_as(file: Path, text: bytes, root: Path = ROOT) -> Compiled:
+    """A file of the project, compiled as if it held this text; once while tests of it follow one another."""
+    return _compiled(Disk(file, root=root, given=text))
+
+
+def _compiled(disk: Disk) -> Compiled:
     return compile_rig(disk, disk.name, READER)
 
 
@@ -44,21 +56,49 @@ def proved(case: Path, made: Compiled, rule: str) -> tuple[Diagnostic, ...]:
 
 
 def results(case: Path) -> Results:
-    """What follows from a case that must compile without errors of names and quantities."""
-    made = compiled(case)
-    assert made.results is not None, [finding.message for finding in made.findings]
-    return made.results
+    """What follows from a case, which must be without errors of names and quantities."""
+    return results_as(case, case.read_bytes())
 
 
-@cache
+@lru_cache(KEPT)
+def results_as(file: Path, text: bytes) -> Results:
+    """What follows from a file of the project as if it held this text."""
+    disk = Disk(file, root=ROOT, given=text)
+    return results_of(disk, disk.name)
+
+
+def forget() -> None:
+    """Whatever is compiled from now on is compiled anew: for tests that bend what is computed, before and after them."""
+    compiled_as.cache_clear()
+    results_as.cache_clear()
+    sheet_of.cache_clear()
+
+
+def results_of(load: Loader, name: str) -> Results:
+    """The results of a rig, computed as they are asked for: its checks only run if a test asks for `Findings`."""
+    read = read_rig(load, name, READER)
+    told = [finding.message for finding in read.findings if finding.level is Level.ERROR]
+    assert read.resolved.rig is not None and not told, told
+    return begin(load, read, READER).results
+
+
+def results_if_sound(case: Path) -> Results | None:
+    """The same of a case; None where it has errors of names or quantities."""
+    disk = Disk(case, root=ROOT)
+    read = read_rig(disk, disk.name, READER)
+    if read.resolved.rig is None or any(finding.level is Level.ERROR for finding in read.findings):
+        return None
+    return begin(disk, read, READER).results
+
+
 def worked(path: str) -> Results:
-    """What follows from a board of this project, by its path in it: made once for all tests that only read it."""
+    """What follows from a board of this project, by its path in it."""
     return results(ROOT / path)
 
 
-@cache
+@lru_cache(KEPT)
 def sheet_of(path: str, sheet: Callable[..., Any]) -> Any:
-    """A sheet of such a board, made once."""
+    """A sheet of such a board, made once while tests of it follow one another."""
     return worked(path).call(sheet)
 
 

@@ -14,7 +14,7 @@ from small_rigs import HEAD, block, results_of, unit
 from rigc.analysis.findings.findings import Findings
 from rigc.analysis.signal.levels.standing_pads import losses_before
 from rigc.compile import compile_rig
-from rigc.diagnostics.explain import rule_names
+from rigc.diagnostics.explain import all_kinds
 from rigc.model.jacks import Port
 from rigc.source import Source
 
@@ -91,11 +91,11 @@ def test_pads_on_a_thousand_million_ways() -> None:
 
 def test_many_acceptances_of_nothing() -> None:
     """Each is told, and the rules are looked for once: that walks all modules."""
-    rule_names.cache_clear()
+    all_kinds.cache_clear()
     accepts = "".join(f'accept old-f{at} on plumb "ok" by "x" until 2027-01-01\n' for at in range(300))
     made = compile_rig(lambda name: Source(name, f"{HEAD}unit plumb {{\n}}\n{accepts}"), "board.rig", READER)
     assert [finding.kind.name for finding in made.findings].count("useless-accept") == 300
-    assert rule_names.cache_info().misses == 1
+    assert all_kinds.cache_info().misses == 1
 
 
 def test_many_files_each_of_which_uses_the_next() -> None:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 
-from cases import READER, ROOT
+from cases import READER, ROOT, results_of
 
 from rigc.analysis.results import Results
 from rigc.compile import Compiled, compile_rig
 from rigc.files.disk import Disk
+from rigc.loader import Loader
 from rigc.source import Source
 
 LONG_HAUL = (ROOT / "examples/long-haul/board.rig").read_text("utf-8")
@@ -21,6 +22,10 @@ LONG_HAUL_D = re.sub(
 
 def compiled_after(old: str, new: str, head: str = "") -> Compiled:
     """Both texts stand beside the examples; `head` are lines more for the later rig block, `{` and all else stays."""
+    return compile_rig(_beside(old, new, head), "after.rig", READER)
+
+
+def _beside(old: str, new: str, head: str) -> Loader:
     letter = re.search(r"^  revision (\w+)", old, re.MULTILINE)
     assert letter is not None
     follows = f'\\g<0>\n  follows {letter[1]} "before.rig"\n{head}'
@@ -30,11 +35,9 @@ def compiled_after(old: str, new: str, head: str = "") -> Compiled:
     def load(name: str) -> Source:
         return Source(name, texts[name]) if name in texts else disk(name)
 
-    return compile_rig(load, "after.rig", READER)
+    return load
 
 
 def results_after(old: str, new: str, head: str = "") -> Results:
     """What follows from the later rig; both texts must be free of errors in names and quantities."""
-    made = compiled_after(old, new, head)
-    assert made.results is not None, [finding.message for finding in made.findings]
-    return made.results
+    return results_of(_beside(old, new, head), "after.rig")

@@ -27,16 +27,17 @@ class UnknownRule(Exception):
         self.near = near
 
 
-def all_kinds(homes: Iterable[str] = HOMES, word: str = "Kind(") -> tuple[Kind, ...]:
-    """Every declared rule, by name. Only modules that hold `word` are imported: explaining a rule needs no parser."""
+@cache
+def all_kinds(homes: tuple[str, ...] = HOMES, word: str = "Kind(") -> tuple[Kind, ...]:
+    """Every declared rule, by name; found once, for the source of every module is read. Only modules that hold `word` are
+    imported: explaining a rule needs no parser."""
     values = (value for home in homes for module in walk(home, word) for value in vars(module).values())
     found = {kind.name: kind for kind in _kinds(values)}
     return tuple(found[code] for code in sorted(found))
 
 
-@cache
 def rule_names() -> tuple[str, ...]:
-    """The name of every rule, in order; found once, for all modules that declare one are walked."""
+    """The name of every rule, in order."""
     return tuple(kind.name for kind in all_kinds())
 
 

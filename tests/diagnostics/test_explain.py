@@ -73,7 +73,7 @@ def test_rules_are_found_alone_and_in_tuples_each_once(tmp_path: Path, monkeypat
     (package / "room" / "rules.py").write_text(RULES)
     (package / "parser.py").write_text("raise AssertionError('nothing is declared here')\n")
     monkeypatch.syspath_prepend(str(tmp_path))
-    assert [kind.name for kind in all_kinds(["house_of_rules", "no_such_module"])] == ["one", "two"]
+    assert [kind.name for kind in all_kinds(("house_of_rules", "no_such_module"))] == ["one", "two"]
 
 
 def test_no_rule_is_missed_by_looking_into_few_modules() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+import cases
 import pytest
 import test_sheet_columns as columns
 from test_sheet_columns import COLUMNS, agrees, cells_of
@@ -12,6 +13,8 @@ from test_sheet_columns import COLUMNS, agrees, cells_of
 from rigc.analysis.reasoning import told
 from rigc.traced import figure
 from rigc.traced.figure import Figure
+
+pytestmark = pytest.mark.usefixtures("names_anywhere")
 
 RIGS = ("examples/back-bedroom/board.rig", "examples/harbour-keys/board.rig")
 PARTS = 4
@@ -28,6 +31,7 @@ def fresh() -> Iterator[None]:
 
 
 def forget() -> None:
+    cases.forget()
     columns.made.cache_clear()
     columns.sheets.cache_clear()
 

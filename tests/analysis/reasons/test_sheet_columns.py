@@ -18,6 +18,8 @@ from rigc.reports.content import Sheet, Table
 from rigc.reports.folder import all_sheets
 from rigc.traced.reason import NOT_KNOWN
 
+pytestmark = pytest.mark.usefixtures("names_anywhere")
+
 RIGS = [
     path.relative_to(ROOT).as_posix()
     for path in sorted((*ROOT.glob("examples/*/board.rig"), *ROOT.glob("tests/rigs/**/*.rig")))

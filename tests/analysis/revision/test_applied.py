@@ -8,7 +8,7 @@ from collections.abc import Callable
 from cases import ROOT
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
-from two_boards import LONG_HAUL, LONG_HAUL_D, compiled_after
+from two_boards import LONG_HAUL, LONG_HAUL_D, results_after
 
 from rigc.analysis.revision.board import Board, BoardLead
 from rigc.analysis.revision.plan.applied import applied
@@ -194,10 +194,9 @@ def test_rigs_with_shared_and_series_outlets(old: str, earlier: list[Edit], late
 
 
 def _works(old: str, new: str) -> None:
-    made = compiled_after(old, new)
-    assert made.results is not None, [finding.message for finding in made.findings]
-    rework, board = made.results.get(Rework), made.results.get(Board)
-    assert rework.built is not None, [finding.message for finding in made.findings]
+    results = results_after(old, new)
+    rework, board = results.get(Rework), results.get(Board)
+    assert rework.built is not None
     after = applied(rework, rework.built)
     _same_leads(rework, after, board)
     assert after.replace(leads={}) == board.replace(leads={})
@@ -219,8 +218,7 @@ def test_half_done_boards_can_be_finished() -> None:
     """What is done, then the rest, is the whole."""
     changes = '  change 1 design "a" touches stepladder-ii\n  change 2 design "b" touches echomill\n'
     new = LONG_HAUL_D + "\nas-built C {\n  done 2\n}\n"
-    results = compiled_after(LONG_HAUL, new, changes).results
-    assert results is not None
+    results = results_after(LONG_HAUL, new, changes)
     rework = results.get(Rework)
     assert rework.built is not None
     done, rest = (

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from rigc.analysis.previous import Previous
 from rigc.analysis.revision.compared.changed import ADDED, REMOVED, ChangedThing
 from rigc.analysis.revision.comparison import Comparison
-from rigc.compile import compile_rig
+from rigc.compile import begin, read_rig
+from rigc.diagnostics.diagnostic import Level
 from rigc.files.disk import Disk
 from rigc.gather import gather
 from rigc.previous import earlier
@@ -29,11 +30,11 @@ rare = settings(max_examples=25, deadline=None, suppress_health_check=list(Healt
 def compared(path: str, old: str, new: str) -> tuple[ChangedThing, ...] | None:
     """What differs; None where a side has errors in its names or quantities."""
     before, after = (Disk(ROOT / path, ROOT, text.encode()) for text in (old, new))
-    gathered = gather(before, before.name, READER)
-    made = compile_rig(after, after.name, READER, against=lambda rig: earlier(gathered, rig, READER, 0), effort=0)
-    if made.results is None or made.results.get(Previous).results is None:
+    gathered, read = gather(before, before.name, READER), read_rig(after, after.name, READER)
+    if read.resolved.rig is None or any(finding.level is Level.ERROR for finding in read.findings):
         return None
-    return made.results.get(Comparison).things
+    results = begin(after, read, READER, against=lambda rig: earlier(gathered, rig, READER, 0), effort=0).results
+    return None if results.get(Previous).results is None else results.get(Comparison).things
 
 
 @st.composite
