@@ -74,21 +74,20 @@ def forget() -> None:
     sheet_of.cache_clear()
 
 
-def results_of(load: Loader, name: str) -> Results:
-    """The results of a rig, computed as they are asked for: its checks only run if a test asks for `Findings`."""
+def results_of(load: Loader, name: str, **more: Any) -> Results:
+    """The results of a rig, computed as they are asked for: its checks only run if a test asks for `Findings`; more as for `begin`."""
     read = read_rig(load, name, READER)
     told = [finding.message for finding in read.findings if finding.level is Level.ERROR]
     assert read.resolved.rig is not None and not told, told
-    return begin(load, read, READER).results
+    return begin(load, read, READER, **more).results
 
 
-def results_if_sound(case: Path) -> Results | None:
-    """The same of a case; None where it has errors of names or quantities."""
-    disk = Disk(case, root=ROOT)
-    read = read_rig(disk, disk.name, READER)
+def results_if_sound(load: Loader, name: str, **more: Any) -> Results | None:
+    """The same; None where there are errors of names or quantities."""
+    read = read_rig(load, name, READER)
     if read.resolved.rig is None or any(finding.level is Level.ERROR for finding in read.findings):
         return None
-    return begin(disk, read, READER).results
+    return begin(load, read, READER, **more).results
 
 
 def worked(path: str) -> Results:

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from cases import READER
+import cases
 
 from rigc.analysis.results import Results
-from rigc.compile import compile_rig
 from rigc.source import Source
 
 HEAD = "language 1\nrig sample {\n  revision A 2026-03-02\n}\n"
@@ -14,9 +13,7 @@ HEAD = "language 1\nrig sample {\n  revision A 2026-03-02\n}\n"
 
 def results_of(text: str, head: str = HEAD) -> Results:
     """What follows from a head and a text that must compile without errors of names and quantities."""
-    made = compile_rig(lambda name: Source(name, head + text), "sample.rig", READER)
-    assert made.results is not None, [finding.message for finding in made.findings]
-    return made.results
+    return cases.results_of(lambda name: Source(name, head + text), "sample.rig")
 
 
 def unit(name: str, *lines: str) -> str:

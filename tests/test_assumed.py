@@ -12,11 +12,10 @@ from functools import cache
 from typing import Any
 
 import pytest
-from cases import READER, ROOT
+from cases import READER, ROOT, results_if_sound
 from reach_changes import BLOCKS, span_of
 
 from rigc.analysis.reasoning import told
-from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.record import Record
 from rigc.source import Source, Span
@@ -70,11 +69,11 @@ class Stated(Record):
 def figures_of(text: str) -> Figures:
     """Every figure of a text; none where it is no rig."""
     disk = Disk(RIG, root=ROOT, given=text.encode())
-    made = compile_rig(disk, disk.name, READER, effort=0, advice=False)
-    if made.results is None:
+    results = results_if_sound(disk, disk.name, effort=0, advice=False)
+    if results is None:
         return {}
     return {
-        name: (each.text, assumed(each)) for name, each in told(made.results).items() if ".label." not in name
+        name: (each.text, assumed(each)) for name, each in told(results).items() if ".label." not in name
     }  # a label names things, whatever a fact is
 
 

@@ -6,12 +6,15 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import pytest
 from cases import READER, ROOT
 
-from rigc.compile import Compiled, compile_rig
+from rigc.compile import Compiled, Read, compile_rig, read_rig
 from rigc.files.disk import Disk
 from rigc.source import Source
 from rigc.syntax.nodes import Amount, Node
+
+pytestmark = pytest.mark.usefixtures("names_anywhere")
 
 RIGS = ("board", "hints", "rest", "revision", "sources", "wishes")
 ELSEWHERE = {
@@ -44,7 +47,7 @@ def _told(path: Path) -> Iterator[tuple[str, bool]]:
     spreads = {at: _spread(amount, at) for at, (_, amount) in enumerate(every)}
     refused = {
         finding.span.text
-        for finding in _compiled(path, _with(source, every, spreads)).findings
+        for finding in _read(path, _with(source, every, spreads)).findings
         if finding.kind.name == "wrong-quantity" and finding.span is not None
     }
     kept = {at: text for at, text in spreads.items() if text not in refused}
@@ -79,6 +82,11 @@ def _amounts(value: Any, rule: str) -> Iterator[tuple[str, Amount]]:
     elif isinstance(value, Node):
         for field in value.FIELDS:
             yield from _amounts(getattr(value, field), f"{type(value).__name__}.{field}")
+
+
+def _read(path: Path, text: str) -> Read:
+    disk = Disk(path, root=ROOT, given=text.encode())
+    return read_rig(disk, disk.name, READER)
 
 
 def _compiled(path: Path, text: str) -> Compiled:

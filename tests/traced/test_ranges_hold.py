@@ -13,10 +13,9 @@ from random import Random
 from typing import Any
 
 import pytest
-from cases import READER, ROOT
+from cases import ROOT, results_of
 
 from rigc.analysis.reasoning import told
-from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.model.fact import Fact, Spread
 from rigc.traced.figure import Figure
@@ -68,9 +67,8 @@ def may_be(fact: Fact[Any]) -> Spread | None:
 @cache
 def figures_of(path: str) -> dict[str, Figure]:
     disk = Disk(ROOT / path)
-    made = compile_rig(disk, disk.name, READER, effort=0, advice=False)
-    assert made.results is not None
-    return {name: each for name, each in told(made.results).items() if isinstance(each, Figure)}
+    results = results_of(disk, disk.name, effort=0, advice=False)
+    return {name: each for name, each in told(results).items() if isinstance(each, Figure)}
 
 
 def drawn(value: Figure, made: Range, rng: Random) -> tuple[float, float]:

@@ -10,6 +10,7 @@ from cases import ROOT, results_if_sound
 from worked_formula import equations, unread
 
 from rigc.analysis.reasoning import Reasoning
+from rigc.files.disk import Disk
 
 RIGS = [*sorted(ROOT.glob("examples/*/board.rig")), *sorted((ROOT / "tests").rglob("*.rig"))]
 PARTS = 4
@@ -98,7 +99,8 @@ def test_no_formula_is_false_and_no_reason_hangs_in_the_air(part: int) -> None:
     """Of the cases of the checks too, which lack facts, join outlets, turn units: reasons stand on what is there."""
     wrong, count = [], 0
     for path in RIGS[part::PARTS]:
-        results = results_if_sound(path)
+        disk = Disk(path, root=ROOT)
+        results = results_if_sound(disk, disk.name)
         if results is None:
             continue
         reasoning = Reasoning(results)

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from cases import READER, ROOT
+from cases import READER, ROOT, results_of
 
 from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.analysis.revision.compared.changed import ChangedThing
 from rigc.analysis.revision.comparison import Comparison
-from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.gather import gather
 from rigc.previous import earlier
@@ -34,10 +33,9 @@ def results_against(old: str, new: str, path: str = TOURING, stock: tuple[str, s
     file = ROOT / path
     before, after = Disk(file, ROOT, old.encode()), _Stocked(file, new.encode(), stock)
     gathered = gather(before, before.name, READER)
-    made = compile_rig(after, after.name, READER, against=lambda rig: earlier(gathered, rig, READER, None))
-    assert made.results is not None, [finding.message for finding in made.findings]
-    assert made.results.get(Previous).results is not None
-    return made.results
+    results = results_of(after, after.name, against=lambda rig: earlier(gathered, rig, READER, None))
+    assert results.get(Previous).results is not None
+    return results
 
 
 def compared(old: str, new: str, path: str = TOURING, stock: tuple[str, str] = ("", "")) -> tuple[ChangedThing, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from cases import READER, ROOT
+from cases import READER, ROOT, results_if_sound
 from comparison_rigs import text_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -13,8 +13,6 @@ from hypothesis import strategies as st
 from rigc.analysis.previous import Previous
 from rigc.analysis.revision.compared.changed import ADDED, REMOVED, ChangedThing
 from rigc.analysis.revision.comparison import Comparison
-from rigc.compile import begin, read_rig
-from rigc.diagnostics.diagnostic import Level
 from rigc.files.disk import Disk
 from rigc.gather import gather
 from rigc.previous import earlier
@@ -30,11 +28,9 @@ rare = settings(max_examples=25, deadline=None, suppress_health_check=list(Healt
 def compared(path: str, old: str, new: str) -> tuple[ChangedThing, ...] | None:
     """What differs; None where a side has errors in its names or quantities."""
     before, after = (Disk(ROOT / path, ROOT, text.encode()) for text in (old, new))
-    gathered, read = gather(before, before.name, READER), read_rig(after, after.name, READER)
-    if read.resolved.rig is None or any(finding.level is Level.ERROR for finding in read.findings):
-        return None
-    results = begin(after, read, READER, against=lambda rig: earlier(gathered, rig, READER, 0), effort=0).results
-    return None if results.get(Previous).results is None else results.get(Comparison).things
+    gathered = gather(before, before.name, READER)
+    results = results_if_sound(after, after.name, against=lambda rig: earlier(gathered, rig, READER, 0), effort=0)
+    return None if results is None or results.get(Previous).results is None else results.get(Comparison).things
 
 
 @st.composite
