@@ -11,6 +11,8 @@ from rigc.analysis.results import Results
 from rigc.reports.content import NoSheet, Paragraph, Sheet, Table
 from rigc.reports.sheets.record.rework import rework
 
+pytestmark = pytest.mark.usefixtures("names_anywhere")
+
 CHANGES = (
     '  change 1 design "the larger pitch unit, as the player asked" touches stepladder-ii, A14, A15, D07, D08, Y1\n'
     '  change 2 design "the delay moves to the other supply" touches echomill, D16\n'
