@@ -186,7 +186,7 @@ COLUMNS = (
     ),
     AskedColumn(
         "draws", "Current", "with everything on, at its worst setting", "8 mA", "draws", "mA",
-        others=("draws", "current draw", "draw", "ma", "consumption", "current consumption", "power current", "amps"),
+        others=("draws", "current draw", "draw", "max current", "current max", "max current draw", "current draw max", "ma", "consumption", "current consumption", "power current", "amps"),
     ),
     AskedColumn("starts", "Current at switch-on", "the highest, in its first second", "20 mA", "starts", "mA", others=("starts", "inrush", "inrush current", "switch-on current")),
     AskedColumn(

@@ -32,6 +32,7 @@ from rigc.files.intake.names import free_name, name_of
         ("1M", "ohm", "", "1 Mohm"),
         ("1 MΩ", "ohm", "", "1 Mohm"),
         ("10 kOhm", "ohm", "", "10 kohm"),
+        (".4 kg", "g", "", "0.4 kg"),
         ("-20 dBu", "dBu", "", "-20 dBu"),
         ("−20", "dBu", "dBu", "-20 dBu"),
         ("80-100 mA", "mA", "", "from 80 to 100 mA"),
@@ -107,7 +108,9 @@ def test_power_in_one_cell(typed: str, found: tuple[str, ...]) -> None:
     assert (got.needs, got.accepts, got.draws.text if got.draws else "", got.polarity, got.inlet) == found
 
 
-@pytest.mark.parametrize("typed", ["9V", "9V dc or battery", "9V dc 12V dc", "9V dc 100 mA 200 mA", "via the loop box"])
+@pytest.mark.parametrize(
+    "typed", ["9V", "9V dc or battery", "9V dc 12V dc", "9V dc 100 mA 200 mA", "via the loop box", "9 V dc 20 mA ⊖"]
+)
 def test_power_that_is_not_all_understood(typed: str) -> None:
     with pytest.raises(Unclear):
         power(typed, False)
@@ -119,7 +122,7 @@ def test_a_passive_unit() -> None:
 
 def test_voltages_and_windows() -> None:
     assert needs("9VDC", "", False).needs == "9 V dc"
-    assert needs("9", "V", False, has_polarity=True).needs == "9 V dc"
+    assert needs("9", "V", False, "dc").needs == "9 V dc"
     assert window("8,7 - 9,9 V", "", True) == "8.7..9.9 V"
     with pytest.raises(Unclear):
         window("9 V dc", "", False)

@@ -11,6 +11,7 @@ from rigc.cli.commands.completion import rigs
 from rigc.cli.screen import Screen
 
 if TYPE_CHECKING:
+    from rigc.files.intake.found import Question
     from rigc.files.intake.source_text import Intake
 
 
@@ -83,9 +84,15 @@ def _refuse(path: Path) -> None:
 def _told(name: str, made: Intake) -> str:
     """What was read in an odd way, what must be asked, each with one thing to do, what is missing of which unit, and the sum."""
     lines = [f"{name} {remark}" for remark in made.found.remarks]
+    alike: dict[tuple[str, str], list[Question]] = {}
     for each in made.questions:
-        lines.append(f"{name}, {each.asked}{f' ({each.name})' if each.name else ''}")
-        lines.append(f"  do: {each.do}")
+        alike.setdefault((each.why, each.do), []).append(each)
+    for (why, do), several in alike.items():
+        told = [f"{each.where}{f' ({each.name})' if each.name else ''}" for each in several]
+        lines += (
+            [f"{name}, {told[0]}: {why}"] if len(told) == 1 else [f"{name}: {why}:", *(f"  {each}" for each in told)]
+        )
+        lines.append(f"  do: {do}")
     lacking = {unit: ", ".join(fact.key for fact in facts) for unit, facts in made.missing.items() if facts}
     if lacking:
         lines.append("missing, without which checks can't tell:")

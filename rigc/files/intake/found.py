@@ -16,10 +16,14 @@ class Question(Record):
     name: str = ""
 
     @property
+    def where(self) -> str:
+        """Its place and the user's words."""
+        return self.place if not self.said else f'{self.place} "{" ".join(self.said.split())}"'
+
+    @property
     def asked(self) -> str:
         """Place, words and what is unclear, on one line."""
-        said = "" if not self.said else f' "{self.said}"'
-        return " ".join(f"{self.place}{said}: {self.why}".split())
+        return f"{self.where}: {self.why}"
 
 
 class Taken(Record):

@@ -8,11 +8,9 @@ from functools import cache
 from rigc.diagnostics.near import nearest
 from rigc.files.intake.books.book import BookRow
 from rigc.files.intake.cells.amounts import UNITS, unit_of
+from rigc.files.intake.cells.sizes import ORDER
 from rigc.model.asked_facts import COLUMNS, AskedColumn
 from rigc.record import Record
-
-ORDER = r"\b([wdhlb])\w*\s*[x×/*]\s*([wdhlb])\w*\s*[x×/*]\s*([wdhlb])(?:idth|epth|eight|ength|readth)?\b"
-"""A pattern for the order of the three sizes of a body."""
 
 
 class Head(Record):
@@ -105,7 +103,8 @@ def _plain(typed: str) -> str:
 def _unit(typed: str, kind: str) -> str:
     """The unit in brackets in a heading, if it is one that its column may have."""
     words = re.findall(r"[(\[]\s*(?:in\s+(?=\w))?(.*?)\s*[)\]]", typed)
-    return next((unit_of(each, kind) for each in words if unit_of(each, kind)), "")
+    bare = [re.sub(r"\s*\b[ad]\.?c\b\.?|(?<=v)[ad]c\b", "", each, flags=re.IGNORECASE) for each in words]
+    return next((unit_of(each, kind) for each in (*words, *bare) if unit_of(each, kind)), "")
 
 
 def _of_key(plain: str, column: AskedColumn) -> str:

@@ -61,7 +61,7 @@ class _Search:
             self._no_list(sheet)
 
     def _no_list(self, sheet: BookSheet) -> None:
-        where = f"sheet '{sheet.name}'" if sheet.name else self.book.name
+        where = f"sheet '{sheet.name}'" if sheet.name else "all rows"
         why = "it is hidden" if sheet.out else "no row of it has headings that are known: a column 'Name' and another"
         do = (
             "show it if it is a part of the list, else delete it"

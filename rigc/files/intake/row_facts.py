@@ -11,10 +11,11 @@ from rigc.files.intake.books.book import BookCell, BookRow
 from rigc.files.intake.cells.amounts import Amount, amount, is_blank, unit_of
 from rigc.files.intake.cells.numbers import NUMBER, number
 from rigc.files.intake.cells.power_words import Power, barrel, needs, power, window
+from rigc.files.intake.cells.sizes import sharing, size
 from rigc.files.intake.cells.unclear import Unclear
 from rigc.files.intake.cells.words import polarity, traits, word
 from rigc.files.intake.found import Question, Taken
-from rigc.files.intake.heads import ORDER, Heads
+from rigc.files.intake.heads import Heads
 from rigc.model.asked_facts import FACTS, SIDES
 
 T = TypeVar("T")
@@ -63,6 +64,11 @@ class RowFacts:
     def _unit(self, key: str) -> str:
         at = self._heads.at(key)
         return "" if at is None else self._heads.known[at].unit
+
+    def _heading(self, key: str) -> str:
+        """All that stands above a column of ours."""
+        at = self._heads.at(key)
+        return "" if at is None else self._titles.get(at, "")
 
     def _all(self) -> Iterator[Taken]:
         yield from self._body()
@@ -149,7 +155,7 @@ class RowFacts:
         parts = [self._amount(key, "mm") for key in names]
         known = tuple(each for each in parts if each is not None)
         if len(known) == 3:
-            text = f"body {_sharing(' x ', [each.text for each, _ in known])}"
+            text = f"body {sharing(' x ', [each.text for each, _ in known])}"
             yield self._taken("body", text, tuple(held for _, held in known), any(each.about for each, _ in known))
         elif known:
             lacking = " and ".join(key for key, each in zip(names, parts, strict=True) if each is None)
@@ -159,39 +165,9 @@ class RowFacts:
                 f"a body is stated whole, and its {lacking} is not known",
                 "measure it and write it in its column",
             )
-        found = self._read("size", self._size)
+        found = self._read("size", lambda text: size(text, self._heading("size"), self._unit("size"), self._commas))
         if found is not None:
             yield self._taken("body", f"body {found[0].text}", (found[1],), found[0].about)
-
-    def _size(self, text: str) -> Amount:
-        parts = re.split(r"\s*[x×*]\s*", text.strip(), flags=re.IGNORECASE)
-        if len(parts) != 3:
-            raise Unclear(
-                "it is not width x depth x height", "write three sizes with their unit, such as 70 x 120 x 55 mm"
-            )
-        at = self._heads.at("size")
-        heading = self._titles.get(-1 if at is None else at, "").lower()
-        order = re.search(ORDER, heading) or re.search(ORDER, text.lower())
-        letters = "".join(order.groups()).lower().replace("b", "w") if order else "wdh"
-        if sorted(letters) != ["d", "h", "w"]:
-            raise Unclear(
-                f"which of {' x '.join(letters.upper())} is width, seen by the player, can't be told",
-                "write width x depth x height, and so in the heading",
-            )
-        marked = re.fullmatch(rf"{NUMBER}\s*(?:[wdhb]\w*)?\s*(\D*?)\s*(?:[wdhb]\w*)?", parts[2], re.IGNORECASE)
-        unit = self._unit("size") or (marked[1].strip(" ()") if marked else "")
-        read = [
-            amount(
-                re.sub(r"\s*\(?\b[wdhb](?:idth|epth|eight)?\b\)?\.?$", "", part, flags=re.IGNORECASE),
-                "mm",
-                unit_of(unit, "mm"),
-                self._commas,
-            )
-            for part in parts
-        ]
-        return Amount(
-            _sharing(" x ", [read[letters.index(each)].text for each in "wdh"]), any(each.about for each in read)
-        )
 
     def _switch(self) -> Iterator[Taken]:
         def reads(text: str) -> str:
@@ -202,7 +178,7 @@ class RowFacts:
                     "write them from the left edge and from the front edge, such as 35, 20 mm",
                 )
             unit = self._unit("switch") or re.sub(rf"{NUMBER}\s*", "", parts[1])
-            return f"switch at {_sharing(', ', [amount(part, 'mm', unit_of(unit, 'mm'), self._commas).text for part in parts])}"
+            return f"switch at {sharing(', ', [amount(part, 'mm', unit_of(unit, 'mm'), self._commas).text for part in parts])}"
 
         found = self._say("switch", reads)
         if found is not None:
@@ -212,10 +188,11 @@ class RowFacts:
         pole = self._say("polarity", _pole)
         if pole is not None:
             yield self._taken("polarity", f"polarity {pole[0].text}", (pole[1],))
-        unit = self._unit("needs")
+        stated = re.search(r"(?<![a-uw-z])(dc|ac)(?![a-z])", self._heading("needs").lower())
+        kind = "dc" if pole is not None else stated[1] if stated else ""
         for found in (
-            self._read("power", lambda text: power(text, self._commas, has_polarity=pole is not None)),
-            self._read("needs", lambda text: needs(text, unit, self._commas, has_polarity=pole is not None)),
+            self._read("power", lambda text: power(text, self._commas, "dc" if pole is not None else "")),
+            self._read("needs", lambda text: needs(text, self._unit("needs"), self._commas, kind)),
         ):
             if found is not None:
                 yield from self._power_parts(*found)
@@ -312,7 +289,7 @@ class RowFacts:
             yield from (Taken("traits", each, (found[1].place,), found[1].text) for each in found[0])
 
     def _money(self, key: str) -> Iterator[Taken]:
-        found = self._say(key, lambda text: _money(text, self._titles.get(self._heads.at(key) or -1, ""), self._commas))
+        found = self._say(key, lambda text: _money(text, self._heading(key), self._commas))
         if found is not None:
             yield self._taken(key, f"{key} {found[0].text}", (found[1],))
 
@@ -355,14 +332,6 @@ def _money(text: str, heading: str, decimal_commas: bool) -> str:
         said = f"'{words[0]}' is of several countries" if words else "it has no currency"
         raise Unclear(said, "write the three letters of the currency behind it, such as 590 EUR")
     return f"{number(found[0], decimal_commas)} {words[0]}"
-
-
-def _sharing(sign: str, amounts: list[str]) -> str:
-    """The amounts joined, the unit only behind the last where all have the same."""
-    parts = [each.split() for each in amounts]
-    if all(len(each) == 2 and each[1] == parts[0][1] for each in parts):
-        return sign.join(each[0] for each in parts) + f" {parts[0][1]}"
-    return sign.join(amounts)
 
 
 def _signs(text: str) -> set[str]:

@@ -25,6 +25,8 @@ def read(name: str, data: bytes, saved: str) -> Book:
     """The file as one sheet without a name. Raises `NoBook`."""
     refuse_size(name, len(data))
     text, remark = _decoded(name, data)
+    if not text.strip():
+        raise NoBook(f"'{name}' holds nothing", "name the file that holds the list")
     separator, text = _separator(text)
     try:
         lines = list(csv.reader(io.StringIO(text, newline=""), delimiter=separator))

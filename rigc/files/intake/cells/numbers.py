@@ -10,14 +10,14 @@ from rigc.files.intake.cells.unclear import Unclear
 
 _SIGNS = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 _PARTS = "".join(_SIGNS)
-NUMBER = rf"[+\-−]?(?:\d+[ -]\d+/\d+|\d+/\d+|\d+ ?[{_PARTS}]|[{_PARTS}]|\d(?:[\d.,'’]*\d)?)"
+NUMBER = rf"[+\-−]?(?:\d+[ -]\d+/\d+|\d+/\d+|\d+ ?[{_PARTS}]|[{_PARTS}]|\d(?:[\d.,'’]*\d)?|[.,]\d+)"
 """A pattern for all that `number` reads."""
 
 
 def number(typed: str, decimal_commas: bool) -> str:
     """The number, with a decimal point. Raises `Unclear` for one that can be read in two ways; `decimal_commas` tells whether the sheet has them."""
     sign = "-" if typed[0] in "-−" else ""
-    text = typed.lstrip("+-−")
+    text = re.sub(r"^[.,]", "0.", typed.lstrip("+-−"))
     if "/" in text or any(each in text for each in _PARTS):
         return sign + _fraction(text)
     if re.search(r"['’]", text) and not re.fullmatch(r"\d{1,3}(?:['’]\d{3})+(?:[.,]\d+)?", text):

@@ -16,6 +16,10 @@ _POLE = r"(?:cent(?:re|er)|ctr|tip)[\s:=-]*(?:neg(?:ative)?|pos(?:itive)?|minus|
 _BARREL = rf"(?P<a>{NUMBER})\s*(?:mm)?\s*[x×/*]\s*(?P<b>{NUMBER})\s*(?:mm)?"
 
 
+_ASIDE = ("power", "supply", "needs", "draws", "adapter", "adaptor", "psu", "regulated", "barrel", "plug", "and", "at")
+"""Words between the parts that say nothing of their own."""
+
+
 class Power(Record):
     """Parts of a unit's power as the language states them; empty where the cell does not say them."""
 
@@ -27,8 +31,8 @@ class Power(Record):
     passive: bool = False
 
 
-def power(typed: str, decimal_commas: bool, *, has_polarity: bool = False) -> Power:
-    """The parts of the cell. What has a polarity, here or in a cell beside it, is dc. Raises `Unclear` if anything in it is left that is none of them."""
+def power(typed: str, decimal_commas: bool, known: str = "") -> Power:
+    """The parts of the cell. What has a polarity is dc, and `known` what cells beside it tell. Raises `Unclear` if anything in it is left that is none of them."""
     text = " ".join(typed.replace("\u00a0", " ").split())
     if re.fullmatch(r"(?:none|passive|no power|not needed|no)\.?", text, re.IGNORECASE):
         return Power(passive=True)
@@ -38,19 +42,15 @@ def power(typed: str, decimal_commas: bool, *, has_polarity: bool = False) -> Po
     volts, text = _cut(text, _VOLTS)
     kind, text = _cut(text, r"(?<![a-z])(?:dc|ac|d\.c\.|a\.c\.)(?![a-z])|[⎓⏤]")
     again = re.search(rf"{_VOLTS}|{_CURRENT}", text, re.IGNORECASE)
-    rest = re.sub(
-        r"\b(?:power|supply|needs|draws|adapt[eo]r|psu|regulated|barrel|plug|and|at)\b|[,;@/()+:.|-]",
-        " ",
-        text,
-        flags=re.IGNORECASE,
-    ).split()
-    if again or (rest and any(re.search(r"\w", each) for each in rest)):
+    words = (each.strip(".:-|+") for each in re.split(r"[\s,;@/()]+", text))
+    rest = [each for each in words if each and each.lower() not in _ASIDE]
+    if again or rest:
         left = again[0] if again else " ".join(rest)
         raise Unclear(
             f"of its power '{left}' is not understood",
             "write voltage, current, polarity and plug into columns of their own",
         )
-    stated = _volts(volts, _kind(kind) or ("dc" if pole or has_polarity else ""), decimal_commas)
+    stated = _volts(volts, _kind(kind) or ("dc" if pole else known), decimal_commas)
     return Power(
         *stated,
         amount(current[0], "mA", "", decimal_commas, most=True) if current else None,
@@ -59,8 +59,8 @@ def power(typed: str, decimal_commas: bool, *, has_polarity: bool = False) -> Po
     )
 
 
-def needs(typed: str, default: str, decimal_commas: bool, *, has_polarity: bool = False) -> Power:
-    """What a cell says of the voltage alone: `9`, `9 V dc`, `9VDC`, `9-18 V`. What has a polarity is dc. Raises `Unclear`."""
+def needs(typed: str, default: str, decimal_commas: bool, known: str = "") -> Power:
+    """What a cell says of the voltage alone: `9`, `9 V dc`, `9VDC`, `9-18 V`. `known` is whether it is dc or ac, where cells beside it tell. Raises `Unclear`."""
     text, about, _ = stripped(typed, False)
     if about:
         raise Unclear(
@@ -74,7 +74,7 @@ def needs(typed: str, default: str, decimal_commas: bool, *, has_polarity: bool 
         raise Unclear(
             "it is not one voltage with its unit", "write the voltage that stands beside its inlet, such as 9 V dc"
         )
-    return Power(*_volts(found, _kind(kind) or ("dc" if has_polarity else ""), decimal_commas))
+    return Power(*_volts(found, _kind(kind) or known, decimal_commas))
 
 
 def window(typed: str, default: str, decimal_commas: bool) -> str:
