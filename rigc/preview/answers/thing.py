@@ -9,7 +9,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.analysis.reasoning import UnknownValue
 from rigc.editor.draft import Draft
 from rigc.editor.names import LEAD
-from rigc.output.reasons_json import render
+from rigc.output.reasons.json import render
 from rigc.preview.look import Look
 
 
