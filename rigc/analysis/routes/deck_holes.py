@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from math import hypot
-
 from rigc.analysis.deck.feet import feet_of
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.routes.hole_sizes import diameter, drilled, round_size, slot_size, stated_size
 from rigc.analysis.routes.route_paths import RoutePath, RoutePaths
-from rigc.facts.bench import DRILLED_MM, GROMMET_WALL_MM, WEB_MM
-from rigc.model.deck import Deck
+from rigc.facts.bench import WEB_MM
+from rigc.model.deck import Deck, Hole
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.figure import Figure, Several
 
 STATED, PASSAGE, PANEL, FOOT = "stated", "passage", "panel", "foot"
 """What a hole is for: what the source says, leads, a jack of a panel, a foot of the deck."""
@@ -28,19 +28,24 @@ class DeckHole(Record):
     """A hole of a deck: its centre in mm from the front left corner, seen from above; of a slot the centre at its left end,
     and in `to_x_mm` that at its right one.
 
-    `diameter_mm`, which is the width of a slot, is None where it has to suit a part that is not known. An `open` one needs no
-    drilling: it is a gap between rails. `kind` says what it is for, `purpose` in words.
+    `size` is None where it has to suit a part that is not known. An `open` one needs no drilling: it is a gap between rails. `kind`
+    says what it is for, `purpose` in words.
     """
 
     number: str
     x_mm: float
     y_mm: float
     to_x_mm: float | None
-    diameter_mm: float | None
+    size: Several | None
     open: bool
     kind: str
     purpose: str
     through: tuple[Through, ...] = ()
+
+    @property
+    def diameter_mm(self) -> float | None:
+        """Its diameter, or the width of a slot."""
+        return None if self.size is None else float(self.size.of[0])  # type: ignore[arg-type]
 
     @property
     def right_mm(self) -> float:
@@ -75,7 +80,7 @@ class _Passage(Record):
     x_mm: float
     y_mm: float
     mark: str
-    diameter_mm: float | None
+    plug: Figure | None
 
 
 def _passages(rig: Rig, lead: Lead, path: RoutePath) -> list[_Passage]:
@@ -85,38 +90,25 @@ def _passages(rig: Rig, lead: Lead, path: RoutePath) -> list[_Passage]:
     near = [kinds[0] if at < len(spots) / 2 else kinds[1] for at in range(len(spots))]
     if len(spots) == 1:
         near = [kinds[0] if path.above[0] else kinds[1]]
-    return [_Passage(x, y, lead.mark, drilled_mm(rig, kind)) for (x, y), kind in zip(spots, near, strict=True)]
-
-
-def drilled_mm(rig: Rig, kind: str | None) -> float | None:
-    """The hole for a grommet through which a plug of that kind goes lengthwise; None where its size is not stated.
-
-    A plug of equal width and height is taken for round.
-    """
-    plug = rig.stock.plugs.get(kind or "")
-    if plug is None or plug.stand_out_mm is None or plug.width_mm is None or plug.height_mm is None:
-        return None
-    one, other, _ = sorted((plug.stand_out_mm.value, plug.width_mm.value, plug.height_mm.value))
-    across = other if plug.width_mm.value == plug.height_mm.value else hypot(one, other)
-    least = across + 2 * GROMMET_WALL_MM.value
-    return next((float(size.value) for size in DRILLED_MM if size.value >= least), None)
+    return [_Passage(x, y, lead.mark, drilled(rig, kind)) for (x, y), kind in zip(spots, near, strict=True)]
 
 
 def _numbered(rig: Rig, deck: Deck, passages: list[_Passage]) -> tuple[DeckHole, ...]:
-    holes = [*_stated(deck), *_for_leads(deck, passages), *_panel(rig, deck), *_feet(deck)]
+    stated = [_stated(hole, f"{deck.name}.H{at}") for at, hole in enumerate(deck.holes, 1)]
+    groups = enumerate(_for_leads(deck, passages), 1 + len(stated))
+    holes = [*stated, *(_hole(*group, f"{deck.name}.H{at}") for at, group in groups), *_panel(rig, deck), *_feet(deck)]
     return tuple(hole.replace(number=f"H{at}") for at, hole in enumerate(holes, 1))
 
 
-def _stated(deck: Deck) -> list[DeckHole]:
-    return [
-        DeckHole("", hole.x_mm, hole.y_mm, None, hole.diameter_mm, False, STATED, hole.purpose or "not said")
-        for hole in deck.holes
-    ]
+def _stated(hole: Hole, name: str) -> DeckHole:
+    size = stated_size(name, hole)
+    return DeckHole("", hole.x_mm, hole.y_mm, None, size, False, STATED, hole.purpose or "not said")
 
 
-def _for_leads(deck: Deck, passages: list[_Passage]) -> list[DeckHole]:
-    """Line by line from the player on, from left to right: what would leave too thin a web becomes one slot."""
-    holes: list[DeckHole] = []
+def _for_leads(deck: Deck, passages: list[_Passage]) -> list[tuple[list[_Passage], bool]]:
+    """Line by line from the player on, from left to right: what would leave too thin a web becomes one slot. Of each hole the
+    passages, and whether it is a gap between rails."""
+    holes: list[tuple[list[_Passage], bool]] = []
     for line in sorted({passage.y_mm for passage in passages}):
         between = any(rail.front_mm < line < rail.rear_mm for rail in deck.rails)
         gap = bool(deck.rails) and not between
@@ -125,10 +117,10 @@ def _for_leads(deck: Deck, passages: list[_Passage]) -> list[DeckHole]:
             (each for each in passages if each.y_mm == line), key=lambda each: (each.x_mm, each.mark)
         ):
             if group and not gap and not _one(group, passage):
-                holes.append(_hole(group, gap))
+                holes.append((group, gap))
                 group = []
             group.append(passage)
-        holes.append(_hole(group, gap))
+        holes.append((group, gap))
     return holes
 
 
@@ -136,22 +128,23 @@ def _one(group: list[_Passage], further: _Passage) -> bool:
     """Whether a passage belongs to the hole of those before it: it is at one place with them, or the web would be too thin."""
     if further.x_mm == group[-1].x_mm:
         return True
-    sizes = [each.diameter_mm for each in group if each.x_mm == group[-1].x_mm]
-    known = [size for size in sizes if size is not None]
-    if not known or further.diameter_mm is None:
+    known = [each.plug for each in group if each.x_mm == group[-1].x_mm and each.plug is not None]
+    if not known or further.plug is None:
         return False
-    return further.x_mm - group[-1].x_mm < (max(known) + further.diameter_mm) / 2 + WEB_MM.value
+    return further.x_mm - group[-1].x_mm < float(max(known) + further.plug) / 2 + WEB_MM.value
 
 
-def _hole(group: list[_Passage], gap: bool) -> DeckHole:
-    sizes = [each.diameter_mm for each in group]
-    known = [size for size in sizes if size is not None]
+def _hole(group: list[_Passage], gap: bool, name: str) -> DeckHole:
+    known = [each.plug for each in group if each.plug is not None]
     at: dict[float, list[str]] = {}
     for each in group:
         at.setdefault(each.x_mm, []).append(each.mark)
     through = tuple(Through(x, tuple(dict.fromkeys(marks))) for x, marks in at.items())
     first, last = group[0].x_mm, group[-1].x_mm
-    size = max(known) if known and len(known) == len(sizes) and not gap else None
+    size = None
+    if len(known) == len(group) and not gap:
+        width = diameter(name, known)
+        size = round_size(width) if first == last else slot_size(width, first, last)
     return DeckHole("", first, group[0].y_mm, None if first == last else last, size, gap, PASSAGE, "leads", through)
 
 

@@ -8,6 +8,7 @@ from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.deck import Deck
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.zone_column import ZONE
+from rigc.reports.figure_cell import figure_cell
 
 COLUMNS = (
     Column("no"),
@@ -32,19 +33,16 @@ def _row(deck: Deck, hole: DeckHole) -> Row:
     if hole.to_x_mm is not None:
         span += f" to {nearest_tenth(hole.to_x_mm)}"
     where = zone(deck, (hole.x_mm + hole.right_mm) / 2, hole.y_mm)
-    texts = (span, nearest_tenth(hole.y_mm), where, _size(hole), _purpose(hole))
-    return Row((Cell(hole.number, strong=True), *map(Cell, texts)))
+    texts = (span, nearest_tenth(hole.y_mm), where)
+    return Row((Cell(hole.number, strong=True), *map(Cell, texts), _size(hole), Cell(_purpose(hole))))
 
 
-def _size(hole: DeckHole) -> str:
+def _size(hole: DeckHole) -> Cell:
     if hole.open:
-        return "open between the rails"
-    if hole.diameter_mm is None:
-        return _TO_PLUG if hole.kind == PASSAGE else _TO_PART
-    if hole.to_x_mm is None:
-        return f"diameter {hole.diameter_mm:g} mm"
-    over_all = nearest_tenth(hole.to_x_mm - hole.x_mm + hole.diameter_mm)
-    return f"slot {hole.diameter_mm:g} × {over_all} mm over all"
+        return Cell("open between the rails")
+    if hole.size is None:
+        return Cell(_TO_PLUG if hole.kind == PASSAGE else _TO_PART)
+    return figure_cell(hole.size, with_unit=True)
 
 
 def _purpose(hole: DeckHole) -> str:

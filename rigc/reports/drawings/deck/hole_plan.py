@@ -5,7 +5,6 @@ from __future__ import annotations
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.mounting.mounting_strip import MountingStrip
 from rigc.analysis.routes.deck_holes import FOOT, PANEL, DeckHole
-from rigc.diagnostics.figures import nearest_tenth
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.reports.content import Drawing
@@ -62,11 +61,10 @@ def hole_plan(
 
 def hole_text(hole: DeckHole) -> str:
     """`H4 Ø16`, `H2 20 × 290`; the number alone where no size is known, or none is drilled."""
-    if hole.diameter_mm is None:
+    if hole.size is None:
         return hole.number
-    if hole.to_x_mm is None:
-        return f"{hole.number} Ø{hole.diameter_mm:g}"
-    return f"{hole.number} {hole.diameter_mm:g} × {nearest_tenth(hole.to_x_mm - hole.x_mm + hole.diameter_mm)}"
+    texts = [each.text for each in hole.size.of]
+    return f"{hole.number} Ø{texts[0]}" if len(texts) == 1 else f"{hole.number} {' × '.join(texts)}"
 
 
 def _wish(hole: DeckHole, view: View) -> Wish:
