@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.laying.standing import for_a_foot
 from rigc.analysis.laying.wishes.contradictions import contradictions
 from rigc.analysis.laying.wishes.missed_wishes import MissedWish, MissedWishes
 from rigc.analysis.laying.wishes.wish_words import by_how_much, wished
@@ -18,6 +19,7 @@ from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.wording import joined, listed
 from rigc.model.deck import Hint
 from rigc.model.rig import Rig
+from rigc.model.things import Thing
 
 KIND = Kind(
     "missed-wish",
@@ -37,7 +39,7 @@ def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
             continue
         yield KIND.at(
             hint.span,
-            f"{wished(hint)}; {by_how_much(hint, each.wish.deck, far)}: {_against(each)}",
+            f"{wished(hint)}; {by_how_much(hint, each.wish.deck, far)}: {_against(rig, each)}",
             subject=hint.named,
             label="this wish is not met in full",
             numbers=(Number("missed", far / 10, "mm"),),
@@ -45,12 +47,15 @@ def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
         )
 
 
-def _against(missed: MissedWish) -> str:
+def _against(rig: Rig, missed: MissedWish) -> str:
     hint, way, against = missed.wish.hint, missed.in_the_way, missed.against
     if way:
         return f"{listed(way)} {'stands' if len(way) == 1 else 'stand'} in its way"
     if against:
         return f"that goes against the wish that {joined(_said(each) for each in against)}"
+    thing = rig.things[hint.things[0]]
+    if hint.kind == "jacks_look" and isinstance(thing, Thing) and for_a_foot(thing):
+        return "what a foot works is not turned away from the player"
     if hint.kind == "stands" and not missed.somewhere:
         return "the room there is too low"
     return "what else the deck bears leaves no such place" if missed.somewhere else "the deck has no such place"

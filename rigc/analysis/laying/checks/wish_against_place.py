@@ -26,14 +26,14 @@ KIND = Kind(
 
 
 def wish_against_place(rig: Rig, wishes: PlaceWishes) -> Iterator[Diagnostic]:
-    """One finding for each wish that leaves nothing to choose and is not met."""
+    """One finding for each wish that leaves nothing to choose and is not met. What has no place is chosen one on one deck alone."""
     for wish in wishes.all:
         places = [rig.places[name] for name in wish.hint.named]
-        if any(place.chosen for place in places):
-            continue
-        if wish.deck is None:
-            yield _told(wish.hint, places, "by the stated places they stand on two decks")
-        elif wish.missed:
+        stated = [place for place in places if not place.chosen]
+        if wish.deck is None and stated:
+            by = "by the stated places" if len(stated) == len(places) else "one of them is stated, and"
+            yield _told(wish.hint, stated, f"{by} they stand on two decks")
+        elif wish.missed and wish.deck is not None and len(stated) == len(places):
             by = "its stated place" if len(places) == 1 else "the stated places"
             yield _told(wish.hint, places, f"by {by} {by_how_much(wish.hint, wish.deck, wish.missed)}", wish.missed)
 

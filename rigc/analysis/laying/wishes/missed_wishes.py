@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.search.board import Board, Wish
@@ -87,19 +89,34 @@ def _why(layout: Layout, each: PlaceWish, said: dict[Hint, Wish]) -> MissedWish:
 def best_move(layout: Layout, wish: Wish) -> tuple[int, At] | None:
     """The move of one thing of a wish that meets it, with the least in the way there; None where no such move does."""
     board, best = layout.board, _MUCH
-    step = max(_LOOKED, board.step)
     found: tuple[int, At] | None = None
     for item in (*wish.items, *wish.others):
         if board.items[item].fixed is not None:
             continue
         for shape, solid in enumerate(layout.solids[item]):
-            for x in range(0, board.width - solid.width + 1, step):
-                for y in range(0, board.depth - solid.depth + 1, step):
-                    there = list(layout.at)
-                    there[item] = (x, y, shape)
-                    if not missed(board, wish, there) and (fault := layout.fault_at(item, there[item])) < best:
-                        best, found = fault, (item, there[item])
+            for x, y in _spots(layout, wish, item, (solid.width, solid.depth)):
+                there = list(layout.at)
+                there[item] = (x, y, shape)
+                if not missed(board, wish, there) and (fault := layout.fault_at(item, there[item])) < best:
+                    best, found = fault, (item, there[item])
     return found
+
+
+def _spots(layout: Layout, wish: Wish, item: int, size: tuple[int, int]) -> Iterator[tuple[int, int]]:
+    """Corners of a thing of that size on a coarse grid, and those in line with, beside or mirroring what the wish names."""
+    board, (width, depth), gap = layout.board, size, wish.amount or 0
+    step = max(_LOOKED, board.step)
+    xs, ys = (
+        {*range(0, board.width - width + 1, step), (board.width - width) // 2},
+        set(range(0, board.depth - depth + 1, step)),
+    )
+    for other in {*wish.items, *wish.others} - {item}:
+        left, front, right, rear = layout.box(other)
+        xs |= {left, board.width - right, left - width - gap, right + gap}
+        ys |= {front, front - depth - gap, rear + gap}
+    for x in sorted(xs):
+        if 0 <= x <= board.width - width:
+            yield from ((x, y) for y in sorted(ys) if 0 <= y <= board.depth - depth)
 
 
 def in_the_way(layout: Layout, item: int, at: At) -> tuple[int, ...]:
