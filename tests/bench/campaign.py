@@ -1,0 +1,139 @@
+"""Throws spoiled rigs at every command, and counts what comes back.
+
+    python tests/bench/campaign.py 2000 [FIRST_SEED] [COMMAND ...]
+
+Each input is one rig of this project (examples, the rigs of tests, the cases of the checks) with words gone, twice, exchanged, absurd or
+of odd signs, made from its seed alone. A command has to answer: with exit code 0, 1 or 2, in 10 s of processor time, within 1 GB, without
+a value that is none in what it prints. What does not is kept beside the word `campaign-failures`, named by command and seed, and listed.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import random
+import re
+import resource
+import signal
+import sys
+import time
+from collections import Counter, defaultdict
+from pathlib import Path
+from shutil import copyfile
+from tempfile import TemporaryDirectory
+from types import FrameType
+
+HERE = Path(__file__).parent.parent
+sys.path[:0] = [str(HERE), str(HERE.parent)]
+
+from spoiled import spoiled  # noqa: E402
+
+from rigc.cli import main  # noqa: E402
+
+COMMANDS = ("check", "build", "diff", "fmt", "pin", "rename", "mend", "why")
+MOST_S = 10
+MOST_BYTES = 1 << 30
+FAILURES = Path("campaign-failures")
+_NO_VALUE = re.compile(r"(?<![\w-])(?:nan|inf|None|Traceback)(?![\w-])|<[a-z]+ ?[a-z.]* at 0x")
+
+
+class TooLong(BaseException):
+    """An input took longer than any may."""
+
+
+def rigs() -> list[Path]:
+    """The rigs that are spoiled: few large ones and many small ones, in an order that stays."""
+    large = [*(HERE.parent / "examples").glob("*/board.rig"), *(HERE / "rigs").glob("*.rig")]
+    small = [path for path in (HERE / "analysis" / "checks" / "cases").rglob("*.rig") if path.stat().st_size < 4000]
+    return sorted(large) + sorted(small)
+
+
+def words_of(command: str, good: Path, bad: Path, out: Path, dice: random.Random) -> list[str]:
+    """The command line for a spoiled rig."""
+    names = re.findall(r"(?m)^(?:unit|amp|supply|instrument|deck) ([a-z][\w-]*)", good.read_text("utf-8")) or ["none"]
+    return {
+        "check": ["check", str(bad)],
+        "build": ["build", "--draft", "-o", str(out), str(bad)],
+        "diff": ["diff", *((str(good), str(bad)) if dice.random() < 0.5 else (str(bad), str(good)))],
+        "fmt": ["fmt", "--diff", str(bad)],
+        "pin": ["pin", "--diff", str(bad)],
+        "rename": ["rename", dice.choice(names), "other-name", "--diff", str(bad)],
+        "mend": ["mend", "--diff", str(bad)],
+        "why": ["why", dice.choice((*names, "A1", "D1")), str(bad)],
+    }[command]
+
+
+def answered(words: list[str], text: str) -> tuple[str, float]:
+    """What a command came to, in a word, and the seconds of processor time that it took."""
+    out, err = (io.TextIOWrapper(io.BytesIO(), "utf-8", errors="backslashreplace") for _ in range(2))
+    signal.setitimer(signal.ITIMER_PROF, MOST_S)
+    begin = time.process_time()
+    try:
+        with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
+            code = main(words)
+    except TooLong:
+        return f"longer than {MOST_S} s", time.process_time() - begin
+    except MemoryError:
+        return "more than 1 GB", time.process_time() - begin
+    except Exception as fault:
+        return f"raised {type(fault).__name__}", time.process_time() - begin
+    finally:
+        signal.setitimer(signal.ITIMER_PROF, 0)
+    took = time.process_time() - begin
+    printed = "".join(_read(each) for each in (out, err))
+    if code not in (0, 1, 2):
+        return f"exit {code}", took
+    odd = [found for found in _NO_VALUE.findall(printed) if found not in text]
+    return (f"printed {odd[0]}" if odd else f"exit {code}"), took
+
+
+def _read(stream: io.TextIOWrapper) -> str:
+    stream.flush()
+    stream.seek(0)
+    return stream.read()
+
+
+def run(count: int, first: int, commands: tuple[str, ...]) -> int:
+    """The campaign; the number of failures."""
+    counts: dict[str, Counter[str]] = defaultdict(Counter)
+    times: dict[str, list[float]] = defaultdict(list)
+    sources = rigs()
+    failures = 0
+    for seed in range(first, first + count):
+        dice = random.Random(seed)
+        source = sources[dice.randrange(len(sources))] if dice.random() < 0.8 else sources[dice.randrange(12)]
+        command = commands[seed % len(commands)]
+        text = spoiled(source.read_text("utf-8"), seed)
+        bad = source.with_name(f".campaign-{seed}.rig")
+        try:
+            bad.write_bytes(text.encode("utf-8", "surrogatepass"))
+            with TemporaryDirectory() as folder:
+                outcome, took = answered(words_of(command, source, bad, Path(folder) / "out", dice), text)
+            counts[command][outcome] += 1
+            times[command].append(took)
+            if outcome not in ("exit 0", "exit 1", "exit 2"):
+                failures += 1
+                FAILURES.mkdir(exist_ok=True)
+                copyfile(bad, FAILURES / f"{command}-{seed}.rig")
+                print(f"{command} {seed} ({source.relative_to(HERE.parent)}): {outcome}", flush=True)
+        finally:
+            bad.unlink(missing_ok=True)
+    for command, outcomes in counts.items():
+        took = sorted(times[command])
+        told = ", ".join(f"{outcome} {number}" for outcome, number in sorted(outcomes.items()))
+        print(f"{command:7}{len(took):7} inputs: {told}; middle {took[len(took) // 2]:.2f} s, worst {took[-1]:.2f} s")
+    print(f"{count} inputs, seeds {first} to {first + count - 1}: {failures} failures")
+    return failures
+
+
+def _stop(_signal: int, _frame: FrameType | None) -> None:
+    raise TooLong
+
+
+if __name__ == "__main__":
+    signal.signal(signal.SIGPROF, _stop)
+    resource.setrlimit(resource.RLIMIT_AS, (2 * MOST_BYTES, 2 * MOST_BYTES))
+    given = sys.argv[1:]
+    chosen = tuple(word for word in given if not word.isdigit()) or COMMANDS
+    numbers = [int(word) for word in given if word.isdigit()]
+    sys.exit(run(numbers[0] if numbers else 2000, numbers[1] if len(numbers) > 1 else 0, chosen) > 0)
