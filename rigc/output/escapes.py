@@ -19,6 +19,7 @@ _LONG = re.compile(r"(\S{12})(?=\S)")  # eight columns of such pieces and eight 
 _BEFORE_UNIT = re.compile(
     r"(?<=\d) (?=(?:[mµk]?[VAWΩm]|VA|m?s|mm|cm|k?Hz|dBu?|[kM]?ohm|[nµp]F|k?g|°C|%|AWG)(?!\w))|(?<=\d) (?=× \d)|(?<=[≤≥<>±]) (?=\d)|(?<=\d ×) (?=\d)"
 )
+_SHARE = re.compile(r"\d+(?:\.\d+)?")
 _NUMBERED = re.compile(r"(\d{1,9})([.)])(?=\s|$)")
 
 
@@ -63,6 +64,11 @@ def held(text: str) -> str:
 def pieces(text: str) -> list[str]:
     """The text cut where a long word may be broken to fit a narrow column; the pieces joined are the text."""
     return [piece for part in _SEAM.split(text) for piece in _LONG.split(part) if piece]
+
+
+def share(text: str) -> float | None:
+    """How much of a bar a figure in % fills, at most all of it; None where it is no figure."""
+    return min(float(text), 100.0) if _SHARE.fullmatch(text) else None
 
 
 def printable(text: str) -> str:

@@ -21,7 +21,7 @@ from jinja2.nodes import Assign, Const, Name
 
 from rigc.diagnostics.near import nearest
 from rigc.output import own_words, svg
-from rigc.output.escapes import cell, css_string, held, line, pieces, straight
+from rigc.output.escapes import cell, css_string, held, line, pieces, share, straight
 from rigc.output.layout import Kept, Layout
 from rigc.output.own_templates import AddedSheet, OwnTemplates
 from rigc.output.paper.constant import CAPTION_WORDS, without_constants
@@ -214,7 +214,9 @@ def _environment(own: OwnTemplates | None, cache: Kept | None, escaped: bool) ->
     )
     if own is not None:
         environment.code_generator_class = AsWritten
-    environment.filters.update(cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline)
+    environment.filters.update(
+        cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline, share=share
+    )
     words = own_words.words(own)
     environment.filters["word"] = lambda text: words.get(text, text)
     environment.globals.update(words=words, page_faces=page_faces)

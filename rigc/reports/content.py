@@ -30,6 +30,7 @@ class Column(Record):
     `least_mm` is the least width on paper, for what is written in by hand or must not break; 0 where the cells tell.
     `folds` are the words, with `{}` for what a cell says, in which the caption tells once what all rows but few have in common
     (`pieces {}`); the column is not printed then. Empty where it always is.
+    A column with a `bar` holds shares in %, drawn beside their figures.
     """
 
     head: str
@@ -38,19 +39,24 @@ class Column(Record):
     key: str = ""  # stable name for CSV and JSON; the heading in snake case if empty
     least_mm: float = 0.0
     folds: str = ""
+    bar: bool = False
 
 
 class Row(Record):
     """The cells of one row; `total` rows are set apart. `changed` holds the numbers of the changes of this revision that the row
-    shows (`3`, `3, 5`); empty where it is as it was."""
+    shows (`3`, `3, 5`); empty where it is as it was. A `fine` row needs no hand: pages leave it out where the table says how many are so."""
 
     cells: tuple[Cell, ...]
     total: bool = False
     changed: str = ""
+    fine: bool = False
 
 
 class Table(Record):
-    """A table with its caption. `empty` is printed in its place when it has no rows. `tick` adds a box to tick by hand."""
+    """A table with its caption. `empty` is printed in its place when it has no rows. `tick` adds a box to tick by hand.
+
+    `fine` says of its fine rows how many they are and what they have in common; where it is empty, they are printed.
+    """
 
     name: str
     caption: str
@@ -59,6 +65,7 @@ class Table(Record):
     empty: str = "nothing to list"
     tick: bool = False
     landscape: bool = False
+    fine: str = ""
 
     @property
     def changed(self) -> bool:

@@ -17,6 +17,7 @@ from rigc.output.paper.constant import without_constants
 from rigc.output.paper.fit import Fit, fitted
 from rigc.output.paper.setting import Look, lines
 from rigc.reports.content import Cell, Column, Document, Drawing, Table
+from rigc.reports.worst_first import worst_first
 
 FEEDS = (
     Column("lead"),
@@ -78,6 +79,38 @@ def test_pages_and_markdown_say_it_once_and_data_keeps_every_column() -> None:
         assert "Feeds · all 9 V, centre-negative" in re.sub("\u00a0", " ", text)
         assert "set to" not in text
     assert csv((feeds(*[("9", "x", "")] * 5),)).startswith("lead,set_to_V,pole,spare,to,marks")
+
+
+def test_rows_that_are_fine_are_counted_and_left_out_on_pages_alone() -> None:
+    rows = (
+        row("A1", "60", "look"),
+        row("A2", "90", "fine").replace(fine=True),
+        row("A3", "90", "fine").replace(fine=True),
+    )
+    table = Table("crossings", "Crossings", COLUMNS, rows, fine="2 are square")
+    assert [each.cells[0].text for each in folded(table).rows] == ["A1"]
+    assert folded(table).caption == "Crossings · 2 are square"
+    none = folded(table.replace(rows=rows[1:]))
+    assert (none.rows, none.empty) == ((), "2 are square")
+    assert folded(table.replace(fine="")).rows == rows
+    assert csv((table,)).count("\r\n") == 4
+
+
+def test_a_share_is_drawn_beside_its_figure() -> None:
+    """45 % fills 45 of the 100 of a bar, 120 % all of it; what is not known has none. The figure is text, the bar is not read out."""
+    column = Column("load", "%", number=True, bar=True)
+    table = Table("t", "T", (Column("outlet"), column), (row("a1", "45"), row("a2", "120"), row("a3", "?")))
+    text = html.render(document(table))
+    assert re.findall(r'<rect width="([\d.]+)" height="10"/>', text) == ["45.0", "100.0"]
+    assert text.count('<svg class="bar" viewBox="0 0 100 10" aria-hidden="true">') == 2
+    assert all(f"{figure}</td>" in text for figure in ("45", "120", "?"))
+
+
+def test_a_row_with_a_failure_stands_first_and_a_total_last() -> None:
+    sums, plain = row("sum", "3", "", total=True), row("A1", "1", "make")
+    bad = plain.replace(cells=(*plain.cells[:2], Cell("make", mark="FAIL")))
+    soft = plain.replace(cells=(*plain.cells[:2], Cell("make", mark="assumed")))
+    assert worst_first((sums, plain, soft, bad)) == (bad, plain, soft, sums)
 
 
 def test_a_line_breaks_where_it_must() -> None:

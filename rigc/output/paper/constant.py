@@ -1,6 +1,7 @@
-"""Columns that say the same in nearly every row -> said once, in the caption; the rows that differ say so behind a sign.
+"""What a table says over and over -> said once, in its caption: columns that are the same in nearly every row, and rows that are fine.
 
-A column takes part that says in which words (`Column.folds`). Data keeps all columns: CSV and JSON do not come by here.
+A column takes part that says in which words (`Column.folds`), and the rows that differ say so behind a sign; rows take part where
+the table says how many are fine. Data keeps all of it: CSV and JSON do not come by here.
 """
 
 from __future__ import annotations
@@ -24,9 +25,19 @@ class _Folded(Record):
 
 def without_constants(sheet: Sheet, word: Callable[[str], str]) -> Sheet:
     """The sheet as it is printed; `word` gives the fixed words in the user's own wording."""
-    blocks = tuple(_table(block, word) if isinstance(block, Table) else block for block in sheet.blocks)
+    blocks = tuple(_table(_without_fine(block), word) if isinstance(block, Table) else block for block in sheet.blocks)
     told: Sheet = sheet.replace(blocks=blocks)
     return told
+
+
+def _without_fine(table: Table) -> Table:
+    rows = tuple(row for row in table.rows if not row.fine)
+    if not table.fine or len(rows) == len(table.rows):
+        return table
+    left: Table = table.replace(
+        rows=rows, caption=f"{table.caption} · {table.fine}" if rows else table.caption, empty=table.fine
+    )
+    return left
 
 
 def _table(table: Table, word: Callable[[str], str]) -> Table:

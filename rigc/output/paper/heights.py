@@ -12,6 +12,7 @@ GAP = 2.5
 """By how much the gap behind a table grows with the height of its rows."""
 ROW = 6.5
 """The least height of a row of a plain table, in mm."""
+_BAR = 13.5  # mm of a bar, and what parts it from its figure
 _SOME, _MANY = 8, 11  # columns
 _SQUEEZED = 1.15  # of a page's width
 _PROSE = 45.0  # mm: a column of sentences need be no wider
@@ -189,6 +190,7 @@ def _wants(table: Table, place: int, how: Setting) -> tuple[float, float]:
         least = max(least, full if whole else max(longest(cell.text, look), _mark(cell, look)))
         most = max(most, full)
     beside = _beside(column, place, how)
+    beside += _BAR if column.bar else 0.0
     return max(least + beside, column.least_mm), max(most + beside, column.least_mm)
 
 

@@ -7,6 +7,7 @@ from rigc.analysis.deck.zones import Zones
 from rigc.analysis.mains.radio_bands import RadioBand, RadioBands
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.zone_column import ZONE, zoned
+from rigc.reports.worst_first import worst_first
 
 _SWITCHES = (
     Column("at"),
@@ -36,7 +37,7 @@ def switch_table(settings: SwitchSettings, zones: Zones) -> Table | None:
 
 def band_table(bands: RadioBands) -> Table | None:
     """A row for each radio unit in each scenario; None where there is no radio."""
-    rows = tuple(map(_band, bands.all))
+    rows = worst_first(map(_band, bands.all))
     caption = "Radio bands: only what is stated; ask the country's authority"
     return Table("radio", caption, _BANDS, rows) if rows else None
 

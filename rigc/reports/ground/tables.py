@@ -13,6 +13,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.worst_first import worst_first
 from rigc.traced.figure import Figure, assumed
 
 _SCENARIO = Column("scenario")
@@ -26,7 +27,7 @@ def systems_table(grounds: GroundSystems) -> Table:
         for state, counts in zip(grounds.states, grounds.earths, strict=True)
         for number, (system, count) in enumerate(zip(state.systems, counts, strict=True), 1)
     ]
-    return Table("systems", "Joined grounds", columns, tuple(rows), empty="no grounds are joined")
+    return Table("systems", "Joined grounds", columns, worst_first(rows), empty="no grounds are joined")
 
 
 def _earths(system: GroundSystem, count: Figure) -> tuple[Cell, Cell]:
@@ -48,7 +49,7 @@ def rings_table(rig: Rig, grounds: GroundSystems, leads: Leads) -> Table:
                 texts = (ring.kind, ring_words(ring), where_to_break(rig, leads, ring))
                 rows.append(Row((_scenarios(state), *(Cell(text) for text in texts))))
         rows += _pairs(state)
-    return Table("rings", "Rings that are left", columns, tuple(rows), empty="no ring is left")
+    return Table("rings", "Rings that are left", columns, worst_first(rows), empty="no ring is left")
 
 
 def _pairs(state: GroundState) -> list[Row]:

@@ -28,8 +28,10 @@ def crossing_table(crossings: Crossings) -> Table:
         apart = "" if _is_plain(each) else each.other.mark
         alike.setdefault((each.one.mark, each.other.signal, _angles(each), apart), []).append(each)
     rows = tuple(map(_crossing, sorted(alike.values(), key=lambda group: not _to_look_at(group[0]))))
+    count = sum(not _to_look_at(each) and not each.hearing for each in crossings.all)
+    fine = f"{count} {'is' if count == 1 else 'are'} square and short enough; shown: what needs a hand" if count else ""
     empty = "no audio lead crosses a DC or AC lead, or runs beside one"
-    return Table("crossings", "Crossings and runs side by side", columns, rows, empty=empty)
+    return Table("crossings", "Crossings and runs side by side", columns, rows, empty=empty, fine=fine)
 
 
 def bundle_table(rig: Rig, bundles: Bundles) -> Table:
@@ -95,5 +97,6 @@ def _crossing(group: list[Crossing]) -> Row:
             figure_cell(each.parallel, lacking=""),
             figure_cell(each.nearest, lacking=""),
             Cell(verdict, mark="look" if _to_look_at(each) else ""),
-        )
+        ),
+        fine=not _to_look_at(each) and not each.hearing,
     )

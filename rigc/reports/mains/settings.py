@@ -6,6 +6,7 @@ from rigc.analysis.mains.primaries import Primaries
 from rigc.analysis.mains.primary import Primary
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.worst_first import worst_first
 
 _COLUMNS = (
     Column("scenario"),
@@ -24,7 +25,7 @@ _COLUMNS = (
 
 def setting_table(primaries: Primaries) -> Table:
     """A row for every supply in every scenario that states its mains."""
-    rows = tuple(_row(each) for each in primaries.all)
+    rows = worst_first(_row(each) for each in primaries.all)
     return Table(
         "settings",
         "What to set and check, by scenario",

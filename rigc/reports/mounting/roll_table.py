@@ -6,6 +6,7 @@ from rigc.analysis.mounting.roll_uses import RollUse, RollUses
 from rigc.diagnostics.figures import millimetres
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.worst_first import worst_first
 
 _COLUMNS = (
     Column("strip"),
@@ -20,7 +21,7 @@ _COLUMNS = (
 def roll_table(uses: RollUses) -> Table | None:
     """A row for each kind of strip; without a stated roll the pieces are listed all the same. None if nothing is laid."""
     caption = "Roll use: every piece whole, rolls full"
-    return Table("rolls", caption, _COLUMNS, tuple(map(_row, uses.all))) if uses.all else None
+    return Table("rolls", caption, _COLUMNS, worst_first(map(_row, uses.all))) if uses.all else None
 
 
 def _row(use: RollUse) -> Row:

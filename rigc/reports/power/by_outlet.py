@@ -24,7 +24,7 @@ _COLUMNS = (
     Column("polarity", folds="{}"),
     Column("rating", "mA", number=True, folds="rated {}"),
     Column("load", "mA", number=True),
-    Column("load", "%", number=True, key="load_percent"),
+    Column("load", "%", number=True, key="load_percent", bar=True),
     Column("unit"),
     Column("lead"),
     Column("plug", folds="plug {}"),

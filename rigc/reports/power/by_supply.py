@@ -6,13 +6,14 @@ from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.worst_first import worst_first
 
 _COLUMNS = (
     Column("supply"),
     Column("load", "mA", number=True),
     Column("load", "W", number=True, key="load_w"),
     Column("ceiling"),
-    Column("load of ceiling", "%", number=True),
+    Column("load of ceiling", "%", number=True, bar=True),
     Column("heat", "W", number=True),
     Column("spare outlets", number=True),
 )
@@ -21,7 +22,7 @@ _COLUMNS = (
 def by_supply(totals: SupplyTotals, mains: MainsLoads) -> Table:
     """A row for every supply in use."""
     rows = _total_rows(totals, mains)
-    return Table("by_supply", "Totals by supply", _COLUMNS, rows, empty="no supply is used")
+    return Table("by_supply", "Totals by supply", _COLUMNS, worst_first(rows), empty="no supply is used")
 
 
 def _total_rows(totals: SupplyTotals, mains: MainsLoads) -> tuple[Row, ...]:

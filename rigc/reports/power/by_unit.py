@@ -10,6 +10,7 @@ from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity, polarity_mark
+from rigc.reports.worst_first import worst_first
 
 _COLUMNS = (
     Column("unit"),
@@ -29,7 +30,7 @@ _COLUMNS = (
 
 def by_unit(powers: UnitPowers, leads: Leads, drops: LeadDrops, zones: Zones) -> Table:
     """A row for every unit that takes power from an outlet or should."""
-    rows = tuple(_unit_row(each, leads, drops, zones) for each in powers.all)
+    rows = worst_first(_unit_row(each, leads, drops, zones) for each in powers.all)
     return zoned(Table("by_unit", "Power by unit", _COLUMNS, rows, empty="no unit needs power"))
 
 

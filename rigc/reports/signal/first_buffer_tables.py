@@ -18,7 +18,7 @@ SUMS = (
     Column("scenario"),
     Column("up to"),
     Column("cable", "pF", number=True),
-    Column("of the limit", "%", number=True),
+    Column("of the limit", "%", number=True, bar=True),
     Column("limit", "pF", number=True),
     Column("pickup", "pF", number=True),
     Column("together", "pF", number=True),

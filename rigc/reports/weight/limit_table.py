@@ -8,6 +8,7 @@ from rigc.diagnostics.figures import plain
 from rigc.facts import weight
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.worst_first import worst_first
 from rigc.traced.figure import Figure, Lacking, assumed, incomplete
 
 
@@ -40,7 +41,11 @@ def limit_table(loads: CaseLoads) -> Table:
             whose = margin.limit.whose
             rows.append(_row(whose if len(loads.all) == 1 else f"{whose}: {load.name}", margin))
     return Table(
-        "limits", "Limits, with the case", _COLUMNS, tuple(rows), empty="which case holds which deck is not stated"
+        "limits",
+        "Limits, with the case",
+        _COLUMNS,
+        worst_first(rows),
+        empty="which case holds which deck is not stated",
     )
 
 

@@ -75,7 +75,7 @@ def test_what_is_not_known_or_assumed_is_marked() -> None:
     assert (second["load"], second["load_percent"]) == ("?", "?")
     (total,) = rows(made, "by_supply")
     assert total["load"] == "30 [incomplete]"
-    assert rows(made, "by_unit")[2]["outlet"] == "none [UNFED]"
+    assert rows(made, "by_unit")[0]["outlet"] == "none [UNFED]"
 
 
 def test_joined_and_reversed_are_told() -> None:

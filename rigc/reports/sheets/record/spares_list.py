@@ -9,6 +9,7 @@ from rigc.analysis.leads.lengths.lead_spares import SparesAsked, spares_asked, s
 from rigc.model.records import Spare
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.reports.worst_first import worst_first
 
 _COLUMNS = (
     Column("item"),
@@ -107,7 +108,10 @@ def _least(rig: Rig, asked: tuple[SparesAsked, ...]) -> Table:
         for each in asked
     )
     return Table(
-        "least", f"What a {rig.head.rig_class} rig carries at least (common practice, no source)", _ASKED, rows
+        "least",
+        f"What a {rig.head.rig_class} rig carries at least (common practice, no source)",
+        _ASKED,
+        worst_first(rows),
     )
 
 

@@ -14,6 +14,7 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import told_cell
 from rigc.reports.signal.loading.words import state_names, way
+from rigc.reports.worst_first import worst_first
 from rigc.traced.figure import Answer, Figure, assumed
 from rigc.traced.given import limit
 from rigc.traced.reason import NOT_KNOWN
@@ -41,7 +42,7 @@ def section_table(rig: Rig, loading: Loading) -> Table:
     """One row a section, in the order of the signal with all off, then what other states add."""
     most = float(limit(rig, "capacitance", CABLE_LIMIT))
     played = {section.name for section in loading.played}
-    rows = tuple(_row(loading, section, most, played) for section in loading.sections)
+    rows = worst_first(_row(loading, section, most, played) for section in loading.sections)
     return Table("sections", "Sections", COLUMNS, rows, empty="nothing drives a lead", landscape=True)
 
 
