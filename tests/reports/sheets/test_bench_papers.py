@@ -88,6 +88,14 @@ def test_what_the_client_was_asked() -> None:
     assert told["If everything fails, which way round?"] == ["", "yes"]
 
 
+def test_what_is_asked_of_each_unit() -> None:
+    """In the words of the list that a client fills in; whom it is not stated of."""
+    told = {row[0]: row[1:] for row in rows(sheet(HOME, "intake-sheet"), "asked-of-units")}
+    assert told["Width, Depth, Height"] == ["body ___ x ___ x ___ mm", "yes", ""]
+    assert told["Level in, Most it takes"][1:] == ["yes", "all"]
+    assert told["Firmware"][1:] == ["", "all"]
+
+
 def test_a_quote_adds_up_what_has_a_price_and_no_owner() -> None:
     """Of the small board: 90 + 95.31 + 28 = 213.31 EUR. A unit that is somebody's is not sold to him."""
     offer = sheet(BOARD, "quote")

@@ -6,10 +6,10 @@ from collections.abc import Iterator, Mapping
 
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.stores.head_count import HeadCount
-from rigc.model.asked_facts import FACTS
+from rigc.model.asked_facts import COLUMNS, FACTS, AskedFact
 from rigc.model.deck import Case
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import Instrument, Thing
+from rigc.model.things import Instrument, Thing, Unit
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.figure_cell import figure_cell
 
@@ -20,7 +20,8 @@ _COLUMNS = (
     Column("initials", least_mm=18),
 )
 _OF_UNITS = (
-    Column("what is asked, as it is written"),
+    Column("what is asked"),
+    Column("how the source states it"),
     Column("must be answered", key="mandatory"),
     Column("not stated of"),
 )
@@ -45,13 +46,23 @@ def intake_sheet(rig: Rig, count: HeadCount) -> Sheet:
 
 
 def _units_table(rig: Rig) -> Table:
-    """What is asked of each unit, by the list of facts that a client's own list is read by."""
+    """What is asked of each unit, in the words of the empty list that a client fills in, and by which his own is read."""
     units = tuple(unit for unit in used_units(rig) if not unit.ends)
     rows = (
-        (fact.blank, "yes" if fact.needed else "", ", ".join(unit.name for unit in units if not fact.known(unit)))
+        (
+            ", ".join(each.heading for each in COLUMNS if each.fact == fact.key and each.handed_out),
+            fact.blank,
+            "yes" if fact.needed else "",
+            _lacking(units, fact),
+        )
         for fact in FACTS
     )
     return Table("asked-of-units", "Of each unit", _OF_UNITS, tuple(Row(tuple(map(Cell, row))) for row in rows))
+
+
+def _lacking(units: tuple[Unit, ...], fact: AskedFact) -> str:
+    found = [unit.name for unit in units if not fact.known(unit)]
+    return "all" if len(found) == len(units) > 1 else ", ".join(found)
 
 
 def _asked(rig: Rig, count: HeadCount) -> Iterator[tuple[str, Cell, bool]]:
