@@ -20,7 +20,9 @@ OURS = {
     "keyboard": "instrument", "include": "use", "import": "use", "pedalboard": "deck", "plate": "deck", "cables": "leads",
     "signal": "chain", "path": "chain", "branch": "chain", "route": "chain", "patch": "chain", "wire": "chain", "venue": "scenario", "below": "under", "underneath": "under", "beneath": "under",
     "minus": "negative", "plus": "positive", "negative": "centre-negative", "positive": "centre-positive",
-    "toggle": "latching", "grounded": "earthed",
+    "toggle": "latching", "grounded": "earthed", "value": "insured", "worth": "insured", "insurance": "insured",
+    "cost": "price", "made-in": "origin", "country-of-origin": "origin", "upkeep": "tests", "maintenance": "tests",
+    "service": "every",
 }  # fmt: skip
 """A word as people say it, and the one that stands for it here, where that may stand; common speech, no source."""
 

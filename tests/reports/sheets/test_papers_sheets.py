@@ -145,16 +145,17 @@ def test_a_battery_that_an_outlet_spares_is_not_changed_every_few_shows() -> Non
 def test_spares_with_their_bags_what_they_fit_and_how_many_there_must_be() -> None:
     text = (
         block("plug", "flat", "fits ts")
-        + GUITAR + COMBO + unit("marl") + unit("lant")
+        + GUITAR + COMBO + unit("marl", 'battery "9 V block" 400 mAh only') + unit("lant")
         + "chain guitar -> marl -> lant -> combo\n"
         + 'leads {\n  A2 marl.out -> lant.in flat to flat made 300 mm\n}\n'
-        + 'spares {\n  1 audio lead 900 mm in "lid"\n  4 plug flat in "tin"\n  1 of "fuse T 630 mA"\n}\n'
+        + 'spares {\n  1 audio lead 900 mm in "lid"\n  4 plug flat in "tin"\n  1 of "fuse T 630 mA"\n  2 of "9 V block"\n}\n'
     )  # fmt: skip
     sheet = made(text, spares_list, HOME_HEAD)
     assert rows(sheet, "spares") == [
         ("audio lead", "900 mm", "A2", "", "1", "lid", ""),
         ("plug flat", "", "A2, A3, A4", "", "4", "tin", ""),
         ("fuse T 630 mA", "", "", "", "1", "", ""),
+        ("9 V block", "", "marl", "", "2", "", ""),
     ]
     assert rows(sheet, "least") == [("audio", "1", "300", "A2", "1")]
 

@@ -33,7 +33,7 @@ def spares_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet | NoShee
     """Item, what it fits, quantity, least quantity, bag."""
     if not rig.spares:
         return NoSheet("spares-list", "Spares list", "No spare is stated.")
-    rows = tuple(_row(spare, leads, lengths) for spare in rig.spares)
+    rows = tuple(_row(rig, spare, leads, lengths) for spare in rig.spares)
     asked = spares_asked(rig, leads, lengths)
     blocks = (
         Table("spares", "Spares that travel", _COLUMNS, rows, tick=True),
@@ -50,9 +50,9 @@ def spares_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet | NoShee
     return Sheet("spares-list", "Spares list", "crew", blocks)
 
 
-def _row(spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
+def _row(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
     length = spare.length_mm
-    fits, not_for = _fits(spare, leads, lengths)
+    fits, not_for = _fits(rig, spare, leads, lengths)
     return Row(
         (
             Cell(spare.what, strong=True),
@@ -66,15 +66,16 @@ def _row(spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
     )
 
 
-def _fits(spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[str, str]:
-    """The leads of the board that a spare lead of this signal, or a spare plug of this kind, can stand in for; and those of the
+def _fits(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[str, str]:
+    """The units that take a battery named so; the leads of the board that a spare lead of this signal, or a spare plug of this kind, can stand in for; and those of the
     signal for which it must not be taken, each with why."""
     kind, _, what = spare.what.partition(" ")
     if kind == "plug":
         found = [lead.mark for lead in leads.all if what in lead.ends]
         return ", ".join(dict.fromkeys(found)) or "no lead of the board", ""
     if spare.length_mm is None:
-        return "", ""
+        takers = [unit.name for unit in rig.units.values() if unit.battery and unit.battery.kind == spare.what]
+        return ", ".join(takers), ""
     longest = tenths(spare.length_mm.value)
     found, others = [], []
     for lead in leads.all:
