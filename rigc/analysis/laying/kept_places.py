@@ -91,16 +91,18 @@ def _task(task: Task, opened: tuple[Thing, ...], keeps: dict[str, Place]) -> Tas
 
 
 def _released(task: Task, found: Found, keeps: dict[str, Place], before: Rig) -> set[str]:
-    """Those of what is kept that can't be: in something's way, at the end of a lead that breaks a rule, named by a new wish that is
-    missed or standing where that would be met; all of it where something is wrong and nothing tells where."""
+    """What is kept and can't be: the one that is most in the way of others or at the end of leads that break rules; where nothing is
+    wrong, those that a new wish names that is missed, or that stand where it would be met. All where nothing tells what is wrong."""
     layout = Layout(task.board, list(found.at))
     numbers = {name: number for number, name in enumerate(item.name for item in task.board.items) if name in keeps}
-    released = {name for name, number in numbers.items() if layout.fault_of(number)}
-    for link, run in zip(task.board.links, layout.runs(), strict=True):
-        if run[1]:
-            released |= {name for name, number in numbers.items() if number in (link.start.item, link.end.item)}
-    if found.hard and not released:
-        return set(keeps)
+    if found.hard:
+        faults = {name: layout.fault_of(number) for name, number in numbers.items()}
+        for link, run in zip(task.board.links, layout.runs(), strict=True):
+            for name, number in numbers.items():
+                faults[name] += run[1] * (number in (link.start.item, link.end.item))
+        worst = max(faults, key=lambda name: faults[name], default="")
+        return {worst} if faults.get(worst) else set(keeps)
+    released: set[str] = set()
     old = {hint.key for hint in before.hints}
     names = tuple(item.name for item in task.board.items)
     under = frozenset(item.name for item in task.board.items if item.under)

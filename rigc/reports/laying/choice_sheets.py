@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from rigc.analysis.laying.alternatives import Alternative
 from rigc.analysis.laying.kept_places import Kept, Move
+from rigc.analysis.laying.place_statement import place_statement
 from rigc.diagnostics.figures import short
 from rigc.model.deck import Place
-from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.laying.objective_table import millimetres
-from rigc.reports.laying.statements import place_block, statement
+from rigc.reports.laying.statements import chosen_statements
 
 
 def alternatives_sheet(found: tuple[Alternative, ...]) -> Sheet:
@@ -28,7 +28,7 @@ def alternatives_sheet(found: tuple[Alternative, ...]) -> Sheet:
         "nothing is open: every place is stated",
     )
     blocks = (
-        Paragraph(f"layout-{number}", (f"# layout {number}", *_chosen(each.rig)), kind="statements")
+        Paragraph(f"layout-{number}", (f"# layout {number}", *chosen_statements(each.rig)), kind="statements")
         for number, each in enumerate(found, start=1)
     )
     return Sheet("alternatives", "Alternatives for places", "builder", (table, _better(found), *blocks))
@@ -51,7 +51,7 @@ def kept_sheet(kept: Kept, before: str) -> Sheet:
         "places-against",
         "Places against a revision",
         "builder",
-        (table, Paragraph("statements", _chosen(kept.rig), kind="statements")),
+        (table, Paragraph("statements", chosen_statements(kept.rig), kind="statements")),
     )
 
 
@@ -69,11 +69,6 @@ def _better(found: tuple[Alternative, ...]) -> Table:
     return Table("better", caption, columns, tuple(rows), "there is one layout, or none")
 
 
-def _chosen(rig: Rig) -> tuple[str, ...]:
-    chosen = [place for place in rig.places.values() if place.chosen]
-    return place_block(chosen) if chosen else ("# every place is stated",)
-
-
 def _move(move: Move) -> tuple[str, str, str, str]:
     if move.now is None:
         return move.thing, _spot(move.before), "", "no room"
@@ -83,4 +78,4 @@ def _move(move: Move) -> tuple[str, str, str, str]:
 
 
 def _spot(place: Place) -> str:
-    return statement(place).partition("at ")[2].replace(" mm", "", 1)
+    return place_statement(place).partition("at ")[2].replace(" mm", "", 1)

@@ -1,22 +1,17 @@
-"""Places -> the statements that would keep them, to be pasted into the source."""
+"""Chosen places -> the statements that would keep them, to be pasted into the source."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-from rigc.model.deck import Place
-
-
-def statement(place: Place) -> str:
-    """`plumb at 265, 10 mm`: as the language writes a place."""
-    words = [place.thing, "under at" if place.under else "at", f"{place.x_mm:g}, {place.y_mm:g} mm"]
-    if place.turned:
-        words.append(f"turned {place.turned} deg")
-    if place.tier is not None:
-        words.append(f"on {place.tier}")
-    return " ".join(words)
+from rigc.analysis.laying.place_statement import place_statement
+from rigc.model.rig import Rig
 
 
-def place_block(places: Iterable[Place]) -> tuple[str, ...]:
-    """A whole `place { ... }` block, line by line."""
-    return ("place {", *(f"  {statement(place)}" for place in places), "}")
+def chosen_statements(rig: Rig) -> tuple[str, ...]:
+    """A whole `place { ... }` block, line by line; a comment where every place is stated."""
+    lines = [f"  {place_statement(place)}" for place in rig.places.values() if place.chosen]
+    for room in rig.reserved_rooms:
+        if room.chosen:
+            what = "" if room.what == "reserved" else f' "{room.what}"'
+            size, at = f"{room.width_mm:g} x {room.depth_mm:g} mm", f"{room.x_mm:g}, {room.y_mm:g} mm"
+            lines += ["  # in place of the line that reserves it without a place", f"  reserve {size} at {at}{what}"]
+    return ("place {", *lines, "}") if lines else ("# every place is stated",)

@@ -6,9 +6,10 @@ from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.model.deck import Place
 from rigc.model.rig import Rig
+from rigc.model.things import Area
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.laying.gap_table import gap_note, gap_table
-from rigc.reports.laying.statements import place_block
+from rigc.reports.laying.statements import chosen_statements
 
 
 def places(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
@@ -17,8 +18,6 @@ def places(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
     from rigc.analysis.laying.objective import objective
     from rigc.reports.laying.objective_table import objective_note, objective_table
 
-    chosen = [place for place in rig.places.values() if place.chosen]
-    lines = place_block(chosen) if chosen else ("# every place is stated",)
     return Sheet(
         "places",
         "Places",
@@ -29,7 +28,7 @@ def places(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
             objective_note(),
             gap_table(lead_gaps(rig, leads, lengths)),
             gap_note(),
-            Paragraph("statements", lines, kind="statements"),
+            Paragraph("statements", chosen_statements(rig), kind="statements"),
         ),
     )
 
@@ -43,7 +42,8 @@ def _table(rig: Rig) -> Table:
         Column("side"),
         Column("place"),
     )
-    return Table("places", "Places", columns, tuple(map(_row, rig.places.values())), "nothing has a place")
+    rows = (*map(_row, rig.places.values()), *map(_room, rig.reserved_rooms))
+    return Table("places", "Places", columns, rows, "nothing has a place")
 
 
 def _row(place: Place) -> Row:
@@ -51,6 +51,12 @@ def _row(place: Place) -> Row:
     known = "chosen" if place.chosen else "stated"
     texts = (place.thing, f"{place.x_mm:g}", f"{place.y_mm:g}", str(place.turned), side, known)
     return Row(tuple(map(Cell, texts)))
+
+
+def _room(room: Area) -> Row:
+    what = "reserved" if room.what == "reserved" else f"reserved: {room.what}"
+    known = "chosen" if room.chosen else "stated"
+    return Row(tuple(map(Cell, (what, f"{room.x_mm:g}", f"{room.y_mm:g}", "", "on top", known))))
 
 
 VIEW = places
