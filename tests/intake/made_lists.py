@@ -8,7 +8,7 @@ import zipfile
 from datetime import date
 from typing import Any
 
-from odf import dc, office, table, text
+from odf import dc, office, style, table, text
 from odf.namespaces import TABLENS
 from odf.opendocument import OpenDocumentSpreadsheet
 from openpyxl import Workbook
@@ -120,6 +120,12 @@ def bench_ods() -> bytes:
     sheet.addElement(again)
     sheet.addElement(table.TableRow(numberrowsrepeated=1000))
     document.spreadsheet.addElement(sheet)
+    away = style.Style(name="away", family="table")
+    away.addElement(style.TableProperties(display="false"))
+    document.automaticstyles.addElement(away)
+    old = table.Table(name="old", stylename=away)
+    old.addElement(_row(("Name", "Mass")))
+    document.spreadsheet.addElement(old)
     made = io.BytesIO()
     document.write(made)
     return made.getvalue()

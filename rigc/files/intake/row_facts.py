@@ -34,6 +34,7 @@ class RowFacts:
         self._row, self._heads, self._titles, self._place, self._commas = row, heads, titles, place, decimal_commas
         self.questions: list[Question] = []
         self.kept: list[str] = []
+        self._jacks: set[str] = set()
         found: list[Taken] = []
         for each in self._all():
             if each.key in (other.key for other in found) and each.key != "traits":
@@ -219,18 +220,17 @@ class RowFacts:
         ohm = self._amount(f"{key} impedance", "ohm")
         where = self._where(key)
         if kind is None:
-            parts = (*([ohm] if ohm else []), *where)
-            self._left_over(
-                parts,
-                asked,
-                f"the kind of its {key} jack is not known",
-                f"write ts, trs, mini-trs, din or xlr as its {key} jack",
-            )
+            self._no_jack(key, (*([ohm] if ohm else []), *where), asked)
             return
+        self._jacks.add(key)
         parts = (kind, *([ohm] if ohm else []), *where)
         name = {"input": "in", "output": "out"}[key]
         text = f"{key} {name} {kind[0].text}{f' {ohm[0].text}' if ohm else ''}{self._location(where)}"
         yield self._taken(key, text, tuple(held for _, held in parts), any(each.about for each, _ in parts))
+
+    def _no_jack(self, key: str, parts: tuple[Part, ...], asked: int) -> None:
+        why = f"the kind of its {key} jack is not known"
+        self._left_over(parts, asked, why, f"write ts, trs, mini-trs, din or xlr as its {key} jack")
 
     def _inlet(self) -> Iterator[Taken]:
         asked = len(self.questions)
@@ -275,9 +275,12 @@ class RowFacts:
             self._ask(places, said, why, do)
 
     def _levels(self, key: str, jack: str, most: str, said: str) -> Iterator[Taken]:
+        asked = len(self.questions)
         nominal, highest = self._amount(key, "dBu"), self._amount(most, "dBu", most=True)
         parts = tuple(each for each in (nominal, highest) if each)
-        if parts:
+        if f"{jack}put" not in self._jacks:
+            self._no_jack(f"{jack}put", parts, asked)
+        elif parts:
             text = (f" {nominal[0].text}" if nominal else "") + (f" {said} {highest[0].text}" if highest else "")
             yield self._taken(
                 key, f"level {jack}{text}", tuple(held for _, held in parts), any(each.about for each, _ in parts)

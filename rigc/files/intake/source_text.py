@@ -69,7 +69,7 @@ def _without(found: FoundList, lines: dict[int, tuple[str, Taken | None]], refus
             f"{unit.sheet} {place}".strip(),
             fact.typed,
             message,
-            "look at its number and its unit, and write it anew",
+            "correct it in the list, or what it contradicts",
             name,
         )
         units[at] = unit.replace(

@@ -78,6 +78,12 @@ def refuse_size(name: str, size: int) -> None:
         )
 
 
+def refuse_extent(name: str, rows: int, columns: int) -> None:
+    """Raises `NoBook` for a sheet with more rows or columns than any list of gear: what lies beyond would be lost."""
+    if rows > MOST_ROWS or columns > MOST_COLUMNS:
+        raise NoBook(f"'{name}' has more than {MOST_ROWS} rows or {MOST_COLUMNS} columns", "split it into several")
+
+
 def refuse_zip(name: str, data: bytes) -> None:
     """Raises `NoBook` for a file that is no archive, or one that unpacks to more than any list of gear."""
     import io

@@ -6,14 +6,13 @@ import csv
 import io
 
 from rigc.files.intake.books.book import (
-    MOST_COLUMNS,
-    MOST_ROWS,
     Book,
     BookCell,
     BookRow,
     BookSheet,
     NoBook,
     letters,
+    refuse_extent,
     refuse_size,
 )
 
@@ -34,16 +33,11 @@ def read(name: str, data: bytes, saved: str) -> Book:
         raise NoBook(
             f"'{name}' is no CSV: {fault}", "open it in a spreadsheet program and save it as CSV anew"
         ) from None
-    if len(lines) > MOST_ROWS:
-        raise NoBook(f"'{name}' has more than {MOST_ROWS} rows", "split it into several")
+    refuse_extent(name, len(lines), max(map(len, lines), default=0))
     rows = tuple(
         BookRow(
             number,
-            {
-                at: BookCell(f"{letters(at)}{number}", cell.strip())
-                for at, cell in enumerate(line[:MOST_COLUMNS])
-                if cell.strip()
-            },
+            {at: BookCell(f"{letters(at)}{number}", cell.strip()) for at, cell in enumerate(line) if cell.strip()},
         )
         for number, line in enumerate(lines, 1)
     )

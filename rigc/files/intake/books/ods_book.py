@@ -8,13 +8,13 @@ from typing import Any
 
 from rigc.files.intake.books.book import (
     MOST_COLUMNS,
-    MOST_ROWS,
     Book,
     BookCell,
     BookRow,
     BookSheet,
     NoBook,
     letters,
+    refuse_extent,
     refuse_zip,
 )
 from rigc.output.extras.missing_extra import MissingExtra
@@ -37,7 +37,9 @@ def read(name: str, data: bytes, saved: str) -> Book:
         document = opendocument.load(io.BytesIO(data))
         days = [str(each) for each in document.meta.childNodes if each.qname[1] == "date"]
         sheets = [each for each in document.spreadsheet.childNodes if _is(each, "table")]
-        return Book(name, days[0][:10] if days else saved, tuple(_sheet(each) for each in sheets))
+        return Book(name, days[0][:10] if days else saved, tuple(_sheet(name, each, document) for each in sheets))
+    except NoBook:
+        raise
     except Exception as fault:  # a broken file can fail in any way
         raise NoBook(
             f"'{name}' can't be read as ODS: {type(fault).__name__}", "open it in its program and save it anew"
@@ -65,7 +67,7 @@ def _times(node: Any, word: str) -> int:
     return int(_attribute(node, word) or 1)
 
 
-def _sheet(table: Any) -> BookSheet:
+def _sheet(name: str, table: Any, document: Any) -> BookSheet:
     rows: list[BookRow] = []
     spread: dict[tuple[int, int], BookCell] = {}
     number = 0
@@ -74,10 +76,19 @@ def _sheet(table: Any) -> BookSheet:
         out = "hidden" if _attribute(row, "visibility") in _HIDDEN else ""
         cells = _cells(row, number, spread)
         for again in range(times if cells else 0):
-            if number + again < MOST_ROWS:
-                rows.append(BookRow(number + again + 1, _moved(cells, again), out))
+            refuse_extent(name, number + again + 1, max(cells) + 1)
+            rows.append(BookRow(number + again + 1, _moved(cells, again), out))
         number += times
-    return BookSheet(_attribute(table, "name"), tuple(rows), _hidden(table))
+    style = next(
+        (
+            each
+            for each in document.automaticstyles.childNodes
+            if _attribute(each, "name") == _attribute(table, "style-name")
+        ),
+        None,
+    )
+    shown = style is None or all(_attribute(each, "display") != "false" for each in style.childNodes)
+    return BookSheet(_attribute(table, "name"), tuple(rows), _hidden(table), "" if shown else "hidden")
 
 
 def _moved(cells: dict[int, BookCell], down: int) -> dict[int, BookCell]:

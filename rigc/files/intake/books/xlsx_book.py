@@ -16,6 +16,7 @@ from rigc.files.intake.books.book import (
     BookSheet,
     NoBook,
     letters,
+    refuse_extent,
     refuse_zip,
 )
 from rigc.output.extras.missing_extra import MissingExtra
@@ -43,21 +44,25 @@ def read(name: str, data: bytes, saved: str) -> Book:
         ) from None
     changed = typed.properties.modified
     day = changed.date().isoformat() if isinstance(changed, datetime) else saved
-    return Book(name, day, tuple(_sheet(shown[each.title], each) for each in typed.worksheets))
+    return Book(name, day, tuple(_sheet(name, shown[each.title], each) for each in typed.worksheets))
 
 
-def _sheet(shown: Any, typed: Any) -> BookSheet:
+def _sheet(name: str, shown: Any, typed: Any) -> BookSheet:
+    held = [at for at, cell in typed._cells.items() if cell.value is not None or cell.comment is not None]
+    last_row, last_column = max((row for row, _ in held), default=0), max((column for _, column in held), default=0)
+    refuse_extent(name, last_row, last_column)
     merged: dict[tuple[int, int], tuple[int, int, int]] = {}
     for area in typed.merged_cells.ranges:
-        across = area.max_col - area.min_col + 1
+        last_row, across = max(last_row, min(area.max_row, MOST_ROWS)), area.max_col - area.min_col + 1
+        last_column = max(last_column, min(area.max_col, MOST_COLUMNS))
         for row in range(area.min_row, min(area.max_row, MOST_ROWS) + 1):
             for column in range(area.min_col, min(area.max_col, MOST_COLUMNS) + 1):
                 merged[row, column] = area.min_row, area.min_col, across
     rows = []
-    for number in range(1, min(typed.max_row, MOST_ROWS) + 1):
+    for number in range(1, last_row + 1):
         cells: dict[int, BookCell] = {}
         struck = []
-        for column in range(1, min(typed.max_column, MOST_COLUMNS) + 1):
+        for column in range(1, last_column + 1):
             row, at, across = merged.get((number, column), (number, column, 1))
             cell = _cell(shown.cell(row, at), typed.cell(row, at), across)
             if cell is not None:
