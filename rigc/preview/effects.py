@@ -50,9 +50,9 @@ class Effect(Record):
 def effect(look: Look, thing: str, x_mm: float, y_mm: float) -> Effect:
     """Compiles the rig with the move made. Raises `CannotMove`."""
     assert look.made.results is not None
-    rig = look.made.results.rig
-    texts = moved(look.bench.parse(look.own).file, rig, thing, x_mm, y_mm)
-    after = look.bench.after(texts)
+    rig, bench = look.made.results.rig, look.bench
+    texts = moved(bench.parse(look.own).file, rig, thing, x_mm, y_mm)
+    after = bench.after(texts)
     return Effect(
         thing,
         x_mm,

@@ -7,6 +7,9 @@ from pathlib import Path
 
 from rigc.record import Record
 
+MOST = 200
+"""So many steps can be taken back."""
+
 Write = Callable[[dict[Path, bytes]], object]
 Bytes = Callable[[Path], bytes | None]
 
@@ -44,6 +47,7 @@ class History:
         self._put(step)
         self.done.append(step)
         self.undone.clear()
+        del self.done[:-MOST]
 
     def undo(self) -> Step:
         """Takes the last step back. Raises `NothingToDo`, `EditedSince`, and what writing raises."""

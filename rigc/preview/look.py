@@ -32,9 +32,9 @@ class Look:
         self.own = read.gathered.sources[0]
         self._reader = reader
 
-    @cached_property
+    @property
     def bench(self) -> Bench:
-        """Where changes of the text are tried."""
+        """Where changes of the text are tried; a new one each time, for it keeps what it has parsed."""
         return Bench(self.made, self.load, self.own.name, self._reader)
 
     @cached_property

@@ -19,4 +19,14 @@ export function drawn(tag, given = {}, ...children) {
   return element;
 }
 
+/** Makes a part anew; what had the focus in it, by its name or its words, has it again. */
+export function anew(part, making) {
+  const before = part.contains(document.activeElement) ? document.activeElement : null;
+  const key = (each) => `${each.tagName} ${each.name || each.dataset.file || each.dataset.sheet || each.textContent}`;
+  making();
+  if (!before || part.contains(document.activeElement)) return;
+  const those = [...part.querySelectorAll("button, input, [tabindex]")];
+  those.find((each) => key(each) === key(before))?.focus({ preventScroll: true });
+}
+
 export const byId = (id) => document.getElementById(id);

@@ -1,7 +1,7 @@
 // The page: what is open in it, what is lit, and what the server tells. All else is in the files beside.
 
 import { ask, follow, Refused } from "./ask.js";
-import { byId, made } from "./made.js";
+import { anew, byId, made } from "./made.js";
 import { lightPlan, putPlan } from "./plan.js";
 import { lightSheet, putSheet } from "./sheets.js";
 import { lightSource, putFound, putPicked, putSource, putWhy } from "./side.js";
@@ -41,12 +41,12 @@ const desk = {
     if (desk.picked === name) desk.pick(name, false);
   },
 
-  /** Lights a thing or a lead, here and in the source, and tells what is known of it. */
-  async pick(name, goes = true) {
+  /** Lights a thing or a lead, here and in the source, and tells what is known of it; not where somebody is writing there. */
+  async pick(name, goes = true, may = () => true) {
     desk.picked = name;
     try {
       const found = await ask(`/thing/${encodeURIComponent(name)}`);
-      if (desk.picked !== name) return;
+      if (desk.picked !== name || !may()) return;
       putPicked(found, desk);
       const first = found.lines[0];
       light([name], goes && first ? first : null);
@@ -148,7 +148,7 @@ async function look() {
   putSource(desk.files, desk);
   await drawing;
   relight(false);
-  if (newer && desk.picked && before.drawn > 0) desk.pick(desk.picked, false);
+  if (desk.picked && before.drawn > 0) desk.pick(desk.picked, false, () => !document.activeElement?.closest("#picked form"));
   if (newer && before.drawn > 0) byId("said").textContent = `drawn anew: ${state.summary}`;
 }
 
@@ -178,12 +178,9 @@ function putHead() {
 function putSheets() {
   const groups = new Map([["", [{ name: PLAN, words: "plan, to move things", room: "" }]]]);
   for (const each of desk.state.sheets) groups.set(each.room, [...(groups.get(each.room) ?? []), each]);
-  const held = document.activeElement?.dataset?.sheet;
-  byId("sheets").replaceChildren(
-    ...[...groups].map(([room, those]) =>
-      made("li", {}, made("h2", { textContent: ROOMS[room] ?? room }), made("ul", {}, ...those.map(sheetItem)))),
-  );
-  if (held) document.querySelector(`[data-sheet="${held}"]`)?.focus();
+  const items = [...groups].map(([room, those]) =>
+    made("li", {}, made("h2", { textContent: ROOMS[room] ?? room }), made("ul", {}, ...those.map(sheetItem))));
+  anew(byId("sheets"), () => byId("sheets").replaceChildren(...items));
 }
 
 function sheetItem(each) {

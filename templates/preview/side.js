@@ -1,7 +1,7 @@
 // Beside the drawing: what is picked, what is found, and the source.
 
 import { ask } from "./ask.js";
-import { byId, made } from "./made.js";
+import { anew, byId, made } from "./made.js";
 import { begin } from "./plan.js";
 
 /** What is known of a thing or a lead. */
@@ -22,7 +22,7 @@ export function putPicked(found, desk) {
   if (found.figures.length) {
     parts.push(made("h3", { textContent: "Figures" }), made("ul", { className: "figures" }, ...found.figures.map((each) => figureItem(each, desk))));
   }
-  byId("picked").replaceChildren(...parts);
+  anew(byId("picked"), () => byId("picked").replaceChildren(...parts));
 }
 
 /** How figures came about. */
@@ -35,7 +35,7 @@ export function putWhy(name, found, desk) {
 export function putFound(desk) {
   const { findings, summary } = desk.state;
   byId("found-head").textContent = `Found: ${summary}`;
-  byId("found").replaceChildren(...findings.map((each) => findingItem(each, desk)));
+  anew(byId("found"), () => byId("found").replaceChildren(...findings.map((each) => findingItem(each, desk))));
 }
 
 /** The rig's own files, line by line. */
@@ -66,10 +66,12 @@ export function putSource(files, desk) {
       else return;
       event.preventDefault();
     });
+    const at = document.querySelector(`.lines[data-file="${CSS.escape(file.name)}"]`)?.dataset.at;
+    if (at !== undefined) list.dataset.at = Math.min(Number(at), file.lines.length - 1);
     parts.push(made("h3", { textContent: file.name }), list);
   });
   const before = byId("source-part").scrollTop;
-  byId("source").replaceChildren(...parts);
+  anew(byId("source"), () => byId("source").replaceChildren(...parts));
   byId("source-part").scrollTop = before;
 }
 

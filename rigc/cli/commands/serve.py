@@ -39,9 +39,11 @@ def serve(
     with the mouse or the keyboard, gets its new place written into the source, as `rigc pin` would; the page tells first what
     that does. Only this machine can reach it, and only with the address that is printed.
     """
+    import gc
     import secrets
     import threading
 
+    from rigc.editor import rubbish
     from rigc.files.reader import CachedReader
     from rigc.files.served import told_served
     from rigc.preview.preview import Preview
@@ -54,6 +56,8 @@ def serve(
     if not disk.typed.is_file():  # one that can't be read may be mended while it is served
         what = "it is a folder: name a rig in it" if disk.typed.is_dir() else "there is no such file"
         raise click.ClickException(f"cannot read '{disk.typed}': {what}")
+    gc.enable()  # a command that ends soon does without
+    rubbish.seldom()
     preview = Preview(disk.typed, CachedReader(), {word: _side(word, disk.typed, given) for word in beside})
     try:
         server = Server(preview, port, secrets.token_urlsafe(24), _opening(editor))

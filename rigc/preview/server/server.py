@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Callable
+from contextlib import suppress
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any
@@ -88,9 +89,7 @@ class _Asked(BaseHTTPRequestHandler):
         self._answer(self._post)
 
     def _answer(self, answered: Callable[[], Any]) -> None:
-        if self.server.ended:
-            self.close_connection = True
-            return
+        self.close_connection = True  # a connection that is kept can end just when the browser uses it again
         try:
             refusal = self.server.guard.stranger(self.headers)
             if refusal is None:
@@ -99,11 +98,9 @@ class _Asked(BaseHTTPRequestHandler):
         except Refused as fault:
             refusal = fault.refusal
         except (BrokenPipeError, ConnectionResetError, TimeoutError):
-            self.close_connection = True
             return
         except Exception as fault:
             refusal = Refusal(500, f"a bug in rigc, not in the rig: {type(fault).__name__}: {fault}")
-        self.close_connection = True  # what is left of a body is not read
         self._send(refusal.status, "application/json", _json({"words": refusal.words}))
 
     def _get(self) -> None:
@@ -166,7 +163,6 @@ class _Asked(BaseHTTPRequestHandler):
     def _stream(self) -> None:
         """Server-sent events: the number of the newest state, now and whenever it changes, lines that an editor lights, and a beat in
         between."""
-        self.close_connection = True
         self._head(200, "text/event-stream", None)
         preview, number = self.server.preview, -1
         lights = preview.lights
@@ -183,19 +179,16 @@ class _Asked(BaseHTTPRequestHandler):
             number, lights = told, shown
 
     def _send(self, status: int, sort: str, data: bytes) -> None:
-        try:
+        with suppress(BrokenPipeError, ConnectionResetError):
             self._head(status, sort, len(data))
             self.wfile.write(data)
-        except (BrokenPipeError, ConnectionResetError):
-            self.close_connection = True
 
     def _head(self, status: int, sort: str, length: int | None) -> None:
         self.send_response(status)
         self.send_header("Content-Type", sort)
         if length is not None:
             self.send_header("Content-Length", str(length))
-        if self.close_connection:
-            self.send_header("Connection", "close")
+        self.send_header("Connection", "close")
         for name, value in HEADERS.items():
             self.send_header(name, value)
         self.end_headers()
