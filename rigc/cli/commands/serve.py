@@ -43,7 +43,6 @@ def serve(
     import secrets
     import threading
 
-    from rigc.editor import rubbish
     from rigc.files.reader import CachedReader
     from rigc.files.served import told_served
     from rigc.preview.preview import Preview
@@ -57,7 +56,7 @@ def serve(
         what = "it is a folder: name a rig in it" if disk.typed.is_dir() else "there is no such file"
         raise click.ClickException(f"cannot read '{disk.typed}': {what}")
     gc.enable()  # a command that ends soon does without
-    rubbish.seldom()
+    gc.set_threshold(50_000, 10, 10)  # each move that is tried leaves a whole rig behind
     preview = Preview(disk.typed, CachedReader(), {word: _side(word, disk.typed, given) for word in beside})
     try:
         server = Server(preview, port, secrets.token_urlsafe(24), _opening(editor))
@@ -81,7 +80,6 @@ def serve(
 
 def _follow(preview: Preview) -> None:
     """Looks again whenever a file of the rig has changed."""
-    from rigc.editor.rubbish import tidy
     from rigc.files.marks import marks, next_change
 
     advised = False
@@ -93,7 +91,6 @@ def _follow(preview: Preview) -> None:
                 continue
             if not advised and not next_change(seen, STILL_S, QUIET_S):
                 preview.advise()
-                tidy()
                 advised = True
                 continue
         except Exception as bug:
