@@ -135,8 +135,8 @@ COLUMNS = (
     ),
     AskedColumn("what", "What it is", "its kind in plain words", "overdrive", others=("type", "kind", "description", "category", "what")),
     AskedColumn("quantity", "How many", "a whole number; blank is one", "1", others=("qty", "quantity", "count", "pcs")),
-    AskedColumn("width", "Width", "left to right, over everything that stands out", "70 mm", "body", "mm", others=("w", "breadth")),
-    AskedColumn("depth", "Depth", "front to rear, over everything that stands out", "120 mm", "body", "mm", others=("d",)),
+    AskedColumn("width", "Width", "left to right, without plugs", "70 mm", "body", "mm", others=("w", "breadth")),
+    AskedColumn("depth", "Depth", "front to rear, without plugs", "120 mm", "body", "mm", others=("d",)),
     AskedColumn("height", "Height", "with knobs, without feet", "55 mm", "body", "mm", others=("h",)),
     AskedColumn(
         "size", "Size", "width x depth x height", "70 x 120 x 55 mm", "body", "mm",

@@ -142,6 +142,8 @@ def test_encodings(encoding: str) -> None:
         ("Name,Mass\nTern,400 kg\n", 'B2 "400 kg": 400 kg is too much for a thing on a board: did you mean 400 g?'),
         ("Pedals I like\nTern\n", "all rows: no row of it has headings that are known: a column 'Name' and another"),
         ("Name,Polarity,Power\nTern,C+,9V 100mA C-\n", "C2 \"9V 100mA C-\": it says 'polarity centre-negative', and another cell of its row says it already"),
+        ("Name,Mass\nTotal,1 kg\n", 'row 2 "Total | 1 kg": it looks like a total; it was left out'),
+        ("Name,Mass\nTotal Eclipse,1 kg\n", ""),
         ("Name,Level in\nTern,-20 dBu\n", 'B2 "-20 dBu": the kind of its input jack is not known'),
         ("Name,Size (L x W x H)\nTern,120 x 70 x 55 mm\n", 'B2 "120 x 70 x 55 mm": which of L x W x H is width, seen by the player, can\'t be told'),
         ("Name,How many,Serial\nTern,2,X1\n", 'C2 "X1": it stands for 2 units, and each has a serial of its own'),

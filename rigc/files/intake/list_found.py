@@ -18,7 +18,9 @@ from rigc.files.intake.row_facts import RowFacts
 
 HOW_TO = "How to fill in this list"
 """What the first cell of a sheet says that explains the list; such a sheet is not read."""
-_TOTAL = re.compile(r"(?:sub-?\s?|grand )?(?:totals?|sums?|in all|all together)\b.*", re.IGNORECASE)
+_TOTAL = re.compile(
+    r"(?:sub-?\s?|grand |in )?(?:totals?|sums?|all)(?: (?:mass|weight|price|value|current|power|of .*))?", re.IGNORECASE
+)
 _ASIDE = re.compile(r"(?:\*+|#|//|nb\b|n\.b\.|notes?\b|remarks?\b|see\b|p\.?s\.?[:\s])", re.IGNORECASE)
 _LONG = 48
 """A name is not longer than this; what is stands in a row of its own as a remark."""
