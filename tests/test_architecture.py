@@ -44,6 +44,7 @@ HOMES = {
     "odf": {"files/intake/books/ods_book.py"},
     "pygments": {"output/extras/pygments_lexer.py"},
     "pygls": {"editor/server"},
+    "ortools": {"analysis/laying/search/solver"},
     "lsprotocol": {"editor/server"},
 }
 SUBJECTS = (

@@ -7,6 +7,7 @@ from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.not_placed import no_body, no_room, no_room_for_later, search_stopped
 from rigc.analysis.laying.search.annealing import FEW, Watch, search
 from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.clash import Tight, tightness
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.left_out import left_out
@@ -19,6 +20,7 @@ from rigc.model.things import Area, Thing
 from rigc.record import Record
 
 EFFORT = 16_000  # steps; a board of twenty things takes some three seconds. Half as many again while something is in the way.
+_TRIES = 10  # a deck thought larger is tried with so much less
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
@@ -48,7 +50,12 @@ def with_chosen_places(
     if not task.free:
         return rig, task.told
     found = searched(task.board, effort, watch)
-    made, told = laid(task, found.at)
+    tight = (
+        tightness(task.board, usual_effort(task.board) // _TRIES)
+        if found.hard and effort != 0 and not found.stopped
+        else None
+    )
+    made, told = laid(task, found.at, tight)
     return made, (*told, search_stopped(task.deck, found.steps)) if found.stopped else told
 
 
@@ -70,8 +77,8 @@ def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Fo
     return search(board, usual, usual // 2, watch) if effort is None else search(board, effort, watch=watch)
 
 
-def laid(task: Task, at: tuple[At, ...]) -> tuple[Rig, tuple[Diagnostic, ...]]:
-    """The rig with what stands there, and the findings about what has no room."""
+def laid(task: Task, at: tuple[At, ...], tight: Tight | None = None) -> tuple[Rig, tuple[Diagnostic, ...]]:
+    """The rig with what stands there, and the findings about what has no room, with why (`tight`)."""
     rig, deck, rooms, board = task.rig, task.deck, task.rooms, task.board
     without_room = left_out(board, at)
     first_room = len(board.items) - len(rooms)
@@ -88,7 +95,7 @@ def laid(task: Task, at: tuple[At, ...]) -> tuple[Rig, tuple[Diagnostic, ...]]:
     told = list(task.told)
     for number, short in without_room.items():
         if number < first_room:
-            told.append(no_room(rig, deck, board.items[number].name, short))
+            told.append(no_room(rig, deck, board.items[number].name, short, board, tight))
         else:
             told.append(no_room_for_later(rooms[number - first_room], deck, short))
     return rig.replace(places={**rig.places, **chosen}, reserved_rooms=(*rig.reserved_rooms, *free)), tuple(told)

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.checks.bodies_overlap import KIND
+from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.clash import Larger, Tight
 from rigc.diagnostics.diagnostic import Diagnostic, Level, Number
 from rigc.diagnostics.mend import Delete, Mend
 from rigc.diagnostics.passing import STOPPED
+from rigc.diagnostics.wording import listed
 from rigc.model.deck import Deck, LaterRoom
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
@@ -21,11 +24,12 @@ def no_body(thing: Thing, deck: Deck) -> Diagnostic:
     )
 
 
-def no_room(rig: Rig, deck: Deck, name: str, short: int) -> Diagnostic:
+def no_room(rig: Rig, deck: Deck, name: str, short: int, board: Board, tight: Tight | None) -> Diagnostic:
     """A thing for which there is no room; at its best place it lacks so many tenths of a millimetre."""
     thing = rig.things[name]
     assert isinstance(thing, Thing) and thing.width_mm is not None and thing.depth_mm is not None
     assert deck.width_mm is not None and deck.depth_mm is not None
+    together = () if tight is None else tuple(board.items[item].name for item in tight.clash)
     return KIND.at(
         thing.declared,
         f"there is no room for '{name}' ({thing.width_mm.value:g} x {thing.depth_mm.value:g} mm) on '{deck.name}': "
@@ -33,8 +37,24 @@ def no_room(rig: Rig, deck: Deck, name: str, short: int) -> Diagnostic:
         subject=(name, deck.name),
         label="has no stated place",
         numbers=(Number("lacking", short / 10, "mm"),),
-        help="choose a larger deck (see `rigc show fit`), leave a unit out, or search longer with --effort",
+        note=_together(together),
+        help=_larger(None if tight is None else tight.larger),
     )
+
+
+def _together(names: tuple[str, ...]) -> str:
+    if not names:
+        return ""
+    if len(names) == 1:
+        return f"{listed(names)} alone has no place on it: proved"
+    return f"{listed(names)} can't stand on it together, whatever else stands there: proved"
+
+
+def _larger(found: Larger | None) -> str:
+    other = "leave a unit out, or search longer with --effort"
+    if found is None:
+        return f"choose a larger deck (see `rigc show fit`), {other}"
+    return f"choose a deck of {found.width / 10:g} x {found.depth / 10:g} mm (tried: all have room there), {other}"
 
 
 def no_room_for_later(room: LaterRoom, deck: Deck, short: int) -> Diagnostic:

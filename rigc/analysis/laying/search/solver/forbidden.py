@@ -44,9 +44,7 @@ def _forbidden(board: Board, one: Solid, other: Solid) -> Iterator[Area]:
         rooms = list(first.vents)
         if not board.tiers:
             rooms += [
-                _with_air(board, plug, room)
-                for plug, room in first.plugs
-                if plug.low < second.height and plug.high > 0
+                _with_air(board, plug, room) for plug, room in first.plugs if plug.low < second.height and plug.high > 0
             ]
         for room in rooms:
             area = _meeting(room, body)

@@ -66,6 +66,7 @@ class _Model:
             self.model.minimize(self.total)
 
     def solved(self, work: float, start: tuple[At, ...] | None) -> Proof:
+        """One run of the solver."""
         solver: Any = self._cp.CpSolver()
         solver.parameters.num_workers = 1
         solver.parameters.random_seed = 0
@@ -79,21 +80,17 @@ class _Model:
                         self.model.add_hint(literal, int(shape == at[2]))
         status = solver.solve(self.model)
         found = status in (self._cp.OPTIMAL, self._cp.FEASIBLE)
-        step = self.board.step
-        at = (
-            tuple(
-                (
-                    self.board.items[item].fixed[0] if self.board.items[item].fixed else solver.value(self.x[item]) * step,  # type: ignore[index]
-                    self.board.items[item].fixed[1] if self.board.items[item].fixed else solver.value(self.y[item]) * step,  # type: ignore[index]
-                    next(shape for shape, literal in enumerate(self.turned[item]) if solver.value(literal)),
-                )
-                for item in range(len(self.board.items))
-            )
-            if found
-            else None
-        )
+        places = tuple(self._at(solver, item) for item in range(len(self.board.items))) if found else None
         bound = int(solver.best_objective_bound) if self.costs and status != self._cp.INFEASIBLE else 0
-        return Proof(status == self._cp.INFEASIBLE, bound, at)
+        return Proof(status == self._cp.INFEASIBLE, bound, places)
+
+    def _at(self, solver: Any, item: int) -> At:
+        step, shapes = self.board.step, enumerate(self.turned[item])
+        shape = next(shape for shape, literal in shapes if solver.value(literal))
+        fixed = self.board.items[item].fixed
+        return (
+            (*fixed, shape) if fixed else (solver.value(self.x[item]) * step, solver.value(self.y[item]) * step, shape)
+        )
 
     def _item(self, item: int) -> None:
         board, it, step = self.board, self.board.items[item], self.board.step
@@ -117,7 +114,9 @@ class _Model:
             blocked: list[Area] = [*board.kept_free, *(() if it.under else board.reserved)]
             areas = [(a[0] - solid.width, a[1] - solid.depth, a[2], a[3]) for a in blocked]
             if not it.under:
-                areas += [(-_FAR, edge - solid.depth, _FAR, edge) for tier in board.tiers for edge in (tier.front, tier.rear)]
+                areas += [
+                    (-_FAR, edge - solid.depth, _FAR, edge) for tier in board.tiers for edge in (tier.front, tier.rear)
+                ]
             for area in areas:
                 self._outside(area, (0, 0), (self._x(item), self._y(item)), [literal])
 
@@ -142,7 +141,10 @@ class _Model:
     def _outside(self, area: Area, here: tuple[Any, Any], there: tuple[Any, Any], when: list[Any]) -> None:
         """The second corner is not inside an open rectangle that is seen from the first."""
         ways = []
-        for there_by, here_by, low, high in ((there[0], here[0], area[0], area[2]), (there[1], here[1], area[1], area[3])):
+        for there_by, here_by, low, high in (
+            (there[0], here[0], area[0], area[2]),
+            (there[1], here[1], area[1], area[3]),
+        ):
             for constraint in (there_by - here_by <= low, there_by - here_by >= high):
                 if isinstance(constraint, bool):
                     if constraint:
@@ -174,7 +176,8 @@ class _Model:
     def _no_overlap(self, under: bool) -> None:
         """The bodies once more, all at once, which proves much that pairs alone do not."""
         apart, model = self.board.apart, self.model
-        wide, deep = [], []
+        wide: list[Any] = []
+        deep: list[Any] = []
         for item, it in enumerate(self.board.items):
             if it.under != under:
                 continue
