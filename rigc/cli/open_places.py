@@ -27,6 +27,26 @@ def alternatives_shown(report: Report, disk: Disk, count: int) -> tuple[Any, ...
     return (alternatives_sheet(alternatives(rig, count, report.effort)),)
 
 
+def proved_shown(report: Report, disk: Disk, work: float) -> tuple[Any, ...]:
+    """The sheet of a layout with what the solver proves of it."""
+    from rigc.analysis.laying.search.solver.model import is_installed
+
+    if not is_installed():
+        raise click.ClickException("--prove needs a solver: pip install 'rigc[solver]'")
+    rig = _read(report, disk, CachedReader())
+    if rig is None:
+        return ()
+    from rigc.analysis.deck.unplaced import as_stated
+    from rigc.analysis.laying.chosen_places import task_of
+    from rigc.analysis.laying.proved_places import proved_places
+    from rigc.reports.laying.choice_sheets import proved_sheet
+
+    task = task_of(as_stated(rig))
+    if task is None or not task.free:
+        raise click.ClickException("nothing is open: every place is stated")
+    return (proved_sheet(proved_places(task, report.effort, work)),)
+
+
 def kept_shown(report: Report, disk: Disk, typed: str, given: Given) -> tuple[Any, ...]:
     """The sheet of the layout that keeps what stood in a file or in a revision of git; what can't be read ends the command."""
     from rigc.gather import gather

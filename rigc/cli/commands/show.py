@@ -31,6 +31,12 @@ if TYPE_CHECKING:
     metavar="REV",
     help="Of places: keep what stood in a commit of git or in another file; tell what moves.",
 )
+@click.option(
+    "--prove",
+    type=click.FloatRange(min=0, min_open=True),
+    metavar="WORK",
+    help="Of places: what no layout costs less than, proved by a solver with so much work, about a second each (needs rigc[solver]).",
+)
 @rig_options
 @click.pass_obj
 def show(
@@ -41,6 +47,7 @@ def show(
     table: str,
     alternatives: int | None,
     against: str | None,
+    prove: float | None,
     given: Given,
 ) -> int:
     """Print one sheet as tables.
@@ -64,15 +71,18 @@ def show(
     report = Report(screen, given)
     if report.uses_stdout:
         raise click.UsageError("standard output is for the table; give --findings a file")
-    if alternatives is not None or against is not None:
-        _of_places(names, alternatives, against)
+    asked = [each is not None for each in (alternatives, against, prove)]
+    if any(asked):
+        _of_places(names, sum(asked))
     for disk in disks([path] if path else [], given):
-        if alternatives is not None or against is not None:
-            from rigc.cli.open_places import alternatives_shown, kept_shown
+        if any(asked):
+            from rigc.cli.open_places import alternatives_shown, kept_shown, proved_shown
 
             found = (
                 kept_shown(report, disk, against, given)
                 if against is not None
+                else proved_shown(report, disk, prove)
+                if prove is not None
                 else alternatives_shown(report, disk, alternatives or 1)
             )
             screen.out(_tables(found, to, table))
@@ -83,11 +93,13 @@ def show(
     return report.finish()
 
 
-def _of_places(names: tuple[str, ...], alternatives: int | None, against: str | None) -> None:
+def _of_places(names: tuple[str, ...], asked: int) -> None:
     if names != ("places",):
-        raise click.UsageError("--alternatives and --against are for places")
-    if alternatives is not None and against is not None:
-        raise click.UsageError("--alternatives lays all anew, --against keeps what stood: choose one")
+        raise click.UsageError("--alternatives, --against and --prove are for places")
+    if asked > 1:
+        raise click.UsageError(
+            "--alternatives lays all anew, --against keeps what stood, --prove judges one layout: choose one"
+        )
 
 
 def shipped() -> Disk:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.laying.alternatives import Alternative
 from rigc.analysis.laying.kept_places import Kept, Move
 from rigc.analysis.laying.place_statement import place_statement
+from rigc.analysis.laying.proved_places import Proved
 from rigc.diagnostics.figures import short
 from rigc.model.deck import Place
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
@@ -53,6 +54,38 @@ def kept_sheet(kept: Kept, before: str) -> Sheet:
         "builder",
         (table, Paragraph("statements", chosen_statements(kept.rig), kind="statements")),
     )
+
+
+def proved_sheet(proved: Proved) -> Sheet:
+    """What is proved of a layout, and its statements."""
+    columns = (Column("what"), Column("costs", "mm", number=True), Column("how it is known"))
+    rows = tuple(Row(tuple(map(Cell, row))) for row in _proved(proved))
+    caption = "What this layout costs and what every other costs at least, in millimetres of audio lead, by the rig's own weights"
+    return Sheet(
+        "places-proved",
+        "Places and what is proved of them",
+        "builder",
+        (
+            Table("proved", caption, columns, rows),
+            Paragraph("statements", chosen_statements(proved.rig), kind="statements"),
+        ),
+    )
+
+
+def _proved(proved: Proved) -> tuple[tuple[str, str, str], ...]:
+    if proved.impossible:
+        return (
+            ("a layout that keeps all rules", "", "there is none: proved by the solver; what has no room is left out"),
+        )
+    mine = "this layout", millimetres(proved.cost), f"found by the {'solver' if proved.by_solver else 'search'}"
+    if proved.within_percent < 0:
+        return mine, ("every other, at least", "", "nothing is proved: give the solver more work")
+    within = (
+        "none costs less"
+        if proved.within_percent == 0
+        else f"this one is within {proved.within_percent} % of the best possible"
+    )
+    return mine, ("every other, at least", millimetres(proved.bound), f"proved by the solver: {within}")
 
 
 def _cost(each: Alternative, name: str) -> str:

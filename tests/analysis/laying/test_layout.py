@@ -7,6 +7,9 @@ import random
 import pytest
 
 from laying.rigs_to_place import board_and_rig, by_hand
+from laying.small_boards import dealt
+from rigc.analysis.laying.search.annealing import search
+from rigc.analysis.laying.search.board import Item
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.moves import Dice, some_change
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
@@ -85,3 +88,20 @@ def test_dice_fall_alike_everywhere() -> None:
         throws.append((state >> 33) * 6 >> 31)
     dice = Dice(1)
     assert [dice.below(6) for _ in range(5)] == throws
+
+
+def test_the_mirror_image_costs_the_same() -> None:
+    """Left for right, on a board on which sound has no way to go: x becomes width - x - the thing's width."""
+    board = dealt(4, 6, turning=False)
+    at = search(board, 1_500).at
+    mirrored = board.replace(items=tuple(_mirrored(item) for item in board.items))
+    there = [(board.width - x - board.items[item].shapes[0].width, y, 0) for item, (x, y, _) in enumerate(at)]
+    one, other = Layout(board, list(at)), Layout(mirrored, there)
+    assert (one.faults, one.cost) == (other.faults, other.cost)
+
+
+def _mirrored(item: Item) -> Item:
+    shape = item.shapes[0]
+    sockets = tuple(each.replace(x=shape.width - each.x, dx=-each.dx) for each in shape.sockets)
+    turned: Item = item.replace(shapes=(shape.replace(sockets=sockets),))
+    return turned

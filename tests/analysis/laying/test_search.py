@@ -48,6 +48,13 @@ def test_an_interrupt_gives_the_best_so_far() -> None:
     assert found.replace(stopped=False) == search(board, 500)
 
 
+def test_a_stated_thing_never_moves() -> None:
+    board = dealt(2, 5)
+    stated = board.items[1].replace(fixed=(700, 200), shapes=board.items[1].shapes[:1])
+    found = search(board.replace(items=(board.items[0], stated, *board.items[2:])), 3_000)
+    assert found.at[1] == (700, 200, 0)
+
+
 def test_no_layout_beats_the_bound() -> None:
     board, _, _ = board_and_rig("back-bedroom")
     layout = Layout(board, list(search(board, 3000).at))

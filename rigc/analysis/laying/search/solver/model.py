@@ -63,6 +63,8 @@ class _Model:
         self.total: Any = 0
         if costs:
             self.total = sum(map(self._link, board.links), sum(map(self._worth, range(len(board.items)))))
+            if any(not item.under for item in board.items):
+                self.total += board.line  # things on top make one line at least
             self.model.minimize(self.total)
 
     def solved(self, work: float, start: tuple[At, ...] | None) -> Proof:

@@ -1,0 +1,82 @@
+"""What the solver proves: held against the tests' own exhaustive search, against the rules of the search, and by hand."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from laying.exhaustive import shorter_than
+from laying.small_boards import dealt, unit
+from rigc.analysis.laying.search.annealing import search
+from rigc.analysis.laying.search.board import Board, Parting
+from rigc.analysis.laying.search.clash import clash, larger, of_some
+from rigc.analysis.laying.search.conflicts import in_the_way
+from rigc.analysis.laying.search.ground import Ground
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.solver.forbidden import forbidden, parted
+from rigc.analysis.laying.search.solver.model import proof
+
+
+@pytest.mark.parametrize(("seed", "units"), [(0, 3), (1, 4)])
+def test_the_best_is_proved(seed: int, units: int) -> None:
+    """Both judge the same rules: the solver's bound is met by its own layout, and the exhaustive search finds nothing below."""
+    board = dealt(seed, units)
+    made = proof(board, 10)
+    assert made.at is not None and not made.impossible
+    layout = Layout(board, list(made.at))
+    assert (layout.faults, layout.cost) == (0, made.bound)
+    assert shorter_than(board, made.bound / 100) is None
+
+
+def test_what_the_solver_forbids_the_rules_forbid() -> None:
+    board, dice = dealt(5, 6).replace(apart=30, aside=700, behind=400, knob=450), random.Random(1)
+    solids = [each for solids in Ground(board).solids for each in solids]
+    for _ in range(60):
+        one, other = dice.choice(solids), dice.choice(solids)
+        for left, front, right, rear in forbidden(board, one, other):
+            there = dice.randint(left + 1, right - 1), dice.randint(front + 1, rear - 1)
+            assert in_the_way(board, one, (0, 0), other, there) > 0
+
+
+def test_areas_of_two_that_must_be_apart() -> None:
+    board = dealt(0, 3)
+    one, other = Ground(board).solids[0][0], Ground(board).solids[1][0]
+    assert parted(one, other, 0) == [(-other.width, -other.depth, one.width, one.depth)]
+    assert parted(one, other, 50)[0] == (-other.width - 50, -other.depth, one.width + 50, one.depth)
+
+
+def narrow(width: int) -> Board:
+    """Two units of 40 x 60 mm whose plugs face each other in one row, a third that hangs below and is in nobody's way."""
+    left = unit("left", 400, 600, (("right", 300),)).replace(
+        shapes=unit("left", 400, 600, (("right", 300),)).shapes[:1]
+    )
+    right = unit("right", 400, 600, (("left", 300),)).replace(
+        shapes=unit("right", 400, 600, (("left", 300),)).shapes[:1]
+    )
+    below = unit("below", 300, 300, (), under=True)
+    return Board(width, 600, 120, (300,), (left, below, right), apart=0, air=20, step=10)
+
+
+def test_a_board_one_millimetre_too_small() -> None:
+    # left before right: 40 + 15 + 2 + 15 + 40 = 112 mm, plugs between; right before left: 2 x 40 + 2 x 15 outwards = 110 mm
+    assert not search(narrow(1100), 2_000).hard
+    board = narrow(1090)
+    assert search(board, 2_000).hard
+    assert clash(board) == (0, 2)
+    for one in (0, 2):
+        rest = tuple(each for each in (0, 1, 2) if each != one)
+        assert not search(of_some(board, rest), 500).hard
+    assert not clash(narrow(1100))
+
+
+def test_a_larger_deck_was_tried() -> None:
+    found = larger(narrow(1090), 500)
+    assert found is not None and found.depth == 600
+    assert 1100 <= found.width <= 1120
+    assert not search(narrow(found.width), 500).hard
+
+
+def test_some_of_a_board_keep_what_parts_them() -> None:
+    board = dealt(0, 4).replace(partings=(Parting(1, 3, 100), Parting(0, 2, 0)))
+    assert of_some(board, (1, 2, 3)).partings == (Parting(0, 2, 100),)
