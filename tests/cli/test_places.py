@@ -35,7 +35,7 @@ def run(here: Path, *arguments: str, code: int | None = None) -> str:
     made = subprocess.run(
         [sys.executable, "-m", "rigc", *arguments],
         cwd=here,
-        env={"PYTHONPATH": str(ROOT), "PATH": "", "XDG_CACHE_HOME": str(here)},
+        env={"PYTHONPATH": str(ROOT), "PATH": "", "XDG_CACHE_HOME": str(here.parent)},
         capture_output=True,
         text=True,
         check=False,

@@ -208,7 +208,7 @@ rig sample {
   revision A 2026-01-01
 }
 deck pan {
-  size 300 x 200 mm
+  size 130 x 80 mm
 }
 place {
   reserve 100 x 60 mm "next year"  # its leads come from the left

@@ -129,6 +129,8 @@ def _drop(context: Context, node: Node, word: Word, message: str) -> None:
 
 def _is_ground(context: Context, word: Word, decks: dict[str, Deck]) -> bool:
     """Whether a deck or one of its tiers has that name; a finding where not."""
+    if word.text in decks:
+        return context.scopes["deck"].find(word, (), "a deck") is not None
     names = [*decks, *(tier.name for deck in decks.values() for tier in deck.tiers)]
     if word.text in names:
         return True
