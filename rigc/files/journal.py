@@ -6,7 +6,6 @@ was; from then on it is finished by whoever comes next. A run that goes back ove
 
 from __future__ import annotations
 
-import json
 import os
 import re
 import time
@@ -48,6 +47,8 @@ class Note:
 
     def say(self, what: str) -> None:
         """Notes that the set is to be finished, or to be gone back over; whole or not at all."""
+        import json  # not needed to tell help
+
         for folder in reversed(self.folders):
             targets = {_from(folder, target): target in self.made for target in self.targets}
             text = {"to": what, "first": _from(folder, self.folders[0]), "made": targets}
@@ -125,6 +126,8 @@ def _settle_set(folder: Path, mark: str, held: set[Path]) -> None:
 
 def _read(note: Path) -> dict[str, Any]:
     """The note's text; nothing where it is none of ours."""
+    import json
+
     try:
         told = json.loads(note.read_text(encoding="utf-8", errors="surrogateescape"))
         known = told["to"] in (FINISH, GO_BACK) and isinstance(told["first"], str) and isinstance(told["made"], dict)

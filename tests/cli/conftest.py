@@ -51,7 +51,15 @@ class Toy(NamedTuple):
         return Document(Sheet(name, SHEETS[name], "crew", (table, *extra, *drawn)), title, number, count)
 
 
-def compile_toy(load: Loader, name: str, reader: object, *, on: str | None, effort: int | None = None) -> Toy:  # noqa: ARG001
+def compile_toy(
+    load: Loader,
+    name: str,
+    reader: object,  # noqa: ARG001
+    *,
+    on: str | None,
+    effort: int | None = None,  # noqa: ARG001
+    watch: object = None,  # noqa: ARG001
+) -> Toy:
     """Compile a toy rig: `use PATH`, `draw NAME`, `crash` (a bug), `stop` (an interrupt), findings and anything else."""
     source = load(name)
     findings: list[Diagnostic] = []

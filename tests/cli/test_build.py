@@ -122,7 +122,7 @@ def test_sheets_without_drawings_make_no_svg(rigc: Rigc, rig: Path) -> None:
     ("arguments", "said"),
     [
         (["--sheet", "cable-lst"], "no sheet 'cable-lst'; did you mean 'cable-list'?"),
-        (["--to", "docx"], "no format 'docx'; there are md, html, svg, pdf, csv, json, dxf"),
+        (["--to", "docx"], "no format 'docx'; there are md, html, svg, pdf, csv, json, xlsx, dxf"),
         (["-o", "x.md", "--to", "html"], "'x.md' ends in .md, but --to says html"),
         (["-o", "-", "--to", "md,html"], "-o - holds one format; name one with --to"),
         (["-o", "-", "--findings", "jsonl"], "standard output is for the documents; give --findings a file"),
