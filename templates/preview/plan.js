@@ -106,6 +106,7 @@ function keyed(event, body, view, desk) {
   if (step && !event.ctrlKey && !event.metaKey && !event.altKey) {
     event.preventDefault();
     const far = event.shiftKey ? 10 : 1;
+    if (desk.move && desk.move.body.name !== body.name) desk.move.giveUp();
     const move = desk.move ?? begin(body, view, desk, true);
     move.to(move.x + far * step[0], move.y + far * step[1]);
   } else if (event.key === "Enter" || event.key === " ") {

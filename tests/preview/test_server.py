@@ -13,6 +13,7 @@ import pytest
 from served import KEY, PLACED, STARTER, asked, preview_of, rig, served
 
 from rigc.files.served import light, told_served
+from rigc.preview.answers import thing
 from rigc.preview.server.guard import MOST_BYTES
 from rigc.preview.server.server import Server
 
@@ -228,6 +229,16 @@ def test_answers(server: Server) -> None:
     html = asked(server, "/sheet/cable-list")[1]["html"]
     assert 'data-why="A2.cut"' in html
     assert "<style" not in html and "<html" not in html
+
+
+@pytest.mark.parametrize("name", ["cable-list", "power-table", "mass-and-balance", "level-table"])
+def test_each_number_that_can_be_picked_has_a_reason(server: Server, name: str) -> None:
+    html = asked(server, f"/sheet/{name}")[1]["html"]
+    names = set(re.findall(r'data-why="([^"]*)"', html))
+    assert len(names) > 3
+    look = server.preview.good
+    assert look is not None
+    assert [each for each in names if thing.why(look, each) is None] == []
 
 
 def test_free_places_are_those_that_the_rules_let_pass(server: Server) -> None:
