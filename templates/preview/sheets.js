@@ -2,6 +2,8 @@
 
 import { made } from "./made.js";
 
+const LABEL_WORDS = 4; // in a drawing what is longer is a sentence, in which a word may look like a name
+
 /** Puts the sheet's HTML into a host, behind a wall that keeps its styles in. */
 export function putSheet(host, html, desk) {
   const root = host.shadowRoot ?? host.attachShadow({ mode: "open" });
@@ -22,7 +24,7 @@ export function putSheet(host, html, desk) {
   }
   for (const text of root.querySelectorAll("svg text")) {
     const found = text.textContent.match(known);
-    if (found) {
+    if (found && text.textContent.split(" ").length <= LABEL_WORDS) {
       text.dataset.name = found[0];
       text.classList.add("pick");
     }

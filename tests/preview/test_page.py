@@ -259,8 +259,9 @@ def test_two_revisions_side_by_side(browser: Browser, tmp_path: Path) -> None:
         assert heads == ["Two Step, revision A (revision A, which it follows)", "Two Step, revision B"]
         labels = "[...document.querySelectorAll('.body[data-name=drive]')].map(each => each.getAttribute('aria-label'))"
         assert page.run(labels) == ["drive, at 200, 20 mm", "drive, at 190, 20 mm"]
-        page.run("document.querySelector('[data-sheet=cable-list]').click()")
+        page.run("document.querySelector('[data-sheet=wiring-sheet]').click()")
         page.until(
             "[...document.querySelectorAll('.inside')].filter(each => each.shadowRoot.querySelector('table')).length === 2"
         )
         assert axe(page) == []
+        assert page.run("document.documentElement.scrollHeight <= innerHeight")  # a long sheet scrolls in its own part
