@@ -3,8 +3,26 @@
 from __future__ import annotations
 
 import random
+from functools import cache
+
+from cases import READER, ROOT
+
+from rigc.analysis.results import Results
+from rigc.compile import compile_rig
+from rigc.files.disk import Disk
+from rigc.source import Source
 
 _SYLLABLES = ("mar", "lo", "ten", "wick", "sal", "by", "gor", "ran", "plum", "quay", "jig", "ost")
+
+
+@cache
+def dealt(seed: int) -> Results:
+    """What follows from the dealt rig, made once."""
+    disk = Disk(ROOT / "board.rig", root=ROOT)
+    text = dealt_deck(seed)
+    made = compile_rig(lambda name: Source(name, text) if name == "board.rig" else disk(name), "board.rig", READER)
+    assert made.results is not None, [finding.message for finding in made.findings]
+    return made.results
 
 
 def dealt_deck(seed: int) -> str:

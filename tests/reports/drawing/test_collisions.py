@@ -5,12 +5,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from pathlib import Path
 from random import Random
 
 import pytest
-from cases import READER, ROOT, compiled, sheet_of
-from dealt_decks import dealt_deck
+from cases import READER, ROOT, sheet_of
+from dealt_decks import dealt, dealt_deck
 from svg_collisions import collisions, painted
 from two_boards import LONG_HAUL, results_after
 
@@ -56,15 +55,13 @@ def test_nothing_collides_on_the_worked_boards_and_every_name_is_in_its_place(bo
 
 
 @pytest.mark.parametrize("seed", seeds(1, 3, 4))
-def test_nothing_collides_on_dealt_rigs(seed: int, tmp_path: Path) -> None:
-    (tmp_path / "board.rig").write_text(dealt_deck(seed), encoding="utf-8")
-    made = compiled(tmp_path / "board.rig", root=tmp_path)
-    assert made.results is not None, [finding.message for finding in made.findings]
-    svgs = drawings(made.results.call(sheet) for sheet in (*DECK, signal_flow, power_table))
+def test_nothing_collides_on_dealt_rigs(seed: int) -> None:
+    of = dealt(seed)
+    svgs = drawings(of.call(sheet) for sheet in (*DECK, signal_flow, power_table))
     assert {"flow", "plan-plate"} <= set(svgs)
     assert faults(svgs) == {}
     texts = " ".join(text.words for name, svg in svgs.items() if "-plate" in name for text in painted(svg).texts)
-    assert set(made.results.rig.units) <= set(re.split(r"[ ;:]+", texts))
+    assert set(of.rig.units) <= set(re.split(r"[ ;:]+", texts))
 
 
 def changed(text: str, seed: int) -> str:

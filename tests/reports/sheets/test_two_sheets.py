@@ -7,10 +7,12 @@ from itertools import pairwise
 
 import pytest
 from cases import ROOT, worked
+from dealt_decks import dealt
 from svg_collisions import painted
 
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.results import Results
 from rigc.model.jacks import Port
 from rigc.output.svg import inline
@@ -21,6 +23,8 @@ from rigc.reports.sheets.stage.wiring_sheet import wiring_sheet
 EXAMPLES = sorted(path.parent.name for path in (ROOT / "examples").glob("*/board.rig"))
 
 MARK = re.compile(r"[A-Z]+\d+[a-z]?")
+UNPLACED = re.compile(r"([\w-]+)(?: \((\w+)\))?: ([^;]*) ([\w-]+)(?:;|$)")
+"""What stands in a line below a crowded drawing: `marl (left): A02 in`."""
 End = tuple[str, str]  # a jack in full, and the side of its thing
 
 
@@ -32,6 +36,9 @@ def drawn(of: Results) -> dict[str, set[End]]:
         if not isinstance(block, Drawing) or not block.name.startswith(("plan", "below")):
             continue
         for text in painted(inline(block, "x")).texts:
+            for thing, side, marks, jack in UNPLACED.findall(text.words.removeprefix("Without room above: ")):
+                for mark in MARK.findall(marks):
+                    found.setdefault(mark, set()).add((f"{thing}.{jack}", side))
             shown, _, full = text.title.partition(": ")
             if not full or text.words != shown:
                 continue
@@ -74,16 +81,28 @@ def side(of: Results, port: Port) -> str:
     return (jack.side if jack is not None else outlet.side if outlet is not None else None) or ""
 
 
-@pytest.mark.parametrize("board", EXAMPLES)
-def test_every_lead_with_both_jacks_and_their_sides(board: str) -> None:
-    of = worked(f"examples/{board}/board.rig")
+def assert_rebuilt(of: Results) -> None:
+    """Each lead of the model, and none besides but the Y leads and adaptors that it has too, with both its jacks; of those on a deck
+    each on its side of its thing."""
     told, cells = drawn(of), wired(of)
     points = of.get(Placement).points
     leads = of.get(Leads).all
     assert len(leads) > 5
-    for lead in leads:
-        ports = (lead.start, lead.end)
-        on_board = {(str(port), side(of, port)) for port in ports if port in points}
-        assert told.get(lead.mark, set()) == on_board, lead.mark
-        rebuilt = {port for port, _ in told.get(lead.mark, set())} | cells.get(lead.mark, set())
-        assert rebuilt == {str(port) for port in ports}, lead.mark
+    marks = {lead.mark for lead in leads}
+    assert marks <= told.keys() | cells.keys() <= marks | {special.mark for special in of.get(SpecialLeads).all}
+    for mark in marks:
+        ports = {port for lead in leads if lead.mark == mark for port in (lead.start, lead.end)}
+        assert told.get(mark, set()) == {(str(port), side(of, port)) for port in ports if port in points}, mark
+        assert {port for port, _ in told.get(mark, set())} | cells.get(mark, set()) == set(map(str, ports)), mark
+
+
+@pytest.mark.parametrize("board", EXAMPLES)
+def test_every_lead_with_both_jacks_and_their_sides(board: str) -> None:
+    assert_rebuilt(worked(f"examples/{board}/board.rig"))
+
+
+@pytest.mark.parametrize(
+    "seed", [seed if seed in (1, 4) else pytest.param(seed, marks=pytest.mark.long) for seed in range(30)]
+)
+def test_every_lead_of_dealt_rigs(seed: int) -> None:
+    assert_rebuilt(dealt(seed))

@@ -28,6 +28,11 @@ class Flag(Record):
     side: str = ""
 
     @property
+    def told(self) -> str:
+        """What is told of it where there is no room for it at its jack: `marl (left): A02 in`."""
+        return f"{self.port.thing}{f' ({self.side})' if self.side else ''}: {self.text}"
+
+    @property
     def middle(self) -> Point:
         """The middle of its plug."""
         return self.at[0] + self.way[0] * self.reach / 2, self.at[1] + self.way[1] * self.reach / 2

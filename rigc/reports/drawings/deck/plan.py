@@ -114,7 +114,7 @@ def _drawn(
     shapes += [jack.sign for jack in unused]
     signs = flags(rig, placement, view, {body.port: body.stand_out_mm for body in plugged}, wanted)
     named = [(body.thing, named_in(view.room(body.area), body.thing)) for body in bodies]
-    named += [(f"{flag.port.thing}: {flag.text}", wish(flag)) for flag in signs]
+    named += [(flag.told, wish(flag)) for flag in signs]
     named += [
         (panel.name, led_from(view.point(panel.jacks[0].x_mm, panel.jacks[0].y_mm), panel.name, strong=True))
         for panel in panels

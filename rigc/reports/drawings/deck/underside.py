@@ -103,7 +103,7 @@ def _drawn(
         if (point := placement.points.get(port)) is not None and (point.under or point.panel)
         if (plugged := tuple(lead for lead in leads.at(port) if lead.mark in own))
     }
-    named += [(f"{flag.port.thing}: {flag.text}", wish(flag)) for flag in flags(rig, placement, view, {}, wanted)]
+    named += [(flag.told, wish(flag)) for flag in flags(rig, placement, view, {}, wanted)]
     named += [
         (f"{panel.name}.{jack.name}", led_from(view.point(jack.x_mm, jack.y_mm), jack.name))
         for panel in panels

@@ -131,7 +131,7 @@ def _numbers(after: Results, view: View, side: tuple[Mark, ...]) -> list[tuple[s
     ports = dict.fromkeys(port for mark in side if (way := mark.ways[1]) is not None for port in way.ports)
     plugged = {port: tuple(lead for lead in leads.at(port) if lead.mark in marks) for port in ports}
     found = flags(after.rig, after.get(Placement), view, {}, plugged)
-    return [(f"{flag.port.thing}: {flag.text}", wish(flag)) for flag in found]
+    return [(flag.told, wish(flag)) for flag in found]
 
 
 def _triangles(view: View, side: tuple[Mark, ...]) -> list[tuple[str, Wish]]:
