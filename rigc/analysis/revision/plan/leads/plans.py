@@ -7,7 +7,7 @@ from rigc.analysis.revision.board import Board, BoardLead
 from rigc.analysis.revision.plan.leads.fit import TOO_LONG, UNKNOWN, Bench, Fit, fit
 from rigc.analysis.revision.plan.leads.plan import BIN, KEEP, NEW, REMAKE, STORE, UNTOLD, LeadPlan
 from rigc.analysis.revision.plan.leads.reuse import Reused, reused
-from rigc.analysis.revision.plan.leads.stage import stage_plan, stage_twin
+from rigc.analysis.revision.plan.leads.stage import end_by_end, stage_plan, stage_twin
 from rigc.analysis.revision.plan.leads.y_leads import whole_ys
 
 
@@ -99,29 +99,10 @@ def _by_number(built: Board, need: BoardLead, taken: set[str], bench: Bench) -> 
     have = built.leads.get(need.mark)
     if have is None or have.mark in taken:
         return LeadPlan(need.mark, NEW, None, need)
-    if (
-        have.ends == need.ends
-        and have.plugs == need.plugs
-        and have.cable == need.cable
-        and have.length == need.length
-        and have.make.conductors == need.make.conductors
-    ):
-        labelled = tuple(end for end in (0, 1) if have.labels[end] != need.labels[end])
-        return LeadPlan(need.mark, KEEP, have, need, labelled=labelled)
-    assert have.ends is not None and need.ends is not None
-    changed = [end for end in (0, 1) if have.ends[end] != need.ends[end]]
-    swapped = tuple(end for end in changed if bench.after.port(have.ends[end]) == need.ends[end])
-    return LeadPlan(
-        need.mark,
-        UNTOLD,
-        have,
-        need,
-        moved=tuple(end for end in changed if end not in swapped),
-        swapped=swapped,
-        plugged=tuple(end for end in (0, 1) if have.plugs[end] != need.plugs[end]),
-        labelled=tuple(end for end in (0, 1) if have.labels[end] != need.labels[end]),
-        why="its way is not known",
-    )
+    same = have.ends == need.ends and have.plugs == need.plugs and have.cable == need.cable
+    if same and have.length == need.length and have.make.conductors == need.make.conductors:
+        return end_by_end(have, need, KEEP, bench)
+    return end_by_end(have, need, UNTOLD, bench, "its way is not known")
 
 
 def _pulled(lead: BoardLead, new: Board, lengths: CableLengths, bench: Bench) -> LeadPlan:

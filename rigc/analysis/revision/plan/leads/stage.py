@@ -21,18 +21,24 @@ def stage_plan(have: BoardLead, need: BoardLead, bench: Bench) -> LeadPlan:
     why = _why_not(have, need)
     if why:
         return LeadPlan(need.mark, REMAKE, None, need, why=why)
+    return end_by_end(have, need, KEEP, bench)
+
+
+def end_by_end(have: BoardLead, need: BoardLead, verdict: str, bench: Bench, why: str = "") -> LeadPlan:
+    """What is done to each end of a lead of which no way is known: moved, plugged, labelled."""
     assert have.ends is not None and need.ends is not None
     changed = [end for end in (0, 1) if have.ends[end] != need.ends[end]]
     swapped = tuple(end for end in changed if bench.after.port(have.ends[end]) == need.ends[end])
     return LeadPlan(
         need.mark,
-        KEEP,
+        verdict,
         have,
         need,
         moved=tuple(end for end in changed if end not in swapped),
         swapped=swapped,
         plugged=tuple(end for end in (0, 1) if have.plugs[end] != need.plugs[end]),
         labelled=tuple(end for end in (0, 1) if have.labels[end] != need.labels[end]),
+        why=why,
     )
 
 
