@@ -26,12 +26,21 @@ def read_templates(folder: Path) -> OwnTemplates:
             raise TemplateMistake(f"{shown}/{name}", 0, "this link leads out of the folder", "copy the file into it")
         text = _text(path, f"{shown}/{name}", left)
         left -= len(text)
+        _closed_early(f"{shown}/{name}", text)
         files.append((name, text))
         if len(files) > MOST_FILES:
             raise TemplateMistake(
                 shown, 0, f"there are more than {MOST_FILES} templates", "name the folder of yours alone"
             )
     return OwnTemplates(shown, tuple(files))
+
+
+def _closed_early(shown: str, text: str) -> None:
+    """A style stands in the page between two tags: one that holds the second would go on as the page."""
+    at = text.lower().find("</style")
+    if at >= 0 and shown.endswith(".css"):
+        line = text.count("\n", 0, at) + 1
+        raise TemplateMistake(shown, line, "the style ends itself here", "take out the tag", text=text)
 
 
 def _found(folder: Path) -> list[Path]:

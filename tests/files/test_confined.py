@@ -207,6 +207,13 @@ def test_a_pipe_in_the_folder_does_not_hold_the_build_up(tmp_path: Path) -> None
         read_templates(tmp_path)
 
 
+def test_a_style_that_goes_on_as_the_page_is_told(tmp_path: Path) -> None:
+    (tmp_path / "sheet.css").write_text("body { color: black }\n</STYLE><script>alert(1)</script>\n")
+    with pytest.raises(TemplateMistake) as caught:
+        read_templates(tmp_path)
+    assert (caught.value.line, caught.value.message) == (2, "the style ends itself here")
+
+
 def test_templates_that_are_too_large_are_told(tmp_path: Path) -> None:
     (tmp_path / "cable-list.j2").write_text("x" * (5 * 1024 * 1024))
     with pytest.raises(TemplateMistake, match="larger than 4 MB"):
