@@ -199,7 +199,7 @@ ceiling                amount     | power-table unit-schedule |
 chain                  stated     | cable-list ground-sheet label-sheet level-table loading-table pull-list signal-flow test-record wiring-sheet | crossing-list cut-list deck-drawing loop-table mass-and-balance plan-full-size unit-schedule
 change                 cause      | as-built history |
                        reason     | as-built history |
-                       stated     | as-built history |
+                       stated     | as-built history | cable-list power-table wiring-sheet
                        text       | as-built history |
 channel                first      | midi-and-control-map preset-sheet wiring-sheet |
                        number     | midi-and-control-map preset-sheet wiring-sheet |

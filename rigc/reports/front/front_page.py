@@ -92,9 +92,10 @@ def _figures(loads: CaseLoads, mains: MainsLoads, count: HeadCount, work: BuildW
         Column(f"left to {each.most.text} kg, {each.limit.whose}", "kg", number=True, key=f"left_{each.limit.name}")
         for each in (loads.all[0].margins if loads.all else ())
     )
+    cased = any(load.case for load in loads.all)
     columns = (
-        Column("case"),
-        Column("mass with its case", "kg", number=True, key="mass"),
+        *((Column("case"),) if cased else ()),
+        Column("mass with its case" if cased else "mass", "kg", number=True, key="mass"),
         *limits,
         Column("all supplies take", "VA", number=True, key="takes"),
         Column("units", number=True),
@@ -105,17 +106,18 @@ def _figures(loads: CaseLoads, mains: MainsLoads, count: HeadCount, work: BuildW
     )
     once = (mains.volt_amperes, count.units, count.supplies, count.leads, count.stage_leads, work.minutes)
     told = tuple(figure_cell(each, strong=True) for each in once)
-    masses = tuple(map(_masses, loads.all)) or ((Cell("not stated"), Cell("?")),)
+    masses = tuple(_masses(load, cased) for load in loads.all) or ((Cell("?"),),)
     rows = tuple(Row((*mass, *(told if at == 0 else (Cell(""),) * len(told)))) for at, mass in enumerate(masses))
     return Table("figures", "Key figures", columns, rows)
 
 
-def _masses(load: CaseLoad) -> tuple[Cell, ...]:
+def _masses(load: CaseLoad, cased: bool) -> tuple[Cell, ...]:
     left = tuple(
         Cell(each.left.text, strong=True, mark="FAIL") if each.passed else figure_cell(each.left)
         for each in load.margins
     )
-    return (Cell(load.case or "none"), at_least(load.mass.whole_known, strong=True), *left)
+    case = (Cell(load.case or "none"),) if cased else ()
+    return (*case, at_least(load.mass.whole_known, strong=True), *left)
 
 
 def _index(folder: tuple[Document, ...]) -> Table:

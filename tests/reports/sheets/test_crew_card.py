@@ -59,7 +59,7 @@ def test_the_plan_the_bypass_and_whom_to_call(card: Sheet) -> None:
 def test_a_protective_earth_is_never_lifted(card: Sheet) -> None:
     assert [
         "hum",
-        "MIDI, USB leads out; then the ground lift. Never lift a protective earth.",
+        "MIDI leads out. Never lift a protective earth.",
     ] in rows(card, "panic")
 
 
@@ -94,3 +94,13 @@ def test_the_numbers_of_the_leads_stand_at_the_jacks(card: Sheet) -> None:
     assert "front edge (player)" in told
     assert not [text for text in told if text.startswith("Without room")]
     assert plan.width_mm == 180
+
+
+def test_what_helps_is_what_the_rig_has() -> None:
+    """Without presets, MIDI, a bypass plan: a rig with a ground lift, and one without."""
+    told = {row[0]: row[1] for row in rows(sheet("harbour-keys", "crew-card"), "panic")}
+    assert told["hum"] == "Ground lift the other way. Never lift a protective earth."
+    assert told["no sound"] == "Mute, then fault tree."
+    assert told["wrong sounds"] == "Mute, power off, count to ten, power on."
+    told = {row[0]: row[1] for row in rows(sheet("tide-line", "crew-card"), "panic")}
+    assert told["no sound"] == "Mute, then the bypass plan. After the song: fault tree."

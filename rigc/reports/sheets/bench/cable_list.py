@@ -7,6 +7,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes
 from rigc.analysis.leads.special_leads import SpecialLeads
+from rigc.analysis.revision.rework import Rework
 from rigc.analysis.stores.bought_leads import BoughtLeads
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
@@ -15,6 +16,7 @@ from rigc.reports.leads.lead_table import lead_table, stuck_table
 from rigc.reports.leads.lead_totals import totals_table
 from rigc.reports.leads.off_board import adaptor_table, stage_table
 from rigc.reports.leads.special_words import special_words
+from rigc.reports.revision.changed_rows import changed, marked
 
 _READING = Paragraph(
     "reading",
@@ -46,16 +48,18 @@ def cable_list(
     lengths: CableLengths,
     labels: Labels,
     bought: BoughtLeads,
+    rework: Rework,
 ) -> Sheet:
     """The sheet for the bench; a lead that has no length keeps its row, and the reason is told."""
+    signs, adaptors = {"id": changed(rework).leads}, adaptor_table(special)
     blocks = (
         _READING,
-        lead_table(rig, leads, lengths, labels, bought),
+        marked(lead_table(rig, leads, lengths, labels, bought), signs),
         special_words(leads),
         stuck_table(leads, routes),
         totals_table(lengths, bought),
-        stage_table(rig, leads, lengths, labels),
-        adaptor_table(special),
+        marked(stage_table(rig, leads, lengths, labels), signs),
+        None if adaptors is None else marked(adaptors, signs),
         _CARE,
     )
     return Sheet(

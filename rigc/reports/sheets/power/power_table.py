@@ -15,6 +15,7 @@ from rigc.analysis.power.power_network import PowerNetwork
 from rigc.analysis.power.shared_returns import SharedReturns
 from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.analysis.power.unit_powers import UnitPowers
+from rigc.analysis.revision.rework import Rework
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.drawings.power.one_line import one_lines
@@ -27,6 +28,7 @@ from rigc.reports.power.choice_words import choice_words
 from rigc.reports.power.lead_drops import conductor_notes, drop_table, network_table, return_table, shield_notes
 from rigc.reports.power.power_wishes import power_wishes
 from rigc.reports.power.special_leads import special_table
+from rigc.reports.revision.changed_rows import changed, marked
 
 
 def power_table(
@@ -43,13 +45,15 @@ def power_table(
     labels: Labels,
     lives: BatteryLives,
     zones: Zones,
+    rework: Rework,
 ) -> Sheet:
     """The sheet; what is not known is left as `?`, a figure that leans on an assumed current is marked."""
+    new = changed(rework)
     blocks = (
         *one_lines(rig, power, totals, mains, leads),
-        by_outlet(rig, power, leads, zones),
+        marked(by_outlet(rig, power, leads, zones), {"supply.outlet": new.outlets}),
         by_supply(totals, mains),
-        by_unit(powers, leads, drops, zones),
+        marked(by_unit(powers, leads, drops, zones), {"unit": new.feeds}),
         *_notes(rig, power),
         power_wishes(rig.power),
         choice_words(power),

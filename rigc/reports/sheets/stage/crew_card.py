@@ -22,14 +22,6 @@ _LINE = 6.0  # of a list, in mm
 _OF_STEP, _OF_SETTING, _OF_BYPASS = 32, 22, 40  # so many letters go on a line
 
 _SETTINGS = (Column("set", key="at"), Column("to", key="position"), Column("where", key="scenario"))
-_PANIC = (
-    ("smoke, a tingle", "Mains plug out at the wall. Touch no strings, no microphone. It stays out."),
-    ("no sound", f"Mute, then the bypass plan. After the song: {see('fault-tree')}."),
-    ("one unit dead", f"Outlet lit ({see('power-table')})? Plug home? Another lead; then bypass it."),
-    ("hum", "MIDI, USB leads out; then the ground lift. Never lift a protective earth."),
-    ("wrong sounds", "Call the preset up anew. Else mute, power off, count to ten, power on."),
-)
-"""What is seen or heard, and what to do: one line of the page each."""
 
 
 def crew_card(
@@ -52,7 +44,7 @@ def crew_card(
             listed,
             bypass,
             _call(rig),
-            _panic(),
+            _panic(rig, leads, settings),
         ),
     )
 
@@ -115,10 +107,36 @@ def _call(rig: Rig) -> Paragraph:
     return Paragraph("call", tuple(f"{name}  {'_' * 16}" for name in names), heading="Whom to call")
 
 
-def _panic() -> Table:
+def _panic(rig: Rig, leads: Leads, settings: SwitchSettings) -> Table:
     columns = (Column("when it fails", key="symptom"), Column("do"))
-    rows = tuple(Row((Cell(symptom, strong=True), Cell(do))) for symptom, do in _PANIC)
+    rows = tuple(Row((Cell(symptom, strong=True), Cell(do))) for symptom, do in _failing(rig, leads, settings))
     return Table("panic", "Panic", columns, rows)
+
+
+def _failing(rig: Rig, leads: Leads, settings: SwitchSettings) -> Iterator[tuple[str, str]]:
+    """What is seen or heard, and what to do with what this rig has: one line of the page each."""
+    yield "smoke, a tingle", "Mains plug out at the wall. Touch no strings, no microphone. It stays out."
+    yield (
+        "no sound",
+        f"Mute, then {'the bypass plan. After the song: ' if rig.bypass_plans else ''}{see('fault-tree')}.",
+    )
+    if rig.supplies:
+        yield "one unit dead", f"Outlet lit ({see('power-table')})? Plug home? Another lead; then bypass it."
+    lines = [
+        name for name, signal in (("MIDI", "midi"), ("USB", "usb")) if any(each.signal == signal for each in leads.all)
+    ]
+    lift = any("lift" in each.switch for each in settings.all)
+    steps = [*([f"{', '.join(lines)} leads out"] if lines else []), *(["ground lift the other way"] if lift else [])]
+    yield (
+        "hum",
+        f"{_capital('; then '.join(steps or ['one lead after the other out and in']))}. Never lift a protective earth.",
+    )
+    again = "Call the preset up anew. Else mute" if rig.presets else "Mute"
+    yield "wrong sounds", f"{again}, power off, count to ten, power on."
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 PLACE = 1

@@ -10,14 +10,16 @@ from rigc.analysis.leads.lead_volts import LeadVolts
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.mains.radio_bands import RadioBands
+from rigc.analysis.revision.rework import Rework
 from rigc.analysis.signal.levels.levels import Levels
 from rigc.analysis.signal.loading.first_section import FirstSection
 from rigc.analysis.signal.phantom_ways import PhantomWays
 from rigc.analysis.signal.signal_steps import SignalSteps
 from rigc.model.rig import Rig
-from rigc.reports.content import Sheet
+from rigc.reports.content import Sheet, Table
 from rigc.reports.control.control_tables import control_table, midi_table, power_leads_table, preset_table
 from rigc.reports.control.switch_settings import band_table, switch_table
+from rigc.reports.revision.changed_rows import changed, marked
 from rigc.reports.signal.first_buffer_tables import first_buffer_tables
 from rigc.reports.signal.intents import intent_table
 from rigc.reports.signal.loop_table import loop_table
@@ -42,8 +44,11 @@ def wiring_sheet(
     presets: PresetFigures,
     volts: LeadVolts,
     zones: Zones,
+    rework: Rework,
 ) -> Sheet:
     """Signal order chain by chain, loops, other leads, presets, loading, and what the crew must know."""
+    new = changed(rework)
+    signs = {"unit": new.units, "lead": new.leads, "at": new.outlets}
     return Sheet(
         name="wiring-sheet",
         title="Wiring sheet",
@@ -54,21 +59,36 @@ def wiring_sheet(
             bypass_plan(rig),
             *(
                 each
-                for each in (switch_table(settings, zones), phantom_table(phantom), band_table(bands), join_table(rig))
+                for each in (
+                    _switches(settings, zones, signs),
+                    phantom_table(phantom),
+                    band_table(bands),
+                    join_table(rig),
+                )
                 if each is not None
             ),
-            *signal_tables(rig, steps.chains, levels, zones),
+            *(marked(table, signs) for table in signal_tables(rig, steps.chains, levels, zones)),
             loop_table(rig, leads),
             *(each for each in (intent_table(rig),) if each is not None),
-            power_leads_table(rig, leads, power, special, volts, zones),
-            midi_table(rig, leads, zones),
-            control_table(rig, leads, zones),
+            *(
+                marked(table, signs)
+                for table in (
+                    power_leads_table(rig, leads, power, special, volts, zones),
+                    midi_table(rig, leads, zones),
+                    control_table(rig, leads, zones),
+                )
+            ),
             *(each for each in (mains_plug_table(rig),) if each is not None),
             preset_table(rig, presets),
             *first_buffer_tables(first),
         ),
         landscape=True,
     )
+
+
+def _switches(settings: SwitchSettings, zones: Zones, signs: dict[str, dict[str, str]]) -> Table | None:
+    table = switch_table(settings, zones)
+    return None if table is None else marked(table, signs)
 
 
 PLACE = 3
