@@ -114,16 +114,16 @@ def _turns(sheet: Sheet) -> Iterable[Sheet]:
     narrow = _page("letter", across=False)
     if any(isinstance(each, Drawing) and (each.width_mm > narrow.wide or not sheet.landscape) for each in sheet.blocks):
         return
+    if sheet.landscape and not all(fits(each, narrow) for each in sheet.blocks if isinstance(each, Table)):
+        return
     turned = sheet.replace(landscape=not sheet.landscape, blocks=tuple(map(_upright, sheet.blocks)))
     if not any(isinstance(each, (Table, Drawing)) and each.landscape for each in turned.blocks):
         yield turned
 
 
 def _upright(block: Block) -> Block:
-    if isinstance(block, Table) and block.landscape and fits(block, _page("letter", across=False)):
-        told: Table = block.replace(landscape=False)
-        return told
-    return block
+    told: Block = block.replace(landscape=False) if isinstance(block, Table) else block
+    return told
 
 
 def _page(paper: str, *, across: bool, stage: bool = False) -> Page:

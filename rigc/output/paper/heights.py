@@ -122,7 +122,8 @@ def _drawing(drawing: Drawing, page: Page) -> Part:
     most, room = (150.0, page.high + 4 if turned else page.wide) if across else (244.0, page.wide)
     scale = min(1.0, room / drawing.width_mm, most / drawn_height(drawing))
     told = lines(drawing.caption, _TEXT, room) * _TEXT_LINE + 2 if drawing.caption else 0.0
-    return Part(7.3 + drawn_height(drawing) * scale + told + (1.5 if across else 5), turned=turned)
+    title = lines(drawing.title, _CAPTION, room) * _CAPTION.size * 1.3 + 2
+    return Part(title + drawn_height(drawing) * scale + told + (1.5 if across else 5), turned=turned)
 
 
 def _paragraph(paragraph: Paragraph, page: Page) -> tuple[Part, ...]:
@@ -169,7 +170,8 @@ def column_widths(table: Table, page: Page, how: Setting) -> list[float]:
     least, most = zip(*(_wants(table, place, how) for place in range(len(table.columns))), strict=True)
     room = page.wide - tick
     if sum(most) <= room:
-        full = max(0.6 * page.wide - tick, sum(most))
+        whole = page.beside or any(column.least_mm for column in table.columns)
+        full = max((1.0 if whole else 0.6) * page.wide - tick, sum(most))
         return [each * full / sum(most) for each in most]
     if sum(least) >= room:
         return list(least)
