@@ -16,7 +16,7 @@ _ROWS = (ROW, 6.3, 6.1, 5.9, 5.7, 6.8, 7.1, 7.4, 7.7)
 _LOWER = 5  # so many of them are not higher
 STAGE = ("wiring-sheet", "preset-sheet", "stage-hook-up", "crew-card", "fault-tree")
 """Sheets that are read at arm's length, in bad light."""
-_FULL, _OVERFULL = 0.975, 1.025  # of a page's height: what surely goes on it by the estimate, and what may
+_FULL, _OVERFULL = 0.975, 1.04  # of a page's height: what surely goes on it by the estimate, and what may
 _LOW = 0.5  # a page less used than this is one too many
 _SPARE = 0.6  # of a page: what such a one costs
 _NAMED = 9.0  # mm: a sheet's name, where it shares a page

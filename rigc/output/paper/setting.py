@@ -9,8 +9,8 @@ from rigc.record import Record
 from rigc.reports.drawings.means.lettering import EM_PER_CAPITAL, text_width
 
 POINT = 25.4 / 72
-NARROW = 0.87
-"""The widths of the condensed cut, as part of those of the regular one (of the sheets' typeface, the mean of its letters)."""
+NARROW = 0.904
+"""The widths of the condensed cut, as part of those of the regular one (the mean of the letters of a cable list)."""
 
 _HAIR = 0.01  # mm: sums of floats are no reason to break a line
 _ROOMY = 1.01  # by so much a drawing's letters are taken for wider than they are

@@ -11,8 +11,8 @@ from rigc.reports.content import Drawing
 from rigc.reports.drawings.markers.marker import LINE_GAP, Marker, size
 from rigc.reports.drawings.shapes import HAIR, LARGE_LETTERS, LETTERS, Label, Line, Shape, Symbol
 
-PAGE_WIDTH, PAGE_HEIGHT = 182.0, 200.0
-"""What a drawing may take of a page in mm, cut marks included."""
+PAGE_WIDTH, PAGE_HEIGHT = 182.0, 96.0
+"""What a drawing may take of a page in mm, cut marks included: two go on one, or one below a table."""
 CUT_MARK = 3.0
 _HEAD = 5.0  # for a block's size, above it
 _GAP = 4.0
