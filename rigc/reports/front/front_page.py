@@ -16,7 +16,7 @@ from rigc.analysis.weight.case_loads import CaseLoad, CaseLoads
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Cell, Column, Document, Drawing, NoSheet, Row, Sheet, Table
-from rigc.reports.drawings.deck.plan_within import plans_within
+from rigc.reports.drawings.pictures.plan_within import plans_within
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.signal.remarks import cautions
 from rigc.reports.weight.limit_table import at_least

@@ -12,7 +12,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
-from rigc.reports.drawings.deck.card_plan import card_plans
+from rigc.reports.drawings.pictures.card_plan import card_plans
 from rigc.reports.front.sheet_codes import see
 from rigc.reports.signal.remarks import bypass_plan
 
