@@ -21,7 +21,7 @@ APART = 0.3
 """Between letters and anything else, in mm."""
 
 _CLEAR = 0.15  # what a leader keeps off letters, in mm
-_KEPT, _MORE = 40, 120  # so many free places of a name are compared; of a name that finds none so many
+_KEPT, _MORE = 30, 120  # so many free places of a name are compared; of a name that finds none so many
 _ALIKE = 1.1  # of two places nearer than that one will do, in mm
 _LATTICE = 2.5  # from place to place where all of the ground is searched, in mm
 _FOREIGN = 25.0  # what it costs to stand at the end of a leader on a body that is not its own
