@@ -58,7 +58,9 @@ def _against(rig: Rig, missed: MissedWish) -> str:
         return "what a foot works is not turned away from the player"
     if hint.kind == "stands" and not missed.somewhere:
         return "the room there is too low"
-    return "what else the deck bears leaves no such place" if missed.somewhere else "the deck has no such place"
+    return (
+        "no layout that was found has it there; more --effort may" if missed.somewhere else "the deck has no such place"
+    )
 
 
 def _said(hint: Hint) -> str:
