@@ -14,6 +14,7 @@ from rigc.analysis.laying.standing import for_a_foot
 from rigc.analysis.laying.wishes.contradictions import contradictions
 from rigc.analysis.laying.wishes.missed_wishes import MissedWish, MissedWishes
 from rigc.analysis.laying.wishes.wish_words import by_how_much, wished
+from rigc.analysis.laying.wishes.wishes_of_rig import lacks_below
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.wording import joined, listed
@@ -56,7 +57,8 @@ def _against(rig: Rig, missed: MissedWish) -> str:
     thing = rig.things[hint.things[0]]
     if hint.kind == "jacks_look" and isinstance(thing, Thing) and for_a_foot(thing):
         return "what a foot works is not turned away from the player"
-    if hint.kind == "stands" and not missed.somewhere:
+    deck = missed.wish.deck
+    if hint.word == "beneath" and deck is not None and isinstance(thing, Thing) and lacks_below(thing, deck):
         return "the room there is too low"
     return (
         "no layout that was found has it there; more --effort may" if missed.somewhere else "the deck has no such place"

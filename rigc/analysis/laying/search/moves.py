@@ -1,8 +1,9 @@
-"""Layout and dice -> a change to try: shift, align, set beside, exchange, turn, make room in a row, reorder a row."""
+"""Layout and dice -> a change to try: meet a wish, shift, align, set beside, exchange, turn, make room in a row, reorder a row."""
 
 from __future__ import annotations
 
 from rigc.analysis.laying.search.layout import Change, Layout
+from rigc.analysis.laying.wishes.wished import missed
 
 _FACTOR, _ADDED, _MASK = 6364136223846793005, 1442695040888963407, (1 << 64) - 1  # constants: Knuth, MMIX, from memory
 
@@ -21,11 +22,14 @@ class Dice:
 
 
 _STRIDES = (1, 2, 3, 5, 8, 13, 21, 34, 55)  # in steps of the grid
+_WISHED = 8  # while wishes are missed, one change in so many is made for one of them
 _ONE_ROW = 300  # fronts that are no further apart count as one row when a row is reordered
 
 
 def some_change(layout: Layout, free: tuple[int, ...], dice: Dice) -> list[Change]:
     """A change of one or more free items; empty where the dice fell on one that cannot be."""
+    if layout.missed and not dice.below(_WISHED):
+        return _wished(layout, free, dice)
     item = free[dice.below(len(free))]
     kind = dice.below(16)
     if kind < 1:
@@ -100,6 +104,29 @@ def _aligned(layout: Layout, item: int, free: tuple[int, ...], dice: Dice) -> li
         else [each for each in free if layout.at[each][1] == front and items[each].under == items[item].under]
     )
     return [(each, layout.at[each][0], line, layout.at[each][2]) for each in moved]
+
+
+def _wished(layout: Layout, free: tuple[int, ...], dice: Dice) -> list[Change]:
+    """A thing of a wish that is missed goes to an edge, into the middle or the end of a row, onto the tier that is asked for, or into line
+    with, beside or mirroring what the wish names."""
+    board = layout.board
+    wishes = [wish for wish in board.wishes if missed(board, wish, layout.at)]
+    wish = wishes[dice.below(len(wishes))]
+    named = [item for item in (*wish.items, *wish.others) if item in free]
+    if not named:
+        return []
+    item = named[dice.below(len(named))]
+    shape, gap, third = dice.below(len(layout.solids[item])), wish.amount or 0, board.depth // 3
+    width, depth = layout.solids[item][shape].width, layout.solids[item][shape].depth
+    xs = [layout.at[item][0], 0, board.width - width, (board.width - width) // 2]
+    ys = [layout.at[item][1], 0, board.depth - depth, third, board.depth - third - depth]
+    ys += [wish.front, wish.rear - depth] if wish.rear else []
+    for other in sorted({*wish.items, *wish.others} - {item}):
+        left, front, right, rear = layout.box(other)
+        xs += [left, board.width - right, left - width - gap, right + gap]
+        ys += [front, front - depth - gap, rear + gap]
+    x, y = xs[dice.below(len(xs))], ys[dice.below(len(ys))]
+    return [(item, max(0, min(x, board.width - width)), max(0, min(y, board.depth - depth)), shape)]
 
 
 def _beside(layout: Layout, item: int, dice: Dice) -> list[Change]:
