@@ -1,4 +1,4 @@
-"""Letters stand free in the flow, the power one-line and the markers: counted from the SVG on the worked boards."""
+"""Letters stand free in the flow, the power one-line, the ground one-line and the markers: counted from the SVG on the worked boards."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from svg_collisions import collisions
 from rigc.output.svg import inline
 from rigc.reports.content import Drawing, Sheet
 from rigc.reports.sheets.bench.label_sheet import label_sheet
+from rigc.reports.sheets.power.ground_sheet import ground_sheet
 from rigc.reports.sheets.power.power_table import power_table
 from rigc.reports.sheets.stage.signal_flow import signal_flow
 
@@ -20,7 +21,7 @@ BOARDS = (
 )
 
 
-@pytest.mark.parametrize("sheet", [signal_flow, power_table, label_sheet])
+@pytest.mark.parametrize("sheet", [signal_flow, power_table, label_sheet, ground_sheet])
 @pytest.mark.parametrize("board", BOARDS)
 def test_no_letter_meets_a_letter_a_line_or_an_outline(board: str, sheet: Callable[..., Sheet]) -> None:
     made: Sheet = sheet_of(board, sheet)

@@ -17,13 +17,16 @@ def closings(tree: Tree) -> list[tuple[int, int, str]]:
     return found + [(earthed[0], other, "the mains") for other in earthed[1:]]
 
 
-def closing_lines(closed: list[tuple[int, int, str]], middles: list[float], rights: list[float]) -> list[Shape]:
-    """Thick broken lines from row to row, on the right of all that stands in the rows, which reach to `rights`.
+def closing_lines(
+    closed: list[tuple[int, int, str]], middles: list[float], rights: list[float], words_from: list[float]
+) -> list[Shape]:
+    """Thick broken lines from row to row, on the right of all that stands in the rows, which reach to `rights`; of each row the words
+    begin no further left than `words_from`.
 
     Several that end at one row lie one under the other; each has its words where it has a row for itself, if it can.
     """
     uses = [sum(at in pair[:2] for pair in closed) for at in range(len(middles))]
-    ends, taken, spare = list(rights), [0] * len(middles), []
+    ends, taken, spare = list(map(max, rights, words_from)), [0] * len(middles), []
     for one, two, words in closed:
         at = one if uses[one] < uses[two] else two
         spare.append((at, ends[at] + 1.5))

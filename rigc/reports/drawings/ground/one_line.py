@@ -100,15 +100,19 @@ def _described(state: GroundState) -> str:
 
 def _tree(rig: Rig, part: TreePart, middles: list[float]) -> list[Shape]:
     shapes: list[Shape] = []
+    words_from = []
     for row, middle in zip(part.rows, middles, strict=True):
-        if row.parent is not None:
-            shapes += _joint(row, middles[row.parent] + BOX_Y / 2, middle)
+        joint = [] if row.parent is None else _joint(row, middles[row.parent] + BOX_Y / 2, middle)
+        words_from.append(
+            right_of(joint[-1]) - 0.5 if joint and row.spine else 0.0
+        )  # beside the words of the lead above
+        shapes += joint
     rights = []
     for row, middle in zip(part.rows, middles, strict=True):
         drawn = _parted(row, middle) if row.pole is None else _ground(rig, row, middle)
         rights.append(max(right_of(shape) for shape in drawn) + (1 if len(drawn) > 2 else 0))
         shapes += drawn
-    return [*shapes, *closing_lines(list(part.closed), middles, rights)]
+    return [*shapes, *closing_lines(list(part.closed), middles, rights, words_from)]
 
 
 def _ground(rig: Rig, row: TreeRow, middle: float) -> list[Shape]:
