@@ -402,7 +402,7 @@ origin                 code       | customs-list |
                        stated     | customs-list |
 others                 stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record wiring-sheet |
 outer                  amount     | label-sheet unit-schedule |
-outlet                 stated     | power-table unit-schedule |
+outlet                 stated     | power-table unit-schedule | deck-drawing
 output                 carries    | unit-schedule | test-record
                        impedance  | unit-schedule | loading-table
                        jack       | unit-schedule | test-record
