@@ -170,9 +170,9 @@ battery                capacity   | maintenance power-table unit-schedule |
                        kind       | maintenance power-table unit-schedule |
                        stated     | maintenance power-table unit-schedule | loading-table
 bend                   amount     | deck-drawing unit-schedule |
-beside                 gap        | deck-drawing | cable-list cut-list label-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
-                       side       | deck-drawing | cable-list cut-list label-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
-                       stated     | deck-drawing | cable-list cut-list label-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
+beside                 gap        | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
+                       side       | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
+                       stated     | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
 blend                  name       | cable-list customs-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet |
 blend_dry              share      | level-table test-record wiring-sheet |
 blend_wet              share      | level-table test-record wiring-sheet |
@@ -457,8 +457,8 @@ rail                   faces      | mounting-strips pull-list | mass-and-balance
 rating                 current    | power-table unit-schedule |
                        kind       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
                        voltage    | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record unit-schedule wiring-sheet |
-reach                  foot       | deck-drawing | cable-list cut-list label-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
-                       stated     | deck-drawing | cable-list cut-list label-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
+reach                  foot       | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
+                       stated     | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
 reading                amount     | test-record |
                        date       | test-record |
                        number     | test-record |
@@ -481,8 +481,8 @@ rig                    name       | accepted-deviations cable-list crossing-list
 roll                   amount     | mounting-strips unit-schedule |
 room_at                x          | deck-drawing |
                        y          | deck-drawing |
-row                    row        | deck-drawing | cable-list cut-list label-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
-                       stated     | deck-drawing | cable-list cut-list label-sheet loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
+row                    row        | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
+                       stated     | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
 scenario               name       | ground-sheet mains-sheet test-record wiring-sheet | level-table loading-table signal-flow
                        title      | mains-sheet |
 selector               stated     | mains-sheet test-record wiring-sheet |
