@@ -26,7 +26,11 @@ _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each th
 _LONG = 4  # further rounds are so many times as long
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
 _WAYS = (0, 1, 3, 0, 2)  # in which the rounds begin
-FEW, _FEW_AFTER = 6, 1  # so many things are laid by branch and bound, after so many rounds
+FEW, _FEW_AFTER, _FEW_AT_LAST = (
+    6,
+    1,
+    2,
+)  # so many things are laid by branch and bound, after so many rounds; after more while a layout has faults
 _OUT, _EACH_OUT = 4, 3_000  # so many of them are taken out at a time, and the steps for laying them at most
 _OWN, _COARSE = 75_000, 24_000  # steps for that at most: on the board's own grid, and where that is too fine
 _LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
@@ -58,6 +62,7 @@ class _Search:
         self.free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
         layout = Layout(board, first_layout(board))
         self.ground, self.best = layout.ground, as_it_is(layout)
+        self.hot = _HOT
         self.length = _ROUND + _ROUND_EACH * len(self.free)
 
     def run(self, patience: int) -> None:
@@ -68,14 +73,14 @@ class _Search:
                 if not self.best.hard or not patience:
                     break
                 self.effort, patience = self.effort + patience, 0
-            if few and number >= _FEW_AFTER and not self.best.hard:
+            if few and number >= (_FEW_AT_LAST if self.best.hard else _FEW_AFTER):
                 if not self._few_things():
                     self._begun_afresh()
                 break
             polishing = number % 4 == 3
             begun = list(self.best.at) if polishing else self._begun(_WAYS[(number - number // 4) % len(_WAYS)])
             length = self.length * (1 if number == 0 else _LONG * (1 + number // 8))
-            self._round(begun, number, length, _WARM if polishing else _HOT, self.best)
+            self._round(begun, number, length, _WARM if polishing else self.hot, self.best)
             number += 1
 
     def _begun(self, way: int) -> list[At]:
@@ -108,7 +113,7 @@ class _Search:
         number = 0
         while self.done < self.effort:
             begun = self._begun(number)
-            here = self._round(begun, number, self.length, _HOT, as_it_is(Layout(self.board, begun, self.ground)))
+            here = self._round(begun, number, self.length, self.hot, as_it_is(Layout(self.board, begun, self.ground)))
             if self.done < self.effort:
                 here = self._round(list(here.at), number, self.length, _WARM, here)
             if not here.hard:

@@ -15,7 +15,7 @@ from rigc.analysis.laying.search.grid_places import Sites
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.lengths import Standing, backwards, link_bound, some_runs
-from rigc.analysis.laying.search.tree_bounds import Branch, TreeBounds
+from rigc.analysis.laying.search.tree_bounds import WEIGHED_EACH, Branch, TreeBounds
 
 _GROWTH = 3  # percent by which the limit grows each time
 _LOOKS = 8  # so many places looked at take as long as one step of the other search
@@ -122,9 +122,10 @@ class FewThings:
                 yield site, least
         x, down = tree.foot(branch, parent, parent=True)
         room = self.cost - bound - tree.below_cost(branch, down + branch.least_down)
-        for cost, (column, its), sites in branch.below:
+        for number, (cost, (column, its), sites) in enumerate(branch.below):
             if cost >= room:
                 return
+            self.looks += number % WEIGHED_EACH == 0
             least = bound + cost + tree.below_cost(branch, abs(x - column) + down + its)
             if least < self.cost:
                 yield from ((site, least) for site in sites if abs(site.at[1] - parent.at[1]) > 0)
