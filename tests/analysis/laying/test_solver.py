@@ -5,9 +5,13 @@ from __future__ import annotations
 import random
 
 import pytest
+from small_rigs import block, results_of
 
 from laying.exhaustive import shorter_than
 from laying.small_boards import dealt, unit
+from rigc.analysis.deck.unplaced import as_stated
+from rigc.analysis.laying.chosen_places import task_of
+from rigc.analysis.laying.proved_places import proved_places
 from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.laying.search.board import Board, Parting
 from rigc.analysis.laying.search.clash import clash, larger, of_some
@@ -16,6 +20,8 @@ from rigc.analysis.laying.search.ground import Ground
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.solver.forbidden import forbidden, parted
 from rigc.analysis.laying.search.solver.model import proof
+from rigc.reports.content import Table
+from rigc.reports.laying.choice_sheets import proved_sheet
 
 
 @pytest.mark.parametrize(("seed", "units"), [(0, 3), (1, 4)])
@@ -80,3 +86,18 @@ def test_a_larger_deck_was_tried() -> None:
 def test_some_of_a_board_keep_what_parts_them() -> None:
     board = dealt(0, 4).replace(partings=(Parting(1, 3, 100), Parting(0, 2, 0)))
     assert of_some(board, (1, 2, 3)).partings == (Parting(0, 2, 100),)
+
+
+def test_what_is_told_of_a_layout() -> None:
+    # two units of 40 x 60 mm without leads on a deck of 200 x 100 mm: in front both cost nothing but the one line that they make
+    units = "".join(
+        block("unit", name, "body 40 x 60 x 40 mm", "input in ts", "output out ts") for name in ("dunlin", "knot")
+    )
+    rig = results_of(units + "chain dunlin -> knot\n" + block("deck", "pan", "size 200 x 100 mm")).rig
+    task = task_of(as_stated(rig))
+    assert task is not None
+    made = proved_places(task, 300, 2)
+    assert not made.impossible and made.within_percent == 0
+    (table,) = (block for block in proved_sheet(made).blocks if isinstance(block, Table))
+    assert [row.cells[0].text for row in table.rows] == ["this layout", "every other, at least"]
+    assert table.rows[1].cells[2].text == "proved by the solver: none costs less"
