@@ -17,7 +17,7 @@ from rigc.output.paper.constant import without_constants
 from rigc.output.paper.fit import Fit, fitted
 from rigc.output.paper.setting import Look, lines
 from rigc.reports.content import Cell, Column, Document, Drawing, Table
-from rigc.reports.worst_first import worst_first
+from rigc.reports.schedule.worst_first import worst_first
 
 FEEDS = (
     Column("lead"),

@@ -7,7 +7,7 @@ from rigc.analysis.deck.zones import Zones
 from rigc.analysis.mains.radio_bands import RadioBand, RadioBands
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.zone_column import ZONE, zoned
-from rigc.reports.worst_first import worst_first
+from rigc.reports.schedule.worst_first import worst_first
 
 _SWITCHES = (
     Column("at"),

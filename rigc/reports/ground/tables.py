@@ -13,7 +13,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
-from rigc.reports.worst_first import worst_first
+from rigc.reports.schedule.worst_first import worst_first
 from rigc.traced.figure import Figure, assumed
 
 _SCENARIO = Column("scenario")

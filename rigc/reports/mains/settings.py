@@ -6,7 +6,7 @@ from rigc.analysis.mains.primaries import Primaries
 from rigc.analysis.mains.primary import Primary
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
-from rigc.reports.worst_first import worst_first
+from rigc.reports.schedule.worst_first import worst_first
 
 _COLUMNS = (
     Column("scenario"),

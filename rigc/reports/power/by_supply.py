@@ -6,7 +6,7 @@ from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
-from rigc.reports.worst_first import worst_first
+from rigc.reports.schedule.worst_first import worst_first
 
 _COLUMNS = (
     Column("supply"),

@@ -10,7 +10,7 @@ from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity, polarity_mark
-from rigc.reports.worst_first import worst_first
+from rigc.reports.schedule.worst_first import worst_first
 
 _COLUMNS = (
     Column("unit"),

@@ -8,7 +8,7 @@ from rigc.diagnostics.figures import plain
 from rigc.facts import weight
 from rigc.reports.content import Cell, Column, Paragraph, Row, Table
 from rigc.reports.figure_cell import figure_cell
-from rigc.reports.worst_first import worst_first
+from rigc.reports.schedule.worst_first import worst_first
 from rigc.traced.figure import Figure, Lacking, assumed, incomplete
 
 

@@ -9,7 +9,7 @@ from rigc.analysis.leads.lengths.lead_spares import SparesAsked, spares_asked, s
 from rigc.model.records import Spare
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
-from rigc.reports.worst_first import worst_first
+from rigc.reports.schedule.worst_first import worst_first
 
 _COLUMNS = (
     Column("item"),

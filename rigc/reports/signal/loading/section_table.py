@@ -13,8 +13,8 @@ from rigc.facts.loading import CABLE_LIMIT, LEAST_BRIDGING, TREBLE_CORNER_HZ
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import told_cell
+from rigc.reports.schedule.worst_first import worst_first
 from rigc.reports.signal.loading.words import state_names, way
-from rigc.reports.worst_first import worst_first
 from rigc.traced.figure import Answer, Figure, assumed
 from rigc.traced.given import limit
 from rigc.traced.reason import NOT_KNOWN
