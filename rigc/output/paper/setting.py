@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import lru_cache
+from typing import NamedTuple
 
 from rigc.output.escapes import held, pieces
-from rigc.record import Record
 from rigc.reports.drawings.means.lettering import EM_PER_CAPITAL, text_width
 
 POINT = 25.4 / 72
@@ -16,21 +16,21 @@ _HAIR = 0.01  # mm: sums of floats are no reason to break a line
 _ROOMY = 1.01  # by so much a drawing's letters are taken for wider than they are
 
 
-class Look(Record):
-    """How letters are set: their size in mm, whether they are bold, whether condensed."""
+class Look(NamedTuple):
+    """How letters are set: their size in mm, whether they are bold, whether condensed. A tuple, for widths are looked up by it over and over."""
 
     size: float
     strong: bool = False
     narrow: bool = False
 
 
-@cache
+@lru_cache(maxsize=1 << 14)
 def width(text: str, look: Look) -> float:
     """The width of a line of text in mm."""
     return text_width(text, 1 / EM_PER_CAPITAL, look.strong) * look.size * (NARROW if look.narrow else 1) / _ROOMY
 
 
-@cache
+@lru_cache(maxsize=1 << 14)
 def longest(text: str, look: Look) -> float:
     """The widest piece of a text that can't be broken, in mm."""
     return max((width(piece, look) for word in held(text).split(" ") for piece in pieces(word)), default=0.0)
