@@ -26,11 +26,7 @@ _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each th
 _LONG = 4  # further rounds are so many times as long
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
 _WAYS = (0, 1, 3, 0, 2)  # in which the rounds begin
-FEW, _FEW_AFTER, _FEW_AT_LAST = (
-    6,
-    1,
-    2,
-)  # so many things are laid by branch and bound, after so many rounds; after more while a layout has faults
+FEW, _FEW_AFTER = 6, 1  # so many things are laid by branch and bound, after so many rounds
 _OUT, _EACH_OUT = 4, 3_000  # so many of them are taken out at a time, and the steps for laying them at most
 _OWN, _COARSE = 75_000, 24_000  # steps for that at most: on the board's own grid, and where that is too fine
 _LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
@@ -73,7 +69,7 @@ class _Search:
                 if not self.best.hard or not patience:
                     break
                 self.effort, patience = self.effort + patience, 0
-            if few and number >= (_FEW_AT_LAST if self.best.hard else _FEW_AFTER):
+            if few and number >= _FEW_AFTER and not self.best.hard:
                 if not self._few_things():
                     self._begun_afresh()
                 break
