@@ -190,7 +190,7 @@ def statements() -> Iterator[Any]:
         yield pytest.param(statement, marks=pytest.mark.long) if at % 2 else statement
 
 
-@pytest.mark.parametrize("statement", statements())
+@pytest.mark.parametrize("statement", list(statements()))
 def test_a_stated_fact_reaches_its_sheets(statement: str) -> None:
     """Every kind of fact in the small rigs, by the rule of the grammar that states it: `-k firmware` tries one."""
     mine = (each for each in alike() if each[0][1].fact.statement == statement)
