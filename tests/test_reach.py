@@ -27,7 +27,6 @@ from rigc.source import Source
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node
 from rigc.syntax.nodes.written import rule_of
-from rigc.syntax.parsed import Parsed
 
 pytestmark = pytest.mark.usefixtures("names_anywhere")
 
@@ -75,27 +74,9 @@ NOT_COMPARED = {
 Sheets = dict[str, Any]
 
 
-class Nearby:
-    """Reads a changed file from where it differs from the unchanged one, and keeps nothing."""
-
-    reserved = READER.reserved
-
-    def __init__(self) -> None:
-        self._first: dict[str, Parsed] = {}
-
-    def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
-        if near is None and source.name not in self._first:
-            self._first[source.name] = READER.parse(source)
-            return self._first[source.name]
-        return READER.parse(source, near or self._first[source.name])
-
-
-NEARBY = Nearby()
-
-
 def compiled(path: Path, text: str) -> Compiled:
     disk = Disk(path, root=ROOT, given=text.encode())
-    return compile_rig(disk, disk.name, NEARBY, effort=HINTS)
+    return compile_rig(disk, disk.name, READER, effort=HINTS)
 
 
 def sheets(made: Compiled) -> Sheets:

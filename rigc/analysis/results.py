@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
+from functools import cache
 from typing import Any, TypeVar
 
 from rigc.analysis.previous import NOTHING_BEFORE, Previous
@@ -62,6 +63,7 @@ def _maker(kind: type[Any]) -> Callable[..., Any]:
     return made
 
 
+@cache
 def needed(function: Callable[..., Any]) -> tuple[tuple[type[Any], ...], Any]:
     """The parameter types of a function in order, and its return type. Parameter annotations must be plain class names."""
     scope = sys.modules[function.__module__].__dict__
