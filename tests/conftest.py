@@ -17,7 +17,7 @@ settings.register_profile("rigc", deadline=None, suppress_health_check=[HealthCh
 settings.load_profile("rigc")
 
 # Searches for circles took a quarter of the time. What stands after the collection of tests stays to the end: no search looks there.
-gc.set_threshold(50_000, 20, 100)
+gc.set_threshold(50_000, 10, 10)
 
 
 def pytest_collection_finish() -> None:
