@@ -190,6 +190,10 @@ class Ground:
         if choice.start is None:
             return Stand(choice, box, apart, None, choice.cost, frozenset(squares))
         leader = _leader(choice.start, box)
+        dot = dot_of(leader)
+        beside = squares_of(dot)
+        if any(dot.meets(other) for square in beside for other in self._letters.get(square, ())):
+            return None
         crossed = 0
         lines: set[Segment] = set()
         along = squares_crossed(leader)
@@ -210,7 +214,7 @@ class Ground:
         )
         length = hypot(leader[2] - leader[0], leader[3] - leader[1])
         cost = choice.cost + length + _CROSSING * crossed + _FOREIGN * foreign
-        return Stand(choice, box, apart, leader, cost, frozenset((*squares, *along, *squares_of(dot_of(leader)))))
+        return Stand(choice, box, apart, leader, cost, frozenset((*squares, *along, *beside)))
 
     def _is_free(self, apart: Room, squares: list[tuple[int, int]]) -> bool:
         """Whether neither letters nor closed grounds nor lines are in a room, which touches these squares."""
