@@ -56,7 +56,7 @@ def running(view: View, xs: Iterable[float], ys: Iterable[float], beyond: Beyond
 def front_edge(view: View, beyond: Beyond = NOTHING) -> Label:
     """The name of the edge at which the player stands, right of the figures along it."""
     y = view.top - beyond[1] - 1.2 if view.below else view.bottom + beyond[1] + 1.2
-    return Label(view.right + beyond[0] + 4, y, FRONT, strong=True, level="baseline" if view.below else "top")
+    return Label(view.right + beyond[0] + 5.2, y, FRONT, strong=True, level="baseline" if view.below else "top")
 
 
 def _datum(view: View) -> tuple[Shape, ...]:
