@@ -18,6 +18,8 @@ import signal
 import sys
 import time
 from collections import Counter, defaultdict
+from concurrent.futures import ProcessPoolExecutor, as_completed
+from multiprocessing import get_context
 from pathlib import Path
 from shutil import copyfile
 from tempfile import TemporaryDirectory
@@ -33,6 +35,9 @@ from rigc.cli import main  # noqa: E402
 COMMANDS = ("check", "build", "diff", "fmt", "pin", "rename", "mend", "why")
 MOST_S = 10
 MOST_BYTES = 1 << 30
+BATCH = 100
+"""So many inputs go through one process: what it keeps is not the next ones' trouble."""
+FINE = ("exit 0", "exit 1", "exit 2")
 FAILURES = Path("campaign-failures")
 _NO_VALUE = re.compile(r"(?<![\w-])(?:nan|inf|None|Traceback)(?![\w-])|<[a-z]+ ?[a-z.]* at 0x")
 
@@ -93,13 +98,13 @@ def _read(stream: io.TextIOWrapper) -> str:
     return stream.read()
 
 
-def run(count: int, first: int, commands: tuple[str, ...]) -> int:
-    """The campaign; the number of failures."""
-    counts: dict[str, Counter[str]] = defaultdict(Counter)
-    times: dict[str, list[float]] = defaultdict(list)
+def batch(first: int, last: int, commands: tuple[str, ...]) -> list[tuple[int, str, str, str, float]]:
+    """Seeds `first` to `last - 1`, in a process of its own: seed, command, rig, what it came to, seconds. What failed is kept."""
+    signal.signal(signal.SIGPROF, _stop)
+    resource.setrlimit(resource.RLIMIT_AS, (2 * MOST_BYTES, 2 * MOST_BYTES))
     sources = rigs()
-    failures = 0
-    for seed in range(first, first + count):
+    found = []
+    for seed in range(first, last):
         dice = random.Random(seed)
         source = sources[dice.randrange(len(sources))] if dice.random() < 0.8 else sources[dice.randrange(12)]
         command = commands[seed % len(commands)]
@@ -109,21 +114,35 @@ def run(count: int, first: int, commands: tuple[str, ...]) -> int:
             bad.write_bytes(text.encode("utf-8", "surrogatepass"))
             with TemporaryDirectory() as folder:
                 outcome, took = answered(words_of(command, source, bad, Path(folder) / "out", dice), text)
-            counts[command][outcome] += 1
-            times[command].append(took)
-            if outcome not in ("exit 0", "exit 1", "exit 2"):
-                failures += 1
+            if outcome not in FINE:
                 FAILURES.mkdir(exist_ok=True)
                 copyfile(bad, FAILURES / f"{command}-{seed}.rig")
-                print(f"{command} {seed} ({source.relative_to(HERE.parent)}): {outcome}", flush=True)
         finally:
             bad.unlink(missing_ok=True)
+        found.append((seed, command, source.relative_to(HERE.parent).as_posix(), outcome, took))
+    return found
+
+
+def run(count: int, first: int, commands: tuple[str, ...]) -> int:
+    """The campaign; the number of failures."""
+    counts: dict[str, Counter[str]] = defaultdict(Counter)
+    times: dict[str, list[float]] = defaultdict(list)
+    failures = 0
+    with ProcessPoolExecutor(1, max_tasks_per_child=1, mp_context=get_context("spawn")) as workers:
+        starts = range(first, first + count, BATCH)
+        done = [workers.submit(batch, start, min(start + BATCH, first + count), commands) for start in starts]
+        for each in as_completed(done):
+            for seed, command, source, outcome, took in each.result():
+                counts[command][outcome] += 1
+                times[command].append(took)
+                if outcome not in FINE:
+                    failures += 1
+                    print(f"{command} {seed} ({source}): {outcome}", flush=True)
     for command, outcomes in counts.items():
         seconds = sorted(times[command])
         told = ", ".join(f"{outcome} {number}" for outcome, number in sorted(outcomes.items()))
-        print(
-            f"{command:7}{len(seconds):7} inputs: {told}; middle {seconds[len(seconds) // 2]:.2f} s, worst {seconds[-1]:.2f} s"
-        )
+        middle, worst = seconds[len(seconds) // 2], seconds[-1]
+        print(f"{command:7}{len(seconds):7} inputs: {told}; middle {middle:.2f} s, worst {worst:.2f} s")
     print(f"{count} inputs, seeds {first} to {first + count - 1}: {failures} failures")
     return failures
 
@@ -133,8 +152,6 @@ def _stop(_signal: int, _frame: FrameType | None) -> None:
 
 
 if __name__ == "__main__":
-    signal.signal(signal.SIGPROF, _stop)
-    resource.setrlimit(resource.RLIMIT_AS, (2 * MOST_BYTES, 2 * MOST_BYTES))
     given = sys.argv[1:]
     chosen = tuple(word for word in given if not word.isdigit()) or COMMANDS
     numbers = [int(word) for word in given if word.isdigit()]

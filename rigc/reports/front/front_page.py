@@ -28,7 +28,6 @@ _OPEN = (Column("what", least_mm=24), Column("finding"))
 _SIGNED = (Column("signed by", key="by"), Column("until"))
 _INDEX = (Column("sheet", key="code"), Column("title"), Column("for", key="reader"), Column("revision"))
 _LEFT_OUT = (Column("left out", key="sheet"), Column("why"))
-_GUESS = "guess-near-limit"
 
 
 def front_page(
@@ -47,13 +46,12 @@ def front_page(
 
 
 def _open(findings: tuple[Diagnostic, ...]) -> Table:
-    """What may go wrong, the worst first: errors that stand, errors signed for, warnings, and guesses that decide a limit."""
+    """What may go wrong, the worst first: errors that stand, errors signed for, and warnings, among them the limits that a spread or a guess leaves in doubt."""
     rows = [
         *_rows(findings, "ERROR", Level.ERROR, accepted=False),
         *_rows(findings, "ERROR accepted", Level.ERROR, accepted=True),
         *_rows(findings, "warning", Level.WARNING, accepted=False),
         *_rows(findings, "warning accepted", Level.WARNING, accepted=True),
-        *_guesses(findings),
     ]
     missing = sum(each.level is Level.CANT_CHECK for each in findings)
     if missing:
@@ -63,23 +61,15 @@ def _open(findings: tuple[Diagnostic, ...]) -> Table:
     signed = any(row.cells[2].text for row in rows)
     shown = rows if signed else [row.replace(cells=row.cells[:2]) for row in rows]
     columns = (*_OPEN, *_SIGNED) if signed else _OPEN
-    return Table(
-        "open", "What is open", columns, tuple(shown), empty="nothing: no error, no warning, no guess near a limit"
-    )
+    return Table("open", "What is open", columns, tuple(shown), empty="nothing: no error, no warning")
 
 
 def _rows(findings: Iterable[Diagnostic], word: str, level: Level, *, accepted: bool) -> Iterator[Row]:
     for each in findings:
-        if each.level is level and (each.accepted is not None) is accepted and each.kind.name != _GUESS:
+        if each.level is level and (each.accepted is not None) is accepted:
             by, until = ("", "") if each.accepted is None else (each.accepted.by, each.accepted.until)
             first = Cell("", mark=word.upper()) if level is Level.ERROR else Cell(word, strong=True)
             yield Row((first, Cell(each.message), Cell(by), Cell(until)))
-
-
-def _guesses(findings: Iterable[Diagnostic]) -> Iterator[Row]:
-    for each in findings:
-        if each.kind.name == _GUESS:
-            yield Row((Cell("guess", strong=True), Cell(each.message), Cell(""), Cell("")))
 
 
 def _picture(rig: Rig, placement: Placement, plugs: PlugBodies, leads: Leads, paths: RoutePaths) -> tuple[Drawing, ...]:
