@@ -556,6 +556,7 @@ under                  jacks      | deck-drawing |
 unit                   name       | cable-list deck-drawing ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet | customs-list preset-sheet
                        title      | unit-schedule | customs-list
 unpowered              kind       | loading-table unit-schedule wiring-sheet |
+usb                    stated     | unit-schedule | deck-drawing
 volume                 amount     | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
 was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet | deck-drawing

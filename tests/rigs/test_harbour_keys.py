@@ -36,27 +36,28 @@ def lines(sheet: Callable[..., Any], *tables: str) -> list[str]:
     ]
 
 
+# Zones: 900 mm / 8 = 112.5 mm a column from the left, 320 mm / 6 = 53.3 mm a row from the rear.
 @pytest.mark.parametrize(
     "row",
     [
         # the keyboard: two leads to its pair, and on in stereo
-        "1 | keys |  | outl, outr |  | stereo | line | ",
-        "2 | millpond | inl, inr | outl, outr | A1, A2 | stereo | line | buffered; without power: passes",
+        "1 | keys |  |  | outl, outr |  | stereo | line | ",
+        "2 | millpond | E7 | inl, inr | outl, outr | A1, A2 | stereo | line | buffered; without power: passes",
         # the microphone, and the desk's switch that feeds it
         "1 | voice |  | out |  | mono | microphone | ",
         "2 | front-desk | in3 |  | A13 | mono |  | ",
         "front-desk.in3 | on, 48 V | voice.out | needs 48 V",
         # lifts that leave their maker closed
-        "twin-di.outl | ground lift | open [tape over] | all | closed",
-        "twin-di.outr | ground lift | open [tape over] | all | closed",
+        "twin-di.outl | C3 | ground lift | open [tape over] | all | closed",
+        "twin-di.outr | B3 | ground lift | open [tape over] | all | closed",
         # the Y lead, the reversed feed, the a.c. unit on the captive brick, the crossed treadle lead
-        "D1a | mill5.o1 | millpond.dc | 9 | DC | leg of the Y lead D1 | centre-negative",
-        "D1 | mill5.o1 | millpond, ember | 9 | DC | Y lead: legs D1a, D1b | ",
-        "D2 | mill5.o4 | lant.dc | 9 | DC | REVERSED: + and − change places between its plugs | centre-positive",
-        "AC1 | brick.o1 | tern.dc | 9 | AC | straight | captive at brick, 1.5 m",
+        "D1a | mill5.o1 | millpond.dc | B6 → D7 | 9 | DC | leg of the Y lead D1 | centre-negative",
+        "D1 | mill5.o1 | millpond, ember | B6 → E6, E7 | 9 | DC | Y lead: legs D1a, D1b | ",
+        "D2 | mill5.o4 | lant.dc | B7 → A5 | 9 | DC | REVERSED: + and − change places between its plugs | centre-positive",
+        "AC1 | brick.o1 | tern.dc | B5 → D4 | 9 | AC | straight | captive at brick, 1.5 m",
         # what goes into the mains strip
         "keys | bar",
-        "C1 | lever.out | lant.exp | CROSSED: tip to ring, ring to tip, sleeve to sleeve | expression, tip-wiper to ring-wiper, 10 kΩ",
+        "C1 | lever.out | lant.exp | C2 → A5 | CROSSED: tip to ring, ring to tip, sleeve to sleeve | expression, tip-wiper to ring-wiper, 10 kΩ",
     ],
 )
 def test_the_wiring_sheet_carries_it(row: str) -> None:

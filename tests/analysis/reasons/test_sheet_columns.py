@@ -16,6 +16,7 @@ from rigc.analysis.signal.loading.loading import Loading
 from rigc.output.column_names import column_names
 from rigc.reports.content import Sheet, Table
 from rigc.reports.folder import all_sheets
+from rigc.reports.signal.loading.words import state_names, way
 from rigc.traced.reason import NOT_KNOWN
 
 pytestmark = pytest.mark.usefixtures("names_anywhere")
@@ -113,15 +114,18 @@ class Extra:
     def __init__(self, rig: str, table: str, chain: int) -> None:
         self.table = table
         self.chain = chain
-        sections = made(rig)[0].get(Loading).sections
-        self.sections = [each.name for each in sections if table == "sections" or each.from_pickup]
+        loading = made(rig)[0].get(Loading)
+        self.pickups = [each.name for each in loading.sections if each.from_pickup]
+        self.sections = {(way(each), state_names(loading, (each,))): each.name for each in loading.sections}
         self.seen: dict[str, int] = {}
 
     def words(self, cells: dict[str, str], number: int) -> dict[str, str]:
         """Further words for the row of that number."""
         found = {"chain": str(self.chain)}
-        if self.table in ("sections", "pickups", "responses"):
-            found["section_name"] = self.sections[number - 1]
+        if self.table == "sections":
+            found["section_name"] = self.sections[cells["section"], cells["state"]]
+        if self.table in ("pickups", "responses"):
+            found["section_name"] = self.pickups[number - 1]
         if self.table == "levels":
             found["level_name"] = self._level(cells)
         if self.table == "limits":
