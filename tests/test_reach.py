@@ -165,13 +165,7 @@ def classes() -> list[type[Node]]:
     return [each for each in every if each is not Node]
 
 
-def statements() -> Iterator[Any]:
-    """Every statement; of each two in a row one waits for the long run."""
-    for at, statement in enumerate(sorted(rule_of(each) for each in classes())):
-        yield pytest.param(statement, marks=pytest.mark.long) if at % 2 else statement
-
-
-@pytest.mark.parametrize("statement", list(statements()))
+@pytest.mark.parametrize("statement", sorted(rule_of(each) for each in classes()))
 def test_a_stated_fact_reaches_its_sheets(statement: str) -> None:
     """Every kind of fact in the small rigs, by the rule of the grammar that states it: `-k firmware` tries one."""
     mine = (each for each in alike() if each[0][1].fact.statement == statement)
