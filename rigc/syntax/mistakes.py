@@ -12,7 +12,7 @@ from rigc.syntax.slips.order_slips import ORDER_SLIPS
 from rigc.syntax.slips.sign_slips import SIGN_SLIPS
 from rigc.syntax.slips.spread_slips import SPREAD_SLIPS, without_spreads
 from rigc.syntax.slips.statement_slips import LAST_RESORT, STATEMENT_SLIPS
-from rigc.syntax.slips.trade_slips import TRADE_SLIPS
+from rigc.syntax.slips.trade_slips import TRADE_SLIPS, in_our_words
 from rigc.syntax.worked_lines import as_in_the_reference
 
 _WRITTEN = "the language reference, grammar/README.md"
@@ -89,7 +89,7 @@ def tell(mistake: Mistake) -> Diagnostic:
                 span = Span(span.source, start, start + len(mistake.whole))
             elif span.start == span.end or mistake.kind == "character":
                 span = Span(span.source, span.start, span.start + max(1, len(mistake.word)))
-            line = as_in_the_reference(mistake.block, mistake.code) if told.mends else ""
+            line = as_in_the_reference(mistake.block, in_our_words(mistake.code)) if told.mends else ""
             return MALFORMED.at(span, told.message, label=told.label, help=told.help, mends=told.mends, otherwise=line)
     raise AssertionError("the last wording fits every mistake")
 

@@ -14,6 +14,10 @@ _LIKE_A_UNIT = ("amp", "desk", "supply", "listener", "source", "mains-strip")
 """Blocks that take facts of any thing, which the reference tells of a unit."""
 
 
+_OF_NAMES = ("power", "place", "mounting", "leads")
+"""Blocks whose lines begin with names, so that any of them shows how the others go."""
+
+
 @cache
 def worked_lines() -> dict[str, tuple[str, ...]]:
     """For each block the lines that the reference shows in it; for the top level under an empty text."""
@@ -22,14 +26,22 @@ def worked_lines() -> dict[str, tuple[str, ...]]:
 
 
 def as_in_the_reference(block: str, typed: str) -> str:
-    """What to do, with the worked line of that block that is most like what was typed: of those that begin with the same word, else of those
-    that share any; nothing where there is none."""
+    """What to do, with the worked line that is most like what was typed; nothing where there is none."""
+    line = worked_line(block, typed)
+    return f"write it as in the language reference: {line}" if line else ""
+
+
+def worked_line(block: str, typed: str) -> str:
+    """The worked line of that block that is most like what was typed: of those that begin with the same word, else of those
+    that share any, the shortest."""
     lines = worked_lines()
     rows = lines.get(block, ()) + (lines["unit"] if block in _LIKE_A_UNIT else ())
     said = _WORD.findall(typed)
     same = [row for row in rows if _WORD.findall(row)[:1] == said[:1]]
-    best = max(same or rows, key=lambda row: len(_shared(row, said)), default="")
-    return f"write it as in the language reference: {best}" if _shared(best, said) else ""
+    best = max(same or rows, key=lambda row: (len(_shared(row, said)), -len(row)), default="")
+    if _shared(best, said):
+        return best
+    return rows[0] if rows and block in _OF_NAMES else ""
 
 
 def _shared(row: str, said: list[str]) -> set[str]:

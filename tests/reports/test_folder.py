@@ -9,7 +9,7 @@ from rigc.compile import Compiled
 from rigc.discover import member
 from rigc.reports.content import Document, Paragraph, Sheet, Table
 from rigc.reports.folder import NoSuchCode, room, sheet_modules, sheet_names
-from rigc.reports.front.sheet_codes import codes, in_runs, see, written_out
+from rigc.reports.front.sheet_codes import codes, in_runs, in_words, see, written_out
 
 D = ROOT / "examples/long-haul-d/board.rig"
 
@@ -119,3 +119,16 @@ def test_the_index_lists_every_sheet_or_says_why_not(folder: tuple[Document, ...
     assert len(index.rows) + len(left_out.rows) == len(sheet_names()) - 1
     assert all(row.cells[1].text.endswith(".") for row in left_out.rows)
     assert ["Accepted deviations", "No finding is accepted."] in [[c.text for c in row.cells] for row in left_out.rows]
+
+
+@pytest.mark.parametrize(
+    ("sheet", "words"),
+    [
+        ("stage-hook-up", "stage hook-up"),
+        ("de-rig-list", "de-rig list"),
+        ("as-built", "as-built"),
+        ("cut-list", "cut list"),
+    ],
+)
+def test_a_sheet_is_named_as_it_is_said(sheet: str, words: str) -> None:
+    assert in_words(sheet) == words

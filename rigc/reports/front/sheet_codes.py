@@ -53,6 +53,11 @@ def see(sheet: str) -> str:
     return f"\x02{sheet}\x03"
 
 
+def in_words(sheet: str) -> str:
+    """A sheet's name as it is said within a sentence: `stage hook-up`, `de-rig list`."""
+    return re.sub(r"-(?!up\b|rig\b|built\b)", " ", sheet)
+
+
 def written_out(sheet: Sheet, found: Mapping[str, str]) -> Sheet:
     """The sheet with each mention of another one in words, and its code where the folder has it."""
     blocks = tuple(_block(block, found) for block in sheet.blocks)
@@ -80,6 +85,6 @@ def _table(table: Table, found: Mapping[str, str]) -> Table:
 
 def _text(text: str, found: Mapping[str, str]) -> str:
     def written(each: re.Match[str]) -> str:
-        return f"{each[1].replace('-', ' ')} {found.get(each[1], '')}".rstrip()
+        return f"{in_words(each[1])} {found.get(each[1], '')}".rstrip()
 
     return _REFERENCE.sub(written, text)

@@ -45,7 +45,61 @@ def _one_size(m: Mistake) -> Wording | None:
     return Wording("a barrel has two sizes: outer x inner", "the second is missing", "write both, as 5.5 x 2.1 mm")
 
 
+def _nameless_jack(m: Mistake) -> Wording | None:
+    """`input ts 1 Mohm`: what kind of jack it is stands where its name should."""
+    found = re.fullmatch(r"[ \t]*(input|output)[ \t]+(ts|trs|xlr)[ \t]+", m.before)
+    if found is None or not m.awaits("ts", "trs", "xlr"):
+        return None
+    name, start = found[1].removesuffix("put"), m.line_start + found.start(2)
+    mends = m.instead(start, start, f"{name} ", f"write {found[1]} {name} {found[2]}")
+    return Wording(
+        f"this {found[1]} has no name: '{found[2]}' is its kind", "its name goes before its kind", mends=mends
+    )
+
+
+def _needs_all(m: Mistake) -> Wording | None:
+    """`needs 9V DC, 45mA, centre negative`: all that a power inlet wants, in one line."""
+    found = re.match(
+        r"([ \t]*)needs[ \t]+(\d[\d.]*)[ \t]*V(?:[ \t]*(dc|ac))?[,;/ \t]+(\d[\d.]*)[ \t]*mA\b"
+        r"(?:[,;/ \t]+(?:cent(?:re|er)|tip)[ \t-]*(neg|pos)[a-z]*)?[ \t.]*\Z",
+        m.code,
+        re.IGNORECASE,
+    )
+    if m.block != "unit" or found is None:
+        return None
+    lines = [f"needs {found[2]} V {(found[3] or 'dc').lower()}", f"draws {found[4]} mA"]
+    if found[5]:
+        lines.append(f"polarity centre-{'negative' if found[5].lower() == 'neg' else 'positive'}")
+    text = f"\n{found[1]}".join(lines)
+    start = m.line_start + len(found[1])
+    mends = m.instead(start, m.line_start + len(m.code.rstrip()), text, f"write {len(lines)} lines: {'; '.join(lines)}")
+    return Wording(f"{len(lines)} facts stand in one line", "from here on", mends=mends)
+
+
+def _bare_point(m: Mistake) -> Wording | None:
+    """`mass .395 kg`."""
+    found = re.match(r"\.\d+", m.after)
+    if found is None or "NUMBER" not in m.expected:
+        return None
+    mends = m.instead(m.at, m.at, "0", f"write 0{found.group()}")
+    return Wording(f"'{found.group()}' begins with its point", "a digit goes before it", mends=mends)
+
+
+def _held_by(m: Mistake) -> Wording | None:
+    """`tern on hook` in a mounting block."""
+    if m.block != "mounting" or m.word not in ("on", "by", "using", "via", "to", "in") or not m.awaits("with"):
+        return None
+    return Wording(f"'{m.word}' does not say what holds it", "did you mean 'with'?", mends=m.write("with"))
+
+
 def _jack_kind(m: Mistake) -> Wording | None:
+    inch = re.match(r"(?:1/4|6\.3(?:5)?)[ \t]*(?:\"|in\b|inch\b|mm\b|'')?[ \t-]*(mono|stereo|ts|trs)?\b", m.after)
+    if inch and m.awaits("ts", "trs", "xlr"):
+        ours = "trs" if inch[1] in ("stereo", "trs") else "ts"
+        mends = m.instead(m.at, m.at + inch.end(), ours, f"write '{ours}'")
+        return Wording(
+            f"'{inch.group().strip()}' is the size of a jack, not its kind", f"did you mean '{ours}'?", mends=mends
+        )
     if not m.awaits("ts", "trs", "xlr") or m.kind == "character" or not m.word.isascii():
         return None
     kinds = "ts is the two-pole jack of a guitar lead, trs the three-pole one, mini-trs that of 3.5 mm"
@@ -215,6 +269,10 @@ def _points(m: Mistake) -> Wording | None:
 
 
 HABIT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
+    _needs_all,
+    _nameless_jack,
+    _bare_point,
+    _held_by,
     _size_sign,
     _inch_sign,
     _title_for_a_name,

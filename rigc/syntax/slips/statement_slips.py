@@ -11,7 +11,7 @@ from rigc.source import Span
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
 from rigc.syntax.slips.trade_slips import our_word
-from rigc.syntax.worked_lines import as_in_the_reference
+from rigc.syntax.worked_lines import as_in_the_reference, worked_line
 
 _PROVENANCE = frozenset({"_NL", "MEASURED", "LEAFLET", "ASSUMED"})
 
@@ -263,7 +263,8 @@ def _advice(m: Mistake, verb: str, expected: str) -> str:
     """What may stand there, if it is one of few words; else the line of the reference that is most like what was typed."""
     goes_on = m.expected & {"_NL", "_COMMA", "COMMA"} and len(m.expected) > 3
     if not expected.endswith(" more") and not goes_on:
-        return f"{verb} {expected}"
+        line = "" if "'" in expected else worked_line(m.block, m.code)
+        return f"{verb} {expected}, as in {line}" if line else f"{verb} {expected}"
     return as_in_the_reference(m.block, m.code) or "see the language reference for this statement"
 
 

@@ -40,6 +40,12 @@ def our_word(word: str, mine: frozenset[str] | list[str]) -> str:
     return ours if ours.split(" ")[0] in mine else ""
 
 
+def in_our_words(line: str) -> str:
+    """The line with its first word as this language says it."""
+    word = line.split()[0] if line.split() else ""
+    return line.replace(word, OURS.get(word.lower(), word), 1)
+
+
 def _no_arrow(m: Mistake) -> Wording | None:
     """`guitar > marl`, `guitar to marl`, `chain guitar marl lant`."""
     if not m.awaits("->"):

@@ -8,6 +8,7 @@ from rigc.analysis.findings.open_facts import MissingFact, OpenFacts, UnsureFact
 from rigc.diagnostics.decimals import decimals
 from rigc.model.fact import Fact, spread_of
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.reports.front.sheet_codes import in_words
 from rigc.reports.reach import sheets_of
 from rigc.reports.schedule.sources import provenance_words, statement_word
 
@@ -61,7 +62,7 @@ def missing_and_assumed_facts(facts: OpenFacts) -> Sheet | NoSheet:
 
 def _unsure(each: UnsureFact) -> Row:
     word = statement_word(each.fact)
-    affects = ", ".join(sheet.replace("-", " ") for sheet in sheets_of(word))
+    affects = ", ".join(map(in_words, sheets_of(word)))
     return Row(
         (
             Cell(each.thing, strong=True),
