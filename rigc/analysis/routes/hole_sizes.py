@@ -31,8 +31,7 @@ def drilled(rig: Rig, kind: str | None) -> Figure | None:
     facts = {"stands out": plug.stand_out_mm, "width": plug.width_mm, "height": plug.height_mm}
     one, other, _ = sorted(stated(f"{plug.name} {what}", fact, MILLIMETRES) for what, fact in facts.items())
     round_ = plug.width_mm.value == plug.height_mm.value
-    shape, means = ("max({}, {})", max) if round_ else ("√({}² + {}²)", hypot)
-    across = worked(shape, means, one, other, moves="++")
+    across = highest(one, other) if round_ else worked("√({}² + {}²)", hypot, one, other, moves="++")
     needed = across + 2 * ours(GROMMET_WALL_MM)
     if needed > max(size.value for size in DRILLED_MM):
         return None

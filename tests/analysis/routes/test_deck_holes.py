@@ -69,7 +69,7 @@ def test_no_zone_without_a_size() -> None:
     ("name", "value", "formula"),
     [
         # a d.c. plug of 11 x 11 mm is round: 11 + 2 * 2 = 15 mm, for which a drill of 16 mm is sold
-        ("dc-angle.drilled", "16", "11 + 2 × 2 = 15 → 16"),
+        ("dc-angle.drilled", "16", "(the highest of 11, 11) + 2 × 2 = 15 → 16"),
         ("plate.H4.size", "diameter 16", "16, drilled of mini-angle"),
         # the centres lie at 70 and 340 mm, and 20 / 2 mm more is cut at each end: 340 - 70 + 20 = 290
         ("plate.H2.size", "slot over all 20 × 290", "20, drilled of barrel-angle; 340 − 70 + 20 = 290 long"),
