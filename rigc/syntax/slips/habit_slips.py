@@ -93,13 +93,15 @@ def _held_by(m: Mistake) -> Wording | None:
 
 
 def _jack_kind(m: Mistake) -> Wording | None:
-    inch = re.match(r"(?:1/4|6\.3(?:5)?)[ \t]*(?:\"|in\b|inch\b|mm\b|'')?[ \t-]*(mono|stereo|ts|trs)?\b", m.after)
-    if inch and m.awaits("ts", "trs", "xlr"):
-        ours = "trs" if inch[1] in ("stereo", "trs") else "ts"
-        mends = m.instead(m.at, m.at + inch.end(), ours, f"write '{ours}'")
-        return Wording(
-            f"'{inch.group().strip()}' is the size of a jack, not its kind", f"did you mean '{ours}'?", mends=mends
-        )
+    size = re.match(
+        r"(?:1/4|6\.3(?:5)?|6)[ \t]*(?:\"|in\b|inch\b|mm\b|'')?[ \t-]*(mono|stereo|ts|trs)?(?:[ \t-]*(?:jack|plug|phone|socket))?(?![\w.])",
+        m.after,
+    )
+    if size and m.awaits("ts", "trs", "xlr"):
+        ours = "trs" if size[1] in ("stereo", "trs") else "ts"
+        mends = m.instead(m.at, m.at + size.end(), ours, f"write '{ours}'")
+        message = f"'{size.group().strip()}' is the size of a jack, not its kind"
+        return Wording(message, f"did you mean '{ours}'?", "" if size[1] else "'trs' if it has three poles", mends)
     if not m.awaits("ts", "trs", "xlr") or m.kind == "character" or not m.word.isascii():
         return None
     kinds = "ts is the two-pole jack of a guitar lead, trs the three-pole one, mini-trs that of 3.5 mm"

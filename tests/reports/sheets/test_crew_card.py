@@ -30,7 +30,7 @@ def test_amps_come_last(card: Sheet) -> None:
     steps = [row[1] for row in rows(card, "on")]
     assert steps == [
         "mute left-amp, right-amp",
-        "stage leads in (stage hook up)",
+        "stage leads in (stage hook-up)",
         "set and tape, as listed",
         "mains in: mill8, weir8; wait until all is lit",
         "radio on, on an allowed frequency",
