@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Mend
+from rigc.edit.change import with_text
 from rigc.edit.mended import CannotMend, mended
 from rigc.edit.rewritten import rewritten
 from rigc.loader import Loader
@@ -122,18 +123,13 @@ class Bench:
         return self.parse(source).file
 
     def _with(self, texts: dict[str, str]) -> Loader:
-        sources = {name: _source(self.load(name), text) for name, text in texts.items()}
+        sources = {name: with_text(self.load(name), text) for name, text in texts.items()}
 
         def load(name: str) -> Source:
             found = self.load(name)
             return sources.get(found.name, found)
 
         return load
-
-
-def _source(old: Source, text: str) -> Source:
-    plain = text.removeprefix("\ufeff").replace("\r\n", "\n")
-    return Source(old.name, plain, text.encode("utf-8", "surrogatepass"), old.origin)
 
 
 def _nothing_does(against: Sequence[str]) -> str:

@@ -33,3 +33,9 @@ def changed(source: Source, changes: Iterable[Change]) -> str:
         parts += [raw[done:start], change.text.replace("\n", "\r\n") if returns else change.text]
         done = end
     return "".join((*parts, raw[done:]))
+
+
+def with_text(source: Source, raw: str) -> Source:
+    """The source as it will be read once its file holds this text, as `changed` gives it."""
+    plain = raw.removeprefix("\ufeff").replace("\r\n", "\n")
+    return Source(source.name, plain, raw.encode("utf-8", "surrogatepass"), source.origin)

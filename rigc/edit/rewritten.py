@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.diagnostics.mend import Mend, Replace
-from rigc.edit.change import Change, changed
+from rigc.edit.change import Change, changed, with_text
 from rigc.source import Source, Span
 from rigc.syntax.parsed import Parsed, Reader
 
@@ -34,11 +34,9 @@ def rewritten(finding: Diagnostic, reader: Reader, own: Parsed) -> tuple[Mend, .
             if tried == _MOST_TRIED:
                 break
             tried += 1
-            text = changed(
-                source,
-                [Change(edit.span.start, edit.span.end, edit.text) for edit in mend.edits if isinstance(edit, Replace)],
-            )
-            new = Source(old.name, text.removeprefix("\ufeff").replace("\r\n", "\n"), origin=old.origin)
+            edits = [edit for edit in mend.edits if isinstance(edit, Replace)]
+            changes = [Change(edit.span.start, edit.span.end, edit.text) for edit in edits]
+            new = with_text(source, changed(source, changes))
             wrong = [
                 each for each in reader.parse(new, own).findings if each.span is not None and each.span.line == number
             ]
