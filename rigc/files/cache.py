@@ -12,11 +12,18 @@ from pathlib import Path
 
 from rigc.record import Record
 
-MOST_KEPT = {"parsed": 200, "told": 200, "tables": 4, "reserved": 4, "escaped": 400, "plain": 400, "page": 200}
-"""So many files of each sort are kept: a shop's rigs with what they use are fewer; the tables and templates of a few versions of
-rigc; where a rig's page was last served."""
+MOST_BYTES = 512 * 1024**2
+"""So much is kept at most: what some thousand touring rigs and their parses take."""
+UNUSED_S = 60 * 24 * 3600
+"""What nobody has read for so long goes when the folder is tidied."""
+_TIDIED_AFTER = MOST_BYTES // 4
+_MARKS_EVERY = 4096
+_WRITTEN = "written"
+"""A file as long as there are blocks of `_MARKS_EVERY` bytes that were written since the folder was tidied: what is kept need not be
+counted at each write."""
 _UNDER_WAY = "new-"
 _DEAD_AFTER_S = 3600  # no run takes as long to write a file
+_READ_AGAIN_S = 24 * 3600  # how exactly it is known when something was last read
 
 
 def cache_folder() -> Path | None:
@@ -49,18 +56,26 @@ class Cache(Record):
         """What was last written under that name, or None."""
         if self.folder is None:
             return None
+        path = self.folder / name
         try:
-            saved = (self.folder / name).read_bytes()
+            with path.open("rb") as file:
+                saved = file.read()
+                written = os.fstat(file.fileno()).st_mtime
+            if time.time() - written > _READ_AGAIN_S:
+                os.utime(path)
         except OSError:
             return None
         data = saved[32:]
         return data if _sum(name, data) == saved[:32] else None
 
     def write(self, name: str, data: bytes) -> None:
-        """Keeps the data, whole or not at all; the oldest of its sort go once there are too many, and so do files that a killed run left."""
+        """Keeps the data, whole or not at all; now and then what was not read for long goes, and so do files that a killed run left."""
         if self.folder is None:
             return
         try:
+            if _marked(self.folder, len(data)) > _TIDIED_AFTER:
+                (self.folder / _WRITTEN).unlink(missing_ok=True)
+                tidied(self.folder)
             handle, temporary = tempfile.mkstemp(prefix=_UNDER_WAY, dir=self.folder)
         except OSError:
             return
@@ -70,8 +85,6 @@ class Cache(Record):
             Path(temporary).replace(self.folder / name)
         except OSError:
             Path(temporary).unlink(missing_ok=True)
-        sort = name.partition("-")[0]
-        thinned(self.folder, f"{sort}-", MOST_KEPT[sort])
 
 
 def _sum(name: str, data: bytes) -> bytes:
@@ -83,21 +96,35 @@ def cache() -> Cache:
     return Cache(cache_folder())
 
 
-def thinned(folder: Path, prefix: str, most: int) -> None:
-    """Takes away the oldest files of a prefix, down to half of `most`, once there are more than that; and what a killed run left unfinished."""
-    dead = time.time() - _DEAD_AFTER_S
-    kept: list[tuple[int, str]] = []
+def tidied(folder: Path, most: int = MOST_BYTES) -> None:
+    """Takes away what was not read for long, then, if there is more than `most` bytes, what was not read for longest until half is left."""
+    now = time.time()
+    kept: list[tuple[int, int, str]] = []
     try:
-        for entry in os.scandir(folder):
-            if entry.name.startswith(prefix):
-                kept.append((entry.stat().st_mtime_ns, entry.path))
-            elif entry.name.startswith((_UNDER_WAY, "tmp")) and entry.stat().st_mtime < dead:
-                Path(entry.path).unlink(missing_ok=True)
-        if len(kept) > most:
-            for _, path in sorted(kept)[: len(kept) - most // 2]:
-                Path(path).unlink(missing_ok=True)
+        with os.scandir(folder) as entries:
+            for entry in entries:
+                state = entry.stat(follow_symlinks=False)
+                dead_after = _DEAD_AFTER_S if entry.name.startswith((_UNDER_WAY, "tmp")) else UNUSED_S
+                if now - state.st_mtime > dead_after:
+                    Path(entry.path).unlink(missing_ok=True)
+                else:
+                    kept.append((state.st_mtime_ns, state.st_size, entry.path))
+        left = sum(size for _, size, _ in kept)
+        for _, size, path in sorted(kept) if left > most else ():
+            if left <= most // 2:
+                break
+            Path(path).unlink(missing_ok=True)
+            left -= size
     except OSError:
         return  # another rigc is at it
+
+
+def _marked(folder: Path, size: int) -> int:
+    """Bytes written since the folder was tidied, with so many more that now will be; a little too many, since each write counts as whole blocks."""
+    with (folder / _WRITTEN).open("ab") as file:
+        file.write(b"." * (1 + size // _MARKS_EVERY))
+        file.flush()
+        return os.fstat(file.fileno()).st_size * _MARKS_EVERY
 
 
 def _base() -> Path:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import os
+import time
+from functools import partial
 from pathlib import Path
 
 import pytest
 
-from rigc.files.cache import cache_folder, thinned
+from rigc.files.cache import Cache, cache_folder, tidied
 
 
 @pytest.fixture
@@ -55,13 +57,41 @@ def test_a_relative_setting_does_not_count(tmp_path: Path, monkeypatch: pytest.M
     assert cache_folder() == tmp_path / ".cache" / "rigc"
 
 
-def test_the_oldest_go_when_there_are_too_many(tmp_path: Path) -> None:
-    """More than 6 of a prefix: half of 6 stay, the youngest; what has another prefix is not counted and stays."""
+def test_what_was_not_read_for_longest_goes(tmp_path: Path) -> None:
+    """Seven files of 10 bytes, the first read longest ago. 70 bytes are no more than 70; of at most 69, half is 34: three files (30) stay."""
+    now = time.time_ns()
     for number in range(7):
-        (tmp_path / f"parsed-{number}").touch()
-        os.utime(tmp_path / f"parsed-{number}", ns=(number, number))
-    (tmp_path / "tables-0").touch()
-    thinned(tmp_path, "parsed-", 7)
-    assert len(list(tmp_path.iterdir())) == 8
-    thinned(tmp_path, "parsed-", 6)
-    assert sorted(path.name for path in tmp_path.iterdir()) == ["parsed-4", "parsed-5", "parsed-6", "tables-0"]
+        (tmp_path / f"parsed-{number}").write_bytes(bytes(10))
+        os.utime(tmp_path / f"parsed-{number}", ns=(now, now + number - 7))
+    tidied(tmp_path, 70)
+    assert len(list(tmp_path.iterdir())) == 7
+    tidied(tmp_path, 69)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["parsed-4", "parsed-5", "parsed-6"]
+
+
+def test_what_nobody_reads_goes_however_small(tmp_path: Path) -> None:
+    cache = Cache(tmp_path)
+    for name, days in (("told-read", 50), ("told-old", 61), ("new-left", 0.1)):
+        cache.write(name, b"data")
+        os.utime(tmp_path / name, (time.time() - days * 86400,) * 2)
+    (tmp_path / "new-living").touch()
+    assert cache.read("told-read") == b"data"  # read today: its age begins anew
+    tidied(tmp_path)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["new-living", "told-read", "written"]
+    assert time.time() - (tmp_path / "told-read").stat().st_mtime < 3600
+
+
+def test_all_of_a_shop_is_kept_and_the_folder_stays_within_its_bound(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """220 small files stay; of large ones no more is ever there than the bound and what is written before the next look."""
+    monkeypatch.setattr("rigc.files.cache.tidied", partial(tidied, most=100_000))
+    monkeypatch.setattr("rigc.files.cache._TIDIED_AFTER", 1_000_000)  # 220 blocks of 4,096 bytes are 0.9 million
+    cache = Cache(tmp_path)
+    for number in range(220):
+        cache.write(f"told-{number}", b"")
+    assert all(cache.read(f"told-{number}") == b"" for number in range(220))
+    for number in range(120):
+        cache.write(f"parsed-{number}", bytes(10_000))
+        assert sum(path.stat().st_size for path in tmp_path.glob("parsed-*")) < 1_100_000
+    assert cache.read("parsed-119") == bytes(10_000)

@@ -179,24 +179,6 @@ def test_no_code_is_run_by_reading_what_was_parsed(
     assert not (tmp_path / "done").exists()
 
 
-def test_what_a_killed_run_left_is_cleared(tmp_path: Path) -> None:
-    cache = Cache(tmp_path)
-    (tmp_path / "new-dead").touch()
-    os.utime(tmp_path / "new-dead", (0, 0))
-    (tmp_path / "new-living").touch()
-    cache.write("told-1", b"text")
-    assert sorted(each.name for each in tmp_path.iterdir()) == ["new-living", "told-1"]
-    assert cache.read("told-1") == b"text"
-
-
-def test_of_each_sort_the_oldest_go(tmp_path: Path) -> None:
-    """Five tables, of which four may stay: half of four do."""
-    for number in range(5):
-        Cache(tmp_path).write(f"tables-{number}", b"")
-        os.utime(tmp_path / f"tables-{number}", ns=(number, number))
-    assert len(list(tmp_path.iterdir())) == 2
-
-
 def test_findings_come_back_as_they_were() -> None:
     disk = Disk(ROOT / "examples" / "long-haul" / "board.rig")
     made = compile_rig(disk, disk.name, CachedReader())
