@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from rigc.diagnostics.wording import listed
-from rigc.model.fact import Choice, Quantity
-from rigc.model.things import Area
+from rigc.model.fact import Quantity
+from rigc.model.things import Area, Paperwork
 from rigc.record import Record
 from rigc.source import Span
 
@@ -61,7 +61,7 @@ class Deck(Record):
     mass_kg: Quantity | None = None
     keep_outs: tuple[Area, ...] = ()
     heel_mm: Quantity | None = None
-    price: Choice | None = None
+    papers: Paperwork = Paperwork()
     tiers: tuple[Tier, ...] = ()
     feet_inset_mm: Quantity | None = None
     bare_metal: bool = False
@@ -80,6 +80,7 @@ class Case(Record):
     mass_kg: Quantity | None
     notes: tuple[str, ...] = ()
     holds: tuple[str, ...] = ()
+    papers: Paperwork = Paperwork()
 
 
 class Place(Record):

@@ -30,13 +30,14 @@ class Reading(Record):
 
 
 class Spare(Record):
-    """Spares carried: a lead of a signal and length in mm, a plug kind, or a thing in words."""
+    """Spares carried: a lead of a signal and length in mm, a plug kind, a thing in words, or the `thing` of that name, which is declared."""
 
     count: int
     what: str
     length_mm: Quantity | None
     bag: str
     span: Span
+    thing: str = ""
 
 
 class BuiltLead(Record):

@@ -247,6 +247,8 @@ class Instrument(Record):
     plain_cable: str | None = None
     active: bool = False
     lowest_note_hz: Quantity | None = None
+    mass_kg: Quantity | None = None
+    papers: Paperwork = Paperwork()
     earth: str | None = None
     jacks: tuple[Jack, ...] = ()
     pairs: tuple[tuple[str, str], ...] = ()
@@ -280,6 +282,7 @@ class Panel(Record):
     jacks: tuple[PanelJack, ...]
     pairs: tuple[tuple[str, str], ...]
     mass_kg: Quantity | None
+    papers: Paperwork = Paperwork()
     loops: tuple[LoopJacks, ...] = ()
     flags: frozenset[str] = frozenset()
     notes: tuple[str, ...] = ()

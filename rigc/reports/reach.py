@@ -74,6 +74,7 @@ ZONED = ("label-sheet", "mounting-strips", "power-table", "pull-list", "wiring-s
 
 BEHIND = {
     **dict.fromkeys(ZONED, ("deck-drawing",)),
+    "customs-list": ("cable-list", "mass-and-balance", "spares-list", "unit-schedule"),
     "spares-list": ("cable-list", "pull-list", "power-table"),
     "as-built": ("cable-list", "history"),
     "crew-card": ("deck-drawing", "wiring-sheet", "mains-sheet", "ground-sheet", "test-record"),
@@ -512,6 +513,8 @@ spare_plug             bag        | spares-list |
 spare_thing            bag        | spares-list |
                        number     | pull-list spares-list |
                        what       | pull-list spares-list |
+spare_unit             bag        | spares-list |
+                       stated     | pull-list spares-list unit-schedule |
 stands                 how        | deck-drawing |
                        stated     | deck-drawing |
 stands_out             amount     | deck-drawing plan-full-size unit-schedule |

@@ -1,4 +1,4 @@
-"""Rig and its power -> the units and supplies that it uses, as against those that its bench files only declare."""
+"""Rig and its power -> the units and supplies that it uses, as against those that its bench files only declare; and its spares."""
 
 from __future__ import annotations
 
@@ -17,3 +17,10 @@ def used_supplies(rig: Rig, power: PowerAssignment) -> tuple[Supply, ...]:
 def used_things(rig: Rig, power: PowerAssignment) -> tuple[Unit | Supply, ...]:
     """The units, amps and desks in use, then the supplies in use."""
     return (*used_units(rig), *used_supplies(rig, power))
+
+
+def spare_things(rig: Rig, power: PowerAssignment) -> tuple[Unit | Supply, ...]:
+    """What the source names among the spares and the rig does not use, in the order in which it names them."""
+    used = {thing.name for thing in used_things(rig, power)}
+    every: dict[str, Unit | Supply] = {**rig.units, **rig.supplies}
+    return tuple(every[spare.thing] for spare in rig.spares if spare.thing in every and spare.thing not in used)

@@ -7,13 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.deck.used_decks import used_decks
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.leads.lead_status import status
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.stores.bought_leads import BoughtLeads, stated_price
 from rigc.analysis.stores.made_or_bought import MadeOrBought
+from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig
+from rigc.model.things import Panel, Thing
 from rigc.record import Record
 from rigc.traced.figure import Figure, known_figure
 from rigc.traced.means import total_known
@@ -58,22 +61,24 @@ def offer(rig: Rig, power: PowerAssignment, leads: Leads, made: MadeOrBought, bo
 
 
 def _things(rig: Rig, power: PowerAssignment) -> tuple[list[Item], list[str]]:
-    """Those that nobody owns, and the names of those among them that state no price; amps and desks only where they state one."""
+    """Those that nobody owns, and the names of those among them that state no price; amps, desks, mains strips, panels and cases only
+    where they state one. Instruments are somebody's."""
     items, without = list[Item](), list[str]()
-    for thing in used_things(rig, power):
-        if thing.papers.owner is not None:
-            continue
-        if thing.papers.price is not None:
-            items.append(
-                Item(thing.name, thing.title, 1, stated_price(f"{thing.name}.price", thing.name, thing.papers.price))
-            )
-        elif thing.kind in ("unit", "supply"):
-            without.append(thing.name)
-    for deck in rig.decks.values():
-        if deck.price is not None:
-            items.append(Item(deck.name, deck.title, 1, stated_price(f"{deck.name}.price", deck.name, deck.price)))
-        else:
-            without.append(deck.name)
+    asked = {thing.name for thing in used_things(rig, power) if thing.kind in ("unit", "supply")}
+    asked |= {deck.name for deck in used_decks(rig)}
+    every: tuple[Thing | Panel | Deck | Case, ...] = (
+        *used_things(rig, power),
+        *rig.mains_strips.values(),
+        *rig.panels.values(),
+        *used_decks(rig),
+        *rig.cases.values(),
+    )
+    for thing in every:
+        name, papers = thing.name, thing.papers
+        if papers.owner is None and papers.price is not None:
+            items.append(Item(name, thing.title, 1, stated_price(f"{name}.price", name, papers.price)))
+        elif papers.owner is None and name in asked:
+            without.append(name)
     return items, without
 
 

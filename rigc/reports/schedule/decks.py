@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.used_decks import used_decks
 from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
@@ -17,6 +18,8 @@ _COLUMNS = (
     Column("room below, or in the lid", key="room"),
     Column("mass"),
     Column("price"),
+    Column("serial", folds="serial {}"),
+    Column("owner", folds="of {}"),
     Column("feet in"),
     Column("heel"),
     Column("made of, leads pass, holds", key="notes"),
@@ -26,10 +29,7 @@ _COLUMNS = (
 
 def deck_table(rig: Rig) -> Table:
     """A row for every deck on which something is placed, the one that is meant where none is named, and every case."""
-    meant = rig.deck
-    held = {place.deck for place in rig.places.values()} | {panel.deck for panel in rig.panels.values()}
-    used = (deck for deck in rig.decks.values() if deck is meant or deck.name in held)
-    rows = (*map(_deck, used), *map(_case, rig.cases.values()))
+    rows = (*map(_deck, used_decks(rig)), *map(_case, rig.cases.values()))
     return Table("decks", "Decks and cases", _COLUMNS, rows, empty="no deck is stated", landscape=True)
 
 
@@ -44,7 +44,9 @@ def _deck(deck: Deck) -> Row:
             stated(deck.angle_deg),
             stated(deck.clearance_mm),
             stated(deck.mass_kg),
-            stated(deck.price),
+            stated(deck.papers.price),
+            stated(deck.papers.serial),
+            stated(deck.papers.owner),
             stated(deck.feet_inset_mm),
             stated(deck.heel_mm),
             words("bare metal" if deck.bare_metal else "insulating" if deck.insulating else "", drops),
@@ -63,7 +65,10 @@ def _case(case: Case) -> Row:
             *(Cell(""),) * 2,
             stated(case.lid_mm),
             stated(case.mass_kg),
-            *(Cell(""),) * 3,
+            stated(case.papers.price),
+            stated(case.papers.serial),
+            stated(case.papers.owner),
+            *(Cell(""),) * 2,
             words(f"holds {', '.join(case.holds)}" if case.holds else ""),
             Cell(sources_of(case)),
         )

@@ -25,17 +25,18 @@ _COLUMNS = (
 )
 
 
-def thing_table(rig: Rig, used: Iterable[Thing]) -> Table:
-    """A row for every instrument, unit, amp, desk, supply and panel in use."""
+def thing_table(rig: Rig, used: Iterable[Thing], spare: Iterable[Thing]) -> Table:
+    """A row for every instrument, unit, amp, desk, supply and panel in use, and for every spare of a thing."""
     rows = [
         *(_bare(instrument, _played(instrument)) for instrument in rig.instruments.values()),
-        *(_row(rig, thing) for thing in used),
-        *(_bare(panel, _on(panel), panel) for panel in rig.panels.values()),
+        *(_row(thing, _stands(rig.places.get(thing.name), thing)) for thing in used),
+        *(_bare(panel, _on(panel)) for panel in rig.panels.values()),
+        *(_row(thing, "spare") for thing in spare),
     ]
     return Table("things", "Units and other things", _COLUMNS, tuple(rows), empty="nothing is in use", landscape=True)
 
 
-def _row(rig: Rig, thing: Thing) -> Row:
+def _row(thing: Thing, stands: str) -> Row:
     papers = thing.papers
     return Row(
         (
@@ -45,7 +46,7 @@ def _row(rig: Rig, thing: Thing) -> Row:
                 f"was {thing.was}" if thing.was else "",
                 f"stands in for {thing.stands_in}" if thing.stands_in else "",
             ),
-            Cell(_stands(rig.places.get(thing.name), thing)),
+            Cell(stands),
             _version(papers),
             stated(papers.serial),
             stated(papers.owner),
@@ -60,15 +61,17 @@ def _row(rig: Rig, thing: Thing) -> Row:
     )
 
 
-def _bare(thing: Instrument | Panel, stands: str, panel: Panel | None = None) -> Row:
-    mass = Cell("") if panel is None else stated(panel.mass_kg)
+def _bare(thing: Instrument | Panel, stands: str) -> Row:
     return Row(
         (
             Cell(thing.name, strong=True),
             Cell(thing.title),
             Cell(stands),
-            *(Cell(""),) * 4,
-            mass,
+            Cell(""),
+            stated(thing.papers.serial),
+            stated(thing.papers.owner),
+            Cell(""),
+            stated(thing.mass_kg),
             Cell(""),
             Cell(sources_of(thing)),
         )

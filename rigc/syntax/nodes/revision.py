@@ -57,6 +57,13 @@ class SpareThing(Node):
     bag: Text | None
 
 
+class SpareUnit(Node):
+    """A thing that is declared and travels, though the board does not use it."""
+
+    name: Word
+    bag: Text | None
+
+
 class AsBuilt(Node):
     letter: Word
     items: tuple[Node, ...]

@@ -14,6 +14,7 @@ from rigc.reports.sheets.record.customs_list import customs_list
 from rigc.reports.sheets.record.maintenance import maintenance
 from rigc.reports.sheets.record.missing_and_assumed_facts import missing_and_assumed_facts
 from rigc.reports.sheets.record.spares_list import spares_list
+from rigc.reports.sheets.stage.de_rig_list import de_rig_list
 
 MADE = 'measured 2026-02-14 by "Z.Z."'
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")
@@ -83,35 +84,54 @@ def test_unit_data_of_jacks_and_of_the_base() -> None:
 
 def test_customs_list_sums_what_is_stated() -> None:
     text = (
-        GUITAR + COMBO
+        block("instrument", "guitar", "mass 3.5 kg", 'serial "G-7"', 'owner "player B"', "insured 2400 EUR", "origin PT") + COMBO
         + unit("marl", "insured 640 EUR", "origin PL", "mass 400 g", 'serial "S-1"')
         + unit("lant", "insured 120.50 EUR", "price 90 USD", "mass 350 g")
         + unit("tern")
         + "chain guitar -> marl -> lant -> tern -> combo\n"
     )  # fmt: skip
-    # 640 + 120.50 = 760.50 EUR; 0.400 + 0.350 = 0.750 kg, of three things that do not all say it.
+    # 2400 + 640 + 120.50 = 3160.50 EUR; 3.500 + 0.400 + 0.350 = 4.250 kg, of what does not all say it; 1 + 1 + 1 + 1 + 2 + 2 = 8 pieces.
     assert rows(made(text, customs_list), "things") == [
-        ("1", "marl", "S-1", "", "1", "0.400", "640 EUR", "", "PL", ""),
-        ("2", "lant", "", "", "1", "0.350", "120.50 EUR", "90 USD", "", ""),
-        ("3", "tern", "", "", "1", "", "", "", "", ""),
-        ("", "sum", "", "", "3", "0.750 at least", "760.50 EUR at least", "90 USD at least", "", ""),
+        ("1", "guitar", "G-7", "player B", "1", "3.500", "2400 EUR", "", "PT", ""),
+        ("2", "marl", "S-1", "", "1", "0.400", "640 EUR", "", "PL", ""),
+        ("3", "lant", "", "", "1", "0.350", "120.50 EUR", "90 USD", "", ""),
+        ("4", "tern", "", "", "1", "", "", "", "", ""),
+        ("5", "audio leads on the board", "A2, A3", "", "2", "", "", "", "", ""),
+        ("6", "audio leads on the stage", "A1, A4", "", "2", "", "", "", "", ""),
+        ("", "sum", "", "", "8", "4.250 at least", "3160.50 EUR at least", "90 USD at least", "", ""),
     ]
 
 
-def test_decks_cases_and_mains_strips_cross_the_border_too() -> None:
+def test_decks_cases_mains_strips_and_spares_cross_the_border_too() -> None:
     text = (
-        GUITAR + COMBO + unit("marl", "insured 640 EUR", "mass 400 g")
+        GUITAR + COMBO + unit("marl", "mass 400 g") + unit("marl-2", 'serial "S-2"', "mass 410 g")
         + block("mains-strip", "bar", "mass 500 g", 'owner "hall"')
-        + block("deck", "board", "mass 3.9 kg", "price 90 EUR") + block("case", "trunk", "mass 9.5 kg")
+        + block("deck", "board", "mass 3.9 kg", "price 90 EUR") + block("deck", "other", "mass 7 kg")
+        + block("case", "trunk", "mass 9.5 kg", 'serial "C-1"', "insured 300 EUR")
+        + CHAIN + "place on board {\n  bar under at 10, 10 mm\n}\n"
+        + 'spares {\n  2 audio lead 900 mm in "lid"\n  marl-2 in "trunk"\n}\n'
+    )  # fmt: skip
+    # 0.4 + 0.5 + 3.9 + 9.5 + 0.41 = 14.71 kg; the deck of which nothing is used stays at home
+    assert [row[1:7] for row in rows(made(text, customs_list), "things")] == [
+        ("guitar", "", "", "1", "", ""),
+        ("marl", "", "", "1", "0.400", ""),
+        ("bar", "", "hall", "1", "0.500", ""),
+        ("board", "", "", "1", "3.900", ""),
+        ("trunk", "C-1", "", "1", "9.500", "300 EUR"),
+        ("marl-2", "S-2", "", "1", "0.410", ""),
+        ("audio leads on the stage", "A1, A2", "", "2", "", ""),
+        ("audio lead, 900 mm", "", "", "2", "", ""),
+        ("sum", "", "", "10", "14.710 at least", "300 EUR at least"),
+    ]
+
+
+def test_what_is_somebodys_goes_back_to_him() -> None:
+    text = (
+        block("instrument", "guitar", 'owner "player B"') + COMBO + unit("marl") + block("case", "trunk", 'owner "hire firm"')
         + CHAIN
     )  # fmt: skip
-    # 0.4 + 0.5 + 3.9 + 9.5 = 14.3 kg
-    assert [(row[1], *row[3:8]) for row in rows(made(text, customs_list), "things")[1:]] == [
-        ("bar", "hall", "1", "0.500", "", ""),
-        ("board", "", "1", "3.900", "", "90 EUR"),
-        ("trunk", "", "1", "9.500", "", ""),
-        ("sum", "", "4", "14.300", "640 EUR at least", "90 EUR at least"),
-    ]
+    found = rows(made(text, de_rig_list), "things")
+    assert [(row[0], row[5]) for row in found] == [("guitar", "player B"), ("trunk", "hire firm")]
 
 
 def test_maintenance_tells_upkeep_batteries_and_strips_that_wear() -> None:

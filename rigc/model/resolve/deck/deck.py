@@ -9,7 +9,7 @@ from rigc.model.deck import Case, Deck, Hole, Place, Rail, Tier, deck_meant
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.deck.inside_deck import check_deck
 from rigc.model.resolve.deck.turning import turning
-from rigc.model.resolve.things.things import inherited
+from rigc.model.resolve.things.things import inherited, papers_of
 from rigc.model.scope import UNKNOWN, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import Area
@@ -29,7 +29,6 @@ from rigc.model.units.measures import (
     THICKNESS,
     Measure,
 )
-from rigc.model.units.quantities import money
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
@@ -50,8 +49,10 @@ def decks(context: Context) -> dict[str, Deck]:
     found: dict[str, Deck] = {}
     for name, block in blocks.items():
         fields: dict[str, Any] = {}
-        for item in inherited(context, block, blocks):
+        items = inherited(context, block, blocks)
+        for item in items:
             _deck_fact(context, item, fields)
+        fields["papers"] = papers_of(context, items)
         deck = Deck(name, block.title.value if block.title else "", block.name.span, **fields)
         _rails_inside(context, deck)
         check_deck(context, deck)
@@ -92,8 +93,6 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
         fields.update(bare_metal=False, insulating=True)
     elif isinstance(fact, nodes.Note):
         fields["notes"] = (*fields.get("notes", ()), fact.text.value)
-    elif isinstance(fact, nodes.Price):
-        fields["price"] = money(fact.amount, context.report, known)
 
 
 def _rail(context: Context, fact: nodes.Rail) -> Rail:
@@ -150,7 +149,8 @@ def cases(context: Context) -> dict[str, Case]:
     held: dict[str, Word] = {}
     for block in context.of(nodes.Case):
         fields: dict[str, Any] = {"inside_mm": None, "lid_mm": None, "mass_kg": None, "notes": (), "holds": ()}
-        for item in items_of(context, block.items, []):
+        items = items_of(context, block.items, [])
+        for item in items:
             fact = item.fact
             if isinstance(fact, nodes.Inside):
                 fields["inside_mm"] = tuple(context.shared_values(INSIDE, fact.width, fact.depth, fact.height))
@@ -162,6 +162,7 @@ def cases(context: Context) -> dict[str, Case]:
                 fields["notes"] = (*fields["notes"], fact.text.value)
             elif isinstance(fact, nodes.CaseHolds):
                 fields["holds"] = (*fields["holds"], *_held(context, fact, held))
+        fields["papers"] = papers_of(context, items)
         title = block.title.value if block.title else ""
         found[block.name.text] = Case(block.name.text, title, block.name.span, **fields)
     return found

@@ -10,12 +10,18 @@ from rigc.model.units.measures import LEAD
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
+_CARRIED = ("unit", "supply", "mains strip", "amp", "desk", "listener", "instrument", "source")
+
 
 def spares(context: Context) -> tuple[Spare, ...]:
     """Spares carried."""
     found = []
+    named: dict[str, Word] = {}
     for block in context.of(nodes.SparesBlock):
         for node in block.items:
+            if isinstance(node, nodes.SpareUnit):
+                found += _thing(context, node, named)
+                continue
             if not isinstance(node, nodes.SpareLead | nodes.SparePlug | nodes.SpareThing):
                 continue
             count = context.count(node.number, "number of spares", 1, 999)
@@ -30,6 +36,18 @@ def spares(context: Context) -> tuple[Spare, ...]:
             if count is not None:
                 found.append(Spare(count, what, length, bag, node.span))
     return tuple(found)
+
+
+def _thing(context: Context, node: nodes.SpareUnit, named: dict[str, Word]) -> list[Spare]:
+    """A thing that is declared; named twice it is told."""
+    name = context.scopes["thing"].find(node.name, _CARRIED, "a thing that travels")
+    if name is None:
+        return []
+    if name in named:
+        context.report(twice(f"the spare '{name}'", node.name, named[name], "delete one of them"))
+        return []
+    named[name] = node.name
+    return [Spare(1, name, None, node.bag.value if node.bag else "", node.span, name)]
 
 
 def field_notes(context: Context) -> tuple[FieldNote, ...]:

@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import jacks_of, levels_of, pairs_of
-from rigc.model.resolve.things.things import AMOUNTS, inherited
+from rigc.model.resolve.things.things import AMOUNTS, inherited, papers_of
 from rigc.model.things import Instrument
 from rigc.model.units.measures import CAPACITOR, LEAD, POT_OHM, SHARE
 from rigc.syntax import nodes
@@ -58,6 +58,7 @@ def _blocks(context: Context, kind: type[Block]) -> Iterator[tuple[str, Block, l
         fields: dict[str, Any] = {}
         for item in items:
             _instrument_fact(context, item, fields)
+        fields["papers"] = papers_of(context, items)
         fields["notes"] = tuple(item.fact.text.value for item in items if isinstance(item.fact, nodes.Note))
         yield name, block, items, fields
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.things.jacks import lay_levels, pairs_of
+from rigc.model.resolve.things.things import papers_of
 from rigc.model.things import Panel, PanelJack
 from rigc.model.units.measures import MASS, PANEL_AT, UP
 from rigc.syntax import nodes
@@ -30,6 +31,7 @@ def panels(context: Context) -> dict[str, Panel]:
             jacks,
             pairs_of(context, items, jacks),
             masses[0] if masses else None,
+            papers_of(context, items),
             notes=tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note)),
         )
     return found

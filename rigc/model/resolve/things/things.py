@@ -105,12 +105,11 @@ def _like_circle(context: Context, block: Any, line: list[str], like: Word, bloc
 
 def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list[Item]) -> Any:
     fields: dict[str, Any] = {"notes": tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note))}
-    papers: dict[str, Any] = {}
     for item in items:
         if isinstance(item.fact, nodes.Body):
             fields.update(_body(context, item, kind))
         else:
-            _common(context, item, fields, papers)
+            _common(context, item, fields)
     jacks = jacks_of(context, items)
     fields["jacks"] = jacks
     fields["pairs"] = pairs_of(context, items, jacks)
@@ -122,7 +121,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     elif made is Supply:
         fields.pop("polarity", None)
         fields.update(supply_facts(context, items))
-    fields["papers"] = Paperwork(**papers)
+    fields["papers"] = papers_of(context, items)
     flags = [i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag)]
     fields["flags"] = frozenset((*flags, *("headphones" for i in items if isinstance(i.fact, nodes.Headphones))))
     title = block.title.value if block.title else ""
@@ -131,7 +130,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     return thing
 
 
-def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[str, Any]) -> None:
+def _common(context: Context, item: Item, fields: dict[str, Any]) -> None:
     fact, known = item.fact, item.provenance
     rule, said = rule_of(type(fact)), getattr(fact, fact.FIELDS[0])
     if rule in AMOUNTS:
@@ -139,8 +138,6 @@ def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[s
         fields[field] = context.amount(said, measure, known)
     elif rule in CHOICES:
         fields[rule] = Fact(said.text, said.text, said.span, known)
-    elif rule in Paperwork.FIELDS:
-        papers[rule] = _paper(context, said, known)
     elif isinstance(fact, nodes.FootSwitch | nodes.Knob):
         x, y = context.shared_values(OFFSET, fact.x, fact.y)
         switch = isinstance(fact, nodes.FootSwitch)
@@ -157,6 +154,17 @@ def _common(context: Context, item: Item, fields: dict[str, Any], papers: dict[s
         fields["vents"] = (*fields.get("vents", ()), fact.side.text)
     else:
         _rest(context, item, fields)
+
+
+def papers_of(context: Context, items: list[Item]) -> Paperwork:
+    """What the statements of a block say for insurance, customs and the crew."""
+    papers = [item for item in items if rule_of(type(item.fact)) in Paperwork.FIELDS]
+    return Paperwork(
+        **{
+            rule_of(type(each.fact)): _paper(context, getattr(each.fact, each.fact.FIELDS[0]), each.provenance)
+            for each in papers
+        }
+    )
 
 
 def _paper(context: Context, said: Word | Text | Amount, known: Provenance | None) -> Fact[str] | None:

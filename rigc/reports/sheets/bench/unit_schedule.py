@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.feeds.used_things import used_supplies
+from rigc.analysis.feeds.used_things import spare_things, used_supplies
 from rigc.analysis.leads.leads import Leads
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument, Panel, Supply, Unit
@@ -44,7 +44,7 @@ def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
     )
     blocks = (
         _READING,
-        thing_table(rig, (*units, *supplies, *rig.mains_strips.values())),
+        thing_table(rig, (*units, *supplies, *rig.mains_strips.values()), spare_things(rig, power)),
         sound_table(units),
         instrument_table(rig) if any(each.kind == "instrument" for each in rig.instruments.values()) else None,
         source_table(rig),

@@ -1,19 +1,26 @@
-"""Customs list: every thing that crosses a border, decks and cases too, with marks, mass, value and origin."""
+"""Customs list: every thing that crosses a border, instruments, decks, cases, leads and spares too, with marks, mass, value and origin."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
+from rigc.analysis.deck.used_decks import used_decks
 from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.feeds.used_things import used_things
+from rigc.analysis.feeds.used_things import spare_things, used_things
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.weight.mass import Mass
 from rigc.diagnostics.figures import kilograms
+from rigc.model.deck import Case, Deck
 from rigc.model.fact import Choice, Quantity
 from rigc.model.money import summed
 from rigc.model.rig import Rig
-from rigc.model.things import Paperwork, Thing
+from rigc.model.things import Instrument, Panel, Paperwork, Thing
 from rigc.record import Record
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.reports.figure_cell import figure_cell
+from rigc.reports.front.sheet_codes import in_runs, see
 from rigc.reports.schedule.cells import stated
+from rigc.traced.figure import AnyFigure, Figure
 
 _COLUMNS = (
     Column("item", number=True),
@@ -32,56 +39,99 @@ _READING = Paragraph(
     (
         "A list to fill a carnet or a pro-forma from, as stated in the source: check serials against the things. The forms and their "
         "rules are the customs' own. Sums are of what is stated; an empty cell was not.",
-        "Leads, spares, and what holds the units are not in it.",
+        f"Leads are told by their signal, each of them stands on the {see('cable-list')}; what holds the units is not in it.",
     ),
     heading="How to use it",
 )
 
 
-def customs_list(rig: Rig, power: PowerAssignment) -> Sheet | NoSheet:
-    """Item, description, marks, pieces, mass, value, origin, blank; amps and desks only where they bear such facts."""
-    things = [thing for thing in used_things(rig, power) if thing.kind in ("unit", "supply") or _papers(thing)]
-    if not any(_papers(thing) for thing in things):
-        reason = "No unit states its insured value, its price or its origin."
+def customs_list(rig: Rig, power: PowerAssignment, leads: Leads, mass: Mass) -> Sheet | NoSheet:
+    """Item, description, marks, pieces, mass, value, origin, blank; what may be the house's (amps, desks, sources that are no
+    instruments) only where it bears such facts."""
+    things = tuple(_things(rig, power))
+    if not any(map(_papers, things)):
+        reason = "Of nothing that travels is its insured value, its price or its origin stated."
         return NoSheet("customs-list", "Customs list", reason)
+    masses = {item.name: item.mass for item in mass.items}
     items = [
-        *(_of_thing(thing) for thing in (*things, *rig.mains_strips.values())),
-        *(_Item(deck.name, deck.title, deck.mass_kg, Paperwork(price=deck.price)) for deck in rig.decks.values()),
-        *(_Item(case.name, case.title, case.mass_kg, Paperwork()) for case in rig.cases.values()),
+        *(_of_thing(thing, masses) for thing in things),
+        *_leads(rig, leads, masses),
+        *(_Item(_length(each.what, each.length_mm), each.count) for each in rig.spares if not each.thing),
     ]
     rows = [_row(number, item) for number, item in enumerate(items, 1)]
     table = Table("things", "Things that travel", _COLUMNS, (*rows, _sum(items)))
     return Sheet("customs-list", "Customs list", "customs, insurer", (_READING, table), landscape=True)
 
 
+_Travels = Thing | Instrument | Panel | Deck | Case
+
+
 class _Item(Record):
-    """One thing of the list."""
+    """One row of the list; the mass in kg of all its pieces."""
 
-    name: str
-    title: str
-    mass_kg: Quantity | None
-    papers: Paperwork
-
-
-def _of_thing(thing: Thing) -> _Item:
-    return _Item(thing.name, thing.title, thing.mass_kg, thing.papers)
+    what: str
+    pieces: int
+    kg: float | None = None
+    mass: AnyFigure | None = None
+    papers: Paperwork = Paperwork()
+    marks: str = ""
 
 
-def _papers(thing: Thing) -> bool:
+def _things(rig: Rig, power: PowerAssignment) -> Iterator[_Travels]:
+    ours = ("unit", "supply", "mains strip", "instrument", "panel")
+    every = (*rig.instruments.values(), *used_things(rig, power), *rig.mains_strips.values(), *rig.panels.values())
+    yield from (thing for thing in every if thing.kind in ours or _papers(thing))
+    yield from used_decks(rig)
+    yield from rig.cases.values()
+    yield from spare_things(rig, power)
+
+
+def _papers(thing: _Travels) -> bool:
     papers = thing.papers
     return any(each is not None for each in (papers.insured, papers.price, papers.origin))
 
 
-def _row(number: int, thing: _Item) -> Row:
-    papers = thing.papers
+def _of_thing(thing: _Travels, masses: dict[str, AnyFigure]) -> _Item:
+    what = f"{thing.title} ({thing.name})" if thing.title else thing.name
+    kg = None if thing.mass_kg is None else thing.mass_kg.value
+    return _Item(what, 1, kg, masses.get(thing.name), thing.papers)
+
+
+def _leads(rig: Rig, leads: Leads, masses: dict[str, AnyFigure]) -> Iterator[_Item]:
+    """The leads of the board by signal, but for those that are fixed to a thing, then those on the stage."""
+    for signal in dict.fromkeys(lead.signal for lead in leads.all):
+        of_signal = [lead for lead in leads.all if lead.signal == signal and lead.captive is None]
+        for stage, where in ((False, "on the board"), (True, "on the stage")):
+            marks = dict.fromkeys(lead.leg_of or lead.mark for lead in of_signal if lead.stage == stage)
+            if marks:
+                own = None if stage else masses.get(f"{signal} leads")
+                yield _Item(
+                    f"{signal} leads {where}",
+                    len(marks),
+                    own if isinstance(own, Figure) else None,
+                    own,
+                    marks=in_runs(marks),
+                )
+    for each in rig.instruments.values():
+        if each.plain_mm is not None:
+            yield _Item(_length(f"plain lead of {each.name}", each.plain_mm), 1)
+
+
+def _length(what: str, length: Quantity | None) -> str:
+    return what if length is None else f"{what}, {length.typed}"
+
+
+def _row(number: int, item: _Item) -> Row:
+    papers = item.papers
+    weighs = "" if item.kg is None else kilograms(item.kg)
     return Row(
         (
             Cell(str(number)),
-            Cell(f"{thing.title} ({thing.name})" if thing.title else thing.name, strong=True),
-            stated(papers.serial),
+            Cell(item.what, strong=True),
+            stated(papers.serial) if papers.serial is not None else Cell(item.marks),
             stated(papers.owner),
-            Cell("1"),
-            Cell("" if thing.mass_kg is None else kilograms(thing.mass_kg.value)),
+            Cell(str(item.pieces)),
+            figure_cell(item.mass, lacking=weighs),
             stated(papers.insured),
             stated(papers.price),
             stated(papers.origin),
@@ -90,18 +140,18 @@ def _row(number: int, thing: _Item) -> Row:
     )
 
 
-def _sum(things: list[_Item]) -> Row:
-    known = [thing.mass_kg.value for thing in things if thing.mass_kg is not None]
-    some = "at least" if len(known) < len(things) else ""
+def _sum(items: list[_Item]) -> Row:
+    known = [item.kg for item in items if item.kg is not None]
+    some = "at least" if len(known) < len(items) else ""
     return Row(
         (
             Cell(""),
             Cell("sum", strong=True),
             *(Cell(""),) * 2,
-            Cell(str(len(things))),
+            Cell(str(sum(item.pieces for item in items))),
             Cell(kilograms(sum(known)), strong=True, mark=some),
-            _money(thing.papers.insured for thing in things),
-            _money(thing.papers.price for thing in things),
+            _money(item.papers.insured for item in items),
+            _money(item.papers.price for item in items),
             *(Cell(""),) * 2,
         ),
         total=True,

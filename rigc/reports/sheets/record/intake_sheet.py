@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from rigc.analysis.deck.used_decks import used_decks
 from rigc.analysis.deck.used_units import used_units
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.stores.head_count import HeadCount
 from rigc.model.asked_facts import COLUMNS, FACTS, AskedFact
-from rigc.model.deck import Case
+from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig, Scenario
 from rigc.model.things import Instrument, Thing, Unit
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
@@ -35,11 +38,11 @@ _READING = Paragraph(
 )
 
 
-def intake_sheet(rig: Rig, count: HeadCount) -> Sheet:
+def intake_sheet(rig: Rig, count: HeadCount, power: PowerAssignment) -> Sheet:
     """Question, answer, whether it must be answered, initials."""
     rows = tuple(
         Row((Cell(question, strong=True), answer, Cell("yes" if must else ""), Cell("")))
-        for question, answer, must in _asked(rig, count)
+        for question, answer, must in _asked(rig, count, power)
     )
     blocks = (Table("asked", "Intake", _COLUMNS, rows), _units_table(rig), _READING)
     return Sheet("intake-sheet", "Intake sheet", "client and builder", blocks)
@@ -65,7 +68,7 @@ def _lacking(units: tuple[Unit, ...], fact: AskedFact) -> str:
     return "all" if len(found) == len(units) > 1 else ", ".join(found)
 
 
-def _asked(rig: Rig, count: HeadCount) -> Iterator[tuple[str, Cell, bool]]:
+def _asked(rig: Rig, count: HeadCount, power: PowerAssignment) -> Iterator[tuple[str, Cell, bool]]:
     head = rig.head
     yield "Who plays it?", Cell(head.client), True
     yield "Home, gigging, touring, fly or studio?", Cell(head.rig_class), True
@@ -73,7 +76,7 @@ def _asked(rig: Rig, count: HeadCount) -> Iterator[tuple[str, Cell, bool]]:
     yield "What is played into it?", _named(rig.instruments), True
     yield "What does it play into?", _named({name: unit for name, unit in rig.units.items() if unit.ends}), True
     yield "How many units?", figure_cell(count.units), True
-    yield "Whose are they?", Cell(", ".join(_owners(rig))), True
+    yield "Whose are they?", Cell(", ".join(_owners(rig, power))), True
     countries = dict.fromkeys(each.country for each in rig.scenarios.values() if each.country)
     yield "In which countries?", Cell(", ".join(countries)), True
     mains = dict.fromkeys(each.mains.typed for each in rig.scenarios.values() if each.mains is not None)
@@ -92,8 +95,14 @@ def _named(things: Mapping[str, Thing | Instrument | Scenario | Case]) -> Cell:
     return Cell(", ".join(f"{name} ({each.title})" if each.title else name for name, each in things.items()))
 
 
-def _owners(rig: Rig) -> dict[str, None]:
-    owners = (unit.papers.owner for unit in used_units(rig))
+def _owners(rig: Rig, power: PowerAssignment) -> dict[str, None]:
+    things: tuple[Instrument | Thing | Deck | Case, ...] = (
+        *rig.instruments.values(),
+        *used_things(rig, power),
+        *used_decks(rig),
+        *rig.cases.values(),
+    )
+    owners = (thing.papers.owner for thing in things)
     return dict.fromkeys(owner.value for owner in owners if owner is not None)
 
 

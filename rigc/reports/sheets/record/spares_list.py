@@ -55,7 +55,7 @@ def _row(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
     fits, not_for = _fits(rig, spare, leads, lengths)
     return Row(
         (
-            Cell(spare.what, strong=True),
+            Cell(_item(rig, spare), strong=True),
             Cell("" if length is None else length.typed),
             Cell(fits),
             Cell(not_for, strong=True),
@@ -64,6 +64,12 @@ def _row(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
             Cell(""),
         )
     )
+
+
+def _item(rig: Rig, spare: Spare) -> str:
+    """`stereo delay (lant-2)` of a thing that is declared, else as the source says."""
+    title = rig.things[spare.thing].title if spare.thing else ""
+    return f"{title} ({spare.thing})" if title else spare.what
 
 
 def _fits(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[str, str]:

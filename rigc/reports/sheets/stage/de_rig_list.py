@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from rigc.analysis.control.switch_settings import SwitchSettings
 from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.feeds.used_things import used_things
+from rigc.analysis.feeds.used_things import spare_things, used_things
+from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig
-from rigc.model.things import Thing
+from rigc.model.things import Instrument, Panel, Thing
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
 from rigc.reports.schedule.cells import stated
 
@@ -34,7 +35,7 @@ _READING = Paragraph(
 
 def de_rig_list(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Sheet | NoSheet:
     """Thing, serial, feet, switches to set back, owner, signed."""
-    things = [thing for thing in used_things(rig, power) if thing.name in rig.places or thing.papers.owner is not None]
+    things = [thing for thing in _things(rig, power) if thing.name in rig.places or thing.papers.owner is not None]
     if not things:
         return NoSheet(NAME, TITLE, "Nothing stands on the board, and nobody's property is stated.")
     rows = tuple(_row(thing, settings) for thing in things)
@@ -43,13 +44,32 @@ def de_rig_list(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> S
     )
 
 
-def _row(thing: Thing, settings: SwitchSettings) -> Row:
+_Returned = Thing | Instrument | Panel | Deck | Case
+
+
+def _things(rig: Rig, power: PowerAssignment) -> tuple[_Returned, ...]:
+    """What may come off or go back to somebody."""
+    return (
+        *used_things(rig, power),
+        *rig.mains_strips.values(),
+        *rig.instruments.values(),
+        *rig.panels.values(),
+        *rig.decks.values(),
+        *rig.cases.values(),
+        *spare_things(rig, power),
+    )
+
+
+def _row(thing: _Returned, settings: SwitchSettings) -> Row:
     moved = [
         f"{each.at.removeprefix(f'{thing.name}.')}: {each.new}"
         for each in settings.all
         if each.at.partition(".")[0] == thing.name and each.new and each.new != each.position
     ]
-    feet = "" if thing.feet is None else "back on, from the bag" if thing.feet.value == "removed" else thing.feet.value
+    stated_feet = thing.feet if isinstance(thing, Thing) else None
+    feet = ""
+    if stated_feet is not None:
+        feet = "back on, from the bag" if stated_feet.value == "removed" else stated_feet.value
     return Row(
         (
             Cell(thing.name, strong=True),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.revision.compared.aspect import DESIGN, FACTS, REDRILL, Aspect
-from rigc.analysis.revision.compared.facts import fact_aspects, knowledge
+from rigc.analysis.revision.compared.facts import fact_aspects, knowledge, paper_aspects
 from rigc.analysis.revision.compared.words import exact, words
 from rigc.model.deck import Deck, Hole, Rail
 from rigc.model.rig import Rig
@@ -23,12 +23,14 @@ def deck(rig: Rig) -> Iterator[Aspect]:
         yield Aspect("case", case.name, "", case.title or "case", True, DESIGN, (REDRILL,), case.declared)
         yield from fact_aspects("case", case)
         yield knowledge("case", case)
+        yield from paper_aspects("case", case)
 
 
 def _deck(deck: Deck) -> Iterator[Aspect]:
     yield Aspect("deck", deck.name, "", deck.title or "deck", True, DESIGN, (REDRILL,), deck.declared)
     yield from fact_aspects("deck", deck, _TOLD_BELOW)
     yield knowledge("deck", deck)
+    yield from paper_aspects("deck", deck)
     if deck.bare_metal:
         yield Aspect("deck", deck.name, "surface", "bare metal", True, FACTS, span=deck.declared)
     if deck.insulating:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.revision.compared.aspect import DESIGN, Aspect
-from rigc.analysis.revision.compared.facts import fact_aspects, jack_aspects, knowledge
+from rigc.analysis.revision.compared.facts import fact_aspects, jack_aspects, knowledge, paper_aspects
 from rigc.model.rig import Rig
 
 
@@ -16,6 +16,7 @@ def instruments(rig: Rig) -> Iterator[Aspect]:
         yield from fact_aspects("instrument", one)
         yield from jack_aspects("instrument", one.name, one.jacks)
         yield knowledge("instrument", one)
+        yield from paper_aspects("instrument", one)
 
 
 ASPECTS = instruments

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.revision.compared.aspect import DESIGN, REDRILL, Aspect
-from rigc.analysis.revision.compared.facts import fact_aspects, jack_aspects, knowledge, seat_words
+from rigc.analysis.revision.compared.facts import fact_aspects, jack_aspects, knowledge, paper_aspects, seat_words
 from rigc.model.rig import Rig
 
 
@@ -15,6 +15,7 @@ def panels(rig: Rig) -> Iterator[Aspect]:
         yield Aspect("panel", panel.name, "", panel.title or "panel", True, DESIGN, (REDRILL,), panel.declared)
         yield from fact_aspects("panel", panel)
         yield knowledge("panel", panel)
+        yield from paper_aspects("panel", panel)
         for each in jack_aspects("panel", panel.name, panel.jacks):
             if each.field.startswith("signal at"):
                 yield each
