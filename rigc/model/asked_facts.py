@@ -1,4 +1,5 @@
-"""What is asked of each unit before anything is designed: the facts, and the columns of the list in which a client states them.
+"""What is asked of each unit and instrument before anything is designed: the facts, and the columns of the list in which a client states
+them.
 
 The intake sheet, the empty list that is handed out, what is read out of a filled one, and what is told to be missing all go by this.
 """
@@ -6,6 +7,7 @@ The intake sheet, the empty list that is handed out, what is read out of a fille
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack
 from rigc.model.things import Unit
@@ -14,12 +16,12 @@ from rigc.record import Record
 
 class AskedFact(Record):
     """A fact as it is asked for. `blank` is its statement with blanks to fill in; `needed` says whether checks stay without an answer
-    where it is not known; `known` whether a unit states it."""
+    where it is not known; `known` whether a unit, or an instrument, states it."""
 
     key: str
     blank: str
     needed: bool
-    known: Callable[[Unit], bool]
+    known: Callable[[Any], bool]
 
 
 class AskedColumn(Record):
@@ -46,24 +48,38 @@ def _jack(unit: Unit, role: str) -> Jack | None:
 
 
 def _placed(unit: Unit, role: str) -> bool:
+    """Of what comes through the air there is no place; a treadle or a MIDI splitter has no audio jack."""
     jack = _jack(unit, role)
-    return jack is not None and jack.side is not None and jack.height_mm is not None
+    if jack is None:
+        return role != "inlet" and bool({each.role for each in unit.jacks} - {AUDIO_IN, AUDIO_OUT, "inlet"})
+    return jack.connector.kind == "wireless" or (jack.side is not None and jack.height_mm is not None)
 
 
 def _level(unit: Unit, role: str, field: str) -> bool:
+    """An output's nominal level too; that of an input follows from what feeds it."""
     jack = _jack(unit, role)
-    return jack is not None and (jack.levels.nominal_dbu is not None and getattr(jack.levels, field) is not None)
+    if jack is None:
+        return _placed(unit, role)
+    nominal = role == AUDIO_IN or jack.levels.nominal_dbu is not None
+    return nominal and getattr(jack.levels, field) is not None
 
 
 def _unplugged(unit: Unit) -> bool:
     return "passive" in unit.flags
 
 
+_PAPERS = (
+    AskedFact("serial", 'serial "___"', False, lambda each: each.papers.serial is not None),
+    AskedFact("owner", 'owner "___"', False, lambda each: each.papers.owner is not None),
+    AskedFact("insured", "insured ___ EUR", False, lambda each: each.papers.insured is not None),
+    AskedFact("price", "price ___ EUR", False, lambda each: each.papers.price is not None),
+    AskedFact("origin", "origin ___", False, lambda each: each.papers.origin is not None),
+)
 FACTS = (
     AskedFact("body", "body ___ x ___ x ___ mm", True, lambda unit: unit.height_mm is not None),
     AskedFact("mass", "mass ___ g", True, lambda unit: unit.mass_kg is not None),
     AskedFact("switch", "switch at ___, ___ mm", True, lambda unit: bool(unit.switches) or unit.treadle_mm is not None),
-    AskedFact("bypass", "bypass ___", True, lambda unit: unit.bypass is not None),
+    AskedFact("bypass", "bypass ___", True, lambda unit: _unplugged(unit) or unit.bypass is not None),
     AskedFact("unpowered", "unpowered ___", True, lambda unit: _unplugged(unit) or unit.unpowered is not None),
     AskedFact("input", "input in ___ ___ Mohm ___ ___ mm up ___ mm", True, lambda unit: _placed(unit, AUDIO_IN)),
     AskedFact("output", "output out ___ ___ kohm ___ ___ mm up ___ mm", True, lambda unit: _placed(unit, AUDIO_OUT)),
@@ -92,13 +108,28 @@ FACTS = (
     AskedFact("traits", "digital, delay, reverb, high gain ...", False, lambda unit: bool(unit.flags)),
     AskedFact("version", 'version "___"', False, lambda unit: unit.papers.version is not None),
     AskedFact("firmware", 'firmware "___"', False, lambda unit: unit.papers.firmware is not None),
-    AskedFact("serial", 'serial "___"', False, lambda unit: unit.papers.serial is not None),
-    AskedFact("owner", 'owner "___"', False, lambda unit: unit.papers.owner is not None),
-    AskedFact("insured", "insured ___ EUR", False, lambda unit: unit.papers.insured is not None),
-    AskedFact("price", "price ___ EUR", False, lambda unit: unit.papers.price is not None),
-    AskedFact("origin", "origin ___", False, lambda unit: unit.papers.origin is not None),
+    *_PAPERS,
 )
 """In the order in which a unit's block states them."""
+
+OF_INSTRUMENTS = (
+    AskedFact("lead", "lead ___ m of ___", True, lambda each: each.lead_mm is not None),
+    AskedFact(
+        "level out",
+        "level out ___ dBu peak ___ dBu",
+        True,
+        lambda each: any(jack.levels.peak_dbu is not None for jack in each.jacks),
+    ),
+    AskedFact("inductance", "inductance ___ H", True, lambda each: each.active or each.inductance_h is not None),
+    AskedFact("resistance", "resistance ___ kohm", True, lambda each: each.active or each.resistance_ohm is not None),
+    AskedFact("capacitance", "capacitance ___ pF", True, lambda each: each.active or each.capacitance_pf is not None),
+    AskedFact("volume", "volume ___ kohm at ___ %", True, lambda each: each.active or each.volume_ohm is not None),
+    AskedFact("tone", "tone ___ kohm ___ nF at ___ %", True, lambda each: each.active or each.tone_ohm is not None),
+    AskedFact("lowest note", "lowest note ___ Hz", False, lambda each: each.lowest_note_hz is not None),
+    AskedFact("mass", "mass ___ kg", False, lambda each: each.mass_kg is not None),
+    *_PAPERS,
+)
+"""What is asked of each instrument; of one that has a buffer of its own, or no pickup, nothing of the pickup."""
 
 
 def _places(key: str, name: str, example: tuple[str, str, str]) -> tuple[AskedColumn, ...]:

@@ -92,8 +92,17 @@ def test_what_is_asked_of_each_unit() -> None:
     """In the words of the list that a client fills in; whom it is not stated of."""
     told = {row[0]: row[1:] for row in rows(sheet(HOME, "intake-sheet"), "asked-of-units")}
     assert told["Width, Depth, Height"] == ["body ___ x ___ x ___ mm", "yes", ""]
-    assert told["Level in, Most it takes"][1:] == ["yes", "all"]
+    assert told["Level in, Most it takes"][1:] == ["yes", ""]
     assert told["Firmware"][1:] == ["", "all"]
+
+
+def test_no_audio_jack_is_asked_of_a_treadle_and_no_place_of_what_comes_through_the_air() -> None:
+    """A tuner that states no output is asked for it: it may have been forgotten. The guitar states its pickup and none of its papers."""
+    told = {row[0].split(",")[0]: row[3] for row in rows(sheet(D, "intake-sheet"), "asked-of-units")}
+    assert (told["Input jack"], told["Output jack"], told["Bypass"]) == ("", "plumb", "")
+    guitar = {row[0]: row[1:] for row in rows(sheet(D, "intake-sheet"), "asked-of-instruments")}
+    assert guitar["inductance ___ H"] == ["yes", ""]
+    assert guitar['serial "___"'] == ["", "guitar"]
 
 
 def test_a_quote_adds_up_what_has_a_price_and_no_owner() -> None:

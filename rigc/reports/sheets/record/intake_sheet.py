@@ -9,7 +9,7 @@ from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.stores.head_count import HeadCount
-from rigc.model.asked_facts import COLUMNS, FACTS, AskedFact
+from rigc.model.asked_facts import COLUMNS, FACTS, OF_INSTRUMENTS, AskedFact
 from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig, Scenario
 from rigc.model.things import Instrument, Thing, Unit
@@ -44,8 +44,8 @@ def intake_sheet(rig: Rig, count: HeadCount, power: PowerAssignment) -> Sheet:
         Row((Cell(question, strong=True), answer, Cell("yes" if must else ""), Cell("")))
         for question, answer, must in _asked(rig, count, power)
     )
-    blocks = (Table("asked", "Intake", _COLUMNS, rows), _units_table(rig), _READING)
-    return Sheet("intake-sheet", "Intake sheet", "client and builder", blocks)
+    tables = (Table("asked", "Intake", _COLUMNS, rows), _units_table(rig), *_instruments_table(rig))
+    return Sheet("intake-sheet", "Intake sheet", "client and builder", (*tables, _READING))
 
 
 def _units_table(rig: Rig) -> Table:
@@ -63,9 +63,20 @@ def _units_table(rig: Rig) -> Table:
     return Table("asked-of-units", "Of each unit", _OF_UNITS, tuple(Row(tuple(map(Cell, row))) for row in rows))
 
 
-def _lacking(units: tuple[Unit, ...], fact: AskedFact) -> str:
-    found = [unit.name for unit in units if not fact.known(unit)]
-    return "all" if len(found) == len(units) > 1 else ", ".join(found)
+def _instruments_table(rig: Rig) -> Iterator[Table]:
+    """The same of the instruments, where there are any; a client states them in words, in no list."""
+    every = tuple(rig.instruments.values())
+    rows = ((fact.blank, "yes" if fact.needed else "", _lacking(every, fact)) for fact in OF_INSTRUMENTS)
+    if every:
+        heads = _OF_UNITS[1:]
+        yield Table(
+            "asked-of-instruments", "Of each instrument", heads, tuple(Row(tuple(map(Cell, row))) for row in rows)
+        )
+
+
+def _lacking(things: tuple[Unit | Instrument, ...], fact: AskedFact) -> str:
+    found = [thing.name for thing in things if not fact.known(thing)]
+    return "all" if len(found) == len(things) > 1 else ", ".join(found)
 
 
 def _asked(rig: Rig, count: HeadCount, power: PowerAssignment) -> Iterator[tuple[str, Cell, bool]]:
