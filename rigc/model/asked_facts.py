@@ -47,11 +47,17 @@ def _jack(unit: Unit, role: str) -> Jack | None:
     return next((jack for jack in unit.jacks if jack.role == role), None)
 
 
+def _silent(unit: Unit) -> bool:
+    """Whether its jacks are stated and none bears sound."""
+    roles = {each.role for each in unit.jacks} - {"inlet"}
+    return bool(roles) and not roles & {AUDIO_IN, AUDIO_OUT}
+
+
 def _placed(unit: Unit, role: str) -> bool:
     """Of what comes through the air there is no place; a treadle or a MIDI splitter has no audio jack."""
     jack = _jack(unit, role)
     if jack is None:
-        return role != "inlet" and bool({each.role for each in unit.jacks} - {AUDIO_IN, AUDIO_OUT, "inlet"})
+        return role != "inlet" and _silent(unit)
     return jack.connector.kind == "wireless" or (jack.side is not None and jack.height_mm is not None)
 
 
@@ -79,7 +85,7 @@ FACTS = (
     AskedFact("body", "body ___ x ___ x ___ mm", True, lambda unit: unit.height_mm is not None),
     AskedFact("mass", "mass ___ g", True, lambda unit: unit.mass_kg is not None),
     AskedFact("switch", "switch at ___, ___ mm", True, lambda unit: bool(unit.switches) or unit.treadle_mm is not None),
-    AskedFact("bypass", "bypass ___", True, lambda unit: _unplugged(unit) or unit.bypass is not None),
+    AskedFact("bypass", "bypass ___", True, lambda unit: _unplugged(unit) or _silent(unit) or unit.bypass is not None),
     AskedFact("unpowered", "unpowered ___", True, lambda unit: _unplugged(unit) or unit.unpowered is not None),
     AskedFact("input", "input in ___ ___ Mohm ___ ___ mm up ___ mm", True, lambda unit: _placed(unit, AUDIO_IN)),
     AskedFact("output", "output out ___ ___ kohm ___ ___ mm up ___ mm", True, lambda unit: _placed(unit, AUDIO_OUT)),
