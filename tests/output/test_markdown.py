@@ -41,7 +41,7 @@ WHOLE = """\
 >
 > The long lead goes under the carpet.
 
-*Valid for revision C7 only.*
+*Valid for revision C7 only. Figures are computed from the facts entered: verify them by measurement.*
 """
 
 
@@ -65,7 +65,9 @@ def test_one_changed_cell_is_one_changed_line() -> None:
 def test_a_draft_says_so_at_its_head_and_its_end() -> None:
     text = markdown.render(document(LEADS, draft=True))
     assert "**DRAFT: written in spite of errors. Not to build from.**" in text
-    assert text.endswith("*Valid for revision C7 only (DRAFT).*\n")
+    assert text.endswith(
+        "*Valid for revision C7 only (DRAFT). Figures are computed from the facts entered: verify them by measurement.*\n"
+    )
     assert "DRAFT" not in markdown.render(document(LEADS))
 
 

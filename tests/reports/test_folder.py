@@ -9,6 +9,19 @@ from rigc.compile import Compiled
 from rigc.discover import member
 from rigc.reports.content import Document, Paragraph, Sheet, Table
 from rigc.reports.folder import NoSuchCode, room, sheet_modules, sheet_names
+from rigc.reports.front import every_caution
+from rigc.reports.front.cautions import JOBS
+from rigc.reports.front.every_caution import (
+    EARTH,
+    JOINED_LEADS,
+    MAINS,
+    MICROPHONE_LINES,
+    OPENED,
+    RADIO_LINKS,
+    REVERSING_LEADS,
+    VERIFIED,
+    Caution,
+)
 from rigc.reports.front.sheet_codes import codes, in_runs, in_words, see, written_out
 
 D = ROOT / "examples/long-haul-d/board.rig"
@@ -108,6 +121,41 @@ def test_key_figures(folder: tuple[Document, ...]) -> None:
     (row,) = table(folder[0].sheet, "figures").rows
     assert [cell.text for cell in row.cells[:4]] == ["trunk", "33.499", "−10.499", "−1.499"]
     assert [cell.mark for cell in row.cells[2:4]] == ["FAIL", "FAIL"]
+
+
+def cautions(sheet: Sheet) -> list[str]:
+    return [
+        line
+        for block in sheet.blocks
+        if isinstance(block, Paragraph) and block.kind == "caution"
+        for line in block.lines
+    ]
+
+
+def test_three_cautions_stand_where_the_hand_is_and_the_others_once_on_the_front_page(
+    folder: tuple[Document, ...],
+) -> None:
+    """This rig has radio, and a lead that joins outlets; no microphone line and no reversing lead: what it calls for is told, and nothing else."""
+    front, *sheets = (each.sheet for each in folder)
+    assert [each.name for each in sheets if len(cautions(each)) > 3] == []
+    on_sheets = {line for each in sheets for line in cautions(each)}
+    called = {each for sheet in sheets for each in JOBS.get(sheet.name, ())}
+    there = {each for each in called if each.words in on_sheets | set(cautions(front))}
+    assert {each.of for each in called - there} == {MICROPHONE_LINES, REVERSING_LEADS}
+    assert {JOINED_LEADS, RADIO_LINKS} <= {each.of for each in there}
+    kills = [EARTH.words, MAINS.words, OPENED.words]
+    assert [line for line in cautions(front) if line in on_sheets] == kills
+    assert cautions(front)[-1] == VERIFIED.words
+    assert len(set(cautions(front))) == len(cautions(front))
+
+
+def test_the_most_dangerous_caution_stands_first_and_none_belongs_to_no_job(folder: tuple[Document, ...]) -> None:
+    every = [each for each in vars(every_caution).values() if isinstance(each, Caution)]
+    assert {each for job in JOBS.values() for each in job} == set(every) - {VERIFIED}
+    lines = [each.words for each in every]
+    places = [lines.index(line) for line in cautions(folder[0].sheet)]
+    assert places == sorted(places)
+    assert set(JOBS) <= set(sheet_names())
 
 
 def test_the_index_lists_every_sheet_or_says_why_not(folder: tuple[Document, ...]) -> None:

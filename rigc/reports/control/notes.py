@@ -1,4 +1,4 @@
-"""What the MIDI and control map says besides its tables: the time on the wire, free channels, cautions."""
+"""What the MIDI and control map says besides its tables: the time on the wire, free channels."""
 
 from __future__ import annotations
 
@@ -9,19 +9,6 @@ from rigc.facts.midi import BYTE_US, CONTROL_CHANGE_BYTES, LONGEST_MM, MOST_THRU
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph
 from rigc.traced.units import MILLISECONDS_WIRE
-
-CAUTIONS = Paragraph(
-    "caution_control",
-    (
-        "A Y lead does not merge MIDI: two senders meet in a merger. Never send power over spare pins through a splitter.",
-        "An expression lead has three conductors: a two-pole plug shorts the unit's reference supply to ground.",
-        "Plug and pull control leads with the amps muted; an amp switched by mistake can be loud enough to hurt.",
-        "A MIDI, USB or amp-switch lead can close a hum loop: break it with an opto-coupler or a relay, never by lifting a "
-        "protective earth.",
-        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as built.",
-    ),
-    kind="caution",
-)
 
 
 def timing(rig: Rig, control: ControlMap) -> Paragraph:

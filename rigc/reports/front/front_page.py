@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.mains.mains_loads import MainsLoads
@@ -18,7 +19,7 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Block, Cell, Column, Document, Drawing, NoSheet, Row, Sheet, Table
 from rigc.reports.drawings.pictures.plan_within import plans_within
 from rigc.reports.figure_cell import figure_cell
-from rigc.reports.signal.remarks import cautions
+from rigc.reports.front.cautions import rest
 from rigc.reports.weight.limit_table import at_least
 
 PICTURE_WIDTH, PICTURE_HEIGHT = 183.0, 112.0
@@ -40,7 +41,7 @@ def front_page(
         *results.call(_picture),
         _index(folder),
         *((_left_out(left_out),) if left_out else ()),
-        results.call(cautions),
+        rest(results.get(Rig), results.get(PowerAssignment), folder),
     ]
     return Sheet("front-page", "Front page", "everybody", tuple(_pointing(block, folder) for block in blocks))
 

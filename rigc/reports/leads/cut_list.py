@@ -40,7 +40,7 @@ def uncut(rig: Rig, leads: Leads, uses: ReelUses) -> Paragraph | None:
     line = (
         f"Not in this list, for want of a length: {', '.join(left_out)}. The {see('cable-list')} says what is missing."
     )
-    return Paragraph("left-out", (line,), kind="caution")
+    return Paragraph("left-out", (line,))
 
 
 def _to_make(rig: Rig, lead: Lead) -> bool:

@@ -1,35 +1,15 @@
-"""What the mains sheet says in words: the board's inlets, what its figures leave out, cautions."""
+"""What the mains sheet says in words: the board's inlets and what its figures leave out."""
 
 from __future__ import annotations
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.mains.mains_loads import MainsLoads
-from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V, STEP_MORE
+from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph
 from rigc.reports.mains.places import SOURCES
 from rigc.reports.mains.supplies import inlet_words
 from rigc.traced.figure import Figure
-
-CAUTION = Paragraph(
-    "cautions",
-    (
-        "Ask the venue what its sockets give before anything is plugged in; measure where you are not sure.",
-        "Use certified supplies, inlets and lead sets. Anything hard-wired (inlet, distribution, step transformer, "
-        "protective earth) is made and tested by a competent or licensed person to the local code. rigc adds up "
-        "volt-amperes; it designs and approves no mains wiring.",
-        "Never disconnect, cut, tape or lift a protective earth: strings and microphone may become live, which kills. "
-        "Test the earth bond before first power and after any change on the mains side; on unknown stages use a "
-        "residual-current device.",
-        "A plug adaptor converts no voltage. Step transformers: isolating, earthed, rated at least "
-        f"{STEP_MORE.value:g} times the load; the fuse of a plug by the local code.",
-        "Unplug before a lid is opened: supplies hold charge, and nothing inside is for the user. AC bricks only on units "
-        "marked for AC.",
-        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as "
-        "built.",
-    ),
-    kind="caution",
-)
 
 
 def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> Paragraph:

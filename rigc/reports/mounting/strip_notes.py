@@ -63,20 +63,3 @@ def preparation() -> tuple[Paragraph, ...]:
         Paragraph("rule", rule, heading="How to read this sheet"),
         Paragraph("preparation", steps, heading="Before a strip is laid (common practice, no source)"),
     )
-
-
-def cautions() -> Paragraph:
-    """The cautions that belong on the sheet."""
-    return Paragraph(
-        "cautions",
-        (
-            "Unplug the mains before units are taken off or laid on. No part of a supply is to be opened by the user.",
-            "Isopropyl alcohol and residue removers are flammable: use them with the power off, with air, "
-            "no flame, no smoking, and no hot iron near.",
-            "Treadles are bolted or rest against a stop, and the board must not tip under a foot at its edge.",
-            "Computed from the facts entered; verify by measurement before use; the builder is responsible for the "
-            "as-built rig.",
-        ),
-        heading="Take care",
-        kind="caution",
-    )

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from rigc.analysis.weight.case_loads import CaseLoad, CaseLoads, Margin
-from rigc.analysis.weight.mass import Mass
-from rigc.diagnostics.figures import plain
 from rigc.facts import weight
-from rigc.reports.content import Cell, Column, Paragraph, Row, Table
+from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.schedule.worst_first import worst_first
 from rigc.traced.figure import Figure, Lacking, assumed, incomplete
@@ -72,18 +70,6 @@ def _load(load: CaseLoad) -> Row:
             at_least(mass.whole_known, strong=not mass.missing),
         )
     )
-
-
-def lifting(mass: Mass) -> Paragraph:
-    """The cautions that belong to a heavy case, and what the sheet does not know."""
-    unknown = f"Not weighed, and not in the sums: {', '.join(mass.missing)}."
-    lines = (
-        f"Write the mass on the case. Two people lift what is above about {plain(weight.ONE_LIFTER_KG.value)} to 25 kg "
-        f"({weight.ONE_LIFTER_KG.source}; ISO 11228-1, from memory). Airline limits are the carrier's.",
-        "Treadles are bolted or rest against a stop, and the board must not tip under a foot at its edge.",
-        "Computed from the facts entered; verify by weighing before use; the builder is responsible for the rig as built.",
-    )
-    return Paragraph("cautions", (*((unknown,) if mass.missing else ()), *lines), heading="Take care", kind="caution")
 
 
 def _row(words: str, margin: Margin) -> Row:

@@ -128,14 +128,15 @@ def test_drawing_of_the_home_rig() -> None:
 
 
 def test_cautions() -> None:
-    """The protective earth is spoken of on every sheet, phantom power where there is a desk."""
+    """The protective earth is spoken of on every sheet, phantom power, the fourth where there is a desk, on the front page."""
     home = made(results(ROOT / "examples/back-bedroom/board.rig")).block("cautions")
     hall = made(directed()).block("cautions")
     assert isinstance(home, Paragraph) and isinstance(hall, Paragraph)
     assert home.kind == "caution"
     assert "protective earth" in home.lines[0]
     assert not any("48 V" in line for line in home.lines)
-    assert any("48 V" in line for line in hall.lines)
+    assert not any("48 V" in line for line in hall.lines)
+    assert "more on the front page" in hall.heading and "more" not in home.heading
 
 
 def long_chain(count: int) -> Results:

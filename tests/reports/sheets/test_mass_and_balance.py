@@ -95,9 +95,9 @@ def test_a_missing_mass_is_told_and_the_sum_is_a_least() -> None:
     assert rows(results, "balance")["board"][-1].text == "not known, for want of the mass of 'hedge'"
     assert rows(results, "limits")["one lifter"][2] == Cell("20.600", mark="at most")
     sheet: Sheet = results.call(mass_and_balance)
-    cautions = sheet.block("cautions")
-    assert isinstance(cautions, Paragraph)
-    assert cautions.lines[0] == "Not weighed, and not in the sums: the mass of 'hedge'."
+    missing, cautions = sheet.block("not-weighed"), sheet.block("cautions")
+    assert isinstance(missing, Paragraph) and isinstance(cautions, Paragraph)
+    assert missing.lines == ("Not weighed, and not in the sums: the mass of 'hedge'.",)
     assert cautions.kind == "caution"
     assert any("Two people lift" in line for line in cautions.lines)
 

@@ -53,7 +53,7 @@ def test_the_test_record() -> None:
     ]
     assert rows(made, "test-21") == {"long-haul": ["", "no limit is stated", "7 mA", "2026-03-03", "T.O.", ""]}
     assert "nothing on this rig to make these on: 14 mute." in words(made, "reading")
-    assert "competent person" in words(made, "caution_tests")
+    assert "competent or licensed person" in words(made, "caution_tests")
     assert all(block.tick for block in made.blocks if isinstance(block, Table) and block.name != "signed")
 
 

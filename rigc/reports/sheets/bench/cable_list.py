@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.labels import Labels
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
@@ -11,6 +12,7 @@ from rigc.analysis.revision.rework import Rework
 from rigc.analysis.stores.bought_leads import BoughtLeads
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.front.cautions import care
 from rigc.reports.front.sheet_codes import see
 from rigc.reports.leads.lead_table import lead_table, stuck_table
 from rigc.reports.leads.lead_totals import totals_table
@@ -28,20 +30,11 @@ _READING = Paragraph(
     ),
     heading="How to read it",
 )
-_CARE = Paragraph(
-    "care",
-    (
-        "Soldering: air the room, protect your eyes, keep cleaner and the hot iron apart, wash your hands.",
-        "Check voltage and polarity of every DC plug with a meter before it is plugged in.",
-        "Mains leads and whatever is wired to the mains are made and tested by a competent person to the local code.",
-        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as built.",
-    ),
-    kind="caution",
-)
 
 
 def cable_list(
     rig: Rig,
+    power: PowerAssignment,
     special: SpecialLeads,
     leads: Leads,
     routes: CableRoutes,
@@ -60,7 +53,7 @@ def cable_list(
         totals_table(lengths, bought),
         marked(stage_table(rig, leads, lengths, labels), signs),
         None if adaptors is None else marked(adaptors, signs),
-        _CARE,
+        care("cable-list", rig, power),
     )
     return Sheet(
         "cable-list", "Cable list", "builder and bench", tuple(each for each in blocks if each is not None), True

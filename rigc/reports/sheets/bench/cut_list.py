@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plug_uses import PlugUses
 from rigc.analysis.stores.heat_shrink import HeatShrink
@@ -9,6 +10,7 @@ from rigc.analysis.stores.made_or_bought import MadeOrBought
 from rigc.analysis.stores.reel_uses import ReelUses
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.front.cautions import care
 from rigc.reports.leads.cut_list import cut_table, uncut
 from rigc.reports.leads.lead_totals import plug_table
 from rigc.reports.leads.special_words import special_words
@@ -27,23 +29,20 @@ _READING = Paragraph(
     ),
     heading="How to read it",
 )
-_CARE = Paragraph(
-    "care",
-    (
-        "Soldering: air the room, protect your eyes, keep cleaner and the hot iron apart, wash your hands.",
-        "Clamp on the jacket, not on the braid; try each lead for continuity and short before it is fitted.",
-        "Computed from the facts entered; verify by measurement before use; the builder is responsible for the rig as built.",
-    ),
-    kind="caution",
-)
 
 
 def cut_list(
-    rig: Rig, leads: Leads, uses: ReelUses, shrink: HeatShrink, plugs: PlugUses, offers: MadeOrBought
+    rig: Rig,
+    power: PowerAssignment,
+    leads: Leads,
+    uses: ReelUses,
+    shrink: HeatShrink,
+    plugs: PlugUses,
+    offers: MadeOrBought,
 ) -> Sheet:
     """Batch by stock, long to short, with a box to tick; totals, reels, heat-shrink, plugs; made or bought."""
     blocks = (
-        _CARE,
+        care("cut-list", rig, power),
         _READING,
         cut_table(rig, uses),
         special_words(leads),

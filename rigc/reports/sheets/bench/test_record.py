@@ -3,43 +3,25 @@
 from __future__ import annotations
 
 from rigc.analysis.control.switch_settings import SwitchSettings
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.tests.due_tests import DueTests
 from rigc.facts.tests import TESTS
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.control.setting_tables import setting_tables
+from rigc.reports.front.cautions import care
 from rigc.reports.tests.test_tables import test_tables
 
-_CAUTIONS = Paragraph(
-    "caution_tests",
-    (
-        "Tests 1 and 2 are made by a competent person, before first power and after any change on the mains side, by the "
-        "local code; without them the board is not plugged in. rigc designs and approves no mains wiring.",
-        "Never disconnect, cut, tape or lift a protective earth, least of all to cure hum: strings and microphone may become "
-        "live, which kills. On unknown stages use a residual-current device.",
-        "Unplug before a lid is opened: supplies hold charge, valve units more than 300 V, and nothing inside is for the user.",
-        "Measure voltage and polarity of every DC plug before it goes into a unit: the wrong one destroys it at once. AC bricks "
-        "only on units marked for AC.",
-        "Mute amps and desk while leads are moved; test tones at a low level. Mute a microphone line with 48 V before plugging.",
-    ),
-    kind="caution",
-)
-_FIGURES = Paragraph(
-    "caution_figures",
-    (
-        "Limits are reckoned from the facts entered; the builder is responsible for the rig as built. Tests of electrical "
-        "safety are for whoever is licensed to make them.",
-    ),
-    kind="caution",
-)
 
-
-def test_record(rig: Rig, due: DueTests, leads: Leads, settings: SwitchSettings) -> Sheet:
+def test_record(rig: Rig, power: PowerAssignment, due: DueTests, leads: Leads, settings: SwitchSettings) -> Sheet:
     """Test, point, method, limit, reading, date, who, and the reading before."""
     tables = (*setting_tables(settings), *test_tables(rig, due, leads))
     return Sheet(
-        "test-record", "Test record", "bench and tech", (_CAUTIONS, _reading(due), *tables, _signed(rig), _FIGURES)
+        "test-record",
+        "Test record",
+        "bench and tech",
+        (care("test-record", rig, power, name="caution_tests"), _reading(due), *tables, _signed(rig)),
     )
 
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.weight.case_loads import CaseLoads
 from rigc.analysis.weight.mass import Mass
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
 from rigc.reports.deck.chosen_places import chosen_note
+from rigc.reports.front.cautions import care
 from rigc.reports.weight.item_table import balance_table, item_table
-from rigc.reports.weight.limit_table import lifting, limit_table, load_table
+from rigc.reports.weight.limit_table import limit_table, load_table
 
 _READING = Paragraph(
     "reading",
@@ -23,11 +25,12 @@ _READING = Paragraph(
 )
 
 
-def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
+def mass_and_balance(rig: Rig, power: PowerAssignment, mass: Mass, loads: CaseLoads) -> Sheet:
     """Limits first, because they decide; centre of gravity, items, sums."""
     chosen = chosen_note(rig, (item.name for item in mass.items))
     blocks: tuple[Block, ...] = (
-        lifting(mass),
+        *_not_weighed(mass),
+        care("mass-and-balance", rig, power, name="cautions"),
         limit_table(loads),
         *load_table(loads),
         balance_table(mass),
@@ -36,6 +39,12 @@ def mass_and_balance(rig: Rig, mass: Mass, loads: CaseLoads) -> Sheet:
         _READING,
     )
     return Sheet("mass-and-balance", "Mass and balance", "the builder, the crew", blocks)
+
+
+def _not_weighed(mass: Mass) -> tuple[Paragraph, ...]:
+    if not mass.missing:
+        return ()
+    return (Paragraph("not-weighed", (f"Not weighed, and not in the sums: {', '.join(mass.missing)}.",)),)
 
 
 PLACE = 5

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.deck.zones import Zones
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.mounting.mounting_strip import MountingStrip, StrippedUnit, Unstripped
 from rigc.analysis.mounting.rail_tape import RailTape
 from rigc.analysis.mounting.roll_uses import RollUses
@@ -15,10 +16,11 @@ from rigc.reports.content import Cell, Column, Row, Sheet, Table
 from rigc.reports.deck.chosen_places import chosen_note, place_cell
 from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.front.cautions import care
 from rigc.reports.mounting.plate_table import plate_table
 from rigc.reports.mounting.rail_table import rail_table
 from rigc.reports.mounting.roll_table import roll_table
-from rigc.reports.mounting.strip_notes import base_notes, cautions, preparation
+from rigc.reports.mounting.strip_notes import base_notes, preparation
 
 _UNITS = (
     Column("unit"),
@@ -45,6 +47,7 @@ _ORDERS = (
 
 def mounting_strips(
     rig: Rig,
+    power: PowerAssignment,
     strips: MountingStrip,
     tape: RailTape,
     order: StripOrder,
@@ -55,7 +58,7 @@ def mounting_strips(
     """Strips by unit, rails, plates, totals to order, rolls, what is held otherwise, how to prepare, what to mind."""
     held = _held_otherwise(rig)
     blocks = (
-        cautions(),
+        care("mounting-strips", rig, power, name="cautions"),
         _units(rig, strips, zones),
         *chosen_note(rig, (unit.thing for unit in strips.units)),
         rail_table(rig, tape),

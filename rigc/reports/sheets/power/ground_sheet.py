@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.ground.ring_hum import RingHum
 from rigc.analysis.leads.leads import Leads
 from rigc.model.rig import Rig
 from rigc.reports.content import Block, Paragraph, Sheet
 from rigc.reports.drawings.ground.one_line import one_lines
-from rigc.reports.ground.cautions import ground_cautions
+from rigc.reports.front.cautions import care
 from rigc.reports.ground.tables import breaks_table, hum_table, rings_table, systems_table
 
 _READING = (
@@ -19,7 +20,7 @@ _READING = (
 _MIDI = "MIDI leads join no grounds: their shield is joined at the sending end only. So make or buy them."
 
 
-def ground_sheet(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) -> Sheet:
+def ground_sheet(rig: Rig, power: PowerAssignment, grounds: GroundSystems, hums: RingHum, leads: Leads) -> Sheet:
     """Cautions, tables, and a one-line drawing for each way in which the scenarios join grounds."""
     several = len(grounds.states) > 1
     drawings = [
@@ -28,7 +29,7 @@ def ground_sheet(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) 
         for drawing in one_lines(rig, leads, state, at if several else 0)
     ]
     blocks: tuple[Block, ...] = (
-        ground_cautions(rig),
+        care("ground-sheet", rig, power, "before you break or join a ground", "cautions"),
         systems_table(grounds),
         rings_table(rig, grounds, leads),
         hum_table(grounds, hums),

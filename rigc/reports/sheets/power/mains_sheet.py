@@ -7,7 +7,8 @@ from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.mains.primaries import Primaries
 from rigc.model.rig import Rig
 from rigc.reports.content import Sheet
-from rigc.reports.mains.notes import CAUTION, notes
+from rigc.reports.front.cautions import care
+from rigc.reports.mains.notes import notes
 from rigc.reports.mains.places import place_table
 from rigc.reports.mains.settings import setting_table
 from rigc.reports.mains.strips import strip_table
@@ -22,7 +23,7 @@ def mains_sheet(rig: Rig, power: PowerAssignment, loads: MainsLoads, primaries: 
         "Mains sheet",
         "crew",
         (
-            CAUTION,
+            care("mains-sheet", rig, power, name="cautions"),
             place_table(rig, loads),
             setting_table(primaries),
             supply_table(rig, loads),

@@ -19,11 +19,11 @@ from rigc.analysis.revision.rework import Rework
 from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.drawings.power.one_line import one_lines
+from rigc.reports.front.cautions import care
 from rigc.reports.power.batteries import battery_table
 from rigc.reports.power.by_outlet import by_outlet
 from rigc.reports.power.by_supply import by_supply
 from rigc.reports.power.by_unit import by_unit
-from rigc.reports.power.cautions import POWER_CAUTIONS
 from rigc.reports.power.choice_words import choice_words
 from rigc.reports.power.lead_drops import conductor_notes, drop_table, network_table, return_table, shield_notes
 from rigc.reports.power.power_wishes import power_wishes
@@ -64,7 +64,7 @@ def power_table(
         shield_notes(network),
         return_table(returns),
         battery_table(lives),
-        POWER_CAUTIONS,
+        care("power-table", rig, power, "before you plug in", "cautions"),
     )
     shown = tuple(block for block in blocks if block is not None)
     return Sheet("power-table", "Power table", "tech", shown, landscape=True)

@@ -6,21 +6,12 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.leads import Leads
 from rigc.model.rig import Rig
 from rigc.reports.content import NoSheet, Paragraph, Sheet
+from rigc.reports.front.cautions import care
 from rigc.reports.revision.note_tables import form_table, note_table
 from rigc.reports.revision.swap_tables import swap_table
 
 ON_THE_ROAD = ("touring", "fly")
 """Classes of rigs whose folder always carries the form."""
-_CAUTIONS = Paragraph(
-    "caution_swap",
-    (
-        "Before a unit is plugged in, read its label and measure the plug: voltage, polarity, DC or AC. The wrong one destroys "
-        "it at once. Mute amps and desk before leads are moved.",
-        "Mains parts are not for the road: a supply, inlet or mains lead is replaced by one of its kind, whole, and its earth is "
-        "tested by a competent person. Never disconnect or lift a protective earth.",
-    ),
-    kind="caution",
-)
 _READING = Paragraph(
     "reading",
     (
@@ -38,7 +29,8 @@ def field_notes(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet | NoShe
         return NoSheet(
             "field-notes", "Field notes", "No field note and no swap is entered, and the rig is of no class that tours."
         )
-    blocks = (_CAUTIONS, note_table(rig), *(() if swapped is None else (swapped,)), form_table(rig), _READING)
+    cautions = care("field-notes", rig, power, name="caution_swap")
+    blocks = (cautions, note_table(rig), *(() if swapped is None else (swapped,)), form_table(rig), _READING)
     return Sheet("field-notes", "Field notes", "tech and builder", blocks)
 
 

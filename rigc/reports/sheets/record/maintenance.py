@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.power.battery_lives import BatteryLives
 from rigc.model.rig import Rig
-from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.reports.content import Cell, Column, NoSheet, Row, Sheet, Table
+from rigc.reports.front.cautions import care
 from rigc.traced.figure import assumed
 
 _COLUMNS = (
@@ -17,15 +18,6 @@ _COLUMNS = (
     Column("next", least_mm=25),
     Column("initials", least_mm=16),
 )
-_CARE = Paragraph(
-    "care",
-    (
-        "Mains plug out before a unit is opened or taken off. What is inside a supply is for a competent person.",
-        "Contact cleaner and isopropyl alcohol are flammable: power off, air, no flame, no hot iron near; let them dry.",
-        "Cells: take flat ones out at once, carry lithium cells in the cabin with their terminals covered, burn none.",
-    ),
-    kind="caution",
-)
 
 
 def maintenance(rig: Rig, power: PowerAssignment, lives: BatteryLives) -> Sheet | NoSheet:
@@ -33,7 +25,12 @@ def maintenance(rig: Rig, power: PowerAssignment, lives: BatteryLives) -> Sheet 
     rows = (*_upkeep(rig), *_batteries(power, lives), *_strips(rig))
     if not rows:
         return NoSheet("maintenance", "Maintenance", "No upkeep is stated, no battery, and no strip that wears.")
-    return Sheet("maintenance", "Maintenance", "tech", (_CARE, Table("tasks", "Maintenance", _COLUMNS, rows)))
+    return Sheet(
+        "maintenance",
+        "Maintenance",
+        "tech",
+        (care("maintenance", rig, power), Table("tasks", "Maintenance", _COLUMNS, rows)),
+    )
 
 
 def _upkeep(rig: Rig) -> Iterator[Row]:

@@ -4,22 +4,20 @@ from __future__ import annotations
 
 from rigc.analysis.deck.zones import Zones
 from rigc.analysis.faults.fault_tree import FaultTrees
+from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.model.rig import Rig
 from rigc.reports.content import NoSheet, Paragraph, Sheet
 from rigc.reports.faults.fault_tables import fault_tables
+from rigc.reports.front.cautions import care
 from rigc.reports.front.sheet_codes import see
 
-_CARE = (
-    "Mute amps and desk before each plug, and listen softly: what comes back comes back loud.",
-    "Take one lead that you know is good. What is plugged in where it goes comes out, and goes back before the next line.",
-    "Smoke, a smell, a tingle: mains plug out at the wall, and it stays out. Nobody opens a supply. Never lift a protective earth.",
-)
 _TOLD = (
     f"One thing is broken; loops are in, leads as on the {see('wiring-sheet')}. What stands in one cell sounds alike whatever is asked: look "
     "for a light that is out, wiggle the plug. What helps was tried in the model, and brings all back where nothing else is said."
 )
 
 
-def fault_tree(trees: FaultTrees, zones: Zones) -> Sheet | NoSheet:
+def fault_tree(rig: Rig, power: PowerAssignment, trees: FaultTrees, zones: Zones) -> Sheet | NoSheet:
     """The tables of each way in which the rig is wired, and what is taken for granted."""
     if not trees.all:
         return NoSheet(
@@ -43,7 +41,7 @@ def fault_tree(trees: FaultTrees, zones: Zones) -> Sheet | NoSheet:
         "Fault tree",
         "the crew, when it is silent",
         (
-            Paragraph("care", _CARE, kind="caution"),
+            care("fault-tree", rig, power),
             Paragraph("taken", lines),
             *fault_tables(trees.all, zones),
         ),

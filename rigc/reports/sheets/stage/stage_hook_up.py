@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from rigc.analysis.control.switch_settings import GROUND_LIFT, SwitchSettings
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.signal.levels.levels import Levels
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
+from rigc.reports.content import Cell, Column, NoSheet, Row, Sheet, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.reports.front.cautions import care
 from rigc.reports.leads.cells import plug_cells
 
 _COLUMNS = (
@@ -23,19 +25,15 @@ _COLUMNS = (
     Column("level out", "dBu", number=True, key="level"),
     Column("ground lift", key="lift", folds="ground lift {}"),
 )
-_CARE = Paragraph(
-    "care",
-    (
-        "Amps and desk are muted while leads are plugged. Leads on the floor are taped down, away from mains leads, and crossed at a "
-        "right angle where they must cross.",
-        "A desk's microphone line can carry 48 V: mute it before it is plugged. Never lift a protective earth: that kills.",
-    ),
-    kind="caution",
-)
 
 
 def stage_hook_up(
-    rig: Rig, leads: Leads, lengths: CableLengths, levels: Levels, settings: SwitchSettings
+    rig: Rig,
+    power: PowerAssignment,
+    leads: Leads,
+    lengths: CableLengths,
+    levels: Levels,
+    settings: SwitchSettings,
 ) -> Sheet | NoSheet:
     """A row for each lead between the board and the stage; who plays where is told by scenario."""
     stage = [lead for lead in leads.all if lead.stage]
@@ -48,7 +46,7 @@ def stage_hook_up(
         "stage-hook-up",
         "Stage hook-up",
         "crew",
-        (table, *((where,) if where.rows else ()), _CARE),
+        (table, *((where,) if where.rows else ()), care("stage-hook-up", rig, power)),
         landscape=True,
     )
 

@@ -19,6 +19,7 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Sheet, Table
 from rigc.reports.control.control_tables import control_table, midi_table, power_leads_table, preset_table
 from rigc.reports.control.switch_settings import band_table, switch_table
+from rigc.reports.front.cautions import care
 from rigc.reports.revision.changed_rows import changed, marked
 from rigc.reports.signal.first_buffer_tables import first_buffer_tables
 from rigc.reports.signal.intents import intent_table
@@ -26,7 +27,7 @@ from rigc.reports.signal.loop_table import loop_table
 from rigc.reports.signal.mains_plugs import mains_plug_table
 from rigc.reports.signal.meeting_ways import join_table
 from rigc.reports.signal.phantom_table import phantom_table
-from rigc.reports.signal.remarks import bypass_plan, cautions, crew_notes
+from rigc.reports.signal.remarks import bypass_plan, crew_notes
 from rigc.reports.signal.signal_tables import signal_tables
 
 
@@ -54,7 +55,7 @@ def wiring_sheet(
         title="Wiring sheet",
         reader="the tech who plugs the board together",
         blocks=(
-            cautions(rig, power),
+            care("wiring-sheet", rig, power, "before you plug in", "cautions"),
             crew_notes(rig),
             bypass_plan(rig),
             *(

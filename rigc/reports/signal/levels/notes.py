@@ -1,4 +1,4 @@
-"""What the reader of the level table must know: how the figures were made, and the cautions."""
+"""What the reader of the level table must know: how the figures were made."""
 
 from __future__ import annotations
 
@@ -7,16 +7,6 @@ from rigc.facts.paths import LATENCY_APART_MS, LOWEST_NOTE_HZ
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument
 from rigc.reports.content import Paragraph
-
-
-def cautions() -> Paragraph:
-    """Levels are measured with amps and ears in the room."""
-    lines = (
-        "Mute the amps, turn the volume down before test tones and before leads are changed: ears are hurt at once.",
-        "A loudspeaker output carries tens of volts: never bring it to an instrument or line jack; use a load or line box made for it.",
-        "Figures are computed from the facts entered: verify them by measurement; the builder answers for the rig.",
-    )
-    return Paragraph("cautions", lines, heading="before you measure", kind="caution")
 
 
 def reading(rig: Rig) -> Paragraph:
