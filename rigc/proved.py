@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Sequence
 
@@ -13,12 +14,16 @@ from rigc.edit.mended import CannotMend, mended
 from rigc.edit.rewritten import rewritten
 from rigc.loader import Loader
 from rigc.record import Record
-from rigc.source import Source
+from rigc.source import Source, alike
 from rigc.syntax.nodes import File
 from rigc.syntax.parsed import Parsed, Reader
 
 MOST_LINES = 20_000
 """So many lines of sources are compiled at most to try the mends of one run; some two dozen mends of a touring rig."""
+
+
+UNREADABLE = "malformed-statement"
+UNDECLARED = "unknown-name"
 
 
 class Tried(Record):
@@ -84,13 +89,14 @@ class Bench:
         return rewritten(finding, self.reader, self.parse(finding.span.source))
 
     def tried(self, finding: Diagnostic, mend: Mend) -> Tried:
-        """A mend works when the finding is gone and no error or warning has come; while names or quantities are wrong, none of those."""
+        """A mend works when the finding is gone and no error or warning has come; while names or quantities are wrong, none of those.
+        What only stood behind a line that could not be read, and shows now that it can, has not come by the mend."""
         try:
             texts = mended(mend, self.made.sources, self._file)
         except CannotMend as fault:
             return Tried({}, None, f"can't be written: {fault}")
         after = self.after(texts)
-        return Tried(texts, after, _against(finding, self.made, after))
+        return Tried(texts, after, _against(finding, self.made, after, set(texts)))
 
     def after(self, texts: dict[str, str]) -> Compiled:
         """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found."""
@@ -137,9 +143,10 @@ def _nothing_does(against: Sequence[str]) -> str:
     return f"no single change that was tried mends it: {'; '.join(against)}. More than one thing must change together"
 
 
-def _against(finding: Diagnostic, before: Compiled, after: Compiled) -> str:
-    """What speaks against a mend, in words that follow it; nothing if it works."""
-    come = _come(before, after)
+def _against(finding: Diagnostic, before: Compiled, after: Compiled, changed: set[str]) -> str:
+    """What speaks against a mend that `changed` these sources, in words that follow it; nothing if it works."""
+    shows = _Shown(before, after, changed) if finding.kind.name == UNREADABLE else None
+    come = _come(before, after, shows)
     if come is not None:
         return f"would bring the {come.level.word} that {come.message}"
     mark = finding.fingerprint
@@ -150,12 +157,37 @@ def _count(made: Compiled) -> Counter[str]:
     return Counter(each.fingerprint for each in made.findings if each.accepted is None)
 
 
-def _come(before: Compiled, after: Compiled) -> Diagnostic | None:
+def _come(before: Compiled, after: Compiled, shows: _Shown | None) -> Diagnostic | None:
     """An error or warning that has come. A rig that was not computed at all had others that nobody could see."""
     if before.results is None and after.results is not None:
         return None
-    new = Counter(map(_mark, _errors_and_warnings(after))) - Counter(map(_mark, _errors_and_warnings(before)))
-    return next((each for each in _errors_and_warnings(after) if _mark(each) in new), None)
+    here, there = _errors_and_warnings(after), _errors_and_warnings(before)
+    new = Counter(_mark(each, after) for each in here) - Counter(_mark(each, before) for each in there)
+    come = (each for each in here if _mark(each, after) in new)
+    return next((each for each in come if shows is None or not shows.only(each)), None)
+
+
+class _Shown:
+    """What was wrong before, and shows as a line can be read now: it lies elsewhere than in what the mend wrote."""
+
+    def __init__(self, before: Compiled, after: Compiled, changed: set[str]) -> None:
+        texts = {source.name: source.text for source in before.sources}
+        self.written = {
+            each.name: _written(texts.get(each.name, ""), each) for each in after.sources if each.name in changed
+        }
+
+    def only(self, finding: Diagnostic) -> bool:
+        """Whether no place of it is in a line that was written. A name that nothing declares may have been declared by what was mended."""
+        spans = (finding.span, *(label.span for label in finding.also))
+        return finding.kind.name != UNDECLARED and not any(
+            span is not None and span.line in self.written.get(span.source.name, ()) for span in spans
+        )
+
+
+def _written(old: str, new: Source) -> range:
+    """The lines of the new text that are not those of the old one."""
+    start, end = alike(old, new.text)
+    return range(new.position(start)[0], new.position(len(new.text) - end)[0] + 1)
 
 
 def _errors_and_warnings(made: Compiled) -> list[Diagnostic]:
@@ -163,5 +195,16 @@ def _errors_and_warnings(made: Compiled) -> list[Diagnostic]:
     return [each for each in made.findings if each.level in bad and each.accepted is None]
 
 
-def _mark(finding: Diagnostic) -> str:
-    return finding.fingerprint
+def _mark(finding: Diagnostic, made: Compiled) -> tuple[str, ...]:
+    """What a finding is about, but for what rigc may choose anew after a mend, with the same found there: which outlet of a supply, which
+    number of a lead."""
+    if not finding.subject or made.results is None:
+        return (finding.fingerprint,)
+    if finding.span is not None and all(map(_LEAD.fullmatch, finding.subject)):
+        return (finding.kind.name, finding.span.source.name, finding.span.text)
+    supplies = made.results.rig.supplies
+    names = (name.partition(".")[0] if name.partition(".")[0] in supplies else name for name in finding.subject)
+    return (finding.kind.name, *names)
+
+
+_LEAD = re.compile(r"[A-Z]+[0-9]+[a-z]?")

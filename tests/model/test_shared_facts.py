@@ -58,3 +58,19 @@ def test_two_blocks_in_one_file(tmp_path: Path) -> None:
     board = RIG + "all-units {\n  feet removed\n}\nall-units {\n  feet stay\n}\n"
     (tmp_path / "board.rig").write_text(HEAD + board, "utf-8")
     assert [each.kind.name for each in compiled(tmp_path / "board.rig", root=tmp_path).findings][:1] == ["said-twice"]
+
+
+def test_a_passive_unit_without_an_inlet_is_not_fed(tmp_path: Path) -> None:
+    board = RIG + "all-units {\n  needs 9 V dc\n  polarity centre-negative\n  feet removed\n}\n"
+    board += "unit plumb {\n}\nunit lever {\n  passive\n}\nunit lever-2 like lever {\n}\n"
+    board += "unit lamp {\n  passive\n  inlet dc barrel 5.5 x 2.1 mm\n}\n"
+    units = _units(tmp_path, board=board)
+    assert [name for name, unit in units.items() if unit.volts is not None] == ["plumb", "lamp"]
+    assert units["lever"].polarity is None
+    assert _feet(units["lever-2"]) == "removed"
+
+
+def test_a_unit_may_be_delay_and_reverb(tmp_path: Path) -> None:
+    board = RIG + "unit lant {\n  delay\n  reverb\n}\nunit marl like lant {\n  reverb\n}\n"
+    units = _units(tmp_path, board=board)
+    assert [sorted(units[name].flags) for name in ("lant", "marl")] == [["delay", "reverb"], ["reverb"]]

@@ -37,6 +37,8 @@ EITHER_OR = {
     "non-inverting": "inverts",
 }
 """Flags of which a thing bears one; under `like` the one stated takes the place of the other."""
+BOTH_AT_ONCE = frozenset(("delay", "reverb"))
+"""Of these a thing may bear both, if its own block says both."""
 
 
 class Item:
@@ -144,9 +146,11 @@ def items_of(
 ) -> list[Item]:
     """A block's facts, each with its provenance, laid over those of the block it is `like`; `general` is where they come from if
     the block says nothing."""
-    for node in own:
-        if isinstance(node, nodes.Provenance):
-            general = provenance_of(node)
+    whole = [node for node in own if isinstance(node, nodes.Provenance)]
+    for origin in whole:
+        general = provenance_of(origin)
+    for again in whole[1:]:
+        _twice(context, whole[0], again)
     items: list[Item] = []
     for node in own:
         if isinstance(node, nodes.Sourced):
@@ -167,20 +171,25 @@ def _once(context: Context, items: list[Item]) -> None:
         key = _key(item.fact)
         if isinstance(item.fact, SEVERAL_TIMES):
             continue
+        if isinstance(item.fact, nodes.Flag) and item.fact.words.text in BOTH_AT_ONCE:
+            key = ("flag", item.fact.words.text)
         if key in seen:
-            context.report(
-                SAID_TWICE.at(
-                    item.fact.span,
-                    f"'{str(item.fact).split(chr(10))[0]}' is stated again, other than before"
-                    if item.fact != seen[key]
-                    else f"'{str(item.fact).split(chr(10))[0]}' is stated twice",
-                    label="stated again here",
-                    also=(Label(seen[key].span, "first stated here"),),
-                    mends=_as_output(items, seen[key], item.fact) or _either(seen[key], item.fact),
-                )
-            )
+            _twice(context, seen[key], item.fact, _as_output(items, seen[key], item.fact))
             context.jack_said_twice |= isinstance(item.fact, nodes.Input | nodes.Output)
         seen[key] = item.fact
+
+
+def _twice(context: Context, first: Any, again: Any, mends: tuple[Mend, ...] = ()) -> None:
+    how = "stated twice" if first == again else "stated again, other than before"
+    context.report(
+        SAID_TWICE.at(
+            again.span,
+            f"'{str(again).split(chr(10))[0]}' is {how}",
+            label="stated again here",
+            also=(Label(first.span, "first stated here"),),
+            mends=mends or _either(first, again),
+        )
+    )
 
 
 def _either(first: Any, again: Any) -> tuple[Mend, ...]:

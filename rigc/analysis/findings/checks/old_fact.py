@@ -71,7 +71,7 @@ def _told(thing: Thing | Deck | Instrument, old: list[Fact[Any]], unsigned: list
         subject=(thing.name,),
         label="the first of them",
         also=(Label(thing.declared, f"'{thing.name}' is declared here"),),
-        help=_help(old, {lack for _, lack in lacks}),
+        help=_help(old, lacks),
     )
 
 
@@ -81,8 +81,15 @@ def _lacks(fact: Fact[Any]) -> str:
     return "when" if fact.provenance.by.strip() else "who"
 
 
-def _help(old: list[Fact[Any]], lacks: set[str]) -> str:
-    if old or "who or when" in lacks:
+def _help(old: list[Fact[Any]], lacking: list[tuple[Fact[Any], str]]) -> str:
+    lacks = {lack for _, lack in lacking}
+    if old:
+        return 'look at it again, and write the new day and who in place of the old: measured DATE by "WHO"'
+    if "who or when" in lacks:
+        origins = {None if fact.provenance is None else fact.provenance.kind for fact, _ in lacking}
+        kind = origins.pop() if len(origins) == 1 else None
+        if kind is not None:
+            return f'look at it again, and write when and who behind `{kind}`: {kind} DATE by "WHO"'
         return 'look at it again, and add a line to its block: measured DATE by "WHO"'
     missing = [*(['`by "WHO"` behind the date'] if "who" in lacks else []), *(["the date"] if "when" in lacks else [])]
     return f"add {' and '.join(missing)} where they are said to be measured, assumed or from the leaflet"

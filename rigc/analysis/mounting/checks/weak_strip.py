@@ -19,9 +19,11 @@ from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.facts.fastening import SHOCK_G
 from rigc.facts.weight import GRAVITY_M_PER_S2
+from rigc.loader import STOCK
 from rigc.model.rig import Rig
 from rigc.model.stock import Strip
 from rigc.model.things import Thing
+from rigc.source import Span
 
 KIND = Kind(
     "weak-strip",
@@ -30,33 +32,66 @@ KIND = Kind(
     f"engaged strip area ≥ m·{SHOCK_G.value:g}·{GRAVITY_M_PER_S2.value:g}/σ, on two rails or more, no strip over a battery door, vent or trim, none on feet or texture",
     f"physics: {SHOCK_G}; rule for laying strips: common practice, no source",
 )
+_ON_FEET = "keeps its rubber feet, on which strip does not hold"
 _NEVER_COVERED = ("battery-door", "vent", "trim")
 
 
 def weak_strip(rig: Rig, strips: MountingStrip) -> Iterator[Diagnostic]:
-    """One finding for each unit; bridged units and those that are bolted as well are held otherwise."""
+    """One finding for each unit, and one for all of which a single statement says that their feet stay, or for want of one fact; bridged
+    units and those that are bolted as well are held otherwise."""
+    on_feet: dict[Span, list[StrippedUnit]] = {}
+    unknown: dict[str, list[StrippedUnit]] = {}
     for unit in strips.units:
         if unit.bridged or unit.fixing is not None:
             continue
         faults = [*_base(rig, unit), *_faults(unit)]
-        if faults:
+        feet = _standing_feet(rig, unit)
+        if feet is not None and faults == [_ON_FEET]:
+            same = next((span for span in on_feet if (span.source, span.start) == (feet.source, feet.start)), feet)
+            on_feet.setdefault(same, []).append(unit)
+        elif faults:
             yield _told(rig, unit, faults)
         elif unit.engaged_cm2 is None or unit.needed_cm2 is None:
-            yield _unknown(unit)
+            fact = "the deck's size" if unit.engaged_cm2 is None else f"the pull of the strip '{unit.strip}'"
+            unknown.setdefault(fact, []).append(unit)
+    for feet, units in on_feet.items():
+        yield _told(rig, units[0], [_ON_FEET]) if len(units) == 1 else _all_on_feet(feet, units)
+    for fact, units in unknown.items():
+        yield _unknown(rig, fact, units)
     yield from _unstripped(rig, [unit for unit in strips.unknown if not _bridged(rig, unit)])
 
 
 def _base(rig: Rig, unit: StrippedUnit) -> list[str]:
     """What keeps strip from holding on a base, however large it is."""
-    thing, faults = rig.things[unit.thing], []
-    if isinstance(thing, Thing) and thing.feet is not None and thing.feet.value == "stay":
-        faults.append("keeps its rubber feet, on which strip does not hold")
+    thing = rig.things[unit.thing]
+    faults = [] if _standing_feet(rig, unit) is None else [_ON_FEET]
     if isinstance(thing, Thing) and thing.base is not None and thing.base.value == "textured":
         faults.append("has a textured base, on which strip does not hold")
     tape = _strange_tape(rig, unit)
     if tape is not None:
         faults.append(f"is held by '{unit.strip}', which does not hold on the rails' tape of '{tape}'")
     return faults
+
+
+def _standing_feet(rig: Rig, unit: StrippedUnit) -> Span | None:
+    """Where it is said that its feet stay."""
+    thing = rig.things[unit.thing]
+    if isinstance(thing, Thing) and thing.feet is not None and thing.feet.value == "stay":
+        return thing.feet.span
+    return None
+
+
+def _all_on_feet(feet: Span, units: list[StrippedUnit]) -> Diagnostic:
+    """One statement for several units: that of `all-units`, or of the unit that others are like."""
+    names = tuple(unit.thing for unit in units)
+    return KIND.at(
+        feet,
+        f"{listed(names)} keep their rubber feet, on which strip does not hold",
+        subject=names,
+        label="said here for all of them",
+        mends=(Mend(f"take the feet off {listed(names)}: write `feet removed`", (Replace(feet, "removed"),)),),
+        help="put each on a bridge plate: `NAME bridged`",
+    )
 
 
 def _strange_tape(rig: Rig, unit: StrippedUnit) -> str | None:
@@ -102,7 +137,7 @@ def _stronger(rig: Rig, unit: StrippedUnit) -> Iterator[Mend]:
     """Its feet off, the strip that mates with the tape, one that holds better, a bridge plate."""
     thing = rig.things[unit.thing]
     if isinstance(thing, Thing) and thing.feet is not None and thing.feet.value == "stay":
-        yield Mend(f"take the feet off '{unit.thing}'", (Replace(thing.feet.span, "removed"),))
+        yield Mend(f"take the feet off '{unit.thing}': write `feet removed`", (Replace(thing.feet.span, "removed"),))
     tape = _strange_tape(rig, unit)
     if tape is not None:
         yield Mend(f"use '{tape}' under '{unit.thing}'", (AddTo("mounting", "", f"{unit.thing} with {tape}"),))
@@ -135,14 +170,28 @@ def _wide_enough(rig: Rig, unit: StrippedUnit, strip: Strip) -> bool:
     return strip.width_mm is not None and present is not None and strip.width_mm.value == present.value
 
 
-def _unknown(unit: StrippedUnit) -> Diagnostic:
-    fact = "the deck's size" if unit.engaged_cm2 is None else f"the pull of the strip '{unit.strip}'"
+def _unknown(rig: Rig, fact: str, units: list[StrippedUnit]) -> Diagnostic:
+    """One for all units that want the same fact."""
+    names = tuple(unit.thing for unit in units)
     return KIND.cant_check(
-        unit.span,
-        f"whether the strips hold '{unit.thing}' is not known, for want of {fact}",
-        subject=(unit.thing,),
-        help=f"state {fact}" + ("" if unit.engaged_cm2 is None else ", measured with a spring balance"),
+        units[0].span,
+        f"whether the strips hold {listed(names)} is not known, for want of {fact}",
+        subject=names,
+        help="state the deck's size"
+        if units[0].engaged_cm2 is None
+        else _pull_wanted(rig.stock.strips[units[0].strip]),
     )
+
+
+def _pull_wanted(strip: Strip) -> str:
+    """Where the pull is written: into the strip's own block, which of what ships with rigc nobody edits."""
+    if strip.declared.source.name.startswith(STOCK):
+        own = f"{strip.name}-measured"
+        return (
+            f"measure it with a spring balance, write a strip of your own, `strip {own} like {strip.name} {{` with the line "
+            f"`pull ___ kPa`, and use '{own}' in the mounting block"
+        )
+    return f"measure it with a spring balance and write into the block of '{strip.name}': pull ___ kPa"
 
 
 def _bridged(rig: Rig, unit: Unstripped) -> bool:

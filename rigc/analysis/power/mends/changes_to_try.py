@@ -9,7 +9,7 @@ from math import ceil
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.choice.outlet_problem import OutletProblem
 from rigc.analysis.feeds.choice.unfed import Unfed
-from rigc.analysis.feeds.load_limits import LoadLimits
+from rigc.analysis.feeds.load_limits import LoadLimits, load_limits
 from rigc.analysis.feeds.outlet_bearing import bears, drawn_ma, highest_ma, unknown_start
 from rigc.analysis.feeds.outlet_fit import POLAR, fits, resized, reversing
 from rigc.analysis.feeds.outlet_sharing import mixes
@@ -197,8 +197,10 @@ def _pairs(rig: Rig, problem: OutletProblem) -> Iterator[Tap]:
                 yield tap(rig, (one.outlet, other.outlet), "parallel", (*way.settings, *again.settings))
 
 
-def one_more(rig: Rig, limits: LoadLimits, unfed: Unfed) -> Iterator[Change]:
-    """A supply with one outlet more, of the smallest round rating that bears a unit of the set, isolated and of its plug."""
+def one_more(rig: Rig, unfed: Unfed) -> Iterator[Change]:
+    """A supply with one outlet more, of the smallest round rating that bears a unit of the set as the rules of practice want it, isolated
+    and of its plug."""
+    limits = load_limits(rig)
     for name in unfed.units:
         unit = rig.units.get(name)
         if unit is None or unit.volts is None or unit.current is None:

@@ -52,7 +52,7 @@ def mending_changes(
         if not found:
             both = first(sized_and_reversing(rig, problem, unfed))
             found = () if both is None else (both,)
-        more = first(one_more(rig, limits, unfed)) if all(each.edits for each in found) else None
+        more = first(one_more(rig, unfed)) if all(each.edits for each in found) else None
         if found or more:
             return (*found, *((more,) if more is not None else ()))
     return ()

@@ -17,7 +17,7 @@ from rigc.model.things import MEASURED, Area, Battery, MainsStrip, Paperwork, Sp
 from rigc.model.units.measures import CHARGE, DEPTH, HEIGHT, LARGE, LEAD, OFFSET, PATCH, RADIO, TREADLE, VOLTAGE, WIDTH
 from rigc.model.units.quantities import money, quantities
 from rigc.syntax import nodes
-from rigc.syntax.nodes import Amount, Text, Word
+from rigc.syntax.nodes import Amount, Node, Text, Word
 from rigc.syntax.nodes.written import opening, rule_of
 
 AMOUNTS = {field.rpartition("_")[0]: (field, measure) for field, measure in MEASURED.items()}
@@ -82,11 +82,24 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: Shar
         line.append(base)
     items: list[Item] = []
     quiet = Context(context.statements, frozenset(), context.end)
+    unfed = _takes_no_power([fact for each in line for fact in each.items])
     for each in line:
-        items = items_of(quiet, shared.items(each), items)
+        common = shared.items(each)
+        items = items_of(quiet, tuple(it for it in common if not (unfed and isinstance(it, _POWER))), items)
     for each in reversed(line):
         items = items_of(context if each is block else quiet, each.items, items, shared.provenance(each))
     return items
+
+
+_POWER = nodes.Needs | nodes.Accepts | nodes.Polarity
+"""What `all-units` may say of the power of its units, which a passive one has no use for."""
+
+
+def _takes_no_power(facts: list[Node]) -> bool:
+    """Whether a unit says itself that it needs none: it is passive and has no inlet."""
+    plain = [fact.fact if isinstance(fact, nodes.Sourced) else fact for fact in facts]
+    passive = any(isinstance(fact, nodes.Flag) and fact.words.text == "passive" for fact in plain)
+    return passive and not any(isinstance(fact, nodes.Inlet) for fact in plain)
 
 
 def _like_circle(context: Context, block: Any, line: list[str], like: Word, blocks: dict[str, Any]) -> None:
