@@ -45,6 +45,11 @@ class Destination:
         if self.is_file and self.forms != (ending,):
             raise click.UsageError(f"'{output}' ends in .{ending}, but --to says {self.forms[0]}")
 
+    @property
+    def can_be_known(self) -> bool:
+        """Whether the same sources give the same bytes, in files: not where other programs make them, as for PDF."""
+        return not self.is_stdout and not {"pdf", "xlsx", "dxf"} & set(self.forms)
+
     def texts(self, rig_folder: Path, documents: Documents, render: Render, split: Split) -> dict[Path, Text]:
         """Each path and its text, for the documents of one rig; the path `-` is standard output.
 

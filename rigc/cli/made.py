@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterator, Sequence
 from functools import partial
+from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
@@ -17,6 +18,7 @@ from rigc.cli.report import Report
 from rigc.cli.screen import Screen
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.files.disk import Disk
+from rigc.files.writing import as_bytes
 from rigc.loader import Unreadable
 from rigc.output.extras.missing_extra import MissingExtra
 from rigc.output.template_mistake import TemplateMistake
@@ -43,6 +45,51 @@ class Made(NamedTuple):
     marks: frozenset[Held] = frozenset()
     unread: Unreadable | None = None
     fault: Diagnostic | None = None
+
+
+class Built:
+    """What was made of a rig when it was built last, as long as its files, this rigc and what was asked for are the same, and each document
+    still is what was written. The documents themselves are what is kept of them, so that whatever goes on with their texts has the same."""
+
+    def __init__(self, asked: Asked, report: Report, ours: Pages, disk: Disk) -> None:
+        from rigc.files.told import Told
+
+        target = asked.target
+        words = (
+            report.asked, Path.cwd(), disk.typed_folder, target.output, target.forms, target.separate, asked.sheets, asked.paper,
+            asked.draft, ours.mark,
+        )  # fmt: skip
+        self._disk = disk
+        self._told = Told(disk, "\0".join(map(str, words)), "built")
+
+    def again(self) -> Made | None:
+        """What was made; None where it must be made anew. Reads the files of the rig and its documents."""
+        found = self._told.again()
+        if found is None:
+            return None
+        findings, (outputs, marks) = found
+        if outputs is None:
+            return Made(self._disk, findings)
+        texts: dict[Path, Text] = {}
+        for name, digest in outputs:
+            try:
+                texts[Path(name)] = data = Path(name).read_bytes()
+            except OSError:
+                return None
+            if sha256(data).hexdigest() != digest:
+                return None
+        return Made(self._disk, findings, texts, frozenset(Held(*each) for each in marks))
+
+    def keep(self, made: Made) -> None:
+        """Keeps what was made, written or not: what is not on the disk is made anew."""
+        if made.unread or made.fault:
+            return
+        outputs = None if made.texts is None else [(str(path), _digest(text)) for path, text in made.texts.items()]
+        self._told.keep(made.findings, (outputs, sorted(made.marks)))
+
+
+def _digest(text: Text) -> str:
+    return sha256(text if isinstance(text, bytes) else as_bytes(text)).hexdigest()
 
 
 def each_made(asked: Asked, ours: Pages, rigs: Sequence[Disk], jobs: int) -> Iterator[Made]:
@@ -79,6 +126,17 @@ def _made_apart(asked: Asked, disk: Disk) -> Made:
 
 
 def _made(asked: Asked, report: Report, ours: Pages, disk: Disk, render: bool) -> Made:
+    built = Built(asked, report, ours, disk) if asked.target.can_be_known else None
+    again = built.again() if built else None
+    if again is not None:
+        return again
+    made = _made_anew(asked, report, ours, disk, render)
+    if built and (render or made.texts is None):
+        built.keep(made)
+    return made
+
+
+def _made_anew(asked: Asked, report: Report, ours: Pages, disk: Disk, render: bool) -> Made:
     try:
         result, findings = report.judged(disk)
     except Unreadable as fault:

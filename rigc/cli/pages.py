@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import AbstractContextManager, nullcontext
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,9 @@ from rigc.cli.destination import Documents, Text
 
 class Pages:
     """With our templates alone."""
+
+    mark = ""
+    """What stands for all that pages hang on beside a rig and our own code."""
 
     @property
     def sheet_names(self) -> tuple[str, ...]:
@@ -41,6 +45,7 @@ class OwnPages(Pages):
 
         own = read_templates(folder)
         self.files = tuple(name for name, _ in own.files)
+        self.mark = sha256(repr(own.files).encode("utf-8", "surrogatepass")).hexdigest()
         self._confined = Confined(own)
         self._wholes: dict[int, Any] = {}
         self._added = self._confined.added(seam.sheet_names())

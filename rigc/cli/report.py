@@ -82,16 +82,23 @@ class Report:
         """As `compile`, for findings alone: where nothing has changed since the last check, they are what that told."""
         from rigc.files.told import Told
 
-        told = Told(disk, f"{self.on} {self.effort} {'all' if self._tells_all else self.fail_on.word}")
-        findings = told.findings()
-        if findings is None:
-            try:
-                _, findings = self.judged(disk)
-            except Unreadable as fault:
-                self.unreadable_file(disk, fault)
-                return
-            told.keep(findings)
+        told = Told(disk, self.asked)
+        again = told.again()
+        if again is not None:
+            self.told(disk, again[0])
+            return
+        try:
+            _, findings = self.judged(disk)
+        except Unreadable as fault:
+            self.unreadable_file(disk, fault)
+            return
+        told.keep(findings)
         self.told(disk, findings)
+
+    @property
+    def asked(self) -> str:
+        """All that the findings of a rig hang on beside its files and this rigc, in words."""
+        return f"{self.on} {self.effort} {'all' if self._tells_all else self.fail_on.word}"
 
     def unreadable_file(self, disk: Disk, fault: Unreadable) -> None:
         """Tell why a file cannot be read; the exit code will be 2."""

@@ -37,11 +37,16 @@ def write_all(texts: Mapping[Path, str | bytes]) -> tuple[Path, ...]:
     return tuple(path for path, _ in change.staged)
 
 
+def as_bytes(text: str) -> bytes:
+    """A text as it is written."""
+    return text.encode("utf-8", "backslashreplace")
+
+
 def _write_set(change: _Change, targets: Sequence[tuple[Path, Path]], texts: Mapping[Path, str | bytes]) -> None:
     try:
         for path, target in targets:
             text = texts[path]
-            change.stage(path, target, text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace"))
+            change.stage(path, target, text if isinstance(text, bytes) else as_bytes(text))
         change.rename()
     except BaseException:
         _insist(change.undo)
