@@ -145,6 +145,7 @@ def lead(mark: str, start: str, end: str, plugs: str, **more: Any) -> Lead:
         "premade": False,
         "span": SPAN,
         "make": STRAIGHT,
+        "through_mm": (),
     }
     return Lead(**(values | more))
 

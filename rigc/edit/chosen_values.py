@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.laying.place_statement import place_statement
 from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes, through
 from rigc.analysis.power.mends.feed_edits import feed_statement, volts_to_state
 from rigc.analysis.results import Results
 from rigc.model.jacks import Port
@@ -32,7 +33,11 @@ def chosen_feeds(results: Results) -> dict[tuple[Port, ...], tuple[list[str], st
 def chosen_leads(results: Results, with_plugs: bool) -> list[tuple[Lead, str]]:
     """Each lead that the sources do not number, and its statement."""
     return [
-        (lead, f"{lead.mark} {lead.start} -> {lead.end}{chosen_plugs(results.rig, lead) if with_plugs else ''}")
+        (
+            lead,
+            f"{lead.mark} {lead.start} -> {lead.end}{chosen_plugs(results.rig, lead) if with_plugs else ''}"
+            f"{chosen_drops(results, lead)}",
+        )
         for lead in results.get(Leads).all
         if not lead.stated
     ]
@@ -44,6 +49,12 @@ def chosen_plugs(rig: Rig, lead: Lead) -> str:
     if lead.plugs is None or lead.plugs_stated or all(plug == said for plug in lead.plugs):
         return ""
     return f" {lead.plugs[0]} to {lead.plugs[1]}"
+
+
+def chosen_drops(results: Results, lead: Lead) -> str:
+    """How the lead's line states the drop lines that were chosen for it with a place; empty where it takes the nearest."""
+    route = results.get(CableRoutes).routes.get(lead.mark)
+    return "" if route is None else through(route)
 
 
 def _fed(rig: Rig, power: PowerAssignment, outlets: tuple[Port, ...], feeds: list[Supplied]) -> str:

@@ -10,7 +10,7 @@ from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.results import Results
 from rigc.edit.cannot_pin import CannotPin
 from rigc.edit.change import Change, changed
-from rigc.edit.chosen_values import chosen_leads, chosen_places, chosen_plugs
+from rigc.edit.chosen_values import chosen_drops, chosen_leads, chosen_places, chosen_plugs
 from rigc.edit.feed_changes import feed_changes
 from rigc.edit.into_block import into_block, places_stated
 from rigc.model.rig import Rig
@@ -34,8 +34,7 @@ def pinned(file: File, results: Results, kinds: Collection[str] = KINDS) -> str:
         changes.append(places_stated(file, places))
     if "outlets" in kinds:
         changes += feed_changes(file, results)
-    if "leads" in kinds or "plugs" in kinds:
-        changes += _lead_changes(file, results, kinds)
+    changes += _lead_changes(file, results, kinds)
     return changed(file.span.source, changes)
 
 
@@ -64,17 +63,25 @@ def _room_changes(file: File, rig: Rig) -> list[Change]:
 
 def _lead_changes(file: File, results: Results, kinds: Collection[str]) -> list[Change]:
     blocks = [each for each in file.statements if isinstance(each, nodes.LeadsBlock)]
+    asked = "leads" in kinds or "plugs" in kinds
     leads = [
-        line for lead, line in chosen_leads(results, "plugs" in kinds) if "outlets" in kinds or _fixed(results, lead)
+        line
+        for lead, line in chosen_leads(results, "plugs" in kinds)
+        if (asked or chosen_drops(results, lead)) and ("outlets" in kinds or _fixed(results, lead))
     ]
     found = [into_block(file, blocks, "leads", leads)] if leads else []
-    if "plugs" in kinds:
-        marks = {lead.mark: lead for lead in results.get(Leads).all if lead.stated}
-        written = (node for block in blocks for node in block.items if isinstance(node, nodes.Lead))
-        for node in written:
-            if node.plugs is None and (lead := marks.get(node.mark.text)) is not None:
-                plugs = chosen_plugs(results.rig, lead)
-                found += [Change(node.end.span.end, node.end.span.end, plugs)] if plugs else []
+    marks = {lead.mark: lead for lead in results.get(Leads).all if lead.stated}
+    written = (node for block in blocks for node in block.items if isinstance(node, nodes.Lead))
+    for node in written:
+        lead = marks.get(node.mark.text)
+        if lead is None:
+            continue
+        at = node.end.span.end
+        if "plugs" in kinds and node.plugs is None and (plugs := chosen_plugs(results.rig, lead)):
+            found.append(Change(at, at, plugs))
+        if drops := chosen_drops(results, lead):
+            at = next(each.span.end for each in (node.run, node.cable, node.plugs, node.end) if each is not None)
+            found.append(Change(at, at, drops))
     return found
 
 

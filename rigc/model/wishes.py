@@ -171,7 +171,8 @@ class PowerWishes(Record):
 
 
 class LeadFacts(Record):
-    """What the source states of one lead. `made_mm` is its length where it exists; `premade` whether it was bought so.
+    """What the source states of one lead. `through_mm` are the drop lines by which its ends go through the deck, empty where none are
+    stated; `made_mm` is its length where it exists; `premade` whether it was bought so.
 
     `end_spans`, `plug_spans` and `cable_span` are where its ends, its plugs and its cable are typed, empty or None where they are not.
     """
@@ -191,6 +192,7 @@ class LeadFacts(Record):
     end_spans: tuple[Span, ...] = ()
     plug_spans: tuple[Span, ...] = ()
     cable_span: Span | None = None
+    through_mm: tuple[float, ...] = ()
 
 
 class Adaptor(Record):

@@ -232,7 +232,7 @@ desk                   name       | cable-list ground-sheet label-sheet level-ta
 done                   changes    | as-built history |
 drawn                  who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 draws                  amount     | mains-sheet power-table unit-schedule |
-drop                   lines      | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list unit-schedule |
+drop                   lines      | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list unit-schedule | crossing-list test-record
 earth                  kind       | ground-sheet unit-schedule | power-table
 efficiency             amount     | mains-sheet power-table unit-schedule |
 every                  number     | maintenance |
@@ -319,6 +319,7 @@ lead                   mark       | cable-list label-sheet test-record wiring-sh
                        run        | cable-list crossing-list cut-list deck-drawing | plan-full-size
                        stated     | cable-list deck-drawing label-sheet loading-table plan-full-size test-record | crossing-list cut-list ground-sheet level-table loop-table mass-and-balance power-table pull-list signal-flow wiring-sheet
 lead_slack             amount     | cable-list cut-list |
+lead_through           lines      | cable-list cut-list deck-drawing | crossing-list loading-table mass-and-balance plan-full-size pull-list test-record
 leaves                 amount     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list unit-schedule | plan-full-size
 level                  maximum    | unit-schedule | level-table
                        nominal    | unit-schedule | level-table

@@ -52,7 +52,8 @@ def numbers(made: Compiled) -> list[Any]:
     ]
     taps = sorted((name, each.outlets, each.volts, each.how) for name, each in get(PowerAssignment).taps.items())
     outlines, loads = get(Placement).outlines, get(PowerAssignment).loads
-    return [leads, taps, loads, outlines, get(CableLengths).lengths, get(CableRoutes).routes]
+    routes = {mark: route.replace(chosen=False) for mark, route in get(CableRoutes).routes.items()}
+    return [leads, taps, loads, outlines, get(CableLengths).lengths, routes]
 
 
 def findings(made: Compiled) -> list[tuple[str, str, int]]:

@@ -68,6 +68,7 @@ def board_of(
     weighed = weights(rig)
     worth = uses(rig, weighed)
     wished = wishes_for(rig, deck, names, under, frozenset(thing.name for thing in things))
+    opened = frozenset((*(thing.name for thing in things), *(name for name, place in fixed.items() if place.chosen)))
     spacing = foot.SWITCH_SPACING_MM[rig.head.rig_class or "home"]
     return Board(
         width=tenths(deck.width_mm.value),
@@ -78,7 +79,7 @@ def board_of(
             *(_item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0)) for thing in every),
             *(_open_room(number, room, -weighed["behind"]) for number, room in enumerate(rooms, start=1)),
         ),
-        links=tuple(_link(rig, lead, laid[0], names, links, weighed) for lead in links),
+        links=tuple(_link(rig, lead, laid[0], names, links, weighed, opened) for lead in links),
         wishes=(*(wish for _, wish in wished), *_treadles(rig, things, names)),
         kept_free=tuple(map(_area, deck.keep_outs)),
         reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
@@ -210,7 +211,13 @@ def _turned_spot(thing: Thing, x_mm: float, y_mm: float, turned: int) -> Spot:
 
 
 def _link(
-    rig: Rig, lead: Lead, laid: _Laid, names: tuple[str, ...], links: list[Lead], weighed: dict[str, int]
+    rig: Rig,
+    lead: Lead,
+    laid: _Laid,
+    names: tuple[str, ...],
+    links: list[Lead],
+    weighed: dict[str, int],
+    open_things: frozenset[str],
 ) -> Link:
     start, end = (_end(each, laid, names, links) for each in laid.ends[lead.mark])
     audio = lead.signal == "audio"
@@ -220,7 +227,9 @@ def _link(
     share = weighed["audio leads"] if audio else share_of(rig, lead.signal, weighed)
     existing = None if lead.existing_mm is None else tenths(lead.existing_mm.value)
     run, back = lead.run or "", weighed["onward"]
-    return Link(lead.mark, lead.signal, start, end, share, run, more, onward, lanes, existing, back)
+    joint = bool(open_things & {lead.start.thing, lead.end.thing})
+    through = tuple(map(tenths, lead.through_mm))
+    return Link(lead.mark, lead.signal, start, end, share, run, more, onward, lanes, existing, back, joint, through)
 
 
 def _end(end: LeadEnd, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -> End:

@@ -26,7 +26,7 @@ class Lead(Record):
     """A lead. `signal` is audio, control, midi, dc, ac (low voltage, from an outlet) or mains; a `stage` lead is not routed over the deck.
 
     `ends` are the plug kinds at start and end: None where no kind of the stock goes in, and at the end of a `captive`
-    lead, which grows out of its unit, or out of a power brick, at `captive`. `leg_of` is the number of the Y lead whose leg it is. `made` is
+    lead, which grows out of its unit, or out of a power brick, at `captive`. `leg_of` is the number of the Y lead whose leg it is. `through_mm` are the drop lines that the source states: one for both ends, or one for each. `made` is
     the length of a lead that exists (or was bought: `premade`), `slack` what the source adds to the slack. `make` is how
     its conductors are joined, and what it is set to. `cable` is None for a captive lead, unless the source says what it is of.
     """
@@ -51,6 +51,7 @@ class Lead(Record):
     stated: bool
     span: Span
     make: LeadMake = STRAIGHT
+    through_mm: tuple[float, ...] = ()
 
     @property
     def plugs(self) -> tuple[str, str] | None:
@@ -191,6 +192,7 @@ def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired) -
         plugs_stated=stated is not None,
         cable=(None if facts is None else facts.cable) or (None if captive is not None else _cable(rig, want, stage)),
         run=None if facts is None else facts.run,
+        through_mm=() if facts is None else facts.through_mm,
         slack_mm=None if facts is None else facts.slack_mm,
         made_mm=None if facts is None else facts.made_mm,
         premade=facts is not None and facts.premade,

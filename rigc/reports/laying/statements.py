@@ -3,7 +3,20 @@
 from __future__ import annotations
 
 from rigc.analysis.laying.place_statement import place_statement
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes, through
 from rigc.model.rig import Rig
+
+
+def chosen_drop_lines(leads: Leads, routes: CableRoutes) -> tuple[str, ...]:
+    """A whole `leads { ... }` block for those that go through the deck elsewhere than at the nearest lines; none where none does."""
+    found = [
+        f"  {lead.mark} {lead.start} -> {lead.end}{through(routes.routes[lead.mark])}"
+        for lead in leads.all
+        if lead.mark in routes.routes and routes.routes[lead.mark].chosen
+    ]
+    head = "leads {", "  # in place of the lead's own line, or with `through` and what follows added to it"
+    return (*head, *found, "}") if found else ()
 
 
 def chosen_statements(rig: Rig) -> tuple[str, ...]:

@@ -53,7 +53,7 @@ def bundle_table(rig: Rig, bundles: Bundles) -> Table:
 
 
 def joint_table(savings: JointSavings, routes: CableRoutes) -> Table:
-    """What leads would save if both their drop lines were chosen together."""
+    """What leads would save by a pair of drop lines that is not the nearest, which `through` states."""
     columns = (
         Column("lead"),
         Column("drop lines", "mm"),
@@ -66,7 +66,8 @@ def joint_table(savings: JointSavings, routes: CableRoutes) -> Table:
         cells = (Cell(mark), Cell(taken), Cell(", ".join(map(millimetres, each.lines))), figure_cell(each.saves))
         rows.append(Row(cells))
     empty = "no lead would be shorter"
-    return Table("joint-choice", "What a joint choice of both drop lines would save", columns, tuple(rows), empty=empty)
+    caption = "What other drop lines would save: state them behind the lead, as `through 145 mm`"
+    return Table("joint-choice", caption, columns, tuple(rows), empty=empty)
 
 
 def _to_look_at(each: Crossing) -> bool:

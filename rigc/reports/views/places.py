@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes
 from rigc.model.deck import Place
 from rigc.model.rig import Rig
 from rigc.model.things import Area
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.laying.gap_table import gap_note, gap_table
-from rigc.reports.laying.statements import chosen_statements
+from rigc.reports.laying.statements import chosen_drop_lines, chosen_statements
 
 
-def places(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
+def places(rig: Rig, leads: Leads, lengths: CableLengths, routes: CableRoutes) -> Sheet:
     """The places of a rig; where all are stated there is nothing to paste."""
     from rigc.analysis.laying.gap import lead_gaps  # the search's rooms are loaded only for a rig that asks for them
     from rigc.analysis.laying.objective import objective
@@ -28,7 +29,7 @@ def places(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet:
             objective_note(),
             gap_table(lead_gaps(rig, leads, lengths)),
             gap_note(),
-            Paragraph("statements", chosen_statements(rig), kind="statements"),
+            Paragraph("statements", (*chosen_statements(rig), *chosen_drop_lines(leads, routes)), kind="statements"),
         ),
     )
 

@@ -21,6 +21,7 @@ class Lead(Node):
     plugs: Plugs | None
     cable: Word | None
     run: Word | None
+    through: LeadThrough | None
     slack: LeadSlack | None
     made: Made | None
 
@@ -28,6 +29,12 @@ class Lead(Node):
 class Plugs(Node):
     first: Word
     second: Word
+
+
+class LeadThrough(Node):
+    """The drop lines by which its ends go through the deck: one for both, or one for each."""
+
+    lines: tuple[Amount, ...]
 
 
 class LeadSlack(Node):

@@ -71,7 +71,9 @@ class End(Record):
 class Link(Record):
     """A lead between two ends. `share` is the weight of its length in percent; `run` is `over`, `under` or empty;
     `onward` where sound goes from start to end; `lanes` are the lines in y where it may run below the deck (none: any);
-    `existing` is how long it is where it exists already; `back` is what a length costs that it goes from left to right, in percent."""
+    `existing` is how long it is where it exists already; `back` is what a length costs that it goes from left to right, in percent.
+    Its drop lines are the nearest, or those `through` which it shall go (one for both ends, or one for each), or, of a `joint` choice,
+    those by which it is shortest."""
 
     mark: str
     signal: str
@@ -84,6 +86,8 @@ class Link(Record):
     lanes: tuple[int, ...] = ()
     existing: int | None = None
     back: int = 0
+    joint: bool = False
+    through: tuple[int, ...] = ()
 
 
 class Wish(Record):

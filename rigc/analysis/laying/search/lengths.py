@@ -10,6 +10,7 @@ from rigc.analysis.leads.lengths.below_deck import Spot, lane_way, length_of, ne
 from rigc.analysis.leads.lengths.cable_lengths import finished_length, rule_slack
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes, HangingAt
 from rigc.analysis.leads.lengths.direct_run import runs_direct
+from rigc.analysis.leads.lengths.drop_choice import Lines, shortest_lines
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.facts.leads import LEAST_SLACK_MM, ONE_ROW_MM, PASSAGE_MM, SLACK_SHARE
 from rigc.record import Record
@@ -71,24 +72,41 @@ def _run(board: Board, link: Link, start: _End, end: _End, around: DeckBoxes) ->
         route = abs(x1 - x2) + abs(y1 - y2) + abs(above1 - above2)
         return finished(link.signal, route, link.more), int(_too_short(link, route)), OVER
     route, broken, added = 2 * _PASSAGE, 0, 0
-    down, passed = [y1, y2], False
+    lines: Lines = None, None
     for number, (top, x, y, other, above) in enumerate(((top1, x1, y1, y2, above1), (top2, x2, y2, y1, above2))):
         if top:
-            line = around.drop_line(x, y, other)
+            line = _line(link, number, (x, y), other, around)
+            lines = (line, lines[1]) if number == 0 else (lines[0], line)
             route += above + board.thickness
             if line is None:
                 added += NO_WAY
                 broken += 1
-            else:
-                down[number] = line
-                far = abs(y - line)
-                route += far
-                passed = passed or any(-far < y - each < far for each in board.lines)
+    spots = (x1, y1), (x2, y2)
+    if link.joint and not link.through and not broken:
+        lines = _shortest(board, link, spots, lines, around)
+    down = [y if line is None else line for (_, y), line in zip(spots, lines, strict=True)]
+    far = abs(y1 - down[0]), abs(y2 - down[1])
+    passed = any(-most < y - each < most for (_, y), most in zip(spots, far, strict=True) for each in board.lines)
     if passed and not broken:
         broken += _longer_for_cover(link, (start, end), down, around)
     below, how = _below(board, link, (x1, down[0]), (x2, down[1]), around)
-    route += below
+    route += sum(far) + below
     return finished(link.signal, route, link.more) + added, broken + int(_too_short(link, route)), how
+
+
+def _line(link: Link, number: int, at: Spot, other_y: int, around: DeckBoxes) -> int | None:
+    """The stated line of an end where it is free there, else the nearest that is; None where there is none."""
+    if not link.through:
+        return around.drop_line(*at, other_y)
+    line = link.through[number % len(link.through)]
+    return None if line not in around.lines or around.covers(at[0], line) else line
+
+
+def _shortest(board: Board, link: Link, spots: tuple[Spot, Spot], near: Lines, around: DeckBoxes) -> Lines:
+    def below(here: Spot, there: Spot) -> int:
+        return _below(board, link, here, there, around)[0]
+
+    return shortest_lines(spots, near, around, below)
 
 
 def _too_short(link: Link, route: int) -> bool:

@@ -7,9 +7,19 @@ from itertools import pairwise
 
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.leads import Lead, Leads
-from rigc.analysis.leads.lengths.below_deck import Size, Way, nearest_lane, way_below
+from rigc.analysis.leads.lengths.below_deck import (
+    Below,
+    Size,
+    Spot,
+    Way,
+    lane_way,
+    length_of,
+    nearest_lane,
+    way_below,
+)
 from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes, deck_boxes
 from rigc.analysis.leads.lengths.direct_run import runs_direct
+from rigc.analysis.leads.lengths.drop_choice import Lines, shortest_lines
 from rigc.analysis.leads.lengths.lead_ends import LeadEnd, Obstacle, lead_ends, tenths, whole_tenths
 from rigc.diagnostics.figures import millimetres, plain
 from rigc.facts.leads import PASSAGE_MM
@@ -33,7 +43,7 @@ _UNDER = (
 )
 _DROP = (
     "the nearest drop line that no outline covers at the lead's x; of two that are equally near the one nearer to the "
-    "other end, then the one in front"
+    "other end, then the one in front; a stated one before that, and of a lead to a chosen place those by which it is shortest"
 )
 
 
@@ -46,7 +56,7 @@ class Route(Record):
     `about` names whose fact it is. Below the deck it runs in a stated `lane`, or goes round what hangs there: then `around` are
     its points from drop line to drop line, by `more` longer. What it passes `beneath` costs it the body's height down and up,
     `dip` in all. `way` is how long it is, lacking where there is none; `told` are where it leaves its plugs and where it goes
-    through the deck.
+    through the deck. `chosen`: it takes other drop lines than the nearest, because a place at one of its ends is chosen.
     """
 
     mark: str
@@ -67,6 +77,7 @@ class Route(Record):
     between: bool = False
     apart: tuple[str, ...] = ()
     way: AnyFigure | None = None
+    chosen: bool = False
     told: tuple[Answer | Figure, ...] = ()
 
     @property
@@ -79,6 +90,12 @@ class CableRoutes(Record):
     """The route of each lead that stays on the board, by its number."""
 
     routes: dict[str, Route]
+
+
+def through(route: Route) -> str:
+    """How a lead's line states the drop lines that were chosen for it with a place; empty where it takes the nearest."""
+    lines = dict.fromkeys(line for line in route.drops if line is not None)
+    return f" through {', '.join(f'{line / 10:g}' for line in lines)} mm" if route.chosen else ""
 
 
 def cable_routes(rig: Rig, placement: Placement, leads: Leads) -> CableRoutes:
@@ -151,20 +168,18 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
     depth = _thickness(deck, ends)
     if isinstance(depth, Obstacle):
         return _none(lead, depth)
-    drops: list[Figure | None] = []
-    for number, (here, there) in enumerate(((start, end), (end, start))):
-        drop = _drop(lead.mark, "ab"[number], deck, (here, there), around) if here.on_top else None
-        if isinstance(drop, Obstacle):
-            return _none(lead, drop)
-        drops.append(drop)
-    below = [(each.x, each.y if drop is None else int(drop)) for each, drop in zip(ends, drops, strict=True)]
-    lanes = (tenths(y) for signal, y in rig.lead_wishes.lanes if signal == lead.signal)
-    lane = nearest_lane(below[0], below[1], lanes)
-    way = way_below(below[0], below[1], lane, around.hanging, _size(deck))
+    lanes = tuple(tenths(y) for signal, y in rig.lead_wishes.lanes if signal == lead.signal)
+    lines = _lines(rig, lead, ends, lanes, around)
+    if isinstance(lines, Obstacle):
+        return _none(lead, lines)
+    drops = tuple(
+        None if line is None else _drop(lead, deck, ends, number, line, around) for number, line in enumerate(lines)
+    )
+    spots = ((start.x, start.y), (end.x, end.y))
+    down = [(x, y if line is None else line) for (x, y), line in zip(spots, lines, strict=True)]
+    lane, way = _way_below(down[0], down[1], lanes, deck, around)
     if way is None:
         return _none(lead, _closed_in(rig, deck, around))
-    if way.around:
-        lane = None
     kept_to = None if lane is None else alike(lane)
     stops: list[Term] = [y for y in (alike(start.y), drops[0], kept_to, drops[1], alike(end.y)) if y is not None]
     along = (
@@ -197,6 +212,7 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
             *(_passed(rig, name) for name in dict.fromkeys(beneath)),
         ),
         told=(start.told, end.told, *(drop for drop in drops if drop is not None)),
+        chosen=not lead.through_mm and not _as_near(lines, ends, around),
     )
 
 
@@ -248,9 +264,66 @@ def _thickness(deck: Deck, ends: tuple[LeadEnd, LeadEnd]) -> Term | Obstacle | N
     return whole_tenths(stated(f"thickness of {deck.name}", deck.thickness_mm, TENTHS))
 
 
-def _drop(mark: str, letter: str, deck: Deck, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> Figure | Obstacle:
-    """The drop line of an end on top, which stands first."""
-    end, other = ends
+def _way_below(
+    here: Spot, there: Spot, lanes: tuple[int, ...], deck: Deck, around: DeckBoxes
+) -> tuple[int | None, Below | None]:
+    """The lane that a lead keeps to below the deck, and how it runs there; None if there is no way."""
+    lane = nearest_lane(here, there, lanes)
+    way = way_below(here, there, lane, around.hanging, _size(deck))
+    return None if way is None or way.around else lane, way
+
+
+def _lines(
+    rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], lanes: tuple[int, ...], around: DeckBoxes
+) -> Lines | Obstacle:
+    """The drop line of each end on top: the stated one, else the nearest; where a place is chosen, those by which the lead is shortest."""
+    deck = rig.decks[ends[0].deck or ""]
+    if lead.through_mm:
+        return _stated(lead, deck, ends, around)
+    near: list[int | None] = []
+    for here, there in (ends, ends[::-1]):
+        line = _nearest(deck, here, there, around) if here.on_top else None
+        if isinstance(line, Obstacle):
+            return line
+        near.append(line)
+    places = (rig.places.get(end.port.thing) for end in ends)
+    if not any(place is not None and place.chosen for place in places):
+        return near[0], near[1]
+
+    def below(here: Spot, there: Spot) -> int | None:
+        lane, way = _way_below(here, there, lanes, deck, around)
+        if way is None:
+            return None
+        along = (here, there) if lane is None else lane_way(here, there, lane)
+        return length_of(along) + way.more + way.dip
+
+    start, end = ends
+    return shortest_lines(((start.x, start.y), (end.x, end.y)), (near[0], near[1]), around, below)
+
+
+def _as_near(lines: Lines, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> bool:
+    """Whether each end takes the free line that is nearest to it."""
+    both = zip(lines, (ends, ends[::-1]), strict=True)
+    return all(line in (None, around.drop_line(here.x, here.y, there.y)) for line, (here, there) in both)
+
+
+def _stated(lead: Lead, deck: Deck, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> Lines | Obstacle:
+    lines: list[int | None] = []
+    for end, line in zip(ends, (lead.through_mm * 2)[:2], strict=True):
+        at = tenths(line)
+        if end.on_top and at not in around.lines:
+            return Obstacle(f"it shall go through at {line:g} mm, where '{deck.name}' has no drop line", blocked=True)
+        if end.on_top and around.covers(end.x, at):
+            return Obstacle(
+                f"it shall go through at {line:g} mm, which is covered at x = {end.x / 10:g} mm, where it leaves '{end.port}'",
+                blocked=True,
+            )
+        lines.append(at if end.on_top else None)
+    return lines[0], lines[1]
+
+
+def _nearest(deck: Deck, end: LeadEnd, other: LeadEnd, around: DeckBoxes) -> int | Obstacle:
+    """The free drop line that is nearest to an end on top."""
     if not around.lines:
         return Obstacle(f"the drop lines of deck '{deck.name}'", deck.name, missing=True)
     line = around.drop_line(end.x, end.y, other.y)
@@ -258,22 +331,38 @@ def _drop(mark: str, letter: str, deck: Deck, ends: tuple[LeadEnd, LeadEnd], aro
         return Obstacle(
             f"every drop line is covered at x = {end.x / 10:g} mm, where it leaves '{end.port}'", blocked=True
         )
-    lines = ", ".join(map(plain, deck.drops_mm))
+    return line
+
+
+def _drop(lead: Lead, deck: Deck, ends: tuple[LeadEnd, LeadEnd], number: int, line: int, around: DeckBoxes) -> Figure:
+    """The drop line that an end takes, beside the one that is nearest to it."""
+    end, other = ends[number], ends[1 - number]
+    offered = ", ".join(map(plain, deck.drops_mm))
 
     def because() -> str:
         x, y, there = map(millimetres, (end.x, end.y, other.y))
+        if lead.through_mm:
+            return f"{millimetres(line)}, as stated"
+        far = f"|{y} − {millimetres(line)}| = {millimetres(abs(end.y - line))}"
+        nearest = around.drop_line(end.x, end.y, other.y)
+        if nearest in (None, line):
+            return (
+                f"of {offered} the nearest to y = {y} that is free at x = {x}: {far}; the other end is at y = {there}"
+            )
         return (
-            f"of {lines} the nearest to y = {y} that is free at x = {x}: "
-            f"|{y} − {millimetres(line)}| = {millimetres(abs(end.y - line))}; the other end is at y = {there}"
+            f"of {offered} the one by which the lead is shortest, chosen with the place: {far}; the nearest to y = {y} is "
+            f"{millimetres(nearest or 0)}; the other end is at y = {there}"
         )
 
+    letter = "ab"[number]
+    said = mentioned(f"{lead.mark} through", ", ".join(map(plain, lead.through_mm)), lead.span, "mm")
     return known_figure(
-        f"{mark}.drop.{letter}",
+        f"{lead.mark}.drop.{letter}",
         found(line, because),
         TENTHS,
         end.told,
         other.told,
-        mentioned(f"drop lines of {deck.name}", lines, deck.declared, "mm"),
+        said if lead.through_mm else mentioned(f"drop lines of {deck.name}", offered, deck.declared, "mm"),
         rule=_DROP,
         source=PRACTICE,
         label=f"drop line at end {letter}",

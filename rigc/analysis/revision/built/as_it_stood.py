@@ -180,4 +180,5 @@ def _facts(lead: Lead, start: Port, end: Port, plugs: tuple[str, str] | None) ->
         lead.made_in,
         lead.span,
         lead.span,
+        through_mm=lead.through_mm,
     )

@@ -96,6 +96,7 @@ class Leads:
                 (node.start.span, node.end.span),
                 (node.plugs.first.span, node.plugs.second.span) if node.plugs is not None else (),
                 node.cable.span if node.cable is not None else None,
+                tuple(self.context.shared_values(OFFSET, *node.through.lines)) if node.through else (),
             )
         )
 

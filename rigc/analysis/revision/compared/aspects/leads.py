@@ -75,6 +75,9 @@ def _stated(lead: Lead, said: LeadFacts | None) -> Iterator[Aspect]:
         return
     if said.run is not None:
         yield _aspect(lead, "stated way", said.run, said.run, (REWIRE,), DESIGN)
+    if said.through_mm:
+        lines = ", ".join(f"{line:g}" for line in said.through_mm)
+        yield _aspect(lead, "stated drop lines", f"{lines} mm", said.through_mm, (REWIRE,), DESIGN)
     if said.slack_mm is not None:
         yield _aspect(lead, "slack of its own", words(said.slack_mm), exact(said.slack_mm), (REWIRE,), DESIGN)
     if said.made_in:
