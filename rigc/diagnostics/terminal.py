@@ -16,10 +16,14 @@ Shown = Callable[[str], str]
 
 
 def text(findings: Iterable[Diagnostic], *, colour: bool = False, shown: Shown = str) -> str:
-    """Every finding with its excerpt, an empty line between; findings that say the same are told once, with all places."""
-    same: dict[tuple[str, Level, str, Acceptance | None], list[Diagnostic]] = {}
+    """Every finding with its excerpt, an empty line between; findings that say the same are told once, with all places.
+
+    So are remarks and can't-checks that say the same of several things, each with its name: to write one fact of five units is one
+    thing to do, five times.
+    """
+    same: dict[tuple[object, ...], list[Diagnostic]] = {}
     for finding in findings:
-        same.setdefault((finding.kind.name, finding.level, finding.message, finding.accepted), []).append(finding)
+        same.setdefault(_sort(finding), []).append(finding)
     return "\n".join(_finding(group, colour, shown) for group in same.values())
 
 
@@ -40,6 +44,18 @@ def summary(findings: Iterable[Diagnostic]) -> str:
 _PLURAL = (Level.ERROR, Level.WARNING, Level.REMARK)
 
 
+def _sort(finding: Diagnostic) -> tuple[object, ...]:
+    """What findings have in common that are told once: for the gentler levels all that is said but the thing's name."""
+    kind, level, accepted = finding.kind.name, finding.level, finding.accepted
+    if level not in _GENTLE or accepted or not finding.subject or finding.span is None:
+        return kind, level, finding.message, accepted
+    said = (finding.message, finding.note, finding.advice)
+    return kind, level, finding.numbers, tuple(each.replace(f"'{finding.subject[0]}'", "''") for each in said)
+
+
+_GENTLE = (Level.REMARK, Level.CANT_CHECK)
+
+
 def _finding(group: list[Diagnostic], colour: bool, shown: Shown) -> str:
     finding = group[0]
     lines = [_head(finding, colour, shown)]
@@ -47,12 +63,19 @@ def _finding(group: list[Diagnostic], colour: bool, shown: Shown) -> str:
         lines.append(_accepted(finding.accepted))
     else:
         lines += _excerpts(finding, colour, shown)
-    others = [_place(other, shown) for other in group[1:]]
-    if others:
-        lines.append(f"  the same at {', '.join(others)}")
+    lines += _others(finding, group[1:], shown)
     if not finding.accepted:
         lines += _advice(finding)
     return "".join(f"{line}\n" for line in lines)
+
+
+def _others(finding: Diagnostic, others: list[Diagnostic], shown: Shown) -> list[str]:
+    if not others:
+        return []
+    if all(other.message == finding.message for other in others):
+        return [f"  the same at {', '.join(_place(other, shown) for other in others)}"]
+    named = (f"'{visible(other.subject[0])}' ({_place(other, shown)})" for other in others)
+    return [f"  the same of {', '.join(named)}"]
 
 
 def _head(finding: Diagnostic, colour: bool, shown: Shown) -> str:

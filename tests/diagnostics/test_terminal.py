@@ -211,3 +211,28 @@ def test_the_summary_counts_five_kinds() -> None:
     findings = [overload(), accepted, BARE.at(None, "m"), BARE.at(None, "n"), BARE.cant_check(None, "o")]
     assert summary(findings) == "1 error, 2 warnings, 0 remarks, 1 can't-check, 1 accepted"
     assert summary([]) == "0 errors, 0 warnings, 0 remarks, 0 can't-check, 0 accepted"
+
+
+def test_the_same_fact_of_several_things_is_asked_for_once() -> None:
+    source = Source("stage.rig", "unit echo { }\nunit tern { }\nunit fen { }\n")
+
+    def silent(name: str, what: str = "passes sound") -> Diagnostic:
+        message = f"'{name}' does not say whether it {what}"
+        return OVERLOAD.cant_check(span(source, name), message, subject=(name,), help=f"write it in '{name}'")
+
+    assert text([silent("echo"), silent("tern", "hums"), silent("fen")]) == dedent("""\
+        stage.rig:1:6: can't-check: 'echo' does not say whether it passes sound [overloaded-supply]
+          1 | unit echo { }
+            |      ~~~~
+          the same of 'fen' (stage.rig:3:6)
+          do: write it in 'echo'
+          rule: load <= rating; arithmetic on declared values
+
+        stage.rig:2:6: can't-check: 'tern' does not say whether it hums [overloaded-supply]
+          2 | unit tern { }
+            |      ~~~~
+          do: write it in 'tern'
+          rule: load <= rating; arithmetic on declared values
+    """)
+    wrong = [OVERLOAD.at(span(source, name), f"'{name}' is wrong", subject=(name,)) for name in ("echo", "fen")]
+    assert "the same" not in text(wrong)

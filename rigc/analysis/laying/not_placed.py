@@ -8,6 +8,7 @@ from rigc.analysis.laying.search.clash import Larger, Tight
 from rigc.diagnostics.diagnostic import Diagnostic, Level, Number
 from rigc.diagnostics.mend import Delete, Mend
 from rigc.diagnostics.passing import STOPPED
+from rigc.diagnostics.wanted import how_to_state
 from rigc.diagnostics.wording import listed
 from rigc.model.deck import Deck, LaterRoom
 from rigc.model.rig import Rig
@@ -20,7 +21,7 @@ def no_body(thing: Thing, deck: Deck) -> Diagnostic:
         thing.declared,
         f"no place on '{deck.name}' can be chosen for '{thing.name}': its width and depth are not stated",
         subject=(thing.name,),
-        help=f"measure '{thing.name}' and state its `body`, or state its place",
+        help=how_to_state(f"the body of '{thing.name}'"),
     )
 
 

@@ -203,5 +203,7 @@ def _write(screen: Screen, target: Destination, texts: dict[Path, Text]) -> None
     none = "these sheets have no drawings" if target.forms == ("svg",) else "this much is no rig yet"
     where = f" in {folders}" if folders else f": {none}"
     screen.progress(
-        f"{len(texts)} files{where}, {len(changed)} of them changed\n" if texts else f"nothing was written{where}\n"
+        f"{len(texts)} file{'' if len(texts) == 1 else 's'}{where}, {len(changed)} of them changed\n"
+        if texts
+        else f"nothing was written{where}\n"
     )

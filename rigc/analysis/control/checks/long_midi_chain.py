@@ -69,7 +69,7 @@ def _unknown(links: list[MidiLink]) -> Diagnostic:
         links[0].span,
         f"whether {spoken} at most {LONGEST_MM.value:g} mm long is not known: no length can be computed",
         subject=tuple(marks),
-        help="state where both ends lie, or the length: `made` behind the lead",
+        help=f"place both its ends, or write in the leads block how long it is: `{marks[0]} {links[0].start} -> {links[0].end} made ___ mm`",
     )
 
 

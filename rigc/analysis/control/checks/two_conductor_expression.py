@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wanted import how_to_state
 from rigc.facts.leads import EXPRESSION_POLES
 from rigc.model.rig import Rig
 from rigc.model.stock import Cable
@@ -90,7 +91,7 @@ def _unknown(lead: Lead, unknown: list[str]) -> Diagnostic:
         lead.span,
         f"whether {lead.mark} from '{lead.start}' to '{lead.end}' has three conductors is not known, for want of {facts}",
         subject=(lead.mark,),
-        help=f"state {facts}",
+        help=how_to_state(unknown[0]),
     )
 
 

@@ -15,6 +15,7 @@ from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
+from rigc.diagnostics.wanted import how_to_state
 from rigc.model.deck import Deck
 from rigc.model.geometry.polygon import reach
 from rigc.model.rig import Rig
@@ -147,7 +148,7 @@ def _unknown(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
                 place.span,
                 f"whether '{place.thing}' has room is not known: its width and depth are not stated",
                 subject=(place.thing,),
-                help=f"measure '{place.thing}' and state its `body`",
+                help=how_to_state(f"the body of '{place.thing}'"),
             )
     for deck in rig.decks.values():
         if deck.width_mm is None and any(body.deck == deck.name for body in placement.outlines.values()):
@@ -155,7 +156,7 @@ def _unknown(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
                 deck.declared,
                 f"whether things leave '{deck.name}' is not known: its size is not stated",
                 subject=(deck.name,),
-                help="state the deck's `size`",
+                help=how_to_state(f"the size of deck '{deck.name}'"),
             )
 
 

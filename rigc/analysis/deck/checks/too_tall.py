@@ -20,6 +20,7 @@ from rigc.analysis.deck.case_height import HeightInCase, height_in_case, parked_
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
+from rigc.diagnostics.wanted import how_to_state
 from rigc.facts import clearance
 from rigc.model.deck import Case, Deck
 from rigc.model.rig import Rig
@@ -56,7 +57,7 @@ def _under_lid(rig: Rig, placement: Placement, case: Case) -> Iterator[Diagnosti
                 case.declared,
                 f"whether the lid of '{case.name}' closes is not known: its depth is not stated",
                 subject=(case.name,),
-                help="state the room above the deck as `lid`, or the case's `inside`",
+                help=f"measure the room above the deck and write it in the block of '{case.name}': `lid ___ mm`",
             )
         return
     room = case.lid_mm.value - clearance.LID_FOAM_MM.value
@@ -97,7 +98,7 @@ def _in_case(rig: Rig, deck: Deck, bodies: list[Outline]) -> Iterator[Diagnostic
             f"whether '{deck.name}' goes into the height of '{case.name}' is not known: its "
             f"{' and '.join(unknown)} {'is' if len(unknown) == 1 else 'are'} not stated",
             subject=(deck.name, case.name),
-            help=f"state the deck's {' and '.join(f'`{name}`' for name in unknown)}",
+            help=how_to_state(f"the {unknown[0]} of deck '{deck.name}'"),
         )
         return
     heights = [each for body in standing if (each := height_in_case(rig, deck, body)) is not None]
@@ -133,7 +134,7 @@ def _under_deck(rig: Rig, deck: Deck, hanging: list[Outline]) -> Iterator[Diagno
             deck.declared,
             f"whether what hangs under '{deck.name}' clears the floor is not known: its clearance is not stated",
             subject=(deck.name,),
-            help="state the room below the deck as `clearance`",
+            help=how_to_state(f"the clearance of deck '{deck.name}'"),
         )
         return
     room, spare = deck.clearance_mm.value, clearance.UNDERSIDE_MM.value
@@ -159,7 +160,7 @@ def _no_height(rig: Rig, body: Outline) -> Diagnostic:
         rig.places[body.thing].span,
         f"whether '{body.thing}' is too tall is not known: its height is not stated",
         subject=(body.thing,),
-        help=f"measure '{body.thing}' and state its `body`",
+        help=how_to_state(f"the body of '{body.thing}'"),
     )
 
 

@@ -56,7 +56,7 @@ def _findings(rig: Rig, leads: Leads, hum: Hum, where: str) -> Iterator[Diagnost
     unknown = _unknown(hum)
     if unknown and not _loud(hum):
         message = f"how loud the hum of {ring_words(ring)} is can't be checked: {unknown}"
-        help = "state what is missing, or measure the hum on the finished board"
+        help = "write it into its block, or measure the hum on the finished board"
         yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help)
 
 

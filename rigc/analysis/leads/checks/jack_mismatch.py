@@ -12,10 +12,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 from rigc.model.ways.conductors import fits, meaning, named, three_conductors, told
 from rigc.model.wishes import Connection, LeadFacts
+from rigc.source import Span
 
 KIND = Kind(
     "jack-mismatch",
@@ -89,21 +91,35 @@ def _plugs(rig: Rig, lead: LeadFacts) -> Iterator[Diagnostic]:
     wrong = []
     start, end = rig.jack(lead.start), rig.jack(lead.end)
     three = start is not None and end is not None and three_conductors(start, end)
-    for port, jack, name in zip((lead.start, lead.end), (start, end), lead.plugs or (), strict=False):
+    ends = zip((lead.start, lead.end), (start, end), lead.plugs or (), lead.plug_spans, strict=False)
+    for port, jack, name, said in ends:
         plug = rig.stock.plugs.get(name)
         if jack is not None and plug is not None and jack.audio and not fits(plug, jack, three=three):
-            wrong.append((port, jack, plug))
+            wrong.append((port, jack, plug, said))
     if not wrong:
         return
-    parts = [f"plug '{plug.name}' does not fit '{port}' ({_kind(jack)})" for port, jack, plug in wrong]
+    parts = [f"plug '{plug.name}' does not fit '{port}' ({_kind(jack)})" for port, jack, plug, _ in wrong]
     yield KIND.at(
         lead.span,
         f"lead {lead.mark}: {', '.join(parts)}",
-        subject=(lead.mark, *(str(port) for port, _, _ in wrong)),
+        subject=(lead.mark, *(str(port) for port, _, _, _ in wrong)),
         label="plugs stated here",
-        also=tuple(Label(jack.span, told(jack)) for _, jack, _ in wrong),
-        help=f"state a plug that fits {_kind(wrong[0][1])}",
+        also=tuple(Label(jack.span, told(jack)) for _, jack, _, _ in wrong),
+        mends=_fitting(rig, lead, {said: jack for _, jack, _, said in wrong}, three),
+        otherwise=f"declare a kind of plug that fits {_kind(wrong[0][1])}",
     )
+
+
+def _fitting(rig: Rig, lead: LeadFacts, wrong: dict[Span, Jack], three: bool) -> tuple[Mend, ...]:
+    """The first kind of the stock that fits each of the jacks, in place of what is stated; none if one has no such kind."""
+    kinds = {
+        said: next((plug.name for plug in rig.stock.plugs.values() if fits(plug, jack, three=three)), None)
+        for said, jack in wrong.items()
+    }
+    if None in kinds.values():
+        return ()
+    words = " and ".join(f"'{kind}' instead of '{said.text}'" for said, kind in kinds.items())
+    return (Mend(f"use {words} on {lead.mark}", tuple(Replace(said, str(kind)) for said, kind in kinds.items())),)
 
 
 def _kind(jack: Jack) -> str:

@@ -18,6 +18,7 @@ from rigc.analysis.leads.plugs.plug_bodies import PlugBodies, PlugBody, UnknownP
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import Mend
+from rigc.diagnostics.wanted import how_to_state
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.stock import Plug
@@ -125,7 +126,9 @@ def _unsized(rig: Rig, deck: str, plug: PlugBody) -> Diagnostic:
         plug.span if known is None else known.declared,
         "whether plugs reach over the deck's edge is not known: the deck has no size",
         subject=(deck or plug.thing,),
-        help="state the deck's `size`",
+        help=how_to_state(f"the size of deck '{deck}'")
+        if known is not None
+        else "write its block: `deck NAME { ... }`",
     )
 
 
@@ -136,7 +139,7 @@ def _unknown(plugs: list[UnknownPlug]) -> Diagnostic:
         plugs[0].span,
         f"whether plugs of '{thing}' reach over the deck's edge is not known, for want of {', '.join(facts)}",
         subject=(thing,),
-        help=f"state {facts[0]}",
+        help=how_to_state(facts[0]),
         wants=tuple(facts),
     )
 

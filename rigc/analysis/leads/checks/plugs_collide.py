@@ -24,6 +24,7 @@ from rigc.analysis.leads.plugs.tier_fronts import is_tier, tier_name
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import Mend
+from rigc.diagnostics.wanted import how_to_state
 from rigc.diagnostics.wording import listed
 from rigc.facts.clearance import PLUG_GAP_MM
 from rigc.model.jacks import Port
@@ -61,7 +62,7 @@ def plugs_collide(
     for into in clash.into_deck:
         sunk.setdefault(into.plug.thing, []).append(into)
     yield from (_into_deck(rig, leads, each) for each in sunk.values())
-    yield from _unjudged(clash, plugs)
+    yield from _unjudged(rig, clash, plugs)
 
 
 def _beside(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> Diagnostic:
@@ -245,18 +246,18 @@ def _shorter(rig: Rig, meeting: PlugMeeting) -> Plug | None:
     return narrower_plug(rig, (meeting.plug.port,), lambda plug: reach_mm(plug) - most <= _HAIR_MM)
 
 
-def _unjudged(clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
+def _unjudged(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
     """One for each unit: sizes or places of plugs, and heights where seen from above something is in the way."""
     missing: dict[str, dict[str, Span]] = {}
     for each in (*plugs.unknown, *clash.unjudged):
         missing.setdefault(each.port.thing, {}).setdefault(each.missing, each.span)
     for thing, spans in missing.items():
-        facts = list(spans)
+        facts = sorted(spans)
         yield KIND.cant_check(
-            spans[facts[0]],
+            rig.things[thing].declared if thing in rig.things else spans[facts[0]],
             f"whether the plugs of '{thing}' have room is not known, for want of {', '.join(facts)}",
             subject=(thing,),
-            help=f"state {facts[0]}",
+            help=how_to_state(facts[0]),
             wants=tuple(facts),
         )
 

@@ -17,6 +17,7 @@ from rigc.analysis.leads.lengths.cable_lengths import CableLengths, Length
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.wanted import how_to_state
 from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE
 from rigc.model.fact import Quantity
 from rigc.model.records import BuiltLead
@@ -131,9 +132,7 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
         asks = tuple(f"the length of {mark}" for mark in marks)
     elif route.missing:
         said = f"the length of {names} is not known, for want of {route.reason}"
-        help = f"state {route.reason}"
-        if route.reason.startswith("where "):
-            help = "measure it and write it behind the jack: `left ___ mm up ___ mm`"
+        help = how_to_state(route.reason)
         asks = (*same_places(rig, route.reason), *(f"the length of {mark}" for mark in marks))
     else:
         said = f"there is no way for {names}: {route.reason}"

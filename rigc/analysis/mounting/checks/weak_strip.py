@@ -16,6 +16,7 @@ from collections.abc import Iterator
 from rigc.analysis.mounting.mounting_strip import MountingStrip, StrippedUnit, Unstripped, needed_cm2
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import AddTo, Mend, Replace
+from rigc.diagnostics.wanted import how_to_state
 from rigc.diagnostics.wording import listed
 from rigc.facts.fastening import SHOCK_G
 from rigc.facts.weight import GRAVITY_M_PER_S2
@@ -52,7 +53,11 @@ def weak_strip(rig: Rig, strips: MountingStrip) -> Iterator[Diagnostic]:
         elif faults:
             yield _told(rig, unit, faults)
         elif unit.engaged_cm2 is None or unit.needed_cm2 is None:
-            fact = "the deck's size" if unit.engaged_cm2 is None else f"the pull of the strip '{unit.strip}'"
+            fact = (
+                f"the size of deck '{rig.places[unit.thing].deck}'"
+                if unit.engaged_cm2 is None
+                else f"the pull of the strip '{unit.strip}'"
+            )
             unknown.setdefault(fact, []).append(unit)
     for feet, units in on_feet.items():
         yield _told(rig, units[0], [_ON_FEET]) if len(units) == 1 else _all_on_feet(feet, units)
@@ -177,21 +182,26 @@ def _unknown(rig: Rig, fact: str, units: list[StrippedUnit]) -> Diagnostic:
         units[0].span,
         f"whether the strips hold {listed(names)} is not known, for want of {fact}",
         subject=names,
-        help="state the deck's size"
-        if units[0].engaged_cm2 is None
-        else _pull_wanted(rig.stock.strips[units[0].strip]),
+        help=_how_to_state(rig, fact, units[0]),
     )
 
 
-def _pull_wanted(strip: Strip) -> str:
-    """Where the pull is written: into the strip's own block, which of what ships with rigc nobody edits."""
-    if strip.declared.source.name.startswith(STOCK):
+def _how_to_state(rig: Rig, fact: str, unit: StrippedUnit) -> str:
+    """In its own block; but that of a strip that ships with rigc nobody edits."""
+    strip = rig.stock.strips[unit.strip]
+    if unit.engaged_cm2 is not None and strip.declared.source.name.startswith(STOCK):
         own = f"{strip.name}-measured"
         return (
             f"measure it with a spring balance, write a strip of your own, `strip {own} like {strip.name} {{` with the line "
             f"`pull ___ kPa`, and use '{own}' in the mounting block"
         )
-    return f"measure it with a spring balance and write into the block of '{strip.name}': pull ___ kPa"
+    return how_to_state(fact)
+
+
+def _want(unit: Unstripped) -> str:
+    """The fact in the words by which other findings ask for it."""
+    whose = unit.missing.removeprefix("its ")
+    return unit.missing if whose == unit.missing else f"the {whose} of '{unit.thing}'"
 
 
 def _bridged(rig: Rig, unit: Unstripped) -> bool:
@@ -214,8 +224,8 @@ def _unstripped(rig: Rig, unknown: list[Unstripped]) -> Iterator[Diagnostic]:
             unit.span,
             f"whether strips hold '{unit.thing}' is not known, for want of {unit.missing}",
             subject=(unit.thing,),
-            help=f"state {unit.missing}",
-            wants=(f"the mass of '{unit.thing}'" if unit.missing == "its mass" else unit.missing,),
+            help=how_to_state(_want(unit)),
+            wants=(_want(unit),),
         )
 
 

@@ -15,6 +15,7 @@ from rigc.analysis.deck.placement import Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.analysis.weight.mass import Balance, Mass
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.wanted import how_to_state
 from rigc.facts.foot import STAMP_N
 from rigc.facts.weight import GRAVITY_M_PER_S2
 from rigc.model.deck import Deck
@@ -100,7 +101,7 @@ def _unknown(rig: Rig, placement: Placement, deck: Deck, balance: Balance, asked
             f"whether '{deck.name}' tips is not known, for want of {missing[0]}"
             + (f" and {len(missing) - 1} more" if len(missing) > 1 else ""),
             subject=(deck.name, rig.head.name),
-            help=f"state {missing[-1] if deck.feet_inset_mm is None else missing[0]}",
+            help=how_to_state(missing[-1] if deck.feet_inset_mm is None else missing[0]),
             wants=tuple(missing),
         )
 

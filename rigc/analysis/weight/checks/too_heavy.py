@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.weight.case_loads import CaseLoad, CaseLoads, Margin
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.wanted import how_to_state
 from rigc.diagnostics.wording import listed
 from rigc.facts.weight import ONE_LIFTER_KG
 from rigc.model.records import Limit
@@ -68,7 +69,7 @@ def _unknown(rig: Rig, load: CaseLoad) -> Diagnostic:
         f"{'are' if len(missing) > 1 or missing[0].startswith('the strips') else 'is'} not known",
         subject=(load.name,),
         also=tuple(Label(thing.declared, "not weighed") for thing in things) if more else (),
-        help=f"state {missing[0]}",
+        help=how_to_state(missing[0]),
         wants=tuple(missing),
         asks_for=tuple(missing),
         level=Level.CANT_CHECK,

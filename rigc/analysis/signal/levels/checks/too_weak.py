@@ -65,7 +65,10 @@ def _unknown(rig: Rig, edge: LevelEdge) -> Diagnostic:
             f"find it out and write it in '{name}': `level {edge.end.jack} sensitivity 4 dBu`",
         )
     else:
-        said, help = f"the level that '{edge.start}' brings to '{edge.end}' is not known", "state the levels before it"
+        said, help = (
+            f"the level that '{edge.start}' brings to '{edge.end}' is not known",
+            f"measure it there and write it in '{edge.start.thing}': `level {edge.start.jack} -20 dBu peak 4 dBu`",
+        )
     return KIND.cant_check(
         rig.things[name].declared,
         f"{said}; line against instrument at this loop can't be checked",
