@@ -93,11 +93,14 @@ def laid(task: Task, at: tuple[At, ...], tight: Tight | None = None) -> tuple[Ri
         if number not in without_room:
             free.append(Area(room.what, x / 10, y / 10, room.width_mm, room.depth_mm, room.span, chosen=True))
     told = list(task.told)
-    for number, short in without_room.items():
-        if number < first_room:
-            told.append(no_room(rig, deck, board.items[number].name, short, board, tight))
-        else:
-            told.append(no_room_for_later(rooms[number - first_room], deck, short))
+    lacking = {board.items[number].name: short for number, short in without_room.items() if number < first_room}
+    if lacking:
+        told.append(no_room(rig, deck, lacking, board, tight))
+    told += (
+        no_room_for_later(rooms[number - first_room], deck, short)
+        for number, short in without_room.items()
+        if number >= first_room
+    )
     return rig.replace(places={**rig.places, **chosen}, reserved_rooms=(*rig.reserved_rooms, *free)), tuple(told)
 
 

@@ -25,22 +25,32 @@ def no_body(thing: Thing, deck: Deck) -> Diagnostic:
     )
 
 
-def no_room(rig: Rig, deck: Deck, name: str, short: int, board: Board, tight: Tight | None) -> Diagnostic:
-    """A thing for which there is no room; at its best place it lacks so many tenths of a millimetre."""
-    thing = rig.things[name]
-    assert isinstance(thing, Thing) and thing.width_mm is not None and thing.depth_mm is not None
-    assert deck.width_mm is not None and deck.depth_mm is not None
+def no_room(rig: Rig, deck: Deck, lacking: dict[str, int], board: Board, tight: Tight | None) -> Diagnostic:
+    """Things for which there is no room beside the others, with how many tenths of a millimetre each lacks at its best place: one finding
+    for all, since it is the deck that is too small."""
+    sizes = [_sized(rig, name) for name in lacking]
     together = () if tight is None else tuple(board.items[item].name for item in tight.clash)
+    nearest = min(lacking, key=lambda name: lacking[name])
+    best = f"the best place found is {lacking[nearest] / 10:g} mm too small, plugs and foot room included"
     return KIND.at(
-        thing.declared,
-        f"there is no room for '{name}' ({thing.width_mm.value:g} x {thing.depth_mm.value:g} mm) on '{deck.name}': "
-        f"even the best place found is {short / 10:g} mm too small, plugs and foot room included",
-        subject=(name, deck.name),
+        rig.things[nearest].declared,
+        f"there is no room for {sizes[0]} on '{deck.name}': even {best}"
+        if len(lacking) == 1
+        else f"there is no room for {len(lacking)} things on '{deck.name}' beside the rest: {', '.join(sizes)}; "
+        f"for '{nearest}', which lacks least, {best}",
+        subject=(*lacking, deck.name),
         label="has no stated place",
-        numbers=(Number("lacking", short / 10, "mm"),),
+        numbers=(Number("lacking", lacking[nearest] / 10, "mm"),),
         note=_together(together),
         help=_larger(None if tight is None else tight.larger),
+        asks_for=tuple(f"the place of '{name}'" for name in lacking),
     )
+
+
+def _sized(rig: Rig, name: str) -> str:
+    thing = rig.things[name]
+    assert isinstance(thing, Thing) and thing.width_mm is not None and thing.depth_mm is not None
+    return f"'{name}' ({thing.width_mm.value:g} x {thing.depth_mm.value:g} mm)"
 
 
 def _together(names: tuple[str, ...]) -> str:

@@ -157,12 +157,15 @@ def _dead_ends(ways: Ways) -> Iterator[Diagnostic]:
             continue
         for at, stop in enumerate(stops[:-1] if last else stops):
             thing = ways.things.get(stop.thing)
-            if stop.thing not in lacking or stop.jack is not None or thing is None or not _takes_sound(thing):
+            if stop.thing not in lacking or thing is None or not _takes_sound(thing):
+                continue
+            if stop.jack is not None and all(jack.name != stop.jack for jack in thing.jacks):
                 continue
             if not last:
                 yield _silent_loop(stop, stops, where)
             elif thing.kind in ENDS:
-                yield _past_amp(thing, stops, at)
+                others = {each.thing for chain in ways.chains if chain.stops is not stops for each in chain.stops}
+                yield _past_amp(thing, stops, at, any(each.thing in others for each in stops[at + 1 :]))
             elif thing.kind == "unit":
                 yield _past_end(stop, stops[at + 1])
 
@@ -194,11 +197,15 @@ def _takes_sound(thing: Thing) -> bool:
     return AUDIO_IN in roles and AUDIO_OUT not in roles
 
 
-def _past_amp(amp: Thing, stops: Sequence[Stop], at: int) -> Diagnostic:
+def _past_amp(amp: Thing, stops: Sequence[Stop], at: int, elsewhere: bool) -> Diagnostic:
+    """What is behind it belongs before it; or nowhere, if it stands `elsewhere` too, in another chain."""
     stop, behind = stops[at], stops[at + 1 :]
     names = [str(each.span.text) for each in (*stops[:at], *behind, stop)]
     whole = Span(stop.span.source, stops[0].span.start, stops[-1].span.end)
-    mends = (Mend(f"put it last: {' -> '.join(names)}", (Replace(whole, " -> ".join(names)),)),) if at else ()
+    rest = Span(stop.span.source, stop.span.end, stops[-1].span.end)
+    last = Mend(f"put it last: {' -> '.join(names)}", (Replace(whole, " -> ".join(names)),))
+    end = Mend(f"end the chain at '{amp.name}'", (Replace(rest, ""),))
+    mends = () if not at else (end,) if elsewhere else (last,)
     return DEAD_END.at(
         stop.span,
         f"the chain goes on to '{behind[0].thing}' behind '{amp.name}', which is {article(amp.kind)}: {article(amp.kind)} ends a chain",

@@ -31,13 +31,15 @@ KIND = Kind(
 
 
 def old_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each thing in use with such facts."""
+    """One finding for each thing in use with such facts; what it has of another, as `like` it or by `all-units`, is told once."""
     limit = months_before(rig.head.date, round(OLD_MONTHS.value))
     judged: list[tuple[Thing | Deck | Instrument, bool]] = [(each, True) for each in used_things(rig, power)]
     judged += [(each, False) for each in rig.instruments.values()]
     judged += [(each, False) for each in rig.decks.values()]
+    told: set[tuple[str, int]] = set()
     for thing, signs in judged:
-        facts = facts_of(thing)
+        facts = [fact for fact in facts_of(thing) if (fact.span.source.name, fact.span.start) not in told]
+        told.update((fact.span.source.name, fact.span.start) for fact in facts)
         old = [fact for fact in facts if fact.provenance is not None and "" < fact.provenance.date < limit]
         unsigned = [fact for fact in facts if signs and not _signed(fact)]
         if old or unsigned:

@@ -7,6 +7,7 @@ from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.stated_length import stated_length
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.stock import Cable
 from rigc.model.things import Instrument
 from rigc.model.wishes import Connection
 from rigc.record import Record
@@ -35,6 +36,7 @@ class SectionLead(Record):
     pf_per_m: Traced
     pf: AnyFigure
     missing: str
+    wanted: tuple[str, str] = ("", "")
 
     @property
     def field(self) -> str:
@@ -68,7 +70,33 @@ def section_lead(rig: Rig, hop: Connection, leads: ByEnds, lengths: CableLengths
         rule="length × capacitance per metre",
         source="physics: a cable's capacitance grows with its length",
     )
-    return SectionLead(mark, length, per_m, pf, missing)
+    return SectionLead(mark, length, per_m, pf, missing, _wanted(rig, lead, instrument, cable) if missing else ("", ""))
+
+
+def _wanted(rig: Rig, lead: Lead | None, instrument: Instrument | None, cable: Cable | None) -> tuple[str, str]:
+    """Where the length and the cable that are not stated go, and the statement, with a blank for what is to be measured. A lead between
+    two things on the board has its length by its way there."""
+    if cable is not None and cable.capacitance_pf_per_m is None:
+        return f"write in the cable '{cable.name}'", "capacitance ___ pF/m"
+    used = {each.lead_cable for each in rig.instruments.values() if each.lead_cable}
+    off_board = next(iter(used)) if len(used) == 1 else "___"
+    if instrument is not None and instrument.lead_mm is None:
+        return f"write in '{instrument.name}'", f"lead ___ m of {off_board}"
+    if lead is None:
+        return "", ""
+    ends = f"{lead.mark} {lead.start} -> {lead.end}"
+    if lead.stage:
+        balanced = any(
+            (jack := rig.jack(port)) is not None and jack.connector.kind == "xlr" for port in (lead.start, lead.end)
+        )
+        off_board = "___" if balanced else off_board
+        return (
+            "write in the leads block how long it is, and of which cable",
+            f"{ends} of {lead.cable or off_board} made ___ m",
+        )
+    if lead.cable is None:
+        return "write in the leads block of which cable it is", "audio cable ___"
+    return "place both its ends, or write in the leads block how long it is", f"{ends} made ___ mm"
 
 
 def _length(rig: Rig, lead: Lead | None, instrument: Instrument | None, lengths: CableLengths) -> Traced:

@@ -57,14 +57,18 @@ def remedy(reason: str) -> str:
         return f"write `bypass` in '{name}'"
     if reason.startswith("the impedance of"):
         return f"write it where '{name}' is declared, for example `ts 1 Mohm`"
-    if reason.startswith("the length of"):
-        mark = reason.split()[3]
-        return f"place both its ends, or write in the leads block how long {mark} is: `made 3 m`"
-    if reason.startswith("the cable of"):
-        return "write `audio cable NAME` in the leads block"
-    if reason.startswith("the capacitance of the cable"):
-        return f"write `capacitance` in the cable '{name}'"
     if reason.startswith("what feeds"):
         return f"declare what is plugged in at '{name}', and begin the chain there"
     word = next((word for word in ("resistance", "track") if f" {word} of" in reason), "")
     return f"write `{word}` in '{name}'" if word else f"write it in '{name}'"
+
+
+def wire_remedy(reasons: Iterable[str], sections: Iterable[Section]) -> str:
+    """What to write so that the first of these reasons is gone; where a lead lacks it, so that all are of which the same is to be written."""
+    first = next(iter(reasons))
+    leads = {lead.mark: lead for section in sections for lead in section.leads if lead.missing}
+    where = next((lead.wanted[0] for lead in leads.values() if lead.missing == first), "")
+    if not where:
+        return remedy(first)
+    lines = dict.fromkeys(lead.wanted[1] for lead in leads.values() if lead.wanted[0] == where)
+    return f"{where}: {', '.join(f'`{line}`' for line in lines)}"

@@ -15,7 +15,7 @@ from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Section
 from rigc.analysis.signal.loading.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.loading.source_network import corner_hz
-from rigc.analysis.signal.loading.state_words import fact_of, marks, remedy, worst_told
+from rigc.analysis.signal.loading.state_words import fact_of, marks, remedy, wire_remedy, worst_told
 from rigc.analysis.signal.unit_mode import TRACK
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import ohms
@@ -105,7 +105,7 @@ def _cable_unknown(rig: Rig, sections: list[Section]) -> Diagnostic:
         rig.things[names[0]].declared,
         f"the treble corner behind {listed(names)} can't be checked: {'; '.join(reasons)}",
         subject=tuple(names),
-        help=remedy(next(iter(reasons))),
+        help=wire_remedy(reasons, sections),
         wants=tuple(fact_of(reason) for reason in reasons),
     )
 

@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.signal.at_limit import over
 from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Section
-from rigc.analysis.signal.loading.state_words import remedy, worst_told
+from rigc.analysis.signal.loading.state_words import wire_remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.facts.loading import TUNER_BRANCH_PF
 from rigc.model.jacks import Port
@@ -47,7 +47,7 @@ def long_tuner_branch(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
                 rig.units[port.thing].declared,
                 f"how much cable hangs on '{port}' can't be checked: {'; '.join(found[0][0].missing_wire)}",
                 subject=(port.thing, str(port)),
-                help=remedy(found[0][0].missing_wire[0]),
+                help=wire_remedy(found[0][0].missing_wire, (found[0][0],)),
             )
 
 

@@ -14,7 +14,7 @@ from rigc.analysis.signal.at_limit import over
 from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Section
 from rigc.analysis.signal.loading.section_figures import SectionFigures, resonance
-from rigc.analysis.signal.loading.state_words import fact_of, marks, remedy, worst_told
+from rigc.analysis.signal.loading.state_words import fact_of, marks, wire_remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.loading import CABLE_LIMIT
 from rigc.model.rig import Rig
@@ -45,7 +45,7 @@ def too_much_cable(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
                 rig.instruments[name].declared,
                 f"how much cable '{name}' drives can't be checked: {'; '.join(unsure)}",
                 subject=(name,),
-                help=remedy(unsure[0]),
+                help=wire_remedy(unsure, mine),
                 wants=tuple(map(fact_of, unsure)),
             )
 
