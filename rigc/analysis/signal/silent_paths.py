@@ -14,15 +14,24 @@ from rigc.record import Record
 class SilentPath(Record):
     """Ways from an instrument to the jacks `ends` on which the same units pass nothing.
 
+    `behind` are, one for each of these ends, the jacks at which the way goes on behind those units: the end itself, or what passes sound.
     `planned` where in each scenario a bypass plan goes round all of them to one of these ends; else `ends` and `scenarios` are
     those for which none does, `scenarios` empty where it is so in all.
     """
 
     instrument: str
     ends: tuple[Port, ...]
+    behind: tuple[Port, ...]
     units: tuple[str, ...]
     planned: bool
     scenarios: tuple[str, ...]
+
+
+class _Arrival(Record):
+    """At an end: the first jack behind the silent units, and whether a plan goes round them."""
+
+    behind: Port
+    planned: bool
 
 
 class SilentPaths(Record):
@@ -34,36 +43,47 @@ class SilentPaths(Record):
 
 def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
     """Ways on which the same units stop the sound are one."""
-    found: dict[tuple[str, tuple[str, ...]], list[tuple[Hookup, dict[Port, bool]]]] = {}
+    found: dict[tuple[str, tuple[str, ...]], list[tuple[Hookup, dict[Port, _Arrival]]]] = {}
     unsure: dict[str, None] = {}
     for hookup in ways.hookups:
-        here: dict[tuple[str, tuple[str, ...]], dict[Port, bool]] = {}
+        here: dict[tuple[str, tuple[str, ...]], dict[Port, _Arrival]] = {}
         for source in hookup.sources:
             for end, way in least_silent_ways(rig, hookup, source, _ends(rig, hookup)).items():
+                if any(_is_end(rig, port.thing) and port.thing != end.thing for port in way):
+                    continue  # it is heard there, and what is sent on from there is that desk's
                 names = dict.fromkeys(port.thing for port in way if port.thing in rig.units)
                 stops = {name: stops_sound(rig.units[name]) for name in names}
                 unsure.update(dict.fromkeys(name for name, each in stops.items() if each is None))
                 silent = tuple(name for name, each in stops.items() if each)
                 if silent:
                     planned = any(_goes_round(plan.start, plan.end, way, silent) for plan in rig.bypass_plans)
-                    here.setdefault((source.thing, silent), {})[end] = planned
+                    last = max(place for place, port in enumerate(way) if port.thing in silent)
+                    behind = way[min(last + 1, len(way) - 1)]
+                    here.setdefault((source.thing, silent), {})[end] = _Arrival(behind, planned)
         for key, ends in here.items():
             found.setdefault(key, []).append((hookup, ends))
     return SilentPaths(tuple(_path(*key, times) for key, times in found.items()), tuple(unsure))
 
 
-def _path(instrument: str, silent: tuple[str, ...], times: list[tuple[Hookup, dict[Port, bool]]]) -> SilentPath:
-    unplanned = [(hookup, ends) for hookup, ends in times if not any(ends.values())]
-    ends = tuple(dict.fromkeys(end for _, each in unplanned or times for end in each))
+def _path(instrument: str, silent: tuple[str, ...], times: list[tuple[Hookup, dict[Port, _Arrival]]]) -> SilentPath:
+    unplanned = [(hookup, ends) for hookup, ends in times if not any(each.planned for each in ends.values())]
+    ends = {end: arrival.behind for _, each in unplanned or times for end, arrival in each.items()}
     scenarios = dict.fromkeys(name for hookup, _ in unplanned for name in hookup.scenarios)
     partly = 0 < len(unplanned) < len(times)
-    return SilentPath(instrument, ends, silent, not unplanned, tuple(scenarios) if partly else ())
+    return SilentPath(
+        instrument, tuple(ends), tuple(ends.values()), silent, not unplanned, tuple(scenarios) if partly else ()
+    )
 
 
 def _ends(rig: Rig, hookup: Hookup) -> list[Port]:
-    """Where sound leaves the rig: amps, desks, and panel jacks that feed no lead."""
-    amps = [port for unit in rig.units.values() if unit.kind != "unit" for port in amp_ends(unit, hookup.wired)]
+    """Where sound leaves the rig: amps, desks, and panel jacks that feed no lead. No lead past the board drives headphones."""
+    heard = (unit for unit in rig.units.values() if unit.kind != "unit" and "headphones" not in unit.flags)
+    amps = [port for unit in heard for port in amp_ends(unit, hookup.wired)]
     return [*amps, *(port for port in sinks(rig) if port.thing in rig.panels)]
+
+
+def _is_end(rig: Rig, name: str) -> bool:
+    return name in rig.units and rig.units[name].kind != "unit"
 
 
 def _goes_round(start: Port, end: Port, way: tuple[Port, ...], silent: tuple[str, ...]) -> bool:

@@ -15,6 +15,7 @@ no source.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from rigc.analysis.deck.case_height import HeightInCase, height_in_case, parked_mm
 from rigc.analysis.deck.placement import Outline, Placement
@@ -121,8 +122,8 @@ def _too_high(rig: Rig, deck: Deck, case: Case, highest: HeightInCase, room: flo
         subject=(deck.name, case.name),
         label="reaches highest",
         also=(Label(case.declared, f"its inside less {clearance.LID_FOAM_MM.value:g} mm of foam"),),
-        numbers=(Number("height", highest.top_mm, "mm"), Number("room", room, "mm")),
-        help=f"choose a case that is {short(over)} mm higher inside, or lower legs",
+        numbers=(Number("height", round(highest.top_mm, 2), "mm"), Number("room", room, "mm")),
+        help=f"choose a case of {ceil(highest.top_mm + clearance.LID_FOAM_MM.value - _HAIR_MM)} mm or more inside in height, or lower legs",
     )
 
 

@@ -5,7 +5,7 @@ What to do: say which lead goes round the board when everything fails (`bypass g
 units that pass without power.
 Source: common practice, no source. Looked at with all units off and all loops out; where there is a way past a unit, that
 way is taken. A unit that latches passes nothing if it was on. In each scenario a plan has to lead to an amp or desk that is used
-there.
+there. Headphones count as no end, nor what a desk sends on: nobody in the hall hears it, and no lead past the board drives it.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from rigc.analysis.signal.silent_paths import SilentPath, SilentPaths
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Add, Mend
 from rigc.diagnostics.wording import listed
-from rigc.model.jacks import Port
+from rigc.model.jacks import AUDIO_IN, Port
 from rigc.model.rig import Rig
 from rigc.source import Span
 
@@ -48,7 +48,7 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     ends = dict.fromkeys(port.thing for port in path.ends)
     does = "passes" if len(path.units) == 1 else "pass"
     where = f" in {', '.join(path.scenarios)}" if path.scenarios else ""
-    said = f'bypass {path.instrument} -> {_plan_end(rig, path.ends)} "lead past the board"'
+    said = f'bypass {path.instrument} -> {_plan_end(rig, path)} "lead past the board"'
     return KIND.at(
         instrument.declared,
         f"without power{where} nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
@@ -60,14 +60,27 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     )
 
 
-def _plan_end(rig: Rig, ends: tuple[Port, ...]) -> str:
-    """Where a plan had best arrive: the first end that is no return of an amp's own loop."""
-    return _end(rig, next((end for end in ends if not _is_return(rig, end)), ends[0]))
+def _plan_end(rig: Rig, path: SilentPath) -> str:
+    """Where a plan had best arrive: the first end that is no return of an amp's own loop; where the instrument's lead doesn't go in there,
+    at what passes sound before it, such as a DI."""
+    at = next((at for at, end in enumerate(path.ends) if not _is_return(rig, end)), 0)
+    end, behind = path.ends[at], path.behind[at]
+    out = Port(path.instrument, "out")
+    if _kind(rig, end) != _kind(rig, out) == _kind(rig, behind):
+        return str(behind)
+    return _end(rig, end)
+
+
+def _kind(rig: Rig, port: Port) -> str:
+    jack = rig.jack(port)
+    return "" if jack is None else {"trs": "ts"}.get(jack.connector.kind, jack.connector.kind)
 
 
 def _end(rig: Rig, port: Port) -> str:
-    """How a plan names it: the return of an amp's own loop by its jack, else the thing alone."""
-    return str(port) if _is_return(rig, port) or port.thing in rig.panels else port.thing
+    """How a plan names it: by its jack where that is the return of an amp's own loop, or one of several inputs, else the thing alone."""
+    unit = rig.units.get(port.thing)
+    several = unit is not None and sum(jack.role == AUDIO_IN for jack in unit.jacks) > 1 and port.jack != "in"
+    return str(port) if several or _is_return(rig, port) or port.thing in rig.panels else port.thing
 
 
 def _is_return(rig: Rig, port: Port) -> bool:
