@@ -17,6 +17,8 @@ from rigc.model.stock import Plug, Stock
 from rigc.model.things import Panel, PanelJack, Unit
 from rigc.model.wishes import LeadWishes, MountWishes, PowerWishes
 from rigc.source import Source, Span
+from rigc.traced.figure import Figure
+from rigc.traced.term import Term
 
 SPAN = Span(Source("by-hand.rig", "by hand\n"), 0, 7)
 SIDES = {"L": "left", "R": "right", "F": "front", "B": "rear"}
@@ -152,6 +154,17 @@ def lead(mark: str, start: str, end: str, plugs: str, **more: Any) -> Lead:
 
 def routed(rig: Rig, *leads: Lead) -> dict[str, Route]:
     return cable_routes(rig, placement(rig), Leads(leads)).routes
+
+
+def stretches(route: Route) -> tuple[int, ...]:
+    """What its way is summed from, in tenths of a millimetre: level stretches first, then those up and down."""
+    assert isinstance(route.way, Figure)
+    return tuple(round(part) for part in route.way.how.of if isinstance(part, Term))
+
+
+def level(route: Route) -> tuple[int, ...]:
+    """Those along the deck: beyond them are the climb of a direct way, the two passages of another, and its dip beneath a body."""
+    return stretches(route)[: -1 if route.kind == "direct" else -3 if route.dip else -2]
 
 
 def reckoned(rig: Rig, *leads: Lead) -> CableLengths:

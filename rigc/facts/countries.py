@@ -29,7 +29,6 @@ class Mains(Record):
 class Country(Record):
     """One country as the two tables have it; None where a table has no row for it, or was not compared."""
 
-    code: str
     first: Mains | None
     second: Mains | None
 
@@ -49,7 +48,7 @@ def country(code: str) -> Country | None:
     first, second = _table(_FIRST).get(code), _table(_SECOND).get(code)
     if first is not None and code in _AGREEING.split():
         second = first
-    return None if first is None and second is None else Country(code, first, second)
+    return None if first is None and second is None else Country(first, second)
 
 
 @lru_cache(maxsize=2)

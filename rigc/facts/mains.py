@@ -23,6 +23,9 @@ SHOWN_V = {
     120: Fact(120, "V", "nominal voltage in North America", "IEC 60038 table 1"),
     230: Fact(230, "V", "nominal voltage in Europe", "IEC 60038 table 1"),
 }
+WIDE_RANGE = Fact(
+    1.5, "", "highest of a supply's voltages, of its lowest, beyond which their middle is nobody's mains", _PRACTICE
+)
 STEP_MORE = Fact(1.5, "", "rating of a step transformer, of the volt-amperes behind it", _PRACTICE)
 STEP_SIZE_VA = Fact(25, "VA", "step transformers come in multiples of this", _PRACTICE)
 

@@ -198,6 +198,11 @@ class MainsRange(Record):
     typed: str
     span: Span
 
+    @property
+    def middle_v(self) -> float:
+        """The middle of its voltages: what a transformer's windings are laid out for."""
+        return (self.low_v + self.high_v) / 2
+
 
 class Supply(Thing):
     """A supply. `ceiling_w` or `ceiling_ma` is the most that all outlets together give; mains holds one range a selector position."""

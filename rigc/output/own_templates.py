@@ -7,9 +7,6 @@ from rigc.record import Record
 SUFFIXES = (".j2", ".css", ".json")
 """Endings of files that are templates; others in the folder are left alone."""
 
-GIVEN = 1
-"""The version of what a template is given (templates/README.md): counts up when a template for the old one would go wrong."""
-
 
 class OwnTemplates(Record):
     """The folder as it was named, and name and text of each template in it; a name counts from the folder, with `/`."""

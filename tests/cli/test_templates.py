@@ -41,12 +41,6 @@ def test_the_list_names_every_sheet(real: Real) -> None:
     assert "README.md " in out
 
 
-def test_the_guide_tells_the_version_of_what_is_given(real: Real) -> None:
-    from rigc.output.own_templates import GIVEN
-
-    assert f"What a template is given, version {GIVEN}." in real("templates", "README.md").out
-
-
 def test_copies_go_into_a_folder_and_over_nothing(real: Real) -> None:
     assert real("templates", "-o", "own", "rework.j2", "sheet.css").code == 0
     assert sorted(path.name for path in Path("own").iterdir()) == ["rework.j2", "sheet.css"]

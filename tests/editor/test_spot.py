@@ -24,7 +24,7 @@ from rigc.editor.completion.spot import spot
 )
 def test_the_spot(text: str, block: str, name: str, words: tuple[str, ...], begun: str) -> None:
     found = spot(text.replace("|", ""), text.index("|"))
-    assert (found.block, found.name, found.words, found.begun) == (block, name, words, begun)
+    assert (found.block, found.name, found.words, text[found.start : text.index("|")]) == (block, name, words, begun)
 
 
 @pytest.mark.parametrize(

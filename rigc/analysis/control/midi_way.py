@@ -65,11 +65,6 @@ class MidiWay(Record):
         """The thru jacks that are passed: each is one stage, however many outlets a splitter has beside it."""
         return _thrus(self.links)
 
-    @property
-    def length(self) -> int | None:
-        """All leads of the way in whole tenths of a millimetre; None where one is not known."""
-        return None if isinstance(self.leads, Lacking) else round(self.leads)
-
 
 def midi_links(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[MidiLink, ...]:
     """Every MIDI connection in the order of the source, with its lead."""

@@ -13,7 +13,7 @@ from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
-from rigc.solvers.halving import Found, Tree, depth, halved, least_depth
+from rigc.solvers.halving import Found, Tree, depth, halved
 from rigc.traced.figure import Figure, known_figure
 from rigc.traced.means import found as counted
 from rigc.traced.reason import ARITHMETIC
@@ -38,16 +38,13 @@ class Line(Record):
 class Symptom(Record):
     """What is silent at first (`silent`, of the ends), and the lines that find the cause; of none, `only` is the cause.
 
-    `most` is how many questions it takes at most. No tree needs fewer than `least` to tell the groups of `culprits` apart, and
-    halves of so many breaks come to no more than `halves`."""
+    `most` is how many questions it takes at most."""
 
     silent: tuple[Port, ...]
     lines: tuple[Line, ...]
     only: Culprits | None
     culprits: tuple[Culprits, ...]
     most: Figure
-    least: int
-    halves: int
 
 
 class Heard(Record):
@@ -123,7 +120,6 @@ class _Lines:
     def symptom(self, number: int, silent: tuple[Port, ...], group: list[int]) -> Symptom:
         tree = halved(group, self._said.yes, [question.minutes for question in self._said.questions])
         at_first = self._line(tree)
-        least, halves = least_depth(len(self._culprits)), least_depth(len(group))
         most = known_figure(
             f"{self._named}.questions-{number}",
             counted(depth(tree), lambda: f"{len(group)} breaks in {len(self._culprits)} groups: {depth(tree)}"),
@@ -132,7 +128,7 @@ class _Lines:
             source=ARITHMETIC,
         )
         only = at_first if isinstance(at_first, Culprits) else None
-        return Symptom(silent, tuple(self._lines), only, tuple(self._culprits), most, least, halves)
+        return Symptom(silent, tuple(self._lines), only, tuple(self._culprits), most)
 
     def _line(self, tree: Tree) -> int | Culprits:
         if isinstance(tree, Found):

@@ -96,12 +96,6 @@ class Hearing:
         onward = self._onward(out, patches)
         return self._audible(self._walk(onward, self.sources, gone), gone)
 
-    def heard_from(self, port: Port, gone: frozenset[Part]) -> frozenset[Port]:
-        """The ends at which is heard what a lead known to be good brings into a jack from the first source."""
-        if ("thing", self.sources[0].thing) in gone:
-            return frozenset()
-        return self._audible(self._walk(self._plain, (port,), gone), gone)
-
     def after(self, ports: Iterable[Port], gone: frozenset[Part]) -> frozenset[Port]:
         """The jacks that sound reaches from these."""
         return frozenset(self._walk(self._plain, ports, gone))

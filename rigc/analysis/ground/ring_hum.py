@@ -72,16 +72,6 @@ class Hum(Record):
         return self.frequency
 
     @property
-    def area_m2(self) -> float | None:
-        """The area in m²; None where not known."""
-        return known(self.area)
-
-    @property
-    def volts(self) -> float | None:
-        """The hum in V; None where not known."""
-        return known(self.induced)
-
-    @property
     def level_db(self) -> float | None:
         """The hum against instrument level, in dB; None where not known."""
         return known(self.level)

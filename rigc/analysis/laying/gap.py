@@ -23,11 +23,6 @@ class LeadGap(Record):
     least: int
     how: str
 
-    @property
-    def more(self) -> int:
-        """How much longer it is than the least."""
-        return self.finished - self.least
-
 
 def lead_gaps(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[LeadGap, ...]:
     """Every lead with a length whose ends are on the deck; chosen places count as free, stated ones do not."""

@@ -30,7 +30,6 @@ class MainsLoad(Record):
     `by_kind` names those of efficiency and power factor that are the usual ones of its kind, not stated.
     """
 
-    supply: str
     given_w: Figure
     efficiency: Traced
     power_factor: Traced
@@ -139,7 +138,6 @@ def _load(supply: Supply, given: SupplyTotal) -> MainsLoad:
         source=_ENERGY,
     )
     return MainsLoad(
-        name,
         given.drawn_w,
         efficiency,
         factor,

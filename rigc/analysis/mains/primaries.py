@@ -13,10 +13,6 @@ class Primaries(Record):
 
     all: tuple[Primary, ...]
 
-    def in_scenario(self, name: str) -> tuple[Primary, ...]:
-        """Those of one scenario."""
-        return tuple(each for each in self.all if each.scenario == name)
-
 
 def primaries(rig: Rig, loads: MainsLoads) -> Primaries:
     """Supplies that feed nothing are left out, and scenarios without mains."""

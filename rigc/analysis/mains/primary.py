@@ -38,7 +38,6 @@ class Primary(Record):
     place: MainsRange | None
     selected: float | None
     positions: int
-    core_hz: float | None
     step: tuple[float, float] | None
     step_va: float | None
     load: Traced
@@ -64,7 +63,7 @@ class Primary(Record):
         """Where a selector of several positions must stand: as stated, else at the one that takes the voltage; None where none does."""
         if self.positions < 2 or self.selected is not None:
             return self.selected
-        return self.design_v if self.in_voltage else None
+        return self.place.middle_v if self.place is not None and self.in_voltage else None
 
     @property
     def in_frequency(self) -> bool | None:
@@ -72,11 +71,6 @@ class Primary(Record):
         if self.place is None or self.hertz is None or self.place.hertz_low is None or self.place.hertz_high is None:
             return None
         return self.place.hertz_low / _SAME <= self.hertz[0] and self.hertz[1] <= self.place.hertz_high * _SAME
-
-    @property
-    def design_v(self) -> float | None:
-        """The middle of the range: what a transformer's windings are laid out for."""
-        return None if self.place is None else (self.place.low_v + self.place.high_v) / 2
 
     @property
     def flux(self) -> Term | None:
@@ -133,7 +127,7 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load: Traced)
     middle: Traced = unstated(f"what {supply.name} is made for")
     upper = middle
     if place is not None:
-        middle, upper = (number(each) for each in ((place.low_v + place.high_v) / 2, place.high_v))
+        middle, upper = (number(each) for each in (place.middle_v, place.high_v))
     flux = figure(
         f"{name}.flux",
         number(volts[1]) / windings / (unstated("the mains' frequency") if hertz is None else number(hertz[0])),
@@ -154,7 +148,6 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load: Traced)
         place,
         selected if len(supply.mains) > 1 or place is None else None,
         len(supply.mains),
-        None if supply.core_hz is None else supply.core_hz.value,
         None if step is None else (step[1].value, step[2].value),
         None if step is None else step[3].value,
         load,
@@ -218,4 +211,4 @@ def _windings(supply: Supply, place: MainsRange | None) -> float:
     """How many windings are in series in a selector's position, told by the voltages of the positions."""
     if place is None:
         return 1.0
-    return (place.low_v + place.high_v) / min(each.low_v + each.high_v for each in supply.mains)
+    return place.middle_v / min(each.middle_v for each in supply.mains)

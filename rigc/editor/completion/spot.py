@@ -14,16 +14,13 @@ _HEAD = re.compile(r"[ \t]*([a-z][a-z-]*)(?:[ \t]+([A-Za-z0-9-]+))?")
 
 class Spot(Record):
     """`block` is the word that opened the block (empty at the top level) and `name` its name; `before` is the statement up to the word
-    that is begun, in `words`; `begun` is that word's beginning, at offset `start`; `behind` is the rest of its line. `thing` is what stands
-    before a dot. `within` is `text` in quotes, `comment`, or empty."""
+    that is begun, in `words`; `start` is the offset at which that word begins. `thing` is what stands before a dot. `within` is `text` in quotes, `comment`, or empty."""
 
     block: str
     name: str
     before: str
     words: tuple[str, ...]
-    begun: str
     start: int
-    behind: str
     thing: str = ""
     within: str = ""
 
@@ -48,12 +45,10 @@ def spot(text: str, offset: int) -> Spot:
     begun = found.group() if found and not within else ""
     before = typed[: len(typed) - len(begun)]
     words = tuple(_WORDS.findall(before))
-    end = text.find("\n", offset)
     thing = ""
     if before.endswith(".") and not before.endswith("..") and len(words) > 1:
         thing = words[-2]
-    behind = text[offset : len(text) if end < 0 else end]
-    return Spot(block, name, before, words, begun, offset - len(begun), behind, thing, within)
+    return Spot(block, name, before, words, offset - len(begun), thing, within)
 
 
 def _opened(text: str, offset: int) -> tuple[int, str]:

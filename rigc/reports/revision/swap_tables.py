@@ -11,12 +11,11 @@ from rigc.reports.content import Cell, Column, Row, Table
 
 
 class Swapped(Record):
-    """`found` went out and `fitted` came in; `note` is the number of the field note, `revision` that of the block."""
+    """`found` went out and `fitted` came in; `note` is the number of the field note."""
 
     found: str
     fitted: str
     note: int | None
-    revision: str
 
 
 _COLUMNS = (
@@ -32,7 +31,7 @@ _COLUMNS = (
 
 def swaps(rig: Rig) -> tuple[Swapped, ...]:
     """All of them, in the order of the source."""
-    return tuple(Swapped(out, into, note, built.revision) for built in rig.as_built for out, into, note in built.swaps)
+    return tuple(Swapped(out, into, note) for built in rig.as_built for out, into, note in built.swaps)
 
 
 def swap_table(rig: Rig, leads: Leads, power: PowerAssignment) -> Table | None:

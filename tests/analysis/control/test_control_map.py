@@ -16,6 +16,7 @@ from rigc.analysis.control.program_change import ProgramChange, exists, preset_t
 from rigc.facts.midi import BYTE_US
 from rigc.model.wishes import Channel
 from rigc.source import Source, Span
+from rigc.traced.term import known
 
 TOURING = "examples/long-haul/board.rig"
 NOWHERE = Span(Source("nowhere.rig", ""), 0, 0)
@@ -33,7 +34,12 @@ def test_the_touring_board() -> None:
     """One thru stage to each of three units, by the splitter; bought, 600 + 600, 600 + 600, 600 + 900 mm."""
     control = results(ROOT / TOURING).get(ControlMap)
     found = {
-        way.unit: (way.source, [link.lead for link in way.links], list(map(str, way.thrus)), way.length)
+        way.unit: (
+            way.source,
+            [link.lead for link in way.links],
+            list(map(str, way.thrus)),
+            round(known(way.leads) or 0),
+        )
         for way in control.ways
     }
     assert found == {
@@ -145,7 +151,7 @@ def test_stages_of_a_daisy() -> None:
         ("mere", "box", 2),
         ("fen", "mere", 0),
     ]
-    assert all(way.length is None for way in control.ways)
+    assert all(known(way.leads) is None for way in control.ways)
     assert control.heard("mere") == {"box"}
 
 

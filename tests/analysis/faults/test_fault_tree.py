@@ -8,9 +8,10 @@ from dealt_ways import dealt_ways
 from fault_walk import Bench
 from small_rigs import block, results_of, unit
 
-from rigc.analysis.faults.fault_tree import Culprits, FaultTree, FaultTrees
+from rigc.analysis.faults.fault_tree import Culprits, FaultTree, FaultTrees, Symptom
 from rigc.analysis.faults.single_breaks import SingleBreaks
 from rigc.analysis.results import Results
+from rigc.solvers.halving import least_depth
 
 EXAMPLES = ("back-bedroom", "harbour-keys", "long-haul", "long-haul-d", "tide-line")
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")
@@ -22,6 +23,11 @@ def trees(made: Results) -> tuple[FaultTree, ...]:
 
 def names(culprits: Culprits | None) -> list[str]:
     return [] if culprits is None else [each.name for each in culprits.breaks]
+
+
+def halves(symptom: Symptom) -> int:
+    """How many questions it takes if each leaves half of the breaks."""
+    return least_depth(sum(len(each.breaks) for each in symptom.culprits))
 
 
 def walk_all(made: Results, beyond: int = 0) -> None:
@@ -38,7 +44,7 @@ def walk_all(made: Results, beyond: int = 0) -> None:
                 continue
             assert broken in found.breaks, broken.name
             assert asked <= symptom.most
-            assert asked <= symptom.halves + beyond, (broken.name, asked, symptom.halves)
+            assert asked <= halves(symptom) + beyond, (broken.name, asked, halves(symptom))
             helped = found.repair
             now = bench.heard(broken, helped.out, helped.patches)
             assert now >= helped.back
@@ -93,7 +99,7 @@ def test_a_row_of_three() -> None:
     assert [names(each) for each in symptom.culprits if len(each.breaks) > 1] == [["guitar", "combo"]]
     assert len(symptom.culprits) == 8
     assert symptom.most == 4
-    assert (symptom.least, symptom.halves) == (3, 4)
+    assert (least_depth(len(symptom.culprits)), halves(symptom)) == (3, 4)
     walk_all(row(3))
 
 
@@ -173,4 +179,4 @@ def test_a_long_row_costs_in_proportion(count: int) -> None:
     patches are tried with six walks each: counted, not timed."""
     (tree,) = trees(row(count))
     assert tree.walks <= 130 * (2 * count + 3)
-    assert tree.symptoms[0].most <= tree.symptoms[0].halves
+    assert tree.symptoms[0].most <= halves(tree.symptoms[0])

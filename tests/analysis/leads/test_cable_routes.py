@@ -8,7 +8,7 @@ from __future__ import annotations
 import back_bedroom
 import long_haul
 import pytest
-from boards_by_hand import Stand, board, deck, lead, panel, routed, stand
+from boards_by_hand import Stand, board, deck, lead, level, panel, routed, stand, stretches
 from worked_rows import Row, worked_rows
 
 from rigc.analysis.leads.lengths.cable_routes import Route
@@ -37,8 +37,7 @@ def test_worked_board(rig: Rig, row: Row) -> None:
     assert route.kind == row.kind
     assert route.exits == row.exits
     assert tuple(drop for drop in route.drops if drop is not None) == row.drops
-    assert route.horizontal == row.horizontal
-    assert route.vertical == row.vertical
+    assert stretches(route) == row.horizontal + row.vertical
     assert route.length == sum(row.horizontal) + sum(row.vertical)
 
 
@@ -51,17 +50,17 @@ def test_neighbours_in_a_row_run_direct() -> None:
     # exits (300 - 8, 20 + 50) and (260 + 8, 70): 24 aside; heights 20 and 25
     route = run()
     assert (route.kind, route.exits, route.drops) == ("direct", ((2920, 700), (2680, 700)), (None, None))
-    assert (route.horizontal, route.vertical, route.length) == ((240, 0), (50,), 290)
+    assert (stretches(route), route.length) == ((240, 0, 50), 290)
 
 
 def test_front_edges_5_mm_apart_are_one_row() -> None:
-    assert run(left=neighbour(25)).horizontal == (240, 50)
+    assert level(run(left=neighbour(25))) == (240, 50)
 
 
 def test_a_tenth_more_is_another_row() -> None:
     # down at 150: 150 - 70 = 80 and 150 - 75.1 = 74.9; heights 20 + 10 + 10 and 25 + 10 + 10
     route = run(left=neighbour(25.1))
-    assert (route.kind, route.horizontal, route.vertical) == ("under", (240, 800, 0, 749), (400, 450))
+    assert (route.kind, stretches(route)) == ("under", (240, 800, 0, 749, 400, 450))
 
 
 def test_a_third_unit_between_sends_it_under() -> None:
@@ -82,7 +81,7 @@ def test_what_hangs_between_them_below_the_deck_does_not() -> None:
 
 def test_the_second_bend_is_tried() -> None:
     # from the rear jack (330, 128): first along y = 128 behind both, then x = 268; the other way goes through the unit
-    assert run(start="right.back").horizontal == (620, 580)
+    assert level(run(start="right.back")) == (620, 580)
 
 
 def test_a_path_through_their_own_bodies_is_not_free() -> None:
@@ -95,11 +94,11 @@ def test_a_path_along_an_edge_is_free() -> None:
 
 
 def test_the_source_may_send_it_under() -> None:
-    assert run(run="under").horizontal == (240, 800, 0, 800)
+    assert level(run(run="under")) == (240, 800, 0, 800)
 
 
 def test_the_source_may_send_it_over() -> None:
-    assert run(left=neighbour(200), run="over").horizontal == (240, 1800)
+    assert level(run(left=neighbour(200), run="over")) == (240, 1800)
 
 
 def test_over_is_impossible_from_below() -> None:
@@ -133,7 +132,7 @@ def test_covered_drop_lines(x: float, under: bool, drop: int) -> None:
 def test_both_ends_choose_their_own_line() -> None:
     # the right end's x = 292 is covered at 150, the left end's x = 268 is not
     route = run(stand("cover", 285, 140, "20 20 30", ""), run="under")
-    assert (route.drops, route.horizontal) == ((3500, 1500), (240, 2800, 2000, 800))
+    assert (route.drops, level(route)) == ((3500, 1500), (240, 2800, 2000, 800))
 
 
 def test_no_free_line_at_all() -> None:
@@ -169,14 +168,14 @@ def test_ends_below_and_at_a_panel(
     vertical: tuple[int, ...],
 ) -> None:
     route = routed(board(PLATE, RIGHT, UNDER, panels=(REAR,)), lead("A1", start, end, plugs))["A1"]
-    assert (route.kind, route.drops, route.horizontal, route.vertical) == ("under", drops, horizontal, vertical)
+    assert (route.kind, route.drops, stretches(route)) == ("under", drops, horizontal + vertical)
 
 
 def test_a_raised_tier_adds_to_the_height() -> None:
     raised = deck(600, 400, 10, 150, 350, tiers=(Tier("rear", 200, 400, 45, RIGHT[1].span),))
     left = stand("left", 200, 220, "60 100 50", "in:R50/25", tier="rear")
     route = routed(board(raised, RIGHT, left), lead("A1", "right.out", "left.in", "flat flat"))["A1"]
-    assert route.vertical == (200 + 200, 250 + 450 + 200)
+    assert stretches(route)[-2:] == (200 + 200, 250 + 450 + 200)
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from rigc.analysis.leads.lengths.cable_routes import Route
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes
 from rigc.analysis.routes.joint_savings import joint_saving
 
-ROUTE = Route("A1", "under", ((1000, 800), (5000, 2500)), (500, 3000), (4000, 300, 2500, 500), (400, 400))
+ROUTE = Route("A1", "under", ((1000, 800), (5000, 2500)), (500, 3000))
 
 
 def test_one_line_for_both_is_shorter() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from boards_by_hand import board, deck, fact, lead, routed, stand
+from boards_by_hand import board, deck, fact, lead, level, routed, stand, stretches
 from cases import ROOT, results
 from written import changed, written
 
@@ -33,7 +33,7 @@ def under(rig: Rig) -> Route:
 
 def test_without_lanes_it_is_the_hand_model() -> None:
     route = under(board(PLATE, RIGHT, LEFT))
-    assert (route.drops, route.horizontal, route.lane, route.more) == ((1500, 1500), (2240, 800, 0, 1000), None, 0)
+    assert (route.drops, level(route), route.lane, route.more) == ((1500, 1500), (2240, 800, 0, 1000), None, 0)
 
 
 @pytest.mark.parametrize(
@@ -47,7 +47,7 @@ def test_without_lanes_it_is_the_hand_model() -> None:
 )
 def test_a_stated_lane(lanes: tuple[tuple[str, float], ...], lane: int | None, along: tuple[int, ...]) -> None:
     route = under(board(PLATE, RIGHT, LEFT, lead_wishes=LeadWishes(lanes=lanes)))
-    assert (route.lane, route.horizontal) == (lane, (2240, *along))
+    assert (route.lane, level(route)) == (lane, (2240, *along))
 
 
 def hanging(height: float, clearance: float, width: int = 100, y: float = 120) -> Rig:
@@ -69,8 +69,8 @@ def hanging(height: float, clearance: float, width: int = 100, y: float = 120) -
 def test_round_what_hangs_or_beneath_it(height: float, clearance: float, more: int, dip: int) -> None:
     route = under(hanging(height, clearance))
     assert (route.more, route.dip, route.beneath) == (more, dip, ("low",) if dip else ())
-    assert route.horizontal == (2240, 800, 0, 1000, *([more] if more else []))
-    assert route.vertical[2:] == ((dip,) if dip else ())
+    assert level(route) == (2240, 800, 0, 1000, *([more] if more else []))
+    assert stretches(route)[-1] == (dip or 250 + 100 + 100)
 
 
 def test_without_a_clearance_nothing_passes_beneath() -> None:
@@ -88,7 +88,7 @@ def test_a_stated_lane_is_kept_beneath_what_hangs_in_it() -> None:
 def test_leads_go_round_what_hangs_too_low() -> None:
     # 46 + 15 > 60: from y = 150 round its front edge (120, 30 away) rather than its rear edge (180, 30 away): either costs 60
     route = under(hanging(46, 60))
-    assert (route.more, route.horizontal) == (600, (2240, 800, 0, 1000, 600))
+    assert (route.more, level(route)) == (600, (2240, 800, 0, 1000, 600))
     assert route.around in (
         ((3920, 1500), (3920, 1200), (1680, 1200), (1680, 1500)),
         ((3920, 1500), (3920, 1800), (1680, 1800), (1680, 1500)),
@@ -134,7 +134,7 @@ def test_every_path_is_as_long_as_its_route() -> None:
             exits = [tuple(value / 10 for value in spot) for spot in routes[mark].exits]
             first, last = path.points.index(exits[0]), len(path.points) - 1 - path.points[::-1].index(exits[1])
             flat = sum(abs(x1 - x2) + abs(y1 - y2) for (x1, y1), (x2, y2) in pairwise(path.points[first : last + 1]))
-            assert inner and flat * 10 == pytest.approx(sum(routes[mark].horizontal))
+            assert inner and flat * 10 == pytest.approx(sum(level(routes[mark])))
 
 
 def test_the_touring_board_has_no_lead_on_another() -> None:

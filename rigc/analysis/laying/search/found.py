@@ -19,11 +19,6 @@ class Found(Record):
     stopped: bool = False
 
     @property
-    def faults(self) -> int:
-        """All that is wrong with it."""
-        return self.hard + self.missed
-
-    @property
     def rank(self) -> tuple[int, int, int]:
         """The less, the better: nothing makes up for what is in the way, and no length of cable for a wish."""
         return self.hard, self.missed, self.cost

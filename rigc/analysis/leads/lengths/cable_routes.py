@@ -51,20 +51,18 @@ class Route(Record):
     """The way of a lead, all in tenths of a millimetre: `kind` is `direct`, `under`, or empty where there is none.
 
     `exits` are the points where the lead leaves its plugs, `drops` the drop lines of its ends (None for an end that
-    needs none); `horizontal` and `vertical` are its stretches in order. A lead without a way says the `reason`: with
-    `missing` the fact that is not stated, else what is in its way (`blocked`: nothing leads through or below the deck; `between`: it joins two decks; `apart`: it would have to);
-    `about` names whose fact it is. Below the deck it runs in a stated `lane`, or goes round what hangs there: then `around` are
-    its points from drop line to drop line, by `more` longer. What it passes `beneath` costs it the body's height down and up,
-    `dip` in all. `way` is how long it is, lacking where there is none; `told` are where it leaves its plugs and where it goes
-    through the deck. `chosen`: it takes other drop lines than the nearest, because a place at one of its ends is chosen.
+    needs none). A lead without a way says the `reason`: with `missing` the fact that is not stated, else what is in its way
+    (`blocked`: nothing leads through or below the deck; `between`: it joins two decks; `apart`: it would have to); `about` names
+    whose fact it is. Below the deck it runs in a stated `lane`, or goes round what hangs there: then `around` are its points from
+    drop line to drop line, by `more` longer. What it passes `beneath` costs it the body's height down and up, `dip` in all. `way`
+    is the sum of its stretches, level ones first, lacking where there is none; `told` are where it leaves its plugs and where it
+    goes through the deck. `chosen`: it takes other drop lines than the nearest, because a place at one of its ends is chosen.
     """
 
     mark: str
     kind: str = ""
     exits: tuple[tuple[int, int], ...] = ()
     drops: tuple[int | None, ...] = ()
-    horizontal: tuple[int, ...] = ()
-    vertical: tuple[int, ...] = ()
     reason: str = ""
     about: str = ""
     missing: bool = False
@@ -82,7 +80,7 @@ class Route(Record):
 
     @property
     def length(self) -> int | None:
-        """Horizontal and vertical stretches together; None where there is no way."""
+        """How long it is, in tenths of a millimetre; None where there is no way."""
         return round(self.way) if isinstance(self.way, Figure) else None
 
 
@@ -154,8 +152,6 @@ def _over(lead: Lead, start: LeadEnd, end: LeadEnd) -> Route:
         "direct",
         ((start.x, start.y), (end.x, end.y)),
         (None, None),
-        tuple(map(int, across)),
-        (int(up),),
         way=_way(lead, (*across, up), _OVER, start.told, end.told),
         told=(start.told, end.told),
     )
@@ -195,8 +191,6 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
         "under",
         ((start.x, start.y), (end.x, end.y)),
         tuple(None if drop is None else int(drop) for drop in drops),
-        tuple(map(int, along)),
-        tuple(map(int, through)),
         lane=lane,
         more=way.more,
         around=way.around,

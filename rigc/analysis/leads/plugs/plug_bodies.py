@@ -20,7 +20,6 @@ class PlugBody(Record):
     """
 
     port: Port
-    lead: str
     plug: str
     point: JackPoint
     stand_out_mm: float
@@ -124,7 +123,6 @@ def _plug(rig: Rig, placement: Placement, lead: Lead, number: int) -> PlugBody |
         return UnknownPlug(port, f"the size of the plug '{plug.name}'", lead.span)
     return PlugBody(
         port=port,
-        lead=lead.mark,
         plug=plug.name,
         point=point,
         stand_out_mm=plug.stand_out_mm.value,

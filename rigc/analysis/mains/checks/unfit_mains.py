@@ -18,7 +18,7 @@ from rigc.analysis.mains.primary import Primary
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import AddTo, Delete, Mend, Replace
 from rigc.diagnostics.wording import listed
-from rigc.facts.mains import SHOWN_V, STEP_MORE
+from rigc.facts.mains import SHOWN_V, STEP_MORE, WIDE_RANGE
 from rigc.model.rig import Rig, Scenario
 from rigc.model.things import MainsRange, Supply
 from rigc.source import Span
@@ -100,7 +100,7 @@ def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
         words = f"'{supply.name}' has no selector: delete `selector {supply.name} {stated.value:g} V`"
         return (Mend(words, (Delete(stated.span),)),)
     if fit and stated is not None:
-        middle = f"{(fit[0].low_v + fit[0].high_v) / 2:g} V"
+        middle = f"{fit[0].middle_v:g} V"
         words = f"set the selector of '{supply.name}' to {middle} there: write `selector {supply.name} {middle}`"
         return (Mend(words, (Replace(stated.span, middle),)),)
     step = next((it for it in scenario.transformers if it[0] == supply.name), None)
@@ -128,11 +128,10 @@ def _otherwise(each: Primary) -> str:
 
 def _secondary(place: MainsRange) -> float:
     """What a step transformer should give, in V: the middle of the range; of a wide one a nominal voltage that lies in it."""
-    middle = (place.low_v + place.high_v) / 2
-    if place.high_v <= 1.5 * place.low_v:
-        return middle
+    if place.high_v <= WIDE_RANGE.value * place.low_v:
+        return place.middle_v
     nominal = (fact.value for fact in reversed(SHOWN_V.values()))
-    return next((volts for volts in nominal if place.low_v <= volts <= place.high_v), middle)
+    return next((volts for volts in nominal if place.low_v <= volts <= place.high_v), place.middle_v)
 
 
 def _wrong_frequency(rig: Rig, each: Primary) -> Diagnostic:

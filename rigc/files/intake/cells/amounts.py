@@ -36,11 +36,10 @@ _UNKNOWN = re.compile(
 
 
 class Amount(Record):
-    """An amount of the language; `about` whether who wrote it was not sure, `most` whether it is the highest that there is."""
+    """An amount of the language; `about` whether who wrote it was not sure."""
 
     text: str
     about: bool = False
-    most: bool = False
 
 
 def is_blank(text: str) -> bool:
@@ -59,27 +58,25 @@ def amount(typed: str, kind: str, default: str, decimal_commas: bool, *, most: b
 
     Raises `Unclear`.
     """
-    text, about, highest = stripped(typed, most)
+    text, about = stripped(typed, most)
     within = re.fullmatch(r"(.*?)\s*(?:±|\+/?-|\+/−)\s*(.*)", text)
     if within:
         off = _share(within[2], decimal_commas) or _one(
             within[2], kind, _unit_in(within[1], kind) or default, decimal_commas
         )
-        return Amount(
-            f"{_one(within[1], kind, default or _unit_in(within[2], kind), decimal_commas)} +- {off}", about, highest
-        )
+        return Amount(f"{_one(within[1], kind, default or _unit_in(within[2], kind), decimal_commas)} +- {off}", about)
     twice = re.fullmatch(rf"({NUMBER})\s*(\D*?)\s*(?:-|–|—|\.\.\.?|to|bis)\s*({NUMBER})\s*(.*)", text)
     if twice and not re.fullmatch(rf"{NUMBER}\D*", text):
-        return Amount(_between(twice, kind, default, decimal_commas), about, highest)
+        return Amount(_between(twice, kind, default, decimal_commas), about)
     pounds = re.fullmatch(rf"({NUMBER})\s*lbs?\.?,?\s*({NUMBER})\s*oz\.?", text, re.IGNORECASE)
     if pounds:
         ounces = Decimal(number(pounds[1], decimal_commas)) * 16 + Decimal(number(pounds[2], decimal_commas))
-        return Amount(f"{ounces.normalize():f} oz", about, highest)
-    return Amount(_one(text, kind, default, decimal_commas), about, highest)
+        return Amount(f"{ounces.normalize():f} oz", about)
+    return Amount(_one(text, kind, default, decimal_commas), about)
 
 
-def stripped(typed: str, most: bool) -> tuple[str, bool, bool]:
-    """The text without words that say how sure it is; whether it is only about, and whether it is the highest. Raises `Unclear`."""
+def stripped(typed: str, most: bool) -> tuple[str, bool]:
+    """The text without words that say how sure it is, or (where `most` counts) the highest; and whether it is only about. Raises `Unclear`."""
     text = " ".join(typed.replace("\u00a0", " ").replace("\u202f", " ").split()).strip(" ;")
     about = highest = False
     while True:
@@ -99,7 +96,7 @@ def stripped(typed: str, most: bool) -> tuple[str, bool, bool]:
         raise Unclear("the least is no measure of what it is", "write the amount itself")
     if highest and not most:
         raise Unclear("the most is no measure of what it is", "write the amount itself")
-    return text, about, highest
+    return text, about
 
 
 def _one(text: str, kind: str, default: str, decimal_commas: bool) -> str:

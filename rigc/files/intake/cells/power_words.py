@@ -61,7 +61,7 @@ def power(typed: str, decimal_commas: bool, known: str = "") -> Power:
 
 def needs(typed: str, default: str, decimal_commas: bool, known: str = "") -> Power:
     """What a cell says of the voltage alone: `9`, `9 V dc`, `9VDC`, `9-18 V`. `known` is whether it is dc or ac, where cells beside it tell. Raises `Unclear`."""
-    text, about, _ = stripped(typed, False)
+    text, about = stripped(typed, False)
     if about:
         raise Unclear(
             "a voltage is not about so much", "write the voltage that stands beside its inlet, such as 9 V dc"

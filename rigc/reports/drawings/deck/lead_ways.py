@@ -34,12 +34,6 @@ class Way(Record):
         """Whether any of it runs below the deck."""
         return not all(self.above)
 
-    @property
-    def passages(self) -> tuple[Point, ...]:
-        """Where it goes through the deck."""
-        turns = enumerate(pairwise(self.above), 1)
-        return tuple(self.points[at] for at, (before, after) in turns if before != after)
-
     def stretches(self) -> tuple[tuple[bool, tuple[Point, ...]], ...]:
         """Its parts on top (True) and below, in order."""
         parts: list[tuple[bool, list[Point]]] = []
