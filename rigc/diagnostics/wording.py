@@ -1,13 +1,27 @@
-"""Names -> the words in which a finding lists them."""
+"""Names and numbers -> the words in which a finding or a sheet lists them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from typing import TypeVar
+
+T = TypeVar("T")
 
 
 def listed(names: Iterable[object], joined_by: str = "and") -> str:
     """The names in quotes, commas between, `and` (or another word) before the last."""
     return joined((f"'{name}'" for name in names), joined_by)
+
+
+def runs_of(parts: Iterable[T], follows: Callable[[T, T], bool]) -> list[list[T]]:
+    """The parts in their order, those together of which each `follows` the one before it."""
+    runs: list[list[T]] = []
+    for part in parts:
+        if runs and follows(runs[-1][-1], part):
+            runs[-1].append(part)
+        else:
+            runs.append([part])
+    return runs
 
 
 def joined(parts: Iterable[object], joined_by: str = "and") -> str:

@@ -32,6 +32,11 @@ class Hole(Record):
     purpose: str
     span: Span
 
+    @property
+    def told(self) -> str:
+        """Its size and what it is for: `12 mm for the mains inlet`."""
+        return f"{self.diameter_mm:g} mm" + (f" for {self.purpose}" if self.purpose else "")
+
 
 class Tier(Record):
     """A raised part of the deck over its whole width."""

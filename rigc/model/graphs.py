@@ -7,14 +7,15 @@ loaded, which takes as long as a third of a check, only where rings are tangled.
 from __future__ import annotations
 
 import graphlib
-from collections.abc import Collection, Hashable, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from functools import cached_property
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any
 
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.ways.ground_link import EARTH, GroundLink, Pole
 from rigc.model.ways.inner_ways import Way, inner_ways
+from rigc.model.ways.reached import Node, reached
 from rigc.model.wishes import When
 from rigc.record import Record
 
@@ -22,7 +23,6 @@ if TYPE_CHECKING:
     import networkx
 
 ALWAYS = When()
-Node = TypeVar("Node", bound=Hashable)
 
 
 class SignalGraph(Record):
@@ -36,11 +36,11 @@ class SignalGraph(Record):
 
     def after(self, ports: Iterable[Port]) -> frozenset[Port]:
         """The ports that sound from one of these reaches, themselves included."""
-        return _reached(self.onward, ports)
+        return reached(self.onward, (port for port in ports if port in self.onward))
 
     def before(self, ports: Iterable[Port]) -> frozenset[Port]:
         """The ports from which sound reaches one of these, themselves included."""
-        return _reached(self._back, ports)
+        return reached(self._back, (port for port in ports if port in self._back))
 
     def circles(self) -> list[list[Port]]:
         """A shortest circle of ports for each set of ports that all reach each other, from the first port by name."""
@@ -136,7 +136,7 @@ def parts(nodes: Iterable[Node], pairs: Iterable[tuple[Node, Node]]) -> list[lis
     groups: list[list[Node]] = []
     left = dict.fromkeys(beside)
     while left:
-        part = _reached(beside, [next(iter(left))])
+        part = reached(beside, [next(iter(left))])
         groups.append(sorted(part, key=order.__getitem__))
         for node in part:
             del left[node]
@@ -188,14 +188,3 @@ def _circle(graph: networkx.DiGraph, part: list[Port]) -> list[Port]:
     back: list[list[Any]] = [shortest_path(inside, then, first) for then in inside.successors(first)]
     shortest = min(back, key=lambda way: (len(way), str(way)))
     return [first, *shortest[:-1]]
-
-
-def _reached(onward: Mapping[Node, Iterable[Node]], starts: Iterable[Node]) -> frozenset[Node]:
-    """One walk from all starts together: a descent from each would cost the square of a long chain."""
-    todo = [node for node in starts if node in onward]
-    found = set(todo)
-    while todo:
-        fresh = [node for node in onward[todo.pop()] if node not in found]
-        found.update(fresh)
-        todo += fresh
-    return frozenset(found)

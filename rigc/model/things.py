@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.model.fact import Choice, Fact, Quantity
+from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.jacks import Connector, InternalPath, Jack, LoopJacks
 from rigc.model.units.measures import (
     CAPACITANCE,
@@ -42,6 +43,11 @@ class Area(Record):
     depth_mm: float
     span: Span
     chosen: bool = False
+
+    @property
+    def room(self) -> Rectangle:
+        """What it covers."""
+        return Rectangle(self.x_mm, self.y_mm, self.width_mm, self.depth_mm)
 
 
 class Spot(Record):

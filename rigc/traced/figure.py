@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from typing import Union
 
 from rigc.traced.given import Barred, NotStated
-from rigc.traced.reason import NOT_KNOWN, Input, Reason
+from rigc.traced.reason import ARITHMETIC, NOT_KNOWN, Input, Reason
 from rigc.traced.shown import Shown
 from rigc.traced.term import ATOM, How, Piece, Same, Term, Traced, Unknown
 from rigc.traced.term import made as built
@@ -226,6 +226,12 @@ def known_figure(
     made = figure(name, value, shown, *beside, rule=rule, source=source, label=label)
     assert isinstance(made, Figure)
     return made
+
+
+def named_by_field(name: str, value: Term, shown: Shown, *beside: Basis, rule: str, source: str = ARITHMETIC) -> Figure:
+    """As `known_figure`, labelled by its field alone: `from rolls` for `hook.from-rolls`."""
+    label = name.rpartition(".")[2].replace("-", " ")
+    return known_figure(name, value, shown, *beside, rule=rule, source=source, label=label)
 
 
 def bent(name: str, value: float) -> float:

@@ -121,10 +121,15 @@ def in_parallel(*ohms: float | Unknown, unit: str = "") -> Any:
 
 def decibels(ratio: float | Unknown) -> Any:
     """The level of a ratio of voltages, in dB; -inf where it is 0. Of a plain number a plain one."""
-    return made(Work("20 log10({})", _level, ratio, moves="+")) if isinstance(ratio, (Term, Unknown)) else _level(ratio)
+    return (
+        made(Work("20 log10({})", level_of, ratio, moves="+"))
+        if isinstance(ratio, (Term, Unknown))
+        else level_of(ratio)
+    )
 
 
-def _level(ratio: float) -> float:
+def level_of(ratio: float) -> float:
+    """20 log10 of a plain ratio; -inf where it is 0."""
     return 20 * log10(ratio) if ratio > 0 else -inf
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.analysis.control.control_map import ControlMap
+from rigc.diagnostics.wording import runs_of
 from rigc.facts.midi import CHANNELS
 from rigc.model.rig import Rig
 from rigc.model.wishes import Channel
@@ -32,12 +33,7 @@ def free_channels(rig: Rig) -> tuple[int, ...]:
 
 def in_runs(numbers: Iterable[int]) -> str:
     """Ascending numbers as text, three and more in a row as a run: `2, 4…16`."""
-    runs: list[list[int]] = []
-    for number in numbers:
-        if runs and runs[-1][-1] == number - 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
+    runs = runs_of(numbers, lambda before, number: before == number - 1)
     return ", ".join(f"{run[0]}…{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)
 
 

@@ -8,7 +8,6 @@ from rigc.analysis.deck.placement import Outline
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
-from rigc.model.things import Area
 from rigc.record import Record
 from rigc.source import Span
 
@@ -28,13 +27,13 @@ def kept_free(rig: Rig, deck: Deck, body: Outline) -> Iterator[KeptFree]:
     stand on its own tier."""
     for number, area in enumerate(deck.keep_outs, start=1):
         named = "a keep-out" if area.what == "keep-out" else f"the keep-out '{area.what}'"
-        yield KeptFree(_room(area), named, str(number), "kept free", area.span)
+        yield KeptFree(area.room, named, str(number), "kept free", area.span)
     if body.under:
         return
     if rig.deck is not None and deck.name == rig.deck.name:
         for number, area in enumerate(rig.reserved_rooms, start=1):
             named = "a reserved room" if area.what == "reserved" else f"the room reserved for '{area.what}'"
-            yield KeptFree(_room(area), named, f"reserved {number}", "kept free", area.span)
+            yield KeptFree(area.room, named, f"reserved {number}", "kept free", area.span)
     if deck.width_mm is not None:
         if deck.heel_mm is not None:
             room = Rectangle(0.0, 0.0, deck.width_mm.value, deck.heel_mm.value)
@@ -45,7 +44,3 @@ def kept_free(rig: Rig, deck: Deck, body: Outline) -> Iterator[KeptFree]:
             if tier.name != rig.places[body.thing].tier:
                 room = Rectangle(0.0, tier.front_mm, deck.width_mm.value, tier.rear_mm - tier.front_mm)
                 yield KeptFree(room, f"the tier '{tier.name}'", tier.name, f"raised {tier.raised_mm:g} mm", tier.span)
-
-
-def _room(area: Area) -> Rectangle:
-    return Rectangle(area.x_mm, area.y_mm, area.width_mm, area.depth_mm)

@@ -36,8 +36,7 @@ class Tap(Record):
     lower: Port | None = None
 
     def __str__(self) -> str:
-        names = " and ".join(str(port) for port in self.outlets)
-        return f"{names} in {self.how}" if self.how else names
+        return outlets_told(self.outlets, self.how)
 
     @property
     def gives(self) -> str:
@@ -56,6 +55,12 @@ class Tap(Record):
     def percent(self, current_ma: float) -> float | None:
         """A current in percent of what may be taken; None where nothing may."""
         return percent_of(current_ma, self.limit_ma)
+
+
+def outlets_told(outlets: Iterable[Port], how: str) -> str:
+    """The outlets that feed as one: `mill5.o1 and mill5.o2 in series`; `how` is empty of a single one."""
+    names = " and ".join(map(str, outlets))
+    return f"{names} in {how}" if how else names
 
 
 def outlets_named(taps: Iterable[Tap]) -> str:

@@ -397,11 +397,7 @@ def _tapes_met(pieces: tuple[Rectangle, ...], skew_deg: float, ground: tuple[Rec
 
 
 def _covered(thing: Thing, pieces: tuple[Rectangle, ...]) -> tuple[str, ...]:
-    return tuple(
-        area.what
-        for area in thing.no_tape
-        if any(piece.shared_mm2(Rectangle(area.x_mm, area.y_mm, area.width_mm, area.depth_mm)) > 0 for piece in pieces)
-    )
+    return tuple(area.what for area in thing.no_tape if any(piece.shared_mm2(area.room) > 0 for piece in pieces))
 
 
 COMPUTE = mounting_strip

@@ -12,12 +12,12 @@ from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.solvers.cutting.plan import CuttingPlan, cutting_plan
-from rigc.traced.figure import Basis, Figure, known_figure
+from rigc.traced.figure import Figure, named_by_field
 from rigc.traced.given import stated
 from rigc.traced.means import found, in_its_unit, total
-from rigc.traced.reason import ARITHMETIC, AS_STATED, STATED
-from rigc.traced.shown import Shown, places
-from rigc.traced.term import Term, number
+from rigc.traced.reason import AS_STATED, STATED
+from rigc.traced.shown import places
+from rigc.traced.term import number
 from rigc.traced.units import COUNT, METRES_CUT
 
 _ROLL = places("m", 4, 1000)
@@ -64,12 +64,12 @@ def _use(rig: Rig, strips: MountingStrip, tape: RailTape, kind: OrderedStrip) ->
 
 def _rolls(kind: OrderedStrip, length: Quantity, pieces: tuple[int, ...]) -> Rolls:
     name, plan = kind.name, cutting_plan(tenths(length.value), pieces)
-    roll = _figure(
+    roll = named_by_field(
         f"{name}.roll", stated(f"how long a roll of {name} is", length), _ROLL, rule=AS_STATED, source=STATED
     )
     count = len(plan.raws)
     told = " | ".join(" + ".join(map(millimetres, raw)) for raw in plan.raws) or "nothing"
-    rolls = _figure(
+    rolls = named_by_field(
         f"{name}.rolls",
         found(count, lambda: f"{told}: {count}"),
         COUNT,
@@ -77,7 +77,7 @@ def _rolls(kind: OrderedStrip, length: Quantity, pieces: tuple[int, ...]) -> Rol
         kind.laid_mm,
         rule="every piece whole, from as few rolls as will do",
     )
-    least = _figure(
+    least = named_by_field(
         f"{name}.least-rolls",
         found(plan.least, lambda: f"{plan.bound:.4f} → {plan.least}"),
         COUNT,
@@ -85,20 +85,17 @@ def _rolls(kind: OrderedStrip, length: Quantity, pieces: tuple[int, ...]) -> Rol
         kind.laid_mm,
         rule="no plan has fewer rolls: what the pieces take at least, rounded up",
     )
-    cut = _figure(
+    cut = named_by_field(
         f"{name}.from-rolls",
         total(number(piece / 10) for raw in plan.raws for piece in raw) / 1000,
         METRES_CUT,
         kind.laid_mm,
         rule="the pieces that a roll holds",
     )
-    left = _figure(f"{name}.rolls-left", rolls * in_its_unit(roll) - cut, METRES_CUT, rule="the rolls less what is cut")
+    left = named_by_field(
+        f"{name}.rolls-left", rolls * in_its_unit(roll) - cut, METRES_CUT, rule="the rolls less what is cut"
+    )
     return Rolls(roll, plan, rolls, least, left)
-
-
-def _figure(name: str, value: Term, shown: Shown, *beside: Basis, rule: str, source: str = ARITHMETIC) -> Figure:
-    label = name.rpartition(".")[2].replace("-", " ")
-    return known_figure(name, value, shown, *beside, rule=rule, source=source, label=label)
 
 
 def _pieces(strips: MountingStrip, tape: RailTape, kind: OrderedStrip) -> list[float]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.feeds.load_limits import percent_of
 from rigc.analysis.feeds.outlet_loads import OutletLoad
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_tap import outlets_told
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -24,8 +25,7 @@ class JointLoad(Record):
     parts: tuple[OutletLoad, ...]
 
     def __str__(self) -> str:
-        names = " and ".join(str(port) for port in self.outlets)
-        return f"{names} in {self.how}" if self.how else names
+        return outlets_told(self.outlets, self.how)
 
     @property
     def known_pct(self) -> float | None:

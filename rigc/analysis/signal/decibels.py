@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from math import inf, log10
-
 from rigc.facts.levels import ZERO_DBU_V
+from rigc.traced.means import level_of
 
 
 def dbu(volts: float) -> float:
@@ -19,7 +18,7 @@ def volts(level_dbu: float) -> float:
 
 def decibels(voltage_ratio: float) -> float:
     """A ratio of voltages in dB; minus infinity where nothing is left."""
-    return 20 * log10(voltage_ratio) if voltage_ratio > 0 else -inf
+    return level_of(voltage_ratio)
 
 
 def ratio(level_db: float) -> float:

@@ -15,11 +15,10 @@ from rigc.facts.leads import WASTE_SHARE
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.solvers.cutting.plan import CuttingPlan, cutting_plan
-from rigc.traced.figure import Basis, Figure, known_figure
+from rigc.traced.figure import Figure, named_by_field
 from rigc.traced.given import mentioned, ours, stated
 from rigc.traced.means import becomes, found, in_its_unit, total
-from rigc.traced.reason import ARITHMETIC, PRACTICE
-from rigc.traced.shown import Shown
+from rigc.traced.reason import PRACTICE
 from rigc.traced.term import Term, number
 from rigc.traced.units import COUNT, METRES_CUT, METRES_TAKEN, TENTHS
 
@@ -94,8 +93,8 @@ def _use(rig: Rig, cable: str | None, batch: list[tuple[Lead, Figure]]) -> ReelU
     batch = sorted(batch, key=lambda each: -each[1])
     leads, cuts = tuple(lead for lead, _ in batch), tuple(cut for _, cut in batch)
     name = stock_name(cable)
-    cut = _figure(f"{name}.cut", _together(cuts), METRES_CUT, rule="the cut lengths together")
-    wasted = _figure(
+    cut = named_by_field(f"{name}.cut", _together(cuts), METRES_CUT, rule="the cut lengths together")
+    wasted = named_by_field(
         f"{name}.with-waste",
         with_waste(cut),
         METRES_TAKEN,
@@ -131,7 +130,7 @@ def _together(cuts: tuple[Figure, ...]) -> Term:
 
 def _pieces(name: str, leads: tuple[Lead, ...]) -> Figure:
     marks = ", ".join(lead.mark for lead in leads)
-    return _figure(
+    return named_by_field(
         f"{name}.pieces",
         found(len(leads), lambda: f"{marks}: {len(leads)}"),
         COUNT,
@@ -145,7 +144,7 @@ def _spare_ends(rig: Rig, name: str, leads: tuple[Lead, ...]) -> Figure:
     facts = ((kind, rig.stock.plugs[kind].cut_in_mm) for kind in kinds)
     taken_in = [whole_tenths(stated(f"{kind} takes in", fact, TENTHS)) for kind, fact in facts if fact is not None]
     most = max(taken_in, default=number(0))
-    return _figure(
+    return named_by_field(
         f"{name}.spare-ends",
         ours(SPARE_ENDS) * most,
         TENTHS,
@@ -158,12 +157,12 @@ def _spare_ends(rig: Rig, name: str, leads: tuple[Lead, ...]) -> Figure:
 def _taken(name: str, wasted: Figure, spare_ends: Figure) -> Figure:
     value = up_to_centimetre(wasted + in_its_unit(spare_ends) / 1000)
     rule = "the cut lengths with the waste, and the spare ends, rounded up to a centimetre"
-    return _figure(name, value, METRES_TAKEN, rule=rule)
+    return named_by_field(name, value, METRES_TAKEN, rule=rule)
 
 
 def _holds(name: str, spare_ends: Figure) -> Figure:
     left = (ours(REEL_MM) - in_its_unit(spare_ends)) / 1000 / (1 + ours(WASTE_SHARE))
-    return _figure(
+    return named_by_field(
         f"{name}.reel-holds",
         becomes(left, lambda each: floor(each * _FINE + _HAIR) / _FINE),
         METRES_CUT,
@@ -174,7 +173,7 @@ def _holds(name: str, spare_ends: Figure) -> Figure:
 
 def _reels(name: str, plan: CuttingPlan, holds: Figure, cut: Figure) -> Figure:
     count = len(plan.raws)
-    return _figure(
+    return named_by_field(
         f"{name}.reels",
         found(count, lambda: f"{' + '.join(metres_cut(sum(raw)) for raw in plan.raws) or '0'} on {count}"),
         COUNT,
@@ -186,7 +185,7 @@ def _reels(name: str, plan: CuttingPlan, holds: Figure, cut: Figure) -> Figure:
 
 
 def _least(name: str, plan: CuttingPlan, holds: Figure, cut: Figure) -> Figure:
-    return _figure(
+    return named_by_field(
         f"{name}.least-reels",
         found(plan.least, lambda: f"{plan.bound:.4f} → {plan.least}"),
         COUNT,
@@ -201,7 +200,7 @@ def _left(name: str, plan: CuttingPlan, cuts: tuple[Figure, ...], spare_ends: Fi
         return None
     rule = "a reel less the leads of the last one with their waste and the spare ends"
     taken = take if len(plan.raws) == 1 and not plan.too_long else _last(name, plan, cuts, spare_ends)
-    return _figure(f"{name}.left", ours(REEL_MM) / 1000 - taken, METRES_TAKEN, rule=rule)
+    return named_by_field(f"{name}.left", ours(REEL_MM) / 1000 - taken, METRES_TAKEN, rule=rule)
 
 
 def _last(name: str, plan: CuttingPlan, cuts: tuple[Figure, ...], spare_ends: Figure) -> Figure:
@@ -210,7 +209,7 @@ def _last(name: str, plan: CuttingPlan, cuts: tuple[Figure, ...], spare_ends: Fi
     for cut in cuts:
         by_length.setdefault(round(cut), []).append(cut)
     last = tuple(by_length[length].pop() for length in plan.raws[-1])
-    wasted = _figure(
+    wasted = named_by_field(
         f"{name}.last-with-waste",
         with_waste(_together(last)),
         METRES_TAKEN,
@@ -218,11 +217,6 @@ def _last(name: str, plan: CuttingPlan, cuts: tuple[Figure, ...], spare_ends: Fi
         source=WASTE_SHARE.source,
     )
     return _taken(f"{name}.last-reel", wasted, spare_ends)
-
-
-def _figure(name: str, value: Term, shown: Shown, *beside: Basis, rule: str, source: str = ARITHMETIC) -> Figure:
-    label = name.rpartition(".")[2].replace("-", " ")
-    return known_figure(name, value, shown, *beside, rule=rule, source=source, label=label)
 
 
 COMPUTE = reel_uses

@@ -10,7 +10,7 @@ from rigc.analysis.feeds.used_things import used_supplies
 from rigc.analysis.leads.conductors_of_lead import lead_conductors
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.signal.levels.standing_pads import standing_loss_db
-from rigc.model.jacks import Jack, Port
+from rigc.model.jacks import Jack
 from rigc.model.rig import Rig
 from rigc.model.things import ENDS, Instrument, Unit
 from rigc.model.ways.inner_ways import handed_on, main_outputs
@@ -163,13 +163,9 @@ def _control(rig: Rig) -> Iterator[Point]:
     for name in dict.fromkeys(name for name in listening if name in reached):
         yield Point(15, name, "every preset")
     for link in rig.connections:
-        jack = _jack(rig, link.start)
+        jack = rig.jack(link.start)
         if link.signal == "control" and jack is not None and jack.role == "expression out":
             yield from (Point(16, link.start.thing, f"{place}, {link.end}", place) for place in ("heel", "toe"))
-
-
-def _jack(rig: Rig, port: Port) -> Jack | None:
-    return rig.things[port.thing].jack(port.jack)
 
 
 def _whole(rig: Rig, power: PowerAssignment) -> Iterator[Point]:

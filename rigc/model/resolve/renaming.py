@@ -20,10 +20,10 @@ def renamed(
     """
     if not names:
         return statements
-    places = {_place(word) for word in thing_words(statements, reserved, end) if word.text in names}
+    places = {place_of(word) for word in thing_words(statements, reserved, end) if word.text in names}
 
     def change(part: Part) -> Part:
-        if isinstance(part, Word) and _place(part) in places:
+        if isinstance(part, Word) and place_of(part) in places:
             return Word(names[part.text], part.span)
         return part
 
@@ -44,5 +44,6 @@ def thing_words(statements: tuple[Node, ...], reserved: frozenset[str], end: Spa
             yield statement.target.thing
 
 
-def _place(word: Word) -> tuple[int, int]:
+def place_of(word: Word) -> tuple[int, int]:
+    """By which a word is known among all that the sources hold."""
     return id(word.span.source), word.span.start

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Panel
+from rigc.model.ways.reached import reached
 from rigc.model.wishes import Connection, LoopUse
 
 Socket = tuple[Port, str]
@@ -60,17 +61,8 @@ def parted_before(rig: Rig, joined: Iterable[Port]) -> dict[Port, Port]:
     several = {socket[0]: leads for socket, leads in crowded(rig).items() if all(e.start == socket[0] for e in leads)}
     for end in joined:
         for start, leads in several.items():
-            if all(each.signal == "audio" and end.thing in _reached(onward, each.end.thing) for each in leads):
+            if all(each.signal == "audio" and end.thing in reached(onward, [each.end.thing]) for each in leads):
                 found.setdefault(start, end)
-    return found
-
-
-def _reached(onward: dict[str, set[str]], start: str) -> set[str]:
-    found, waiting = {start}, [start]
-    while waiting:
-        new = onward.get(waiting.pop(), set()) - found
-        found |= new
-        waiting += new
     return found
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 
+from rigc.diagnostics.wording import runs_of
 from rigc.reports.content import Block, Drawing, Paragraph, Sheet, Table
 
 LETTERS = {"stage": "S", "power": "P", "deck": "D", "bench": "B", "ear": "E", "record": "R"}
@@ -34,13 +35,8 @@ def is_code(word: str) -> bool:
 
 def in_runs(told: Iterable[str]) -> str:
     """Codes, or numbers of leads, with runs drawn together: `S1 to S3, P2`. Other words stand alone."""
-    spans: list[list[str]] = []
-    for word in told:
-        if spans and _follows(spans[-1][-1], word):
-            spans[-1].append(word)
-        else:
-            spans.append([word])
-    return ", ".join(f"{span[0]} to {span[-1]}" if len(span) > 2 else ", ".join(span) for span in spans)
+    runs = runs_of(told, _follows)
+    return ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
 
 
 def _follows(before: str, word: str) -> bool:

@@ -64,18 +64,14 @@ def _holes(old: Rig, new: Rig, fresh: set[str]) -> Iterator[FittingPlan]:
         there, here = ({_drilled(hole) for hole in holes} for holes in (before, deck.holes))
         for hole in deck.holes:
             if _drilled(hole) not in there:
-                yield FittingPlan("hole", _hole(hole), "", _at(hole), name, beforehand=name in fresh)
+                yield FittingPlan("hole", hole.told, "", _at(hole), name, beforehand=name in fresh)
         for hole in before:
             if _drilled(hole) not in here:
-                yield FittingPlan("hole", _hole(hole), _at(hole), "", name)
+                yield FittingPlan("hole", hole.told, _at(hole), "", name)
 
 
 def _drilled(hole: Hole) -> tuple[float, float, float]:
     return hole.diameter_mm, hole.x_mm, hole.y_mm
-
-
-def _hole(hole: Hole) -> str:
-    return f"{hole.diameter_mm:g} mm" + (f" for {hole.purpose}" if hole.purpose else "")
 
 
 def _at(hole: Hole) -> str:

@@ -8,7 +8,7 @@ from typing import Any
 from rigc.model.resolve import FAMILIES, resolve
 from rigc.model.resolve.exchange.items import Counterparts, kept
 from rigc.model.resolve.exchange.jacks import counterparts, direct
-from rigc.model.resolve.renaming import thing_words
+from rigc.model.resolve.renaming import place_of, thing_words
 from rigc.model.scope import article
 from rigc.model.things import Unit
 from rigc.record import Record
@@ -44,11 +44,11 @@ def exchanged(statements: tuple[Node, ...], out: str, into: str, reserved: froze
     rig, _ = resolve(statements, reserved, end)
     things = {} if rig is None else rig.things
     gone, come = things.get(out), things.get(into)
-    words = {_spot(word): word.text for word in thing_words(statements, reserved, end) if word.text in (out, into)}
+    words = {place_of(word): word.text for word in thing_words(statements, reserved, end) if word.text in (out, into)}
     refused = _no_units(out, into, gone, come) or _not_free(statements, out, into, words)
     if refused or not isinstance(gone, Unit) or not isinstance(come, Unit):
         return Exchange(statements, {}, (), refused)
-    parts = Counterparts(gone, come, counterparts(gone, come), lambda word: words.get(_spot(word)) == out)
+    parts = Counterparts(gone, come, counterparts(gone, come), lambda word: words.get(place_of(word)) == out)
     lines: list[str] = []
     changed = [_statement(each, parts, lines.append) for each in statements]
     return Exchange(tuple(each for each in changed if each is not None), parts.jacks, tuple(lines))
@@ -67,7 +67,7 @@ def _no_units(out: str, into: str, gone: Any, come: Any) -> str:
 
 def _not_free(statements: tuple[Node, ...], out: str, into: str, words: dict[tuple[int, int], str]) -> str:
     used = tuple(each for each in statements if not _stays(each))
-    found = {word.text: word for word in reversed(list(_words(used))) if _spot(word) in words}
+    found = {word.text: word for word in reversed(list(_words(used))) if place_of(word) in words}
     if out not in found:
         return f"'{out}' is declared, but nothing of this rig uses it"
     taken = found.get(into)
@@ -165,7 +165,3 @@ def _words(value: Any) -> Iterator[Word]:
     elif isinstance(value, Node) and not isinstance(value, _LEFT):
         for name in value.FIELDS:
             yield from _words(getattr(value, name))
-
-
-def _spot(word: Word) -> tuple[int, int]:
-    return id(word.span.source), word.span.start

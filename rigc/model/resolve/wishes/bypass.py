@@ -11,6 +11,7 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import IN, Ports
 from rigc.model.rig import BypassPlan
 from rigc.model.scope import UNCLEAR
+from rigc.model.ways.reached import reached
 from rigc.model.wishes import Connection
 from rigc.syntax import nodes
 
@@ -44,22 +45,12 @@ def _plan(context: Context, ports: Ports, node: nodes.BypassPlan, onward: dict[s
 
 def _swapped(ports: Ports, start: Any, end: Any, onward: dict[str, set[str]]) -> bool:
     """Whether sound goes from the end to the start only, or only that way round has an output and an input."""
-    back, forth = start.name in _after(end.name, onward), end.name in _after(start.name, onward)
+    back, forth = start.name in reached(onward, [end.name]), end.name in reached(onward, [start.name])
     if back or forth:
         return back and not forth
     here, there = ports.candidates(start, "out"), ports.candidates(end, "in")
     turned = ports.candidates(end, "out") and ports.candidates(start, "in")
     return bool(turned) and not (here and there)
-
-
-def _after(name: str, onward: dict[str, set[str]]) -> set[str]:
-    found: set[str] = set()
-    todo = [name]
-    while todo:
-        fresh = onward.get(todo.pop(), set()) - found
-        found |= fresh
-        todo += fresh
-    return found
 
 
 def _against(context: Context, node: nodes.BypassPlan, out: Any, into: Any) -> None:

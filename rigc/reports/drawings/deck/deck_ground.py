@@ -77,7 +77,7 @@ def _areas(rig: Rig, deck: Deck) -> list[tuple[str, Area]]:
 
 
 def _room(area: Area, view: View) -> Room:
-    return view.room(Rectangle(area.x_mm, area.y_mm, area.width_mm, area.depth_mm))
+    return view.room(area.room)
 
 
 def _wish(here: Room, text: str) -> Wish:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.revision.compared.aspect import DESIGN, FACTS, REDRILL, Aspect
 from rigc.analysis.revision.compared.facts import fact_aspects, knowledge, paper_aspects
 from rigc.analysis.revision.compared.words import exact, words
-from rigc.model.deck import Deck, Hole, Rail
+from rigc.model.deck import Deck, Rail
 from rigc.model.rig import Rig
 
 _TOLD_BELOW = ("rails", "drops_mm", "holes", "bare_metal", "insulating")
@@ -44,7 +44,7 @@ def _deck(deck: Deck) -> Iterator[Aspect]:
         )
     for hole in deck.holes:
         name = f"{deck.name} at {hole.x_mm:g}, {hole.y_mm:g} mm"
-        yield Aspect("hole", name, "", _hole(hole), exact(hole), DESIGN, (REDRILL,), hole.span)
+        yield Aspect("hole", name, "", hole.told, exact(hole), DESIGN, (REDRILL,), hole.span)
 
 
 def _rail(rail: Rail) -> str:
@@ -52,10 +52,6 @@ def _rail(rail: Rail) -> str:
     tape += f" of {rail.strip}" if rail.strip is not None else ""
     tape += " on both faces" if rail.both_faces else ""
     return f"to {rail.rear_mm:g} mm, {tape}"
-
-
-def _hole(hole: Hole) -> str:
-    return f"{hole.diameter_mm:g} mm" + (f" for {hole.purpose}" if hole.purpose else "")
 
 
 ASPECTS = deck
