@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from boards_by_hand import board, deck, lead, routed, stand
+from boards_by_hand import board, deck, lead, level, routed, stand
 
 from rigc.analysis.leads.lengths.cable_routes import Route
 from rigc.model.rig import Rig
@@ -30,21 +30,21 @@ def way(rig: Rig, **more: Any) -> Route:
 def test_of_stated_places_the_nearest() -> None:
     """48 to 100, 110 below to 210, 20 to the end."""
     route = way(board(PLATE, NEAR, FAR, COVER))
-    assert (route.drops, route.horizontal[1:], route.chosen) == ((1000, 2100), (480, 1100, 200), False)
+    assert (route.drops, level(route)[1:], route.chosen) == ((1000, 2100), (480, 1100, 200), False)
 
 
 @pytest.mark.parametrize("names", [("near",), ("far",)])
 def test_of_a_chosen_place_those_by_which_it_is_shortest(names: tuple[str, ...]) -> None:
     """62 + 0 + 20 = 82 by 210 alone, in place of 178."""
     route = way(chosen(board(PLATE, NEAR, FAR, COVER), *names))
-    assert (route.drops, route.horizontal[1:], route.chosen) == ((2100, 2100), (620, 0, 200), True)
+    assert (route.drops, level(route)[1:], route.chosen) == ((2100, 2100), (620, 0, 200), True)
 
 
 def test_not_by_a_line_that_lies_behind_a_body() -> None:
     """A wall from y = 160 to 180 stands between the first end and the line at 210: 48 + 0 + 90 = 138 by 100 alone is left."""
     wall = stand("wall", 280, 160, "15 20 30", "")
     route = way(chosen(board(PLATE, NEAR, FAR, COVER, wall), "near"))
-    assert (route.drops, route.horizontal[1:], route.chosen) == ((1000, 1000), (480, 0, 900), True)
+    assert (route.drops, level(route)[1:], route.chosen) == ((1000, 1000), (480, 0, 900), True)
 
 
 @pytest.mark.parametrize(
