@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Report
-from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.diagnostics.wording import listed
+from rigc.source import Span
 from rigc.syntax.nodes import Word
 
 UNKNOWN = Kind(
@@ -49,10 +50,10 @@ MISUSED = Kind(
 SAID_TWICE = Kind(
     "said-twice",
     Level.ERROR,
-    """A fact that a thing has once is stated twice.
+    """A fact that a thing has once is stated twice; a line stands twice in a block, or a name twice in a list.
 
-    Why it matters: rigc can't know which of the two is true.
-    What to do: delete one of them.
+    Why it matters: rigc can't know which of the two is true, or what a second one is to add.
+    What to do: delete one of them. Notes, and what is kept free for later, may stand twice.
     Source: the language reference, grammar/README.md.
     """,
     "one fact is stated once",
@@ -186,6 +187,18 @@ def twice(what: str, again: Word, first: Word, help: str) -> Diagnostic:
         also=(Label(first.span, "first given here"),),
         help=help,
     )
+
+
+def stated_twice(what: str, again: Word, first: Word) -> Diagnostic:
+    """As `twice`, of what two lines of blocks say where one is wanted: either may go."""
+    mends = tuple(Mend(f"delete '{_line_of(each.span)}'", (Delete(each.span),)) for each in (first, again))
+    return twice(what, again, first, "").replace(mends=mends)  # type: ignore[no-any-return]
+
+
+def _line_of(span: Span) -> str:
+    text = span.source.text
+    end = text.find("\n", span.start)
+    return text[text.rfind("\n", 0, span.start) + 1 : end if end >= 0 else None].strip()
 
 
 def article(kind: str) -> str:

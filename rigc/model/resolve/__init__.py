@@ -12,7 +12,7 @@ from rigc.model.resolve import head
 from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.deck import deck, hints
-from rigc.model.resolve.deck.inside_deck import check_lanes
+from rigc.model.resolve.deck.inside_deck import check_lanes, check_rooms
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.record import built, readings, records
 from rigc.model.resolve.things import instruments, panels, stock, things
@@ -20,6 +20,8 @@ from rigc.model.resolve.wishes import bypass, leads, performance, power, signal
 from rigc.model.resolve.wishes.cable_signals import cable_signals
 from rigc.model.rig import Intent, Rig
 from rigc.model.scope import MISUSED, TAKEN, UNKNOWN, article
+from rigc.model.slips.empty_texts import empty_texts
+from rigc.model.slips.said_again import said_once
 from rigc.model.slips.unknown_names import each_name_once
 from rigc.model.slips.way_slips import DEAD_END, Ways, way_slips
 from rigc.model.things import ENDS, Unit
@@ -60,6 +62,12 @@ class Resolved(Record):
 
 def resolved(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> Resolved:
     """What the statements say. `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to."""
+    once, again = said_once(statements)
+    made, slips = _resolved(once, reserved, end), (*again, *empty_texts(once))
+    return made.replace(findings=(*slips, *made.findings)) if slips else made
+
+
+def _resolved(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> Resolved:
     kept, doubles = _declared(statements, reserved, end)
     context = Context(kept, reserved, end)
     rig = _rig(context)
@@ -77,8 +85,8 @@ def resolve(
 
 
 def mentions(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> dict[str, tuple[Word, ...]]:
-    """The mentions of `resolved`."""
-    return resolved(statements, reserved, end).mentioned
+    """The mentions of `resolved`, those of doubled statements too."""
+    return _resolved(statements, reserved, end).mentioned
 
 
 def _rig(context: Context) -> Rig | None:
@@ -107,6 +115,7 @@ def _rig(context: Context) -> Rig | None:
     cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables, supplies)
     check_lanes(context, decks, lead_wishes.lanes)
     places, (stated_rooms, later_rooms) = deck.places(context, decks), hints.rooms(context)
+    check_rooms(context, decks, stated_rooms)
     _only_bodies(context, units, places)
     presets = performance.presets(context, ports)
     channels, master = performance.channels(context)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any, TypeVar
 
-from rigc.diagnostics.diagnostic import Diagnostic, Label
-from rigc.diagnostics.mend import Delete, Mend, Replace
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.fact import Fact, Provenance
-from rigc.model.scope import SAID_TWICE, Scope
+from rigc.model.scope import Scope
+from rigc.model.slips.said_again import stated_again
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.units.measures import Measure
 from rigc.model.units.quantities import quantities, quantity
@@ -115,7 +117,8 @@ class Context:
                     span,
                     f"{low:g}..{high:g} {unit} runs from the higher to the lower",
                     label="upside down",
-                    help=f"write {high:g}..{low:g} {unit}",
+                    mends=(turned := _turned_round(span, f"write {high:g}..{low:g} {unit}")),
+                    help="" if turned else f"write {high:g}..{low:g} {unit}",
                 )
             )
 
@@ -134,6 +137,15 @@ class Context:
         return None
 
 
+def _turned_round(span: Span, words: str) -> tuple[Mend, ...]:
+    """The mend that exchanges the two numbers around `..`, where their unit stands once."""
+    for found in re.finditer(r"(\d+(?:\.\d+)?)( *\.\. *)(\d+(?:\.\d+)?)", span.text):
+        if float(found[1]) > float(found[3]):
+            typed = Span(span.source, span.start + found.start(), span.start + found.end())
+            return (Mend(words, (Replace(typed, f"{found[3]}{found[2]}{found[1]}"),)),)
+    return ()
+
+
 def provenance_of(node: nodes.Provenance) -> Provenance:
     """The provenance that a line or a suffix states."""
     return Provenance(
@@ -146,11 +158,9 @@ def items_of(
 ) -> list[Item]:
     """A block's facts, each with its provenance, laid over those of the block it is `like`; `general` is where they come from if
     the block says nothing."""
-    whole = [node for node in own if isinstance(node, nodes.Provenance)]
-    for origin in whole:
-        general = provenance_of(origin)
-    for again in whole[1:]:
-        _twice(context, whole[0], again)
+    for node in own:
+        if isinstance(node, nodes.Provenance):
+            general = provenance_of(node)
     items: list[Item] = []
     for node in own:
         if isinstance(node, nodes.Sourced):
@@ -174,29 +184,9 @@ def _once(context: Context, items: list[Item]) -> None:
         if isinstance(item.fact, nodes.Flag) and item.fact.words.text in BOTH_AT_ONCE:
             key = ("flag", item.fact.words.text)
         if key in seen:
-            _twice(context, seen[key], item.fact, _as_output(items, seen[key], item.fact))
+            context.report(stated_again(seen[key], item.fact, _as_output(items, seen[key], item.fact)))
             context.jack_said_twice |= isinstance(item.fact, nodes.Input | nodes.Output)
         seen[key] = item.fact
-
-
-def _twice(context: Context, first: Any, again: Any, mends: tuple[Mend, ...] = ()) -> None:
-    how = "stated twice" if first == again else "stated again, other than before"
-    context.report(
-        SAID_TWICE.at(
-            again.span,
-            f"'{str(again).split(chr(10))[0]}' is {how}",
-            label="stated again here",
-            also=(Label(first.span, "first stated here"),),
-            mends=mends or _either(first, again),
-        )
-    )
-
-
-def _either(first: Any, again: Any) -> tuple[Mend, ...]:
-    """The ways to leave one of two statements standing."""
-    if first == again:
-        return (Mend("delete the second line", (Delete(again.span),)),)
-    return tuple(Mend(f"delete '{str(each).split(chr(10))[0]}'", (Delete(each.span),)) for each in (first, again))
 
 
 def _as_output(items: list[Item], first: Any, again: Any) -> tuple[Mend, ...]:

@@ -6,19 +6,17 @@ import re
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
-from rigc.facts.countries import is_country
 from rigc.model.records import Change, Frozen, Limit
 from rigc.model.resolve.context import Context, items_of
+from rigc.model.resolve.country import country
 from rigc.model.resolve.record.changes import change
 from rigc.model.resolve.things.supply import mains_range
 from rigc.model.rig import Head, Scenario
-from rigc.model.scope import UNKNOWN, corrected
 from rigc.model.slips.no_rig import NO_RIG
 from rigc.model.slips.unfit_text import UNFIT_TEXT
 from rigc.model.things import ENDS
 from rigc.model.units.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING, SHOW
 from rigc.syntax import nodes
-from rigc.syntax.nodes import Word
 
 LIMITS = {
     "load": SHARE_OF_RATING,
@@ -156,7 +154,7 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
         if isinstance(item, nodes.Mains):
             fields["mains"] = mains_range(context, item)
         elif isinstance(item, nodes.Country):
-            fields["country"] = _country(context, item.code)
+            fields["country"] = country(context, item.code)
         elif isinstance(item, nodes.Selector):
             supply, volts = scope.find(item.supply, ("supply",), "a supply"), context.chosen(item.voltage, MAINS)
             if supply is not None and volts is not None:
@@ -181,21 +179,3 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
             fields["notes"] = (*fields["notes"], item.text.value)
     title = block.title.value if block.title else ""
     return Scenario(block.name.text, title, block.name.span, **fields)
-
-
-def _country(context: Context, code: Word) -> str | None:
-    if is_country(code.text):
-        return code.text
-    lettered = re.fullmatch(r"[A-Z]{2}", code.text) is not None
-    near = {"UK": "GB", "EN": "GB"}.get(code.text, "")
-    context.report(
-        UNKNOWN.at(
-            code.span,
-            f"no country has the code '{code.text}'" if lettered else f"'{code.text}' is no country code",
-            subject=(code.text,),
-            label=f"did you mean '{near}'?" if near else "two capital letters (ISO 3166-1)",
-            help="" if near else "write for example JP",
-            mends=corrected(code, near) if near else (),
-        )
-    )
-    return None

@@ -15,6 +15,6 @@ OUTSIDE_BODY = Kind(
     and rear; on a deck from its front-left corner).
     Source: geometry.
     """,
-    "0 <= offset <= the side's length, 0 <= height <= the body's height; nothing of a deck lies beyond its edges",
+    "0 < offset < the side's length, 0 < height < the body's height; nothing of a deck lies beyond its edges",
     "geometry of the stated figures",
 )

@@ -54,7 +54,18 @@ DEPTH = Measure("a depth", "mm", "120 mm", 20, 600, "a pedal's depth", guess=gue
 HEIGHT = Measure("a height", "mm", "55 mm", 5, 300, "a pedal's height", guess=guesses.SIZE_SPREAD_MM)
 LARGE = Measure("a size", "mm", "600 mm", 20, 3_000, "an amp or desk", guess=guesses.SIZE_SPREAD_MM)
 TREADLE = Measure("a length", "mm", "55 mm", 5, 400, "a treadle", guess=guesses.SIZE_SPREAD_MM)
-THIN = Measure("a small length", "mm", "20 mm", 0, 200, "a plug or strip", guess=guesses.SMALL_SIZE_SPREAD_MM)
+THIN = Measure(
+    "a small length", "mm", "20 mm", 0, 200, "what lies in a plug, or behind it", guess=guesses.SMALL_SIZE_SPREAD_MM
+)
+PLUG = Measure(
+    "a small length",
+    "mm",
+    "20 mm",
+    1,
+    200,
+    "a plug's width or height, a strip's width",
+    guess=guesses.SMALL_SIZE_SPREAD_MM,
+)
 OUTER = Measure("a small length", "mm", "5 mm", 0.5, 40, "a cable's thickness", guess=guesses.THICKNESS_SPREAD_MM)
 BARREL = Measure("a barrel size", "mm", "5.5 mm", 0.5, 12, "a barrel plug", exact=True)
 PATCH = Measure("a length", "mm", "30 mm", 1, 5_000, "an area of a base or deck", guess=guesses.SIZE_SPREAD_MM)
@@ -70,6 +81,7 @@ LID = Measure("a length", "mm", "60 mm", 0, 1_000, "a case's lid", guess=guesses
 GAP = Measure("a length", "mm", "10 mm", 0, 2_000, "a gap on a board", exact=True)
 ROLL = Measure("a length", "mm", "5 m", 100, 1_000_000, "a roll of strip", guess=guesses.LENGTH_SPREAD)
 ANGLE = Measure("an angle", "deg", "90 deg", -360, 360, "a turn")
+SLOPE = Measure("an angle", "deg", "8 deg", 0, 60, "a deck's slope")
 # Masses.
 MASS = Measure("a mass", "kg", "350 g", 0.001, 200, "a thing on a board", guess=guesses.MASS_SPREAD)
 MASS_PER_LENGTH = Measure(

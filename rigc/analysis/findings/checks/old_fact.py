@@ -92,7 +92,7 @@ def _help(old: list[Fact[Any]], lacking: list[tuple[Fact[Any], str]]) -> str:
         kind = origins.pop() if len(origins) == 1 else None
         if kind is not None:
             return f'look at it again, and write when and who behind `{kind}`: {kind} DATE by "WHO"'
-        return 'look at it again, and add a line to its block: measured DATE by "WHO"'
+        return 'look at it again, and write once in its block: measured DATE by "WHO"'
     missing = [*(['`by "WHO"` behind the date'] if "who" in lacks else []), *(["the date"] if "when" in lacks else [])]
     return f"add {' and '.join(missing)} where they are said to be measured, assumed or from the leaflet"
 

@@ -6,15 +6,15 @@ from typing import Any
 
 from rigc.diagnostics.near import nearest
 from rigc.model.deck import Case, Deck, Hole, Place, Rail, Tier, deck_meant
+from rigc.model.fact import Fact
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.deck.inside_deck import check_deck
 from rigc.model.resolve.deck.turning import turning
 from rigc.model.resolve.things.things import inherited, papers_of
-from rigc.model.scope import UNKNOWN, twice
+from rigc.model.scope import UNKNOWN, stated_twice, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import Area
 from rigc.model.units.measures import (
-    ANGLE,
     CLEARANCE,
     DECK_SIDE,
     HEEL,
@@ -26,6 +26,7 @@ from rigc.model.units.measures import (
     OFFSET,
     PATCH,
     RAISED,
+    SLOPE,
     THICKNESS,
     Measure,
 )
@@ -35,7 +36,7 @@ from rigc.syntax.nodes import Node, Word
 
 AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Thickness: ("thickness_mm", THICKNESS),
-    nodes.Angle: ("angle_deg", ANGLE),
+    nodes.Angle: ("angle_deg", SLOPE),
     nodes.Clearance: ("clearance_mm", CLEARANCE),
     nodes.Mass: ("mass_kg", MASS),
     nodes.Heel: ("heel_mm", HEEL),
@@ -163,9 +164,22 @@ def cases(context: Context) -> dict[str, Case]:
             elif isinstance(fact, nodes.CaseHolds):
                 fields["holds"] = (*fields["holds"], *_held(context, fact, held))
         fields["papers"] = papers_of(context, items)
+        _lid_within(context, fields["lid_mm"], fields["inside_mm"])
         title = block.title.value if block.title else ""
         found[block.name.text] = Case(block.name.text, title, block.name.span, **fields)
     return found
+
+
+def _lid_within(context: Context, lid: Fact[float] | None, inside: tuple[float, ...] | None) -> None:
+    if lid is not None and inside is not None and lid.value >= inside[2] > 0:
+        context.report(
+            WRONG_QUANTITY.at(
+                lid.span,
+                f"a lid of {lid.value:g} mm leaves nothing of the {inside[2]:g} mm inside",
+                label="of the height inside, so much is in the lid",
+                help="measure the height inside with the lid closed, and what of it the lid holds",
+            )
+        )
 
 
 def _held(context: Context, fact: nodes.CaseHolds, held: dict[str, Word]) -> tuple[str, ...]:
@@ -192,12 +206,7 @@ def places(context: Context, known_decks: dict[str, Deck]) -> dict[str, Place]:
             place = _place(context, node, deck, known_decks)
             if place is not None and place.thing in found:
                 context.report(
-                    twice(
-                        f"a place for '{place.thing}'",
-                        node.thing,
-                        Word(place.thing, found[place.thing].span),
-                        "delete one of them",
-                    )
+                    stated_twice(f"a place for '{place.thing}'", node.thing, Word(place.thing, found[place.thing].span))
                 )
             if place is not None:
                 found[place.thing] = place

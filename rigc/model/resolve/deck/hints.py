@@ -10,7 +10,7 @@ from rigc.diagnostics.near import nearest
 from rigc.model.deck import Deck, Hint, LaterRoom, Weight
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.deck.deck import PLACEABLE, area
-from rigc.model.scope import MISUSED, UNKNOWN, twice
+from rigc.model.scope import MISUSED, UNKNOWN, stated_twice
 from rigc.model.things import Area
 from rigc.model.units.measures import GAP, PATCH, TERM
 from rigc.syntax import nodes
@@ -61,7 +61,7 @@ def weights(context: Context) -> tuple[Weight, ...]:
         share = context.chosen(node.share, TERM)
         if node.what.text in found:
             first = Word(node.what.text, found[node.what.text].span)
-            context.report(twice(f"the weight of {node.what.text}", node.what, first, "delete one of them"))
+            context.report(stated_twice(f"the weight of {node.what.text}", node.what, first))
         elif share is not None:
             found[node.what.text] = Weight(node.what.text, share, node.span)
     return tuple(found.values())
@@ -98,7 +98,7 @@ def _is_placeable(context: Context, word: Word) -> bool:
 
 
 def _sensible(context: Context, node: Any, words: tuple[Word, ...]) -> bool:
-    """Whether no thing is named twice, and at least two where one alone says nothing."""
+    """Whether no thing is named stated_twice, and at least two where one alone says nothing."""
     seen: set[str] = set()
     for word in words:
         if word.text in seen:

@@ -1,4 +1,4 @@
-"""outside-body: keep-outs, holes, tiers and drop lines of a deck lie on it, and lanes below one."""
+"""outside-body: keep-outs, holes, tiers, drop lines and rooms kept free of a deck lie on it, and lanes below one."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.model.deck import Deck, deck_meant
 from rigc.model.resolve.context import Context
 from rigc.model.slips.outside_body import OUTSIDE_BODY
+from rigc.model.things import Area
 from rigc.source import Span
 from rigc.syntax import nodes
 
@@ -30,6 +31,22 @@ def check_deck(context: Context, deck: Deck) -> None:
     if beyond:
         lines = " and ".join(f"{line:g}" for line in beyond)
         _told(context, deck, deck.declared, f"'{deck.name}' states drop lines at y = {lines} mm")
+
+
+def check_rooms(context: Context, decks: dict[str, Deck], rooms: tuple[Area, ...]) -> None:
+    """Reports rooms kept free that lie beyond the deck of their block. `rooms` are those with a place, in their order."""
+    stated = [
+        (decks.get(block.deck.text) if block.deck is not None else deck_meant(decks))
+        for block in context.of(nodes.PlaceBlock)
+        for item in block.items
+        if isinstance(item, nodes.ReserveRoom) and item.at is not None
+    ]
+    for deck, room in zip(stated, rooms, strict=True):
+        if deck is not None and deck.width_mm is not None and deck.depth_mm is not None:
+            far = (room.x_mm + room.width_mm, room.y_mm + room.depth_mm)
+            if room.x_mm < 0 or room.y_mm < 0 or far[0] > deck.width_mm.value or far[1] > deck.depth_mm.value:
+                said = f"this room goes from {room.x_mm:g}, {room.y_mm:g} mm to {far[0]:g}, {far[1]:g} mm"
+                _told(context, deck, room.span, said)
 
 
 def check_lanes(context: Context, decks: dict[str, Deck], lanes: tuple[tuple[str, float], ...]) -> None:

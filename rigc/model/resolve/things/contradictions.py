@@ -1,14 +1,17 @@
 """Two facts of one thing that can't both be true: a window that leaves out what is needed, less at switch-on than in use, a peak
-below its nominal level."""
+below its nominal level, a passive unit that is digital."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.mend import Delete, Mend
 from rigc.model.fact import Fact
 from rigc.model.jacks import Levels
 from rigc.model.resolve.context import Context
+from rigc.model.scope import SAID_TWICE
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 
 
@@ -31,6 +34,22 @@ def check_supply_facts(context: Context, name: str, fields: dict[str, Any]) -> N
             draws,
             f"'{name}' starts with {starts.typed} and draws {draws.typed}: the current at switch-on is no less than that in use",
             "measure both again, or delete the line `starts`",
+        )
+
+
+def check_flags(context: Context, name: str, flags: Sequence[Any]) -> None:
+    """Of a unit: what is passive is not digital."""
+    by_word = {flag.words.text: flag for flag in flags}
+    passive, digital = by_word.get("passive"), by_word.get("digital")
+    if passive and digital:
+        context.report(
+            SAID_TWICE.at(
+                digital.span,
+                f"'{name}' is passive and digital; what is digital takes power",
+                label="this can't be",
+                also=(Label(passive.span, "with this"),),
+                mends=tuple(Mend(f"delete '{each}'", (Delete(each.span),)) for each in (passive, digital)),
+            )
         )
 
 

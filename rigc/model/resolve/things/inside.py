@@ -25,7 +25,7 @@ def check_inside(context: Context, thing: Any) -> None:
 def _along(context: Context, thing: Any, jack: Any) -> None:
     side = thing.depth_mm if jack.side in ("left", "right") else thing.width_mm
     offset = jack.offset_mm
-    if offset is None or 0 <= offset.value <= side.value:
+    if offset is None or 0 < offset.value < side.value:
         return
     beyond = offset.value - side.value if offset.value > side.value else -offset.value
     _report(
@@ -34,7 +34,7 @@ def _along(context: Context, thing: Any, jack: Any) -> None:
             offset.span,
             f"'{thing.name}.{jack.name}' lies {offset.value:g} mm along a {jack.side} side of {side.value:g} mm",
             subject=(f"{thing.name}.{jack.name}", thing.name),
-            label=f"{beyond:g} mm beyond the end of the side",
+            label=f"{beyond:g} mm beyond the end of the side" if beyond else "its middle lies on the edge",
             also=(Label(side.span, f"this side is {side.value:g} mm"),),
             help="measure the offset again, from the front edge on the left and right sides, from the left edge on the others",
         ),
@@ -43,7 +43,7 @@ def _along(context: Context, thing: Any, jack: Any) -> None:
 
 def _up(context: Context, thing: Any, jack: Any) -> None:
     height, body = jack.height_mm, thing.height_mm
-    if height is None or 0 <= height.value <= body.value:
+    if height is None or 0 < height.value < body.value:
         return
     _report(
         context,
@@ -60,7 +60,7 @@ def _up(context: Context, thing: Any, jack: Any) -> None:
 
 def _spot(context: Context, thing: Any, spot: Any) -> None:
     width, depth = thing.width_mm.value, thing.depth_mm.value
-    if 0 <= spot.x_mm <= width and 0 <= spot.y_mm <= depth:
+    if 0 < spot.x_mm < width and 0 < spot.y_mm < depth:
         return
     where = f"at {spot.x_mm:g}, {spot.y_mm:g} mm"
     _report(

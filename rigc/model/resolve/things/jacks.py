@@ -43,17 +43,22 @@ def connector_of(context: Context, node: Any) -> Connector:
             _report_turned(context, node)
         return Connector("barrel", outer, inner)
     if isinstance(node, nodes.Appliance):
-        if node.kind.text not in APPLIANCE_INLETS:
-            context.report(
-                UNKNOWN.at(
-                    node.kind.span,
-                    f"'{node.kind.text}' is no appliance inlet of IEC 60320 that rigc knows",
-                    label="an inlet's number goes here",
-                    help=f"one of {', '.join(APPLIANCE_INLETS)}; a connector's number is one less than its inlet's",
-                )
-            )
-        return Connector(node.kind.text)
+        return appliance_inlet(context, node.kind)
     return Connector(node.kind.text if isinstance(node, nodes.Connector) else str(node))
+
+
+def appliance_inlet(context: Context, kind: Word) -> Connector:
+    """The mains inlet of that number; a finding where there is none."""
+    if kind.text not in APPLIANCE_INLETS:
+        context.report(
+            UNKNOWN.at(
+                kind.span,
+                f"'{kind.text}' is no appliance inlet of IEC 60320 that rigc knows",
+                label="an inlet's number goes here",
+                help=f"one of {', '.join(APPLIANCE_INLETS)}; a connector's number is one less than its inlet's",
+            )
+        )
+    return Connector(kind.text)
 
 
 def _report_turned(context: Context, node: nodes.Barrel) -> None:
@@ -100,7 +105,8 @@ def spread(context: Context, location: nodes.Location | None, count: int, proven
     facts = context.shared(OFFSET, location.offset, location.last, provenance=provenance)
     height = context.amount(location.height, UP, provenance)
     bushing = location.bushing.text if location.bushing else None
-    if location.last is None and count > 1:
+    at_one = len(facts) == 2 and facts[0] is not None and facts[1] is not None and facts[0].value == facts[1].value
+    if (location.last is None or at_one) and count > 1:
         context.report(
             WRONG_QUANTITY.at(
                 location.span,

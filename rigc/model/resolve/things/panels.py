@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item, items_of
-from rigc.model.resolve.things.jacks import lay_levels, pairs_of
+from rigc.model.resolve.things.jacks import appliance_inlet, lay_levels, pairs_of
 from rigc.model.resolve.things.things import papers_of
 from rigc.model.things import Panel, PanelJack
 from rigc.model.units.measures import MASS, PANEL_AT, UP
@@ -50,7 +50,7 @@ def _panel_jack(context: Context, node: nodes.PanelJack | nodes.PanelInlet) -> P
     return PanelJack(
         node.name.text,
         "panel" if audio else "inlet",
-        Connector(node.jack.text if isinstance(node, nodes.PanelJack) else node.kind.text),
+        Connector(node.jack.text) if isinstance(node, nodes.PanelJack) else appliance_inlet(context, node.kind),
         node.name.span,
         height_mm=context.amount(node.height, UP),
         bushing=node.bushing.text if isinstance(node, nodes.PanelJack) and node.bushing else None,

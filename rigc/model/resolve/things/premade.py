@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TypeVar
 
+from rigc.diagnostics.diagnostic import Label
 from rigc.model.fact import Choice, Quantity
 from rigc.model.resolve.context import Context
+from rigc.model.scope import SAID_TWICE
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.units.measures import LEAD, MASS
 from rigc.model.units.quantities import money
@@ -26,10 +28,26 @@ def premade(context: Context) -> tuple[dict[str, tuple[float, ...]], ByLength[Ch
     masses: ByLength[Quantity] = {}
     for node in context.of(nodes.Premade):
         had = context.shared_chosen(LEAD, *node.lengths)
+        _each_length_once(context, had)
         lengths[node.signal.text] = tuple(sorted({length.value for length in had if length is not None}))
         prices[node.signal.text] = _each(context, node, node.prices, had, "price", _priced)
         masses[node.signal.text] = _each(context, node, node.masses, had, "mass", _weighed)
     return lengths, prices, masses
+
+
+def _each_length_once(context: Context, had: list[Quantity | None]) -> None:
+    first: dict[float, Quantity] = {}
+    for length in (each for each in had if each is not None):
+        if first.setdefault(length.value, length) is not length:
+            context.report(
+                SAID_TWICE.at(
+                    length.span,
+                    f"the length {length.value:g} mm stands twice in this list",
+                    label="the same again",
+                    also=(Label(first[length.value].span, "first named here"),),
+                    help="name each length once, and as many prices and masses as lengths",
+                )
+            )
 
 
 def _each(

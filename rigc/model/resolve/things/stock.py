@@ -9,18 +9,35 @@ from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of
 from rigc.model.resolve.things.premade import premade
 from rigc.model.resolve.things.things import inherited
+from rigc.model.scope import UNKNOWN
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.stock import Cable, Plug, Stock, Strip
-from rigc.model.units.measures import AREA, GAUGE, MASS, MASS_PER_LENGTH, OUTER, PER_LENGTH, PULL, ROLL, THIN, Measure
+from rigc.model.units.measures import (
+    AREA,
+    GAUGE,
+    MASS,
+    MASS_PER_LENGTH,
+    OUTER,
+    PER_LENGTH,
+    PLUG,
+    PULL,
+    ROLL,
+    THIN,
+    Measure,
+)
 from rigc.model.units.quantities import money
 from rigc.syntax import nodes
-from rigc.syntax.nodes import Node
+from rigc.syntax.nodes import Node, Word
+
+COLOURS = ("BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "GD", "TQ", "SR")
+"""Codes of IEC 60757, from memory; of two colours both stand one behind the other, as GNYE."""
 
 AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.StandsOut: ("stand_out_mm", THIN),
     nodes.Bend: ("bend_mm", THIN),
     nodes.Leaves: ("exit_mm", THIN),
-    nodes.Wide: ("width_mm", THIN),
-    nodes.Tall: ("height_mm", THIN),
+    nodes.Wide: ("width_mm", PLUG),
+    nodes.Tall: ("height_mm", PLUG),
     nodes.CutIn: ("cut_in_mm", THIN),
     nodes.PerLength: ("capacitance_pf_per_m", PER_LENGTH),
     nodes.Outer: ("outer_mm", OUTER),
@@ -46,9 +63,25 @@ def _family(context: Context, kind: type[Any], made: type[Any]) -> dict[str, Any
         fields: dict[str, Any] = {}
         for item in inherited(context, block, blocks):
             _fact(context, item, made, fields)
+        if made is Plug:
+            _stands_out(context, name, fields)
         title = block.title.value if block.title else ""
         found[name] = made(name, title, block.name.span, **fields)
     return found
+
+
+def _stands_out(context: Context, name: str, fields: dict[str, Any]) -> None:
+    """A finding where a plug ends with the side of the unit, as only a soldered end does."""
+    out = fields.get("stand_out_mm")
+    if out is not None and out.value == 0 and not fields.get("soldered"):
+        context.report(
+            WRONG_QUANTITY.at(
+                out.span,
+                f"'{name}' is a plug and stands out {out.typed}",
+                label="only a soldered end does not stand out",
+                help="measure how far it stands out from the side of the unit, or say that the end is `soldered`",
+            )
+        )
 
 
 def _fact(context: Context, item: Item, made: type[Any], fields: dict[str, Any]) -> None:
@@ -67,11 +100,11 @@ def _fact(context: Context, item: Item, made: type[Any], fields: dict[str, Any])
         fits = connector_of(context, node) if isinstance(node, nodes.Barrel) else Connector(node.text)
         fields["fits"] = (*fields.get("fits", ()), fits)
     elif isinstance(fact, nodes.StripBack):
-        fields["strip_back_mm"] = tuple(context.shared_values(THIN, fact.jacket, fact.screen, fact.core))
+        fields["strip_back_mm"] = _strip_back(context, fact)
     elif isinstance(fact, nodes.Carries):
         fields["signal"] = fact.signal.text
     elif isinstance(fact, nodes.Colour):
-        fields["colour"] = fact.code.text
+        fields["colour"] = _colour(context, fact.code)
     elif isinstance(fact, nodes.Conductors | nodes.Poles):
         field = "conductors" if isinstance(fact, nodes.Conductors) else "poles"
         fields[field] = context.count(fact.number, "number of conductors", 1, 50)
@@ -83,6 +116,37 @@ def _fact(context: Context, item: Item, made: type[Any], fields: dict[str, Any])
         fields["price"] = money(fact.amount, context.report, known)
     elif isinstance(fact, nodes.AtPanel):
         fields["soldered"] = True
+
+
+def _colour(context: Context, code: Word) -> str:
+    """The code of one or more colours; a finding where a pair of its letters is none."""
+    pairs = [code.text[at : at + 2] for at in range(0, len(code.text), 2)]
+    if not set(pairs) <= {*COLOURS}:
+        context.report(
+            UNKNOWN.at(
+                code.span,
+                f"no colour has the code '{code.text}'",
+                subject=(code.text,),
+                label="two capital letters for each colour (IEC 60757)",
+                help=f"write one of {', '.join(COLOURS)}",
+            )
+        )
+    return code.text
+
+
+def _strip_back(context: Context, fact: nodes.StripBack) -> tuple[float, ...]:
+    """Jacket, screen and core; a finding where more of an inner layer is bared than of the jacket around it."""
+    jacket, screen, core = found = tuple(context.shared_values(THIN, fact.jacket, fact.screen, fact.core))
+    if core == 0 or jacket < max(screen, core):
+        context.report(
+            WRONG_QUANTITY.at(
+                fact.span,
+                f"jacket {jacket:g} mm, screen {screen:g} mm, core {core:g} mm: each layer ends no farther back than the one around it",
+                label="all are measured from the end of the cable",
+                help="measure each from the end of the cable: jacket ___ mm screen ___ mm core ___ mm",
+            )
+        )
+    return found
 
 
 def _area(context: Context, fact: nodes.Conductor, known: Any) -> Any:

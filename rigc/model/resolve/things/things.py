@@ -7,12 +7,14 @@ from typing import Any
 from rigc.diagnostics.near import nearest
 from rigc.model.fact import Fact, Provenance
 from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.country import country
 from rigc.model.resolve.shared_facts import NOTHING_SHARED, SharedFacts, shared_facts
-from rigc.model.resolve.things.contradictions import check_supply_facts
+from rigc.model.resolve.things.contradictions import check_flags, check_supply_facts
 from rigc.model.resolve.things.inside import check_inside
 from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.things.supply import supply_facts
 from rigc.model.scope import UNKNOWN, article, corrected
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import MEASURED, Area, Battery, MainsStrip, Paperwork, Spot, Supply, Thing, Unit
 from rigc.model.units.measures import CHARGE, DEPTH, HEIGHT, LARGE, LEAD, OFFSET, PATCH, RADIO, TREADLE, VOLTAGE, WIDTH
 from rigc.model.units.quantities import money, quantities
@@ -135,6 +137,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
         fields.pop("polarity", None)
         fields.update(supply_facts(context, items))
     fields["papers"] = papers_of(context, items)
+    check_flags(context, block.name.text, [i.fact for i in items if isinstance(i.fact, nodes.Flag)])
     flags = [i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag)]
     fields["flags"] = frozenset((*flags, *("headphones" for i in items if isinstance(i.fact, nodes.Headphones))))
     title = block.title.value if block.title else ""
@@ -172,6 +175,9 @@ def _common(context: Context, item: Item, fields: dict[str, Any]) -> None:
 def papers_of(context: Context, items: list[Item]) -> Paperwork:
     """What the statements of a block say for insurance, customs and the crew."""
     papers = [item for item in items if rule_of(type(item.fact)) in Paperwork.FIELDS]
+    for each in papers:
+        if isinstance(each.fact, nodes.Origin):
+            country(context, each.fact.code)
     return Paperwork(
         **{
             rule_of(type(each.fact)): _paper(context, getattr(each.fact, each.fact.FIELDS[0]), each.provenance)
@@ -197,12 +203,14 @@ def _rest(context: Context, item: Item, fields: dict[str, Any]) -> None:
     fact, known = item.fact, item.provenance
     if isinstance(fact, nodes.Treadle):
         low, high = context.shared_values(TREADLE, fact.low, fact.high)
+        _moves(context, fact, low, high)
         fields["treadle_mm"] = (low, high)
         fields.setdefault("flags", frozenset())
     elif isinstance(fact, nodes.Band):
         low, high = context.shared_values(RADIO, fact.low, fact.high)
         context.rising(fact.span, low, high, "MHz")
-        fields.update(band_mhz=(low, high), band_countries=tuple(code.text for code in fact.countries))
+        allowed = tuple(code for word in fact.countries if (code := country(context, word)))
+        fields.update(band_mhz=(low, high), band_countries=allowed)
     elif isinstance(fact, nodes.Needs):
         fields.update(volts=context.amount(fact.voltage, VOLTAGE, known), current=fact.current.text)
     elif isinstance(fact, nodes.Accepts):
@@ -225,3 +233,17 @@ def _window(context: Context, fields: dict[str, Any]) -> None:
     low, high = fields.get("accepts_low_v"), fields.get("accepts_high_v")
     if low is not None and high is not None:
         context.rising(low.span, low.value, high.value, "V")
+
+
+def _moves(context: Context, fact: nodes.Treadle, low: float, high: float) -> None:
+    """A finding where a treadle stands as high heel down as toe down, or lower toe down."""
+    context.rising(fact.span, low, high, "mm")
+    if 0 < low == high:
+        context.report(
+            WRONG_QUANTITY.at(
+                fact.span,
+                f"a treadle from {low:g} to {high:g} mm does not move",
+                label="as high heel down as toe down",
+                help="measure its height with the heel down, and with the toe down",
+            )
+        )

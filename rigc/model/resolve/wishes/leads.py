@@ -7,10 +7,11 @@ from typing import Any
 from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.near import nearest
 from rigc.model.jacks import Port
+from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.wishes.loose_leads import LooseLead, told
-from rigc.model.scope import TAKEN, UNKNOWN, twice
+from rigc.model.scope import TAKEN, UNKNOWN, stated_twice, twice
 from rigc.model.things import Supply
 from rigc.model.units.measures import LEAD, OFFSET, SLACK
 from rigc.model.wishes import Adaptor, Connection, LeadFacts, LeadWishes, MountWishes, PowerWishes, When
@@ -144,6 +145,7 @@ class Leads:
             self.lists["retired"].append((node.mark.text, node.mark.span))
         elif isinstance(node, nodes.Tie):
             self.lists["ties"].append((node.first.text, node.second.text))
+            two_things(self.context, node.first, node.second, "leads")
             for mark in (node.first, node.second):
                 known_mark(self.context, mark, self.marks)
         elif isinstance(node, nodes.Lane):
@@ -185,6 +187,7 @@ def mounting(context: Context) -> MountWishes:
     strips: dict[str, str] = {}
     fixings: dict[str, str] = {}
     bridged: dict[str, str] = {}
+    held: dict[str, Word] = {}
     scope = context.scopes["thing"]
     for block in context.of(nodes.MountingBlock):
         for node in block.items:
@@ -194,11 +197,20 @@ def mounting(context: Context) -> MountWishes:
                 strip = context.scopes["strip"].find(node.strip, (), "a strip")
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply") and strip:
+                        _held_once(context, held, word)
                         strips[word.text] = strip
             elif isinstance(node, nodes.Fixing):
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply"):
+                        _held_once(context, held, word)
                         fixings[word.text] = node.how.text
             elif isinstance(node, nodes.Bridged) and scope.find(node.thing, MOUNTED, "a unit or a supply"):
                 bridged[node.thing.text] = node.text.value if node.text else ""
     return MountWishes(all_with, tuple(strips.items()), tuple(fixings.items()), tuple(bridged.items()))
+
+
+def _held_once(context: Context, held: dict[str, Word], word: Word) -> None:
+    """A finding where two lines say how a thing is held."""
+    first = held.setdefault(word.text, word)
+    if first is not word:
+        context.report(stated_twice(f"how '{word.text}' is held", word, first))

@@ -7,7 +7,7 @@ from typing import Any
 from rigc.diagnostics.diagnostic import Label
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
-from rigc.model.scope import SAID_TWICE, twice
+from rigc.model.scope import SAID_TWICE, stated_twice, twice
 from rigc.model.units.measures import SHARE, TEMPO
 from rigc.model.wishes import Channel, Preset, Song
 from rigc.source import Span
@@ -87,8 +87,16 @@ def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> li
 
 def songs(context: Context) -> tuple[Song, ...]:
     """All songs in order."""
-    found = []
+    found: list[Song] = []
     for node in context.of(nodes.Song):
+        before = next((song for song in found if song.title == node.title.value), None)
+        if before is not None:
+            title = Word(node.title.value, node.title.span)
+            context.report(
+                twice(
+                    f'the song "{title}"', title, Word("", before.span), "put both into one block, or correct the title"
+                )
+            )
         fields: dict[str, Any] = {
             "preset": None,
             "tempo_bpm": None,
@@ -132,8 +140,6 @@ def channels(context: Context) -> tuple[tuple[Channel, ...], str | None]:
                 if unit is None or number is None:
                     continue
                 if unit in found:
-                    context.report(
-                        twice(f"the channel of '{unit}'", node.unit, Word("", found[unit].span), "delete one of them")
-                    )
+                    context.report(stated_twice(f"the channel of '{unit}'", node.unit, Word("", found[unit].span)))
                 found[unit] = Channel(unit, number, first, node.deliberate is not None, node.span)
     return tuple(found.values()), master

@@ -11,7 +11,7 @@ from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.wishes.alone import alone_apart, both_ways
-from rigc.model.scope import UNCLEAR, UNKNOWN, corrected, twice
+from rigc.model.scope import UNCLEAR, UNKNOWN, corrected, stated_twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
 from rigc.model.things import Supply
 from rigc.model.units.measures import RATING, VOLTAGE
@@ -63,13 +63,14 @@ def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: 
         return None
     scope = context.scopes["thing"]
     units = [name for word in node.units if (name := scope.find(word, FED, "a unit")) is not None]
+    again = [word for word in node.units if word.text in fed]
     for word in node.units:
-        if word.text in fed:
-            context.report(twice(f"where '{word.text}' takes its power", word, fed[word.text], "delete one of them"))
+        if word in again:
+            context.report(stated_twice(f"where '{word.text}' takes its power", word, fed[word.text]))
         fed.setdefault(word.text, word)
     outlets = [port for end in node.outlets if (port := outlet(context, end, supplies)) is not None]
     how = node.how.text if node.how else ""
-    if len(outlets) < len(node.outlets) or len(units) < len(node.units):
+    if len(outlets) < len(node.outlets) or len(units) < len(node.units) or len(again) == len(units):
         return None
     if not _shape(context, node, units, outlets, how):
         return None
@@ -212,7 +213,6 @@ def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
             fields["turned"] = (*fields["turned"], name)
     elif isinstance(node, nodes.MayShare):
         group = tuple(name for word in node.units if (name := scope.find(word, FED, "a unit")))
-        _distinct(context, node.units)
         fields["may_share"] = (*fields["may_share"], group)
     elif isinstance(node, nodes.SpareOutlets):
         number = context.count(node.number, "number of outlets", 1, 99)
@@ -237,14 +237,7 @@ def _plugged(context: Context, node: nodes.Plugged, fields: dict[str, Any]) -> N
         name = scope.find(word, PLUGGED, "a supply, an amp or another thing with a mains lead")
         if name in before:
             first = Word(word.text, before[name])
-            context.report(twice(f"the mains strip of '{name}'", word, first, "delete one of them"))
+            context.report(stated_twice(f"the mains strip of '{name}'", word, first))
         elif strip is not None and name is not None:
             before[name] = word.span
             fields["plugged"] = (*fields["plugged"], (name, strip, word.span))
-
-
-def _distinct(context: Context, words: tuple[Word, ...]) -> None:
-    for at, word in enumerate(words):
-        first = next(each for each in words if each.text == word.text)
-        if first is not words[at]:
-            context.report(twice(f"'{word.text}' in this group", word, first, "name each unit once"))

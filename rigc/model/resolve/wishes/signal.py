@@ -8,7 +8,7 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.model.jacks import Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
-from rigc.model.scope import UNCLEAR, UNKNOWN, twice
+from rigc.model.scope import UNCLEAR, UNKNOWN, stated_twice, twice
 from rigc.model.units.measures import SHARE
 from rigc.model.wishes import Blend, BlendPath, Chain, Connection, LoopUse, Stop, When
 from rigc.syntax import nodes
@@ -158,9 +158,7 @@ class Signal:
         before = next((loop for loop in self.loops if (loop.switcher, loop.number) == (switcher.name, number)), None)
         if before is not None:
             again, first = Word(f"loop {number} of {switcher.name}", node.span), Word("", before.span)
-            self.context.report(
-                twice(f"what loop {number} of '{switcher.name}' holds", again, first, "delete one of the two lines")
-            )
+            self.context.report(stated_twice(f"what loop {number} of '{switcher.name}' holds", again, first))
             return
         stops: tuple[Stop, ...] = ()
         if path is not None:
@@ -201,6 +199,12 @@ class Signal:
     def _blend(self, node: nodes.Blend) -> None:
         unit = self.ports.thing(Word(node.name.text, node.name.span), "a blender")
         if unit is None:
+            return
+        before = next((blend for blend in self.blends if blend.unit == unit.name), None)
+        if before is not None:
+            self.context.report(
+                twice(f"the blend of '{unit.name}'", node.name, Word("", before.span), "put both into one block")
+            )
             return
         paths: list[BlendPath] = []
         free = [loop.number for loop in unit.loops]
