@@ -18,7 +18,7 @@ from rigc.record import Record
 from rigc.source import Source
 from rigc.syntax.parsed import Reader
 
-_HEAD = "\nrig taken-in {\n  revision A 9999-12-31\n}\n"
+_HEAD = "\nrig taken-in {\n  revision A 2099-12-31\n}\n"
 """Beside the units, what a file must have to be resolved; it is not written."""
 
 
