@@ -48,11 +48,11 @@ def words(*parts: str) -> Cell:
 
 
 def level_cell(levels: Levels) -> Cell:
-    """`-20 dBu, peak 4 dBu, at most 6 dBu, full at -40 dBu`: what is stated of a jack's levels."""
+    """`-20 dBu, peak 4 dBu, max 6 dBu, full at -40 dBu`: what is stated of a jack's levels."""
     told = (
         ("", levels.nominal_dbu),
         ("peak ", levels.peak_dbu),
-        ("at most ", levels.maximum_dbu),
+        ("max ", levels.maximum_dbu),
         ("full at ", levels.sensitivity_dbu),
     )
     known = [(word, fact) for word, fact in told if fact is not None]

@@ -10,8 +10,10 @@ from rigc.model.things import Instrument, Panel, PanelJack, Supply, Thing, Unit
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import in_millimetres, level_cell, stated, words
 
+WithJacks = Instrument | Unit | Supply | Panel
+
+_THING = Column("thing")
 _JACKS = (
-    Column("thing"),
     Column("jack"),
     Column("kind", folds="{}"),
     Column("carries", folds="{}"),
@@ -19,9 +21,7 @@ _JACKS = (
     Column("along it", "mm", number=True, key="offset"),
     Column("height", "mm", number=True, folds="{} high"),
     Column("bushing", folds="{}"),
-    Column("impedance", folds="{}"),
-    Column("level", key="level", folds="{}"),
-    Column("wired", key="wiring", folds="{}"),
+    Column("impedance, level, wiring", key="electrics", folds="{}"),
 )
 _SPOTS = (
     Column("thing"),
@@ -32,17 +32,22 @@ _SPOTS = (
 )
 
 
-def jack_table(things: Iterable[Instrument | Unit | Supply | Panel]) -> Table:
+def jack_table(thing: WithJacks) -> Table:
     """A row for every jack and outlet; distances count from the front edge, or from the left edge at front and rear."""
-    rows: list[Row] = []
-    for thing in things:
-        rows += [_jack(thing, jack) for jack in thing.jacks]
-        if isinstance(thing, Supply):
-            rows += [
-                _row(thing.name, outlet.name, "outlet", "", outlet.side, outlet.offset_mm, outlet.height_mm)
-                for outlet in thing.outlets
-            ]
-    return Table("jacks", "Unit data: jacks", _JACKS, tuple(rows), empty="no jack is stated", landscape=True)
+    return Table(f"jacks-{thing.name}", f"Jacks of {thing.name}", _JACKS, tuple(_jacks(thing)), empty="none is stated")
+
+
+def jacks_together(things: Iterable[WithJacks]) -> Table | None:
+    """The same of several things in one table; None where none of them states a jack."""
+    rows = tuple(Row((Cell(thing.name), *row.cells)) for thing in things for row in _jacks(thing))
+    return Table("jacks", "Jacks of what has no plan", (_THING, *_JACKS), rows) if rows else None
+
+
+def _jacks(thing: WithJacks) -> Iterator[Row]:
+    yield from (_jack(thing, jack) for jack in thing.jacks)
+    if isinstance(thing, Supply):
+        for outlet in thing.outlets:
+            yield _row(outlet.name, "outlet", "", outlet.side, outlet.offset_mm, outlet.height_mm)
 
 
 def spot_table(things: Iterable[Unit | Supply]) -> Table | None:
@@ -52,49 +57,50 @@ def spot_table(things: Iterable[Unit | Supply]) -> Table | None:
     return Table("spots", caption, _SPOTS, rows) if rows else None
 
 
-def _jack(thing: Instrument | Unit | Supply | Panel, jack: Jack) -> Row:
+def _jack(thing: WithJacks, jack: Jack) -> Row:
     pair = next((names for names in thing.pairs if jack.name in names), None)
     loops = [loop for loop in thing.loops if jack.name in (loop.send, loop.back)]
     carries = words(
         jack.carries or "",
-        "" if pair is None else f"{'left' if jack.name == pair[0] else 'right'} of {' and '.join(pair)}",
+        "" if pair is None else f"left, with {pair[1]}" if jack.name == pair[0] else f"right, with {pair[0]}",
         *(f"loop {loop.number}{f', {loop.mix}' if loop.mix else ''}" for loop in loops),
     )
     side = f"x {jack.x_mm:g}, y {jack.y_mm:g} of the deck" if isinstance(jack, PanelJack) else jack.side
-    own = _row(thing.name, jack.name, jack.role, carries.text, side, jack.offset_mm, jack.height_mm)
+    own = _row(jack.name, jack.role, carries.text, side, jack.offset_mm, jack.height_mm)
     kind = Cell(f"{jack.role}, {jack.connector}" if jack.role not in ("panel", "usb") else str(jack.connector))
     return Row(
         (
-            *own.cells[:2],
+            own.cells[0],
             kind,
-            *own.cells[3:7],
+            *own.cells[2:6],
             Cell(jack.bushing or ""),
-            _ohm(jack),
-            level_cell(jack.levels),
-            _wired(jack),
+            _electrics(jack),
         )
     )
 
 
-def _row(
-    thing: str, jack: str, kind: str, carries: str, side: str | None, offset: Quantity | None, height: Quantity | None
-) -> Row:
+def _row(jack: str, kind: str, carries: str, side: str | None, offset: Quantity | None, height: Quantity | None) -> Row:
     return Row(
         (
-            Cell(thing),
             Cell(jack, strong=True),
             Cell(kind),
             Cell(carries),
             Cell(side or ""),
             _millimetres(offset),
             _millimetres(height),
-            *(Cell(""),) * 4,
+            *(Cell(""),) * 2,
         )
     )
 
 
 def _millimetres(fact: Quantity | None) -> Cell:
     return Cell("") if fact is None else Cell(in_millimetres(fact), mark="assumed" if fact.assumed else "")
+
+
+def _electrics(jack: Jack) -> Cell:
+    """Impedance, levels, and what the contacts do."""
+    parts = (_ohm(jack), level_cell(jack.levels), _wired(jack))
+    return Cell(words(*(part.text for part in parts)).text, mark="assumed" if any(part.mark for part in parts) else "")
 
 
 def _ohm(jack: Jack) -> Cell:

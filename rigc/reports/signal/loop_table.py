@@ -1,4 +1,4 @@
-"""Loops of switchers, blenders and amps -> the loop table: what each holds, its two leads, who uses it."""
+"""Loops of switchers, blenders and amps -> the loop table: what each holds, its two leads, who uses it; and where it is found."""
 
 from __future__ import annotations
 
@@ -8,7 +8,8 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.model.ways.preset_loops import preset_loops
 from rigc.model.wishes import Stop
-from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.content import Cell, Column, Paragraph, Row, Table
+from rigc.reports.front.sheet_codes import see
 
 COLUMNS = (
     Column("loop", key="loop"),
@@ -32,6 +33,13 @@ def loop_table(rig: Rig, leads: Leads) -> Table:
         for loop in sorted(unit.loops, key=lambda each: each.number)
     ]
     return Table("loops", "Loops", COLUMNS, tuple(rows), empty="no loops", tick=True)
+
+
+def loops_note(rig: Rig) -> Paragraph | None:
+    """For who plugs: their leads are steps of the signal, the rest of them is on a sheet; None where there are no loops."""
+    if not any(unit.loops and _wired(rig, unit) for unit in rig.units.values()):
+        return None
+    return Paragraph("loops", (f"Loops, those that are empty, and the presets that use them: {see('loop-table')}.",))
 
 
 def _wired(rig: Rig, unit: Unit) -> bool:

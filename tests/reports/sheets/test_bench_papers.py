@@ -53,10 +53,13 @@ def test_unit_data() -> None:
     """As the touring example states them: out at 25 mm, inlet at 80 mm of the rear, both 20 mm up."""
     data = sheet(D, "unit-data-sheets")
     assert rows(data, "jacks-heron") == [
-        ["air", "input, wireless", "", "", "", "", ""],
-        ["out", "output, ts", "", "rear", "25", "20", "insulated"],
-        ["dc", "inlet, barrel 5.5 × 2.1", "", "rear", "80", "20", ""],
+        ["air", "input, wireless", "", "", "", "", "", "1 Mohm, max 11 dBu"],
+        ["out", "output, ts", "", "rear", "25", "20", "insulated", "1 kohm, −20 dBu, peak 4 dBu"],
+        ["dc", "inlet, barrel 5.5 × 2.1", "", "rear", "80", "20", "", ""],
     ]
+    assert [row[:2] for row in rows(data, "jacks")] == [
+        ["guitar", "out"], ["left-amp", "in"], ["right-amp", "in"], ["rear-panel", "l"], ["rear-panel", "r"], ["rear-panel", "mains"],
+    ]  # fmt: skip
     plan = data.block("plan-heron")
     assert isinstance(plan, Drawing)
     labels = [shape.text for shape in plan.shapes if isinstance(shape, Label)]

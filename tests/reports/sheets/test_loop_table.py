@@ -1,10 +1,12 @@
-"""The loop table of the touring board, on its own page: the same rows as on the wiring sheet."""
+"""The loop table of the touring board, which the wiring sheet cites."""
 
 from __future__ import annotations
 
 from cases import ROOT, results
+from small_rigs import block, results_of, unit
 
-from rigc.reports.content import NoSheet, Sheet, Table
+from rigc.reports.content import NoSheet, Paragraph, Sheet, Table
+from rigc.reports.front.sheet_codes import see
 from rigc.reports.sheets.stage.loop_table import loop_table
 from rigc.reports.sheets.stage.wiring_sheet import wiring_sheet
 
@@ -20,7 +22,30 @@ def test_the_touring_board() -> None:
         "signalbox 4", "s4, r4", "marl", "mono", "A08", "A09", "2, 3", "no", "no",
     ]  # fmt: skip
     wiring: Sheet = made.call(wiring_sheet)
-    assert wiring.block("loops") == table
+    cited = wiring.block("loops")
+    assert isinstance(cited, Paragraph)
+    assert see("loop-table") in cited.lines[0]
+
+
+def test_what_is_held_what_is_empty_and_what_nobody_says() -> None:
+    box = unit("box", "output s1..s3 ts", "input r1..r3 ts", "loop 1..3 send s1..s3 return r1..r3")
+    text = (
+        block("instrument", "guitar")
+        + block("amp", "combo", "input in ts")
+        + box
+        + unit("marl")
+        + unit("lant", "tails")
+        + "chain guitar -> box -> combo\n"
+    )
+    text += "loop 1 of box holds marl -> lant\nloop 2 of box empty\n"
+    text += block("preset", "4", "loops 1") + block("preset", "6", "loops 1, 2")
+    text += "leads {\n  A3 box.s1 -> marl.in\n  A5 lant.out -> box.r1\n}\n"
+    table = results_of(text).call(loop_table).block("loops")
+    assert [tuple(cell.text for cell in row.cells) for row in table.rows] == [
+        ("box 1", "s1, r1", "marl → lant", "mono", "A3", "A5", "4, 6", "yes", "no"),
+        ("box 2", "s2, r2", "", "", "", "", "6", "", "empty"),
+        ("box 3", "s3, r3", "", "", "", "", "", "", "not said"),
+    ]
 
 
 def test_without_loops_there_is_no_sheet() -> None:

@@ -10,7 +10,6 @@ from rigc.reports.content import Paragraph, Sheet, Table
 from rigc.reports.sheets.stage.wiring_sheet import wiring_sheet
 
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")
-BOX = unit("box", "output s1..s3 ts", "input r1..r3 ts", "loop 1..3 send s1..s3 return r1..r3")
 
 
 def sheet_of(text: str) -> Sheet:
@@ -69,18 +68,6 @@ def test_level_classes(nominal: str, said: str) -> None:
     # The border of -14 dBu lies midway between -20 dBu (instruments) and -7.8 dBu (consumer line): common practice, no source.
     text = GUITAR + COMBO + unit("marl", f"level out {nominal}") + "chain guitar -> marl -> combo\n"
     assert [row[6] for row in texts(sheet_of(text), "signal_1")] == ["not said", said, ""]
-
-
-def test_loops() -> None:
-    text = GUITAR + COMBO + BOX + unit("marl") + unit("lant", "tails") + "chain guitar -> box -> combo\n"
-    text += "loop 1 of box holds marl -> lant\nloop 2 of box empty\n"
-    text += block("preset", "4", "loops 1") + block("preset", "6", "loops 1, 2")
-    text += "leads {\n  A3 box.s1 -> marl.in\n  A5 lant.out -> box.r1\n}\n"
-    assert texts(sheet_of(text), "loops") == [
-        ("box 1", "s1, r1", "marl → lant", "mono", "A3", "A5", "4, 6", "yes", "no"),
-        ("box 2", "s2, r2", "", "", "", "", "6", "", "empty"),
-        ("box 3", "s3, r3", "", "", "", "", "", "", "not said"),
-    ]
 
 
 def test_loading_of_the_home_rig() -> None:

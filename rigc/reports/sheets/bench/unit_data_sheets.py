@@ -1,21 +1,20 @@
-"""Unit data sheets: of each unit and supply its plan with dimensioned jacks, and what each jack is."""
+"""Unit data sheets: of each unit and supply its plan with dimensioned jacks; of every thing what each jack is, takes and gives."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.feeds.used_things import used_supplies
+from rigc.analysis.feeds.used_things import spare_things, used_things
 from rigc.model.rig import Rig
-from rigc.model.things import Supply, Unit
-from rigc.reports.content import Block, NoSheet, Paragraph, Sheet, Table
+from rigc.model.things import ENDS, Supply, Unit
+from rigc.reports.content import Block, NoSheet, Paragraph, Sheet
 from rigc.reports.drawings.units.unit_plan import unit_plan
-from rigc.reports.schedule.jacks import jack_table
+from rigc.reports.schedule.jacks import WithJacks, jack_table, jacks_together
+
+_FEW = 12
+"""More jacks than these stand below the plan, in lines of the whole page."""
 
 NAME, TITLE = "unit-data-sheets", "Unit data sheets"
 
-_HEADS = ("jack", "kind", "carries", "side", "along it", "height", "bushing")
 _READING = Paragraph(
     "reading",
     (
@@ -28,35 +27,28 @@ _READING = Paragraph(
 
 
 def unit_data_sheets(rig: Rig, power: PowerAssignment) -> Sheet | NoSheet:
-    """A drawing and a table for each unit and supply whose width and depth are stated."""
-    things: tuple[Unit | Supply, ...] = (
-        *(unit for unit in used_units(rig) if not unit.ends),
-        *used_supplies(rig, power),
+    """A drawing and a table for each unit and supply whose width and depth are stated, and one table for all other things with jacks."""
+    things: tuple[WithJacks, ...] = (
+        *rig.instruments.values(),
+        *used_things(rig, power),
+        *rig.panels.values(),
+        *spare_things(rig, power),
     )
-    blocks: list[Block] = [block for thing in things for block in _blocks(thing)]
-    if not blocks:
-        return NoSheet(NAME, TITLE, "Of no unit and no supply both width and depth are stated.")
-    return Sheet(NAME, TITLE, "builder, whoever measures", (*blocks, _READING))
-
-
-def _blocks(thing: Unit | Supply) -> Iterator[Block]:
-    plan = unit_plan(thing)
-    if plan is not None:
-        yield plan.replace(beside=f"jacks-{thing.name}")
-        yield _jacks(thing)
-
-
-def _jacks(thing: Unit | Supply) -> Table:
-    """The rows of the unit schedule that are this thing's, without its name."""
-    every = jack_table((thing,))
-    kept = [at for at, column in enumerate(every.columns) if column.head in _HEADS]
-    return Table(
-        f"jacks-{thing.name}",
-        f"Jacks of {thing.name}",
-        tuple(every.columns[at] for at in kept),
-        tuple(row.replace(cells=tuple(row.cells[at] for at in kept)) for row in every.rows),
-        empty="none is stated",
-    )
+    plans = {
+        thing.name: unit_plan(thing) for thing in things if isinstance(thing, Unit | Supply) and thing.kind not in ENDS
+    }
+    blocks: list[Block] = []
+    for thing in things:
+        plan = plans.get(thing.name)
+        if plan is not None:
+            jacks = jack_table(thing)
+            aside = jacks.name if len(jacks.rows) <= _FEW else ""
+            blocks += [plan.replace(beside=aside), jacks]
+    rest = jacks_together(thing for thing in things if plans.get(thing.name) is None)
+    if not blocks and rest is None:
+        return NoSheet(NAME, TITLE, "No jack is stated.")
+    told = (*blocks, *(() if rest is None else (rest,)), _READING)
+    return Sheet(NAME, TITLE, "builder, whoever measures", told)
 
 
 PLACE = 8

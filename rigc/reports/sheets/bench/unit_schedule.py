@@ -1,4 +1,4 @@
-"""Unit schedule: every fact that is stated of the things in use, with where it comes from, and the data of their jacks."""
+"""Unit schedule: every fact that is stated of the things in use, but for their jacks, with where it comes from."""
 
 from __future__ import annotations
 
@@ -7,10 +7,10 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import spare_things, used_supplies
 from rigc.analysis.leads.leads import Leads
 from rigc.model.rig import Rig
-from rigc.model.things import Instrument, Panel, Supply, Unit
 from rigc.reports.content import Paragraph, Sheet
+from rigc.reports.front.sheet_codes import see
 from rigc.reports.schedule.decks import deck_table
-from rigc.reports.schedule.jacks import jack_table, spot_table
+from rigc.reports.schedule.jacks import spot_table
 from rigc.reports.schedule.powering import needs_table, outlet_table, supply_table
 from rigc.reports.schedule.reels import cable_table, choice_table, plug_table, strip_table
 from rigc.reports.schedule.sound import instrument_table, sound_table, source_table
@@ -21,22 +21,15 @@ _READING = Paragraph(
     (
         "All of it is as stated in the source, in the units in which it was measured; an empty cell was not stated. Compare it "
         "with the thing in your hand: another version, serial or voltage is another unit.",
-        "A jack on the left or right side lies so far from the front edge, one at the front or rear so far from the left edge; "
-        "its height counts from the base without feet.",
+        f"Jacks, with what each takes and gives: {see('unit-data-sheets')}.",
     ),
     heading="How to read it",
 )
 
 
 def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
-    """Things, sound, power, jacks, decks, and the stock that the leads and strips are made of."""
+    """Things, sound, power, decks, and the stock that the leads and strips are made of."""
     units, supplies = used_units(rig), used_supplies(rig, power)
-    things: tuple[Instrument | Unit | Supply | Panel, ...] = (
-        *rig.instruments.values(),
-        *units,
-        *supplies,
-        *rig.panels.values(),
-    )
     reels = (
         *(lead.cable for lead in leads.all),
         *(each.lead_cable for each in rig.instruments.values()),
@@ -51,7 +44,6 @@ def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
         needs_table(units),
         supply_table(supplies) if supplies else None,
         outlet_table(supplies) if supplies else None,
-        jack_table(things),
         spot_table((*units, *supplies)),
         deck_table(rig) if rig.decks else None,
         choice_table(rig),

@@ -9,7 +9,7 @@ from rigc.reports.signal import loop_table as loops
 
 
 def loop_table(rig: Rig, leads: Leads) -> Sheet | NoSheet:
-    """The loop table of the wiring sheet, on a page of its own for who programs the switcher."""
+    """For who programs the switcher."""
     table = loops.loop_table(rig, leads)
     if not table.rows:
         return NoSheet("loop-table", "Loop table", "Nothing on this rig has a loop.")

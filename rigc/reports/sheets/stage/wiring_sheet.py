@@ -23,7 +23,7 @@ from rigc.reports.front.cautions import care
 from rigc.reports.revision.changed_rows import changed, marked
 from rigc.reports.signal.first_buffer_tables import first_buffer_tables
 from rigc.reports.signal.intents import intent_table
-from rigc.reports.signal.loop_table import loop_table
+from rigc.reports.signal.loop_table import loops_note
 from rigc.reports.signal.mains_plugs import mains_plug_table
 from rigc.reports.signal.meeting_ways import join_table
 from rigc.reports.signal.phantom_table import phantom_table
@@ -47,7 +47,7 @@ def wiring_sheet(
     zones: Zones,
     rework: Rework,
 ) -> Sheet:
-    """Signal order chain by chain, loops, other leads, presets, loading, and what the crew must know."""
+    """Signal order chain by chain, other leads, presets, loading, and what the crew must know."""
     new = changed(rework)
     signs = {"unit": new.units, "lead": new.leads, "at": new.outlets}
     return Sheet(
@@ -69,8 +69,7 @@ def wiring_sheet(
                 if each is not None
             ),
             *(marked(table, signs) for table in signal_tables(rig, steps.chains, levels, zones)),
-            loop_table(rig, leads),
-            *(each for each in (intent_table(rig),) if each is not None),
+            *(each for each in (loops_note(rig), intent_table(rig)) if each is not None),
             *(
                 marked(table, signs)
                 for table in (
