@@ -60,6 +60,24 @@ class Spot(Record):
     span: Span
 
 
+class Fuse(Record):
+    """A fuse that stands in a thing: the letters of its characteristic (IEC 60127, from memory), empty where it has none, its rating in
+    mA, diameter and length in mm, the mains in V at which it is the right one (None: at all), and what else is marked on it."""
+
+    kind: str
+    rating_ma: Quantity
+    size_mm: tuple[float, float] | None
+    at_v: Quantity | None
+    marked: str
+    span: Span
+
+    @property
+    def words(self) -> str:
+        """`T 630 mA, 5 × 20 mm, H 250 V`."""
+        size = "" if self.size_mm is None else f"{self.size_mm[0]:g} × {self.size_mm[1]:g} mm"
+        return ", ".join(filter(None, (f"{self.kind} {self.rating_ma.typed}".strip(), size, self.marked)))
+
+
 class Paperwork(Record):
     """What insurance, customs and the crew want to know of a thing."""
 
@@ -99,6 +117,7 @@ class Thing(Record):
     gain_db: Quantity | None = None
     band_mhz: tuple[float, float] | None = None
     band_countries: tuple[str, ...] = ()
+    fuses: tuple[Fuse, ...] = ()
     papers: Paperwork = Paperwork()
     was: str | None = None
     was_at: Span | None = None

@@ -270,6 +270,12 @@ foot_switch            action     | unit-schedule |
 frozen                 date       | history |
                        seal       | history |
                        who        | history |
+fuse                   kind       | mains-sheet maintenance power-table wiring-sheet |
+                       marked     | mains-sheet maintenance power-table wiring-sheet |
+                       rating     | mains-sheet maintenance power-table wiring-sheet |
+                       voltage    | mains-sheet maintenance power-table wiring-sheet |
+fuse_size              across     | mains-sheet maintenance power-table wiring-sheet |
+                       length     | mains-sheet maintenance power-table wiring-sheet |
 gain                   amount     | unit-schedule | test-record
 ground                 pole       | power-table unit-schedule |
 ground_lift            position   | ground-sheet test-record wiring-sheet |

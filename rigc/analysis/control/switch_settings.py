@@ -9,12 +9,13 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.feeds.used_things import used_supplies
 from rigc.analysis.ground.lift_positions import lift_positions
+from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.mains.primary import primary
 from rigc.model.rig import Rig, Scenario
 from rigc.record import Record
 from rigc.traced.given import unstated
 
-GROUND_LIFT, SELECTOR = "ground lift", "mains voltage selector"
+GROUND_LIFT, SELECTOR, FUSE = "ground lift", "mains voltage selector", "fuse"
 
 
 class SwitchSetting(Record):
@@ -29,14 +30,14 @@ class SwitchSetting(Record):
 
 
 class SwitchSettings(Record):
-    """Outlets, then selectors and ground lifts by scenario, then blenders and units."""
+    """Outlets, then selectors, the fuses that go with them, and ground lifts by scenario, then blenders and units."""
 
     all: tuple[SwitchSetting, ...]
 
 
-def switch_settings(rig: Rig, power: PowerAssignment) -> SwitchSettings:
+def switch_settings(rig: Rig, power: PowerAssignment, fuses: Fuses) -> SwitchSettings:
     """Only what the source states or what follows from it; a switch of which nothing is said is not listed."""
-    return SwitchSettings((*_outlets(rig, power), *_by_scenario(rig, power), *_blends(rig), *_units(rig)))
+    return SwitchSettings((*_outlets(rig, power), *_by_scenario(rig, power, fuses), *_blends(rig), *_units(rig)))
 
 
 def _outlets(rig: Rig, power: PowerAssignment) -> Iterator[SwitchSetting]:
@@ -47,7 +48,7 @@ def _outlets(rig: Rig, power: PowerAssignment) -> Iterator[SwitchSetting]:
             yield SwitchSetting(str(port), "outlet voltage", f"{load.volts:g} V", new=f"{first.volts.value:g} V")
 
 
-def _by_scenario(rig: Rig, power: PowerAssignment) -> Iterator[SwitchSetting]:
+def _by_scenario(rig: Rig, power: PowerAssignment, fuses: Fuses) -> Iterator[SwitchSetting]:
     """Scenarios that want the same position of the same switch share a setting."""
     found: dict[tuple[str, str, str], list[str]] = {}
     for scenario in rig.scenarios.values():
@@ -57,6 +58,11 @@ def _by_scenario(rig: Rig, power: PowerAssignment) -> Iterator[SwitchSetting]:
             found.setdefault((supply, SELECTOR, position), []).append(scenario.name)
         for lift in lift_positions(rig, scenario):
             found.setdefault((str(lift.port), GROUND_LIFT, lift.position), []).append(scenario.name)
+    for each in fuses.all:
+        if each.fuse.at_v is not None:
+            here = each.scenarios or (tuple(rig.scenarios) if each.wanted else ())
+            found.setdefault((each.thing, FUSE, each.fuse.words), []).extend(here)
+    found = {key: names for key, names in found.items() if names}
     new = {str(lift.port): lift.new for lift in lift_positions(rig, None)}
     if not rig.scenarios:
         found = {(at, GROUND_LIFT, position): [] for at, position in new.items()}

@@ -23,7 +23,7 @@ N = TypeVar("N", bound=Node)
 
 SEVERAL_TIMES = (
     nodes.Note, nodes.FootSwitch, nodes.Knob, nodes.NoTape, nodes.Vents, nodes.StereoPair, nodes.LoopJacks,
-    nodes.InternalPath, nodes.Mains, nodes.Fits, nodes.Rail, nodes.Drop, nodes.Hole, nodes.KeepOut, nodes.Tier,
+    nodes.InternalPath, nodes.Mains, nodes.Fits, nodes.Rail, nodes.Drop, nodes.Hole, nodes.KeepOut, nodes.Tier, nodes.Fuse,
 )  # fmt: skip
 
 EITHER_OR = {

@@ -102,6 +102,8 @@ VOLTAGE = Measure(
 MAINS = Measure(
     "a mains voltage", "V", "230 V", 50, 480, "the mains", f"100 V to three phases of 480 V; {_PRACTICE}", exact=True
 )
+FUSE = Measure("a current", "mA", "630 mA", 10, 32_000, "a fuse", exact=True)
+FUSE_SIZE = Measure("a length", "mm", "20 mm", 1, 100, "a fuse's size", exact=True)
 TOLERANCE = Measure("a percentage", "%", "10 %", 0.1, 30, "the mains that a supply takes", exact=True)
 FREQUENCY = Measure(
     "a mains frequency",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V
 from rigc.model.rig import Rig
@@ -12,9 +13,9 @@ from rigc.reports.mains.supplies import inlet_words
 from rigc.traced.figure import Figure
 
 
-def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> Paragraph:
+def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads, fuses: Fuses) -> Paragraph:
     """How to read the figures, and what they leave out."""
-    lines = [*_inlets(rig, loads), *_left_out(rig), *_low_voltage(power)]
+    lines = [*_inlets(rig, loads), *_left_out(rig), *_fuses(loads, fuses), *_low_voltage(power)]
     usual = [name for name, load in loads.all.items() if load.by_kind]
     if usual:
         lines.append(
@@ -43,6 +44,11 @@ def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
 def _left_out(rig: Rig) -> list[str]:
     names = [unit.name for unit in rig.units.values() if unit.may_be_earthed]
     return [f"Not in these sums: {', '.join(names)} (amps and desks have their own mains leads)."] if names else []
+
+
+def _fuses(loads: MainsLoads, fuses: Fuses) -> list[str]:
+    without = [name for name in loads.all if name not in {each.thing for each in fuses.all}]
+    return [f"Fuse of {', '.join(without)}: not stated; as marked on it."] if without else []
 
 
 def _low_voltage(power: PowerAssignment) -> list[str]:

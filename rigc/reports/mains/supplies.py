@@ -21,7 +21,6 @@ _COLUMNS = (
     Column("efficiency"),
     Column("power factor"),
     Column("selector"),
-    Column("fuse"),
     Column("inlet"),
 )
 
@@ -54,7 +53,6 @@ def _row(supply: Supply, load: MainsLoad) -> Row:
             _by(load.efficiency, " %", "efficiency" in load.by_kind),
             _by(load.power_factor, "", "power factor" in load.by_kind),
             Cell(f"{len(supply.mains)} positions" if len(supply.mains) > 1 else "none"),
-            Cell("as marked on the supply"),
             Cell("?" if inlet is None else inlet_words(str(inlet.connector))),
         )
     )
@@ -70,7 +68,7 @@ def _sum(loads: MainsLoads) -> Row:
             figure_cell(loads.volt_amperes),
             *(figure_cell(each) for each in loads.milliamps.values()),
             figure_cell(loads.heat),
-            *(Cell("") for _ in range(5)),
+            *(Cell("") for _ in range(4)),
         ),
         total=True,
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.reports.content import Cell, Column, Row, Table
@@ -19,10 +20,15 @@ _COLUMNS = (
 )
 
 
-def by_supply(totals: SupplyTotals, mains: MainsLoads) -> Table:
-    """A row for every supply in use."""
+def by_supply(totals: SupplyTotals, mains: MainsLoads, fuses: Fuses) -> Table:
+    """A row for every supply in use; with its fuse where one of them states it."""
     rows = _total_rows(totals, mains)
-    return Table("by_supply", "Totals by supply", _COLUMNS, worst_first(rows), empty="no supply is used")
+    columns: tuple[Column, ...] = _COLUMNS
+    if any(fuses.of(total.supply) for total in totals.all):
+        columns = (*columns, Column("fuse", folds="fuse {}"))
+        told = (Cell("; ".join(fuses.of(total.supply))) for total in totals.all)
+        rows = tuple(row.replace(cells=(*row.cells, cell)) for row, cell in zip(rows, told, strict=True))
+    return Table("by_supply", "Totals by supply", columns, worst_first(rows), empty="no supply is used")
 
 
 def _total_rows(totals: SupplyTotals, mains: MainsLoads) -> tuple[Row, ...]:

@@ -142,6 +142,21 @@ class MainsStrip(Node):
     items: tuple[Node, ...]
 
 
+class Fuse(Node):
+    """The fuse that stands in it: its characteristic, rating and size, at which mains, and what else is marked on it."""
+
+    kind: Word | None
+    rating: Amount
+    size: FuseSize | None
+    voltage: Amount | None
+    marked: Text | None
+
+
+class FuseSize(Node):
+    across: Amount
+    length: Amount
+
+
 class Sockets(Node):
     count: Word
 

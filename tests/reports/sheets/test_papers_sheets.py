@@ -8,14 +8,18 @@ from typing import Any
 from small_rigs import block, results_of, unit
 from written import written
 
-from rigc.reports.content import NoSheet, Sheet, Table
+from rigc.analysis.control.switch_settings import SwitchSettings
+from rigc.reports.content import NoSheet, Paragraph, Sheet, Table
 from rigc.reports.sheets.bench.unit_data_sheets import unit_data_sheets
 from rigc.reports.sheets.bench.unit_schedule import unit_schedule
+from rigc.reports.sheets.power.mains_sheet import mains_sheet
+from rigc.reports.sheets.power.power_table import power_table
 from rigc.reports.sheets.record.customs_list import customs_list
 from rigc.reports.sheets.record.maintenance import maintenance
 from rigc.reports.sheets.record.missing_and_assumed_facts import missing_and_assumed_facts
 from rigc.reports.sheets.record.spares_list import spares_list
 from rigc.reports.sheets.stage.de_rig_list import de_rig_list
+from rigc.reports.sheets.stage.fault_tree import fault_tree
 
 MADE = 'measured 2026-02-14 by "Z.Z."'
 GUITAR, COMBO = block("instrument", "guitar"), block("amp", "combo", "input in ts")
@@ -151,6 +155,34 @@ def test_maintenance_tells_upkeep_batteries_and_strips_that_wear() -> None:
         ("10 shows", "marl: fit a new battery, 9 V block", "", "", ""),
         ("1000 times opened", "hook: fit new strip", "", "", ""),
     ]
+
+
+def test_a_fuse_stands_where_it_is_looked_for() -> None:
+    """On the mains sheet with its spares, by scenario among the settings, in the totals of its supply, in the upkeep, behind its spare."""
+    text = (
+        GUITAR + COMBO + unit("marl", "needs 9 V dc", "inlet dc barrel 5.5 x 2.1 mm", "draws 8 mA") + CHAIN
+        + block("supply", "mill", "mains 115 V within 10 % 50..60 Hz", "mains 230 V within 10 % 50..60 Hz",
+                'fuse T 315 mA 5 x 20 mm at 230 V "H 250 V"', "fuse T 630 mA at 115 V", "outlet o1 9 V dc 100 mA isolated")
+        + block("scenario", "hall", "mains 230 V 50 Hz") + block("scenario", "bay", "mains 120 V 60 Hz")
+        + "power {\n  marl from mill.o1\n}\n" + 'spares {\n  2 of "fuse T 0.315 A" in "lid"\n}\n'
+    )  # fmt: skip
+    slow, fast = "T 315 mA, 5 × 20 mm, H 250 V", "T 630 mA"
+    mains = made(text, mains_sheet)
+    assert rows(mains, "fuses") == [
+        ("mill", slow, "230 V", "hall", "2", "lid"), ("mill", fast, "115 V", "bay", "0", ""),
+    ]  # fmt: skip
+    assert rows(made(text, power_table), "by_supply")[0][-1] == f"{slow} at 230 V; {fast} at 115 V"
+    assert [row[:2] for row in rows(made(text, maintenance), "tasks")] == [
+        ("when it blows", f"mill: fit a fuse {slow} at 230 V, once"), ("when it blows", f"mill: fit a fuse {fast} at 115 V, once"),
+    ]  # fmt: skip
+    assert rows(made(text, spares_list), "spares")[0][2] == "mill"
+    dark = made(text, fault_tree).block("fuses")
+    assert isinstance(dark, Paragraph)
+    assert dark.lines[1:] == (f"mill at 230 V: {slow}; spares: 2, lid", f"mill at 115 V: {fast}; spares: 0")
+    settings = results_of(text).get(SwitchSettings).all
+    assert [(each.at, each.position, each.scenarios) for each in settings if each.switch == "fuse"] == [
+        ("mill", slow, ("hall",)), ("mill", fast, ("bay",)),
+    ]  # fmt: skip
 
 
 def test_a_battery_that_an_outlet_spares_is_not_changed_every_few_shows() -> None:

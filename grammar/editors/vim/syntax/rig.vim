@@ -7,7 +7,7 @@ syntax iskeyword @,48-57,-
 syntax sync minlines=1
 syntax match rigName /\v<[a-z][a-z0-9]*%(-[a-z0-9]+)*>/
 syntax match rigMark /\v<[A-Z][A-Z0-9]*[a-z]?>/
-syntax match rigUnit /\v%(x[ \t]*[0-9+-]|%(reverse-protected|double-insulated|centre-negative|centre-positive|non-inverting|battery-door|capacitance|mains-strip|reverse-log|sensitivity|switch-mode|transformer|unregulated|base-label|characters|conductors|deliberate|efficiency|expression|field-note|headphones|inductance|instrument|insulating|microphone|resistance|ring-wiper|all-units|always-on|clearance|conductor|connector|converted|crossover|impedance|insulated|mini-jack|momentary|reversing|symmetric|thickness|tip-wiper|unpowered|analogue|as-built|balanced|brackets|buffered|bypassed|dry-kill|feedback|firmware|inverted|isolated|keep-out|keyboard|language|latching|listener|measured|mini-trs|mounting|negative|parallel|polarity|positive|programs|reversed|revision|scenario|selector|soldered|splitter|straight|stranded|textured|together|unwanted|wireless|accepts|airline|allowed|assumed|balance|battery|because|beneath|bridged|captive|carries|ceiling|channel|checked|contact|control|country|digital|doubles|earthed|expects|follows|gigging|insured|inverts|latches|latency|leaflet|pairing|passive|phantom|premade|program|removed|reserve|retired|screwed|sockets|speaker|stamped|through|touches|touring|treadle|unknown|version|voltage|winding|accept|active|barrel|before|behind|bolted|bonded|buffer|bypass|change|client|closed|colour|common|cut-in|cycles|design|factor|fitted|folded|frozen|ground|insert|inside|itself|jacket|leaves|lifted|linear|lowest|marker|master|middle|oclock|onward|origin|others|outlet|output|passes|pickup|preset|raised|return|reverb|screen|screws|serial|series|shared|shield|silent|source|spares|stands|starts|stereo|studio|supply|switch|tinned|trails|tuning|turned|volume|wanted|within|worked|alone|angle|audio|bears|blend|cable|chain|class|clear|clock|delay|drawn|draws|empty|every|faces|facts|floor|front|gives|holds|inlet|input|jacks|knobs|label|lasts|leads|level|limit|lines|loops|lower|mains|mates|metal|minus|mutes|needs|never|order|other|outer|owner|panel|place|plain|plugs|poles|power|price|reach|reads|relay|right|rules|sends|share|shows|slack|solid|spare|stock|strip|tails|tempo|tests|total|track|under|until|vents|wants|weigh|while|amps|away|band|bare|base|bend|body|both|case|core|deck|desk|done|drop|edge|ends|feet|fits|flat|foot|free|from|gain|gaps|hand|heel|high|hole|home|into|jack|join|knob|lane|lead|left|lift|like|line|load|loop|made|mass|midi|mute|near|none|note|only|open|opto|over|pair|path|peak|plug|pull|rail|rear|ring|roll|seal|send|show|side|size|snap|song|stay|stop|swap|tall|tape|test|thru|tier|tone|trim|true|type|unit|vent|warm|wide|with|all|amp|and|cut|din|dry|fly|for|gap|lid|log|max|may|off|out|rig|row|set|tie|tip|trs|usb|use|was|wet|xlr|ac|at|by|dc|in|of|on|or|to|ts|up|a|b)>)@![A-Za-zµμΩ°%\/]+[23]?/ contained
+syntax match rigUnit /\v%(x[ \t]*[0-9+-]|%(reverse-protected|double-insulated|centre-negative|centre-positive|non-inverting|battery-door|capacitance|mains-strip|reverse-log|sensitivity|switch-mode|transformer|unregulated|base-label|characters|conductors|deliberate|efficiency|expression|field-note|headphones|inductance|instrument|insulating|microphone|resistance|ring-wiper|all-units|always-on|clearance|conductor|connector|converted|crossover|impedance|insulated|mini-jack|momentary|reversing|symmetric|thickness|tip-wiper|unpowered|analogue|as-built|balanced|brackets|buffered|bypassed|dry-kill|feedback|firmware|inverted|isolated|keep-out|keyboard|language|latching|listener|measured|mini-trs|mounting|negative|parallel|polarity|positive|programs|reversed|revision|scenario|selector|soldered|splitter|straight|stranded|textured|together|unwanted|wireless|accepts|airline|allowed|assumed|balance|battery|because|beneath|bridged|captive|carries|ceiling|channel|checked|contact|control|country|digital|doubles|earthed|expects|follows|gigging|insured|inverts|latches|latency|leaflet|pairing|passive|phantom|premade|program|removed|reserve|retired|screwed|sockets|speaker|stamped|through|touches|touring|treadle|unknown|version|voltage|winding|accept|active|barrel|before|behind|bolted|bonded|buffer|bypass|change|client|closed|colour|common|cut-in|cycles|design|factor|fitted|folded|frozen|ground|insert|inside|itself|jacket|leaves|lifted|linear|lowest|marker|master|middle|oclock|onward|origin|others|outlet|output|passes|pickup|preset|raised|return|reverb|screen|screws|serial|series|shared|shield|silent|source|spares|stands|starts|stereo|studio|supply|switch|tinned|trails|tuning|turned|volume|wanted|within|worked|alone|angle|audio|bears|blend|cable|chain|class|clear|clock|delay|drawn|draws|empty|every|faces|facts|floor|front|gives|holds|inlet|input|jacks|knobs|label|lasts|leads|level|limit|lines|loops|lower|mains|mates|metal|minus|mutes|needs|never|order|other|outer|owner|panel|place|plain|plugs|poles|power|price|reach|reads|relay|right|rules|sends|share|shows|slack|solid|spare|stock|strip|tails|tempo|tests|total|track|under|until|vents|wants|weigh|while|amps|away|band|bare|base|bend|body|both|case|core|deck|desk|done|drop|edge|ends|feet|fits|flat|foot|free|from|fuse|gain|gaps|hand|heel|high|hole|home|into|jack|join|knob|lane|lead|left|lift|like|line|load|loop|made|mass|midi|mute|near|none|note|only|open|opto|over|pair|path|peak|plug|pull|rail|rear|ring|roll|seal|send|show|side|size|snap|song|stay|stop|swap|tall|tape|test|thru|tier|tone|trim|true|type|unit|vent|warm|wide|with|all|amp|and|cut|din|dry|fly|for|gap|lid|log|max|may|off|out|rig|row|set|tie|tip|trs|usb|use|was|wet|xlr|ac|at|by|dc|in|of|on|or|to|ts|up|a|b)>)@![A-Za-zµμΩ°%\/]+[23]?/ contained
 syntax match rigNumber /\v[+-]?\d+%(\.\d+)?/ nextgroup=rigUnit skipwhite
 syntax match rigDate /\v\d{4}-\d{2}-\d{2}/
 syntax match rigSign /\v-\>|\=\>|\.\.|\+-|\+\/-|±|x\ze[ \t]*[0-9+-]/
@@ -36,27 +36,27 @@ syntax keyword rigWord captive carries ceiling chain change checked class cleara
 syntax keyword rigWord client clock colour common conductor conductors connector core
 syntax keyword rigWord country cut-in done drawn draws drop dry efficiency
 syntax keyword rigWord every expression feedback feet field-note firmware fits fitted
-syntax keyword rigWord floor follows frozen gain ground headphones heel holds
-syntax keyword rigWord hole impedance inductance inlet input inside insulating insured
-syntax keyword rigWord isolated jack join keep-out knob label lane language
-syntax keyword rigWord lasts latency lead leaves level lid lift limit
-syntax keyword rigWord loop loops lowest mains marker mass master mates
-syntax keyword rigWord minus mute needs note off on order origin
-syntax keyword rigWord others outer outlet output owner pair path phantom
-syntax keyword rigWord plain polarity poles premade price program pull rail
-syntax keyword rigWord reserve resistance retired revision roll selector serial set
-syntax keyword rigWord show size slack sockets soldered spare stands starts
-syntax keyword rigWord swap switch tall tempo test thickness tie tier
-syntax keyword rigWord to tone track transformer treadle tuning turned type
-syntax keyword rigWord unpowered usb use vents version volume warm was
-syntax keyword rigWord weigh wet wide alone and away because before
-syntax keyword rigWord bridged bypassed channel characters clear cycles edge empty
-syntax keyword rigWord expects faces factor for free from gap into
-syntax keyword rigWord jacket jacks knobs like lower max may metal
-syntax keyword rigWord near oclock of or peak plugs programs raised
-syntax keyword rigWord reach reads return row screen seal send sensitivity
-syntax keyword rigWord share shows side symmetric tape through together touches
-syntax keyword rigWord until up while with within
+syntax keyword rigWord floor follows frozen fuse gain ground headphones heel
+syntax keyword rigWord holds hole impedance inductance inlet input inside insulating
+syntax keyword rigWord insured isolated jack join keep-out knob label lane
+syntax keyword rigWord language lasts latency lead leaves level lid lift
+syntax keyword rigWord limit loop loops lowest mains marker mass master
+syntax keyword rigWord mates minus mute needs note off on order
+syntax keyword rigWord origin others outer outlet output owner pair path
+syntax keyword rigWord phantom plain polarity poles premade price program pull
+syntax keyword rigWord rail reserve resistance retired revision roll selector serial
+syntax keyword rigWord set show size slack sockets soldered spare stands
+syntax keyword rigWord starts swap switch tall tempo test thickness tie
+syntax keyword rigWord tier to tone track transformer treadle tuning turned
+syntax keyword rigWord type unpowered usb use vents version volume warm
+syntax keyword rigWord was weigh wet wide alone and away because
+syntax keyword rigWord before bridged bypassed channel characters clear cycles edge
+syntax keyword rigWord empty expects faces factor for free from gap
+syntax keyword rigWord into jacket jacks knobs like lower max may
+syntax keyword rigWord metal near oclock of or peak plugs programs
+syntax keyword rigWord raised reach reads return row screen seal send
+syntax keyword rigWord sensitivity share shows side symmetric tape through together
+syntax keyword rigWord touches until up while with within
 syntax keyword rigBlock all-units amp as-built blend cable case control deck
 syntax keyword rigBlock desk instrument leads listener mains-strip midi mounting panel
 syntax keyword rigBlock place plug power preset rig scenario song source

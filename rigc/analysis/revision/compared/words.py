@@ -6,7 +6,7 @@ from typing import Any
 
 from rigc.model.fact import Fact
 from rigc.model.jacks import Connector, InternalPath, LoopJacks, Phantom, Port
-from rigc.model.things import Area, Battery, MainsRange, Spot
+from rigc.model.things import Area, Battery, Fuse, MainsRange, Spot
 from rigc.record import Record
 from rigc.source import Span
 
@@ -63,6 +63,8 @@ def _record(value: Record) -> str:
         return f"{value.start} -> {value.end} {value.how}"
     if isinstance(value, LoopJacks):
         return f"{value.number}: {value.send} to {value.back}" + (f", {value.mix}" if value.mix else "")
+    if isinstance(value, Fuse):
+        return value.words if value.at_v is None else f"{value.words} at {value.at_v.typed}"
     if isinstance(value, MainsRange):
         return value.typed
     if isinstance(value, Battery):

@@ -15,8 +15,23 @@ from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_
 from rigc.model.resolve.things.supply import supply_facts
 from rigc.model.scope import UNKNOWN, article, corrected
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.things import MEASURED, Area, Battery, MainsStrip, Paperwork, Spot, Supply, Thing, Unit
-from rigc.model.units.measures import CHARGE, DEPTH, HEIGHT, LARGE, LEAD, OFFSET, PATCH, RADIO, TREADLE, VOLTAGE, WIDTH
+from rigc.model.things import MEASURED, Area, Battery, Fuse, MainsStrip, Paperwork, Spot, Supply, Thing, Unit
+from rigc.model.units.measures import (
+    CHARGE,
+    DEPTH,
+    FUSE,
+    FUSE_SIZE,
+    HEIGHT,
+    LARGE,
+    LEAD,
+    MAINS,
+    OFFSET,
+    PATCH,
+    RADIO,
+    TREADLE,
+    VOLTAGE,
+    WIDTH,
+)
 from rigc.model.units.quantities import money, quantities
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, Node, Text, Word
@@ -24,6 +39,8 @@ from rigc.syntax.nodes.written import opening, rule_of
 
 AMOUNTS = {field.rpartition("_")[0]: (field, measure) for field, measure in MEASURED.items()}
 """The field and the measure of each statement that is one amount, by its rule: `latency 3 ms` is read as `latency_ms`."""
+FUSES = ("FF", "F", "M", "T", "TT")
+"""The characteristics of IEC 60127, from very quick to very slow, from memory."""
 CHOICES, WORDS = (
     frozenset(field for made in (Thing, Unit) for field, told in made.__annotations__.items() if told == kind)
     for kind in ("Choice | None", "str | None")
@@ -221,12 +238,35 @@ def _rest(context: Context, item: Item, fields: dict[str, Any]) -> None:
         fields["battery"] = Battery(fact.kind.value, capacity, fact.only is not None, fact.span)
     elif isinstance(fact, nodes.Was):
         fields.update(was=fact.name.text, was_at=fact.span)
+    elif isinstance(fact, nodes.Fuse):
+        fields["fuses"] = (*fields.get("fuses", ()), *_fuse(context, fact, known))
     elif isinstance(fact, nodes.Sockets):
         fields["sockets"] = context.count(fact.count, "number of sockets", 1, 99)
     elif isinstance(fact, nodes.Cord):
         fields["cord_mm"] = context.amount(fact.length, LEAD, known)
     elif (rule := rule_of(type(fact))) in WORDS:
         fields[rule] = getattr(fact, fact.FIELDS[0]).text
+
+
+def _fuse(context: Context, fact: nodes.Fuse, known: Provenance | None) -> tuple[Fuse, ...]:
+    kind = "" if fact.kind is None else fact.kind.text
+    if fact.kind is not None and kind not in FUSES:
+        context.report(
+            UNKNOWN.at(
+                fact.kind.span,
+                f"'{kind}' is no characteristic of a fuse",
+                label="how fast it blows goes here",
+                help=f"one of {', '.join(FUSES)}, as marked on it: T is slow, F is quick; what else is marked goes into a text at the end",
+            )
+        )
+    rating = context.chosen(fact.rating, FUSE, known)
+    size = None
+    if fact.size is not None:
+        across, length = context.shared_values(FUSE_SIZE, fact.size.across, fact.size.length)
+        size = (across, length)
+    volts = context.chosen(fact.voltage, MAINS, known)
+    marked = "" if fact.marked is None else fact.marked.value
+    return () if rating is None else (Fuse(kind, rating, size, volts, marked, fact.span),)
 
 
 def _window(context: Context, fields: dict[str, Any]) -> None:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.mains.primaries import Primaries
 from rigc.model.rig import Rig
 from rigc.reports.content import Sheet
 from rigc.reports.front.cautions import care
+from rigc.reports.mains.fuse_table import fuse_table
 from rigc.reports.mains.notes import notes
 from rigc.reports.mains.places import place_table
 from rigc.reports.mains.settings import setting_table
@@ -15,9 +17,9 @@ from rigc.reports.mains.strips import strip_table
 from rigc.reports.mains.supplies import supply_table
 
 
-def mains_sheet(rig: Rig, power: PowerAssignment, loads: MainsLoads, primaries: Primaries) -> Sheet:
+def mains_sheet(rig: Rig, power: PowerAssignment, loads: MainsLoads, primaries: Primaries, fuses: Fuses) -> Sheet:
     """The sheet only totals: it designs no mains wiring. What is not known is told as such."""
-    strips = strip_table(rig, loads)
+    more = (fuse_table(fuses), strip_table(rig, loads))
     return Sheet(
         "mains-sheet",
         "Mains sheet",
@@ -27,8 +29,8 @@ def mains_sheet(rig: Rig, power: PowerAssignment, loads: MainsLoads, primaries: 
             place_table(rig, loads),
             setting_table(primaries),
             supply_table(rig, loads),
-            *((strips,) if strips is not None else ()),
-            notes(rig, power, loads),
+            *(each for each in more if each is not None),
+            notes(rig, power, loads, fuses),
         ),
         landscape=True,
     )

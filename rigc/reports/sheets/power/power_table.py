@@ -8,6 +8,7 @@ from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.leads.labels import Labels
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.special_leads import SpecialLeads
+from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.power.battery_lives import BatteryLives
 from rigc.analysis.power.lead_drops import LeadDrops
@@ -37,6 +38,7 @@ def power_table(
     powers: UnitPowers,
     totals: SupplyTotals,
     mains: MainsLoads,
+    fuses: Fuses,
     leads: Leads,
     drops: LeadDrops,
     network: PowerNetwork,
@@ -52,7 +54,7 @@ def power_table(
     blocks = (
         *one_lines(rig, power, totals, mains, leads),
         marked(by_outlet(rig, power, leads, zones), {"supply.outlet": new.outlets}),
-        by_supply(totals, mains),
+        by_supply(totals, mains, fuses),
         marked(by_unit(powers, leads, drops, zones), {"unit": new.feeds}),
         *_notes(rig, power),
         power_wishes(rig.power),

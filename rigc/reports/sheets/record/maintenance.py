@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.power.battery_lives import BatteryLives
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Row, Sheet, Table
@@ -20,11 +21,13 @@ _COLUMNS = (
 )
 
 
-def maintenance(rig: Rig, power: PowerAssignment, lives: BatteryLives) -> Sheet | NoSheet:
-    """Interval, task, last, next, initials: stated upkeep, batteries by their life, strips by the times they may be opened."""
-    rows = (*_upkeep(rig), *_batteries(power, lives), *_strips(rig))
+def maintenance(rig: Rig, power: PowerAssignment, lives: BatteryLives, fuses: Fuses) -> Sheet | NoSheet:
+    """Interval, task, last, next, initials: stated upkeep, batteries by their life, strips by the times they may be opened, fuses."""
+    rows = (*_upkeep(rig), *_batteries(power, lives), *_strips(rig), *_fuses(fuses))
     if not rows:
-        return NoSheet("maintenance", "Maintenance", "No upkeep is stated, no battery, and no strip that wears.")
+        return NoSheet(
+            "maintenance", "Maintenance", "No upkeep is stated, no battery, no fuse, and no strip that wears."
+        )
     return Sheet(
         "maintenance",
         "Maintenance",
@@ -53,6 +56,11 @@ def _strips(rig: Rig) -> Iterator[Row]:
         strip = None if name is None else rig.stock.strips.get(name)
         if strip is not None and strip.cycles is not None:
             yield _row(f"{strip.cycles} times opened", Cell(f"{strip.name}: fit new strip"))
+
+
+def _fuses(fuses: Fuses) -> Iterator[Row]:
+    for each in fuses.all:
+        yield _row("when it blows", Cell(f"{each.thing}: fit a fuse {each.fuse.words}{each.at}, once"))
 
 
 def _shows(number: int) -> str:

@@ -6,6 +6,7 @@ from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.analysis.leads.lengths.lead_spares import SparesAsked, spares_asked, straight_stands_in
+from rigc.analysis.mains.fuses import Fuses
 from rigc.model.records import Spare
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
@@ -29,11 +30,11 @@ _ASKED = (
 )
 
 
-def spares_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet | NoSheet:
+def spares_list(rig: Rig, leads: Leads, lengths: CableLengths, fuses: Fuses) -> Sheet | NoSheet:
     """Item, what it fits, quantity, least quantity, bag."""
     if not rig.spares:
         return NoSheet("spares-list", "Spares list", "No spare is stated.")
-    rows = tuple(_row(rig, spare, leads, lengths) for spare in rig.spares)
+    rows = tuple(_row(rig, spare, leads, lengths, fuses) for spare in rig.spares)
     asked = spares_asked(rig, leads, lengths)
     blocks = (
         Table("spares", "Spares that travel", _COLUMNS, rows, tick=True),
@@ -50,9 +51,10 @@ def spares_list(rig: Rig, leads: Leads, lengths: CableLengths) -> Sheet | NoShee
     return Sheet("spares-list", "Spares list", "crew", blocks)
 
 
-def _row(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> Row:
+def _row(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths, fuses: Fuses) -> Row:
     length = spare.length_mm
     fits, not_for = _fits(rig, spare, leads, lengths)
+    fits = fits or ", ".join(fuses.fitting(spare))
     return Row(
         (
             Cell(_item(rig, spare), strong=True),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.deck.zones import Zones
 from rigc.analysis.faults.fault_tree import FaultTrees
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.mains.fuses import Fuses
 from rigc.model.rig import Rig
 from rigc.reports.content import NoSheet, Paragraph, Sheet
 from rigc.reports.faults.fault_tables import fault_tables
@@ -17,7 +20,7 @@ _TOLD = (
 )
 
 
-def fault_tree(rig: Rig, power: PowerAssignment, trees: FaultTrees, zones: Zones) -> Sheet | NoSheet:
+def fault_tree(rig: Rig, power: PowerAssignment, trees: FaultTrees, zones: Zones, fuses: Fuses) -> Sheet | NoSheet:
     """The tables of each way in which the rig is wired, and what is taken for granted."""
     if not trees.all:
         return NoSheet(
@@ -44,8 +47,21 @@ def fault_tree(rig: Rig, power: PowerAssignment, trees: FaultTrees, zones: Zones
             care("fault-tree", rig, power),
             Paragraph("taken", lines),
             *fault_tables(trees.all, zones),
+            *_fuses(fuses),
         ),
     )
+
+
+def _fuses(fuses: Fuses) -> Iterator[Paragraph]:
+    """Where a fuse is stated: which one, and the spares of it."""
+    lines = [
+        f"{each.thing}{each.at}: {each.fuse.words}; spares: {each.carried}"
+        + "".join(f", {spare.bag}" for spare in each.spares if spare.bag)
+        for each in fuses.all
+    ]
+    if lines:
+        first = "Mains plug out first. Its fuse may be changed once, by its like, where the holder opens from outside."
+        yield Paragraph("fuses", (first, *lines), heading="When all of a supply or an amp is dark")
 
 
 PLACE = 8
