@@ -53,7 +53,8 @@ class Row(Record):
 
 
 class Table(Record):
-    """A table with its caption. `empty` is printed in its place when it has no rows. `tick` adds a box to tick by hand.
+    """A table with its caption. `empty` is printed in its place when it has no rows; where
+    that says nothing, the folder leaves it out. `tick` adds a box to tick by hand.
 
     `fine` says of its fine rows how many they are and what they have in common; where it is empty, they are printed.
     """

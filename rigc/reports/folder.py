@@ -9,7 +9,7 @@ from typing import Any
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.discover import member, members, nested
-from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
+from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, Table, TitleBlock
 from rigc.reports.front.made import made
 from rigc.reports.front.sheet_codes import FRONT, LETTERS, codes, is_code, written_out
 
@@ -69,7 +69,9 @@ def documents(
     code = codes((room(module), sheet_name(module)) for module, _ in there)
     count = len(there) + 1
     told = [
-        Document(written_out(sheet, code), title.replace(sheet=sheet.title), number, count, code[sheet_name(module)])
+        Document(
+            written_out(_saying(sheet), code), title.replace(sheet=sheet.title), number, count, code[sheet_name(module)]
+        )
         for number, (module, sheet) in enumerate(there, 2)
     ]
     left_out = [sheet for _, sheet in every if isinstance(sheet, NoSheet)]
@@ -99,6 +101,19 @@ def alone(results: Results, names: tuple[str, ...]) -> tuple[Sheet, ...]:
     found = [_told(made(results, member(module, "SHEET"))) for module in modules]
     found += [results.call(each) for each in members(VIEWS, "VIEW") if sheet_name(each.__module__) in names]
     return tuple(written_out(sheet, {}) for sheet in found)
+
+
+def _saying(sheet: Sheet) -> Sheet:
+    """Without the tables that have no rows and nothing to say in their place, and the paragraphs without a line."""
+    blocks = tuple(
+        block
+        for block in sheet.blocks
+        if not (
+            (isinstance(block, Table) and not block.rows and not block.empty)
+            or (isinstance(block, Paragraph) and not block.lines)
+        )
+    )
+    return sheet if len(blocks) == len(sheet.blocks) else sheet.replace(blocks=blocks)
 
 
 def _told(sheet: Sheet | NoSheet) -> Sheet:

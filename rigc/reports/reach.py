@@ -213,8 +213,8 @@ clearance              amount     | deck-drawing unit-schedule |
 client                 code       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 clock                  kind       | midi-and-control-map unit-schedule |
 connector              kind       | power-table unit-schedule |
-control_jack           contact    | ground-sheet midi-and-control-map unit-schedule wiring-sheet |
-                       jack       | cable-list midi-and-control-map unit-schedule | deck-drawing
+control_jack           contact    | ground-sheet midi-and-control-map unit-data-sheets wiring-sheet | unit-schedule
+                       jack       | cable-list midi-and-control-map unit-data-sheets | deck-drawing unit-schedule
 control_link           stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size pull-list spares-list test-record unit-schedule wiring-sheet |
 cord                   length     | mains-sheet |
 core                   amount     | mains-sheet unit-schedule |
@@ -240,10 +240,10 @@ every                  number     | maintenance |
 expected               amount     | test-record |
                        number     | test-record |
                        stated     | test-record |
-expression             jack       | cable-list cut-list deck-drawing mass-and-balance midi-and-control-map plan-full-size pull-list unit-schedule |
-                       taper      | midi-and-control-map unit-schedule |
-                       track      | midi-and-control-map unit-schedule wiring-sheet |
-                       wiper      | midi-and-control-map unit-schedule wiring-sheet |
+expression             jack       | cable-list cut-list deck-drawing mass-and-balance midi-and-control-map plan-full-size pull-list unit-data-sheets | unit-schedule
+                       taper      | midi-and-control-map unit-data-sheets | unit-schedule
+                       track      | midi-and-control-map unit-data-sheets wiring-sheet | unit-schedule
+                       wiper      | midi-and-control-map unit-data-sheets wiring-sheet | unit-schedule
 feed                   how        | cable-list cut-list deck-drawing label-sheet mains-sheet power-table pull-list test-record wiring-sheet |
                        lower      | cable-list cut-list label-sheet power-table pull-list test-record wiring-sheet |
                        stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet power-table pull-list spares-list test-record wiring-sheet |
@@ -270,12 +270,13 @@ foot_switch            action     | unit-schedule |
 frozen                 date       | history |
                        seal       | history |
                        who        | history |
-fuse                   kind       | mains-sheet maintenance power-table wiring-sheet |
-                       marked     | mains-sheet maintenance power-table wiring-sheet |
-                       rating     | mains-sheet maintenance power-table wiring-sheet |
-                       voltage    | mains-sheet maintenance power-table wiring-sheet |
-fuse_size              across     | mains-sheet maintenance power-table wiring-sheet |
-                       length     | mains-sheet maintenance power-table wiring-sheet |
+fuse                   kind       | mains-sheet maintenance power-table test-record wiring-sheet |
+                       marked     | mains-sheet maintenance power-table test-record wiring-sheet |
+                       rating     | mains-sheet maintenance power-table test-record wiring-sheet |
+                       stated     | mains-sheet maintenance power-table test-record wiring-sheet |
+                       voltage    | mains-sheet maintenance power-table test-record wiring-sheet |
+fuse_size              across     | mains-sheet maintenance power-table test-record wiring-sheet |
+                       length     | mains-sheet maintenance power-table test-record wiring-sheet |
 gain                   amount     | unit-schedule | test-record
 ground                 pole       | power-table unit-schedule |
 ground_lift            position   | ground-sheet test-record wiring-sheet |
@@ -288,15 +289,15 @@ hole                   diameter   | deck-drawing plan-full-size |
                        x          | deck-drawing plan-full-size |
                        y          | deck-drawing plan-full-size |
 hop                    link       | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance plan-full-size pull-list signal-flow spares-list test-record wiring-sheet |
-impedance              amount     | loading-table unit-schedule |
+impedance              amount     | loading-table unit-data-sheets | unit-schedule
 inductance             amount     | loading-table unit-schedule wiring-sheet |
 inlet                  stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance plan-full-size power-table pull-list spares-list test-record unit-schedule wiring-sheet |
-input                  carries    | unit-schedule | test-record
+input                  carries    | unit-data-sheets | test-record unit-schedule
                        impedance  | loading-table unit-schedule |
-input@amp              jack       | cable-list unit-schedule | test-record
-input@desk             jack       | loading-table test-record unit-schedule wiring-sheet |
-input@listener         jack       | unit-schedule | test-record
-input@unit             jack       | unit-schedule | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table pull-list signal-flow test-record wiring-sheet
+input@amp              jack       | cable-list unit-data-sheets | test-record unit-schedule
+input@desk             jack       | loading-table test-record unit-data-sheets wiring-sheet | unit-schedule
+input@listener         jack       | unit-data-sheets | test-record unit-schedule
+input@unit             jack       | unit-data-sheets | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table pull-list signal-flow test-record wiring-sheet unit-schedule
 inside                 depth      | deck-drawing unit-schedule |
                        height     | unit-schedule |
                        width      | deck-drawing unit-schedule |
@@ -305,7 +306,7 @@ instrument             name       | level-table loading-table signal-flow unit-s
 insured                amount     | customs-list |
 internal_path          how        | ground-sheet loading-table unit-schedule | level-table test-record
                        stated     | level-table loading-table unit-schedule wiring-sheet | ground-sheet test-record
-jack_lift              position   | ground-sheet test-record unit-schedule wiring-sheet | power-table
+jack_lift              position   | ground-sheet test-record unit-data-sheets wiring-sheet | power-table unit-schedule
 jacks_look             side       | deck-drawing |
                        stated     | deck-drawing |
 join                   stated     | cable-list wiring-sheet |
@@ -327,27 +328,27 @@ lead                   mark       | cable-list label-sheet test-record wiring-sh
 lead_slack             amount     | cable-list cut-list |
 lead_through           lines      | cable-list cut-list deck-drawing | crossing-list loading-table mass-and-balance plan-full-size pull-list test-record
 leaves                 amount     | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance pull-list unit-schedule | plan-full-size
-level                  maximum    | unit-schedule | level-table
-                       nominal    | unit-schedule | level-table
-                       peak       | unit-schedule | level-table
-                       sensitivity | unit-schedule |
+level                  maximum    | unit-data-sheets | level-table unit-schedule
+                       nominal    | unit-data-sheets | level-table unit-schedule
+                       peak       | unit-data-sheets | level-table unit-schedule
+                       sensitivity | unit-data-sheets | unit-schedule
 lid                    amount     | deck-drawing unit-schedule |
 limit                  amount     | history |
                        source     | history |
                        what       | history |
 listener               name       | cable-list ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
-location               bushing    | unit-schedule |
-                       height     | unit-schedule | cable-list cut-list deck-drawing loading-table mass-and-balance pull-list
-                       last       | unit-schedule | cable-list crossing-list cut-list deck-drawing power-table
-                       offset     | deck-drawing unit-schedule | cable-list crossing-list cut-list ground-sheet mass-and-balance midi-and-control-map plan-full-size power-table pull-list
-                       side       | deck-drawing unit-schedule | cable-list crossing-list cut-list ground-sheet loading-table mass-and-balance midi-and-control-map plan-full-size power-table pull-list
-loop_empty             number     | loop-table wiring-sheet |
-                       stated     | loop-table wiring-sheet |
+location               bushing    | unit-data-sheets | unit-schedule
+                       height     | unit-data-sheets | cable-list cut-list deck-drawing loading-table mass-and-balance pull-list unit-schedule
+                       last       | unit-data-sheets | cable-list crossing-list cut-list deck-drawing power-table unit-schedule
+                       offset     | deck-drawing unit-data-sheets | cable-list crossing-list cut-list ground-sheet mass-and-balance midi-and-control-map plan-full-size power-table pull-list unit-schedule
+                       side       | deck-drawing unit-data-sheets | cable-list crossing-list cut-list ground-sheet loading-table mass-and-balance midi-and-control-map plan-full-size power-table pull-list unit-schedule
+loop_empty             number     | loop-table | wiring-sheet
+                       stated     | loop-table | wiring-sheet
 loop_holds             number     | cable-list label-sheet level-table loop-table signal-flow test-record wiring-sheet |
                        stated     | cable-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance mounting-strips plan-full-size pull-list signal-flow test-record unit-schedule wiring-sheet |
-loop_jacks             first      | loop-table unit-schedule wiring-sheet |
-                       mix        | unit-schedule |
+loop_jacks             first      | loop-table unit-data-sheets | unit-schedule wiring-sheet
+                       mix        | unit-data-sheets | unit-schedule
 lowest_note            amount     | level-table |
 made                   how        | cable-list cut-list pull-list |
                        length     | cable-list loading-table | mass-and-balance
@@ -364,9 +365,9 @@ mass                   amount     | unit-schedule | customs-list mains-sheet mas
 master                 stated     | midi-and-control-map wiring-sheet |
 mating                 kind       | mass-and-balance mounting-strips pull-list unit-schedule | deck-drawing
 may_share              stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record wiring-sheet |
-midi_form              form       | cable-list cut-list label-sheet midi-and-control-map pull-list unit-schedule wiring-sheet |
-midi_jack              direction  | unit-schedule | midi-and-control-map
-                       jack       | cable-list cut-list deck-drawing ground-sheet mass-and-balance midi-and-control-map plan-full-size pull-list test-record unit-schedule | spares-list
+midi_form              form       | cable-list cut-list label-sheet midi-and-control-map pull-list unit-data-sheets wiring-sheet | unit-schedule
+midi_jack              direction  | unit-data-sheets | midi-and-control-map unit-schedule
+                       jack       | cable-list cut-list deck-drawing ground-sheet mass-and-balance midi-and-control-map plan-full-size pull-list test-record unit-data-sheets | spares-list unit-schedule
 midi_link              stated     | cable-list cut-list deck-drawing ground-sheet label-sheet mass-and-balance midi-and-control-map plan-full-size power-table preset-sheet pull-list test-record unit-schedule wiring-sheet | spares-list
 minus_earthed          stated     | ground-sheet | power-table
 mount                  stated     | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
@@ -411,23 +412,23 @@ origin                 code       | customs-list |
 others                 stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size power-table pull-list test-record wiring-sheet |
 outer                  amount     | label-sheet unit-schedule |
 outlet                 stated     | power-table unit-schedule | deck-drawing
-output                 carries    | unit-schedule | test-record
+output                 carries    | unit-data-sheets | test-record unit-schedule
                        impedance  | unit-schedule | loading-table
-                       jack       | unit-schedule | test-record
+                       jack       | unit-data-sheets | test-record unit-schedule
 owner                  text       | customs-list unit-schedule |
 panel                  name       | cable-list deck-drawing label-sheet level-table loading-table mains-sheet mass-and-balance signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
-panel_inlet            height     | deck-drawing unit-schedule |
-                       x          | deck-drawing plan-full-size unit-schedule |
-                       y          | deck-drawing plan-full-size unit-schedule |
-panel_jack             bushing    | ground-sheet unit-schedule |
-                       height     | deck-drawing unit-schedule |
-                       jack       | deck-drawing unit-schedule |
-                       x          | cable-list deck-drawing plan-full-size unit-schedule |
-                       y          | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list spares-list unit-schedule |
+panel_inlet            height     | deck-drawing unit-data-sheets | unit-schedule
+                       x          | deck-drawing plan-full-size unit-data-sheets | unit-schedule
+                       y          | deck-drawing plan-full-size unit-data-sheets | unit-schedule
+panel_jack             bushing    | ground-sheet unit-data-sheets | unit-schedule
+                       height     | deck-drawing unit-data-sheets | unit-schedule
+                       jack       | deck-drawing unit-data-sheets | unit-schedule
+                       x          | cable-list deck-drawing plan-full-size unit-data-sheets | unit-schedule
+                       y          | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list spares-list unit-data-sheets | unit-schedule
 per_length             amount     | loading-table unit-schedule | wiring-sheet
-phantom                how        | unit-schedule | wiring-sheet
-                       voltage    | unit-schedule wiring-sheet |
+phantom                how        | unit-data-sheets | wiring-sheet unit-schedule
+                       voltage    | unit-data-sheets wiring-sheet | unit-schedule
 plain_lead             length     | loading-table unit-schedule wiring-sheet |
                        stated     | loading-table unit-schedule wiring-sheet |
 plug                   name       | cable-list cut-list power-table unit-schedule |
@@ -546,7 +547,7 @@ thickness              amount     | cable-list cut-list deck-drawing mass-and-ba
 tie                    stated     | crossing-list |
 tier                   front      | deck-drawing |
                        height     | cable-list cut-list deck-drawing loading-table mass-and-balance midi-and-control-map pull-list spares-list |
-                       name       | deck-drawing loop-table unit-schedule wiring-sheet |
+                       name       | deck-drawing loop-table unit-data-sheets | unit-schedule wiring-sheet
                        rear       | deck-drawing |
 together               stated     | deck-drawing |
 tone                   capacitor  | loading-table unit-schedule |
@@ -566,7 +567,7 @@ under                  jacks      | deck-drawing |
 unit                   name       | cable-list deck-drawing ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size power-table signal-flow test-record unit-schedule wiring-sheet | customs-list preset-sheet
                        title      | unit-schedule | customs-list
 unpowered              kind       | loading-table unit-schedule wiring-sheet |
-usb                    stated     | unit-schedule | deck-drawing
+usb                    stated     | unit-data-sheets | deck-drawing unit-schedule
 volume                 amount     | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
 was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet | deck-drawing

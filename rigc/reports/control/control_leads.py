@@ -34,7 +34,7 @@ def control_leads_table(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
     """A row for each expression and switch lead, in the order of the source."""
     marks = {frozenset((lead.start, lead.end)): lead for lead in leads.all if lead.signal == "control"}
     rows = tuple(_row(rig, link, marks.get(frozenset((link.start, link.end))), lengths) for link in control_links(rig))
-    return Table("control_leads", "Expression and switch leads", _COLUMNS, rows, empty="none", tick=bool(rows))
+    return Table("control_leads", "Expression and switch leads", _COLUMNS, rows, empty="", tick=bool(rows))
 
 
 def _row(rig: Rig, link: ControlLink, lead: Lead | None, lengths: CableLengths) -> Row:

@@ -54,13 +54,13 @@ def midi_table(rig: Rig, leads: Leads, zones: Zones) -> Table:
     fed = {lead.end.thing for lead in mine}
     rows += [_unwired(name, words, zones) for name, words in told.items() if name not in fed]
     master = f", master {rig.midi_master}" if rig.midi_master else ""
-    return zoned(Table("midi", f"MIDI{master}", MIDI, tuple(rows), empty="no MIDI leads", tick=bool(rows)))
+    return zoned(Table("midi", f"MIDI{master}", MIDI, tuple(rows), empty="", tick=bool(rows)))
 
 
 def control_table(rig: Rig, leads: Leads, zones: Zones) -> Table:
     """Expression treadles, switch lines and USB leads."""
     rows = tuple(_ends(lead, _kind(rig, lead), zones) for lead in leads.all if lead.signal in ("control", "usb"))
-    return zoned(Table("control", "Control", CONTROL, rows, empty="no control leads", tick=bool(rows)))
+    return zoned(Table("control", "Control", CONTROL, rows, empty="", tick=bool(rows)))
 
 
 def power_leads_table(
@@ -124,7 +124,7 @@ def _made(lead: Lead) -> Cell:
 def preset_table(rig: Rig, figures: PresetFigures) -> Table:
     """Presets in brief, in the order of the source."""
     rows = tuple(_preset(preset, figures) for preset in rig.presets.values())
-    return Table("presets", "Presets in brief", PRESETS, rows, empty="no presets")
+    return Table("presets", "Presets in brief", PRESETS, rows, empty="")
 
 
 def _ends(lead: Lead, last: str, zones: Zones) -> Row:

@@ -47,13 +47,13 @@ def map_table(rig: Rig, control: ControlMap) -> Table:
     rows += [
         _row(rig, control, each.unit, None) for each in rig.channels if each.unit not in {*reached, rig.midi_master}
     ]
-    return Table("midi_map", "MIDI map", _MAP, tuple(rows), empty="no MIDI")
+    return Table("midi_map", "MIDI map", _MAP, tuple(rows), empty="")
 
 
 def link_table(rig: Rig, control: ControlMap) -> Table:
     """A row for each MIDI link: what is plugged where, and how tip, ring and pins are joined."""
     rows = tuple(_link(rig, link) for link in control.links)
-    return Table("midi_leads", "MIDI leads", _LINKS, rows, empty="no MIDI leads", tick=bool(rows))
+    return Table("midi_leads", "MIDI leads", _LINKS, rows, empty="", tick=bool(rows))
 
 
 def _row(rig: Rig, control: ControlMap, unit: str, way: MidiWay | None) -> Row:

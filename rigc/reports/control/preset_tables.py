@@ -49,7 +49,7 @@ def song_table(rig: Rig, figures: PresetFigures) -> Table:
     for number, preset in rig.presets.items():
         if number not in played:
             rows.append(_row(rig, None, preset, figures, figures.tempos.get(number)))
-    return Table("songs", "Songs and presets", _SONGS, tuple(rows), empty="no songs and no presets", landscape=True)
+    return Table("songs", "Songs and presets", _SONGS, tuple(rows), empty="", landscape=True)
 
 
 def program_table(rig: Rig, control: ControlMap) -> Table:
@@ -61,7 +61,7 @@ def program_table(rig: Rig, control: ControlMap) -> Table:
             unknown = any(change.channel is not None and not change.octets for change in changes)
             total = Cell(control.times[preset].text, mark="at least" if unknown else "")
             rows.append(Row((Cell(str(preset)), Cell("all"), *(Cell(""),) * 4, total), total=True))
-    return Table("programs", "Programs: as shown and as sent", _PROGRAMS, tuple(rows), empty="no programs")
+    return Table("programs", "Programs: as shown and as sent", _PROGRAMS, tuple(rows), empty="")
 
 
 def knob_table(rig: Rig) -> Table:
@@ -71,7 +71,7 @@ def knob_table(rig: Rig) -> Table:
         for song in rig.songs
         for unit, knob, hour in song.settings
     )
-    return Table("knobs", "Knobs", _KNOBS, rows, empty="no knob is set")
+    return Table("knobs", "Knobs", _KNOBS, rows, empty="")
 
 
 def _row(rig: Rig, song: Song | None, preset: Preset | None, figures: PresetFigures, tempo: Figure | None) -> Row:

@@ -49,7 +49,7 @@ def bundle_table(rig: Rig, bundles: Bundles) -> Table:
         for each in bundles.all
     ]
     rows += [Row((Cell("tied"), Cell(", ".join(pair)), Cell(""), Cell("stated"))) for pair in rig.lead_wishes.ties]
-    return Table("bundles", "Bundles and tied pairs", columns, tuple(rows), empty="no leads lie together")
+    return Table("bundles", "Bundles and tied pairs", columns, tuple(rows), empty="")
 
 
 def joint_table(savings: JointSavings, routes: CableRoutes) -> Table:
@@ -65,9 +65,8 @@ def joint_table(savings: JointSavings, routes: CableRoutes) -> Table:
         taken = ", ".join(millimetres(line) for line in routes.routes[mark].drops if line is not None)
         cells = (Cell(mark), Cell(taken), Cell(", ".join(map(millimetres, each.lines))), figure_cell(each.saves))
         rows.append(Row(cells))
-    empty = "no lead would be shorter"
     caption = "What other drop lines would save: state them behind the lead, as `through 145 mm`"
-    return Table("joint-choice", caption, columns, tuple(rows), empty=empty)
+    return Table("joint-choice", caption, columns, tuple(rows), empty="")
 
 
 def _to_look_at(each: Crossing) -> bool:

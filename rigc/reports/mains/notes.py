@@ -15,7 +15,7 @@ from rigc.traced.figure import Figure
 
 def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads, fuses: Fuses) -> Paragraph:
     """How to read the figures, and what they leave out."""
-    lines = [*_inlets(rig, loads), *_left_out(rig), *_fuses(loads, fuses), *_low_voltage(power)]
+    lines = [*_places(rig), *_inlets(rig, loads), *_left_out(rig), *_fuses(loads, fuses), *_low_voltage(power)]
     usual = [name for name, load in loads.all.items() if load.by_kind]
     if usual:
         lines.append(
@@ -27,6 +27,12 @@ def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads, fuses: Fuses) -> 
     )
     lines.append("A ? stands for what is not stated, or in neither table.")
     return Paragraph("reading", (*lines, *SOURCES), heading="How to read it")
+
+
+def _places(rig: Rig) -> list[str]:
+    if any(scenario.mains is not None for scenario in rig.scenarios.values()):
+        return []
+    return ["No scenario states its mains: whether the supplies fit there is not checked."]
 
 
 def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:

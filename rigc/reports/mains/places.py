@@ -26,7 +26,7 @@ _COLUMNS = (
 def place_table(rig: Rig, loads: MainsLoads) -> Table:
     """A row for every scenario."""
     rows = tuple(_row(scenario, loads) for scenario in rig.scenarios.values())
-    return Table("places", "By scenario and country", _COLUMNS, rows, empty="no scenario is stated", landscape=True)
+    return Table("places", "By scenario and country", _COLUMNS, rows, empty="", landscape=True)
 
 
 def _row(scenario: Scenario, loads: MainsLoads) -> Row:

@@ -31,7 +31,7 @@ def setting_table(primaries: Primaries) -> Table:
         "What to set and check, by scenario",
         _COLUMNS,
         rows,
-        empty="no scenario states its mains",
+        empty="",
         landscape=True,
     )
 

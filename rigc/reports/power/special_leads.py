@@ -21,7 +21,7 @@ def special_table(special: SpecialLeads, labels: Labels) -> Table:
     """A row for every Y, series, parallel, reversing and size lead."""
     rows = tuple(_row(each, labels) for each in special.all)
     return Table(
-        "adaptors", "Y, series, parallel and reversing leads, adaptors", _COLUMNS, rows, empty="none", landscape=True
+        "adaptors", "Y, series, parallel and reversing leads, adaptors", _COLUMNS, rows, empty="", landscape=True
     )
 
 

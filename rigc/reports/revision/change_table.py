@@ -31,7 +31,7 @@ def change_table(rig: Rig) -> Table:
         f"Changes of revision {rig.head.letter}",
         _COLUMNS,
         rows,
-        empty="no change is stated",
+        empty="",
         tick=True,
     )
 

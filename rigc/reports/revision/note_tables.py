@@ -39,7 +39,7 @@ _FORM = (
 def note_table(rig: Rig) -> Table:
     """A row for each note: what, by whom, whether the design has taken it up, which unit went and which came."""
     rows = tuple(_row(rig, note) for note in sorted(rig.field_notes, key=lambda each: each.number))
-    return Table("notes", "Notes from the road", _NOTES, rows, empty="no field note is entered")
+    return Table("notes", "Notes from the road", _NOTES, rows, empty="")
 
 
 def form_table(rig: Rig) -> Table:

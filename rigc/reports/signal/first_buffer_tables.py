@@ -36,7 +36,7 @@ def first_buffer_tables(first: FirstSection) -> tuple[Table | Paragraph, ...]:
         "Before the first buffer, all units off: leads",
         LEADS,
         tuple(row for section in first.sections for row in _leads(section)),
-        empty="no lead is driven by a passive instrument",
+        empty="",
     )
     sums = Table(
         "before_first_buffer_sums",
@@ -75,7 +75,6 @@ def _sums(section: InstrumentSection) -> Row:
 
 def _notes(first: FirstSection) -> tuple[str, ...]:
     missing = dict.fromkeys(f"Not known: {reason}." for section in first.sections for reason in section.missing)
-    return (
-        "The unloaded resonance is 1/(2π√(LC)) of pickup and cable alone; volume and tone controls and the input pull it lower.",
-        *missing,
-    )
+    passive = any(section.passive is not None for section in first.sections)
+    formula = "The unloaded resonance is 1/(2π√(LC)) of pickup and cable alone; volume and tone controls and the input pull it lower."
+    return (*((formula,) if passive else ()), *missing)

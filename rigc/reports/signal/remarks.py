@@ -12,7 +12,7 @@ def crew_notes(rig: Rig) -> Paragraph:
     named = {**rig.scenarios, **rig.things, **rig.decks, **rig.cases}
     lines += [f"{name}: {note}" for name, thing in named.items() for note in thing.notes]
     lines += [f"preset {preset.number}: {note}" for preset in rig.presets.values() for note in preset.notes]
-    return Paragraph("crew_notes", tuple(lines) or ("No notes.",), heading="Notes to the crew", kind="note")
+    return Paragraph("crew_notes", tuple(lines), heading="Notes to the crew", kind="note")
 
 
 def bypass_plan(rig: Rig) -> Paragraph:

@@ -28,7 +28,7 @@ _COLUMNS = (
 def parallel_table(paths: ParallelPaths) -> Table:
     """One row for each place where paths meet, for an amp's own loop, and for amps that are used together."""
     rows = tuple(_row(*each) for each in zip(paths.all, paths.figures, strict=True))
-    return Table("parallel_paths", "Parallel paths", _COLUMNS, rows, empty="no paths side by side")
+    return Table("parallel_paths", "Parallel paths", _COLUMNS, rows, empty="")
 
 
 def _row(paths: Parallel, figures: ParallelFigures) -> Row:

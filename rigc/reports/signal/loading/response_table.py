@@ -33,7 +33,7 @@ def response_table(loading: Loading, driven: tuple[PickupFigures, ...]) -> Table
         "Responses of passive instruments, controls and inputs counted",
         COLUMNS,
         rows,
-        empty="no lead is driven by a passive instrument",
+        empty="",
         landscape=True,
     )
 
