@@ -173,7 +173,7 @@ def test_a_fuse_stands_where_it_is_looked_for() -> None:
     ]  # fmt: skip
     assert rows(made(text, power_table), "by_supply")[0][-1] == f"{slow} at 230 V; {fast} at 115 V"
     assert [row[:2] for row in rows(made(text, maintenance), "tasks")] == [
-        ("when it blows", f"mill: fit a fuse {slow} at 230 V, once"), ("when it blows", f"mill: fit a fuse {fast} at 115 V, once"),
+        ("when it blows", f"mill: mains plug out, fit a fuse {slow} at 230 V, once"), ("when it blows", f"mill: mains plug out, fit a fuse {fast} at 115 V, once"),
     ]  # fmt: skip
     assert rows(made(text, spares_list), "spares")[0][2] == "mill"
     dark = made(text, fault_tree).block("fuses")

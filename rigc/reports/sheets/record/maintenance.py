@@ -60,7 +60,7 @@ def _strips(rig: Rig) -> Iterator[Row]:
 
 def _fuses(fuses: Fuses) -> Iterator[Row]:
     for each in fuses.all:
-        yield _row("when it blows", Cell(f"{each.thing}: fit a fuse {each.fuse.words}{each.at}, once"))
+        yield _row("when it blows", Cell(f"{each.thing}: mains plug out, fit a fuse {each.fuse.words}{each.at}, once"))
 
 
 def _shows(number: int) -> str:
