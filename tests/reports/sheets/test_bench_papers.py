@@ -109,18 +109,18 @@ def test_no_audio_jack_is_asked_of_a_treadle_and_no_place_of_what_comes_through_
 
 
 def test_a_quote_adds_up_what_has_a_price_and_no_owner() -> None:
-    """Of the small board: 90 + 95.31 + 28 = 213.31 EUR. A unit that is somebody's is not sold to him."""
+    """Of the small board: 90 + 95.87 + 28 = 213.87 EUR. A unit that is somebody's is not sold to him."""
     offer = sheet(BOARD, "quote")
     told = rows(offer, "items")
     assert [row[:1] + row[2:5] for row in told] == [
         ["plank", "1", "90.00", "EUR"],
-        ["audio leads", "10", "95.31", "EUR"],
+        ["audio leads", "10", "95.87", "EUR"],
         ["dc leads", "4", "28.00", "EUR"],
-        ["material in all", "", "213.31", "EUR"],
+        ["material in all", "", "213.87", "EUR"],
     ]
     results = made(BOARD).results
     assert results is not None
-    assert Reasoning(results).of("rig.price-eur")[0].value.startswith("213.31")
+    assert Reasoning(results).of("rig.price-eur")[0].value.startswith("213.87")
 
 
 def test_without_a_price_there_is_no_quote() -> None:
