@@ -23,7 +23,6 @@ MOST_LINES = 20_000
 
 
 UNREADABLE = "malformed-statement"
-UNDECLARED = "unknown-name"
 
 
 class Tried(Record):
@@ -172,22 +171,32 @@ class _Shown:
 
     def __init__(self, before: Compiled, after: Compiled, changed: set[str]) -> None:
         texts = {source.name: source.text for source in before.sources}
-        self.written = {
-            each.name: _written(texts.get(each.name, ""), each) for each in after.sources if each.name in changed
-        }
+        pieces = {each.name: _Piece(texts.get(each.name, ""), each) for each in after.sources if each.name in changed}
+        self.written = {name: piece.lines for name, piece in pieces.items()}
+        self.gone = {name for piece in pieces.values() for name in piece.names_gone}
 
     def only(self, finding: Diagnostic) -> bool:
-        """Whether no place of it is in a line that was written. A name that nothing declares may have been declared by what was mended."""
+        """Whether no place of it is in a line that was written, and it does not miss a name that the mend took away."""
         spans = (finding.span, *(label.span for label in finding.also))
-        return finding.kind.name != UNDECLARED and not any(
+        return self.gone.isdisjoint(finding.subject) and not any(
             span is not None and span.line in self.written.get(span.source.name, ()) for span in spans
         )
 
 
-def _written(old: str, new: Source) -> range:
-    """The lines of the new text that are not those of the old one."""
-    start, end = alike(old, new.text)
-    return range(new.position(start)[0], new.position(len(new.text) - end)[0] + 1)
+class _Piece:
+    """The lines of a source that a mend wrote, and the words that stood there before and do not now."""
+
+    def __init__(self, old: str, new: Source) -> None:
+        start, end = alike(old, new.text)
+        first, last = new.position(start)[0], new.position(len(new.text) - end)[0]
+        self.lines = range(first, last + 1)
+        begins, ends = old.rfind("\n", 0, start) + 1, old.find("\n", len(old) - end)
+        before = old[begins : ends if ends >= 0 else len(old)]
+        now = "\n".join(map(new.line, self.lines))
+        self.names_gone = set(_WORD.findall(before)) - set(_WORD.findall(now))
+
+
+_WORD = re.compile(r"[A-Za-z][\w-]*")
 
 
 def _errors_and_warnings(made: Compiled) -> list[Diagnostic]:

@@ -364,12 +364,13 @@ def _implausible(
     others = slips(word.text, group or ((value, measure),))
     number = typed.split()[0]
     meant = " or ".join(f"{number} {other}" for other in others)
+    again = "correct it" if measure.exact else "measure it again"
     limit = in_words(measure.low if value < measure.low else measure.high, unit)
     return WRONG_QUANTITY.at(
         span,
         f"{typed} is {much} for {measure.bearer}: {f'did you mean {meant}?' if meant else f'{bound} {limit} is plausible'}",
-        label=f"{bound} {limit} is plausible" if meant else "probably a slip of the unit",
-        help=f"write {meant}, or measure it again" if len(others) > 1 else "measure it again",
+        label=f"{bound} {limit} is plausible" if meant else "probably a slip",
+        help=f"write {meant}, or {again}" if len(others) > 1 else again,
         mends=(Mend(f"write {number} {others[0]}", (Replace(word.span, others[0]),)),) if len(others) == 1 else (),
     )
 

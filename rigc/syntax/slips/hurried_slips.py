@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from rigc.syntax.mistake import Mistake, Wording
 
@@ -195,6 +195,71 @@ def _holds_nothing(m: Mistake) -> Wording | None:
     return Wording("it is not said what this loop holds", "units go here", "name its units: `holds hum -> marl`", mends)
 
 
+_MOST_COUNTS = 64
+
+
+def _range_of_counts(m: Mistake) -> Wording | None:
+    """`loops 1..8 of brain`, `done 1..3`: where plain numbers are listed."""
+    low, high = re.search(r"(?<![\w.])(\d+)[ \t]*\Z", m.before), re.match(r"\.\.[ \t]*(\d+)(?![\w.])", m.after)
+    if low is None or high is None or not m.awaits(","):
+        return None
+    first, last = int(low[1]), int(high[1])
+    if not first < last < first + _MOST_COUNTS:
+        return None
+    text = ", ".join(map(str, range(first, last + 1)))
+    mends = m.instead(m.line_start + low.start(1), m.at + high.end(), text, f"write {text}")
+    return Wording(f"'{low[1]}..{last}' is no list of numbers", "each number is written here", mends=mends)
+
+
+def _under_somewhere(m: Mistake) -> Wording | None:
+    """`brook under`: the player does not mind where."""
+    found = re.fullmatch(r"[ \t]*([a-z][\w-]*)[ \t]+under[ \t]*", m.before)
+    deck = re.search(r"^[ \t]*deck[ \t]+([a-z][\w-]*)", m.span.source.text, re.M)
+    if m.block != "place" or found is None or not m.ends or deck is None:
+        return None
+    start, text = m.line_start + found.start(1), f"{found[1]} beneath {deck[1]}"
+    return Wording(
+        f"it is not said where '{found[1]}' hangs",
+        "a place goes here, or rigc chooses one",
+        f"state it: {found[1]} under at ___, ___ mm",
+        m.instead(start, m.line_start + len(m.before.rstrip()), text, f"let rigc choose: write {text}"),
+    )
+
+
+def _two_ends(m: Mistake) -> Wording | None:
+    """`chain lant => left-amp, right-amp`: each side goes elsewhere."""
+    found = re.search(r"(?P<all>([a-z][\w-]*)[ \t]*=>[ \t]*([a-z][\w.-]*))[ \t]*\Z", m.before)
+    behind = re.match(r",[ \t]*([a-z][\w.-]*)[ \t]*(?:#.*)?\Z", m.after)
+    if m.before.split()[:1] != ["chain"] or found is None or behind is None:
+        return None
+    thing, ends = found[2], (found[3], behind[1])
+    sides = _output_pair(m.span.source.text, thing)
+    said = "one hop has one end", f"each side of '{thing}' goes to its own"
+    if sides is None:
+        blank = _told_lines(f"chain {thing}.___ -> {end}" for end in ends)
+        return Wording(*said, f"write a chain for each side, by its jack: {blank}")
+    lines = [f"chain {thing}.{side} -> {end}" for side, end in zip(sides, ends, strict=True)]
+    whole = re.match(rf"[ \t]*chain[ \t]+{re.escape(thing)}[ \t]*=>", m.before)
+    kept = [] if whole else [m.before[: found.end(2)].rstrip()]
+    end = m.line_start + len(m.code.rstrip())
+    mends = m.instead(m.line_start, end, "\n".join((*kept, *lines)), f"write {_told_lines(lines)}")
+    return Wording(*said, mends=mends)
+
+
+def _told_lines(lines: Iterable[str]) -> str:
+    """Statements told one behind the other."""
+    return " and ".join(f"`{line}`" for line in lines)
+
+
+def _output_pair(text: str, thing: str) -> tuple[str, str] | None:
+    """The stereo pair of outputs that the block of a thing states."""
+    block = re.search(rf"^[ \t]*[a-z]+[ \t]+{re.escape(thing)}\b[^{{\n]*\{{(.*?)^[ \t]*\}}", text, re.M | re.S)
+    for pair in re.finditer(r"^[ \t]*pair[ \t]+([\w-]+)[ \t]*,[ \t]*([\w-]+)", block[1] if block else "", re.M):
+        if block and re.search(rf"^[ \t]*output[ \t]+{re.escape(pair[1])}\b", block[1], re.M):
+            return pair[1], pair[2]
+    return None
+
+
 HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _capital_word,
     _word_before_the_statement,
@@ -213,4 +278,7 @@ HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _place_of_one_number,
     _rule_by_code,
     _holds_nothing,
+    _range_of_counts,
+    _under_somewhere,
+    _two_ends,
 )
