@@ -9,7 +9,6 @@ from rigc.model.resolve.context import Context
 from rigc.model.scope import UNKNOWN, corrected
 from rigc.syntax.nodes import Word
 
-
 _LONG_CODES = {
     "UK": "GB", "EN": "GB", "USA": "US", "GBR": "GB", "GER": "DE", "DEU": "DE", "FRA": "FR", "JPN": "JP", "ITA": "IT", "ESP": "ES", "NLD": "NL",
     "BEL": "BE", "CHE": "CH", "SUI": "CH", "AUT": "AT", "POL": "PL", "PRT": "PT", "IRL": "IE", "DNK": "DK", "DEN": "DK", "NOR": "NO", "SWE": "SE",

@@ -228,11 +228,11 @@ def _under_somewhere(m: Mistake) -> Wording | None:
 
 def _two_ends(m: Mistake) -> Wording | None:
     """`chain lant => left-amp, right-amp`: each side goes elsewhere."""
-    found = re.search(r"(?P<all>([a-z][\w-]*)[ \t]*=>[ \t]*([a-z][\w.-]*))[ \t]*\Z", m.before)
+    found = re.search(r"([a-z][\w-]*)[ \t]*=>[ \t]*([a-z][\w.-]*)[ \t]*\Z", m.before)
     behind = re.match(r",[ \t]*([a-z][\w.-]*)[ \t]*(?:#.*)?\Z", m.after)
     if m.before.split()[:1] != ["chain"] or found is None or behind is None:
         return None
-    thing, ends = found[2], (found[3], behind[1])
+    thing, ends = found[1], (found[2], behind[1])
     sides = _output_pair(m.span.source.text, thing)
     said = "one hop has one end", f"each side of '{thing}' goes to its own"
     if sides is None:
@@ -240,7 +240,7 @@ def _two_ends(m: Mistake) -> Wording | None:
         return Wording(*said, f"write a chain for each side, by its jack: {blank}")
     lines = [f"chain {thing}.{side} -> {end}" for side, end in zip(sides, ends, strict=True)]
     whole = re.match(rf"[ \t]*chain[ \t]+{re.escape(thing)}[ \t]*=>", m.before)
-    kept = [] if whole else [m.before[: found.end(2)].rstrip()]
+    kept = [] if whole else [m.before[: found.end(1)].rstrip()]
     end = m.line_start + len(m.code.rstrip())
     mends = m.instead(m.line_start, end, "\n".join((*kept, *lines)), f"write {_told_lines(lines)}")
     return Wording(*said, mends=mends)
