@@ -148,6 +148,7 @@ def lead(mark: str, start: str, end: str, plugs: str, **more: Any) -> Lead:
         "span": SPAN,
         "make": STRAIGHT,
         "through_mm": (),
+        "chosen": (False, False),
     }
     return Lead(**(values | more))
 

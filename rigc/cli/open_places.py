@@ -37,7 +37,7 @@ def proved_shown(report: Report, disk: Disk, work: float) -> tuple[Any, ...]:
     if rig is None:
         return ()
     from rigc.analysis.deck.unplaced import as_stated
-    from rigc.analysis.laying.chosen_places import task_of
+    from rigc.analysis.laying.choices.task import task_of
     from rigc.analysis.laying.proved_places import proved_places
     from rigc.reports.laying.choice_sheets import proved_sheet
 

@@ -35,7 +35,8 @@ def chosen_leads(results: Results, with_plugs: bool) -> list[tuple[Lead, str]]:
     return [
         (
             lead,
-            f"{lead.mark} {lead.start} -> {lead.end}{chosen_plugs(results.rig, lead) if with_plugs else ''}"
+            f"{lead.mark} {lead.start} -> {lead.end}"
+            f"{chosen_plugs(results.rig, lead) if with_plugs or any(lead.chosen) else ''}"
             f"{chosen_drops(results, lead)}",
         )
         for lead in results.get(Leads).all
@@ -46,7 +47,7 @@ def chosen_leads(results: Results, with_plugs: bool) -> list[tuple[Lead, str]]:
 def chosen_plugs(rig: Rig, lead: Lead) -> str:
     """How the lead's line states its plug kinds; empty where that is said already, or one of them is not known."""
     said = dict(rig.lead_wishes.plugs).get(lead.signal)
-    if lead.plugs is None or lead.plugs_stated or all(plug == said for plug in lead.plugs):
+    if lead.plugs is None or lead.plugs_stated or (all(plug == said for plug in lead.plugs) and not any(lead.chosen)):
         return ""
     return f" {lead.plugs[0]} to {lead.plugs[1]}"
 

@@ -67,7 +67,7 @@ def _lead_changes(file: File, results: Results, kinds: Collection[str]) -> list[
     leads = [
         line
         for lead, line in chosen_leads(results, "plugs" in kinds)
-        if (asked or chosen_drops(results, lead)) and ("outlets" in kinds or _fixed(results, lead))
+        if (asked or any(lead.chosen) or chosen_drops(results, lead)) and ("outlets" in kinds or _fixed(results, lead))
     ]
     found = [into_block(file, blocks, "leads", leads)] if leads else []
     marks = {lead.mark: lead for lead in results.get(Leads).all if lead.stated}
@@ -77,7 +77,7 @@ def _lead_changes(file: File, results: Results, kinds: Collection[str]) -> list[
         if lead is None:
             continue
         at = node.end.span.end
-        if "plugs" in kinds and node.plugs is None and (plugs := chosen_plugs(results.rig, lead)):
+        if ("plugs" in kinds or any(lead.chosen)) and node.plugs is None and (plugs := chosen_plugs(results.rig, lead)):
             found.append(Change(at, at, plugs))
         if drops := chosen_drops(results, lead):
             at = next(each.span.end for each in (node.run, node.cable, node.plugs, node.end) if each is not None)

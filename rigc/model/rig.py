@@ -8,7 +8,7 @@ from rigc.model.deck import Case, Deck, Hint, LaterRoom, Place, Weight, deck_mea
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Jack, Port
 from rigc.model.records import Accept, AsBuilt, Change, Expected, FieldNote, Frozen, Limit, Reading, Spare
-from rigc.model.stock import Stock
+from rigc.model.stock import ChosenPlug, Stock
 from rigc.model.things import Area, Instrument, MainsRange, MainsStrip, Panel, Supply, Unit
 from rigc.model.wishes import (
     Blend,
@@ -126,6 +126,7 @@ class Rig(Record):
     accepts: tuple[Accept, ...]
     notes: tuple[str, ...]
     end: Span  # where a finding about something that is nowhere in the file points to
+    chosen_plugs: tuple[ChosenPlug, ...] = ()  # with the places that were chosen
 
     @cached_property
     def things(self) -> dict[str, Unit | Supply | MainsStrip | Instrument | Panel]:
@@ -148,6 +149,10 @@ class Rig(Record):
     def jack(self, port: Port) -> Jack | None:
         """The jack at a port; None for an outlet of a supply."""
         return self.things[port.thing].jack(port.jack)
+
+    def chosen_plug(self, port: Port) -> ChosenPlug | None:
+        """The plug that was chosen for a jack with a place, in place of the usual one."""
+        return next((each for each in self.chosen_plugs if each.port == port), None)
 
     def limit(self, name: str) -> Limit | None:
         """The limit of that name that the source sets."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.model.fact import Choice, Quantity
-from rigc.model.jacks import Connector
+from rigc.model.jacks import Connector, Port
 from rigc.record import Record
 from rigc.source import Span
 
@@ -45,6 +45,16 @@ class Plug(Record):
     mass_kg: Quantity | None = None
     price: Choice | None = None
     soldered: bool = False
+
+
+class ChosenPlug(Record):
+    """A plug kind that was chosen for a jack in place of the usual one (`instead`), because with that something would be in the way:
+    `spares` names what."""
+
+    port: Port
+    plug: str
+    instead: str
+    spares: str = ""
 
 
 class Strip(Record):

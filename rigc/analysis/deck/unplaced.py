@@ -32,9 +32,10 @@ def open_rooms(rig: Rig) -> tuple[LaterRoom, ...]:
 
 
 def as_stated(rig: Rig) -> Rig:
-    """The rig without the places that were chosen, of things and of rooms."""
+    """The rig without what was chosen with places: of things and of rooms, and plugs."""
     places = {name: place for name, place in rig.places.items() if not place.chosen}
-    stated: Rig = rig.replace(places=places, reserved_rooms=tuple(r for r in rig.reserved_rooms if not r.chosen))
+    rooms = tuple(room for room in rig.reserved_rooms if not room.chosen)
+    stated: Rig = rig.replace(places=places, reserved_rooms=rooms, chosen_plugs=())
     return stated
 
 

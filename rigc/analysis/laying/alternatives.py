@@ -4,7 +4,8 @@ and each answer is judged by the rig's own."""
 from __future__ import annotations
 
 from rigc.analysis.deck.unplaced import as_stated
-from rigc.analysis.laying.chosen_places import Task, laid, searched, task_of
+from rigc.analysis.laying.choices.task import Task, task_of
+from rigc.analysis.laying.chosen_places import chosen_layout, laid, searched
 from rigc.analysis.laying.objective import Objective, terms
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.weights import weights
@@ -54,15 +55,14 @@ class _Answer(Record):
 def alternatives(rig: Rig, count: int, effort: int | None) -> tuple[Alternative, ...]:
     """At most so many, the best by the rig's own weights first; what is chosen in the rig is chosen anew. Fewer where all that is
     tried comes to the same or is worse at everything, none where nothing is open."""
-    bare = as_stated(rig)
-    task = task_of(bare)
-    if task is None or not task.free:
+    open_task = task_of(as_stated(rig))
+    if open_task is None or not open_task.free:
         return ()
+    best = chosen_layout(open_task, effort)
+    task, sides = best.task, dict(best.sides)
     found: list[_Answer] = []
     for leaning in LEANINGS:
-        other = task_of(_leaning(bare, leaning)) if leaning else task
-        assert other is not None
-        made = searched(other.board, effort)
+        made = searched(task.otherwise(_leaning(task.rig, leaning), sides).board, effort) if leaning else best.found
         if not made.hard:
             objective = Objective(tuple(terms(task.rig, task.board, list(made.at))))
             found = _good(task, [*found, _Answer(made.at, objective)])

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from rigc.analysis.deck.feet import spots_pressed
 from rigc.analysis.deck.foot_spots import worked_by_hand
 from rigc.analysis.deck.placement import Placement, placement
+from rigc.analysis.laying.choices.standing import hangs, needs_top
 from rigc.analysis.laying.hold import grip, tapes
 from rigc.analysis.laying.partings import partings
 from rigc.analysis.laying.room_in_case import rearmost
 from rigc.analysis.laying.search.board import Area, Board, End, Item, Link, Shape, Socket, Spot, Tier, Wish
-from rigc.analysis.laying.standing import for_a_foot, hangs
 from rigc.analysis.laying.use import uses
 from rigc.analysis.laying.weights import share_of, weights
 from rigc.analysis.laying.wishes.wishes_of_rig import side_wished, wishes_for
@@ -27,6 +30,9 @@ from rigc.model.things import Thing, Unit
 
 _UNKNOWN = 100_000  # where a height is not stated, everything is in the way
 _QUARTERS = (0, 90, 180, 270)
+
+Sides = Mapping[str, bool]
+"""Things that are on another side of the deck than is usual, by name: whether below it."""
 
 
 class _Laid:
@@ -53,6 +59,7 @@ def board_of(
     things: tuple[Thing, ...],
     step_mm: float = 1.0,
     rooms: tuple[LaterRoom, ...] = (),
+    sides: Sides = MappingProxyType({}),
 ) -> Board:
     """The board with these things free, and all that has a stated place on this deck fixed. Their bodies are known. Rooms without a
     place are its last items."""
@@ -61,7 +68,7 @@ def board_of(
     known = tuple(rig.things[name] for name in fixed)
     standing = [thing for thing in known if isinstance(thing, Thing) and thing.width_mm is not None]
     every = (*standing, *things)
-    under = frozenset(thing.name for thing in every if _under(rig, thing, deck, fixed))
+    under = frozenset(thing.name for thing in every if _under(rig, thing, deck, fixed, sides))
     names = tuple(thing.name for thing in every)
     laid = {turned: _Laid(rig, leads, names, under, turned) for turned in _QUARTERS}
     links = [lead for lead in leads.all if lead.mark in laid[0].ends]
@@ -102,10 +109,12 @@ def board_of(
     )
 
 
-def _under(rig: Rig, thing: Thing, deck: Deck, fixed: dict[str, Place]) -> bool:
-    """As stated; else as wished where the room below takes it, else where it belongs."""
+def _under(rig: Rig, thing: Thing, deck: Deck, fixed: dict[str, Place], sides: Sides) -> bool:
+    """As stated; else as it is chosen, else as wished where the room below takes it, else where it belongs."""
     if thing.name in fixed:
         return fixed[thing.name].under
+    if thing.name in sides:
+        return sides[thing.name]
     wished = side_wished(rig, thing, deck)
     return hangs(thing, deck) if wished is None else wished
 
@@ -127,7 +136,7 @@ def _item(
     use: int,
 ) -> Item:
     place = fixed.get(thing.name)
-    turns = (place.turned,) if place is not None else (0,) if for_a_foot(thing) else _QUARTERS
+    turns = (place.turned,) if place is not None else (0,) if needs_top(thing) else _QUARTERS
     return Item(
         thing.name,
         tuple(_shape(thing, turned, laid[turned], links) for turned in turns),
@@ -201,6 +210,7 @@ def _socket(laid: _Laid, port: Port, end: LeadEnd | None) -> Socket:
         low=low,
         high=high,
         above=0 if end is None else end.above or 0,
+        jack=port.jack,
     )
 
 

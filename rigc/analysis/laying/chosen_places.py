@@ -2,41 +2,24 @@
 
 from __future__ import annotations
 
-from rigc.analysis.deck.unplaced import open_rooms, own_deck, unplaced
-from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.not_placed import no_body, no_room, no_room_for_later, search_stopped
+from rigc.analysis.laying.choices.eased import Eased, eased
+from rigc.analysis.laying.choices.task import Task, task_of
+from rigc.analysis.laying.not_placed import no_room, no_room_for_later, otherwise, search_stopped
 from rigc.analysis.laying.search.annealing import FEW, Watch, search
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.clash import Tight, tightness
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.left_out import left_out
-from rigc.analysis.leads.leads import Leads
-from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.model.deck import Deck, LaterRoom, Place
+from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
 from rigc.model.things import Area, Thing
-from rigc.record import Record
 
 EFFORT = 16_000  # steps; a board of twenty things takes some three seconds. Half as many again while something is in the way.
+_HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
 _TRIES = 10  # a deck thought larger is tried with so much less
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
-
-
-class Task(Record):
-    """What is to be laid: on its `board` the rooms are the last items. `told` is what can't be laid, for want of a body."""
-
-    rig: Rig
-    deck: Deck
-    rooms: tuple[LaterRoom, ...]
-    board: Board
-    told: tuple[Diagnostic, ...]
-
-    @property
-    def free(self) -> tuple[int, ...]:
-        """The items that have no place."""
-        return tuple(number for number, item in enumerate(self.board.items) if item.fixed is None)
 
 
 def with_chosen_places(
@@ -49,26 +32,22 @@ def with_chosen_places(
         return rig, ()
     if not task.free:
         return rig, task.told
-    found = searched(task.board, effort, watch)
-    tight = (
-        tightness(task.board, usual_effort(task.board) // _TRIES)
-        if found.hard and effort != 0 and not found.stopped
-        else None
-    )
-    made, told = laid(task, found.at, tight)
+    best = chosen_layout(task, effort, watch)
+    task, found = best.task, best.found
+    tight, advice = None, None
+    if found.hard and effort != 0 and not found.stopped:
+        few = usual_effort(task.board) // _TRIES
+        tight, advice = tightness(task.board, few), eased(task, found, few, stated=True)
+    made, told = laid(task, found.at, tight, advice)
     return made, (*told, search_stopped(task.deck, found.steps)) if found.stopped else told
 
 
-def task_of(rig: Rig) -> Task | None:
-    """What has no place yet; None where everything has one."""
-    deck, things = own_deck(rig), unplaced(rig)
-    rooms = open_rooms(rig)
-    if deck is None or not (things or rooms):
-        return None
-    sized = tuple(thing for thing in things if thing.width_mm is not None and thing.depth_mm is not None)
-    told = tuple(no_body(thing, deck) for thing in things if thing not in sized)
-    board = board_of(rig, deck, Results(rig).get(Leads), sized, rooms=rooms)
-    return Task(rig, deck, rooms, board, told)
+def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) -> Eased:
+    """The best layout after so many steps; where something is in the way in it, or a wish is missed, with other plugs and sides as well."""
+    found = searched(task.board, effort, watch)
+    if found.stopped or effort == 0:
+        return Eased(task, found)
+    return eased(task, found, (usual_effort(task.board) if effort is None else effort) // _HALF, watch)
 
 
 def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Found:
@@ -77,8 +56,11 @@ def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Fo
     return search(board, usual, usual // 2, watch) if effort is None else search(board, effort, watch=watch)
 
 
-def laid(task: Task, at: tuple[At, ...], tight: Tight | None = None) -> tuple[Rig, tuple[Diagnostic, ...]]:
-    """The rig with what stands there, and the findings about what has no room, with why (`tight`)."""
+def laid(
+    task: Task, at: tuple[At, ...], tight: Tight | None = None, advice: Eased | None = None
+) -> tuple[Rig, tuple[Diagnostic, ...]]:
+    """The rig with what stands there, and the findings about what has no room, with why (`tight`) and
+    what would let all stand (`advice`)."""
     rig, deck, rooms, board = task.rig, task.deck, task.rooms, task.board
     without_room = left_out(board, at)
     first_room = len(board.items) - len(rooms)
@@ -93,9 +75,10 @@ def laid(task: Task, at: tuple[At, ...], tight: Tight | None = None) -> tuple[Ri
         if number not in without_room:
             free.append(Area(room.what, x / 10, y / 10, room.width_mm, room.depth_mm, room.span, chosen=True))
     told = list(task.told)
+    more = "" if advice is None else otherwise(deck, advice.plugs, advice.sides)
     lacking = {board.items[number].name: short for number, short in without_room.items() if number < first_room}
     if lacking:
-        told.append(no_room(rig, deck, lacking, board, tight))
+        told.append(no_room(rig, deck, lacking, board, tight, more))
     told += (
         no_room_for_later(rooms[number - first_room], deck, short)
         for number, short in without_room.items()

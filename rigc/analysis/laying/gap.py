@@ -32,7 +32,9 @@ def lead_gaps(rig: Rig, leads: Leads, lengths: CableLengths) -> tuple[LeadGap, .
     free = tuple(
         thing for name, place in rig.places.items() if place.chosen and isinstance(thing := rig.things[name], Thing)
     )
-    board = board_of(as_stated(rig), deck, leads, free)
+    board = board_of(
+        as_stated(rig), deck, leads, free, sides={thing.name: rig.places[thing.name].under for thing in free}
+    )
     known = {mark: length.finished for mark, length in lengths.lengths.items()}
     least = least_lengths(board, [known.get(link.mark, 0) for link in board.links])
     ends = {lead.mark: (str(lead.start), str(lead.end)) for lead in leads.all}

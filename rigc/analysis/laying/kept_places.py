@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.chosen_places import Task, laid, searched, task_of
+from rigc.analysis.laying.choices.other_plugs import other_plugs
+from rigc.analysis.laying.choices.task import Task, task_of
+from rigc.analysis.laying.chosen_places import chosen_layout, laid, searched
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.wishes.missed_wishes import best_move, in_the_way
@@ -14,6 +16,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.deck import Place
 from rigc.model.rig import Rig
+from rigc.model.stock import ChosenPlug
 from rigc.model.things import Thing
 from rigc.record import Record
 
@@ -43,7 +46,7 @@ def kept_places(rig: Rig, before: Rig, effort: int | None) -> Kept:
     """What is open in the rig stands where it stood before, as long as nothing is in its way there, no rule is broken and no wish missed
     that is new; only what does not is laid anew with what is new, and of the rest no more than that needs. The things of the rig
     `before` are called as they are called now."""
-    bare = as_stated(rig)
+    bare: Rig = as_stated(rig).replace(chosen_plugs=_still_open(rig, before))
     stood = {name: place for name, place in before.places.items() if name in rig.things and place.deck is None}
     task = task_of(bare)
     if task is None:
@@ -56,8 +59,18 @@ def kept_places(rig: Rig, before: Rig, effort: int | None) -> Kept:
         if thing.name in stood
     }
     still, found = _laid_with(task, opened, keeps, before, effort)
+    if found.hard:
+        best = chosen_layout(task, effort)
+        still, found = best.task, best.found
     made, _ = laid(still, found.at)
     return Kept(made, _moves(stood, made), tuple(name for name in made.places if name not in stood))
+
+
+def _still_open(rig: Rig, before: Rig) -> tuple[ChosenPlug, ...]:
+    """The plugs that were chosen before, where their jacks are still there and nobody states one by now."""
+    leads = Results(as_stated(rig)).get(Leads)
+    may = {(each.port, each.plug): each for each in other_plugs(rig, leads)}
+    return tuple(each for each in before.chosen_plugs if (each.port, each.plug) in may)
 
 
 def _laid_with(
@@ -87,7 +100,7 @@ def _task(task: Task, opened: tuple[Thing, ...], keeps: dict[str, Place]) -> Tas
     rig: Rig = task.rig.replace(places={**task.rig.places, **keeps})
     things = tuple(thing for thing in opened if thing.name not in keeps)
     board = board_of(rig, task.deck, Results(rig).get(Leads), things, rooms=task.rooms)
-    return Task(rig, task.deck, task.rooms, board, task.told)
+    return Task(rig, task.deck, things, task.rooms, board, task.told)
 
 
 def _released(task: Task, found: Found, keeps: dict[str, Place], before: Rig) -> set[str]:

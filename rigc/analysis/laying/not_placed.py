@@ -12,6 +12,7 @@ from rigc.diagnostics.wanted import how_to_state
 from rigc.diagnostics.wording import listed
 from rigc.model.deck import Deck, LaterRoom
 from rigc.model.rig import Rig
+from rigc.model.stock import ChosenPlug
 from rigc.model.things import Thing
 
 
@@ -25,7 +26,9 @@ def no_body(thing: Thing, deck: Deck) -> Diagnostic:
     )
 
 
-def no_room(rig: Rig, deck: Deck, lacking: dict[str, int], board: Board, tight: Tight | None) -> Diagnostic:
+def no_room(
+    rig: Rig, deck: Deck, lacking: dict[str, int], board: Board, tight: Tight | None, otherwise: str = ""
+) -> Diagnostic:
     """Things for which there is no room beside the others, with how many tenths of a millimetre each lacks at its best place: one finding
     for all, since it is the deck that is too small."""
     sizes = [_sized(rig, name) for name in lacking]
@@ -42,7 +45,7 @@ def no_room(rig: Rig, deck: Deck, lacking: dict[str, int], board: Board, tight: 
         label="has no stated place",
         numbers=(Number("lacking", lacking[nearest] / 10, "mm"),),
         note=_together(together),
-        help=_larger(None if tight is None else tight.larger),
+        help=otherwise + _larger(None if tight is None else tight.larger),
         asks_for=tuple(f"the place of '{name}'" for name in lacking),
     )
 
@@ -59,6 +62,15 @@ def _together(names: tuple[str, ...]) -> str:
     if len(names) == 1:
         return f"{listed(names)} alone has no place on it: proved"
     return f"{listed(names)} can't stand on it together, whatever else stands there: proved"
+
+
+def otherwise(deck: Deck, plugs: tuple[ChosenPlug, ...], sides: tuple[tuple[str, bool], ...]) -> str:
+    """The least that would let all stand without a larger deck: plugs and sides that the source states otherwise."""
+    if not (plugs or sides):
+        return ""
+    changes = [f"'{each.plug}' in place of '{each.instead}' at '{each.port}'" for each in plugs]
+    changes += [f"'{name}' {'beneath' if under else 'on'} '{deck.name}'" for name, under in sides]
+    return f"state {' and '.join(changes)} (tried: all have room then), "
 
 
 def _larger(found: Larger | None) -> str:

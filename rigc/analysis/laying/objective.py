@@ -56,7 +56,8 @@ def board_and_places(rig: Rig, deck: Deck, leads: Leads) -> tuple[Board, list[At
     """The board with what has a chosen place free, and where all stands."""
     chosen = [name for name, place in rig.places.items() if place.chosen]
     things = tuple(thing for name in chosen if isinstance(thing := rig.things[name], Thing))
-    board = board_of(as_stated(rig), deck, leads, things)
+    sides = {name: rig.places[name].under for name in chosen}
+    board = board_of(as_stated(rig), deck, leads, things, sides=sides)
     at: list[At] = []
     for item in board.items:
         place = rig.places[item.name]

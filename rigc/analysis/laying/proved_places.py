@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.laying.chosen_places import Task, laid, searched
+from rigc.analysis.laying.choices.task import Task
+from rigc.analysis.laying.chosen_places import laid, searched
 from rigc.analysis.laying.search.found import Found, as_it_is
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.solver.model import proof

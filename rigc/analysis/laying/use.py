@@ -27,8 +27,9 @@ def uses(rig: Rig, weighed: dict[str, int]) -> dict[str, int]:
 
 
 def trodden(unit: Unit) -> bool:
-    """Whether a foot works it: it has a switch, a treadle, loops or a bypass, and is not worked by hand."""
-    worked = unit.switches or unit.treadle_mm is not None or unit.loops or unit.bypass is not None
+    """Whether a foot works it: it has a switch, a treadle, loops or a bypass to stamp on, and is not worked by hand."""
+    stamped = unit.bypass is not None and unit.bypass.value != "always-on"
+    worked = unit.switches or unit.treadle_mm is not None or unit.loops or stamped
     return bool(worked) and not worked_by_hand(unit)
 
 

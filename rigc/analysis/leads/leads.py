@@ -26,7 +26,8 @@ class Lead(Record):
     """A lead. `signal` is audio, control, midi, dc, ac (low voltage, from an outlet) or mains; a `stage` lead is not routed over the deck.
 
     `ends` are the plug kinds at start and end: None where no kind of the stock goes in, and at the end of a `captive`
-    lead, which grows out of its unit, or out of a power brick, at `captive`. `leg_of` is the number of the Y lead whose leg it is. `through_mm` are the drop lines that the source states: one for both ends, or one for each. `made` is
+    lead, which grows out of its unit, or out of a power brick, at `captive`. `leg_of` is the number of the Y lead whose leg it is. `chosen` tells of each end whether its plug was chosen
+    with a place, in place of the usual one. `through_mm` are the drop lines that the source states: one for both ends, or one for each. `made` is
     the length of a lead that exists (or was bought: `premade`), `slack` what the source adds to the slack. `make` is how
     its conductors are joined, and what it is set to. `cable` is None for a captive lead, unless the source says what it is of.
     """
@@ -52,6 +53,7 @@ class Lead(Record):
     span: Span
     make: LeadMake = STRAIGHT
     through_mm: tuple[float, ...] = ()
+    chosen: tuple[bool, bool] = (False, False)
 
     @property
     def plugs(self) -> tuple[str, str] | None:
@@ -188,7 +190,8 @@ def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired) -
         start=want.start,
         end=want.end,
         stage=stage,
-        ends=stated or _ends(rig, want, stage, captive, wired),
+        ends=_chosen(rig, want, stated or _ends(rig, want, stage, captive, wired)),
+        chosen=(rig.chosen_plug(want.start) is not None, rig.chosen_plug(want.end) is not None),
         plugs_stated=stated is not None,
         cable=(None if facts is None else facts.cable) or (None if captive is not None else _cable(rig, want, stage)),
         run=None if facts is None else facts.run,
@@ -271,6 +274,14 @@ def _ends(rig: Rig, want: Wanted, stage: bool, captive: Port | None, wired: Wire
         for port, connector in ((want.start, here or there), (want.end, there or here))
     )
     return start, end
+
+
+def _chosen(rig: Rig, want: Wanted, ends: tuple[str | None, str | None]) -> tuple[str | None, str | None]:
+    """With the plugs that were chosen with places, in place of the usual ones."""
+    if not rig.chosen_plugs:
+        return ends
+    start, end = (rig.chosen_plug(port) for port in (want.start, want.end))
+    return ends[0] if start is None else start.plug, ends[1] if end is None else end.plug
 
 
 def _cable(rig: Rig, want: Wanted, stage: bool) -> str | None:

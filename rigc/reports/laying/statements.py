@@ -8,14 +8,16 @@ from rigc.analysis.leads.lengths.cable_routes import CableRoutes, through
 from rigc.model.rig import Rig
 
 
-def chosen_drop_lines(leads: Leads, routes: CableRoutes) -> tuple[str, ...]:
-    """A whole `leads { ... }` block for those that go through the deck elsewhere than at the nearest lines; none where none does."""
-    found = [
-        f"  {lead.mark} {lead.start} -> {lead.end}{through(routes.routes[lead.mark])}"
-        for lead in leads.all
-        if lead.mark in routes.routes and routes.routes[lead.mark].chosen
-    ]
-    head = "leads {", "  # in place of the lead's own line, or with `through` and what follows added to it"
+def chosen_on_leads(leads: Leads, routes: CableRoutes) -> tuple[str, ...]:
+    """A whole `leads { ... }` block for those with plugs that were chosen with places, and those that go through the deck elsewhere than at
+    the nearest lines; none where there are none."""
+    found = []
+    for lead in leads.all:
+        plugs = f" {lead.plugs[0]} to {lead.plugs[1]}" if lead.plugs is not None and any(lead.chosen) else ""
+        drops = through(routes.routes[lead.mark]) if lead.mark in routes.routes else ""
+        if plugs or drops:
+            found.append(f"  {lead.mark} {lead.start} -> {lead.end}{plugs}{drops}")
+    head = "leads {", "  # in place of the lead's own line, or what stands behind its ends added to it"
     return (*head, *found, "}") if found else ()
 
 

@@ -9,20 +9,21 @@ from rigc.analysis.leads.lengths.cable_lengths import Length
 from rigc.analysis.stores.bought_leads import Bought
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell
+from rigc.reports.deck.chosen_places import MARK
 from rigc.reports.figure_cell import figure_cell
 from rigc.traced.figure import Answer, Figure
 
 
 def plug_cells(lead: Lead) -> tuple[Cell, Cell]:
-    """The plug kinds of both ends; blank and marked where no kind of the stock goes in."""
-    ends = zip((lead.start, lead.end), lead.ends, strict=True)
+    """The plug kinds of both ends, marked where they were chosen with places; blank and marked where no kind of the stock goes in."""
+    ends = zip((lead.start, lead.end), lead.ends, lead.chosen, strict=True)
     start, end = (
         Cell("captive")
         if port == lead.captive
         else Cell("as bought")
         if plug is None and lead.signal == "mains"
-        else _plug(plug)
-        for port, plug in ends
+        else _plug(plug, chosen)
+        for port, plug, chosen in ends
     )
     return start, end
 
@@ -75,5 +76,5 @@ def _stated_cell(figures: Mapping[str, Figure | None], mark: str, *, with_unit: 
     return Cell("", mark="not stated") if figure is None else figure_cell(figure, with_unit=with_unit)
 
 
-def _plug(plug: str | None) -> Cell:
-    return Cell("", mark="no plug fits") if plug is None else Cell(plug)
+def _plug(plug: str | None, chosen: bool) -> Cell:
+    return Cell("", mark="no plug fits") if plug is None else Cell(plug, mark=MARK if chosen else "")

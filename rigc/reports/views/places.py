@@ -10,7 +10,7 @@ from rigc.model.rig import Rig
 from rigc.model.things import Area
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.laying.gap_table import gap_note, gap_table
-from rigc.reports.laying.statements import chosen_drop_lines, chosen_statements
+from rigc.reports.laying.statements import chosen_on_leads, chosen_statements
 
 
 def places(rig: Rig, leads: Leads, lengths: CableLengths, routes: CableRoutes) -> Sheet:
@@ -25,11 +25,12 @@ def places(rig: Rig, leads: Leads, lengths: CableLengths, routes: CableRoutes) -
         "builder",
         (
             _table(rig),
+            *((_plugs(rig),) if rig.chosen_plugs else ()),
             objective_table(objective(rig, leads)),
             objective_note(),
             gap_table(lead_gaps(rig, leads, lengths)),
             gap_note(),
-            Paragraph("statements", (*chosen_statements(rig), *chosen_drop_lines(leads, routes)), kind="statements"),
+            Paragraph("statements", (*chosen_statements(rig), *chosen_on_leads(leads, routes)), kind="statements"),
         ),
     )
 
@@ -45,6 +46,15 @@ def _table(rig: Rig) -> Table:
     )
     rows = (*map(_row, rig.places.values()), *map(_room, rig.reserved_rooms))
     return Table("places", "Places", columns, rows, "nothing has a place")
+
+
+def _plugs(rig: Rig) -> Table:
+    """Plugs that were chosen with the places, and why."""
+    columns = (Column("jack"), Column("plug"), Column("in place of"), Column("which would meet"))
+    rows = tuple(
+        Row(tuple(map(Cell, (str(each.port), each.plug, each.instead, each.spares)))) for each in rig.chosen_plugs
+    )
+    return Table("chosen-plugs", "Plugs chosen with the places", columns, rows, "none")
 
 
 def _row(place: Place) -> Row:

@@ -10,7 +10,7 @@ from small_rigs import block, results_of
 from laying.exhaustive import shorter_than
 from laying.small_boards import dealt, unit
 from rigc.analysis.deck.unplaced import as_stated
-from rigc.analysis.laying.chosen_places import task_of
+from rigc.analysis.laying.choices.task import task_of
 from rigc.analysis.laying.proved_places import proved_places
 from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.laying.search.board import Board, Parting

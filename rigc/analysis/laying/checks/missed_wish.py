@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.laying.standing import for_a_foot
+from rigc.analysis.laying.choices.standing import needs_top
 from rigc.analysis.laying.wishes.contradictions import contradictions
 from rigc.analysis.laying.wishes.missed_wishes import MissedWish, MissedWishes
 from rigc.analysis.laying.wishes.wish_words import by_how_much, wished
@@ -55,7 +55,7 @@ def _against(rig: Rig, missed: MissedWish) -> str:
     if against:
         return f"that goes against the wish that {joined(_said(each) for each in against)}"
     thing = rig.things[hint.things[0]]
-    if hint.kind == "jacks_look" and isinstance(thing, Thing) and for_a_foot(thing):
+    if hint.kind == "jacks_look" and isinstance(thing, Thing) and needs_top(thing):
         return "what a foot works is not turned away from the player"
     deck = missed.wish.deck
     if hint.word == "beneath" and deck is not None and isinstance(thing, Thing) and lacks_below(thing, deck):

@@ -22,6 +22,7 @@ class Socket(Record):
     low: int
     high: int
     above: int
+    jack: str = ""
 
 
 class Shape(Record):
