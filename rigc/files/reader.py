@@ -1,7 +1,7 @@
 """The reader of one command: parses sources, and keeps tables and clean parses in the user's cache folder.
 
-Making the grammar's tables takes a second, loading lark and them some hundred milliseconds; a file that has not changed
-since it was parsed needs neither.
+Making the grammar's tables takes a second, loading lark and them some hundred milliseconds; a file without mistakes needs but what the
+automaton goes by, and one that has not changed since it was parsed not even that.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from rigc.syntax.parsed import Parsed
 
 if TYPE_CHECKING:
     from rigc.syntax.parse import Grammar
-
+    from rigc.syntax.tables import Tables
 
 _OURS = ("rigc.syntax.", "rigc.source")
 
@@ -70,21 +70,33 @@ class CachedReader:
         saved = self._cache.read(name)
         if saved:
             return frozenset(saved.decode("ascii").split())
-        words = self.grammar.reserved
+        words = self._tables.reserved
         self._cache.write(name, " ".join(sorted(words)).encode("ascii"))
         return words
 
     @cached_property
     def grammar(self) -> Grammar:
-        """The tables of `grammar/rig.lark`."""
+        """The grammar of `grammar/rig.lark`."""
+        from rigc.syntax.automaton import Automaton
         from rigc.syntax.parse import Grammar
+
+        name = self._name("states", self._key.hex())
+        saved = self._cache.read(name)
+        if saved is None:
+            saved = self._tables.automaton.encode("ascii")
+            self._cache.write(name, saved)
+        return Grammar(Automaton(saved.decode("ascii")), lambda: self._tables)
+
+    @cached_property
+    def _tables(self) -> Tables:
+        from rigc.syntax.tables import Tables
 
         name = self._name("tables", self._key.hex())
         saved = self._cache.read(name)
-        loaded = Grammar.load(saved) if saved else None
+        loaded = Tables.load(saved) if saved else None
         if loaded is not None:
             return loaded
-        made = Grammar.build(self._text)
+        made = Tables.build(self._text)
         self._cache.write(name, made.save())
         return made
 

@@ -32,7 +32,7 @@ def tables(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_CACHE_HOME", str(home))
         main(["check", str(home / "small.rig")])
-    return [*(home / "rigc").glob("tables-*"), *(home / "rigc").glob("reserved-*")]
+    return [each for sort in ("tables", "states", "reserved") for each in (home / "rigc").glob(f"{sort}-*")]
 
 
 @pytest.fixture

@@ -40,7 +40,7 @@ class Uncached:
 
 @cache
 def _reserved() -> frozenset[str]:
-    return grammar().reserved
+    return grammar().tables.reserved
 
 
 def parsed(text: str) -> Parsed:
