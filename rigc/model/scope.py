@@ -11,6 +11,7 @@ from rigc.diagnostics.wording import listed
 from rigc.source import Span
 from rigc.syntax.nodes import Word
 
+NOWHERE = "declared nowhere"
 UNKNOWN = Kind(
     "unknown-name",
     Level.ERROR,
@@ -159,7 +160,7 @@ class Scope:
             name.span,
             f"nothing declares '{name.text}'; {wanted} goes here",
             subject=(name.text,),
-            label=f"did you mean '{near}'?" if near else "declared nowhere",
+            label=f"did you mean '{near}'?" if near else NOWHERE,
             also=also,
             help=("" if near else self._there_are(kinds))
             or f"declare '{name.text}'" + ("" if near else ", or correct the name"),

@@ -1,12 +1,14 @@
-"""Findings -> the same, a name that nothing declares told once: at the first place where it stands, with the other places."""
+"""Findings -> the same, a name that nothing declares told once: at the first place where it stands, with the other places; or not at all,
+where one of two things of one name was to bear it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
-from rigc.diagnostics.mend import Mend
-from rigc.model.scope import UNKNOWN
+from rigc.diagnostics.mend import Mend, Replace
+from rigc.model.scope import NOWHERE, TAKEN, UNKNOWN
+from rigc.source import Span
 
 AGAIN = "and here"
 
@@ -23,7 +25,33 @@ def each_name_once(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
         else:
             where[finding.subject] = len(kept)
             kept.append(finding)
-    return tuple(kept)
+    return _with_lost_name(kept)
+
+
+def _with_lost_name(findings: list[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """Where one name is given twice and one is declared nowhere, the first stands where the second was to: a block was copied."""
+    taken = [each for each in findings if each.kind is TAKEN and each.span is not None and _declares(each.span)]
+    lost = [each for each in findings if each.kind is UNKNOWN and each.label == NOWHERE and "unit" in each.message]
+    if len(taken) != 1 or len(lost) != 1:
+        return tuple(findings)
+    (double,), (name,) = taken, lost
+    places = (double.also[0].span, double.span)
+    mends = tuple(
+        Mend(
+            f"name the one of line {span.line} '{name.subject[0]}', which nothing declares",
+            (Replace(span, name.subject[0]),),
+        )
+        for span in places
+        if span is not None
+    )
+    where = () if name.span is None else (Label(name.span, "named here"),)
+    told: Diagnostic = double.replace(mends=mends, help="", also=(*double.also, *where))
+    return tuple(told if each is double else each for each in findings if each is not name)
+
+
+def _declares(span: Span) -> bool:
+    """Whether a name stands where a unit, an amp or a desk is declared."""
+    return span.source.line(span.line).split()[:1] in (["unit"], ["amp"], ["desk"])
 
 
 def _both(told: Diagnostic, again: Diagnostic) -> Diagnostic:
