@@ -140,12 +140,19 @@ def test_rows_are_a_little_lower_or_higher_where_that_spares_a_page_or_fills_it(
     assert 5.7 <= heights[43] < 6.5 < heights[50]
 
 
-def test_short_sheets_of_one_hand_share_a_page() -> None:
+def test_a_sheet_begins_on_the_page_that_one_of_the_same_hand_leaves_half_empty() -> None:
+    """Eight rows take a quarter of a page, 36 nearly all of it; 48 go over to a second page, of which they use a third."""
     short, other, bench = long(8), long(9, "cut-list", 4, "B4"), long(10, "history", 5, "R1")
     told = fit(short, other, bench)
     assert [each.shares for each in told] == [3, 3, 5]
     assert [each.names for each in told] == ["B3 · B4", "B3 · B4", ""]
-    assert [each.shares for each in fit(long(8), long(33, "cut-list", 4, "B4"))] == [3, 4]
+    assert [each.shares for each in fit(long(36), long(36, "cut-list", 4, "B4"))] == [3, 4]
+    assert [each.shares for each in fit(long(48), long(48, "cut-list", 4, "B4"))] == [3, 3]
+    assert [each.shares for each in fit(long(8), long(8, "label-sheet", 4, "B4"), long(8, "kits", 5, "B5"))] == [
+        3,
+        4,
+        5,
+    ]
     text = html.render((short, other))
     assert 'class="sheet shared joins" id="sheet-4"' in text
     assert "#sheet-4 { page: sheet-3; }" in text

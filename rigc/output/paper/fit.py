@@ -1,11 +1,13 @@
-"""Documents -> how each is set on its pages: which way they lie, how high rows are, and which short sheets of one hand share a page.
+"""Documents -> how each is set on its pages: which way they lie, how high rows are, and which sheets of one hand go on one after the other.
 
-No sheet goes over to a page that it hardly uses where rows a little lower, or higher, keep it from that; the fewest pages win.
+A sheet begins on the page that the one before leaves half empty, where that spares a page or a page that is hardly used; no sheet
+goes over to a page that it hardly uses where rows a little lower, or higher, keep it from that; the fewest pages win.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import NamedTuple
 
 from rigc.output.paper.heights import ROW, Page, Part, fits, is_dense, pair, parts
 from rigc.record import Record
@@ -13,12 +15,16 @@ from rigc.reports.content import Block, Document, Drawing, Sheet, Table
 
 # Least heights of a row in mm, the one that is wanted first: letters of 10 pt and a box to tick go into the lowest.
 _ROWS = (ROW, 6.3, 6.1, 5.9, 5.7, 6.8, 7.1, 7.4, 7.7)
-_LOWER = 5  # so many of them are not higher
 STAGE = ("wiring-sheet", "preset-sheet", "stage-hook-up", "crew-card", "fault-tree")
 """Sheets that are read at arm's length, in bad light."""
+ALONE = ("label-sheet", "plan-full-size")
+"""Sheets that are cut up."""
 _FULL, _OVERFULL = 0.975, 1.04  # of a page's height: what surely goes on it by the estimate, and what may
 _LOW = 0.5  # a page less used than this is one too many
 _SPARE = 0.6  # of a page: what such a one costs
+_ROOM = 0.66  # of a page: where more of it is used, no other sheet begins
+_JOINED = 0.15  # of a page: what it costs that a sheet has no page of its own to begin on
+_MOST = 4  # sheets, one after the other
 _NAMED = 9.0  # mm: a sheet's name, where it shares a page
 _FOOT = 13.0  # mm that the title block takes of the first page
 
@@ -35,11 +41,33 @@ class Fit(Record):
     dense: frozenset[str] = frozenset()
 
 
-class _Way(Record):
+class _Way(NamedTuple):
+    """A sheet, one way about, with rows of one height: its parts that are never broken, each with the height that it needs."""
+
     sheet: Sheet
+    page: Page
     row: float
-    used: tuple[float, ...]  # of each page, its part
-    loose: tuple[float, ...]  # the same, if pages hold a little more than they are thought to
+    parts: tuple[
+        tuple[float, float, bool], ...
+    ]  # what each needs, the head that is repeated above it, whether it is turned
+
+
+class _Run(NamedTuple):
+    """What documents so far come to: the pages that they cost, without the last if that may yet be filled, and how they are set."""
+
+    pages: float
+    off: int  # by how many steps rows are other than wanted
+    begun: int  # the place of the first document that stands on the last page, if another may begin there; else -1
+    across: bool
+    row: float
+    used: tuple[float, float]  # of the last page, if pages hold what they surely do, and if they hold a little more
+    before: _Run | None
+    ways: tuple[_Way, ...] = ()
+
+    @property
+    def worth(self) -> tuple[float, int]:
+        """What it comes to if no other sheet begins on its last page."""
+        return self.pages + _SPARE * (max(self.used) < _LOW), self.off
 
 
 def as_stated(documents: tuple[Document, ...]) -> tuple[Fit, ...]:
@@ -49,63 +77,94 @@ def as_stated(documents: tuple[Document, ...]) -> tuple[Fit, ...]:
 
 def fitted(documents: tuple[Document, ...], paper: str, own: frozenset[str]) -> tuple[Fit, ...]:
     """One for each document. Those whose sheet is in `own` are laid out by a template of their own, and stay as they are."""
-    ways = [() if each.sheet.name in own else tuple(_ways(each, paper)) for each in documents]
-    least: list[tuple[float, tuple[Fit, ...]]] = [(0.0, ())]
-    for at in range(len(documents)):
-        alone = _alone(documents[at], ways[at], paper)
-        choices = [(least[at][0] + alone[0], (*least[at][1], alone[1]))]
-        for begin in range(at - 1, -1, -1):
-            group = documents[begin : at + 1]
-            shared = _shared(group, ways[begin : at + 1])
-            if not shared:
-                break
-            names = " · ".join(one.code for one in group)
-            fits = (_fit(one, way, group[0], paper, names) for one, way in zip(group, shared, strict=True))
-            low = sum(way.used[0] for way in shared) < _LOW
-            choices.append((least[begin][0] + 1 + _SPARE * low, (*least[begin][1], *fits)))
-        least.append(min(choices, key=lambda choice: choice[0]))
-    return least[-1][1]
+    runs: list[_Run] = [_Run(0.0, 0, -1, False, ROW, (1.0, 1.0), None)]
+    for at, document in enumerate(documents):
+        ways = () if document.sheet.name in own else tuple(_ways(document, paper))
+        best = _cheapest(runs, at)
+        if not ways:
+            runs = [best._replace(pages=best.worth[0] + 1, used=(1.0, 1.0), begun=-1, before=best, ways=())]
+            continue
+        found = [_set(best, document, way, begun, named) for way in ways for begun, named in ((-1, False), (at, True))]
+        found += [
+            _set(run, document, way, run.begun, True)
+            for run in runs
+            if run.begun >= 0 and _goes_on(documents[run.begun : at + 1], run)
+            for way in ways
+            if way.row == run.row and way.sheet.landscape is run.across
+        ]
+        runs = _best(found)
+    return tuple(_fits(documents, _cheapest(runs, len(documents))))
 
 
-def _alone(document: Document, ways: tuple[_Way, ...], paper: str) -> tuple[float, Fit]:
-    if not ways:
-        return 1.0, Fit(document, shares=document.number, stage=document.sheet.name in STAGE)
-    best = min(ways, key=lambda way: _cost(way, document.sheet))
-    return _cost(best, document.sheet)[0] + _SPARE * (best.used[-1] < _LOW and len(best.used) == 1), _fit(
-        document, best, document, paper
+def _cheapest(runs: list[_Run], count: int) -> _Run:
+    """Of those that have come to so many documents; a sheet that bears its name on its page for others has one that joins it."""
+    return min((run for run in runs if run.begun != count - 1 or run.begun < 0), key=lambda run: run.worth)
+
+
+def _goes_on(documents: tuple[Document, ...], run: _Run) -> bool:
+    """Whether the last of these may begin on the page that the others have come to."""
+    hands = {document.code[:1] for document in documents}
+    whole = not any(document.sheet.name in ALONE for document in documents)
+    return len(hands) == 1 and "" not in hands and whole and len(documents) <= _MOST and max(run.used) < _ROOM
+
+
+def _best(runs: list[_Run]) -> list[_Run]:
+    """The cheapest that ends there, and of those on whose last page another may begin the cheapest of each kind."""
+    kept: dict[tuple[object, ...], _Run] = {}
+    for run in runs:
+        kind = (run.begun, run.across, run.row) if run.begun >= 0 else (run.begun,)
+        if kind not in kept or run.worth < kept[kind].worth:
+            kept[kind] = run
+    return list(kept.values())
+
+
+def _set(before: _Run, document: Document, way: _Way, begun: int, named: bool) -> _Run:
+    """With one more document: on pages of its own, or on the last one of a run that others may join."""
+    joins = named and before.begun == begun
+    head = _NAMED / way.page.high if named else 0.0
+    first = document.number == 1
+    starts = before.used if joins else (0.0, 0.0)
+    full, over = (
+        _filled(way, first, share, start + head) for share, start in zip((_FULL, _OVERFULL), starts, strict=True)
+    )
+    pages = max(len(used) + _SPARE * sum(each < _LOW for each in used[:-1]) for used in (full, over))
+    turned = (0.3 if document.sheet.landscape else 2.0) * (way.sheet.landscape != document.sheet.landscape)
+    cost = before.pages - 1 + _JOINED if joins else before.worth[0]
+    return _Run(
+        cost + pages + turned,
+        before.off + _ROWS.index(way.row),
+        -1 if way.parts and way.parts[-1][2] else begun,
+        way.sheet.landscape,
+        way.row,
+        (full[-1], over[-1]),
+        before,
+        (way,),
     )
 
 
-def _fit(document: Document, way: _Way, first: Document, paper: str, names: str = "") -> Fit:
-    stage = document.sheet.name in STAGE
-    page = _page(paper, across=way.sheet.landscape, stage=stage)
+def _fits(documents: tuple[Document, ...], last: _Run) -> Iterable[Fit]:
+    runs: list[_Run] = []
+    run: _Run | None = last
+    while run is not None and run.before is not None:
+        runs.insert(0, run)
+        run = run.before
+    firsts: list[int] = []
+    for at, each in enumerate(runs):
+        joins = at > 0 and each.begun >= 0 and each.begun == runs[at - 1].begun
+        firsts.append(firsts[-1] if joins else at)
+    for document, each, first in zip(documents, runs, firsts, strict=True):
+        if not each.ways:
+            yield Fit(document, shares=document.number, stage=document.sheet.name in STAGE)
+            continue
+        sharing = [one.code for one, its in zip(documents, firsts, strict=True) if its == first]
+        names = " · ".join(sharing) if len(sharing) > 1 else ""
+        yield _fit(document, each.ways[0], documents[first], names)
+
+
+def _fit(document: Document, way: _Way, first: Document, names: str) -> Fit:
     tables = (block for block in way.sheet.blocks if isinstance(block, Table) and block.name not in way.sheet.beside)
-    dense = frozenset(table.name for table in tables if is_dense(table, page))
-    return Fit(document.replace(sheet=way.sheet), way.row, first.number, names, stage, dense)
-
-
-def _shared(documents: tuple[Document, ...], ways: list[tuple[_Way, ...]]) -> tuple[_Way, ...]:
-    """How these sheets, one after the other, go on one page: all of one hand and whole, some of them short. Empty if they don't."""
-    hands = {document.code[:1] for document in documents}
-    if len(hands) > 1 or "" in hands:
-        return ()
-    for across in (False, True):
-        high = _page("letter", across=across).high
-        whole = [[way for way in each if len(way.used) == 1 and way.sheet.landscape is across] for each in ways]
-        if all(whole) and any(each[0].used[0] < _LOW for each in whole):
-            for row in _ROWS[:_LOWER]:
-                told = tuple(way for each in whole for way in each if way.row == row)
-                if len(told) == len(ways) and sum(way.used[0] + _NAMED / high for way in told) <= _FULL:
-                    return told
-    return ()
-
-
-def _cost(way: _Way, stated: Sheet) -> tuple[float, int]:
-    """In pages, then how far rows are from the height that is wanted; a page that is hardly used counts for more, and so does
-    one that lies otherwise than the sheet says."""
-    pages = max(len(used) + _SPARE * (used[-1] < _LOW and len(used) > 1) for used in (way.used, way.loose))
-    turned = 0.3 if stated.landscape else 2.0
-    return pages + turned * (way.sheet.landscape != stated.landscape), _ROWS.index(way.row)
+    dense = frozenset(table.name for table in tables if is_dense(table, way.page))
+    return Fit(document.replace(sheet=way.sheet), way.row, first.number, names, way.page.stage, dense)
 
 
 def _turns(sheet: Sheet) -> Iterable[Sheet]:
@@ -138,8 +197,8 @@ def _ways(document: Document, paper: str) -> Iterable[_Way]:
         page = _page(paper, across=sheet.landscape, stage=sheet.name in STAGE)
         units = tuple(_units(_parts(sheet, page)))
         for row in _ROWS:
-            full, over = (_filled(units, page, row, document.number == 1, share) for share in (_FULL, _OVERFULL))
-            yield _Way(sheet, row, full, over)
+            needs = ((sum(part.high(row) for part in unit), unit[0].head, unit[0].turned) for unit in units)
+            yield _Way(sheet, page, row, tuple(needs))
 
 
 def _parts(sheet: Sheet, page: Page) -> Iterable[Part]:
@@ -150,22 +209,19 @@ def _parts(sheet: Sheet, page: Page) -> Iterable[Part]:
             yield from parts(block, page)
 
 
-def _filled(
-    units: tuple[tuple[Part, ...], ...], page: Page, row: float, first: bool, share: float
-) -> tuple[float, ...]:
-    """How much of each page is used, if this share of a page's height is what it takes by the estimate."""
-    used, at, turned = [0.0], 0.0, False
-    high = page.high - (_FOOT if first else 0)
-    for unit in units:
-        needed = sum(part.high(row) for part in unit)
-        if at and (at + needed > high * share or unit[0].turned != turned):
-            at = unit[0].head
+def _filled(way: _Way, first: bool, share: float, start: float) -> list[float]:
+    """How much of each page is used, if this share of a page's height is what it takes by the estimate; `start` is used of the first already."""
+    high = way.page.high - (_FOOT if first else 0)
+    used, at, turned = [start], start * high, False
+    for needed, head, lies in way.parts:
+        if at and (at + needed > high * share or lies != turned):
+            at = head
             used.append(0.0)
-            high = page.wide - 3 if unit[0].turned else page.high
-        turned = unit[0].turned
+            high = way.page.wide - 3 if lies else way.page.high
+        turned = lies
         at += needed
         used[-1] = min(1.0, at / high)
-    return tuple(used)
+    return used
 
 
 def _units(told: Iterable[Part]) -> Iterable[tuple[Part, ...]]:
