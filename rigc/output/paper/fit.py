@@ -19,7 +19,7 @@ STAGE = ("wiring-sheet", "preset-sheet", "stage-hook-up", "crew-card", "fault-tr
 """Sheets that are read at arm's length, in bad light."""
 ALONE = ("label-sheet", "plan-full-size")
 """Sheets that are cut up."""
-_FULL, _OVERFULL = 0.975, 1.04  # of a page's height: what surely goes on it by the estimate, and what may
+_FULL, _OVERFULL = 0.98, 1.02  # of a page's height: what surely goes on it by the estimate, and what may
 _LOW = 0.5  # a page less used than this is one too many
 _SPARE = 0.6  # of a page: what such a one costs
 _ROOM = 0.66  # of a page: where more of it is used, no other sheet begins
@@ -67,7 +67,7 @@ class _Run(NamedTuple):
     @property
     def worth(self) -> tuple[float, int]:
         """What it comes to if no other sheet begins on its last page."""
-        return self.pages + _SPARE * (max(self.used) < _LOW), self.off
+        return self.pages + _SPARE * (min(self.used) < _LOW), self.off
 
 
 def as_stated(documents: tuple[Document, ...]) -> tuple[Fit, ...]:
@@ -133,7 +133,7 @@ def _set(before: _Run, document: Document, way: _Way, begun: int, named: bool) -
     return _Run(
         cost + pages + turned,
         before.off + _ROWS.index(way.row),
-        -1 if way.parts and way.parts[-1][2] else begun,
+        -1 if way.parts and way.parts[-1][3] else begun,
         way.sheet.landscape,
         way.row,
         (full[-1], over[-1]),
@@ -197,7 +197,10 @@ def _ways(document: Document, paper: str) -> Iterable[_Way]:
         page = _page(paper, across=sheet.landscape, stage=sheet.name in STAGE)
         units = tuple(_units(_parts(sheet, page)))
         for row in _ROWS:
-            needs = ((sum(part.high(row) for part in unit), unit[0].head, unit[0].turned) for unit in units)
+            needs = (
+                (sum((part.high(row) for part in unit), 0.0), unit[-1].below, unit[0].head, unit[0].turned)
+                for unit in units
+            )
             yield _Way(sheet, page, row, tuple(needs))
 
 
@@ -213,8 +216,8 @@ def _filled(way: _Way, first: bool, share: float, start: float) -> list[float]:
     """How much of each page is used, if this share of a page's height is what it takes by the estimate; `start` is used of the first already."""
     high = way.page.high - (_FOOT if first else 0)
     used, at, turned = [start], start * high, False
-    for needed, head, lies in way.parts:
-        if at and (at + needed > high * share or lies != turned):
+    for needed, below, head, lies in way.parts:
+        if at and (at + needed - below > high * share or lies != turned):
             at = head
             used.append(0.0)
             high = way.page.wide - 3 if lies else way.page.high

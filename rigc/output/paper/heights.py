@@ -5,7 +5,7 @@ from __future__ import annotations
 from rigc.output.paper.setting import POINT, Look, lines, longest, width
 from rigc.output.svg import drawn_height
 from rigc.record import Record
-from rigc.reports.content import Block, Cell, Column, Drawing, Paragraph, Row, Table
+from rigc.reports.content import Block, Cell, Drawing, Paragraph, Row, Table
 
 RULE = 0.25
 GAP = 2.5
@@ -16,7 +16,6 @@ _BAR = 13.5  # mm of a bar, and what parts it from its figure
 _SOME, _MANY = 8, 11  # columns
 _SQUEEZED = 1.15  # of a page's width
 _PROSE = 45.0  # mm: a column of sentences need be no wider
-_CAPTION = Look(11.5 * POINT, strong=True)
 _TEXT = Look(10 * POINT)
 _TEXT_LINE = 10 * POINT * 1.35
 
@@ -36,7 +35,7 @@ class Part(Record):
 
     A row is no lower than the height that rows are given and `over`; None is no row. What rows are given more than `ROW` they, and the
     gap behind a table (`gap`), have more. `joined` to the part before, it stands on
-    one page with it. `turned`, it stands on a page that lies across.
+    one page with it. `turned`, it stands on a page that lies across. `below` it is blank so far, which the end of a page takes off.
     """
 
     natural: float
@@ -45,7 +44,10 @@ class Part(Record):
     over: float | None = None
     turned: bool = False
     gap: bool = False
-    rows: int = 0  # of the table at the side of a drawing, which is `drawn` high
+    below: float = 0.0
+    rows: float = (
+        0  # of the table, its head and the gap behind it included, at the side of a drawing, which is `drawn` high
+    )
     drawn: float = 0.0
 
     def high(self, row: float) -> float:
@@ -66,6 +68,7 @@ class Setting(Record):
     above: float
     beside: float
     beside_number: float
+    left: float  # of what stands beside it
 
 
 def setting(table: Table, page: Page) -> Setting:
@@ -75,8 +78,16 @@ def setting(table: Table, page: Page) -> Setting:
     size = (12 if page.stage else 8.5 if dense else 9 if page.beside else 9.5 if written else 10) * POINT
     look = Look(size, narrow=dense or written or page.beside)
     if page.stage:
-        return Setting(look, size * 1.2, 1.5, 1.2, 3.8, 3.8)
-    return Setting(look, size * 1.2, -0.5, 0.8, 1.8, 2.9) if dense else Setting(look, size * 1.2, 0.0, 1.2, 2.8, 4.8)
+        return Setting(look, size * 1.2, 1.5, 1.2, 3.8, 3.8, 1.4)
+    return (
+        Setting(look, size * 1.2, -0.5, 0.8, 1.8, 2.9, 0.9)
+        if dense
+        else Setting(look, size * 1.2, 0.0, 1.2, 2.8, 4.8, 1.4)
+    )
+
+
+def _caption(page: Page) -> Look:
+    return Look((13 if page.stage else 11.5) * POINT, strong=True)
 
 
 def is_dense(table: Table, page: Page) -> bool:
@@ -84,7 +95,7 @@ def is_dense(table: Table, page: Page) -> bool:
     count = len(table.columns)
     if count < _SOME or page.stage or page.beside:
         return count > _MANY
-    how = Setting(Look(10 * POINT), 12 * POINT, 0.0, 1.2, 2.8, 4.8)
+    how = Setting(Look(10 * POINT), 12 * POINT, 0.0, 1.2, 2.8, 4.8, 1.4)
     return count > _MANY or sum(_wants(table, place, how)[1] for place in range(count)) > _SQUEEZED * page.wide
 
 
@@ -101,7 +112,7 @@ def parts(block: Block, page: Page) -> tuple[Part, ...]:
         across = page.replace(wide=page.high + 4, high=page.wide - 3, across=True)
         return tuple(part.replace(turned=True) for part in parts(block, across))
     if isinstance(block, Table):
-        return _table(block, page) if block.rows else (Part(_TEXT_LINE + 5.5),)
+        return _table(block, page) if block.rows else (Part(_TEXT_LINE + 4.5, below=4.0),)
     if isinstance(block, Drawing):
         return (_drawing(block, page),)
     return _paragraph(block, page)
@@ -113,7 +124,7 @@ def pair(drawing: Drawing, table: Block, page: Page) -> Part:
     left, right = (page.replace(wide=room * share / 12, beside=True) for share in (5, 7))
     told = parts(table, right)
     drawn = sum(part.natural for part in parts(drawing, left))
-    return Part(sum(part.high(ROW) for part in told), rows=len(told) - 1, drawn=drawn)
+    return Part(sum(part.high(ROW) for part in told), rows=len(told) + GAP, drawn=drawn)
 
 
 def _drawing(drawing: Drawing, page: Page) -> Part:
@@ -122,8 +133,9 @@ def _drawing(drawing: Drawing, page: Page) -> Part:
     most, room = (150.0, page.high + 4 if turned else page.wide) if across else (244.0, page.wide)
     scale = min(1.0, room / drawing.width_mm, most / drawn_height(drawing))
     told = lines(drawing.caption, _TEXT, room) * _TEXT_LINE + 2 if drawing.caption else 0.0
-    title = lines(drawing.title, _CAPTION, room) * _CAPTION.size * 1.3 + 2
-    return Part(title + drawn_height(drawing) * scale + told + (1.5 if across else 5), turned=turned)
+    title = lines(drawing.title, _caption(page), room) * _caption(page).size * 1.3 + 2
+    below = 1.5 if across else 5.0
+    return Part(title + drawn_height(drawing) * scale + told + below, turned=turned, below=below)
 
 
 def _paragraph(paragraph: Paragraph, page: Page) -> tuple[Part, ...]:
@@ -131,37 +143,49 @@ def _paragraph(paragraph: Paragraph, page: Page) -> tuple[Part, ...]:
     room = (page.wide - 8) / 2 if two else min(page.wide, 190.0)
     text = Look(12 * POINT) if page.stage else _TEXT
     high = text.size * 1.35
-    count = sum(lines(line, text, room) for line in paragraph.lines)
+    counts = [lines(line, text, room) for line in paragraph.lines]
     heading = 7.3 if paragraph.heading or paragraph.kind in ("caution", "note") else 0.0
     edges = 3.4 if paragraph.kind == "caution" else 2.4 if paragraph.kind == "note" else 0.0
     below = 2.0 if page.across else 4.0
     if two or paragraph.kind in ("caution", "note"):
-        return (Part((-(-count // 2) if two else count) * high + heading + edges + below),)
+        return (Part((_longer(counts) if two else sum(counts)) * high + heading + edges + below, below=below),)
+    count = sum(counts)
     first = Part(heading + min(count, 2) * high)
-    return (first, *(Part(high) for _ in range(count - 2)), Part(below, joined=True))
+    return (first, *(Part(high) for _ in range(count - 2)), Part(below, joined=True, below=below))
+
+
+def _longer(counts: list[int]) -> int:
+    """Of two columns the lines of the longer one: no line of a paragraph stands alone at the end of a column, or at its head."""
+    total, found, before = sum(counts), sum(counts), 0
+    for count in counts:
+        for part in (0, *range(2, count - 1), count):
+            found = min(found, max(before + part, total - before - part))
+        before += count
+    return found
 
 
 def _table(table: Table, page: Page) -> tuple[Part, ...]:
     how = setting(table, page)
     widths = column_widths(table, page, how)
-    caption = lines(table.caption, _CAPTION, sum(widths) - 27) * _CAPTION.size * 1.3 + 2
+    named = _caption(page)
+    caption = lines(table.caption, named, sum(widths) - 27) * named.size * 1.3 + 2
     head = Look(how.look.size * 0.9, strong=True, narrow=how.look.narrow)
-    named = [
-        lines(column.head, head, wide - _beside(column, place, how)) + bool(column.unit)
+    heads = [
+        lines(column.head, head, wide - _beside(table, place, how)) + bool(column.unit)
         for place, (column, wide) in enumerate(zip(table.columns, widths, strict=True))
     ]
-    top = caption + max(ROW + how.over, max(named) * head.size * 1.2 + how.above + 0.8)
+    top = caption + max(ROW + how.over, max(heads) * head.size * 1.2 + how.above + 0.8)
     found = []
     for number, each in enumerate(table.rows):
         tall = max(
-            lines(_told(cell), _look(cell, place, how, each), wide - _beside(column, place, how))
+            lines(_told(cell), _look(cell, place, how, each), wide - _beside(table, place, how))
             for place, (cell, column, wide) in enumerate(zip(each.cells, table.columns, widths, strict=True))
         )
         high = tall * how.line + how.above + RULE
         joined = 0 < number < 5 or number >= len(table.rows) - 4 > 0
         first = 0.0 if number else top
         found.append(Part(high + first, top - first, joined, how.over + first))
-    return (*found, Part(5.0, joined=True, gap=True))
+    return (*found, Part(5.0, joined=True, gap=True, below=5.0))
 
 
 def column_widths(table: Table, page: Page, how: Setting) -> list[float]:
@@ -191,13 +215,15 @@ def _wants(table: Table, place: int, how: Setting) -> tuple[float, float]:
         whole = column.number or (place == 0 and len(cell.text) <= 24)
         least = max(least, full if whole else max(longest(cell.text, look), _mark(cell, look)))
         most = max(most, full)
-    beside = _beside(column, place, how)
+    beside = _beside(table, place, how)
     beside += _BAR if column.bar else 0.0
     return max(least + beside, column.least_mm), max(most + beside, column.least_mm)
 
 
-def _beside(column: Column, place: int, how: Setting) -> float:
-    return (how.beside_number if column.number else how.beside) - (0.0 if place else how.beside / 2)
+def _beside(table: Table, place: int, how: Setting) -> float:
+    """What stands beside a cell's text: nothing left of the first one, which a box to tick is where there is one."""
+    first = place == 0 and not table.tick
+    return (how.beside_number if table.columns[place].number else how.beside) - how.left * first
 
 
 def _look(cell: Cell, place: int, how: Setting, row: Row) -> Look:
