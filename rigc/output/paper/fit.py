@@ -42,14 +42,13 @@ class Fit(Record):
 
 
 class _Way(NamedTuple):
-    """A sheet, one way about, with rows of one height: its parts that are never broken, each with the height that it needs."""
+    """A sheet, one way about, with rows of one height: of each part that is never broken the height that it needs, what of that is
+    blank below it, the height of the head that is repeated above it, and whether it is turned."""
 
     sheet: Sheet
     page: Page
     row: float
-    parts: tuple[
-        tuple[float, float, bool], ...
-    ]  # what each needs, the head that is repeated above it, whether it is turned
+    parts: tuple[tuple[float, float, float, bool], ...]
 
 
 class _Run(NamedTuple):
