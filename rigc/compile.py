@@ -21,7 +21,7 @@ from rigc.loader import Loader
 from rigc.model.resolve import Resolved, resolved
 from rigc.model.rig import Rig
 from rigc.model.slips.stock_not_used import with_use_lines
-from rigc.previous import Before, before
+from rigc.previous import Before, before, stood_before
 from rigc.record import Record
 from rigc.reports.content import Document, Sheet, TitleBlock
 from rigc.reports.folder import alone, documents, is_name
@@ -166,8 +166,14 @@ def begin(
 ) -> Begun:
     """The results of a rig before anything is asked of them; the rest as for `compile_rig`. What was read must hold a rig."""
     assert read.resolved.rig is not None
-    rig, lacking = placed(read.resolved.rig, effort, watch)
-    earlier = before(load, read.gathered, rig, reader, effort) if against is None else against(rig)
+    first = read.resolved.rig
+    if against is None:
+        earlier = before(load, read.gathered, first, reader, effort)
+        stood = None if earlier.previous.results is None else earlier.previous.results.rig
+        rig, lacking = placed(first, effort, watch, stood)
+    else:
+        rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort))
+        earlier = against(rig)
     results = Results(rig, earlier.previous, () if advice else _no_places(rig), between)
     sources = tuple(dict.fromkeys((*read.gathered.sources, *earlier.sources)))
     return Begun(results, (*lacking, *earlier.findings), sources)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.deck.unplaced import open_rooms, unplaced
 from rigc.analysis.laying.placed import placed
 from rigc.analysis.previous import NOTHING_BEFORE, Previous
 from rigc.analysis.results import Results
@@ -28,17 +29,27 @@ class Before(Record):
     sources: tuple[Source, ...] = ()
 
 
-def before(load: Loader, gathered: Gathered, rig: Rig, reader: Reader, effort: int | None) -> Before:
-    """The revision that the rig block's `follows` names; nothing where it names none."""
+def before(
+    load: Loader,
+    gathered: Gathered,
+    rig: Rig,
+    reader: Reader,
+    effort: int | None,
+    seen: frozenset[str] = frozenset(),
+) -> Before:
+    """The revision that the rig block's `follows` names; nothing where it names none, or one of the files `seen`."""
     follows = next((item for item in _head_items(gathered) if isinstance(item, nodes.Follows)), None)
     if follows is None:
         return Before()
     name = used_name(follows.span.source.name, follows.path.value)
+    seen |= {gathered.sources[0].name}
+    if name in seen:
+        return Before()
     try:
         old = gather(load, name, reader)
     except Unreadable as fault:
         return _none(follows, f"revision {follows.letter} can't be compared with: {fault.message}")
-    found = earlier(old, rig, reader, effort)
+    found = earlier(old, rig, reader, effort, load, seen)
     errors = [each for each in found.findings if each.level is Level.ERROR]
     if errors:
         return _none(follows, f"'{name}' can't be compared with: {errors[0].message}", old.sources)
@@ -47,9 +58,32 @@ def before(load: Loader, gathered: Gathered, rig: Rig, reader: Reader, effort: i
     return Before(found.previous, tuple(each for each in found.findings if each.kind is UNMADE), old.sources)
 
 
-def earlier(old: Gathered, rig: Rig, reader: Reader, effort: int | None) -> Before:
+def stood_before(
+    load: Loader | None,
+    gathered: Gathered,
+    rig: Rig,
+    reader: Reader,
+    effort: int | None,
+    seen: frozenset[str] = frozenset(),
+) -> Rig | None:
+    """The rig of the revision that this one follows, for what has no place in this one and stood there; None where all have places."""
+    if load is None or not (unplaced(rig) or open_rooms(rig)):
+        return None
+    results = before(load, gathered, rig, reader, effort, seen).previous.results
+    return None if results is None else results.rig
+
+
+def earlier(
+    old: Gathered,
+    rig: Rig,
+    reader: Reader,
+    effort: int | None,
+    load: Loader | None = None,
+    seen: frozenset[str] = frozenset(),
+) -> Before:
     """An earlier revision as `rig` sees it: its things are called as they are called now. With errors in its names or
-    quantities there is none; the findings are all that was found wrong with it."""
+    quantities there is none; the findings are all that was found wrong with it. With `load` its own places are those that follow from
+    the revision before it."""
     from rigc.analysis.revision.built.swapped_board import swapped_board  # most rigs follow none
 
     end = Span(old.sources[0], 0, 0)
@@ -63,7 +97,8 @@ def earlier(old: Gathered, rig: Rig, reader: Reader, effort: int | None) -> Befo
         again, _ = resolve(statements, reader.reserved, end)
         first = again or first
     built = tuple(each for each in (*first.as_built, *rig.as_built) if each.revision == first.head.letter)
-    stood = swapped_board(statements, placed(first, effort)[0], built, rig, reader, end)
+    first, _ = placed(first, effort, before=stood_before(load, old, first, reader, effort, seen))
+    stood = swapped_board(statements, first, built, rig, reader, end)
     renames = tuple((now, then) for then, now in names.items())
     return Before(Previous(Results(stood.rig), built, renames, effort), (*findings, *stood.findings), old.sources)
 

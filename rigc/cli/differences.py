@@ -41,7 +41,7 @@ def differences(screen: Screen, old: Side, new: Side, effort: int | None, whole:
     seen: list[Before] = []
 
     def against(rig: Rig) -> Before:
-        seen.append(earlier(gathered, rig, reader, effort))
+        seen.append(earlier(gathered, rig, reader, effort, old))
         return seen[0]
 
     side = old

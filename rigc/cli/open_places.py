@@ -58,7 +58,7 @@ def kept_shown(report: Report, disk: Disk, typed: str, given: Given) -> tuple[An
         return ()
     old = _side(disk, typed, given)
     try:
-        before = earlier(gather(old, old.name, reader), rig, reader, report.effort).previous.results
+        before = earlier(gather(old, old.name, reader), rig, reader, report.effort, old).previous.results
     except Unreadable as fault:
         fault.name = old.shown(fault.name)
         raise click.ClickException(str(fault)) from None

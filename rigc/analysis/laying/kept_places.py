@@ -6,7 +6,9 @@ from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.choices.other_plugs import other_plugs
 from rigc.analysis.laying.choices.task import Task, task_of
-from rigc.analysis.laying.chosen_places import chosen_layout, laid, searched
+from rigc.analysis.laying.chosen_places import laid, searched, with_chosen_places
+from rigc.analysis.laying.not_placed import search_stopped
+from rigc.analysis.laying.search.annealing import Watch
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.wishes.missed_wishes import best_move, in_the_way
@@ -14,6 +16,7 @@ from rigc.analysis.laying.wishes.wished import missed
 from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
+from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Place
 from rigc.model.rig import Rig
 from rigc.model.stock import ChosenPlug
@@ -35,14 +38,16 @@ class Move(Record):
 
 
 class Kept(Record):
-    """The rig with its places, what became of each thing that stood there before, and the things that are new."""
+    """The rig with its places, what became of each thing that stood there before, the things that are new, and what was told of what found
+    no place."""
 
     rig: Rig
     moves: tuple[Move, ...]
     new: tuple[str, ...]
+    told: tuple[Diagnostic, ...] = ()
 
 
-def kept_places(rig: Rig, before: Rig, effort: int | None) -> Kept:
+def kept_places(rig: Rig, before: Rig, effort: int | None, watch: Watch | None = None) -> Kept:
     """What is open in the rig stands where it stood before, as long as nothing is in its way there, no rule is broken and no wish missed
     that is new; only what does not is laid anew with what is new, and of the rest no more than that needs. The things of the rig
     `before` are called as they are called now."""
@@ -58,12 +63,16 @@ def kept_places(rig: Rig, before: Rig, effort: int | None) -> Kept:
         for thing in opened
         if thing.name in stood
     }
-    still, found = _laid_with(task, opened, keeps, before, effort)
-    if found.hard:
-        best = chosen_layout(task, effort)
-        still, found = best.task, best.found
-    made, _ = laid(still, found.at)
-    return Kept(made, _moves(stood, made), tuple(name for name in made.places if name not in stood))
+    if not keeps:
+        made, told = with_chosen_places(bare, effort, watch)
+    else:
+        still, found = _laid_with(task, opened, keeps, before, effort, watch)
+        if found.hard and not found.stopped:
+            made, told = with_chosen_places(bare, effort, watch)
+        else:
+            made, told = laid(still, found.at)
+            told = (*told, search_stopped(task.deck, found.steps)) if found.stopped else told
+    return Kept(made, _moves(stood, made), tuple(name for name in made.places if name not in stood), told)
 
 
 def _still_open(rig: Rig, before: Rig) -> tuple[ChosenPlug, ...]:
@@ -74,13 +83,18 @@ def _still_open(rig: Rig, before: Rig) -> tuple[ChosenPlug, ...]:
 
 
 def _laid_with(
-    task: Task, opened: tuple[Thing, ...], keeps: dict[str, Place], before: Rig, effort: int | None
+    task: Task,
+    opened: tuple[Thing, ...],
+    keeps: dict[str, Place],
+    before: Rig,
+    effort: int | None,
+    watch: Watch | None,
 ) -> tuple[Task, Found]:
     """The layout with as much kept as can be. Where wishes are missed for no thing in particular, all is laid anew, if that meets more."""
     while True:
         still = _task(task, opened, keeps)
-        found = searched(still.board, effort)
-        released = _released(still, found, keeps, before)
+        found = searched(still.board, effort, watch)
+        released = set() if found.stopped else _released(still, found, keeps, before)
         if released:
             keeps = {name: place for name, place in keeps.items() if name not in released}
             continue
@@ -88,8 +102,9 @@ def _laid_with(
             keeps
             and any(hint.key not in {each.key for each in before.hints} for hint in task.rig.hints)
             and found.missed
+            and not found.stopped
         ):
-            anew = searched(task.board, effort)
+            anew = searched(task.board, effort, watch)
             if (anew.hard, anew.missed) < (found.hard, found.missed):
                 return task, anew
         return still, found

@@ -9,7 +9,7 @@ from laying.test_objective import BODY, ROW, pedal
 from rigc.analysis.laying.alternatives import Alternative, alternatives
 from rigc.analysis.laying.chosen_places import with_chosen_places
 from rigc.analysis.laying.kept_places import Kept, kept_places
-from rigc.compile import read_rig
+from rigc.compile import compile_rig, read_rig
 from rigc.model.rig import Rig
 from rigc.source import Source
 
@@ -59,6 +59,30 @@ def test_one_thing_more_moves_nothing() -> None:
     assert kept.new == ("fen",)
     assert {name: spots(kept.rig)[name] for name in spots(LAID)} == spots(LAID)
     assert all(place.chosen for place in kept.rig.places.values())
+
+
+def test_a_rig_that_follows_another_is_laid_from_its_layout() -> None:
+    """B is A with one thing more, and C is B with another: what stood in A stands there in C, whose own file names only B."""
+    texts = {
+        "a.rig": HEAD + ROW,
+        "b.rig": HEAD.replace("A 2026-03-02", 'B 2026-03-03\n  follows A "a.rig"') + MORE,
+        "c.rig": HEAD.replace("A 2026-03-02", 'C 2026-03-04\n  follows B "b.rig"')
+        + MORE
+        + pedal("kelp", "bypass true")
+        + "chain fen -> kelp\n",
+    }
+
+    def load(name: str) -> Source:
+        return Source(name, texts[name])
+
+    stood: dict[str, tuple[float, float]] = {}
+    for name in texts:
+        made = compile_rig(load, name, READER, effort=QUICK)
+        assert made.results is not None, [finding.message for finding in made.findings]
+        now = spots(made.results.rig)
+        assert {thing: now[thing] for thing in stood} == stood
+        stood = now
+    assert len(stood) == 5
 
 
 def test_what_is_in_the_way_of_a_stated_place_moves_alone() -> None:

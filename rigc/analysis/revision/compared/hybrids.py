@@ -16,12 +16,13 @@ T = TypeVar("T")
 
 
 def hybrid(old: Rig, new: Rig, causes: Iterable[str], effort: int | None) -> Results:
-    """What follows from the old design with these causes taken from the new one. Places that were chosen are chosen again."""
+    """What follows from the old design with these causes taken from the new one. Places that were chosen are chosen
+    again, where they can't stay."""
     rig = old
     for cause in causes:
         rig = _WITH[cause](rig, new)
     if any(place.chosen for place in rig.places.values()):
-        rig, _ = placed(as_stated(rig), effort)
+        rig, _ = placed(as_stated(rig), effort, before=old)
     return Results(rig)
 
 
