@@ -63,7 +63,7 @@ def test_unit_data() -> None:
     plan = data.block("plan-heron")
     assert isinstance(plan, Drawing)
     labels = [shape.text for shape in plan.shapes if isinstance(shape, Label)]
-    assert labels == ["out 25", "dc 80", "front; 105 × 95 mm, from the dot; 1:5"]
+    assert labels == ["out 25", "dc 80", "front; 105 × 95 mm, from the dot; 1:4"]
 
 
 def test_no_two_names_of_a_unit_stand_on_one_another() -> None:

@@ -21,12 +21,13 @@ from rigc.reports.drawings.shapes import LETTERS, THICK, THIN, Box, Circle, Labe
 LEFT, RIGHT, FOOT = 14.0, 42.0, 7.0
 _IN = 4.0  # from the end of a tier to where its name points, in mm of the deck
 _NAMES = 22.0  # room for names over the tallest thing, in mm
+_HEIGHT = PAGE_HEIGHT / 2 - _NAMES - FOOT  # the views of one deck share a page
 
 
 class Edge(Record):
     """An elevation on paper: the deck's upper surface lies at `zero`, its edge runs from `left` over `span_mm`."""
 
-    scale: int
+    scale: float
     left: float
     zero: float
     span_mm: float
@@ -56,7 +57,7 @@ def elevation(rig: Rig, deck: Deck, span_mm: float, placement: Placement, plugs:
         ]
     )
     below = max([-floor_at(deck, behind), *(-face.bottom for face in seen)])
-    scale = fitting_scale(span_mm, over + below, PAGE_WIDTH - LEFT - RIGHT, PAGE_HEIGHT - _NAMES - FOOT)
+    scale = fitting_scale(span_mm, over + below, PAGE_WIDTH - LEFT - RIGHT, _HEIGHT)
     edge = Edge(scale, LEFT, _NAMES + over / scale, span_mm, view == REAR)
     hiding = (*seen, *_tier_faces(deck, span_mm, view))
     above = (*_calls(edge, seen, hiding), *_tier_calls(deck, edge, view))

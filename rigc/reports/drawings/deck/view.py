@@ -7,8 +7,9 @@ from rigc.record import Record
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.shapes import Box, Point
 
-SCALES = (1, 2, 5, 6, 8, 10, 20, 50)
-"""The n of 1:n that a drawing may have: those of ISO 5455 (from memory), and two between, for a full deck is not legible at 1:10."""
+SCALES = (1, 2, 2.5, 3, 4, 5, 6, 8, 10, 20, 50)
+"""The n of 1:n that a drawing may have: those of ISO 5455 (from memory), and some between, for a board at half the size that its page
+has room for loses its names."""
 
 PAGE_WIDTH, PAGE_HEIGHT = 257.0, 136.0
 """What a drawing to scale may take on a landscape page of A4 or Letter, its scale bar besides, in mm."""
@@ -57,7 +58,7 @@ class View(Record):
         return across, (away if self.below else -away)
 
 
-def fitting_scale(width_mm: float, height_mm: float, room_width: float, room_height: float) -> int:
+def fitting_scale(width_mm: float, height_mm: float, room_width: float, room_height: float) -> float:
     """The largest scale at which so much fits into the room on paper; the smallest of `SCALES` if none does."""
     fits = (scale for scale in SCALES if width_mm / scale <= room_width and height_mm / scale <= room_height)
     return next(fits, SCALES[-1])

@@ -56,7 +56,7 @@ def unit_plan(thing: Unit | Supply) -> Drawing | None:
         shapes += _upright(own, side, left, right, bottom, scale) if side in ("left", "right") else ()
         shapes += _level(own, side, left, right, top, bottom, scale) if side in ("front", "rear") else ()
     foot = bottom + aside["front"]
-    told = f"front; {wide:g} × {deep:g} mm, from the dot; 1:{scale}"
+    told = f"front; {wide:g} × {deep:g} mm, from the dot; 1:{scale:g}"
     shapes.append(Label(left, foot + LETTERS, told))
     names = [letters_box(shape) for shape in shapes if isinstance(shape, Label)]
     return Drawing(
@@ -84,7 +84,7 @@ def _room(spots: tuple[_Spot, ...], side: str) -> float:
 
 
 def _upright(
-    spots: tuple[_Spot, ...], side: str, left: float, right: float, bottom: float, scale: int
+    spots: tuple[_Spot, ...], side: str, left: float, right: float, bottom: float, scale: float
 ) -> Iterator[Shape]:
     """Names beside the left or right edge."""
     wishes = tuple(bottom - spot.offset_mm / scale for spot in spots)
@@ -97,7 +97,7 @@ def _upright(
 
 
 def _level(
-    spots: tuple[_Spot, ...], side: str, left: float, right: float, top: float, bottom: float, scale: int
+    spots: tuple[_Spot, ...], side: str, left: float, right: float, top: float, bottom: float, scale: float
 ) -> Iterator[Shape]:
     """Names beyond the front or rear edge, to be read from the right."""
     wishes = tuple(left + spot.offset_mm / scale for spot in spots)
@@ -109,7 +109,7 @@ def _level(
         yield Label(x, edge + out * (_LEADER + _GAP), spot.text, anchor=anchor, level="middle", rotation=-90)
 
 
-def _dots(thing: Unit | Supply, left: float, bottom: float, scale: int) -> Iterator[Shape]:
+def _dots(thing: Unit | Supply, left: float, bottom: float, scale: float) -> Iterator[Shape]:
     for spot in thing.switches:
         yield Circle(left + spot.x_mm / scale, bottom - spot.y_mm / scale, 1.4, width_mm=THIN, fill="solid")
     for spot in thing.knobs:
