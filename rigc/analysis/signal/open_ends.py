@@ -15,7 +15,7 @@ from rigc.record import Record
 class OpenEnds(Record):
     """By name, of units, amps and desks with an audio jack: `unreached` by any instrument, `stuck` where no sound leaves.
 
-    A unit that is only declared in a file which the rig uses, and is used nowhere, is not looked at, nor is one on a chain
+    A unit that is only declared in a file which the rig uses, and is used nowhere, is not looked at, nor is a spare, nor one on a chain
     that is torn by a missing jack.
     """
 
@@ -35,13 +35,14 @@ def open_ends(rig: Rig, graph: AudioGraph) -> OpenEnds:
 
 
 def _looked_at(rig: Rig, unit: Unit, used: tuple[Unit, ...]) -> bool:
-    here = unit.declared.source.name == rig.head.span.source.name and unit.name not in _swapped(rig)
+    here = unit.declared.source.name == rig.head.span.source.name and unit.name not in _on_the_shelf(rig)
     return (here or unit in used) and any(jack.audio for jack in unit.jacks)
 
 
-def _swapped(rig: Rig) -> set[str]:
-    """Units that an as-built block swaps: the one on the board or the one on the shelf is in no chain."""
-    return {name for built in rig.as_built for out, into, _ in built.swaps for name in (out, into)}
+def _on_the_shelf(rig: Rig) -> set[str]:
+    """Spares, and units that an as-built block swaps: the one on the board or the one on the shelf is in no chain."""
+    swapped = {name for built in rig.as_built for out, into, _ in built.swaps for name in (out, into)}
+    return swapped | {spare.thing for spare in rig.spares}
 
 
 def _leaving(rig: Rig, graph: AudioGraph) -> set[str]:

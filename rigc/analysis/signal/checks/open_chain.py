@@ -1,10 +1,10 @@
 """An audio unit is not reached from any instrument, or sound from it reaches no amp, desk or panel jack.
 
 Why it matters: nothing is heard from there on, and the fault is looked for on stage.
-What to do: wire the open side, or take the unit out of the rig.
+What to do: wire the open side, or take the unit out of the rig; one that travels as a spare is named in the spares block.
 Source: arithmetic on the stated chains. A unit that is wired to no audio output is an end (a tuner on a branch): it
 needs to be reached only, but is no place where sound leaves the rig. A unit that is only declared in a file which
-the rig uses, and is used nowhere, is not looked at.
+the rig uses, and is used nowhere, or that is a spare, is not looked at.
 """
 
 from __future__ import annotations
@@ -116,7 +116,12 @@ def _loose(rig: Rig, graph: AudioGraph, group: list[Unit]) -> Diagnostic:
     if mends and 1 < len(names) <= len(free):
         mends.append(_into_loops([(loop, [name]) for loop, name in zip(free, names, strict=False)]))
     told = _told(graph, group, True, True, tuple(mends) or _reach(rig, group))
-    return told if len(names) == 1 else told.replace(help="bring them into a chain, or remove the units")
+    help = told.help
+    if all(unit.kind == "unit" for unit in group) and len(names) == 1:
+        help += f"; if it travels as a spare, write `{names[0]}` into the spares block"
+    elif len(names) > 1:
+        help = "bring them into a chain, or remove the units; spares are named in the spares block"
+    return told if help == told.help else told.replace(help=help)
 
 
 def _into_loops(held: list[tuple[tuple[str, int], list[str]]]) -> Mend:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.mend import Delete, Mend
 from rigc.diagnostics.near import nearest
 from rigc.model.jacks import Port
 from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.wishes.loose_leads import LooseLead, told
-from rigc.model.scope import TAKEN, UNKNOWN, stated_twice, twice
+from rigc.model.scope import LOOSE_LEAD, TAKEN, UNKNOWN, stated_twice, twice
 from rigc.model.things import Supply
 from rigc.model.units.measures import LEAD, OFFSET, SLACK
 from rigc.model.wishes import Adaptor, Connection, LeadFacts, LeadWishes, MountWishes, PowerWishes, When
@@ -71,7 +72,7 @@ class Leads:
         start, end = self._end(node.start, "out"), self._end(node.end, "in")
         if start is None or end is None or not fresh:
             return
-        if not self._joins(node, start, end, power):
+        if self._through_air(node, start, end) or not self._joins(node, start, end, power):
             return
         plugs = None
         if node.plugs is not None:
@@ -111,6 +112,25 @@ class Leads:
             return self.ports.audio(thing, direction, None, node.span)
         jack = self.ports.jack(thing, node.jack)
         return Port(thing.name, jack.name) if jack else None
+
+    def _through_air(self, node: nodes.Lead, start: Port, end: Port) -> bool:
+        """Whether one of the jacks is no jack, but what comes through the air; a finding then."""
+        jacks = [(port, self.ports.things[port.thing].jack(port.jack)) for port in (start, end)]
+        for port, jack in jacks:
+            if jack is not None and jack.connector.kind == "wireless":
+                self.context.report(
+                    LOOSE_LEAD.at(
+                        node.span,
+                        f"{node.mark.text} goes to '{port}', which is wireless: no lead goes there",
+                        subject=(node.mark.text, start.thing, end.thing),
+                        label="this lead",
+                        also=(Label(jack.span, "wireless"),),
+                        mends=(Mend(f"delete {node.mark.text}", (Delete(node.span),)),),
+                        help="the lead to a body-pack is told in the instrument's block: `lead ___ m of ___`",
+                    )
+                )
+                return True
+        return False
 
     def _joins(self, node: nodes.Lead, start: Port, end: Port, power: PowerWishes) -> bool:
         if (start, end) in self.connections or _feeds(power, start, end):
