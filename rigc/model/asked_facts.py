@@ -84,7 +84,12 @@ _PAPERS = (
 FACTS = (
     AskedFact("body", "body ___ x ___ x ___ mm", True, lambda unit: unit.height_mm is not None),
     AskedFact("mass", "mass ___ g", True, lambda unit: unit.mass_kg is not None),
-    AskedFact("switch", "switch at ___, ___ mm", True, lambda unit: bool(unit.switches) or unit.treadle_mm is not None),
+    AskedFact(
+        "switch",
+        "switch at ___, ___ mm",
+        True,
+        lambda unit: bool(unit.switches) or unit.treadle_mm is not None or "worked by hand" in unit.flags,
+    ),
     AskedFact("bypass", "bypass ___", True, lambda unit: _unplugged(unit) or _silent(unit) or unit.bypass is not None),
     AskedFact("unpowered", "unpowered ___", True, lambda unit: _unplugged(unit) or unit.unpowered is not None),
     AskedFact("input", "input in ___ ___ Mohm ___ ___ mm up ___ mm", True, lambda unit: _placed(unit, AUDIO_IN)),

@@ -59,7 +59,7 @@ def _by_scenario(rig: Rig, power: PowerAssignment, fuses: Fuses) -> Iterator[Swi
         for lift in lift_positions(rig, scenario):
             found.setdefault((str(lift.port), GROUND_LIFT, lift.position), []).append(scenario.name)
     for each in fuses.all:
-        if each.fuse.at_v is not None:
+        if each.fuse.at_v is not None and len(fuses.of(each.thing)) > 1:
             here = each.scenarios or (tuple(rig.scenarios) if each.wanted else ())
             found.setdefault((each.thing, FUSE, each.fuse.words), []).extend(here)
     found = {key: names for key, names in found.items() if names}

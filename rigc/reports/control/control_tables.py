@@ -68,7 +68,7 @@ def power_leads_table(
 ) -> Table:
     """Power leads in brief, and the Y leads and adaptors that they are or go into; the power table has the figures."""
     rows = [_fed(rig, lead, volts, zones) for lead in leads.all if lead.signal in ("dc", "ac")]
-    rows += [_special(power, each, volts, zones) for each in special.all if not each.itself]
+    rows += [_special(rig, power, each, volts, zones) for each in special.all if not each.itself]
     return zoned(Table("power_leads", "Power leads", POWER, tuple(rows), empty="no power leads", tick=bool(rows)))
 
 
@@ -100,8 +100,9 @@ def _captive(lead: Lead) -> str:
     return f"captive at {lead.captive.thing}{length}"
 
 
-def _special(power: PowerAssignment, each: SpecialLead, volts: LeadVolts, zones: Zones) -> Row:
-    feed = power.of(each.units[0])
+def _special(rig: Rig, power: PowerAssignment, each: SpecialLead, volts: LeadVolts, zones: Zones) -> Row:
+    feed, unit = power.of(each.units[0]), rig.units.get(each.units[0])
+    pole = None if unit is None or unit.current == "ac" else unit.polarity
     parts = f"legs {', '.join(each.leads)}" if each.kind == "Y" else f"behind {', '.join(each.leads) or 'no lead'}"
     return Row(
         (
@@ -112,7 +113,7 @@ def _special(power: PowerAssignment, each: SpecialLead, volts: LeadVolts, zones:
             figure_cell(volts.all.get(each.mark), lacking=""),
             Cell("" if feed is None else feed.current.upper()),
             Cell(f"{each.kind} {adaptor_word(each.kind)}: {parts}", strong=True),
-            Cell("polarity turned" if each.kind == "reversing" else ""),
+            Cell("polarity turned" if each.kind == "reversing" else "" if pole is None else pole.value),
         )
     )
 

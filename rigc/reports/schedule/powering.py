@@ -44,7 +44,7 @@ def _states_power(unit: Unit) -> bool:
         for each in (
             unit.volts,
             unit.draws_ma,
-            unit.inlet,
+            None if unit.ends else unit.inlet,
             unit.battery,
             unit.warm_w,
             unit.accepts_low_v,

@@ -16,6 +16,7 @@ _COLUMNS = (
     Column("what it is", key="title"),
     Column("stands", folds="{}"),
     Column("version", folds="version {}"),
+    Column("firmware", folds="firmware {}"),
     Column("serial", folds="serial {}"),
     Column("owner", folds="of {}"),
     Column("w × d × h", "mm", key="body"),
@@ -48,6 +49,7 @@ def _row(thing: Thing, stands: str) -> Row:
             ),
             Cell(stands),
             _version(papers),
+            stated(papers.firmware),
             stated(papers.serial),
             stated(papers.owner),
             _body(thing),
@@ -67,7 +69,7 @@ def _bare(thing: Instrument | Panel, stands: str) -> Row:
             Cell(thing.name, strong=True),
             Cell(thing.title),
             Cell(stands),
-            Cell(""),
+            *(Cell(""),) * 2,
             stated(thing.papers.serial),
             stated(thing.papers.owner),
             Cell(""),
@@ -96,14 +98,13 @@ def _stands(place: Place | None, thing: Thing) -> str:
 
 
 def _version(papers: Paperwork) -> Cell:
-    """The version that the facts are of; the one that stands there, where it is another; the firmware."""
-    taken, fitted, firmware = papers.version, papers.fitted, papers.firmware
-    loaded = "" if firmware is None else f"firmware {firmware.value}"
+    """The version that the facts are of; the one that stands there, where it is another."""
+    taken, fitted = papers.version, papers.fitted
     if taken is not None and fitted is not None and taken.value == fitted.value:
-        return words(taken.value, loaded)
+        return Cell(taken.value)
     known = "" if taken is None else f"facts of {taken.value}"
     there = "" if fitted is None else f"fitted {fitted.value}"
-    return words(known, there, loaded)
+    return words(known, there)
 
 
 def _body(thing: Thing) -> Cell:

@@ -47,7 +47,7 @@ def test_what_the_unit_is_and_where_its_facts_come_from() -> None:
     )  # fmt: skip
     found = rows(made(GUITAR + COMBO + marl + CHAIN, unit_schedule), "things")
     assert found[2] == (
-        "marl", "", "no place", "facts of 1, fitted 2, firmware 1.42", "S-1", "player B", "70 × 120 × 55", "400 g",
+        "marl", "", "no place", "facts of 1, fitted 2", "1.42", "S-1", "player B", "70 × 120 × 55", "400 g",
         "feet removed, flat",
         'measured 2026-02-14 by Z.Z.; leaflet: mass',
     )  # fmt: skip

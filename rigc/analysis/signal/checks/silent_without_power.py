@@ -48,7 +48,9 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     ends = dict.fromkeys(port.thing for port in path.ends)
     does = "passes" if len(path.units) == 1 else "pass"
     where = f" in {', '.join(path.scenarios)}" if path.scenarios else ""
-    said = f'bypass {path.instrument} -> {_plan_end(rig, path)} "lead past the board"'
+    end, goes_in = _plan_end(rig, path)
+    what = "lead" if goes_in else "lead with a passive DI"
+    said = f'bypass {path.instrument} -> {end} "{what} past the board"'
     return KIND.at(
         instrument.declared,
         f"without power{where} nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
@@ -56,19 +58,19 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
         subject=(path.instrument, *sorted(path.units)),  # of the same units in another order it is the same finding
         label="is silent without power",
         also=_labels(rig, path.units),
-        mends=(Mend(f"carry a lead that goes round, and say so: `{said}`", (Add(said),)),),
+        mends=(Mend(f"carry a {what} that goes round, and say so: `{said}`", (Add(said),)),),
     )
 
 
-def _plan_end(rig: Rig, path: SilentPath) -> str:
-    """Where a plan had best arrive: the first end that is no return of an amp's own loop; where the instrument's lead doesn't go in there,
-    at what passes sound before it, such as a DI."""
+def _plan_end(rig: Rig, path: SilentPath) -> tuple[str, bool]:
+    """Where a plan had best arrive, and whether the instrument's lead goes in there: the first end that is no return of an amp's own
+    loop; where the lead doesn't go in there, what passes sound before it, such as a DI."""
     at = next((at for at, end in enumerate(path.ends) if not _is_return(rig, end)), 0)
     end, behind = path.ends[at], path.behind[at]
     out = Port(path.instrument, "out")
     if _kind(rig, end) != _kind(rig, out) == _kind(rig, behind):
-        return str(behind)
-    return _end(rig, end)
+        return str(behind), True
+    return _end(rig, end), _kind(rig, end) in ("", _kind(rig, out))
 
 
 def _kind(rig: Rig, port: Port) -> str:

@@ -99,7 +99,7 @@ def _asked(rig: Rig, count: HeadCount, power: PowerAssignment) -> Iterator[tuple
     yield "In which case?", _named(rig.cases), False
     yield "How many presets and songs?", Cell(_presets(rig)), False
     yield "If everything fails, which way round?", Cell("; ".join(each.text for each in rig.bypass_plans)), True
-    yield "What travels as a spare?", Cell(", ".join(f"{each.count} {each.what}" for each in rig.spares)), False
+    yield "What travels as a spare?", Cell(", ".join(f"{each.count} × {each.what}" for each in rig.spares)), False
 
 
 def _named(things: Mapping[str, Thing | Instrument | Scenario | Case]) -> Cell:
