@@ -73,6 +73,11 @@ class Table(Record):
         """Whether a row of it is changed in this revision."""
         return any(row.changed for row in self.rows)
 
+    @property
+    def says(self) -> bool:
+        """Whether it tells anything about this rig."""
+        return bool(self.rows or self.empty)
+
 
 class Paragraph(Record):
     """Lines of plain text under an optional heading; `kind` is `text`, `caution`, `note` (the source's note to the crew)
@@ -82,6 +87,11 @@ class Paragraph(Record):
     lines: tuple[str, ...]
     heading: str = ""
     kind: str = "text"
+
+    @property
+    def says(self) -> bool:
+        """Whether it tells anything about this rig."""
+        return bool(self.lines)
 
 
 class Drawing(Record):
@@ -101,6 +111,11 @@ class Drawing(Record):
     caption: str = ""
     landscape: bool = False
     beside: str = ""
+
+    @property
+    def says(self) -> bool:
+        """A drawing is made only where there is something to see."""
+        return True
 
 
 Block = Table | Paragraph | Drawing
@@ -122,13 +137,15 @@ class TitleBlock(Record):
 
 
 class Sheet(Record):
-    """One document: its file name (without ending), its title, its blocks in order; each block has a name."""
+    """One document: its file name (without ending), its title, its blocks in order; each block has a name. `silent` are blocks that say
+    nothing about this rig: templates that put them somewhere put nothing there."""
 
     name: str
     title: str
     reader: str
     blocks: tuple[Block, ...]
     landscape: bool = False
+    silent: tuple[Block, ...] = ()
 
     @property
     def beside(self) -> tuple[str, ...]:
@@ -137,7 +154,7 @@ class Sheet(Record):
 
     def block(self, name: str) -> Block:
         """The block of that name; raises `LookupError`, with the names that there are, if the sheet has none."""
-        for block in self.blocks:
+        for block in (*self.blocks, *self.silent):
             if block.name == name:
                 return block
         raise LookupError(

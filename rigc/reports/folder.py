@@ -9,7 +9,7 @@ from typing import Any
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.discover import member, members, nested
-from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, Table, TitleBlock
+from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
 from rigc.reports.front.made import made
 from rigc.reports.front.sheet_codes import FRONT, LETTERS, codes, is_code, written_out
 
@@ -70,7 +70,7 @@ def documents(
     count = len(there) + 1
     told = [
         Document(
-            written_out(_saying(sheet), code), title.replace(sheet=sheet.title), number, count, code[sheet_name(module)]
+            written_out(saying(sheet), code), title.replace(sheet=sheet.title), number, count, code[sheet_name(module)]
         )
         for number, (module, sheet) in enumerate(there, 2)
     ]
@@ -103,17 +103,12 @@ def alone(results: Results, names: tuple[str, ...]) -> tuple[Sheet, ...]:
     return tuple(written_out(sheet, {}) for sheet in found)
 
 
-def _saying(sheet: Sheet) -> Sheet:
-    """Without the tables that have no rows and nothing to say in their place, and the paragraphs without a line."""
-    blocks = tuple(
-        block
-        for block in sheet.blocks
-        if not (
-            (isinstance(block, Table) and not block.rows and not block.empty)
-            or (isinstance(block, Paragraph) and not block.lines)
-        )
+def saying(sheet: Sheet) -> Sheet:
+    """Tables that have no rows and nothing to say in their place, and paragraphs without a line, are silent."""
+    silent = tuple(block for block in sheet.blocks if not block.says)
+    return (
+        sheet.replace(blocks=tuple(block for block in sheet.blocks if block.says), silent=silent) if silent else sheet
     )
-    return sheet if len(blocks) == len(sheet.blocks) else sheet.replace(blocks=blocks)
 
 
 def _told(sheet: Sheet | NoSheet) -> Sheet:

@@ -59,6 +59,13 @@ def diff(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfdbinary: pytest.Ca
     return run
 
 
+def test_a_successor_that_its_block_names_is_no_guess(diff: Any) -> None:
+    new = SMALL.replace("revision A", "revision B").replace("tern like marl {", "fen like marl {\n  stands in for tern")
+    told = diff(old=SMALL, new=new.replace("-> tern", "-> fen")).out
+    assert "fen stands in for tern, as its block says." in told
+    assert "a guess" not in told
+
+
 def test_the_work_stands_first(diff: Any) -> None:
     """Leads A14, A15, D07, D08 and D16 and the adaptor Y1; the feeds of two units; one unit and its place."""
     found = diff(TOURING, TOURING_D)

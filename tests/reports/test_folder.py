@@ -8,7 +8,7 @@ from cases import ROOT, compiled
 from rigc.compile import Compiled
 from rigc.discover import member
 from rigc.reports.content import Document, Paragraph, Sheet, Table
-from rigc.reports.folder import NoSuchCode, room, sheet_modules, sheet_names
+from rigc.reports.folder import NoSuchCode, room, saying, sheet_modules, sheet_names
 from rigc.reports.front import every_caution
 from rigc.reports.front.cautions import JOBS
 from rigc.reports.front.every_caution import (
@@ -180,3 +180,11 @@ def test_the_index_lists_every_sheet_or_says_why_not(folder: tuple[Document, ...
 )
 def test_a_sheet_is_named_as_it_is_said(sheet: str, words: str) -> None:
     assert in_words(sheet) == words
+
+
+def test_what_says_nothing_is_silent_and_a_template_may_ask_for_it() -> None:
+    said, lines = Paragraph("player", ("the delay is new",)), Paragraph("call", ())
+    rows, told = Table("outlets", "Outlets", (), (), empty=""), Table("labels", "Labels", (), ())
+    made = saying(Sheet("rework", "Rework", "crew", (said, lines, rows, told)))
+    assert [block.name for block in made.blocks] == ["player", "labels"]
+    assert (made.block("call"), made.block("outlets")) == (lines, rows)

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 from cases import ROOT, compiled
+from small_rigs import results_of
 
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
 from rigc.reports.drawings.shapes import Label, Shape, Symbol
+from rigc.reports.sheets.stage.crew_card import crew_card
 
 
 def sheet(example: str, name: str) -> Sheet:
@@ -104,3 +106,10 @@ def test_what_helps_is_what_the_rig_has() -> None:
     assert told["wrong sounds"] == "Mute, power off, count to ten, power on."
     told = {row[0]: row[1] for row in rows(sheet("tide-line", "crew-card"), "panic")}
     assert told["no sound"] == "Mute, then the bypass plan. After the song: fault tree."
+
+
+def test_without_a_name_whom_to_call_has_a_blank() -> None:
+    """A sheet's template puts its blocks where they go: none may be missing."""
+    nobody = results_of("instrument guitar {\n}\namp combo {\n}\nchain guitar -> combo\n")
+    call = nobody.call(crew_card).block("call")
+    assert isinstance(call, Paragraph) and call.lines == ("________________  ________________",)

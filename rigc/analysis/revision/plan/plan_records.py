@@ -82,8 +82,8 @@ class FeedPlan(Record):
 
 
 class UnitPlan(Record):
-    """A unit or supply that comes, goes, moves, or is replaced: `replaces` is a guess, made from its loop, chain or
-    place."""
+    """A unit or supply that comes, goes, moves, or is replaced: `replaces` is what its block states, else a guess, made from its
+    loop, chain or place."""
 
     name: str
     there_before: bool

@@ -42,7 +42,8 @@ def _revisions(changes: Changes) -> tuple[str, ...]:
     lines = [f"before: {_long(changes.old)}", f"now: {_long(changes.new)}"]
     for each in changes.all:
         if each.how == REPLACED and each.kind in ("unit", "supply"):
-            lines.append(f"{each.name} stands in for {each.was}: a guess, since both are {each.why}.")
+            why = f": a guess, since both are {each.why}" if each.why else ", as its block says"
+            lines.append(f"{each.name} stands in for {each.was}{why}.")
         elif each.how == RENAMED:
             lines.append(f"{each.was} is called {each.name} now.")
     if changes.cause:

@@ -8,6 +8,7 @@ from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.analysis.revision.plan.plan_records import UnitPlan
 from rigc.analysis.revision.plan.program_plans import changed_loops
+from rigc.analysis.revision.plan.successors import stated
 from rigc.analysis.revision.rework import Rework
 from rigc.diagnostics.figures import short
 from rigc.model.rig import Rig
@@ -33,7 +34,8 @@ def _unit(rig: Rig, plan: UnitPlan) -> str:
     if plan.name not in rig.units and plan.there_after:
         return ""
     if plan.replaces is not None:
-        return f"{plan.name} stands in for {plan.replaces} (a guess): set its knobs."
+        guess = "" if stated(rig, plan.replaces, plan.name) else " (a guess)"
+        return f"{plan.name} stands in for {plan.replaces}{guess}: set its knobs."
     if plan.there_after and not plan.there_before:
         return f"{plan.name} is new."
     if plan.there_before and not plan.there_after and plan.replaced_by is None:

@@ -103,7 +103,7 @@ def _settings(settings: SwitchSettings) -> Table:
 
 def _call(rig: Rig) -> Paragraph:
     """Names that the source has, and room for a number: nobody's telephone stands in a source that goes round."""
-    names = dict.fromkeys(filter(None, (rig.head.drawn, rig.head.checked, rig.head.client)))
+    names = dict.fromkeys(filter(None, (rig.head.drawn, rig.head.checked, rig.head.client))) or ("_" * 16,)
     return Paragraph("call", tuple(f"{name}  {'_' * 16}" for name in names), heading="Whom to call")
 
 
