@@ -5,6 +5,8 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Callable
+from functools import cache
+from pathlib import Path
 
 _WORD = re.compile(r'"(?:\\.|[^"\\\n])*"|->|=>|\.\.|[A-Za-z][\w-]*|-?\d+(?:\.\d+)?|[^\s\w]')
 _NUMBER = re.compile(r"(?<![\w.-])-?\d+(?:\.\d+)?(?![\w.-])")
@@ -86,12 +88,44 @@ def lines_gone(dice: random.Random, text: str) -> str:
     return "".join(each for each in text.splitlines(keepends=True) if each[:2] != "  " or dice.random() > 0.05)
 
 
+@cache
+def _stock_of_lines() -> dict[str, tuple[str, ...]]:
+    """By the first word of a block the lines that such blocks hold in the rigs that state everything; `` is what stands in none."""
+    found: dict[str, list[str]] = {}
+    for path in sorted((Path(__file__).parent / "reach").glob("*.rig")):
+        block = ""
+        for line in path.read_text("utf-8").splitlines():
+            if line.startswith("  "):
+                found.setdefault(block, []).append(line)
+            elif line.endswith("{"):
+                block = line.split()[0]
+            elif line and line[0].isalpha():
+                found.setdefault("", []).append(line)
+    return {block: tuple(lines) for block, lines in found.items()}
+
+
+def grafted(dice: random.Random, text: str) -> str:
+    """A line that stands in another rig stands here, in a block of its kind or in none, with one of its numbers another."""
+    lines = text.splitlines(keepends=True)
+    heads = [number for number, line in enumerate(lines) if line.split()[:1] and line.split()[0] in _stock_of_lines()]
+    if not heads:
+        return text
+    head = dice.choice((*heads, -1))
+    block = "" if head < 0 else lines[head].split()[0]
+    line = dice.choice(_stock_of_lines()[block])
+    number = list(_NUMBER.finditer(line))
+    if number and dice.random() < 0.5:
+        line = dice.choice((absurd, other_size))(dice, line)
+    lines.insert(head + 1 if head >= 0 else len(lines), f"{line}\n")
+    return "".join(lines)
+
+
 Spoil = Callable[[random.Random, str], str]
 
 SPOILS: tuple[Spoil, ...] = (
-    gone, twice, exchanged, renamed, absurd, other_size, odd_sign, line_gone, line_elsewhere, lines_gone,
+    gone, twice, exchanged, renamed, absurd, other_size, odd_sign, line_gone, line_elsewhere, lines_gone, grafted,
 )  # fmt: skip
-GENTLE: tuple[Spoil, ...] = (other_size, other_size, other_size, other_size, line_gone, lines_gone)
+GENTLE: tuple[Spoil, ...] = (other_size, other_size, other_size, other_size, line_gone, lines_gone, grafted)
 
 
 def spoiled(text: str, seed: int) -> str:

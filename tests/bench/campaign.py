@@ -1,10 +1,12 @@
 """Throws spoiled rigs at every command, and counts what comes back.
 
-    python tests/bench/campaign.py 2000 [FIRST_SEED] [COMMAND ...]
+    python tests/bench/campaign.py 2000 [FIRST_SEED] [COMMAND ...] [60min] [keep]
 
 Each input is one rig of this project (examples, the rigs of tests, the cases of the checks) with words gone, twice, exchanged, absurd or
 of odd signs, made from its seed alone. A command has to answer: with exit code 0, 1 or 2, in 10 s of processor time, within 1 GB, without
-a value that is none in what it prints. What does not is kept beside the word `campaign-failures`, named by command and seed, and listed.
+a value that is none in what it prints. What does not is kept in the folder `campaign-failures`, named by command and seed, and listed.
+`compile` is the check without its command: in the process, no mend tried, so that many inputs can be. After so many minutes no more are
+begun; `keep` adds what was counted to `campaign.md` beside this file.
 """
 
 from __future__ import annotations
@@ -18,7 +20,8 @@ import signal
 import sys
 import time
 from collections import Counter, defaultdict
-from concurrent.futures import ProcessPoolExecutor, as_completed
+from concurrent.futures import ProcessPoolExecutor
+from datetime import date
 from multiprocessing import get_context
 from pathlib import Path
 from shutil import copyfile
@@ -31,14 +34,21 @@ sys.path[:0] = [str(HERE), str(HERE.parent)]
 from spoiled import spoiled  # noqa: E402
 
 from rigc.cli import main  # noqa: E402
+from rigc.compile import compile_rig  # noqa: E402
+from rigc.diagnostics.terminal import text as text_of  # noqa: E402
+from rigc.files.disk import Disk  # noqa: E402
+from rigc.files.reader import CachedReader  # noqa: E402
+from rigc.loader import Unreadable  # noqa: E402
 
-COMMANDS = ("check", "build", "diff", "fmt", "pin", "rename", "mend", "why")
+COMMANDS = ("compile", "check", "build", "diff", "fmt", "pin", "rename", "mend", "why")
 MOST_S = 10
 MOST_BYTES = 1 << 30
 BATCH = 100
 """So many inputs go through one process: what it keeps is not the next ones' trouble."""
 FINE = ("exit 0", "exit 1", "exit 2")
 FAILURES = Path("campaign-failures")
+TABLE = Path(__file__).with_suffix(".md")
+READER = CachedReader()
 _NO_VALUE = re.compile(r"(?<![\w-])(?:nan|inf|None|Traceback)(?![\w-])|<[a-z]+ ?[a-z.]* at 0x")
 
 
@@ -57,6 +67,7 @@ def words_of(command: str, good: Path, bad: Path, out: Path, dice: random.Random
     """The command line for a spoiled rig."""
     names = re.findall(r"(?m)^(?:unit|amp|supply|instrument|deck) ([a-z][\w-]*)", good.read_text("utf-8")) or ["none"]
     return {
+        "compile": ["compile", str(bad)],
         "check": ["check", str(bad)],
         "build": ["build", "--draft", "-o", str(out), str(bad)],
         "diff": ["diff", *((str(good), str(bad)) if dice.random() < 0.5 else (str(bad), str(good)))],
@@ -68,6 +79,18 @@ def words_of(command: str, good: Path, bad: Path, out: Path, dice: random.Random
     }[command]
 
 
+def compiled(words: list[str]) -> int:
+    """What `check` does but for its command and the trial of mends: the exit code."""
+    disk = Disk(Path(words[-1]))
+    try:
+        made = compile_rig(disk, disk.name, READER)
+    except Unreadable as fault:
+        print(fault)
+        return 2
+    print(text_of(made.findings))
+    return int(made.has_errors)
+
+
 def answered(words: list[str], text: str) -> tuple[str, float]:
     """What a command came to, in a word, and the seconds of processor time that it took."""
     out, err = (io.TextIOWrapper(io.BytesIO(), "utf-8", errors="backslashreplace") for _ in range(2))
@@ -75,7 +98,7 @@ def answered(words: list[str], text: str) -> tuple[str, float]:
     begin = time.process_time()
     try:
         with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
-            code = main(words)
+            code = compiled(words) if words[0] == "compile" else main(words)
     except TooLong:
         return f"longer than {MOST_S} s", time.process_time() - begin
     except MemoryError:
@@ -102,6 +125,8 @@ def batch(first: int, last: int, commands: tuple[str, ...]) -> list[tuple[int, s
     """Seeds `first` to `last - 1`, in a process of its own: seed, command, rig, what it came to, seconds. What failed is kept."""
     signal.signal(signal.SIGPROF, _stop)
     resource.setrlimit(resource.RLIMIT_AS, (2 * MOST_BYTES, 2 * MOST_BYTES))
+    kept = READER.grammar  # each command reads the tables anew, which takes longer than most inputs
+    CachedReader.grammar = property(lambda _: kept)  # type: ignore[assignment]
     sources = rigs()
     found = []
     for seed in range(first, last):
@@ -123,27 +148,38 @@ def batch(first: int, last: int, commands: tuple[str, ...]) -> list[tuple[int, s
     return found
 
 
-def run(count: int, first: int, commands: tuple[str, ...]) -> int:
+def run(count: int, first: int, commands: tuple[str, ...], minutes: float, keep: bool) -> int:
     """The campaign; the number of failures."""
     counts: dict[str, Counter[str]] = defaultdict(Counter)
     times: dict[str, list[float]] = defaultdict(list)
     failures = 0
+    last, end = first, time.monotonic() + 60 * minutes
     with ProcessPoolExecutor(1, max_tasks_per_child=1, mp_context=get_context("spawn")) as workers:
-        starts = range(first, first + count, BATCH)
-        done = [workers.submit(batch, start, min(start + BATCH, first + count), commands) for start in starts]
-        for each in as_completed(done):
-            for seed, command, source, outcome, took in each.result():
+        for start in range(first, first + count, BATCH):
+            if time.monotonic() > end:
+                break
+            last = min(start + BATCH, first + count)
+            for seed, command, source, outcome, took in workers.submit(batch, start, last, commands).result():
                 counts[command][outcome] += 1
                 times[command].append(took)
                 if outcome not in FINE:
                     failures += 1
                     print(f"{command} {seed} ({source}): {outcome}", flush=True)
+    rows = []
     for command, outcomes in counts.items():
         seconds = sorted(times[command])
         told = ", ".join(f"{outcome} {number}" for outcome, number in sorted(outcomes.items()))
         middle, worst = seconds[len(seconds) // 2], seconds[-1]
         print(f"{command:7}{len(seconds):7} inputs: {told}; middle {middle:.2f} s, worst {worst:.2f} s")
-    print(f"{count} inputs, seeds {first} to {first + count - 1}: {failures} failures")
+        wrong = sum(number for outcome, number in outcomes.items() if outcome not in FINE)
+        seeds = f"{first} to {last - 1}"
+        rows.append(
+            f"| {date.today()} | {command} | {len(seconds)} | {wrong} | {middle:.2f} | {worst:.2f} | {seeds} |\n"
+        )
+    print(f"{last - first} inputs, seeds {first} to {last - 1}: {failures} failures")
+    if keep:
+        with TABLE.open("a", encoding="utf-8") as table:
+            table.writelines(rows)
     return failures
 
 
@@ -153,6 +189,16 @@ def _stop(_signal: int, _frame: FrameType | None) -> None:
 
 if __name__ == "__main__":
     given = sys.argv[1:]
-    chosen = tuple(word for word in given if not word.isdigit()) or COMMANDS
+    chosen = tuple(word for word in given if word in COMMANDS) or COMMANDS
+    limits = [float(word.removesuffix("min")) for word in given if re.fullmatch(r"\d+min", word)]
     numbers = [int(word) for word in given if word.isdigit()]
-    sys.exit(run(numbers[0] if numbers else 2000, numbers[1] if len(numbers) > 1 else 0, chosen) > 0)
+    sys.exit(
+        run(
+            numbers[0] if numbers else 2000,
+            numbers[1] if len(numbers) > 1 else 0,
+            chosen,
+            *(limits or [1e6]),
+            "keep" in given,
+        )
+        > 0
+    )
