@@ -192,13 +192,6 @@ if __name__ == "__main__":
     chosen = tuple(word for word in given if word in COMMANDS) or COMMANDS
     limits = [float(word.removesuffix("min")) for word in given if re.fullmatch(r"\d+min", word)]
     numbers = [int(word) for word in given if word.isdigit()]
-    sys.exit(
-        run(
-            numbers[0] if numbers else 2000,
-            numbers[1] if len(numbers) > 1 else 0,
-            chosen,
-            *(limits or [1e6]),
-            "keep" in given,
-        )
-        > 0
-    )
+    minutes = limits[0] if limits else 1e6
+    count, start = (*numbers, 2000, 0)[:2] if len(numbers) != 1 else (numbers[0], 0)
+    sys.exit(run(count, start, chosen, minutes, "keep" in given) > 0)
