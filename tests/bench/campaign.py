@@ -59,8 +59,16 @@ class TooLong(BaseException):
 def rigs() -> list[Path]:
     """The rigs that are spoiled: few large ones and many small ones, in an order that stays."""
     large = [*(HERE.parent / "examples").glob("*/board.rig"), *(HERE / "rigs").glob("*.rig")]
-    small = [path for path in (HERE / "analysis" / "checks" / "cases").rglob("*.rig") if path.stat().st_size < 4000]
-    return [path for path in sorted(large) + sorted(small) if re.search(r"\s\d\d? ", path.read_text("utf-8"))]
+    small = [
+        path
+        for path in (HERE / "analysis" / "checks" / "cases").rglob("*.rig")
+        if path.name[0] != "." and path.stat().st_size < 4000
+    ]
+    return [
+        path
+        for path in sorted(large) + sorted(small)
+        if path.name[0] != "." and re.search(r"\s\d\d? ", path.read_text("utf-8"))
+    ]
 
 
 def words_of(command: str, good: Path, bad: Path, out: Path, dice: random.Random) -> list[str]:
