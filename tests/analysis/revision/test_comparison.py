@@ -224,3 +224,12 @@ def test_a_lead_that_carries_ac_no_longer_is_another_lead() -> None:
 
 def test_a_cable_of_other_conductors_is_no_paper() -> None:
     assert odd_work(stock=("  conductors 3\n", "  conductors 2\n"))["cable", "control-3"] == ("rewire",)
+
+
+def test_a_preset_that_names_no_switcher_means_the_only_one() -> None:
+    """Of two revisions that say it so and so none differs; where there is no switcher, the loop's number stands alone."""
+    named = "language 1\nrig b {\n  revision A 2026-03-02\n}\nunit box {\n  output s ts\n  input r ts\n  loop 1 send s return r\n}\npreset 1 {\n  loops 1 of box\n}\n"
+    assert compared(named, named.replace("loops 1 of box", "loops 1")) == ()
+    without = named.replace("  loop 1 send s return r\n", "").replace(" of box", "")
+    (preset,) = (each for each in compared(without, without.replace("loops 1", "loops 2")) if each.kind == "preset")
+    assert [(each.before, each.now) for each in preset.differences] == [("1", "2")]

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.revision.compared.aspect import DESIGN, Aspect
 from rigc.analysis.revision.compared.words import NONE, exact, words
 from rigc.model.rig import Rig
+from rigc.model.ways.preset_loops import preset_loops
 from rigc.model.wishes import Preset, Song
 
 
@@ -15,7 +16,7 @@ def presets(rig: Rig) -> Iterator[Aspect]:
     for preset in rig.presets.values():
         name = str(preset.number)
         yield Aspect("preset", name, "", preset.title or "no title", True, DESIGN, span=preset.span)
-        for field, text in _preset(preset):
+        for field, text in _preset(rig, preset):
             yield Aspect("preset", name, field, text, text, DESIGN, span=preset.span)
     for song in rig.songs:
         yield Aspect("song", song.title, "", "" if song.preset is None else f"preset {song.preset}", True, DESIGN)
@@ -23,9 +24,12 @@ def presets(rig: Rig) -> Iterator[Aspect]:
             yield Aspect("song", song.title, field, words(value), exact(value), DESIGN, span=song.span)
 
 
-def _preset(preset: Preset) -> Iterator[tuple[str, str]]:
+def _preset(rig: Rig, preset: Preset) -> Iterator[tuple[str, str]]:
     yield "title", preset.title or NONE
-    yield "loops on", ", ".join(f"{number} of {switcher}" for switcher, number, _ in preset.loops) or NONE
+    yield (
+        "loops on",
+        ", ".join(f"{number} of {box}" if box else f"{number}" for box, number, _ in preset_loops(rig, preset)) or NONE,
+    )
     yield "on", ", ".join(unit for unit, _ in preset.on) or NONE
     yield "off", ", ".join(unit for unit, _ in preset.off) or NONE
     yield "programs", ", ".join(f"{program} on {unit}" for unit, program, _ in preset.programs) or NONE
