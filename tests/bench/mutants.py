@@ -33,7 +33,7 @@ ANALYSIS = ROOT / "rigc" / "analysis"
 CASES = HERE / "analysis" / "checks" / "cases"
 TABLE = Path(__file__).with_suffix(".md")
 MOST_S = 60
-MOST_CASES = 80
+MOST_CASES = 40
 _COMPARED: dict[type[ast.cmpop], type[ast.cmpop]] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is,
@@ -128,8 +128,11 @@ def drawn(room: str, count: int, seed: int) -> list[Mutant]:
 
 
 def noticed(room: str, mutant: Mutant | None) -> str:
-    """By what the room's tests notice the mutant; empty where nothing does. To be called in a process that loaded no rigc yet."""
+    """By what the room's tests notice the mutant; empty where nothing does. To be called in a process of its own."""
     if mutant is not None:
+        if mutant.module in sys.modules:
+            for name in [each for each in sys.modules if each.partition(".")[0] in ("rigc", "cases")]:
+                del sys.modules[name]
         sys.meta_path.insert(0, _Finder(mutant))
     from cases import Expected, compiled, proved, told
 
@@ -187,6 +190,11 @@ def judged(room: str, mutant: Mutant | None) -> str:
 
 def run(count: int, seed: int, rooms: Sequence[str], keep: bool) -> None:
     """Judges so many mutants of each room."""
+    import hypothesis
+    import pytest
+    from cases import READER
+
+    assert READER.grammar and hypothesis and pytest, "what each process needs is loaded once, before they are forked"
     for room in rooms:
         before = judged(room, None)
         if before:
