@@ -3,8 +3,9 @@
     python tests/bench/mutants.py 15 [SEED] [ROOM ...] [keep]
 
 A mutant is one comparison, constant or sign of a module of `rigc/analysis/<room>/` that is another; so many a room are drawn by the seed.
-Each is judged by the room's own tests alone: first the cases of its rules (of a check its own), then `tests/analysis/<room>`. A mutant
-that these do not notice survives, and is printed to be read; others of the suite may notice it all the same. `keep` adds the counts to
+Each is judged by the tests that are nearest: first the cases of the room's rules (of a check its own), then `tests/analysis/<room>`, then
+the test files that name something of the module. A mutant that these do not notice survives, and is printed to be read; others of the
+suite may notice it all the same. `keep` adds the counts to
 `mutants.md` beside this file.
 """
 
@@ -17,6 +18,7 @@ import importlib.machinery
 import importlib.util
 import os
 import random
+import re
 import resource
 import sys
 from collections.abc import Iterator, Sequence
@@ -34,6 +36,7 @@ CASES = HERE / "analysis" / "checks" / "cases"
 TABLE = Path(__file__).with_suffix(".md")
 MOST_S = 60
 MOST_CASES = 40
+MOST_FILES = 6
 _COMPARED: dict[type[ast.cmpop], type[ast.cmpop]] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is,
@@ -145,13 +148,29 @@ def noticed(room: str, mutant: Mutant | None) -> str:
         expected = CASES.parent / "expected" / case.parent.name / f"{case.stem}.{Expected.file_extension}"
         if said != expected.read_text("utf-8"):
             return f"{case.parent.name}/{case.stem}"
-    if (HERE / "analysis" / room).is_dir():
+    own = HERE / "analysis" / room
+    for files in ([own] if own.is_dir() else [], [] if mutant is None else _naming(mutant)):
         import pytest
 
-        words = [str(HERE / "analysis" / room), "-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
-        if pytest.main(words) not in (0, 5):
-            return f"tests/analysis/{room}"
+        words = [*map(str, files), "-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
+        if files and pytest.main(words) not in (0, 5):
+            return ", ".join(path.relative_to(HERE).as_posix() for path in files)
     return ""
+
+
+def _naming(mutant: Mutant) -> list[Path]:
+    """Test files outside the room's own that name the module, or a class or a public function of it."""
+    tree = ast.parse(mutant.path.read_text("utf-8"))
+    names = [
+        each.name for each in tree.body if isinstance(each, ast.ClassDef | ast.FunctionDef) and each.name[0] != "_"
+    ]
+    word = re.compile(rf"\b({'|'.join((mutant.path.stem, *names))})\b")
+    files = (
+        path
+        for path in HERE.rglob("test_*.py")
+        if (HERE / "analysis" / mutant.path.relative_to(ANALYSIS).parts[0]) not in path.parents
+    )
+    return [path for path in sorted(files) if word.search(path.read_text("utf-8"))][:MOST_FILES]
 
 
 def _cases(room: str, mutant: Mutant | None) -> list[Path]:

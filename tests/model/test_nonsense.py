@@ -85,7 +85,7 @@ tie A2 and A3 | tie A3 and A2
 Y1 series for groyne | Y2 series for groyne
 all with hook | all with wide
 slipway, lever bolted | slipway screwed
-slipway, lever bolted | slipway with hook
+marl with hook | marl with wide
 groyne bridged "plate 60 x 120 mm" | groyne bridged "plate 70 x 120 mm"
 test 5 at mere.o5 expects 12.1 V | test 5 at mere.o5 expects 9.1 V
 every 10 shows "clean the contacts" | every 20 shows "clean the contacts"

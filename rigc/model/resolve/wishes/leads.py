@@ -207,7 +207,8 @@ def mounting(context: Context) -> MountWishes:
     strips: dict[str, str] = {}
     fixings: dict[str, str] = {}
     bridged: dict[str, str] = {}
-    held: dict[str, Word] = {}
+    stripped: dict[str, Word] = {}
+    fixed: dict[str, Word] = {}
     scope = context.scopes["thing"]
     for block in context.of(nodes.MountingBlock):
         for node in block.items:
@@ -217,20 +218,20 @@ def mounting(context: Context) -> MountWishes:
                 strip = context.scopes["strip"].find(node.strip, (), "a strip")
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply") and strip:
-                        _held_once(context, held, word)
+                        _once(context, f"the strip of '{word.text}'", stripped, word)
                         strips[word.text] = strip
             elif isinstance(node, nodes.Fixing):
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply"):
-                        _held_once(context, held, word)
+                        _once(context, f"how '{word.text}' is held beside strips", fixed, word)
                         fixings[word.text] = node.how.text
             elif isinstance(node, nodes.Bridged) and scope.find(node.thing, MOUNTED, "a unit or a supply"):
                 bridged[node.thing.text] = node.text.value if node.text else ""
     return MountWishes(all_with, tuple(strips.items()), tuple(fixings.items()), tuple(bridged.items()))
 
 
-def _held_once(context: Context, held: dict[str, Word], word: Word) -> None:
-    """A finding where two lines say how a thing is held."""
-    first = held.setdefault(word.text, word)
+def _once(context: Context, what: str, told: dict[str, Word], word: Word) -> None:
+    """A finding where two lines tell the same of a thing."""
+    first = told.setdefault(word.text, word)
     if first is not word:
-        context.report(stated_twice(f"how '{word.text}' is held", word, first))
+        context.report(stated_twice(what, word, first))
