@@ -16,6 +16,7 @@ from rigc.record import Record
 from rigc.traced.given import unstated
 
 GROUND_LIFT, SELECTOR, FUSE = "ground lift", "mains voltage selector", "fuse"
+_ORDER = (SELECTOR, FUSE, GROUND_LIFT)
 
 
 class SwitchSetting(Record):
@@ -66,7 +67,7 @@ def _by_scenario(rig: Rig, power: PowerAssignment, fuses: Fuses) -> Iterator[Swi
     new = {str(lift.port): lift.new for lift in lift_positions(rig, None)}
     if not rig.scenarios:
         found = {(at, GROUND_LIFT, position): [] for at, position in new.items()}
-    for (at, switch, position), names in sorted(found.items(), key=lambda each: each[0][:2]):
+    for (at, switch, position), names in sorted(found.items(), key=lambda each: (each[0][0], _ORDER.index(each[0][1]))):
         came = new.get(at, "") if switch == GROUND_LIFT else ""
         yield SwitchSetting(at, switch, position, () if len(names) == len(rig.scenarios) else tuple(names), came)
 

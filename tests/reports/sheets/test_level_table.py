@@ -138,3 +138,13 @@ def test_the_lowest_note_of_each_instrument() -> None:
         "Lowest note of guitar: not stated, a guitar's low E is taken.",
         "Lowest note of bass: 41.2 Hz.",
     )
+
+
+def test_a_lead_that_is_louder_with_another_instrument_says_with_which() -> None:
+    """Nothing but the instrument tells the two apart; there is no scenario."""
+    nylon = block("instrument", "nylon", "level out -12 dBu peak 4 dBu")
+    chains = "chain with guitar: guitar -> marl -> combo\nchain with nylon: nylon -> marl -> combo\n"
+    sheet = sheet_of(GUITAR, nylon, COMBO, unit("marl", "gain 0 dB"), chains)
+    told = {row[1]: row[2] for row in texts(sheet, "levels")}
+    assert told["marl.out → combo.in (guitar)"] == "−20"
+    assert told["marl.out → combo.in (nylon)"] == "−12"

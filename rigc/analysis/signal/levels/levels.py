@@ -8,7 +8,7 @@ from __future__ import annotations
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.signal.levels.jack_levels import SILENT, JackLevels, PlainLevel
 from rigc.analysis.signal.levels.lead_levels import Ends, LeadLevel, LeadName, lead_levels
-from rigc.analysis.signal.sound_ways import SoundWays
+from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.facts.levels import LEAST_MARGIN_DB, LOW_BY_DB
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Port
@@ -26,7 +26,8 @@ NO_LEAD = "no lead"
 
 
 class LevelEdge(Record):
-    """A lead (by its number; `no lead` through the air), in dBu. `scenarios` is empty where it is the same in all.
+    """A lead (by its number; `no lead` through the air), in dBu. `scenarios` and `instruments` are those in which it is
+    so; empty where it is the same in all.
 
     `high` and `low` are the nominal level in the states where it is highest and lowest, `nominal` tells both, `peak` is the
     highest peak. `most` is what the input takes, `margin` what is left to it; None at a panel of which nothing is stated: it takes any level.
@@ -37,6 +38,7 @@ class LevelEdge(Record):
     start: Port
     end: Port
     scenarios: tuple[str, ...]
+    instruments: tuple[str, ...]
     nominal: AnyFigure | Answer
     high: AnyFigure
     low: AnyFigure
@@ -48,6 +50,12 @@ class LevelEdge(Record):
     wants_line: bool
     lacking: tuple[str, ...]
     span: Span
+
+    @property
+    def when(self) -> str:
+        """` in stage with nylon`: when it is so; empty where it always is."""
+        scenarios = f" in {', '.join(self.scenarios)}" if self.scenarios else ""
+        return scenarios + (f" with {', '.join(self.instruments)}" if self.instruments else "")
 
     @property
     def high_dbu(self) -> float | None:
@@ -131,8 +139,7 @@ def levels(rig: Rig, ways: SoundWays, leads: Leads) -> Levels:
     edges = []
     for row in rows:
         first = row.hookups[0]
-        scenarios = dict.fromkeys(name for each in row.hookups for name in ways.hookups[each].scenarios)
-        only = () if row.alone else tuple(scenarios)
+        only = ((), ()) if row.alone else _when(rig, [ways.hookups[each] for each in row.hookups])
         edges.append(_edge(rig, row, only, names[first][row.ends].name, told[first][row.ends]))
     return Levels(tuple(edges))
 
@@ -161,7 +168,17 @@ def _heard(levels: dict[PlainLevel, list[int]]) -> dict[PlainLevel, list[int]]:
     return {level: hookups for level, hookups in levels.items() if level != SILENT.plain} or levels
 
 
-def _edge(rig: Rig, row: _Row, scenarios: tuple[str, ...], name: str, level: LeadLevel) -> LevelEdge:
+def _when(rig: Rig, hookups: list[Hookup]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The scenarios and the instruments of some hookups; of each kind nothing where they are all that the rig has."""
+    scenarios = tuple(dict.fromkeys(name for each in hookups for name in each.scenarios))
+    instruments = tuple(dict.fromkeys(name for each in hookups for name in each.instruments))
+    return (
+        () if len(scenarios) == len(rig.scenarios) else scenarios,
+        () if len(instruments) == len(rig.instruments) else instruments,
+    )
+
+
+def _edge(rig: Rig, row: _Row, when: tuple[tuple[str, ...], tuple[str, ...]], name: str, level: LeadLevel) -> LevelEdge:
     lead = row.lead
     jack, unit = rig.jack(lead.end), rig.units.get(lead.end.thing)
     maximum = None if jack is None else jack.levels.maximum_dbu
@@ -175,7 +192,7 @@ def _edge(rig: Rig, row: _Row, scenarios: tuple[str, ...], name: str, level: Lea
         row.mark,
         lead.start,
         lead.end,
-        scenarios,
+        *when,
         level.nominal,
         level.high,
         level.low,

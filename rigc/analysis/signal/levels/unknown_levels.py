@@ -18,20 +18,25 @@ class Lacking(Record):
 def unknown_levels(rig: Rig, levels: Levels) -> dict[str, Lacking]:
     """By name, in the order of the leads. A panel jack that says nothing takes whatever comes."""
     gives: dict[str, int] = {}
+    outs: dict[str, str] = {}
     takes: dict[str, str] = {}
     for edge in levels.edges:
         for name in edge.lacking:
             gives[name] = gives.get(name, 0) + 1
+            if name == edge.start.thing:
+                outs.setdefault(name, edge.start.jack)
         if edge.maximum is None and edge.end.thing in rig.units:
             takes.setdefault(edge.end.thing, edge.end.jack)
-    return {name: _lacking(rig, name, gives.get(name, 0), takes.get(name)) for name in {**gives, **takes}}
+    return {
+        name: _lacking(rig, name, gives.get(name, 0), outs.get(name), takes.get(name)) for name in {**gives, **takes}
+    }
 
 
-def _lacking(rig: Rig, name: str, leads: int, jack: str | None) -> Lacking:
+def _lacking(rig: Rig, name: str, leads: int, output: str | None, jack: str | None) -> Lacking:
     words, examples = [], []
     if leads:
-        words.append("what level it gives")
-        out = next((each.name for each in rig.things[name].jacks if each.role in ("output", "panel")), "out")
+        words.append("what level it gives" if output in (None, "out") else f"what level '{output}' gives")
+        out = output or next((each.name for each in rig.things[name].jacks if each.role in ("output", "panel")), "out")
         examples.append(f"`level {out} -20 dBu peak 4 dBu`")
     if jack is not None:
         words.append(f"what '{jack}' takes at most")

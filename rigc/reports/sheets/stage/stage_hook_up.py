@@ -71,7 +71,7 @@ def _level(lead: Lead, levels: Levels) -> Cell:
     own = [edge for edge in levels.edges if edge.mark == lead.mark]
     if len(own) == 1:
         return figure_cell(own[0].nominal)
-    told = [f"{figure_cell(edge.nominal).text} ({', '.join(edge.scenarios)})" for edge in own]
+    told = [f"{figure_cell(edge.nominal).text} ({', '.join((*edge.scenarios, *edge.instruments))})" for edge in own]
     return Cell("; ".join(told))
 
 

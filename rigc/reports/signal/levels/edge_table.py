@@ -32,7 +32,8 @@ def edge_table(rig: Rig, edges: tuple[LevelEdge, ...]) -> Table:
 
 
 def _row(rig: Rig, edge: LevelEdge) -> Row:
-    where = f" ({', '.join(edge.scenarios)})" if edge.scenarios else ""
+    only = (*edge.scenarios, *edge.instruments)
+    where = f" ({', '.join(only)})" if only else ""
     passes = edge.end.thing in rig.panels
     return Row(
         (

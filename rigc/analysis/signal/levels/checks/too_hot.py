@@ -97,7 +97,7 @@ def _part(edge: LevelEdge) -> str:
     over = edge.margin_db
     verdict = f"{decimals(-over)} dB too much" if over < 0 else f"only {decimals(over)} dB are left"
     lead = "" if edge.mark == NO_LEAD else f" by {edge.mark}"
-    where = f" in {', '.join(edge.scenarios)}" if edge.scenarios else ""
+    where = edge.when
     word = "peaks of" if edge.by_peak else "a nominal level of"
     return (
         f"'{edge.end}' takes {decimals(edge.maximum.value)} dBu and gets {word} {decimals(edge.highest_dbu)} dBu "

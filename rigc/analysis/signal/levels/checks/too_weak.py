@@ -39,7 +39,7 @@ def too_weak(rig: Rig, levels: Levels) -> Iterator[Diagnostic]:
 
 def _told(edge: LevelEdge) -> Diagnostic:
     assert edge.sensitivity is not None and edge.low_dbu is not None and edge.below_db is not None
-    where = f" in {', '.join(edge.scenarios)}" if edge.scenarios else ""
+    where = edge.when
     return KIND.at(
         edge.span,
         f"'{edge.end}' wants {decimals(edge.sensitivity.value)} dBu and gets {decimals(edge.low_dbu)} dBu from '{edge.start}'"
