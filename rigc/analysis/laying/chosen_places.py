@@ -5,7 +5,7 @@ from __future__ import annotations
 from rigc.analysis.laying.choices.eased import Eased, eased
 from rigc.analysis.laying.choices.task import Task, task_of
 from rigc.analysis.laying.not_placed import no_room, no_room_for_later, otherwise, search_stopped
-from rigc.analysis.laying.search.annealing import FEW, Watch, search
+from rigc.analysis.laying.search.annealing import FEW, SOME, Watch, search
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.clash import Tight, tightness
 from rigc.analysis.laying.search.found import Found
@@ -88,11 +88,13 @@ def laid(
 
 
 def usual_effort(board: Board) -> int:
-    """The steps of search where none are asked for; twice as many for a few things, whose branch and bound takes half, and by the square
+    """The steps of search where none are asked for; more for a few things, which are laid by more than one search, and by the square
     fewer for fewer, so that one thing more on a laid board is placed at once."""
     free = sum(item.fixed is None for item in board.items)
     if free <= FEW:
         return 2 * EFFORT * free**2 // FEW**2
+    if free <= SOME:
+        return 3 * EFFORT // 2
     return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
 
 

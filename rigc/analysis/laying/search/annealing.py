@@ -1,24 +1,25 @@
 """A board -> a layout, by trying changes: better ones are kept, worse ones now and then, ever more seldom. Always the same way.
 
 Few free things are laid by branch and bound as well, once a layout without fault is known; where that does not come to an
-end, further layouts are begun afresh, and of each four things at a time are taken out and laid anew as well as can be. A
-step is one change that is judged. The steps of a longer search begin with those of a shorter one and the best layout is
-kept, so that more steps are never worse.
+end, further layouts are begun afresh: things are taken out and put back where they cost least, then four at a time are laid
+as well as can be. So is what is still in the way after all steps of a larger board. A step is one change that is judged.
+The steps of a longer search begin with those of a shorter one and the best layout is kept, so that more steps are never worse.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from itertools import combinations, cycle
-from math import log
 
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.few_things import FewThings
 from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.found import Found, as_it_is
+from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.moves import Dice, some_change
+from rigc.analysis.laying.search.refill import Refill
 
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
@@ -26,13 +27,12 @@ _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each th
 _LONG = 4  # further rounds are so many times as long
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
 _WAYS = (0, 1, 3, 0, 2)  # in which the rounds begin
-FEW, _FEW_AFTER = 6, 1  # so many things are laid by branch and bound, after so many rounds
+FEW, SOME = 6, 7  # so many things are laid by branch and bound; so many are taken out and put back
+_REFILL = 4_000  # steps for that each time
 _OUT, _EACH_OUT = 4, 3_000  # so many of them are taken out at a time, and the steps for laying them at most
-_OWN, _COARSE = 75_000, 24_000  # steps for that at most: on the board's own grid, and where that is too fine
+_OWN, _COARSE = 75_000, 6_000  # steps for that at most: on the board's own grid, and where that is too fine
 _LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
 _TOLD_EACH = 250  # steps, to whoever watches
-_SIZES = 64
-_READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
 
 
 Watch = Callable[[int, int], None]
@@ -58,20 +58,22 @@ class _Search:
         self.free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
         layout = Layout(board, first_layout(board))
         self.ground, self.best = layout.ground, as_it_is(layout)
+        self._room: FreeRoom | None = None
         self.hot = _HOT
         self.length = _ROUND + _ROUND_EACH * len(self.free)
 
     def run(self, patience: int) -> None:
         """Round after round."""
-        number, few = 0, len(self.free) <= FEW
+        number = 0
         while self.free:
             if self.done >= self.effort:
                 if not self.best.hard or not patience:
                     break
                 self.effort, patience = self.effort + patience, 0
-            if few and number >= _FEW_AFTER and not self.best.hard:
-                if not self._few_things():
-                    self._begun_afresh()
+                self._refilled(list(self.best.at), self.hot, number)
+                continue
+            if number and len(self.free) <= SOME:
+                self._begun_afresh()
                 break
             polishing = number % 4 == 3
             begun = list(self.best.at) if polishing else self._begun(_WAYS[(number - number // 4) % len(_WAYS)])
@@ -105,16 +107,40 @@ class _Search:
             self._watch(self.done, self.effort)
 
     def _begun_afresh(self) -> None:
-        """Further layouts: each is begun another way, polished, and bettered by fours."""
-        number = 0
+        """Few things are laid by branch and bound, once a layout without fault is known; then further layouts: each is begun another way,
+        polished, bettered by what is taken out and put back, and few things by fours."""
+        few, number = len(self.free) <= FEW, 0
+        self._refilled(list(self.best.at), self.hot, number)
+        if few and not self.best.hard and self.done < self.effort and self._few_things():
+            return
         while self.done < self.effort:
             begun = self._begun(number)
             here = self._round(begun, number, self.length, self.hot, as_it_is(Layout(self.board, begun, self.ground)))
             if self.done < self.effort:
                 here = self._round(list(here.at), number, self.length, _WARM, here)
-            if not here.hard:
+            if self.done < self.effort:
+                here = self._refilled(
+                    list(here.at), _WARM if number % 2 == 0 and not here.hard else self.hot, number + 1
+                )
+            if few and not here.hard and self.done < self.effort:
                 self._by_fours(here)
             number += 1
+
+    def _refilled(self, begun: list[At], hot: int, dice: int) -> Found:
+        """The best of a layout and of what comes of it when things are taken out and put back."""
+        if self._room is None:
+            self._room = FreeRoom(self.ground)
+        layout = Layout(self.board, begun, self.ground)
+        here = as_it_is(layout)
+        refill = Refill(layout, self.free, self._room, Dice(dice))
+        for steps in refill.run(_REFILL, hot, _COLD):
+            self._count(min(steps, self.effort - self.done))
+            if refill.found is not None and refill.found.rank < here.rank:
+                here = refill.found
+                self._keep(here)
+            if self.done >= self.effort:
+                break
+        return here
 
     def _by_fours(self, best: Found) -> None:
         """Takes out four things at a time and lays them as well as can be, until that betters nothing any more."""
@@ -150,7 +176,7 @@ def _cooling(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, hot
     while True:
         heat, weight = heat * cooling, weight * growing
         changes = some_change(layout, free, dice)
-        ready = heat * _READINESS[dice.below(_SIZES)] / 1000
+        ready = heat * dice.readiness()
         if not changes:
             yield None
             continue

@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from math import log
+
 from rigc.analysis.laying.search.layout import Change, Layout
 from rigc.analysis.laying.wishes.wished import missed
 
 _FACTOR, _ADDED, _MASK = 6364136223846793005, 1442695040888963407, (1 << 64) - 1  # constants: Knuth, MMIX, from memory
+
+
+_SIZES = 64
+_READINESS = tuple(round(-1000 * log((2 * each + 1) / (2 * _SIZES))) for each in range(_SIZES))
 
 
 class Dice:
@@ -19,6 +25,10 @@ class Dice:
         """A number from 0 up to, not including, `sides`."""
         self._state = (self._state * _FACTOR + _ADDED) & _MASK
         return (self._state >> 33) * sides >> 31
+
+    def readiness(self) -> float:
+        """How many times the heat a worse layout may cost more: the less, the likelier."""
+        return _READINESS[self.below(_SIZES)] / 1000
 
 
 _STRIDES = (1, 2, 3, 5, 8, 13, 21, 34, 55)  # in steps of the grid

@@ -216,6 +216,7 @@ class _Model:
                 front1, front2 = self._y(link.start.item), self._y(link.end.item)
                 self._when(front1 - front2 <= ROW, over)
                 self._when(front2 - front1 <= ROW, over)
+                self._in_sight(link, (x1, y1), (x2, y2), over)
         below = 1 if over is None else 0 if isinstance(over, int) else over.negated()
         down1, down2 = self._down(link.start, x1, y1, below), self._down(link.end, x2, y2, below)
         passages = under_route(board, 0, top1) + under_route(board, 0, top2) + above1 + above2
@@ -233,6 +234,69 @@ class _Model:
             model.add(back >= self._x(link.end.item) - self._x(link.start.item))
             cost += link.back * link.share // 100 * back
         return cost
+
+    def _in_sight(self, link: Link, start: tuple[Any, Any], end: tuple[Any, Any], over: Any) -> None:
+        """One of the two ways with one bend crosses nothing that stands on top (see `free_bends`)."""
+        model = self.model
+        front, rear = self._sorted(start[1], end[1])
+        left, right = self._sorted(start[0], end[0])
+        ways = [model.new_bool_var(""), model.new_bool_var("")]
+        model.add_bool_or([*ways, over.negated()])
+        for item, it in enumerate(self.board.items):
+            if it.under:
+                continue
+            for shape, solid in enumerate(self.ground.solids[item]):
+                turned = self.turned[item][shape]
+                x, y = self._x(item), self._y(item)
+                along = [self._if(front >= y + solid.depth), self._if(rear <= y)]
+                across = [self._if(left >= x + solid.width), self._if(right <= x)]
+                for way, bend_x, bend_y in ((ways[0], start[0], end[1]), (ways[1], end[0], start[1])):
+                    unless = [way.negated(), *(() if isinstance(turned, int) else (turned.negated(),))]
+                    aside = [self._if(bend_x <= x), self._if(bend_x >= x + solid.width)]
+                    before = [self._if(bend_y <= y), self._if(bend_y >= y + solid.depth)]
+                    model.add_bool_or([*unless, *along, *aside])
+                    model.add_bool_or([*unless, *across, *before])
+        for one, other in ((link.start.item, link.end.item), (link.end.item, link.start.item)):
+            self._nothing_between(one, other, over)
+
+    def _nothing_between(self, one: int, other: int, over: Any) -> None:
+        """No third thing reaches between two of which one stands at the left, over the y that both share (see `runs_direct`)."""
+        left, front, rear = self._right(one), self._y(one), self._rear(one)
+        right, its_front, its_rear = self._x(other), self._y(other), self._rear(other)
+        shared = [self._if(right <= left), self._if(rear <= its_front), self._if(its_rear <= front)]
+        for item, it in enumerate(self.board.items):
+            if it.under or item in (one, other):
+                continue
+            beside = [self._if(self._x(item) >= right), self._if(self._right(item) <= left)]
+            beside += [self._if(self._y(item) >= end) for end in (rear, its_rear)]
+            beside += [self._if(self._rear(item) <= end) for end in (front, its_front)]
+            self.model.add_bool_or([over.negated(), *shared, *beside])
+
+    def _right(self, item: int) -> Any:
+        return self._x(item) + sum(
+            solid.width * literal for solid, literal in zip(self.ground.solids[item], self.turned[item], strict=True)
+        )
+
+    def _rear(self, item: int) -> Any:
+        return self._y(item) + sum(
+            solid.depth * literal for solid, literal in zip(self.ground.solids[item], self.turned[item], strict=True)
+        )
+
+    def _sorted(self, one: Any, other: Any) -> tuple[Any, Any]:
+        """The lesser and the greater of two; the lesser may be less, the greater more, which hides nothing."""
+        low, high = self.model.new_int_var(-_FAR, _FAR, ""), self.model.new_int_var(-_FAR, _FAR, "")
+        for each in (one, other):
+            self._when(low <= each)
+            self._when(high >= each)
+        return low, high
+
+    def _if(self, constraint: Any) -> Any:
+        """A literal that may be true only where a constraint holds."""
+        if isinstance(constraint, bool):
+            return int(constraint)
+        literal = self.model.new_bool_var("")
+        self.model.add(constraint).only_enforce_if(literal)
+        return literal
 
     def _long_enough(self, link: Link, made: Any, route: Any, when: Any) -> None:
         """Route and slack fit into a lead that is made in whole steps."""

@@ -1,0 +1,145 @@
+"""Where everything stands -> all places of the grid at which one more thing is in nobody's way: a bit for each place.
+
+All bits of a side of the deck are one whole number, row after row, so that a thing blocks its room for another with one shift.
+What is round counts as too small here (see `forbidden`), and tiers as if they lifted nothing: who takes a place asks the rules once more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from rigc.analysis.laying.search.board import Area
+from rigc.analysis.laying.search.ground import At, Ground
+from rigc.analysis.laying.search.solver.forbidden import forbidden, parted
+
+_Stamp = tuple[int, int, int]  # bits, and the column and row of the first
+
+
+class FreeRoom:
+    """The free places of a board's things, by item and shape."""
+
+    def __init__(self, ground: Ground) -> None:
+        self.ground, self.board = ground, ground.board
+        self.step = step = self.board.step
+        self.columns, self.rows = self.board.width // step + 1, self.board.depth // step + 1
+        self._level = self.board.replace(tiers=())
+        self._open = Ground(self.board.replace(kept_free=(), reserved=()))
+        self._gaps = {(each.one, each.other): each.gap for each in self.board.partings}
+        self._areas: dict[tuple[int, int, int, int], list[Area]] = {}
+        self._stamps: dict[tuple[int, int, int, int, int, int], _Stamp] = {}
+        self._allowed: dict[tuple[int, int], int] = {}
+        reach = self._reach() // step + 2
+        self.stride = self.columns + reach
+        self._row = (1 << self.columns) - 1
+        self._repeated = [0]  # by number of rows: a bit at the start of each
+        for row in range(self.rows + reach):
+            self._repeated.append(self._repeated[-1] | 1 << row * self.stride)
+        self._deck = self._row * self._repeated[self.rows]
+
+    def of(self, item: int, shape: int, at: Sequence[At], standing: Iterable[int]) -> int:
+        """The bits of the places at which an item in a shape is in nobody's way of those that are standing."""
+        blocked = 0
+        beside = self.ground.beside[item]
+        for other in standing:
+            if other in beside:
+                blocked |= self._blocked(item, shape, other, at[other])
+        return self._alone(item, shape) & ~blocked
+
+    def places(self, free: int, xs: Iterable[int], ys: Iterable[int]) -> Iterator[tuple[int, int]]:
+        """Of free places those that touch something, or lie at one of these x or y, in both directions."""
+        step, stride = self.step, self.stride
+        column = row = 0
+        for x in xs:
+            if 0 <= x <= self.board.width and x % step == 0:
+                column |= 1 << x // step
+        for y in ys:
+            if 0 <= y <= self.board.depth and y % step == 0:
+                row |= self._row << y // step * stride
+        across = free & (~((free << 1) & (free >> 1)) | column * self._repeated[self.rows])
+        found = across & (~((free << stride) & (free >> stride)) | row)
+        bits = bin(found)[:1:-1]
+        place = bits.find("1")
+        while place >= 0:
+            y, x = divmod(place, stride)
+            yield x * step, y * step
+            place = bits.find("1", place + 1)
+
+    def _alone(self, item: int, shape: int) -> int:
+        if (item, shape) not in self._allowed:
+            self._allowed[item, shape] = self._allowed_alone(item, shape)
+        return self._allowed[item, shape]
+
+    def _allowed_alone(self, item: int, shape: int) -> int:
+        board, solid, it = self.board, self.ground.solids[item][shape], self.board.items[item]
+        left, front, right, rear = solid.reach
+        bits = self._filled((-left - 1, -front - 1, board.width - right + 1, board.depth - rear + 1), (0, 0))
+        for area in board.kept_free if it.under else (*board.kept_free, *board.reserved):
+            bits &= ~self._filled((area[0] - solid.width, area[1] - solid.depth, area[2], area[3]), (0, 0))
+        if it.under or not (board.tiers or board.tapes or it.rearmost):
+            return bits
+        for row in range(self.rows):
+            if self._open.alone(item, (-left, row * self.step, shape)):
+                bits &= ~(self._row << row * self.stride)
+        return bits
+
+    def _blocked(self, item: int, shape: int, other: int, there: At) -> int:
+        step = self.step
+        column, aside = divmod(there[0], step)
+        row, along = divmod(there[1], step)
+        key = item, shape, other, there[2], aside, along
+        stamp = self._stamps.get(key)
+        if stamp is None:
+            stamp = self._stamps[key] = self._stamp(*key)
+        bits, first, front = stamp
+        far = column + first + (row + front) * self.stride
+        return bits << far if far >= 0 else bits >> -far
+
+    def _stamp(self, item: int, shape: int, other: int, its: int, aside: int, along: int) -> _Stamp:
+        """What another item in a shape blocks, seen from its place."""
+        key = other, its, item, shape
+        if key not in self._areas:
+            self._areas[key] = self._forbidden(*key)
+        areas = [self._cells(area, aside, along) for area in self._areas[key]]
+        areas = [area for area in areas if area[0] < area[2] and area[1] < area[3]]
+        if not areas:
+            return 0, 0, 0
+        first, front = min(area[0] for area in areas), min(area[1] for area in areas)
+        bits = 0
+        for left, near, right, rear in areas:
+            bits |= self._box(left - first, near - front, right - first, rear - front)
+        return bits, first, front
+
+    def _cells(self, area: Area, aside: int, along: int) -> Area:
+        """The columns and rows inside an open rectangle, the ends not counted."""
+        step = self.step
+        return (
+            (area[0] + aside) // step + 1,
+            (area[1] + along) // step + 1,
+            -(-(area[2] + aside) // step),
+            -(-(area[3] + along) // step),
+        )
+
+    def _filled(self, area: Area, at: tuple[int, int]) -> int:
+        left, front, right, rear = self._cells(area, *at)
+        left, front, right, rear = max(0, left), max(0, front), min(self.columns, right), min(self.rows, rear)
+        return self._box(left, front, right, rear) if left < right and front < rear else 0
+
+    def _box(self, left: int, front: int, right: int, rear: int) -> int:
+        row = ((1 << right - left) - 1) << left
+        return (row * self._repeated[rear - front]) << front * self.stride
+
+    def _forbidden(self, one: int, its: int, other: int, shape: int) -> list[Area]:
+        board, ground = self._level, self.ground
+        solid, second = ground.solids[one][its], ground.solids[other][shape]
+        gap = self._gaps.get((one, other), self._gaps.get((other, one)))
+        areas = [] if gap is None else parted(solid, second, gap)
+        if board.items[one].under == board.items[other].under:
+            areas += forbidden(board, solid, second)
+        return areas
+
+    def _reach(self) -> int:
+        """No thing blocks more of a row or a column for another."""
+        board = self.board
+        solids = [solid for solids in self.ground.solids for solid in solids]
+        longest = max((max(each.right - each.left, each.rear - each.front) for each in solids), default=0)
+        return 2 * (longest + max(board.aside, board.behind, board.knob, *self._gaps.values(), 0))
