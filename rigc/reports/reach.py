@@ -528,6 +528,7 @@ stands                 how        | deck-drawing |
 stands_out             amount     | deck-drawing plan-full-size unit-schedule |
 starts                 amount     | power-table unit-schedule |
 stepped                stated     | deck-drawing |
+stereo_pair            stated     | unit-data-sheets | unit-schedule
 stock_choice           signal     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule |
                        stated     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule |
 strip                  name       | maintenance mass-and-balance mounting-strips pull-list unit-schedule |

@@ -1,0 +1,98 @@
+"""With one of the instruments, or in one of the scenarios, no sound leaves the rig.
+
+Why it matters: it is found when that instrument is plugged in, before the audience.
+What to do: let its chain go on to an amp, a desk or a panel jack. A lead of a chain that holds `with` another instrument is not
+there with this one: what both share is a chain of its own, without `with`.
+Source: arithmetic on the stated chains. Nothing is told while an open chain is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.analysis.signal.audio_graph import AudioGraph
+from rigc.analysis.signal.open_ends import open_ends
+from rigc.analysis.signal.sound_ways import Hookup, SoundWays
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.slips.torn_chains import torn_chains
+from rigc.model.ways.inner_ways import sinks
+from rigc.model.ways.reached import reached
+from rigc.model.wishes import Connection
+
+KIND = Kind(
+    "unheard-instrument",
+    Level.WARNING,
+    __doc__,
+    "each instrument is heard in each scenario in which it is played",
+    "arithmetic on the stated chains",
+)
+
+
+def unheard_instrument(rig: Rig, graph: AudioGraph, ways: SoundWays) -> Iterator[Diagnostic]:
+    """One finding for each instrument; it names the scenarios where it is heard in others."""
+    ends = open_ends(rig, graph)
+    if ends.unreached or ends.stuck or torn_chains(rig):
+        return
+    heard: dict[str, list[Hookup]] = {}
+    silent: dict[str, list[tuple[Hookup, frozenset[Port]]]] = {}
+    for hookup in ways.hookups:
+        out = _ends(rig, hookup)
+        for source in hookup.sources:
+            ports = reached(hookup.onward, [source])
+            if ports & out:
+                heard.setdefault(source.thing, []).append(hookup)
+            else:
+                silent.setdefault(source.thing, []).append((hookup, ports))
+    for name, found in silent.items():
+        yield _told(rig, name, found, somewhere=name in heard)
+
+
+def _ends(rig: Rig, hookup: Hookup) -> frozenset[Port]:
+    """Where sound leaves while these leads are in: also a panel jack whose lead to an amp is not."""
+    starts = {lead.start for lead in hookup.leads}
+    panels = {port for port in hookup.wired if port.thing in rig.panels and port not in starts}
+    return frozenset({*sinks(rig), *panels})
+
+
+def _told(rig: Rig, name: str, found: list[tuple[Hookup, frozenset[Port]]], somewhere: bool) -> Diagnostic:
+    hookup, ports = found[0]
+    scenarios = dict.fromkeys(each for one, _ in found for each in one.scenarios)
+    where = f" in {listed(scenarios)}" if somewhere and scenarios else ""
+    on = _going_on(rig, hookup, ports)
+    first = next(lead for lead in hookup.leads if lead.start.thing == name)
+    others = dict.fromkeys(lead.when.instrument for lead in on if lead.when.instrument)
+    shared = ""
+    if on and others:
+        shared = f", or write `chain {on[0].start} -> {on[0].end} ...`, which holds with {listed(others)} alone, as a chain without `with`"
+    return KIND.at(
+        first.span,
+        f"with '{name}'{where} no sound reaches an amp, a desk or a panel jack",
+        subject=(name,),
+        label="goes on to nothing that is heard",
+        also=tuple(
+            Label(lead.span, f"holds with {listed((lead.when.instrument,))} alone")
+            for lead in on[:1]
+            if lead.when.instrument
+        ),
+        help=f"let its chain go on to an amp{shared}",
+    )
+
+
+def _going_on(rig: Rig, hookup: Hookup, ports: frozenset[Port]) -> list[Connection]:
+    """Leads that go on from where the sound comes to, and are not there."""
+    things = {port.thing for port in ports}
+    there = {(lead.start, lead.end) for lead in hookup.leads}
+    return [
+        each
+        for each in rig.connections
+        if each.signal == "audio"
+        and each.start.thing in things
+        and (each.start, each.end) not in there
+        and each.start.thing not in rig.instruments
+    ]
+
+
+CHECK = unheard_instrument
