@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.deck.unplaced import unplaced
 from rigc.analysis.laying.choices.standing import needs_top
 from rigc.analysis.laying.wishes.contradictions import contradictions
 from rigc.analysis.laying.wishes.missed_wishes import MissedWish, MissedWishes
@@ -18,6 +19,7 @@ from rigc.analysis.laying.wishes.wishes_of_rig import lacks_below
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.wording import joined, listed
+from rigc.facts import clearance
 from rigc.model.deck import Hint
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
@@ -34,6 +36,7 @@ KIND = Kind(
 def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
     """One finding for each wish that is missed for another reason than one that contradicts it."""
     told = {hint for each in contradictions(rig.hints) for hint in each}
+    crowded = any(thing.width_mm is not None and thing.depth_mm is not None for thing in unplaced(rig))
     for each in missed.all:
         hint, far = each.wish.hint, each.wish.missed
         if hint in told or each.wish.deck is None:
@@ -44,8 +47,20 @@ def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
             subject=hint.named,
             label="this wish is not met in full",
             numbers=(Number("missed", far / 10, "mm"),),
-            mends=(*_less(hint, far), Mend("drop the wish", (Delete(hint.span),)), *_freed(rig, each.in_the_way)),
+            mends=()
+            if crowded  # to try a mend is to lay the board anew, and what has no room will have none
+            else (*_less(hint, far), Mend("drop the wish", (Delete(hint.span),)), *_freed(rig, each.in_the_way)),
+            help=_raised(rig, each) or ("make room for what has no place first" if crowded else ""),
         )
+
+
+def _raised(rig: Rig, missed: MissedWish) -> str:
+    """How much higher the deck must stand for what is wished beneath it."""
+    thing, deck = rig.things[missed.wish.hint.things[0]], missed.wish.deck
+    if missed.in_the_way or missed.wish.hint.word != "beneath" or deck is None or not isinstance(thing, Thing):
+        return ""
+    lacks = lacks_below(thing, deck)
+    return f"raise '{deck.name}' by {lacks / 10:g} mm" if lacks else ""
 
 
 def _against(rig: Rig, missed: MissedWish) -> str:
@@ -59,7 +74,9 @@ def _against(rig: Rig, missed: MissedWish) -> str:
         return "what a foot works is not turned away from the player"
     deck = missed.wish.deck
     if hint.word == "beneath" and deck is not None and isinstance(thing, Thing) and lacks_below(thing, deck):
-        return "the room there is too low"
+        assert thing.height_mm is not None and deck.clearance_mm is not None
+        height, spare = thing.height_mm.value, clearance.UNDERSIDE_MM.value
+        return f"'{thing.name}' needs {height:g} + {spare:g} = {height + spare:g} mm there, and there are {deck.clearance_mm.value:g} mm"
     return (
         "no layout that was found has it there; more --effort may" if missed.somewhere else "the deck has no such place"
     )
