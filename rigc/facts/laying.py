@@ -20,6 +20,9 @@ UNBALANCED_SHARE = Fact(
 )
 LINE_SHARE = Fact(3000, "%", "a line of front edges, beside a millimetre of audio lead", _OURS)
 GAP_SHARE = Fact(2, "%", "a millimetre by which the gaps in such a line differ", _OURS)
+CROSSING_SHARE = Fact(
+    1000, "%", "a crossing of a lead with sound and one of power, beside a millimetre of audio lead", _OURS
+)
 BROKEN_MM = Fact(60, "mm", "of audio lead for each rule that a lead breaks while the search goes on", _OURS)
 
 _WISH = "our choice; common practice, no source"

@@ -101,6 +101,7 @@ def board_of(
         unbalanced=weighed["balance"],
         line=tenths(weighed["front lines"]),
         gap=weighed["gaps"],
+        crossing=tenths(weighed["crossings"]),
         knob=tenths(foot.KNOB_MM.value),
         partings=partings(every, under),
         feet=tenths(deck.feet_inset_mm.value) if deck.feet_inset_mm is not None else 0,

@@ -96,6 +96,8 @@ def terms(rig: Rig, board: Board, at: list[At]) -> Iterator[LayoutTerm]:
     yield LayoutTerm("front lines", count, weighed["front lines"], count * board.line, pieces=True)
     gaps = uneven(board, at)
     yield LayoutTerm("gaps", gaps, weighed["gaps"], gaps * board.gap)
+    met = layout.crossings
+    yield LayoutTerm("crossings", met, weighed["crossings"], met * board.crossing, pieces=True)
 
 
 def _reach(rig: Rig, board: Board, at: list[At], weighed: dict[str, int]) -> Iterator[LayoutTerm]:

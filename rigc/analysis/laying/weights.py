@@ -18,6 +18,7 @@ TERMS: dict[str, Fact] = {
     "balance": laying.UNBALANCED_SHARE,
     "front lines": laying.LINE_SHARE,
     "gaps": laying.GAP_SHARE,
+    "crossings": laying.CROSSING_SHARE,
 }
 """By the words with which a rig weighs them, in the order in which they are told."""
 

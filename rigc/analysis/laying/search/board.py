@@ -127,7 +127,8 @@ class Board(Record):
     between bodies, `air` round plugs, `knob` from a knob to a switch. `step` is the grid of all corners. `feet` is where the feet stand in from the
     edges; `grams` is the deck's mass, and `weighed` says whether every mass is known.
     `passing` is what it costs, in hundredths of a length, where a lead is longer for a covered drop line or has no way. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
-    `unbalanced` is what a length costs that the board balances outside its feet, `gap` one by which the gaps in a line of front edges differ, in percent; `line` is what each such line costs, in hundredths of a length.
+    `unbalanced` is what a length costs that the board balances outside its feet, `gap` one by which the gaps in a line of front edges differ, in percent; `line` is what each such line costs, in hundredths of a length, and
+    `crossing` what each point does at which a lead with sound and one of power cross.
     """
 
     width: int
@@ -155,3 +156,4 @@ class Board(Record):
     unbalanced: int = 0
     line: int = 0
     gap: int = 0
+    crossing: int = 0

@@ -102,7 +102,7 @@ class FewThings:
         board, links = self.layout.board, self.closed[number]
         standing = {item: now[item] for item in self.standing[number]}
         more = 0
-        for link, (length, broken, _) in zip(links, some_runs(board, links, standing), strict=True):
+        for link, (length, broken, *_) in zip(links, some_runs(board, links, standing), strict=True):
             more += length * link.share + broken * board.passing + backwards(link, now) - link_bound(board, link, now)
         return more
 

@@ -8,6 +8,7 @@ from math import ceil, inf
 from rigc.analysis.laying.neat import neatness
 from rigc.analysis.laying.search.board import Area, Board
 from rigc.analysis.laying.search.conflicts import Solid
+from rigc.analysis.laying.search.crossed import NOWHERE, crossed
 from rigc.analysis.laying.search.ground import At, Ground
 from rigc.analysis.laying.search.lengths import AMONG, OVER, ROW, Run, Standing, backwards, link_bound, run_of
 from rigc.analysis.laying.wishes.wished import missed
@@ -16,6 +17,8 @@ from rigc.facts.foot import STAMP_N
 from rigc.facts.weight import GRAVITY_M_PER_S2
 
 Change = tuple[int, int, int, int]  # item, x, y, number of the shape
+Met = tuple[int, int, int]  # two links, and how much more often they cross
+_POWER = ("dc", "ac", "mains")
 _ROOM_FIRST = 4  # a wish that is missed by so much weighs like one length of what is in the way
 _PER_BREAK = 10  # tenths of a millimetre that a lead in breach of a rule counts as, beside what is in the way
 
@@ -48,7 +51,12 @@ class Layout:
         self._runs = self._run(self._stood, range(len(board.links)), [])
         self._costs = [self._link_cost(number, run, self._stood) for number, run in enumerate(self._runs)]
         self._spans = [self._span(number) for number in range(len(board.links))]
-        self._tried: tuple[list[At], list[Run], list[int]] = (self.at, self._runs, self._costs)
+        self._across = _across(board)
+        self._crossed = [
+            sum(self._crosses(number, other, self._runs) for other in self._across[number])
+            for number in range(len(board.links))
+        ]
+        self._tried: tuple[list[At], list[Run], list[int], list[Met]] = (self.at, self._runs, self._costs, [])
         self.cost, self.broken = self._sum()
 
     @property
@@ -118,6 +126,7 @@ class Layout:
         total = self.cost + neatness(board, at) - self._neat
         for number in self._own_links(changes):
             total += link_bound(board, board.links[number], stood) - self._costs[number]
+            total -= board.crossing * self._crossed[number]
         for item, *_ in changes:
             total += stood[item].cost - self._stood[item].cost
         return total
@@ -129,8 +138,10 @@ class Layout:
         runs, costs = self._run(stood, numbers, self._runs), list(self._costs)
         for number in numbers:
             costs[number] = self._link_cost(number, runs[number], stood)
-        self._tried = at, runs, costs
+        met = self._met_otherwise(numbers, runs) if self.board.crossing else []
+        self._tried = at, runs, costs, met
         total = self.cost - sum(self._costs) + sum(costs) + neatness(self.board, at) - self._neat
+        total += self.board.crossing * sum(more for *_, more in met)
         for item in dict.fromkeys(change[0] for change in changes):
             total += stood[item].cost - self._stood[item].cost
         if not self.board.weighed:
@@ -145,7 +156,10 @@ class Layout:
         if self._tried[0] is not at:
             self.cost_with(at, changes)
         moved = list(dict.fromkeys(change[0] for change in changes))
-        _, self._runs, self._costs = self._tried
+        _, self._runs, self._costs, met = self._tried
+        for one, other, more in met:
+            self._crossed[one] += more
+            self._crossed[other] += more
         self._stood = self._stood_with(at, changes)
         self.at, self.hard, self.missed = at, hard, missed
         self._balance()
@@ -161,6 +175,30 @@ class Layout:
         """How every link runs now."""
         return self._runs
 
+    @property
+    def crossings(self) -> int:
+        """At how many points leads with sound and those of power cross now; 0 where that costs nothing."""
+        return sum(self._crossed) // 2 if self.board.crossing else 0
+
+    def _met_otherwise(self, numbers: list[int], runs: list[Run]) -> list[Met]:
+        """The pairs that cross more or less often where these links run otherwise, each once."""
+        found: list[Met] = []
+        done: set[int] = set()
+        for number in numbers:
+            path, old = runs[number][3], self._runs[number][3]
+            if path == old:
+                continue
+            for other in self._across[number]:
+                if other not in done:
+                    more = crossed(path, runs[other][3]) - crossed(old, self._runs[other][3])
+                    if more:
+                        found.append((number, other, more))
+            done.add(number)
+        return found
+
+    def _crosses(self, number: int, other: int, runs: list[Run]) -> int:
+        return crossed(runs[number][3], runs[other][3])
+
     def _missed(self, at: list[At]) -> int:
         if not self.board.wishes:
             return 0
@@ -174,7 +212,7 @@ class Layout:
 
     def _run(self, stood: list[Standing], numbers: Iterable[int], runs: list[Run]) -> list[Run]:
         """How every link runs; those with other numbers run as they do."""
-        board, found = self.board, runs or [(0, 0, 0)] * len(self.board.links)
+        board, found = self.board, runs or [(0, 0, 0, NOWHERE)] * len(self.board.links)
         around = DeckBoxes((each.box for each in stood), board.lines)
         found = list(found)
         for number in numbers:
@@ -236,6 +274,7 @@ class Layout:
         """Hundredths of tenths of a millimetre of cable, and what else counts in the same coin; and what leads break."""
         self._neat = neatness(self.board, self.at)
         total = sum(self._costs) + sum(each.cost for each in self._stood) + self._neat
+        total += self.board.crossing * self.crossings
         if not self.board.weighed:
             total += self.board.unbalanced * self.outside
         return total, _PER_BREAK * sum(run[1] for run in self._runs)
@@ -283,3 +322,12 @@ class Layout:
             old, new = self._stood[item].moment, self.ground.stand(item, at[item]).moment
             x2, y2 = x2 + new[0] - old[0], y2 + new[1] - old[1]
         return (x2 // (2 * self._grams), y2 // (2 * self._grams)) if self._grams else None
+
+
+def _across(board: Board) -> list[tuple[int, ...]]:
+    """For each link those that it had better not cross: of one with sound those of power, and the other way round."""
+    audio, power = (
+        tuple(number for number, link in enumerate(board.links) if link.signal in signals)
+        for signals in (("audio",), _POWER)
+    )
+    return [power if link.signal == "audio" else audio if link.signal in _POWER else () for link in board.links]

@@ -6,10 +6,11 @@ from collections.abc import Mapping, Sequence
 from functools import cache, lru_cache
 
 from rigc.analysis.laying.search.board import Board, End, Link
-from rigc.analysis.leads.lengths.below_deck import Spot, lane_way, length_of, nearest_lane, way_below
+from rigc.analysis.laying.search.crossed import NOWHERE, Path, over_the_deck, through_the_deck
+from rigc.analysis.leads.lengths.below_deck import Spot, Way, beneath, lane_way, length_of, nearest_lane, way_below
 from rigc.analysis.leads.lengths.cable_lengths import finished_length, rule_slack
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes, HangingAt
-from rigc.analysis.leads.lengths.direct_run import runs_direct
+from rigc.analysis.leads.lengths.direct_run import free_bends, runs_direct
 from rigc.analysis.leads.lengths.drop_choice import Lines, shortest_lines
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.facts.leads import LEAST_SLACK_MM, ONE_ROW_MM, PASSAGE_MM, SLACK_SHARE
@@ -40,7 +41,9 @@ class Standing(Record):
 
 
 OVER, FREE, AMONG = range(3)  # a link runs over the deck; below it with nothing near; below it where something hangs
-Run = tuple[int, int, int]  # the finished length; how often it breaks a rule (see `run_of`); which of these
+Run = tuple[
+    int, int, int, Path
+]  # the finished length; how often it breaks a rule (see `run_of`); which of these; its way
 _End = tuple[
     int, int, int, bool, Box | None, int
 ]  # x, y, height over the deck, whether on top, whose box, the way the face looks
@@ -70,7 +73,8 @@ def _run(board: Board, link: Link, start: _End, end: _End, around: DeckBoxes) ->
     both = top1 and top2 and box1 is not None and box2 is not None and link.run != "under"
     if both and (link.run == "over" or runs_direct(box1, box2, ((x1, y1), (x2, y2)), around)):  # type: ignore[arg-type]
         route = abs(x1 - x2) + abs(y1 - y2) + abs(above1 - above2)
-        return finished(link.signal, route, link.more), int(_too_short(link, route)), OVER
+        path = _over((x1, y1), (x2, y2), around) if board.crossing else NOWHERE
+        return finished(link.signal, route, link.more), int(_too_short(link, route)), OVER, path
     route, broken, added = 2 * _PASSAGE, 0, 0
     lines: Lines = None, None
     for number, (top, x, y, other, above) in enumerate(((top1, x1, y1, y2, above1), (top2, x2, y2, y1, above2))):
@@ -89,9 +93,16 @@ def _run(board: Board, link: Link, start: _End, end: _End, around: DeckBoxes) ->
     passed = any(-most < y - each < most for (_, y), most in zip(spots, far, strict=True) for each in board.lines)
     if passed and not broken:
         broken += _longer_for_cover(link, (start, end), down, around)
-    below, how = _below(board, link, (x1, down[0]), (x2, down[1]), around)
+    below, how, way = _below(board, link, (x1, down[0]), (x2, down[1]), around)
     route += sum(far) + below
-    return finished(link.signal, route, link.more) + added, broken + int(_too_short(link, route)), how
+    path = through_the_deck(((spots[0], down[0]), (spots[1], down[1])), way) if board.crossing else NOWHERE
+    return finished(link.signal, route, link.more) + added, broken + int(_too_short(link, route)), how, path
+
+
+def _over(start: Spot, end: Spot, around: DeckBoxes) -> Path:
+    """The way over the deck by the first bend that is free."""
+    bend = next(iter(free_bends((start, end), around)), (start[0], end[1]))
+    return over_the_deck((start, bend, end))
 
 
 def _line(link: Link, number: int, at: Spot, other_y: int, around: DeckBoxes) -> int | None:
@@ -144,26 +155,32 @@ def _up_and_down(link: Link, stops: tuple[_End, _End], down: list[int]) -> int:
     return abs(y1 - down[0]) + across + abs(down[1] - y2)
 
 
-def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes) -> tuple[int, int]:
+def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes) -> tuple[int, int, Way]:
     """How far a link goes from one drop line to the other: by way of its lane if it goes across at all, round what hangs there or
-    beneath it."""
+    beneath it; and its points."""
     lane = nearest_lane(start, end, link.lanes) if link.lanes else None
     left, right = (start[0], end[0]) if start[0] < end[0] else (end[0], start[0])
     front, rear = (start[1], end[1]) if start[1] < end[1] else (end[1], start[1])
     if lane is not None:
         front, rear = min(front, lane), max(rear, lane)
     if all(box.right <= left or box.left >= right or box.rear <= front or box.front >= rear for box in around.hanging):
-        return _along(start, end, lane), FREE
-    return _round(start, end, lane, (board.width, board.depth), around.hanging_at), AMONG
+        straight = lane_way(start, end, start[1] if lane is None else lane) if board.crossing else ()
+        return _along(start, end, lane), FREE, straight
+    length, way = _round(start, end, lane, (board.width, board.depth), around.hanging_at)
+    return length, AMONG, way
 
 
 @lru_cache(maxsize=100_000)
-def _round(start: Spot, end: Spot, lane: int | None, size: Spot, hanging_at: tuple[HangingAt, ...]) -> int:
+def _round(start: Spot, end: Spot, lane: int | None, size: Spot, hanging_at: tuple[HangingAt, ...]) -> tuple[int, Way]:
     """The same where something hangs. Kept, because most things stand still from one step of a search to the next."""
-    way = way_below(start, end, lane, [_hanging(each) for each in hanging_at], size)
+    hanging = [_hanging(each) for each in hanging_at]
+    way = way_below(start, end, lane, hanging, size)
     if way is None:
-        return length_of((start, end)) + NO_WAY
-    return _along(start, end, None if way.around else lane) + way.more + way.dip
+        return length_of((start, end)) + NO_WAY, ()
+    length = _along(start, end, None if way.around else lane) + way.more + way.dip
+    lanes = (start[1], end[1]) if lane is None else (lane,)
+    straight = [lane_way(start, end, each) for each in lanes]
+    return length, way.around or next((each for each in straight if not beneath(each, hanging)), straight[0])
 
 
 @lru_cache(maxsize=10_000)

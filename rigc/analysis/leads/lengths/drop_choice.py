@@ -33,23 +33,32 @@ def shortest_lines(
         through = below((x1, down), (x2, up))
         return None if through is None else abs(y1 - down) + through + abs(up - y2)
 
-    least = way(*nearest)
+    best, least = nearest, way(*nearest)
     across = abs(x1 - x2)
     if least == across + abs(y1 - y2):
         return nearest
-    best = nearest
-    for first, last in product(*(_within_reach(end, line, around) for end, line in zip(ends, nearest, strict=True))):
-        if least is None or across + along(first, last) < least:
-            long = way(first, last)
-            if long is not None and (least is None or long < least):
-                best, least = (first, last), long
+    firsts, lasts = (_offered(line, around) for line in nearest)
+    reached: dict[tuple[int, int | None], bool] = {}
+    for long, first, last in sorted(
+        ((across + along(*pair), *pair) for pair in product(firsts, lasts)), key=lambda each: each[0]
+    ):
+        if least is not None and long >= least:
+            break
+        for number, line in enumerate((first, last)):
+            if (number, line) not in reached:
+                reached[number, line] = line == nearest[number] or _is_reached(ends[number], line, around)
+        if reached[0, first] and reached[1, last]:
+            there = way(first, last)
+            if there is not None and (least is None or there < least):
+                best, least = (first, last), there
     return best
 
 
-def _within_reach(end: Spot, nearest: int | None, around: DeckBoxes) -> list[int | None]:
-    """The nearest line first, then those that an end reaches as well."""
-    if nearest is None:
-        return [None]
+def _offered(nearest: int | None, around: DeckBoxes) -> list[int | None]:
+    return [None] if nearest is None else [*around.lines]
+
+
+def _is_reached(end: Spot, line: int | None, around: DeckBoxes) -> bool:
+    """Whether a line is free where an end is, and nothing lies between over the deck."""
     x, y = end
-    others = (line for line in around.lines if line != nearest and not around.covers(x, line))
-    return [nearest, *(line for line in others if clear_above((x, y), (x, line), around))]
+    return line is None or (not around.covers(x, line) and clear_above((x, y), (x, line), around))
