@@ -141,7 +141,7 @@ class Refill:
             measured += 1
             stood[item] = ground.stand(item, place)
             cost = least
-            for link, (length, broken, _) in zip(closed, some_runs(board, closed, stood), strict=True):
+            for link, (length, broken, *_) in zip(closed, some_runs(board, closed, stood), strict=True):
                 cost += length * link.share + broken * _BROKEN + backwards(link, stood) - link_bound(board, link, stood)
             if best is None or cost < best[0]:
                 best = cost, place
