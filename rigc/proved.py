@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from typing import TypeVar
 
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
@@ -17,6 +18,8 @@ from rigc.record import Record
 from rigc.source import Source, alike
 from rigc.syntax.nodes import File
 from rigc.syntax.parsed import Parsed, Reader
+
+T = TypeVar("T")
 
 MOST_LINES = 20_000
 """So many lines of sources are compiled at most to try the mends of one run; some two dozen mends of a touring rig."""
@@ -76,12 +79,16 @@ class Bench:
             else:
                 against.append(f"to {mend.words} {tried.against}")
         if not working:
-            working += self._first_that_works(finding, self.whole_lines(finding))
+            working += self._first_that_works(finding, self._whole_lines(finding))
         told = bool(working) or bool(finding.help) or bool(finding.otherwise)
         left: Diagnostic = finding.replace(mends=tuple(working), help=finding.help if told else _nothing_does(against))
         return left
 
-    def whole_lines(self, finding: Diagnostic) -> tuple[Mend, ...]:
+    def ways(self, finding: Diagnostic, tried: Callable[[tuple[Mend, ...]], list[T]]) -> list[T]:
+        """What `tried` makes of the finding's own mends; where that is nothing, of those that write its whole line anew."""
+        return tried(finding.mends) or tried(self._whole_lines(finding))
+
+    def _whole_lines(self, finding: Diagnostic) -> tuple[Mend, ...]:
         """The mends that write the finding's line anew, for where each of its own leaves something wrong in that line; none is tried yet."""
         if finding.span is None or finding.span.source not in self.made.sources:
             return ()

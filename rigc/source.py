@@ -72,6 +72,11 @@ class Span:
         """The column of the first character, from 1."""
         return self.source.position(self.start)[1]
 
+    @property
+    def reach(self) -> tuple[int, int, int, int]:
+        """Line and column of the first character and of the first one after, from 1."""
+        return (*self.source.position(self.start), *self.source.position(max(self.start, self.end)))
+
     def __str__(self) -> str:
         line, column = self.source.position(self.start)
         return f"{self.source.name}:{line}:{column}"

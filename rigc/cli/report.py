@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import cached_property
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -18,6 +18,10 @@ from rigc.diagnostics.terminal import Shown, short, summary, text
 from rigc.files.disk import Disk
 from rigc.files.writing import NotWritable, write_all
 from rigc.loader import Unreadable
+
+if TYPE_CHECKING:
+    from rigc.gather import Gathered
+    from rigc.model.rig import Rig
 
 YES, NO, NO_ANSWER = 0, 1, 2
 FOR_PROGRAMS = ("jsonl", "github", "sarif")
@@ -99,6 +103,41 @@ class Report:
     def asked(self) -> str:
         """All that the findings of a rig hang on beside its files and this rigc, in words."""
         return f"{self.on} {self.effort} {'all' if self._tells_all else self.fail_on.word}"
+
+    def answered(self, disk: Disk, what: str, tell: Callable[[Any], str | None]) -> int:
+        """Print what `tell` makes of the compiled rig (None: nothing was computed); `what` names it. The exit code."""
+        if self.uses_stdout:
+            raise click.UsageError(f"standard output is for the {what}; give --findings a file")
+        result = self.compile(disk)
+        told = None if result is None else tell(result)
+        if told is not None:
+            self.screen.out(told)
+        elif result is not None:
+            self.screen.err("nothing is computed while names or quantities are wrong\n")
+        code = self.finish()
+        return NO_ANSWER if told is None else code
+
+    def whole(self, disk: Disk, otherwise: str = "") -> tuple[Gathered, Rig] | None:
+        """All statements and their rig, of which nothing is computed. Where a file can't be read whole or a name is wrong that is told
+        and, of a wrong name, what follows `otherwise`; the exit code will be 2."""
+        from rigc.gather import gather
+        from rigc.model.resolve import resolve
+        from rigc.source import Span
+
+        try:
+            gathered = gather(disk, disk.name, self._reader)
+        except Unreadable as fault:
+            self.unreadable_file(disk, fault)
+            return None
+        rig, told = resolve(gathered.statements, self._reader.reserved, Span(gathered.sources[0], 0, 0))
+        errors = tuple(each for each in gathered.findings or told if each.level is Level.ERROR)
+        if rig is not None and not errors:
+            return gathered, rig
+        self.add(disk, errors)
+        self.unreadable = True
+        if otherwise:
+            self.screen.err(otherwise)
+        return None
 
     def unreadable_file(self, disk: Disk, fault: Unreadable) -> None:
         """Tell why a file cannot be read; the exit code will be 2."""

@@ -136,20 +136,19 @@ def split(document: Any, form: str, result: Any) -> tuple[tuple[str, str | bytes
 
 def documents(result: Any, names: tuple[str, ...], draft: bool) -> tuple[Any, ...]:
     """The documents of these names or codes; a code that the rig's folder lacks ends the command with exit code 2."""
-    from rigc.reports.folder import NoSuchCode
-
-    try:
-        return tuple(result.documents(names, draft))
-    except NoSuchCode as fault:
-        raise click.UsageError(str(fault)) from None
+    return _by_code(lambda: result.documents(names, draft))
 
 
 def shown_sheets(result: Any, names: tuple[str, ...]) -> tuple[Any, ...]:
     """The sheets of these names or codes, without what the folder adds; as `documents`."""
+    return _by_code(lambda: result.sheets(names))
+
+
+def _by_code(asked: Callable[[], tuple[Any, ...]]) -> tuple[Any, ...]:
     from rigc.reports.folder import NoSuchCode
 
     try:
-        return tuple(result.sheets(names))
+        return asked()
     except NoSuchCode as fault:
         raise click.UsageError(str(fault)) from None
 

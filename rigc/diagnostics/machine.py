@@ -1,4 +1,4 @@
-"""Findings -> JSON lines, one object each, for editors and for checks that run by themselves."""
+"""Findings -> JSON lines, one object each, for editors and for checks that run by themselves; a place as plain values."""
 
 from __future__ import annotations
 
@@ -43,8 +43,7 @@ def record(finding: Diagnostic, shown: Callable[[str], str] = str) -> dict[str, 
 def _place(span: Span | None, shown: Callable[[str], str]) -> dict[str, str | int | None]:
     if span is None:
         return dict.fromkeys(("file", "line", "column", "end_line", "end_column"))
-    line, column = span.source.position(span.start)
-    end_line, end_column = span.source.position(max(span.start, span.end))
+    line, column, end_line, end_column = span.reach
     return {
         "file": shown(span.source.name),
         "line": line,
@@ -52,3 +51,8 @@ def _place(span: Span | None, shown: Callable[[str], str]) -> dict[str, str | in
         "end_line": end_line,
         "end_column": end_column,
     }
+
+
+def place_of(span: Span | None, shown: Callable[[str], str]) -> dict[str, Any] | None:
+    """Where a span begins, as plain values, line and column from 1; None where there is none."""
+    return None if span is None else {"file": shown(span.source.name), "line": span.line, "column": span.column}

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import cached_property
 from typing import Any
 
 from rigc.compile import Read
 from rigc.editor.names import Names, names
-from rigc.model.fact import Fact
-from rigc.record import Record
+from rigc.model.fact import Fact, facts_within
 from rigc.source import Source
 
 
@@ -28,23 +26,8 @@ class Draft:
     @cached_property
     def facts(self) -> tuple[Fact[Any], ...]:
         """Every stated value of the rig that was read."""
-        return () if self.rig is None else tuple(_facts(self.rig, set()))
+        return () if self.rig is None else tuple(facts_within(self.rig))
 
     def source(self, name: str) -> Source | None:
         """The source that the rig knows by that name; None if it reads none such."""
         return next((each for each in self.read.gathered.sources if each.name == name), None)
-
-
-def _facts(value: Any, seen: set[int]) -> Iterator[Fact[Any]]:
-    if isinstance(value, Fact):
-        yield value
-    elif isinstance(value, Record) and id(value) not in seen:
-        seen.add(id(value))
-        for name in value.FIELDS:
-            yield from _facts(getattr(value, name), seen)
-    elif isinstance(value, dict):
-        for each in value.values():
-            yield from _facts(each, seen)
-    elif isinstance(value, tuple):
-        for each in value:
-            yield from _facts(each, seen)

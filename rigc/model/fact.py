@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Generic, TypeVar
+from collections.abc import Iterator
+from typing import Any, Generic, TypeVar
 
 from rigc.model.units.measures import Measure
 from rigc.record import Record
@@ -66,3 +67,21 @@ def spread_of(fact: Fact[float]) -> Spread | None:
 
 Quantity = Fact[float]
 Choice = Fact[str]
+
+
+def facts_within(value: Any, *left_out: type[Record]) -> Iterator[Fact[Any]]:
+    """Every fact within a record, a tuple or a dict, in its order; each record is looked through once, those of the kinds left out never."""
+    return _within(value, left_out, set())
+
+
+def _within(value: Any, left_out: tuple[type[Record], ...], seen: set[int]) -> Iterator[Fact[Any]]:
+    if isinstance(value, Fact):
+        yield value
+    elif isinstance(value, Record):
+        if not isinstance(value, left_out) and id(value) not in seen:
+            seen.add(id(value))
+            for name in value.FIELDS:
+                yield from _within(getattr(value, name), left_out, seen)
+    elif isinstance(value, (tuple, dict)):
+        for each in value.values() if isinstance(value, dict) else value:
+            yield from _within(each, left_out, seen)

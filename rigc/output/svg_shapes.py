@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import hypot
 from typing import Any
 
 from rigc.output.escapes import xml
 from rigc.reports.drawings.means.hatching import hatching, round_outline
 from rigc.reports.drawings.means.lettering import EM_PER_CAPITAL
+from rigc.reports.drawings.means.segments import towards
 from rigc.reports.drawings.shapes import (
     COLOURS,
     HAIR,
@@ -66,9 +66,9 @@ def _open(points: tuple[Point, ...], line: Line | Polyline) -> str:
 def _blunted(points: tuple[Point, ...], line: Line | Polyline) -> tuple[Point, ...]:
     """The line ends within its arrow heads, so that their tips stay sharp."""
     if line.arrow:
-        points = (*points[:-1], _towards(points[-1], points[-2], _head(line.width_mm) / 2))
+        points = (*points[:-1], towards(points[-1], points[-2], _head(line.width_mm) / 2))
     if line.arrow == "both":
-        points = (_towards(points[0], points[1], _head(line.width_mm) / 2), *points[1:])
+        points = (towards(points[0], points[1], _head(line.width_mm) / 2), *points[1:])
     return points
 
 
@@ -79,20 +79,13 @@ def _tips(points: tuple[Point, ...], arrow: str) -> list[tuple[Point, Point]]:
 
 def _arrow(tip: Point, neck: Point, width: float) -> tuple[Point, ...]:
     """A slender head, three times as long as wide."""
-    x, y = _towards(tip, neck, _head(width))
+    x, y = towards(tip, neck, _head(width))
     across, down = (x - tip[0]) / 6, (y - tip[1]) / 6
     return (tip, (x + down, y - across), (x - down, y + across))
 
 
 def _head(width: float) -> float:
     return ARROW_MM if width <= THIN else ARROW_MM * 1.25
-
-
-def _towards(start: Point, end: Point, way: float) -> Point:
-    """The point `way` mm from start towards end; start itself where the two are one."""
-    length = hypot(end[0] - start[0], end[1] - start[1])
-    part = way / length if length else 0.0
-    return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
 
 
 def _box(box: Box) -> str:

@@ -7,12 +7,11 @@ from typing import Any
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
-from rigc.analysis.findings.facts_of import facts_within
 from rigc.analysis.findings.findings import Findings
 from rigc.analysis.findings.limits.doubt_words import in_words
 from rigc.analysis.findings.limits_in_doubt import LimitsInDoubt
 from rigc.diagnostics.diagnostic import Diagnostic, Level
-from rigc.model.fact import Fact
+from rigc.model.fact import Fact, facts_within
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.traced.revalued import Place, place_of

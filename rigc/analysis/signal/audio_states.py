@@ -8,6 +8,7 @@ from rigc.analysis.deck.used_units import used_units
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.model.ways.audio_state import ALL_OFF, ALONE, EVERYTHING, PRESET, UNPOWERED, AudioState
+from rigc.model.ways.preset_loops import preset_loops
 from rigc.model.wishes import Connection, Preset, When
 from rigc.record import Record
 
@@ -57,9 +58,7 @@ def audio_states(rig: Rig) -> AudioStates:
 
 def loops_of_preset(rig: Rig, preset: Preset) -> _Loops:
     """The loops that a preset switches in; one that names no switcher means the only one."""
-    only = [unit.name for unit in rig.units.values() if unit.loops and unit.kind == "unit"]
-    named = ((host or (only[0] if len(only) == 1 else None), number) for host, number, _ in preset.loops)
-    return frozenset((host, number) for host, number in named if host is not None)
+    return frozenset((host, number) for host, number, _ in preset_loops(rig, preset) if host is not None)
 
 
 def _switchable(unit: Unit, switchers: set[str]) -> bool:

@@ -137,9 +137,8 @@ class _Search:
 
     def _working(self, bench: Any, finding: Diagnostic) -> list[tuple[str, Any]]:
         """The mends of a finding that work, of those that are to be tried; none where not all of them can be."""
-        return self._of_these(bench, finding, finding.mends) or self._of_these(
-            bench, finding, bench.whole_lines(finding)
-        )
+        found: list[tuple[str, Any]] = bench.ways(finding, lambda mends: self._of_these(bench, finding, mends))
+        return found
 
     def _of_these(self, bench: Any, finding: Diagnostic, mends: tuple[Mend, ...]) -> list[tuple[str, Any]]:
         due = [each for each in mends if (finding.fingerprint, each.words) not in self._not_now]

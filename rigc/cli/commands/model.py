@@ -26,17 +26,7 @@ def model(screen: Screen, path: str | None, schema: bool, given: Given) -> int:
         screen.out(render())
         return 0
     from rigc.cli import seam
-    from rigc.cli.report import NO_ANSWER, Report
+    from rigc.cli.report import Report
 
-    report = Report(screen, given)
-    if report.uses_stdout:
-        raise click.UsageError("standard output is for the model; give --findings a file")
     (disk,) = disks([path] if path else [], given)
-    result = report.compile(disk)
-    told = None if result is None else seam.model(result, disk.shown)
-    if told is not None:
-        screen.out(told)
-    elif result is not None:
-        screen.err("nothing is computed while names or quantities are wrong\n")
-    code = report.finish()
-    return NO_ANSWER if told is None else code
+    return Report(screen, given).answered(disk, "model", lambda result: seam.model(result, disk.shown))

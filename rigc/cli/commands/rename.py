@@ -45,10 +45,10 @@ def rename(screen: Screen, old: str, new: str, path: str | None, kind: str, as_d
         raise click.UsageError(f"'{old}' is its name already")
     report = Report(screen, given)
     (disk,) = disks([path] if path else [], given)
-    gathered = _whole(report, disk)
-    if gathered is None:
+    found = report.whole(disk)
+    if found is None:
         return report.finish() and NO_ANSWER
-    return _renamed(screen, report, disk, gathered, (old, new, kind), as_diff)
+    return _renamed(screen, report, disk, found[0], (old, new, kind), as_diff)
 
 
 def _renamed(
@@ -67,27 +67,3 @@ def _renamed(
     if shared and not as_diff:
         screen.progress(f"other rigs that use {', '.join(shared)} may still say '{words[0]}'\n")
     return 0
-
-
-def _whole(report: Report, disk: Disk) -> Gathered | None:
-    """All statements; None, after the findings, where a file can't be read whole or a name is wrong."""
-    from rigc.diagnostics.diagnostic import Level
-    from rigc.files.reader import CachedReader
-    from rigc.gather import gather
-    from rigc.loader import Unreadable
-    from rigc.model.resolve import resolve
-    from rigc.source import Span
-
-    reader = CachedReader()
-    try:
-        gathered = gather(disk, disk.name, reader)
-    except Unreadable as fault:
-        report.unreadable_file(disk, fault)
-        return None
-    findings = gathered.findings or resolve(gathered.statements, reader.reserved, Span(gathered.sources[0], 0, 0))[1]
-    errors = tuple(finding for finding in findings if finding.level is Level.ERROR)
-    if not errors:
-        return gathered
-    report.add(disk, errors)
-    report.unreadable = True
-    return None

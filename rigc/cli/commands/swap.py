@@ -13,8 +13,6 @@ from rigc.cli.screen import Screen
 from rigc.output.layout import PAPERS
 
 if TYPE_CHECKING:
-    from rigc.cli.report import Report
-    from rigc.files.disk import Disk
     from rigc.gather import Gathered
     from rigc.model.rig import Rig
 
@@ -60,7 +58,7 @@ def swap(
     given = Given(root, stdin_name, None, (), "error", effort)
     report = Report(screen, given)
     (disk,) = disks([path] if path else [], given)
-    found = _whole(report, disk)
+    found = report.whole(disk, "rigc swap: nothing is tried while the rig has these errors\n")
     if found is None:
         return report.finish() and NO_ANSWER
     _known(found[1], unit, by)
@@ -94,31 +92,6 @@ def _answered(
     if code or note is not None:
         screen.err(f"rigc swap: {page.verdict}\n")
     return code
-
-
-def _whole(report: Report, disk: Disk) -> tuple[Gathered, Rig] | None:
-    """All statements and their rig; None, after the findings, where a file can't be read whole or a name is wrong."""
-    from rigc.diagnostics.diagnostic import Level
-    from rigc.files.reader import CachedReader
-    from rigc.gather import gather
-    from rigc.loader import Unreadable
-    from rigc.model.resolve import resolve
-    from rigc.source import Span
-
-    reader = CachedReader()
-    try:
-        gathered = gather(disk, disk.name, reader)
-    except Unreadable as fault:
-        report.unreadable_file(disk, fault)
-        return None
-    rig, told = resolve(gathered.statements, reader.reserved, Span(gathered.sources[0], 0, 0))
-    errors = tuple(each for each in gathered.findings or told if each.level is Level.ERROR)
-    if rig is not None and not errors:
-        return gathered, rig
-    report.add(disk, errors)
-    report.unreadable = True
-    report.screen.err("rigc swap: nothing is tried while the rig has these errors\n")
-    return None
 
 
 def _known(rig: Rig, unit: str, by: str) -> None:

@@ -23,17 +23,7 @@ def why(screen: Screen, name: str, path: str | None, to: str, deep: bool, given:
     all its values are listed. Exit code 2 if there is no such value.
     """
     from rigc.cli import seam
-    from rigc.cli.report import NO_ANSWER, Report
+    from rigc.cli.report import Report
 
-    report = Report(screen, given)
-    if report.uses_stdout:
-        raise click.UsageError("standard output is for the reason; give --findings a file")
     (disk,) = disks([path] if path else [], given)
-    result = report.compile(disk)
-    told = None if result is None else seam.why(result, name, to, deep, disk.shown)
-    if told is not None:
-        screen.out(told)
-    elif result is not None:
-        screen.err("nothing is computed while names or quantities are wrong\n")
-    code = report.finish()
-    return NO_ANSWER if told is None else code
+    return Report(screen, given).answered(disk, "reason", lambda result: seam.why(result, name, to, deep, disk.shown))

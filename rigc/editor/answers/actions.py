@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import partial
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.diagnostics.mend import Mend
@@ -28,11 +29,11 @@ def actions(findings: Iterable[Diagnostic], source: Source, start: int, end: int
         if span is None or span.source is not source or not (span.start <= end and start <= span.end):
             continue
         if finding.mends and finding.accepted is None:
-            found += _of(finding, finding.mends, trials) or _of(finding, trials.bench.whole_lines(finding), trials)
+            found += trials.bench.ways(finding, partial(_of, finding, trials))
     return tuple(found)
 
 
-def _of(finding: Diagnostic, mends: tuple[Mend, ...], trials: Trials) -> list[Action]:
+def _of(finding: Diagnostic, trials: Trials, mends: tuple[Mend, ...]) -> list[Action]:
     tried = [(mend.words, trials.tried(finding, mend)) for mend in mends]
     working = [(words, each) for words, each in tried if each is not None and each.works]
     return [Action(words, finding, each.texts, best=place == 0) for place, (words, each) in enumerate(working)]

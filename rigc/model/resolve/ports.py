@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
@@ -125,8 +126,7 @@ class Ports:
 
     def candidates(self, thing: Any, direction: str) -> list[str]:
         """Audio jacks of a direction that are not part of a loop."""
-        looped = {name for loop in thing.loops for name in (loop.send, loop.back)}
-        return [jack.name for jack in thing.jacks if jack.role in IN[direction] and jack.name not in looped]
+        return unlooped(thing, IN[direction])
 
     def of_roles(self, node: Any, roles: tuple[str, ...], what: str) -> Port | None:
         """The port of an endpoint among jacks of certain roles (MIDI, control, power); None after a finding."""
@@ -181,6 +181,12 @@ class Ports:
                 ),
             )
         )
+
+
+def unlooped(thing: Any, roles: Container[str]) -> list[str]:
+    """The jacks of these roles that are not part of a loop."""
+    looped = {name for loop in thing.loops for name in (loop.send, loop.back)}
+    return [jack.name for jack in thing.jacks if jack.role in roles and jack.name not in looped]
 
 
 def _both(thing: Any, pair: tuple[str, str]) -> tuple[Port, Port]:

@@ -16,10 +16,9 @@ from rigc.analysis.reasoning import told
 from rigc.analysis.results import Results
 from rigc.analysis.revision.aspects import Aspects
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.diagnostics.machine import record
+from rigc.diagnostics.machine import place_of, record
 from rigc.output.design.model_schema import VERSION
 from rigc.output.escapes import spelled_out
-from rigc.source import Span
 from rigc.traced.figure import Figure, Lacking, Told, assumed, incomplete
 from rigc.traced.reason import NOT_KNOWN
 
@@ -67,13 +66,9 @@ def _things(aspects: Aspects, shown: Shown) -> list[dict[str, Any]]:
         thing["said"][each.field or "is"] = {
             "text": each.text,
             "origin": each.origin,
-            "place": _place(each.span, shown),
+            "place": place_of(each.span, shown),
         }
     return list(found.values())
-
-
-def _place(span: Span | None, shown: Shown) -> dict[str, Any] | None:
-    return None if span is None else {"file": shown(span.source.name), "line": span.line, "column": span.column}
 
 
 def _figure(one: Told) -> dict[str, Any]:

@@ -14,7 +14,7 @@ from typing import Any
 
 from rigc.analysis.routes.deck_holes import DeckHole
 from rigc.output.escapes import printable
-from rigc.output.extras.missing_extra import MissingExtra
+from rigc.output.extras.missing_extra import of_extra
 from rigc.reports.content import TitleBlock
 from rigc.reports.deck.cut_plan import CutPlan
 
@@ -32,7 +32,8 @@ _ACTS = re.compile(r"%%|\^|\\(?=[A-Za-z~{}\\])")
 
 def render(plan: CutPlan, title: TitleBlock) -> bytes:
     """The file, in the encoding that its version asks for. Raises `MissingExtra` where the package is not installed."""
-    ezdxf = _package()
+    with of_extra("dxf", "DXF", "ezdxf"):
+        import ezdxf
     with _always_the_same(ezdxf):
         drawing = ezdxf.new("R2000", units=4)  # millimetres
         for name, (about, colour) in LAYERS.items():
@@ -113,13 +114,3 @@ def _always_the_same(ezdxf: Any) -> Iterator[None]:
         yield
     finally:
         ezdxf.options.write_fixed_meta_data_for_testing = before
-
-
-def _package() -> Any:
-    try:
-        import ezdxf
-    except ModuleNotFoundError as fault:
-        if fault.name != "ezdxf":
-            raise
-        raise MissingExtra("DXF needs the package ezdxf, which is not installed", "pip install 'rigc[dxf]'") from None
-    return ezdxf

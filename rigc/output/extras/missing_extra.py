@@ -1,6 +1,9 @@
-"""A format whose package is not installed -> a finding that says what to install."""
+"""A format's package, loaded when it is asked for; where it is not installed, a finding that says what to install."""
 
 from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 
@@ -30,3 +33,16 @@ class MissingExtra(Exception):
     def finding(self) -> Diagnostic:
         """The finding that tells it."""
         return MISSING_EXTRA.at(None, self.message, subject=(self.message,), help=self.help)
+
+
+@contextmanager
+def of_extra(extra: str, form: str, package: str, module: str = "") -> Iterator[None]:
+    """Within it the `package` that makes or reads a format is imported, by its `module` where that is called otherwise. Raises
+    `MissingExtra` where it is not installed."""
+    try:
+        yield
+    except ModuleNotFoundError as fault:
+        if (fault.name or "").partition(".")[0] != (module or package):
+            raise
+        message = f"{form} needs the package {package}, which is not installed"
+        raise MissingExtra(message, f"pip install 'rigc[{extra}]'") from None

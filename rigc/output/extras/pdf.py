@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from rigc.output.extras.missing_extra import MissingExtra
+from rigc.output.extras.missing_extra import MissingExtra, of_extra
 
 _HALO = re.compile(
     r'(<text [^>]*?)( stroke="[^"]*" stroke-width="[^"]*" stroke-linejoin="round") paint-order="stroke"(.*?</text>)',
@@ -42,13 +42,8 @@ def _engine() -> Any:
         logging.NullHandler()
     )  # that a browser's rule is unknown to it is no news
     try:
-        import weasyprint
-    except ModuleNotFoundError as fault:
-        if not (fault.name or "").startswith("weasyprint"):
-            raise
-        raise MissingExtra(
-            "PDF needs the package weasyprint, which is not installed", "pip install 'rigc[pdf]'"
-        ) from None
+        with of_extra("pdf", "PDF", "weasyprint"):
+            import weasyprint
     except OSError as fault:
         raise MissingExtra(
             f"PDF needs a library of the system that is not there: {' '.join(str(fault).split())[:120]}",

@@ -12,7 +12,7 @@ import zipfile
 from typing import Any
 
 from rigc.output.escapes import printable
-from rigc.output.extras.missing_extra import MissingExtra
+from rigc.output.extras.missing_extra import of_extra
 from rigc.reports.content import Cell, Column, Document, Table
 
 _NUMBER = re.compile(r"[+\-−]?\d+(?:\.\d+)?")
@@ -39,14 +39,8 @@ def render(document: Document) -> bytes:
 
 def new_workbook() -> Any:
     """A workbook without worksheets. Raises `MissingExtra`."""
-    try:
+    with of_extra("tables", "XLSX", "openpyxl"):
         from openpyxl import Workbook
-    except ModuleNotFoundError as fault:
-        if fault.name != "openpyxl":
-            raise
-        raise MissingExtra(
-            "XLSX needs the package openpyxl, which is not installed", "pip install 'rigc[tables]'"
-        ) from None
     workbook = Workbook()
     workbook.remove(workbook.active)
     workbook.properties.creator = "rigc"

@@ -160,6 +160,5 @@ def _artifact(source: Source, shown: Callable[[str], str]) -> dict[str, Any]:
 
 def _region(span: Span) -> dict[str, int]:
     """Lines and columns count from 1, columns in code points; the end is the first column after."""
-    line, column = span.source.position(span.start)
-    end_line, end_column = span.source.position(max(span.start, span.end))
+    line, column, end_line, end_column = span.reach
     return {"startLine": line, "startColumn": column, "endLine": end_line, "endColumn": end_column}

@@ -7,9 +7,9 @@ from collections.abc import Callable
 from typing import Any
 
 from rigc.analysis.reasoning import Reasoning
+from rigc.diagnostics.machine import place_of
 from rigc.model.fact import Provenance
 from rigc.output.escapes import spelled_out
-from rigc.source import Span
 from rigc.traced.reason import Input, Reason
 from rigc.traced.told_range import ToldPart, ToldRange
 
@@ -57,7 +57,7 @@ def _part(part: ToldPart, shown: Callable[[str], str]) -> dict[str, Any]:
         "off_by": part.spread.typed,
         "least": least,
         "most": most,
-        "place": _place(part.fact.fact.span, shown),
+        "place": place_of(part.fact.fact.span, shown),
     }
 
 
@@ -66,7 +66,7 @@ def _input(reasoning: Reasoning, one: Input, shown: Callable[[str], str]) -> dic
         "name": one.name,
         "value": one.value,
         "unit": one.unit,
-        "place": _place(one.span, shown),
+        "place": place_of(one.span, shown),
         "provenance": _provenance(one.provenance, shown),
         "assumed": reasoning.assumed(one),
         "why": one.why or None,
@@ -74,13 +74,12 @@ def _input(reasoning: Reasoning, one: Input, shown: Callable[[str], str]) -> dic
     }
 
 
-def _place(span: Span | None, shown: Callable[[str], str]) -> dict[str, Any] | None:
-    if span is None:
-        return None
-    return {"file": shown(span.source.name), "line": span.line, "column": span.column}
-
-
 def _provenance(known: Provenance | None, shown: Callable[[str], str]) -> dict[str, Any] | None:
     if known is None:
         return None
-    return {"kind": known.kind, "date": known.date or None, "by": known.by or None, "place": _place(known.span, shown)}
+    return {
+        "kind": known.kind,
+        "date": known.date or None,
+        "by": known.by or None,
+        "place": place_of(known.span, shown),
+    }

@@ -13,6 +13,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.model.rig import Rig
 from rigc.model.wishes import Preset
 from rigc.reports.content import Cell, Column, Row, Table
+from rigc.reports.control.preset_tables import floor_cell, preset_cells
 from rigc.reports.deck.zone_column import ZONE, zoned
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.power.cells import polarity_mark
@@ -124,7 +125,7 @@ def _made(lead: Lead) -> Cell:
 
 def preset_table(rig: Rig, figures: PresetFigures) -> Table:
     """Presets in brief, in the order of the source."""
-    rows = tuple(_preset(preset, figures) for preset in rig.presets.values())
+    rows = tuple(_preset(rig, preset, figures) for preset in rig.presets.values())
     return Table("presets", "Presets in brief", PRESETS, rows, empty="")
 
 
@@ -149,20 +150,12 @@ def _kind(rig: Rig, lead: Lead) -> str:
     return ", ".join((kind, *filter(None, (" to ".join(wipers), *contacts, *tracks))))
 
 
-def _preset(preset: Preset, figures: PresetFigures) -> Row:
-    switchers = {name for name, _, _ in preset.loops if name is not None}
-    loops = [
-        f"{name} {loop}" if name is not None and len(switchers) > 1 else str(loop) for name, loop, _ in preset.loops
-    ]
+def _preset(rig: Rig, preset: Preset, figures: PresetFigures) -> Row:
     return Row(
         (
             figure_cell(figures.numbers[preset.number]),
-            Cell(preset.title),
-            Cell(", ".join(loops)),
-            Cell(", ".join(name for name, _ in preset.on)),
-            Cell(", ".join(name for name, _ in preset.off)),
-            Cell(", ".join(f"{name} {program}" for name, program, _ in preset.programs)),
-            Cell(", ".join(f"{name} {decimals(floor.value)} %" for name, floor in preset.floors)),
+            *preset_cells(rig, preset),
+            floor_cell(preset),
             figure_cell(figures.tempos.get(preset.number), lacking=""),
         )
     )

@@ -81,16 +81,23 @@ def _row(rig: Rig, song: Song | None, preset: Preset | None, figures: PresetFigu
         (
             Cell(song.title if song else "", strong=True),
             figure_cell(None if preset is None else figures.numbers[preset.number], lacking=""),
-            *(_preset(rig, preset) if preset else (Cell(""),) * 5),
+            *(preset_cells(rig, preset) if preset else (Cell(""),) * 5),
             figure_cell(tempo, lacking=""),
             Cell(song.tuning if song else ""),
-            Cell(", ".join(f"{name} {decimals(floor.value)} %" for name, floor in preset.floors) if preset else ""),
+            floor_cell(preset),
             Cell("; ".join(notes)),
         )
     )
 
 
-def _preset(rig: Rig, preset: Preset) -> tuple[Cell, ...]:
+def floor_cell(preset: Preset | None) -> Cell:
+    """How far each treadle goes down in a preset; empty without one."""
+    floors = () if preset is None else preset.floors
+    return Cell(", ".join(f"{name} {decimals(floor.value)} %" for name, floor in floors))
+
+
+def preset_cells(rig: Rig, preset: Preset) -> tuple[Cell, ...]:
+    """Its title, the loops and units that it switches, and the programs that it calls."""
     loops = list(preset_loops(rig, preset))
     several = len({switcher for switcher, _, _ in loops}) > 1
     return (

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.analysis.findings.facts_of import facts_within
-from rigc.model.fact import Fact, Provenance
+from rigc.model.fact import Fact, Provenance, facts_within
 from rigc.record import Record
 
 

@@ -68,7 +68,7 @@ def straight(points: Iterable[Spot]) -> Way:
 
 def is_free(way: Way, hanging: Sequence[Box]) -> bool:
     """Whether no stretch goes through the inside of a box; edges are free."""
-    return not any(_goes_through(here, there, box) for here, there in pairwise(way) for box in hanging)
+    return not any(box.crossed_by(here, there) for here, there in pairwise(way) for box in hanging)
 
 
 def passed(way: Way, hanging: Sequence[Box]) -> tuple[Box, ...]:
@@ -79,7 +79,7 @@ def passed(way: Way, hanging: Sequence[Box]) -> tuple[Box, ...]:
     for box in hanging:
         if left >= box.right or right <= box.left or front >= box.rear or rear <= box.front:
             continue
-        through = [_goes_through(here, there, box) for here, there in pairwise(way)]
+        through = [box.crossed_by(here, there) for here, there in pairwise(way)]
         found += [box] * sum(now and not before for before, now in pairwise([False, *through]))
     return tuple(found)
 
@@ -190,12 +190,3 @@ def _lines(ends: set[int], edges: Iterable[int], most: int | None) -> list[int]:
 
 def _in_line(one: Spot, two: Spot, three: Spot) -> bool:
     return one[0] == two[0] == three[0] or one[1] == two[1] == three[1]
-
-
-def _goes_through(start: Spot, end: Spot, box: Box) -> bool:
-    return (
-        min(start[0], end[0]) < box.right
-        and max(start[0], end[0]) > box.left
-        and min(start[1], end[1]) < box.rear
-        and max(start[1], end[1]) > box.front
-    )

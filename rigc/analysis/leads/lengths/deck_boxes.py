@@ -37,6 +37,15 @@ class Box(Record):
             return chord(self.askew, y)
         return (self.left, self.right) if self.front < y < self.rear else None
 
+    def crossed_by(self, start: tuple[int, int], end: tuple[int, int]) -> bool:
+        """Whether a straight stretch along x or y goes through its inside, or that of the rectangle around it; the edges are free."""
+        return (
+            min(start[0], end[0]) < self.right
+            and max(start[0], end[0]) > self.left
+            and min(start[1], end[1]) < self.rear
+            and max(start[1], end[1]) > self.front
+        )
+
 
 HangingAt = tuple[int, int, int, int, int | None]
 """Left, front, right and rear of what hangs, and what it costs to pass beneath it."""

@@ -50,11 +50,4 @@ def _between(start: Box, end: Box, around: DeckBoxes) -> bool:
 
 def _crosses(start: Spot, end: Spot, box: Box) -> bool:
     """Whether a straight stretch along x or y goes through the inside of a box; its edges are free."""
-    if box.askew:
-        return crossed(box.askew, start, end)
-    return (
-        min(start[0], end[0]) < box.right
-        and max(start[0], end[0]) > box.left
-        and min(start[1], end[1]) < box.rear
-        and max(start[1], end[1]) > box.front
-    )
+    return crossed(box.askew, start, end) if box.askew else box.crossed_by(start, end)

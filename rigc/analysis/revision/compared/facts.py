@@ -9,11 +9,9 @@ from typing import Any
 
 from rigc.analysis.revision.compared.aspect import FACTS, Aspect
 from rigc.analysis.revision.compared.words import exact, words
-from rigc.model.fact import Fact
+from rigc.model.fact import Fact, facts_within
 from rigc.model.jacks import Jack
 from rigc.model.things import Paperwork
-from rigc.record import Record
-from rigc.source import Span
 
 EMPTY: tuple[Any, ...] = (None, (), frozenset(), "")
 TOLD_BESIDE = frozenset(("kind", "name", "declared", "jacks", "outlets", "papers", "was", "was_at"))
@@ -62,21 +60,11 @@ def paper_aspects(kind: str, thing: Any) -> Iterator[Aspect]:
 
 def knowledge(kind: str, thing: Any) -> Aspect:
     """How the facts of a thing are known: measured, from a leaflet, assumed; when and by whom."""
-    ways = sorted({(one.kind, one.date, one.by) for fact in _facts(thing) if (one := fact.provenance) is not None})
+    ways = sorted(
+        {(one.kind, one.date, one.by) for fact in facts_within(thing) if (one := fact.provenance) is not None}
+    )
     text = ", ".join(" ".join(filter(None, way)) for way in ways)
     return Aspect(kind, thing.name, "known", text or "not said", tuple(ways), FACTS, span=thing.declared, detail=True)
-
-
-def _facts(value: Any) -> Iterator[Fact[Any]]:
-    """Every fact of a thing, those of its jacks and outlets too."""
-    if isinstance(value, Fact):
-        yield value
-    elif isinstance(value, tuple):
-        for each in value:
-            yield from _facts(each)
-    elif isinstance(value, Record) and not isinstance(value, Span):
-        for field in value.FIELDS:
-            yield from _facts(getattr(value, field))
 
 
 def jack_aspects(kind: str, name: str, jacks: tuple[Jack, ...]) -> Iterator[Aspect]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from typing import Any
 
 from rigc.analysis.revision.compared.aspect import DESIGN, PAPER, REDRILL, RELABEL, Aspect, Key
 from rigc.analysis.revision.compared.changed import (
@@ -95,17 +96,7 @@ def _thing(kind: str, name: str, old: Thing | None, new: Thing | None, pair: Pai
 
 def _one_sided(aspect: Aspect, how: str) -> Difference:
     before, now = (None, aspect) if how == ADDED else (aspect, None)
-    return Difference(
-        aspect.field,
-        None if before is None else before.text,
-        None if now is None else now.text,
-        None if before is None else before.value,
-        None if now is None else now.value,
-        aspect.work,
-        aspect.origin,
-        aspect.span,
-        detail=aspect.detail or not (aspect.field == "" or RELABEL in aspect.work),
-    )
+    return _difference(before, now, None, detail=aspect.detail or not (aspect.field == "" or RELABEL in aspect.work))
 
 
 def _differences(old: Thing, new: Thing) -> Iterator[Difference]:
@@ -114,15 +105,22 @@ def _differences(old: Thing, new: Thing) -> Iterator[Difference]:
         there = now or before
         if there is None or (before is not None and now is not None and before.value == now.value):
             continue
-        yield Difference(
-            field,
-            NONE if before is None else before.text,
-            NONE if now is None else now.text,
-            None if before is None else before.value,
-            None if now is None else now.value,
-            there.work,
-            there.origin,
-            there.span,
-            held=ROUNDING if before is not None and now is not None and before.text == now.text else "",
-            detail=there.detail,
-        )
+        held = ROUNDING if before is not None and now is not None and before.text == now.text else ""
+        yield _difference(before, now, NONE, held=held, detail=there.detail)
+
+
+def _difference(before: Aspect | None, now: Aspect | None, none: str | None, **more: Any) -> Difference:
+    """Of two aspects of a field, of which at least one is there; `none` is told in place of the other."""
+    there = now or before
+    assert there is not None
+    return Difference(
+        there.field,
+        none if before is None else before.text,
+        none if now is None else now.text,
+        None if before is None else before.value,
+        None if now is None else now.value,
+        there.work,
+        there.origin,
+        there.span,
+        **more,
+    )

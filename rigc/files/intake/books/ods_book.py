@@ -17,21 +17,15 @@ from rigc.files.intake.books.book import (
     refuse_extent,
     refuse_zip,
 )
-from rigc.output.extras.missing_extra import MissingExtra
+from rigc.output.extras.missing_extra import of_extra
 
 _HIDDEN = ("collapse", "filter")
 
 
 def read(name: str, data: bytes, saved: str) -> Book:
     """The workbook. Raises `NoBook`, and `MissingExtra` where the package is not installed."""
-    try:
+    with of_extra("tables", "ODS", "odfpy", "odf"):
         from odf import opendocument
-    except ModuleNotFoundError as fault:
-        if fault.name != "odf":
-            raise
-        raise MissingExtra(
-            "ODS needs the package odfpy, which is not installed", "pip install 'rigc[tables]'"
-        ) from None
     refuse_zip(name, data)
     try:
         document = opendocument.load(io.BytesIO(data))

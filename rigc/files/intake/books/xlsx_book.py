@@ -19,21 +19,15 @@ from rigc.files.intake.books.book import (
     refuse_extent,
     refuse_zip,
 )
-from rigc.output.extras.missing_extra import MissingExtra
+from rigc.output.extras.missing_extra import of_extra
 
 _SUFFIX = re.compile(r'[0#][^";]*"\s*([^"]+?)\s*"')
 
 
 def read(name: str, data: bytes, saved: str) -> Book:
     """The workbook. Raises `NoBook`, and `MissingExtra` where the package is not installed."""
-    try:
+    with of_extra("tables", "XLSX", "openpyxl"):
         import openpyxl
-    except ModuleNotFoundError as fault:
-        if fault.name != "openpyxl":
-            raise
-        raise MissingExtra(
-            "XLSX needs the package openpyxl, which is not installed", "pip install 'rigc[tables]'"
-        ) from None
     refuse_zip(name, data)
     try:
         shown = openpyxl.load_workbook(io.BytesIO(data), data_only=True)

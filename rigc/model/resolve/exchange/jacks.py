@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.model.jacks import Jack
+from rigc.model.resolve.ports import unlooped
 from rigc.model.things import Unit
 
 _WORDS = {"input": "audio input", "output": "audio output", "inlet": "power inlet", "usb": "USB jack"}
@@ -27,7 +28,7 @@ def counterparts(out: Unit, into: Unit) -> dict[str, str]:
 
 def direct(unit: Unit, role: str) -> str | None:
     """The jack by which a mono hop enters (`input`) or leaves (`output`) without naming it; None where that is not clear."""
-    names = _unlooped(unit, role)
+    names = unlooped(unit, (role,))
     lefts = [left for left, _ in unit.pairs if left in names]
     if len(names) == 1:
         return names[0]
@@ -42,7 +43,7 @@ def jack_words(jack: Jack) -> str:
 
 
 def _in_role(out: Unit, into: Unit, role: str) -> dict[str, str]:
-    mine, theirs = _unlooped(out, role), _unlooped(into, role)
+    mine, theirs = unlooped(out, (role,)), unlooped(into, (role,))
     found = {name: name for name in mine if name in theirs}
     for side in (0, 1):
         here = [pair[side] for pair in out.pairs if pair[side] in mine and pair[side] not in found]
@@ -52,8 +53,3 @@ def _in_role(out: Unit, into: Unit, role: str) -> dict[str, str]:
     left_over = [name for name in theirs if name not in found.values()]
     left_over.sort(key=lambda name: 0 if name == _DIRECT.get(role) else 1 if name in lefts else 2)
     return found | dict(zip((name for name in mine if name not in found), left_over, strict=False))
-
-
-def _unlooped(unit: Unit, role: str) -> list[str]:
-    looped = {name for loop in unit.loops for name in (loop.send, loop.back)}
-    return [jack.name for jack in unit.jacks if jack.role == role and jack.name not in looped]

@@ -13,6 +13,7 @@ from rigc.record import Record
 from rigc.reports.drawings.deck.lead_ways import Way
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.segments import towards
 from rigc.reports.drawings.shapes import Point
 
 NEAR, BESIDE, SLANT, GAP = 1.7, 3.4, 1.2, 0.8
@@ -225,24 +226,18 @@ def _lay(mark: str, points: tuple[Point, ...], parts: list[_Part], slants: set[S
         )
         cut_end[at] = cut_start[at + 1] = room
     for at, (start, end) in enumerate(pairwise(points)):
-        here, there = _towards(start, end, cut_start[at]), _towards(end, start, cut_end[at])
+        here, there = towards(start, end, cut_start[at]), towards(end, start, cut_end[at])
         level = _level(start, end)
         low, high = sorted((here[0], there[0]) if level else (here[1], there[1]))
         if high - low > 0.02:
             parts.append(_Part(level, round(start[1] if level else start[0], 3), low, high, mark))
         if cut_end[at] > 0.02:
-            after = _towards(points[at + 1], points[at + 2], cut_start[at + 1])
+            after = towards(points[at + 1], points[at + 2], cut_start[at + 1])
             slants.add(_rounded(min(there, after), max(there, after)))
 
 
 def _rounded(one: Point, other: Point) -> Stroke:
     return (round(one[0], 2), round(one[1], 2)), (round(other[0], 2), round(other[1], 2))
-
-
-def _towards(start: Point, end: Point, by: float) -> Point:
-    length = abs(start[0] - end[0]) + abs(start[1] - end[1])
-    part = by / length if length else 0.0
-    return start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part
 
 
 def _runs(parts: list[_Part]) -> list[Run]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import hypot
 
 from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.shapes import Point
 
 Segment = tuple[float, float, float, float]
 """From x, y to x, y."""
@@ -12,6 +13,13 @@ Segment = tuple[float, float, float, float]
 _CELL = 5.0  # the side of the squares by which paper is looked up
 _BESIDE = 0.05  # so far beside a square a line counts as in it
 _Room = tuple[float, float, float, float]
+
+
+def towards(start: Point, end: Point, way: float) -> Point:
+    """The point `way` mm from start towards end; start itself where the two are one."""
+    length = hypot(end[0] - start[0], end[1] - start[1])
+    part = way / length if length else 0.0
+    return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
 
 
 def squares_of(room: Room) -> list[tuple[int, int]]:
