@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING, Any
 from rigc.files.cache import cache
 from rigc.record import Record
 from rigc.resources import folder
-from rigc.source import Source, Span
+from rigc.source import Source, Span, alike
 from rigc.syntax.parsed import Parsed
 
 if TYPE_CHECKING:
@@ -45,7 +45,7 @@ class CachedReader:
         from rigc.syntax.parse import parse
 
         parsed = parse(source, self.grammar, near or kept)
-        if near is None and not parsed.findings:
+        if near is None and not parsed.findings and (kept is None or _far(kept.file.span.source.text, source.text)):
             text = source.text.encode("utf-8", "surrogatepass")
             saved = self._key + len(text).to_bytes(8) + text + _pickled(parsed)
             self._cache.write(self._name("parsed", source.name, source.origin), saved)
@@ -109,6 +109,12 @@ class CachedReader:
 
     def _name(self, sort: str, *what: str) -> str:
         return f"{sort}-{hashlib.sha256(chr(0).join(what).encode('utf-8', 'surrogatepass')).hexdigest()[:24]}"
+
+
+def _far(old: str, new: str) -> bool:
+    """Whether so much has changed that it pays to keep the file anew: else the next run, too, reads the little that has."""
+    begin, end = alike(old, new)
+    return (max(len(old), len(new)) - begin - end) * 8 > len(new)
 
 
 class _Pickler(pickle.Pickler):

@@ -71,9 +71,13 @@ def _moved(value: Any, source: Source, by: int) -> Any:
     if kind is tuple:
         return tuple([_moved(each, source, by) for each in value])
     if isinstance(value, Record):
-        held, made = value.__dict__, []
+        held, made = value.__dict__, object.__new__(kind)
+        state = made.__dict__
         for name in kind.FIELDS:
             each = held[name]
-            made.append(each if each is None or type(each) is str else _moved(each, source, by))
-        return kind(*made)
+            if type(each) is Span:  # most of what a node holds is a place, a text or nothing
+                state[name] = Span(source, each.start + by, each.end + by)
+            else:
+                state[name] = each if each is None or type(each) is str else _moved(each, source, by)
+        return made
     return value

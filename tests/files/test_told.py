@@ -123,6 +123,24 @@ def test_a_file_that_is_not_there_is_looked_for_again(
     assert check(small, capfd)[1] != out
 
 
+def test_a_small_edit_is_read_beside_what_is_kept(
+    kept: Path, tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """The parse that is kept stays until much has changed, and what is told is what a run with nothing kept tells."""
+    path = tmp_path / "board.rig"
+    text = (ROOT / "examples" / "back-bedroom" / "board.rig").read_text("utf-8").replace("../bench/", "")
+    copytree(ROOT / "examples" / "bench", tmp_path, dirs_exist_ok=True)
+    path.write_text(text)
+    check(path, capfd)
+    before = {each.name: each.read_bytes() for each in kept.glob("parsed-*")}
+    path.write_text(text.replace("draws 8 mA", "draws 800 mA"))
+    edited = check(path, capfd)
+    assert {each.name: each.read_bytes() for each in kept.glob("parsed-*")} == before
+    for each in (*kept.glob("parsed-*"), *told(kept)):
+        each.unlink()
+    assert check(path, capfd) == edited
+
+
 @pytest.mark.parametrize("spoil", ["cut", "turned", "empty", "other", "swapped"])
 def test_a_spoiled_cache_is_as_none(spoil: str, kept: Path, tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
     copytree(ROOT / "examples" / "back-bedroom", tmp_path / "back-bedroom")

@@ -84,6 +84,7 @@ class _Reckoner:
         self.leads = leads
         self.lengths = lengths
         self.done: dict[int, SectionLead] = {}
+        self.wired: dict[int, bool] = {}
         self.loads: dict[tuple[Port, str], Load] = {}
         self.drivers: dict[tuple[Port, str], Told] = {}
         self.pickups: dict[tuple[str, bool], Pickup] = {}
@@ -140,10 +141,12 @@ class _Reckoner:
 
     def _wired(self, at: int) -> bool:
         """What goes through the air has no lead; an instrument's way to its body-pack has one."""
-        hop = self.rig.connections[at]
-        jack = self.rig.jack(hop.end)
-        through_air = jack is not None and jack.connector.kind == "wireless"
-        return not through_air or hop.start.thing in self.rig.instruments
+        if at not in self.wired:
+            hop = self.rig.connections[at]
+            jack = self.rig.jack(hop.end)
+            through_air = jack is not None and jack.connector.kind == "wireless"
+            self.wired[at] = not through_air or hop.start.thing in self.rig.instruments
+        return self.wired[at]
 
     def _sum(self, hops: tuple[int, ...]) -> Traced:
         made: Traced = total(self._lead(at).pf for at in hops if self._wired(at))

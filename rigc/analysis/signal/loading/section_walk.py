@@ -99,12 +99,18 @@ class Walker:
         for port in self.wired:
             self._plugged[port.thing] = self._plugged.get(port.thing, frozenset()) | {port.jack}
         self._alike: dict[int, bool] = {}
+        self._plain_modes: dict[tuple[str, bool, bool] | None, Mode] = {}  # in this wiring, of units without loops
 
     def mode(self, name: str, state: AudioState) -> Mode:
         """What a unit is in a state."""
+        plain = None if name in self.loops_of else (name, name in state.on, state.kind == UNPOWERED)
+        if plain in self._plain_modes:
+            return self._plain_modes[plain]
         key = self._key(name, state)
         if key not in self.kept.modes:
             self.kept.modes[key] = mode_of(self.rig, self.rig.units[name], state, self.wired, self.switched)
+        if plain is not None:
+            self._plain_modes[plain] = self.kept.modes[key]
         return self.kept.modes[key]
 
     def walk(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds]:
@@ -181,9 +187,11 @@ class _Walk:
         mode = self.walker.mode(port.thing, self.state)
         for what in mode.ends.get(port, ()):
             self.ends[port, what] = SectionEnd(port, what)
-        feeds = mode.feeds.get(port, ())
-        self.feeds.update(dict.fromkeys(feeds))
-        wipers = {out for out, what in feeds if what == TRACK}
+        feeds = mode.feeds.get(port)
+        wipers: set[Port] = set()
+        if feeds:
+            self.feeds.update(dict.fromkeys(feeds))
+            wipers = {out for out, what in feeds if what == TRACK}
         for out in mode.wire.get(port, ()):
             if self.how == PICKUP or out not in wipers:
                 self._onward(out, out if wipers and out not in wipers else off_track)
