@@ -32,6 +32,10 @@ ENDS = ("amp", "desk", "listener")
 """The kinds of units at which sound ends."""
 
 
+FUSES = {"FF": "very quick", "F": "quick", "M": "medium", "T": "slow", "TT": "very slow"}
+"""The characteristics of fuses (IEC 60127, from memory)."""
+
+
 class Area(Record):
     """A rectangle on a thing's base or on a deck, in mm; `what` names it (`battery-door`, `handle`). `chosen`: the compiler chose where
     it lies."""

@@ -51,6 +51,10 @@ IN_LEADS = "  A1 drive.out -> echo.in flat-angle to flat-angle of mini-coax"
         # countries
         ('scenario uk {\n  country ‸\n}', "# What the sound begins and ends at.", {"GB", "JP"}, {"A1"}),
         ("  origin ‸", "  switch at 35, 20 mm", {"DE"}, {"A1"}),
+        # the papers of an instrument, a fuse, and a unit on the shelf
+        ("  ‸", "  inductance 4.2 H", {"serial", "owner", "insured", "mass"}, {"draws"}),
+        ("  fuse ‸", 'supply mains-box "two outlets" {', {"T", "F"}, {"drive"}),
+        ("unit third like drive {\n}\nspares {\n  ‸\n}", "# What the sound begins and ends at.", {"third"}, {"drive", "echo"}),
         # nothing
         ("unit ‸", "# What the sound begins and ends at.", set(), {"drive", "echo"}),
         ("# unit ‸", "# What the sound begins and ends at.", set(), {"drive", "unit"}),

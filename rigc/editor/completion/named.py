@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from rigc.analysis.deck.used_units import used_units
 from rigc.diagnostics.explain import all_kinds
 from rigc.editor.completion.jacks import described, rating
 from rigc.editor.completion.offer import Offer
@@ -65,7 +66,7 @@ def _of_block(spot: Spot, rig: Rig) -> Iterator[Offer]:
         yield from _things(rig, (*_UNITS, "supply"))
         yield from _decks(rig)
     elif block == "spares":
-        yield from plugs(rig, None) if last == "plug" else ()
+        yield from plugs(rig, None) if last == "plug" else _on_the_shelf(rig) if not words else ()
     elif not block:
         yield from _top(first, last, words, rig)
 
@@ -170,6 +171,12 @@ def _things(rig: Rig, kinds: Iterable[str]) -> Iterator[Offer]:
     for thing in rig.things.values():
         if thing.kind in wanted:
             yield Offer(thing.name, "thing", f"{thing.kind} {thing.title}".rstrip())
+
+
+def _on_the_shelf(rig: Rig) -> Iterator[Offer]:
+    """Units that the rig does not use: one of them may travel as a spare."""
+    used = {unit.name for unit in used_units(rig)} | {spare.thing for spare in rig.spares}
+    yield from (offer for offer in _things(rig, _UNITS) if offer.label not in used)
 
 
 def _decks(rig: Rig) -> Iterator[Offer]:

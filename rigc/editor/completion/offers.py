@@ -14,6 +14,7 @@ from rigc.editor.completion.spot import Spot
 from rigc.editor.computed import Computed
 from rigc.editor.draft import Draft
 from rigc.loader import STOCK, STOCK_FILES
+from rigc.model.things import FUSES
 
 Follows = Callable[[str, str], frozenset[str]]
 """What may stand behind the beginning of a statement in a block, as the grammar has it."""
@@ -33,6 +34,7 @@ def offers(spot: Spot, draft: Draft, computed: Computed | None, follows: Follows
         found += named(spot, draft)
     if "MARK" in can:
         found += countries(spot)
+        found += _fuses(spot)
         found += marks(spot, draft, computed)
     if "UNIT" in can:
         found += _units(spot, draft)
@@ -46,6 +48,11 @@ def _words(can: frozenset[str]) -> Iterator[Offer]:
     for word in can:
         if word[0].islower() or word in ("->", "=>"):
             yield Offer(word, "word", "a word of the language", rank=2)
+
+
+def _fuses(spot: Spot) -> Iterator[Offer]:
+    if spot.words == ("fuse",):
+        yield from (Offer(letters, "word", f"{speed}, IEC 60127") for letters, speed in FUSES.items())
 
 
 def _units(spot: Spot, draft: Draft) -> Iterator[Offer]:

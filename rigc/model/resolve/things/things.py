@@ -15,7 +15,7 @@ from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_
 from rigc.model.resolve.things.supply import supply_facts
 from rigc.model.scope import UNKNOWN, article, corrected
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.things import MEASURED, Area, Battery, Fuse, MainsStrip, Paperwork, Spot, Supply, Thing, Unit
+from rigc.model.things import FUSES, MEASURED, Area, Battery, Fuse, MainsStrip, Paperwork, Spot, Supply, Thing, Unit
 from rigc.model.units.measures import (
     CHARGE,
     DEPTH,
@@ -39,8 +39,6 @@ from rigc.syntax.nodes.written import opening, rule_of
 
 AMOUNTS = {field.rpartition("_")[0]: (field, measure) for field, measure in MEASURED.items()}
 """The field and the measure of each statement that is one amount, by its rule: `latency 3 ms` is read as `latency_ms`."""
-FUSES = ("FF", "F", "M", "T", "TT")
-"""The characteristics of IEC 60127, from very quick to very slow, from memory."""
 CHOICES, WORDS = (
     frozenset(field for made in (Thing, Unit) for field, told in made.__annotations__.items() if told == kind)
     for kind in ("Choice | None", "str | None")

@@ -22,7 +22,8 @@ def midi_and_control_map(
     tables = (map_table(rig, control), link_table(rig, control), control_leads_table(rig, leads, lengths))
     if not any(table.rows for table in tables):
         return NoSheet(name, title, "No MIDI and no control lead is stated for this rig.")
-    blocks = (*tables, timing(rig, control), care(name, rig, power, name="caution_control"))
+    midi = (timing(rig, control),) if any(table.rows for table in tables[:2]) else ()
+    blocks = (*tables, *midi, care(name, rig, power, name="caution_control"))
     return Sheet(name, title, "the programmer, the tech", blocks, landscape=True)
 
 
