@@ -90,7 +90,7 @@ def _sign_before_a_number(m: Mistake) -> Wording | None:
     if "NUMBER" not in m.expected:
         return None
     found = re.match(rf"({_ABOUT}|{_MOST}|{_LEAST}|[a-z])[ \t]*[:=]?[ \t]*(?=[+-]?\d)", m.after)
-    if found is None:
+    if found is None or (found[1] == "x" and re.search(r"\d[ \t]*\Z", m.before)):
         return None
     said, number = found[1], m.after[found.end() :].partition("#")[0].strip()
     if len(said) == 1 and said.isalpha():

@@ -126,6 +126,30 @@ def _battery(m: Mistake) -> Wording | None:
     return Wording(f"'{kind.group()}', the kind of a battery, has no quotes", "a text in quotes goes here", mends=mends)
 
 
+def _fuse(m: Mistake) -> Wording | None:
+    """`fuse T630mAL250V`, `fuse 5 x 20 mm T 1 A`, `fuse "T 1 A"`: as it stands on the fuse, or its size first."""
+    line = re.match(r"([ \t]*fuse[ \t]+)([^#\n]*?)[ \t]*(?:#|\n|\Z)", m.text[m.line_start : m.line_end])
+    if line is None:
+        return None
+    size = r"(?P<{}>\d+(?:\.\d+)?[ \t]*(?:mm)?[ \t]*[x×][ \t]*\d+(?:\.\d+)?[ \t]*mm)"
+    told = re.fullmatch(
+        rf'"?(?:{size.format("first")}[ \t]*)?(?P<kind>FF|F|M|TT|T)?[ \t]*(?P<rating>\d+(?:\.\d+)?)[ \t]*(?P<unit>m?A)'
+        rf'[ \t]*(?:{size.format("last")})?[ \t]*(?P<more>[LHE]?[ \t]*(?:\d+[ \t]*V)?)"?',
+        line[2],
+    )
+    if told is None:
+        return None
+    number = re.compile(r"\d+(?:\.\d+)?")
+    sized = told["first"] or told["last"] or ""
+    across_and_long = f"{' x '.join(number.findall(sized))} mm" if sized else ""
+    more = re.sub(r"^([LHE])[ \t]*(\d+)[ \t]*V$", r"\1 \2 V", told["more"].strip())
+    parts = ("fuse", told["kind"], f"{told['rating']} {told['unit']}", across_and_long, f'"{more}"' if more else "")
+    text = " ".join(part for part in parts if part)
+    start = m.line_start + line.start(0) + len(line[1]) - len(line[1].lstrip())
+    mends = m.instead(start, m.line_start + line.end(2), text, f"write {text}")
+    return Wording("a fuse is told part by part, its size behind its rating", "these are the parts of one", mends=mends)
+
+
 def _others(m: Mistake) -> Wording | None:
     """`others from mill.o2`."""
     if m.block == "power" and m.sign == "." and m.before.split()[:2] == ["others", "from"]:
@@ -236,6 +260,7 @@ TRADE_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _polarity,
     _bypass,
     _battery,
+    _fuse,
     _own_jack,
     _left_open,
     _fraction,
