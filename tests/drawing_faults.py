@@ -14,9 +14,9 @@ from rigc.reports.drawings.shapes import (
     ARROWS,
     COLOURS,
     FILLS,
-    LETTERS,
     LEVELS,
     PATTERNS,
+    SMALL_LETTERS,
     TEXT_COLOURS,
     Box,
     Circle,
@@ -81,7 +81,7 @@ def _wrong_words(shape: Shape) -> Iterator[str]:
 
 
 def _wrong_letters(label: Label) -> Iterator[str]:
-    if label.size_mm < LETTERS:
+    if label.size_mm < SMALL_LETTERS:
         yield f"letters of {label.size_mm:g} mm: {label}"
     if label.colour not in TEXT_COLOURS:
         yield f"letters too pale: {label}"

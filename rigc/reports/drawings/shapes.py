@@ -43,7 +43,9 @@ HAIR, THIN, THICK = 0.13, 0.25, 0.5
 """Widths of line in mm: for grids and leaders, for outlines, for what a drawing is about (ISO 128, from memory)."""
 
 LETTERS, MIDDLE_LETTERS, LARGE_LETTERS = 2.5, 3.5, 5.0
-"""The three heights of a capital letter on paper, in mm, the first the least (ISO 3098, from memory)."""
+"""The three heights of a capital letter on paper, in mm (ISO 3098, from memory)."""
+SMALL_LETTERS = 1.8
+"""The least height of that standard: of a name that finds no room otherwise."""
 
 Point = tuple[float, float]
 

@@ -69,6 +69,14 @@ def test_who_finds_no_place_near_is_led_to_one_far_off() -> None:
     assert [type(shape) for shape in found] == [Line, Circle, Label]
 
 
+def test_who_finds_no_room_anywhere_is_written_smaller() -> None:
+    """A strip 3 mm high is left: letters of 2.5 mm take 0.3 mm on both sides and what hangs below their line, those of 1.8 mm fit."""
+    strip = ground(Box(0, 0, 60, 12, fill="hatch"), Box(0, 15, 60, 15, fill="hatch"))
+    found, lost = labelled(strip, [("marl", led_from((3, 6), "marl"))])
+    assert lost == []
+    assert [shape.size_mm for shape in found if isinstance(shape, Label)] == [1.8]
+
+
 def test_a_name_without_any_room_is_told() -> None:
     assert labelled(ground(Box(0, 0, 60, 30, fill="hatch")), [("marl", led_from((3, 15), "marl"))]) == ([], ["marl"])
 

@@ -15,7 +15,19 @@ from rigc.record import Record
 from rigc.reports.drawings.means.choosing import Choice, Choosing, Stand, dot_of
 from rigc.reports.drawings.means.label_box import Room, letters_box
 from rigc.reports.drawings.means.segments import ALONG, Segment, how_met, meets, outside, squares_crossed, squares_of
-from rigc.reports.drawings.shapes import HAIR, Box, Circle, Label, Line, Point, Polygon, Polyline, Shape, Symbol
+from rigc.reports.drawings.shapes import (
+    HAIR,
+    SMALL_LETTERS,
+    Box,
+    Circle,
+    Label,
+    Line,
+    Point,
+    Polygon,
+    Polyline,
+    Shape,
+    Symbol,
+)
 
 APART = 0.3
 """Between letters and anything else, in mm."""
@@ -130,7 +142,7 @@ class Ground:
             self._stay(stand)
         for at, wish in enumerate(wanted):
             if found[at] is None:
-                found[at] = self._anywhere(wish)
+                found[at] = self._anywhere(wish) or self._smaller(wish)
                 self._stay(found[at])
         return tuple(None if stand is None else stand.choice for stand in found)
 
@@ -141,6 +153,14 @@ class Ground:
                 x1, y1, x2, y2 = stand.leader
                 self._line(((x1, y1), (x2, y2)))
                 self._settle()
+
+    def _smaller(self, wish: Wish) -> Stand | None:
+        """The best place for a name in small letters: one of its own, else one anywhere."""
+        if wish.sign is not None:
+            return None
+        small = Wish(lambda: (choice._replace(size_mm=SMALL_LETTERS) for choice in wish.choices()))
+        own = min(self._free(small, _KEPT), key=lambda stand: stand.cost, default=None)
+        return own or self._anywhere(small)
 
     def _anywhere(self, wish: Wish) -> Stand | None:
         """The best place on a lattice over all of the ground for a name with a leader, from the first or the last of the points from
