@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import json
 import os
+import re
 import subprocess
 import sys
 import tarfile
 import tomllib
 import zipfile
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -22,6 +25,26 @@ def test_each_folder_that_is_asked_for_is_packed() -> None:
     asked = {"grammar", "templates", "stock"}
     assert {name for name in asked if not (ROOT / "rigc" / name).is_dir()} == set(wheel["force-include"])
     assert set(wheel["force-include"].values()) == {f"rigc/{name}" for name in wheel["force-include"]}
+
+
+def test_the_bill_lists_what_is_shipped_and_needed() -> None:
+    """Each package that rigc or one of its extras names, in the version with which everything last passed, with a licence; and the
+    typeface's files as they are. `python .ci/bill.py` makes it anew."""
+    bill = json.loads((ROOT / "rigc.cdx.json").read_text("utf-8"))
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
+    passed = dict(line.lower().split("==") for line in (ROOT / ".ci" / "versions.txt").read_text("utf-8").split())
+    listed = {each["name"]: each for each in bill["components"]}
+    extras = (each for name, each in project["optional-dependencies"].items() if name not in ("test", "docs"))
+    named = {re.split("[><=]", each)[0].lower(): "required" for each in project["dependencies"]}
+    named |= {re.split("[><=]", each)[0].lower(): "optional" for extra in extras for each in extra}
+    assert {name: (listed[name]["version"], listed[name]["scope"]) for name in named} == {
+        name: (passed[name], scope) for name, scope in named.items()
+    }
+    assert bill["metadata"]["component"]["version"] == project["version"]
+    assert all(each["licenses"][0]["license"].get("name") != "not stated" for each in listed.values())
+    files = {each["name"]: each["hashes"][0]["content"] for each in bill["components"][-1]["components"]}
+    fonts = sorted((ROOT / "templates" / "fonts").glob("*.woff2"))
+    assert files == {path.relative_to(ROOT).as_posix(): sha256(path.read_bytes()).hexdigest() for path in fonts}
 
 
 @pytest.mark.long

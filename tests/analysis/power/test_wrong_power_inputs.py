@@ -60,8 +60,8 @@ def found(*changes: tuple[str, str]) -> tuple[Diagnostic, ...]:
             (FEED, "lant from mill.o1\n  marl from mill.o1"),
             "mill.o1 feeds 'lant' and 'marl', and it is not said that they share it",
         ),
-        ((FEED, "lant, lant from mill.o1 shared"), "where 'lant' takes its power is given twice"),
-        ((OTHERS, "others from mill\n  lant, lant may share"), "'lant' in this group is given twice"),
+        ((FEED, "lant, lant from mill.o1 shared"), "'lant' stands twice in this list"),
+        ((OTHERS, "others from mill\n  lant, lant may share"), "'lant' stands twice in this list"),
         (
             (FEED, "lant from mill.o1, mill.o2, mill.o3 series"),
             "a series lead joins two different outlets; named here: mill.o1, mill.o2, mill.o3",
