@@ -21,6 +21,7 @@ from rigc.diagnostics.wording import listed
 from rigc.facts.fastening import SHOCK_G
 from rigc.facts.weight import GRAVITY_M_PER_S2
 from rigc.loader import STOCK
+from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.model.stock import Strip
 from rigc.model.things import Thing
@@ -53,17 +54,19 @@ def weak_strip(rig: Rig, strips: MountingStrip) -> Iterator[Diagnostic]:
         elif faults:
             yield _told(rig, unit, faults)
         elif unit.engaged_cm2 is None or unit.needed_cm2 is None:
-            fact = (
-                f"the size of deck '{rig.places[unit.thing].deck}'"
-                if unit.engaged_cm2 is None
-                else f"the pull of the strip '{unit.strip}'"
-            )
+            deck = _deck(rig, unit) if unit.engaged_cm2 is None else None
+            fact = f"the pull of the strip '{unit.strip}'" if deck is None else f"the size of deck '{deck.name}'"
             unknown.setdefault(fact, []).append(unit)
     for feet, units in on_feet.items():
         yield _told(rig, units[0], [_ON_FEET]) if len(units) == 1 else _all_on_feet(feet, units)
     for fact, units in unknown.items():
         yield _unknown(rig, fact, units)
     yield from _unstripped(rig, [unit for unit in strips.unknown if not _bridged(rig, unit)])
+
+
+def _deck(rig: Rig, unit: StrippedUnit) -> Deck | None:
+    """The deck on which, or under which, it is held."""
+    return rig.decks.get(rig.places[unit.thing].deck or "", rig.deck)
 
 
 def _base(rig: Rig, unit: StrippedUnit) -> list[str]:
@@ -101,8 +104,7 @@ def _all_on_feet(feet: Span, units: list[StrippedUnit]) -> Diagnostic:
 
 def _strange_tape(rig: Rig, unit: StrippedUnit) -> str | None:
     """A stated tape of its deck's rails with which its strip does not mate: one strip wants loops, the other mates with itself."""
-    place, strip = rig.places[unit.thing], rig.stock.strips[unit.strip]
-    deck = rig.decks.get(place.deck or "", rig.deck)
+    place, strip, deck = rig.places[unit.thing], rig.stock.strips[unit.strip], _deck(rig, unit)
     if deck is None or place.tier is not None or strip.mates != "loop":
         return None
     kinds = (rail.strip for rail in deck.rails if rail.strip is not None)
