@@ -186,7 +186,17 @@ def test_a_folder_that_cannot_be_made(rigc: Rigc) -> None:
     )
 
 
-def test_a_full_disk_in_the_middle(rigc: Rigc, rig: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    ("fault", "said"),
+    [
+        (OSError(errno.ENOSPC, "No space left on device"), "no space left on device"),
+        (PermissionError(errno.EACCES, "Permission denied"), "permission denied"),
+        (OSError(errno.EROFS, "Read-only file system"), "read-only file system"),
+    ],
+)
+def test_a_full_disk_or_a_locked_folder_in_the_middle(
+    rigc: Rigc, rig: Path, monkeypatch: pytest.MonkeyPatch, fault: OSError, said: str
+) -> None:
     rigc("build", "tour/a.rig", "--sheet", "cable-list")
     before = files(rig / "documents")
     real = writing._write
@@ -194,12 +204,12 @@ def test_a_full_disk_in_the_middle(rigc: Rigc, rig: Path, monkeypatch: pytest.Mo
     def full(path: Path, data: bytes) -> None:
         real(path, data[:4])
         if "power-table" in path.name:
-            raise OSError(errno.ENOSPC, "No space left on device")
+            raise fault
 
     monkeypatch.setattr(writing, "_write", full)
     code, _, err = rigc("build", "tour/a.rig", "--separate", "--paper", "letter")
     assert code == 2
-    assert err.endswith("power-table.md': no space left on device; nothing was written\n")
+    assert err.endswith(f"power-table.md': {said}; nothing was written\n")
     assert files(rig / "documents") == before
 
 

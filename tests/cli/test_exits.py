@@ -10,6 +10,7 @@ import time
 from pathlib import Path
 
 import pytest
+from cases import ROOT
 
 from cli.conftest import Rigc
 from rigc import __version__
@@ -147,3 +148,35 @@ def _wait_until_reading(pid: int) -> None:
         except OSError:
             time.sleep(1)  # no such look into processes here
         time.sleep(0.05)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["show", "power-table", "cable-list", "--to", "md", "tests/inputs/tutorial.rig"],
+        pytest.param(["build", "-o", "-", "--draft", "examples/back-bedroom/board.rig"], marks=pytest.mark.long),
+    ],
+    ids=lambda words: words[0],
+)
+def test_the_surroundings_change_nothing(words: list[str]) -> None:
+    """Neither the machine's language and its encoding, nor the order in which sets are walked, nor the clock's zone, nor a cache."""
+    alike = {
+        subprocess.run(
+            [*RIGC, *words],
+            capture_output=True,
+            check=True,
+            cwd=ROOT,
+            env={**os.environ, "PYTHONPATH": str(ROOT), **more},
+        ).stdout
+        for more in (
+            {"LC_ALL": "C", "PYTHONHASHSEED": "1", "TZ": "UTC"},
+            {
+                "LC_ALL": "tr_TR.ISO-8859-9",
+                "PYTHONHASHSEED": "4242",
+                "TZ": "Asia/Kathmandu",
+                "PYTHONUTF8": "0",
+                "XDG_CACHE_HOME": "/dev/null/none",
+            },
+        )
+    }
+    assert len(alike) == 1 and alike != {b""}
