@@ -153,7 +153,7 @@ def _wait_until_reading(pid: int) -> None:
 @pytest.mark.parametrize(
     "words",
     [
-        ["show", "power-table", "cable-list", "--to", "md", "tests/inputs/tutorial.rig"],
+        ["show", "power-table", "--to", "md", "tests/inputs/tutorial.rig"],
         pytest.param(["build", "-o", "-", "--draft", "examples/back-bedroom/board.rig"], marks=pytest.mark.long),
     ],
     ids=lambda words: words[0],
