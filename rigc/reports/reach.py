@@ -270,13 +270,13 @@ foot_switch            action     | unit-schedule |
 frozen                 date       | history |
                        seal       | history |
                        who        | history |
-fuse                   kind       | mains-sheet maintenance power-table test-record wiring-sheet |
-                       marked     | mains-sheet maintenance power-table test-record wiring-sheet |
-                       rating     | mains-sheet maintenance power-table test-record wiring-sheet |
-                       stated     | mains-sheet maintenance power-table test-record wiring-sheet |
-                       voltage    | mains-sheet maintenance power-table test-record wiring-sheet |
-fuse_size              across     | mains-sheet maintenance power-table test-record wiring-sheet |
-                       length     | mains-sheet maintenance power-table test-record wiring-sheet |
+fuse                   kind       | mains-sheet maintenance power-table | test-record wiring-sheet
+                       marked     | mains-sheet maintenance power-table | test-record wiring-sheet
+                       rating     | mains-sheet maintenance power-table | test-record wiring-sheet
+                       stated     | mains-sheet maintenance power-table | test-record wiring-sheet
+                       voltage    | mains-sheet maintenance power-table | test-record wiring-sheet
+fuse_size              across     | mains-sheet maintenance power-table | test-record wiring-sheet
+                       length     | mains-sheet maintenance power-table | test-record wiring-sheet
 gain                   amount     | unit-schedule | test-record
 ground                 pole       | power-table unit-schedule |
 ground_lift            position   | ground-sheet test-record wiring-sheet |
