@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
@@ -197,3 +198,17 @@ def test_every_rule_has_a_page(kind: object) -> None:
     page = str(getattr(kind, "page", ""))
     for heading in ("Why it matters:", "What to do:", "Source:"):
         assert heading in page, f"{kind} lacks '{heading}'"
+
+
+def test_the_map_names_what_is_there() -> None:
+    """Every file and folder in DEVELOPERS.md, as it stands there or as the end of a path."""
+    top = ROOT.parent
+    named = re.findall(r"`([\w./-]+(?:\.(?:py|rig|md|lark|txt|css)|/))`", (top / "DEVELOPERS.md").read_text("utf-8"))
+    there = {
+        f"/{path.relative_to(top)}{'/' * path.is_dir()}"
+        for room in ("rigc", "tests", "templates", "grammar", ".ci")
+        for path in (top / room).rglob("*")
+    }
+    there |= {f"/{path.name}{'/' * path.is_dir()}" for path in top.iterdir()}
+    assert len(named) > 50
+    assert [name for name in named if not any(path.endswith(f"/{name}") for path in there)] == []

@@ -14,14 +14,17 @@ _WORDS = {
     "$END": "the end of the file",
 }
 
+_MOST = 6
+"""So many things that may stand at a place are told; then how many more there are."""
 
-def told(expected: frozenset[str], literals: dict[str, str], most: int = 6) -> str:
-    """`expected` as one phrase: what may stand here. Long lists are cut to `most` and say how many more there are."""
+
+def told(expected: frozenset[str], literals: dict[str, str]) -> str:
+    """`expected` as one phrase: what may stand here. Long lists are cut to `_MOST` and say how many more there are."""
     classes = [word for name, word in _WORDS.items() if name in expected]
     shown = [*classes, *(f"'{word}'" for word in signs(expected, literals))]
-    more = len(shown) - most
+    more = len(shown) - _MOST
     if more > 1:
-        return f"{', '.join(shown[:most])} or one of {more} more"
+        return f"{', '.join(shown[:_MOST])} or one of {more} more"
     return shown[0] if len(shown) == 1 else f"{', '.join(shown[:-1])} or {shown[-1]}" if shown else "nothing more"
 
 

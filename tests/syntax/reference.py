@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from rigc.resources import folder
 from rigc.syntax.mistakes import BLOCK_OPENERS
+from rigc.syntax.worked_lines import worked_lines as lines_by_block
 
 TEXT = (folder("grammar") / "README.md").read_text("utf-8")
 SENTENCES = Path(__file__).parent / "sentences"
@@ -42,10 +43,7 @@ def rows() -> list[Row]:
 def worked_lines() -> list[Line]:
     """Every worked line of every block's table."""
     found = []
-    for section in TEXT.partition("## What a rig must be able to say")[0].split("\n### ")[1:]:
-        title = section.split("\n")[0]
-        block = re.fullmatch(r"In an? ([a-z-]+) block", title)
-        opener = f"{BLOCK_OPENERS[block[1]]}\n" if block else ""
-        for line in re.findall(r"^\| `([^`]*)` \|", section, re.MULTILINE):
-            found.append(Line(line, f"{opener}{line}\n{'}' if block else ''}\n"))
+    for block, lines in lines_by_block().items():
+        opener = f"{BLOCK_OPENERS[block]}\n" if block else ""
+        found += [Line(line, f"{opener}{line}\n{'}' if block else ''}\n") for line in lines]
     return found

@@ -112,10 +112,9 @@ def dc_circuit(
     state: GroundState | None,
     fed: tuple[Supplied, ...],
     drawing: bool = True,
-    circuit: Circuit | None = None,
 ) -> Circuit:
     """The network of these feeds, with the shields of a state of grounds (none: without any)."""
-    circuit = circuit or Circuit()
+    circuit = Circuit()
     ports = dict.fromkeys(port for feed in fed for port in power.taps[feed.unit].outlets)
     for port in ports:
         load = power.loads[port]

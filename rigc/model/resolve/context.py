@@ -87,10 +87,10 @@ class Context:
         bare = None if amount is None else without_spread(amount, measure, self.report)
         return self.amount(bare, measure, provenance)
 
-    def value(self, amount: Amount | None, measure: Measure, default: float = 0.0) -> float:
-        """The amount as a bare float, which has no spread; `default` where absent or after a finding."""
+    def value(self, amount: Amount | None, measure: Measure) -> float:
+        """The amount as a bare float, which has no spread; 0 where absent or after a finding."""
         found = self.chosen(amount, measure)
-        return default if found is None else found.value
+        return 0.0 if found is None else found.value
 
     def shared(
         self, measure: Measure, *amounts: Amount | None, provenance: Provenance | None = None

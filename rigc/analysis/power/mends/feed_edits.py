@@ -15,13 +15,11 @@ def stated_feed(rig: Rig, unit: str) -> Feed | None:
     return next((feed for feed in rig.power.feeds if unit in feed.units), None)
 
 
-def fed_from(rig: Rig, unit: str, way: Tap, turned: bool | None = None) -> tuple[Edit, ...]:
-    """The unit alone on that outlet; those that stood on one outlet with it stay there. A lead that reverses goes on reversing
-    unless told otherwise by `turned`."""
+def fed_from(rig: Rig, unit: str, way: Tap) -> tuple[Edit, ...]:
+    """The unit alone on that outlet; those that stood on one outlet with it stay there. A lead that reverses goes on reversing."""
     old, leads = stated_feed(rig, unit), _lead_moved(rig, unit, way)
     reverses = unit in reversing(rig) - set(rig.power.turned) - {each.unit for each in rig.lead_wishes.adaptors}
-    turned = reverses if turned is None else turned
-    line = feed_statement((unit,), way.outlets, volts_to_state(rig, way), way.how, turned, way.lower)
+    line = feed_statement((unit,), way.outlets, volts_to_state(rig, way), way.how, reverses, way.lower)
     if old is None:
         return (AddTo("power", "", line), *leads)
     left = not_fed(old, unit)

@@ -21,13 +21,10 @@ def free_outlets(
     power: PowerAssignment,
     unit: Unit,
     limits: LoadLimits,
-    turned: bool | None = None,
-    sized: bool | None = None,
 ) -> Iterator[Tap]:
     """Those within `limits`, in order of declaration, each at its first setting that fits; none that is reserved, at a series pair's
-    midpoint, or on a common beside a unit of positive ground. `turned` and `sized` as if such a lead or adaptor were stated."""
-    turns = unit.name in reversing(rig) if turned is None else turned
-    sizes = unit.name in resized(rig) if sized is None else sized
+    midpoint, or on a common beside a unit of positive ground."""
+    turns, sizes = unit.name in reversing(rig), unit.name in resized(rig)
     for port in unused_outlets(rig, power):
         outlet = outlet_at(rig, port)
         if outlet is None or positive_beside(rig, power, port, unit):

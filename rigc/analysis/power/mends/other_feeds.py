@@ -45,12 +45,10 @@ def moves(
     return tuple(Mend(_words(rig, way), _edits(rig, way)) for way in chosen[:MOST])
 
 
-def switched(
-    rig: Rig, power: PowerAssignment, unit: str, limits: LoadLimits, wanted: Callable[[Tap], bool] = lambda _: True
-) -> str:
+def switched(rig: Rig, power: PowerAssignment, unit: str, limits: LoadLimits) -> str:
     """In words, the first way on which a switch is moved from where its maker left it, which moved-switch warns of; empty where
     there is none."""
-    for way in _ways(rig, power, unit, limits, wanted):
+    for way in _ways(rig, power, unit, limits, lambda _: True):
         moved = [str(each) for _, each in way if not _as_made(rig, each)]
         if moved and not way[0][1].how:
             switches = f"the switch of {moved[0]}" if len(moved) == 1 else f"the switches of {' and '.join(moved)}"

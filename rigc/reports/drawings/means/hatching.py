@@ -10,28 +10,29 @@ GAP = 1.6
 """Between two hatching lines, in mm."""
 
 _ROOT = 0.5**0.5
+_SIDES = 48  # of a circle that is hatched
 
 
-def hatching(outline: tuple[Point, ...], falling: bool = False, gap: float = GAP) -> tuple[tuple[Point, Point], ...]:
+def hatching(outline: tuple[Point, ...], falling: bool = False) -> tuple[tuple[Point, Point], ...]:
     """Segments at 45 degrees (rising to the right, or `falling`) inside a closed outline, by the even-odd rule.
 
     All hatching of one drawing lies on one lattice, so that two areas that touch run through.
     """
     turned = [_turned(point, falling) for point in outline]
     heights = [v for _, v in turned]
-    first, last = ceil(min(heights) / gap), floor(max(heights) / gap)
+    first, last = ceil(min(heights) / GAP), floor(max(heights) / GAP)
     return tuple(
-        (_back(start, row * gap, falling), _back(end, row * gap, falling))
+        (_back(start, row * GAP, falling), _back(end, row * GAP, falling))
         for row in range(first, last + 1)
-        for start, end in _inside(turned, row * gap)
+        for start, end in _inside(turned, row * GAP)
         if end - start > 0.05
     )
 
 
-def round_outline(x: float, y: float, radius: float, sides: int = 48) -> tuple[Point, ...]:
+def round_outline(x: float, y: float, radius: float) -> tuple[Point, ...]:
     """A circle as a polygon, for hatching."""
     return tuple(
-        (x + radius * cos(2 * pi * side / sides), y + radius * sin(2 * pi * side / sides)) for side in range(sides)
+        (x + radius * cos(2 * pi * side / _SIDES), y + radius * sin(2 * pi * side / _SIDES)) for side in range(_SIDES)
     )
 
 
