@@ -9,7 +9,7 @@ from rigc.facts.mains import STEP_MORE, STEP_SIZE_VA
 from rigc.model.rig import Scenario
 from rigc.model.things import MainsRange, Supply
 from rigc.record import Record
-from rigc.traced.figure import AnyFigure, figure
+from rigc.traced.figure import AnyFigure, Basis, figure
 from rigc.traced.given import at_place, mentioned, ours, stated, unstated
 from rigc.traced.means import becomes, percent
 from rigc.traced.term import Term, Traced, known, number
@@ -120,26 +120,8 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load: Traced)
     selected = next((volts.value for name, volts in scenario.selectors if name == supply.name), None)
     place = _place(supply, selected, volts)
     name = f"{scenario.name}.{supply.name}"
+    steps = step is not None or _takes(place, len(supply.mains), volts) is False
     here = mentioned("mains", mains.typed, mains.span)
-    made = () if place is None else (mentioned(f"{supply.name} is made for", place.typed, place.span),)
-    core = stated(f"core of {supply.name}", supply.core_hz)
-    windings = at_place("windings in series", _windings(supply, place), None)
-    middle: Traced = unstated(f"what {supply.name} is made for")
-    upper = middle
-    if place is not None:
-        middle, upper = (number(each) for each in (place.middle_v, place.high_v))
-    flux = figure(
-        f"{name}.flux",
-        number(volts[1]) / windings / (unstated("the mains' frequency") if hertz is None else number(hertz[0])),
-        FLUX,
-        here,
-        *made,
-        core,
-        rule="highest voltage / windings in series / lowest frequency",
-        source=_FLUX,
-    )
-    design = middle / windings / core
-    cored = supply.core_hz is not None  # else no transformer is at the mains
     return Primary(
         scenario.name,
         supply.name,
@@ -151,42 +133,71 @@ def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load: Traced)
         None if step is None else (step[1].value, step[2].value),
         None if step is None else step[3].value,
         load,
-        None
-        if step is None and _takes(place, len(supply.mains), volts) is not False
-        else figure(
-            f"{name}.least-va",
-            becomes(load * ours(STEP_MORE), _size),
-            TRANSFORMER_VA,
-            ours(STEP_SIZE_VA),
-            rule="a step transformer is rated for more than its load, and made in certain sizes",
-            source=STEP_MORE.source,
-        ),
-        flux if cored else None,
-        design,
-        upper / windings / core,
-        None
-        if not cored
-        else figure(
-            f"{name}.flux-percent",
-            percent(flux, design),
-            WHOLE_PERCENT,
-            here,
-            *made,
-            rule="flux / that at the middle of the range it is made for, at the core's own frequency",
-            source=_FLUX,
-        ),
-        None
-        if not cored
-        else figure(
-            f"{name}.secondary",
-            percent(number(volts[0]), middle),
-            WHOLE_PERCENT,
-            here,
-            *made,
-            rule="lowest voltage / the middle of the range that the windings are laid out for",
-            source="physics: a transformer's ratio",
-        ),
+        _least(name, load) if steps else None,
+        *_flux(name, supply, place, volts, hertz, here),
     )
+
+
+def _least(name: str, load: Traced) -> AnyFigure:
+    """The least rating of a step transformer for that load."""
+    return figure(
+        f"{name}.least-va",
+        becomes(load * ours(STEP_MORE), _size),
+        TRANSFORMER_VA,
+        ours(STEP_SIZE_VA),
+        rule="a step transformer is rated for more than its load, and made in certain sizes",
+        source=STEP_MORE.source,
+    )
+
+
+def _flux(
+    name: str,
+    supply: Supply,
+    place: MainsRange | None,
+    volts: tuple[float, float],
+    hertz: tuple[float, float] | None,
+    here: Basis,
+) -> tuple[AnyFigure | None, Traced, Traced, AnyFigure | None, AnyFigure | None]:
+    """Of one winding at these mains, as laid out, and at most; the first in percent of the second, and what a secondary gives."""
+    made = () if place is None else (mentioned(f"{supply.name} is made for", place.typed, place.span),)
+    core = stated(f"core of {supply.name}", supply.core_hz)
+    windings = at_place("windings in series", _windings(supply, place), None)
+    middle: Traced = unstated(f"what {supply.name} is made for")
+    upper = middle
+    if place is not None:
+        middle, upper = (number(each) for each in (place.middle_v, place.high_v))
+    design, most = middle / windings / core, upper / windings / core
+    if supply.core_hz is None:  # no transformer is at the mains
+        return None, design, most, None, None
+    flux = figure(
+        f"{name}.flux",
+        number(volts[1]) / windings / (unstated("the mains' frequency") if hertz is None else number(hertz[0])),
+        FLUX,
+        here,
+        *made,
+        core,
+        rule="highest voltage / windings in series / lowest frequency",
+        source=_FLUX,
+    )
+    share = figure(
+        f"{name}.flux-percent",
+        percent(flux, design),
+        WHOLE_PERCENT,
+        here,
+        *made,
+        rule="flux / that at the middle of the range it is made for, at the core's own frequency",
+        source=_FLUX,
+    )
+    secondary = figure(
+        f"{name}.secondary",
+        percent(number(volts[0]), middle),
+        WHOLE_PERCENT,
+        here,
+        *made,
+        rule="lowest voltage / the middle of the range that the windings are laid out for",
+        source="physics: a transformer's ratio",
+    )
+    return flux, design, most, share, secondary
 
 
 def _takes(place: MainsRange | None, positions: int, volts: tuple[float, float]) -> bool | None:
