@@ -12,6 +12,7 @@ from rigc.diagnostics.figures import nearest_tenth, plain
 from rigc.facts import fastening
 from rigc.facts.weight import GRAVITY_M_PER_S2
 from rigc.model.deck import Deck, Place
+from rigc.model.fact import Quantity
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.model.stock import Strip
@@ -180,14 +181,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
         f"{name}.strips", (counted, piece_mm), written="{} × {}", formulas="{}; {} long", rule=_CUT, source=PRACTICE
     )
     middles = _centres(thing, across, counted)
-    centres = Several(
-        f"{name}.centres",
-        middles,
-        written=", ".join("{}" for _ in middles),
-        formulas="; ".join("{}" for _ in middles),
-        rule=_SPREAD,
-        source=PRACTICE,
-    )
+    centres, width_mm = _centres_told(name, middles), _strip_width(name, strip.name, strip.width_mm)
     base, skew = (thing.width_mm.value, thing.depth_mm.value), place.skew_deg
     local = _pieces(tuple(map(float, middles)), base[1], float(piece_mm), strip.width_mm.value)
     pieces = laid(local, base, place)
@@ -197,13 +191,6 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
     tapes_met = _tapes_met(pieces, skew, ground) if on_tape else None
     facts = () if deck is None else _ground_facts(deck, tape, place)
     at = stands(place)
-    width_mm = known_figure(
-        f"{name}.strip-width",
-        stated(f"the width of strip {strip.name}", strip.width_mm),
-        MILLIMETRES,
-        rule=AS_STATED,
-        source=STATED,
-    )
     return StrippedUnit(
         thing=name,
         strip=strip.name,
@@ -239,18 +226,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
             rule=_HELD,
             source="arithmetic on stated places",
         ),
-        needed=figure(
-            f"{name}.needed",
-            needed_cm2(
-                stated(f"{name} mass", thing.mass_kg),
-                stated(f"the pull of {strip.name}", strip.pull_kpa),
-                _SHOCK,
-                _GRAVITY,
-            ),
-            _SQUARE_CENTIMETRES,
-            rule=_NEEDED,
-            source=_PHYSICS,
-        ),
+        needed=_needed(thing, strip),
         tapes_met=tapes_met,
         covered=_covered(thing, local),
         bridged=any(each == name for each, _ in rig.mounting.bridged),
@@ -258,6 +234,29 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
         span=place.span,
         skew_deg=skew,
     )
+
+
+def _centres_told(name: str, middles: tuple[Figure, ...]) -> Several:
+    return Several(
+        f"{name}.centres",
+        middles,
+        written=", ".join("{}" for _ in middles),
+        formulas="; ".join("{}" for _ in middles),
+        rule=_SPREAD,
+        source=PRACTICE,
+    )
+
+
+def _strip_width(name: str, strip: str, width_mm: Quantity) -> Figure:
+    width = stated(f"the width of strip {strip}", width_mm)
+    return known_figure(f"{name}.strip-width", width, MILLIMETRES, rule=AS_STATED, source=STATED)
+
+
+def _needed(thing: Thing, strip: Strip) -> AnyFigure:
+    """The area of strip that holds its mass."""
+    mass = stated(f"{thing.name} mass", thing.mass_kg)
+    area = needed_cm2(mass, stated(f"the pull of {strip.name}", strip.pull_kpa), _SHOCK, _GRAVITY)
+    return figure(f"{thing.name}.needed", area, _SQUARE_CENTIMETRES, rule=_NEEDED, source=_PHYSICS)
 
 
 def _lacking(place: Place, missing: str) -> tuple[AnyFigure, ...]:
