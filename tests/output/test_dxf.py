@@ -9,36 +9,28 @@ from typing import Any
 
 import ezdxf
 import pytest
+from cases import results
 from ezdxf.lldxf.encoding import decode_dxf_unicode
+from small_sheets import TITLE
 
-from rigc.compile import Compiled, compile_rig
-from rigc.files.disk import Disk
-from rigc.files.reader import CachedReader
+from rigc.analysis.routes.deck_holes import DeckHoles
 from rigc.output.extras import dxf
 from rigc.output.extras.missing_extra import MissingExtra
-from rigc.reports.content import Table
 from rigc.reports.deck.cut_plan import CutPlan, cut_plans
+from rigc.reports.deck.hole_table import hole_table
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/board.rig"))
 
 
 @cache
-def compiled(path: Path) -> Compiled:
-    disk = Disk(path)
-    return compile_rig(disk, disk.name, CachedReader())
-
-
 def plans(path: Path) -> tuple[CutPlan, ...]:
-    results = compiled(path).results
-    assert results is not None
-    found: tuple[CutPlan, ...] = results.call(cut_plans).all
+    found: tuple[CutPlan, ...] = results(path).call(cut_plans).all
     return found
 
 
-def read_back(path: Path, plan: CutPlan, folder: Path) -> Any:
-    title = compiled(path).documents(("deck-drawing",))[0].title
+def read_back(plan: CutPlan, folder: Path) -> Any:
     file = folder / "plan.dxf"
-    file.write_bytes(dxf.render(plan, title))
+    file.write_bytes(dxf.render(plan, TITLE))
     drawing = ezdxf.readfile(file)
     assert not drawing.audit().errors
     return drawing
@@ -46,12 +38,11 @@ def read_back(path: Path, plan: CutPlan, folder: Path) -> Any:
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
 def test_the_holes_are_those_of_the_table(path: Path, tmp_path: Path) -> None:
-    (document,) = compiled(path).documents(("deck-drawing",))
+    made = results(path)
     for plan in plans(path):
-        table = document.sheet.block(f"holes-{plan.name}")
-        assert isinstance(table, Table)
+        table = hole_table(made.rig.decks[plan.name], made.get(DeckHoles).of(plan.name))
         rows = [[cell.text for cell in row.cells] for row in table.rows]
-        space = read_back(path, plan, tmp_path).modelspace()
+        space = read_back(plan, tmp_path).modelspace()
         cut = sorted(
             (f"{hole.dxf.center.x:g}", f"{hole.dxf.center.y:g}", f"diameter {hole.dxf.radius * 2:g} mm")
             for hole in space.query('CIRCLE[layer=="HOLES"]')
@@ -67,7 +58,7 @@ def test_the_holes_are_those_of_the_table(path: Path, tmp_path: Path) -> None:
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
 def test_the_outline_is_the_deck_in_millimetres(path: Path, tmp_path: Path) -> None:
     for plan in plans(path):
-        drawing = read_back(path, plan, tmp_path)
+        drawing = read_back(plan, tmp_path)
         assert drawing.units == ezdxf.units.MM
         (outline,) = drawing.modelspace().query('LWPOLYLINE[layer=="OUTLINE"]')
         assert outline.closed
@@ -80,7 +71,7 @@ def test_the_outline_is_the_deck_in_millimetres(path: Path, tmp_path: Path) -> N
 def test_only_what_has_a_known_size_is_cut(tmp_path: Path) -> None:
     for path in EXAMPLES:
         for plan in plans(path):
-            space = read_back(path, plan, tmp_path).modelspace()
+            space = read_back(plan, tmp_path).modelspace()
             assert {entity.dxf.layer for entity in space.query("CIRCLE ARC")} <= {"HOLES"}
             assert len(space.query("CIRCLE")) == sum(
                 hole.diameter_mm is not None and hole.to_x_mm is None for hole in plan.holes
@@ -99,13 +90,12 @@ def test_only_what_has_a_known_size_is_cut(tmp_path: Path) -> None:
 
 
 def test_the_same_board_gives_the_same_bytes() -> None:
-    title = compiled(EXAMPLES[0]).documents(("deck-drawing",))[0].title
     plan = plans(EXAMPLES[0])[0]
-    assert dxf.render(plan, title) == dxf.render(plan, title)
+    assert dxf.render(plan, TITLE) == dxf.render(plan, TITLE)
 
 
 def test_letters_outside_the_encoding_come_back(tmp_path: Path) -> None:
-    title = compiled(EXAMPLES[0]).documents(("deck-drawing",))[0].title.replace(rig="Zwölf Żubrów 東")
+    title = TITLE.replace(rig="Zwölf Żubrów 東")
     file = tmp_path / "plan.dxf"
     file.write_bytes(dxf.render(plans(EXAMPLES[0])[0], title))
     texts = [decode_dxf_unicode(text.dxf.text) for text in ezdxf.readfile(file).modelspace().query("TEXT")]
@@ -114,8 +104,7 @@ def test_letters_outside_the_encoding_come_back(tmp_path: Path) -> None:
 
 def test_without_the_package_a_finding_says_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "ezdxf", None)
-    title = compiled(EXAMPLES[0]).documents(("deck-drawing",))[0].title
     with pytest.raises(MissingExtra) as caught:
-        dxf.render(plans(EXAMPLES[0])[0], title)
+        dxf.render(plans(EXAMPLES[0])[0], TITLE)
     finding = caught.value.finding()
     assert (finding.kind.name, finding.help) == ("missing-extra", "pip install 'rigc[dxf]'")
