@@ -55,14 +55,14 @@ def test_the_same_page_gives_the_same_bytes() -> None:
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_a_line_of_100_mm_is_100_mm_long(paper: str, tmp_path: Path) -> None:
-    """Counted in dots of 1/600 in, which are 0.042 mm wide."""
+    """Counted in dots of 1/300 in, which are 0.085 mm wide."""
     drawing = Drawing("ruler", "Ruler", "a line", 150, 40, (Line(10, 20, 110, 20, "vermillion", width_mm=0.5),))
     (tmp_path / "page.pdf").write_bytes(pdf.render(html.render(document(drawing), Layout(paper))))
-    picture = [tool("pdftoppm"), "-r", "600", "-singlefile", str(tmp_path / "page.pdf"), str(tmp_path / "page")]
+    picture = [tool("pdftoppm"), "-r", "300", "-singlefile", str(tmp_path / "page.pdf"), str(tmp_path / "page")]
     subprocess.run(picture, check=True)
     ink = bytes.fromhex(COLOURS["vermillion"][1:])
     runs = re.findall(b"(?:" + re.escape(ink) + b")+", (tmp_path / "page.ppm").read_bytes())
-    assert max(map(len, runs)) / 3 / 600 * 25.4 == pytest.approx(100, abs=0.1)
+    assert max(map(len, runs)) / 3 / 300 * 25.4 == pytest.approx(100, abs=0.1)
 
 
 def test_letters_with_an_edge_stand_on_it(tmp_path: Path) -> None:
