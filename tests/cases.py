@@ -167,6 +167,23 @@ class ExpectedMarkdown(Expected):
     file_extension = "md"
 
 
+class ExpectedByName(SingleFileSnapshotExtension):
+    """Keeps what is told of the parameter NAME of a test in `expected/NAME.txt` beside it."""
+
+    _write_mode = WriteMode.TEXT
+    file_extension = "txt"
+
+    @classmethod
+    def dirname(cls, *, test_location: PyTestLocation) -> str:
+        """The folder of the expectation."""
+        return str(Path(test_location.filepath).parent / "expected")
+
+    @classmethod
+    def get_snapshot_name(cls, *, test_location: PyTestLocation, index: Any = 0) -> str:  # noqa: ARG003
+        """The name of the parameter."""
+        return test_location.snapshot_name.partition("[")[2].removesuffix("]")
+
+
 def _case(test_location: PyTestLocation) -> Path:
     case = test_location.item.callspec.params["case"]  # type: ignore[attr-defined]
     assert isinstance(case, Path)

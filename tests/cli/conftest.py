@@ -101,6 +101,19 @@ Rigc = Callable[..., Run]
 
 
 @pytest.fixture
+def real(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfdbinary: pytest.CaptureFixture[bytes]) -> Rigc:
+    """rigc itself, in an empty folder; what it prints that is no text is told with signs in its place."""
+    monkeypatch.chdir(tmp_path)
+
+    def run(*arguments: str) -> Run:
+        code = main(arguments)
+        out, err = capfdbinary.readouterr()
+        return Run(code, out.decode("utf-8", "replace"), err.decode())
+
+    return run
+
+
+@pytest.fixture
 def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """An empty folder that is the current one."""
     (tmp_path / "rig-root").touch()

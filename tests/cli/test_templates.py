@@ -3,30 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
 from pathlib import Path
 
-import pytest
 from cases import ROOT
 
-from cli.conftest import Run
-from rigc.cli import main
+from cli.conftest import Rigc
 
 HOME = (ROOT / "examples/back-bedroom/board.rig").as_posix()
-Real = Callable[..., Run]
-
-
-@pytest.fixture
-def real(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfdbinary: pytest.CaptureFixture[bytes]) -> Real:
-    """rigc itself, in an empty folder."""
-    monkeypatch.chdir(tmp_path)
-
-    def run(*arguments: str) -> Run:
-        code = main(arguments)
-        out, err = capfdbinary.readouterr()
-        return Run(code, out.decode(), err.decode())
-
-    return run
 
 
 def own(**files: str) -> None:
@@ -35,13 +18,13 @@ def own(**files: str) -> None:
         Path("own", f"{name.replace('_', '-')}.j2").write_text(text, encoding="utf-8")
 
 
-def test_the_list_names_every_sheet(real: Real) -> None:
+def test_the_list_names_every_sheet(real: Rigc) -> None:
     out = real("templates").out
     assert "cable-list.j2 " in out
     assert "README.md " in out
 
 
-def test_copies_go_into_a_folder_and_over_nothing(real: Real) -> None:
+def test_copies_go_into_a_folder_and_over_nothing(real: Rigc) -> None:
     assert real("templates", "-o", "own", "rework.j2", "sheet.css").code == 0
     assert sorted(path.name for path in Path("own").iterdir()) == ["rework.j2", "sheet.css"]
     again = real("templates", "-o", "own", "sheet.css", "html.j2")
@@ -49,7 +32,7 @@ def test_copies_go_into_a_folder_and_over_nothing(real: Real) -> None:
     assert not Path("own/html.j2").exists()
 
 
-def test_copies_of_all_give_the_documents_that_ours_give(real: Real) -> None:
+def test_copies_of_all_give_the_documents_that_ours_give(real: Rigc) -> None:
     real("templates", "-o", "own")
     chosen = (HOME, "--sheet", "cable-list,wiring-sheet", "--to", "md,html", "--draft")
     real("build", *chosen, "-o", "ours")
@@ -58,7 +41,7 @@ def test_copies_of_all_give_the_documents_that_ours_give(real: Real) -> None:
         assert path.read_bytes() == Path("theirs", path.name).read_bytes()
 
 
-def test_each_file_of_a_folder_is_told(real: Real) -> None:
+def test_each_file_of_a_folder_is_told(real: Rigc) -> None:
     own(cable_list="x", title_page="x")
     Path("own/_address.j2").write_text("x")
     Path("own/words.json").write_text("{}")
@@ -71,7 +54,7 @@ def test_each_file_of_a_folder_is_told(real: Real) -> None:
     assert told["words.json"] == "your wording"
 
 
-def test_the_phrases_of_a_rig_can_be_filled_in(real: Real) -> None:
+def test_the_phrases_of_a_rig_can_be_filled_in(real: Rigc) -> None:
     words = json.loads(real("templates", "--words", HOME).out)
     assert set(words.values()) == {""}
     assert {"Cable list", "Leads", "Caution", "date"} <= set(words)
@@ -84,7 +67,7 @@ PAGE = """{% extends "builtin/sheet.j2" %}
 """
 
 
-def test_an_added_sheet_is_a_sheet(real: Real) -> None:
+def test_an_added_sheet_is_a_sheet(real: Rigc) -> None:
     own(title_page=PAGE)
     assert real("build", HOME, "--templates", "own", "-o", "out", "--to", "md", "--separate").code == 0
     text = Path("out/title-page.md").read_text("utf-8")
@@ -96,7 +79,7 @@ def test_an_added_sheet_is_a_sheet(real: Real) -> None:
     assert "- sheet 1 of " not in others
 
 
-def test_an_added_sheet_alone_can_be_asked_for(real: Real) -> None:
+def test_an_added_sheet_alone_can_be_asked_for(real: Rigc) -> None:
     own(title_page=PAGE)
     assert real("build", HOME, "--templates", "own", "--sheet", "title-page", "--to", "html", "-o", "out").code == 0
     assert [path.name for path in Path("out").iterdir()] == ["title-page.html"]
@@ -106,7 +89,7 @@ def test_an_added_sheet_alone_can_be_asked_for(real: Real) -> None:
     )
 
 
-def test_a_broken_template_is_a_finding_and_nothing_is_written(real: Real) -> None:
+def test_a_broken_template_is_a_finding_and_nothing_is_written(real: Rigc) -> None:
     own(wiring_sheet="one\n  {{ sheet.titel }}")
     run = real("build", HOME, "--templates", "own", "-o", "out")
     assert run.code == 1
@@ -116,14 +99,14 @@ def test_a_broken_template_is_a_finding_and_nothing_is_written(real: Real) -> No
     assert not Path("out").exists()
 
 
-def test_a_finding_of_a_template_is_told_as_data_too(real: Real) -> None:
+def test_a_finding_of_a_template_is_told_as_data_too(real: Rigc) -> None:
     own(wiring_sheet="{% for %}")
     run = real("build", HOME, "--templates", "own", "-o", "out", "--findings", "jsonl=found.jsonl")
     last = json.loads(Path("found.jsonl").read_text().splitlines()[-1])
     assert (run.code, last["rule"], last["file"], last["line"]) == (1, "broken-template", "own/wiring-sheet.j2", 1)
 
 
-def test_fresh_takes_the_same_templates(real: Real) -> None:
+def test_fresh_takes_the_same_templates(real: Rigc) -> None:
     own(title_page=PAGE)
     run = real("fresh", (ROOT / "examples/back-bedroom").as_posix(), "--templates", "own")
     assert run.code == 1

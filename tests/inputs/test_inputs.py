@@ -6,10 +6,8 @@ from functools import lru_cache
 from pathlib import Path
 
 import pytest
-from cases import READER, compiled, told
+from cases import READER, ExpectedByName, compiled, told
 from syrupy.assertion import SnapshotAssertion
-from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
-from syrupy.location import PyTestLocation
 
 from inputs.bench_slips import AT_THE_BENCH
 from inputs.slip import Slip
@@ -24,24 +22,9 @@ FOLDER = Path(__file__).parent
 SLIPS = (*LISTED, *FIRST_EVENING, *AT_THE_BENCH)
 
 
-class Answer(SingleFileSnapshotExtension):
-    """Keeps what is told of the slip NAME in `expected/NAME.txt`."""
-
-    _write_mode = WriteMode.TEXT
-    file_extension = "txt"
-
-    @classmethod
-    def dirname(cls, *, test_location: PyTestLocation) -> str:
-        return str(Path(test_location.filepath).parent / "expected")
-
-    @classmethod
-    def get_snapshot_name(cls, *, test_location: PyTestLocation, index: object = 0) -> str:  # noqa: ARG003
-        return test_location.snapshot_name.partition("[")[2].removesuffix("]")
-
-
 @pytest.mark.parametrize("slip", [pytest.param(slip, id=slip.name) for slip in SLIPS])
 def test_a_wrong_input_is_told(slip: Slip, tmp_path: Path, snapshot: SnapshotAssertion) -> None:
-    assert f"{slip.done}\n\n{_answer(slip, tmp_path)}" == snapshot(extension_class=Answer)
+    assert f"{slip.done}\n\n{_answer(slip, tmp_path)}" == snapshot(extension_class=ExpectedByName)
 
 
 @pytest.mark.parametrize("base", ["tutorial.rig", "switched.rig"])

@@ -7,9 +7,8 @@ import re
 from pathlib import Path
 
 import pytest
+from cases import ExpectedByName
 from syrupy.assertion import SnapshotAssertion
-from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
-from syrupy.location import PyTestLocation
 
 from intake.made_lists import bench_ods, fly_rig_xlsx
 from rigc.cli import main
@@ -28,21 +27,6 @@ NOON = 1_772_452_800
 """2026-03-02 at 12:00 UTC."""
 
 
-class TakenIn(SingleFileSnapshotExtension):
-    """Keeps what became of the list NAME in `expected/NAME.txt`: the source, then what was told."""
-
-    _write_mode = WriteMode.TEXT
-    file_extension = "txt"
-
-    @classmethod
-    def dirname(cls, *, test_location: PyTestLocation) -> str:
-        return str(Path(test_location.filepath).parent / "expected")
-
-    @classmethod
-    def get_snapshot_name(cls, *, test_location: PyTestLocation, index: object = 0) -> str:  # noqa: ARG003
-        return test_location.snapshot_name.partition("[")[2].removesuffix("]")
-
-
 @pytest.mark.parametrize("name", LISTS)
 def test_what_came_in_and_what_was_asked(
     name: str,
@@ -56,7 +40,7 @@ def test_what_came_in_and_what_was_asked(
     os.utime(name, (NOON, NOON))
     assert main(["intake", name]) == 1
     text, told = capfd.readouterr()
-    assert f"{text}\n{told}" == snapshot(extension_class=TakenIn)
+    assert f"{text}\n{told}" == snapshot(extension_class=ExpectedByName)
     reader = CachedReader()
     parsed = reader.parse(Source("units.rig", text))
     assert parsed.findings == ()
