@@ -1,0 +1,66 @@
+"""A unit has a MIDI channel, and neither a MIDI lead nor a USB lead comes to it.
+
+Why it matters: no program and no clock reaches it; at the first preset it stays where it was.
+What to do: write the lead that comes to it in the midi block, or delete its channel.
+Source: arithmetic on the stated leads.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.mend import AddTo, Mend
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig
+from rigc.model.wishes import Channel
+
+KIND = Kind(
+    "unheard-midi-channel",
+    Level.WARNING,
+    __doc__,
+    "a MIDI or USB lead comes to each unit that has a channel",
+    "arithmetic on the stated leads",
+)
+
+
+def unheard_midi_channel(rig: Rig) -> Iterator[Diagnostic]:
+    """One finding for each such unit; who sends programs to others needs no lead that comes to it."""
+    joined = {
+        port.thing for each in rig.connections if each.signal in ("midi", "usb") for port in (each.start, each.end)
+    }
+    for channel in rig.channels:
+        if channel.unit not in joined and channel.unit != rig.midi_master:
+            yield _told(rig, channel)
+
+
+def _told(rig: Rig, channel: Channel) -> Diagnostic:
+    name = channel.unit
+    ends = [jack.name for jack in rig.units[name].jacks if jack.role == "midi in"] if name in rig.units else []
+    end = f"{name}.{ends[0]}" if ends else f"{name}.___"
+    sender = _free_output(rig)
+    lead = f"{sender or '___'} -> {end}"
+    edits = (Mend(f"write `{lead}` in the midi block", (AddTo("midi", "", lead),)),) if sender and ends else ()
+    return KIND.at(
+        channel.span,
+        f"'{name}' has MIDI channel {channel.number}, and no MIDI lead comes to it",
+        subject=(name,),
+        label="nothing is sent to it",
+        mends=edits,
+        otherwise=f"write in the midi block the lead that comes to it: `{lead}`",
+    )
+
+
+def _free_output(rig: Rig) -> Port | None:
+    """A MIDI output of the master that no lead leaves."""
+    master = rig.units.get(rig.midi_master or "")
+    taken = {each.start for each in rig.connections}
+    outputs = (
+        ()
+        if master is None
+        else (Port(master.name, it.name) for it in master.jacks if it.role in ("midi out", "midi thru"))
+    )
+    return next((port for port in outputs if port not in taken), None)
+
+
+CHECK = unheard_midi_channel
