@@ -37,3 +37,14 @@ def test_each_case_belongs_to_a_rule() -> None:
     """A folder of cases is named after a rule."""
     slugs = {kind.name for kind in all_kinds()}
     assert {folder.name for folder in CASES.iterdir() if folder.is_dir()} <= slugs
+
+
+def test_a_finding_bears_the_figures_that_it_tells() -> None:
+    """80 mm are needed and 19 there, as its line says: 61 too few."""
+    made = compiled(CASES / "plug-over-edge" / "advice-at-an-exact-fit.rig")
+    (finding,) = (each for each in made.findings if each.kind.name == "plug-over-edge")
+    assert [(each.name, each.value) for each in finding.numbers] == [
+        ("stand-out and bend", 80),
+        ("room", 19),
+        ("over the edge", 61),
+    ]

@@ -9,6 +9,7 @@ import pytest
 from written import changed, written
 
 from rigc.analysis.mounting.mounting_strip import MountingStrip, needed_cm2, strip_count
+from rigc.analysis.mounting.roll_uses import RollUses
 from rigc.analysis.mounting.strip_order import StripOrder, ordered
 from rigc.analysis.weight.mass import Mass
 from rigc.model.geometry.rectangle import Rectangle
@@ -214,6 +215,17 @@ def test_parts_of_the_base_that_a_strip_lies_over() -> None:
     marl = found.get(MountingStrip).of("marl")
     assert marl is not None
     assert marl.covered == ("battery-door",)  # strips on 5–30 and 40–65: the door's 28–30; the vent lies on 32–36
+
+
+def test_what_is_left_of_the_rolls() -> None:
+    """So many rolls of 5 m less all pieces, which are held in tenths of a millimetre."""
+    text = (
+        BOARD
+        + "place {\n  marl at 0, 0 mm\n}\nmounting {\n  all with long\n}\nstrip long like bench-hook {\n  roll 5 m\n}\n"
+    )
+    (use,) = (each for each in written(text).get(RollUses).all if each.kind.strip == "long")
+    assert use.cut is not None and use.pieces
+    assert float(use.cut.left) == pytest.approx(float(use.cut.rolls) * 5 - sum(use.pieces) / 10_000)
 
 
 @pytest.mark.parametrize(

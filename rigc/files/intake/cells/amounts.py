@@ -44,7 +44,10 @@ class Amount(Record):
 
 def is_blank(text: str) -> bool:
     """Whether a cell says nothing, no sign that is seen, or that nobody knows."""
-    return not any(sign.isprintable() and not sign.isspace() for sign in text) or _UNKNOWN.fullmatch(text.strip()) is not None
+    return (
+        not any(sign.isprintable() and not sign.isspace() for sign in text)
+        or _UNKNOWN.fullmatch(text.strip()) is not None
+    )
 
 
 def unit_of(word: str, kind: str) -> str:
