@@ -6,6 +6,7 @@ import pytest
 from cases import READER
 from small_rigs import HEAD, block
 
+from rigc.analysis.laying.choices.plug_choices import PlugChoices
 from rigc.analysis.laying.chosen_places import with_chosen_places
 from rigc.analysis.laying.objective import board_and_places
 from rigc.analysis.laying.search.layout import Layout
@@ -62,6 +63,8 @@ def test_as_many_flat_plugs_as_the_row_needs() -> None:
     assert (told, len(rig.places), clean(rig)) == ((), 3, True)
     assert [(each.plug, each.instead) for each in rig.chosen_plugs] == [("flat", "straight")] * 2
     assert all(each.spares for each in rig.chosen_plugs)
+    told_why = Results(rig).get(PlugChoices).all
+    assert [each.name for each in told_why] == [f"{each.port}.plug" for each in rig.chosen_plugs]
 
 
 def test_where_there_is_room_the_usual_plugs_stay() -> None:
