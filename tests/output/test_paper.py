@@ -73,6 +73,15 @@ def test_two_rows_a_loud_mark_and_a_total_keep_the_column() -> None:
     assert [each.head for each in folded(plain.replace(rows=(*plain.rows, total))).columns] == ["lead", "set to", "to"]
 
 
+def test_something_stands_beside_each_name() -> None:
+    """A table of names alone tells nothing to who hears it read: the last column stays, though it says the same in all rows."""
+    told = folded(
+        feeds(*[("9", "a", "")] * 5).replace(columns=FEEDS[:3], rows=tuple(row(f"D{at}", "9", "a") for at in range(5)))
+    )
+    assert told.caption == "Feeds · all 9 V"
+    assert [column.head for column in told.columns] == ["lead", "pole"]
+
+
 def test_pages_and_markdown_say_it_once_and_data_keeps_every_column() -> None:
     whole = document(feeds(*[("9", "centre-negative", "")] * 5))
     for text in (html.render(whole), markdown.render(whole)):

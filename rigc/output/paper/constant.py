@@ -43,6 +43,8 @@ def _without_fine(table: Table) -> Table:
 def _table(table: Table, word: Callable[[str], str]) -> Table:
     rows = [row for row in table.rows if not row.total]
     found = [each for place in range(1, len(table.columns)) for each in _constant(table, place, rows)]
+    if found and len(found) == len(table.columns) - 1 and not any(_exceptions(table, row, found, word) for row in rows):
+        found.pop()  # names alone are no table
     if not found:
         return table
     away = {each.place for each in found}
