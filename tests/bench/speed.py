@@ -217,7 +217,7 @@ ROWS = (
 def measured(sides: list[Side], rounds: int, only: str) -> Iterator[tuple[Row, list[float], float]]:
     """Row by row the least of each side, and the median ratio of the last to the first, measured in turn."""
     for row in ROWS:
-        if only not in row.name:
+        if not re.search(only, row.name):
             continue
         pairs = []
         if row.rounds > 1:
@@ -236,7 +236,7 @@ def main() -> int:
     asked = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     asked.add_argument("--against", help="a revision that git knows")
     asked.add_argument("--rounds", type=int, default=5)
-    asked.add_argument("--only", default="", help="rows whose names hold this")
+    asked.add_argument("--only", default="", help="rows in whose names this expression is found")
     asked.add_argument("--write", action="store_true", help="a column more in speed.md")
     asked.add_argument("--editor", action="store_true", help=argparse.SUPPRESS)
     given = asked.parse_args()
@@ -255,39 +255,44 @@ def main() -> int:
         for side in sides:
             side.floor = min(side.run("-c", FLOOR) for _ in range(5))
         print(f"floor {sides[-1].floor * 1000:.0f} ms")
-        found: dict[str, float] = {}
+        found: list[dict[str, float]] = [{} for _ in sides]
         for row, least, ratio in measured(sides, given.rounds, given.only):
-            found[row.name] = least[-1]
+            for values, value in zip(found, least, strict=True):
+                values[row.name] = value
             over = row.budget is not None and least[-1] > row.budget
             told = "".join(f"{value:9.2f}" for value in least)
             budget = "-" if row.budget is None else f"{row.budget:g}"
             more = f"  ratio {ratio:.2f}" if given.against else ""
             print(f"{row.name:58}{told} {row.unit:6} budget {budget:>5}{more}{'  OVER' if over else ''}", flush=True)
     if given.write:
-        write(found, sides[-1].floor)
-    return 1 if any(row.budget is not None and found.get(row.name, 0) > row.budget for row in ROWS) else 0
+        for side, revision, values in zip(sides, [given.against, "HEAD"][-len(sides) :], found, strict=True):
+            write(values, revision, side.floor)
+    return 1 if any(row.budget is not None and found[-1].get(row.name, 0) > row.budget for row in ROWS) else 0
 
 
-def write(found: dict[str, float], floor: float) -> None:
-    """A column more in the table: a revision, the day, the machine."""
-    revision = subprocess.run(
-        ["git", "-C", str(ROOT), "rev-parse", "--short=8", "HEAD"], check=True, capture_output=True, text=True
+def write(found: dict[str, float], revision: str, floor: float) -> None:
+    """A column more in the table, or cells more in that of the same revision and day."""
+    short = subprocess.run(
+        ["git", "-C", str(ROOT), "rev-parse", "--short=8", revision], check=True, capture_output=True, text=True
     ).stdout.strip()
-    head = f"{revision}, {datetime.now(UTC).date()}, {_processor()}, floor {floor * 1000:.0f} ms"
+    day = f"{short}, {datetime.now(UTC).date()}"
     columns, kept = _table()
+    at = next((number for number, head in enumerate(columns) if head.startswith(day)), len(columns))
+    if at == len(columns):
+        columns.append(f"{day}, {_processor()}, floor {floor * 1000:.0f} ms")
     lines = [
         "# How long rigc takes", "",
         "Written by `speed.py --write`, which tells what is measured; a figure over its budget is bold. Columns: revision, day, machine, floor.", "",
-        f"| what | budget | {' | '.join((*columns, head))} |", f"| --- | ---{' | ---' * (len(columns) + 1)} |",
+        f"| what | budget | {' | '.join(columns)} |", f"| --- | ---{' | ---' * len(columns)} |",
     ]  # fmt: skip
     for row in ROWS:
-        old = kept.get(row.name, ["-"] * len(columns))
+        cells = [*kept.get(row.name, []), *["-"] * len(columns)][: len(columns)]
         value = found.get(row.name)
-        told = "-" if value is None else f"{value:.0f}" if value >= 100 else f"{value:.2f}"
-        if value is not None and row.budget is not None and value > row.budget:
-            told = f"**{told}**"
+        if value is not None:
+            told = f"{value:.0f}" if value >= 100 else f"{value:.2f}"
+            cells[at] = f"**{told}**" if row.budget is not None and value > row.budget else told
         budget = f"{row.budget:g} {row.unit}" if row.budget is not None else f"- {row.unit}"
-        lines.append(f"| {row.name} | {budget} | {' | '.join((*old, told))} |")
+        lines.append(f"| {row.name} | {budget} | {' | '.join(cells)} |")
     TABLE.write_text("\n".join([*lines, ""]), "utf-8")
 
 
