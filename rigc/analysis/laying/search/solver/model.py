@@ -1,12 +1,13 @@
 """A board -> what no layout of it beats, or that none exists: proved by CP-SAT of OR-tools, where that is installed (`pip install 'rigc[solver]'`).
 
-The solver sees less than the search: no things that cover drop lines or stand in a lead's way, no balance, no wishes, no tapes. So its best
-is a bound for every layout, and what it finds impossible is so. A layout of its own counts only as the search's rules judge it.
+The solver sees less than the search: no way round what hangs below, no balance, no wishes, no tapes, and each lead takes the drop line that
+suits it. So its best is a bound for every layout, and what it finds impossible is so. A layout of its own counts only as the search's rules judge it.
 One thread and a limit in the solver's own measure of work, so that the same board gives the same answer.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from importlib.util import find_spec
 from typing import Any
 
@@ -14,12 +15,14 @@ from rigc.analysis.laying.search.board import Area, Board, End, Link
 from rigc.analysis.laying.search.ground import At, Ground
 from rigc.analysis.laying.search.lengths import ROW, under_route
 from rigc.analysis.laying.search.solver.forbidden import forbidden, parted
+from rigc.analysis.laying.search.solver.parts import Part, parts
 from rigc.analysis.leads.lengths.cable_lengths import finished_length
 from rigc.facts.leads import LEAST_SLACK_MM, SLACK_SHARE
 from rigc.record import Record
 
 _MADE = 100  # leads are made in steps of so many tenths of a millimetre
 _FAR = 1 << 20
+_PARTS = ((4, 0.1), (6, 0.4))  # so many things has a part of a larger board, and all such parts that share of the work
 
 
 class Proof(Record):
@@ -39,7 +42,25 @@ def is_installed() -> bool:
 def proof(board: Board, work: float, start: tuple[At, ...] | None = None, costs: bool = True) -> Proof:
     """What the solver proves with so much work, about a second each; `start` is a layout to begin with. Without `costs` only
     whether a layout exists."""
-    return _Model(board, costs).solved(work, start)
+    model = _Model(board, costs)
+    known = _proved_of_parts(board, work) if costs else []
+    for part, bound in known:
+        model.costs_at_least(part.links, part.items, bound)
+    return model.solved(work / 2 if known else work, start)
+
+
+def _proved_of_parts(board: Board, work: float) -> list[tuple[Part, int]]:
+    """What the parts of a larger board cost at least: small ones first, because that helps to prove the larger ones."""
+    known: list[tuple[Part, int]] = []
+    for size, share in _PARTS:
+        split, smaller = parts(board, size), tuple(known)
+        for part in split:
+            model = _Model(part.board, costs=True)
+            for its, bound in smaller:
+                if set(its.items) <= set(part.items):
+                    model.costs_at_least(map(part.links.index, its.links), map(part.kept.index, its.items), bound)
+            known.append((part, model.solved(share * work / len(split), None).bound))
+    return known
 
 
 class _Model:
@@ -62,10 +83,16 @@ class _Model:
             self._no_overlap(under)
         self.total: Any = 0
         if costs:
-            self.total = sum(map(self._link, board.links), sum(map(self._worth, range(len(board.items)))))
+            self.link_costs = [self._link(link) for link in board.links]
+            self.worths = [self._worth(item) for item in range(len(board.items))]
+            self.total = sum(self.link_costs) + sum(self.worths)
             if any(not item.under for item in board.items):
                 self.total += board.line  # things on top make one line at least
             self.model.minimize(self.total)
+
+    def costs_at_least(self, links: Iterable[int], items: Iterable[int], bound: int) -> None:
+        """Lets the model know what was proved of these links and things."""
+        self._when(sum(self.link_costs[each] for each in links) + sum(self.worths[each] for each in items) >= bound)
 
     def solved(self, work: float, start: tuple[At, ...] | None) -> Proof:
         """One run of the solver."""
