@@ -5,7 +5,8 @@
 Lays so many dealt boards of 3 to 7 things and of 12 to 18 things on a grid of 1 mm, without quarter turns, and has the solver
 (`pip install 'rigc[solver]'`) prove what no layout costs less than. Prints a table; with `--write` it is written beside this file as
 `proved.md`, without the times. The search's layout is what `check` and `build` choose; with the solver it is the better of both, as `show places
---prove` tells it. The gap is by how much that one costs more than is proved: what is proved may be too little, so the true gap is no larger.
+--prove` tells it. A gap is by how much the layout before it costs more than is proved, in percent: what is proved may be too little, so the
+true gap is no larger. Where a board is full, chance has dealt it so that few layouts exist, if any.
 """
 
 from __future__ import annotations
@@ -27,7 +28,7 @@ from rigc.analysis.laying.search.layout import Layout  # noqa: E402
 from rigc.analysis.laying.search.packing import least_depth  # noqa: E402
 from rigc.analysis.laying.search.solver.model import proof  # noqa: E402
 
-WORK = 10.0  # of the solver for each board, about a second each
+WORK = 5.0  # of the solver for each board, one or two seconds each
 PACKING = 20_000  # rectangles laid down before a packing is given up
 STRIPS = (
     (
@@ -51,8 +52,13 @@ def main() -> int:
     """Prints both tables."""
     counts = [int(word) for word in sys.argv[1:] if word != "--write"]
     small, large = (*counts, *(40, 20)[len(counts) :])
-    lines = ["# The search beside what is proved", "", "Printed by `proved.py`, which tells what the columns are.", ""]
-    lines += ["| board | things | search | with the solver | proved | gap |", "| --- | --- | --- | --- | --- | --- |"]
+    lines = [
+        "# The search beside what is proved",
+        "",
+        f"Printed by `proved.py` on {time.strftime('%Y-%m-%d')}; it tells what the columns are.",
+        "",
+    ]
+    lines += ["| board | things | search | gap | with the solver | gap | proved |", "| --- |" + " --- |" * 6]
     for line in boards(small, large):
         lines.append(line)
         print(line, flush=True)
@@ -80,12 +86,11 @@ def boards(small: int, large: int) -> Iterator[str]:
         seconds = time.process_time() - start - laid
         own = None if made.at is None else as_it_is(Layout(board, list(made.at)))
         best = min(filter(None, (found, own)), key=lambda each: each.rank)
-        if made.impossible:
-            told = "no layout, proved | -"
-        else:
-            told = f"{made.bound / 1000:.0f} mm | "
-            told += "-" if best.hard else f"{100 * (best.cost - made.bound) / max(1, made.bound):.0f} %"
-        costs = ("none" if each.hard else f"{each.cost / 1000:.0f} mm" for each in (found, best))
+        costs = []
+        for each in (found, best):
+            gap = 100 * (each.cost - made.bound) / max(1, made.bound)
+            costs += ["none", "-"] if each.hard else [f"{each.cost / 1000:.0f} mm", f"{gap:.0f} %"]
+        told = "no layout exists" if made.impossible else f"{made.bound / 1000:.0f} mm"
         yield f"| dealt {seed} | {units} | {' | '.join(costs)} | {told} |"
         print(f"  {laid:.1f} s, {seconds:.1f} s", end=" ", flush=True)
 

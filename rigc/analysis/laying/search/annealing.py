@@ -75,6 +75,10 @@ class _Search:
             if number and len(self.free) <= SOME:
                 self._begun_afresh()
                 break
+            if number % 4 and self.best.hard:  # on a tight board
+                self._refilled(list(self.best.at), self.hot, number)
+                number += 1
+                continue
             polishing = number % 4 == 3
             begun = list(self.best.at) if polishing else self._begun(_WAYS[(number - number // 4) % len(_WAYS)])
             length = self.length * (1 if number == 0 else _LONG * (1 + number // 8))
