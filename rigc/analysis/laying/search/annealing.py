@@ -75,7 +75,7 @@ class _Search:
             if number and len(self.free) <= SOME:
                 self._begun_afresh()
                 break
-            if number % 4 and self.best.hard:  # on a tight board
+            if number > 1 and number % 4 and self.best.hard:  # a tight board
                 self._refilled(list(self.best.at), self.hot, number)
                 number += 1
                 continue

@@ -31,10 +31,11 @@ class FreeRoom:
         reach = self._reach() // step + 2
         self.stride = self.columns + reach
         self._row = (1 << self.columns) - 1
-        self._repeated = [0]  # by number of rows: a bit at the start of each
-        for row in range(self.rows + reach):
-            self._repeated.append(self._repeated[-1] | 1 << row * self.stride)
-        self._deck = self._row * self._repeated[self.rows]
+        self._starts = 1  # a bit at the start of each row, of more rows than there are
+        rows = 1
+        while rows < self.rows + reach:
+            self._starts |= self._starts << rows * self.stride
+            rows *= 2
 
     def of(self, item: int, shape: int, at: Sequence[At], standing: Iterable[int]) -> int:
         """The bits of the places at which an item in a shape is in nobody's way of those that are standing."""
@@ -55,7 +56,7 @@ class FreeRoom:
         for y in ys:
             if 0 <= y <= self.board.depth and y % step == 0:
                 row |= self._row << y // step * stride
-        across = free & (~((free << 1) & (free >> 1)) | column * self._repeated[self.rows])
+        across = free & (~((free << 1) & (free >> 1)) | column * self._starts_of(self.rows))
         found = across & (~((free << stride) & (free >> stride)) | row)
         bits = bin(found)[:1:-1]
         place = bits.find("1")
@@ -126,7 +127,10 @@ class FreeRoom:
 
     def _box(self, left: int, front: int, right: int, rear: int) -> int:
         row = ((1 << right - left) - 1) << left
-        return (row * self._repeated[rear - front]) << front * self.stride
+        return (row * self._starts_of(rear - front)) << front * self.stride
+
+    def _starts_of(self, rows: int) -> int:
+        return self._starts & ((1 << rows * self.stride) - 1)
 
     def _forbidden(self, one: int, its: int, other: int, shape: int) -> list[Area]:
         board, ground = self._level, self.ground
