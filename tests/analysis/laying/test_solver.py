@@ -20,6 +20,7 @@ from rigc.analysis.laying.search.ground import Ground
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.solver.forbidden import forbidden, parted
 from rigc.analysis.laying.search.solver.model import proof
+from rigc.analysis.laying.search.solver.parts import parts
 from rigc.reports.content import Table
 from rigc.reports.laying.choice_sheets import proved_sheet
 
@@ -33,6 +34,26 @@ def test_the_best_is_proved(seed: int, units: int) -> None:
     layout = Layout(board, list(made.at))
     assert (layout.faults, layout.cost) == (0, made.bound)
     assert shorter_than(board, made.bound / 100) is None
+
+
+def test_what_stands_in_the_way_of_a_lead_is_seen() -> None:
+    """On this full board a bound that lets leads run through things is 620 mm; the best layout has 650 mm, and is proved to be that."""
+    board = dealt(2, 5, turning=False).replace(step=10)
+    made = proof(board, 5)
+    assert made.at is not None
+    layout = Layout(board, list(made.at))
+    assert (layout.faults, layout.cost, made.bound) == (0, 650_000, 650_000)
+
+
+def test_parts_of_a_board() -> None:
+    board = dealt(3, 6, turning=False)
+    board = board.replace(items=(*board.items[:5], board.items[5].replace(fixed=(0, 0), use=7)))
+    first, last = parts(board, 4)
+    assert (first.items, first.kept, first.links) == ((0, 1, 2, 3), (0, 1, 2, 3, 5), (0, 1, 2))
+    assert (last.items, last.kept, last.links) == ((1, 2, 3, 4), (1, 2, 3, 4, 5), (1, 2, 3, 4))
+    assert [(link.start.item, link.end.item) for link in last.board.links] == [(0, 1), (1, 2), (2, 3), (3, 4)]
+    assert last.board.items[4].use == 0
+    assert not parts(board, 5)
 
 
 def test_what_the_solver_forbids_the_rules_forbid() -> None:
