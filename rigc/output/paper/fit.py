@@ -169,7 +169,7 @@ def _fit(document: Document, way: _Way, first: Document, names: str) -> Fit:
 def _turns(sheet: Sheet) -> Iterable[Sheet]:
     """The sheet as it says, and turned where what it holds can stand so."""
     yield sheet
-    narrow = _page("letter", across=False)
+    narrow = _page("letter", across=False, stage=sheet.name in STAGE)
     if any(isinstance(each, Drawing) and (each.width_mm > narrow.wide or not sheet.landscape) for each in sheet.blocks):
         return
     if sheet.landscape and not all(fits(each, narrow) for each in sheet.blocks if isinstance(each, Table)):

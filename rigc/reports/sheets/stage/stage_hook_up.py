@@ -90,7 +90,7 @@ def _scenarios(rig: Rig) -> Table:
         )
         for each in rig.scenarios.values()
     )
-    columns = (Column("scenario"), Column("place", key="title"), Column("plays into", key="amps", folds="into {}"))
+    columns = (Column("scenario"), Column("place", key="title"), Column("plays into", key="amps"))
     return Table("scenarios", "Where what is plugged in", columns, rows)
 
 
