@@ -2,7 +2,8 @@
 
 Why it matters: one stamp switches two units, or turns a knob; a treadle that touches can't travel all the way.
 What to do: move one of them by the figure that is told; a row behind may also be raised. What is needed follows the rig's
-class: {foot.SWITCH_SPACING_MM[home][0]} beside and {foot.SWITCH_SPACING_MM[home][1]} between rows at home and in a studio, {foot.SWITCH_SPACING_MM[gigging][0].value} and {foot.SWITCH_SPACING_MM[gigging][1].value} for gigs and flights, {foot.SWITCH_SPACING_MM[touring][0].value} and {foot.SWITCH_SPACING_MM[touring][1].value} on tour.
+class: {foot.SWITCH_SPACING_MM[home][0]} beside and {foot.SWITCH_SPACING_MM[home][1]} between rows at home and in a studio, {foot.SWITCH_SPACING_MM[gigging][0].value} and {foot.SWITCH_SPACING_MM[gigging][1].value} for gigs and flights, {foot.SWITCH_SPACING_MM[touring][0].value} and {foot.SWITCH_SPACING_MM[touring][1].value} on tour. Within one unit
+its maker has settled it, and it is only remarked.
 Source: common practice, no source; geometry on stated places.
 """
 
@@ -71,7 +72,7 @@ def _too_near(rig: Rig, switches: tuple[FootSpot, ...], clash: BodyClash) -> Ite
 
 
 def _own(rig: Rig, name: str, found: list[tuple[float, float]]) -> Diagnostic:
-    """Switches of one unit: no place mends that."""
+    """Switches of one unit, which no place mends: a remark, for its maker settled it and many a sound unit of two switches is built so."""
     beside, rows = (fact.value for fact in SWITCH_SPACING_MM[rig.head.rig_class or "home"])
     across, along = min(found)
     more = f" ({len(found)} pairs of them are too near)" if len(found) > 1 else ""
@@ -81,6 +82,7 @@ def _own(rig: Rig, name: str, found: list[tuple[float, float]]) -> Diagnostic:
         f"a {rig.head.rig_class or 'home'} rig needs {beside:g} or {rows:g} mm",
         subject=(name, name),
         label="stands here",
+        level=Level.REMARK,
         numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
         help=f"no place on the board mends that: give what is stamped on to another switch, take a unit with wider spacing, or "
         f"say why it will do (`accept switches-too-near on {name}`); say `worked by hand` in its block if no foot works it",
