@@ -28,6 +28,7 @@ _LONG = 4  # further rounds are so many times as long
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
 _WAYS = (0, 1, 3, 0, 2)  # in which the rounds begin
 FEW, SOME = 6, 7  # so many things are laid by branch and bound; so many are taken out and put back
+_FAULTY = 3  # rounds more before that while something is in the way or out of balance
 _REFILL = 4_000  # steps for that each time
 _OUT, _EACH_OUT = 4, 3_000  # so many of them are taken out at a time, and the steps for laying them at most
 _OWN, _COARSE = 75_000, 6_000  # steps for that at most: on the board's own grid, and where that is too fine
@@ -72,10 +73,10 @@ class _Search:
                 self.effort, patience = self.effort + patience, 0
                 self._refilled(list(self.best.at), self.hot, number)
                 continue
-            if number and len(self.free) <= SOME:
+            if number > (_FAULTY if self.best.hard else 0) and len(self.free) <= SOME:
                 self._begun_afresh()
                 break
-            if number > 1 and number % 4 and self.best.hard:  # a tight board
+            if number > 1 and number % 4 and self.best.hard and len(self.free) > SOME:  # a tight board
                 self._refilled(list(self.best.at), self.hot, number)
                 number += 1
                 continue
