@@ -61,3 +61,16 @@ def test_one_file_minds_only_itself(board: Path, capfd: pytest.CaptureFixture[st
     assert main(["-q", "build", "-o", "all.html"]) == 2
     assert "'all.html' is of revision A of 'toy'" in capfd.readouterr().err
     assert main(["-q", "build", "-o", "other.html"]) == 0
+
+
+def test_a_sheet_that_the_rig_no_longer_has_is_named(board: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    documents = board.parent / "documents"
+    old = (documents / "cable-list.md").read_text()
+    (documents / "customs-list.md").write_text(old)
+    (documents / "notes.md").write_text("ours\n")
+    capfd.readouterr()
+    assert main(["-q", "build", "--separate"]) == 0
+    left = "of an earlier build, and not made now: 'customs-list.md' in documents; delete what the rig no longer has\n"
+    assert left in capfd.readouterr().err
+    assert main(["-q", "build", "--sheet", "cable-list"]) == 0
+    assert "earlier build" not in capfd.readouterr().err

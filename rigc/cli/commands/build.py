@@ -10,7 +10,7 @@ import click
 
 from rigc.cli.commands.completion import rigs
 from rigc.cli.commands.completion import sheets as offered
-from rigc.cli.destination import FORMS, ON_REQUEST, Destination, Text
+from rigc.cli.destination import FOLDER, FORMS, ON_REQUEST, Destination, Text
 from rigc.cli.held import Held, held, held_in
 from rigc.cli.options import Given, listed, listed_sheets, rig_options
 from rigc.cli.screen import Screen
@@ -140,7 +140,7 @@ def _build(
         plain = asked.draft or report.unreadable or any(each.fault for each in made)
         screen.err(f"nothing was written{'' if plain else '; --draft writes in spite of errors'}\n")
         return read
-    _put(screen, asked.target, made, replace)
+    _put(asked, made, replace)
     if deps is not None:
         from rigc.cli.depfile import depfile
 
@@ -148,14 +148,17 @@ def _build(
     return read
 
 
-def _put(screen: Screen, target: Destination, made: Sequence[Made], replace: bool) -> None:
-    texts = _texts(made)
+def _put(asked: Asked, made: Sequence[Made], replace: bool) -> None:
+    screen, target, texts = asked.screen, asked.target, _texts(made)
     mine = frozenset().union(*(each.marks for each in made))
-    others = {} if target.is_stdout else _others(target, texts, mine)
+    there = {} if target.is_stdout else _there(target, texts)
+    others = {path: each for path, each in there.items() if each not in mine}
     if others and not replace:
         raise click.ClickException(_refused(others))
     _write(screen, target, texts)
     _left(screen, {path: each for path, each in others.items() if path not in texts})
+    if target.separate and not target.is_file and not asked.sheets:
+        _gone(screen, [path for path in there if path not in texts and path not in others and _is_sheet(path, target)])
 
 
 def _texts(made: Sequence[Made]) -> dict[Path, Text]:
@@ -167,12 +170,16 @@ def _texts(made: Sequence[Made]) -> dict[Path, Text]:
     return texts
 
 
-def _others(target: Destination, texts: dict[Path, Text], mine: frozenset[Held]) -> dict[Path, Held]:
-    """What stands where these texts go, or in their folder, and is of another revision or another rig."""
+def _there(target: Destination, texts: dict[Path, Text]) -> dict[Path, Held]:
+    """The documents that stand where these texts go, or in their folder."""
     found = {path: each for path in texts if (each := held(path)) is not None}
     for folder in set() if target.is_file else {path.parent for path in texts}:
         found |= held_in(folder)
-    return {path: each for path, each in found.items() if each not in mine}
+    return found
+
+
+def _is_sheet(path: Path, target: Destination) -> bool:
+    return path.suffix[1:] in target.forms and path.stem != FOLDER
 
 
 def _refused(others: dict[Path, Held]) -> str:
@@ -187,6 +194,15 @@ def _left(screen: Screen, others: dict[Path, Held]) -> None:
         folder = paths[0].parent.as_posix()
         what = f"'{paths[0].name}'" if len(paths) == 1 else f"{len(paths)} documents"
         screen.err(f"{what} of {other} {'is' if len(paths) == 1 else 'are'} still in {folder}\n")
+
+
+def _gone(screen: Screen, paths: list[Path]) -> None:
+    """Tells sheets of an earlier build that the rig no longer has: nobody builds them anew."""
+    for folder in dict.fromkeys(path.parent for path in paths):
+        names = ", ".join(f"'{path.name}'" for path in paths if path.parent == folder)
+        screen.err(
+            f"of an earlier build, and not made now: {names} in {folder.as_posix()}; delete what the rig no longer has\n"
+        )
 
 
 def _write(screen: Screen, target: Destination, texts: dict[Path, Text]) -> None:
