@@ -1,9 +1,10 @@
-"""A layout that may have faults -> what has to be left out so that the rest has none."""
+"""A layout that may have faults -> what has to be left out so that the rest has none, and what of that has room elsewhere."""
 
 from __future__ import annotations
 
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.free_room import FreeRoom
+from rigc.analysis.laying.search.ground import At, Ground
 from rigc.analysis.laying.search.layout import Layout
 
 
@@ -24,3 +25,37 @@ def left_out(board: Board, at: tuple[At, ...]) -> dict[int, int]:
             if each in short:
                 short[each] -= layout.fault_between(worst, each)
     return without_room
+
+
+def put_back(board: Board, at: tuple[At, ...]) -> tuple[At, ...]:
+    """The layout with each thing that would be left out at the free place nearest to where it was, the smallest first, if there is
+    one. A search that finds no layout ends where least is in the way, which may be in the way of more things than need be."""
+    outside = left_out(board, at)
+    if not outside:
+        return at
+    ground = Ground(board)
+    room = FreeRoom(ground)
+    standing = set(range(len(board.items))).difference(outside)
+    found = list(at)
+    for item in sorted(
+        outside, key=lambda each: (board.items[each].shapes[0].width * board.items[each].shapes[0].depth, each)
+    ):
+        place = _nearest(room, item, found, standing)
+        if place is not None:
+            found[item] = place
+            standing.add(item)
+    return tuple(found)
+
+
+def _nearest(room: FreeRoom, item: int, at: list[At], standing: set[int]) -> At | None:
+    ground, (was_x, was_y, _) = room.ground, at[item]
+    places = [
+        (abs(x - was_x) + abs(y - was_y), (x, y, shape))
+        for shape in range(len(room.board.items[item].shapes))
+        for x, y in room.places(room.of(item, shape, at, standing), [was_x], [was_y])
+    ]
+    beside = [each for each in ground.beside[item] if each in standing]
+    for _, place in sorted(places):
+        if not ground.alone(item, place) and not any(ground.between(item, place, each, at[each]) for each in beside):
+            return place
+    return None
