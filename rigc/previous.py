@@ -37,14 +37,15 @@ def before(
     effort: int | None,
     seen: frozenset[str] = frozenset(),
 ) -> Before:
-    """The revision that the rig block's `follows` names; nothing where it names none, or one of the files `seen`."""
+    """The revision that the rig block's `follows` names; nothing where it names none, and a finding where that
+    is one of the files `seen`, which follow it."""
     follows = next((item for item in _head_items(gathered) if isinstance(item, nodes.Follows)), None)
     if follows is None:
         return Before()
     name = used_name(follows.span.source.name, follows.path.value)
     seen |= {gathered.sources[0].name}
     if name in seen:
-        return Before()
+        return _none(follows, f"'{name}' is this file or follows it: no revision is its own before")
     try:
         old = gather(load, name, reader)
     except Unreadable as fault:

@@ -66,4 +66,4 @@ def test_what_can_t_be_compared_with(tmp_path: Path, old: str | None, message: s
 def test_a_revision_that_follows_itself(tmp_path: Path) -> None:
     previous, findings = told(tmp_path, rig("B", '  follows A "b.rig"\n', "lant"), None)
     assert previous.results is None
-    assert findings == ["'b.rig' is revision B, not A"]
+    assert findings == ["'b.rig' is this file or follows it: no revision is its own before"]

@@ -295,7 +295,7 @@ inlet                  stated     | cable-list crossing-list cut-list deck-drawi
 input                  carries    | unit-data-sheets | test-record unit-schedule
                        impedance  | loading-table unit-schedule |
 input@amp              jack       | cable-list unit-data-sheets | test-record unit-schedule
-input@desk             jack       | loading-table test-record unit-data-sheets wiring-sheet | unit-schedule
+input@desk             jack       | test-record unit-data-sheets | fault-tree loading-table unit-schedule wiring-sheet
 input@listener         jack       | unit-data-sheets | test-record unit-schedule
 input@unit             jack       | unit-data-sheets | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table pull-list signal-flow test-record wiring-sheet unit-schedule
 inside                 depth      | deck-drawing unit-schedule |
@@ -529,7 +529,7 @@ stands_out             amount     | deck-drawing plan-full-size unit-schedule |
 starts                 amount     | power-table unit-schedule |
 stepped                stated     | deck-drawing |
 stereo_pair            stated     | unit-data-sheets | unit-schedule
-stock_choice           signal     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule |
+stock_choice           signal     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule | midi-and-control-map wiring-sheet
                        stated     | cable-list cut-list label-sheet mass-and-balance pull-list unit-schedule |
 strip                  name       | maintenance mass-and-balance mounting-strips pull-list unit-schedule |
                        title      | unit-schedule |
@@ -544,7 +544,7 @@ tall                   amount     | deck-drawing unit-schedule |
 technology             kind       | test-record unit-schedule | mains-sheet power-table
 tempo@preset           amount     | wiring-sheet |
 tempo@song             amount     | preset-sheet |
-thickness              amount     | cable-list cut-list deck-drawing mass-and-balance midi-and-control-map pull-list unit-schedule | spares-list
+thickness              amount     | cable-list cut-list deck-drawing mass-and-balance midi-and-control-map pull-list unit-schedule | loading-table spares-list
 tie                    stated     | crossing-list |
 tier                   front      | deck-drawing |
                        height     | cable-list cut-list deck-drawing loading-table mass-and-balance midi-and-control-map pull-list spares-list |

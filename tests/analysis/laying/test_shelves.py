@@ -39,7 +39,8 @@ def test_what_finds_no_room_is_left_out_with_what_it_lacks() -> None:
         (1, 2 * EFFORT // 36),  # up to six (n / 6) squared
         (3, EFFORT // 2),
         (6, 2 * EFFORT),
-        (7, EFFORT),
+        (7, 3 * EFFORT // 2),
+        (8, EFFORT),
         (40, EFFORT),
         (80, EFFORT // 4),
         (400, EFFORT // 100),
