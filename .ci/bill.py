@@ -1,4 +1,4 @@
-"""Writes `rigc.cdx.json`, the bill of what rigc ships and what it builds on, as CycloneDX 1.6 (an open standard, ECMA-424).
+"""Writes `.ci/rigc.cdx.json`, the bill of what rigc ships and what it builds on, as CycloneDX 1.6 (an open standard, ECMA-424).
 
     python .ci/bill.py
 
@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import Any
 
 ROOT = Path(__file__).parent.parent
-BILL = ROOT / "rigc.cdx.json"
+BILL = ROOT / ".ci" / "rigc.cdx.json"
 EXTRAS = ("pdf", "dxf", "lsp", "solver", "tables")
 FONTS = ROOT / "templates" / "fonts"
 

@@ -30,7 +30,7 @@ def test_each_folder_that_is_asked_for_is_packed() -> None:
 def test_the_bill_lists_what_is_shipped_and_needed() -> None:
     """Each package that rigc or one of its extras names, in the version with which everything last passed, with a licence; and the
     typeface's files as they are. `python .ci/bill.py` makes it anew."""
-    bill = json.loads((ROOT / "rigc.cdx.json").read_text("utf-8"))
+    bill = json.loads((ROOT / ".ci" / "rigc.cdx.json").read_text("utf-8"))
     project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
     passed = dict(line.lower().split("==") for line in (ROOT / ".ci" / "versions.txt").read_text("utf-8").split())
     listed = {each["name"]: each for each in bill["components"]}

@@ -1,7 +1,7 @@
 """The reader of one command: parses sources, and keeps tables and clean parses in the user's cache folder.
 
 Making the grammar's tables takes a second, loading lark and them some hundred milliseconds; a file without mistakes needs but what the
-automaton goes by, and one that has not changed since it was parsed not even that.
+automaton goes by, which an installed rigc bears (`STATES`), and one that has not changed since it was parsed not even that.
 """
 
 from __future__ import annotations
@@ -26,14 +26,26 @@ if TYPE_CHECKING:
     from rigc.syntax.parse import Grammar
     from rigc.syntax.tables import Tables
 
+STATES = Path(__file__).parent.parent / "syntax" / "states.txt"
+"""What was made when rigc was installed; in a checkout whose grammar was edited since it is of another, and made anew."""
+
 _OURS = ("rigc.syntax.", "rigc.source")
+
+
+def shipped_states() -> str:
+    """The text of `STATES`: what it was made of, the reserved words, and what the automaton goes by, a line each."""
+    from rigc.syntax.tables import Tables
+
+    text = _grammar_text()
+    tables = Tables.build(text)
+    return "\n".join((_made_of(text), " ".join(sorted(tables.reserved)), tables.automaton, ""))
 
 
 class CachedReader:
     """Reads with the grammar of this rigc. A cache that can't be read or written costs time and nothing else."""
 
     def __init__(self) -> None:
-        self._text = (folder("grammar") / "rig.lark").read_text("utf-8")
+        self._text = _grammar_text()
         self._cache = cache()
 
     def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
@@ -66,6 +78,8 @@ class CachedReader:
     @cached_property
     def reserved(self) -> frozenset[str]:
         """The words of the language that can't name a declared thing."""
+        if self._shipped is not None:
+            return frozenset(self._shipped[0].split())
         name = self._name("reserved", self._key.hex())
         saved = self._cache.read(name)
         if saved:
@@ -80,12 +94,23 @@ class CachedReader:
         from rigc.syntax.automaton import Automaton
         from rigc.syntax.parse import Grammar
 
+        if self._shipped is not None:
+            return Grammar(Automaton(self._shipped[1]), lambda: self._tables)
         name = self._name("states", self._key.hex())
         saved = self._cache.read(name)
         if saved is None:
             saved = self._tables.automaton.encode("ascii")
             self._cache.write(name, saved)
         return Grammar(Automaton(saved.decode("ascii")), lambda: self._tables)
+
+    @cached_property
+    def _shipped(self) -> tuple[str, str] | None:
+        """The reserved words and the automaton's text that were installed; None where there are none of this grammar and code."""
+        try:
+            made_of, reserved, automaton, _ = STATES.read_text("ascii").split("\n")
+        except (OSError, ValueError):
+            return None
+        return (reserved, automaton) if made_of == _made_of(self._text) else None
 
     @cached_property
     def _tables(self) -> Tables:
@@ -109,6 +134,16 @@ class CachedReader:
 
     def _name(self, sort: str, *what: str) -> str:
         return f"{sort}-{hashlib.sha256(chr(0).join(what).encode('utf-8', 'surrogatepass')).hexdigest()[:24]}"
+
+
+def _grammar_text() -> str:
+    return (folder("grammar") / "rig.lark").read_text("utf-8")
+
+
+def _made_of(text: str) -> str:
+    """The digest of the grammar and of the code that makes the automaton of it."""
+    code = [(STATES.parent / name).read_bytes() for name in ("automaton.py", "tables.py")]
+    return hashlib.sha256(b"\0".join((text.encode("utf-8"), *code))).hexdigest()
 
 
 def _far(old: str, new: str) -> bool:
