@@ -15,6 +15,7 @@ from cases import ROOT
 from rigc.cli import main
 from rigc.compile import compile_rig
 from rigc.diagnostics.saved import restored, saved
+from rigc.files import reader
 from rigc.files.cache import Cache
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
@@ -31,13 +32,15 @@ def tables(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
     (home / "small.rig").write_text("language 1\n")
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_CACHE_HOME", str(home))
+        patch.setattr(reader, "STATES", home / "none")
         main(["check", str(home / "small.rig")])
     return [each for sort in ("tables", "states", "reserved") for each in (home / "rigc").glob(f"{sort}-*")]
 
 
 @pytest.fixture
 def kept(tmp_path: Path, tables: list[Path], monkeypatch: pytest.MonkeyPatch) -> Path:
-    """The folder of the cache, which holds nothing but the grammar's tables."""
+    """The folder of the cache, which holds nothing but the grammar's tables; rigc itself has none, as in a checkout that was edited."""
+    monkeypatch.setattr(reader, "STATES", tmp_path / "none")
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     monkeypatch.setenv("RIGC_DEBUG", "1")
     folder = tmp_path / "cache" / "rigc"
