@@ -92,10 +92,8 @@ def usual_effort(board: Board) -> int:
     """The steps of search where none are asked for; more for a few things, which are laid by more than one search, and by the square
     fewer for fewer, so that one thing more on a laid board is placed at once."""
     free = sum(item.fixed is None for item in board.items)
-    if free <= FEW:
-        return 2 * EFFORT * free**2 // FEW**2
     if free <= SOME:
-        return 3 * EFFORT // 2
+        return min(2 * EFFORT * free**2 // FEW**2, 3 * EFFORT // 2)
     return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
 
 

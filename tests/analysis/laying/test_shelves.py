@@ -38,7 +38,7 @@ def test_what_finds_no_room_is_left_out_with_what_it_lacks() -> None:
     [
         (1, 2 * EFFORT // 36),  # up to six (n / 6) squared
         (3, EFFORT // 2),
-        (6, 2 * EFFORT),
+        (6, 3 * EFFORT // 2),  # and no more than half as many again as many things get
         (7, 3 * EFFORT // 2),
         (8, EFFORT),
         (40, EFFORT),

@@ -19,6 +19,7 @@ from rigc.analysis.laying.search.tree_bounds import WEIGHED_EACH, Branch, TreeBo
 
 _GROWTH = 3  # percent by which the limit grows each time
 _LOOKS = 8  # so many places looked at take as long as one step of the other search
+_MEASURED, _JUDGED = 24, 40  # and as many as these, leads measured once more and a whole layout judged
 
 
 class FewThings:
@@ -102,6 +103,7 @@ class FewThings:
         board, links = self.layout.board, self.closed[number]
         standing = {item: now[item] for item in self.standing[number]}
         more = 0
+        self.looks += _MEASURED
         for link, (length, broken, *_) in zip(links, some_runs(board, links, standing), strict=True):
             more += length * link.share + broken * board.passing + backwards(link, now) - link_bound(board, link, now)
         return more
@@ -134,6 +136,7 @@ class FewThings:
         """Keeps a layout that the bounds let through if it is without fault and really cheaper."""
         changes = [(branch.item, *now[branch.item].at) for branch in self.tree.branches]
         hard, missed, at = self.layout.faults_with(changes)
+        self.looks += _JUDGED
         if hard or missed > self.missed:
             return
         cost, broken = self.layout.cost_with(at, changes)
