@@ -78,8 +78,9 @@ class CachedReader:
     @cached_property
     def reserved(self) -> frozenset[str]:
         """The words of the language that can't name a declared thing."""
-        if self._shipped is not None:
-            return frozenset(self._shipped[0].split())
+        shipped = self._shipped(1)
+        if shipped is not None:
+            return frozenset(shipped.split())
         name = self._name("reserved", self._key.hex())
         saved = self._cache.read(name)
         if saved:
@@ -94,8 +95,9 @@ class CachedReader:
         from rigc.syntax.automaton import Automaton
         from rigc.syntax.parse import Grammar
 
-        if self._shipped is not None:
-            return Grammar(Automaton(self._shipped[1]), lambda: self._tables)
+        shipped = self._shipped(2)
+        if shipped is not None:
+            return Grammar(Automaton(shipped), lambda: self._tables)
         name = self._name("states", self._key.hex())
         saved = self._cache.read(name)
         if saved is None:
@@ -103,14 +105,14 @@ class CachedReader:
             self._cache.write(name, saved)
         return Grammar(Automaton(saved.decode("ascii")), lambda: self._tables)
 
-    @cached_property
-    def _shipped(self) -> tuple[str, str] | None:
-        """The reserved words and the automaton's text that were installed; None where there are none of this grammar and code."""
+    def _shipped(self, number: int) -> str | None:
+        """A line of what was installed, read no further than it; None where there is none of this grammar and code."""
         try:
-            made_of, reserved, automaton, _ = STATES.read_text("ascii").split("\n")
+            with STATES.open(encoding="ascii") as file:
+                lines = [file.readline() for _ in range(number + 1)]
         except (OSError, ValueError):
             return None
-        return (reserved, automaton) if made_of == _made_of(self._text) else None
+        return lines[number] if lines[number].endswith("\n") and lines[0] == f"{_made_of(self._text)}\n" else None
 
     @cached_property
     def _tables(self) -> Tables:

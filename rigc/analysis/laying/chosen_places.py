@@ -10,7 +10,7 @@ from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.clash import Tight, tightness
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
-from rigc.analysis.laying.search.left_out import left_out, put_back
+from rigc.analysis.laying.search.left_out import put_back
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
@@ -62,8 +62,7 @@ def laid(
     """The rig with what stands there, and the findings about what has no room, with why (`tight`) and
     what would let all stand (`advice`)."""
     rig, deck, rooms, board = task.rig, task.deck, task.rooms, task.board
-    at = put_back(board, at)
-    without_room = left_out(board, at)
+    at, without_room = put_back(board, at)
     first_room = len(board.items) - len(rooms)
     chosen = {
         item.name: _place(rig, deck, board, number, at[number])

@@ -25,10 +25,8 @@ from rigc.model.stock import ChosenPlug
 from rigc.record import Record
 
 _THINGS = 3  # so many are tried on the other side, the worst in the way first
-_AGAIN, _SHORT = (
-    8,
-    4,
-)  # so many plugs are tried as usual by laying all anew, each with so much less than the whole takes
+_AGAIN = 8  # so many plugs are tried as usual by laying all anew,
+_SHORT = 4  # each with so much less than the whole takes
 
 
 class Eased(Record):

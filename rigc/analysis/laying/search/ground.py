@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from rigc.analysis.laying.hold import lacking
 from rigc.analysis.laying.search.board import Area, Board, Spot
 from rigc.analysis.laying.search.conflicts import Solid, far_from, in_the_way, off_the_deck, raised, window
@@ -75,6 +77,10 @@ class Ground:
                 self._alone.clear()
             known = self._alone[item, at] = self._off(item, at)
         return known
+
+    def is_free(self, item: int, at: At, standing: Sequence[At], beside: Iterable[int]) -> bool:
+        """Whether an item at a place is in nobody's way, of those `beside` it that are `standing`, nor off its ground."""
+        return not self.alone(item, at) and not any(self.between(item, at, each, standing[each]) for each in beside)
 
     def lift(self, item: int, at: At) -> int:
         """How high the tier is on which an item at a place stands."""

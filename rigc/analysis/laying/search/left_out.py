@@ -27,12 +27,12 @@ def left_out(board: Board, at: tuple[At, ...]) -> dict[int, int]:
     return without_room
 
 
-def put_back(board: Board, at: tuple[At, ...]) -> tuple[At, ...]:
+def put_back(board: Board, at: tuple[At, ...]) -> tuple[tuple[At, ...], dict[int, int]]:
     """The layout with each thing that would be left out at the free place nearest to where it was, the smallest first, if there is
-    one. A search that finds no layout ends where least is in the way, which may be in the way of more things than need be."""
+    one; and what is left out even so, as `left_out` tells it. A search that finds no layout ends where least is in the way, which may be in the way of more things than need be."""
     outside = left_out(board, at)
     if not outside:
-        return at
+        return at, outside
     ground = Ground(board)
     room = FreeRoom(ground)
     standing = set(range(len(board.items))).difference(outside)
@@ -44,7 +44,7 @@ def put_back(board: Board, at: tuple[At, ...]) -> tuple[At, ...]:
         if place is not None:
             found[item] = place
             standing.add(item)
-    return tuple(found)
+    return tuple(found), left_out(board, tuple(found))
 
 
 def _nearest(room: FreeRoom, item: int, at: list[At], standing: set[int]) -> At | None:
@@ -56,6 +56,6 @@ def _nearest(room: FreeRoom, item: int, at: list[At], standing: set[int]) -> At 
     ]
     beside = [each for each in ground.beside[item] if each in standing]
     for _, place in sorted(places):
-        if not ground.alone(item, place) and not any(ground.between(item, place, each, at[each]) for each in beside):
+        if ground.is_free(item, place, at, beside):
             return place
     return None

@@ -17,10 +17,8 @@ from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.laying.search.lengths import Standing, backwards, link_bound, some_runs
 from rigc.analysis.laying.search.moves import Dice
 
-_STEPS, _CELLS_A_STEP = (
-    4,
-    40_000,
-)  # of the other search take as long as to put one thing back: a few, and one for so many bits
+_STEPS = 4  # of the other search take as long as to put one thing back,
+_CELLS_A_STEP = 40_000  # and one more for so many bits
 _MEASURED = 10  # places whose leads are measured, of all that look cheaper than the best of these
 _OUT, _OUT_TO_FILL = 6, 7  # so many things are taken out at most, beside what waits outside
 _SWAY = 0.4  # of the heat: what a place may look cheaper by
@@ -136,7 +134,7 @@ class Refill:
         for least, _, place in sorted(ranked):
             if best is not None and (least >= best[0] or measured == _MEASURED):
                 break
-            if ground.alone(item, place) or any(ground.between(item, place, each, at[each]) for each in beside):
+            if not ground.is_free(item, place, at, beside):
                 continue
             measured += 1
             stood[item] = ground.stand(item, place)
