@@ -8,7 +8,6 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Report
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.diagnostics.wording import listed
-from rigc.source import Span
 from rigc.syntax.nodes import Word
 
 NOWHERE = "declared nowhere"
@@ -192,14 +191,11 @@ def twice(what: str, again: Word, first: Word, help: str) -> Diagnostic:
 
 def stated_twice(what: str, again: Word, first: Word) -> Diagnostic:
     """As `twice`, of what two lines of blocks say where one is wanted: either may go."""
-    mends = tuple(Mend(f"delete '{_line_of(each.span)}'", (Delete(each.span),)) for each in (first, again))
+    mends = tuple(
+        Mend(f"delete '{each.span.source.line(each.span.line).strip()}'", (Delete(each.span),))
+        for each in (first, again)
+    )
     return twice(what, again, first, "").replace(mends=mends)  # type: ignore[no-any-return]
-
-
-def _line_of(span: Span) -> str:
-    text = span.source.text
-    end = text.find("\n", span.start)
-    return text[text.rfind("\n", 0, span.start) + 1 : end if end >= 0 else None].strip()
 
 
 def article(kind: str) -> str:

@@ -8,6 +8,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.diagnostics.mend import Delete, Mend, Replace
+from rigc.model.slips.said_again import first_line
 from rigc.model.slips.unfit_text import UNFIT_TEXT
 from rigc.source import Span
 from rigc.syntax import nodes
@@ -46,9 +47,9 @@ def _told(node: Any, text: Text, line: Any) -> Diagnostic:
     if words is not None:
         start = text.span.source.text.rindex(words, 0, text.span.start) if words else text.span.start
         gone = Span(text.span.source, start, text.span.end)
-        mends = (Mend(f"leave the empty text out of `{_first_line(line)}`", (Replace(gone, ""),)),)
+        mends = (Mend(f"leave the empty text out of `{first_line(line)}`", (Replace(gone, ""),)),)
     elif not hasattr(line, "items"):
-        mends = (Mend(f"delete '{_first_line(line)}'", (Delete(line.span),)),)
+        mends = (Mend(f"delete '{first_line(line)}'", (Delete(line.span),)),)
     return UNFIT_TEXT.at(
         text.span,
         "this text is empty",
@@ -66,7 +67,3 @@ def _said_before(node: Any, text: Text) -> str | None:
             if any(getattr(node, field.name) is text for field in fields):
                 return " ".join(each for each in part if isinstance(each, str))
     return None
-
-
-def _first_line(line: Any) -> str:
-    return str(line).split("\n", 1)[0]

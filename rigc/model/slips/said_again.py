@@ -165,7 +165,7 @@ def _again_in_list(before: Word, again: Word, first: Word) -> Diagnostic:
 
 def stated_again(first: Any, again: Any, mends: tuple[Mend, ...] = ()) -> Diagnostic:
     """The finding about the second of two statements; `mends` where there is something better than to leave one of them standing."""
-    said = _line(again)
+    said = first_line(again)
     same = first == again
     return SAID_TWICE.at(
         again.span,
@@ -180,8 +180,9 @@ def _either(first: Any, again: Any, same: bool) -> tuple[Mend, ...]:
     """The ways to leave one of two statements standing."""
     if same:
         return (Mend("delete the second line", (Delete(again.span),)),)
-    return tuple(Mend(f"delete '{_line(each)}'", (Delete(each.span),)) for each in (first, again))
+    return tuple(Mend(f"delete '{first_line(each)}'", (Delete(each.span),)) for each in (first, again))
 
 
-def _line(node: Any) -> str:
+def first_line(node: Any) -> str:
+    """The first line of a statement, as it is printed."""
     return str(node).split("\n", 1)[0]

@@ -98,7 +98,7 @@ def _is_placeable(context: Context, word: Word) -> bool:
 
 
 def _sensible(context: Context, node: Any, words: tuple[Word, ...]) -> bool:
-    """Whether no thing is named stated_twice, and at least two where one alone says nothing."""
+    """Whether no thing is named twice, and at least two where one alone says nothing."""
     seen: set[str] = set()
     for word in words:
         if word.text in seen:
