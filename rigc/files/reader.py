@@ -16,7 +16,9 @@ from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from rigc.analysis.laying.search.known import KNOWN
 from rigc.files.cache import cache
+from rigc.files.layouts import Layouts
 from rigc.record import Record
 from rigc.resources import folder
 from rigc.source import Source, Span, alike
@@ -42,11 +44,13 @@ def shipped_states() -> str:
 
 
 class CachedReader:
-    """Reads with the grammar of this rigc. A cache that can't be read or written costs time and nothing else."""
+    """Reads with the grammar of this rigc, and lets found layouts be kept beside what it read. A cache that can't be read or written costs
+    time and nothing else."""
 
     def __init__(self) -> None:
         self._text = _grammar_text()
         self._cache = cache()
+        KNOWN.behind = Layouts(self._cache)
 
     def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
         """The file as written; from the cache when its text is that of its last clean parse, else what has changed since is read anew.

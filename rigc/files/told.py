@@ -41,7 +41,7 @@ class Told:
             return None
         try:
             code, files, told, more = json.loads(kept)
-            if code != _code():
+            if code != this_rigc():
                 return None
             sources = []
             for (
@@ -64,7 +64,7 @@ class Told:
         told = saved(findings, sources)
         if told is not None:
             files = [(source.name, _mark(source)) for source in sources]
-            self._cache.write(self._name, json.dumps([_code(), files, told, more]).encode("ascii"))
+            self._cache.write(self._name, json.dumps([this_rigc(), files, told, more]).encode("ascii"))
 
 
 def _mark(source: Source) -> str:
@@ -72,7 +72,7 @@ def _mark(source: Source) -> str:
 
 
 @lru_cache(maxsize=1)
-def _code() -> str:
+def this_rigc() -> str:
     """What stands for this rigc, this Python and what is installed for it: when each of its files was written, and how long it is."""
     found = [sys.version, str(HERE)]
     for place in sys.path:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from rigc.analysis.laying.choices.eased import Eased, eased
 from rigc.analysis.laying.choices.task import Task, task_of
 from rigc.analysis.laying.not_placed import no_room, no_room_for_later, otherwise, search_stopped
-from rigc.analysis.laying.search.annealing import FEW, SOME, Watch, search
+from rigc.analysis.laying.search.annealing import FEW, SOME, Watch
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.clash import Tight, tightness
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.left_out import put_back
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Deck, Place
@@ -53,7 +54,7 @@ def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) ->
 def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Found:
     """The best layout after so many steps; as many as are usual, and half as many again while something is in the way."""
     usual = usual_effort(board)
-    return search(board, usual, usual // 2, watch) if effort is None else search(board, effort, watch=watch)
+    return KNOWN.search(board, usual, usual // 2, watch) if effort is None else KNOWN.search(board, effort, watch=watch)
 
 
 def laid(

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from rigc.analysis.deck.unplaced import on_deck
 from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.laying.search.board import Board, Item
+from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.laying.search.packing import least_depth, pack
 from rigc.analysis.laying.search.safe_boxes import safe_boxes
@@ -87,7 +87,7 @@ def _deck_fit(deck: Deck, board: Board) -> DeckFit:
     assert deck.width_mm is not None and deck.depth_mm is not None
     lacking: dict[int, int] = {}
     if board.kept_free or board.tiers or not all(_packs(board, under) for under in (False, True)):
-        lacking = left_out(board, search(board, _PLACING).at)
+        lacking = left_out(board, KNOWN.search(board, _PLACING).at)
     covered = sum(
         item.shapes[0].width * item.shapes[0].depth / 100
         for number, item in enumerate(board.items)

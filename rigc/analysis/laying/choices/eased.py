@@ -13,10 +13,11 @@ from rigc.analysis.laying.board_of_rig import Sides
 from rigc.analysis.laying.choices.other_plugs import other_plugs
 from rigc.analysis.laying.choices.standing import either_side
 from rigc.analysis.laying.choices.task import Task
-from rigc.analysis.laying.search.annealing import Watch, search
+from rigc.analysis.laying.search.annealing import Watch
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import Found, as_it_is
 from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
@@ -49,7 +50,7 @@ def eased(task: Task, found: Found, steps: int, watch: Watch | None = None, stat
         rig = _with(task.rig, others)
         usual = task.otherwise(task.rig, sides) if sides else task
         made = task.otherwise(rig, sides) if others else usual
-        tried = search(made.board, steps, watch=watch)
+        tried = KNOWN.search(made.board, steps, watch=watch)
         if not tried.hard and tried.rank[:2] < found.rank[:2]:
             return _as_few(usual, made, tried, others, sides, steps)
         if tried.stopped:
@@ -88,7 +89,7 @@ def _as_few(usual: Task, made: Task, tried: Found, plugs: tuple[ChosenPlug, ...]
     for each in kept[:_AGAIN]:
         if each not in kept:
             continue
-        again = search(_plugged(board, usual.board, *_socket(board, each)), steps // _SHORT)
+        again = KNOWN.search(_plugged(board, usual.board, *_socket(board, each)), steps // _SHORT)
         if not again.hard and again.missed <= tried.missed:
             rest = tuple(other for other in kept if other is not each)
             board = _plugged(board, usual.board, *_socket(board, each))

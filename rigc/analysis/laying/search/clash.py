@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.packing import pack
 from rigc.analysis.laying.search.solver.model import is_installed, proof
 from rigc.record import Record
@@ -97,7 +97,7 @@ def _least(with_more: Callable[[int], Board], effort: int) -> Larger | None:
 
 
 def _stands(board: Board, effort: int) -> bool:
-    return not search(board, effort).hard
+    return not KNOWN.search(board, effort).hard
 
 
 def _by_solver(board: Board) -> bool:
