@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_right
 from functools import cached_property
 from typing import ClassVar
@@ -83,6 +84,43 @@ class Span:
 
     def __repr__(self) -> str:
         return f"Span({self})"
+
+
+_SILENT = re.compile(r"^[ \t]*(?:#[^\n]*)?(?:\n|\Z)", re.MULTILINE)
+
+
+class Said:
+    """The text of a source without the lines that are empty or hold a remark alone, which say nothing; what stands where in the one and in
+    the other."""
+
+    def __init__(self, text: str) -> None:
+        self._inside, self._outside, parts = [], [], []
+        at = length = 0
+        for line in (*_SILENT.finditer(text), None):
+            start, end = line.span() if line else (len(text), len(text))
+            if start > at:
+                parts.append(text[at:start])
+                self._inside.append(length)
+                self._outside.append(at)
+                length += start - at
+            at = end
+        self.text = "".join(parts)
+        self._ends = length, len(text)
+
+    def inside(self, offset: int) -> int | None:
+        """Where in `text` the character at an offset of the source stands, or the end; None for one that is left out."""
+        part = bisect_right(self._outside, offset) - 1
+        if part < 0 or offset >= self._ends[1]:
+            return self._ends[0] if offset == self._ends[1] else None
+        found = self._inside[part] + offset - self._outside[part]
+        return found if found < (*self._inside, self._ends[0])[part + 1] else None
+
+    def outside(self, offset: int) -> int:
+        """Where in the source a character of `text` stands, or the end."""
+        if offset >= self._ends[0]:
+            return self._ends[1]
+        part = bisect_right(self._inside, offset) - 1
+        return self._outside[part] + offset - self._inside[part]
 
 
 def alike(old: str, new: str) -> tuple[int, int]:

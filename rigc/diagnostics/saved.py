@@ -9,15 +9,16 @@ from typing import Any
 from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import Add, AddTo, Delete, Mend, Replace
 from rigc.record import Record
-from rigc.source import Source, Span
+from rigc.source import Said, Source, Span
 
 _RECORDS: tuple[type[Record], ...] = (Diagnostic, Label, Number, Acceptance, Mend, Replace, Delete, AddTo, Add)
 _MANY, _PLACE, _LEVEL, _KIND = "many", "place", "level", "kind"
 
 
-def saved(findings: Sequence[Diagnostic], sources: Sequence[Source]) -> str | None:
-    """The findings, whose places are in these sources; None where one is in another. The pages of their kinds are left out."""
-    writer = _Writer(sources)
+def saved(findings: Sequence[Diagnostic], sources: Sequence[Source], said: Sequence[Said] = ()) -> str | None:
+    """The findings, whose places are in these sources; None where one is in another. The pages of their kinds are left out. With what is
+    `said` in each source places are in that; None, too, where one is in no line of it."""
+    writer = _Writer(sources, said)
     try:
         told = writer.plain(tuple(findings))
     except KeyError:
@@ -26,17 +27,20 @@ def saved(findings: Sequence[Diagnostic], sources: Sequence[Source]) -> str | No
     return json.dumps([kinds, told], separators=(",", ":"))
 
 
-def restored(text: str, sources: Sequence[Source]) -> tuple[Diagnostic, ...]:
-    """What `saved` was given, with places in these sources. Raises ValueError, TypeError or LookupError where the text is none of ours."""
+def restored(text: str, sources: Sequence[Source], said: Sequence[Said] = ()) -> tuple[Diagnostic, ...]:
+    """What `saved` was given, with places in these sources, in which the same is `said` if that was told there. Raises ValueError, TypeError or LookupError where the text is none of ours."""
     kinds, told = json.loads(text)
-    reader = _Reader(sources, [Kind(name, Level(level), None, rule, source) for name, level, rule, source in kinds])
+    reader = _Reader(
+        sources, said, [Kind(name, Level(level), None, rule, source) for name, level, rule, source in kinds]
+    )
     findings: tuple[Diagnostic, ...] = reader.value(told)
     return findings
 
 
 class _Writer:
-    def __init__(self, sources: Sequence[Source]) -> None:
+    def __init__(self, sources: Sequence[Source], said: Sequence[Said]) -> None:
         self.kinds: dict[Kind, int] = {}
+        self._said = said
         self._sources = {id(source): number for number, source in enumerate(sources)}
 
     def plain(self, value: Any) -> Any:
@@ -48,15 +52,25 @@ class _Writer:
         if value is None or isinstance(value, str | int | float):
             return value
         if isinstance(value, Span):
-            return [_PLACE, self._sources[id(value.source)], value.start, value.end]
+            return [_PLACE, *self._place(value)]
         if isinstance(value, Kind):
             return [_KIND, self.kinds.setdefault(value, len(self.kinds))]
         return [_RECORDS.index(type(value)), *(self.plain(getattr(value, name)) for name in value.FIELDS)]
 
+    def _place(self, span: Span) -> tuple[int, int, int]:
+        number = self._sources[id(span.source)]
+        if not self._said:
+            return number, span.start, span.end
+        start, end = map(self._said[number].inside, (span.start, span.end))
+        if start is None or end is None:
+            raise KeyError(span)
+        return number, start, end
+
 
 class _Reader:
-    def __init__(self, sources: Sequence[Source], kinds: Sequence[Kind]) -> None:
+    def __init__(self, sources: Sequence[Source], said: Sequence[Said], kinds: Sequence[Kind]) -> None:
         self.kinds = kinds
+        self.said = said
         self.sources = sources
 
     def value(self, plain: Any) -> Any:
@@ -67,7 +81,9 @@ class _Reader:
         if what == _MANY:
             return tuple(map(self.value, parts))
         if what == _PLACE:
-            return Span(self.sources[parts[0]], parts[1], parts[2])
+            source, (start, end) = self.sources[parts[0]], parts[1:]
+            at = self.said[parts[0]].outside if self.said else int
+            return Span(source, at(start), at(end))
         if what == _LEVEL:
             return Level(parts[0])
         if what == _KIND:

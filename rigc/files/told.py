@@ -5,23 +5,27 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import re
 import sys
+from collections.abc import Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.passing import STOPPED
 from rigc.diagnostics.saved import restored, saved
 from rigc.files.cache import cache
 from rigc.files.disk import Disk
 from rigc.loader import Unreadable
 from rigc.resources import folder
-from rigc.source import Source
+from rigc.source import Said, Source
 
 HERE = Path(__file__).parent.parent
 SHIPPED = ("grammar", "templates")
 """Folders that what is told and written hangs on as on code; of the stock, each file that is used is a source."""
+_FEW_LINES = 50_000
+"""With more, lines that say nothing count, too: a rig has at most so many."""
 
 
 class Told:
@@ -40,31 +44,54 @@ class Told:
         if kept is None:
             return None
         try:
-            code, files, told, more = json.loads(kept)
+            code, files, exact, told, more = json.loads(kept)
             if code != this_rigc():
                 return None
-            sources = []
-            for (
-                name,
-                mark,
-            ) in files:  # in the order in which they were read: a file is read for what those before it say
+            sources: list[Source] = []
+            said: list[Said] = []
+            for name, mark in files:  # as they were read: a file is read for what those before it say
                 sources.append(self._disk(name))
-                if _mark(sources[-1]) != mark:
+                if not exact:
+                    said.append(Said(sources[-1].text))
+                if (_mark(sources[-1]) if exact else _mark_of(said[-1])) != mark:
                     return None
-            return restored(told, sources), more
+            if not exact and not _short(sources):
+                return None
+            return restored(told, sources, said), more
         except (Unreadable, ValueError, TypeError, LookupError):
             return None
 
     def keep(self, findings: tuple[Diagnostic, ...], more: Any = None) -> None:
         """Keeps them for the next run, where they hang on nothing but the files that were read: not on one that could not be, nor on when someone
-        interrupted it. `more` is what JSON can hold."""
+        interrupted it. `more` is what JSON can hold; it hangs on each byte of the files. Findings alone do not hang on lines that hold a remark or
+        nothing, unless an error stands (a line that can't be read may end anywhere), or a text tells the number of a line."""
         if self._disk.refused or any(finding.label == STOPPED for finding in findings):
             return
         sources = [self._disk(name) for name in self._disk.names]
-        told = saved(findings, sources)
+        told = None
+        if more is None and _short(sources) and all(finding.level is not Level.ERROR for finding in findings):
+            said = [Said(source.text) for source in sources]
+            told = saved(findings, sources, said)
+            marks = [_mark_of(each) for each in said]
+        exact = told is None or _LINE_NUMBER.search(told) is not None
+        if exact:
+            told = saved(findings, sources)
+            marks = [_mark(source) for source in sources]
         if told is not None:
-            files = [(source.name, _mark(source)) for source in sources]
-            self._cache.write(self._name, json.dumps([this_rigc(), files, told, more]).encode("ascii"))
+            files = [(source.name, mark) for source, mark in zip(sources, marks, strict=True)]
+            self._cache.write(self._name, json.dumps([this_rigc(), files, exact, told, more]).encode("ascii"))
+
+
+_LINE_NUMBER = re.compile(r"\blines? \d")
+
+
+def _short(sources: Sequence[Source]) -> bool:
+    """Whether lines of these may come without being too many."""
+    return sum(source.text.count("\n") for source in sources) < _FEW_LINES
+
+
+def _mark_of(said: Said) -> str:
+    return hashlib.sha256(said.text.encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def _mark(source: Source) -> str:

@@ -19,6 +19,7 @@ from rigc.files import reader
 from rigc.files.cache import Cache
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
+from rigc.source import Said
 
 BOARDS = ("back-bedroom", "tide-line", "harbour-keys", "long-haul")
 SMALL = 'language 1\n\nuse "stock.rig"\n\nrig small {\n  revision A 2026-03-02 "first try"\n}\n'
@@ -142,6 +143,58 @@ def test_a_small_edit_is_read_beside_what_is_kept(
     for each in (*kept.glob("parsed-*"), *told(kept)):
         each.unlink()
     assert check(path, capfd) == edited
+
+
+@pytest.mark.parametrize("board", ["back-bedroom", "harbour-keys"])
+def test_remarks_on_lines_of_their_own_and_empty_lines_change_nothing_but_places(
+    board: str, kept: Path, tmp_path: Path, capfd: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What is told after such an edit, in places too, is what a run with nothing kept tells, and nothing is compiled."""
+    for folder in (board, "bench"):
+        copytree(ROOT / "examples" / folder, tmp_path / folder)
+    (tmp_path / "rig-root").touch()
+    path = tmp_path / board / "board.rig"
+    lines = path.read_text("utf-8").splitlines(keepends=True)
+    check(path, capfd)
+    remarks = ("# first\n", "\n", '  # a "quote that is not closed\n', "# two\n\t\n# lines {\n")
+    more = [f"{line}{remarks[at // 7 % 4] if at % 7 == 0 else ''}" for at, line in enumerate(lines)]
+    less = [line for line in lines if line.strip() and not line.lstrip().startswith("#")]
+    fresh, again = [], []
+    for text in ("".join(lines) + "# last", "".join(more), "".join(less)):
+        path.write_text(text)
+        with monkeypatch.context() as patch:
+            patch.setattr("rigc.cli.report.compiled", None)
+            again.append(check(path, capfd, "--findings", "text", "--findings", "jsonl"))
+        before = told(kept)
+        for each in before:
+            each.rename(each.with_name(f"away-{each.name}"))
+        fresh.append(check(path, capfd, "--findings", "text", "--findings", "jsonl"))
+        for each in before:
+            each.with_name(f"away-{each.name}").replace(each)
+    assert again == fresh
+    assert len({out for _, out, _ in again}) == 3
+
+
+def test_lines_count_while_an_error_stands(small: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    """Where no rig is, the last line is pointed at, whatever it holds."""
+    small.write_text("language 1\n")
+    first = check(small, capfd)
+    small.write_text("language 1\n# a remark\n")
+    assert "# a remark" in check(small, capfd)[1]
+    small.write_text("language 1\n")
+    assert check(small, capfd) == first
+
+
+def test_what_is_said_stands_where_it_did() -> None:
+    text = "# one\n\nunit a {\n  # two\n  mass 3 g # three\n\t\n}\n# end"
+    said = Said(text)
+    assert said.text == "unit a {\n  mass 3 g # three\n}\n"
+    for word in ("unit", "a {", "mass", "g #", "three", "}"):
+        at = text.index(word)
+        assert said.text[said.inside(at) or 0 :].startswith(word)
+        assert said.outside(said.text.index(word)) == at
+    assert [said.inside(text.index(word)) for word in ("# one", "# two", "# end", "\t\n")] == [None] * 4
+    assert (said.inside(len(text)), said.outside(len(said.text))) == (len(said.text), len(text))
 
 
 @pytest.mark.parametrize("spoil", ["cut", "turned", "empty", "other", "swapped"])

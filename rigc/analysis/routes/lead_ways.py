@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from itertools import pairwise
+from collections.abc import Iterable, Iterator
+from itertools import islice, pairwise
 
 from rigc.analysis.leads.lengths.below_deck import Spot, Way, beneath, lane_way, length_of, straight
 from rigc.analysis.leads.lengths.cable_routes import Route
@@ -30,7 +30,7 @@ def lead_ways(route: Route, around: DeckBoxes) -> tuple[Way, ...]:
         first, last = last, first
     lanes = _lanes(first, last)
     ways = dict.fromkeys(lane_way(here, there, lane) for lane in lanes if min(first, last) <= lane <= max(first, last))
-    return _as_short(ways, cost, around) or _past(here, there, route.around, cost, around)
+    return tuple(_as_short(ways, cost, around)) or _past(here, there, route.around, cost, around)
 
 
 def _lanes(first: int, last: int) -> tuple[int, ...]:
@@ -50,11 +50,16 @@ def _past(here: Spot, there: Spot, known: Way, cost: int, around: DeckBoxes) -> 
         {here[1], there[1], *(y for _, y in known)}, {y for box in around.hanging for y in (box.front, box.rear)}
     )
     ways = {known: None}
+    (x1, y1), (x2, y2) = here, there
     for column in columns:
+        across = abs(x1 - column) + abs(column - x2)
         for lane in lanes:
-            ways[straight((here, (column, here[1]), (column, lane), (there[0], lane), there))] = None
-            ways[straight((here, (here[0], lane), (column, lane), (column, there[1]), there))] = None
-    return _as_short(ways, cost, around)[: int(WAYS_PAST.value)] or (known or lane_way(here, there, here[1]),)
+            if across + abs(y1 - lane) + abs(lane - y2) <= cost:
+                ways[straight((here, (column, y1), (column, lane), (x2, lane), there))] = None
+                ways[straight((here, (x1, lane), (column, lane), (column, y2), there))] = None
+    return tuple(islice(_as_short(ways, cost, around), int(WAYS_PAST.value))) or (
+        known or lane_way(here, there, here[1]),
+    )
 
 
 def _halved(own: set[int], edges: set[int]) -> list[int]:
@@ -63,9 +68,11 @@ def _halved(own: set[int], edges: set[int]) -> list[int]:
     return [*lines, *((low + high) // 20 * 10 for low, high in pairwise(lines))]
 
 
-def _as_short(ways: Iterable[Way], cost: int, around: DeckBoxes) -> tuple[Way, ...]:
+def _as_short(ways: Iterable[Way], cost: int, around: DeckBoxes) -> Iterator[Way]:
     """Those that cost no more than that, in tenths of a millimetre."""
-    short = (way for way in ways if way and length_of(way) <= cost)
-    return tuple(
-        way for way in short if (dip := beneath(way, around.hanging)) is not None and length_of(way) + dip <= cost
-    )
+    for way in ways:
+        length = length_of(way) if way else cost + 1
+        if length <= cost:
+            dip = beneath(way, around.hanging)
+            if dip is not None and length + dip <= cost:
+                yield way

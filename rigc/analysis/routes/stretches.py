@@ -59,16 +59,16 @@ def around(sides: Iterable[Side]) -> Rectangle:
     return Rectangle(left, front, right - left, rear - front)
 
 
-def parallel_runs(one: Side, other: Side, within: float) -> Iterator[tuple[float, float]]:
+def parallel_runs(one: Side, other: Side, within: float) -> list[tuple[float, float]]:
     """Every two stretches along one axis that run beside each other within that distance: how long, and how far apart."""
+    found = []
     for mine, theirs in ((one.along_x, other.along_x), (one.along_y, other.along_y)):
         for at, low, high in mine:
             for there, start, end in theirs:
-                apart = abs(at - there)
-                if apart <= within:
-                    long = min(high, end) - max(low, start)
-                    if long > 0:
-                        yield long, apart
+                if start < high and low < end and -within <= at - there <= within:
+                    long = (high if high < end else end) - (low if low > start else start)
+                    found.append((long, abs(at - there)))
+    return found
 
 
 def crossings(one: Side, other: Side) -> Iterator[float]:

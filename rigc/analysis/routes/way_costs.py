@@ -42,7 +42,8 @@ def way_costs(leads: list[LeadSides], hearing: frozenset[str], tied: frozenset[f
     return found
 
 
-_Deck = tuple[list[int], list[tuple[Side, Bounds]]]
+_Bounded = tuple[Side, Bounds]
+_Deck = tuple[list[int], list[_Bounded]]
 """One side of the deck: for each way of a lead the place of its stretches among those that differ, with their bounds."""
 
 
@@ -61,25 +62,33 @@ def _table(
 ) -> tuple[tuple[int, ...], ...]:
     """The cost of each way of the one with each of the other. Many ways are the same on one side of the deck: that is
     looked at once."""
-    above, below = (
-        [[_cost(a, b, within, weight) for b in theirs[1]] for a in mine[1]]
-        for mine, theirs in zip(one, other, strict=True)
-    )
+    above, below = (_costs(mine[1], theirs[1], within, weight) for mine, theirs in zip(one, other, strict=True))
     rows = list(zip(one[0][0], one[1][0], strict=True))
     columns = list(zip(other[0][0], other[1][0], strict=True))
     return tuple(tuple(above[up][over] + below[down][under] for over, under in columns) for up, down in rows)
 
 
-def _cost(one: tuple[Side, Bounds], other: tuple[Side, Bounds], within: float, weight: int) -> int:
-    (mine, (left, right, front, rear)), (theirs, (start, end, near, far)) = one, other
-    beside, before = max(left, start) - min(right, end), max(front, near) - min(rear, far)
-    if beside > within or before > within or (beside > 0 and before > 0):
-        return 0
+def _costs(mine: list[_Bounded], theirs: list[_Bounded], within: float, weight: int) -> list[list[int]]:
+    """What the ways of two leads on one side of the deck cost each other: nothing where they stay further apart than that, or only meet
+    at corners beyond it."""
+    rows = []
+    for one, (left, right, front, rear) in mine:
+        row = []
+        for other, (start, end, near, far) in theirs:
+            beside = (left if left > start else start) - (right if right < end else end)
+            before = (front if front > near else near) - (rear if rear < far else far)
+            apart = beside > within or before > within or (beside > 0 and before > 0)
+            row.append(0 if apart else _cost(one, other, within, weight))
+        rows.append(row)
+    return rows
+
+
+def _cost(one: Side, other: Side, within: float, weight: int) -> int:
     cost = 0
-    for long, apart in parallel_runs(mine, theirs, within):
+    for long, apart in parallel_runs(one, other, within):
         cost += round(long) * weight + (FACTOR**3 if apart == 0 else 0)
-    if mine.askew or theirs.askew:
-        cost += sum(0 < angle < LEAST_ANGLE_DEG.value for angle in crossings(mine, theirs)) * FACTOR**3
+    if one.askew or other.askew:
+        cost += sum(0 < angle < LEAST_ANGLE_DEG.value for angle in crossings(one, other)) * FACTOR**3
     return cost
 
 

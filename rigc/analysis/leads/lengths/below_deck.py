@@ -74,20 +74,28 @@ def is_free(way: Way, hanging: Sequence[Box]) -> bool:
 def passed(way: Way, hanging: Sequence[Box]) -> tuple[Box, ...]:
     """The boxes beneath which a way goes, each as often as it enters it anew."""
     found: list[Box] = []
-    left, right = min(x for x, _ in way), max(x for x, _ in way)
-    front, rear = min(y for _, y in way), max(y for _, y in way)
+    xs, ys = [x for x, _ in way], [y for _, y in way]
+    left, right, front, rear = min(xs), max(xs), min(ys), max(ys)
     for box in hanging:
         if left >= box.right or right <= box.left or front >= box.rear or rear <= box.front:
             continue
-        through = [box.crossed_by(here, there) for here, there in pairwise(way)]
-        found += [box] * sum(now and not before for before, now in pairwise([False, *through]))
+        before = False
+        for here, there in pairwise(way):
+            now = box.crossed_by(here, there)
+            if now and not before:
+                found.append(box)
+            before = now
     return tuple(found)
 
 
 def beneath(way: Way, hanging: Sequence[Box]) -> int | None:
     """What it takes to go down and up again at all boxes that a way passes; None where there is no room beneath one."""
-    costs = [box.beneath for box in passed(way, hanging)]
-    return None if None in costs else sum(cost for cost in costs if cost is not None)
+    cost = 0
+    for box in passed(way, hanging):
+        if box.beneath is None:
+            return None
+        cost += box.beneath
+    return cost
 
 
 def length_of(way: Way) -> int:

@@ -39,12 +39,10 @@ class Box(Record):
 
     def crossed_by(self, start: tuple[int, int], end: tuple[int, int]) -> bool:
         """Whether a straight stretch along x or y goes through its inside, or that of the rectangle around it; the edges are free."""
-        return (
-            min(start[0], end[0]) < self.right
-            and max(start[0], end[0]) > self.left
-            and min(start[1], end[1]) < self.rear
-            and max(start[1], end[1]) > self.front
-        )
+        (x1, y1), (x2, y2) = start, end
+        left, right = (x1, x2) if x1 < x2 else (x2, x1)
+        front, rear = (y1, y2) if y1 < y2 else (y2, y1)
+        return left < self.right and right > self.left and front < self.rear and rear > self.front
 
 
 HangingAt = tuple[int, int, int, int, int | None]
