@@ -11,6 +11,7 @@ from rigc.analysis.acceptance import accepted
 from rigc.analysis.findings.findings import Findings
 from rigc.analysis.findings.follow_on import folded
 from rigc.analysis.half_written import only_lines, the_rest
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.laying.placed import placed
 from rigc.analysis.results import Results
 from rigc.analysis.revision.unfit_release import released
@@ -111,6 +112,7 @@ def compile_rig(
     between: Callable[[], None] | None = None,
     read: Read | None = None,
     watch: Callable[[int, int], None] | None = None,
+    kept: Kept = NOTHING_KEPT,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
     spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
@@ -118,7 +120,7 @@ def compile_rig(
     the way. A `half_written` rig is computed all the same where nothing else is wrong than lines that can't be read, without these
     and without what only follows from that. `between` is called before each computation, and may raise to stop. `watch` is told now and then how many steps of how many the search for
     places has taken.
-    What was `read` already is not read again.
+    What was `read` already is not read again. What is `kept` of earlier runs is not made again.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
@@ -134,7 +136,9 @@ def compile_rig(
     )
     if rig is None or (errors and not through):
         return Compiled(in_order(findings), None, gathered.sources)
-    begun = begin(load, read, reader, effort=effort, against=against, advice=advice, between=between, watch=watch)
+    begun = begin(
+        load, read, reader, effort=effort, against=against, advice=advice, between=between, watch=watch, kept=kept
+    )
     findings = (*findings, *begun.findings)
     results, rig = begun.results, begun.results.rig
     computed = results.get(Findings).all
@@ -163,18 +167,19 @@ def begin(
     advice: bool = True,
     between: Callable[[], None] | None = None,
     watch: Callable[[int, int], None] | None = None,
+    kept: Kept = NOTHING_KEPT,
 ) -> Begun:
     """The results of a rig before anything is asked of them; the rest as for `compile_rig`. What was read must hold a rig."""
     assert read.resolved.rig is not None
     first = read.resolved.rig
     if against is None:
-        earlier = before(load, read.gathered, first, reader, effort)
+        earlier = before(load, read.gathered, first, reader, effort, kept=kept)
         stood = None if earlier.previous.results is None else earlier.previous.results.rig
         rig, lacking = placed(first, effort, watch, stood)
     else:
         rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort))
         earlier = against(rig)
-    results = Results(rig, earlier.previous, () if advice else _no_places(rig), between)
+    results = Results(rig, earlier.previous, (kept, *(() if advice else _no_places(rig))), between)
     sources = tuple(dict.fromkeys((*read.gathered.sources, *earlier.sources)))
     return Begun(results, (*lacking, *earlier.findings), sources)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.unplaced import open_rooms, unplaced
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.laying.placed import placed
 from rigc.analysis.previous import NOTHING_BEFORE, Previous
 from rigc.analysis.results import Results
@@ -36,6 +37,7 @@ def before(
     reader: Reader,
     effort: int | None,
     seen: frozenset[str] = frozenset(),
+    kept: Kept = NOTHING_KEPT,
 ) -> Before:
     """The revision that the rig block's `follows` names; nothing where it names none, and a finding where that
     is one of the files `seen`, which follow it."""
@@ -50,7 +52,7 @@ def before(
         old = gather(load, name, reader)
     except Unreadable as fault:
         return _none(follows, f"revision {follows.letter} can't be compared with: {fault.message}")
-    found = earlier(old, rig, reader, effort, load, seen)
+    found = earlier(old, rig, reader, effort, load, seen, kept)
     errors = [each for each in found.findings if each.level is Level.ERROR]
     if errors:
         return _none(follows, f"'{name}' can't be compared with: {errors[0].message}", old.sources)
@@ -81,6 +83,7 @@ def earlier(
     effort: int | None,
     load: Loader | None = None,
     seen: frozenset[str] = frozenset(),
+    kept: Kept = NOTHING_KEPT,
 ) -> Before:
     """An earlier revision as `rig` sees it: its things are called as they are called now. With errors in its names or
     quantities there is none; the findings are all that was found wrong with it. With `load` its own places are those that follow from
@@ -101,7 +104,9 @@ def earlier(
     first, _ = placed(first, effort, before=stood_before(load, old, first, reader, effort, seen))
     stood = swapped_board(statements, first, built, rig, reader, end)
     renames = tuple((now, then) for then, now in names.items())
-    return Before(Previous(Results(stood.rig), built, renames, effort), (*findings, *stood.findings), old.sources)
+    return Before(
+        Previous(Results(stood.rig, given=(kept,)), built, renames, effort), (*findings, *stood.findings), old.sources
+    )
 
 
 def _renames(old: Rig, rig: Rig) -> dict[str, str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import gc
 import os
-from collections.abc import Generator, Iterable, Iterator
+from collections.abc import Generator, Iterator
 
 import pytest
 from hypothesis import HealthCheck, settings
@@ -32,12 +32,12 @@ def names_anywhere() -> Iterator[None]:
     and which of them are free says nothing that the rest of the sheets does not."""
     from cases import forget
 
-    def place(_: Ground, wishes: Iterable[Wish]) -> tuple[Choice | None, ...]:
+    def place(_: Ground, wishes: tuple[Wish, ...]) -> tuple[Choice | None, ...]:
         return tuple(next(iter(wish.choices()), None) for wish in wishes)
 
     forget()
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(Ground, "place", place)
+        patch.setattr(Ground, "_placed", place)
         yield
     forget()
 

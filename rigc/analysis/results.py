@@ -7,6 +7,7 @@ from collections.abc import Callable
 from functools import cache
 from typing import Any, TypeVar
 
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.previous import NOTHING_BEFORE, Previous
 from rigc.discover import member
 from rigc.model.rig import Rig
@@ -19,7 +20,7 @@ class Results:
 
     A computation is the `COMPUTE` function of the module that declares the type: what its annotations name is handed to
     it, what it returns is kept. So no module is loaded whose value nobody asks for. The rig itself, the revision before
-    it (`previous`) and these results can be asked for like any of them; what is `given` is not computed. `between` is called
+    it (`previous`), these results and what is `Kept` of earlier runs can be asked for like any of them; what is `given` is not computed. `between` is called
     before each computation, and may raise to stop them all.
     """
 
@@ -32,7 +33,7 @@ class Results:
     ) -> None:
         self.rig = rig
         self._between = between
-        self._values: dict[Any, Any] = {Rig: rig, Previous: previous, Results: self}
+        self._values: dict[Any, Any] = {Rig: rig, Previous: previous, Results: self, Kept: NOTHING_KEPT}
         self._values |= {type(value): value for value in given}
         self._making: list[Any] = []
 

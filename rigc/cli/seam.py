@@ -37,8 +37,10 @@ def compiled(
 
     `effort` is how many steps are spent on places that are not stated (None: the usual number); `watch` is told how far that is.
     """
+    from rigc.files.kept import kept
+
     result: Compiled = import_module("rigc.compile").compile_rig(
-        disk, disk.name, reads or reader(), on=on, effort=effort, watch=watch
+        disk, disk.name, reads or reader(), on=on, effort=effort, watch=watch, kept=kept()
     )
     return result
 

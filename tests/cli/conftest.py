@@ -59,6 +59,7 @@ def compile_toy(
     on: str | None,
     effort: int | None = None,  # noqa: ARG001
     watch: object = None,  # noqa: ARG001
+    kept: object = None,  # noqa: ARG001
 ) -> Toy:
     """Compile a toy rig: `use PATH`, `draw NAME`, `crash` (a bug), `stop` (an interrupt), findings and anything else."""
     source = load(name)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.kept import Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.mains.mains_loads import MainsLoads
@@ -73,8 +74,10 @@ def _rows(findings: Iterable[Diagnostic], word: str, level: Level, *, accepted: 
             yield Row((first, Cell(each.message), Cell(by), Cell(until)))
 
 
-def _picture(rig: Rig, placement: Placement, plugs: PlugBodies, leads: Leads, paths: RoutePaths) -> tuple[Drawing, ...]:
-    return plans_within(rig, placement, plugs, leads, paths, PICTURE_WIDTH, PICTURE_HEIGHT)
+def _picture(
+    rig: Rig, placement: Placement, plugs: PlugBodies, leads: Leads, paths: RoutePaths, kept: Kept
+) -> tuple[Drawing, ...]:
+    return plans_within(rig, placement, plugs, leads, paths, PICTURE_WIDTH, PICTURE_HEIGHT, kept)
 
 
 def _figures(loads: CaseLoads, mains: MainsLoads, count: HeadCount, work: BuildWork) -> Table:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from shelf import Shelf
 
+from rigc.analysis.kept import Kept
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room, label_box
 from rigc.reports.drawings.means.label_choices import led_from
@@ -99,3 +101,44 @@ def test_box_of_a_turned_label() -> None:
     assert ((box.left + box.right) / 2, (box.top + box.bottom) / 2) == pytest.approx((10, 20))
     askew = label_box(Label(10, 20, "A01", anchor="middle", level="middle", rotation=-89.999))
     assert askew == pytest.approx(box, abs=0.001)
+
+
+def stroke(x: float) -> tuple[Line, tuple[Choice, ...]]:
+    return Line(x, 18, x, 22), (Choice(x + 1, 20, "4", 0),)
+
+
+def all_placed(kept: Kept, *more: Shape) -> list[object]:
+    """Names, strokes, and a name that stands off both, on one ground."""
+    here = Ground(GROUND, kept)
+    here.drawn((Line(0, 5, 60, 5), Label(30, 20, "lant"), *more))
+    first = labelled(here, [("marl", led_from((20, 10), "marl")), ("lant", led_from((21, 10), "lant"))])
+    return [
+        first,
+        here.struck([(stroke(32), stroke(20)), (stroke(20), stroke(10))]),
+        here.place([led_from((20, 15), "A01")]),
+    ]
+
+
+def test_where_names_stood_is_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    """All of it by what is drawn: no place is sought for a second time, and what is asked for later stands as if it had been."""
+    shelf = Shelf()
+    first = all_placed(Kept(shelf))
+    with monkeypatch.context() as patch:
+        patch.setattr(Ground, "_stand", None)
+        assert all_placed(Kept(shelf)) == first
+    assert all_placed(Kept()) == first
+    assert {name.partition("-")[0] for name in shelf} == {"names", "strokes"}
+    for name in sorted(shelf):  # whichever of them is gone is made anew, beside what is not
+        data = shelf.pop(name)
+        assert all_placed(Kept(shelf)) == first
+        assert shelf[name] == data
+
+
+def test_on_another_ground_they_are_placed_anew() -> None:
+    shelf = Shelf()
+    first = all_placed(Kept(shelf))
+    assert (
+        all_placed(Kept(shelf), Box(22, 6, 30, 20, fill="hatch"))
+        == all_placed(Kept(), Box(22, 6, 30, 20, fill="hatch"))
+        != first
+    )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.leads.plugs.plug_bodies import PlugBody
 from rigc.analysis.leads.plugs.plug_clash import PlugClash, PlugMeeting, SideBySide
 from rigc.model.geometry.rectangle import Rectangle
@@ -27,16 +28,16 @@ class Clash(Record):
     figures: tuple[str, ...]
 
 
-def clash_details(clash: PlugClash, placement: Placement, deck: str) -> tuple[Drawing, ...]:
+def clash_details(clash: PlugClash, placement: Placement, deck: str, kept: Kept = NOTHING_KEPT) -> tuple[Drawing, ...]:
     """A drawing for each thing whose own plugs collide (its worst pair) and for each plug that meets another thing."""
     worst: dict[str, SideBySide] = {}
     for pair in clash.side_by_side:
-        kept = worst.get(pair.one.thing)
-        if kept is None or pair.needed_mm - pair.pitch_mm > kept.needed_mm - kept.pitch_mm:
+        known = worst.get(pair.one.thing)
+        if known is None or pair.needed_mm - pair.pitch_mm > known.needed_mm - known.pitch_mm:
             worst[pair.one.thing] = pair
     found = [_beside(pair) for pair in worst.values()] + [_meeting(each) for each in clash.meetings]
     here = [each for each in found if each.plugs[0].point.deck == deck]
-    return tuple(_drawing(each, placement, deck, number) for number, each in enumerate(here, 1))
+    return tuple(_drawing(each, placement, deck, number, kept) for number, each in enumerate(here, 1))
 
 
 def _beside(pair: SideBySide) -> Clash:
@@ -62,7 +63,7 @@ def _meeting(found: PlugMeeting) -> Clash:
     return Clash(f"{found.plug.port} and {other}", plugs, (found.plug.thing, found.thing), tuple(figures))
 
 
-def _drawing(clash: Clash, placement: Placement, deck: str, number: int) -> Drawing:
+def _drawing(clash: Clash, placement: Placement, deck: str, number: int, kept: Kept) -> Drawing:
     window = _window([plug.room() for plug in clash.plugs])
     scale = fitting_scale(window.width_mm, window.depth_mm, _SIDE, _SIDE)
     view = View(scale, 4 - window.x_mm / scale, 4, 0, window.rear_mm)
@@ -78,7 +79,7 @@ def _drawing(clash: Clash, placement: Placement, deck: str, number: int) -> Draw
         desc=f"{clash.name}, from above: {'; '.join(clash.figures)}.",
         width_mm=round(width, 1),
         height_mm=round(height, 1),
-        shapes=(*_picture(clash, placement, view, window, frame), *labels),
+        shapes=(*_picture(clash, placement, view, window, frame, kept), *labels),
         scale=scale,
     )
 
@@ -90,7 +91,7 @@ def _window(rooms: list[Rectangle]) -> Rectangle:
     return Rectangle(left - _AROUND_MM, front - _AROUND_MM, wide, deep)
 
 
-def _picture(clash: Clash, placement: Placement, view: View, window: Rectangle, frame: Room) -> list[Shape]:
+def _picture(clash: Clash, placement: Placement, view: View, window: Rectangle, frame: Room, kept: Kept) -> list[Shape]:
     """Bodies as far as the window shows them, the plugs over them, all within a frame."""
     shapes: list[Shape] = []
     named: list[tuple[str, Wish]] = []
@@ -107,7 +108,7 @@ def _picture(clash: Clash, placement: Placement, view: View, window: Rectangle, 
             (plug.port.jack, led_from(((here.left + here.right) / 2, (here.top + here.bottom) / 2), plug.port.jack))
         )
     shapes.append(boxed(frame, "grey", width_mm=HAIR))
-    ground = Ground(frame)
+    ground = Ground(frame, kept)
     ground.drawn(shapes)
     found, _ = labelled(ground, named)  # the title names all of them
     return [*shapes, *found]

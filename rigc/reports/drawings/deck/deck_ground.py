@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
@@ -81,7 +82,7 @@ def _room(area: Area, view: View) -> Room:
 
 
 def _wish(here: Room, text: str) -> Wish:
-    return Wish(lambda: _choices(here, text))
+    return Wish(partial(_choices, here, text))
 
 
 def _choices(here: Room, text: str) -> Iterator[Choice]:

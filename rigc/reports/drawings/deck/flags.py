@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.leads import Lead
@@ -76,7 +77,7 @@ def _side(rig: Rig, port: Port) -> str:
 def wish(flag: Flag) -> Wish:
     """Behind the jack within its body, before the plug, beside it; else at the end of a leader from the plug."""
     side = f", {flag.side} side" if flag.side else ""
-    return Wish(lambda: _choices(flag), f"{flag.text}: {flag.port}{side}")
+    return Wish(partial(_choices, flag), f"{flag.text}: {flag.port}{side}")
 
 
 def _choices(flag: Flag) -> Iterator[Choice]:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from math import ceil, copysign
 
 from rigc.analysis.deck.placement import Outline
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.leads.plugs.plug_bodies import PlugBody
 from rigc.analysis.routes.deck_holes import DeckHole
 from rigc.model.deck import Deck
@@ -19,7 +21,7 @@ from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.hatching import round_outline
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.label_choices import led_from, named_in
+from rigc.reports.drawings.means.label_choices import around, named_in
 from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
 from rigc.reports.drawings.plots.clipping import Frame, clipped
 from rigc.reports.drawings.shapes import (
@@ -51,6 +53,7 @@ def full_size(
     plugs: tuple[PlugBody, ...],
     holes: tuple[DeckHole, ...],
     tile: Tile,
+    kept: Kept = NOTHING_KEPT,
 ) -> Drawing:
     """One page of the print; plugs are dashed. A tile that is turned lies across the page."""
     view = View(1, RULER - tile.area.x_mm, _EDGE - (size[1] - tile.area.rear_mm), *size)
@@ -64,7 +67,7 @@ def full_size(
     shapes += [shape for body in bodies for shape in _body(rig, body, view, frame)]
     shapes += [shape for hole in holes for shape in _hole(hole, view, frame)]
     inner = _inner(frame, tile)
-    ground = Ground(inner)
+    ground = Ground(inner, kept)
     ground.drawn([*shapes, *(dot for body in bodies for dot in _dots(rig, body, view))])
     named = [(hole_text(hole), _number(hole, end)) for hole in holes if (end := _end(hole, view, frame)) is not None]
     named += [
@@ -151,14 +154,13 @@ def _end(hole: DeckHole, view: View, frame: Frame) -> Point | None:
 
 def _number(hole: DeckHole, end: Point) -> Wish:
     """The number of a hole with its diameter, led from its edge."""
+    return Wish(partial(_around_ring, end, (hole.diameter_mm or 0.0) / 2, hole_text(hole)))
+
+
+def _around_ring(end: Point, ring: float, text: str) -> Iterator[Choice]:
     x, y = end
-    ring = (hole.diameter_mm or 0.0) / 2
-
-    def choices() -> Iterator[Choice]:
-        for choice in led_from(end, hole_text(hole)).choices():
-            yield choice._replace(x=choice.x + copysign(ring, choice.x - x), y=choice.y + copysign(ring, choice.y - y))
-
-    return Wish(choices)
+    for choice in around(end, text):
+        yield choice._replace(x=choice.x + copysign(ring, choice.x - x), y=choice.y + copysign(ring, choice.y - y))
 
 
 def _rulers(frame: Frame, tile: Tile) -> list[Shape]:

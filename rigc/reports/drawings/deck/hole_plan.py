@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from functools import partial
+
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.mounting.mounting_strip import MountingStrip
 from rigc.analysis.routes.deck_holes import FOOT, PANEL, DeckHole
 from rigc.model.deck import Deck
@@ -13,7 +17,8 @@ from rigc.reports.drawings.deck.deck_ground import deck_ground, deck_words
 from rigc.reports.drawings.deck.legend import legend, legend_foot
 from rigc.reports.drawings.deck.sheet_view import foot_of, ground_of, label_ground
 from rigc.reports.drawings.deck.view import View, boxed
-from rigc.reports.drawings.means.label_choices import led_from, named_in
+from rigc.reports.drawings.means.choosing import Choice
+from rigc.reports.drawings.means.label_choices import around, named_in
 from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
 from rigc.reports.drawings.means.unplaced_names import left_over
 from rigc.reports.drawings.shapes import HAIR, LETTERS, THIN, Box, Circle, Line, Point, Shape
@@ -23,7 +28,12 @@ _LEAST = 0.8  # radius of a hole as drawn, on paper
 
 
 def hole_plan(
-    deck: Deck, view: View, placement: Placement, holes: tuple[DeckHole, ...], strips: MountingStrip
+    deck: Deck,
+    view: View,
+    placement: Placement,
+    holes: tuple[DeckHole, ...],
+    strips: MountingStrip,
+    kept: Kept = NOTHING_KEPT,
 ) -> Drawing:
     """Holes as centre marks with number and diameter, slots, panel jacks, feet, the strips on the deck, and running dimensions."""
     bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and not body.under)
@@ -35,7 +45,7 @@ def hole_plan(
     shapes += [boxed(view.room(piece), "grey", width_mm=HAIR, fill="tint") for _, piece in pieces]
     for hole in holes:
         shapes += _mark(hole, view)
-    ground = Ground(label_ground(view))
+    ground = Ground(label_ground(view), kept)
     ground.drawn(shapes)
     named = [(hole_text(hole), _wish(hole, view)) for hole in holes]
     named += [
@@ -71,8 +81,11 @@ def _wish(hole: DeckHole, view: View) -> Wish:
     """From its middle, else from one of its centres."""
     x, y = view.point((hole.x_mm + hole.right_mm) / 2, hole.y_mm)
     centres = [view.point(each.x_mm, hole.y_mm) for each in hole.through]
-    wishes = [led_from(point, hole_text(hole)) for point in ((x, y), *(each for each in centres if each != (x, y)))]
-    return Wish(lambda: (choice for wish in wishes for choice in wish.choices()))
+    return Wish(partial(_around_each, ((x, y), *(each for each in centres if each != (x, y))), hole_text(hole)))
+
+
+def _around_each(points: tuple[Point, ...], text: str) -> Iterator[Choice]:
+    return (choice for point in points for choice in around(point, text))
 
 
 def _mark(hole: DeckHole, view: View) -> list[Shape]:

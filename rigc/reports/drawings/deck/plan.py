@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies, PlugBody
 from rigc.model.deck import Deck
@@ -43,6 +44,7 @@ def plan(
     plugs: PlugBodies,
     ways: tuple[Way, ...],
     leads: Leads | None = None,
+    kept: Kept = NOTHING_KEPT,
 ) -> Drawing:
     """Units with names and switches, every plug with its flag, keep-outs, panel jacks, dimensions, and the leads on top.
 
@@ -57,7 +59,7 @@ def plan(
     ground = ground_of(view)
     top = foot_of(view) if leads is not None else view.bottom + view.along + PLAIN_LEGEND
     least = ground.bottom if leads is not None else 0.0
-    shapes, lost = _drawn(rig, deck, view, placement, bodies, plugged, on_top, unused, leads)
+    shapes, lost = _drawn(rig, deck, view, placement, bodies, plugged, on_top, unused, leads, kept)
     foot = legend_foot(words, view.left, ground.right, top)
     more = left_over(lost, view.left, foot + 0.3, ground.right)
     moved = chosen(rig, (body.thing for body in bodies))
@@ -89,9 +91,10 @@ def _drawn(
     on_top: tuple[Way, ...],
     unused: tuple[OpenJack, ...],
     leads: Leads | None,
+    kept: Kept,
 ) -> tuple[list[Shape], list[str]]:
     """All but the legend, what lies lower first; and the names that found no room."""
-    ground = Ground(label_ground(view, LEGEND if leads is not None else PLAIN_LEGEND))
+    ground = Ground(label_ground(view, LEGEND if leads is not None else PLAIN_LEGEND), kept)
     shapes: list[Shape] = [*deck_ground(deck, view, drops=False), *case_outline(_cased(rig, deck, view), view)]
     cased = _cased(rig, deck, view)
     beyond = (0.0, 0.0) if cased is None else (cased.aside_mm / view.scale, cased.along_mm / view.scale)

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from functools import partial
+
 from rigc.analysis.deck.placement import Outline, Placement
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.model.deck import Deck
 from rigc.model.jacks import Port
@@ -20,7 +24,7 @@ from rigc.reports.drawings.deck.sheet_view import BELOW_LEGEND, ground_of
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.label_choices import led_from, named_in
+from rigc.reports.drawings.means.label_choices import around, led_from, named_in
 from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
 from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.means.unplaced_names import left_over
@@ -35,23 +39,36 @@ _LEAST_RUN = 5.0  # a shorter stretch of a bundle bears no count, in mm on paper
 
 
 def undersides(
-    rig: Rig, deck: Deck, view: View, placement: Placement, ways: tuple[Way, ...], leads: Leads
+    rig: Rig,
+    deck: Deck,
+    view: View,
+    placement: Placement,
+    ways: tuple[Way, ...],
+    leads: Leads,
+    kept: Kept = NOTHING_KEPT,
 ) -> tuple[Drawing, ...]:
     """One drawing for each group of leads that runs under the deck."""
     below = tuple(way for way in ways if way.under)
     groups = [(name, tuple(way for way in below if way.signal in signals)) for name, signals in GROUPS]
-    return tuple(_underside(rig, deck, view, placement, name, group, leads) for name, group in groups if group)
+    return tuple(_underside(rig, deck, view, placement, name, group, leads, kept) for name, group in groups if group)
 
 
 def _underside(
-    rig: Rig, deck: Deck, view: View, placement: Placement, group: str, ways: tuple[Way, ...], leads: Leads
+    rig: Rig,
+    deck: Deck,
+    view: View,
+    placement: Placement,
+    group: str,
+    ways: tuple[Way, ...],
+    leads: Leads,
+    kept: Kept,
 ) -> Drawing:
     paper = ground_of(view)
     bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and body.under)
     laid = bundles(ways, view, tuple(view.room(body.area) for body in bodies))
     hanging = {body.thing for body in bodies}
     unused = tuple(each for each in open_jacks(rig, placement, leads, view, hanging) if each.group == group)
-    shapes, lost = _drawn(rig, deck, view, placement, bodies, laid, ways, unused, leads, paper)
+    shapes, lost = _drawn(rig, deck, view, placement, bodies, laid, ways, unused, leads, paper, kept)
     words = _words(ways, laid) | ({"open jack": "jack or outlet without a plug"} if unused else {})
     top = view.bottom + BELOW_LEGEND
     foot = legend_foot(words, view.left, paper.right, top)
@@ -78,6 +95,7 @@ def _drawn(
     unused: tuple[OpenJack, ...],
     leads: Leads,
     paper: Room,
+    kept: Kept,
 ) -> tuple[list[Shape], list[str]]:
     """All but the legend, and the names that found no room."""
     shapes: list[Shape] = [*deck_ground(deck, view, drops=False), *zones(view), front_edge(view)]
@@ -89,7 +107,7 @@ def _drawn(
     shapes += [part for panel in panels for jack in panel.jacks for part in jack_mark(jack, view)]
     holes = _at_holes(laid)
     shapes += [Circle(x, y, 0.65, fill="white", width_mm=THIN) for x, y in holes]
-    ground = Ground(Room(0, 0, paper.right, view.bottom + BELOW_LEGEND - 0.5))
+    ground = Ground(Room(0, 0, paper.right, view.bottom + BELOW_LEGEND - 0.5), kept)
     ground.drawn(shapes)
     ground.drawn(jack.drawn for jack in unused)
     shapes += [jack.sign for jack in unused]
@@ -112,8 +130,10 @@ def _drawn(
     ]
     found, lost = labelled(ground, named)
     counted = [run for run in laid.runs if _length(run) >= _LEAST_RUN and not _covered(run, bodies, view)]
-    for run in counted:
-        found += _counted(run, ground)
+    for struck in ground.struck(map(_counts, counted)):
+        if struck is not None:
+            slash, count = struck
+            found += [slash, count.label]
     return [*shapes, *found], lost
 
 
@@ -127,16 +147,16 @@ def _at_holes(laid: Bundles) -> dict[Point, list[str]]:
 
 
 def _at_hole(point: Point, text: str) -> Wish:
-    def choices() -> list[Choice]:
-        x, y = point
-        found = [
-            Choice(x, y + 1.3 * out, text, 0, anchor=anchor, rotation=-90)
-            for out, anchor in ((-1, "start"), (1, "end"))
-        ]
-        found += [Choice(x + 1.3 * out, y, text, 0.5, anchor=anchor) for out, anchor in ((1, "start"), (-1, "end"))]
-        return [*found, *led_from(point, text).choices()]
+    return Wish(partial(_beside_hole, point, text))
 
-    return Wish(choices)
+
+def _beside_hole(point: Point, text: str) -> Iterator[Choice]:
+    x, y = point
+    for out, anchor in ((-1, "start"), (1, "end")):
+        yield Choice(x, y + 1.3 * out, text, 0, anchor=anchor, rotation=-90)
+    for out, anchor in ((1, "start"), (-1, "end")):
+        yield Choice(x + 1.3 * out, y, text, 0.5, anchor=anchor)
+    yield from around(point, text)
 
 
 def _length(run: Run) -> float:
@@ -152,27 +172,25 @@ def _covered(run: Run, bodies: tuple[Outline, ...], view: View) -> bool:
     return any(Room(x, y, x, y).within(view.room(body.area).wider(2)) for body in bodies)
 
 
-def _counted(run: Run, ground: Ground) -> list[Shape]:
-    """A stroke across a bundle with the count of its leads, where there is room for both."""
-    for part in (0.5, 0.35, 0.65, 0.2, 0.8):
-        x, y = (start + (end - start) * part for start, end in zip(run.start, run.end, strict=True))
-        slash = Line(x - 0.9, y + 1.5, x + 0.9, y - 1.5, width_mm=THIN)
-        if ground.clear(slash):
-            (choice,) = ground.place([_count_wish(x, y, str(run.count))])
-            if choice is not None:
-                ground.drawn([slash])
-                return [slash, choice.label]
-    return []
+def _counts(run: Run) -> tuple[tuple[Line, tuple[Choice, ...]], ...]:
+    """The strokes that may stand across a bundle, each with the places for the count of its leads."""
+    points = [
+        tuple(start + (end - start) * part for start, end in zip(run.start, run.end, strict=True))
+        for part in (0.5, 0.35, 0.65, 0.2, 0.8)
+    ]
+    return tuple(
+        (Line(x - 0.9, y + 1.5, x + 0.9, y - 1.5, width_mm=THIN), _beside_stroke(x, y, str(run.count)))
+        for x, y in points
+    )
 
 
-def _count_wish(x: float, y: float, text: str) -> Wish:
-    places = (
+def _beside_stroke(x: float, y: float, text: str) -> tuple[Choice, ...]:
+    return (
         Choice(x + 1.4, y - 0.9, text, 0, level="baseline"),
         Choice(x - 1.4, y + 0.9, text, 1, anchor="end", level="top"),
         Choice(x + 0.9, y - 2.2, text, 2, level="baseline"),
         Choice(x - 0.9, y + 2.2, text, 3, anchor="end", level="top"),
     )
-    return Wish(lambda: places)
 
 
 def stamp(view: View) -> tuple[Shape, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from math import cos, pi, sin
 
 from rigc.reports.drawings.means.choosing import Choice
@@ -54,12 +55,12 @@ _PARTS, _ASIDES = (0.0, 0.11, -0.11, 0.22, -0.22, 0.33, -0.33, 0.42, -0.42), (0.
 
 def led_from(at: Point, text: str, strong: bool = False) -> Wish:
     """A name at the end of a leader from a point."""
-    return Wish(lambda: around(at, text, strong))
+    return Wish(partial(around, at, text, strong))
 
 
 def named_in(here: Room, text: str, strong: bool = True, sizes: tuple[float, ...] = (NAME_MM, LETTERS)) -> Wish:
     """The name of a thing in its outline, or beside it; in the first of the sizes for which there is room."""
-    return Wish(lambda: _name(here, text, strong, sizes))
+    return Wish(partial(_name, here, text, strong, sizes))
 
 
 def _name(here: Room, text: str, strong: bool, sizes: tuple[float, ...]) -> Iterator[Choice]:

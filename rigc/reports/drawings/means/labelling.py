@@ -8,9 +8,12 @@ by tabu search. The same names always get the same places.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import partial
 from itertools import pairwise
 from math import hypot
+from typing import Any
 
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.record import Record
 from rigc.reports.drawings.means.choosing import Choice, Choosing, Stand, dot_of
 from rigc.reports.drawings.means.label_box import Room, letters_box
@@ -43,7 +46,8 @@ _CLOSED = ("hatch", "cross-hatch", "solid")
 
 
 class Wish(Record):
-    """A name that needs a place; `choices` gives those it has, the best first: it is asked no further than there is need.
+    """A name that needs a place; `choices` gives those it has, the best first: it is asked no further than there is need. It is a
+    function with what it is called with (`partial`), so that what hangs on it can be kept.
     `title` says in full what it stands for, to who points at it or has it read aloud; `sign` draws what stands there instead of
     letters."""
 
@@ -52,11 +56,18 @@ class Wish(Record):
     sign: Callable[[float, float], tuple[Shape, ...]] | None = None
 
 
-class Ground:
-    """What is drawn, and within which room names may stand."""
+Ways = tuple[tuple[Line, tuple[Choice, ...]], ...]
+Struck = tuple[Line, Choice] | None
 
-    def __init__(self, room: Room) -> None:
+
+class Ground:
+    """What is drawn, and within which room names may stand. Where the names stood when they were placed on the same ground is `kept`."""
+
+    def __init__(self, room: Room, kept: Kept = NOTHING_KEPT) -> None:
         self._room = room
+        self._kept = kept
+        self._put: list[tuple[Shape | Choice, ...]] = []  # all that was put here, in order
+        self._entered = 0  # so much of it is looked up by squares
         self._taken: dict[tuple[int, int], list[Room]] = {}  # letters, and grounds on which nothing is written
         self._letters: dict[tuple[int, int], list[Room]] = {}
         self._lines: dict[tuple[int, int], list[Segment]] = {}
@@ -67,28 +78,37 @@ class Ground:
     def drawn(self, shapes: Iterable[Shape]) -> None:
         """Shapes in the order in which they are drawn: a box that is filled covers the lines below it. Nothing is written on a
         line, a ring or a hatched ground; a leader may cross a line."""
-        for shape in shapes:
-            self._order += 1
-            if isinstance(shape, Label):
-                self.keep(shape)
-            elif isinstance(shape, Line):
-                self._line(((shape.x1, shape.y1), (shape.x2, shape.y2)))
-            elif isinstance(shape, Polyline):
-                self._line(shape.points)
-            elif isinstance(shape, Circle):
-                self._block(Room(shape.x, shape.y, shape.x, shape.y).wider(shape.radius))
-            elif isinstance(shape, Box):
-                self._box(shape)
-            elif isinstance(shape, Polygon):
-                across, down = zip(*shape.points, strict=True)
-                if shape.fill in _CLOSED:
-                    self._block(Room(min(across), min(down), max(across), max(down)))
-                self._line((*shape.points, shape.points[0]))
+        self._put.append(tuple(shapes))
 
-    def keep(self, *labels: Label) -> None:
-        """These letters stand already: neither names nor leaders go over them."""
-        for label in labels:
-            self._keep(letters_box(label))
+    def _enter(self) -> None:
+        """What was put here since, as far as it is in the way of names."""
+        for some in self._put[self._entered :]:
+            for each in some:
+                if isinstance(each, Choice):
+                    self._settle()
+                    self._stay(each.box, None if each.start is None else _leader(each.start, each.box))
+                else:
+                    self._draw(each)
+        self._entered = max(self._entered, len(self._put))
+        self._settle()
+
+    def _draw(self, shape: Shape) -> None:
+        self._order += 1
+        if isinstance(shape, Label):
+            self._keep(letters_box(shape))
+        elif isinstance(shape, Line):
+            self._line(((shape.x1, shape.y1), (shape.x2, shape.y2)))
+        elif isinstance(shape, Polyline):
+            self._line(shape.points)
+        elif isinstance(shape, Circle):
+            self._block(Room(shape.x, shape.y, shape.x, shape.y).wider(shape.radius))
+        elif isinstance(shape, Box):
+            self._box(shape)
+        elif isinstance(shape, Polygon):
+            across, down = zip(*shape.points, strict=True)
+            if shape.fill in _CLOSED:
+                self._block(Room(min(across), min(down), max(across), max(down)))
+            self._line((*shape.points, shape.points[0]))
 
     def _keep(self, box: Room) -> None:
         room = box.wider(_CLEAR)
@@ -121,7 +141,7 @@ class Ground:
                     self._lines.setdefault(cell, []).append(piece)
         self._fresh = []
 
-    def clear(self, line: Line) -> bool:
+    def _clear(self, line: Line) -> bool:
         """Whether a line keeps off all letters."""
         segment = (line.x1, line.y1, line.x2, line.y2)
         return not any(
@@ -129,30 +149,62 @@ class Ground:
         )
 
     def place(self, wishes: Iterable[Wish]) -> tuple[Choice | None, ...]:
-        """A choice for each wish, None where there is no room for it at all; what is placed is kept."""
-        self._settle()
+        """A choice for each wish, None where there is no room for it at all; what is placed stays."""
         wanted = tuple(wishes)
+        found = self._kept.answer("names", (self._room, self._put, wanted), lambda: self._placed(wanted), _choices)
+        self._put.append(tuple(choice for choice in found if choice is not None))
+        return found
+
+    def struck(self, ways: Iterable[Ways]) -> tuple[Struck, ...]:
+        """Of each the first stroke that keeps off all letters and whose name finds a place, one after the other; what is found stays."""
+        wanted = tuple(ways)
+
+        what = (self._room, self._put, wanted)
+        places = self._kept.answer("strokes", what, lambda: self._find_strokes(wanted), _numbered)
+        found = tuple(
+            None if place is None else (each[place[0]][0], place[1]) for each, place in zip(wanted, places, strict=True)
+        )
+        self._put += [(choice, stroke) for stroke, choice in filter(None, found)]
+        return found
+
+    def _find_strokes(self, wanted: tuple[Ways, ...]) -> tuple[tuple[int, Choice] | None, ...]:
+        self._enter()
+        found: list[tuple[int, Choice] | None] = []
+        for ways in wanted:
+            found.append(None)
+            for number, (stroke, choices) in enumerate(ways):
+                choice = self._placed((Wish(partial(iter, choices)),))[0] if self._clear(stroke) else None
+                if choice is not None:
+                    self._draw(stroke)
+                    found[-1] = (number, choice)
+                    break
+        self._entered = len(self._put) + sum(each is not None for each in found)  # who asked puts them here
+        return tuple(found)
+
+    def _placed(self, wanted: tuple[Wish, ...]) -> tuple[Choice | None, ...]:
+        self._enter()
         stands = [list(self._free(wish, _KEPT)) for wish in wanted]
         found = Choosing(stands).chosen()
         lost = {at for at, stand in enumerate(found) if stand is None}
         if lost:
             stands = [list(self._free(wanted[at], _MORE)) if at in lost else known for at, known in enumerate(stands)]
             found = Choosing(stands).chosen()
-        for stand in found:
-            self._stay(stand)
+        for known in filter(None, found):
+            self._stay(known.box, known.leader)
         for at, wish in enumerate(wanted):
             if found[at] is None:
-                found[at] = self._anywhere(wish) or self._smaller(wish)
-                self._stay(found[at])
+                found[at] = stand = self._anywhere(wish) or self._smaller(wish)
+                if stand is not None:
+                    self._stay(stand.box, stand.leader)
+        self._entered = len(self._put) + 1  # who asked puts them here
         return tuple(None if stand is None else stand.choice for stand in found)
 
-    def _stay(self, stand: Stand | None) -> None:
-        if stand is not None:
-            self._keep(stand.box)
-            if stand.leader is not None:
-                x1, y1, x2, y2 = stand.leader
-                self._line(((x1, y1), (x2, y2)))
-                self._settle()
+    def _stay(self, box: Room, leader: Segment | None) -> None:
+        self._keep(box)
+        if leader is not None:
+            x1, y1, x2, y2 = leader
+            self._line(((x1, y1), (x2, y2)))
+            self._settle()
 
     def _smaller(self, wish: Wish) -> Stand | None:
         """The best place for a name in small letters: one of its own, else one anywhere."""
@@ -247,6 +299,18 @@ class Ground:
                 if meets(segment, apart):
                     return False
         return True
+
+
+def _choices(told: list[Any]) -> tuple[Choice | None, ...]:
+    return tuple(None if each is None else _choice(each) for each in told)
+
+
+def _numbered(told: list[Any]) -> tuple[tuple[int, Choice] | None, ...]:
+    return tuple(None if each is None else (each[0], _choice(each[1])) for each in told)
+
+
+def _choice(told: list[Any]) -> Choice:
+    return Choice._make(tuple(field) if isinstance(field, list) else field for field in told)
 
 
 def labelled(ground: Ground, named: Sequence[tuple[str, Wish]]) -> tuple[list[Shape], list[str]]:

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from functools import partial
+
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.kept import Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.deck import Deck
@@ -17,6 +21,7 @@ from rigc.reports.drawings.deck.legend import legend, legend_foot
 from rigc.reports.drawings.deck.sheet_view import PLAIN_LEGEND, ground_of, label_ground
 from rigc.reports.drawings.deck.underside import stamp
 from rigc.reports.drawings.deck.view import View, boxed
+from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.label_choices import named_in
 from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
@@ -34,7 +39,7 @@ def overlay_drawing(before: Results, after: Results, deck: Deck, view: View, mar
     shapes: list[Shape] = [*deck_ground(deck, view), *zones(view), *deck_words(deck, view)]
     shapes += [*_old_deck(before, deck, view), *(stamp(view) if view.below else ()), *_bodies(after, deck, view, side)]
     shapes += [*_lines(view, side), *_spots(view, side)]
-    ground = Ground(label_ground(view, PLAIN_LEGEND))
+    ground = Ground(label_ground(view, PLAIN_LEGEND), after.get(Kept))
     ground.drawn(shapes)
     named = [*_names(after, deck, view, side), *_numbers(after, view, side), *_triangles(view, side)]
     found, lost = labelled(ground, named)
@@ -121,7 +126,11 @@ def _names(after: Results, deck: Deck, view: View, side: tuple[Mark, ...]) -> li
 
 
 def _greyed(wish: Wish) -> Wish:
-    return Wish(lambda: (choice._replace(colour="grey") for choice in wish.choices()))
+    return Wish(partial(_grey, wish))
+
+
+def _grey(wish: Wish) -> Iterator[Choice]:
+    return (choice._replace(colour="grey") for choice in wish.choices())
 
 
 def _numbers(after: Results, view: View, side: tuple[Mark, ...]) -> list[tuple[str, Wish]]:

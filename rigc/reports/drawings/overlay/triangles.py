@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from itertools import pairwise
 
 from rigc.reports.drawings.means.choosing import Choice
@@ -17,12 +18,12 @@ _BEYOND = (4.5, 7.0, 10.0, 14.0, 19.0, 25.0, 32.0)  # from an edge to the middle
 
 def of_room(label: str, here: Room) -> Wish:
     """In a corner of what changed, else outside with a leader to it."""
-    return Wish(lambda: _around(label, here), sign=lambda x, y: sign(label, x, y))
+    return Wish(partial(_around, label, here), sign=partial(sign, label))
 
 
 def of_line(label: str, points: tuple[Point, ...]) -> Wish:
     """Beside a line with a leader to it, its longest stretches first."""
-    return Wish(lambda: _along(label, points), sign=lambda x, y: sign(label, x, y))
+    return Wish(partial(_along, label, points), sign=partial(sign, label))
 
 
 def sign(label: str, x: float, y: float) -> tuple[Shape, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.model.deck import Deck
@@ -26,14 +27,22 @@ _FOOT = 7.0  # from a deck down to the name of its front edge, in mm
 
 
 def card_plans(
-    rig: Rig, placement: Placement, plugs: PlugBodies, leads: Leads, width: float, height: float
+    rig: Rig,
+    placement: Placement,
+    plugs: PlugBodies,
+    leads: Leads,
+    width: float,
+    height: float,
+    kept: Kept = NOTHING_KEPT,
 ) -> tuple[Drawing, ...]:
     """Of each deck in use, one above the other; `width` and `height` in mm are for all of them together.
 
     Without a scale bar: nobody measures in a picture that is as large as the page happened to let it be.
     """
     decks = decks_in_use(rig, placement)
-    return tuple(_plan(rig, deck, _view(deck, width, height / len(decks)), placement, plugs, leads) for deck in decks)
+    return tuple(
+        _plan(rig, deck, _view(deck, width, height / len(decks)), placement, plugs, leads, kept) for deck in decks
+    )
 
 
 def _view(deck: Deck, width: float, height: float) -> View:
@@ -43,7 +52,9 @@ def _view(deck: Deck, width: float, height: float) -> View:
     return View(scale, (width - wide / scale) / 2, ABOVE, wide, deep)
 
 
-def _plan(rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodies, leads: Leads) -> Drawing:
+def _plan(
+    rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBodies, leads: Leads, kept: Kept
+) -> Drawing:
     bodies = tuple(body for body in placement.outlines.values() if body.deck == deck.name and not body.under)
     standing = {body.thing for body in bodies}
     plugged = tuple(body for body in plugs.all if body.thing in standing)
@@ -57,7 +68,7 @@ def _plan(rig: Rig, deck: Deck, view: View, placement: Placement, plugs: PlugBod
         Label((view.left + view.right) / 2, view.bottom + _FOOT, FRONT, anchor="middle", strong=True),
     ]
     width = view.left + view.right
-    ground = Ground(Room(0, 0, width, view.bottom + BELOW))
+    ground = Ground(Room(0, 0, width, view.bottom + BELOW), kept)
     ground.drawn(shapes)
     reaches = {body.port: body.stand_out_mm for body in plugged}
     signs = [

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.routes.route_paths import RoutePaths
@@ -24,6 +25,7 @@ def plans_within(
     paths: RoutePaths,
     width: float,
     height: float,
+    kept: Kept = NOTHING_KEPT,
 ) -> tuple[Drawing, ...]:
     """`width` and `height` in mm are for all of them together, one above the other; a deck whose size is not stated has none.
 
@@ -33,7 +35,7 @@ def plans_within(
     found = []
     for deck in decks:
         view = _view(deck, width, height / len(decks))
-        drawn: Drawing = plan(rig, deck, view, placement, plugs, ways(leads, paths, placement, deck.name))
+        drawn: Drawing = plan(rig, deck, view, placement, plugs, ways(leads, paths, placement, deck.name), kept=kept)
         found.append(drawn.replace(scale=0.0))
     return tuple(found)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.kept import Kept
 from rigc.analysis.laying.wishes.place_wishes import PlaceWishes
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
@@ -38,12 +39,13 @@ def deck_drawing(
     holes: DeckHoles,
     strips: MountingStrip,
     wishes: PlaceWishes,
+    kept: Kept,
 ) -> Sheet:
     """For each deck in use its drawings and tables; a sentence where the source has no deck."""
     blocks: list[Block] = []
     for deck in rig.decks.values():
         if any(body.deck == deck.name for body in placement.outlines.values()):
-            blocks += _blocks(rig, deck, placement, plugs, clash, leads, paths, holes, strips)
+            blocks += _blocks(rig, deck, placement, plugs, clash, leads, paths, holes, strips, kept)
     blocks += chosen_note(rig, placement.outlines)
     blocks += wish_blocks(rig, wishes)
     if not blocks:
@@ -67,6 +69,7 @@ def _blocks(
     paths: RoutePaths,
     holes: DeckHoles,
     strips: MountingStrip,
+    kept: Kept,
 ) -> list[Block]:
     if deck.width_mm is None or deck.depth_mm is None:
         return [
@@ -77,12 +80,12 @@ def _blocks(
     around = (0.0, 0.0) if case is None else (case.aside_mm, case.along_mm)
     laid = ways(leads, paths, placement, deck.name)
     return [
-        plan(rig, deck, view_of(*size, around_mm=around), placement, plugs, laid, leads),
-        hole_plan(deck, view_of(*size), placement, holes.of(deck.name), strips),
-        *undersides(rig, deck, view_of(*size, below=True), placement, laid, leads),
+        plan(rig, deck, view_of(*size, around_mm=around), placement, plugs, laid, leads, kept),
+        hole_plan(deck, view_of(*size), placement, holes.of(deck.name), strips, kept),
+        *undersides(rig, deck, view_of(*size, below=True), placement, laid, leads, kept),
         elevation(rig, deck, size[0], placement, plugs, REAR),
         elevation(rig, deck, size[1], placement, plugs, SIDE),
-        *clash_details(clash, placement, deck.name),
+        *clash_details(clash, placement, deck.name, kept),
         hole_table(deck, holes.of(deck.name)),
         place_table(rig, deck, placement),
     ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.kept import Kept
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.routes.deck_holes import DeckHole, DeckHoles
 from rigc.model.geometry.rectangle import Rectangle
@@ -24,7 +25,7 @@ _HOW = (
 _BESIDE_MM = 50.0
 
 
-def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies, holes: DeckHoles) -> Sheet:
+def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies, holes: DeckHoles, kept: Kept) -> Sheet:
     """How to join the tiles, a map of them, and the tiles; a sentence where no deck has a size."""
     blocks: list[Block] = [Paragraph("joining", _HOW, heading="How to print and join")]
     for deck in rig.decks.values():
@@ -39,7 +40,7 @@ def plan_full_size(rig: Rig, placement: Placement, plugs: PlugBodies, holes: Dec
                 here = tuple(body for body in bodies if _near(body.area, tile.area))
                 plugged = tuple(plug for room, plug in standing if _near(room, tile.area))
                 drilled = tuple(each for each in holes.of(deck.name) if _within(each, tile.area))
-                blocks.append(full_size(rig, deck, size, here, plugged, drilled, tile))
+                blocks.append(full_size(rig, deck, size, here, plugged, drilled, tile, kept))
     if len(blocks) == 1:
         blocks = [Paragraph("nothing", ("No deck of known size has a unit on it yet: nothing to print.",))]
     blocks[1:1] = chosen_note(rig, placement.outlines)

@@ -8,6 +8,7 @@ from rigc.analysis.control.switch_settings import SwitchSettings
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_supplies
+from rigc.analysis.kept import Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.model.rig import Rig
@@ -31,6 +32,7 @@ def crew_card(
     placement: Placement,
     plugs: PlugBodies,
     leads: Leads,
+    kept: Kept,
 ) -> Sheet:
     """The plan with what stands where, then what is done in which order."""
     steps, listed, bypass = _on(rig, power, settings), _settings(settings), bypass_plan(rig)
@@ -39,7 +41,7 @@ def crew_card(
         "Crew card",
         "crew, in the lid",
         (
-            *card_plans(rig, placement, plugs, leads, WIDTH, _height(steps, listed, bypass)),
+            *card_plans(rig, placement, plugs, leads, WIDTH, _height(steps, listed, bypass), kept),
             steps,
             listed,
             bypass,
