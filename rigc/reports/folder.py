@@ -6,7 +6,7 @@ import sys
 from collections.abc import Callable, Iterable
 from typing import Any
 
-from rigc.analysis.results import Results
+from rigc.analysis.results import Results, needed
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.discover import member, members, nested
 from rigc.reports.content import Document, NoSheet, Paragraph, Sheet, TitleBlock
@@ -64,18 +64,23 @@ def documents(
     found = [Document(view, title.replace(sheet=view.title), 0, 0) for view in views]
     if names and not any(name in known or is_code(name) for name in names):
         return tuple(found)
-    every = [(module, made(results, member(module, "SHEET"))) for module in sheet_modules()]
-    there = [(module, sheet) for module, sheet in every if isinstance(sheet, Sheet)]
-    code = codes((room(module), sheet_name(module)) for module, _ in there)
+    modules = sheet_modules()
+    there = [module for module in modules if _is_there(results, module)]
+    code = codes((room(module), sheet_name(module)) for module in there)
     count = len(there) + 1
+    whole = not names or bool({FRONT_PAGE, FRONT} & set(names))
     told = [
-        Document(
-            written_out(saying(sheet), code), title.replace(sheet=sheet.title), number, count, code[sheet_name(module)]
-        )
-        for number, (module, sheet) in enumerate(there, 2)
+        Document(written_out(saying(sheet), code), title.replace(sheet=sheet.title), number, count, code[sheet.name])
+        for number, module in enumerate(there, 2)
+        if whole or {sheet_name(module), code[sheet_name(module)]} & set(names)
+        if isinstance(sheet := made(results, member(module, "SHEET")), Sheet)
     ]
-    left_out = [sheet for _, sheet in every if isinstance(sheet, NoSheet)]
-    if not names or {FRONT_PAGE, FRONT} & set(names):
+    left_out = [
+        sheet
+        for module in modules
+        if module not in there and isinstance(sheet := made(results, member(module, "SHEET")), NoSheet)
+    ]
+    if whole:
         front = front_page(results, tuple(findings), tuple(told), tuple(left_out))
         told.insert(0, Document(front, title.replace(sheet=front.title), 1, count, FRONT))
     if not names:
@@ -88,6 +93,14 @@ def documents(
         if sheet.name in names:
             found.append(Document(_told(sheet), title.replace(sheet=sheet.title), 0, count))
     return tuple(found)
+
+
+def _is_there(results: Results, module: str) -> bool:
+    """Whether a rig has the sheet. One that no rig lacks is not made to be asked; nor is one that takes long, which says it by `THERE`."""
+    sheet, there = member(module, "SHEET"), vars(sys.modules[module]).get("THERE")
+    if needed(sheet)[1] is Sheet:
+        return True
+    return bool(results.call(there)) if there else isinstance(made(results, sheet), Sheet)
 
 
 def is_name(word: str) -> bool:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from cases import ROOT, compiled
 
+from rigc.analysis.results import Results
 from rigc.compile import Compiled
 from rigc.discover import member
 from rigc.reports.content import Document, Paragraph, Sheet, Table
@@ -22,6 +25,7 @@ from rigc.reports.front.every_caution import (
     VERIFIED,
     Caution,
 )
+from rigc.reports.front.made import made
 from rigc.reports.front.sheet_codes import codes, in_runs, in_words, see, written_out
 
 D = ROOT / "examples/long-haul-d/board.rig"
@@ -76,6 +80,22 @@ def test_a_sheet_is_named_by_its_code(rig: Compiled, folder: tuple[Document, ...
     assert rig.sheets(("P1",))[0].name == "power-table"
     with pytest.raises(NoSuchCode, match="no sheet P9 in this rig's folder; it has F, S1, "):
         rig.documents(("P9",))
+
+
+def test_sheets_that_are_asked_for_are_made_alone(
+    rig: Compiled, folder: tuple[Document, ...], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """They are those of the whole folder, and what takes long beside them is not made to count and to name them."""
+    asked: list[str] = []
+
+    def noted(results: Results, sheet: Any) -> Any:
+        asked.append(sheet.__name__)
+        return made(results, sheet)
+
+    monkeypatch.setattr("rigc.reports.folder.made", noted)
+    names = ("power-table", "cable-list", "B3")
+    assert rig.documents(names) == tuple(each for each in folder if {each.sheet.name, each.code} & set(names))
+    assert not {"crew_card", "fault_tree", "deck_drawing", "plan_full_size", "loading_table"} & set(asked)
 
 
 def test_sheets_mention_each_other_by_name_and_code(rig: Compiled, folder: tuple[Document, ...]) -> None:

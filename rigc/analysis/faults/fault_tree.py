@@ -4,14 +4,12 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.placement import Placement
-from rigc.analysis.faults.hearing import Hearing
+from rigc.analysis.faults.hearing import Hearing, Hearings
 from rigc.analysis.faults.questions import Answers, Question, answers
 from rigc.analysis.faults.repairs import Repair, repair
 from rigc.analysis.faults.single_breaks import Break, Part, SingleBreaks
-from rigc.analysis.leads.leads import Leads
 from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.model.jacks import Port
-from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.solvers.halving import Found, Tree, depth, halved
 from rigc.traced.figure import Figure, known_figure
@@ -73,16 +71,14 @@ class FaultTrees(Record):
     all: tuple[FaultTree, ...]
 
 
-def fault_trees(rig: Rig, ways: SoundWays, leads: Leads, breaks: SingleBreaks, places: Placement) -> FaultTrees:
+def fault_trees(hearings: Hearings, ways: SoundWays, breaks: SingleBreaks, places: Placement) -> FaultTrees:
     """Takes every part out in turn."""
     several = len(ways.hookups) > 1
-    found = []
-    for hookup in ways.hookups:
-        hearing = Hearing(rig, hookup, leads) if hookup.sources else None
-        if hearing is not None and hearing.ends:
-            name = " ".join((*hookup.scenarios, *hookup.instruments)) if several else ""
-            found.append(_tree(hearing, breaks, places, name))
-    return FaultTrees(tuple(found))
+    named = (
+        (hearing, " ".join((*hearing.hookup.scenarios, *hearing.hookup.instruments)) if several else "")
+        for hearing in hearings.all
+    )
+    return FaultTrees(tuple(_tree(hearing, breaks, places, name) for hearing, name in named))
 
 
 def _tree(hearing: Hearing, breaks: SingleBreaks, places: Placement, name: str) -> FaultTree:

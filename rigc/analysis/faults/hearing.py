@@ -8,7 +8,7 @@ from functools import cached_property
 from rigc.analysis.faults.single_breaks import Part, part_of
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.signal.amp_ends import amp_ends
-from rigc.analysis.signal.sound_ways import Hookup, stereo_ways
+from rigc.analysis.signal.sound_ways import Hookup, SoundWays, stereo_ways
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.ways.inner_ways import sinks
@@ -181,3 +181,18 @@ def _turned(onward: Onward) -> Onward:
         for end, part in ends:
             back.setdefault(end, []).append((start, part))
     return back
+
+
+class Hearings(Record):
+    """One for each way in which the rig is wired and sounds."""
+
+    all: tuple[Hearing, ...]
+
+
+def hearings(rig: Rig, ways: SoundWays, leads: Leads) -> Hearings:
+    """Of the hookups with a source that is heard somewhere."""
+    found = (Hearing(rig, hookup, leads) for hookup in ways.hookups if hookup.sources)
+    return Hearings(tuple(hearing for hearing in found if hearing.ends))
+
+
+COMPUTE = hearings

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.deck.zones import Zones
 from rigc.analysis.faults.fault_tree import FaultTrees
+from rigc.analysis.faults.hearing import Hearings
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.mains.fuses import Fuses
 from rigc.model.rig import Rig
@@ -52,6 +53,10 @@ def fault_tree(rig: Rig, power: PowerAssignment, trees: FaultTrees, zones: Zones
     )
 
 
+def _is_heard(hearings: Hearings) -> bool:
+    return bool(hearings.all)
+
+
 def _fuses(fuses: Fuses) -> Iterator[Paragraph]:
     """Where a fuse is stated: which one, and the spares of it."""
     lines = [
@@ -66,3 +71,4 @@ def _fuses(fuses: Fuses) -> Iterator[Paragraph]:
 
 PLACE = 8
 SHEET = fault_tree
+THERE = _is_heard
