@@ -212,14 +212,17 @@ def _errors_and_warnings(made: Compiled) -> list[Diagnostic]:
 
 
 def _mark(finding: Diagnostic, made: Compiled) -> tuple[str, ...]:
-    """What a finding is about, but for what rigc may choose anew after a mend, with the same found there: which outlet of a supply, which
-    number of a lead."""
+    """What a finding is about, but for what may be another one after a mend, with the same found there: which outlet of a supply, which
+    number of a lead, who does it."""
     if not finding.subject or made.results is None:
         return (finding.fingerprint,)
     if finding.span is not None and all(map(_LEAD.fullmatch, finding.subject)):
         return (finding.kind.name, finding.span.source.name, finding.span.text)
     supplies = made.results.rig.supplies
-    names = (name.partition(".")[0] if name.partition(".")[0] in supplies else name for name in finding.subject)
+    names = (
+        name.partition(".")[0] if name.partition(".")[0] in supplies else name
+        for name in finding.subject[: finding.kind.about or None]
+    )
     return (finding.kind.name, *names)
 
 

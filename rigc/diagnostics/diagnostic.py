@@ -96,7 +96,8 @@ class Kind(Record):
     """A rule: the name by which it is known, its usual level, its page (the docstring of the module that finds it).
 
     `rule` is the condition in one line and `source` where it comes from; both are printed under each finding. `once` are names
-    that it had before: an `accept` in a rig of that time still bears one.
+    that it had before: an `accept` in a rig of that time still bears one. The first `about` of a finding's subjects tell what is
+    wrong, those behind them by whose doing: with other doers it is the same trouble still. 0 stands for all.
     """
 
     name: str
@@ -105,6 +106,7 @@ class Kind(Record):
     rule: str
     source: str
     once: tuple[str, ...] = ()
+    about: int = 0
 
     def at(
         self,

@@ -138,17 +138,11 @@ def test_without_its_plan_it_falls_silent() -> None:
 
 
 @pytest.mark.parametrize(
-    ("change", "rules"),
+    ("change", "rule"),
     [
-        (
-            ("lift ferry.di open ", "lift ferry.di closed "),
-            {"two-mains-earths", "wrong-ground-lift"},
-        ),  # in the hall: two earths joined
-        (
-            ("lift ferry.di closed ", "lift ferry.di open "),
-            {"floating-ground", "wrong-ground-lift"},
-        ),  # on the quay: no earth at all
+        (("lift ferry.di open ", "lift ferry.di closed "), "two-mains-earths"),  # in the hall: two earths joined
+        (("lift ferry.di closed ", "lift ferry.di open "), "wrong-ground-lift"),  # on the quay: no earth at all
     ],
 )
-def test_a_lift_in_the_wrong_position_is_told(change: tuple[str, str], rules: set[str]) -> None:
-    assert sorted(set(codes(change)) - set(codes())) == sorted(rules)
+def test_a_lift_in_the_wrong_position_is_told_once(change: tuple[str, str], rule: str) -> None:
+    assert {*codes(change)} - {*codes()} == {rule}

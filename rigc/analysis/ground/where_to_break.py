@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from rigc.analysis.ground.lift_positions import lifts_beside
 from rigc.analysis.ground.ring_words import link_words
 from rigc.analysis.ground.rings import SHARED, SIGNAL, Ring
@@ -9,13 +11,15 @@ from rigc.analysis.leads.leads import Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
-from rigc.model.ways.ground_link import GROUND, METAL
+from rigc.model.ways.ground_link import GROUND, METAL, GroundLink
 
 NOT_THE_EARTH = "never lift the mains earth of an amp"
 
 
-def where_to_break(rig: Rig, leads: Leads, ring: Ring, *, beside_edits: bool = False) -> str:
-    """What to do, in one line; empty for a pair, which is silent. `beside_edits`: what is done by an edit of the source is told
+def where_to_break(
+    rig: Rig, leads: Leads, ring: Ring, links: Iterable[GroundLink] = (), *, beside_edits: bool = False
+) -> str:
+    """What to do, in one line; empty for a pair, which is silent. `links` are all that join grounds where the ring is; `beside_edits`: what is done by an edit of the source is told
     already, and what else would do is asked for."""
     if not ring.matters:
         return ""
@@ -34,7 +38,7 @@ def where_to_break(rig: Rig, leads: Leads, ring: Ring, *, beside_edits: bool = F
         or _off_the_metal(rig, ring)
         or _bushing(rig, ring)
         or _relay(ring)
-        or _isolator(rig, leads, ring)
+        or _isolator(rig, leads, ring, links)
     )
     return f"{way}; {NOT_THE_EARTH}" if ring.through_earth else way
 
@@ -85,14 +89,22 @@ def _relay(ring: Ring) -> str:
     )
 
 
-def _isolator(rig: Rig, leads: Leads, ring: Ring) -> str:
-    """Through an isolator that the rig has free, one on the ring first; else through one more, in the last audio run."""
+def _isolator(rig: Rig, leads: Leads, ring: Ring, links: Iterable[GroundLink]) -> str:
+    """Through an isolator that the rig has free, one on the ring first; else through one more, in the last audio run, and in each that
+    joins the same two grounds beside it: the second side of a stereo way closes the ring as well as the first."""
     link = next(link for link in reversed(ring.links) if link.kind == "audio")
     plugged = {port for lead in leads.all for port in (lead.start, lead.end)}
     on_stage = {lead.mark for lead in leads.all if lead.stage}
     mark = next((mark for mark in link.marks if mark not in on_stage), link.marks[0])
+    beside = [
+        each.marks[0]
+        for each in links
+        if each.kind == "audio" and {*each.ends} == {*link.ends} and mark not in each.marks
+    ]
     units = sorted(rig.units.values(), key=lambda unit: unit.name not in ring.things)
     free = next((way for unit in units for way in _free_ways(unit, plugged)), None)
+    if beside:
+        return f"put a transformer isolator, its shield lifted at one end, into each of {' and '.join(dict.fromkeys((mark, *beside)))}"
     if free is not None:
         return f"send {mark} into {free[0]} and go on from {free[1]}: they are isolated from each other, and free"
     return f"put a transformer isolator, its shield lifted at one end, into {mark}"

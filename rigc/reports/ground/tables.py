@@ -46,7 +46,7 @@ def rings_table(rig: Rig, grounds: GroundSystems, leads: Leads) -> Table:
     for state in grounds.states:
         for ring in state.rings:
             if ring.matters:
-                texts = (ring.kind, ring_words(ring), where_to_break(rig, leads, ring))
+                texts = (ring.kind, ring_words(ring), where_to_break(rig, leads, ring, state.links))
                 rows.append(Row((_scenarios(state), *(Cell(text) for text in texts))))
         rows += _pairs(state)
     return Table("rings", "Rings that are left", columns, worst_first(rows), empty="no ring is left")

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.ground.ground_systems import GroundSystems
+from rigc.analysis.ground.lift_faults import LiftFaults
 from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.ground.states import GroundSystem
 from rigc.analysis.signal.audio_graph import AudioGraph
@@ -29,17 +30,17 @@ KIND = Kind(
 )
 
 
-def floating_ground(rig: Rig, grounds: GroundSystems, graph: AudioGraph) -> Iterator[Diagnostic]:
+def floating_ground(rig: Rig, grounds: GroundSystems, graph: AudioGraph, lifts: LiftFaults) -> Iterator[Diagnostic]:
     """One finding for each system of two things or more without earth; can't-check where a fact may bring one.
 
-    What reaches no amp, or stands on a torn chain, has no earth for that reason, which is told already.
+    What reaches no amp, or stands on a torn chain, or behind a lift that is open, has no earth for that reason, which is told already.
     """
     stuck = {*open_ends(rig, graph).stuck, *torn_chains(rig)}
     floating: dict[GroundSystem, list[str]] = {}
     for state in grounds.states:
         for system in state.systems:
             members = _members(rig, system)
-            if not system.earths and len(members) > 1 and not stuck & {*members}:
+            if not system.earths and len(members) > 1 and not (stuck | lifts.bare_in(state.scenarios)) & {*members}:
                 floating.setdefault(system, []).extend(state.scenarios)
     for system, names in floating.items():
         yield _told(rig, system, names)

@@ -22,6 +22,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
+from rigc.model.ways.ground_link import GroundLink
 
 KIND = Kind(
     "two-mains-earths",
@@ -35,17 +36,19 @@ KIND = Kind(
 def two_mains_earths(rig: Rig, grounds: GroundSystems, leads: Leads, power: PowerAssignment) -> Iterator[Diagnostic]:
     """One finding for each ring through the mains earth; can't-check for each amp that may add one."""
     rings: dict[Ring, list[str]] = {}
+    links: dict[Ring, tuple[GroundLink, ...]] = {}
     unsure: dict[tuple[str, tuple[str, ...]], list[str]] = {}
     for state in grounds.states:
         for ring in state.rings:
             if ring.through_earth:
                 rings.setdefault(ring, []).extend(state.scenarios)
+                links.setdefault(ring, state.links)
         for system in state.systems:
             for name in system.unknown if len(system.earths) + len(system.unknown) > 1 else ():
                 others = tuple(each for each in (*system.earths, *system.unknown) if each != name)
                 unsure.setdefault((name, others), []).extend(state.scenarios)
     for ring, names in rings.items():
-        yield _told(rig, leads, power, ring, names)
+        yield _told(rig, leads, power, ring, names, links[ring])
     for (name, others), names in unsure.items():
         yield KIND.cant_check(
             rig.things[name].declared,
@@ -55,7 +58,9 @@ def two_mains_earths(rig: Rig, grounds: GroundSystems, leads: Leads, power: Powe
         )
 
 
-def _told(rig: Rig, leads: Leads, power: PowerAssignment, ring: Ring, names: list[str]) -> Diagnostic:
+def _told(
+    rig: Rig, leads: Leads, power: PowerAssignment, ring: Ring, names: list[str], links: tuple[GroundLink, ...]
+) -> Diagnostic:
     where = in_scenarios(rig, names)
     run = next(link for link in reversed(ring.links) if link.kind != "earth")
     earths = [link for link in ring.links if link.kind == "earth"]
@@ -77,7 +82,7 @@ def _told(rig: Rig, leads: Leads, power: PowerAssignment, ring: Ring, names: lis
         label="this closes the ring",
         also=also,
         mends=mends,
-        help=where_to_break(rig, leads, ring, beside_edits=bool(mends)),
+        help=where_to_break(rig, leads, ring, links, beside_edits=bool(mends)),
         level=Level.WARNING if isolated else None,
     )
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.feeds.load_limits import LoadLimits
-from rigc.analysis.feeds.outlet_fit import takes_current, takes_voltage, window_v
+from rigc.analysis.feeds.outlet_fit import takes_current, takes_polarity, takes_voltage, window_v
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import Tap, outlet_at
 from rigc.analysis.feeds.power_tap import tap as tap_at
@@ -41,7 +41,7 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
     wrong = []
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
-        fit = takes_voltage(unit, tap)
+        fit, turned = takes_voltage(unit, tap), takes_polarity(unit, tap, feed.reversed) is False
         if fit is None:
             yield KIND.cant_check(
                 unit.declared,
@@ -51,7 +51,7 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
             )
         elif not fit:
             wrong.append((feed, window_v(unit)))
-        elif (inlet := network.of(unit.name)) is not None and _sags(unit, inlet):
+        elif (inlet := network.of(unit.name)) is not None and _sags(unit, inlet) and not turned:
             yield _sagging(feed, unit, tap, inlet)
         elif (end := _at_an_end(unit, tap)) is not None:
             yield _unsure(feed, unit, tap, end)

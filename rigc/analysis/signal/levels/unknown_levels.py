@@ -21,7 +21,7 @@ def unknown_levels(rig: Rig, levels: Levels) -> dict[str, Lacking]:
     outs: dict[str, str] = {}
     takes: dict[str, str] = {}
     for edge in levels.edges:
-        for name in edge.lacking:
+        for name in edge.lacking if edge.peak_dbu is None else ():
             gives[name] = gives.get(name, 0) + 1
             if name == edge.start.thing:
                 outs.setdefault(name, edge.start.jack)
@@ -37,10 +37,10 @@ def _lacking(rig: Rig, name: str, leads: int, output: str | None, jack: str | No
     if leads:
         words.append("what level it gives" if output in (None, "out") else f"what level '{output}' gives")
         out = output or next((each.name for each in rig.things[name].jacks if each.role in ("output", "panel")), "out")
-        examples.append(f"`level {out} -20 dBu peak 4 dBu`")
+        examples.append(f"`level {out} ___ dBu peak ___ dBu`")
     if jack is not None:
         words.append(f"what '{jack}' takes at most")
-        examples.append(f"`level {jack} max 11 dBu`")
+        examples.append(f"`level {jack} max ___ dBu`")
     behind = (
         f"the level{'s' if leads > 1 else ''} of {leads} lead{'s' if leads > 1 else ''} from it on" if leads else ""
     )

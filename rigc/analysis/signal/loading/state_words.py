@@ -56,7 +56,7 @@ def remedy(reason: str) -> str:
     if "is bypassed" in reason:
         return f"write `bypass` in '{name}'"
     if reason.startswith("the impedance of"):
-        return f"write it where '{name}' is declared, for example `ts 1 Mohm`"
+        return f"write it where '{name}' is declared, behind the kind of jack: ___ ohm"
     if reason.startswith("what feeds"):
         return f"declare what is plugged in at '{name}', and begin the chain there"
     word = next((word for word in ("resistance", "track") if f" {word} of" in reason), "")

@@ -15,7 +15,7 @@ from rigc.analysis.signal.levels.levels import NO_LEAD, LevelEdge, Levels
 from rigc.analysis.signal.levels.unknown_levels import unknown_levels
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import joined, listed
 from rigc.facts.levels import LEAST_MARGIN_DB
 from rigc.model.rig import Rig
 
@@ -25,6 +25,7 @@ KIND = Kind(
     __doc__,
     f"peak level <= what the input takes - {LEAST_MARGIN_DB}",
     "common practice, no source",
+    about=1,
 )
 
 
@@ -37,7 +38,7 @@ def too_hot(rig: Rig, levels: Levels) -> Iterator[Diagnostic]:
     behind = _behind(rig, found)
     for name, edges in found.items():
         if name not in behind:
-            yield _told(name, edges, [each for each in behind if _first(behind, each) == name])
+            yield _told(rig, name, edges, [each for each in behind if _first(behind, each) == name])
     for name, lacking in unknown_levels(rig, levels).items():
         yield KIND.cant_check(
             rig.things[name].declared,
@@ -71,7 +72,7 @@ def _first(before: dict[str, str], name: str) -> str:
     return name
 
 
-def _told(name: str, edges: list[LevelEdge], behind: list[str]) -> Diagnostic:
+def _told(rig: Rig, name: str, edges: list[LevelEdge], behind: list[str]) -> Diagnostic:
     worst = max(edges, key=lambda edge: edge.pad_db)
     assert worst.maximum is not None and worst.margin_db is not None and worst.highest_dbu is not None
     parts = dict.fromkeys(_part(edge) for edge in edges)
@@ -88,8 +89,23 @@ def _told(name: str, edges: list[LevelEdge], behind: list[str]) -> Diagnostic:
             Number("wanted", LEAST_MARGIN_DB.value, "dB"),
         ),
         note=f"passed on, it is too much for {listed(behind)}, too" if behind else "",
-        help=f"put a pad of at least {decimals(worst.pad_db)} dB before '{worst.end}', or turn '{worst.start.thing}' down by as much",
+        help=_way_out(rig, name, edges),
     )
+
+
+def _way_out(rig: Rig, name: str, edges: list[LevelEdge]) -> str:
+    """A pad for each input, as much in each of a stereo pair; none before what wants the pickup, which a pad would hide."""
+    pads: dict[str, float] = {}
+    for edge in edges:
+        pads[str(edge.end)] = max(edge.pad_db, pads.get(str(edge.end), 0.0))
+    sources = listed(dict.fromkeys(edge.start.thing for edge in edges))
+    unit, most = rig.units.get(name), decimals(max(pads.values()))
+    if unit is not None and "wants pickup" in unit.flags:
+        return f"turn {sources} down by at least {most} dB: a pad before '{name}' would hide the pickup from it"
+    if len({decimals(each) for each in pads.values()}) == 1:
+        return f"put a pad of at least {most} dB before {'each of ' * (len(pads) > 1)}{listed(pads)}, or turn {sources} down by as much"
+    parts = joined(f"one of at least {decimals(pad)} dB before '{end}'" for end, pad in pads.items())
+    return f"put pads, {parts}; or turn {sources} down by {most} dB"
 
 
 def _part(edge: LevelEdge) -> str:

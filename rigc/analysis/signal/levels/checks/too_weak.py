@@ -22,6 +22,7 @@ KIND = Kind(
     __doc__,
     f"nominal level >= what drives the input fully - {LOW_BY_DB}",
     "common practice, no source",
+    about=1,
 )
 
 
@@ -62,12 +63,12 @@ def _unknown(rig: Rig, edge: LevelEdge) -> Diagnostic:
     if edge.sensitivity is None:
         said, help = (
             f"'{name}' does not say what level drives '{edge.end}' fully",
-            f"find it out and write it in '{name}': `level {edge.end.jack} sensitivity 4 dBu`",
+            f"find it out and write it in '{name}': `level {edge.end.jack} sensitivity ___ dBu`",
         )
     else:
         said, help = (
             f"the level that '{edge.start}' brings to '{edge.end}' is not known",
-            f"measure it there and write it in '{edge.start.thing}': `level {edge.start.jack} -20 dBu peak 4 dBu`",
+            f"measure it there and write it in '{edge.start.thing}': `level {edge.start.jack} ___ dBu peak ___ dBu`",
         )
     return KIND.cant_check(
         rig.things[name].declared,

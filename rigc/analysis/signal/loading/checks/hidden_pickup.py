@@ -93,7 +93,10 @@ def _told(rig: Rig, loading: Loading, name: str, hiding: list[Section]) -> Diagn
     sources = list(dict.fromkeys(section.source.thing for section in hiding))
     known = {section.source.thing: section.source_ohm for section in hiding}
     by = " and ".join(f"'{each}'" + (f" ({ohms(ohm)})" if (ohm := known[each]) is not None else "") for each in sources)
-    unit, mends = rig.units[name], _moved(rig, name, sources)
+    unit, mends = rig.units[name], tuple[Mend, ...]()
+    else_do = "put something before it that looks like a pickup"
+    if not any(_is_first_of_all(rig, source) for source in sources):
+        mends, else_do = _moved(rig, name, sources), f"move '{name}' before {listed(sources)}, or {else_do}"
     return KIND.at(
         unit.declared,
         f"'{name}' wants to see the pickup, but {by} feed{'s' if len(sources) == 1 else ''} it ({states_told(loading, hiding)})",
@@ -101,9 +104,15 @@ def _told(rig: Rig, loading: Loading, name: str, hiding: list[Section]) -> Diagn
         label="wants the pickup",
         also=tuple(Label(rig.things[each].declared, "feeds it") for each in sources),
         mends=mends,
-        help=("" if mends else f"move '{name}' before {listed(sources)}, or ")
-        + "put something before it that looks like a pickup",
+        help="" if mends else else_do,
+        otherwise=else_do,
     )
+
+
+def _is_first_of_all(rig: Rig, source: str) -> bool:
+    """Whether nothing can stand before it: a radio's receiver, or an instrument with a buffer of its own."""
+    thing = rig.units.get(source)
+    return thing is None or any(jack.connector.kind == "wireless" for jack in thing.jacks)
 
 
 def _moved(rig: Rig, name: str, sources: list[str]) -> tuple[Mend, ...]:

@@ -27,6 +27,7 @@ KIND = Kind(
     __doc__,
     f"cable between a passive instrument and the first active input ≤ {CABLE_LIMIT} (or the limit declared), pickup not counted",
     "common practice, no source",
+    about=1,
 )
 
 

@@ -30,6 +30,7 @@ KIND = Kind(
     __doc__,
     f"no passive treadle of {LOW_TRACK_OHM.value / 1000:g} kΩ or less before the first buffer, none of {HIGH_TRACK_OHM.value / 1000:g} kΩ or more behind one",
     "common practice, no source",
+    about=1,
 )
 
 
