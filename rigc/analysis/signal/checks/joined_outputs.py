@@ -12,9 +12,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.things import Unit
 from rigc.model.ways.jack_use import joined_inputs, parted_before
 from rigc.model.wishes import Connection
 
@@ -33,10 +35,10 @@ def joined_outputs(rig: Rig) -> Iterator[Diagnostic]:
     parted = parted_before(rig, joined)
     for thing in dict.fromkeys(port.thing for port in joined):
         mine = {port: leads for port, leads in joined.items() if port.thing == thing}
-        yield _told(mine, thing, [start for start, end in parted.items() if end in mine])
+        yield _told(rig, mine, thing, [start for start, end in parted.items() if end in mine])
 
 
-def _told(joined: dict[Port, list[Connection]], thing: str, parted: list[Port]) -> Diagnostic:
+def _told(rig: Rig, joined: dict[Port, list[Connection]], thing: str, parted: list[Port]) -> Diagnostic:
     parts, places = [], []
     for port, leads in joined.items():
         coming = [each for each in leads if each.end == port]
@@ -51,8 +53,24 @@ def _told(joined: dict[Port, list[Connection]], thing: str, parted: list[Port]) 
         subject=(thing, *map(str, joined), *map(str, parted)),
         label="joined here",
         also=tuple(Label(each.span, "with this") for each in places[:-1] if each.span is not places[-1].span),
+        mends=() if parted else _into_a_free_one(rig, places),
         help=f"{bring}, or say with `for` or `with` when each chain holds",
     )
+
+
+def _into_a_free_one(rig: Rig, places: list[Connection]) -> tuple[Mend, ...]:
+    """The last lead into the next input of its kind that holds no lead and is not a side of a pair, where the chain names its end."""
+    lead = places[-1]
+    thing, wrong = rig.things[lead.end.thing], rig.jack(lead.end)
+    taken = {port for each in rig.connections for port in (each.start, each.end)}
+    sides = {name for pair in thing.pairs for name in pair} if isinstance(thing, Unit) else set()
+    if wrong is None or lead.stereo or lead.span.text not in (thing.name, str(lead.end)):
+        return ()
+    for jack in thing.jacks:
+        port = Port(thing.name, jack.name)
+        if jack.role == "input" and jack.connector == wrong.connector and port not in taken and jack.name not in sides:
+            return (Mend(f"plug '{lead.start}' into '{port}', which is free", (Replace(lead.span, str(port)),)),)
+    return ()
 
 
 CHECK = joined_outputs

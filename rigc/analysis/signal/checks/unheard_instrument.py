@@ -40,14 +40,22 @@ def unheard_instrument(rig: Rig, graph: AudioGraph, ways: SoundWays) -> Iterator
     silent: dict[str, list[tuple[Hookup, frozenset[Port]]]] = {}
     for hookup in ways.hookups:
         out = _ends(rig, hookup)
-        for source in hookup.sources:
-            ports = reached(hookup.onward, [source])
+        for name, sources in _by_thing(hookup).items():
+            ports = reached(hookup.onward, sources)
             if ports & out:
-                heard.setdefault(source.thing, []).append(hookup)
+                heard.setdefault(name, []).append(hookup)
             else:
-                silent.setdefault(source.thing, []).append((hookup, ports))
+                silent.setdefault(name, []).append((hookup, ports))
     for name, found in silent.items():
         yield _told(rig, name, found, somewhere=name in heard)
+
+
+def _by_thing(hookup: Hookup) -> dict[str, list[Port]]:
+    """The jacks at which sound begins. Where one side of a stereo source is heard, that the other is not is told of the side."""
+    found: dict[str, list[Port]] = {}
+    for source in hookup.sources:
+        found.setdefault(source.thing, []).append(source)
+    return found
 
 
 def _ends(rig: Rig, hookup: Hookup) -> frozenset[Port]:
