@@ -56,15 +56,20 @@ class _Hunt:
 
     def __init__(self, place: Place, deck: Deck, layout: Layout) -> None:
         self.place, self.deck, self.layout = place, deck, layout
-        self.here = tenths(place.x_mm), tenths(place.y_mm)
         self.failed: list[Spot] = []
         self.item = next(number for number, each in enumerate(layout.board.items) if each.name == place.thing)
+        board, solid = layout.board, layout.solid(self.item)
+        self.here = tenths(place.x_mm), tenths(place.y_mm)
+        self._off = not (-solid.width < self.here[0] < board.width and -solid.depth < self.here[1] < board.depth)
+        if self._off:  # sought from where it would come onto the deck: its own place may be beyond all moves
+            most = board.width - solid.width, board.depth - solid.depth
+            self.here = max(0, min(self.here[0], most[0])), max(0, min(self.here[1], most[1]))
         self._beside = list(layout.beside(self.item))
 
     def free(self) -> Iterator[tuple[int, _Hunt, Spot]]:
         """Places in tenths of a millimetre where nothing is in the way, the nearest first, each behind how far it is in mm."""
         board, solid = self.layout.board, self.layout.solid(self.item)
-        for far, dx, dy in _moves(board.width // 10, board.depth // 10):
+        for far, dx, dy in ([(0, 0, 0)] if self._off else []) + _moves(board.width // 10, board.depth // 10):
             spot = (self.here[0] + 10 * dx, self.here[1] + 10 * dy)
             inside = 0 <= spot[0] <= board.width - solid.width and 0 <= spot[1] <= board.depth - solid.depth
             if inside and self.is_free(spot):

@@ -235,6 +235,10 @@ def _missing_word(m: Mistake) -> Wording | None:
         )
     if len(m.word) > 2 and known[0].startswith(m.word[:3]):
         return Wording(f"'{m.word}' means nothing here", f"did you mean '{known[0]}'?", mends=m.write(known[0]))
+    if m.word in m.blocks().get(
+        m.block, frozenset()
+    ):  # it begins a statement of its own, so it stands in the other's place
+        return Wording(f"'{m.word}' can't follow here", f"only '{known[0]}' can", mends=m.write(known[0]))
     mends = m.instead(m.at, m.at, f"{known[0]} ", f"write '{known[0]}' before it")
     return Wording(f"'{known[0]}' is missing before '{m.word}'", "a word is missing here", mends=mends)
 

@@ -7,6 +7,7 @@ Source: geometry on stated sizes.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from rigc.analysis.deck.body_clash import BodyClash, Overlap
@@ -15,8 +16,9 @@ from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wanted import how_to_state
-from rigc.model.deck import Deck
+from rigc.model.deck import Deck, Place
 from rigc.model.geometry.polygon import reach
 from rigc.model.rig import Rig
 from rigc.model.ways.case_of import cases_for
@@ -30,6 +32,7 @@ KIND = Kind(
     "geometry on stated sizes",
 )
 _HAIR_MM = 1e-6
+_TYPED = re.compile(r"([\d.]+)\s*,\s*([\d.]+)\s*(?:cm|m|in|ft)")
 
 
 def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: PlaceFinder) -> Iterator[Diagnostic]:
@@ -43,7 +46,7 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
         if deck is not None:
             found = [*_off_deck(rig, body, deck, clash.beyond.get(body.thing, {})), *_off_tier(rig, body, deck)]
             found += [each for kept in kept_free(rig, deck, body) for each in _entered(rig, body, deck, kept)]
-            yield from (finder.moving(each, body.thing) for each in found)
+            yield from (each if each.mends else finder.moving(each, body.thing) for each in found)
     yield from _too_large(rig, {body.deck for body in bodies})
     yield from _unknown(rig, placement)
 
@@ -75,8 +78,22 @@ def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> 
             label="stands here" if not body.under else "hangs here",
             also=(Label(deck.width_mm.span, f"the deck is {width:g} x {depth:g} mm"),),
             numbers=tuple(Number(side, over, "mm") for side, over in beyond.items()),
+            mends=_in_mm(rig.places[body.thing], body, deck),
             help=_too_wide(body, width, depth),
         )
+
+
+def _in_mm(place: Place, body: Outline, deck: Deck) -> tuple[Mend, ...]:
+    """The same numbers in millimetres, where they were typed with another unit and no part of the thing is on the deck."""
+    assert deck.width_mm is not None and deck.depth_mm is not None
+    width, depth = deck.width_mm.value, deck.depth_mm.value
+    typed = None if place.numbers is None else _TYPED.fullmatch(place.numbers.text)
+    if place.numbers is None or typed is None or (body.x_mm < width and body.y_mm < depth):
+        return ()
+    x, y = float(typed[1]), float(typed[2])
+    if x + body.width_mm > width or y + body.depth_mm > depth:
+        return ()
+    return (Mend(f"write {x:g}, {y:g} mm, if that is meant", (Replace(place.numbers, f"{x:g}, {y:g} mm"),)),)
 
 
 def _too_wide(body: Outline, width: float, depth: float) -> str:

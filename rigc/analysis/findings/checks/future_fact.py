@@ -10,11 +10,14 @@ Source: common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.findings.facts_of import facts_of
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
+from rigc.model.fact import Fact, Provenance
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -27,25 +30,35 @@ KIND = Kind(
 
 
 def future_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each thing in use with such facts."""
+    """One finding for each thing in use with such facts, and for all things whose facts one statement dates."""
+    dated: dict[tuple[str, int], list[tuple[str, list[Fact[Any]]]]] = {}
     for thing in (*used_things(rig, power), *rig.instruments.values(), *rig.decks.values()):
         late = [
             fact for fact in facts_of(thing) if fact.provenance is not None and fact.provenance.date > rig.head.date
         ]
-        if not late:
-            continue
-        last = max(late, key=lambda fact: fact.provenance.date if fact.provenance else "")
-        known = last.provenance
-        assert known is not None
-        several = f"{len(late)} facts of '{thing.name}' are" if len(late) > 1 else f"a fact of '{thing.name}' is"
-        yield KIND.at(
-            known.span,
-            f"{several} {known.kind} on {known.date}, after revision {rig.head.letter} of {rig.head.date}",
-            subject=(thing.name,),
-            label="after the revision",
-            also=(Label(rig.head.span, "the revision is declared here"),),
-            help="correct the date, or give the revision its own day",
-        )
+        if late:
+            span = _latest(late).span
+            dated.setdefault((span.source.name, span.start), []).append((thing.name, late))
+    for things in dated.values():
+        yield _told(rig, things)
+
+
+def _latest(facts: list[Fact[Any]]) -> Provenance:
+    return max((fact.provenance for fact in facts if fact.provenance is not None), key=lambda known: known.date)
+
+
+def _told(rig: Rig, things: list[tuple[str, list[Fact[Any]]]]) -> Diagnostic:
+    names, late = [name for name, _ in things], [fact for _, facts in things for fact in facts]
+    known = _latest(late)
+    several = f"{len(late)} facts of {listed(names)} are" if len(late) > 1 else f"a fact of {listed(names)} is"
+    return KIND.at(
+        known.span,
+        f"{several} {known.kind} on {known.date}, after revision {rig.head.letter} of {rig.head.date}",
+        subject=tuple(names),
+        label="after the revision",
+        also=(Label(rig.head.span, "the revision is declared here"),),
+        help="correct the date, or give the revision its own day",
+    )
 
 
 CHECK = future_fact

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.deck.body_clash import BodyClash
 from rigc.analysis.mounting.mounting_strip import MountingStrip, StrippedUnit, Unstripped, needed_cm2
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import AddTo, Mend, Replace
@@ -38,13 +39,13 @@ _ON_FEET = "keeps its rubber feet, on which strip does not hold"
 _NEVER_COVERED = ("battery-door", "vent", "trim")
 
 
-def weak_strip(rig: Rig, strips: MountingStrip) -> Iterator[Diagnostic]:
+def weak_strip(rig: Rig, strips: MountingStrip, clash: BodyClash) -> Iterator[Diagnostic]:
     """One finding for each unit, and one for all of which a single statement says that their feet stay, or for want of one fact; bridged
-    units and those that are bolted as well are held otherwise."""
+    units and those that are bolted as well are held otherwise; what leaves the deck meets less of it for that reason."""
     on_feet: dict[Span, list[StrippedUnit]] = {}
     unknown: dict[str, list[StrippedUnit]] = {}
     for unit in strips.units:
-        if unit.bridged or unit.fixing is not None:
+        if unit.bridged or unit.fixing is not None or unit.thing in clash.beyond:
             continue
         faults = [*_base(rig, unit), *_faults(unit)]
         feet = _standing_feet(rig, unit)
