@@ -26,32 +26,34 @@ class Kept:
     this rigc. Without a store each answer is made anew."""
 
     def __init__(self, store: Store | None = None, code: Callable[[], str] = str) -> None:
-        self._store = store
+        self.store = store
         self._code = code
 
     def answer(self, sort: str, what: object, make: Callable[[], T], told: Callable[[Any], T]) -> T:
         """What `make` makes of `what` alone and JSON can hold; `told` is given that, with lists for tuples. `what` holds no function
         that has no name."""
-        if self._store is None:
+        if self.store is None:
             return make()
         return self.named(sort, self.name(what), make, told)
 
     def named(self, sort: str, name: str, make: Callable[[], T], told: Callable[[Any], T]) -> T:
         """As `answer`, of what has that name."""
-        if self._store is None:
+        if self.store is None:
             return make()
-        saved = self._store.read(f"{sort}-{name}")
+        saved = self.store.read(f"{sort}-{name}")
         if saved is not None:
             try:
                 return told(json.loads(saved))
             except (ValueError, TypeError, LookupError):
                 pass  # not what was kept: made anew
         made = make()
-        self._store.write(f"{sort}-{name}", json.dumps(made).encode("ascii"))
+        self.store.write(f"{sort}-{name}", json.dumps(made).encode("ascii"))
         return made
 
     def name(self, what: object) -> str:
-        """What stands for all that `what` holds, and for the code that reads it."""
+        """What stands for all that `what` holds, and for the code that reads it; nothing where nothing is kept."""
+        if self.store is None:
+            return ""
         import pickle  # most that is asked for hangs on nothing kept
 
         content = io.BytesIO(self._code().encode("ascii"))

@@ -82,11 +82,11 @@ def views() -> tuple[tuple[str, str], ...]:
 
 def rendered(documents: tuple[Any, ...], form: str, paper: str) -> str:
     """The documents as one text in the format `form`, by the templates that ship with rigc."""
-    from rigc.files.cache import cache
+    from rigc.files.kept import kept
     from rigc.output.formats import document_renderer
     from rigc.output.layout import Layout
 
-    return document_renderer(form)(documents, Layout(paper, None, cache()))
+    return document_renderer(form)(documents, Layout(paper, None, kept()))
 
 
 def printed(page: str) -> bytes:

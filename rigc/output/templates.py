@@ -7,7 +7,7 @@ ours first, and over them each macro that the user's own macro file defines. `pu
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from functools import cache, lru_cache, partial
 from traceback import walk_tb
@@ -19,10 +19,11 @@ from jinja2.bccache import Bucket
 from jinja2.exceptions import SecurityError, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from jinja2.nodes import Assign, Const, Name
 
+from rigc.analysis.kept import NOTHING_KEPT, Kept, Store
 from rigc.diagnostics.near import nearest
 from rigc.output import own_words, svg
 from rigc.output.escapes import cell, css_string, held, line, pieces, share, straight
-from rigc.output.layout import Kept, Layout
+from rigc.output.layout import Layout
 from rigc.output.own_templates import AddedSheet, OwnTemplates
 from rigc.output.paper.constant import CAPTION_WORDS, without_constants
 from rigc.output.paper.fit import Fit, as_stated, fitted
@@ -65,17 +66,23 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
     Raises `TemplateMistake` for what is wrong in a template. A slip in our own templates is a bug, and raised as it is.
     """
     with _blamed(layout.templates):
-        environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
+        environment = _environment(layout.templates, layout.kept.store, escaped=macros == "html")
         environment.globals["file_name"] = partial(_file_name, whole)
         put = _macros(environment, macros, layout.templates)
         words = own_words.words(layout.templates)
         documents = own_words.reworded(documents, words)
         if not layout.live:  # there each cell tells where its figure is from
             documents = _printed(documents, words)
-        put.fits = _fits(documents, layout) if macros == "html" else as_stated(documents)
+        kept = layout.kept if layout.templates is None else NOTHING_KEPT
+        names = [kept.name(each.sheet) for each in documents]
+        put.fits = _fits(documents, layout, names) if macros == "html" else as_stated(documents)
         documents = tuple(fit.document for fit in put.fits)
         put.documents, put.live = documents, layout.live
-        bodies = [_body(environment, fit, put, macros, whole) for fit in put.fits]
+        there = kept.name((macros, layout.live, [(each.sheet.name, each.number) for each in documents]))
+        bodies = [
+            _once(fit, name + there, kept, lambda fit: _body(environment, fit, put, macros, whole))
+            for fit, name in zip(put.fits, names, strict=True)
+        ]
         page = environment.from_string(LIVE if layout.live else PAGE)
         return _filled(page, put=put, documents=documents, bodies=bodies, layout=layout)
 
@@ -83,7 +90,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
 def render_tables(macros: str, tables: tuple[Table, ...], layout: Layout) -> str:
     """Tables alone, by the same macros; raises as `render` does."""
     with _blamed(layout.templates):
-        environment = _environment(layout.templates, layout.cache, escaped=macros == "html")
+        environment = _environment(layout.templates, layout.kept.store, escaped=macros == "html")
         put = _macros(environment, macros, layout.templates)
         put.documents, put.live = (), False
         return environment.from_string(TABLES).render(put=put, tables=tables)
@@ -186,7 +193,7 @@ class _Texts(BaseLoader):
 class _KeptCode(BytecodeCache):
     """The code of templates, of one sort of environment."""
 
-    def __init__(self, cache: Kept, sort: str) -> None:
+    def __init__(self, cache: Store, sort: str) -> None:
         self._cache = cache
         self._sort = sort
 
@@ -200,7 +207,7 @@ class _KeptCode(BytecodeCache):
 
 
 @lru_cache(maxsize=4)
-def _environment(own: OwnTemplates | None, cache: Kept | None, escaped: bool) -> Environment:
+def _environment(own: OwnTemplates | None, cache: Store | None, escaped: bool) -> Environment:
     environment = Sandbox(
         loader=_Texts(own),
         undefined=StrictUndefined,
@@ -241,13 +248,28 @@ def _printed(documents: tuple[Document, ...], words: Mapping[str, str]) -> tuple
     )
 
 
-def _fits(documents: tuple[Document, ...], layout: Layout) -> tuple[Fit, ...]:
-    """How our style sets them; where the user has his own, as each sheet says."""
+def _fits(documents: tuple[Document, ...], layout: Layout, names: list[str]) -> tuple[Fit, ...]:
+    """How our style sets them; where the user has his own, as each sheet says. `names` stand for their sheets."""
     ours = our_templates()
     own = {name for name, text in layout.templates.files if ours.get(name) != text} if layout.templates else set()
     if own & {"sheet.css", "html.j2", GENERIC}:
         return as_stated(documents)
-    return fitted(documents, layout.paper, frozenset(name.removesuffix(".j2") for name in {*own, *ours}))
+    stay = frozenset(name.removesuffix(".j2") for name in {*own, *ours})
+    return fitted(documents, layout.paper, stay, layout.kept, names)
+
+
+def _once(fit: Fit, name: str, kept: Kept, body: Callable[[Fit], str]) -> str:
+    """The body of a sheet, kept by all that it shows but the digest of the sources, which another rig's edit changes too: while it is
+    made, a digest of what it shows stands there instead, which no text of the rig can hold."""
+    if kept.store is None:
+        return body(fit)
+    title = fit.document.title
+    shown = title.replace(source_hash="")
+    mark = kept.name(
+        (name, fit.replace(document=None), fit.document.replace(sheet=None, title=shown), fit.document.sheet.landscape)
+    )
+    blank = fit.replace(document=fit.document.replace(title=title.replace(source_hash=mark)))
+    return kept.named("body", mark, lambda: body(blank), str).replace(mark, title.source_hash)
 
 
 def _body(environment: Environment, fit: Fit, put: SimpleNamespace, macros: str, whole: Whole) -> str:

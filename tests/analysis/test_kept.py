@@ -42,7 +42,8 @@ def test_by_other_code_it_is_made() -> None:
 def test_how_often_a_value_stands_in_it_is_nothing_to_it() -> None:
     """One value twice, and two that are the same: equal, so of one name."""
     one = "".join(("a", "lead"))
-    assert Kept().name((one, one)) == Kept().name((one, "a lead".replace(" ", "")))
+    kept = Kept(Shelf())
+    assert kept.name((one, one)) == kept.name((one, "a lead".replace(" ", "")))
 
 
 @pytest.mark.parametrize("spoiled", [b"", b"[", b"7"])

@@ -9,9 +9,45 @@ from typing import Any
 
 import pytest
 from cases import ROOT
+from shelf import Shelf
 
 from cli.conftest import Rigc, Run
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.cli import main, seam
+from rigc.output import templates
+from rigc.output.paper.fit import Fit
+from rigc.reports.drawings.means.choosing import Choice
+from rigc.reports.drawings.means.labelling import Ground, Wish
+
+SMALL = """language 1
+rig sample {
+  revision A 2026-03-02
+}
+instrument guitar {
+}
+amp combo {
+  input in ts
+}
+unit marl {
+  body 60 x 110 x 50 mm
+  mass 0.3 kg
+  input in ts right 60 mm
+  output out ts left 60 mm
+}
+unit lant {
+  body 60 x 110 x 50 mm
+  input in ts right 60 mm
+  output out ts left 60 mm
+}
+chain guitar -> marl -> lant -> combo
+deck plate {
+  size 400 x 200 mm
+}
+place {
+  lant at 40, 20 mm
+  marl at 200, 20 mm
+}
+"""
 
 
 class Compiles:
@@ -130,3 +166,45 @@ def test_a_real_rig_to_the_byte(tmp_path: Path, monkeypatch: pytest.MonkeyPatch)
             patch.setattr("rigc.cli.made.Built.again", lambda _: None)
             assert built() == changed != first
         first = changed
+
+
+@pytest.mark.usefixtures("capfd")
+def test_after_an_edit_only_what_it_touches_is_made(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A folder after an edit is to the byte the one that is made with nothing kept; names are placed, and sheets filled in, only where the
+    edit shows. Put back, all of it is known."""
+    board = tmp_path / "board.rig"
+    board.write_text(SMALL)
+    made: list[str] = []
+    placed, body = Ground._placed, templates._body
+
+    def placing(ground: Ground, wanted: tuple[Wish, ...]) -> tuple[Choice | None, ...]:
+        made.append("names")
+        return placed(ground, wanted)
+
+    def filling(environment: Any, fit: Fit, *more: Any) -> str:
+        made.append(fit.document.sheet.name)
+        return body(environment, fit, *more)
+
+    monkeypatch.setattr("rigc.cli.made.Built.again", lambda _: None)
+    monkeypatch.setattr(Ground, "_placed", placing)
+    monkeypatch.setattr(templates, "_body", filling)
+
+    def built(kept: Kept) -> tuple[bytes, set[str]]:
+        monkeypatch.setattr("rigc.files.kept.kept", lambda: kept)
+        made.clear()
+        target = tmp_path / "documents" / "some.html"
+        sheets = "deck-drawing,mass-and-balance,cable-list"
+        assert main(["-q", "build", "--draft", str(board), "--sheet", sheets, "-o", str(target)]) == 1
+        return target.read_bytes(), set(made)
+
+    kept = Kept(Shelf())
+    first, _ = built(kept)
+    board.write_text(SMALL.replace("mass 0.3 kg", "mass 0.2 kg"))
+    changed, anew = built(kept)
+    assert "mass-and-balance" in anew
+    assert not anew & {"names", "deck-drawing", "cable-list"}
+    bare, every = built(NOTHING_KEPT)
+    assert (bare == changed) and (bare != first)
+    assert {"names", "deck-drawing"} <= every
+    board.write_text(f"{SMALL}# a remark\n")
+    assert built(kept)[1] == set()

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from small_sheets import AWKWARD, CAUTION, LEADS, NOTE, document
 
+from rigc.analysis.kept import Kept
 from rigc.files.cache import Cache
 from rigc.files.template_folder import read_templates
 from rigc.output import html, markdown
@@ -73,7 +74,7 @@ def test_what_a_template_prints_is_escaped_in_html(tmp_path: Path) -> None:
 def test_a_template_kept_from_html_does_not_escape_in_markdown(tmp_path: Path) -> None:
     (tmp_path / "cable-list.j2").write_text("{{ 'a > b' }}")
     (tmp_path / "kept").mkdir()
-    layout = own(tmp_path).replace(cache=Cache(tmp_path / "kept"))
+    layout = own(tmp_path).replace(kept=Kept(Cache(tmp_path / "kept")))
     assert "a &gt; b" in html.render(document(LEADS), layout)
     assert markdown.render(document(LEADS), layout) == "a > b\n"
 

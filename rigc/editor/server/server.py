@@ -31,7 +31,7 @@ from rigc.editor.server import convert
 from rigc.editor.server.convert import Converter
 from rigc.editor.session import Session
 from rigc.editor.shelf import path_of
-from rigc.files.cache import cache
+from rigc.files.kept import kept
 from rigc.files.page_to_show import PagesToShow
 from rigc.files.reader import CachedReader
 from rigc.files.served import light
@@ -185,7 +185,7 @@ class Rigs(LanguageServer):
         documents = checked.compiled.documents((sheet,), draft=checked.compiled.has_errors)
         if not documents:
             return "there are no sheets while a line or a name is wrong"
-        page = document_renderer("html")(documents, Layout("a4", None, cache()))
+        page = document_renderer("html")(documents, Layout("a4", None, kept()))
         return self.pages.put(
             f"{checked.compiled.results.rig.head.name}-{sheet}" if checked.compiled.results else sheet, page
         )

@@ -6,9 +6,10 @@ goes over to a page that it hardly uses where rows a little lower, or higher, ke
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.output.paper.heights import ROW, Page, Part, fits, is_dense, pair, parts
 from rigc.record import Record
 from rigc.reports.content import Block, Document, Drawing, Sheet, Table
@@ -43,12 +44,17 @@ class Fit(Record):
 
 class _Way(NamedTuple):
     """A sheet, one way about, with rows of one height: of each part that is never broken the height that it needs, what of that is
-    blank below it, the height of the head that is repeated above it, and whether it is turned."""
+    blank below it, the height of the head that is repeated above it, and whether it is turned; and the tables that are `dense` then."""
 
     sheet: Sheet
     page: Page
     row: float
     parts: tuple[tuple[float, float, float, bool], ...]
+    dense: tuple[str, ...]
+
+
+Measured = tuple[list[tuple[list[float], float, float, bool]], list[str]]
+"""Of each part of a sheet what it needs with rows of each height, and the rest of `_Way.parts`; the tables that are dense."""
 
 
 class _Run(NamedTuple):
@@ -74,11 +80,18 @@ def as_stated(documents: tuple[Document, ...]) -> tuple[Fit, ...]:
     return tuple(Fit(each, shares=each.number, stage=each.sheet.name in STAGE) for each in documents)
 
 
-def fitted(documents: tuple[Document, ...], paper: str, own: frozenset[str]) -> tuple[Fit, ...]:
-    """One for each document. Those whose sheet is in `own` are laid out by a template of their own, and stay as they are."""
+def fitted(
+    documents: tuple[Document, ...],
+    paper: str,
+    own: frozenset[str],
+    kept: Kept = NOTHING_KEPT,
+    names: Sequence[str] = (),
+) -> tuple[Fit, ...]:
+    """One for each document. Those whose sheet is in `own` are laid out by a template of their own, and stay as they are. What is reckoned
+    of a sheet alone is `kept` by the name that stands for it, if `names` are given."""
     runs: list[_Run] = [_Run(0.0, 0, -1, False, ROW, (1.0, 1.0), None)]
-    for at, document in enumerate(documents):
-        ways = () if document.sheet.name in own else tuple(_ways(document, paper))
+    for at, (document, name) in enumerate(zip(documents, names or [""] * len(documents), strict=True)):
+        ways = () if document.sheet.name in own else _ways(document.sheet, paper, kept if name else NOTHING_KEPT, name)
         best = _cheapest(runs, at)
         if not ways:
             runs = [best._replace(pages=best.worth[0] + 1, used=(1.0, 1.0), begun=-1, before=best, ways=())]
@@ -161,9 +174,7 @@ def _fits(documents: tuple[Document, ...], last: _Run) -> Iterable[Fit]:
 
 
 def _fit(document: Document, way: _Way, first: Document, names: str) -> Fit:
-    tables = (block for block in way.sheet.blocks if isinstance(block, Table) and block.name not in way.sheet.beside)
-    dense = frozenset(table.name for table in tables if is_dense(table, way.page))
-    return Fit(document.replace(sheet=way.sheet), way.row, first.number, names, way.page.stage, dense)
+    return Fit(document.replace(sheet=way.sheet), way.row, first.number, names, way.page.stage, frozenset(way.dense))
 
 
 def _turns(sheet: Sheet) -> Iterable[Sheet]:
@@ -174,9 +185,14 @@ def _turns(sheet: Sheet) -> Iterable[Sheet]:
         return
     if sheet.landscape and not all(fits(each, narrow) for each in sheet.blocks if isinstance(each, Table)):
         return
-    turned = sheet.replace(landscape=not sheet.landscape, blocks=tuple(map(_upright, sheet.blocks)))
+    turned = _turned(sheet)
     if not any(isinstance(each, (Table, Drawing)) and each.landscape for each in turned.blocks):
         yield turned
+
+
+def _turned(sheet: Sheet) -> Sheet:
+    turned: Sheet = sheet.replace(landscape=not sheet.landscape, blocks=tuple(map(_upright, sheet.blocks)))
+    return turned
 
 
 def _upright(block: Block) -> Block:
@@ -190,17 +206,28 @@ def _page(paper: str, *, across: bool, stage: bool = False) -> Page:
     return Page(high - 20, wide - 30, True, stage) if across else Page(wide - 27, high - 24, False, stage)
 
 
-def _ways(document: Document, paper: str) -> Iterable[_Way]:
-    """Its sheet either way about, with rows of each height."""
-    for sheet in _turns(document.sheet):
-        page = _page(paper, across=sheet.landscape, stage=sheet.name in STAGE)
-        units = tuple(_units(_parts(sheet, page)))
-        for row in _ROWS:
-            needs = (
-                (sum((part.high(row) for part in unit), 0.0), unit[-1].below, unit[0].head, unit[0].turned)
-                for unit in units
-            )
-            yield _Way(sheet, page, row, tuple(needs))
+def _ways(sheet: Sheet, paper: str, kept: Kept, name: str) -> tuple[_Way, ...]:
+    """A sheet either way about, with rows of each height."""
+    ways: list[_Way] = []
+    measured: list[Measured] = kept.named(
+        "set", f"{name}-{paper}", lambda: [_measured(each, paper) for each in _turns(sheet)], list
+    )
+    for each, (told, dense) in zip((sheet, _turned(sheet)), measured, strict=False):
+        page = _page(paper, across=each.landscape, stage=each.name in STAGE)
+        for at, row in enumerate(_ROWS):
+            needs = tuple((high[at], below, head, lies) for high, below, head, lies in told)
+            ways.append(_Way(each, page, row, needs, tuple(dense)))
+    return tuple(ways)
+
+
+def _measured(sheet: Sheet, paper: str) -> Measured:
+    page = _page(paper, across=sheet.landscape, stage=sheet.name in STAGE)
+    parts = [
+        ([sum((part.high(row) for part in unit), 0.0) for row in _ROWS], unit[-1].below, unit[0].head, unit[0].turned)
+        for unit in _units(_parts(sheet, page))
+    ]
+    tables = (block for block in sheet.blocks if isinstance(block, Table) and block.name not in sheet.beside)
+    return parts, [table.name for table in tables if is_dense(table, page)]
 
 
 def _parts(sheet: Sheet, page: Page) -> Iterable[Part]:

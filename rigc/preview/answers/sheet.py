@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.compile import Compiled
-from rigc.files.cache import cache
+from rigc.files.kept import kept
 from rigc.output import html
 from rigc.output.layout import Layout
 from rigc.reports.folder import FRONT_PAGE, sheet_names
@@ -23,5 +23,5 @@ def sheet(made: Compiled, name: str) -> dict[str, Any] | None:
     return {
         "name": name,
         "head": f"{title.rig}, revision {title.revision}",
-        "html": html.render(found, Layout("a4", None, cache(), live=True)),
+        "html": html.render(found, Layout("a4", None, kept(), live=True)),
     }
