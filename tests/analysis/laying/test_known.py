@@ -112,7 +112,7 @@ def test_an_edit_beside_the_board_keeps_every_place(
         monkeypatch.setattr(known, "KNOWN", Known(Layouts(Cache(tmp_path / folder))))
         (tmp_path / folder).mkdir(exist_ok=True)
         monkeypatch.setattr(chosen_places, "KNOWN", known.KNOWN)
-        made = compile_rig(lambda name, text=text: Source(name, text), "two.rig", READER, effort=EFFORT)  # type: ignore[misc]
+        made = compile_rig(lambda name, text=text: Source(name, text), "two.rig", READER, effort=EFFORT)
         told.append([(sheet.title, sheet.blocks) for sheet in made.sheets(("places",))])
     assert told[0] == told[1] == told[2] != []
     assert len(searches) == 2
