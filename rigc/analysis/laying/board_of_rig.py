@@ -15,7 +15,7 @@ from rigc.analysis.laying.room_in_case import rearmost
 from rigc.analysis.laying.search.board import Area, Board, End, Item, Link, Shape, Socket, Spot, Tier, Wish
 from rigc.analysis.laying.use import uses
 from rigc.analysis.laying.weights import share_of, weights
-from rigc.analysis.laying.wishes.wishes_of_rig import side_wished, wishes_for
+from rigc.analysis.laying.wishes.wishes_of_rig import heel_mm, side_wished, wishes_for
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.deck_boxes import cost_beneath
 from rigc.analysis.leads.lengths.lead_ends import LeadEnd, lead_ends, tenths
@@ -87,7 +87,7 @@ def board_of(
             *(_open_room(number, room, -weighed["behind"]) for number, room in enumerate(rooms, start=1)),
         ),
         links=tuple(_link(rig, lead, laid[0], names, links, weighed, opened) for lead in links),
-        wishes=(*(wish for _, wish in wished), *_treadles(rig, things, names)),
+        wishes=(*(wish for _, wish in wished), *_treadles(rig, deck, things, names)),
         kept_free=tuple(map(_area, deck.keep_outs)),
         reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
@@ -249,20 +249,20 @@ def _end(end: LeadEnd, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -
     return End(names.index(end.port.thing), list(_sockets(end.port.thing, laid, links)).index(end.port))
 
 
-def _treadles(rig: Rig, things: tuple[Thing, ...], names: tuple[str, ...]) -> tuple[Wish, ...]:
-    """A foot rests on a treadle with its heel before it: it goes in the front row unless a row is asked for."""
+def _treadles(rig: Rig, deck: Deck, things: tuple[Thing, ...], names: tuple[str, ...]) -> tuple[Wish, ...]:
+    """A foot rests on a treadle with its heel before it: nothing stands between it and the front edge, unless a row is asked for."""
     asked = {hint.things[0] for hint in rig.hints if hint.kind in ("row", "reach")}
     return tuple(
-        Wish("row", (names.index(thing.name),), "front")
+        Wish("near_edge", (names.index(thing.name),), "front", amount=tenths(heel_mm(deck)))
         for thing in things
         if thing.treadle_mm is not None and thing.name not in asked
     )
 
 
 def _heel(deck: Deck) -> tuple[Area, ...]:
-    if deck.heel_mm is None or deck.width_mm is None:
-        return ()
-    return ((0, 0, tenths(deck.width_mm.value), tenths(deck.heel_mm.value)),)
+    assert deck.width_mm is not None
+    heel = tenths(heel_mm(deck))
+    return ((0, 0, tenths(deck.width_mm.value), heel),) if heel else ()
 
 
 def _area(room: Room) -> Area:

@@ -27,9 +27,11 @@ def uses(rig: Rig, weighed: dict[str, int]) -> dict[str, int]:
 
 
 def trodden(unit: Unit) -> bool:
-    """Whether a foot works it: it has a switch, a treadle, loops or a bypass to stamp on, and is not worked by hand."""
-    stamped = unit.bypass is not None and unit.bypass.value != "always-on"
-    worked = unit.switches or unit.treadle_mm is not None or unit.loops or stamped
+    """Whether a foot works it: it has a switch, a treadle, a bypass to stamp on or (unless it is always on) loops, and is not worked
+    by hand."""
+    always = unit.bypass is not None and unit.bypass.value == "always-on"
+    stamped = unit.bypass is not None and not always
+    worked = unit.switches or unit.treadle_mm is not None or stamped or (unit.loops and not always)
     return bool(worked) and not worked_by_hand(unit)
 
 

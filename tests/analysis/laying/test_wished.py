@@ -65,6 +65,8 @@ PLAYED = Board(3000, 3000, 0, (), (SWITCHED, SWITCHED, KNOBBED, HUNG))
         # 60 mm from an edge
         (Wish("near_edge", (0,), "rear"), [(1500, 1900)], 0),
         (Wish("near_edge", (0,), "rear"), [(1500, 1880)], 20),
+        (Wish("near_edge", (0,), "front", amount=400), [(1500, 1000)], 0),  # 40 mm are kept free for a heel
+        (Wish("near_edge", (0,), "front", amount=400), [(1500, 1010)], 10),
         (Wish("near_edge", (0,), "left"), [(600, 0), (0, 200)], 300),  # 300 of the other body's depth are before it
         # a stride of 500 mm is wider than this deck; half of it to the rear
         (Wish("reach", (0,), "left foot", (1,)), [(0, 0), (500, 0)], 0),

@@ -93,7 +93,7 @@ class Link(Record):
 
 class Wish(Record):
     """A wish for items, of a kind of `rigc.model.deck.Hint`, whose `word` it has; `others` are items, too. `amount` is the gap or the
-    distance asked for (None: any), of `stands` how much the room there lacks. `front` and `rear` are the ends of a tier that is asked for."""
+    distance asked for (None: any), of `near_edge` what is kept free there, of `stands` how much the room there lacks. `front` and `rear` are the ends of a tier that is asked for."""
 
     kind: str
     items: tuple[int, ...]

@@ -86,7 +86,8 @@ def _on_side(stood: _Stood, wish: Wish) -> int:
 
 
 def _near_edge(stood: _Stood, wish: Wish) -> int:
-    """No further from that edge than a hand reaches from beside the deck, and nothing between."""
+    """No further from that edge (of the front one: from what is kept free for a heel) than a hand reaches from beside the deck, and
+    nothing between."""
     board, (left, front, right, rear) = stood.board, stood.box(wish.items[0])
     far, between = {
         "left": (left, (0, front, left, rear)),
@@ -94,7 +95,7 @@ def _near_edge(stood: _Stood, wish: Wish) -> int:
         "front": (front, (left, 0, right, front)),
         "rear": (board.depth - rear, (left, rear, right, board.depth)),
     }[wish.word]
-    return max(0, far - _EDGE) + sum(_shared(between, box) for box in stood.boxes_beside(*wish.items))
+    return max(0, far - _EDGE - (wish.amount or 0)) + sum(_shared(between, box) for box in stood.boxes_beside(*wish.items))
 
 
 def _reach(stood: _Stood, wish: Wish) -> int:

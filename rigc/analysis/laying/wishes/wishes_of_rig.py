@@ -36,6 +36,11 @@ def lacks_below(thing: Thing, deck: Deck) -> int:
     return max(0, tenths(thing.height_mm.value + clearance.UNDERSIDE_MM.value - deck.clearance_mm.value))
 
 
+def heel_mm(deck: Deck) -> float:
+    """How deep the deck is kept free for the player's heel at its front edge; 0 where nothing is said."""
+    return 0.0 if deck.heel_mm is None else deck.heel_mm.value
+
+
 def _wish(rig: Rig, deck: Deck, hint: Hint, names: tuple[str, ...], under: frozenset[str]) -> Wish:
     items = tuple(map(names.index, hint.things))
     if hint.kind == "stands":
@@ -47,6 +52,8 @@ def _wish(rig: Rig, deck: Deck, hint: Hint, names: tuple[str, ...], under: froze
         return Wish(hint.kind, items, hint.word, (), lacks, tenths(ends[0]), tenths(ends[1]))
     others = tuple(map(names.index, hint.others))
     amount = None if hint.amount_mm is None else tenths(hint.amount_mm)
+    if hint.kind == "near_edge" and hint.word == "front":
+        amount = tenths(heel_mm(deck))
     return Wish(hint.kind, items, hint.word, others, amount)
 
 
