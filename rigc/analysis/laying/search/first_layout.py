@@ -23,6 +23,7 @@ def first_layout(board: Board, way: int = 0) -> list[At]:
             if x - shape.width - margin < 0 and deepest:
                 x, y, deepest = board.width - margin, min(y + deepest, board.depth - board.step), 0
             x -= shape.width + margin
+            y = y if under else _on_one_ground(board, y, shape.depth)
             at[number] = (
                 _grid(board, max(0, min(x, board.width - shape.width))),
                 _grid(board, max(0, min(y, board.depth - shape.depth))),
@@ -34,6 +35,15 @@ def first_layout(board: Board, way: int = 0) -> list[At]:
         if item.fixed is not None:
             at[number] = (*item.fixed, 0)
     return on_shelves(board, order, at) if len(order) > _CROWD else at
+
+
+def _on_one_ground(board: Board, y: int, depth: int) -> int:
+    """The same, or the next edge of a tier to the rear at which the row that begins there would not cross one."""
+    for tier in sorted(board.tiers, key=lambda each: each.front):
+        for edge in (tier.front, tier.rear):
+            if y < edge < y + depth <= board.depth:
+                y = edge
+    return y
 
 
 def _another_way(board: Board, at: list[At], way: int) -> None:
@@ -59,7 +69,7 @@ def _order(board: Board) -> list[int]:
     rows = {
         wish.items[0]: {"front": 0, "middle": 2, "rear": 3}.get(wish.word, 0)
         for wish in board.wishes
-        if wish.kind in ("row", "reach")
+        if wish.kind in ("row", "reach") or (wish.kind, wish.word) == ("near_edge", "front")
     }
     deepest = max((item.shapes[0].depth for item in board.items), default=0)
     free = [number for number, item in enumerate(board.items) if item.fixed is None]
