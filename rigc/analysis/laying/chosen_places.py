@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from rigc.analysis.laying.choices.eased import Eased, eased
+from rigc.analysis.laying.choices.freed import freed
 from rigc.analysis.laying.choices.task import Task, task_of
-from rigc.analysis.laying.not_placed import no_room, no_room_for_later, otherwise, search_stopped
+from rigc.analysis.laying.not_placed import Otherwise, no_room, no_room_for_later, search_stopped
 from rigc.analysis.laying.search.annealing import FEW, SOME, Watch
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.clash import Tight, tightness
@@ -19,7 +20,7 @@ from rigc.model.things import Area, Thing
 
 EFFORT = 16_000  # steps; a board of twenty things takes some three seconds. Half as many again while something is in the way.
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
-_TRIES = 10  # a deck thought larger is tried with so much less
+_TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
@@ -36,10 +37,12 @@ def with_chosen_places(
     best = chosen_layout(task, effort, watch)
     task, found = best.task, best.found
     tight, advice = None, None
+    opened: tuple[str, ...] = ()
     if found.hard and effort != 0 and not found.stopped:
-        few = usual_effort(task.board) // _TRIES
+        few = max(_LEAST_TRY, usual_effort(task.board) // _TRIES)
         tight, advice = tightness(task.board, few), eased(task, found, few, stated=True)
-    made, told = laid(task, found.at, tight, advice)
+        opened = freed(task, found, tight.clash, few)
+    made, told = laid(task, found.at, tight, advice, opened)
     return made, (*told, search_stopped(task.deck, found.steps)) if found.stopped else told
 
 
@@ -58,10 +61,14 @@ def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Fo
 
 
 def laid(
-    task: Task, at: tuple[At, ...], tight: Tight | None = None, advice: Eased | None = None
+    task: Task,
+    at: tuple[At, ...],
+    tight: Tight | None = None,
+    advice: Eased | None = None,
+    opened: tuple[str, ...] = (),
 ) -> tuple[Rig, tuple[Diagnostic, ...]]:
     """The rig with what stands there, and the findings about what has no room, with why (`tight`) and
-    what would let all stand (`advice`)."""
+    what would let all stand: other plugs and sides (`advice`), or one stated place less (one of `opened`)."""
     rig, deck, rooms, board = task.rig, task.deck, task.rooms, task.board
     at, without_room = put_back(board, at)
     first_room = len(board.items) - len(rooms)
@@ -76,10 +83,10 @@ def laid(
         if number not in without_room:
             free.append(Area(room.what, x / 10, y / 10, room.width_mm, room.depth_mm, room.span, chosen=True))
     told = list(task.told)
-    more = "" if advice is None else otherwise(deck, advice.plugs, advice.sides)
+    plugs, sides = ((), ()) if advice is None else (advice.plugs, advice.sides)
     lacking = {board.items[number].name: short for number, short in without_room.items() if number < first_room}
     if lacking:
-        told.append(no_room(rig, deck, lacking, board, tight, more))
+        told.append(no_room(rig, deck, lacking, board, tight, Otherwise(plugs, sides, opened)))
     told += (
         no_room_for_later(rooms[number - first_room], deck, short)
         for number, short in without_room.items()

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.deck.checks.bodies_overlap import KIND
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.clash import Larger, Tight
 from rigc.diagnostics.diagnostic import Diagnostic, Level, Number
-from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.passing import STOPPED
 from rigc.diagnostics.wanted import how_to_state
 from rigc.diagnostics.wording import listed
@@ -14,6 +16,16 @@ from rigc.model.deck import Deck, LaterRoom
 from rigc.model.rig import Rig
 from rigc.model.stock import ChosenPlug
 from rigc.model.things import Thing
+from rigc.record import Record
+
+
+class Otherwise(Record):
+    """What would let all stand on the deck as it is, each tried: plugs and sides, all of them together, that the source states otherwise; or any
+    one of the things `opened`, were its stated place open."""
+
+    plugs: tuple[ChosenPlug, ...] = ()
+    sides: tuple[tuple[str, bool], ...] = ()
+    opened: tuple[str, ...] = ()
 
 
 def no_body(thing: Thing, deck: Deck) -> Diagnostic:
@@ -27,7 +39,7 @@ def no_body(thing: Thing, deck: Deck) -> Diagnostic:
 
 
 def no_room(
-    rig: Rig, deck: Deck, lacking: dict[str, int], board: Board, tight: Tight | None, otherwise: str = ""
+    rig: Rig, deck: Deck, lacking: dict[str, int], board: Board, tight: Tight | None, otherwise: Otherwise
 ) -> Diagnostic:
     """Things for which there is no room beside the others, with how many tenths of a millimetre each lacks at its best place: one finding
     for all, since it is the deck that is too small."""
@@ -45,7 +57,8 @@ def no_room(
         label="has no stated place",
         numbers=(Number("lacking", lacking[nearest] / 10, "mm"),),
         note=_together(together),
-        help=otherwise + _larger(None if tight is None else tight.larger),
+        mends=(*_sides(rig, deck, otherwise), *_opened(rig, otherwise)),
+        help=_plugs(deck, otherwise) + _larger(board, None if tight is None else tight.larger),
         asks_for=tuple(f"the place of '{name}'" for name in lacking),
     )
 
@@ -64,20 +77,52 @@ def _together(names: tuple[str, ...]) -> str:
     return f"{listed(names)} can't stand on it together, whatever else stands there: proved"
 
 
-def otherwise(deck: Deck, plugs: tuple[ChosenPlug, ...], sides: tuple[tuple[str, bool], ...]) -> str:
-    """The least that would let all stand without a larger deck: plugs and sides that the source states otherwise."""
-    if not (plugs or sides):
+def _plugs(deck: Deck, otherwise: Otherwise) -> str:
+    """Plugs, with the sides that go with them."""
+    if not otherwise.plugs:
         return ""
-    changes = [f"'{each.plug}' in place of '{each.instead}' at '{each.port}'" for each in plugs]
-    changes += [f"'{name}' {'beneath' if under else 'on'} '{deck.name}'" for name, under in sides]
+    kinds: dict[tuple[str, str], list[str]] = {}
+    for each in otherwise.plugs:
+        kinds.setdefault((each.plug, each.instead), []).append(str(each.port))
+    changes = [f"'{plug}' in place of '{instead}' at {listed(ports)}" for (plug, instead), ports in kinds.items()]
+    changes += [f"'{name}' {_side(deck, under)}" for name, under in otherwise.sides]
     return f"state {' and '.join(changes)} (tried: all have room then), "
 
 
-def _larger(found: Larger | None) -> str:
+def _side(deck: Deck, under: bool) -> str:
+    return f"{'beneath' if under else 'on'} '{deck.name}'"
+
+
+def _sides(rig: Rig, deck: Deck, otherwise: Otherwise) -> Iterator[Mend]:
+    """One thing on the other side than is wished."""
+    if otherwise.plugs:
+        return
+    for name, under in otherwise.sides:
+        wish = next((each for each in rig.hints if each.kind == "stands" and each.things == (name,)), None)
+        if wish is not None:
+            line = f"{name} {'beneath' if under else 'on'} {deck.name}"
+            yield Mend(f"wish '{name}' {_side(deck, under)}", (Replace(wish.span, line),))
+
+
+def _opened(rig: Rig, otherwise: Otherwise) -> Iterator[Mend]:
+    for name in otherwise.opened:
+        yield Mend(
+            f"delete the place of '{name}', and one is chosen with which all have room",
+            (Delete(rig.places[name].span),),
+        )
+
+
+def _larger(board: Board, found: Larger | None) -> str:
     other = "leave a unit out, or search longer with --effort"
     if found is None:
         return f"choose a larger deck (see `rigc show fit`), {other}"
-    return f"choose a deck of {found.width / 10:g} x {found.depth / 10:g} mm (tried: all have room there), {other}"
+    more = [
+        f"{far / 10:g} mm {how}"
+        for far, how in ((found.width - board.width, "wider"), (found.depth - board.depth, "deeper"))
+        if far
+    ]
+    size = f"{found.width / 10:g} x {found.depth / 10:g} mm"
+    return f"choose a deck of {size}, {' and '.join(more)} (tried: all have room there), {other}"
 
 
 def no_room_for_later(room: LaterRoom, deck: Deck, short: int) -> Diagnostic:

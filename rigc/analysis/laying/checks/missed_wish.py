@@ -77,9 +77,15 @@ def _against(rig: Rig, missed: MissedWish) -> str:
         assert thing.height_mm is not None and deck.clearance_mm is not None
         height, spare = thing.height_mm.value, clearance.UNDERSIDE_MM.value
         return f"'{thing.name}' needs {height:g} + {spare:g} = {height + spare:g} mm there, and there are {deck.clearance_mm.value:g} mm"
-    return (
-        "no layout that was found has it there; more --effort may" if missed.somewhere else "the deck has no such place"
-    )
+    tier = next((each for each in deck.tiers if each.name in hint.others), None) if deck is not None else None
+    if tier is not None and isinstance(thing, Thing) and thing.depth_mm is not None and needs_top(thing):
+        deep, room = thing.depth_mm.value, tier.rear_mm - tier.front_mm
+        if deep > room:
+            return f"'{thing.name}' is {deep:g} mm deep, and '{tier.name}' {room:g} mm"
+    chosen = [name for name in hint.named if rig.places[name].chosen]
+    if missed.somewhere or len(chosen) > 1:  # one thing alone can't meet what is wished of several
+        return f"no layout that was found has {'them' if hint.things[1:] else 'it'} there; more --effort may"
+    return "no place on the deck was found that would meet it"
 
 
 def _said(hint: Hint) -> str:

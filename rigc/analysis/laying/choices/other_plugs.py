@@ -16,7 +16,7 @@ _Socket = Jack | Outlet
 
 
 def other_plugs(rig: Rig, leads: Leads, stated: bool = False) -> tuple[ChosenPlug, ...]:
-    """In the order of the leads, one a jack; with `stated` also where the rig says which plug it shall be.
+    """In the order of the leads, one a jack; with `stated` also where the rig says which plug it shall be, and of leads to the stage.
 
     A lead that exists keeps its plugs. A kind that would meet a plug beside it on the same face, or be in the deck, is none.
     """
@@ -34,7 +34,7 @@ def other_plugs(rig: Rig, leads: Leads, stated: bool = False) -> tuple[ChosenPlu
 def _open_ends(rig: Rig, lead: Lead, stated: bool) -> Iterator[tuple[Port, str]]:
     """The ends of a lead that may have another plug, each with the kind that it has."""
     wish = dict(rig.lead_wishes.plugs).get(lead.signal)
-    if lead.stage or lead.existing_mm is not None or (lead.plugs_stated and not stated):
+    if lead.existing_mm is not None or ((lead.plugs_stated or lead.stage) and not stated):
         return
     for port, kind in zip((lead.start, lead.end), lead.ends, strict=True):
         if kind is not None and not isinstance(rig.things[port.thing], Panel) and (stated or kind != wish):

@@ -9,8 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.found import as_it_is
 from rigc.analysis.laying.search.known import KNOWN
+from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.packing import pack
+from rigc.analysis.laying.search.shelves import on_shelves
 from rigc.analysis.laying.search.solver.model import is_installed, proof
 from rigc.record import Record
 
@@ -18,7 +21,7 @@ _WORK = 1.0  # of the solver for each proof, about a second
 _PROOFS = 24  # so many of them at most: what can't stand together then may be more than the fewest
 _PACKING = 4_000  # rectangles laid down before a packing is given up
 _MOST = 400  # mm by which a deck is thought larger at most
-_FINE = 20  # tenths of a millimetre between the largest that was too small and the smallest that does
+_FINE = 10  # tenths of a millimetre between the largest that was too small and the smallest that does
 
 
 class Tight(Record):
@@ -97,7 +100,11 @@ def _least(with_more: Callable[[int], Board], effort: int) -> Larger | None:
 
 
 def _stands(board: Board, effort: int) -> bool:
-    return not KNOWN.search(board, effort).hard
+    """By shelves if these do, which is quick, else by search."""
+    deep_first = sorted(range(len(board.items)), key=lambda item: (-board.items[item].shapes[0].depth, item))
+    order = [item for item in deep_first if board.items[item].fixed is None]
+    at = on_shelves(board, order, [(*(item.fixed or (0, 0)), 0) for item in board.items])
+    return not as_it_is(Layout(board, at)).hard or not KNOWN.search(board, effort).hard
 
 
 def _by_solver(board: Board) -> bool:

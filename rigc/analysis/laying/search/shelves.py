@@ -10,7 +10,7 @@ from rigc.analysis.laying.search.safe_boxes import safe_boxes
 def on_shelves(board: Board, order: list[int], at: list[At]) -> list[At]:
     """Places for the things in `order`, from the front and from the right; `at` holds where the fixed ones stand.
 
-    What finds no room stays where `at` has it. The edges of tiers are not heeded.
+    What finds no room stays where `at` has it.
     """
     boxes, laid = safe_boxes(board, board.items), list(at)
     for under in (False, True):
@@ -20,11 +20,20 @@ def on_shelves(board: Board, order: list[int], at: list[At]) -> list[At]:
             if item.fixed is not None and item.under == under
         ]
         blocked = [*fixed, *board.kept_free, *(() if under else board.reserved)]
-        _fill(board, [number for number in order if board.items[number].under == under], boxes, blocked, laid)
+        edges = () if under else tuple(sorted({edge for tier in board.tiers for edge in (tier.front, tier.rear)}))
+        _fill(board, [number for number in order if board.items[number].under == under], boxes, blocked, edges, laid)
     return laid
 
 
-def _fill(board: Board, row: list[int], boxes: tuple[Area, ...], blocked: list[Area], laid: list[At]) -> None:
+def _fill(
+    board: Board,
+    row: list[int],
+    boxes: tuple[Area, ...],
+    blocked: list[Area],
+    edges: tuple[int, ...],
+    laid: list[At],
+) -> None:
+    """`edges` of tiers are crossed by no body: a shelf that would begins at the edge."""
     step = board.step
     right, shelf, deepest = board.width, 0, 0
     for number in row:
@@ -34,6 +43,10 @@ def _fill(board: Board, row: list[int], boxes: tuple[Area, ...], blocked: list[A
             x = (right - box[2]) // step * step
             if x + box[0] < 0:
                 right, shelf, deepest = board.width, shelf + max(deepest, step), 0
+                continue
+            edge = next((each for each in edges if y < each < y + board.items[number].shapes[0].depth), None)
+            if edge is not None:
+                right, shelf, deepest = board.width, max(shelf + deepest, edge + box[1]), 0
                 continue
             area = _moved(box, (x, y, 0))
             hit = next((each for each in blocked if _overlap(each, area)), None)

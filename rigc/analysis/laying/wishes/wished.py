@@ -95,7 +95,9 @@ def _near_edge(stood: _Stood, wish: Wish) -> int:
         "front": (front, (left, 0, right, front)),
         "rear": (board.depth - rear, (left, rear, right, board.depth)),
     }[wish.word]
-    return max(0, far - _EDGE - (wish.amount or 0)) + sum(_shared(between, box) for box in stood.boxes_beside(*wish.items))
+    return max(0, far - _EDGE - (wish.amount or 0)) + sum(
+        _shared(between, box) for box in stood.boxes_beside(*wish.items)
+    )
 
 
 def _reach(stood: _Stood, wish: Wish) -> int:

@@ -1,0 +1,32 @@
+"""A layout in which something is in the way -> the stated places of which one alone, were it open, would let all stand."""
+
+from __future__ import annotations
+
+from rigc.analysis.laying.choices.task import Task, task_of
+from rigc.analysis.laying.search.found import Found
+from rigc.analysis.laying.search.known import KNOWN
+from rigc.analysis.laying.search.layout import Layout
+
+_TRIED = (
+    3  # things at most: those first that are proved to clash, then those that are most in the way, then the largest
+)
+
+
+def freed(task: Task, found: Found, clash: tuple[int, ...], steps: int) -> tuple[str, ...]:
+    """The things that stand there, by name; each is tried with so many steps. `clash` are items that can't stand together."""
+    layout, items = Layout(task.board, list(found.at)), task.board.items
+
+    def rank(item: int) -> tuple[bool, int, int, int]:
+        size = items[item].shapes[0]
+        return item not in clash, -layout.fault_of(item), -size.width * size.depth, item
+
+    fixed = sorted((each for each, item in enumerate(items) if item.fixed is not None), key=rank)
+    return tuple(items[each].name for each in fixed[:_TRIED] if _does(task, items[each].name, steps))
+
+
+def _does(task: Task, name: str, steps: int) -> bool:
+    places = {thing: place for thing, place in task.rig.places.items() if thing != name}
+    open_task = task_of(task.rig.replace(places=places))
+    if open_task is None or name not in [open_task.board.items[item].name for item in open_task.free]:
+        return False  # a supply whose place is not stated may lie elsewhere
+    return not KNOWN.search(open_task.board, steps).hard
