@@ -18,6 +18,7 @@ _SEAM = re.compile(
 _LONG = re.compile(r"(\S{12})(?=\S)")  # eight columns of such pieces and eight of numbers go on a landscape page
 _BEFORE_UNIT = re.compile(
     r"(?<=\d) (?=(?:[mµk]?[VAWΩm]|VA|m?s|mm|cm|k?Hz|dBu?|[kM]?ohm|[nµp]F|k?g|°C|%|AWG)(?!\w))|(?<=\d) (?=× \d)|(?<=[≤≥<>±]) (?=\d)|(?<=\d ×) (?=\d)"
+    r"|(?<=^[A-F][1-8]) (?=→ [A-F][1-8]$)|(?<=^[A-F][1-8] →) (?=[A-F][1-8]$)"  # from a zone to another
 )
 _SHARE = re.compile(r"\d+(?:\.\d+)?")
 _NUMBERED = re.compile(r"(\d{1,9})([.)])(?=\s|$)")
@@ -57,7 +58,7 @@ def spelled_out(json: str) -> str:
 
 
 def held(text: str) -> str:
-    """The text with its numbers held to their units, so that no line breaks between them."""
+    """The text with its numbers held to their units, and a zone to another, so that no line breaks between them."""
     return _BEFORE_UNIT.sub("\u00a0", text)
 
 

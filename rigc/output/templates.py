@@ -25,6 +25,7 @@ from rigc.output import own_words, svg
 from rigc.output.escapes import cell, css_string, held, line, pieces, share, straight
 from rigc.output.layout import Layout
 from rigc.output.own_templates import AddedSheet, OwnTemplates
+from rigc.output.paper.band import FIELD, band, cut
 from rigc.output.paper.constant import CAPTION_WORDS, without_constants
 from rigc.output.paper.fit import Fit, as_stated, fitted
 from rigc.output.sandbox import AsWritten, Sandbox
@@ -224,9 +225,10 @@ def _environment(own: OwnTemplates | None, cache: Store | None, escaped: bool) -
     environment.filters.update(
         cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline, share=share
     )
+    environment.filters["cut_field"] = lambda text, room: cut(text, FIELD, room)
     words = own_words.words(own)
     environment.filters["word"] = lambda text: words.get(text, text)
-    environment.globals.update(words=words, page_faces=page_faces)
+    environment.globals.update(words=words, page_faces=page_faces, band_of=band)
     return environment
 
 

@@ -45,7 +45,11 @@ def made(source: Path, cut: str, signs: str) -> Any:
     """A part of one font, written under a name of its own: the licence reserves the first one's."""
     options = subset.Options()
     options.flavor, options.hinting, options.name_IDs = "woff2", False, ["*"]
-    options.layout_features = ["kern", "mark", "ccmp", "locl"]
+    options.layout_features = [
+        "kern",
+        "ccmp",
+        "locl",
+    ]  # `mark` would set the sign ` as an accent on the letter before it
     font = subset.load_font(str(source), options)
     for sign in DRAWN:
         if ord(sign) not in font.getBestCmap():

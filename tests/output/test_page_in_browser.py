@@ -105,9 +105,10 @@ def test_the_probes_tell_faults(tmp_path: Path) -> None:
 
 def test_a_table_of_many_columns_folds_behind_its_heads() -> None:
     columns = (Column("lead"), Column("cut", "mm", number=True), Column("from"), Column("to"))
-    text = html.render(document(Table("t", "T", columns, (row("L01", "153", "", "marl"),))))
+    rows = row("L01", "153", "", "marl"), row("L02", "90", "lant", "marl")
+    text = html.render(document(Table("t", "T", columns, rows)))
     assert '<th scope="row">L01' in text
     assert '<td class="number" data-head="cut, mm">153' in text
     assert '<td data-head="to">marl' in text
-    assert text.count("data-head=") == 2
+    assert text.count("data-head=") == 5
     assert "data-head=" not in html.render(document(Table("t", "T", COLUMNS, (row("L01", "153", "make"),))))

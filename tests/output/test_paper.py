@@ -43,7 +43,7 @@ def folded(table: Table) -> Table:
 def test_what_all_rows_have_in_common_stands_in_the_caption() -> None:
     """Five rows, of which one may differ (one of five): 9 V but for D4, all centre-negative, none of them spare."""
     told = folded(feeds(*[("9", "centre-negative", "")] * 4, ("18", "centre-negative", "")))
-    assert told.caption == "Feeds · all 9 V, centre-negative, except ▲"
+    assert told.caption == "Feeds · all 9 V, centre-negative, except\u00a0▲"
     assert [column.head for column in told.columns] == ["lead", "to", "▲"]
     assert [each.cells[-1].text for each in told.rows] == ["", "", "", "", "▲ 18 V"]
 
@@ -54,6 +54,37 @@ def test_more_exceptions_than_one_row_of_five_keep_the_column() -> None:
     assert told.caption == "Feeds · all centre-negative"
 
 
+@pytest.mark.parametrize(
+    ("last", "caption", "sign"),
+    [
+        (("", "plus", ""), "all 9 V, minus, except\u00a0▲", "▲ without set to, plus"),
+        (("", "", "yes"), "all 9 V, minus, except\u00a0▲", "▲ none of these, spare: yes"),
+        (("9", "", ""), "all 9 V, minus, except\u00a0▲", "▲ without pole"),
+    ],
+)
+def test_what_a_row_lacks_is_told_once(last: tuple[str, str, str], caption: str, sign: str) -> None:
+    told = folded(feeds(*[("9", "minus", "")] * 4, last))
+    assert (told.caption, told.rows[-1].cells[-1].text) == (f"Feeds · {caption}", sign)
+
+
+def test_what_a_row_lacks_of_the_one_thing_that_is_told_of_all() -> None:
+    told = folded(feeds(*[(str(volts), "minus", "") for volts in range(9, 13)], ("13", "", "")))
+    assert (told.caption, told.rows[-1].cells[-1].text) == ("Feeds · all minus, except\u00a0▲", "▲ not this")
+
+
+def test_what_is_known_of_no_row_is_named_in_the_caption() -> None:
+    told = folded(feeds(*[("9", "?", "?")] * 4, ("9", "minus", "?")))
+    assert told.caption == "Feeds · all 9 V; not known: pole, spare, except\u00a0▲"
+    assert told.rows[-1].cells[-1].text == "▲ minus"
+
+
+def test_a_column_that_says_nothing_is_left_out_unless_it_is_written_in_by_hand() -> None:
+    table = feeds(*[("9", "minus", "")] * 2)
+    assert [column.head for column in folded(table).columns] == ["lead", "set to", "pole", "to"]
+    room = table.replace(columns=(*FEEDS[:3], FEEDS[3].replace(least_mm=20.0), FEEDS[4]))
+    assert [column.head for column in folded(room).columns] == [column.head for column in FEEDS]
+
+
 def test_a_lone_fact_stands_behind_its_sign_and_is_not_told_of_the_others() -> None:
     told = folded(feeds(*[(str(volts), "", "") for volts in range(9, 13)], ("13", "", "yes")))
     assert told.caption == "Feeds"
@@ -61,7 +92,7 @@ def test_a_lone_fact_stands_behind_its_sign_and_is_not_told_of_the_others() -> N
 
 
 def test_two_rows_a_loud_mark_and_a_total_keep_the_column() -> None:
-    assert len(folded(feeds(*[("9", "", "")] * 2)).columns) == 5
+    assert len(folded(feeds(*[("9", "a", "b")] * 2)).columns) == 5
     plain = feeds(*[("9", "a", "")] * 5)
     loud = plain.rows[0].replace(cells=(Cell("D0"), Cell("9", mark="FAIL"), *plain.rows[0].cells[2:]))
     assert [each.head for each in folded(plain.replace(rows=(loud, *plain.rows[1:]))).columns] == [

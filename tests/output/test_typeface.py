@@ -96,3 +96,12 @@ def test_our_own_words_need_no_other_font() -> None:
     own = {sign for path in (WORDS / "reports").rglob("*.py") for sign in path.read_text("utf-8")}
     assert "Ø" in ACCENTED
     assert {sign for sign in own if not sign.isascii()} <= {*COMMON, "Ø"}
+
+
+@pytest.mark.parametrize("cut", CUTS)
+def test_no_sign_is_set_on_the_letter_before_it(cut: str) -> None:
+    """A statement is quoted between two signs that are accents by their name: `mutes` must not become mutès."""
+    for part in ("", "-accented"):
+        face = font(f"{cut}{part}")
+        features = {each.FeatureTag for each in face["GPOS"].table.FeatureList.FeatureRecord}
+        assert not features & {"mark", "mkmk"}

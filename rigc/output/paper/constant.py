@@ -1,7 +1,8 @@
 """What a table says over and over -> said once, in its caption: columns that are the same in nearly every row, and rows that are fine.
 
 A column takes part that says in which words (`Column.folds`), and the rows that differ say so behind a sign; rows take part where
-the table says how many are fine. Data keeps all of it: CSV and JSON do not come by here.
+the table says how many are fine. A column in which no row says anything is left out, unless it is written in by hand.
+Data keeps all of it: CSV and JSON do not come by here.
 """
 
 from __future__ import annotations
@@ -13,7 +14,15 @@ from rigc.record import Record
 from rigc.reports.content import Cell, Column, Row, Sheet, Table
 
 SIGN = "▲"
-CAPTION_WORDS = _ALL, _EXCEPT, _NO = "all", "except", "no"
+CAPTION_WORDS = _ALL, _EXCEPT, _WITHOUT, _NOT, _NONE, _UNKNOWN = (
+    "all",
+    "except",
+    "without",
+    "not this",
+    "none of these",
+    "not known",
+)
+_OPEN = ("", "?")  # what a cell says that is not known; why, its mark says
 _LEAST = 3  # rows: below, a table is read at a glance
 _FEW = 5  # one row of so many may differ
 
@@ -51,10 +60,10 @@ def _table(table: Table, word: Callable[[str], str]) -> Table:
     stay = [place for place in range(len(table.columns)) if place not in away]
     beside = [_exceptions(table, row, found, word) for row in table.rows]
     column = (Column(SIGN, key="exceptions"),) if any(beside) else ()
-    told = ", ".join(_words(table.columns[each.place], each.told) for each in found if each.told.text or each.told.mark)
-    but = f", {word(_EXCEPT)} {SIGN}" if told and column else ""
+    told = _told(table, found, word)
+    but = f", {word(_EXCEPT)}\u00a0{SIGN}" if told and column else ""
     printed: Table = table.replace(
-        caption=f"{table.caption} · {word(_ALL)} {told}{but}" if told else table.caption,
+        caption=f"{table.caption} · {told}{but}" if told else table.caption,
         columns=(*(table.columns[place] for place in stay), *column),
         rows=tuple(
             row.replace(cells=(*(row.cells[place] for place in stay), *((Cell(text, strong=True),) if column else ())))
@@ -65,9 +74,11 @@ def _table(table: Table, word: Callable[[str], str]) -> Table:
 
 
 def _constant(table: Table, place: int, rows: list[Row]) -> list[_Folded]:
-    if not table.columns[place].folds or len(rows) < _LEAST:
+    column, cells = table.columns[place], [row.cells[place] for row in rows]
+    if not column.least_mm and all(row.cells[place] == Cell("") for row in table.rows):
+        return [_Folded(place, Cell(""))]
+    if not column.folds or len(rows) < _LEAST:
         return []
-    cells = [row.cells[place] for row in rows]
     if any(row.total and row.cells[place] != Cell("") for row in table.rows) or any(
         each.mark.isupper() for each in cells
     ):
@@ -81,19 +92,36 @@ def _bare(cell: Cell) -> Cell:
     return Cell(cell.text, mark=cell.mark)
 
 
+def _told(table: Table, found: list[_Folded], word: Callable[[str], str]) -> str:
+    """What the caption says of all rows: what they have in common, then what is known of none."""
+    same = [_words(table.columns[each.place], each.told) for each in found if not _unknown(each.told)]
+    unknown = [table.columns[each.place].head for each in found if _unknown(each.told)]
+    parts = [f"{word(_ALL)} {', '.join(told)}" for told in [[each for each in same if each]] if told]
+    return "; ".join([*parts, *([f"{word(_UNKNOWN)}: {', '.join(unknown)}"] if unknown else [])])
+
+
 def _exceptions(table: Table, row: Row, found: list[_Folded], word: Callable[[str], str]) -> str:
-    if row.total:
+    other = [] if row.total else [each.place for each in found if _bare(row.cells[each.place]) != each.told]
+    if not other:
         return ""
-    other = [each.place for each in found if _bare(row.cells[each.place]) != each.told]
-    told = (
-        _words(table.columns[place], row.cells[place]) or f"{word(_NO)} {table.columns[place].head}" for place in other
-    )
-    return f"{SIGN} {', '.join(told)}" if other else ""
+    lacks = [place for place in other if row.cells[place] == Cell("")]
+    named = [each.place for each in found if each.told != Cell("")]
+    told = [_words(table.columns[place], row.cells[place]) for place in other if place not in lacks]
+    if lacks:
+        heads = f"{word(_WITHOUT)} {', '.join(table.columns[place].head for place in lacks)}"
+        told.insert(0, heads if lacks != named else word(_NOT) if len(named) == 1 else word(_NONE))
+    return f"{SIGN} {', '.join(told)}"
+
+
+def _unknown(cell: Cell) -> bool:
+    return cell.text in _OPEN and cell != Cell("")
 
 
 def _words(column: Column, cell: Cell) -> str:
     """What the caption says of a cell; nothing of an empty one."""
+    if _unknown(cell):
+        return f"{column.head}: {cell.mark or cell.text}"
     measured = column.unit and cell.text[-1:].isdigit()
     text = f"{cell.text}{'' if column.unit == '°' else ' '}{column.unit}" if measured else cell.text
-    told = f"{text} ({cell.mark})" if text and cell.mark else text or cell.mark
+    told = f"{text} ({cell.mark})" if cell.mark else text
     return column.folds.replace("{}", told) if told else ""

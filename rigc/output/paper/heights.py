@@ -130,7 +130,7 @@ def pair(drawing: Drawing, table: Block, page: Page) -> Part:
 def _drawing(drawing: Drawing, page: Page) -> Part:
     turned = drawing.landscape and not page.across
     across = page.across or turned
-    most, room = (150.0, page.high + 4 if turned else page.wide) if across else (244.0, page.wide)
+    most, room = (159.5, page.high + 4 if turned else page.wide) if across else (244.0, page.wide)
     scale = min(1.0, room / drawing.width_mm, most / drawn_height(drawing))
     told = lines(drawing.caption, _TEXT, room) * _TEXT_LINE + 2 if drawing.caption else 0.0
     title = lines(drawing.title, _caption(page), room) * _caption(page).size * 1.3 + 2

@@ -17,7 +17,7 @@ _COLUMNS = (
     Column("quantity", number=True),
     Column("+ spare", number=True, key="spare"),
     Column("total", number=True),
-    Column("bin (to write in)", key="bin"),
+    Column("bin (to write in)", key="bin", least_mm=24),
 )
 
 

@@ -28,40 +28,40 @@ def texts(of: Drawing) -> list[str]:
 @pytest.mark.parametrize(
     ("inside", "width", "height"),
     [
-        # at 1:4, 440 x 330 are 110 x 82.5 mm round a deck of 100 x 75
-        ("440 x 330 x 150 mm", 110, 82.5),
+        # at 1:3, 420 x 318 are 140 x 106 mm round a deck of 133.3 x 100
+        ("420 x 318 x 150 mm", 140, 106),
         # lying the other way in it
-        ("330 x 440 x 150 mm", 110, 82.5),
+        ("318 x 420 x 150 mm", 140, 106),
     ],
 )
 def test_the_inside_of_the_case_is_drawn_about_the_deck(inside: str, width: float, height: float) -> None:
     plan = drawings(more=block("case", "trunk", f"inside {inside}"))["plan-plate"]
-    deck = next(shape for shape in plan.shapes if isinstance(shape, Box) and (shape.width, shape.height) == (100, 75))
+    deck = next(shape for shape in plan.shapes if isinstance(shape, Box) and shape.height == 100)
     (case,) = [shape for shape in plan.shapes if isinstance(shape, Box) and shape.pattern == "dash-dot"]
-    assert plan.scale == 4
+    assert plan.scale == 3
     assert (case.width, case.height) == pytest.approx((width, height))
-    assert deck.x - case.x == pytest.approx((width - 100) / 2)
-    assert deck.y - case.y == pytest.approx((height - 75) / 2)
-    assert "inside of trunk, 440 × 330, drawn centred" in texts(plan)
+    assert deck.x - case.x == pytest.approx((width - 400 / 3) / 2)
+    assert deck.y - case.y == pytest.approx((height - 100) / 2)
+    assert "inside of trunk, 420 × 318, drawn centred" in texts(plan)
     assert (drawing_faults(plan), overlapping_labels(plan)) == ((), ())
 
 
 @pytest.mark.parametrize("inside", ["390 x 330 x 150 mm", "2000 x 1500 x 300 mm"])
 def test_no_outline_of_a_case_that_is_too_small_or_has_no_room_on_the_page(inside: str) -> None:
     plan = drawings(more=block("case", "trunk", f"inside {inside}"))["plan-plate"]
-    assert plan.scale == 4
+    assert plan.scale == 3
     assert not [shape for shape in plan.shapes if isinstance(shape, Box) and shape.pattern == "dash-dot"]
     assert not [text for text in texts(plan) if "trunk" in text]
 
 
 def test_the_reach_of_a_foot_is_the_front_third_of_its_half() -> None:
-    """400 x 300 at 1:4: its middle is 50 mm from the right edge, the front third 25 mm from the front edge."""
+    """400 x 300 at 1:3: its middle is 66.7 mm from the right edge, the front third 33.3 mm from the front edge."""
     wishes = ("marl at 10, 20 mm", "marl within reach of left foot")
     plan = drawings(places=wishes)["plan-plate"]
     (reach,) = [shape for shape in plan.shapes if isinstance(shape, Polyline) and shape.pattern == "long-short"]
     (x1, y1), (x2, y2), (x3, y3) = reach.points
-    assert (x2 - x1, y2 - y1) == pytest.approx((50, 0))
-    assert (x3 - x2, y3 - y2) == pytest.approx((0, 25))
+    assert (x2 - x1, y2 - y1) == pytest.approx((200 / 3, 0))
+    assert (x3 - x2, y3 - y2) == pytest.approx((0, 100 / 3))
     assert {"reach of the left foot: marl", "reach of a foot"} <= set(texts(plan))
     assert (drawing_faults(plan), overlapping_labels(plan)) == ((), ())
     assert "reach of a foot" not in texts(drawings()["plan-plate"])

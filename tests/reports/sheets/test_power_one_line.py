@@ -140,13 +140,13 @@ def test_supplies_that_fit_are_kept_whole() -> None:
 
 
 def test_two_supplies_of_eight_share_a_page() -> None:
-    """12 + 60 + 8 + 60 + 8 = 148 mm."""
+    """12 + 60 + 8 + 60 + 12 = 152 mm."""
     (drawing,) = drawn(supplied("outlet o1..o8 9 V dc 100 mA isolated", 2))
-    assert drawing.height_mm == 148
+    assert drawing.height_mm == 152
 
 
 def test_a_supply_that_no_page_holds_goes_on_on_the_next() -> None:
-    """40 outlets: 130 mm / 7.5 = 17 rows on a page, so 17 + 17 + 6; the six below need 6 rows and more than their text."""
+    """40 outlets: 131 mm / 7.5 = 17 rows on a page, so 17 + 17 + 6; the six below need 6 rows and more than their text."""
     drawings = drawn(supplied("outlet o1..o40 9 V dc 100 mA isolated"))
     assert [sum(text.startswith("o") and text[1:].isdigit() for text in texts((each,))) for each in drawings] == [
         17,
@@ -158,7 +158,7 @@ def test_a_supply_that_no_page_holds_goes_on_on_the_next() -> None:
         "part 2 of 3",
         "part 3 of 3",
     ]
-    assert all(each.height_mm <= 150 and drawing_faults(each) == () for each in drawings)
+    assert all(each.height_mm <= 155 and drawing_faults(each) == () for each in drawings)
 
 
 def test_a_common_that_is_cut_is_told() -> None:

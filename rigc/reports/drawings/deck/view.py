@@ -11,7 +11,7 @@ SCALES = (1, 2, 2.5, 3, 4, 5, 6, 8, 10, 20, 50)
 """The n of 1:n that a drawing may have: those of ISO 5455 (from memory), and some between, for a board at half the size that its page
 has room for loses its names."""
 
-PAGE_WIDTH, PAGE_HEIGHT = 257.0, 136.0
+PAGE_WIDTH, PAGE_HEIGHT = 257.0, 146.8
 """What a drawing to scale may take on a landscape page of A4 or Letter, its scale bar besides, in mm."""
 
 

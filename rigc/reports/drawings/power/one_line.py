@@ -9,22 +9,23 @@ from rigc.analysis.power.supply_totals import SupplyTotal, SupplyTotals
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.reports.content import Drawing
+from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.power.broken import broken
 from rigc.reports.drawings.power.outlet_shapes import ROW, columns, outlet_shapes
-from rigc.reports.drawings.shapes import THICK, Box, Label, Line, Shape
+from rigc.reports.drawings.shapes import LETTERS, THICK, Box, Label, Line, Shape
 from rigc.reports.power.outlet_rows import OutletRow, outlet_rows
 from rigc.traced.figure import Lacking
 
 WIDTH = 250.0
 """Of a landscape page, in mm."""
-_PAGE = 150.0  # of a landscape page, its caption besides, in mm
-_TOP, _GAP, _FOOT = 12.0, 8.0, 8.0
+_PAGE = 155.0  # of a landscape page, its caption besides, in mm
+_TOP, _GAP, _FOOT = 12.0, 8.0, 12.0
 _MOST_ROWS = int((_PAGE - _TOP - _FOOT) // ROW)
 _MAINS_X, _SUPPLY_X, _OUTLET_X = 6.0, 14.0, 58.0
 _WORDS, _LINE = _OUTLET_X - _SUPPLY_X - 4, 5.0  # room for words in a supply's box, and from line to line
 _LEGEND = (
-    "solid: DC · dashed: AC · dash-dot: mains · dotted: nothing plugged in · bar: one common · dot: Y lead"
-    " · crossed lines: + and − change places"
+    "solid: DC · dashed: AC · dash-dot: mains · dotted: nothing plugged in",
+    "bar: one common · dot: Y lead · crossed lines: + and − change places",
 )
 _LEAST = 5  # rows of a supply's box, for its own lines of text
 
@@ -114,17 +115,24 @@ def _drawing(page: list[Part], number: int, count: int) -> Drawing:
         shapes += outlet_shapes(part.supply, part.rows, _OUTLET_X, y, WIDTH - 1, to)
         y += part.height + _GAP
     shapes.append(Line(_MAINS_X, 9, _MAINS_X, last, pattern="dash-dot", width_mm=THICK))
-    shapes.append(Label(2, y - _GAP + 6, _LEGEND))
+    shapes += (Label(2, y - _GAP + 6 + 4.5 * at, text) for at, text in enumerate(_LEGEND))
     told = f" ({number} of {count})" if count > 1 else ""
     return Drawing(
         "one-line" if count == 1 else f"one-line-{number}",
         f"Power one-line{told}",
         _described(page),
-        WIDTH,
+        _wide(shapes),
         y - _GAP + _FOOT,
         tuple(shapes),
         caption="No wiring diagram: mains leads, inlets and earths are made by a competent person to the local code.",
     )
+
+
+def _wide(shapes: list[Shape]) -> float:
+    """As far as its words and boxes reach: most go on an upright page."""
+    words = (shape.x + text_width(shape.text, LETTERS) for shape in shapes if isinstance(shape, Label))
+    boxes = (shape.x + shape.width for shape in shapes if isinstance(shape, Box))
+    return round(max(*words, *boxes) + 1, 1)
 
 
 def _supply(part: Part, y: float, feed: float) -> list[Shape]:

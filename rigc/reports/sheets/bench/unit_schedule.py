@@ -19,7 +19,7 @@ from rigc.reports.schedule.things import thing_table
 _READING = Paragraph(
     "reading",
     (
-        "All of it is as stated in the source, in the units in which it was measured; an empty cell was not stated. Compare it "
+        "All of it is as stated in the source, in the units in which it was measured; what has no cell, or an empty one, was not stated. Compare it "
         "with the thing in your hand: another version, serial or voltage is another unit.",
         f"Jacks, with what each takes and gives: {see('unit-data-sheets')}.",
     ),

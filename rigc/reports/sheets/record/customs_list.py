@@ -38,7 +38,7 @@ _READING = Paragraph(
     "reading",
     (
         "A list to fill a carnet or a pro-forma from, as stated in the source: check serials against the things. The forms and their "
-        "rules are the customs' own. Sums are of what is stated; an empty cell was not.",
+        "rules are the customs' own. Sums are of what is stated; what has no cell, or an empty one, was not.",
         f"Leads are told by their signal, each of them stands on the {see('cable-list')}; what holds the units is not in it.",
     ),
     heading="How to use it",
