@@ -31,6 +31,8 @@ class Choice(NamedTuple):
     colour: str = "black"
     sign_mm: tuple[float, float] | None = None
     """How wide and high it is where a sign about (x, y) stands there instead of letters."""
+    knee: Point | None = None
+    """Where its leader bends; None where it runs straight."""
 
     @property
     def box(self) -> Room:

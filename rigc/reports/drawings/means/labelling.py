@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from itertools import pairwise
-from math import hypot
+from math import cos, hypot, inf, pi, sin
 from typing import Any
 
 from rigc.analysis.kept import NOTHING_KEPT, Kept
@@ -39,6 +39,10 @@ _CLEAR = 0.15  # what a leader keeps off letters, in mm
 _KEPT, _MORE = 30, 120  # so many free places of a name are compared; of a name that finds none so many
 _ALIKE = 1.1  # of two places nearer than that one will do, in mm
 _LATTICE = 2.5  # from place to place where all of the ground is searched, in mm
+_APIECE = 7.0  # of the free places in a square of that side one is tried for a leader with a knee, in mm
+_BENDS = (2.5, 4.0, 6.0, 9.0, 13.0, 18.0)  # from the start of a leader to its knee, in mm
+_HALF = 12.0  # from the middle of a name to the side at which its leader ends, at most, in mm
+_NEAR = 8.0  # a name so near gives up its place for one that has none, in mm
 _FOREIGN = 25.0  # what it costs to stand at the end of a leader on a body that is not its own
 _CROSSING = 3.0  # what a leader's crossing of a line costs, in mm of leader
 
@@ -86,7 +90,7 @@ class Ground:
             for each in some:
                 if isinstance(each, Choice):
                     self._settle()
-                    self._stay(each.box, None if each.start is None else _leader(each.start, each.box))
+                    self._stay(each)
                 else:
                     self._draw(each)
         self._entered = max(self._entered, len(self._put))
@@ -189,55 +193,126 @@ class Ground:
         if lost:
             stands = [list(self._free(wanted[at], _MORE)) if at in lost else known for at, known in enumerate(stands)]
             found = Choosing(stands).chosen()
-        for known in filter(None, found):
-            self._stay(known.box, known.leader)
+        for stand in filter(None, found):
+            self._stay(stand.choice)
         for at, wish in enumerate(wanted):
             if found[at] is None:
-                found[at] = stand = self._anywhere(wish) or self._smaller(wish)
-                if stand is not None:
-                    self._stay(stand.box, stand.leader)
+                found[at] = led = self._led(wish)
+                if led is not None:
+                    self._stay(led.choice)
+        for at, wish in enumerate(wanted):
+            if found[at] is None:
+                self._make_room(at, wanted, found)
         self._entered = len(self._put) + 1  # who asked puts them here
         return tuple(None if stand is None else stand.choice for stand in found)
 
-    def _stay(self, box: Room, leader: Segment | None) -> None:
-        self._keep(box)
-        if leader is not None:
-            x1, y1, x2, y2 = leader
-            self._line(((x1, y1), (x2, y2)))
-            self._settle()
+    def _stay(self, choice: Choice) -> None:
+        self._keep(choice.box)
+        self._line(_points(choice))
+        self._settle()
 
-    def _smaller(self, wish: Wish) -> Stand | None:
-        """The best place for a name in small letters: one of its own, else one anywhere."""
-        if wish.sign is not None:
-            return None
+    def _leave(self, choice: Choice) -> None:
+        """Takes away what `_stay` entered."""
+        room = choice.box.wider(_CLEAR)
+        for cell in squares_of(room.wider(APART)):
+            self._letters[cell].remove(room)
+            self._taken[cell].remove(room)
+        for start, end in pairwise(_points(choice)):
+            for cell in squares_crossed((*start, *end)):
+                self._lines[cell].remove((*start, *end))
+
+    def _make_room(self, at: int, wanted: Sequence[Wish], found: list[Stand | None]) -> None:
+        """One of the names near by gives up its place for a name that has none, and gets another."""
+        starts = {choice.start for choice in wanted[at].choices() if choice.start is not None}
+        for other in _nearest_first(starts, found):
+            before = found[other]
+            if before is None:
+                continue
+            self._leave(before.choice)
+            mine = self._led(wanted[at])
+            theirs = None
+            if mine is not None:
+                self._stay(mine.choice)
+                theirs = self._led(wanted[other])
+                if theirs is None:
+                    self._leave(mine.choice)
+            if mine is not None and theirs is not None:
+                self._stay(theirs.choice)
+                found[at], found[other] = mine, theirs
+                return
+            self._stay(before.choice)
+
+    def _led(self, wish: Wish) -> Stand | None:
+        """A place for a name beside all that stand already: its best, else one anywhere at the end of a straight leader, in small
+        letters where there is none for its own; else at the end of a leader with a knee."""
         small = Wish(lambda: (choice._replace(size_mm=SMALL_LETTERS) for choice in wish.choices()))
-        own = min(self._free(small, _KEPT), key=lambda stand: stand.cost, default=None)
-        return own or self._anywhere(small)
+        wishes = (wish,) if wish.sign is not None else (wish, small)
+        for each in wishes:
+            own = min(self._free(each, _KEPT), key=lambda stand: stand.cost, default=None)
+            found = own or self._anywhere(each, self._straight)
+            if found is not None:
+                return found
+        return next((found for each in wishes if (found := self._anywhere(each, self._bent)) is not None), None)
 
-    def _anywhere(self, wish: Wish) -> Stand | None:
-        """The best place on a lattice over all of the ground for a name with a leader, from the first or the last of the points from
-        which it may start."""
+    def _anywhere(self, wish: Wish, way: Callable[[list[Choice], list[Point]], Stand | None]) -> Stand | None:
+        """The best place on a lattice over all of the ground at the end of a leader that goes this way."""
         led = {choice.start: choice for choice in wish.choices() if choice.start is not None}
-        starts = dict.fromkeys((*list(led)[:1], *list(led)[-1:]))
-        stands = (self._nearest(led[start], start) for start in starts if start is not None)
-        return min((stand for stand in stands if stand is not None), key=lambda stand: stand.cost, default=None)
+        return way(self._lattice(next(iter(led.values()))), list(led)) if led else None
 
-    def _nearest(self, led: Choice, start: Point) -> Stand | None:
-        (x, y), (left, top, right, bottom), best = start, self._room, None
-        spots = [
-            (hypot(left + wide * across - x, top + high * down - y), left + wide * across, top + high * down, rotation)
+    def _straight(self, spots: list[Choice], starts: list[Point]) -> Stand | None:
+        """From the first or the last of the points from which it may start."""
+        best: Stand | None = None
+        for start in dict.fromkeys((starts[0], starts[-1])):
+            best = self._nearest(spots, start, inf if best is None else best.cost) or best
+        return best
+
+    def _bent(self, spots: list[Choice], starts: list[Point]) -> Stand | None:
+        """With a knee, from any of the points from which it may start."""
+        best: Stand | None = None
+        few = list({(spot.x // _APIECE, spot.y // _APIECE, spot.rotation): spot for spot in spots}.values())
+        for start, knee in ((start, knee) for start in starts for knee in _knees(start)):
+            way = hypot(knee[0] - start[0], knee[1] - start[1])
+            below = inf if best is None else best.cost - way
+            found = self._nearest(few, knee, below, start) if below > 0 and self._is_open(start, knee) else None
+            if found is not None:
+                best = found._replace(choice=found.choice._replace(start=start, knee=knee), cost=found.cost + way)
+        return best
+
+    def _lattice(self, led: Choice) -> list[Choice]:
+        """The places all over the ground on which the letters of a name would stand free, level and turned."""
+        left, top, right, bottom = self._room
+        middle = led._replace(cost=0, start=None, anchor="middle", level="middle")
+        spots = (
+            middle._replace(x=left + wide * across, y=top + high * down, rotation=rotation)
             for rotation, wide, high in ((0.0, 2 * _LATTICE, _LATTICE), (-90.0, _LATTICE, 2 * _LATTICE))
             for across in range(int((right - left) / wide) + 1)
             for down in range(int((bottom - top) / high) + 1)
-        ]
-        middle = led._replace(cost=0, anchor="middle", level="middle")
-        for far, across, down, rotation in sorted(spots):
-            if best is not None and far > best.cost:
+        )
+        return [spot for spot in spots if self._stand(spot) is not None]
+
+    def _nearest(self, spots: list[Choice], start: Point, below: float, before: Point | None = None) -> Stand | None:
+        """The cheapest of the free places to which a leader goes straight from there, if it costs less than `below`; it comes there
+        from the point `before`."""
+        best = None
+        for far, at in sorted((hypot(spot.x - start[0], spot.y - start[1]), at) for at, spot in enumerate(spots)):
+            if far > below + _HALF:
                 break
-            stand = self._stand(middle._replace(x=across, y=down, rotation=rotation))
-            if stand is not None and (best is None or stand.cost < best.cost):
-                best = stand
+            stand = self._stand(spots[at]._replace(start=start))
+            over = stand is not None and before is not None and meets((*before, *start), stand.apart)
+            if stand is not None and not over and stand.cost < below:
+                best, below = stand, stand.cost
         return best
+
+    def _is_open(self, start: Point, end: Point) -> bool:
+        """Whether a leader may run there: off all letters and along no line."""
+        way = (*start, *end)
+        squares = squares_crossed(way)
+        if any(meets(way, room) for square in squares for room in self._letters.get(square, ())):
+            return False
+        dot = dot_of(way)
+        if any(dot.meets(room) for square in squares_of(dot) for room in self._letters.get(square, ())):
+            return False
+        return all(how_met(way, line) != ALONG for square in squares for line in self._lines.get(square, ()))
 
     def _free(self, wish: Wish, most: int) -> Iterator[Stand]:
         spots: set[tuple[int, int, float, float]] = set()
@@ -326,11 +401,44 @@ def labelled(ground: Ground, named: Sequence[tuple[str, Wish]]) -> tuple[list[Sh
 
 def _leader_shapes(choice: Choice) -> tuple[Shape, ...]:
     """Its leader with a dot where it starts; nothing where it has none."""
+    points = _points(choice)
+    if not points:
+        return ()
+    straight = len(points) == 2
+    drawn = Line(*points[0], *points[1], width_mm=HAIR) if straight else Polyline(points, width_mm=HAIR)
+    within = () if choice.sign_mm is None else (Line(*points[-1], choice.x, choice.y, width_mm=HAIR),)  # the sign covers it
+    return (drawn, Circle(*points[0], 0.35, fill="solid", width_mm=HAIR), *within)
+
+
+def _points(choice: Choice) -> tuple[Point, ...]:
+    """Through which its leader goes."""
     if choice.start is None:
         return ()
-    x1, y1, x2, y2 = _leader(choice.start, choice.box)
-    within = () if choice.sign_mm is None else (Line(x2, y2, choice.x, choice.y, width_mm=HAIR),)  # the sign covers it
-    return (Line(x1, y1, x2, y2, width_mm=HAIR), Circle(x1, y1, 0.35, fill="solid", width_mm=HAIR), *within)
+    x, y, *end = _leader(choice.knee or choice.start, choice.box)
+    return (*(() if choice.knee is None else (choice.start,)), (x, y), (end[0], end[1]))
+
+
+def _nearest_first(points: Iterable[Point], stands: Sequence[Stand | None]) -> list[int]:
+    """Those of the stands whose letters or leaders are near one of the points."""
+    near = []
+    for at, stand in enumerate(stands):
+        if stand is not None:
+            rooms = (stand.box, *(Room(x, y, x, y) for x, y in _points(stand.choice)[:-1]))
+            far = min((_far(point, room) for point in points for room in rooms), default=inf)
+            near.append((far, at))
+    return [at for far, at in sorted(near) if far < _NEAR]
+
+
+def _far(point: Point, room: Room) -> float:
+    x, y = point
+    return hypot(max(room.left - x, 0.0, x - room.right), max(room.top - y, 0.0, y - room.bottom))
+
+
+def _knees(start: Point) -> Iterator[Point]:
+    """Where a leader might bend, the nearest first."""
+    for radius in _BENDS:
+        for turn in range(12):
+            yield start[0] + radius * cos(turn * pi / 6), start[1] + radius * sin(turn * pi / 6)
 
 
 def _leader(start: Point, box: Room) -> Segment:
