@@ -40,8 +40,10 @@ _KEPT, _MORE = 30, 120  # so many free places of a name are compared; of a name 
 _ALIKE = 1.1  # of two places nearer than that one will do, in mm
 _LATTICE = 2.5  # from place to place where all of the ground is searched, in mm
 _APIECE = 7.0  # of the free places in a square of that side one is tried for a leader with a knee, in mm
-_BENDS = (2.5, 4.0, 6.0, 9.0, 13.0, 18.0)  # from the start of a leader to its knee, in mm
+_STARTS = 6  # from so many points a leader with a knee is tried
+_BENDS = (3.0, 5.5, 9.0, 14.0)  # from the start of a leader to its knee, in mm
 _HALF = 12.0  # from the middle of a name to the side at which its leader ends, at most, in mm
+_BESIDE = 9.0  # letters so near a knee are looked at before all others, in mm
 _NEAR = 8.0  # a name so near gives up its place for one that has none, in mm
 _FOREIGN = 25.0  # what it costs to stand at the end of a leader on a body that is not its own
 _CROSSING = 3.0  # what a leader's crossing of a line costs, in mm of leader
@@ -105,7 +107,7 @@ class Ground:
         elif isinstance(shape, Polyline):
             self._line(shape.points)
         elif isinstance(shape, Circle):
-            self._block(Room(shape.x, shape.y, shape.x, shape.y).wider(shape.radius))
+            self._circle(shape)
         elif isinstance(shape, Box):
             self._box(shape)
         elif isinstance(shape, Polygon):
@@ -128,6 +130,12 @@ class Ground:
             self._covers.append((self._order, room))
         corners = ((room.left, room.top), (room.right, room.top), (room.right, room.bottom), (room.left, room.bottom))
         self._line((*corners, corners[0]))
+
+    def _circle(self, circle: Circle) -> None:
+        """Nothing is written in it; for a leader it is a line around it: one that ran across a foot switch would point to it."""
+        x, y, out = circle.x, circle.y, circle.radius
+        self._block(Room(x, y, x, y).wider(out))
+        self._line(((x, y - out), (x + out, y), (x, y + out), (x - out, y), (x, y - out)))
 
     def _block(self, room: Room) -> None:
         for cell in squares_of(room):
@@ -267,8 +275,9 @@ class Ground:
         return best
 
     def _bent(self, spots: list[Choice], starts: list[Point]) -> Stand | None:
-        """With a knee, from any of the points from which it may start."""
+        """With a knee, from one of the points from which it may start, or from some of many."""
         best: Stand | None = None
+        starts = starts[:: -(-len(starts) // _STARTS)]
         few = list({(spot.x // _APIECE, spot.y // _APIECE, spot.rotation): spot for spot in spots}.values())
         for start, knee in ((start, knee) for start in starts for knee in _knees(start)):
             way = hypot(knee[0] - start[0], knee[1] - start[1])
@@ -294,9 +303,15 @@ class Ground:
         """The cheapest of the free places to which a leader goes straight from there, if it costs less than `below`; it comes there
         from the point `before`."""
         best = None
-        for far, at in sorted((hypot(spot.x - start[0], spot.y - start[1]), at) for at, spot in enumerate(spots)):
+        x, y = start
+        squares = squares_of(Room(x, y, x, y).wider(_BESIDE))
+        beside = {room for square in squares for room in self._letters.get(square, ())}  # most ways end in these
+        for far, at in sorted((hypot(spot.x - x, spot.y - y), at) for at, spot in enumerate(spots)):
             if far > below + _HALF:
                 break
+            toward = (x, y, spots[at].x, spots[at].y)
+            if far > _BESIDE + _HALF and any(meets(toward, room) for room in beside):
+                continue
             stand = self._stand(spots[at]._replace(start=start))
             over = stand is not None and before is not None and meets((*before, *start), stand.apart)
             if stand is not None and not over and stand.cost < below:
@@ -437,8 +452,8 @@ def _far(point: Point, room: Room) -> float:
 def _knees(start: Point) -> Iterator[Point]:
     """Where a leader might bend, the nearest first."""
     for radius in _BENDS:
-        for turn in range(12):
-            yield start[0] + radius * cos(turn * pi / 6), start[1] + radius * sin(turn * pi / 6)
+        for turn in range(10):
+            yield start[0] + radius * cos(turn * pi / 5), start[1] + radius * sin(turn * pi / 5)
 
 
 def _leader(start: Point, box: Room) -> Segment:
