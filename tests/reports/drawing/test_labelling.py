@@ -11,7 +11,7 @@ from rigc.reports.drawings.means.label_box import Room, label_box
 from rigc.reports.drawings.means.label_choices import led_from
 from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
 from rigc.reports.drawings.means.lettering import text_width
-from rigc.reports.drawings.shapes import Box, Circle, Label, Line, Polygon, Shape
+from rigc.reports.drawings.shapes import Box, Circle, Label, Line, Polygon, Polyline, Shape
 
 GROUND = Room(0, 0, 60, 30)
 
@@ -77,6 +77,29 @@ def test_who_finds_no_room_anywhere_is_written_smaller() -> None:
     found, lost = labelled(strip, [("marl", led_from((3, 6), "marl"))])
     assert lost == []
     assert [shape.size_mm for shape in found if isinstance(shape, Label)] == [1.8]
+
+
+def test_a_leader_goes_around_a_corner_where_none_goes_straight() -> None:
+    """The name belongs to (3, 14); all left of x = 19 is hatched, and no leader goes through the letters at x = 20 to 22.5, which leave
+    a gap of 2.6 mm at the upper edge: what goes straight there from that point leaves the ground before there is room for letters."""
+    wall = Label(21.25, 18, 12 * "H", anchor="middle", level="middle", rotation=-90)
+    assert (label_box(wall).left, label_box(wall).top, label_box(wall).right) == pytest.approx(
+        (20, 2.65, 22.5), abs=0.01
+    )
+    found, lost = labelled(ground(Box(0, 0, 19, 30, fill="hatch"), wall), [("marl", led_from((3, 14), "marl"))])
+    assert lost == []
+    leader, dot, label = found
+    assert isinstance(leader, Polyline) and isinstance(dot, Circle) and isinstance(label, Label)
+    assert leader.points[0] == (3, 14) == (dot.x, dot.y) and len(leader.points) == 3
+    assert label_box(label).left > 22.5
+
+
+def test_a_leader_goes_around_a_foot_switch() -> None:
+    """Up and down cost the same without it; it counts as a line that would be crossed."""
+    up = Choice(30, 3, "A01", 0, (30, 15), "middle")
+    down = Choice(30, 28, "A01", 0, (30, 15), "middle")  # 1 mm further off
+    assert ground().place([wish(up, down)]) == (up,)
+    assert ground(Circle(30, 9, 1.2, fill="solid")).place([wish(up, down)]) == (down,)
 
 
 def test_a_name_without_any_room_is_told() -> None:

@@ -40,11 +40,11 @@ _KEPT, _MORE = 30, 120  # so many free places of a name are compared; of a name 
 _ALIKE = 1.1  # of two places nearer than that one will do, in mm
 _LATTICE = 2.5  # from place to place where all of the ground is searched, in mm
 _APIECE = 7.0  # of the free places in a square of that side one is tried for a leader with a knee, in mm
+_ROUNDS = 4  # so often all is placed anew for the sake of those that found no place
 _STARTS = 6  # from so many points a leader with a knee is tried
 _BENDS = (3.0, 5.5, 9.0, 14.0)  # from the start of a leader to its knee, in mm
 _HALF = 12.0  # from the middle of a name to the side at which its leader ends, at most, in mm
 _BESIDE = 9.0  # letters so near a knee are looked at before all others, in mm
-_NEAR = 8.0  # a name so near gives up its place for one that has none, in mm
 _FOREIGN = 25.0  # what it costs to stand at the end of a leader on a body that is not its own
 _CROSSING = 3.0  # what a leader's crossing of a line costs, in mm of leader
 
@@ -92,7 +92,7 @@ class Ground:
             for each in some:
                 if isinstance(each, Choice):
                     self._settle()
-                    self._stay(each)
+                    self._keep_choice(each)
                 else:
                     self._draw(each)
         self._entered = max(self._entered, len(self._put))
@@ -194,72 +194,88 @@ class Ground:
         return tuple(found)
 
     def _placed(self, wanted: tuple[Wish, ...]) -> tuple[Choice | None, ...]:
+        """Who found no place is placed first in the next round (Joslin and Clements: Squeaky wheel optimization, 1999, from memory);
+        from the third round on its leader may have a knee."""
         self._enter()
-        stands = [list(self._free(wish, _KEPT)) for wish in wanted]
-        found = Choosing(stands).chosen()
-        lost = {at for at, stand in enumerate(found) if stand is None}
-        if lost:
-            stands = [list(self._free(wanted[at], _MORE)) if at in lost else known for at, known in enumerate(stands)]
-            found = Choosing(stands).chosen()
-        for stand in filter(None, found):
-            self._stay(stand.choice)
-        for at, wish in enumerate(wanted):
-            if found[at] is None:
-                found[at] = led = self._led(wish)
-                if led is not None:
-                    self._stay(led.choice)
-        for at, wish in enumerate(wanted):
-            if found[at] is None:
-                self._make_room(at, wanted, found)
+        first: tuple[int, ...] = ()
+        found = self._round(wanted, first, bent=False)
+        for turn in range(_ROUNDS):
+            if None not in found:
+                break
+            lost = [at for at, stand in enumerate(found) if stand is None]
+            first = tuple(dict.fromkeys((*lost, *first)))
+            self._leave(found)
+            again = self._round(wanted, first, bent=turn > 0)
+            if again.count(None) > len(lost):
+                self._leave(again)
+                self._stay(found)
+            else:
+                found = again
         self._entered = len(self._put) + 1  # who asked puts them here
         return tuple(None if stand is None else stand.choice for stand in found)
 
-    def _stay(self, choice: Choice) -> None:
-        self._keep(choice.box)
-        self._line(_points(choice))
-        self._settle()
+    def _round(self, wanted: tuple[Wish, ...], first: tuple[int, ...], bent: bool) -> list[Stand | None]:
+        """A place for each wish, first for these, one after the other, then for all others together; what is placed stays."""
+        found: list[Stand | None] = [None] * len(wanted)
+        self._follow(first, wanted, found, bent)
+        others = [at for at in range(len(wanted)) if at not in first]
+        stands = [list(self._free(wanted[at], _KEPT)) for at in others]
+        chosen = Choosing(stands).chosen()
+        if None in chosen:
+            more = zip(others, stands, chosen, strict=True)
+            stands = [known if stand else list(self._free(wanted[at], _MORE)) for at, known, stand in more]
+            chosen = Choosing(stands).chosen()
+        self._stay(chosen)
+        for at, stand in zip(others, chosen, strict=True):
+            found[at] = stand
+        self._follow((at for at in others if found[at] is None), wanted, found, bent)
+        return found
 
-    def _leave(self, choice: Choice) -> None:
-        """Takes away what `_stay` entered."""
-        room = choice.box.wider(_CLEAR)
-        for cell in squares_of(room.wider(APART)):
-            self._letters[cell].remove(room)
-            self._taken[cell].remove(room)
+    def _follow(self, some: Iterable[int], wanted: tuple[Wish, ...], found: list[Stand | None], bent: bool) -> None:
+        for at in some:
+            found[at] = self._led(wanted[at], bent)
+            self._stay((found[at],))
+
+    def _stay(self, stands: Iterable[Stand | None]) -> None:
+        for stand in filter(None, stands):
+            self._keep_choice(stand.choice)
+
+    def _keep_choice(self, choice: Choice) -> None:
+        """Its letters and its leader with the dot, which nothing covers."""
+        self._keep(choice.box)
+        if choice.start is not None:
+            self._block(_dot(choice.start))
         for start, end in pairwise(_points(choice)):
             for cell in squares_crossed((*start, *end)):
-                self._lines[cell].remove((*start, *end))
+                self._lines.setdefault(cell, []).append((*start, *end))
 
-    def _make_room(self, at: int, wanted: Sequence[Wish], found: list[Stand | None]) -> None:
-        """One of the names near by gives up its place for a name that has none, and gets another."""
-        starts = {choice.start for choice in wanted[at].choices() if choice.start is not None}
-        for other in _nearest_first(starts, found):
-            before = found[other]
-            if before is None:
-                continue
-            self._leave(before.choice)
-            mine = self._led(wanted[at])
-            theirs = None
-            if mine is not None:
-                self._stay(mine.choice)
-                theirs = self._led(wanted[other])
-                if theirs is None:
-                    self._leave(mine.choice)
-            if mine is not None and theirs is not None:
-                self._stay(theirs.choice)
-                found[at], found[other] = mine, theirs
-                return
-            self._stay(before.choice)
+    def _leave(self, stands: Iterable[Stand | None]) -> None:
+        """Takes away what `_stay` entered."""
+        for stand in filter(None, stands):
+            room = stand.box.wider(_CLEAR)
+            for cell in squares_of(room.wider(APART)):
+                self._letters[cell].remove(room)
+                self._taken[cell].remove(room)
+            if stand.choice.start is not None:
+                dot = _dot(stand.choice.start)
+                for cell in squares_of(dot):
+                    self._taken[cell].remove(dot)
+            for start, end in pairwise(_points(stand.choice)):
+                for cell in squares_crossed((*start, *end)):
+                    self._lines[cell].remove((*start, *end))
 
-    def _led(self, wish: Wish) -> Stand | None:
+    def _led(self, wish: Wish, bent: bool) -> Stand | None:
         """A place for a name beside all that stand already: its best, else one anywhere at the end of a straight leader, in small
         letters where there is none for its own; else at the end of a leader with a knee."""
-        small = Wish(lambda: (choice._replace(size_mm=SMALL_LETTERS) for choice in wish.choices()))
+        small = Wish(partial(_in_small_letters, wish))
         wishes = (wish,) if wish.sign is not None else (wish, small)
         for each in wishes:
             own = min(self._free(each, _KEPT), key=lambda stand: stand.cost, default=None)
             found = own or self._anywhere(each, self._straight)
             if found is not None:
                 return found
+        if not bent:
+            return None
         return next((found for each in wishes if (found := self._anywhere(each, self._bent)) is not None), None)
 
     def _anywhere(self, wish: Wish, way: Callable[[list[Choice], list[Point]], Stand | None]) -> Stand | None:
@@ -279,7 +295,7 @@ class Ground:
         best: Stand | None = None
         starts = starts[:: -(-len(starts) // _STARTS)]
         few = list({(spot.x // _APIECE, spot.y // _APIECE, spot.rotation): spot for spot in spots}.values())
-        for start, knee in ((start, knee) for start in starts for knee in _knees(start)):
+        for start, knee in ((each, knee) for each in starts for knee in _knees(each)):
             way = hypot(knee[0] - start[0], knee[1] - start[1])
             below = inf if best is None else best.cost - way
             found = self._nearest(few, knee, below, start) if below > 0 and self._is_open(start, knee) else None
@@ -421,7 +437,9 @@ def _leader_shapes(choice: Choice) -> tuple[Shape, ...]:
         return ()
     straight = len(points) == 2
     drawn = Line(*points[0], *points[1], width_mm=HAIR) if straight else Polyline(points, width_mm=HAIR)
-    within = () if choice.sign_mm is None else (Line(*points[-1], choice.x, choice.y, width_mm=HAIR),)  # the sign covers it
+    within = (
+        () if choice.sign_mm is None else (Line(*points[-1], choice.x, choice.y, width_mm=HAIR),)
+    )  # the sign covers it
     return (drawn, Circle(*points[0], 0.35, fill="solid", width_mm=HAIR), *within)
 
 
@@ -433,20 +451,12 @@ def _points(choice: Choice) -> tuple[Point, ...]:
     return (*(() if choice.knee is None else (choice.start,)), (x, y), (end[0], end[1]))
 
 
-def _nearest_first(points: Iterable[Point], stands: Sequence[Stand | None]) -> list[int]:
-    """Those of the stands whose letters or leaders are near one of the points."""
-    near = []
-    for at, stand in enumerate(stands):
-        if stand is not None:
-            rooms = (stand.box, *(Room(x, y, x, y) for x, y in _points(stand.choice)[:-1]))
-            far = min((_far(point, room) for point in points for room in rooms), default=inf)
-            near.append((far, at))
-    return [at for far, at in sorted(near) if far < _NEAR]
+def _dot(start: Point) -> Room:
+    return dot_of((*start, *start))
 
 
-def _far(point: Point, room: Room) -> float:
-    x, y = point
-    return hypot(max(room.left - x, 0.0, x - room.right), max(room.top - y, 0.0, y - room.bottom))
+def _in_small_letters(wish: Wish) -> Iterator[Choice]:
+    return (choice._replace(size_mm=SMALL_LETTERS) for choice in wish.choices())
 
 
 def _knees(start: Point) -> Iterator[Point]:
