@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.analysis.feeds.load_limits import percent_of
 from rigc.analysis.feeds.outlet_loads import OutletLoad
 from rigc.analysis.feeds.power_assignment import PowerAssignment
@@ -43,27 +45,32 @@ class JointLoads(Record):
 
     all: tuple[JointLoad, ...]
 
+    @cached_property
+    def _by_outlet(self) -> dict[Port, JointLoad]:
+        return {outlet: load for load in reversed(self.all) for outlet in load.outlets}
+
     def of(self, outlet: Port) -> JointLoad | None:
         """The load that an outlet bears, alone or with others; None where it feeds nothing."""
-        return next((load for load in self.all if outlet in load.outlets), None)
+        return self._by_outlet.get(outlet)
 
 
 def joint_loads(rig: Rig, power: PowerAssignment) -> JointLoads:
     """One load for each outlet or joined pair that feeds a unit."""
     found: dict[tuple[Port, ...], JointLoad] = {}
+    order = {name: at for at, name in enumerate(rig.units)}
     for load in power.loads.values():
         if load.units and load.joined not in found:
-            found[load.joined] = _joint(rig, load, [power.loads[port] for port in load.joined])
+            found[load.joined] = _joint(order, load, [power.loads[port] for port in load.joined])
     return JointLoads(tuple(found.values()))
 
 
-def _joint(rig: Rig, first: OutletLoad, parts: list[OutletLoad]) -> JointLoad:
+def _joint(order: dict[str, int], first: OutletLoad, parts: list[OutletLoad]) -> JointLoad:
     together = sum if first.how == "parallel" else max
     names = {name for part in parts for name in part.units}
     return JointLoad(
         first.joined,
         first.how,
-        tuple(name for name in rig.units if name in names),
+        tuple(sorted(names & order.keys(), key=order.__getitem__)),
         sum(part.limit_ma for part in parts) if first.how == "parallel" else min(part.limit_ma for part in parts),
         together([part.known_ma for part in parts]),
         together([part.start_ma for part in parts]),

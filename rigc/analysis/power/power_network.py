@@ -86,9 +86,13 @@ class PowerNetwork(Record):
     inlets: tuple[InletVolts, ...]
     states: tuple[SolvedState, ...]
 
+    @cached_property
+    def _by_unit(self) -> dict[str, InletVolts]:
+        return {each.unit: each for each in self.inlets}
+
     def of(self, unit: str) -> InletVolts | None:
         """The volts at a unit's inlet; None where it has no DC feed."""
-        return next((each for each in self.inlets if each.unit == unit), None)
+        return self._by_unit.get(unit)
 
 
 def power_network(rig: Rig, power: PowerAssignment, drops: LeadDrops, grounds: GroundSystems) -> PowerNetwork:
@@ -98,9 +102,14 @@ def power_network(rig: Rig, power: PowerAssignment, drops: LeadDrops, grounds: G
     idle = dc_circuit(rig, power, drops, None, fed, drawing=False).solved()
     drawn = sum(fact.value for feed in fed if (fact := rig.units[feed.unit].draws_ma) is not None)
     states = tuple(_state(drops, state, each, drawn) for state, each in solved)
+    legs: dict[str, list[LeadDrop]] = {}
+    for drop in drops.all.values():
+        legs.setdefault(drop.unit, []).append(drop)
     least = {feed.unit: min(_volts(each, feed.unit) for _, each in solved) for feed in fed}
     return PowerNetwork(
-        tuple(_inlet_volts(power, drops, feed, least[feed.unit], _volts(idle, feed.unit), states) for feed in fed),
+        tuple(
+            _inlet_volts(power, drops, legs, feed, least[feed.unit], _volts(idle, feed.unit), states) for feed in fed
+        ),
         states,
     )
 
@@ -207,6 +216,7 @@ def _volts(solution: Solution, unit: str) -> float:
 def _inlet_volts(
     power: PowerAssignment,
     drops: LeadDrops,
+    legs: dict[str, list[LeadDrop]],
     feed: Supplied,
     least_v: float,
     most_v: float,
@@ -254,13 +264,13 @@ def _inlet_volts(
         rule="what does not come back here comes back through shields and the leads of others",
         source=_KIRCHHOFF,
     )
-    return InletVolts(unit, least, most, returned, _known(power, drops, feed))
+    return InletVolts(unit, least, most, returned, _known(power, legs, feed))
 
 
-def _known(power: PowerAssignment, drops: LeadDrops, feed: Supplied) -> bool:
+def _known(power: PowerAssignment, legs: dict[str, list[LeadDrop]], feed: Supplied) -> bool:
     beside = {name for port in feed.outlets for name in power.loads[port].units}
-    legs = [drop for drop in drops.all.values() if drop.unit in beside]
-    return bool(legs) and all(drop.one_way_ohm is not None and drop.ma is not None for drop in legs)
+    drops = [drop for name in beside for drop in legs.get(name, ())]
+    return bool(drops) and all(drop.one_way_ohm is not None and drop.ma is not None for drop in drops)
 
 
 def _state(drops: LeadDrops, state: GroundState, solution: Solution, drawn: float) -> SolvedState:

@@ -70,13 +70,14 @@ class SupplyTotals(Record):
 
 def supply_totals(rig: Rig, power: PowerAssignment) -> SupplyTotals:
     """Sums the loads of each supply; an AC outlet's volt-amperes count as W."""
-    names = dict.fromkeys(port.thing for port in power.loads)
-    return SupplyTotals(tuple(_total(rig.supplies[name], power) for name in names))
+    loads: dict[str, list[OutletLoad]] = {}
+    for port, load in power.loads.items():
+        loads.setdefault(port.thing, []).append(load)
+    return SupplyTotals(tuple(_total(rig.supplies[name], each, power) for name, each in loads.items()))
 
 
-def _total(supply: Supply, power: PowerAssignment) -> SupplyTotal:
+def _total(supply: Supply, loads: list[OutletLoad], power: PowerAssignment) -> SupplyTotal:
     name = supply.name
-    loads = [load for port, load in power.loads.items() if port.thing == name]
     used = [load for load in loads if load.units]
     lacking = [load.load for load in used if load.unknown]
     drawn_ma = known_figure(

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice, pairwise
 
 from rigc.analysis.leads.lengths.below_deck import Spot, Way, beneath, lane_way, length_of, straight
 from rigc.analysis.leads.lengths.cable_routes import Route
-from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes
+from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes
 from rigc.analysis.leads.lengths.direct_run import free_bends
 from rigc.facts.separation import LANE_STEPS, WAYS_PAST
 
@@ -30,7 +30,9 @@ def lead_ways(route: Route, around: DeckBoxes) -> tuple[Way, ...]:
         first, last = last, first
     lanes = _lanes(first, last)
     ways = dict.fromkeys(lane_way(here, there, lane) for lane in lanes if min(first, last) <= lane <= max(first, last))
-    return tuple(_as_short(ways, cost, around)) or _past(here, there, route.around, cost, around)
+    return tuple(_as_short(ways, cost, around.hanging_between(here[0], there[0]))) or _past(
+        here, there, route.around, cost, around
+    )
 
 
 def _lanes(first: int, last: int) -> tuple[int, ...]:
@@ -57,7 +59,7 @@ def _past(here: Spot, there: Spot, known: Way, cost: int, around: DeckBoxes) -> 
             if across + abs(y1 - lane) + abs(lane - y2) <= cost:
                 ways[straight((here, (column, y1), (column, lane), (x2, lane), there))] = None
                 ways[straight((here, (x1, lane), (column, lane), (column, y2), there))] = None
-    return tuple(islice(_as_short(ways, cost, around), int(WAYS_PAST.value))) or (
+    return tuple(islice(_as_short(ways, cost, around.hanging), int(WAYS_PAST.value))) or (
         known or lane_way(here, there, here[1]),
     )
 
@@ -68,11 +70,11 @@ def _halved(own: set[int], edges: set[int]) -> list[int]:
     return [*lines, *((low + high) // 20 * 10 for low, high in pairwise(lines))]
 
 
-def _as_short(ways: Iterable[Way], cost: int, around: DeckBoxes) -> Iterator[Way]:
+def _as_short(ways: Iterable[Way], cost: int, hanging: Sequence[Box]) -> Iterator[Way]:
     """Those that cost no more than that, in tenths of a millimetre."""
     for way in ways:
         length = length_of(way) if way else cost + 1
         if length <= cost:
-            dip = beneath(way, around.hanging)
+            dip = beneath(way, hanging)
             if dip is not None and length + dip <= cost:
                 yield way

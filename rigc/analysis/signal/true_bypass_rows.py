@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from rigc.analysis.signal.side_by_side import in_order
 from rigc.analysis.signal.sound_ways import Hookup
 from rigc.model.jacks import Port
@@ -23,7 +25,10 @@ def true_bypass_rows(rig: Rig, hookup: Hookup, *, with_unsure: bool) -> list[Row
             if after not in rows or len(longer) > len(rows[after]):
                 rows[after] = longer
     found = list(dict.fromkeys(rows.values()))
-    return [row for row in found if not any(other != row and other[: len(row)] == row for other in found)]
+    parts = {
+        row for row, following in pairwise(sorted(found)) if following[: len(row)] == row
+    }  # the longer ones sort behind it
+    return [row for row in found if row not in parts]
 
 
 def unsure_bypass(rig: Rig, name: str) -> bool:

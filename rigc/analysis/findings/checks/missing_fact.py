@@ -8,7 +8,7 @@ Source: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.unit_needs import current_of
@@ -39,10 +39,19 @@ _CABLES, _STRIPS, _POWER, _WIRING = "cable list", "mounting strips", "power tabl
 
 def missing_fact(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each unit that lacks facts, naming them and the sheets that stay blank there."""
+    gaps: dict[str, dict[str, None]] = {}
+    for gap in rig.gaps:
+        gaps.setdefault(gap.thing, {})[gap.direction] = None
+    fed = {name for feed in rig.power.feeds for name in feed.units}
     for unit in used_units(rig):
-        lacking = {**_jacks(rig, unit), **(_supply(rig, unit) | _body(unit) if unit.kind == "unit" else {})}
+        lacking = _jacks(gaps.get(unit.name, {}))
+        if unit.kind == "unit":
+            needs = _needs_inlet(unit, unit.name in gaps)
+            lacking |= _supply(unit, unit.name in fed, needs) | _body(unit)
+        else:
+            needs = False
         if lacking:
-            yield _told(rig, unit, lacking)
+            yield _told(unit, lacking, needs)
     yield from _whole(rig)
 
 
@@ -63,18 +72,16 @@ def _whole(rig: Rig) -> Iterator[Diagnostic]:
         yield KIND.cant_check(span, message, subject=(name, "plugs"), help=help, mends=mends, asks_for=asks)
 
 
-def _jacks(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:
+def _jacks(directions: Iterable[str]) -> dict[str, tuple[str, ...]]:
     """The audio jacks that a chain goes through, of which the unit declares none."""
-    directions = dict.fromkeys(gap.direction for gap in rig.gaps if gap.thing == unit.name)
     return {f"an audio {direction}put": (_WIRING, _CABLES) for direction in directions}
 
 
-def _supply(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:
-    fed = any(unit.name in feed.units for feed in rig.power.feeds)
+def _supply(unit: Unit, fed: bool, needs: bool) -> dict[str, tuple[str, ...]]:
     lacking: dict[str, tuple[str, ...]] = {}
-    if unit.inlet is None and (fed or _needs_inlet(rig, unit)):
+    if unit.inlet is None and (fed or needs):
         lacking["its inlet"] = (_POWER, _CABLES)
-    if unit.powered or fed or _needs_inlet(rig, unit):
+    if unit.powered or fed or needs:
         if unit.volts is None:
             lacking["the voltage it needs"] = (_POWER,)
         if unit.draws_ma is None:
@@ -82,9 +89,9 @@ def _supply(rig: Rig, unit: Unit) -> dict[str, tuple[str, ...]]:
     return lacking
 
 
-def _needs_inlet(rig: Rig, unit: Unit) -> bool:
+def _needs_inlet(unit: Unit, in_chain: bool) -> bool:
     """Whether it has to take power: sound goes through it, it is not said to be passive, and has no inlet and no battery."""
-    sounds = any(jack.audio for jack in unit.jacks) or any(gap.thing == unit.name for gap in rig.gaps)
+    sounds = in_chain or any(jack.audio for jack in unit.jacks)
     return sounds and unit.inlet is None and unit.battery is None and "passive" not in unit.flags
 
 
@@ -93,7 +100,7 @@ def _body(unit: Unit) -> dict[str, tuple[str, ...]]:
     return {} if whole else {"its body": (_CABLES, _STRIPS)}
 
 
-def _told(rig: Rig, unit: Unit, lacking: dict[str, tuple[str, ...]]) -> Diagnostic:
+def _told(unit: Unit, lacking: dict[str, tuple[str, ...]], needs: bool) -> Diagnostic:
     blank = sorted({sheet for sheets in lacking.values() for sheet in sheets})
     facts = list(lacking)
     said = f"{', '.join(facts[:-1])} and {facts[-1]}" if len(facts) > 1 else facts[0]
@@ -104,13 +111,9 @@ def _told(rig: Rig, unit: Unit, lacking: dict[str, tuple[str, ...]]) -> Diagnost
         subject=(unit.name, *facts),
         label="declared here",
         help=f"measure it and write in the block of '{unit.name}': {', '.join(_LINES[fact] for fact in facts)}"
-        + _passive(rig, unit, facts),
+        + ("; if it takes no power, say `passive`" if needs and "its inlet" in facts else ""),
         asks_for=(current_of(unit.name),) if "the current it draws" in lacking else (),
     )
-
-
-def _passive(rig: Rig, unit: Unit, facts: list[str]) -> str:
-    return "; if it takes no power, say `passive`" if "its inlet" in facts and _needs_inlet(rig, unit) else ""
 
 
 CHECK = missing_fact

@@ -25,16 +25,25 @@ class Below(Record):
     dip: int = 0
 
 
-def way_below(start: Spot, end: Spot, lane: int | None, hanging: Sequence[Box], size: Size = None) -> Below | None:
+def way_below(
+    start: Spot,
+    end: Spot,
+    lane: int | None,
+    hanging: Sequence[Box],
+    size: Size = None,
+    between: Sequence[Box] | None = None,
+) -> Below | None:
     """Straight along a lane where nothing hangs in it; else round or beneath what does, whichever is shorter. A stated lane is
-    left only where it can't be kept. None if there is no way."""
+    left only where it can't be kept. None if there is no way. `between` are those boxes that reach between the ends in x, where
+    they are known."""
     if not hanging:
         return Below()
     for each in (start[1], end[1]) if lane is None else (lane,):
         straight = lane_way(start, end, each)
-        cost = beneath(straight, hanging)
+        under = passed(straight, hanging if between is None else between)
+        cost = _dip(under)
         if cost == 0 or (cost is not None and lane is not None):
-            return Below(beneath=passed(straight, hanging), dip=cost)
+            return Below(beneath=under, dip=cost)
     way = shortest_way(start, end, hanging, size)
     if way is None:
         return None
@@ -90,8 +99,12 @@ def passed(way: Way, hanging: Sequence[Box]) -> tuple[Box, ...]:
 
 def beneath(way: Way, hanging: Sequence[Box]) -> int | None:
     """What it takes to go down and up again at all boxes that a way passes; None where there is no room beneath one."""
+    return _dip(passed(way, hanging))
+
+
+def _dip(boxes: Iterable[Box]) -> int | None:
     cost = 0
-    for box in passed(way, hanging):
+    for box in boxes:
         if box.beneath is None:
             return None
         cost += box.beneath
@@ -171,8 +184,7 @@ def _entered(bits: _Inside, near: Sequence[Box]) -> int | None:
     """What it costs to go down below these boxes and up again; None where there is no room beneath one."""
     if not bits:
         return 0
-    costs = [box.beneath for bit, box in enumerate(near) if bits >> bit & 1]
-    return None if None in costs else sum(cost for cost in costs if cost is not None)
+    return _dip(box for bit, box in enumerate(near) if bits >> bit & 1)
 
 
 def _within_reach(start: Spot, end: Spot, hanging: Sequence[Box]) -> list[Box]:

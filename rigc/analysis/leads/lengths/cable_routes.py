@@ -3,6 +3,7 @@ it goes through the deck: `A14.drop.a`, `A14.drop.b`."""
 
 from __future__ import annotations
 
+from functools import lru_cache
 from itertools import pairwise
 
 from rigc.analysis.deck.placement import Placement
@@ -263,7 +264,7 @@ def _way_below(
 ) -> tuple[int | None, Below | None]:
     """The lane that a lead keeps to below the deck, and how it runs there; None if there is no way."""
     lane = nearest_lane(here, there, lanes)
-    way = way_below(here, there, lane, around.hanging, _size(deck))
+    way = way_below(here, there, lane, around.hanging, _size(deck), around.hanging_between(here[0], there[0]))
     return None if way is None or way.around else lane, way
 
 
@@ -328,10 +329,15 @@ def _nearest(deck: Deck, end: LeadEnd, other: LeadEnd, around: DeckBoxes) -> int
     return line
 
 
+@lru_cache(maxsize=32)
+def _listed(lines_mm: tuple[float, ...]) -> str:
+    return ", ".join(map(plain, lines_mm))
+
+
 def _drop(lead: Lead, deck: Deck, ends: tuple[LeadEnd, LeadEnd], number: int, line: int, around: DeckBoxes) -> Figure:
     """The drop line that an end takes, beside the one that is nearest to it."""
     end, other = ends[number], ends[1 - number]
-    offered = ", ".join(map(plain, deck.drops_mm))
+    offered = _listed(deck.drops_mm)
 
     def because() -> str:
         x, y, there = map(millimetres, (end.x, end.y, other.y))
@@ -349,7 +355,7 @@ def _drop(lead: Lead, deck: Deck, ends: tuple[LeadEnd, LeadEnd], number: int, li
         )
 
     letter = "ab"[number]
-    said = mentioned(f"{lead.mark} through", ", ".join(map(plain, lead.through_mm)), lead.span, "mm")
+    said = mentioned(f"{lead.mark} through", _listed(lead.through_mm), lead.span, "mm")
     return known_figure(
         f"{lead.mark}.drop.{letter}",
         found(line, because),

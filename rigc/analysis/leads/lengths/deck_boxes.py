@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator
+from operator import itemgetter
 
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.leads.lengths.lead_ends import tenths
@@ -59,6 +60,9 @@ class DeckBoxes:
         self._lefts = [box.left for box in self._top]
         self._widest = max((box.right - box.left for box in self._top), default=0)
         self.hanging = tuple(box for box in self.by_thing.values() if box.under)
+        self._low = sorted(enumerate(self.hanging), key=lambda each: each[1].left)
+        self._low_lefts = [box.left for _, box in self._low]
+        self._low_widest = max((box.right - box.left for box in self.hanging), default=0)
         self.hanging_at: tuple[HangingAt, ...] = tuple(
             (box.left, box.front, box.right, box.rear, box.beneath) for box in self.hanging
         )
@@ -71,6 +75,13 @@ class DeckBoxes:
         for box in self._top[first : bisect_left(self._lefts, right)]:
             if box.right > left:
                 yield box
+
+    def hanging_between(self, one: int, other: int) -> list[Box]:
+        """What hangs there and may reach into the strip between two x, in the order of `hanging`."""
+        left, right = (one, other) if one < other else (other, one)
+        first = bisect_left(self._low_lefts, left - self._low_widest)
+        near = self._low[first : bisect_right(self._low_lefts, right)]
+        return [box for _, box in sorted(near, key=itemgetter(0))]
 
     def covers(self, x: int, y: int) -> bool:
         """Whether a point lies strictly inside a footprint, above or below the deck; edges leave it free."""

@@ -65,20 +65,23 @@ def _ends(lead: Lead, route: Route, around: DeckBoxes, placement: Placement) -> 
         if taken is None:
             continue
         other_y = route.exits[1 - at][1]
-        lines = [line for line in around.lines if not _behind(placement, port, line)]
+        lines = _before(placement, port, around.lines)
         nearest = min(lines, key=lambda line: (abs(y - line), abs(other_y - line), line), default=taken)
         cover, more = around.cover(x, nearest), _more(route, at, nearest)
         if nearest != taken and cover is not None and more > 0:
             yield _Moved(lead, port, x, nearest, taken, more, cover)
 
 
-def _behind(placement: Placement, port: Port, line: int) -> bool:
-    """Whether a line lies beyond the whole body of the jack's own thing, seen from the jack's face."""
+def _before(placement: Placement, port: Port, lines: list[int]) -> list[int]:
+    """The lines that do not lie beyond the whole body of the jack's own thing, seen from the jack's face."""
     point, body = placement.point(port), placement.outline(port.thing)
-    if point is None or body is None:
-        return False
-    front, rear = round(body.y_mm * 10), round((body.y_mm + body.depth_mm) * 10)
-    return (point.dy > 0 and line <= front) or (point.dy < 0 and line >= rear)
+    if point is None or body is None or point.dy == 0:
+        return lines
+    if point.dy > 0:
+        front = round(body.y_mm * 10)
+        return [line for line in lines if line > front]
+    rear = round((body.y_mm + body.depth_mm) * 10)
+    return [line for line in lines if line < rear]
 
 
 def _more(route: Route, at: int, nearest: int) -> int:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import deque
+
 from rigc.analysis.signal.unit_mode import TRACK, Mode, mode_of
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -15,6 +17,9 @@ PICKUP, OUTSIDE = "pickup", "outside"
 _Key = tuple[str, bool, frozenset[tuple[str, int]], bool, frozenset[str]]
 _Links = tuple[tuple[int, Connection], ...]
 _Passed = tuple[tuple[Port, _Links], ...]
+_Arrival = tuple[tuple["SectionEnd", ...], "Feeds", tuple[tuple[Port, _Links, bool], ...], bool]
+"""What a lead meets: ends of its section, what is driven behind it, on to which jacks it is wire, with their leads and whether each is a
+wiper, and whether any is."""
 _NONE: frozenset[tuple[str, int]] = frozenset()
 
 
@@ -99,6 +104,7 @@ class Walker:
         for port in self.wired:
             self._plugged[port.thing] = self._plugged.get(port.thing, frozenset()) | {port.jack}
         self._alike: dict[int, bool] = {}
+        self._arrivals: dict[tuple[int, int], _Arrival] = {}
         self._plain_modes: dict[tuple[str, bool, bool] | None, Mode] = {}  # in this wiring, of units without loops
 
     def mode(self, name: str, state: AudioState) -> Mode:
@@ -113,6 +119,18 @@ class Walker:
             self._plain_modes[plain] = self.kept.modes[key]
         return self.kept.modes[key]
 
+    def arrival(self, at: int, port: Port, state: AudioState) -> _Arrival:
+        """What the lead of that number, which ends at a port of a unit, meets there in a state."""
+        mode = self.mode(port.thing, state)
+        key = (at, id(mode))  # modes are kept as long as this is
+        if key not in self._arrivals:
+            feeds = mode.feeds.get(port, ())
+            wipers = {out for out, what in feeds if what == TRACK}
+            outs = tuple((out, self.links.get(out, ()), out in wipers) for out in mode.wire.get(port, ()))
+            ends = tuple(SectionEnd(port, what) for what in mode.ends.get(port, ()))
+            self._arrivals[key] = ends, tuple(feeds), outs, bool(wipers)
+        return self._arrivals[key]
+
     def walk(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds]:
         """The section that a jack drives in a state, and what is driven behind it."""
         kept = self.kept.walks.setdefault((source, how), [])
@@ -125,7 +143,7 @@ class Walker:
         known = KeptWalk(
             walk,
             tuple(made.feeds),
-            tuple(made.passed.items()),
+            tuple(made.passed),
             tuple((name, self._jacks(name)) for name in made.met),
             met,
             state.on & met,
@@ -163,41 +181,39 @@ class _Walk:
         self.feeds: dict[tuple[Port, str], None] = {}
         self.branch: dict[Port, list[int]] = {}
         self.met: dict[str, None] = {}
-        self.passed: dict[Port, _Links] = {}
-        self.todo: list[tuple[int, Connection, Port | None]] = []
+        self.passed: list[tuple[Port, _Links]] = []
+        self.todo: deque[tuple[int, Connection, Port | None]] = deque()
 
     def walk(self) -> SectionWalk:
-        self._onward(self.source, None)
+        self._onward(self.source, self.walker.links.get(self.source, ()), None)
         while self.todo:
-            at, hop, off_track = self.todo.pop(0)
+            at, hop, off_track = self.todo.popleft()
             if at not in self.hops:
                 self.hops[at] = None
                 if off_track is not None:
                     self.branch.setdefault(off_track, []).append(at)
-                self._arrive(hop.end, off_track)
+                self._arrive(at, hop.end, off_track)
         hanging = tuple((port, tuple(leads)) for port, leads in self.branch.items())
         return SectionWalk(self.source, self.how, tuple(self.hops), tuple(self.ends.values()), hanging)
 
-    def _arrive(self, port: Port, off_track: Port | None) -> None:
+    def _arrive(self, at: int, port: Port, off_track: Port | None) -> None:
         if port.thing not in self.walker.rig.units:
-            if not self._onward(port, off_track):
+            links = self.walker.links.get(port, ())
+            if not links:
                 self.ends[port, OUTSIDE] = SectionEnd(port, OUTSIDE)
+            self._onward(port, links, off_track)
             return
         self.met[port.thing] = None
-        mode = self.walker.mode(port.thing, self.state)
-        for what in mode.ends.get(port, ()):
-            self.ends[port, what] = SectionEnd(port, what)
-        feeds = mode.feeds.get(port)
-        wipers: set[Port] = set()
+        ends, feeds, outs, tracked = self.walker.arrival(at, port, self.state)
+        for end in ends:
+            self.ends[port, end.what] = end
         if feeds:
             self.feeds.update(dict.fromkeys(feeds))
-            wipers = {out for out, what in feeds if what == TRACK}
-        for out in mode.wire.get(port, ()):
-            if self.how == PICKUP or out not in wipers:
-                self._onward(out, out if wipers and out not in wipers else off_track)
+        for out, links, wiper in outs:
+            if self.how == PICKUP or not wiper:
+                self._onward(out, links, out if tracked and not wiper else off_track)
 
-    def _onward(self, port: Port, off_track: Port | None) -> _Links:
-        links = self.walker.links.get(port, ())
-        self.passed[port] = links
-        self.todo += [(*each, off_track) for each in links]
-        return links
+    def _onward(self, port: Port, links: _Links, off_track: Port | None) -> None:
+        self.passed.append((port, links))
+        for at, hop in links:
+            self.todo.append((at, hop, off_track))
