@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from rigc.reports.drawings.means.label_box import Room, letters_box
@@ -58,7 +59,7 @@ class Stand(NamedTuple):
     apart: Room
     leader: Segment | None
     cost: float
-    squares: frozenset[tuple[int, int]]
+    squares: frozenset[int]
 
 
 class Choosing:
@@ -69,16 +70,17 @@ class Choosing:
         self._all = [stand for each in stands for stand in each]
         self._owner = [at for at, each in enumerate(stands) for _ in each]
         self._cost = [stand.cost for stand in self._all]
-        self._own: list[list[int]] = [[] for _ in stands]
-        for number, at in enumerate(self._owner):
-            self._own[at].append(number)
-        self._there: dict[tuple[int, int], list[int]] = {}
+        ends = list(accumulate(map(len, stands), initial=0))
+        self._own = [range(*each) for each in pairwise(ends)]
+        self._there: dict[int, list[int]] = {}
         for number, stand in enumerate(self._all):
             for square in stand.squares:
                 self._there.setdefault(square, []).append(number)
         self._known: dict[int, tuple[int, ...]] = {}
         self._met = [0] * len(self._all)  # of each place, how many stand in its way now
         self._worse = list(self._cost)  # of each place, what it costs now
+        self._lowest = [0.0] * len(stands)  # of each name, what the cheapest of its places costs now
+        self._changed = set(range(len(stands)))  # names of which that may be another since it was looked up
         self._taken = [min(own, key=lambda number: (self._cost[number], number)) if own else -1 for own in self._own]
         for number in self._taken:
             self._count(number, 1)
@@ -86,9 +88,12 @@ class Choosing:
     def chosen(self) -> list[Stand | None]:
         """The place of each name; None where it has none, or cannot have one beside the others."""
         best, kept = self._worth(), list(self._taken)
+        least = sum(min(self._cost[number] for number in own) for own in self._own if own)
         left_at: dict[int, int] = {}
         idle = 0
         for turn in range(_TURNS * len(self._own)):
+            if best <= least:  # each stands at its cheapest place, and none on another
+                break
             move = self._move(turn, left_at)
             if move is None:
                 break
@@ -106,11 +111,15 @@ class Choosing:
         return [None if number < 0 else self._all[number] for number in self._taken]
 
     def _worth(self) -> float:
-        return sum(self._cost[number] + _ON_ANOTHER / 2 * self._met[number] for number in self._taken if number >= 0)
+        cost, met = self._cost, self._met
+        return sum([cost[number] + _ON_ANOTHER / 2 * met[number] for number in self._taken if number >= 0])
 
     def _move(self, turn: int, left_at: dict[int, int]) -> int | None:
         """The place that betters the whole most, of those whose names are in each other's way; else of all."""
-        worse = self._worse
+        worse, lowest = self._worse, self._lowest
+        for at in self._changed:
+            lowest[at] = min(worse[self._own[at].start : self._own[at].stop], default=0.0)
+        self._changed.clear()
         troubled = [at for at, number in enumerate(self._taken) if number >= 0 and self._met[number]]
         best, gain = None, float("-inf")
         for at in troubled or range(len(self._own)):
@@ -118,6 +127,8 @@ class Choosing:
             if now < 0:
                 continue
             here = worse[now]
+            if here - lowest[at] <= gain:
+                continue
             for number in self._own[at]:
                 won = here - worse[number]
                 if won > gain and number != now and left_at.get(number, -1) < turn:
@@ -131,9 +142,11 @@ class Choosing:
             self._count(number, 1)
 
     def _count(self, number: int, by: int) -> None:
+        met, worse, cost, owner = self._met, self._worse, self._cost, self._owner
         for other in self._against(number):
-            self._met[other] += by
-            self._worse[other] = self._cost[other] + _ON_ANOTHER * self._met[other]
+            met[other] += by
+            worse[other] = cost[other] + _ON_ANOTHER * met[other]
+            self._changed.add(owner[other])
 
     def _against(self, number: int) -> tuple[int, ...]:
         """The places of other names that cannot be taken together with this one."""
@@ -142,8 +155,8 @@ class Choosing:
         known = self._known.get(number)
         if known is None:
             here, own, stands, owner = self._all[number], self._owner[number], self._all, self._owner
-            near = {other for square in here.squares for other in self._there[square] if owner[other] != own}
-            known = tuple(sorted(other for other in near if clash(here, stands[other])))
+            near = set().union(*(self._there[square] for square in here.squares))
+            known = tuple(sorted(other for other in near if owner[other] != own and clash(here, stands[other])))
             self._known[number] = known
         return known
 
@@ -164,7 +177,13 @@ def dot_of(leader: Segment) -> Room:
 
 def clash(one: Stand, other: Stand) -> bool:
     """Whether two places cannot be taken together."""
-    if one.apart.meets(other.box) or _runs_over(one, other) or _runs_over(other, one):
+    left, top, right, bottom = one.apart
+    here = other.box
+    if left < here[2] and here[0] < right and top < here[3] and here[1] < bottom:
+        return True
+    if one.leader is None and other.leader is None:
+        return False
+    if _runs_over(one, other) or _runs_over(other, one):
         return True
     return one.leader is not None and other.leader is not None and how_met(one.leader, other.leader) != 0
 

@@ -16,6 +16,13 @@ NAME_MM = 3.5
 
 _RADII = (3.0, 5.5, 8.0, 11.0, 15.0, 20.0, 26.0, 34.0, 45.0)
 _TURNS = (0.0, 1.0, 0.5, -0.5, 0.17, -0.17, 0.83, -0.83, 0.34, -0.34, 0.66, -0.66)
+_WAYS = tuple(
+    (radius, aside, radius * sin(turn * pi), "start" if aside > 0.3 else "end" if aside < -0.3 else "middle")
+    for radius in _RADII
+    for turn in _TURNS
+    for aside in (radius * cos(turn * pi),)
+)
+"""Of each leader its length, how far to the right and down it goes, and which end of the letters it comes to."""
 _LED = 5.0  # what a leader costs beside its length, in mm
 
 
@@ -23,14 +30,13 @@ def around(at: Point, text: str, strong: bool = False, cost: float = _LED, withi
     """At the end of a leader from a point, the nearest first, level and turned to read from the right; none is longer than
     `within`, in mm."""
     x, y = at
-    for radius in (each for each in _RADII if each <= within):
-        for turn in _TURNS:
-            aside, down = radius * cos(turn * pi), radius * sin(turn * pi)
-            anchor = "start" if aside > 0.3 else "end" if aside < -0.3 else "middle"
-            yield Choice(x + aside, y + down, text, cost, at, anchor, strong=strong)
-            if abs(down) > abs(aside):
-                end = "end" if down > 0 else "start"
-                yield Choice(x + aside, y + down, text, cost + 1, at, end, rotation=-90, strong=strong)
+    for radius, aside, down, anchor in _WAYS:
+        if radius > within:
+            return
+        yield Choice(x + aside, y + down, text, cost, at, anchor, strong=strong)
+        if abs(down) > abs(aside):
+            end = "end" if down > 0 else "start"
+            yield Choice(x + aside, y + down, text, cost + 1, at, end, rotation=-90, strong=strong)
 
 
 def inside(here: Room, text: str, strong: bool, sizes: tuple[float, ...]) -> Iterator[Choice]:

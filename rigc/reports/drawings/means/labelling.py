@@ -17,7 +17,15 @@ from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.record import Record
 from rigc.reports.drawings.means.choosing import Choice, Choosing, Stand, dot_of
 from rigc.reports.drawings.means.label_box import Room, letters_box
-from rigc.reports.drawings.means.segments import ALONG, Segment, how_met, meets, outside, squares_crossed, squares_of
+from rigc.reports.drawings.means.segments import (
+    Segment,
+    crossed,
+    is_crossed,
+    meets,
+    outside,
+    squares_crossed,
+    squares_of,
+)
 from rigc.reports.drawings.shapes import (
     HAIR,
     SMALL_LETTERS,
@@ -74,9 +82,9 @@ class Ground:
         self._kept = kept
         self._put: list[tuple[Shape | Choice, ...]] = []  # all that was put here, in order
         self._entered = 0  # so much of it is looked up by squares
-        self._taken: dict[tuple[int, int], list[Room]] = {}  # letters, and grounds on which nothing is written
-        self._letters: dict[tuple[int, int], list[Room]] = {}
-        self._lines: dict[tuple[int, int], list[Segment]] = {}
+        self._taken: dict[int, list[Room]] = {}  # letters, and grounds on which nothing is written
+        self._letters: dict[int, list[Room]] = {}
+        self._lines: dict[int, list[Segment]] = {}
         self._fresh: list[tuple[int, Segment]] = []
         self._covers: list[tuple[int, Room]] = []
         self._order = 0
@@ -372,7 +380,6 @@ class Ground:
         beside = squares_of(dot)
         if any(dot.meets(other) for square in beside for other in self._letters.get(square, ())):
             return None
-        crossed = 0
         lines: set[Segment] = set()
         along = squares_crossed(leader)
         for square in along:
@@ -380,31 +387,27 @@ class Ground:
                 if meets(leader, other):
                     return None
             lines.update(self._lines.get(square, ()))
-        for segment in lines:
-            met = how_met(leader, segment)
-            if met == ALONG:
-                return None
-            crossed += met
+        crossings = crossed(leader, lines)
+        if crossings < 0:
+            return None
         x, y = choice.start
         foreign = any(
             apart.meets(room) and not (room.left <= x <= room.right and room.top <= y <= room.bottom)
             for _, room in self._covers
         )
         length = hypot(leader[2] - leader[0], leader[3] - leader[1])
-        cost = choice.cost + length + _CROSSING * crossed + _FOREIGN * foreign
+        cost = choice.cost + length + _CROSSING * crossings + _FOREIGN * foreign
         return Stand(choice, box, apart, leader, cost, frozenset((*squares, *along, *beside)))
 
-    def _is_free(self, apart: Room, squares: list[tuple[int, int]]) -> bool:
+    def _is_free(self, apart: Room, squares: list[int]) -> bool:
         """Whether neither letters nor closed grounds nor lines are in a room, which touches these squares."""
+        taken, lines = self._taken, self._lines
+        left, top, right, bottom = apart
         for square in squares:
-            for other in self._taken.get(square, ()):
-                if apart.meets(other):
+            for x1, y1, x2, y2 in taken.get(square, ()):
+                if left < x2 and x1 < right and top < y2 and y1 < bottom:
                     return False
-        for square in squares:
-            for segment in self._lines.get(square, ()):
-                if meets(segment, apart):
-                    return False
-        return True
+        return not any(square in lines and is_crossed(apart, lines[square]) for square in squares)
 
 
 def _choices(told: list[Any]) -> tuple[Choice | None, ...]:

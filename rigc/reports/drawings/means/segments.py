@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from math import hypot
 
 from rigc.reports.drawings.means.label_box import Room
@@ -11,7 +12,10 @@ Segment = tuple[float, float, float, float]
 """From x, y to x, y."""
 
 _CELL = 5.0  # the side of the squares by which paper is looked up
+_COLUMN = 1 << 16  # from a square's number to that of the one beside it; to the one below it is 1
 _BESIDE = 0.05  # so far beside a square a line counts as in it
+_NEAR = 0.5  # nearly parallel lines so near each other run along each other, in mm
+_FAR = 0.6  # lines so far from each other neither do nor cross, in mm
 _Room = tuple[float, float, float, float]
 
 
@@ -22,22 +26,26 @@ def towards(start: Point, end: Point, way: float) -> Point:
     return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
 
 
-def squares_of(room: Room) -> list[tuple[int, int]]:
-    """The squares of paper that a room touches, by column and row."""
-    rows = range(int(room[1] // _CELL), int(room[3] // _CELL) + 1)
-    return [(column, row) for column in range(int(room[0] // _CELL), int(room[2] // _CELL) + 1) for row in rows]
+def squares_of(room: _Room) -> list[int]:
+    """The squares of paper that a room touches, each by a number of its own."""
+    left, top, right, bottom = room
+    rows = range(int(top // _CELL), int(bottom // _CELL) + 1)
+    first, last = int(left // _CELL) * _COLUMN, int(right // _CELL) * _COLUMN
+    return [column + row for column in range(first, last + 1, _COLUMN) for row in rows]
 
 
-def squares_crossed(segment: Segment) -> list[tuple[int, int]]:
+def squares_crossed(segment: Segment) -> list[int]:
     """The squares through which a line may go, and those beside it."""
     x1, y1, x2, y2 = segment
     if abs(x1 - x2) < 0.01 or abs(y1 - y2) < 0.01:
-        return squares_of(Room(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).wider(0.01))
+        left, right = (x1, x2) if x1 < x2 else (x2, x1)
+        top, bottom = (y1, y2) if y1 < y2 else (y2, y1)
+        return squares_of((left - 0.01, top - 0.01, right + 0.01, bottom + 0.01))
     if x1 > x2:
         x1, y1, x2, y2 = x2, y2, x1, y1
     least, most = (y1, y2) if y1 < y2 else (y2, y1)
     slope = (y2 - y1) / (x2 - x1)
-    found = []
+    found: list[int] = []
     for column in range(int(x1 // _CELL), int(x2 // _CELL) + 1):
         left, right = column * _CELL - _BESIDE, (column + 1) * _CELL + _BESIDE
         one = y1 + slope * (left - x1) if left > x1 else y1
@@ -45,7 +53,7 @@ def squares_crossed(segment: Segment) -> list[tuple[int, int]]:
         low, high = (one, other) if one < other else (other, one)
         first = int(max(low - _BESIDE, least) // _CELL)
         last = int(min(high + _BESIDE, most) // _CELL)
-        found += [(column, row) for row in range(first, last + 1)]
+        found += range(column * _COLUMN + first, column * _COLUMN + last + 1)
     return found
 
 
@@ -90,6 +98,41 @@ def _within(segment: Segment, room: _Room) -> tuple[float, float] | None:
     return low, high
 
 
+def is_crossed(room: _Room, segments: Sequence[Segment]) -> bool:
+    """Whether one of these lines goes into a room."""
+    left, top, right, bottom = room
+    for segment in segments:
+        x1, y1, x2, y2 = segment
+        if (
+            (x1 >= left or x2 >= left)
+            and (x1 <= right or x2 <= right)
+            and (y1 >= top or y2 >= top)
+            and (y1 <= bottom or y2 <= bottom)
+            and _within(segment, room) is not None
+        ):
+            return True
+    return False
+
+
+def crossed(way: Segment, lines: Iterable[Segment]) -> int:
+    """How many of these lines a way crosses; -1 where it runs along one of them."""
+    x1, y1, x2, y2 = way
+    left, right = (x1 - _FAR, x2 + _FAR) if x1 < x2 else (x2 - _FAR, x1 + _FAR)
+    top, bottom = (y1 - _FAR, y2 + _FAR) if y1 < y2 else (y2 - _FAR, y1 + _FAR)
+    count = 0
+    for line in lines:
+        cx, cy, dx, dy = line
+        if (cx < left and dx < left) or (cx > right and dx > right):
+            continue
+        if (cy < top and dy < top) or (cy > bottom and dy > bottom):
+            continue
+        met = how_met(way, line)
+        if met == ALONG:
+            return -1
+        count += met
+    return count
+
+
 ALONG = 2
 """What `how_met` says of lines that run along each other."""
 
@@ -112,8 +155,8 @@ def how_met(one: Segment, other: Segment) -> int:
 
 def _near(one: Segment, other: Segment) -> bool:
     """Whether nearly parallel lines come within half a millimetre of each other."""
-    return any(_distance(*point, other) < 0.5 for point in (one[:2], one[2:])) or any(
-        _distance(*point, one) < 0.5 for point in (other[:2], other[2:])
+    return any(_distance(*point, other) < _NEAR for point in (one[:2], one[2:])) or any(
+        _distance(*point, one) < _NEAR for point in (other[:2], other[2:])
     )
 
 
