@@ -351,7 +351,7 @@ class Ground:
         dot = dot_of(way)
         if any(dot.meets(room) for square in squares_of(dot) for room in self._letters.get(square, ())):
             return False
-        return all(how_met(way, line) != ALONG for square in squares for line in self._lines.get(square, ()))
+        return crossed(way, (line for square in squares for line in self._lines.get(square, ()))) >= 0
 
     def _free(self, wish: Wish, most: int) -> Iterator[Stand]:
         spots: set[tuple[int, int, float, float]] = set()
