@@ -17,7 +17,7 @@ from rigc.analysis.feeds.load_limits import HARD
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.power.mends.smallest_changes import mends
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.diagnostics.mend import AddTo, Mend
+from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
@@ -97,7 +97,16 @@ def _no_word(rig: Rig, unfed: Unfed) -> Diagnostic:
     if not rig.supplies:
         return _told(unfed, message, "declare a supply and feed from it")
     line = f"others from {', '.join(rig.supplies)}"
-    return _told(unfed, message, "", (Mend(f"write `{line}` in the power block", (AddTo("power", "", line),)),))
+    feed = Mend(f"write `{line}` in the power block", (AddTo("power", "", line),))
+    return _told(unfed, message, "", (feed, *_on_battery(rig, unfed)))
+
+
+def _on_battery(rig: Rig, unfed: Unfed) -> tuple[Mend, ...]:
+    """What takes a battery may run on nothing else, if all of them do."""
+    found = [(name, unit.battery) for name in unfed.units if (unit := rig.units.get(name)) is not None and unit.battery]
+    edits = tuple(Replace(battery.span, f"{battery.span.text} only") for _, battery in found)
+    words = f"leave {listed(name for name, _ in found)} on {'its' if len(found) == 1 else 'their'} battery alone: write `only` behind it"
+    return (Mend(words, edits),) if len(found) == len(unfed.units) else ()
 
 
 def _no_outlets(rig: Rig, unfed: Unfed) -> tuple[str, str]:
