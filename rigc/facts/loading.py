@@ -30,6 +30,8 @@ HIGH_TRACK_OHM = Fact(
 TUNER_BRANCH_PF = Fact(
     100.0, "pF", "cable on a treadle's tuner jack before the first buffer", "common practice, no source"
 )
+LEAST_CABLE = Fact(50.0, "pF/m", "least capacitance that is had in audio cable", "common practice, no source")
+MOST_CABLE = Fact(300.0, "pF/m", "most capacitance that audio cable has", "common practice, no source")
 LOW_OUTPUT_OHM = Fact(
     2000.0, "ohm", "output impedance below which a source counts as buffered", "common practice, no source"
 )

@@ -2,26 +2,29 @@
 
 Why it matters: the impedance of what drives a lead and the lead's capacitance are a low pass; below 15 kHz it is heard.
 What to do: shorten the lead, put a buffer before it, or use a treadle of a lower track.
+Where the length of a lead is not known, it is asked for if a lead as long as leads may be would be too much.
 Source: physics: 1/(2πRC), a treadle at its worst a quarter of its track; the limit is common practice, no source.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import inf
+from math import inf, pi
 
 from rigc.analysis.signal.at_limit import over
 from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Section
 from rigc.analysis.signal.loading.section_walk import OUTSIDE, PICKUP
+from rigc.analysis.signal.loading.shorter_leads import shorter
 from rigc.analysis.signal.loading.source_network import corner_hz
 from rigc.analysis.signal.loading.state_words import fact_of, marks, remedy, wire_remedy, worst_told
 from rigc.analysis.signal.unit_mode import TRACK
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import ohms
 from rigc.diagnostics.wording import listed
-from rigc.facts.loading import TREBLE_CORNER_HZ
+from rigc.facts.loading import MOST_CABLE, TREBLE_CORNER_HZ
 from rigc.model.rig import Rig
+from rigc.model.units.measures import LEAD
 from rigc.traced.figure import Figure
 from rigc.traced.term import known
 
@@ -55,7 +58,7 @@ def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
         )
     unknown: dict[tuple[str, ...], list[Section]] = {}
     for each in rest:
-        if each.missing_wire and each.source.thing not in lacking:
+        if each.missing_wire and each.source.thing not in lacking and _could_be_dull(each):
             unknown.setdefault(_wire_lacking(rest, each.source.thing), []).append(each)
     for alike in unknown.values():
         yield _cable_unknown(rig, alike)
@@ -71,6 +74,20 @@ def _wire_lacking(sections: list[Section], name: str) -> tuple[str, ...]:
 def _corner(section: Section) -> float:
     """From what is known; what is not could only make it lower."""
     return inf if section.source_ohm is None else corner_hz(section.source_ohm, float(section.known_pf))
+
+
+def _most_pf(ohm: float) -> float:
+    """The capacitance with which the corner of this impedance is just at the limit."""
+    return 1e12 / (2 * pi * ohm * TREBLE_CORNER_HZ.value)
+
+
+def _could_be_dull(section: Section) -> bool:
+    """Whether leads of which something is not known, all as long as a lead may be and of the worst cable, would make it so."""
+    longest_m = LEAD.high / 1000
+    unknown = [lead for lead in section.leads if lead.missing]
+    most = sum((known(lead.pf_per_m) or MOST_CABLE.value) * longest_m for lead in unknown)
+    ohm = section.source_ohm
+    return ohm is None or (ohm > 0 and float(section.known_pf) + float(most) > _most_pf(ohm))
 
 
 def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Diagnostic:
@@ -94,7 +111,9 @@ def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Dia
             Number("corner", corner, "Hz"),
             Number("limit", TREBLE_CORNER_HZ.value, "Hz"),
         ),
-        help=f"shorten {worst.leads[-1].mark}, or put a buffer right behind '{name}'",
+        help=", or ".join(
+            filter(None, (shorter(worst, worst.leads[-1], _most_pf(ohm)), f"put a buffer right behind '{name}'"))
+        ),
     )
 
 

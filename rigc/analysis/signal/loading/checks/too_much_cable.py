@@ -14,6 +14,7 @@ from rigc.analysis.signal.at_limit import over
 from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Section
 from rigc.analysis.signal.loading.section_figures import SectionFigures, resonance
+from rigc.analysis.signal.loading.shorter_leads import of_better_cable, shorter
 from rigc.analysis.signal.loading.state_words import fact_of, marks, wire_remedy, worst_told
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.loading import CABLE_LIMIT
@@ -84,7 +85,8 @@ def _way_out(section: Section, most: Term) -> str:
     pf = known(first.pf)
     if len(section.leads) > 1 and pf is not None and not over(pf, most):
         return f"put a buffer right behind {first.mark} ({pf:.4g} pF)"
-    return f"shorten {first.mark}, or make it of cable of less capacitance"
+    ways = shorter(section, first, float(most)), of_better_cable(section, first, float(most))
+    return ", or ".join(filter(None, ways)) or f"shorten {first.mark}, or make it of cable of less capacitance"
 
 
 CHECK = too_much_cable
