@@ -555,10 +555,10 @@ tone                   capacitor  | loading-table unit-schedule |
                        resistance | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
 track                  amount     | loading-table unit-schedule |
-transformer            primary    | mains-sheet |
-                       rating     | mains-sheet |
-                       secondary  | mains-sheet |
-                       stated     | mains-sheet |
+transformer            primary    | mains-sheet test-record wiring-sheet |
+                       rating     | mains-sheet test-record wiring-sheet |
+                       secondary  | mains-sheet test-record wiring-sheet |
+                       stated     | mains-sheet test-record wiring-sheet |
 tuning                 text       | preset-sheet |
 turned                 angle      | cable-list deck-drawing ground-sheet mass-and-balance plan-full-size |
 under                  jacks      | deck-drawing |

@@ -15,8 +15,8 @@ from rigc.model.rig import Rig, Scenario
 from rigc.record import Record
 from rigc.traced.given import unstated
 
-GROUND_LIFT, SELECTOR, FUSE = "ground lift", "mains voltage selector", "fuse"
-_ORDER = (SELECTOR, FUSE, GROUND_LIFT)
+GROUND_LIFT, SELECTOR, STEP, FUSE = "ground lift", "mains voltage selector", "step transformer before it", "fuse"
+_ORDER = (STEP, SELECTOR, FUSE, GROUND_LIFT)
 
 
 class SwitchSetting(Record):
@@ -31,7 +31,7 @@ class SwitchSetting(Record):
 
 
 class SwitchSettings(Record):
-    """Outlets, then selectors, the fuses that go with them, and ground lifts by scenario, then blenders and units."""
+    """Outlets, then step transformers, selectors, the fuses that go with them, and ground lifts by scenario, then blenders and units."""
 
     all: tuple[SwitchSetting, ...]
 
@@ -57,6 +57,8 @@ def _by_scenario(rig: Rig, power: PowerAssignment, fuses: Fuses) -> Iterator[Swi
             found.setdefault((supply, SELECTOR, volts.typed), []).append(scenario.name)
         for supply, position in _selectors_left(rig, power, scenario):
             found.setdefault((supply, SELECTOR, position), []).append(scenario.name)
+        for supply, words in _steps(rig, power, scenario):
+            found.setdefault((supply, STEP, words), []).append(scenario.name)
         for lift in lift_positions(rig, scenario):
             found.setdefault((str(lift.port), GROUND_LIFT, lift.position), []).append(scenario.name)
     for each in fuses.all:
@@ -70,6 +72,14 @@ def _by_scenario(rig: Rig, power: PowerAssignment, fuses: Fuses) -> Iterator[Swi
     for (at, switch, position), names in sorted(found.items(), key=lambda each: (each[0][0], _ORDER.index(each[0][1]))):
         came = new.get(at, "") if switch == GROUND_LIFT else ""
         yield SwitchSetting(at, switch, position, () if len(names) == len(rig.scenarios) else tuple(names), came)
+
+
+def _steps(rig: Rig, power: PowerAssignment, scenario: Scenario) -> Iterator[tuple[str, str]]:
+    """The step transformer of each supply that has one here; elsewhere none stands before it."""
+    fed = {supply.name for supply in used_supplies(rig, power)}
+    for name, first, second, most in scenario.transformers:
+        if name in fed:
+            yield name, f"{first.typed} to {second.typed}, {most.typed}"
 
 
 def _selectors_left(rig: Rig, power: PowerAssignment, scenario: Scenario) -> Iterator[tuple[str, str]]:

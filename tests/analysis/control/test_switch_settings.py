@@ -23,6 +23,7 @@ def test_voltage_switches_selectors_and_lifts() -> None:
     assert found == [
         ("weir8.b5", "outlet voltage", "12 V", (), "9 V"),
         ("weir8.b6", "outlet voltage", "18 V", (), "9 V"),
+        ("mill8", "step transformer before it", "100 V to 115 V, 50 VA", ("jp-east", "jp-west"), ""),
         ("mill8", "mains voltage selector", "230 V", ("eu", "uk"), ""),
         ("mill8", "mains voltage selector", "115 V", ("us", "jp-east", "jp-west"), ""),
     ]
@@ -42,6 +43,19 @@ def test_a_selector_of_which_a_scenario_says_nothing_is_set_back_all_the_same() 
     # 230 V is the middle of 207 to 253 V, which takes the mains at home; no position takes 150 V, so none is named
     found = [(each.at, each.position, each.scenarios) for each in results_of(text).get(SwitchSettings).all]
     assert found == [("mill", "115 V", ("away",)), ("mill", "230 V", ("home",))]
+
+
+def test_a_step_transformer_stands_before_its_supply_where_it_is_stated() -> None:
+    fed = unit("marl", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 10 mA")
+    text = (
+        GUITAR + COMBO + fed + "chain guitar -> marl -> combo\n"
+        + block("supply", "mill", "mains 115 V within 10 % 50..60 Hz", "outlet o1 9 V dc 100 mA isolated")
+        + "power {\n  marl from mill.o1\n}\n"
+        + block("scenario", "us", "mains 120 V 60 Hz")
+        + block("scenario", "jp", "mains 100 V 50 Hz", "transformer 100 V to 115 V 50 VA before mill")
+    )  # fmt: skip
+    found = [(each.at, each.switch, each.position, each.scenarios) for each in results_of(text).get(SwitchSettings).all]
+    assert found == [("mill", "step transformer before it", "100 V to 115 V, 50 VA", ("jp",))]
 
 
 def test_shares_and_polarity_of_a_blender_and_lifts_by_scenario() -> None:

@@ -45,6 +45,7 @@ def test_settings_to_tape(card: Sheet) -> None:
     assert rows(card, "settings") == [
         ["weir8.b5: outlet voltage", "12 V", "all"],
         ["weir8.b6: outlet voltage", "18 V", "all"],
+        ["mill8: step transformer before it", "100 V to 115 V, 50 VA", "jp-east, jp-west"],
         ["mill8: mains voltage selector", "230 V", "eu, uk"],
         ["mill8: mains voltage selector", "115 V", "us, jp-east, jp-west"],
     ]
