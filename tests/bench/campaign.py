@@ -5,13 +5,16 @@
 Each input is one rig of this project (examples, the rigs of tests, the cases of the checks) with words gone, twice, exchanged, absurd or
 of odd signs, made from its seed alone. A command has to answer: with exit code 0, 1 or 2, in 10 s of processor time, within 1 GB, without
 a value that is none in what it prints. What does not is kept in the folder `campaign-failures`, named by command and seed, and listed.
-`compile` is the check without its command: in the process, no mend tried, so that many inputs can be. After so many minutes no more are
-begun; `keep` adds what was counted to `campaign.md` beside this file.
+`compile` is the check without its command: no mend tried, nothing written, a rig read from what is known of the one that it was spoiled
+from, `RUN` spoils of one rig after another, so that many inputs can be. What it finds is judged as well: each finding has a place, something
+to do and no hole in a sentence (`poor`). After so many minutes no more are begun; `keep` adds what was counted to `campaign.md` beside
+this file.
 """
 
 from __future__ import annotations
 
 import contextlib
+import gc
 import io
 import random
 import re
@@ -35,21 +38,36 @@ from spoiled import spoiled  # noqa: E402
 
 from rigc.cli import main  # noqa: E402
 from rigc.compile import compile_rig  # noqa: E402
+from rigc.diagnostics.diagnostic import Diagnostic  # noqa: E402
 from rigc.diagnostics.terminal import text as text_of  # noqa: E402
 from rigc.files.disk import Disk  # noqa: E402
 from rigc.files.reader import CachedReader  # noqa: E402
+from rigc.files.reading import decode  # noqa: E402
 from rigc.loader import Unreadable  # noqa: E402
+from rigc.source import Source  # noqa: E402
+from rigc.syntax.parse import parse  # noqa: E402
+from rigc.syntax.parsed import Parsed  # noqa: E402
 
 COMMANDS = ("compile", "check", "build", "diff", "fmt", "pin", "rename", "mend", "why")
 MOST_S = 10
 MOST_BYTES = 1 << 30
-BATCH = 100
-"""So many inputs go through one process: what it keeps is not the next ones' trouble."""
+BATCH, QUICK_BATCH = 400, 8000
+"""So many inputs go through one process, of `compile` alone more: what it keeps is not the next ones' trouble."""
+RUN = 40
+"""So many spoils of one rig follow one another."""
+FULL = 20
+"""One of so many is compiled with the advice and the effort of a command; the others seek no places."""
 FINE = ("exit 0", "exit 1", "exit 2")
 FAILURES = Path("campaign-failures")
+LITTLE_EFFORT = 50
 TABLE = Path(__file__).with_suffix(".md")
 READER = CachedReader()
 _NO_VALUE = re.compile(r"(?<![\w-])(?:nan|inf|None|Traceback)(?![\w-])|<[a-z]+ ?[a-z.]* at 0x")
+
+_HOLE = re.compile(
+    r"  |(?<!\w)''|\(\)|\[\]| [,;:.](?![\w.])|\{\}|, ,|,,|\b(the the|a a|of of|an? $)|\w+\(\w+=|\b(and|or|the|with)$|^\W*$"
+)
+_QUOTED = re.compile(r"'[^']+'|\"[^\"]+\"")
 
 
 class TooLong(BaseException):
@@ -75,7 +93,6 @@ def words_of(command: str, good: Path, bad: Path, out: Path, dice: random.Random
     """The command line for a spoiled rig."""
     names = re.findall(r"(?m)^(?:unit|amp|supply|instrument|deck) ([a-z][\w-]*)", good.read_text("utf-8")) or ["none"]
     return {
-        "compile": ["compile", str(bad)],
         "check": ["check", str(bad)],
         "build": ["build", "--draft", "-o", str(out), str(bad)],
         "diff": ["diff", *((str(good), str(bad)) if dice.random() < 0.5 else (str(bad), str(good)))],
@@ -87,16 +104,67 @@ def words_of(command: str, good: Path, bad: Path, out: Path, dice: random.Random
     }[command]
 
 
-def compiled(words: list[str]) -> int:
-    """What `check` does but for its command and the trial of mends: the exit code."""
-    disk = Disk(Path(words[-1]))
+class Shelf:
+    """One rig and what it uses, read once, for many spoils of it: the loader and the reader of each of these."""
+
+    def __init__(self, path: Path) -> None:
+        self._disk = Disk(path)
+        self.name = self._disk.name
+        self.good = path.read_text("utf-8")
+        self._source = Source(self.name, self.good)
+        self._parsed: dict[Source, Parsed] = {}
+        self._near: Parsed | None = None
+        self._near = self.parse(self._source)
+        self.reserved = READER.reserved
+
+    def spoil(self, text: str) -> None:
+        """From now on the rig holds this text. Raises `Unreadable`."""
+        self._source = decode(text.encode("utf-8", "surrogatepass"), self.name)
+
+    def __call__(self, name: str) -> Source:
+        return self._source if name == self.name else self._disk(name)
+
+    def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
+        """As `CachedReader` does, from memory."""
+        if near is not None or source.name == self.name:
+            return parse(source, READER.grammar, near or self._near)
+        if source not in self._parsed:
+            self._parsed[source] = parse(source, READER.grammar)
+        return self._parsed[source]
+
+
+def compiled(shelf: Shelf, text: str, full: bool) -> tuple[str, list[str]]:
+    """What the check comes to, in a word, and what of its findings is poor."""
     try:
-        made = compile_rig(disk, disk.name, READER)
-    except Unreadable as fault:
-        print(fault)
-        return 2
-    print(text_of(made.findings))
-    return int(made.has_errors)
+        shelf.spoil(text)
+        made = compile_rig(shelf, shelf.name, shelf, advice=full, effort=None if full else LITTLE_EFFORT)
+    except Unreadable:
+        return "exit 2", []
+    odd = [] if not full else [found for found in _NO_VALUE.findall(text_of(made.findings)) if found.lower() not in text.lower()]
+    outcome = f"printed {odd[0]}" if odd else f"exit {int(made.has_errors)}"
+    return outcome, [
+        f"{why}: {finding.message} [{finding.kind.name}] do: {finding.advice}"
+        for finding in made.findings
+        for why in poor(finding, text, full)
+    ]
+
+
+def poor(finding: Diagnostic, text: str, full: bool) -> list[str]:
+    """What a finding lacks that each should have: a place, something to do, whole sentences."""
+    ours = (
+        finding.message,
+        finding.note,
+        finding.label,
+        *(each.text for each in finding.also),
+        finding.help,
+        *(each.words for each in finding.mends),
+    )
+    return [
+        *(["no place"] if finding.span is None else []),
+        *(["nothing to do"] if full and not finding.advice else []),
+        *(f"hole in {each!r}" for each in ours if each and _HOLE.search(_QUOTED.sub("'x'", each))),
+        *(f"{found} in {each!r}" for each in ours for found in _NO_VALUE.findall(each) if found.lower() not in text.lower()),
+    ]
 
 
 def answered(words: list[str], text: str) -> tuple[str, float]:
@@ -106,7 +174,7 @@ def answered(words: list[str], text: str) -> tuple[str, float]:
     begin = time.process_time()
     try:
         with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
-            code = compiled(words) if words[0] == "compile" else main(words)
+            code = main(words)
     except TooLong:
         return f"longer than {MOST_S} s", time.process_time() - begin
     except MemoryError:
@@ -119,7 +187,7 @@ def answered(words: list[str], text: str) -> tuple[str, float]:
     printed = "".join(_read(each) for each in (out, err))
     if code not in (0, 1, 2):
         return f"exit {code}", took
-    odd = [found for found in _NO_VALUE.findall(printed) if found not in text]
+    odd = [found for found in _NO_VALUE.findall(printed) if found.lower() not in text.lower()]
     return (f"printed {odd[0]}" if odd else f"exit {code}"), took
 
 
@@ -131,8 +199,7 @@ def _read(stream: io.TextIOWrapper) -> str:
 
 def batch(first: int, last: int, commands: tuple[str, ...]) -> list[tuple[int, str, str, str, float]]:
     """Seeds `first` to `last - 1`, in a process of its own: seed, command, rig, what it came to, seconds. What failed is kept."""
-    signal.signal(signal.SIGPROF, _stop)
-    resource.setrlimit(resource.RLIMIT_AS, (2 * MOST_BYTES, 2 * MOST_BYTES))
+    _guarded()
     kept = READER.grammar  # each command reads the tables anew, which takes longer than most inputs
     CachedReader.grammar = property(lambda _: kept)  # type: ignore[assignment]
     sources = rigs()
@@ -156,6 +223,49 @@ def batch(first: int, last: int, commands: tuple[str, ...]) -> list[tuple[int, s
     return found
 
 
+def quick_batch(first: int, last: int) -> list[tuple[int, str, str, str, float]]:
+    """As `batch`, of `compile` alone."""
+    _guarded()
+    gc.freeze()
+    gc.set_threshold(100_000, 20, 20)
+    sources = rigs()
+    found = []
+    for start in range(first, last, RUN):
+        dice = random.Random(start)
+        source = dice.choice(sources) if dice.random() < 0.98 else sources[dice.randrange(12)]
+        shelf = Shelf(source)
+        name = source.relative_to(HERE.parent).as_posix()
+        for seed in range(start, min(start + RUN, last)):
+            text = spoiled(shelf.good, seed)
+            lacks: list[str] = []
+            begin = time.process_time()
+            signal.setitimer(signal.ITIMER_PROF, MOST_S)
+            try:
+                outcome, lacks = compiled(shelf, text, seed % FULL == 0)
+            except TooLong:
+                outcome = f"longer than {MOST_S} s"
+            except MemoryError:
+                outcome = "more than 1 GB"
+            except Exception as fault:
+                outcome = f"raised {type(fault).__name__}"
+            finally:
+                signal.setitimer(signal.ITIMER_PROF, 0)
+            found.append((seed, "compile", name, outcome, time.process_time() - begin))
+            if outcome not in FINE or lacks:
+                FAILURES.mkdir(exist_ok=True)
+                (FAILURES / f"{'poor' if outcome in FINE else 'compile'}-{seed}.rig").write_bytes(
+                    text.encode("utf-8", "surrogatepass")
+                )
+            for each in lacks:
+                print(f"poor {seed} ({name}): {each}", flush=True)
+    return found
+
+
+def _guarded() -> None:
+    signal.signal(signal.SIGPROF, _stop)
+    resource.setrlimit(resource.RLIMIT_AS, (2 * MOST_BYTES, 2 * MOST_BYTES))
+
+
 def run(count: int, first: int, commands: tuple[str, ...], minutes: float, keep: bool) -> int:
     """The campaign; the number of failures."""
     counts: dict[str, Counter[str]] = defaultdict(Counter)
@@ -163,11 +273,14 @@ def run(count: int, first: int, commands: tuple[str, ...], minutes: float, keep:
     failures = 0
     last, end = first, time.monotonic() + 60 * minutes
     with ProcessPoolExecutor(1, max_tasks_per_child=1, mp_context=get_context("spawn")) as workers:
-        for start in range(first, first + count, BATCH):
+        quick = commands == ("compile",)
+        step = QUICK_BATCH if quick else BATCH
+        for start in range(first, first + count, step):
             if time.monotonic() > end:
                 break
-            last = min(start + BATCH, first + count)
-            for seed, command, source, outcome, took in workers.submit(batch, start, last, commands).result():
+            last = min(start + step, first + count)
+            job = workers.submit(quick_batch, start, last) if quick else workers.submit(batch, start, last, commands)
+            for seed, command, source, outcome, took in job.result():
                 counts[command][outcome] += 1
                 times[command].append(took)
                 if outcome not in FINE:

@@ -110,7 +110,7 @@ def _rig(context: Context) -> Rig | None:
         context.report(slip)
     fed = power.power(context, supplies)
     wired = leads.Leads(context, ports, sound.connections)
-    lead_wishes = wired.read(fed, frozenset(name for slip in slips for name in slip.subject))
+    lead_wishes = wired.read(fed, frozenset((*context.unsure, *(name for slip in slips for name in slip.subject))))
     reels = stock.stock(context)
     cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables, supplies)
     check_lanes(context, decks, lead_wishes.lanes)

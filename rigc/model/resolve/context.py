@@ -61,6 +61,9 @@ class Context:
         self.end = end
         self.findings: list[Diagnostic] = []
         self.jack_said_twice = False
+        self.run_is_none = False
+        self.unsure: set[str] = set()
+        """Things of which a run of jacks or a loop could not be taken as it stands: what then lacks a jack or a loop only follows."""
         self.scopes = {
             family: Scope(family, reserved, self.report)
             for family in ("thing", "scenario", "cable", "plug", "strip", "deck", "case")

@@ -37,7 +37,7 @@ class Ports:
     def jack(self, thing: Any, name: Word) -> Jack | None:
         """The jack of that name; None after a finding that lists the nearest."""
         jack: Jack | None = thing.jack(name.text)
-        if jack is not None:
+        if jack is not None or thing.name in self.context.unsure:
             return jack
         outlets = thing.outlets if isinstance(thing, Supply) else ()
         names = [each.name for each in (*thing.jacks, *outlets)]

@@ -1,5 +1,6 @@
 """Two facts of one thing that can't both be true: a window that leaves out what is needed, less at switch-on than in use, a peak
-below its nominal level, a passive unit that is digital."""
+below its nominal level or above what the jack takes, a passive unit that is digital or has a buffer, AC with a polarity, a jack with
+fewer contacts than it is said to need."""
 
 from __future__ import annotations
 
@@ -7,12 +8,18 @@ from collections.abc import Sequence
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
-from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.model.fact import Fact
-from rigc.model.jacks import Levels
-from rigc.model.resolve.context import Context
-from rigc.model.scope import SAID_TWICE
+from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Levels
+from rigc.model.resolve.context import Context, Item
+from rigc.model.scope import MISUSED, SAID_TWICE
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
+from rigc.source import Span
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Word
+
+_THREE_CONTACTS = ("stereo", "balanced", "insert")
+_BUFFERED = ("buffered", "trails")
 
 
 def check_supply_facts(context: Context, name: str, fields: dict[str, Any]) -> None:
@@ -37,24 +44,97 @@ def check_supply_facts(context: Context, name: str, fields: dict[str, Any]) -> N
         )
 
 
-def check_flags(context: Context, name: str, flags: Sequence[Any]) -> None:
-    """Of a unit: what is passive is not digital."""
-    by_word = {flag.words.text: flag for flag in flags}
-    passive, digital = by_word.get("passive"), by_word.get("digital")
+def check_words(context: Context, block: Any, items: Sequence[Item]) -> None:
+    """Of a unit's own block, without what it is like: what is passive is not digital and has no buffer; AC has no poles."""
+    facts = [item.fact for item in items if block.span.start <= item.fact.span.start < block.span.end]
+    passive = next((each for each in facts if isinstance(each, nodes.Flag) and each.words.text == "passive"), None)
+    digital = next((each for each in facts if isinstance(each, nodes.Flag) and each.words.text == "digital"), None)
+    buffer = next((each for each in facts if isinstance(each, nodes.Bypass) and each.kind.text in _BUFFERED), None)
+    name = block.name.text
     if passive and digital:
+        _not_both(context, digital, passive, f"'{name}' is passive and digital; what is digital takes power")
+    if passive and buffer:
+        _not_both(context, buffer, passive, f"'{name}' is passive and has a buffer in its bypass; a buffer takes power")
+    needs = next((each for each in facts if isinstance(each, nodes.Needs) and each.current.text == "ac"), None)
+    poles = next((each for each in facts if isinstance(each, nodes.Polarity)), None)
+    if needs and poles:
+        _not_both(context, poles, needs, f"'{name}' needs AC and states a polarity; AC has none")
+
+
+def _not_both(context: Context, here: Any, other: Any, message: str) -> None:
+    if not _told_already(context, here.span):
         context.report(
             SAID_TWICE.at(
-                digital.span,
-                f"'{name}' is passive and digital; what is digital takes power",
+                here.span,
+                message,
                 label="this can't be",
-                also=(Label(passive.span, "with this"),),
-                mends=tuple(Mend(f"delete '{each}'", (Delete(each.span),)) for each in (passive, digital)),
+                also=(Label(other.span, "with this"),),
+                mends=tuple(Mend(f"delete '{each}'", (Delete(each.span),)) for each in (other, here)),
             )
         )
 
 
-def check_levels(context: Context, levels: Levels) -> None:
-    """Of a jack: its peak is not below its nominal level."""
+def check_contacts(context: Context, fact: Any) -> None:
+    """Of a jack: a TS jack has two contacts, a DIN jack for MIDI is wired one way, and what comes through the air has no jack."""
+    if not isinstance(fact, nodes.Input | nodes.Output | nodes.Expression | nodes.MidiJack):
+        return
+    kind: Word = fact.jack
+    if isinstance(fact, nodes.Input | nodes.Output):
+        if kind.text == "ts" and fact.carries is not None and fact.carries.text in _THREE_CONTACTS:
+            word = fact.carries
+            _misfit(
+                context,
+                kind,
+                word.span,
+                f"'{fact.names}' is a TS jack, which has two contacts, and is said to be {word}",
+            )
+    elif isinstance(fact, nodes.Expression):
+        if kind.text == "ts":
+            _misfit(
+                context, kind, None, f"'{fact.name}' is a TS jack, which has two contacts; an expression jack has three"
+            )
+    elif fact.form is not None and kind.text == "din":
+        message = f"'{fact.name}' is a DIN jack, which is wired in one way only; a type is that of a small jack"
+        _misfit(context, None, fact.form.span, message)
+
+
+def _misfit(context: Context, kind: Word | None, extra: Span | None, message: str) -> None:
+    """What is no jack: its kind is another, or the word that it can't bear goes."""
+    at = extra or (kind.span if kind is not None else None)
+    if at is None or _told_already(context, at):
+        return
+    mends = []
+    if kind is not None:
+        mends.append(Mend("write trs", (Replace(kind.span, "trs"),)))
+    if extra is not None:
+        blank = Span(extra.source, extra.start - 1, extra.end)
+        mends.append(Mend(f"delete '{extra.text}'", (Replace(blank, ""),)))
+    also = (Label(kind.span, "with this"),) if kind is not None and extra is not None else ()
+    context.report(MISUSED.at(at, message, label="this can't be", also=also, mends=tuple(mends)))
+
+
+def check_levels(context: Context, levels: Levels, roles: Sequence[str]) -> None:
+    """Of a jack, or of jacks of these roles: its peak is not below its nominal level; an output takes nothing, and no more comes to an input
+    than it takes."""
+    most, drives = levels.maximum_dbu, levels.sensitivity_dbu
+    for taken in (most, drives):
+        if taken is not None and AUDIO_OUT in roles:
+            _told(
+                context,
+                taken,
+                taken,
+                f"{taken.typed} is what an input takes, and this is an output",
+                "say here what it gives, as in level out -20 dBu peak 4 dBu",
+            )
+    above = next((each for each in (levels.peak_dbu, levels.nominal_dbu) if each is not None), None)
+    if above is not None and most is not None and AUDIO_IN in roles and above.value > most.value:
+        _told(
+            context,
+            above,
+            most,
+            f"{above.typed} comes to this input, and it takes {most.typed} at most",
+            "measure both again; what another thing sends to it is stated of that thing's output",
+        )
     nominal, peak = levels.nominal_dbu, levels.peak_dbu
     if nominal is not None and peak is not None and peak.value < nominal.value:
         _told(
@@ -66,13 +146,21 @@ def check_levels(context: Context, levels: Levels) -> None:
         )
 
 
+def _told_already(context: Context, span: Span) -> bool:
+    """A thing that is like another bears the same lines."""
+    return any(each.span is span and each.kind in (SAID_TWICE, MISUSED, WRONG_QUANTITY) for each in context.findings)
+
+
 def _told(context: Context, here: Fact[float], other: Fact[float], message: str, advice: str) -> None:
+    if _told_already(context, here.span):
+        return
+    also = (Label(other.span, "with this"),) if other is not here else ()
     context.report(
         WRONG_QUANTITY.at(
             here.span,
             message,
             label="this can't be",
-            also=(Label(other.span, "with this"),),
+            also=also,
             help=advice,
         )
     )

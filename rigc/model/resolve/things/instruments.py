@@ -43,7 +43,7 @@ def _instruments(context: Context) -> dict[str, Instrument]:
     found: dict[str, Instrument] = {}
     for name, block, items, fields in _blocks(context, nodes.Instrument):
         fields["flags"] = frozenset(i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag))
-        levels = [levels_of(context, item) for item in items if isinstance(item.fact, nodes.Level)]
+        levels = [levels_of(context, item, (AUDIO_OUT,)) for item in items if isinstance(item.fact, nodes.Level)]
         out = Jack("out", AUDIO_OUT, Connector("ts"), block.name.span, levels=levels[-1] if levels else Levels())
         title = block.title.value if block.title else ""
         found[name] = Instrument(name, title, block.name.span, jacks=(out,), **fields)

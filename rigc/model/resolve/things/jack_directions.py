@@ -1,4 +1,4 @@
-"""misused-name: two jacks that a block joins run the way that the statement says."""
+"""misused-name: the jacks that a statement of a block names are of the kind and the direction that it says."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack
 from rigc.model.resolve.context import Context
 from rigc.model.scope import MISUSED
 from rigc.source import Span
+from rigc.syntax import nodes
 
 
 def is_pair(context: Context, left: Jack, right: Jack, span: Span) -> bool:
@@ -40,6 +41,45 @@ def is_way(context: Context, start: Jack, end: Jack, span: Span) -> bool:
             label="this path",
             also=_declared(start, end),
             help=f"turn it round: path {end.name} -> {start.name}" if turned else "name an input and an output",
+        )
+    )
+    return False
+
+
+def is_loop(context: Context, fact: nodes.LoopJacks, jacks: list[Jack], sends: int) -> bool:
+    """Whether the first so many jacks of a loop are outputs and the others inputs; a finding where not."""
+    wrong = [(jack, AUDIO_OUT) for jack in jacks[:sends] if jack.role != AUDIO_OUT]
+    wrong += [(jack, AUDIO_IN) for jack in jacks[sends:] if jack.role != AUDIO_IN]
+    if not wrong:
+        return True
+    jack, wanted = wrong[0]
+    at, what = (fact.sends.span, "send") if wanted == AUDIO_OUT else (fact.returns.span, "return")
+    turned = len(wrong) == len(jacks) and {each.role for each in jacks} == {AUDIO_IN, AUDIO_OUT}
+    context.report(
+        MISUSED.at(
+            at,
+            f"the {what} of a loop is an {wanted}, and '{jack.name}' is {_a(jack.role)}",
+            label=f"an {wanted} goes here",
+            also=(Label(jack.span, "declared here"),),
+            help=f"turn them round: send {fact.returns} return {fact.sends}"
+            if turned
+            else f"name the {wanted} that this loop's {what} is",
+        )
+    )
+    return False
+
+
+def is_audio(context: Context, jack: Jack, span: Span, what: str) -> bool:
+    """Whether sound goes through a jack of which `what` is said; a finding where not."""
+    if jack.audio:
+        return True
+    context.report(
+        MISUSED.at(
+            span,
+            f"'{jack.name}' is {_a(jack.role)}, through which no sound goes; {what} is said of an audio jack",
+            label="no audio jack",
+            also=_declared(jack, jack),
+            help="name an audio jack, or delete this line",
         )
     )
     return False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Any
 
 from rigc.diagnostics.mend import Mend, Replace
@@ -10,8 +11,8 @@ from rigc.diagnostics.near import nearest
 from rigc.model.fact import Fact, Quantity, Spread
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks, Phantom
 from rigc.model.resolve.context import Context, Item
-from rigc.model.resolve.things.contradictions import check_levels
-from rigc.model.resolve.things.jack_directions import is_pair, is_way
+from rigc.model.resolve.things.contradictions import check_contacts, check_levels
+from rigc.model.resolve.things.jack_directions import is_audio, is_loop, is_pair, is_way
 from rigc.model.scope import SAID_TWICE, UNKNOWN, corrected, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.units.measures import (
@@ -39,8 +40,8 @@ def connector_of(context: Context, node: Any) -> Connector:
     """The connector that a statement names."""
     if isinstance(node, nodes.Barrel):
         outer, inner = context.shared_values(BARREL, node.outer, node.inner)
-        if 0 < outer < inner:
-            _report_turned(context, node)
+        if 0 < outer <= inner:
+            _report_turned(context, node, outer == inner)
         return Connector("barrel", outer, inner)
     if isinstance(node, nodes.Appliance):
         return appliance_inlet(context, node.kind)
@@ -61,9 +62,19 @@ def appliance_inlet(context: Context, kind: Word) -> Connector:
     return Connector(kind.text)
 
 
-def _report_turned(context: Context, node: nodes.Barrel) -> None:
-    """A barrel larger inside than outside, with its numbers the other way round."""
+def _report_turned(context: Context, node: nodes.Barrel, alike: bool) -> None:
+    """A barrel larger inside than outside, with its numbers the other way round; or one of two sizes that are alike."""
     one, other = node.outer, node.inner
+    if alike:
+        context.report(
+            WRONG_QUANTITY.at(
+                node.span,
+                f"'{node}' is as large inside as outside",
+                label="outer x inner",
+                help="measure both: the inner size is that of the hole",
+            )
+        )
+        return
     edits = (
         (Replace(one.number.span, other.number.text), Replace(other.number.span, one.number.text))
         if one.unit is None
@@ -94,6 +105,7 @@ def run(context: Context, names: nodes.Names) -> list[str]:
                 help="write for example s1..s8",
             )
         )
+        context.run_is_none = True
         return [first]
     return [f"{start[1]}{number}" for number in range(int(start[2]), int(end[2]) + 1)]
 
@@ -163,15 +175,15 @@ def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
         fact = item.fact
         if isinstance(fact, nodes.Impedance):
             bypassed = context.amount(fact.amount, BYPASSED_OHM, item.provenance)
-            for name in _jacks_named(context, found, fact.jacks):
+            for name in _audio_named(context, found, fact.jacks, "an impedance"):
                 found[name] = found[name].replace(bypassed_ohm=bypassed)
         elif isinstance(fact, nodes.Phantom):
             phantom = _phantom(context, item)
-            for name in _jacks_named(context, found, fact.jacks):
+            for name in _audio_named(context, found, fact.jacks, "phantom power"):
                 found[name] = found[name].replace(phantom=phantom)
         elif isinstance(fact, nodes.JackLift):
             position = fact.position.text if fact.position else "unknown"
-            for name in _jacks_named(context, found, fact.jacks):
+            for name in _audio_named(context, found, fact.jacks, "a ground lift"):
                 found[name] = found[name].replace(lift=position)
     return tuple(found.values())
 
@@ -198,13 +210,14 @@ def lay_levels(context: Context, items: list[Item], jacks: dict[str, Any]) -> No
     """Gives each jack (by name) the levels that a `level` statement states of it."""
     for item in items:
         if isinstance(item.fact, nodes.Level):
-            levels = levels_of(context, item)
-            for name in _jacks_named(context, jacks, item.fact.jacks):
+            names = _audio_named(context, jacks, item.fact.jacks, "a level")
+            levels = levels_of(context, item, [jacks[name].role for name in names])
+            for name in names:
                 jacks[name] = jacks[name].replace(levels=levels)
 
 
-def levels_of(context: Context, item: Item) -> Levels:
-    """The levels of a `level` statement."""
+def levels_of(context: Context, item: Item, roles: Sequence[str]) -> Levels:
+    """The levels of a `level` statement on jacks of these roles."""
     fact = item.fact
     levels = Levels(
         *(
@@ -212,7 +225,7 @@ def levels_of(context: Context, item: Item) -> Levels:
             for amount in (fact.nominal, fact.peak, fact.maximum, fact.sensitivity)
         )
     )
-    check_levels(context, levels)
+    check_levels(context, levels, roles)
     return levels
 
 
@@ -220,8 +233,15 @@ def _jacks_named(context: Context, jacks: dict[str, Jack], names: nodes.Names) -
     return [name for name in run(context, names) if _jack_named(context, jacks, Word(name, names.span))]
 
 
+def _audio_named(context: Context, jacks: dict[str, Jack], names: nodes.Names, what: str) -> list[str]:
+    """The jacks of a run, of which `what` is said; a finding where sound goes through none of them."""
+    named = _jacks_named(context, jacks, names)
+    return [name for name in named if is_audio(context, jacks[name], names.span, what)]
+
+
 def _jacks(context: Context, item: Item, worn: bool) -> list[Jack]:
     fact, provenance = item.fact, item.provenance
+    check_contacts(context, fact)
     if isinstance(fact, nodes.Input | nodes.Output):
         names = run(context, fact.names)
         role = AUDIO_IN if isinstance(fact, nodes.Input) else AUDIO_OUT
@@ -310,7 +330,7 @@ def loops_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tu
         last = context.count(fact.last, "loop number", 1, 99) if fact.last else first
         sends, backs = run(context, fact.sends), run(context, fact.returns)
         count = 0 if first is None or last is None else last - first + 1
-        if not count == len(sends) == len(backs):
+        if first is not None and last is not None and not count == len(sends) == len(backs):
             context.report(
                 WRONG_QUANTITY.at(
                     fact.span,
@@ -319,12 +339,16 @@ def loops_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tu
                     help="write runs of equal length, for example loop 1..8 send s1..s8 return r1..r8",
                 )
             )
-            continue
-        known = [_jack_named(context, by_name, Word(name, fact.sends.span)) for name in sends]
-        known += [_jack_named(context, by_name, Word(name, fact.returns.span)) for name in backs]
-        if all(known) and first is not None:
+        count = min(len(sends), len(backs))  # what uses them is judged by what was meant
+        known = [_jack_named(context, by_name, Word(name, fact.sends.span)) for name in sends[:count]]
+        known += [_jack_named(context, by_name, Word(name, fact.returns.span)) for name in backs[:count]]
+        used = (*sends[:count], *backs[:count])
+        if all(known) and is_loop(context, fact, [by_name[name] for name in used], count):
             mix = fact.mix.text if fact.mix else None
-            found += [LoopJacks(first + at, sends[at], backs[at], mix, fact.span) for at in range(count)]
+            lowest = min(first or 1, last or 1)
+            found += [LoopJacks(lowest + at, sends[at], backs[at], mix, fact.span) for at in range(count)]
+        else:
+            context.run_is_none = True
     return tuple(found)
 
 

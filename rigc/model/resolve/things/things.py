@@ -9,7 +9,7 @@ from rigc.model.fact import Fact, Provenance
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.country import country
 from rigc.model.resolve.shared_facts import NOTHING_SHARED, SharedFacts, shared_facts
-from rigc.model.resolve.things.contradictions import check_flags, check_supply_facts
+from rigc.model.resolve.things.contradictions import check_supply_facts, check_words
 from rigc.model.resolve.things.inside import check_inside
 from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.things.supply import supply_facts
@@ -151,8 +151,11 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     elif made is Supply:
         fields.pop("polarity", None)
         fields.update(supply_facts(context, items))
+    if context.run_is_none:
+        context.unsure.add(block.name.text)
+        context.run_is_none = False
     fields["papers"] = papers_of(context, items)
-    check_flags(context, block.name.text, [i.fact for i in items if isinstance(i.fact, nodes.Flag)])
+    check_words(context, block, items)
     flags = [i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag)]
     fields["flags"] = frozenset((*flags, *("headphones" for i in items if isinstance(i.fact, nodes.Headphones))))
     title = block.title.value if block.title else ""

@@ -184,6 +184,8 @@ def outlet(context: Context, end: nodes.Endpoint, supplies: dict[str, Supply]) -
         return None
     if supply.outlet(end.jack.text) is not None:
         return Port(name, end.jack.text)
+    if name in context.unsure:
+        return None
     near = nearest(end.jack.text, names)
     context.report(
         UNKNOWN.at(

@@ -152,6 +152,8 @@ class Signal:
         if switcher is None or number is None:
             return
         jacks = switcher.loop(number)
+        if jacks is None and switcher.name in self.context.unsure:
+            return
         if jacks is None:
             self.context.report(self._no_loop(node, switcher, number))
             return
