@@ -7,7 +7,7 @@ import re
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
-from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.loader import STOCK, STOCK_FILES, Loader, Unreadable, used_name
 from rigc.record import Record
 from rigc.source import Source, Span
@@ -57,11 +57,15 @@ class _Gatherer:
         parsed = self.reader.parse(source)
         self.findings += parsed.findings
         self.skipped += parsed.skipped
+        spoken: nodes.Language | None = None
         for statement in parsed.file.statements:
             if isinstance(statement, nodes.Use):
                 self._use(source, statement)
             elif isinstance(statement, nodes.Language):
                 self._language(statement)
+                if spoken is not None:
+                    self.findings.append(_said_before(statement, spoken))
+                spoken = statement
         if parsed.file.statements and not parsed.findings:
             self._says_language(source, parsed.file)
         self.statements += [s for s in parsed.file.statements if not isinstance(s, nodes.Use | nodes.Language)]
@@ -148,6 +152,16 @@ class _Gatherer:
                     mends=(Mend(f"write 'language {LANGUAGE}'", (Replace(statement.version.span, LANGUAGE),)),),
                 )
             )
+
+
+def _said_before(again: nodes.Language, first: nodes.Language) -> Diagnostic:
+    return OTHER_LANGUAGE.at(
+        again.span,
+        "the language is stated twice",
+        label="here again",
+        also=(Label(first.span, "first here"),),
+        mends=(Mend("delete the second line", (Delete(again.span),)),),
+    )
 
 
 def _files(path: Text) -> str:

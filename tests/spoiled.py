@@ -51,13 +51,19 @@ def renamed(dice: random.Random, text: str) -> str:
 
 def absurd(dice: random.Random, text: str) -> str:
     """A number is none, or one that can't be."""
-    one = dice.choice(list(_NUMBER.finditer(text)))
+    numbers = list(_NUMBER.finditer(text))
+    if not numbers:
+        return text
+    one = dice.choice(numbers)
     return text[: one.start()] + dice.choice(ABSURD) + text[one.end() :]
 
 
 def other_size(dice: random.Random, text: str) -> str:
     """A number is another: nought, or smaller or larger."""
-    one = dice.choice(list(_NUMBER.finditer(text)))
+    numbers = list(_NUMBER.finditer(text))
+    if not numbers:
+        return text
+    one = dice.choice(numbers)
     number = f"{float(one[0]) * dice.choice((0, 0.3, 0.5, 0.8, 0.9, 1.1, 1.5, 2, 3, 10)):.6f}".rstrip("0").rstrip(".")
     return text[: one.start()] + number + text[one.end() :]
 
@@ -133,5 +139,7 @@ def spoiled(text: str, seed: int) -> str:
     dice = random.Random(seed)
     spoils = SPOILS if seed % 3 == 0 else GENTLE
     for _ in range(dice.randint(1, 4)):
+        if len(_words(text)) < 2:
+            break
         text = dice.choice(spoils)(dice, text)
     return text

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterable
 
 
@@ -22,3 +23,13 @@ def nearest(typed: str, names: Iterable[str]) -> str:
 
 def _without_noughts(name: str) -> str:
     return re.sub(r"(?<!\d)0+(?=\d)", "", name.lower())
+
+
+def spelled_alike(one: str, other: str) -> bool:
+    """Whether two texts differ in capitals, accents, dashes and blanks alone."""
+    return one == other or _bare(one) == _bare(other)
+
+
+def _bare(text: str) -> str:
+    letters = unicodedata.normalize("NFKD", text).casefold()
+    return "".join(each for each in letters if unicodedata.category(each) not in ("Mn", "Pd", "Zs"))

@@ -8,6 +8,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Report
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.diagnostics.wording import listed
+from rigc.source import Span
 from rigc.syntax.nodes import Word
 
 NOWHERE = "declared nowhere"
@@ -175,6 +176,12 @@ class Scope:
 def corrected(name: Word, right: str, said: str = "") -> tuple[Mend, ...]:
     """The mend that writes another name in place of this one; `said` is how it is told where that is more than the name."""
     return (Mend(f"write '{said or right}'", (Replace(name.span, right),)),)
+
+
+def corrected_text(span: Span, right: str) -> tuple[Mend, ...]:
+    """The mend that writes another text between the quotes of this one."""
+    written = '"' + right.replace("\\", "\\\\").replace('"', '\\"').replace("\n", "\\n") + '"'
+    return (Mend(f"write {written}", (Replace(span, written),)),)
 
 
 def twice(what: str, again: Word, first: Word, help: str) -> Diagnostic:

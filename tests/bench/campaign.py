@@ -140,7 +140,11 @@ def compiled(shelf: Shelf, text: str, full: bool) -> tuple[str, list[str]]:
         made = compile_rig(shelf, shelf.name, shelf, advice=full, effort=None if full else LITTLE_EFFORT)
     except Unreadable:
         return "exit 2", []
-    odd = [] if not full else [found for found in _NO_VALUE.findall(text_of(made.findings)) if found.lower() not in text.lower()]
+    odd = (
+        []
+        if not full
+        else [found for found in _NO_VALUE.findall(text_of(made.findings)) if found.lower() not in text.lower()]
+    )
     outcome = f"printed {odd[0]}" if odd else f"exit {int(made.has_errors)}"
     return outcome, [
         f"{why}: {finding.message} [{finding.kind.name}] do: {finding.advice}"
@@ -163,7 +167,12 @@ def poor(finding: Diagnostic, text: str, full: bool) -> list[str]:
         *(["no place"] if finding.span is None else []),
         *(["nothing to do"] if full and not finding.advice else []),
         *(f"hole in {each!r}" for each in ours if each and _HOLE.search(_QUOTED.sub("'x'", each))),
-        *(f"{found} in {each!r}" for each in ours for found in _NO_VALUE.findall(each) if found.lower() not in text.lower()),
+        *(
+            f"{found} in {each!r}"
+            for each in ours
+            for found in _NO_VALUE.findall(each)
+            if found.lower() not in text.lower()
+        ),
     ]
 
 

@@ -108,7 +108,7 @@ def _rig(context: Context) -> Rig | None:
         slips = tuple(slip for slip in slips if slip.kind is not DEAD_END)
     for slip in slips:
         context.report(slip)
-    fed = power.power(context, supplies)
+    fed = power.power(context, supplies, units)
     wired = leads.Leads(context, ports, sound.connections)
     lead_wishes = wired.read(fed, frozenset((*context.unsure, *(name for slip in slips for name in slip.subject))))
     reels = stock.stock(context)
@@ -118,7 +118,7 @@ def _rig(context: Context) -> Rig | None:
     check_rooms(context, decks, stated_rooms)
     _only_bodies(context, units, places)
     presets = performance.presets(context, ports)
-    channels, master = performance.channels(context)
+    channels, master = performance.channels(context, ports)
     expected, taken, upkeep = readings.tests(context, ports, wired.marks)
     changes = tuple(change.number for change in top.changes) if top else ()
     fields: dict[str, Any] = {
@@ -140,7 +140,7 @@ def _rig(context: Context) -> Rig | None:
         "bypass_plans": bypass.bypass_plans(context, ports, sound.connections.values()),
         "intents": intents,
         "presets": presets,
-        "songs": performance.songs(context),
+        "songs": performance.songs(context, ports),
         "channels": channels,
         "midi_master": master,
         "power": fed,

@@ -139,6 +139,10 @@ def _label(context: Context, item: nodes.Label) -> str:
     return template
 
 
+LIFTED = ("unit", "amp", "desk", "listener", "source", "supply", "panel")
+"""What may have a ground lift: an instrument's jack has none."""
+
+
 def scenarios(context: Context) -> dict[str, Scenario]:
     """All scenarios by name."""
     return {block.name.text: _scenario(context, block) for block in context.of(nodes.Scenario)}
@@ -169,7 +173,7 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
             if supply is not None and all(amounts):
                 fields["transformers"] = (*fields["transformers"], (supply, *amounts))
         elif isinstance(item, nodes.GroundLift):
-            if scope.find(item.at.thing, (), "a thing with a ground lift"):
+            if scope.find(item.at.thing, LIFTED, "a thing with a ground lift"):
                 fields["lifts"] = (*fields["lifts"], (str(item.at), item.position.text))
                 fields["lift_spans"] = (*fields["lift_spans"], (str(item.at), item.position.span))
         elif isinstance(item, nodes.Amps):

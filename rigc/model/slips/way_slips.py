@@ -84,7 +84,11 @@ def _twice(ways: Ways) -> Iterator[Diagnostic]:
                     subject=(stop.thing,),
                     label="here again",
                     also=(Label(first.span, "first here"),),
-                    mends=(*_taken_out(stops, stop, "the second"), *_taken_out(stops, first, "the first")),
+                    mends=tuple(
+                        mend
+                        for each, which in ((stop, "the second"), (first, "the first"))
+                        for mend in _taken_out(stops, each, which, "the chain" if where == "this chain" else where)
+                    ),
                 )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from functools import lru_cache
 from pathlib import Path
@@ -9,6 +10,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Report
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.facts.currencies import CURRENCIES
 from rigc.model.fact import Fact, Provenance, Spread
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.units.common_units import COMMON
@@ -273,7 +275,7 @@ def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact
     """A sum of money as it was typed, `450 EUR`; the currency is three capital letters (ISO 4217)."""
     amount = without_spread(amount, MONEY, report)
     code = amount.unit.text if amount.unit else ""
-    currency = len(code) == 3 and code.isalpha() and code.isupper()
+    currency = code in CURRENCIES
     if currency and not MONEY.low <= float(amount.number.text) <= MONEY.high:
         report(
             WRONG_QUANTITY.at(
@@ -286,12 +288,20 @@ def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact
         return None
     if currency:
         return Fact(str(amount), str(amount), amount.span, provenance)
+    near = code.upper() if code.upper() in CURRENCIES else ""
     report(
         WRONG_QUANTITY.at(
             amount.span,
-            f"'{amount}' is no sum of money",
-            label="a sum with its currency goes here",
-            help="write the currency's three letters behind the number, for example 450 EUR",
+            f"'{_short(str(amount))}' is no sum of money"
+            if not code or not re.fullmatch("[A-Z]{3}", code)
+            else f"no currency has the code '{code}'",
+            label=f"did you mean {near}?"
+            if near
+            else "a sum with its currency goes here"
+            if not re.fullmatch("[A-Z]{3}", code)
+            else "ISO 4217 lists none such",
+            mends=(Mend(f"write {near}", (Replace(amount.unit.span, near),)),) if near and amount.unit else (),
+            help="" if near else "write the currency's three letters behind the number, for example 450 EUR",
         )
     )
     return None

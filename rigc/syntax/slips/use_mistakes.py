@@ -45,12 +45,12 @@ UNSTATED_LANGUAGE = Kind(
 OTHER_LANGUAGE = Kind(
     "other-language",
     Level.ERROR,
-    """The file is written in a version of the language that this rigc does not know.
+    """The file is written in a version of the language that this rigc does not know, or says twice in which it is written.
 
     Why it matters: a word may mean something else there.
     What to do: use a newer rigc, or write `language 1`.
     Source: the language reference, grammar/README.md.
     """,
-    "the language's version is 1",
+    "the language's version is 1, and is said once",
     _WRITTEN,
 )

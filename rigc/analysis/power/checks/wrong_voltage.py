@@ -51,12 +51,28 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
             )
         elif not fit:
             wrong.append((feed, window_v(unit)))
+        elif _missing_setting(rig, unit.name, tap):
+            yield _no_setting(rig, unit, tap, feed)
         elif (inlet := network.of(unit.name)) is not None and _sags(unit, inlet) and not turned:
             yield _sagging(feed, unit, tap, inlet)
         elif (end := _at_an_end(unit, tap)) is not None:
             yield _unsure(feed, unit, tap, end)
     for feeds in same_cause(wrong):
         yield _told(rig, power, limits, feeds)
+
+
+def _no_setting(rig: Rig, unit: Unit, tap: Tap, feed: Supplied) -> Diagnostic:
+    stated = stated_feed(rig, unit.name)
+    rating = tap.settings[0].volts.value
+    return KIND.at(
+        feed.span,
+        f"{_missing_setting(rig, unit.name, tap)}, at which it shall feed '{unit.name}'",
+        subject=(unit.name, *(str(port) for port in tap.outlets)),
+        label="no such setting",
+        also=tuple(Label(each.span, "what it gives") for each in tap.settings[:1]),
+        mends=() if stated is None else (Mend(f"write `at {rating:g} V`", restated(stated, volts=rating)),),
+        help="" if stated is not None else "name a setting that it has",
+    )
 
 
 def _at_an_end(unit: Unit, tap: Tap) -> Quantity | None:

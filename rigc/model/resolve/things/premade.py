@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import pairwise
 from typing import TypeVar
 
 from rigc.diagnostics.diagnostic import Label
@@ -32,6 +33,7 @@ def premade(context: Context) -> tuple[dict[str, tuple[float, ...]], ByLength[Ch
         lengths[node.signal.text] = tuple(sorted({length.value for length in had if length is not None}))
         prices[node.signal.text] = _each(context, node, node.prices, had, "price", _priced)
         masses[node.signal.text] = _each(context, node, node.masses, had, "mass", _weighed)
+        _heavier(context, masses[node.signal.text])
     return lengths, prices, masses
 
 
@@ -78,7 +80,35 @@ def _each(
 
 def _priced(context: Context, stated: tuple[nodes.Amount, ...]) -> list[Choice | None]:
     unit = stated[-1].unit
+    codes = {each.unit.text: each.unit for each in stated if each.unit is not None}
+    if len(codes) > 1:
+        code = list(codes.values())[-1]
+        context.report(
+            WRONG_QUANTITY.at(
+                code.span,
+                f"one list of prices is in {' and in '.join(codes)}",
+                label="another currency than before",
+                help="write all of them in one currency, once behind the last",
+            )
+        )
     return [money(each.replace(unit=each.unit or unit), context.report, None) for each in stated]
+
+
+def _heavier(context: Context, masses: dict[float, Quantity]) -> None:
+    """A finding where a longer lead of one kind weighs less."""
+    in_order = [masses[length] for length in sorted(masses)]
+    for shorter, longer in pairwise(in_order):
+        if longer.value < shorter.value:
+            context.report(
+                WRONG_QUANTITY.at(
+                    longer.span,
+                    f"a longer lead weighs {longer.typed}, and a shorter one {shorter.typed}",
+                    label="lighter than a shorter one",
+                    also=(Label(shorter.span, "the shorter one"),),
+                    help="write the masses in the order of the lengths",
+                )
+            )
+            return
 
 
 def _weighed(context: Context, stated: tuple[nodes.Amount, ...]) -> list[Quantity | None]:

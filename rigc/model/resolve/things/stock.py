@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from rigc.diagnostics.diagnostic import Label
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of
@@ -65,6 +66,9 @@ def _family(context: Context, kind: type[Any], made: type[Any]) -> dict[str, Any
             _fact(context, item, made, fields)
         if made is Plug:
             _stands_out(context, name, fields)
+            _leaves(context, name, fields)
+        elif made is Cable:
+            _conductors_inside(context, name, fields)
         title = block.title.value if block.title else ""
         found[name] = made(name, title, block.name.span, **fields)
     return found
@@ -82,6 +86,33 @@ def _stands_out(context: Context, name: str, fields: dict[str, Any]) -> None:
                 help="measure how far it stands out from the side of the unit, or say that the end is `soldered`",
             )
         )
+
+
+def _leaves(context: Context, name: str, fields: dict[str, Any]) -> None:
+    """A finding where the cable leaves a plug beyond its end, or a soldered end stands out as a plug does."""
+    out, leaves = fields.get("stand_out_mm"), fields.get("exit_mm")
+    if out is not None and leaves is not None and leaves.value > out.value:
+        message = f"the cable leaves '{name}' {leaves.typed} from the unit, and the plug stands out {out.typed}"
+        _can_not_be(context, leaves, out, message, "measure both from the side of the unit")
+    if out is not None and out.value > 0 and fields.get("soldered"):
+        message = f"'{name}' is soldered and stands out {out.typed}; where an end is soldered there is no plug"
+        _can_not_be(context, out, out, message, "delete `soldered`, or what only a plug has")
+
+
+def _conductors_inside(context: Context, name: str, fields: dict[str, Any]) -> None:
+    """A finding where a cable's conductors are more copper than its outer size holds (arithmetic: n · A at most π/4 · d²)."""
+    area, outer, count = fields.get("area_mm2"), fields.get("outer_mm"), fields.get("conductors") or 1
+    if area is not None and outer is not None and count * area.value > 3.141592653589793 / 4 * outer.value**2:
+        message = f"{count} × {area.typed} of copper is more than a cable of {outer.typed} holds: '{name}'"
+        help = "measure both again; a gauge is written so: conductor 24 awg"
+        _can_not_be(context, area, outer, message, help)
+
+
+def _can_not_be(context: Context, here: Any, other: Any, message: str, help: str) -> None:
+    if any(each.span is here.span for each in context.findings):  # of what it is like
+        return
+    also = (Label(other.span, "with this"),) if other is not here else ()
+    context.report(WRONG_QUANTITY.at(here.span, message, label="this can't be", also=also, help=help))
 
 
 def _fact(context: Context, item: Item, made: type[Any], fields: dict[str, Any]) -> None:
@@ -107,7 +138,7 @@ def _fact(context: Context, item: Item, made: type[Any], fields: dict[str, Any])
         fields["colour"] = _colour(context, fact.code)
     elif isinstance(fact, nodes.Conductors | nodes.Poles):
         field = "conductors" if isinstance(fact, nodes.Conductors) else "poles"
-        fields[field] = context.count(fact.number, "number of conductors", 1, 50)
+        fields[field] = context.count(fact.number, f"number of {field}", 1, 50)
     elif isinstance(fact, nodes.Mating):
         fields["mates"] = fact.kind.text
     elif isinstance(fact, nodes.Cycles):

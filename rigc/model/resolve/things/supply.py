@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of, run, spread
-from rigc.model.scope import twice
+from rigc.model.scope import SAID_TWICE, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import MainsRange, Outlet, Rating
 from rigc.model.units.measures import (
@@ -24,6 +26,7 @@ from rigc.model.units.measures import (
 )
 from rigc.model.units.quantities import factor
 from rigc.model.units.spreads import mains_without_spread
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -114,6 +117,7 @@ def _outlets(
         pole = fact.polarity.kind.text if fact.polarity else polarity
         common = fact.isolation.group.text if isinstance(fact.isolation, nodes.Common) else None
         ratings = tuple(rating for each in fact.ratings if (rating := _rating(context, item, each)) is not None)
+        _settings_apart(context, fact, ratings)
         captive = context.amount(fact.captive.length, LEAD, provenance=item.provenance) if fact.captive else None
         names = run(context, fact.names)
         for name, place in zip(names, spread(context, fact.location, len(names), item.provenance), strict=True):
@@ -130,6 +134,36 @@ def _outlets(
                 )
             found[name] = Outlet(name, ratings, common, own, pole, span=fact.names.span, captive_mm=captive, **place)
     return tuple(found.values())
+
+
+def _settings_apart(context: Context, fact: nodes.Outlet, ratings: tuple[Rating, ...]) -> None:
+    """A finding where an outlet can be set twice to one voltage, or has a polarity and gives AC."""
+    seen: dict[tuple[float, str], Rating] = {}
+    for rating in ratings:
+        first = seen.setdefault((rating.volts.value, rating.current), rating)
+        if first is not rating and not any(each.span is rating.span for each in context.findings):
+            context.report(
+                WRONG_QUANTITY.at(
+                    rating.span,
+                    f"'{fact.names}' is set twice to {rating.volts.typed}",
+                    label="the same again",
+                    also=(Label(first.span, "first here"),),
+                    help="name each setting once, or correct its voltage",
+                )
+            )
+    pole = fact.polarity
+    if pole is None or any(each.current == "dc" for each in ratings) or not ratings:
+        return
+    if not any(each.span is pole.span for each in context.findings):
+        blank = Span(pole.span.source, pole.span.start - 1, pole.span.end)
+        context.report(
+            SAID_TWICE.at(
+                pole.span,
+                f"'{fact.names}' gives AC and states a polarity; AC has none",
+                label="this can't be",
+                mends=(Mend(f"delete '{pole.span.text}'", (Replace(blank, ""),)),),
+            )
+        )
 
 
 def _rating(context: Context, item: Item, fact: nodes.Rating) -> Rating | None:

@@ -33,6 +33,8 @@ def _plan(context: Context, ports: Ports, node: nodes.BypassPlan, onward: dict[s
     into = ports.jack(end, node.end.jack) if node.end.jack else None
     if (node.start.jack and out is None) or (node.end.jack and into is None):
         return None
+    if _nowhere(context, ports, node, start, end):
+        return None
     if _swapped(ports, start, end, onward):
         _against(context, node, out, into)
         return None
@@ -41,6 +43,28 @@ def _plan(context: Context, ports: Ports, node: nodes.BypassPlan, onward: dict[s
         return None
     leaves, enters = ports.audio(start, "out", out, node.start.span), ports.audio(end, "in", into, node.end.span)
     return BypassPlan(leaves, enters, node.text.value, node.span) if leaves is not None and enters is not None else None
+
+
+def _nowhere(context: Context, ports: Ports, node: nodes.BypassPlan, start: Any, end: Any) -> bool:
+    """Whether a plan ends where it begins, or at what carries no sound; a finding then."""
+    lacking = next(
+        (
+            (stop, thing, word)
+            for stop, thing, word in ((node.start, start, "output"), (node.end, end, "input"))
+            if not any(ports.candidates(thing, way) for way in IN)
+        ),
+        None,
+    )
+    if start is end:
+        stop, said, help = node.end, f"this bypass begins and ends at '{start.name}'", "name what it goes round to"
+    elif lacking is not None:
+        stop, said = lacking[0], f"'{lacking[1].name}' has no audio {lacking[2]}, and a bypass carries sound"
+        help = f"name a thing with an audio {lacking[2]}"
+    else:
+        return False
+    also = (Label(start.declared if stop is node.start else end.declared, "declared here"),)
+    context.report(UNCLEAR.at(stop.span, said, subject=(stop.thing.text,), label="this end", also=also, help=help))
+    return True
 
 
 def _swapped(ports: Ports, start: Any, end: Any, onward: dict[str, set[str]]) -> bool:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.diagnostic import Label, Level
+from rigc.diagnostics.near import spelled_alike
+from rigc.diagnostics.wording import listed
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
-from rigc.model.scope import SAID_TWICE, stated_twice, twice
+from rigc.model.scope import MISUSED, SAID_TWICE, UNCLEAR, UNKNOWN, corrected_text, stated_twice, twice
 from rigc.model.units.measures import SHARE, TEMPO
 from rigc.model.wishes import Channel, Preset, Song
 from rigc.source import Span
@@ -49,7 +51,7 @@ def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> 
                 named["programs"].append((unit, program, item.span))
         elif isinstance(item, nodes.PresetVolume):
             floor, unit = context.amount(item.amount, SHARE), scope.find(item.unit, UNITS, "a unit")
-            if floor is not None and unit is not None:
+            if floor is not None and unit is not None and _has_treadle(context, ports, item.unit):
                 named["floors"].append((unit, floor))
         elif isinstance(item, nodes.Tempo):
             tempo = context.amount(item.amount, TEMPO)
@@ -76,6 +78,25 @@ def _on_or_off(context: Context, number: int, on: dict[str, Span], off: dict[str
         )
 
 
+def _has_treadle(context: Context, ports: Ports, name: Word) -> bool:
+    """Whether a unit is one whose treadle sets a volume; a finding where not."""
+    thing = ports.things[name.text]
+    if thing.treadle_mm is not None or thing.track_ohm is not None or not thing.jacks:  # not described yet
+        return True
+    context.report(
+        MISUSED.at(
+            name.span,
+            f"'{name.text}' has no treadle; a floor is the least that a volume treadle lets through",
+            subject=(name.text,),
+            label="a volume treadle goes here",
+            also=(Label(thing.declared, "declared here, without `treadle` and `track`"),),
+            help=f"name a volume treadle, or state in the block of '{name.text}': track ___ kohm",
+            level=Level.WARNING,
+        )
+    )
+    return False
+
+
 def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> list[tuple[str | None, int, Any]]:
     switcher = None
     if item.switcher is not None:
@@ -85,11 +106,11 @@ def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> li
     return [(switcher, number, span) for number, span in numbers if number is not None]
 
 
-def songs(context: Context) -> tuple[Song, ...]:
+def songs(context: Context, ports: Ports) -> tuple[Song, ...]:
     """All songs in order."""
     found: list[Song] = []
     for node in context.of(nodes.Song):
-        before = next((song for song in found if song.title == node.title.value), None)
+        before = next((song for song in found if spelled_alike(song.title, node.title.value)), None)
         if before is not None:
             title = Word(node.title.value, node.title.span)
             context.report(
@@ -116,6 +137,8 @@ def songs(context: Context) -> tuple[Song, ...]:
             elif isinstance(item, nodes.Setting):
                 unit = context.scopes["thing"].find(item.unit, UNITS, "a unit")
                 hour = context.count(item.hour, "hour of the clock", 1, 12)
+                if unit is not None:
+                    _knob(context, ports.things[unit], item.knob)
                 if unit is not None and hour is not None:
                     fields["settings"] = (*fields["settings"], (unit, item.knob.value, hour))
             elif isinstance(item, nodes.Note):
@@ -124,7 +147,23 @@ def songs(context: Context) -> tuple[Song, ...]:
     return tuple(found)
 
 
-def channels(context: Context) -> tuple[tuple[Channel, ...], str | None]:
+def _knob(context: Context, thing: Any, named: nodes.Text) -> None:
+    """A finding where a knob is written otherwise than where it is declared."""
+    names = [spot.name for spot in thing.knobs]
+    right = next((name for name in names if spelled_alike(name, named.value)), None)
+    if named.value not in names and right is not None:
+        context.report(
+            UNKNOWN.at(
+                named.span,
+                f'\'{thing.name}\' has no knob "{named.value}"; it has one "{right}"',
+                subject=(thing.name,),
+                label="written otherwise",
+                mends=corrected_text(named.span, right),
+            )
+        )
+
+
+def channels(context: Context, ports: Ports) -> tuple[tuple[Channel, ...], str | None]:
     """MIDI channels in order, and who is master."""
     found: dict[str, Channel] = {}
     master: str | None = None
@@ -133,6 +172,8 @@ def channels(context: Context) -> tuple[tuple[Channel, ...], str | None]:
         for node in block.items:
             if isinstance(node, nodes.Master):
                 master = scope.find(node.unit, UNITS, "a unit")
+                if master is not None:
+                    _sends(context, ports, node.unit)
             elif isinstance(node, nodes.Channel):
                 unit = scope.find(node.unit, UNITS, "a unit")
                 number = context.count(node.number, "MIDI channel", 1, 16)
@@ -143,3 +184,21 @@ def channels(context: Context) -> tuple[tuple[Channel, ...], str | None]:
                     context.report(stated_twice(f"the channel of '{unit}'", node.unit, Word("", found[unit].span)))
                 found[unit] = Channel(unit, number, first, node.deliberate is not None, node.span)
     return tuple(found.values()), master
+
+
+def _sends(context: Context, ports: Ports, name: Word) -> None:
+    """A finding where the MIDI master has no jack by which it could send."""
+    thing = ports.things[name.text]
+    if thing.jacks and not any(jack.role in ("midi out", "usb") for jack in thing.jacks):
+        able = [each.name for each in ports.things.values() if any(jack.role == "midi out" for jack in each.jacks)]
+        context.report(
+            UNCLEAR.at(
+                name.span,
+                f"'{name.text}' is the MIDI master and has no MIDI output",
+                subject=(name.text,),
+                label="sends nothing",
+                also=(Label(thing.declared, "declared here"),),
+                help=f"name what sends: {listed(able, 'or')}" if able else f"declare the MIDI output of '{name.text}'",
+                level=Level.WARNING,
+            )
+        )

@@ -5,15 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
-from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.wishes.alone import alone_apart, both_ways
-from rigc.model.scope import UNCLEAR, UNKNOWN, corrected, stated_twice
+from rigc.model.scope import MISUSED, UNCLEAR, UNKNOWN, corrected, stated_twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
-from rigc.model.things import Supply
+from rigc.model.things import Supply, Unit
 from rigc.model.units.measures import RATING, VOLTAGE
 from rigc.model.wishes import Feed, PowerWishes
 from rigc.syntax import nodes
@@ -25,7 +25,7 @@ _FEW = 4
 _ALL = ("all", "everything", "rest", "other", "units")
 
 
-def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
+def power(context: Context, supplies: dict[str, Supply], units: dict[str, Unit]) -> PowerWishes:
     """All power statements of the sources."""
     feeds: list[Feed] = []
     fields: dict[str, Any] = {
@@ -45,11 +45,12 @@ def power(context: Context, supplies: dict[str, Supply]) -> PowerWishes:
         for node in block.items:
             if isinstance(node, nodes.Feed):
                 feed = _feed(context, node, supplies, fed)
+                _take_power(context, node, units)
                 if feed is not None:
                     feeds.append(feed)
                     _apart(context, feed, taken)
             else:
-                _wish(context, node, fields)
+                _wish(context, node, fields, supplies)
     for feed in feeds:
         alone_apart(context, feed, fields["alone"])
     for node in (node for block in context.of(nodes.PowerBlock) for node in block.items):
@@ -201,7 +202,7 @@ def outlet(context: Context, end: nodes.Endpoint, supplies: dict[str, Supply]) -
     return None
 
 
-def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
+def _wish(context: Context, node: Any, fields: dict[str, Any], supplies: dict[str, Supply]) -> None:
     scope = context.scopes["thing"]
     if isinstance(node, nodes.Others):
         found = [name for word in node.supplies if (name := scope.find(word, ("supply",), "a supply"))]
@@ -216,9 +217,13 @@ def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
     elif isinstance(node, nodes.MayShare):
         group = tuple(name for word in node.units if (name := scope.find(word, FED, "a unit")))
         fields["may_share"] = (*fields["may_share"], group)
+        if len(node.units) == 1:
+            _shares_with_none(context, node)
     elif isinstance(node, nodes.SpareOutlets):
         number = context.count(node.number, "number of outlets", 1, 99)
         supply = scope.find(node.supply, ("supply",), "a supply") if node.supply else None
+        if number is not None and supply is not None:
+            _so_many(context, node, number, supplies[supply])
         if number is not None:
             fields["spare"] = (*fields["spare"], (number, supply, node.span))
     elif isinstance(node, nodes.Plugged):
@@ -228,6 +233,52 @@ def _wish(context: Context, node: Any, fields: dict[str, Any]) -> None:
         if volts is not None and milliamps is not None:
             text = node.text.value if node.text else ""
             fields["reserved"] = (*fields["reserved"], (volts, node.kind.text, milliamps, text))
+
+
+def _take_power(context: Context, node: nodes.Feed, units: dict[str, Unit]) -> None:
+    """A finding where a unit is fed that takes no power."""
+    for word in node.units:
+        unit = units.get(word.text)
+        if unit is not None and "passive" in unit.flags and not unit.powered and unit.draws_ma is None:
+            context.report(
+                MISUSED.at(
+                    word.span,
+                    f"'{word.text}' is passive and has no power inlet: it takes no power",
+                    subject=(word.text,),
+                    label="fed here",
+                    also=(Label(unit.declared, "declared here"),),
+                    mends=(Mend(f"delete '{node}'", (Delete(node.span),)),) if len(node.units) == 1 else (),
+                    help="" if len(node.units) == 1 else f"leave '{word.text}' out of this line",
+                )
+            )
+
+
+def _shares_with_none(context: Context, node: nodes.MayShare) -> None:
+    name = node.units[0].text
+    context.report(
+        UNCLEAR_FEED.at(
+            node.span,
+            f"'{name}' alone can't share an outlet",
+            subject=(name,),
+            label="two units or more go here",
+            help="name all units that may share one outlet, or delete this line",
+        )
+    )
+
+
+def _so_many(context: Context, node: nodes.SpareOutlets, number: int, supply: Supply) -> None:
+    """A finding where more outlets shall stay free than there are."""
+    if 0 < len(supply.outlets) < number:
+        context.report(
+            UNCLEAR_FEED.at(
+                node.number.span,
+                f"{number} outlets of '{supply.name}' shall stay free, and it has {len(supply.outlets)}",
+                subject=(supply.name,),
+                label="more than there are",
+                also=(Label(supply.declared, "declared here"),),
+                help="write how many shall stay free",
+            )
+        )
 
 
 def _plugged(context: Context, node: nodes.Plugged, fields: dict[str, Any]) -> None:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.jacks import Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.scope import UNCLEAR, UNKNOWN, stated_twice, twice
 from rigc.model.units.measures import SHARE
 from rigc.model.wishes import Blend, BlendPath, Chain, Connection, LoopUse, Stop, When
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -246,12 +248,39 @@ class Signal:
                 self._join(Connection(*ends, "usb", False, signal, When(), node.span))
             elif isinstance(node, kind):
                 what = "MIDI" if signal == "midi" else "control or expression"
+                if self._turned(node, outs, ins, what):
+                    continue
                 start = self.ports.of_roles(node.start, outs, f"{what} output")
                 end = self.ports.of_roles(node.end, ins, f"{what} input")
                 shield = isinstance(node, nodes.MidiLink) and node.shield is not None
                 if start is not None and end is not None:
                     crossed = node.crossover is not None
                     self._join(Connection(start, end, signal, False, signal, When(), node.span, crossed, shield))
+
+    def _turned(self, node: Any, outs: tuple[str, ...], ins: tuple[str, ...], what: str) -> bool:
+        """Whether a lead is written from its input to its output; a finding then."""
+        roles = []
+        for end in (node.start, node.end):
+            thing = self.ports.things.get(end.thing.text)
+            if thing is None:
+                return False
+            named = thing.jack(end.jack.text) if end.jack is not None else None
+            mine = {jack.role for jack in thing.jacks if jack.role in (*outs, *ins)}
+            roles.append({named.role} if named is not None else mine if end.jack is None else set())
+        if not (roles[0] and roles[1] and roles[0] <= {*ins} and roles[1] <= {*outs}):
+            return False
+        whole = Span(node.start.span.source, node.start.span.start, node.end.span.end)
+        right = f"{node.end.span.text} -> {node.start.span.text}"
+        self.context.report(
+            UNCLEAR.at(
+                whole,
+                f"this {what} lead runs from an input to an output",
+                subject=(node.start.thing.text, node.end.thing.text),
+                label="the wrong way round",
+                mends=(Mend(f"turn it round: {right}", (Replace(whole, right),)),),
+            )
+        )
+        return True
 
     def _usb(self, node: nodes.ControlLink) -> tuple[Port, Port] | None:
         """The two USB jacks that a control statement names."""
