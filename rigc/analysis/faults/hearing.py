@@ -15,7 +15,8 @@ from rigc.model.ways.inner_ways import sinks
 from rigc.model.ways.state_ways import with_loops
 from rigc.record import Record
 
-Onward = Mapping[Port, Collection[tuple[Port, Part]]]
+Onward = Mapping[int, Collection[tuple[int, Part]]]
+"""Where sound goes from each jack, through which part; jacks by the numbers that a hearing gives them, for a walk passes thousands."""
 NOTHING: frozenset[Part] = frozenset()
 
 
@@ -39,6 +40,17 @@ class LoopsOut(Record):
     numbers: tuple[int, ...]
 
 
+class Reached:
+    """The jacks that a walk came to."""
+
+    def __init__(self, numbers: set[int], known: Mapping[Port, int]) -> None:
+        self._numbers = numbers
+        self._known = known
+
+    def __contains__(self, port: Port) -> bool:
+        return self._known.get(port, -1) in self._numbers
+
+
 class Hearing:
     """Walks along one hookup. `walks` counts them, which is what all this costs."""
 
@@ -46,37 +58,43 @@ class Hearing:
         self.rig, self.hookup = rig, hookup
         self.walks = 0
         self._known: dict[tuple[LoopsOut | None, tuple[Patch, ...]], Onward] = {}
+        self._ports: list[Port] = []
+        self._numbers: dict[Port, int] = {}
         self.leads = tuple((each.start, each.end, part_of(leads, each)) for each in hookup.leads)
+        self._leads = tuple((self._number(start), self._number(end), part) for start, end, part in self.leads)
+        self._inner = tuple(map(self._way, hookup.inner))
         amps = (port for unit in rig.units.values() if unit.kind != "unit" for port in amp_ends(unit, hookup.wired))
         panels = (port for port in sinks(rig) if port.thing in rig.panels)
         self.sources = hookup.sources
-        whole = self._walk(self._onward(None, ()), self.sources, NOTHING)
+        self._sources = tuple(map(self._number, self.sources))
+        whole = self.after(self.sources, NOTHING)
         self.ends = tuple(port for port in dict.fromkeys((*amps, *panels)) if port in whole)
+        self._ends = tuple((self._numbers[port], port) for port in self.ends)
 
     @cached_property
     def ways(self) -> frozenset[Port]:
         """The jacks that lie on some way from a source to an end."""
-        return frozenset(self.after(self.sources, NOTHING) & self.before(self.ends, NOTHING))
+        there = self._walk(self._plain, self._sources, NOTHING)
+        return self._jacks(there & self._walk(self._back, map(self._number, self.ends), NOTHING))
 
     @cached_property
     def parts(self) -> frozenset[Part]:
         """What lies on some way from a source to an end."""
-        passed = {
-            part for start, ends in self._plain.items() if start in self.ways for end, part in ends if end in self.ways
-        }
+        ways = {self._numbers[port] for port in self.ways}
+        passed = {part for start, ends in self._plain.items() if start in ways for end, part in ends if end in ways}
         return frozenset((*passed, *(("thing", port.thing) for port in (*self.sources, *self.ends))))
 
     @cached_property
     def steps(self) -> dict[Port, int]:
         """How many jacks and ways each jack on the way lies from the nearest source."""
-        found = dict.fromkeys(self.sources, 0)
-        here = list(self.sources)
-        for port in here:
-            for after, _ in self._plain.get(port, ()):
+        found = dict.fromkeys(self._sources, 0)
+        here = list(self._sources)
+        for number in here:
+            for after, _ in self._plain.get(number, ()):
                 if after not in found:
-                    found[after] = found[port] + 1
+                    found[after] = found[number] + 1
                     here.append(after)
-        return found
+        return {self._ports[number]: steps for number, steps in found.items()}
 
     @cached_property
     def switched(self) -> tuple[LoopsOut, ...]:
@@ -94,15 +112,15 @@ class Hearing:
     ) -> frozenset[Port]:
         """The ends at which a source is heard."""
         onward = self._onward(out, patches)
-        return self._audible(self._walk(onward, self.sources, gone), gone)
+        return self._audible(self._walk(onward, self._sources, gone), gone)
 
-    def after(self, ports: Iterable[Port], gone: frozenset[Part]) -> frozenset[Port]:
+    def after(self, ports: Iterable[Port], gone: frozenset[Part]) -> Reached:
         """The jacks that sound reaches from these."""
-        return frozenset(self._walk(self._plain, ports, gone))
+        return Reached(self._walk(self._plain, map(self._number, ports), gone), self._numbers)
 
-    def before(self, ports: Iterable[Port], gone: frozenset[Part]) -> frozenset[Port]:
+    def before(self, ports: Iterable[Port], gone: frozenset[Part]) -> Reached:
         """The jacks from which sound reaches these."""
-        return frozenset(self._walk(self._back, ports, gone))
+        return Reached(self._walk(self._back, map(self._number, ports), gone), self._numbers)
 
     def alive(self, port: Port, gone: frozenset[Part]) -> bool:
         """Whether the amp or desk of an end is well."""
@@ -113,14 +131,27 @@ class Hearing:
     ) -> frozenset[Port]:
         """The jacks that lie on some way from a source to an end then."""
         onward = self._onward(out, patches)
-        there = self._walk(onward, self.sources, gone)
-        back = self._walk(_turned(onward), self._audible(there, gone), gone)
-        return frozenset(there & back)
+        there = self._walk(onward, self._sources, gone)
+        back = self._walk(_turned(onward), map(self._number, self._audible(there, gone)), gone)
+        return self._jacks(there & back)
 
     def passed_over(self, sounding: frozenset[Port]) -> tuple[str, ...]:
         """The things on the way of which no jack is among these."""
         still = {port.thing for port in sounding}
         return tuple(dict.fromkeys(name for kind, name in sorted(self.parts) if kind == "thing" and name not in still))
+
+    def _number(self, port: Port) -> int:
+        """What stands for a jack."""
+        number = self._numbers.setdefault(port, len(self._ports))
+        if number == len(self._ports):
+            self._ports.append(port)
+        return number
+
+    def _way(self, way: tuple[Port, Port]) -> tuple[int, int, Part]:
+        return self._number(way[0]), self._number(way[1]), ("thing", way[0].thing)
+
+    def _jacks(self, numbers: Iterable[int]) -> frozenset[Port]:
+        return frozenset(self._ports[number] for number in numbers)
 
     @cached_property
     def _plain(self) -> Onward:
@@ -136,47 +167,50 @@ class Hearing:
         return self._known[out, patches]
 
     def _joined(self, out: LoopsOut | None, patches: tuple[Patch, ...]) -> Onward:
-        starts, ends = (
-            {patch.start for patch in patches},
-            {each for patch in patches for each in (patch.end, patch.alone)},
-        )
-        inner = self.hookup.inner
+        starts = {self._number(patch.start) for patch in patches}
+        plugs = (plug for patch in patches for plug in (patch.end, patch.alone) if plug is not None)
+        ends = set(map(self._number, plugs))
+        inner = self._inner
         for empty in (patch.alone for patch in patches if patch.alone is not None):
-            inner = tuple(way for way in inner if way[0].thing != empty.thing)
-            inner += tuple(stereo_ways(self.rig, self.rig.units[empty.thing], self.hookup.wired - {empty}))
+            inner = tuple(way for way in inner if way[2] != ("thing", empty.thing))
+            more = stereo_ways(self.rig, self.rig.units[empty.thing], self.hookup.wired - {empty})
+            inner += tuple(map(self._way, more))
         if out is not None:
             unit = self.rig.units[out.switcher]
             left = with_loops(unit, [loop for loop in unit.loops if loop.number not in out.numbers])
-            inner = tuple(way for way in inner if way[0].thing != out.switcher)
-            inner += tuple(stereo_ways(self.rig, left, self.hookup.wired))
-        onward: dict[Port, list[tuple[Port, Part]]] = {}
-        for start, end, part in self.leads:
+            inner = tuple(way for way in inner if way[2] != ("thing", out.switcher))
+            inner += tuple(map(self._way, stereo_ways(self.rig, left, self.hookup.wired)))
+        onward: dict[int, list[tuple[int, Part]]] = {}
+        for start, end, part in self._leads:
             if start not in starts and end not in ends:
                 onward.setdefault(start, []).append((end, part))
-        for start, end in inner:
-            onward.setdefault(start, []).append((end, ("thing", start.thing)))
+        for start, end, part in inner:
+            onward.setdefault(start, []).append((end, part))
         for patch in patches:
-            onward.setdefault(patch.start, []).append((patch.end, ("patch", "")))
+            onward.setdefault(self._number(patch.start), []).append((self._number(patch.end), ("patch", "")))
         return onward
 
-    def _walk(self, onward: Onward, starts: Iterable[Port], gone: frozenset[Part]) -> set[Port]:
+    def _walk(self, onward: Onward, starts: Iterable[int], gone: frozenset[Part]) -> set[int]:
         self.walks += 1
-        dead = {port for port in starts if ("thing", port.thing) in gone and port in self.sources}
-        reached = {port for port in starts if port not in dead}
+        reached = {
+            number
+            for number in starts
+            if number not in self._sources or ("thing", self._ports[number].thing) not in gone
+        }
         left = list(reached)
         while left:
-            for port, part in onward.get(left.pop(), ()):
-                if port not in reached and part not in gone:
-                    reached.add(port)
-                    left.append(port)
+            for number, part in onward.get(left.pop(), ()):
+                if number not in reached and part not in gone:
+                    reached.add(number)
+                    left.append(number)
         return reached
 
-    def _audible(self, reached: Collection[Port], gone: frozenset[Part]) -> frozenset[Port]:
-        return frozenset(end for end in self.ends if end in reached and self.alive(end, gone))
+    def _audible(self, reached: Collection[int], gone: frozenset[Part]) -> frozenset[Port]:
+        return frozenset(end for number, end in self._ends if number in reached and self.alive(end, gone))
 
 
 def _turned(onward: Onward) -> Onward:
-    back: dict[Port, list[tuple[Port, Part]]] = {}
+    back: dict[int, list[tuple[int, Part]]] = {}
     for start, ends in onward.items():
         for end, part in ends:
             back.setdefault(end, []).append((start, part))

@@ -39,7 +39,7 @@ class Fit(Record):
     shares: int = 0
     names: str = ""
     stage: bool = False
-    dense: frozenset[str] = frozenset()
+    dense: tuple[str, ...] = ()
 
 
 class _Way(NamedTuple):
@@ -174,7 +174,7 @@ def _fits(documents: tuple[Document, ...], last: _Run) -> Iterable[Fit]:
 
 
 def _fit(document: Document, way: _Way, first: Document, names: str) -> Fit:
-    return Fit(document.replace(sheet=way.sheet), way.row, first.number, names, way.page.stage, frozenset(way.dense))
+    return Fit(document.replace(sheet=way.sheet), way.row, first.number, names, way.page.stage, way.dense)
 
 
 def _turns(sheet: Sheet) -> Iterable[Sheet]:
