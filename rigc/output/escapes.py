@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 _ACTS = re.compile(r"[\\`*\[\]|~$]|(?<![^\W_])_|_(?![^\W_])")
 _ENTITY = re.compile(r"&(?=#?\w+;)")
@@ -37,6 +38,7 @@ def line(text: str) -> str:
     return _NUMBERED.sub(r"\1\\\2", safe, count=1) if _NUMBERED.match(safe) else safe
 
 
+@lru_cache(maxsize=1 << 10)
 def css_string(text: str) -> str:
     """A quoted CSS string. All but letters, digits and spaces is written as a number, so no text can end the string or the style."""
     return '"' + "".join(_css_character(character) for character in _CONTROL.sub(" ", straight(text))) + '"'

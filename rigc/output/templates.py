@@ -18,6 +18,7 @@ from jinja2 import BaseLoader, BytecodeCache, Environment, StrictUndefined, Temp
 from jinja2.bccache import Bucket
 from jinja2.exceptions import SecurityError, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from jinja2.nodes import Assign, Const, Name
+from markupsafe import Markup
 
 from rigc.analysis.kept import NOTHING_KEPT, Kept, Store
 from rigc.diagnostics.near import nearest
@@ -77,6 +78,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
         kept = layout.kept if layout.templates is None else NOTHING_KEPT
         names = [kept.name(each.sheet) for each in documents]
         put.fits = _fits(documents, layout, names) if macros == "html" else as_stated(documents)
+        put.sharing = {fit.document.number: fit.names for fit in put.fits}
         documents = tuple(fit.document for fit in put.fits)
         put.documents, put.live = documents, layout.live
         there = kept.name((macros, layout.live, [(each.sheet.name, each.number) for each in documents]))
@@ -223,13 +225,19 @@ def _environment(own: OwnTemplates | None, cache: Store | None, escaped: bool) -
     if own is not None:
         environment.code_generator_class = AsWritten
     environment.filters.update(
-        cell=cell, line=line, css_string=css_string, pieces=pieces, held=held, inline=svg.inline, share=share
+        cell=cell, line=line, css_string=css_string, breakable=_breakable, held=held, inline=svg.inline, share=share
     )
     environment.filters["cut_field"] = lambda text, room: cut(text, FIELD, room)
     words = own_words.words(own)
     environment.filters["word"] = lambda text: words.get(text, text)
     environment.globals.update(words=words, page_faces=page_faces, band_of=band)
     return environment
+
+
+@lru_cache(maxsize=1 << 14)
+def _breakable(text: str) -> Markup:
+    """The text with places where a long word may break."""
+    return Markup("<wbr>").join(straight(piece) for piece in pieces(held(text)))
 
 
 def _straight(value: Any) -> Any:

@@ -75,21 +75,25 @@ def _table(table: Table, word: Callable[[str], str]) -> Table:
 
 def _constant(table: Table, place: int, rows: list[Row]) -> list[_Folded]:
     column, cells = table.columns[place], [row.cells[place] for row in rows]
-    if not column.least_mm and all(row.cells[place] == Cell("") for row in table.rows):
+    if not column.least_mm and all(_is_empty(row.cells[place]) for row in table.rows):
         return [_Folded(place, Cell(""))]
     if not column.folds or len(rows) < _LEAST:
         return []
-    if any(row.total and row.cells[place] != Cell("") for row in table.rows) or any(
+    if any(row.total and not _is_empty(row.cells[place]) for row in table.rows) or any(
         each.mark.isupper() for each in cells
     ):
         return []
-    (cell, count), *_ = Counter(map(_bare, cells)).most_common(1)
-    return [_Folded(place, cell)] if (len(rows) - count) * _FEW <= len(rows) else []
+    (((text, mark), count),) = Counter(map(_bare, cells)).most_common(1)
+    return [_Folded(place, Cell(text, mark=mark))] if (len(rows) - count) * _FEW <= len(rows) else []
 
 
-def _bare(cell: Cell) -> Cell:
+def _bare(cell: Cell) -> tuple[str, str]:
     """What it says, however it is stressed."""
-    return Cell(cell.text, mark=cell.mark)
+    return cell.text, cell.mark
+
+
+def _is_empty(cell: Cell) -> bool:
+    return not (cell.text or cell.mark or cell.strong or cell.sheet)
 
 
 def _told(table: Table, found: list[_Folded], word: Callable[[str], str]) -> str:
@@ -101,7 +105,7 @@ def _told(table: Table, found: list[_Folded], word: Callable[[str], str]) -> str
 
 
 def _exceptions(table: Table, row: Row, found: list[_Folded], word: Callable[[str], str]) -> str:
-    other = [] if row.total else [each.place for each in found if _bare(row.cells[each.place]) != each.told]
+    other = [] if row.total else [each.place for each in found if _bare(row.cells[each.place]) != _bare(each.told)]
     if not other:
         return ""
     lacks = [place for place in other if row.cells[place] == Cell("")]
