@@ -22,7 +22,8 @@ from rigc.record import Record
 
 _MADE = 100  # leads are made in steps of so many tenths of a millimetre
 _FAR = 1 << 20
-_PARTS = ((4, 0.1), (6, 0.4))  # so many things has a part of a larger board, and all such parts that share of the work
+_PARTS = ((3, 0.1), (4, 0.2), (6, 0.4))  # so many things has a part of a larger board, and all such parts that share of the work
+_WHOLE = 0.3  # is left for the board itself then
 
 
 class Proof(Record):
@@ -46,7 +47,7 @@ def proof(board: Board, work: float, start: tuple[At, ...] | None = None, costs:
     known = _proved_of_parts(board, work) if costs else []
     for part, bound in known:
         model.costs_at_least(part.links, part.items, bound)
-    return model.solved(work / 2 if known else work, start)
+    return model.solved(_WHOLE * work if known else work, start)
 
 
 def _proved_of_parts(board: Board, work: float) -> list[tuple[Part, int]]:
