@@ -18,6 +18,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import ezdxf
+import openpyxl
 import pytest
 from cases import ROOT
 
@@ -28,11 +29,13 @@ from rigc.files.reader import CachedReader
 from rigc.files.template_folder import read_templates
 from rigc.output import html, markdown
 from rigc.output.design.model import render as model
-from rigc.output.extras import dxf, pdf
+from rigc.output.extras import dxf, pdf, xlsx
 from rigc.output.formats import drawing_files, table_files
+from rigc.output.layout import Layout
 from rigc.output.templates import Whole
 from rigc.reports.content import Document
 from rigc.reports.deck.cut_plan import cut_plans
+from rigc.reports.leads.printer_labels import printer_labels
 from rigc.source import Source
 
 PLAIN = "a plain word"
@@ -54,6 +57,9 @@ TRICKS = {
     "rows": "1. x",
     "long": "x" * 10000,
 }
+
+EVERYTHING = "=x <b>|</b> \"' {{ 7 }} {% raw %} | ` \\ &lt; \u202eabc *b* [x](http://example.invalid)\n\n# two\n- three"
+"""All of them at once, but for the long one."""
 
 
 def source(word: str) -> str:
@@ -195,9 +201,6 @@ def test_csv(word: str) -> None:
             assert not [cell for row in rows for cell in row if cell.startswith(FORMULA)]
 
 
-EVERYTHING = "=x <b>|</b> \"' {{ 7 }} {% raw %} | ` \\ &lt; \u202eabc *b* [x](http://example.invalid)\n\n# two\n- three"
-
-
 def everywhere(path: Path, word: str) -> tuple[Document, ...]:
     """The documents of a rig that states all that can be stated, with the word for each of its texts."""
     said = json.dumps(word, ensure_ascii=False)
@@ -258,19 +261,48 @@ def test_dxf(word: str, tmp_path: Path) -> None:
     assert {layer.dxf.name for layer in drawing.layers} == {"0", "Defpoints", *dxf.LAYERS}
 
 
-@pytest.mark.parametrize("trick", ["markup", "css", "direction"])
-def test_pdf(trick: str, tmp_path: Path) -> None:
-    word = TRICKS[trick]
-    first = documents(word)[0]
-    data = pdf.render(html.render(first))
+@pytest.mark.parametrize("word", [EVERYTHING, TRICKS["long"]], ids=["everything", "long"])
+def test_pdf(word: str, tmp_path: Path) -> None:
+    data = pdf.render(html.render(documents(word)[0]))
     assert data.startswith(b"%PDF-")
     assert b"/JavaScript" not in data
     if shutil.which("pdftotext") is None:
         pytest.skip("pdftotext is not installed")
     (tmp_path / "page.pdf").write_bytes(data)
     text = subprocess.run(["pdftotext", tmp_path / "page.pdf", "-"], capture_output=True, check=True).stdout.decode()
-    shown = "".join(re.sub("[\u200f\u202e\u2066]", "", word).split())
-    assert shown[:10] in "".join(text.split())
+    assert "".join(word.split())[:12] in "".join(text.split())
+
+
+def test_the_page_that_follows_each_save() -> None:
+    """It takes a sheet's HTML in as it is, with the names of figures besides."""
+    live = Layout(live=True)
+    for document, plain in zip(documents(EVERYTHING), documents(PLAIN), strict=True):
+        page, other = (without_drawings(html.render(each, live)) for each in (document, plain))
+        assert Shape(page).elements == Shape(other).elements
+
+
+def test_workbook() -> None:
+    for document, plain in zip(documents(EVERYTHING), documents(PLAIN), strict=True):
+        books, others = (
+            [openpyxl.load_workbook(io.BytesIO(data)) for _, data in xlsx.files(each)] for each in (document, plain)
+        )
+        assert [book.sheetnames for book in books] == [book.sheetnames for book in others]
+        for sheet in (sheet for book in books for sheet in book):
+            assert "f" not in {cell.data_type for line in sheet.iter_rows() for cell in line}
+
+
+def test_labels_for_a_printer() -> None:
+    """What a label says is the builder's own text."""
+    said = 'label "=SUM(1) <b> | {id} ` {here} > {far}"'
+    text = source(PLAIN).replace("class home", f"class home\n  {said}")
+    result = compile_rig(lambda name: Source(name, text), "sample.rig", CachedReader())
+    assert result.results is not None
+    (document,) = result.documents(("label-sheet",), draft=True)
+    ((_, printed),) = table_files(document, "csv", (result.results.call(printer_labels),))
+    head, *rows = csv.reader(io.StringIO(printed, newline=""))
+    assert rows and {len(row) for row in rows} == {len(head)}
+    assert not [cell for row in rows for cell in row if cell.startswith(FORMULA)]
+    assert any("SUM(1) <b> | A1 `" in cell for row in rows for cell in row)
 
 
 @words

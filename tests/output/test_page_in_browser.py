@@ -1,4 +1,4 @@
-"""Every sheet of the worked boards in a real browser: within reach of all, nothing to scroll, nothing fetched. Skipped where it is missing.
+"""Every sheet of boards of unlike kinds in a real browser: within reach of all, nothing to scroll, nothing fetched. Skipped where it is missing.
 
 The rules of accessibility are those of axe-core (an open rule engine for WCAG); it cannot decide the contrast of letters on a drawing,
 which test_grey.py reckons from the colours.
@@ -18,7 +18,7 @@ import html5lib
 import pytest
 from browser import FLAGS
 from cases import ROOT, compiled
-from small_sheets import COLUMNS, document, row
+from small_sheets import COLUMNS, document, first_daily, row
 
 from rigc.output import html
 from rigc.reports.content import Column, Table
@@ -28,7 +28,6 @@ pytestmark = [
     pytest.mark.skipif(shutil.which("chromium") is None, reason="not installed: chromium"),
 ]
 
-BOARDS = ("long-haul", "back-bedroom", "tide-line", "harbour-keys")
 NARROW = 400
 
 # A frame as wide as a telephone holds the page, and tells the tables that can be scrolled in it and what sticks out of it.
@@ -76,11 +75,9 @@ def folded(text: str, folder: Path) -> Any:
     return told(folder / "frame.html", FOLDED % (NARROW, json.dumps(text).replace("</", "<\\/"), NARROW))
 
 
-@pytest.mark.parametrize(
-    "board", [pytest.param(board, marks=pytest.mark.long) if board == "long-haul" else board for board in BOARDS]
-)
-def test_every_sheet_of_a_board(tmp_path: Path, board: str) -> None:
-    text = html.render(compiled(ROOT / f"examples/{board}/board.rig").documents())
+@pytest.mark.parametrize("rig", first_daily())
+def test_every_sheet_of_a_board(tmp_path: Path, rig: str) -> None:
+    text = html.render(compiled(ROOT / rig).documents())
     html5lib.HTMLParser(strict=True).parse(text)  # raises at the first mistake
     fetched = re.findall(
         r"""(?:src|href|srcset|action|data|poster)=["']?(?!#)[^"'\s>]+|url\((?!data:)[^)]*\)|@import""", text

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 from cases import ROOT, compiled
+from small_sheets import DAILY, RIGS
 
 from rigc.output import html
 
@@ -30,11 +31,15 @@ def pages(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
     """A folder, and a page with a button that says nothing and a table in a paragraph."""
     folder = tmp_path_factory.mktemp("pages")
     good, bad = folder / "good.html", folder / "bad.html"
-    text = html.render(compiled(ROOT / "examples/harbour-keys/board.rig").documents())
-    good.write_text(text, encoding="utf-8")
+    written(good, DAILY)
     bad.write_text("<!DOCTYPE html><title>bad</title><button></button><p><table></table></p>", encoding="utf-8")
     (folder / ".htmlvalidate.json").write_text('{"root": true, "extends": ["html-validate:recommended"]}')
     return good, bad
+
+
+def written(page: Path, rig: str) -> Path:
+    page.write_text(html.render(compiled(ROOT / rig).documents()), encoding="utf-8")
+    return page
 
 
 def told(command: list[str | Path], page: Path) -> str:
@@ -42,15 +47,26 @@ def told(command: list[str | Path], page: Path) -> str:
     return run.stdout + run.stderr
 
 
+HTML_VALIDATE: list[str | Path] = ["node", VALIDATE, "--formatter", "text"]
+CHECKER: list[str | Path] = ["java", "-jar", VNU, "--stdout"]
+
+
 @needs_validate
 def test_html_validate(pages: tuple[Path, Path]) -> None:
-    command: list[str | Path] = ["node", VALIDATE, "--formatter", "text"]
-    assert told(command, pages[0]).strip() == ""
-    assert "button" in told(command, pages[1])
+    assert told(HTML_VALIDATE, pages[0]).strip() == ""
+    assert "button" in told(HTML_VALIDATE, pages[1])
 
 
 @needs_vnu
 def test_vnu(pages: tuple[Path, Path]) -> None:
-    command: list[str | Path] = ["java", "-jar", VNU, "--stdout"]
-    assert told(command, pages[0]).strip() == ""
-    assert "error" in told(command, pages[1])
+    assert told(CHECKER, pages[0]).strip() == ""
+    assert "error" in told(CHECKER, pages[1])
+
+
+@pytest.mark.long
+@needs_validate
+@needs_vnu
+@pytest.mark.parametrize("rig", RIGS[1:])
+def test_both_hold_nothing_against_other_rigs(pages: tuple[Path, Path], rig: str) -> None:
+    page = written(pages[0].with_name("other.html"), rig)
+    assert (told(HTML_VALIDATE, page).strip(), told(CHECKER, page).strip()) == ("", "")
