@@ -17,7 +17,11 @@ from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes, deck_boxes
+from rigc.analysis.leads.lengths.lead_ends import LeadEnd, Obstacle, lead_ends
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.mend import AddTo, Mend
+from rigc.diagnostics.wording import joined, listed
+from rigc.model.deck import Deck
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -29,6 +33,8 @@ KIND = Kind(
     "no lead is longer because the drop line nearest to one of its ends is covered; every lead has a way",
     "geometry on stated places; the route model is common practice, no source",
 )
+_CENTIMETRE = 10  # mm
+_ASIDE = 50  # mm that a line may be farther from an end than the nearest, if it serves several
 
 
 class _Moved(Record):
@@ -46,16 +52,24 @@ class _Moved(Record):
 def covered_drop_line(
     rig: Rig, leads: Leads, routes: CableRoutes, placement: Placement, finder: PlaceFinder
 ) -> Iterator[Diagnostic]:
-    """One finding for each unit and thing that covers a line of it; one for each lead without a way."""
+    """One finding for each unit and thing that covers a line of it; one for the leads of a deck that find every line covered; one
+    for each lead without a way for another reason."""
     boxes = deck_boxes(rig, placement)
+    shut: dict[str, list[tuple[Lead, Route, list[LeadEnd]]]] = {}
     moved: dict[tuple[str, str], list[_Moved]] = {}
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
         if route is not None and route.blocked:
-            yield _no_way(lead, route)
+            covered = _covered(rig, placement, boxes, lead)
+            if covered:
+                shut.setdefault(covered[0].deck or "", []).append((lead, route, covered))
+            else:
+                yield _no_way(lead, route)
         elif route is not None and route.kind == "under":
             for each in _ends(lead, route, boxes[placement.points[lead.start].deck], placement):
                 moved.setdefault((each.port.thing, each.cover.thing), []).append(each)
+    for name, leads_there in shut.items():
+        yield _all_covered(rig.decks[name], boxes[name], leads_there)
     for found in moved.values():
         yield finder.moving(_told(rig, found), found[0].cover.thing)
 
@@ -113,6 +127,58 @@ def _told(rig: Rig, found: list[_Moved]) -> Diagnostic:
         numbers=tuple(Number(f"{each.lead.mark} more", each.more / 10, "mm") for each in found),
         help=f"take the longer way: accept covered-drop-line on {thing}",
     )
+
+
+def _covered(rig: Rig, placement: Placement, boxes: dict[str | None, DeckBoxes], lead: Lead) -> list[LeadEnd]:
+    """The ends of a lead at which every drop line is covered; none where the source states the lines."""
+    ends = lead_ends(rig, placement, lead)
+    if isinstance(ends, Obstacle) or lead.through_mm:
+        return []
+    around = boxes[ends[0].deck]
+    return [end for end in ends if end.on_top and all(around.covers(end.x, line) for line in around.lines)]
+
+
+def _all_covered(deck: Deck, around: DeckBoxes, found: list[tuple[Lead, Route, list[LeadEnd]]]) -> Diagnostic:
+    ends = [end for _, _, covered in found for end in covered]
+    marks = [lead.mark for lead, _, _ in found]
+    cover = {box.thing for end in ends for line in around.lines if (box := around.cover(end.x, line)) is not None}
+    where = ", ".join(f"x = {end.x / 10:g} mm ('{end.port}')" for end in ends)
+    one = found[0][1].reason if len(found) == 1 else f"every drop line is covered where they leave, at {where}"
+    line = ", ".join(map(str, _free_lines(deck, around, ends)))
+    words = (
+        f"give the deck {'more drop lines' if ',' in line else 'another drop line'}: `drop {line} mm` in '{deck.name}'"
+    )
+    return KIND.at(
+        found[0][0].span,
+        f"there is no way for {joined(marks)}: {one}",
+        subject=tuple(marks),
+        label="this lead",
+        also=tuple(Label(lead.span, lead.mark) for lead, _, _ in found[1:]),
+        mends=() if not line else (Mend(words, (AddTo("deck", deck.name, f"drop {line} mm"),)),),
+        help=f"move {listed(sorted(cover), 'or')}" + ("" if line else ", or give the deck another drop line"),
+    )
+
+
+def _free_lines(deck: Deck, around: DeckBoxes, ends: list[LeadEnd]) -> list[int]:
+    """The fewest lines in whole centimetres, in mm, that go through no rail and of which one is free at each end, no more than
+    `_ASIDE` farther from it than its nearest; none where an end has no free line."""
+    depth = 0 if deck.depth_mm is None else int(deck.depth_mm.value)
+    lines = [
+        line
+        for line in range(_CENTIMETRE, depth, _CENTIMETRE)
+        if not any(rail.front_mm <= line <= rail.rear_mm for rail in deck.rails)
+    ]
+    free = [{line: abs(end.y / 10 - line) for line in lines if not around.covers(end.x, 10 * line)} for end in ends]
+    if not all(free):
+        return []
+    near = [{line: far for line, far in each.items() if far <= min(each.values()) + _ASIDE} for each in free]
+    chosen: list[int] = []
+    while near:
+        serves = {line: [each[line] for each in near if line in each] for each in near for line in each}
+        best = min(serves, key=lambda line: (-len(serves[line]), sum(serves[line]), line))
+        chosen.append(best)
+        near = [each for each in near if best not in each]
+    return sorted(chosen)
 
 
 def _no_way(lead: Lead, route: Route) -> Diagnostic:

@@ -160,9 +160,22 @@ class JackLevels:
             return _not_said(unit.name)
         shares = self._shares(unit)
         mixed = port in main_outputs(unit) and shares and all(start in shares for start in starts)
-        levels = self._known_of(starts)
+        levels = [self._clipped(start) for start in starts]
         come = _mixed(list(zip(levels, map(shares.__getitem__, starts), strict=True))) if mixed else None
         return (come or loudest(levels)).lifted(gain)
+
+    def _clipped(self, port: Port) -> JackLevel:
+        """The level at an input of a unit that is on: no more than it takes, for beyond that it clips."""
+        level, jack = self._known.get(port, SILENT), self.rig.jack(port)
+        maximum = None if jack is None else jack.levels.maximum_dbu
+        if maximum is None or not any(_is_above(each, maximum.value) for each in (level.high, level.low, level.peak)):
+            return level
+        most = self._given(f"what {port} takes", maximum)
+        high, low, peak = (
+            least(each, most) if _is_above(each, maximum.value) else each
+            for each in (level.high, level.low, level.peak)
+        )
+        return JackLevel(high, low, peak, level.lacking)
 
     def _shares(self, unit: Unit) -> _Shares:
         """The share (0 to 1) with which each input of a blender counts: its own for the dry way, a return for a wet one."""
@@ -182,6 +195,10 @@ class JackLevels:
         if unit.loops and not any(blend.unit == unit.name for blend in self.rig.blends):
             return dict.fromkeys((*starts, *main_inputs(unit)))
         return starts if unit.bypass is not None and unit.bypass.value in _CAN_BE_OFF else ()
+
+
+def _is_above(level: _Number, most: float) -> bool:
+    return not isinstance(level, Unknown) and float(level) > most
 
 
 def _is_whole(jack: Jack) -> bool:

@@ -13,7 +13,7 @@ def reading(rig: Rig) -> Paragraph:
     """The figures on which the table rests, each with its source, and the lowest note of each instrument."""
     lines = (
         f"0 dBu is {ZERO_DBU_V.value:.4f} V r.m.s. ({ZERO_DBU_V.source}). The highest level of all on/off states counts; "
-        "a stated level stands, else what comes in and the unit's gain are added. What an input takes from its source is not counted.",
+        "a stated level stands, else what comes in, at most what the input takes, and the unit's gain are added. What an input takes from its source is not counted.",
         f"Wanted: {LEAST_MARGIN_DB.value:g} dB between the highest peak and what the input takes ({LEAST_MARGIN_DB.source}); "
         f"not more than {LOW_BY_DB.value:g} dB below what drives an input fully ({LOW_BY_DB.source}).",
         f"Side by side: at most {LATENCY_APART_MS.value:g} ms apart ({LATENCY_APART_MS.source}). Notches and apart are with everything on; "

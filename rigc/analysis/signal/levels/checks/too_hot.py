@@ -4,7 +4,8 @@ Why it matters: the input clips on the loudest notes, in a way that no knob behi
 What to do: put a pad of at least the stated number of dB before it, lower the unit before it, or run the input's unit at
 a higher voltage where it allows that.
 Source: common practice, no source, for the {levels.LEAST_MARGIN_DB}; the sum is arithmetic on stated levels and gains. A
-nominal level that is stated above the peak that is reckoned counts as the highest.
+nominal level that is stated above the peak that is reckoned counts as the highest. What is more than an input takes clips there, and
+goes on as what it takes.
 """
 
 from __future__ import annotations
