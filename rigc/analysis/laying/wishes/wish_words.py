@@ -21,4 +21,5 @@ def by_how_much(hint: Hint, deck: Deck, far: int) -> str:
         return f"it stands on '{deck.name}'"
     if hint.kind == "stands" and far <= 10 * OTHER_SIDE_MM.value:
         return "it stands on the other side of the deck"
-    return f"{'they miss' if hint.things[1:] else 'it misses'} that by {far / 10:g} mm"
+    summed = hint.kind in ("away", "together", "symmetric") and hint.named[2:]
+    return f"{'they miss' if hint.things[1:] else 'it misses'} that by {far / 10:g} mm{' in all' if summed else ''}"
