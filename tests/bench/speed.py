@@ -109,8 +109,12 @@ class Row(NamedTuple):
     rounds: int = 99
 
 
-def _documents(side: Side, rig: str, *more: str) -> float:
-    return side.floors("-q", "build", rig, *more, "-o", f"out{next(side.numbers)}")
+def _documents(side: Side, rig: str, *more: str, cache: bool = True) -> float:
+    return side.floors("-q", "build", rig, *more, "-o", f"out{next(side.numbers)}", cache=cache)
+
+
+def _number_changed(side: Side) -> str:
+    return side.edited(TOURING, r"mass \d+ g", "mass 3{:02} g")
 
 
 def _above_floor(side: Side, rig: str) -> float:
@@ -187,11 +191,13 @@ ROWS = (
         "check, a number changed",
         1.2,
         "floors",
-        lambda side: side.floors("check", side.edited(TOURING, r"mass \d+ g", "mass 3{:02} g")),
+        lambda side: side.floors("check", _number_changed(side)),
     ),
     Row("check, nothing kept", 1.8, "floors", lambda side: side.floors("check", TOURING, cache=False), 3),
     Row("four documents", 1.6, "floors", lambda side: _documents(side, TOURING, "--sheet", FOUR)),
     Row("the folder", 3, "floors", lambda side: _documents(side, TOURING)),
+    Row("the folder, a number changed", 3, "floors", lambda side: _documents(side, _number_changed(side))),
+    Row("the folder, nothing kept", 4, "floors", lambda side: _documents(side, TOURING, cache=False), 3),
     Row("the folder, nothing changed", 0.5, "floors", lambda side: side.floors("-q", "build", TOURING, "-o", "same")),
     Row("the folder of a rig that follows another", 4, "floors", lambda side: _documents(side, "examples/long-haul-d/board.rig")),
     Row("diff of the touring rig and its revision", 3, "floors", lambda side: side.floors("diff", TOURING, "examples/long-haul-d/board.rig")),

@@ -240,17 +240,19 @@ def _parts(sheet: Sheet, page: Page) -> Iterable[Part]:
 
 def _filled(way: _Way, first: bool, share: float, start: float) -> list[float]:
     """How much of each page is used, if this share of a page's height is what it takes by the estimate; `start` is used of the first already."""
+    if not way.parts:
+        return [start]
     high = way.page.high - (_FOOT if first else 0)
-    used, at, turned = [start], start * high, False
+    used: list[float] = []
+    at, most, turned = start * high, high * share, False
     for needed, below, head, lies in way.parts:
-        if at and (at + needed - below > high * share or lies != turned):
-            at = head
-            used.append(0.0)
+        if at and (at + needed - below > most or lies != turned):
+            used.append(min(1.0, at / high))
             high = way.page.wide - 3 if lies else way.page.high
+            at, most = head, high * share
         turned = lies
         at += needed
-        used[-1] = min(1.0, at / high)
-    return used
+    return [*used, min(1.0, at / high)]
 
 
 def _units(told: Iterable[Part]) -> Iterable[tuple[Part, ...]]:

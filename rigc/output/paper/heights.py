@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.output.paper.setting import POINT, Look, lines, longest, width
+from rigc.output.paper.setting import POINT, Look, lines, longest, widest, width
 from rigc.output.svg import drawn_height
 from rigc.record import Record
 from rigc.reports.content import Block, Cell, Drawing, Paragraph, Row, Table
@@ -175,11 +175,13 @@ def _table(table: Table, page: Page) -> tuple[Part, ...]:
         for place, (column, wide) in enumerate(zip(table.columns, widths, strict=True))
     ]
     top = caption + max(ROW + how.over, max(heads) * head.size * 1.2 + how.above + 0.8)
+    looks = _looks(how)
+    rooms = [wide - _beside(table, place, how) for place, wide in enumerate(widths)]
     found = []
     for number, each in enumerate(table.rows):
         tall = max(
-            lines(_told(cell), _look(cell, place, how, each), wide - _beside(table, place, how))
-            for place, (cell, column, wide) in enumerate(zip(each.cells, table.columns, widths, strict=True))
+            lines(_told(cell), looks[_is_strong(cell, place, each)], room)
+            for place, (cell, room) in enumerate(zip(each.cells, rooms, strict=True))
         )
         high = tall * how.line + how.above + RULE
         joined = 0 < number < 5 or number >= len(table.rows) - 4 > 0
@@ -208,13 +210,16 @@ def _wants(table: Table, place: int, how: Setting) -> tuple[float, float]:
     head = Look(how.look.size * 0.9, strong=True, narrow=how.look.narrow)
     least = max(longest(column.head, head), width(column.unit, how.look))
     most = max(width(column.head, head), width(column.unit, how.look))
+    looks = _looks(how)
     for row in table.rows:
         cell = row.cells[place]
-        look = _look(cell, place, how, row)
-        full = max(width(line, look) for line in _told(cell).split("\n"))
-        whole = column.number or (place == 0 and len(cell.text) <= 24)
-        least = max(least, full if whole else max(longest(cell.text, look), _mark(cell, look)))
-        most = max(most, full)
+        look = looks[_is_strong(cell, place, row)]
+        full = widest(_told(cell), look)
+        if full > most:
+            most = full
+        if full > least:  # what can't be broken is no wider than the whole
+            whole = column.number or (place == 0 and len(cell.text) <= 24)
+            least = max(least, full if whole else max(longest(cell.text, look), _mark(cell, look)))
     beside = _beside(table, place, how)
     beside += _BAR if column.bar else 0.0
     return max(least + beside, column.least_mm), max(most + beside, column.least_mm)
@@ -226,9 +231,13 @@ def _beside(table: Table, place: int, how: Setting) -> float:
     return (how.beside_number if table.columns[place].number else how.beside) - how.left * first
 
 
-def _look(cell: Cell, place: int, how: Setting, row: Row) -> Look:
-    strong = cell.strong or row.total or (place == 0 and bool(cell.text))
-    return Look(how.look.size, strong, how.look.narrow)
+def _looks(how: Setting) -> tuple[Look, Look]:
+    """Of cells, and of those that are stressed."""
+    return Look(how.look.size, False, how.look.narrow), Look(how.look.size, True, how.look.narrow)
+
+
+def _is_strong(cell: Cell, place: int, row: Row) -> bool:
+    return cell.strong or row.total or (place == 0 and bool(cell.text))
 
 
 def _told(cell: Cell) -> str:

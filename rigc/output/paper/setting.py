@@ -30,6 +30,11 @@ def width(text: str, look: Look) -> float:
     return text_width(text, 1 / EM_PER_CAPITAL, look.strong) * look.size * (NARROW if look.narrow else 1) / _ROOMY
 
 
+def widest(text: str, look: Look) -> float:
+    """The width of the widest of its lines, in mm."""
+    return max(width(line, look) for line in text.split("\n")) if "\n" in text else width(text, look)
+
+
 @lru_cache(maxsize=1 << 14)
 def longest(text: str, look: Look) -> float:
     """The widest piece of a text that can't be broken, in mm."""
@@ -38,7 +43,7 @@ def longest(text: str, look: Look) -> float:
 
 def lines(text: str, look: Look, room: float) -> int:
     """Into how many lines a text breaks that has so much room, in mm; one for no text."""
-    return sum(_lines(line, look, room) for line in text.split("\n"))
+    return sum(_lines(line, look, room) for line in text.split("\n")) if "\n" in text else _lines(text, look, room)
 
 
 def _lines(text: str, look: Look, room: float) -> int:

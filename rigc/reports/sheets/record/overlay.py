@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from rigc.analysis.deck.zones import zone, zone_of
 from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
@@ -10,9 +12,10 @@ from rigc.reports.content import Block, Cell, Column, NoSheet, Paragraph, Row, S
 from rigc.reports.deck.chosen_places import place_cell
 from rigc.reports.deck.zone_column import ZONE
 from rigc.reports.drawings.deck.sheet_view import view_of
-from rigc.reports.drawings.overlay.marks import Mark, marks
-from rigc.reports.drawings.overlay.overlay import overlay_drawing
 from rigc.reports.drawings.shapes import Point
+
+if TYPE_CHECKING:
+    from rigc.reports.drawings.overlay.marks import Mark
 
 NAME, TITLE = "overlay", "Overlay"
 COLUMNS = (
@@ -50,6 +53,9 @@ def _blocks(before: Results, after: Results, deck: Deck) -> list[Block]:
     if deck.width_mm is None or deck.depth_mm is None:
         line = f"The size of deck '{deck.name}' is not stated: no drawing of it."
         return [Paragraph(f"unknown-{deck.name}", (line,))]
+    from rigc.reports.drawings.overlay.marks import marks  # most rigs follow none
+    from rigc.reports.drawings.overlay.overlay import overlay_drawing
+
     found = marks(before, after, deck)
     size = deck.width_mm.value, deck.depth_mm.value
     sides = [False, *([True] if any(mark.under for mark in found) else [])]
