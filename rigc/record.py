@@ -8,7 +8,12 @@ line changes no rig.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from operator import itemgetter
 from typing import Any, ClassVar, dataclass_transform
+
+_PLACE_KINDS = ("Span", "Span | None")
+"""Annotations of fields that hold a place and nothing else."""
 
 
 @dataclass_transform(frozen_default=True)
@@ -17,11 +22,17 @@ class Record:
 
     FIELDS: ClassVar[tuple[str, ...]] = ()
     DEFAULTS: ClassVar[dict[str, Any]] = {}
+    PLACES: ClassVar[frozenset[str]] = frozenset()
+    COUNTED: ClassVar[Callable[[dict[str, Any]], Any]]
 
     def __init_subclass__(cls) -> None:
         super().__init_subclass__()
         own = [name for name, kind in vars(cls).get("__annotations__", {}).items() if "ClassVar" not in str(kind)]
         cls.FIELDS = (*cls.FIELDS, *(name for name in own if name not in cls.FIELDS))
+        kinds = vars(cls).get("__annotations__", {})
+        cls.PLACES = cls.PLACES | {name for name in own if kinds[name] in _PLACE_KINDS}
+        counted = [name for name in cls.FIELDS if name not in cls.PLACES]
+        cls.COUNTED = itemgetter(*counted) if counted else _nothing
         cls.DEFAULTS = {name: getattr(cls, name) for name in cls.FIELDS if hasattr(cls, name)}
 
     def __init__(self, *values: Any, **named: Any) -> None:
@@ -54,13 +65,12 @@ class Record:
 
     def __repr__(self) -> str:
         shown = ", ".join(
-            f"{name}={self.__dict__[name]!r}" for name in self.FIELDS if not _is_place(self.__dict__[name])
+            f"{name}={self.__dict__[name]!r}" for name in self.FIELDS if name not in self.PLACES
         )
         return f"{type(self).__name__}({shown})"
 
-    def _key(self) -> tuple[Any, ...]:
-        state = self.__dict__
-        return tuple([None if _is_place(value := state[name]) else value for name in self.FIELDS])
+    def _key(self) -> Any:
+        return type(self).COUNTED(self.__dict__)
 
     def replace(self, **changed: Any) -> Any:
         """A copy of this record with the named fields changed."""
@@ -75,5 +85,5 @@ class Record:
         return made
 
 
-def _is_place(value: object) -> bool:
-    return getattr(value, "IS_PLACE", False) is True
+def _nothing(state: dict[str, Any]) -> tuple[()]:  # noqa: ARG001
+    return ()

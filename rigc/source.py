@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from functools import cached_property
-from typing import ClassVar
 
 
 class Source:
@@ -50,7 +49,6 @@ class Source:
 class Span:
     """The characters `start` up to (not including) `end` of a source."""
 
-    IS_PLACE: ClassVar[bool] = True
     __slots__ = ("end", "source", "start")
 
     def __init__(self, source: Source, start: int, end: int) -> None:

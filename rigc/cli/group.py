@@ -3,33 +3,41 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Iterator, MutableMapping
+from importlib import import_module
 
 import click
 
-from rigc.cli.commands.build import build
-from rigc.cli.commands.check import check
-from rigc.cli.commands.completion import completion
-from rigc.cli.commands.diff import diff
-from rigc.cli.commands.explain import explain
-from rigc.cli.commands.fmt import fmt
-from rigc.cli.commands.fresh import fresh
-from rigc.cli.commands.git import git
-from rigc.cli.commands.intake import intake
-from rigc.cli.commands.lsp import lsp
-from rigc.cli.commands.man import man
-from rigc.cli.commands.mend import mend
-from rigc.cli.commands.model import model
-from rigc.cli.commands.new import new
-from rigc.cli.commands.pin import pin
-from rigc.cli.commands.rename import rename
-from rigc.cli.commands.serve import serve
-from rigc.cli.commands.show import show
-from rigc.cli.commands.swap import swap
-from rigc.cli.commands.templates import templates
-from rigc.cli.commands.why import why
 from rigc.cli.screen import Screen, wants_colour
 from rigc.cli.whole_list import WholeList
 from rigc.diagnostics.near import nearest
+
+NAMES = (
+    "build", "check", "completion", "diff", "explain", "fmt", "fresh", "git", "intake", "lsp", "man", "mend", "model", "new", "pin", "rename",
+    "serve", "show", "swap", "templates", "why",
+)  # fmt: skip
+
+
+class _ByName(MutableMapping[str, click.Command]):
+    """The commands, each imported when it is asked for: one run needs one of them."""
+
+    def __getitem__(self, name: str) -> click.Command:
+        if name not in NAMES:
+            raise KeyError(name)
+        command: click.Command = getattr(import_module(f"rigc.cli.commands.{name}"), name)
+        return command
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(NAMES)
+
+    def __len__(self) -> int:
+        return len(NAMES)
+
+    def __setitem__(self, name: str, command: click.Command) -> None:
+        raise TypeError("a command is named in NAMES")
+
+    def __delitem__(self, name: str) -> None:
+        raise TypeError("a command is named in NAMES")
 
 
 class Commands(WholeList):
@@ -54,7 +62,9 @@ def _version(ctx: click.Context, param: click.Parameter, asked: bool) -> None:  
         ctx.exit()
 
 
-@click.group(cls=Commands, no_args_is_help=False, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(
+    cls=Commands, commands=_ByName(), no_args_is_help=False, context_settings={"help_option_names": ["-h", "--help"]}
+)
 @click.option("--color", type=click.Choice(["auto", "always", "never"]), default="auto", help="Colour the findings.")
 @click.option("-q", "--quiet", is_flag=True, help="Print only the findings that make the exit code 1.")
 @click.option("-v", "--verbose", is_flag=True, help="Also print each file that is read or written.")
@@ -73,29 +83,3 @@ def rigc(ctx: click.Context, color: str, quiet: bool, verbose: bool) -> None:
     Exit codes: 0 all is well, 1 findings, 2 nothing could be judged, 70 a bug in rigc, 130 interrupted.
     """
     ctx.obj = Screen(wants_colour(color, sys.stderr), quiet, verbose, wants_colour(color, sys.stdout))
-
-
-for command in (
-    build,
-    check,
-    completion,
-    diff,
-    explain,
-    fmt,
-    fresh,
-    git,
-    intake,
-    lsp,
-    man,
-    mend,
-    model,
-    new,
-    pin,
-    rename,
-    serve,
-    show,
-    swap,
-    templates,
-    why,
-):
-    rigc.add_command(command)

@@ -16,7 +16,6 @@ from rigc.cli.seam import Compiled, compiled
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.terminal import Shown, short, summary, text
 from rigc.files.disk import Disk
-from rigc.files.writing import NotWritable, write_all
 from rigc.loader import Unreadable
 
 if TYPE_CHECKING:
@@ -218,6 +217,10 @@ class Report:
 
 def save(texts: Mapping[Path, str | bytes]) -> tuple[Path, ...]:
     """Write all files or none; a refusal ends the command with exit code 2."""
+    if not texts:
+        return ()
+    from rigc.files.writing import NotWritable, write_all
+
     try:
         return write_all(texts)
     except NotWritable as fault:
