@@ -21,6 +21,7 @@ from rigc.gather import Gathered, gather
 from rigc.loader import Loader
 from rigc.model.resolve import Resolved, resolved
 from rigc.model.rig import Rig
+from rigc.model.seen_rig import with_same
 from rigc.model.slips.stock_not_used import with_use_lines
 from rigc.previous import Before, before, stood_before
 from rigc.record import Record
@@ -113,6 +114,7 @@ def compile_rig(
     read: Read | None = None,
     watch: Callable[[int, int], None] | None = None,
     kept: Kept = NOTHING_KEPT,
+    beside: Results | None = None,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
     spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
@@ -120,7 +122,8 @@ def compile_rig(
     the way. A `half_written` rig is computed all the same where nothing else is wrong than lines that can't be read, without these
     and without what only follows from that. `between` is called before each computation, and may raise to stop. `watch` is told now and then how many steps of how many the search for
     places has taken.
-    What was `read` already is not read again. What is `kept` of earlier runs is not made again.
+    What was `read` already is not read again. What is `kept` of earlier runs is not made again. `beside` are the results of a rig that
+    differs little: what reads no part that differs is taken from there, and what is found on that may have its places in those sources.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
@@ -137,11 +140,23 @@ def compile_rig(
     if rig is None or (errors and not through):
         return Compiled(in_order(findings), None, gathered.sources)
     begun = begin(
-        load, read, reader, effort=effort, against=against, advice=advice, between=between, watch=watch, kept=kept
+        load,
+        read,
+        reader,
+        effort=effort,
+        against=against,
+        advice=advice,
+        between=between,
+        watch=watch,
+        kept=kept,
+        beside=beside,
     )
     findings = (*findings, *begun.findings)
     results, rig = begun.results, begun.results.rig
     computed = results.get(Findings).all
+    if not results.sound:
+        results = results.alone()
+        computed = results.get(Findings).all
     findings = (*findings, *(the_rest(computed, gathered) if through else computed))
     findings = accepted(findings, rig.accepts, on or rig.head.date)
     findings = folded(released(findings, rig.head))
@@ -168,6 +183,7 @@ def begin(
     between: Callable[[], None] | None = None,
     watch: Callable[[int, int], None] | None = None,
     kept: Kept = NOTHING_KEPT,
+    beside: Results | None = None,
 ) -> Begun:
     """The results of a rig before anything is asked of them; the rest as for `compile_rig`. What was read must hold a rig."""
     assert read.resolved.rig is not None
@@ -179,7 +195,8 @@ def begin(
     else:
         rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort))
         earlier = against(rig)
-    results = Results(rig, earlier.previous, (kept, *(() if advice else _no_places(rig))), between)
+    rig = rig if beside is None else with_same(rig, beside.rig)
+    results = Results(rig, earlier.previous, (kept, *(() if advice else _no_places(rig))), between, beside)
     sources = tuple(dict.fromkeys((*read.gathered.sources, *earlier.sources)))
     return Begun(results, (*lacking, *earlier.findings), sources)
 

@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from typing import TypeVar
 
+from rigc.analysis.results import Results
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Mend
@@ -29,11 +30,9 @@ UNREADABLE = "malformed-statement"
 
 
 class Tried(Record):
-    """What a mend came to: the new texts by the names of their sources, what is then found, and what speaks against it (nothing if it
-    works)."""
+    """What a mend came to: the new texts by the names of their sources, and what speaks against it (nothing if it works)."""
 
     texts: dict[str, str]
-    after: Compiled | None
     against: str
 
     @property
@@ -100,13 +99,15 @@ class Bench:
         try:
             texts = mended(mend, self.made.sources, self._file)
         except CannotMend as fault:
-            return Tried({}, None, f"can't be written: {fault}")
-        after = self.after(texts)
-        return Tried(texts, after, _against(finding, self.made, after, set(texts)))
+            return Tried({}, f"can't be written: {fault}")
+        after = self.after(texts, self.made.results)
+        return Tried(texts, _against(finding, self.made, after, set(texts)))
 
-    def after(self, texts: dict[str, str]) -> Compiled:
-        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found."""
-        return compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
+    def after(self, texts: dict[str, str], beside: Results | None = None) -> Compiled:
+        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found. `beside` as
+        in `compile_rig`."""
+        load = self._with(texts)
+        return compile_rig(load, self.name, self, on=self.on, effort=self.effort, advice=False, beside=beside)
 
     def _first_that_works(self, finding: Diagnostic, mends: Sequence[Mend]) -> list[Mend]:
         for mend in mends[: self.left]:

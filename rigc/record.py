@@ -64,9 +64,7 @@ class Record:
         return hash((type(self).__name__, self._key()))
 
     def __repr__(self) -> str:
-        shown = ", ".join(
-            f"{name}={self.__dict__[name]!r}" for name in self.FIELDS if name not in self.PLACES
-        )
+        shown = ", ".join(f"{name}={self.__dict__[name]!r}" for name in self.FIELDS if name not in self.PLACES)
         return f"{type(self).__name__}({shown})"
 
     def _key(self) -> Any:

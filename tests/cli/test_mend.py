@@ -77,7 +77,7 @@ def test_what_did_not_work_is_tried_once_more_when_nothing_else_is_left(
     def tried(self: Bench, finding: Diagnostic, mend: Mend) -> Tried:
         word = next(word for word in ("heavy", "tall", "warm") if f"too-{word}" in finding.message)
         tries.append(word)
-        return Tried({}, None, "would not change it") if word == "tall" else real(self, finding, mend)
+        return Tried({}, "would not change it") if word == "tall" else real(self, finding, mend)
 
     monkeypatch.setattr(Bench, "tried", tried)
     board.write_text(BEFORE + THREE)

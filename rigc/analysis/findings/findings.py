@@ -18,7 +18,7 @@ class Findings(Record):
 
 def findings(results: Results) -> Findings:
     """Asks every check."""
-    return Findings(tuple(_at_home(each) for check in all_checks() for each in results.call(check)))
+    return Findings(tuple(_at_home(each) for check in all_checks() for each in results.found(check)))
 
 
 def _at_home(finding: Diagnostic) -> Diagnostic:
