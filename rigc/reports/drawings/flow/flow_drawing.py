@@ -10,15 +10,12 @@ from rigc.reports.drawings.flow.blocks import way
 from rigc.reports.drawings.flow.nodes import Hop
 from rigc.reports.drawings.flow.rows import LEFT, MIDDLE, RIGHT, Row, rows
 from rigc.reports.drawings.flow.strands import strands
-from rigc.reports.drawings.shapes import Label, Shape, Symbol
+from rigc.reports.drawings.shapes import THIN, Box, Label, Polyline, Shape, Symbol
 
 WIDTH, PAGE = 257.0, 147.0
 """Width of a drawing, and the most that is as high as a page, in mm."""
 
-_TOLD = (
-    "Signal runs from left to right. Two lines: stereo; dotted: wireless; dashed: inside a thing, or drawn elsewhere too.",
-    "A number in a cell is the step of the wiring sheet, a number at a line that of the lead.",
-)
+_STEPS = "A number in a cell is the step of the wiring sheet, a number at a line that of the lead."
 _TOP, _BACK = 9.0, 6.0  # of the first row; what a row that goes on leaves under itself for the way back to the left
 _TURN = 4.0  # the way from row to row runs this far outside the rows
 
@@ -49,7 +46,7 @@ def _height(row: Row) -> float:
 
 
 def _page(page: list[_Placed], number: int) -> Drawing:
-    shapes: list[Shape] = [Label(LEFT - _TURN - 1, 4 + 4 * at, told) for at, told in enumerate(_TOLD)]
+    shapes: list[Shape] = []
     y = _TOP
     for at, placed in enumerate(page):
         row = placed.row
@@ -61,6 +58,7 @@ def _page(page: list[_Placed], number: int) -> Drawing:
             on = None if at + 1 < len(page) else number + 1
             shapes += _goes_on(row.leaves, y, _height(row), placed.next, on)
         y += _height(row)
+    told = (Label(LEFT - _TURN - 1, 4 + 4 * at, words) for at, words in enumerate((_read(shapes), _STEPS)))
     things = ", ".join(thing for placed in page for thing in placed.row.things)
     return Drawing(
         name=f"flow-{number}" if number else "flow",
@@ -68,8 +66,24 @@ def _page(page: list[_Placed], number: int) -> Drawing:
         desc=f"Blocks in the order of the signal, left to right: {things}.",
         width_mm=WIDTH,
         height_mm=round(y + 2, 1),
-        shapes=tuple(shapes),
+        shapes=(*told, *shapes),
     )
+
+
+def _read(shapes: list[Shape]) -> str:
+    """How to read the lines that are drawn."""
+    parts = [part for shape in shapes for part in (shape.shapes if isinstance(shape, Symbol) else (shape,))]
+    lines = {(part.pattern, part.width_mm) for part in parts if isinstance(part, Polyline)}
+    boxes = {part.pattern for part in parts if isinstance(part, Box)}
+    patterns = {pattern for pattern, _ in lines}
+    dashed = {"inside a thing": "dashed" in patterns, "drawn elsewhere too": "dashed" in boxes}
+    there = {
+        "two lines: stereo": any(width == THIN for _, width in lines),
+        "dotted: wireless": "dotted" in patterns,
+        f"dashed: {', or '.join(words for words, drawn in dashed.items() if drawn)}": any(dashed.values()),
+    }
+    told = "; ".join(words for words, drawn in there.items() if drawn)
+    return f"Signal runs from left to right{'; ' if told else ''}{told}."
 
 
 def _goes_on(x: float, y: float, height: float, below: Row, on: int | None) -> tuple[Shape, ...]:

@@ -51,8 +51,8 @@ def _pages(trees: list[tuple[Tree, str]], high: float) -> list[list[TreePart]]:
 
 def _width(rig: Rig, page: list[TreePart]) -> float:
     """Of the parts of a page and its legend, in mm."""
-    shapes = [shape for part in page for shape in _part(rig, part, 0.0)] + legend(LEFT, 0.0)
-    return max(right_of(shape) for shape in shapes) + LEFT
+    shapes = [shape for part in page for shape in _part(rig, part, 0.0)]
+    return max(right_of(shape) for shape in (*shapes, *legend(shapes, LEFT, 0.0))) + LEFT
 
 
 def _drawing(rig: Rig, state: GroundState, number: int, page: list[TreePart], at: int, count: int) -> Drawing:
@@ -61,7 +61,7 @@ def _drawing(rig: Rig, state: GroundState, number: int, page: list[TreePart], at
     for part in page:
         shapes += _part(rig, part, top)
         top += part.height
-    shapes += legend(LEFT, top)
+    shapes += legend(shapes, LEFT, top)
     where = ", ".join(state.scenarios)
     width = _width(rig, page)
     name = f"grounds-{number}" if number else "grounds"

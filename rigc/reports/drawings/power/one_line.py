@@ -23,10 +23,7 @@ _TOP, _GAP, _FOOT = 12.0, 8.0, 12.0
 _MOST_ROWS = int((_PAGE - _TOP - _FOOT) // ROW)
 _MAINS_X, _SUPPLY_X, _OUTLET_X = 6.0, 14.0, 58.0
 _WORDS, _LINE = _OUTLET_X - _SUPPLY_X - 4, 5.0  # room for words in a supply's box, and from line to line
-_LEGEND = (
-    "solid: DC · dashed: AC · dash-dot: mains · dotted: nothing plugged in",
-    "bar: one common · dot: Y lead · crossed lines: + and − change places",
-)
+_LEGEND_WIDTH = 178.0  # of an upright page, in mm
 _LEAST = 5  # rows of a supply's box, for its own lines of text
 
 
@@ -115,7 +112,8 @@ def _drawing(page: list[Part], number: int, count: int) -> Drawing:
         shapes += outlet_shapes(part.supply, part.rows, _OUTLET_X, y, WIDTH - 1, to)
         y += part.height + _GAP
     shapes.append(Line(_MAINS_X, 9, _MAINS_X, last, pattern="dash-dot", width_mm=THICK))
-    shapes += (Label(2, y - _GAP + 6 + 4.5 * at, text) for at, text in enumerate(_LEGEND))
+    words = _legend(tuple(row for part in page for row in part.rows))
+    shapes += (Label(2, y - _GAP + 6 + 4.5 * at, text) for at, text in enumerate(words))
     told = f" ({number} of {count})" if count > 1 else ""
     return Drawing(
         "one-line" if count == 1 else f"one-line-{number}",
@@ -126,6 +124,29 @@ def _drawing(page: list[Part], number: int, count: int) -> Drawing:
         tuple(shapes),
         caption="No wiring diagram: mains leads, inlets and earths are made by a competent person to the local code.",
     )
+
+
+def _legend(rows: tuple[OutletRow, ...]) -> list[str]:
+    """What lines and signs are, of those that are drawn; in two lines where one is too long."""
+    used = [row for row in rows if row.used]
+    commons = [row.common for row in rows if row.common and row.outlet]
+    there = {
+        "solid: DC": any(not row.ac for row in used),
+        "dashed: AC": any(row.ac for row in used),
+        "dash-dot: mains": True,
+        "dotted: nothing plugged in": len(used) < len(rows),
+        "bar: one common": len(set(commons)) < len(commons),
+        "dot: Y lead": any(not row.outlet for row in used),
+        "crossed lines: + and − change places": any(row.turned and not row.joined for row in used),
+    }
+    lines = [""]
+    for word in (word for word, drawn in there.items() if drawn):
+        longer = f"{lines[-1]} · {word}" if lines[-1] else word
+        if text_width(longer, LETTERS) > _LEGEND_WIDTH:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return lines
 
 
 def _wide(shapes: list[Shape]) -> float:
