@@ -90,6 +90,8 @@ def painted(svg: str) -> Painted:
                 walk(child, _times(matrix, _transform(child.get("transform", ""))), title)
             elif tag == "text":
                 texts.append(_text(child, matrix, order, title))
+                if child.get("stroke", "none") != "none":  # a white edge around its letters
+                    fills.append(Fill(texts[-1].box, order))
             elif tag in ("path", "rect", "circle"):
                 lines = _lines(child, tag)
                 moved = [[_at(matrix, point) for point in line] for line in lines]

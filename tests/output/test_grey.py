@@ -11,6 +11,7 @@ from rigc.output import html
 from rigc.record import Record
 from rigc.reports.content import Cell, Row, Table
 from rigc.reports.drawings.deck.legend import SIGNS
+from rigc.reports.drawings.overlay.legend import SIGNS as CHANGES
 from rigc.reports.drawings.plot import STYLES as CURVES
 from rigc.reports.drawings.shapes import COLOURS, PATTERNS, TEXT_COLOURS, Box, Circle, Line, Shape
 from rigc.resources import folder
@@ -76,8 +77,9 @@ def size(shape: Record) -> tuple[float, ...]:
     return tuple(getattr(shape, name) for name in ("width", "height", "radius") if hasattr(shape, name))
 
 
-def test_no_two_signs_of_the_deck_share_a_form() -> None:
-    forms = [form(shapes) for shapes in SIGNS.values()]
+@pytest.mark.parametrize("signs", [SIGNS, CHANGES], ids=["deck", "overlay"])
+def test_no_two_signs_share_a_form(signs: dict[str, tuple[Shape, ...]]) -> None:
+    forms = [form(shapes) for shapes in signs.values()]
     assert all(forms)
     assert len(set(forms)) == len(forms)
 

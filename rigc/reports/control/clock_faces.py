@@ -6,9 +6,9 @@ from math import cos, pi, sin
 
 from rigc.model.wishes import Song
 from rigc.reports.content import Drawing
-from rigc.reports.drawings.shapes import THICK, Circle, Label, Line, Shape
+from rigc.reports.drawings.shapes import THICK, Circle, Label, Line, Polygon, Shape
 
-_RADIUS, _TICK, _DOWN = 9.0, 2.0, 32.0
+_RADIUS, _TICK, _DOWN, _HAND = 9.0, 2.0, 32.0, 0.9
 _ROW_MM = 180.0  # what an upright page takes
 _LETTER_MM = 2.0  # width to allow for a letter
 _ENDS = (7, 5)  # where the travel of a knob begins and ends
@@ -34,7 +34,8 @@ def _face(x: float, y: float, unit: str, knob: str, hour: int) -> list[Shape]:
     shapes: list[Shape] = [Circle(x, y, _RADIUS, width_mm=THICK), Circle(x, y, 0.8, fill="solid")]
     for tick in (start, end):
         shapes.append(Line(*_at(x, y, tick, _RADIUS), *_at(x, y, tick, _RADIUS + _TICK)))
-    shapes.append(Line(x, y, *tip, width_mm=3 * THICK))
+    aside, down = cos(hour * pi / 6) * _HAND, sin(hour * pi / 6) * _HAND
+    shapes.append(Polygon(((x - aside, y - down), tip, (x + aside, y + down)), fill="solid"))
     words = (f"{hour} o'clock", unit, knob)
     shapes += [
         Label(x, y + _RADIUS + 5.5 + 4 * line, text, anchor="middle", strong=line == 0)

@@ -253,7 +253,7 @@ def test_nothing_placed() -> None:
 def test_a_legend_explains_only_what_is_drawn() -> None:
     plan = drawing(made(small()), "plan-plate")
     signs = [shape for shape in plan.shapes if isinstance(shape, Symbol) and not shape.name]
-    assert len(signs) == 1  # the foot switch; no plug, knob or drop line
+    assert len(signs) == 2  # the foot switch and the datum; no plug, knob or drop line
     assert "foot switch" in words(plan.shapes) and "knob" not in words(plan.shapes)
 
 

@@ -8,7 +8,7 @@ from written import changed
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Sheet, Table
-from rigc.reports.drawings.shapes import THICK, Label, Line
+from rigc.reports.drawings.shapes import Label, Polygon
 from rigc.reports.sheets.stage.preset_sheet import preset_sheet
 
 TOURING = "examples/long-haul/board.rig"
@@ -86,9 +86,9 @@ def test_clock_faces() -> None:
     sheet: Sheet = made.call(preset_sheet)
     face = sheet.block("knobs_1")
     assert isinstance(face, Drawing)
-    pointers = [shape for shape in face.shapes if isinstance(shape, Line) and shape.width_mm > THICK]
-    for pointer, (right, down) in zip(pointers, hours.values(), strict=True):
-        across, along = pointer.x2 - pointer.x1, pointer.y2 - pointer.y1
+    pointers = [shape.points for shape in face.shapes if isinstance(shape, Polygon)]
+    for (one, tip, other), (right, down) in zip(pointers, hours.values(), strict=True):
+        across, along = tip[0] - (one[0] + other[0]) / 2, tip[1] - (one[1] + other[1]) / 2
         assert (across > 1) - (across < -1) == right
         assert (along > 1) - (along < -1) == down
     words = [shape.text for shape in face.shapes if isinstance(shape, Label)]

@@ -16,6 +16,9 @@ from rigc.reports.drawings.shapes import HAIR, LETTERS, Circle, Label, Line, Pol
 
 FRONT = "front edge (player)"
 
+DATUM = {"datum": "datum, 0, 0"}
+"""Its words in a legend."""
+
 Beyond = tuple[float, float]
 """How far outside the deck the frame begins, in x and in y, in mm on paper: the outline of its case lies between."""
 
@@ -49,7 +52,7 @@ def zones(view: View, beyond: Beyond = NOTHING) -> tuple[Shape, ...]:
 
 
 def running(view: View, xs: Iterable[float], ys: Iterable[float], beyond: Beyond = NOTHING) -> tuple[Shape, ...]:
-    """Figures in mm from the datum: across at the front edge, along at the left one. Each reads at the end of its line."""
+    """Figures in mm from the datum: across under the deck, along left of it. Each reads at the end of its line."""
     return (*_datum(view), *_across(view, xs, beyond[1]), *_along(view, ys, beyond[0]))
 
 
@@ -67,15 +70,13 @@ def _datum(view: View) -> tuple[Shape, ...]:
 def _across(view: View, xs: Iterable[float], along: float) -> list[Shape]:
     values = _told((x for x in xs if 0 <= x <= view.width_mm), view.width_mm, view.right - view.left)
     wishes = tuple(view.point(x, 0)[0] for x in values)
-    edge = view.top - along if view.below else view.bottom + along
-    out = -1 if view.below else 1
+    edge = view.bottom + along
     shapes: list[Shape] = []
     for value, wish, at in zip(values, wishes, spread(wishes, _APART, view.left - 4, view.right + 4), strict=True):
-        start = edge + _OUT * out if value else edge + 2.2 * out
-        shapes.append(
-            Polyline(((wish, start), (wish, edge + 2.2 * out), (at, edge + (_BEND + 1) * out)), width_mm=HAIR)
-        )
-        shapes.append(_upright(at, edge + (_BEND + 1.6) * out, nearest_tenth(value), below=view.below))
+        start = edge + _OUT if value or view.below else edge + 2.2
+        shapes.append(Polyline(((wish, start), (wish, edge + 2.2), (at, edge + _BEND + 1)), width_mm=HAIR))
+        text = nearest_tenth(value)
+        shapes.append(Label(at, edge + _BEND + 1.6, text, anchor="end", level="middle", rotation=-90))
     return shapes
 
 
@@ -89,10 +90,6 @@ def _told(values: Iterable[float], whole_mm: float, room: float) -> list[float]:
         if (value - kept[-1]) / whole_mm * room >= _APART and (whole_mm - value) / whole_mm * room >= _APART:
             kept.append(value)
     return [*kept, whole_mm]
-
-
-def _upright(x: float, y: float, text: str, below: bool) -> Label:
-    return Label(x, y, text, anchor="start" if below else "end", level="middle", rotation=-90)
 
 
 def _along(view: View, ys: Iterable[float], aside: float) -> list[Shape]:

@@ -19,6 +19,7 @@ from rigc.reports.drawings.plots.spreading import spread
 from rigc.reports.drawings.shapes import LETTERS, THICK, THIN, Box, Circle, Label, Line, Point, Shape
 
 LEFT, RIGHT, FOOT = 14.0, 42.0, 7.0
+_LEADERS = 1.5  # between leaders side by side, in mm
 _IN = 4.0  # from the end of a tier to where its name points, in mm of the deck
 _NAMES = 22.0  # room for names over the tallest thing, in mm
 _HEIGHT = PAGE_HEIGHT / 2 - _NAMES - FOOT  # the views of one deck share a page
@@ -82,7 +83,7 @@ def elevation(rig: Rig, deck: Deck, span_mm: float, placement: Placement, plugs:
         height_mm=height,
         shapes=tuple(shapes),
         scale=scale,
-        caption=_left_out(deck, placement, seen),
+        caption=_left_out(deck, placement, seen, (*above, *hanging)),
     )
 
 
@@ -159,15 +160,30 @@ def _floor_words(deck: Deck, view: str) -> str:
 
 def _calls(edge: Edge, seen: tuple[Face, ...], hiding: tuple[Face, ...]) -> tuple[Callout, ...]:
     """What is seen of each thing on top."""
-    spots = [(face, visible(face, hiding)) for face in seen if not face.under]
-    return tuple(Callout(face.thing, edge.point(at, face.top - 4)) for face, at in spots if at is not None)
+    standing = tuple(face for face in seen if not face.under)
+    return tuple(Callout(face.thing, edge.point(at, face.top - 4)) for face, at in _spots(standing, hiding, edge.scale))
 
 
 def _hanging(edge: Edge, seen: tuple[Face, ...]) -> tuple[Callout, ...]:
     """What hangs below the deck: told where most of it is seen, at its lower edge."""
     turned = tuple(face.replace(bottom=-face.top, top=-face.bottom) for face in seen)
-    spots = [(face, visible(face, turned)) for face in turned if face.under]
-    return tuple(Callout(face.thing, edge.point(at, 4 - face.top)) for face, at in spots if at is not None)
+    under = tuple(face for face in turned if face.under)
+    return tuple(Callout(face.thing, edge.point(at, 4 - face.top)) for face, at in _spots(under, turned, edge.scale))
+
+
+def _spots(some: tuple[Face, ...], hiding: tuple[Face, ...], scale: float) -> list[tuple[Face, float]]:
+    """Where along the edge a leader goes to each that is seen: in the middle of what is seen of it, or beside the leader there."""
+    seen = [(face, stretch) for face in some if (stretch := visible(face, hiding)) is not None]
+    found: list[tuple[Face, float]] = []
+    taken: list[float] = []
+    for face, (low, high) in sorted(seen, key=lambda each: each[1][1] - each[1][0]):
+        middle = (low + high) / 2
+        ways = (middle + side * step * _LEADERS * scale for step in range(4) for side in (1, -1))
+        free = (at for at in ways if low <= at <= high and all(abs(at - other) >= _LEADERS * scale for other in taken))
+        at = next(free, middle)
+        taken.append(at)
+        found.append((face, at))
+    return found
 
 
 def _panel_jacks(rig: Rig, deck: Deck) -> list[PanelJack]:
@@ -236,7 +252,11 @@ def _described(deck: Deck, seen: tuple[Face, ...], limits: tuple[Limit, ...], vi
     return f"Deck {deck.name}, {_TITLES[view]}. Tops in mm over the deck: {tops}. Below it: {under}.{told}"
 
 
-def _left_out(deck: Deck, placement: Placement, seen: tuple[Face, ...]) -> str:
-    drawn = {face.thing for face in seen}
+def _left_out(deck: Deck, placement: Placement, seen: tuple[Face, ...], named: tuple[Callout, ...]) -> str:
+    """What cannot be drawn, and what others hide."""
+    drawn, told = [face.thing for face in seen], {call.text for call in named}
     missing = [body.thing for body in placement.outlines.values() if body.deck == deck.name and body.thing not in drawn]
-    return f"Not drawn, for want of a height: {', '.join(missing)}." if missing else ""
+    hidden = [thing for thing in drawn if thing not in told]
+    sentences = [f"Behind others: {', '.join(hidden)}."] if hidden else []
+    sentences += [f"Not drawn, for want of a height: {', '.join(missing)}."] if missing else []
+    return " ".join(sentences)

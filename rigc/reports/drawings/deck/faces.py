@@ -36,8 +36,8 @@ def faces(deck: Deck, placement: Placement, plugs: PlugBodies, view: str) -> tup
     return tuple(sorted((face for face in found if face is not None), key=lambda face: (face.near, face.thing)))
 
 
-def visible(face: Face, all_faces: tuple[Face, ...]) -> float | None:
-    """Where along the edge the top of a face is best seen: the middle of its longest stretch before which nothing stands."""
+def visible(face: Face, all_faces: tuple[Face, ...]) -> tuple[float, float] | None:
+    """From where to where along the edge the top of a face is best seen: its longest stretch before which nothing stands."""
     step = (face.high - face.low) / _PARTS
     level = face.top - (face.top - face.bottom) * 0.1
     hiding = [other for other in all_faces if other.near > face.near and other.bottom < level < other.top]
@@ -47,7 +47,7 @@ def visible(face: Face, all_faces: tuple[Face, ...]) -> float | None:
         at = face.low + (part + 0.5) * step
         run = [] if any(other.low < at < other.high for other in hiding) else [*run, at]
         best = max(best, run, key=len)
-    return sum(best) / len(best) if best else None
+    return (best[0], best[-1]) if best else None
 
 
 _PARTS = 24

@@ -12,7 +12,7 @@ from rigc.analysis.routes.deck_holes import FOOT, PANEL, DeckHole
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.reports.content import Drawing
-from rigc.reports.drawings.deck.deck_frame import front_edge, running, zones
+from rigc.reports.drawings.deck.deck_frame import DATUM, front_edge, running, zones
 from rigc.reports.drawings.deck.deck_ground import deck_ground, deck_words
 from rigc.reports.drawings.deck.legend import legend, legend_foot
 from rigc.reports.drawings.deck.sheet_view import foot_of, ground_of, label_ground
@@ -121,4 +121,4 @@ def _words(holes: tuple[DeckHole, ...], strips: bool, deck: Deck) -> dict[str, s
     }
     told = {"hole": "centre of a hole, slot or gap", "panel hole": "hole to suit its jack", "foot": "foot of the deck",
             "strip": "strip on the deck", "drop line": "drop line"}  # fmt: skip
-    return {word: told[word] for word, drawn in there.items() if drawn}
+    return {word: told[word] for word, drawn in there.items() if drawn} | DATUM

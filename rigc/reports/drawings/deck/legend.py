@@ -13,7 +13,9 @@ ROW = 4.6
 _SIGN, _GAP = 10.0, 4.0
 
 SIGNS: dict[str, tuple[Shape, ...]] = {
+    "datum": (Circle(5, 0, 0.9), Line(3.2, 0, 6.8, 0, width_mm=HAIR), Line(5, -1.8, 5, 1.8, width_mm=HAIR)),
     "plug": (Box(2, -1.4, 6, 2.8, fill="hatch"),),
+    "room to bend": (Box(2, -1.4, 6, 2.8, pattern="dotted"),),
     "open jack": (open_sign(5, 0),),
     "foot switch": (Circle(5, 0, 1.2, fill="solid", width_mm=HAIR),),
     "knob": (Circle(5, 0, 1.0),),

@@ -21,7 +21,7 @@ from rigc.reports.drawings.deck.around_deck import (
     reaches,
 )
 from rigc.reports.drawings.deck.bodies import jack_mark, outline, plug, switches
-from rigc.reports.drawings.deck.deck_frame import Beyond, front_edge, running, zones
+from rigc.reports.drawings.deck.deck_frame import DATUM, Beyond, front_edge, running, zones
 from rigc.reports.drawings.deck.deck_ground import area_boxes, area_wishes, deck_ground, deck_words
 from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_tracks import side_by_side
@@ -55,7 +55,9 @@ def plan(
     on_top = side_by_side(tuple(way for way in ways if not way.under), view.scale)
     plugged = tuple(body for body in plugs.all if body.thing in standing)
     unused = () if leads is None else open_jacks(rig, placement, leads, view, standing)
-    words = _words(rig, deck, bodies, ways, bool(plugged), bool(unused), _cased(rig, deck, view))
+    words = _words(rig, deck, bodies, ways, plugged, bool(unused), _cased(rig, deck, view), leads is not None)
+    words |= {"leads": "lead on the deck"} if on_top else {}
+    words |= DATUM if leads is not None else {}
     ground = ground_of(view)
     top = foot_of(view) if leads is not None else view.bottom + view.along + PLAIN_LEGEND
     least = ground.bottom if leads is not None else 0.0
@@ -99,7 +101,7 @@ def _drawn(
     cased = _cased(rig, deck, view)
     beyond = (0.0, 0.0) if cased is None else (cased.aside_mm / view.scale, cased.along_mm / view.scale)
     if leads is not None:
-        shapes += [*zones(view, beyond), *_dimensions(view, bodies, beyond)]
+        shapes += [*zones(view, beyond), *_dimensions(deck, view, bodies, beyond)]
     shapes.append(front_edge(view, beyond))
     shapes += deck_words(deck, view, beyond[0], drops=False)
     shapes += area_boxes(rig, deck, view)
@@ -161,9 +163,10 @@ def _lines(view: View, on_top: tuple[Way, ...]) -> list[Shape]:
     return shapes
 
 
-def _dimensions(view: View, bodies: tuple[Outline, ...], beyond: Beyond) -> tuple[Shape, ...]:
-    """The front left corners of what stands on the deck."""
-    return running(view, (body.x_mm for body in bodies), (body.y_mm for body in bodies), beyond)
+def _dimensions(deck: Deck, view: View, bodies: tuple[Outline, ...], beyond: Beyond) -> tuple[Shape, ...]:
+    """The front left corners of what stands on the deck, and where its tiers begin and end."""
+    tiers = [edge for tier in deck.tiers for edge in (tier.front_mm, tier.rear_mm)]
+    return running(view, (body.x_mm for body in bodies), (*(body.y_mm for body in bodies), *tiers), beyond)
 
 
 def _words(
@@ -171,16 +174,18 @@ def _words(
     deck: Deck,
     bodies: tuple[Outline, ...],
     ways: tuple[Way, ...],
-    plugged: bool,
+    plugged: tuple[PlugBody, ...],
     unused: bool,
     cased: CaseRoom | None,
+    flagged: bool,
 ) -> dict[str, str]:
     units = [rig.units[body.thing] for body in bodies if body.thing in rig.units]
     jacks = [jack for panel in rig.panels.values() for jack in panel.jacks]
     there = {
         "foot switch": any(unit.switches for unit in units),
         "knob": any(unit.knobs for unit in units),
-        "plug": plugged,
+        "plug": bool(plugged),
+        "room to bend": any(body.bend_mm for body in plugged),
         "open jack": unused,
         "panel jack": any(jack.role != "inlet" for jack in jacks),
         "mains inlet": any(jack.role == "inlet" for jack in jacks),
@@ -189,9 +194,11 @@ def _words(
     }
     words = {word: word for word, drawn in there.items() if drawn}
     if plugged:
-        words["plug"] = "plug; its flag: lead, jack"
+        words["plug"] = "plug; its flag: lead, jack" if flagged else "plug"
     if unused:
         words["open jack"] = "jack without a plug"
+    if any(body.bend_mm for body in plugged):
+        words["room to bend"] = "room that its cable needs"
     words |= {told: told.partition(" ")[2] for way in ways for told in way.make.sign_words}
     words |= {} if cased is None else {"inside of the case": case_words(cased)}
     return words | ({"reach of a foot": "reach of a foot"} if reached(rig, {body.thing for body in bodies}) else {})

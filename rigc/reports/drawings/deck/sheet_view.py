@@ -12,8 +12,8 @@ LEFT, TOP, BOTTOM = 16.0, 9.5, 30.5
 LEGEND = 18.0
 """From a deck down to its legend, in mm: running dimensions and the name of the front edge stand between."""
 
-BELOW_TOP, BELOW_LEGEND = 14.0, 6.0
-"""The same for a deck seen from below: its stamp and the name of its front edge stand above it, nothing but labels below."""
+BELOW_TOP, BELOW_LEGEND = 14.0, 14.0
+"""The same for a deck seen from below: its stamp and the name of its front edge stand above it, running dimensions below."""
 
 PLAIN_BOTTOM, PLAIN_LEGEND = 18.0, 7.0
 """The same below a deck that is drawn without dimensions."""

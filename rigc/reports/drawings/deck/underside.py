@@ -14,7 +14,7 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.bodies import jack_mark, outline
 from rigc.reports.drawings.deck.bundles import Bundles, Run, bundles
-from rigc.reports.drawings.deck.deck_frame import front_edge, zones
+from rigc.reports.drawings.deck.deck_frame import DATUM, front_edge, running, zones
 from rigc.reports.drawings.deck.deck_ground import deck_ground, deck_words
 from rigc.reports.drawings.deck.flags import flags, wish
 from rigc.reports.drawings.deck.lead_ways import Way
@@ -100,6 +100,7 @@ def _drawn(
     """All but the legend, and the names that found no room."""
     shapes: list[Shape] = [*deck_ground(deck, view, drops=False), *zones(view), front_edge(view)]
     shapes += [*deck_words(deck, view, drops=False), *stamp(view)]
+    shapes += running(view, (body.x_mm for body in bodies), (body.y_mm for body in bodies))
     shapes += [outline(body, view) for body in bodies]
     shapes += [Line(*start, *end, pattern="dashed") for start, end in laid.covered]
     shapes += [Line(*start, *end, width_mm=THICK) for start, end in laid.seen]
@@ -200,7 +201,7 @@ def stamp(view: View) -> tuple[Shape, ...]:
 
 
 def _words(ways: tuple[Way, ...], laid: Bundles) -> dict[str, str]:
-    words = {word: word for word in ("below the deck", "through the deck")}
+    words = {word: word for word in ("below the deck", "through the deck")} | DATUM
     words["leads"] = "leads below the deck"
     if laid.covered:
         words["covered"] = "the same, above what hangs there"

@@ -191,12 +191,16 @@ class Ground:
         self._enter()
         found: list[tuple[int, Choice] | None] = []
         for ways in wanted:
+            wishes = [(number, Wish(partial(iter, choices))) for number, (_, choices) in enumerate(ways)]
+            wishes += [(number, Wish(partial(_in_small_letters, wish))) for number, wish in wishes]
             found.append(None)
-            for number, (stroke, choices) in enumerate(ways):
-                choice = self._placed((Wish(partial(iter, choices)),))[0] if self._clear(stroke) else None
-                if choice is not None:
-                    self._draw(stroke)
-                    found[-1] = (number, choice)
+            for number, wish in wishes:
+                stand = min(self._free(wish, _KEPT), key=_cost, default=None) if self._clear(ways[number][0]) else None
+                if stand is not None:
+                    self._stay((stand,))
+                    self._draw(ways[number][0])
+                    self._settle()
+                    found[-1] = (number, stand.choice)
                     break
         self._entered = len(self._put) + sum(each is not None for each in found)  # who asked puts them here
         return tuple(found)
@@ -278,7 +282,7 @@ class Ground:
         small = Wish(partial(_in_small_letters, wish))
         wishes = (wish,) if wish.sign is not None else (wish, small)
         for each in wishes:
-            own = min(self._free(each, _KEPT), key=lambda stand: stand.cost, default=None)
+            own = min(self._free(each, _KEPT), key=_cost, default=None)
             found = own or self._anywhere(each, self._straight)
             if found is not None:
                 return found
@@ -452,6 +456,10 @@ def _points(choice: Choice) -> tuple[Point, ...]:
         return ()
     x, y, *end = _leader(choice.knee or choice.start, choice.box)
     return (*(() if choice.knee is None else (choice.start,)), (x, y), (end[0], end[1]))
+
+
+def _cost(stand: Stand) -> float:
+    return stand.cost
 
 
 def _dot(start: Point) -> Room:

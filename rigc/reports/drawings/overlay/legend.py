@@ -8,10 +8,10 @@ from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, THIN, Box, Circle
 
 SIGNS: dict[str, tuple[Shape, ...]] = {
     "as it was": (Box(1, -1.5, 8, 3, "grey", "dashed", THIN),),
-    "as it is, changed": (Box(1, -1.5, 8, 3, width_mm=THICK),),
-    "unchanged": (Box(1, -1.5, 8, 3, width_mm=THIN),),
+    "as it is, changed": (Box(1, -1.5, 8, 3, width_mm=THICK, fill="white"),),
+    "unchanged": (Box(1, -1.5, 8, 3, width_mm=THIN, fill="tint"),),
     "lead as it ran": (Line(0, 0, 10, 0, "grey", "dashed"),),
-    "lead as it runs": (Line(0, 0, 10, 0),),
+    "lead as it runs": (Line(0, 0, 10, 0, width_mm=THICK),),
     "jack or hole": (Circle(5, 0, 1.4),),
     "on top of the deck": (Box(1, -1.5, 8, 3, "grey", "dotted", HAIR),),
 }

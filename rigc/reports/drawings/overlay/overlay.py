@@ -85,7 +85,7 @@ def _bodies(after: Results, deck: Deck, view: View, side: tuple[Mark, ...]) -> l
             if not body.under
         ]
     shapes += [
-        outline(body, view).replace(width_mm=THICK if body.thing in changed else THIN)
+        outline(body, view) if body.thing in changed else outline(body, view, "tint").replace(width_mm=THIN)
         for body in there
         if body.under is view.below
     ]
@@ -95,10 +95,10 @@ def _bodies(after: Results, deck: Deck, view: View, side: tuple[Mark, ...]) -> l
 def _lines(view: View, side: tuple[Mark, ...]) -> list[Shape]:
     """The ways of changed leads beside each other, the old ones first."""
     shapes: list[Shape] = []
-    for at, colour, pattern in ((0, "grey", "dashed"), (1, "black", "solid")):
+    for at, colour, pattern, width in ((0, "grey", "dashed", THIN), (1, "black", "solid", THICK)):
         found = tuple(way for mark in side if (way := mark.ways[at]) is not None)
         for way in side_by_side(found, view.scale):
-            shapes.append(Polyline(tuple(view.point(*point) for point in way.points), colour, pattern, THIN))
+            shapes.append(Polyline(tuple(view.point(*point) for point in way.points), colour, pattern, width))
     return shapes
 
 
