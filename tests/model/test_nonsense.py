@@ -87,6 +87,8 @@ tie A2 and A3 | tie A3 and A2
 Y1 series for groyne | Y2 series for groyne
 all with hook | all with wide
 slipway, lever bolted | slipway screwed
+slipway, lever bolted | slipway with hook
+tier back 300..480 mm raised 30 mm | tier rear 350..480 mm raised 10 mm
 marl with hook | marl with wide
 groyne bridged "plate 60 x 120 mm" | groyne bridged "plate 70 x 120 mm"
 test 5 at mere.o5 expects 12.1 V | test 5 at mere.o5 expects 9.1 V
@@ -227,6 +229,14 @@ box alone | box may share
 spare 1 of mere | spare 99 of mere
 level r -20 dBu peak 4 dBu max 11 dBu | level mains -20 dBu
 loop 1..2 send s1..s2 return r1..r2 | loop 1..2 send r1..r2 return s1..s2
+body 105 x 95 x 40 mm | body 105 x 95 x 40 x 20 mm
+vents rear | vents top
+band 823..832 MHz allowed DE, FR | band 823..832 MHz allowed
+drop 70, 154, 290, 390 mm | drop 70, 154, 290, 290 mm
+heel 10 mm | heel 490 mm
+feet 20 mm in | feet 300 mm in
+A1 heron.out -> box.in angle to angle of thin over slack 60 mm made 900 mm in "A" | A1 heron.out -> box.in over through 70 mm
+Y1 series for groyne | Y1 series for marl
 """
 """A line of the rig, and what stands in its place."""
 

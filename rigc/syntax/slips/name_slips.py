@@ -27,6 +27,7 @@ MONTHS = (
 _CAPITALS = {
     "country": "a country is its two capital letters (ISO 3166-1)",
     "origin": "a country is its two capital letters (ISO 3166-1)",
+    "band": "a country is its two capital letters (ISO 3166-1)",
     "revision": "a revision is a capital letter",
     "follows": "a revision is a capital letter",
     "colour": "a colour is its two capital letters (IEC 60757)",

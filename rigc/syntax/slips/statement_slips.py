@@ -214,6 +214,12 @@ def _comma(m: Mistake) -> Wording | None:
 
 def _unit_on_a_count(m: Mistake) -> Wording | None:
     counted = re.search(r"(?<![\d.])(\d+(?:\.\d+)?)[ \t]*\Z", m.before)
+    sizes = re.search(r"\d(?: *x *\d+(?:\.\d+)?)+ *\Z", m.before)
+    if sizes and m.word == "x":
+        most = sizes[0].count("x") + 1
+        return Wording(
+            f"a size too many: {most} go here", "not this one", "delete it, or write it in a line of its own"
+        )
     measure = re.fullmatch(r"[A-Za-z%]{1,4}", m.word) and m.word not in m.literals.values()
     if counted and measure and "UNIT" not in m.expected:
         return Wording(

@@ -167,6 +167,8 @@ def _side(m: Mistake) -> Wording | None:
         return None
     if ours := _SIDES.get(m.word.lower(), ""):
         return Wording(f"'{m.word}' is no side of a unit here", f"did you mean '{ours}'?", mends=m.write(ours))
+    if m.before.split()[:1] == ["vents"]:
+        return Wording(f"'{m.word}' is no side of a unit here", "a side goes here", "write left, right, front or rear")
     advice = "write the side to which its plug points: left, right, front or rear"
     return Wording(f"'{m.word}' is no side on which a jack can be", "a side goes here", advice)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.near import nearest
 from rigc.model.deck import Case, Deck, Hole, Place, Rail, Tier, deck_meant
 from rigc.model.fact import Fact
@@ -11,7 +12,7 @@ from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.deck.inside_deck import check_deck
 from rigc.model.resolve.deck.turning import turning
 from rigc.model.resolve.things.things import inherited, papers_of
-from rigc.model.scope import UNKNOWN, stated_twice, twice
+from rigc.model.scope import SAID_TWICE, UNKNOWN, stated_twice, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import Area
 from rigc.model.units.measures import (
@@ -73,6 +74,7 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
         fields["rails"] = (*fields.get("rails", ()), _rail(context, fact))
     elif isinstance(fact, nodes.Drop):
         lines = context.shared_values(OFFSET, *fact.lines)
+        _each_line_once(context, fact, lines)
         fields["drops_mm"] = tuple(sorted({*fields.get("drops_mm", ()), *lines}))
     elif isinstance(fact, nodes.Hole):
         x, y = context.shared_values(OFFSET, fact.x, fact.y)
@@ -94,6 +96,20 @@ def _deck_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
         fields.update(bare_metal=False, insulating=True)
     elif isinstance(fact, nodes.Note):
         fields["notes"] = (*fields.get("notes", ()), fact.text.value)
+
+
+def _each_line_once(context: Context, fact: nodes.Drop, lines: list[float]) -> None:
+    for at, line in enumerate(lines):
+        if line in lines[:at] and not any(each.span is fact.lines[at].span for each in context.findings):
+            context.report(
+                SAID_TWICE.at(
+                    fact.lines[at].span,
+                    f"the drop line at {line:g} mm stands twice in this list",
+                    label="the same again",
+                    also=(Label(fact.lines[lines.index(line)].span, "first named here"),),
+                    help="name each line once, or correct the number",
+                )
+            )
 
 
 def _rail(context: Context, fact: nodes.Rail) -> Rail:

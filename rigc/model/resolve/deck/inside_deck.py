@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from rigc.diagnostics.diagnostic import Label
 from rigc.model.deck import Deck, deck_meant
 from rigc.model.resolve.context import Context
@@ -27,10 +29,40 @@ def check_deck(context: Context, deck: Deck) -> None:
         if tier.front_mm < 0 or tier.rear_mm > depth:
             said = f"the tier '{tier.name}' runs from {tier.front_mm:g} to {tier.rear_mm:g} mm"
             _told(context, deck, tier.span, said)
+    _room_left(context, deck, width, depth)
+    _apart(context, deck)
     beyond = [line for line in deck.drops_mm if not 0 <= line <= depth]
     if beyond:
         lines = " and ".join(f"{line:g}" for line in beyond)
         _told(context, deck, deck.declared, f"'{deck.name}' states drop lines at y = {lines} mm")
+
+
+def _room_left(context: Context, deck: Deck, width: float, depth: float) -> None:
+    """A finding where the heel takes the whole deck, or its feet would stand beyond each other."""
+    heel, feet = deck.heel_mm, deck.feet_inset_mm
+    if heel is not None and heel.value >= depth:
+        _told(context, deck, heel.span, f"a heel of {heel.typed} leaves nothing to stand on")
+    if feet is not None and 2 * feet.value >= min(width, depth):
+        _told(context, deck, feet.span, f"feet {feet.typed} in from each edge have no room between them")
+
+
+def _apart(context: Context, deck: Deck) -> None:
+    """A finding where two rails or two tiers lie in one another."""
+    rails = [(rail.front_mm, rail.rear_mm, rail.span, "rail") for rail in deck.rails]
+    tiers = [(tier.front_mm, tier.rear_mm, tier.span, f"tier '{tier.name}'") for tier in deck.tiers]
+    for sort in (sorted(rails, key=lambda each: each[:2]), sorted(tiers, key=lambda each: each[:2])):
+        for (_, rear, first, name), (front, end, span, other) in pairwise(sort):
+            if front < rear and not any(each.span is span for each in context.findings):
+                context.report(
+                    OUTSIDE_BODY.at(
+                        span,
+                        f"this {other} from {front:g} to {end:g} mm begins within the {name} that ends at {rear:g} mm",
+                        subject=(deck.name,),
+                        label="in one another",
+                        also=(Label(first, "with this"),),
+                        help="measure both again from the front edge",
+                    )
+                )
 
 
 def check_rooms(context: Context, decks: dict[str, Deck], rooms: tuple[Area, ...]) -> None:

@@ -5,17 +5,19 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
-from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.model.jacks import Port
 from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.wishes.loose_leads import LooseLead, told
-from rigc.model.scope import LOOSE_LEAD, TAKEN, UNKNOWN, stated_twice, twice
+from rigc.model.scope import LOOSE_LEAD, SAID_TWICE, TAKEN, UNKNOWN, stated_twice, twice
+from rigc.model.slips.unclear_feed import UNCLEAR_FEED
 from rigc.model.things import Supply
 from rigc.model.units.measures import LEAD, OFFSET, SLACK
 from rigc.model.wishes import Adaptor, Connection, LeadFacts, LeadWishes, MountWishes, PowerWishes, When
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -45,7 +47,7 @@ class Leads:
             if isinstance(node, nodes.Lead):
                 self._lead(node, power)
             elif isinstance(node, nodes.Adaptor):
-                self._adaptor(node)
+                self._adaptor(node, power)
         loose = [each for each in self.loose if not {each.start.thing, each.end.thing} & broken]
         for finding in told(loose, self.connections, power):
             self.context.report(finding)
@@ -74,6 +76,8 @@ class Leads:
             return
         if self._through_air(node, start, end) or not self._joins(node, start, end, power):
             return
+        if node.through is not None and node.run is not None and node.run.text == "over":
+            self._over_and_through(node)
         plugs = None
         if node.plugs is not None:
             found = [
@@ -99,6 +103,20 @@ class Leads:
                 (node.plugs.first.span, node.plugs.second.span) if node.plugs is not None else (),
                 node.cable.span if node.cable is not None else None,
                 tuple(self.context.shared_values(OFFSET, *node.through.lines)) if node.through else (),
+            )
+        )
+
+    def _over_and_through(self, node: nodes.Lead) -> None:
+        assert node.through is not None and node.run is not None
+        gone = [Span(each.span.source, each.span.start - 1, each.span.end) for each in (node.run, node.through)]
+        self.context.report(
+            SAID_TWICE.at(
+                node.through.span,
+                f"{node.mark.text} goes over the deck and through it; what goes over it stays above",
+                subject=(node.mark.text,),
+                label="this can't be",
+                also=(Label(node.run.span, "with this"),),
+                mends=tuple(Mend(f"delete '{span.text.strip()}'", (Replace(span, ""),)) for span in gone),
             )
         )
 
@@ -143,10 +161,29 @@ class Leads:
         self.loose.append(LooseLead(node.mark.text, start, end, supplied, node.span))
         return False
 
-    def _adaptor(self, node: nodes.Adaptor) -> None:
+    def _adaptor(self, node: nodes.Adaptor, power: PowerWishes) -> None:
         unit = self.context.scopes["thing"].find(node.unit, MOUNTED, "a unit")
         if self._take(node.mark) and unit is not None:
+            self._of_use(node, power)
             self.adaptors.append(Adaptor(node.mark.text, node.kind.text, unit, node.span))
+
+    def _of_use(self, node: nodes.Adaptor, power: PowerWishes) -> None:
+        """A finding where a unit has an adaptor that joins two outlets, and is fed by a statement from one."""
+        feed = next((each for each in power.feeds if node.unit.text in each.units), None)
+        if feed is None or node.kind.text not in ("series", "parallel") or feed.how == node.kind.text:
+            return
+        self.context.report(
+            UNCLEAR_FEED.at(
+                node.span,
+                f"{node.mark.text} joins two outlets in {node.kind.text} for '{node.unit.text}', which {feed.outlets[0]} feeds"
+                if len(feed.outlets) == 1
+                else f"{node.mark.text} joins two outlets in {node.kind.text} for '{node.unit.text}', which is fed in {feed.how}",
+                subject=(node.mark.text, node.unit.text),
+                label="this adaptor",
+                also=(Label(feed.span, "fed so"),),
+                mends=(Mend(f"delete '{node}'", (Delete(node.span),)),),
+            )
+        )
 
     def _other(self, node: Any) -> None:
         if isinstance(node, nodes.Retired):
@@ -219,11 +256,13 @@ def mounting(context: Context) -> MountWishes:
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply") and strip:
                         _once(context, f"the strip of '{word.text}'", stripped, word)
+                        _held_otherwise(context, word, fixed)
                         strips[word.text] = strip
             elif isinstance(node, nodes.Fixing):
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply"):
                         _once(context, f"how '{word.text}' is held beside strips", fixed, word)
+                        _held_otherwise(context, word, stripped)
                         fixings[word.text] = node.how.text
             elif isinstance(node, nodes.Bridged) and scope.find(node.thing, MOUNTED, "a unit or a supply"):
                 bridged[node.thing.text] = node.text.value if node.text else ""
@@ -235,3 +274,9 @@ def _once(context: Context, what: str, told: dict[str, Word], word: Word) -> Non
     first = told.setdefault(word.text, word)
     if first is not word:
         context.report(stated_twice(what, word, first))
+
+
+def _held_otherwise(context: Context, word: Word, others: dict[str, Word]) -> None:
+    """A finding where a thing is held by a strip, and by bolts, screws or brackets as well."""
+    if word.text in others:
+        context.report(stated_twice(f"how '{word.text}' is held", word, others[word.text]))
