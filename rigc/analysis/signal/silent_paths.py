@@ -15,7 +15,8 @@ class SilentPath(Record):
     """Ways from an instrument to the jacks `ends` on which the same units pass nothing.
 
     `behind` are, one for each of these ends, the jacks at which the way goes on behind those units: the end itself, or what passes sound.
-    `planned` where in each scenario a bypass plan goes round all of them to one of these ends; else `ends` and `scenarios` are
+    `planned` where in each scenario the instrument is still heard somewhere: a bypass plan goes round all that is silent to one of its
+    ends, or a way to one of them passes without power; else `ends` and `scenarios` are
     those for which none does, `scenarios` empty where it is so in all.
     """
 
@@ -47,6 +48,7 @@ def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
     unsure: dict[str, None] = {}
     for hookup in ways.hookups:
         here: dict[tuple[str, tuple[str, ...]], dict[Port, _Arrival]] = {}
+        heard: set[str] = set()
         for source in hookup.sources:
             for end, way in least_silent_ways(rig, hookup, source, _ends(rig, hookup)).items():
                 if any(_is_end(rig, port.thing) and port.thing != end.thing for port in way):
@@ -55,12 +57,17 @@ def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
                 stops = {name: stops_sound(rig.units[name]) for name in names}
                 unsure.update(dict.fromkeys(name for name, each in stops.items() if each is None))
                 silent = tuple(name for name, each in stops.items() if each)
-                if silent:
+                if not silent:
+                    heard.update(() if None in stops.values() else (source.thing,))
+                else:
                     planned = any(_goes_round(plan.start, plan.end, way, silent) for plan in rig.bypass_plans)
                     last = max(place for place, port in enumerate(way) if port.thing in silent)
                     behind = way[min(last + 1, len(way) - 1)]
                     here.setdefault((source.thing, silent), {})[end] = _Arrival(behind, planned)
+                    heard.update((source.thing,) if planned else ())
         for key, ends in here.items():
+            if key[0] in heard:
+                ends = {end: each.replace(planned=True) for end, each in ends.items()}
             found.setdefault(key, []).append((hookup, ends))
     return SilentPaths(tuple(_path(*key, times) for key, times in found.items()), tuple(unsure))
 

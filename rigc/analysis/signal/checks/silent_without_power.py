@@ -5,7 +5,8 @@ What to do: say which lead goes round the board when everything fails (`bypass g
 units that pass without power.
 Source: common practice, no source. Looked at with all units off and all loops out; where there is a way past a unit, that
 way is taken. A unit that latches passes nothing if it was on. In each scenario a plan has to lead to an amp or desk that is used
-there. Headphones count as no end, nor what a desk sends on: nobody in the hall hears it, and no lead past the board drives it.
+there; one amp that still sounds is enough. Headphones count as no end, nor what a desk sends on: nobody in the hall hears it, and
+no lead past the board drives it.
 """
 
 from __future__ import annotations

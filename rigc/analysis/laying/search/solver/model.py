@@ -22,7 +22,11 @@ from rigc.record import Record
 
 _MADE = 100  # leads are made in steps of so many tenths of a millimetre
 _FAR = 1 << 20
-_PARTS = ((3, 0.1), (4, 0.2), (6, 0.4))  # so many things has a part of a larger board, and all such parts that share of the work
+_PARTS = (
+    (3, 0.1),
+    (4, 0.2),
+    (6, 0.4),
+)  # so many things has a part of a larger board, and all such parts that share of the work
 _WHOLE = 0.3  # is left for the board itself then
 
 
