@@ -6,7 +6,7 @@ from rigc.analysis.signal.amp_ends import amp_ends
 from rigc.analysis.signal.least_silent_way import least_silent_ways, stops_sound
 from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.model.jacks import Port
-from rigc.model.rig import Rig
+from rigc.model.rig import BypassPlan, Rig
 from rigc.model.ways.inner_ways import sinks
 from rigc.record import Record
 
@@ -17,7 +17,8 @@ class SilentPath(Record):
     `behind` are, one for each of these ends, the jacks at which the way goes on behind those units: the end itself, or what passes sound.
     `planned` where in each scenario the instrument is still heard somewhere: a bypass plan goes round all that is silent to one of its
     ends, or a way to one of them passes without power; else `ends` and `scenarios` are
-    those for which none does, `scenarios` empty where it is so in all.
+    those for which none does, `scenarios` empty where it is so in all. `short` are plans that go round some of the units, with those that
+    they leave in the way.
     """
 
     instrument: str
@@ -26,6 +27,7 @@ class SilentPath(Record):
     units: tuple[str, ...]
     planned: bool
     scenarios: tuple[str, ...]
+    short: tuple[tuple[BypassPlan, tuple[str, ...]], ...] = ()
 
 
 class _Arrival(Record):
@@ -33,6 +35,7 @@ class _Arrival(Record):
 
     behind: Port
     planned: bool
+    short: tuple[tuple[BypassPlan, tuple[str, ...]], ...] = ()
 
 
 class SilentPaths(Record):
@@ -63,7 +66,9 @@ def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
                     planned = any(_goes_round(plan.start, plan.end, way, silent) for plan in rig.bypass_plans)
                     last = max(place for place, port in enumerate(way) if port.thing in silent)
                     behind = way[min(last + 1, len(way) - 1)]
-                    here.setdefault((source.thing, silent), {})[end] = _Arrival(behind, planned)
+                    here.setdefault((source.thing, silent), {})[end] = _Arrival(
+                        behind, planned, _short(rig, way, silent)
+                    )
                     heard.update((source.thing,) if planned else ())
         for key, ends in here.items():
             if key[0] in heard:
@@ -78,7 +83,20 @@ def _path(instrument: str, silent: tuple[str, ...], times: list[tuple[Hookup, di
     scenarios = dict.fromkeys(name for hookup, _ in unplanned for name in hookup.scenarios)
     partly = 0 < len(unplanned) < len(times)
     return SilentPath(
-        instrument, tuple(ends), tuple(ends.values()), silent, not unplanned, tuple(scenarios) if partly else ()
+        instrument,
+        tuple(ends),
+        tuple(ends.values()),
+        silent,
+        not unplanned,
+        tuple(scenarios) if partly else (),
+        tuple(
+            {
+                plan.span.start: (plan, left)
+                for _, each in unplanned
+                for at in each.values()
+                for plan, left in at.short
+            }.values()
+        ),
     )
 
 
@@ -99,6 +117,17 @@ def _goes_round(start: Port, end: Port, way: tuple[Port, ...], silent: tuple[str
         return False
     places = [place for place, port in enumerate(way) if port.thing in silent]
     return way.index(start) < min(places) and max(places) < way.index(end)
+
+
+def _short(rig: Rig, way: tuple[Port, ...], silent: tuple[str, ...]) -> tuple[tuple[BypassPlan, tuple[str, ...]], ...]:
+    """The plans along a way that go round some of its silent units, with the others."""
+    found = []
+    for plan in rig.bypass_plans:
+        if plan.start in way and plan.end in way:
+            round_it = {port.thing for port in way[way.index(plan.start) + 1 : way.index(plan.end)]}
+            left = tuple(name for name in silent if name not in round_it or name == plan.end.thing)
+            found += [(plan, left)] if 0 < len(left) < len(silent) else []
+    return tuple(found)
 
 
 COMPUTE = silent_paths

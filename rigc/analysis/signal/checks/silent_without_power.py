@@ -58,7 +58,10 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
         f"and no bypass plan goes round {'it' if len(path.units) == 1 else 'them'}",
         subject=(path.instrument, *sorted(path.units)),  # of the same units in another order it is the same finding
         label="is silent without power",
-        also=_labels(rig, path.units),
+        also=(
+            *_labels(rig, path.units),
+            *(Label(plan.span, f"leaves {listed(left)} in the way") for plan, left in path.short),
+        ),
         mends=(Mend(f"carry a {what} that goes round, and say so: `{said}`", (Add(said),)),),
     )
 
