@@ -14,8 +14,8 @@ _TURNS = re.compile("[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 _XML = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
 _LINE_START = re.compile(r"(?:#{1,6}(?=\s|$)|[-+>=])")
 _SEAM = re.compile(
-    r"(?<=[_./:,;-])(?<![A-Z]\.)(?=[^\W\d_])"
-)  # before a letter only: `6.35 mm` stays whole, and so does `R.K.`
+    r"(?<=[_./:,;-])(?<![A-Z]\.)(?<!\u00a0[gV]/)(?<!\u00a0pF/)(?=[^\W\d_])"
+)  # before a letter only: `6.35 mm` stays whole, and so do `R.K.` and `60 g/m`
 _LONG = re.compile(r"(\S{12})(?=\S)")  # eight columns of such pieces and eight of numbers go on a landscape page
 _BEFORE_UNIT = re.compile(
     r"(?<=\d) (?=(?:[mµk]?[VAWΩm]|VA|m?s|mm|cm|k?Hz|dBu?|[kM]?ohm|[nµp]F|k?g|°C|%|AWG)(?!\w))|(?<=\d) (?=× \d)|(?<=[≤≥<>±]) (?=\d)|(?<=\d ×) (?=\d)"

@@ -69,6 +69,7 @@ def test_pieces_part_names_and_long_words_but_no_numbers() -> None:
     assert pieces("volume_treadle.out left") == ["volume_", "treadle.", "out left"]
     assert pieces("6.35 mm, -20") == ["6.35 mm, -20"]
     assert pieces("by R.K.") == ["by R.K."]
+    assert pieces(held("60 g/m")) == ["60\u00a0g/m"]
     assert pieces("abcdefghijklmn") == ["abcdefghijkl", "mn"]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
 from collections.abc import Iterator
 from importlib.util import find_spec
@@ -265,3 +266,24 @@ def test_two_revisions_side_by_side(browser: Browser, tmp_path: Path) -> None:
         )
         assert axe(page) == []
         assert page.run("document.documentElement.scrollHeight <= innerHeight")  # a long sheet scrolls in its own part
+
+
+def test_texts_of_a_rig_are_text_on_the_page(browser: Browser, tmp_path: Path) -> None:
+    """Of a plan, a sheet, what is picked and the source: markup in a text makes no element, and nothing of it runs."""
+    said = "<img src=x onerror=document.title='ran'><script>document.title='ran'</script>{{7}}` |"
+    text = re.sub(r'"(?![^"]*\.rig")[^"\n]*"', json.dumps(said), STARTER)
+    with served(preview_of(rig(tmp_path, text))) as server:
+        page = shown(browser, server)
+        page.run("document.querySelector('[data-sheet=unit-schedule]').click()")
+        inside = "document.querySelector('.inside').shadowRoot"
+        page.until(f"document.querySelector('.inside') && {inside}.querySelector('table')")
+        assert said in page.run(f"{inside}.textContent")
+        line = text[: text.index("  echo at 60")].count("\n") + 1
+        page.run(f"document.getElementById('line-0-{line}').click()")
+        page.until("document.getElementById('picked-head').textContent.startsWith('echo: ')")
+        assert page.run("document.getElementById('picked-head').textContent") == f"echo: {said}"
+        made = f"[...document.querySelectorAll('img, script:not([src])'), ...{inside}.querySelectorAll('img, script')]"
+        assert page.run(f"{made}.length") == 0
+        assert page.run("document.title").count("ran") == page.run("document.title").count("='ran'")
+        assert page.complaints() == []
+        page.close()
