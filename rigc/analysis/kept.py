@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import io
-import json
 from collections.abc import Callable
-from hashlib import sha256
 from typing import Any, Protocol, TypeVar
 
 T = TypeVar("T")
@@ -40,6 +37,8 @@ class Kept:
         """As `answer`, of what has that name."""
         if self.store is None:
             return make()
+        import json  # help is told without
+
         saved = self.store.read(f"{sort}-{name}")
         if saved is not None:
             try:
@@ -55,9 +54,11 @@ class Kept:
         if self.store is None:
             return ""
         import pickle  # most that is asked for hangs on nothing kept
+        from hashlib import sha256
+        from io import BytesIO
 
-        content = io.BytesIO(self._code().encode("ascii"))
-        content.seek(0, io.SEEK_END)
+        content = BytesIO()
+        content.write(self._code().encode("ascii"))
         pickler = pickle.Pickler(content, pickle.HIGHEST_PROTOCOL)
         pickler.fast = True  # the same bytes however often one and the same value stands in it
         pickler.dump(what)

@@ -6,7 +6,6 @@ import hashlib
 import os
 import stat
 import sys
-import tempfile
 import time
 from pathlib import Path
 
@@ -76,15 +75,15 @@ class Cache(Record):
             if _marked(self.folder, len(data)) > _TIDIED_AFTER:
                 (self.folder / _WRITTEN).unlink(missing_ok=True)
                 tidied(self.folder)
-            handle, temporary = tempfile.mkstemp(prefix=_UNDER_WAY, dir=self.folder)
         except OSError:
             return
+        temporary = self.folder / f"{_UNDER_WAY}{os.getpid():x}-{time.time_ns():x}"
         try:
-            with os.fdopen(handle, "wb") as file:
+            with temporary.open("xb") as file:
                 file.write(_sum(name, data) + data)
-            Path(temporary).replace(self.folder / name)
+            temporary.replace(self.folder / name)
         except OSError:
-            Path(temporary).unlink(missing_ok=True)
+            temporary.unlink(missing_ok=True)
 
 
 def _sum(name: str, data: bytes) -> bytes:
