@@ -1,9 +1,10 @@
 """A lead joins two jacks, or a plug and a jack, that do not carry the same.
 
 Why it matters: a two-pole plug in a stereo jack shorts one side, a balanced lead in an insert joins send to return, and an
-XLR output has no place in a two-pole input.
+XLR output has no place in a two-pole input. Of cable with one conductor in its screen a balanced lead has no second leg: it is weaker, hums,
+and carries no phantom power, and of a stereo lead one side is lost.
 What to do: use the jack that carries the same, or a box made to convert (a DI, an isolator, a lead that says what its ring
-does).
+does); cable of two conductors and a screen between jacks that both carry more than a mono signal.
 Source: common practice, no source; which pin of an XLR is which: AES14, from memory.
 """
 
@@ -11,11 +12,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.leads.leads import Lead, Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.wording import joined
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
-from rigc.model.ways.conductors import fits, meaning, named, three_conductors, told
+from rigc.model.stock import Cable
+from rigc.model.ways.conductors import conducting_paths, fits, meaning, named, three_conductors, told
 from rigc.model.wishes import Connection, LeadFacts
 from rigc.source import Span
 
@@ -27,22 +31,68 @@ KIND = Kind(
     "common practice, no source; pins of an XLR after AES14, from memory",
 )
 
+_WAYS = 3  # hot, cold and screen; or left, right and ground
+_CARRIES = {"balanced": "a balanced signal", "stereo": "a stereo signal", "insert": "a send and a return"}
+
 _HARMLESS = (("balanced", "mono"), ("mono", "balanced"), ("mono", "stereo"))
 """A ring that one end does not use: nothing is shorted that matters. A side that stays silent is told elsewhere."""
 
 
-def jack_mismatch(rig: Rig) -> Iterator[Diagnostic]:
-    """One finding for each pair of things joined by such leads, and one for each stated lead with a plug that does not fit."""
+def jack_mismatch(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
+    """One finding for each pair of things joined by such leads, one for each stated lead with a plug that does not fit, and one for the
+    leads of each cable that has too few conductors for them."""
     wrong: dict[tuple[str, str], dict[tuple[Port, Port], Connection]] = {}
     for each in rig.connections:
         start, end = rig.jack(each.start), rig.jack(each.end)
         if each.signal == "audio" and start and end and start.audio and end.audio and not _agree(start, end):
             pair = wrong.setdefault((each.start.thing, each.end.thing), {})
             pair.setdefault((each.start, each.end), each)
-    for leads in wrong.values():
-        yield _told(rig, list(leads.values()))
-    for lead in rig.lead_wishes.leads:
-        yield from _plugs(rig, lead)
+    for joined_so in wrong.values():
+        yield _told(rig, list(joined_so.values()))
+    for wish in rig.lead_wishes.leads:
+        yield from _plugs(rig, wish)
+    for cable, thin in _thin(rig, leads).items():
+        yield _too_few(rig, rig.stock.cables[cable], thin)
+
+
+def _thin(rig: Rig, leads: Leads) -> dict[str, list[Lead]]:
+    """The leads between jacks that agree and both carry more than a mono signal, by their cable, where that has no way for all three."""
+    found: dict[str, list[Lead]] = {}
+    for lead in leads.all:
+        start, end = rig.jack(lead.start), rig.jack(lead.end)
+        cable = rig.stock.cables.get(lead.cable or "")
+        ways = None if cable is None else conducting_paths(cable)
+        if lead.signal != "audio" or start is None or end is None or cable is None or ways is None:
+            continue
+        if ways < _WAYS and three_conductors(start, end) and _agree(start, end):
+            found.setdefault(cable.name, []).append(lead)
+    return found
+
+
+def _too_few(rig: Rig, cable: Cable, thin: list[Lead]) -> Diagnostic:
+    several = len(thin) > 1
+    better = next(
+        (
+            each.name
+            for each in rig.stock.cables.values()
+            if each.signal == "audio" and (conducting_paths(each) or 0) >= _WAYS
+        ),
+        "",
+    )
+    marks = [lead.mark for lead in thin]
+    jack = rig.jack(thin[0].start)
+    assert jack is not None
+    return KIND.at(
+        thin[0].span,
+        f"{joined(marks)} {'carry' if several else 'carries'} {_CARRIES[meaning(jack)]} on '{cable.name}', which has one conductor in "
+        "its screen",
+        subject=(cable.name, *marks),
+        label="this lead",
+        also=(Label(jack.span, told(jack)),),
+        help=f"use '{better}', which has two conductors and a screen"
+        if better
+        else "declare a cable of two conductors and a screen (`carries audio`, `conductors 2`), and name it there",
+    )
 
 
 def _agree(start: Jack, end: Jack) -> bool:
