@@ -60,7 +60,7 @@ def _alike(one: Any, other: Any) -> bool:
         return one is other
     if issubclass(kind, Record):
         here, there = one.__dict__, other.__dict__
-        return all([_alike(here[name], there[name]) for name in kind.FIELDS if name not in kind.PLACES])
+        return all(_alike(here[name], there[name]) for name in kind.FIELDS if name not in kind.PLACES)
     if kind is tuple or kind is list:
         return len(one) == len(other) and all(map(_alike, one, other))
     if kind is dict:

@@ -165,6 +165,11 @@ class PowerWishes(Record):
     plugged: tuple[tuple[str, str, Span], ...] = ()
 
     @cached_property
+    def feed_of(self) -> dict[str, Feed]:
+        """The first feed that is stated for a unit."""
+        return {unit: feed for feed in reversed(self.feeds) for unit in feed.units}
+
+    @cached_property
     def feed_at(self) -> dict[Port, Feed]:
         """The first feed that is stated for an outlet."""
         return {port: feed for feed in reversed(self.feeds) for port in feed.outlets}

@@ -117,9 +117,9 @@ def _told(rig: Rig, power: PowerAssignment, load: JointLoad, share: float, limit
     unsure = [name for name in load.units if unknown_start(rig.units[name])] if load.digital else []
     whose = "its start-up current" if len(load.units) == 1 else f"the start-up current of {listed(unsure)}"
     why = f", and {whose} is not known" if unsure else ""
-    span = next((each.span for each in rig.power.feeds if load.units[0] in each.units), None)
+    feed = rig.power.feed_of.get(load.units[0])
     return KIND.at(
-        span or rig.units[load.units[0]].declared,
+        rig.units[load.units[0]].declared if feed is None else feed.span,
         f"{listed(load.units)} {wants} {load.known_ma:g} of the {load.limit_ma:g} mA of {load} "
         f"({percentage(load.known_pct)}, more than {share:g} %){why}",
         subject=(*load.units, *(str(port) for port in load.outlets)),

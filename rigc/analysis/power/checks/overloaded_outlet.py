@@ -53,9 +53,9 @@ def _told(rig: Rig, power: PowerAssignment, load: JointLoad, limits: LoadLimits)
     wants = ("wants" if len(load.units) == 1 else "together want") + (" at least" if load.unknown else "")
     gives = "gives" if len(load.outlets) == 1 else "give"
     first = rig.units[load.units[0]]
-    span = next((each.span for each in rig.power.feeds if load.units[0] in each.units), first.declared)
+    feed = rig.power.feed_of.get(first.name)
     return KIND.at(
-        span,
+        first.declared if feed is None else feed.span,
         f"{listed(load.units)} {wants} {taken:g} mA{' at switch-on' if starting else ''}, "
         f"{load} {gives} {load.limit_ma:g} mA" + (f" ({share})" if share else ""),
         subject=(*load.units, *(str(port) for port in load.outlets)),

@@ -135,7 +135,7 @@ def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Sup
 
 
 def _missing_setting(rig: Rig, name: str, tap: Tap) -> str:
-    feed = next((each for each in rig.power.feeds if name in each.units), None)
+    feed = stated_feed(rig, name)
     if feed is None or feed.volts is None or any(each.volts.value == feed.volts.value for each in tap.settings):
         return ""
     return f"{tap} has no setting of {feed.volts.value:g} V"

@@ -12,7 +12,7 @@ from rigc.model.wishes import Feed
 
 def stated_feed(rig: Rig, unit: str) -> Feed | None:
     """The statement that feeds a unit; None where rigc chooses, or nothing feeds it."""
-    return next((feed for feed in rig.power.feeds if unit in feed.units), None)
+    return rig.power.feed_of.get(unit)
 
 
 def fed_from(rig: Rig, unit: str, way: Tap) -> tuple[Edit, ...]:
