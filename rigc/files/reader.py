@@ -18,13 +18,13 @@ from typing import TYPE_CHECKING, Any
 
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.files.cache import cache
-from rigc.files.layouts import Layouts
 from rigc.record import Record
 from rigc.resources import folder
 from rigc.source import Source, Span, alike
 from rigc.syntax.parsed import Parsed
 
 if TYPE_CHECKING:
+    from rigc.analysis.kept import Kept
     from rigc.syntax.parse import Grammar
     from rigc.syntax.tables import Tables
 
@@ -43,6 +43,12 @@ def shipped_states() -> str:
     return "\n".join((_made_of(text), " ".join(sorted(tables.reserved)), tables.automaton, ""))
 
 
+def _kept_layouts() -> Kept:
+    from rigc.files.kept import kept
+
+    return kept()
+
+
 class CachedReader:
     """Reads with the grammar of this rigc, and lets found layouts be kept beside what it read. A cache that can't be read or written costs
     time and nothing else."""
@@ -50,7 +56,7 @@ class CachedReader:
     def __init__(self) -> None:
         self._text = _grammar_text()
         self._cache = cache()
-        KNOWN.behind = Layouts(self._cache)
+        KNOWN.kept = _kept_layouts
 
     def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
         """The file as written; from the cache when its text is that of its last clean parse, else what has changed since is read anew.

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
 import pytest
 from cases import READER
 
 from laying.small_boards import dealt
+from rigc.analysis.kept import Kept
 from rigc.analysis.laying import chosen_places
 from rigc.analysis.laying.search import annealing, known
 from rigc.analysis.laying.search.board import Board
@@ -15,7 +17,6 @@ from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.known import Known
 from rigc.compile import compile_rig
 from rigc.files.cache import Cache
-from rigc.files.layouts import Layouts
 from rigc.files.reader import CachedReader
 from rigc.source import Source
 
@@ -83,17 +84,17 @@ def test_another_board_effort_or_patience_is_searched_anew(searches: list[Board]
 
 
 def test_the_next_process_reads_it_as_data(searches: list[Board], tmp_path: Path) -> None:
-    first = Known(Layouts(Cache(tmp_path))).search(BOARD, EFFORT)
-    assert Known(Layouts(Cache(tmp_path))).search(BOARD, EFFORT) == first
+    first = Known(partial(Kept, Cache(tmp_path))).search(BOARD, EFFORT)
+    assert Known(partial(Kept, Cache(tmp_path))).search(BOARD, EFFORT) == first
     assert len(searches) == 1
     (kept,) = tmp_path.glob("laid-*")
-    Cache(tmp_path).write(kept.name, b'["another rigc", [[0, 0, 0]]]')
-    assert Known(Layouts(Cache(tmp_path))).search(BOARD, EFFORT) == first
+    Cache(tmp_path).write(kept.name, b"[[0, 0, 0]]")
+    assert Known(partial(Kept, Cache(tmp_path))).search(BOARD, EFFORT) == first
     assert len(searches) == 2
 
 
 def test_what_was_interrupted_is_not_kept(searches: list[Board], tmp_path: Path) -> None:
-    ours = Known(Layouts(Cache(tmp_path)))
+    ours = Known(partial(Kept, Cache(tmp_path)))
 
     def stop(_: int, __: int) -> None:
         raise KeyboardInterrupt
@@ -109,7 +110,7 @@ def test_an_edit_beside_the_board_keeps_every_place(
 ) -> None:
     told = []
     for text, folder in ((RIG, "a"), (RIG.replace("first try", "second try"), "a"), (RIG, "b")):
-        monkeypatch.setattr(known, "KNOWN", Known(Layouts(Cache(tmp_path / folder))))
+        monkeypatch.setattr(known, "KNOWN", Known(partial(Kept, Cache(tmp_path / folder))))
         (tmp_path / folder).mkdir(exist_ok=True)
         monkeypatch.setattr(chosen_places, "KNOWN", known.KNOWN)
         made = compile_rig(lambda name, text=text: Source(name, text), "two.rig", READER, effort=EFFORT)
@@ -119,6 +120,6 @@ def test_an_edit_beside_the_board_keeps_every_place(
 
 
 def test_whoever_reads_with_a_cache_has_layouts_kept_there(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(known.KNOWN, "behind", None)
+    monkeypatch.setattr(known.KNOWN, "kept", None)
     CachedReader()
-    assert isinstance(known.KNOWN.behind, Layouts)
+    assert known.KNOWN.kept is not None and known.KNOWN.kept().store is not None

@@ -6,13 +6,15 @@ do not count. So a result is the same with and without.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from hashlib import sha256
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING
 
-from rigc.analysis.laying.search.board import Board, Shape
-
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # whoever reads a rig says where to keep; most rigs have nothing to lay
+    from rigc.analysis.kept import Kept
     from rigc.analysis.laying.search.annealing import Watch
+    from rigc.analysis.laying.search.board import Board, Shape
     from rigc.analysis.laying.search.found import Found
 
 Numbers = list[list[int]]
@@ -20,49 +22,56 @@ Numbers = list[list[int]]
 _MOST = 500  # searches of this process that are remembered
 
 
-class Behind(Protocol):
-    """Keeps what was found for the next process, or loses it: a search is only done anew then."""
-
-    def read(self, key: str) -> Numbers | None:
-        """What was kept under that key."""
-
-    def write(self, key: str, found: Numbers) -> None:
-        """Keeps it, if that can be."""
-
-
 class Known:
-    """What was found before, in this process, and `behind` that by others."""
+    """What was found before: in this process, and, as far as it is `kept`, in others; nothing is kept where nobody says where."""
 
-    def __init__(self, behind: Behind | None = None) -> None:
-        self.behind = behind
+    def __init__(self, kept: Callable[[], Kept] | None = None) -> None:
+        self.kept = kept
         self._found: dict[str, Found] = {}
 
     def search(self, board: Board, effort: int, patience: int = 0, watch: Watch | None = None) -> Found:
         """As `annealing.search`; what was interrupted is not kept."""
         key = sha256(f"{effort} {patience} {_nameless(board)!r}".encode()).hexdigest()
-        found = self._found.pop(key, None) or self._from_behind(key, board)
+        found = self._found.pop(key, None)
         if found is None:
+            from rigc.analysis.kept import NOTHING_KEPT
             from rigc.analysis.laying.search.annealing import search
 
-            found = search(board, effort, patience, watch)
-            if found.stopped:
-                return found
-            if self.behind is not None:
-                told = [found.hard, found.missed, found.cost, found.steps]
-                self.behind.write(key, [*map(list, found.at), told])
+            def searched() -> Numbers:
+                made = search(board, effort, patience, watch)
+                if made.stopped:
+                    raise _Stopped(made)
+                return [*map(list, made.at), [made.hard, made.missed, made.cost, made.steps]]
+
+            try:
+                kept = self.kept() if self.kept is not None else NOTHING_KEPT
+                found = _found(kept.answer("laid", key, searched, partial(_checked, board)))
+            except _Stopped as stopped:
+                return stopped.found
         self._found[key] = found  # the last that was asked for is the last to be forgotten
         if len(self._found) > _MOST:
             del self._found[next(iter(self._found))]
         return found
 
-    def _from_behind(self, key: str, board: Board) -> Found | None:
-        numbers = None if self.behind is None else self.behind.read(key)
-        if numbers is None or len(numbers) != len(board.items) + 1:
-            return None
-        from rigc.analysis.laying.search.found import Found
 
-        *places, (hard, missed, cost, steps) = numbers
-        return Found(tuple((x, y, shape) for x, y, shape in places), hard, missed, cost, steps)
+class _Stopped(Exception):  # noqa: N818: no error, but an end before the end
+    def __init__(self, found: Found) -> None:
+        super().__init__()
+        self.found = found
+
+
+def _checked(board: Board, numbers: Numbers) -> Numbers:
+    """Raises `ValueError` for what is no layout of that board."""
+    if [len(each) for each in numbers] != [*(3 for _ in board.items), 4]:
+        raise ValueError("no layout of this board")
+    return numbers
+
+
+def _found(numbers: Numbers) -> Found:
+    from rigc.analysis.laying.search.found import Found
+
+    *places, (hard, missed, cost, steps) = numbers
+    return Found(tuple((x, y, shape) for x, y, shape in places), hard, missed, cost, steps)
 
 
 def _nameless(board: Board) -> Board:
