@@ -14,7 +14,7 @@ from collections.abc import Sequence
 import click
 
 from rigc.cli.group import rigc
-from rigc.cli.screen import discard, say
+from rigc.cli.screen import discard, harmless, say
 
 YES, NO, NO_ANSWER, BUG, INTERRUPTED = 0, 1, 2, 70, 130
 
@@ -26,7 +26,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         _heed_termination()
         return _answer(sys.argv[1:] if arguments is None else arguments)
     except click.ClickException as fault:
-        say(sys.stderr, f"{_refusal(fault)}\n")
+        say(sys.stderr, f"{harmless(_refusal(fault))}\n")
         return NO_ANSWER
     except (click.Abort, KeyboardInterrupt):
         say(sys.stderr, "rigc: interrupted; no file is left half-written\n")

@@ -22,7 +22,13 @@ class Screen:
         self._counting = False
 
     def out(self, text: str | bytes) -> None:
-        """Print what was asked for."""
+        """Print what was asked for: to its byte, but on a terminal with what would act there spelled out."""
+        if sys.stdout is not None and sys.stdout.isatty():
+            text = harmless(text if isinstance(text, str) else text.decode("utf-8", "backslashreplace"))
+        say(sys.stdout, text)
+
+    def findings(self, text: str) -> None:
+        """Print findings, which are harmless and may have colours, as what was asked for."""
         say(sys.stdout, text)
 
     def err(self, text: str) -> None:
@@ -32,7 +38,7 @@ class Screen:
     def progress(self, text: str) -> None:
         """Print what was done, unless all shall be quiet."""
         if not self.quiet:
-            say(sys.stderr, text)
+            say(sys.stderr, harmless(text))
 
     def steps(self, done: int, of: int) -> None:
         """On a terminal, one line that counts: how far the search for places is, and that an interrupt ends it."""
@@ -57,6 +63,13 @@ def wants_colour(choice: str, stream: TextIO | None) -> bool:
     if os.environ.get("FORCE_COLOR"):
         return True
     return stream is not None and stream.isatty() and os.environ.get("TERM") != "dumb"
+
+
+def harmless(text: str) -> str:
+    """The text with what would act on a terminal spelled out."""
+    from rigc.diagnostics import excerpt  # help loads nothing of it
+
+    return excerpt.harmless(text)
 
 
 def say(stream: TextIO | None, text: str | bytes) -> None:

@@ -39,6 +39,15 @@ def visible(text: str) -> str:
     """The text with every character spelled out that would act on a terminal, or not be seen; cut if it is very long."""
     if len(text) > _LONGEST:
         text = f"{text[: _LONGEST - 1]}…"
+    return _spelled(text)
+
+
+def harmless(text: str) -> str:
+    """Lines of text with every character spelled out that would act on a terminal, or not be seen."""
+    return "\n".join("\t".join(map(_spelled, line.split("\t"))) for line in text.split("\n"))
+
+
+def _spelled(text: str) -> str:
     return text if text.isprintable() else "".join(_cell(char) for char in text)
 
 
