@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from rigc.analysis.control.control_map import ControlMap
 from rigc.analysis.control.midi_channel import in_runs
 from rigc.analysis.control.program_change import ProgramChange, exists
+from rigc.analysis.control.unheard_channels import unheard_channels
 from rigc.analysis.deck.used_units import used_units
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.midi import HIGHEST_PROGRAM
@@ -107,6 +108,8 @@ def _numbers(rig: Rig, switcher: str) -> list[int]:
 
 def _judged(rig: Rig, control: ControlMap, name: str, changes: list[ProgramChange]) -> Iterator[Diagnostic]:
     if any(channel.unit == name for channel in rig.channels) and not control.to(name):
+        if any(each.unit == name for each in unheard_channels(rig)):
+            return  # that no lead comes to it at all is told of its channel
         named = [_named(change) for change in changes]
         yield _found(
             f"programs of '{name}', which no MIDI lead reaches", (name,), named, f"join '{name}' to the MIDI chain"

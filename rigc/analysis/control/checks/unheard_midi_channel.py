@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.control.unheard_channels import midi_joined, unheard_channels
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.mend import AddTo, Mend
 from rigc.model.jacks import Port
@@ -25,13 +26,9 @@ KIND = Kind(
 
 
 def unheard_midi_channel(rig: Rig) -> Iterator[Diagnostic]:
-    """One finding for each such unit; who sends programs to others needs no lead that comes to it."""
-    joined = {
-        port.thing for each in rig.connections if each.signal in ("midi", "usb") for port in (each.start, each.end)
-    }
-    for channel in rig.channels:
-        if channel.unit not in joined and channel.unit != rig.midi_master:
-            yield _told(rig, channel)
+    """One finding for each such unit."""
+    for channel in unheard_channels(rig):
+        yield _told(rig, channel)
 
 
 def _told(rig: Rig, channel: Channel) -> Diagnostic:
@@ -47,18 +44,22 @@ def _told(rig: Rig, channel: Channel) -> Diagnostic:
         subject=(name,),
         label="nothing is sent to it",
         mends=edits,
-        otherwise=f"write in the midi block the lead that comes to it: `{lead}`",
+        otherwise=f"write in the midi block the lead that comes to it: `{lead}`"
+        if sender or rig.midi_master is None
+        else f"no MIDI output or thru is free: put a MIDI splitter behind '{rig.midi_master}', and write its leads in the midi block",
     )
 
 
 def _free_output(rig: Rig) -> Port | None:
-    """A MIDI output of the master that no lead leaves."""
-    master = rig.units.get(rig.midi_master or "")
+    """A MIDI output that no lead leaves: of the master, else of what a lead joins with it, such as a thru."""
     taken = {each.start for each in rig.connections}
+    names = (rig.midi_master, *(name for name in rig.units if name in midi_joined(rig) and name != rig.midi_master))
     outputs = (
-        ()
-        if master is None
-        else (Port(master.name, it.name) for it in master.jacks if it.role in ("midi out", "midi thru"))
+        Port(name, jack.name)
+        for name in names
+        if name in rig.units
+        for jack in rig.units[name].jacks
+        if jack.role == "midi thru" or (jack.role == "midi out" and name == rig.midi_master)
     )
     return next((port for port in outputs if port not in taken), None)
 
