@@ -224,9 +224,35 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
             for finding in told
             if finding.kind.name not in ("unknown-name", "misused-name", "unclear-jack", "loose-lead")
         )
+    told = _of_whole_jacks(told, gathered)
     nameless = any(re.match(r'\s*[a-z-]+\s+"', span.text) for span in gathered.skipped)
     hidden = ("dead-end", *(("unknown-name",) if nameless else ()))
     return tuple(finding for finding in told if finding.kind.name not in hidden and not unread & _words(finding))
+
+
+_JACK_LINE = re.compile(r"\s*(input|output|inlet|outlet|midi|expression|control|usb|loop|jack)\b")
+
+
+def _of_whole_jacks(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:
+    """The findings without those that miss a jack, an outlet or a loop of a thing one of whose lines about these can't be read."""
+    lines = [span for span in gathered.skipped if _JACK_LINE.match(span.text)]
+    blocks = [
+        each
+        for each in gathered.statements
+        if any(each.span.source is line.source and each.span.start <= line.start < each.span.end for line in lines)
+    ]
+    names = {str(each.name) for each in blocks if hasattr(each, "name")}
+
+    def follows(finding: Diagnostic) -> bool:
+        at = finding.span
+        within = at is not None and any(
+            at.source is each.span.source and each.span.start <= at.start < each.span.end for each in blocks
+        )
+        return finding.kind.name in ("unknown-name", "unclear-jack", "loose-lead", "jack-without-audio") and (
+            within or bool(names & _words(finding))
+        )
+
+    return tuple(finding for finding in told if not blocks or not follows(finding))
 
 
 def _words(finding: Diagnostic) -> set[str]:

@@ -289,12 +289,18 @@ def run(count: int, first: int, commands: tuple[str, ...], minutes: float, keep:
                 break
             last = min(start + step, first + count)
             job = workers.submit(quick_batch, start, last) if quick else workers.submit(batch, start, last, commands)
-            for seed, command, source, outcome, took in job.result():
+            try:
+                done = job.result()
+            except KeyboardInterrupt:  # what was counted so far is told
+                last = start
+                break
+            for seed, command, source, outcome, took in done:
                 counts[command][outcome] += 1
                 times[command].append(took)
                 if outcome not in FINE:
                     failures += 1
                     print(f"{command} {seed} ({source}): {outcome}", flush=True)
+            print(f"{last - first} inputs so far", file=sys.stderr, flush=True)
     rows = []
     for command, outcomes in counts.items():
         seconds = sorted(times[command])

@@ -305,6 +305,22 @@ def test_what_cannot_be_is_told(old: str, new: str) -> None:
     check(with_line(number, new), range(number, number + 1))
 
 
+ALONE = """
+loop 1..2 send s1..s2 return r1..r2 | loop 1..2 send s1..s2 return r1..r3
+loop 1..2 send s1..s2 return r1..r2 | loop 1..2 send r1..r2 return s1..s2
+outlet o1..o4 9 V dc 300 mA | outlet o4..o1 9 V dc 300 mA
+output s1 ts 1 kohm rear 20 mm up 25 mm insulated | output ts 1 kohm rear 20 mm up 25 mm insulated
+"""
+"""A line of the rig, and one in its place that leaves others without their jacks."""
+
+
+@pytest.mark.parametrize(("old", "new"), pairs(ALONE))
+def test_one_mistake_is_told_once(old: str, new: str) -> None:
+    number = line_of(old)
+    found = told(with_line(number, LINES[number].replace(old, new)))[1]
+    assert [each.span is not None and each.span.line - 1 for each in found] == [number]
+
+
 STATED = [number for number, line in enumerate(LINES) if line.strip(" }") and not line.lstrip().startswith("#")]
 AGAIN = [number for number in STATED if not LINES[number].endswith("{") and LINES[number].split()[0] not in MEANT_TWICE]
 
