@@ -13,13 +13,13 @@ WIDE, DEEP = 277.0, 183.0  # mm: a page of A4 lying across, and upright
 
 
 def test_no_text_stands_over_another() -> None:
-    for left, right, warning, name, wide in product(
-        NAMES, NAMES, ("", "DRAFT: not to build from"), NAMES, (WIDE, DEEP)
+    for left, right, warning, name, (wide, large) in product(
+        NAMES, NAMES, ("", "DRAFT: not to build from"), NAMES, ((WIDE, False), (DEEP, False), (DEEP, True))
     ):
-        told = band(left, right, warning, (name, "code"), NUMBER, wide, wide == WIDE)
+        told = band(left, right, warning, (name, "code"), NUMBER, wide, wide == WIDE, large)
         middle = width(f"{told.middle} · {NUMBER}" if told.middle else NUMBER, MIDDLE)
         assert warning in told.middle
-        assert width(told.left, LEFT) < told.left_mm
+        assert width(told.left, RIGHT if large else LEFT) < told.left_mm
         assert width(told.right, RIGHT) < told.right_mm
         at = (wide + told.lean_mm) / 2  # the middle of the middle text
         assert told.left_mm <= at - middle / 2 + 0.1

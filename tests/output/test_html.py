@@ -138,3 +138,9 @@ def test_a_long_first_cell_may_break_and_a_table_to_write_in_is_smaller() -> Non
     assert '<th scope="row" class="words">' in page
     assert '<th scope="row">L01' in page
     assert '<table class="written">' in page
+
+
+def test_the_head_of_the_front_page_is_the_rig_s_name() -> None:
+    told = html.render(document(EMPTY, name="front-page"))
+    assert re.search(r'@top-left \{ content: "Night Ferry [^"]*"; width: [\d.]+mm; font-size: 15pt; \}', told)
+    assert re.search(r'@top-left \{ content: "cable list"; width: [\d.]+mm; \}', html.render(document(EMPTY)))

@@ -14,7 +14,7 @@ LEFT, MIDDLE, RIGHT, FIELD = (
 """As `sheet.css` sets the band, and the title block at the foot of the first page."""
 CUT = "…"
 _GAP = 3.0  # mm between two of them
-_MOST_LEFT, _MOST_RIGHT = 0.45, 0.25  # of the page's width
+_MOST_LEFT, _MOST_LARGE, _MOST_RIGHT = 0.45, 0.65, 0.25  # of the page's width
 _LEAST = 8  # letters: a name of which fewer are left says nothing
 _PUNCHED = 90.0  # mm from the far side of one hole to that of the other: 80 mm apart (ISO 838, from memory), 5 mm kept bare on both sides
 _BETWEEN = 70.0  # mm between the two
@@ -33,17 +33,27 @@ class Band(Record):
     lean_mm: float
 
 
-def band(left: str, right: str, warning: str, names: tuple[str, str], number: str, wide: float, punched: bool) -> Band:
+def band(
+    left: str,
+    right: str,
+    warning: str,
+    names: tuple[str, str],
+    number: str,
+    wide: float,
+    punched: bool,
+    large: bool = False,
+) -> Band:
     """The band of pages so wide, in mm. `names` are the rig's and its code, of which the middle keeps what has room beside
-    `warning` and the page's `number`, at its longest; the warning is never left out. Where the band is `punched`, nothing stands where the
+    `warning` and the page's `number`, at its longest; the warning is never left out. `large`, the left text is as high as the right one. Where the band is `punched`, nothing stands where the
     holes come, unless there is a warning: such a page is not filed."""
     filed = punched and not warning
-    most = (wide - _PUNCHED) / 2 if filed else _MOST_LEFT * wide
+    most = (wide - _PUNCHED) / 2 if filed else (_MOST_LARGE if large else _MOST_LEFT) * wide
     right = cut(right, RIGHT, min(most, _MOST_RIGHT * wide))
     right_mm = round(width(right, RIGHT) + _GAP, 1)
     needed = width(f"{warning} · {number}" if warning else number, MIDDLE)
-    left = cut(left, LEFT, min(most, wide - right_mm - needed - _GAP))
-    left_mm = round(width(left, LEFT) + _GAP, 1)
+    look = RIGHT if large else LEFT
+    left = cut(left, look, min(most, wide - right_mm - needed - _GAP))
+    left_mm = round(width(left, look) + _GAP, 1)
     lean = 0.0 if filed else left_mm - right_mm
     room = _BETWEEN if filed else wide - left_mm - right_mm
     for told in _ways(warning, names, room - width(f" · {number}", MIDDLE)):
