@@ -54,7 +54,9 @@ class Known:
         return found
 
 
-class _Stopped(Exception):  # noqa: N818: no error, but an end before the end
+class _Stopped(Exception):
+    """Someone ended the search before its end."""
+
     def __init__(self, found: Found) -> None:
         super().__init__()
         self.found = found
