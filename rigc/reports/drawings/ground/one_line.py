@@ -52,7 +52,7 @@ def _pages(trees: list[tuple[Tree, str]], high: float) -> list[list[TreePart]]:
 def _width(rig: Rig, page: list[TreePart]) -> float:
     """Of the parts of a page and its legend, in mm."""
     shapes = [shape for part in page for shape in _part(rig, part, 0.0)]
-    return max(right_of(shape) for shape in (*shapes, *legend(shapes, LEFT, 0.0))) + LEFT
+    return max(map(right_of, (*shapes, *legend(shapes, LEFT, 0.0))), default=0.0) + LEFT
 
 
 def _drawing(rig: Rig, state: GroundState, number: int, page: list[TreePart], at: int, count: int) -> Drawing:
