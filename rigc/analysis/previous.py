@@ -32,3 +32,8 @@ class Previous(Record):
 
 
 NOTHING_BEFORE = Previous()
+
+
+def follows(previous: Previous) -> bool:
+    """Whether there is a revision to compare with."""
+    return previous.results is not None

@@ -14,6 +14,7 @@ from rigc.editor.draft import Draft
 from rigc.editor.reading import KeptReader
 from rigc.editor.shelf import Shelf, path_of
 from rigc.editor.trials import Trials
+from rigc.files.kept import kept
 from rigc.files.rigs_near import rigs_near
 from rigc.loader import Loader, Unreadable
 from rigc.proved import Bench
@@ -108,7 +109,9 @@ class Session:
         """Compiles a rig as it is now; `between` may raise to stop. Raises `Unreadable`."""
         edit = self.edit
         draft, load = self._draft(rig)
-        made = compile_rig(load, rig.name, self.reader, half_written=True, between=between, read=draft.read)
+        made = compile_rig(
+            load, rig.name, self.reader, half_written=True, between=between, read=draft.read, kept=kept()
+        )
         found = Checked(edit, draft, made, Trials(Bench(made, load, rig.name, self.reader)))
         self._checked[rig] = found
         if found.computed is not None:

@@ -12,6 +12,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.edit.move import CannotMove
 from rigc.editor.reading import KeptReader
 from rigc.editor.shelf import Shelf, path_of
+from rigc.files.kept import kept
 from rigc.files.reading import read_source
 from rigc.files.writing import write_all
 from rigc.loader import STOCK, Loader, Unreadable, used_name
@@ -69,7 +70,7 @@ class Preview:
             except Unreadable as fault:
                 return self._failed(fault)
             self.fault = None
-            made = compile_rig(load, self.rig.name, self._reader, read=read, advice=False)
+            made = compile_rig(load, self.rig.name, self._reader, read=read, advice=False, kept=kept())
             there = {path_of(self.rig, source.name) for source in made.sources}
             self.now = Look(self.number + 1, load, self._reader, read, made, self._shelf.asked[self.rig] - there)
             if made.results is not None:

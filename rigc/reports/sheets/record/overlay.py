@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from rigc.analysis.deck.zones import zone, zone_of
-from rigc.analysis.previous import Previous
+from rigc.analysis.previous import Previous, follows
 from rigc.analysis.results import Results
 from rigc.model.deck import Deck
 from rigc.reports.content import Block, Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
@@ -108,3 +108,4 @@ def _figures(point: Point | None) -> tuple[str, str]:
 
 PLACE = 11
 SHEET = overlay
+THERE = follows

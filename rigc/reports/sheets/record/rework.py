@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.deck.zones import Zones
 from rigc.analysis.power.joint_loads import JointLoads
-from rigc.analysis.previous import Previous
+from rigc.analysis.previous import Previous, follows
 from rigc.analysis.results import Results
 from rigc.analysis.revision.plan.bench_phases import DEAD
 from rigc.analysis.revision.rework import Rework
@@ -116,3 +116,4 @@ def _signed() -> Paragraph:
 
 PLACE = 12
 SHEET = rework
+THERE = follows
