@@ -93,7 +93,8 @@ class Accept(Record):
 
 
 class Change(Record):
-    """A change of this revision; `cause` is design, facts, stock or rules, `touches` holds names and lead numbers."""
+    """A change of this revision; `cause` is design, facts, stock or rules, `touches` holds names and lead numbers; `gone` are those of its names
+    that this revision does not declare, each where it stands: the revision before may."""
 
     number: int
     cause: str
@@ -101,6 +102,7 @@ class Change(Record):
     because: str
     touches: tuple[str, ...]
     span: Span
+    gone: tuple[tuple[str, Span], ...] = ()
 
 
 class Frozen(Record):

@@ -5,7 +5,8 @@ from __future__ import annotations
 from rigc.model.records import Change
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.wishes.leads import known_mark
-from rigc.model.scope import twice
+from rigc.model.scope import Scope, twice
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -19,11 +20,13 @@ def change(context: Context, node: nodes.Change, changes: dict[int, Change]) -> 
         first = Word("", changes[number].span)
         context.report(twice(f"change {number}", node.number, first, "give one of them another number"))
     because = node.reason.value if node.reason else ""
-    changes[number] = Change(number, node.cause.text, node.text.value, because, _touched(context, node), node.span)
+    touched, gone = _touched(context, node)
+    changes[number] = Change(number, node.cause.text, node.text.value, because, touched, node.span, gone)
 
 
-def _touched(context: Context, node: nodes.Change) -> tuple[str, ...]:
-    """The names and numbers that are known; a lead's number may be retired by the very change."""
+def _touched(context: Context, node: nodes.Change) -> tuple[tuple[str, ...], tuple[tuple[str, Span], ...]]:
+    """The names and numbers that are known; a lead's number may be retired by the very change. Where another revision is followed, a
+    name that nothing declares here may be of what it took off the board; it is told behind the others, too."""
     marks = {
         item.mark.text: item.mark
         for block in context.of(nodes.LeadsBlock)
@@ -31,12 +34,20 @@ def _touched(context: Context, node: nodes.Change) -> tuple[str, ...]:
         if isinstance(item, nodes.Lead | nodes.Adaptor | nodes.Retired)
     }
     words = dict.fromkeys(node.touches or ())
-    return tuple(word.text for word in words if _known(context, word, marks))
+    follows = any(isinstance(item, nodes.Follows) for block in context.of(nodes.Rig) for item in block.items)
+    gone = {
+        word: word.span for word in words if follows and not word.text[0].isupper() and not _families(context, word)
+    }
+    touched = tuple(word.text for word in words if word in gone or _known(context, word, marks))
+    return touched, tuple((word.text, span) for word, span in gone.items())
+
+
+def _families(context: Context, word: Word) -> list[Scope]:
+    return [scope for scope in context.scopes.values() if word.text in scope.declared]
 
 
 def _known(context: Context, word: Word, marks: dict[str, Word]) -> bool:
     if word.text[0].isupper():
         return known_mark(context, word, marks)
-    families = [scope for scope in context.scopes.values() if word.text in scope.declared]
-    found = [scope.find(word, (), "what the change touches") for scope in families or [context.scopes["thing"]]]
-    return None not in found
+    families = _families(context, word) or [context.scopes["thing"]]
+    return None not in [scope.find(word, (), "what the change touches") for scope in families]
