@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from cases import sheet_of, worked
 from drawing_faults import drawing_faults, overlapping_labels
@@ -109,6 +111,16 @@ def test_view_from_below_has_the_player_at_the_top_and_left_at_the_left() -> Non
     assert label(below, "F").y < label(below, "A").y and label(above, "F").y > label(above, "A").y
 
 
+def test_where_things_hang_is_told_in_each_view_from_below_from_the_datum_at_the_upper_left() -> None:
+    """Of long-haul hang mill8 at 60, 200, weir8 at 330, 330, fan4 at 560, 200 and canaltwo at 690, 340 mm, on a deck of 920 x 480 mm."""
+    below = drawing(sheet_of(BOARDS[0], deck_drawing), "below-plate-power")
+    across = [shape.text for shape in labels(below.shapes) if shape.rotation == -90 and shape.text.isdigit()]
+    along = [shape.text for shape in labels(below.shapes) if shape.anchor == "end" and shape.text.isdigit()]
+    assert sorted(map(int, across)) == [0, 60, 330, 560, 690, 920]
+    assert [each for each in along if each not in across] == ["200", "340", "480"] and along.count("330") == 2
+    assert "datum, 0, 0" in words(below.shapes)
+
+
 def test_each_view_from_below_shows_one_class_and_dashes_only_what_is_covered() -> None:
     sheet = sheet_of(BOARDS[0], deck_drawing)
     letters = {"audio": {"A"}, "power": {"D"}, "control": {"M", "C"}}
@@ -127,6 +139,14 @@ def test_elevations() -> None:
     assert label(rear, "teeter").x < label(rear, "rotundaxl").x
     assert {"l", "r", "mains", "mill8", "weir8", "95, teeter", "12, deck", "65, clear"} <= set(words(rear.shapes))
     assert "plumb" not in words(rear.shapes)
+    assert rear.caption == "Behind others: plumb, claypit, bramble."
+    for each in (rear, side):
+        lines = [
+            s for s in each.shapes if isinstance(s, Line) and s.x1 == s.x2 and (s.width_mm, s.colour) == (0.13, "grey")
+        ]
+        for way in (1, -1):  # those of what hangs go down, those of what stands up: none runs along another
+            leaders = sorted(s.x1 for s in lines if (s.y2 - s.y1) * way > 0)
+            assert min(b - a for a, b in pairwise(leaders)) > 1.4
     assert "lid, 120 over deck" in words(side.shapes)
     assert label(side, "teeter").x < label(side, "heron").x
 
@@ -165,7 +185,9 @@ def test_what_stands_low_behind_a_tier_is_not_named_from_the_rear() -> None:
     """The unit is 55 mm high, the tier behind it 60 mm: from the rear nothing of it is seen; at 45 mm its top is."""
     for raised, named in ((60, False), (45, True)):
         sheet = made(small(f"tier upper 150..200 mm raised {raised} mm"))
-        assert ("marl" in words(drawing(sheet, "rear-plate").shapes)) is named
+        rear = drawing(sheet, "rear-plate")
+        assert ("marl" in words(rear.shapes)) is named
+        assert rear.caption == ("" if named else "Behind others: marl.")
         assert "marl" in words(drawing(sheet, "side-plate").shapes)
 
 
@@ -220,6 +242,9 @@ def test_keep_out_reserved_room_and_tier_are_drawn() -> None:
     plan = drawing(made(of), "plan-plate")
     fills = {shape.fill for shape in plan.shapes if isinstance(shape, Box)}
     assert {"cross-hatch", "hatch"} <= fills
+    assert {"0", "20", "150", "200"} <= set(
+        words(plan.shapes)
+    )  # the front edge, marl, the tier from its front to its rear
     assert {"keep out: handle", "reserved: spare", "tier rear, 40 up"} <= set(words(plan.shapes))
 
 

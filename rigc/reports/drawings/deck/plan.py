@@ -199,7 +199,7 @@ def _words(
         words["open jack"] = "jack without a plug"
     if any(body.bend_mm for body in plugged):
         words["room to bend"] = "room that its cable needs"
-    words |= {told: told.partition(" ")[2] for way in ways for told in way.make.sign_words}
+    words |= {told: told.partition(" ")[2] for way in ways for told in way.make.sign_words if flagged}
     words |= {} if cased is None else {"inside of the case": case_words(cased)}
     return words | ({"reach of a foot": "reach of a foot"} if reached(rig, {body.thing for body in bodies}) else {})
 

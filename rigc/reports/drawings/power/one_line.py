@@ -87,9 +87,9 @@ def _begins(rows: tuple[OutletRow, ...], at: int) -> bool:
 
 def _figures(total: SupplyTotal, mains: MainsLoads) -> tuple[str, ...]:
     load = mains.all[total.supply]
-    most = "?" if total.ceiling is None else total.most.text
-    takes = "?" if isinstance(load.volt_amperes, Lacking) else load.volt_amperes.text
-    lines = (f"gives {total.taken.text} {total.unit}", f"of {most} {total.unit}", f"takes {takes} VA")
+    most = "ceiling not stated" if total.ceiling is None else f"of {total.most.text} {total.unit}"
+    takes = "VA not known" if isinstance(load.volt_amperes, Lacking) else f"takes {load.volt_amperes.text} VA"
+    lines = (f"gives {total.taken.text} {total.unit}", most, takes)
     return tuple(line for text in lines for line in broken(text, _WORDS))
 
 
