@@ -7,7 +7,7 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.results import Results
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
-from rigc.reports.drawings.ground.closing_links import right_of
+from rigc.reports.drawings.ground.closing_links import closing_lines, right_of
 from rigc.reports.drawings.shapes import LETTERS, Label, Polyline, Symbol
 from rigc.reports.sheets.power.ground_sheet import ground_sheet
 
@@ -125,6 +125,13 @@ def test_drawing_of_the_home_rig() -> None:
     assert len(closing) == 1
     assert all(right_of(shape) <= drawing.width_mm for shape in drawing.shapes)
     assert all(shape.size_mm >= LETTERS for shape in drawing.shapes if isinstance(shape, Label))
+
+
+def test_a_closing_line_runs_right_of_what_stands_between_its_rows() -> None:
+    """Rows reach to 20, 60 and 25 mm, and what stands below them to 90: from the first to the third 3 mm right of the second."""
+    line, _ = closing_lines([(0, 2, "A16")], [10.0, 20.0, 30.0, 40.0], [20.0, 60.0, 25.0, 90.0], [0.0] * 4)
+    assert isinstance(line, Polyline)
+    assert line.points == ((20, 10), (63, 10), (63, 30), (25, 30))
 
 
 def test_cautions() -> None:

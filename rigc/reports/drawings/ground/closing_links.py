@@ -31,7 +31,8 @@ def closing_lines(
         at = one if uses[one] < uses[two] else two
         spare.append((at, ends[at] + 1.5))
         ends[at] += text_width(words, LETTERS) + 3
-    edge = max(ends[at] for pair in closed for at in pair[:2]) + 3 if closed else 0.0
+    joined = [at for pair in closed for at in pair[:2]]
+    edge = max(ends[min(joined) : max(joined) + 1]) + 3 if joined else 0.0  # right of what stands between them, too
     shapes: list[Shape] = []
     for count, ((one, two, words), (at, x_words)) in enumerate(zip(closed, spare, strict=True)):
         x, heights = edge + BETWEEN * count, []
