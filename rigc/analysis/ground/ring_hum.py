@@ -40,6 +40,9 @@ from rigc.traced.units import (
 _FARADAY = "physics: Faraday's law, the face square to the field, the worst case"
 
 
+OFF_THE_BOARD = " leaves the board"  # so no fact would tell its area
+
+
 class Coupled(Record):
     """The lead beside a ring: mutual inductance in H, and the hum in V for each ampere of hum current in that lead."""
 
@@ -211,13 +214,18 @@ def _why_not(board: _Board, ring: Ring) -> str:
     """Why a ring has no area; empty if it has one."""
     if ring.through_earth:
         return "it closes off the board, through the mains"
-    mark = next((mark for mark in ring.marks if mark not in board.ways), None)
-    if mark is None:
-        return ""
-    route = board.routes.routes.get(mark)
-    if route is None:
-        return f"{mark} leaves the board"
-    return f"{mark} has no route: {route.reason}{' is not stated' if route.missing else ''}"
+    without = {mark: board.routes.routes.get(mark) for mark in ring.marks if mark not in board.ways}
+    off = next((mark for mark, route in without.items() if route is None), None)
+    if off is not None:
+        return f"{off}{OFF_THE_BOARD}"
+    return next(
+        (
+            f"{mark} has no route: {route.reason}{' is not stated' if route.missing else ''}"
+            for mark, route in without.items()
+            if route is not None
+        ),
+        "",
+    )
 
 
 def _area_m2(board: _Board, ring: Ring) -> float:

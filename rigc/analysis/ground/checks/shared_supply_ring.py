@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.ground.ground_systems import GroundSystems
-from rigc.analysis.ground.ring_hum import Hum, RingHum
+from rigc.analysis.ground.ring_hum import OFF_THE_BOARD, Hum, RingHum
 from rigc.analysis.ground.ring_words import in_scenarios, ring_words
 from rigc.analysis.ground.rings import SHARED, Ring
 from rigc.analysis.ground.where_to_break import where_to_break
@@ -54,9 +54,10 @@ def _findings(rig: Rig, leads: Leads, hum: Hum, where: str) -> Iterator[Diagnost
         return
     yield _told(rig, leads, hum, where)
     unknown = _unknown(hum)
-    if unknown and not _loud(hum):
+    if unknown and not _loud(hum) and not hum.why_not.endswith(OFF_THE_BOARD):
         message = f"how loud the hum of {ring_words(ring)} is can't be checked: {unknown}"
-        help = "write it into its block, or measure the hum on the finished board"
+        wanted = "write it into the block: gain ___ dB" if hum.gain.unknown else "place both ends of the lead"
+        help = f"{wanted}, or measure the hum on the finished board"
         yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help)
 
 
@@ -72,6 +73,8 @@ def _unknown(hum: Hum) -> str:
 
 def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
     figures, numbers = "", tuple[Number, ...]()
+    if hum.why_not.endswith(OFF_THE_BOARD):
+        figures = f"; {hum.why_not}: how loud it hums, only a measurement tells"
     if isinstance(hum.induced, Figure) and isinstance(hum.area, Figure) and isinstance(hum.level, Figure):
         figures = (
             f"; {hum.area.text} m² at {hum.frequency.text} Hz and {FIELD_UT.value:g} µT are {hum.induced.text} µV "
