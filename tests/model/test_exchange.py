@@ -137,6 +137,14 @@ def test_a_thing_of_another_family_may_bear_the_name() -> None:
     assert dict(rig.lead_wishes.cables) == {"audio": "old"}
 
 
+def test_a_spare_that_travels_is_free_and_then_on_the_board() -> None:
+    text = unit("old") + unit("new") + PLAYED + 'chain guitar -> old -> combo\nspares {\n  new in "lid"\n}\n'
+    exchange, rig = changed(text)
+    assert (exchange.refused, exchange.lines) == ("", ("new in \"lid\": 'new' is on the board now",))
+    assert joined(rig) == ["guitar.out new.in", "new.out combo.in"]
+    assert rig.spares == ()
+
+
 def test_no_power() -> None:
     text = (
         unit("old", "inlet dc barrel 5.5 x 2.1 mm")

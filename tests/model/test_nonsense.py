@@ -237,6 +237,8 @@ heel 10 mm | heel 490 mm
 feet 20 mm in | feet 300 mm in
 A1 heron.out -> box.in angle to angle of thin over slack 60 mm made 900 mm in "A" | A1 heron.out -> box.in over through 70 mm
 Y1 series for groyne | Y1 series for marl
+audio plug angle | audio plug pin
+1 of "fuse T 630 mA" in "lid" | marl in "lid"
 """
 """A line of the rig, and what stands in its place."""
 

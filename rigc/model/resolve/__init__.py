@@ -112,7 +112,7 @@ def _rig(context: Context) -> Rig | None:
     wired = leads.Leads(context, ports, sound.connections)
     lead_wishes = wired.read(fed, frozenset((*context.unsure, *(name for slip in slips for name in slip.subject))))
     reels = stock.stock(context)
-    cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels.cables, supplies)
+    cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels, supplies)
     check_lanes(context, decks, lead_wishes.lanes)
     places, (stated_rooms, later_rooms) = deck.places(context, decks), hints.rooms(context)
     check_rooms(context, decks, stated_rooms)
@@ -155,7 +155,7 @@ def _rig(context: Context) -> Rig | None:
         "expected": expected,
         "readings": taken,
         "upkeep": upkeep,
-        "spares": records.spares(context),
+        "spares": records.spares(context, _sounding(sound)),
         "as_built": built.as_built(context, wired.marks, changes, top),
         "field_notes": records.field_notes(context),
         "accepts": records.accepts(context),
@@ -262,6 +262,13 @@ def _intents(context: Context) -> tuple[Intent, ...]:
             if first and second and two_things(context, node.first, node.second, "units"):
                 found.append(Intent("order", first, second, node.text.value if node.text else "", node.span))
     return tuple(found)
+
+
+def _sounding(sound: signal.Signal) -> set[str]:
+    """What stands in a chain, a loop or a blend."""
+    ways = [chain.stops for chain in sound.chains] + [use.stops for use in sound.loops]
+    ways += [path.stops for blend in sound.blends for path in blend.paths]
+    return {stop.thing for stops in ways for stop in stops}
 
 
 def _joins(context: Context, wired: leads.Leads) -> tuple[tuple[str, str, tuple[str, ...]], ...]:

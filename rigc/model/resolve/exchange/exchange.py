@@ -66,7 +66,7 @@ def _no_units(out: str, into: str, gone: Any, come: Any) -> str:
 
 
 def _not_free(statements: tuple[Node, ...], out: str, into: str, words: dict[tuple[int, int], str]) -> str:
-    used = tuple(each for each in statements if not _stays(each))
+    used = tuple(each for each in statements if not _stays(each) and not isinstance(each, nodes.SparesBlock))
     found = {word.text: word for word in reversed(list(_words(used))) if place_of(word) in words}
     if out not in found:
         return f"'{out}' is declared, but nothing of this rig uses it"

@@ -53,6 +53,10 @@ def kept(node: Any, parts: Counterparts, tell: Callable[[str], None]) -> Any | N
         if parts.named(node.unit) and _hears(parts.out) and not _hears(parts.into):
             tell(f"{parts.said(node)}: '{by}' has no MIDI input")
             return None
+    elif isinstance(node, nodes.SpareUnit):
+        if node.name.text == by:
+            tell(f"{parts.said(node)}: '{by}' is on the board now")
+            return None
     elif isinstance(node, nodes.Setting):
         if parts.named(node.unit) and not _turns(node.knob.value, parts):
             tell(f"{parts.said(node)}: '{by}' has no such knob")

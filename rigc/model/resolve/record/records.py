@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
+
+from rigc.diagnostics.diagnostic import Label, Level
 from rigc.model.records import Accept, FieldNote, Spare
 from rigc.model.resolve.context import Context
-from rigc.model.scope import twice
+from rigc.model.scope import MISUSED, twice
 from rigc.model.slips.unfit_text import UNFIT_TEXT
 from rigc.model.units.measures import LEAD
 from rigc.syntax import nodes
@@ -13,14 +16,14 @@ from rigc.syntax.nodes import Word
 _CARRIED = ("unit", "supply", "mains strip", "amp", "desk", "listener", "instrument", "source")
 
 
-def spares(context: Context) -> tuple[Spare, ...]:
-    """Spares carried."""
+def spares(context: Context, used: Container[str]) -> tuple[Spare, ...]:
+    """Spares carried; a thing that sound goes through, among those `used`, is none."""
     found = []
     named: dict[str, Word] = {}
     for block in context.of(nodes.SparesBlock):
         for node in block.items:
             if isinstance(node, nodes.SpareUnit):
-                found += _thing(context, node, named)
+                found += _thing(context, node, named, used)
                 continue
             if not isinstance(node, nodes.SpareLead | nodes.SparePlug | nodes.SpareThing):
                 continue
@@ -38,7 +41,7 @@ def spares(context: Context) -> tuple[Spare, ...]:
     return tuple(found)
 
 
-def _thing(context: Context, node: nodes.SpareUnit, named: dict[str, Word]) -> list[Spare]:
+def _thing(context: Context, node: nodes.SpareUnit, named: dict[str, Word], used: Container[str]) -> list[Spare]:
     """A thing that is declared; named twice it is told."""
     name = context.scopes["thing"].find(node.name, _CARRIED, "a thing that travels")
     if name is None:
@@ -47,6 +50,19 @@ def _thing(context: Context, node: nodes.SpareUnit, named: dict[str, Word]) -> l
         context.report(twice(f"the spare '{name}'", node.name, named[name], "delete one of them"))
         return []
     named[name] = node.name
+    if name in used:
+        _, first = context.scopes["thing"].declared[name]
+        context.report(
+            MISUSED.at(
+                node.name.span,
+                f"'{name}' is played on this rig, so it is no spare of it",
+                subject=(name,),
+                label="in use",
+                also=(Label(first.span, "declared here"),),
+                help=f"declare what travels, for example as unit {name}-spare like {name}, and name that",
+                level=Level.WARNING,
+            )
+        )
     return [Spare(1, name, None, node.bag.value if node.bag else "", node.span, name)]
 
 

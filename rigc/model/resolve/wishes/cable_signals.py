@@ -1,11 +1,11 @@
-"""misused-name: a cable that is made for another signal than the lead that is said to be of it."""
+"""misused-name: a cable or a plug that is made for another signal than the leads that are said to have it."""
 
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.model.resolve.context import Context
 from rigc.model.scope import MISUSED, article
-from rigc.model.stock import Cable
+from rigc.model.stock import Cable, Stock
 from rigc.model.things import Supply
 from rigc.model.wishes import Connection, LeadFacts
 from rigc.syntax import nodes
@@ -20,15 +20,19 @@ def cable_signals(
     context: Context,
     leads: tuple[LeadFacts, ...],
     connections: tuple[Connection, ...],
-    cables: dict[str, Cable],
+    stock: Stock,
     supplies: dict[str, Supply],
 ) -> None:
-    """Reports every cable that is named for a lead, for a signal or for an instrument's lead, and carries something else."""
+    """Reports every cable that is named for a lead, for a signal or for an instrument's lead, and carries something else; and every plug
+    that is chosen for all leads of a signal, and fits no jack of it."""
+    cables = stock.cables
     joined = {(each.start, each.end): each.signal for each in connections}
     signals = {lead.mark: joined.get((lead.start, lead.end)) or _fed(lead, supplies) for lead in leads}
     for node in (item for block in context.of(nodes.LeadsBlock) for item in block.items):
         if isinstance(node, nodes.StockChoice):
             _judge(context, node.cable, node.signal.text, "", cables)
+        elif isinstance(node, nodes.PlugChoice):
+            _plug(context, node, stock)
         elif isinstance(node, nodes.Lead) and node.cable is not None and node.mark.text in signals:
             _judge(context, node.cable, signals[node.mark.text], node.mark.text, cables)
     sources: list[nodes.Instrument | nodes.SoundSource] = [
@@ -40,6 +44,34 @@ def cable_signals(
             fact = item.fact if isinstance(item, nodes.Sourced) else item
             if isinstance(fact, nodes.GuitarLead | nodes.PlainLead):
                 _judge(context, fact.cable, "audio", block.name.text, cables)
+
+
+_LOW_VOLTAGE = ("barrel", "mini-jack", "snap", "usb", "din")
+_FITTED = {
+    "audio": ("ts", "trs", "mini-trs", "xlr", "din"),
+    "dc": _LOW_VOLTAGE,
+    "ac": _LOW_VOLTAGE,
+    "midi": ("din", "mini-trs", "trs", "ts"),
+    "control": ("ts", "trs", "mini-trs", "xlr", "din"),
+}
+"""The kinds of jack that leads of a signal go into: those which the language has for it."""
+
+
+def _plug(context: Context, node: nodes.PlugChoice, stock: Stock) -> None:
+    plug, kinds = stock.plugs.get(node.plug.text), _FITTED.get(node.signal.text, ())
+    if plug is None or not plug.fits or not kinds or any(each.kind in kinds for each in plug.fits):
+        return
+    fitting = next((each.name for each in stock.plugs.values() if any(it.kind in kinds for it in each.fits)), None)
+    context.report(
+        MISUSED.at(
+            node.plug.span,
+            f"'{plug.name}' fits {' and '.join(map(str, plug.fits))}, into which {article(node.signal.text)} lead does not go",
+            subject=(plug.name,),
+            label=f"a plug of {node.signal} leads goes here",
+            also=(Label(plug.declared, "declared here"),),
+            help=f"write '{fitting}'" if fitting else f"declare a plug for {node.signal} leads, and name it",
+        )
+    )
 
 
 def _fed(lead: LeadFacts, supplies: dict[str, Supply]) -> str:
