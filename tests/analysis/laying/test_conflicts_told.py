@@ -82,8 +82,6 @@ def mended(text: str, mend: Mend) -> str:
     [
         # 100 + 5 (to lift one out) + 100
         (TWO + deck(204, 104), (205, 104), "'marl' and 'hedge' can't stand on it together"),
-        # the same behind one another
-        (TWO + deck(104, 204), (104, 205), "'marl' and 'hedge' can't stand on it together"),
         # 97 mm to the left of a hinge of 60 mm take none, so both go to its right: 157 + 205
         (TWO + deck(257, 104, 'keep-out 60 x 104 mm at 97, 0 mm "hinge"'), (362, 104), "'marl' and 'hedge' can't"),
         # the straight plugs of 60 mm at both sides of 70 mm

@@ -14,7 +14,7 @@ from rigc.analysis.laying.choices.task import task_of
 from rigc.analysis.laying.proved_places import proved_places
 from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.laying.search.board import Board, Parting
-from rigc.analysis.laying.search.clash import clash, larger, of_some
+from rigc.analysis.laying.search.clash import clash, of_some
 from rigc.analysis.laying.search.conflicts import in_the_way
 from rigc.analysis.laying.search.ground import Ground
 from rigc.analysis.laying.search.layout import Layout
@@ -95,13 +95,6 @@ def test_a_board_one_millimetre_too_small() -> None:
         rest = tuple(each for each in (0, 1, 2) if each != one)
         assert not search(of_some(board, rest), 500).hard
     assert not clash(narrow(1100))
-
-
-def test_a_larger_deck_was_tried() -> None:
-    found = larger(narrow(1090), 500)
-    assert found is not None and found.depth == 600
-    assert 1100 <= found.width <= 1120
-    assert not search(narrow(found.width), 500).hard
 
 
 def test_some_of_a_board_keep_what_parts_them() -> None:
