@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from rigc.analysis.control.control_map import ControlMap
 from rigc.analysis.control.midi_way import MidiLink, MidiWay
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.figures import metres_cut
 from rigc.facts.midi import LONGEST_MM, MOST_THRUS
 
 KIND = Kind(
@@ -54,7 +55,7 @@ def _stages(way: MidiWay) -> Diagnostic:
 def _long(link: MidiLink, length: int) -> Diagnostic:
     return KIND.at(
         link.span,
-        f"MIDI lead {link.lead} from '{link.start}' to '{link.end}' is {length / 10:g} mm long, {LONGEST_MM.value:g} mm are the most",
+        f"MIDI lead {link.lead} from '{link.start}' to '{link.end}' is {metres_cut(length)} m long, {LONGEST_MM.value / 1000:g} m are the most",
         subject=(link.lead,),
         label="this lead",
         numbers=(Number("length", length / 10, "mm"), Number("most", LONGEST_MM.value, "mm")),
@@ -67,7 +68,7 @@ def _unknown(links: list[MidiLink]) -> Diagnostic:
     spoken = f"MIDI lead {marks[0]} is" if len(marks) == 1 else f"the MIDI leads {', '.join(marks)} are"
     return KIND.cant_check(
         links[0].span,
-        f"whether {spoken} at most {LONGEST_MM.value:g} mm long is not known: no length can be computed",
+        f"whether {spoken} at most {LONGEST_MM.value / 1000:g} m long is not known: no length can be computed",
         subject=tuple(marks),
         help=f"place both its ends, or write in the leads block how long it is: `{marks[0]} {links[0].start} -> {links[0].end} made ___ mm`",
     )
