@@ -208,6 +208,14 @@ def test_a_sheet_lies_across_only_if_what_it_holds_wants_it() -> None:
     ]
 
 
+@pytest.mark.parametrize(("count", "across"), [(8, False), (9, True)])
+def test_a_dense_table_is_not_squeezed_as_well(count: int, across: bool) -> None:
+    """On an upright page of Letter eight columns of such words want 1.13 of its width in small letters, nine of them 1.27: too much."""
+    columns = tuple(Column(f"c{at}") for at in range(count))
+    table = Table("t", "T", columns, tuple(row(*("some words of a cell",) * count) for _ in range(60)))
+    assert [each.document.sheet.landscape for each in fit(document(table, landscape=True))] == [across]
+
+
 def test_a_sheet_with_a_template_of_its_own_stays_as_it_is() -> None:
     (told,) = fitted((long(43),), "a4", frozenset({"cable-list"}))
     assert (told.row, told.document) == (6.5, long(43))

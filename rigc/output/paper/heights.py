@@ -100,10 +100,11 @@ def is_dense(table: Table, page: Page) -> bool:
 
 
 def fits(table: Table, page: Page) -> bool:
-    """Whether a table goes on such a page without being squeezed: few of its cells break more than once."""
+    """Whether a table goes on such a page without being squeezed: few of its cells break more than once, hardly one of a dense table."""
     how = setting(table, page)
     least, most = zip(*(_wants(table, place, how) for place in range(len(table.columns))), strict=True)
-    return bool(sum(least) <= page.wide - 8 and sum(min(each, _PROSE) for each in most) <= 1.3 * page.wide)
+    broken = 1.25 if is_dense(table, page) else 1.3
+    return bool(sum(least) <= page.wide - 8 and sum(min(each, _PROSE) for each in most) <= broken * page.wide)
 
 
 def parts(block: Block, page: Page) -> tuple[Part, ...]:
