@@ -58,6 +58,7 @@ class Hearing:
         self.rig, self.hookup = rig, hookup
         self.walks = 0
         self._known: dict[tuple[LoopsOut | None, tuple[Patch, ...]], Onward] = {}
+        self._there: dict[tuple[int, frozenset[Part]], set[int]] = {}  # by what is known, which stays, and what is gone
         self._ports: list[Port] = []
         self._numbers: dict[Port, int] = {}
         self.leads = tuple((each.start, each.end, part_of(leads, each)) for each in hookup.leads)
@@ -111,8 +112,7 @@ class Hearing:
         self, gone: frozenset[Part], out: LoopsOut | None = None, patches: tuple[Patch, ...] = ()
     ) -> frozenset[Port]:
         """The ends at which a source is heard."""
-        onward = self._onward(out, patches)
-        return self._audible(self._walk(onward, self._sources, gone), gone)
+        return self._audible(self._from_sources(self._onward(out, patches), gone), gone)
 
     def after(self, ports: Iterable[Port], gone: frozenset[Part]) -> Reached:
         """The jacks that sound reaches from these."""
@@ -131,7 +131,7 @@ class Hearing:
     ) -> frozenset[Port]:
         """The jacks that lie on some way from a source to an end then."""
         onward = self._onward(out, patches)
-        there = self._walk(onward, self._sources, gone)
+        there = self._from_sources(onward, gone)
         back = self._walk(_turned(onward), map(self._number, self._audible(there, gone)), gone)
         return self._jacks(there & back)
 
@@ -204,6 +204,13 @@ class Hearing:
                     reached.add(number)
                     left.append(number)
         return reached
+
+    def _from_sources(self, onward: Onward, gone: frozenset[Part]) -> set[int]:
+        """A walk from all sources, once for the same ways: a repair that is tried for many breaks asks for it over and over."""
+        known = (id(onward), gone)
+        if known not in self._there:
+            self._there[known] = self._walk(onward, self._sources, gone)
+        return self._there[known]
 
     def _audible(self, reached: Collection[int], gone: frozenset[Part]) -> frozenset[Port]:
         return frozenset(end for number, end in self._ends if number in reached and self.alive(end, gone))
