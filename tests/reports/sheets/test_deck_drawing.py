@@ -158,6 +158,14 @@ def test_what_hangs_deeper_than_the_floor_is_drawn_all_the_same(deck: tuple[str,
         assert drawing_faults(drawing(made(of), name)) == ()
 
 
+def test_of_things_as_tall_the_nearest_to_the_eye_bears_the_height() -> None:
+    """Both are 55 mm high: rear-most is lant, right-most is marl."""
+    more = unit("lant", "body 70 x 60 x 55 mm")
+    sheet = made(small(more=more, place="marl at 200, 10 mm\n  lant at 10, 135 mm"))
+    assert "55, lant" in words(drawing(sheet, "rear-plate").shapes)
+    assert "55, marl" in words(drawing(sheet, "side-plate").shapes)
+
+
 def test_elevations_show_raised_tiers() -> None:
     """The deck is 200 mm deep; a tier from 100 to 200 mm, raised by 45 mm, its plate as thick as the deck: 12 mm.
 

@@ -227,7 +227,7 @@ def _measures(deck: Deck, edge: Edge, seen: tuple[Face, ...], behind_mm: float) 
     stretches = []
     standing = [face for face in seen if not face.under]
     if standing:
-        tallest = max(standing, key=lambda face: (face.top, face.thing))
+        tallest = max(standing, key=lambda face: (face.top, face.near, face.thing))
         stretches.append((tallest.top, 0.0, f"{tallest.top:g}, {tallest.thing}"))
     thickness = _thickness(deck)
     if thickness:

@@ -83,6 +83,12 @@ def _plan(
         for panel in panels
         if panel.jacks
     ]
+    named += [
+        (f"{panel.name}.{jack.name}", led_from(view.point(jack.x_mm, jack.y_mm), jack.name))
+        for panel in panels
+        for jack in panel.jacks
+        if jack.role == "inlet"
+    ]
     found, lost = labelled(ground, named)
     more = left_over(lost, view.left, view.bottom + BELOW, width)
     there = ", ".join(f"{flag.text} at {flag.port}" for flag in signs)
