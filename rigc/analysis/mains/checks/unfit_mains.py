@@ -92,7 +92,7 @@ def _result(each: Primary) -> str:
 
 
 def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
-    """The selector set, or its statement or that of a step transformer taken away, or such a transformer put before the supply."""
+    """The selector set, or its statement or that of a step transformer taken away or put right, or such a transformer put before the supply."""
     scenario = rig.scenarios[each.scenario]
     stated = next((volts for name, volts in scenario.selectors if name == supply.name), None)
     fit = [place for place in supply.mains if place.low_v <= each.volts[0] and each.volts[1] <= place.high_v]
@@ -106,7 +106,16 @@ def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
     step = next((it for it in scenario.transformers if it[0] == supply.name), None)
     if step is not None:
         words = f"take the step transformer before '{supply.name}' away there: delete its line"
-        return (Mend(words, (Delete(step[1].span),)),)
+        away = Mend(words, (Delete(step[1].span),))
+        if (
+            scenario.mains is None
+            or each.place is None
+            or each.place.low_v <= scenario.mains.low_v <= each.place.high_v
+        ):
+            return (away,)
+        first, second = f"{scenario.mains.low_v:g} V", f"{_secondary(each.place):g} V"
+        words = f"take one there that steps from the mains to what '{supply.name}' takes: write `transformer {first} to {second}`"
+        return (away, Mend(words, (Replace(step[1].span, first), Replace(step[2].span, second))))
     if each.place is None or each.needed_va is None or each.in_frequency is False:
         return ()
     line = f"transformer {each.volts[0]:g} V to {_secondary(each.place):g} V {each.needed_va:g} VA before {supply.name}"
