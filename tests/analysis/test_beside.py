@@ -57,7 +57,7 @@ def test_the_same_is_found(base: Compiled, old: str, new: str) -> None:
 
 
 @pytest.mark.long
-@pytest.mark.parametrize("seed", range(120))
+@pytest.mark.parametrize("seed", range(40))
 @pytest.mark.parametrize("board", BOARDS)
 def test_the_same_is_found_after_any_slip(board: str, seed: int) -> None:
     text = BOARDS[board].read_text("utf-8")

@@ -210,6 +210,8 @@ def test_a_spoiled_cache_is_as_none(spoil: str, kept: Path, tmp_path: Path, capf
     built = [each.read_bytes() for each in sorted((tmp_path / "out").iterdir())]
     files = sorted(kept.iterdir())
     assert {each.name.partition("-")[0] for each in files} >= {"told", "parsed", "reserved", "tables", "escaped"}
+    if spoil != "turned":  # to make the tables anew takes longer than all else here
+        files = [each for each in files if not each.name.startswith("tables-")]
     whole = [each.read_bytes() for each in files]
     for each, data, other in zip(files, whole, [*whole[1:], whole[0]], strict=True):
         middle = len(data) // 2
