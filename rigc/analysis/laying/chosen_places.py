@@ -6,7 +6,7 @@ from rigc.analysis.laying.choices.eased import Eased, eased
 from rigc.analysis.laying.choices.freed import freed
 from rigc.analysis.laying.choices.task import Task, task_of
 from rigc.analysis.laying.not_placed import Otherwise, no_room, no_room_for_later, search_stopped
-from rigc.analysis.laying.search.annealing import FEW, SOME, Watch
+from rigc.analysis.laying.search.annealing import SOME, Watch
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.clash import Tight, tightness
 from rigc.analysis.laying.search.found import Found
@@ -21,6 +21,7 @@ from rigc.model.things import Area, Thing
 EFFORT = 16_000  # steps; a board of twenty things takes some three seconds. Half as many again while something is in the way.
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
+_FEW = 6  # so many free things are laid with twice as many steps, of which they get half as many again at most
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
@@ -100,7 +101,7 @@ def usual_effort(board: Board) -> int:
     fewer for fewer, so that one thing more on a laid board is placed at once."""
     free = sum(item.fixed is None for item in board.items)
     if free <= SOME:
-        return min(2 * EFFORT * free**2 // FEW**2, 3 * EFFORT // 2)
+        return min(2 * EFFORT * free**2 // _FEW**2, 3 * EFFORT // 2)
     return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
 
 

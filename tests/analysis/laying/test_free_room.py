@@ -5,6 +5,7 @@ from __future__ import annotations
 from laying.small_boards import dealt
 from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.free_room import FreeRoom
+from rigc.analysis.laying.search.glue import Glue
 from rigc.analysis.laying.search.ground import Ground
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.moves import Dice
@@ -47,7 +48,7 @@ def test_a_full_board_is_filled() -> None:
     """The rounds alone find no layout in three times as many steps."""
     board = dealt(1, 4)
     layout = Layout(board, first_layout(board))
-    refill = Refill(layout, (0, 1, 2, 3), FreeRoom(layout.ground), Dice(0))
+    refill = Refill(layout, (0, 1, 2, 3), Glue(FreeRoom(layout.ground)), Dice(0))
     for _ in refill.run(12_000, 100_000, 1_500):
         if refill.found is not None:
             break

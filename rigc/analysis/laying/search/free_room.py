@@ -6,6 +6,7 @@ What is round counts as too small here (see `forbidden`), and tiers as if they l
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from rigc.analysis.laying.search.board import Area
@@ -13,14 +14,20 @@ from rigc.analysis.laying.search.ground import At, Ground
 from rigc.analysis.laying.search.solver.forbidden import forbidden, parted
 
 _Stamp = tuple[int, int, int]  # bits, and the column and row of the first
+_SOME = re.compile(rb"[^\0]")  # a byte that has bits
+_BITS = tuple(tuple(bit for bit in range(8) if byte >> bit & 1) for byte in range(256))
 
 
 class FreeRoom:
     """The free places of a board's things, by item and shape."""
 
-    def __init__(self, ground: Ground) -> None:
+    def __init__(self, ground: Ground, most: int | None = None) -> None:
+        """On the board's own grid; where that has more than `most` places, on as coarse a one as it must be."""
         self.ground, self.board = ground, ground.board
         self.step = step = self.board.step
+        while most is not None and (self.board.width // step) * (self.board.depth // step) > most:
+            step += self.board.step
+        self.step = step
         self.columns, self.rows = self.board.width // step + 1, self.board.depth // step + 1
         self._level = self.board.replace(tiers=())
         self._open = Ground(self.board.replace(kept_free=(), reserved=()))
@@ -29,6 +36,7 @@ class FreeRoom:
         self._stamps: dict[tuple[int, int, int, int, int, int], _Stamp] = {}
         self._allowed: dict[tuple[int, int], int] = {}
         reach = self._reach() // step + 2
+        self.widest = reach * step  # between the corners of a group
         self.stride = self.columns + reach
         self._row = (1 << self.columns) - 1
         self._starts = 1  # a bit at the start of each row, of more rows than there are
@@ -36,6 +44,7 @@ class FreeRoom:
         while rows < self.rows + reach:
             self._starts |= self._starts << rows * self.stride
             rows *= 2
+        self._every_row = self._starts_of(self.rows)
 
     def of(self, item: int, shape: int, at: Sequence[At], standing: Iterable[int]) -> int:
         """The bits of the places at which an item in a shape is in nobody's way of those that are standing."""
@@ -45,6 +54,24 @@ class FreeRoom:
             if other in beside:
                 blocked |= self._blocked(item, shape, other, at[other])
         return self._alone(item, shape) & ~blocked
+
+    def of_group(self, group: Sequence[tuple[int, int, int, int]], at: Sequence[At], standing: Iterable[int]) -> int:
+        """The bits of the corners at which a group has room: items, each with its corner seen from the group's and its shape."""
+        free = -1
+        for item, dx, dy, shape in group:
+            far = dx // self.step + dy // self.step * self.stride
+            here = self.of(item, shape, at, standing)
+            free &= here >> far if far >= 0 else here << -far
+            if not free:
+                break
+        return free
+
+    def areas(self, one: int, its: int, other: int, shape: int) -> list[Area]:
+        """Where the corner of another item may not be, seen from one's, each in a shape: open rectangles."""
+        key = one, its, other, shape
+        if key not in self._areas:
+            self._areas[key] = self._forbidden(*key)
+        return self._areas[key]
 
     def places(self, free: int, xs: Iterable[int], ys: Iterable[int]) -> Iterator[tuple[int, int]]:
         """Of free places those that touch something, or lie at one of these x or y, in both directions."""
@@ -56,14 +83,12 @@ class FreeRoom:
         for y in ys:
             if 0 <= y <= self.board.depth and y % step == 0:
                 row |= self._row << y // step * stride
-        across = free & (~((free << 1) & (free >> 1)) | column * self._starts_of(self.rows))
+        across = free & (~((free << 1) & (free >> 1)) | column * self._every_row)
         found = across & (~((free << stride) & (free >> stride)) | row)
-        bits = bin(found)[:1:-1]
-        place = bits.find("1")
-        while place >= 0:
-            y, x = divmod(place, stride)
-            yield x * step, y * step
-            place = bits.find("1", place + 1)
+        for some in _SOME.finditer(found.to_bytes((found.bit_length() + 7) // 8, "little")):
+            for bit in _BITS[some[0][0]]:
+                y, x = divmod(8 * some.start() + bit, stride)
+                yield x * step, y * step
 
     def _alone(self, item: int, shape: int) -> int:
         if (item, shape) not in self._allowed:
@@ -97,10 +122,7 @@ class FreeRoom:
 
     def _stamp(self, item: int, shape: int, other: int, its: int, aside: int, along: int) -> _Stamp:
         """What another item in a shape blocks, seen from its place."""
-        key = other, its, item, shape
-        if key not in self._areas:
-            self._areas[key] = self._forbidden(*key)
-        areas = [self._cells(area, aside, along) for area in self._areas[key]]
+        areas = [self._cells(area, aside, along) for area in self.areas(other, its, item, shape)]
         areas = [area for area in areas if area[0] < area[2] and area[1] < area[3]]
         if not areas:
             return 0, 0, 0

@@ -175,6 +175,10 @@ class Layout:
         """How every link runs now."""
         return self._runs
 
+    def costs(self) -> list[int]:
+        """What every link costs now."""
+        return self._costs
+
     @property
     def crossings(self) -> int:
         """At how many points leads with sound and those of power cross now; 0 where that costs nothing."""

@@ -1,90 +1,158 @@
 """A layout -> a better one: a few things are taken out, and each goes back to the best place that is free; again and again.
 
-The best place is the one at which the leads to what stands already cost least, none of the others in the way counted; the hotter, the more
-another is taken. What finds no place waits outside, and goes in anew the next time: so a tight board is filled, too.
+Things that one short lead joins go back as one more often than not: so a row of them moves as a whole, which no single thing can do without
+making the layout worse. What finds no place waits outside, and goes in anew the next time: so a tight board is filled, too.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from math import inf
 
 from rigc.analysis.laying.search.board import Link
 from rigc.analysis.laying.search.found import Found
-from rigc.analysis.laying.search.free_room import FreeRoom
+from rigc.analysis.laying.search.glue import Glue, Group
 from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.insertion import BROKEN, MISSED, Insertion
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.left_out import left_out
-from rigc.analysis.laying.search.lengths import Standing, backwards, link_bound, some_runs
+from rigc.analysis.laying.search.lengths import OVER, finished, under_route
 from rigc.analysis.laying.search.moves import Dice
 
-_STEPS = 4  # of the other search take as long as to put one thing back,
-_CELLS_A_STEP = 40_000  # and one more for so many bits
-_MEASURED = 10  # places whose leads are measured, of all that look cheaper than the best of these
+_STEPS = 2  # of the other search take as long as to put one thing back, one more for each of its leads,
+_CELLS_A_STEP = 60_000  # and one more for so many bits,
+_WEIGHED_A_STEP = 60  # and for so many places
 _OUT, _OUT_TO_FILL = 6, 7  # so many things are taken out at most, beside what waits outside
 _SWAY = 0.4  # of the heat: what a place may look cheaper by
-_BROKEN = 60_000  # what a rule counts that a lead breaks at a place
-_MISSED = 10_000  # and what a wish that is missed more counts, for each tenth of a millimetre
+_PLACES, _TRIES = (
+    3,
+    12,
+)  # a thing is tried at so many places, and so many times things are put back before others are taken out
+_APART = 4  # of so many leads one does not hold its two things together
+_OUT_OF_BALANCE = 5 * MISSED  # what a tenth of a millimetre counts that is wrong and is in nobody's way
 
 
 class Refill:
     """Betters one layout. `found` is the best of it that is without fault, None as long as there is none; `steps` is what it took."""
 
-    def __init__(self, layout: Layout, free: tuple[int, ...], room: FreeRoom, dice: Dice) -> None:
+    def __init__(self, layout: Layout, free: tuple[int, ...], glue: Glue, dice: Dice) -> None:
         self.layout, self.board, self.ground = layout, layout.board, layout.ground
-        self.free, self.room, self.dice = free, room, dice
+        self.free, self.glue, self.dice = free, glue, dice
+        self.insertion = Insertion(glue.room, dice)
         self.found: Found | None = None
         self.steps = 0
         self._at = list(layout.at)
         self._outside = set(left_out(layout.board, tuple(layout.at))) if layout.hard else set()
-        if layout.broken and not self._outside:
-            self._outside = set(free[:1])
-        self._links = [
-            [link for link in self.board.links if item in (link.start.item, link.end.item)]
-            for item in range(len(layout.at))
+        self._value = self._worth(layout.hard, layout.broken, layout.missed, layout.cost)
+        self._linked = [
+            {end.item for number in numbers for end in (self.board.links[number].start, self.board.links[number].end)}
+            for numbers in self.insertion.links
         ]
-        cells = room.columns * room.rows * len(layout.at)
-        self._each = [_STEPS + cells * len(item.shapes) // _CELLS_A_STEP for item in self.board.items]
+        self._least = [self._least_of(link) for link in self.board.links]
+        self._glued: set[int] = set()
+        cells = glue.room.columns * glue.room.rows
+        self._each = [
+            _STEPS + len(links) + cells * len(item.shapes) // _CELLS_A_STEP
+            for item, links in zip(self.board.items, self.insertion.links, strict=True)
+        ]
 
     def run(self, steps: int, hot: float, cold: float) -> Iterator[int]:
         """Takes out and puts back until the steps are used up; each time the steps that it took."""
         while self.steps < steps:
-            before = self.steps
-            self._once(hot * (cold / hot) ** (before / steps))
+            before, weighed = self.steps, self.insertion.weighed
+            self._once(hot if self._outside else hot * (cold / hot) ** (before / steps))
+            self.steps += (self.insertion.weighed - weighed) // _WEIGHED_A_STEP
             yield self.steps - before
 
     def _once(self, heat: float) -> None:
-        order = self._taken_out()
-        standing = set(range(len(self._at))).difference(order)
-        at, outside = list(self._at), set()
-        for item in order:
-            place = self._best_place(item, at, standing, heat * _SWAY)
-            self.steps += self._each[item]
-            if place is not None:
-                at[item] = place
-                standing.add(item)
+        out = self._taken_out()
+        numbers = dict.fromkeys(number for item in out for number in self.insertion.links[item])
+        self._most = inf if self._outside else self._cost_of(out, numbers) + heat * self.dice.readiness()
+        groups, least = self._groups(out, numbers, heat)
+        self._tight = 1 + self.dice.below(4) if self._outside and self.dice.below(2) else 0
+        self._by_links = self.dice.below(3) == 0
+        self._sway = heat * _SWAY
+        self._tries = _TRIES
+        self._best: list[At] = []
+        standing = set(range(len(self._at))).difference(out)
+        self._put(groups, list(self._at), standing, set(), 0, least)
+        if self._best:
+            self._judge(self._best, heat)
+
+    def _put(
+        self,
+        groups: list[Group],
+        at: list[At],
+        standing: set[int],
+        outside: set[int],
+        spent: int,
+        least: dict[int, int],
+    ) -> None:
+        """Puts the groups back, one at each of its best places and the others in turn; `least` is what leads cost at least that still lack an
+        end."""
+        if not groups:
+            if outside:
+                self._at, self._outside = at, outside
+            else:
+                self._most, self._best = spent - 1, at
+            return
+        place = self._most_linked(groups, standing) if self._by_links else 0
+        group, rest = groups[place], [*groups[:place], *groups[place + 1 :]]
+        self.steps += sum(self._each[item] for item, *_ in group)
+        self._tries -= 1
+        ways = [group] if len(group) > 1 else self._turns(group)
+        count = 1 if not rest or self._outside else _PLACES
+        found = self.insertion.best(ways, at, standing, self._sway, self._tight, count)
+        if not found:
+            if len(group) > 1:
+                self._put([((i, 0, 0, s),) for i, _, _, s in group] + rest, at, standing, outside, spent, least)
+            elif self._outside and self._area_of({*outside, group[0][0]}) <= self._area_of(self._outside):
+                self._put(rest, at, standing, {*outside, group[0][0]}, spent, least)
+            return
+        items = {item for item, *_ in group}
+        now = standing | items
+        numbers = dict.fromkeys(number for item in items for number in self.insertion.links[item])
+        ready = [number for number in numbers if number in least and self._has_ends(number, now)]
+        inner = sum(least[number] for number in ready if number in self._glued)
+        rest_least = {number: cost for number, cost in least.items() if number not in ready}
+        pending = sum(rest_least.values())
+        for cost, placed in found:
+            if spent + inner + cost + pending > self._most:
                 continue
-            outside.add(item)
-            if len(outside) > len(self._outside):
+            there = list(at)
+            for item, its in placed:
+                there[item] = its
+            self._put(rest, there, now, outside, spent + inner + cost, rest_least)
+            if self._tries <= 0 or self._outside:
                 return
-        if outside:
-            self._at, self._outside = at, outside
-        else:
-            self._judge(at, heat)
+
+    def _has_ends(self, number: int, standing: set[int]) -> bool:
+        link = self.board.links[number]
+        return all(end.item < 0 or end.item in standing for end in (link.start, link.end))
+
+    def _cost_of(self, out: list[int], numbers: Iterable[int]) -> int:
+        """What these things and their leads cost now, a line of its own for each."""
+        costs = self.layout.costs()
+        places = sum(self.ground.stand(item, self._at[item]).cost for item in out)
+        return sum(costs[number] for number in numbers) + places + self.board.line * len(out)
 
     def _judge(self, at: list[At], heat: float) -> None:
         """Takes a layout in which all stand, unless it is too much worse."""
         layout = self.layout
         changes = [(item, *at[item]) for item in self.free if at[item] != layout.at[item]]
+        if not changes:
+            return
         hard, missed, there = layout.faults_with(changes)
         cost, broken = layout.cost_with(there, changes)
-        if hard or broken:
-            return
-        if self.found is None or (0, missed, cost) < self.found.rank:
+        if not (hard or broken) and (self.found is None or (0, missed, cost) < self.found.rank):
             self.found = Found(tuple(there), 0, missed, cost)
-        worse = (missed - layout.missed) * _MISSED + cost - layout.cost
-        if self._outside or worse <= heat * self.dice.readiness():
+        value = self._worth(hard, broken, missed, cost)
+        if self._outside or value - self._value <= heat * self.dice.readiness():
             layout.take(changes, there, hard, missed)
-            self._at, self._outside = there, set()
+            self._at, self._outside, self._value = there, set(), value
+
+    def _worth(self, hard: int, broken: int, missed: int, cost: int) -> int:
+        return hard * _OUT_OF_BALANCE + broken * (BROKEN - self.board.passing) // 10 + missed * MISSED + cost
 
     def _taken_out(self) -> list[int]:
         """What waits outside, one thing more and some that are near it: in the order in which they go back."""
@@ -95,21 +163,77 @@ class Refill:
         near = self._near(first)
         while len(out) < min(count, len(free)) and near:
             out[near.pop(min(dice.below(len(near)), dice.below(len(near))))] = None
-        order = list(out)
-        for place in range(len(order) - 1, 0, -1):
-            other = dice.below(place + 1)
-            order[place], order[other] = order[other], order[place]
-        if self._outside and dice.below(2):
-            order.sort(key=self._area, reverse=True)
-        return order
+        return list(out)
 
-    def _area(self, item: int) -> int:
-        shape = self.board.items[item].shapes[0]
-        return shape.width * shape.depth
+    def _groups(self, out: list[int], numbers: Iterable[int], heat: float) -> tuple[list[Group], dict[int, int]]:
+        """What goes back as one, in a dealt order or the largest first; and what each of these links costs at least then."""
+        dice, among = self.dice, set(out)
+        group_of: dict[int, Group] = {item: ((item, 0, 0, self._at[item][2]),) for item in out}
+        least: dict[int, int] = {}
+        self._glued = set()
+        for number in numbers:
+            link = self.board.links[number]
+            one, other = link.start.item, link.end.item
+            if one not in among or other not in among:
+                least[number] = finished(link.signal, 0, link.more) * link.share
+                continue
+            least[number] = self._least[number]
+            held = dice.below(_APART) > 0 if not self._outside else dice.below(_APART) == 0
+            if not held or group_of[one] is group_of[other]:
+                continue
+            offset = self._offset(number, heat)
+            joined = None if offset is None else self.glue.joined(number, offset, group_of[one], group_of[other])
+            if joined is not None and offset is not None:
+                least[number] = offset[0]
+                self._glued.add(number)
+                for item, *_ in joined:
+                    group_of[item] = joined
+        groups = list(dict.fromkeys(group_of.values()))
+        for place in range(len(groups) - 1, 0, -1):
+            swapped = dice.below(place + 1)
+            groups[place], groups[swapped] = groups[swapped], groups[place]
+        if dice.below(3) == 0:
+            groups.sort(key=lambda group: -self._area_of(item for item, *_ in group))
+        return groups, least
+
+    def _offset(self, number: int, heat: float) -> tuple[int, int, int, int, int] | None:
+        """How the two things of a link stand side by side: as they do, or one of the ways that are nearly the best."""
+        link = self.board.links[number]
+        one, other = self._at[link.start.item], self._at[link.end.item]
+        if self.layout.at == self._at and self.layout.runs()[number][2] == OVER and self.dice.below(2):
+            return self.layout.costs()[number], one[2], other[2], other[0] - one[0], other[1] - one[1]
+        offsets = self.glue.offsets(number)
+        if not offsets:
+            return None
+        most = offsets[0][0] + heat * self.dice.readiness() / 8
+        count = next((place for place, each in enumerate(offsets) if each[0] > most), len(offsets))
+        offset = offsets[self.dice.below(max(1, count))]
+        return offset if self.glue.runs_over(number, offset) else None
+
+    def _least_of(self, link: Link) -> int:
+        """What a link costs at least if its things are not side by side: its ways up and down."""
+        ends = [self.board.items[end.item].under or end.item < 0 for end in (link.start, link.end)]
+        route = sum(under_route(self.board, 0, not under) for under in ends)
+        return finished(link.signal, route, link.more) * link.share
+
+    def _most_linked(self, groups: list[Group], standing: set[int]) -> int:
+        def links(place: int) -> int:
+            return sum(len(self._linked[item] & standing) for item, *_ in groups[place])
+
+        return max(range(len(groups)), key=links)
+
+    def _turns(self, group: Group) -> list[Group]:
+        """A thing alone may stand in each of its shapes."""
+        ((item, *_),) = group
+        return [((item, 0, 0, shape),) for shape in range(len(self.board.items[item].shapes))]
+
+    def _area_of(self, items: Iterable[int]) -> int:
+        shapes = (self.board.items[item].shapes[0] for item in items)
+        return sum(shape.width * shape.depth for shape in shapes)
 
     def _near(self, item: int) -> list[int]:
         """The other free things: what is linked, then the nearest first."""
-        linked = {end.item for link in self._links[item] for end in (link.start, link.end)}
+        linked = self._linked[item]
         x, y, _ = self._at[item]
 
         def key(other: int) -> tuple[int, int]:
@@ -117,72 +241,3 @@ class Refill:
             return 0 if other in linked else abs(its[0] - x) + abs(its[1] - y), other
 
         return sorted((each for each in self.free if each != item), key=key)
-
-    def _best_place(self, item: int, at: list[At], standing: set[int], sway: float) -> At | None:
-        """The best place found for a thing beside those that stand, of which nothing is in its way there."""
-        board, ground = self.board, self.ground
-        stood = {each: ground.stand(each, at[each]) for each in standing}
-        closed = [
-            link
-            for link in board.links
-            if all(end.item in standing or end.item in (item, -1) for end in (link.start, link.end))
-        ]
-        ranked = self._ranked(item, at, stood, [link for link in closed if link in self._links[item]], sway)
-        beside = [each for each in ground.beside[item] if each in standing]
-        best: tuple[int, At] | None = None
-        measured = 0
-        for least, _, place in sorted(ranked):
-            if best is not None and (least >= best[0] or measured == _MEASURED):
-                break
-            if not ground.is_free(item, place, at, beside):
-                continue
-            measured += 1
-            stood[item] = ground.stand(item, place)
-            cost = least
-            for link, (length, broken, *_) in zip(closed, some_runs(board, closed, stood), strict=True):
-                cost += length * link.share + broken * _BROKEN + backwards(link, stood) - link_bound(board, link, stood)
-            if best is None or cost < best[0]:
-                best = cost, place
-        return None if best is None else best[1]
-
-    def _ranked(
-        self, item: int, at: list[At], stood: dict[int, Standing], links: list[Link], sway: float
-    ) -> list[tuple[int, int, At]]:
-        """The free places that touch something or are in line with it, each with what it costs at least, swayed by the dice."""
-        board, ground, it = self.board, self.ground, self.board.items[item]
-        standing = list(stood)
-        fronts = {at[each][1] for each in standing if not board.items[each].under}
-        found: list[tuple[int, int, At]] = []
-        for shape in range(len(it.shapes)):
-            free = self.room.of(item, shape, at, standing)
-            if not free:
-                continue
-            xs, ys = self._aims(item, shape, links, stood)
-            for x, y in self.room.places(free, xs, [*fronts, *ys]):
-                stood[item] = site = ground.stand(item, (x, y, shape))
-                cost = site.cost + int(sway * self.dice.readiness())
-                cost += sum(link_bound(board, link, stood) for link in links)
-                cost += board.line if not it.under and y not in fronts else 0
-                found.append((cost, len(found), site.at))
-        return found
-
-    def _aims(
-        self, item: int, shape: int, links: list[Link], stood: dict[int, Standing]
-    ) -> tuple[list[int], list[int]]:
-        """Where a thing is in line with what it is linked to, or lies just beside a drop line or where a lead goes down."""
-        solid = self.ground.solids[item][shape]
-        xs, ys = [self._at[item][0]], [self._at[item][1]]
-        for line in self.board.lines:
-            ys += [line, line - solid.depth]
-        for each in stood.values():
-            if each.on_top:
-                xs += [x for stop in each.stops for x in (stop[0], stop[0] - solid.width)]
-        for link in links:
-            for mine, its in ((link.start, link.end), (link.end, link.start)):
-                if mine.item != item or its.item == item:
-                    continue
-                socket = solid.shape.sockets[mine.socket]
-                x, y = (its.x, its.y) if its.item < 0 else stood[its.item].stops[its.socket][:2]
-                xs.append(x - socket.x - socket.dx * socket.exit)
-                ys.append(y - socket.y - socket.dy * socket.exit)
-        return xs, ys
