@@ -21,7 +21,7 @@ from rigc.model.things import Area, Thing
 EFFORT = 16_000  # steps; a board of twenty things takes some three seconds. Half as many again while something is in the way.
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
-_FEW = 6  # so many free things are laid with twice as many steps, of which they get half as many again at most
+_FEW = 6  # free things: twice as many steps for these, by the square fewer for fewer, and for no number more than half as many again
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
