@@ -24,6 +24,10 @@ LONG = 7
 """A board whose exhaustive search takes a minute; it was made, and nothing shorter found."""
 
 
+SLOW = (10, 11, 15, 19)
+"""Boards whose exhaustive search takes more than ten seconds."""
+
+
 def test_more_steps_are_never_worse() -> None:
     board, _, _ = board_and_rig("back-bedroom")
     found = [search(board, effort) for effort in (0, 200, 1500, 2000, 5000)]
@@ -70,7 +74,9 @@ def test_no_layout_beats_the_bound() -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("seed", [seed for seed in range(20) if seed != LONG])
+@pytest.mark.parametrize(
+    "seed", [pytest.param(seed, marks=pytest.mark.long if seed in SLOW else ()) for seed in range(20) if seed != LONG]
+)
 def test_small_rigs_come_near_the_best(seed: int) -> None:
     """On a grid of 10 mm and quarter turns; whether something shorter exists is searched for exhaustively.
 
