@@ -45,6 +45,8 @@ def test_scenarios_are_named_where_there_are_several() -> None:
     rig = worked("tests/reach/board.rig").rig
     assert in_scenarios(rig, ["bay"]) == ", in scenario 'bay'"
     assert in_scenarios(rig, ["club", "bay"]) == ", in every scenario"
+    three: Any = SimpleNamespace(scenarios=dict.fromkeys("abc"))
+    assert in_scenarios(three, ["a", "c"]) == ", in scenarios 'a' and 'c'"
 
 
 def test_a_note_that_is_stated_is_not_taken() -> None:
