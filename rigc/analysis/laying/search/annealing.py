@@ -24,6 +24,7 @@ _STRICT = 50_000  # and at last, but for a tenth of a millimetre
 _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each thing to place
 _ROUNDS = 8  # every so many rounds a board of more than `SOME` things is begun anew
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
+_FAULTY = 3  # rounds more of a few things, so many times as long, while something is in the way
 SOME = 7  # so few things are begun anew each time
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew
 _PLACES = 60_000  # a finer grid than one with so many is made coarser for that
@@ -69,6 +70,9 @@ class _Search:
                 self.effort, patience = self.effort + patience, 0
             if number == 0:
                 self._round(first_layout(self.board), 0, self.length, _HOT, self.best)
+            elif few and self.best.hard and number <= _FAULTY:
+                begun = first_layout(self.board, number)
+                self._round(begun, number, _FAULTY * self.length, _HOT, self.best)
             elif number > 1 and (few or number % _ROUNDS == 0):
                 self._afresh(number if few else number // _ROUNDS)
             elif number % 2:
