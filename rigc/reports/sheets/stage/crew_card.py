@@ -18,9 +18,10 @@ from rigc.reports.front.sheet_codes import see
 from rigc.reports.signal.remarks import bypass_plan
 
 WIDTH, HEIGHT, LEAST = 180.0, 104.0, 60.0
-"""What the plan may take of the page, in mm: the height less where the lists below it are long."""
+"""What the plan may take of the page, in mm."""
+_WITH_LISTS = 160.0  # what plan and lists have together, in mm
 _LINE = 6.0  # of a list, in mm
-_OF_STEP, _OF_SETTING, _OF_BYPASS = 32, 22, 40  # so many letters go on a line
+_OF_STEP, _OF_SETTING, _OF_BYPASS = 32, (17, 8, 8), 40  # so many letters go on a line of a cell
 
 _SETTINGS = (Column("set", key="at"), Column("to", key="position"), Column("where", key="scenario"))
 
@@ -60,11 +61,11 @@ def _on(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Table:
 
 
 def _height(steps: Table, settings: Table, bypass: Paragraph) -> float:
-    """The two lists stand beside each other, the bypass plan below the settings: what these are longer by is taken off the plan."""
+    """The two lists stand beside each other, the bypass plan below the settings: the plan has what the longer side leaves."""
     left = sum(_lines(row.cells[1].text, _OF_STEP) for row in steps.rows)
-    right = sum(_lines(row.cells[0].text, _OF_SETTING) for row in settings.rows)
+    right = sum(max(map(_lines, (cell.text for cell in row.cells), _OF_SETTING)) for row in settings.rows)
     right += 1 + sum(_lines(line, _OF_BYPASS) for line in bypass.lines)
-    return max(LEAST, HEIGHT - _LINE * max(0, right - left))
+    return max(LEAST, min(HEIGHT, _WITH_LISTS - _LINE * max(left, right)))
 
 
 def _lines(text: str, letters: int) -> int:
