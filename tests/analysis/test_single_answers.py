@@ -7,16 +7,39 @@ from typing import Any
 
 import pytest
 from cases import worked
+from small_rigs import block, results_of, unit
+from written import written
 
+from rigc.analysis.deck.placement import Placement
 from rigc.analysis.deck.spot_on_thing import skewed
+from rigc.analysis.faults.hearing import Patch
+from rigc.analysis.faults.repairs import _reach
+from rigc.analysis.faults.single_breaks import SingleBreaks
+from rigc.analysis.feeds.choice.open_outlets import outlet_settings
 from rigc.analysis.feeds.outlet_fit import assumed_polarity
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.analysis.leads.lengths.cable_routes import CableRoutes
+from rigc.analysis.leads.special_leads import SpecialLeads
+from rigc.analysis.mains.primary import _size
+from rigc.analysis.mounting.laid_pieces import shared_mm2
+from rigc.analysis.power.mends.other_ways import other_ways
+from rigc.analysis.power.unit_powers import UnitPowers
+from rigc.analysis.routes.joint_savings import JointSavings
+from rigc.analysis.routes.lead_ways import _halved
+from rigc.analysis.signal.loading.section_figures import _at
 from rigc.analysis.signal.parallel.comb_words import notes_taken
 from rigc.analysis.stores.bought_leads import BoughtLeads
+from rigc.analysis.stores.pulled import pulled
+from rigc.analysis.stores.pulled_leads import special
 from rigc.analysis.stores.reel_uses import up_to_centimetre
 from rigc.analysis.tests.nominal import nominal_at
+from rigc.analysis.weight.case_loads import CaseLoads
+from rigc.model.geometry.rectangle import Rectangle
+from rigc.model.jacks import Port
+from rigc.traced.term import number
 
 
 def test_a_point_of_what_stands_straight_lies_where_it_is_measured() -> None:
@@ -82,3 +105,128 @@ def test_what_is_bought_is_priced_by_its_list_and_what_is_cut_is_not() -> None:
     assert dc.price == 6 + 6 + 8 + 8
     assert dc.mass == pytest.approx(0.03 + 0.03 + 0.04 + 0.04)
     assert classes["audio"].prices == {}
+
+
+FED = block("supply", "mill", "outlet o1..o2 9 V dc 100 mA isolated") + unit("marl", "needs 9 V dc", "draws 150 mA")
+FED += "power {\n  marl from mill.o1\n}\n"
+
+
+def test_a_place_turned_by_a_quarter_tells_that_width_and_depth_change() -> None:
+    made = results_of(
+        unit("marl", "body 60 x 100 x 50 mm")
+        + "deck board {\n  size 600 x 300 mm\n}\nplace {\n  marl at 10, 20 mm turned 270 deg\n}\n"
+    )
+    told = made.get(Placement).outlines["marl"].told
+    assert told is not None
+    assert told.because() == "100 × 60 at 10, 20, turned by 270°: width and depth change places"
+
+
+def test_an_amp_without_mains_is_silent() -> None:
+    made = results_of(
+        block("instrument", "guitar")
+        + block("amp", "combo", "input in ts")
+        + "mains-strip bar {\n  sockets 4\n}\npower {\n  combo plug into bar\n}\nchain guitar -> combo\n"
+    )
+    (strip,) = (each for each in made.get(SingleBreaks).all if each.key == "bar")
+    assert strip.gone == {("thing", "combo")}
+
+
+def test_jacks_are_as_far_apart_as_a_lead_goes_in_x_and_in_y() -> None:
+    """From 10, 50 to 40, 10 mm: 30 + 40. A jack without a place is no way off."""
+    one, other = Port("a", "out"), Port("b", "in")
+    places: Any = SimpleNamespace(
+        points={one: SimpleNamespace(x_mm=10, y_mm=50), other: SimpleNamespace(x_mm=40, y_mm=10)}
+    )
+    assert _reach(places, Patch(one, other)) == 30 + 40
+    assert _reach(places, Patch(one, Port("c", "in"))) == 0
+
+
+def test_a_feed_of_which_one_outlet_is_there_sets_none() -> None:
+    rig = results_of(FED).rig
+    (feed,) = rig.power.feeds
+    half = feed.replace(outlets=(Port("mill", "o1"), Port("mill", "o9")))
+    assert list(outlet_settings(rig)) == [Port("mill", "o1")]
+    assert outlet_settings(rig.replace(power=rig.power.replace(feeds=(half,)))) == {}
+
+
+def test_a_free_outlet_helps_beside_the_own_one() -> None:
+    made = results_of(FED)
+    power, free = made.get(PowerAssignment), (Port("mill", "o2"),)
+    found = list(other_ways(made.rig, power, "marl", free, lambda _, way: len(way.outlets) == 2))
+    assert [[(name, way.how, way.outlets) for name, way in each] for each in found] == [
+        [("marl", "parallel", (Port("mill", "o1"), Port("mill", "o2")))]
+    ]
+
+
+def test_what_a_unit_draws_at_power_up_is_told_where_it_is_stated() -> None:
+    starts = {each.unit.name: each.starts for each in worked("tests/reach/board.rig").get(UnitPowers).all}
+    assert starts["heron"] == 150
+    assert starts["marl"] is None
+
+
+def test_each_lead_keeps_to_the_lane_of_its_signal() -> None:
+    """Lanes are stated at 150 mm for audio and at 250 mm for DC, in tenths of a millimetre here; none for MIDI."""
+    routes = worked("tests/reach/board.rig").get(CableRoutes).routes
+    assert [routes[mark].lane for mark in ("A2", "D1", "M1")] == [1500, 2500, None]
+
+
+def test_a_saving_by_both_lines_is_found() -> None:
+    """From y = 80 through 50, on to 300, back to 250: 30 + 250 + 50 = 330 mm; through 150 at both ends 70 + 100: 160 mm less."""
+    made = written(
+        unit("marl", "body 60 x 100 x 50 mm", "output send ts left 50 mm up 20 mm")
+        + unit("lant", "body 60 x 100 x 50 mm", "input back ts right 50 mm up 20 mm")
+        + "chain marl.send -> lant.back\n"
+        + "deck board {\n  size 600 x 400 mm\n  thickness 10 mm\n  drop 50, 150, 300 mm\n}\n"
+        + "place {\n  marl at 300, 30 mm\n  lant at 100, 200 mm\n}\n"
+        + "leads {\n  A1 marl.send -> lant.back flat-angle to flat-angle\n}\n"
+    )
+    found = made.get(JointSavings).all
+    assert {mark: (each.lines, float(each.saves)) for mark, each in found.items()} == {"A1": ((1500, 1500), 1600)}
+
+
+def test_lanes_half_way_are_whole_millimetres() -> None:
+    """Of lines at 0, 100 and 410 tenths: 50, and 255 down to 250. The edge at 500 lies beyond the lead's own."""
+    assert _halved({0, 410}, {100, 500}) == [0, 100, 410, 50, 250]
+
+
+def test_a_transformer_is_the_next_larger_that_is_made() -> None:
+    """In steps of 25 VA; a hair of binary arithmetic above one is that one."""
+    assert [_size(each) for each in (1, 25, 25 * (1 + 1e-12), 25.1, 75)] == [25, 25, 25, 50, 75]
+
+
+def test_half_of_a_small_piece_askew_is_shared() -> None:
+    """A square of 1 mm turned by an eighth is a diamond; the ground covers its right half: 0.5 mm²."""
+    assert shared_mm2(Rectangle(0, 0, 1, 1), 45, Rectangle(0.5, -5, 10, 10)) == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize(("hertz", "name"), [(999, "at-999hz"), (1000, "at-1khz"), (5000, "at-5khz")])
+def test_kilohertz_are_named_from_a_thousand(hertz: float, name: str) -> None:
+    assert _at(hertz) == name
+
+
+def test_adaptors_are_pulled_one_by_one_and_a_y_lead_by_its_legs() -> None:
+    made = worked("tests/reach/board.rig")
+    rows = special(made.rig, made.get(Leads), made.get(CableLengths), made.get(SpecialLeads))
+    assert [(row.item, row.kind) for row in rows if row.item[:2] in ("D4", "Y1")] == [
+        ("D4: dc Y lead, legs of 900 mm and 600 mm", "premade lead"),
+        ("Y1: series lead for groyne", "adaptor"),
+    ]
+
+
+def test_what_is_taken_is_what_is_used_and_what_is_more() -> None:
+    """7 m are used of 9 m that are taken: 2 m more, 9 in all."""
+    row = pulled("thin", "cable", number(7.0), taken=number(9.0), unit="m")
+    assert (row.quantity, row.spare, row.total) == (7, 2, 9)
+
+
+def test_a_panel_travels_with_its_deck_and_else_with_the_first() -> None:
+    """Trunk: case 9 + panel 2 = 11 kg. Box: case 5 + panel 1 = 6 kg. Nothing stands on the decks."""
+    made = results_of(
+        block("deck", "board", "size 600 x 300 mm")
+        + block("deck", "side", "size 600 x 300 mm")
+        + block("panel", "rear", "mass 2 kg")
+        + block("panel", "flank on side", "mass 1 kg")
+        + block("case", "trunk", "mass 9 kg", "holds board")
+        + block("case", "box", "mass 5 kg", "holds side")
+    )
+    assert {load.name: load.mass.known_kg for load in made.get(CaseLoads).all} == {"trunk": 11, "box": 6}

@@ -171,18 +171,16 @@ def _own(room: str) -> list[Path]:
 
 
 def _naming(mutant: Mutant) -> list[Path]:
-    """Test files outside the room's own that name the module, or a class or a public function of it."""
+    """Test files outside the room's own that name the module, or a class or a public function of it; those that import it first."""
     tree = ast.parse(mutant.path.read_text("utf-8"))
     names = [
         each.name for each in tree.body if isinstance(each, ast.ClassDef | ast.FunctionDef) and each.name[0] != "_"
     ]
     word = re.compile(rf"\b({'|'.join((mutant.path.stem, *names))})\b")
-    files = (
-        path
-        for path in HERE.rglob("test_*.py")
-        if (HERE / "analysis" / mutant.path.relative_to(ANALYSIS).parts[0]) not in path.parents
-    )
-    return [path for path in sorted(files) if word.search(path.read_text("utf-8"))][:MOST_FILES]
+    room = HERE / "analysis" / mutant.path.relative_to(ANALYSIS).parts[0]
+    texts = {path: path.read_text("utf-8") for path in sorted(HERE.rglob("test_*.py")) if room not in path.parents}
+    found = [path for path, text in texts.items() if word.search(text)]
+    return sorted(found, key=lambda path: mutant.module not in texts[path])[:MOST_FILES]
 
 
 def _cases(room: str, mutant: Mutant | None) -> list[Path]:
