@@ -118,7 +118,7 @@ def test_a_place_turned_by_a_quarter_tells_that_width_and_depth_change() -> None
     )
     told = made.get(Placement).outlines["marl"].told
     assert told is not None
-    assert told.because() == "100 × 60 at 10, 20, turned by 270°: width and depth change places"
+    assert told.formula() == "100 × 60 at 10, 20, turned by 270°: width and depth change places"
 
 
 def test_an_amp_without_mains_is_silent() -> None:
@@ -216,7 +216,7 @@ def test_adaptors_are_pulled_one_by_one_and_a_y_lead_by_its_legs() -> None:
 def test_what_is_taken_is_what_is_used_and_what_is_more() -> None:
     """7 m are used of 9 m that are taken: 2 m more, 9 in all."""
     row = pulled("thin", "cable", number(7.0), taken=number(9.0), unit="m")
-    assert (row.quantity, row.spare, row.total) == (7, 2, 9)
+    assert [each and float(each) for each in (row.quantity, row.spare, row.total)] == [7, 2, 9]
 
 
 def test_a_panel_travels_with_its_deck_and_else_with_the_first() -> None:

@@ -35,6 +35,7 @@ ANALYSIS = ROOT / "rigc" / "analysis"
 CASES = HERE / "analysis" / "checks" / "cases"
 TABLE = Path(__file__).with_suffix(".md")
 MOST_S = 60
+LATE = "out of time"
 MOST_CASES = 40
 MOST_FILES = 6
 QUICK = {
@@ -192,7 +193,7 @@ def _cases(room: str, mutant: Mutant | None) -> list[Path]:
 
 
 def judged(room: str, mutant: Mutant | None) -> str:
-    """As `noticed`, in a process of its own; "out of time" beyond so many seconds of processor time."""
+    """As `noticed`, in a process of its own; `LATE` beyond so many seconds of processor time, which may be the tests' own."""
     reads, writes = os.pipe()
     child = os.fork()
     if child == 0:
@@ -214,7 +215,7 @@ def judged(room: str, mutant: Mutant | None) -> str:
     with os.fdopen(reads, "rb") as answers:
         said = answers.read().decode()
     _, status = os.waitpid(child, 0)
-    return said if os.WIFEXITED(status) else "out of time"
+    return said if os.WIFEXITED(status) else LATE
 
 
 def run(count: int, seed: int, rooms: Sequence[str], keep: bool) -> None:
@@ -233,8 +234,9 @@ def run(count: int, seed: int, rooms: Sequence[str], keep: bool) -> None:
         killed = 0
         for mutant in mutants:
             said = judged(room, mutant)
-            killed += bool(said)
-            print(f"{'killed  ' if said else 'SURVIVED'} {mutant.words}: {said}", flush=True)
+            dead = said not in ("", LATE)
+            killed += dead
+            print(f"{'killed  ' if dead else 'SURVIVED'} {mutant.words}: {said}", flush=True)
         print(f"{room}: {killed} of {len(mutants)} noticed", flush=True)
         if keep:
             with TABLE.open("a", encoding="utf-8") as table:
