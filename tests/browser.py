@@ -29,6 +29,13 @@ _KEYS = {"ArrowLeft": 37, "ArrowUp": 38, "ArrowRight": 39, "ArrowDown": 40, "Ent
 SHIFT, CONTROL = 8, 2
 
 
+def scripted(page: str, script: str) -> str:
+    """A sheet's page with a script at its end, which its policy would forbid."""
+    assert page.count("default-src 'none'") == 1
+    page = page.replace("default-src 'none'", "default-src 'none'; script-src 'unsafe-inline'")
+    return page.replace("</body>", f"{script}</body>")
+
+
 class Browser:
     """One browser; each page is a window of its own."""
 

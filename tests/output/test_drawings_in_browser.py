@@ -12,7 +12,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from browser import FLAGS
+from browser import FLAGS, scripted
 from cases import ROOT, compiled
 from test_print import printed
 
@@ -85,7 +85,7 @@ def drawn(board: str) -> tuple[Document, ...]:
 def probed(text: str, folder: Path) -> tuple[int, list[str]]:
     """How many drawings a page has, and what is wrong with them."""
     page = folder / "page.html"
-    page.write_text(text.replace("</body>", f"{PROBE}</body>"), encoding="utf-8")
+    page.write_text(scripted(text, PROBE), encoding="utf-8")
     command = [
         "chromium",
         *FLAGS,

@@ -67,7 +67,13 @@ def test_no_field_of_the_title_breaks_out_of_the_page_or_its_style(field: str) -
 
 def test_it_needs_nothing_else() -> None:
     text = html.render(document(CAUTION, LEADS, EMPTY, NOTE))
-    assert not re.search(r"<script|<link|<img|https?:|url\((?!data:font/woff2;base64,)|@import|src=", text)
+    assert not re.search(r"<script|<link|<img|https?:|url\((?!data:font/woff2;base64,)|@import|\ssrc=", text)
+    (policy,) = re.findall(r'<meta http-equiv="Content-Security-Policy" content="([^"]*)">', text)
+    allowed = dict(part.split(" ", 1) for part in policy.split("; "))
+    assert allowed.pop("style-src") == "'unsafe-inline'"
+    assert allowed == dict.fromkeys(("default-src", "base-uri", "form-action"), "'none'") | dict.fromkeys(
+        ("font-src", "img-src"), "data:"
+    )
 
 
 def test_landmarks_captions_and_scopes() -> None:

@@ -16,7 +16,7 @@ from typing import Any
 
 import html5lib
 import pytest
-from browser import FLAGS
+from browser import FLAGS, scripted
 from cases import ROOT, compiled
 from small_sheets import COLUMNS, document, first_daily, row
 
@@ -68,7 +68,7 @@ def axe(text: str, folder: Path) -> Any:
     spec = find_spec("axe_core_python")
     assert spec is not None and spec.origin is not None
     engine = (Path(spec.origin).parent / "axe.min.js").read_text("utf-8").replace("</script", "<\\/script")
-    return told(folder / "page.html", text.replace("</body>", f"{AXE % engine}</body>"))
+    return told(folder / "page.html", scripted(text, AXE % engine))
 
 
 def folded(text: str, folder: Path) -> Any:
