@@ -9,7 +9,7 @@ import pytest
 from laying.rigs_to_place import board_and_rig
 from laying.small_boards import unit
 from rigc.analysis.deck.checks.bodies_overlap import bodies_overlap
-from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.board import Board, Tier
 from rigc.analysis.laying.search.conflicts import Solid, in_the_way, off_the_deck
 from rigc.analysis.leads.plugs.plug_clash import PlugClash
 from rigc.analysis.results import Results
@@ -69,6 +69,22 @@ def test_the_deck_and_what_is_kept_free() -> None:
     assert off_the_deck(BOARD, solid, (4000 - 740, 2005), under=False) == 15
     free = BOARD.replace(kept_free=((0, 0, 100, 3000),))
     assert off_the_deck(free, solid, (95, 0), under=False) == 5
+
+
+@pytest.mark.parametrize(
+    ("y", "upper", "short"),
+    [
+        (230, 420, 0),  # the plug with its air ends where the lower tier begins: 23 + 100 + 15 + 2 = 140 mm
+        (250, 420, 20),  # 2 mm in it: the plug's lowest side is at 17 mm, and the tier 25 mm high
+        (1400, 420, 0),  # from the lower tier the upper one is 17 mm high: the plug passes over it
+        (1400, 430, 120),  # 140 + 100 + 15 + 2 = 257 mm, and the upper one begins at 245
+        (2450, 430, 0),  # on the upper one nothing is before it
+    ],
+)
+def test_a_plug_is_lifted_by_the_tier_its_thing_stands_on(y: int, upper: int, short: int) -> None:
+    board = BOARD.replace(depth=4000, tiers=(Tier(1400, 2450, 250), Tier(2450, 4000, upper)))
+    solid = Solid(board, unit("rear", 600, 1000, (("rear", 300),)).shapes[0], 500)
+    assert off_the_deck(board, solid, (1000, y), under=False) == short
 
 
 @pytest.mark.parametrize("seed", range(60))

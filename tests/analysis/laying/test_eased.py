@@ -16,7 +16,7 @@ from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.rig import Rig
 from rigc.source import Source
 
-QUICK = 2_000  # steps
+QUICK = 1_500  # steps
 
 
 def plug(name: str, out: int) -> str:

@@ -94,7 +94,7 @@ def test_what_a_chosen_place_costs() -> None:
     laid = Results(made.rig.replace(places=chosen))
     costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
     lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
-    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30 * 0.3)
-    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40 * 0.3)
+    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30 * 0.6)
+    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40 * 0.6)
     assert costs["lant.place"] == pytest.approx(lengths["A2"] + 80 * 0.2)
     assert made.get(PlaceCosts).all == ()

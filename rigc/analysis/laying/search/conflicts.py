@@ -116,12 +116,15 @@ def off_the_deck(board: Board, solid: Solid, at: Spot, under: bool) -> int:
         across = min(area[2], x + solid.width) - max(area[0], x)
         along = min(area[3], y + solid.depth) - max(area[1], y)
         total += max(0, min(across, along))
-    for tier in () if under else board.tiers:
+    if under or not board.tiers:
+        return total
+    lift = raised(board, solid, y)
+    for tier in board.tiers:
         for edge in (tier.front, tier.rear):
             total += max(0, min(edge - y, y + solid.depth - edge))
         if not (tier.front <= y and y + solid.depth <= tier.rear):
             wall = (-x, tier.front - y, board.width - x, tier.rear - y)
-            total += sum(_before(board, plug, room, wall, 0, tier.raised) for plug, room in solid.plugs)
+            total += sum(_before(board, plug, room, wall, -lift, tier.raised - lift) for plug, room in solid.plugs)
     return total
 
 
