@@ -175,8 +175,13 @@ class Unit(Thing):
 
     @property
     def may_be_earthed(self) -> bool:
-        """Whether it has to say how it is earthed: what ends a chain does, unless it is worn on the head."""
-        return self.ends and "headphones" not in self.flags
+        """Whether it has to say how it is earthed: what ends a chain and takes mains does, unless it is worn on the head."""
+        return self.ends and "headphones" not in self.flags and not self.on_battery
+
+    @property
+    def on_battery(self) -> bool:
+        """Whether it runs on its battery and nothing else."""
+        return self.battery is not None and self.battery.only
 
     @property
     def inlet(self) -> Jack | None:
@@ -186,7 +191,7 @@ class Unit(Thing):
     @property
     def powered(self) -> bool:
         """Whether it takes power from an outlet."""
-        return self.inlet is not None and not (self.battery is not None and self.battery.only)
+        return self.inlet is not None and not self.on_battery
 
 
 class Rating(Record):
@@ -217,6 +222,18 @@ class Outlet(Record):
     captive_mm: Quantity | None = None
 
 
+class Pack(Record):
+    """The battery from which a supply gives: its energy in Wh, or its charge in mAh with the voltage of its cells; `only` where the supply
+    takes no mains."""
+
+    kind: str
+    energy_wh: Quantity | None
+    charge_mah: Quantity | None
+    cells_v: Quantity | None
+    only: bool
+    span: Span
+
+
 class MainsRange(Record):
     """A voltage and frequency range in V and Hz, the tolerance already applied; the frequency None where not said."""
 
@@ -245,6 +262,12 @@ class Supply(Thing):
     efficiency: Quantity | None = None
     power_factor: float | None = None
     minus_earthed: bool = False
+    pack: Pack | None = None
+
+    @property
+    def takes_mains(self) -> bool:
+        """Whether it takes mains while the rig plays: not where it gives from its battery only."""
+        return self.pack is None or not self.pack.only
 
     def outlet(self, name: str) -> Outlet | None:
         """The outlet of that name."""

@@ -416,6 +416,10 @@ output                 carries    | unit-data-sheets | test-record unit-schedule
                        impedance  | unit-schedule | loading-table
                        jack       | unit-data-sheets | test-record unit-schedule
 owner                  text       | customs-list unit-schedule |
+pack                   capacity   | maintenance power-table unit-schedule | customs-list
+                       cells      | maintenance power-table unit-schedule | customs-list
+                       kind       | maintenance power-table unit-schedule | customs-list spares-list
+                       stated     | mains-sheet maintenance power-table test-record unit-schedule | crew-card customs-list fault-tree
 panel                  name       | cable-list deck-drawing label-sheet level-table loading-table mains-sheet mass-and-balance signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 panel_inlet            height     | deck-drawing unit-data-sheets | unit-schedule

@@ -27,19 +27,20 @@ LEAD, RADIO, UNIT, OUTLET, FEED, SUPPLY, STRIP, BATTERY, SOURCE, LISTENER = (
 
 class Break(Record):
     """One thing that is broken: its kind, its name (`key` is that of its figures), and the parts that pass no sound then. `dark` are the units without power;
-    `unsure` those of them that do not say what they do then, and are taken to pass nothing."""
+    `unsure` those of them that do not say what they do then, and are taken to pass nothing; `mains` is whether a supply takes mains."""
 
     kind: str
     key: str
     gone: frozenset[Part]
     dark: tuple[str, ...] = ()
     unsure: tuple[str, ...] = ()
+    mains: bool = True
 
     @property
     def name(self) -> str:
         """What it is called on a sheet; what can't be told apart by ear is named together."""
         if self.kind in (SUPPLY, STRIP):
-            return f"{self.key} or its mains lead"
+            return f"{self.key} or its {'mains lead' if self.mains else 'battery'}"
         if self.kind == RADIO:
             return f"the radio to {self.key}"
         return f"the battery of {self.dark[0]}" if self.kind == BATTERY else self.key
@@ -96,7 +97,7 @@ def _power(rig: Rig, leads: Leads, power: PowerAssignment) -> Iterator[Break]:
     for outlet, units in fed.items():
         on_supply.setdefault(outlet.thing, []).extend(units)
     for supply, units in on_supply.items():
-        yield _dark(rig, SUPPLY, supply, units)
+        yield _dark(rig, SUPPLY, supply, units).replace(mains=rig.supplies[supply].takes_mains)
     for strip in rig.mains_strips:
         plugged = [name for name, into, _ in rig.power.plugged if into == strip]
         units = [unit for name in plugged for unit in (on_supply.get(name, ()) if name in rig.supplies else (name,))]

@@ -1,25 +1,24 @@
-"""SupplyTotals -> what each supply takes from the mains, and what of it turns to heat inside: `mill5.takes`, `.takes-va`,
-`.heat`, `.at-230v`; `rig.takes-va` for all supplies."""
+"""SupplyTotals and SupplyIntakes -> what each supply takes from the mains: `mill5.takes-va`, `.at-230v`; `rig.takes-va` for all supplies."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
+from rigc.analysis.power.supply_intakes import ENERGY, SupplyIntake, SupplyIntakes
 from rigc.analysis.power.supply_totals import SupplyTotal, SupplyTotals
-from rigc.facts.mains import EFFICIENCY_PCT, POWER_FACTOR, SHOWN_V
+from rigc.facts.mains import POWER_FACTOR, SHOWN_V
 from rigc.model.rig import Rig, Scenario
 from rigc.model.things import Supply
 from rigc.record import Record
 from rigc.traced.figure import AnyFigure, Figure, figure, known_figure
-from rigc.traced.given import at_place, ours, stated, unstated
+from rigc.traced.given import at_place, ours, unstated
 from rigc.traced.means import total, total_known
 from rigc.traced.reason import ARITHMETIC
 from rigc.traced.shown import Shown
-from rigc.traced.term import Traced, Unknown
+from rigc.traced.term import Traced
 from rigc.traced.units import AMPERES, FINE_MILLIAMPS, VOLT_AMPERES, WATTS, WATTS_GIVEN, WATTS_TAKEN
 
 _APPARENT = "physics: apparent power"
-_ENERGY = "physics: conservation of energy"
 _ALL = "all supplies in use together; amps and desks are not counted"
 
 
@@ -41,7 +40,7 @@ class MainsLoad(Record):
 
 
 class MainsLoads(Record):
-    """All supplies in use, in order of declaration, and their sums; by scenario what they take in VA (`places`) and, at its
+    """All supplies in use that take mains, in order of declaration, and their sums; by scenario what they take in VA (`places`) and, at its
     lowest voltage, in A (`amperes`); `strips` is what the supplies on each mains strip take, in VA."""
 
     all: dict[str, MainsLoad]
@@ -55,9 +54,13 @@ class MainsLoads(Record):
     strips: dict[str, AnyFigure]
 
 
-def mains_loads(rig: Rig, totals: SupplyTotals) -> MainsLoads:
-    """P in = P out / efficiency, S = P in / power factor."""
-    loads = {each.supply: _load(rig.supplies[each.supply], each) for each in totals.all}
+def mains_loads(rig: Rig, totals: SupplyTotals, intakes: SupplyIntakes) -> MainsLoads:
+    """S = P in / power factor; a supply that gives from its battery only is left out."""
+    loads = {
+        each.supply: _load(rig.supplies[each.supply], each, intakes.all[each.supply])
+        for each in totals.all
+        if rig.supplies[each.supply].takes_mains
+    }
     every = loads.values()
     volt_amperes = _sum("rig.takes-va", (each.volt_amperes for each in every), VOLT_AMPERES)
     return MainsLoads(
@@ -85,7 +88,7 @@ def _sum(name: str, values: Iterable[Traced], shown: Shown) -> AnyFigure:
         total(values),
         shown,
         rule=_ALL,
-        source=_APPARENT if shown is VOLT_AMPERES else _ENERGY,
+        source=_APPARENT if shown is VOLT_AMPERES else ENERGY,
         label="all supplies",
     )
 
@@ -101,50 +104,32 @@ def _on_strip(rig: Rig, strip: str, loads: dict[str, MainsLoad]) -> AnyFigure:
     )
 
 
-def _load(supply: Supply, given: SupplyTotal) -> MainsLoad:
-    name, by_kind = supply.name, list[str]()
+def _load(supply: Supply, given: SupplyTotal, intake: SupplyIntake) -> MainsLoad:
+    name = supply.name
+    by_kind = ["efficiency"] if intake.usual else []
     kind = supply.technology or ""
-    efficiency = stated(f"efficiency of {name}", supply.efficiency)
-    if isinstance(efficiency, Unknown) and kind in EFFICIENCY_PCT:
-        efficiency = ours(EFFICIENCY_PCT[kind])
-        by_kind.append("efficiency")
     factor: Traced = unstated(f"power factor of {name}")
     if supply.power_factor is not None:
         factor = at_place(f"power factor of {name}", supply.power_factor, supply.declared)
     elif kind in POWER_FACTOR:
         factor = ours(POWER_FACTOR[kind])
         by_kind.append("power factor")
-    watts = figure(
-        f"{name}.takes",
-        given.drawn_w / efficiency * 100,
-        WATTS,
-        rule="taken = given / efficiency",
-        source=_ENERGY,
-        label=f"{name} takes",
-    )
     volt_amperes = figure(
         f"{name}.takes-va",
-        watts / factor,
+        intake.watts / factor,
         VOLT_AMPERES,
         rule="volt-amperes = W / power factor",
         source=_APPARENT,
         label=f"{name} takes",
     )
-    heat = figure(
-        f"{name}.heat",
-        watts - given.drawn_w,
-        WATTS,
-        rule="what it takes and does not give turns to heat",
-        source=_ENERGY,
-    )
     return MainsLoad(
         given.drawn_w,
-        efficiency,
+        intake.efficiency,
         factor,
         tuple(by_kind),
-        watts,
+        intake.watts,
         volt_amperes,
-        heat,
+        intake.heat,
         _currents(name, volt_amperes),
     )
 

@@ -1,18 +1,18 @@
-"""Units with batteries -> how long each lasts: `kestrel.battery.capacity`, `.draws`, `.life`, `.shows`; `rig.show`."""
+"""Units with batteries -> how long each lasts: `kestrel.battery.capacity`, `.draws`, `.life`, `.shows`."""
 
 from __future__ import annotations
 
 from rigc.analysis.deck.used_units import used_units
-from rigc.facts.power import SHOW_H
+from rigc.analysis.power.show_length import ShowLength
 from rigc.model.rig import Rig
 from rigc.model.things import Battery, Unit
 from rigc.record import Record
-from rigc.traced.figure import AnyFigure, Figure, figure, known_figure
-from rigc.traced.given import ours, stated
-from rigc.traced.means import becomes, total
+from rigc.traced.figure import AnyFigure, Figure, figure
+from rigc.traced.given import stated
+from rigc.traced.means import total
 from rigc.traced.reason import ARITHMETIC, AS_STATED, STATED
 from rigc.traced.term import Term, Traced, Unknown, known
-from rigc.traced.units import COUNT, HOURS, HOURS_STATED, MILLIAMP_HOURS, MILLIAMPS
+from rigc.traced.units import HOURS, MILLIAMP_HOURS, MILLIAMPS
 
 
 class BatteryLife(Record):
@@ -48,30 +48,12 @@ class BatteryLives(Record):
     all: tuple[BatteryLife, ...]
 
 
-def battery_lives(rig: Rig) -> BatteryLives:
+def battery_lives(rig: Rig, show: ShowLength) -> BatteryLives:
     """One for each unit that states a battery."""
-    show = _show(rig)
-    return BatteryLives(
-        tuple(_life(rig, unit, unit.battery, show) for unit in used_units(rig) if unit.battery is not None)
-    )
+    return BatteryLives(tuple(_life(unit, unit.battery, show) for unit in used_units(rig) if unit.battery is not None))
 
 
-def _show(rig: Rig) -> Figure:
-    said = rig.head.show_min
-    if said is None:
-        rule = "where the rig says nothing, what is usual"
-        return known_figure("rig.show", ours(SHOW_H), HOURS_STATED, rule=rule, source=SHOW_H.source, label="show")
-    return known_figure(
-        "rig.show",
-        stated("how long a show is", said) / 60,
-        HOURS_STATED,
-        rule="minutes of a show / 60",
-        source=STATED,
-        label="show",
-    )
-
-
-def _life(rig: Rig, unit: Unit, battery: Battery, show: Figure) -> BatteryLife:
+def _life(unit: Unit, battery: Battery, show: ShowLength) -> BatteryLife:
     name = f"{unit.name}.battery"
     held = figure(
         f"{name}.capacity",
@@ -92,14 +74,8 @@ def _life(rig: Rig, unit: Unit, battery: Battery, show: Figure) -> BatteryLife:
     life = figure(
         f"{name}.life", _hours(held, drawn), HOURS, rule="life = capacity / current", source=ARITHMETIC, label="life"
     )
-    lasts = figure(
-        f"{name}.shows",
-        becomes(life / show, _whole),
-        COUNT,
-        rule="whole shows that it lasts",
-        source=ARITHMETIC if rig.head.show_min is not None else SHOW_H.source,
-    )
-    return BatteryLife(unit.name, battery.kind, battery.only, held, drawn, life, lasts, show)
+    lasts = show.whole_shows(f"{name}.shows", life)
+    return BatteryLife(unit.name, battery.kind, battery.only, held, drawn, life, lasts, show.hours)
 
 
 def _hours(held: Traced, drawn: Traced) -> Traced:
@@ -108,10 +84,6 @@ def _hours(held: Traced, drawn: Traced) -> Traced:
         return Unknown(("anything that is drawn",), total((held, drawn)).how)
     hours: Traced = held / drawn
     return hours
-
-
-def _whole(shows: float) -> int:
-    return int(shows + 1e-9)
 
 
 COMPUTE = battery_lives

@@ -70,7 +70,7 @@ def _inlets(rig: Rig, power: PowerAssignment) -> Iterator[tuple[str, Jack | None
         yield from ((panel.name, jack) for jack in panel.jacks if jack.role == "inlet")
     for supply in used_supplies(rig, power):
         inlet = next((jack for jack in supply.jacks if jack.role == "inlet"), None)
-        if supply.mains or inlet is not None:
+        if supply.mains or (supply.takes_mains and inlet is not None):
             yield supply.name, inlet
 
 
@@ -171,7 +171,8 @@ def _control(rig: Rig) -> Iterator[Point]:
 def _whole(rig: Rig, power: PowerAssignment) -> Iterator[Point]:
     yield Point(18, rig.head.name, "the board")
     supplies = used_supplies(rig, power)
-    if supplies:
-        yield Point(17, rig.head.name, ", ".join(supply.name for supply in supplies))
+    plugged = [supply.name for supply in supplies if supply.takes_mains]
+    if plugged:
+        yield Point(17, rig.head.name, ", ".join(plugged))
     yield from (Point(19, supply.name, "its case") for supply in supplies)
     yield Point(19, rig.head.name, "the warmest unit")

@@ -53,7 +53,8 @@ COMPOUND: dict[str, tuple[str, float]] = {
     },
     **{f"{length}**2": ("m**2", metres**2) for length, metres in _LENGTHS.items()},
     **{f"{unit}*h": ("A*s", 3600 * SIMPLE[unit][1]) for unit in ("uA", "mA", "A")},
+    **{f"{unit}*h": ("W*s", 3600 * SIMPLE[unit][1]) for unit in ("mW", "W", "kW")},
 }
-"""What is measured by the metre, areas and charges."""
+"""What is measured by the metre, areas, charges and energies."""
 
 COMMON: dict[str, tuple[str, float]] = SIMPLE | COMPOUND

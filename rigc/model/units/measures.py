@@ -144,6 +144,8 @@ EFFICIENCY = Measure(
     guess=guesses.EFFICIENCY_SPREAD,
 )
 CHARGE = Measure("a battery's charge", "mA*h", "500 mAh", 10, 100_000, "a battery", guess=guesses.CHARGE_SPREAD)
+ENERGY = Measure("an energy", "W*h", "37 Wh", 0.5, 2_000, "a battery pack", guess=guesses.CHARGE_SPREAD)
+CELLS = Measure("a voltage", "V", "3.7 V", 1, 60, "the cells of a battery pack", guess=guesses.OUTLET_VOLTAGE_SPREAD)
 SHARE_OF_RATING = Measure("a share of a rating", "%", "75 %", 1, 100, "a limit of load", exact=True)
 # Signal.
 INPUT_OHM = Measure(

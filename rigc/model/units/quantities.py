@@ -23,11 +23,11 @@ from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, UpTo, Word
 
 PLAIN = {"%": "%", "dBu": "dBu", "dB": "dB", "bpm": "bpm", "awg": "awg", "AWG": "awg", "°C": "°C"}
-_TOLD = ("m", "kg", "V", "A", "W", "ohm", "H", "F", "s", "Hz", "Pa", "deg", "F/m", "kg/m", "A*h", "m**2")
+_TOLD = ("m", "kg", "V", "A", "W", "ohm", "H", "F", "s", "Hz", "Pa", "deg", "F/m", "kg/m", "A*h", "W*h", "m**2")
 _LONGEST_UNIT = 16  # longer words are none, and the registry would take them apart in vain
 _NAMES = (
     "a length", "a mass", "a voltage", "a current", "a power", "a resistance", "an inductance", "a capacitance", "a time",
-    "a frequency", "a pressure", "an angle", "a capacitance per length", "a mass per length", "a charge", "an area",
+    "a frequency", "a pressure", "an angle", "a capacitance per length", "a mass per length", "a charge", "an energy", "an area",
 )  # fmt: skip
 KNOWN = (
     *(
@@ -74,7 +74,7 @@ KNOWN = (
         "psi",
         "deg",
     ),
-    *("mAh", "Ah", "mm2", "dBu", "dB", "bpm", "awg"),
+    *("mAh", "Ah", "Wh", "mm2", "dBu", "dB", "bpm", "awg"),
 )
 
 
@@ -115,7 +115,7 @@ def factor(unit: str, into: str) -> float | None:
 def _spelled(unit: str) -> str:
     if unit == "VA":
         return "W"
-    if unit.endswith("Ah"):
+    if unit.endswith(("Ah", "Wh")):
         return f"{unit[:-1]}*h"
     return f"{unit[:-1]}**{unit[-1]}" if unit[-1] in "23" else unit
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.used_things import used_supplies
 from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V
@@ -15,7 +16,13 @@ from rigc.traced.figure import Figure
 
 def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads, fuses: Fuses) -> Paragraph:
     """How to read the figures, and what they leave out."""
-    lines = [*_places(rig), *_inlets(rig, loads), *_left_out(rig), *_fuses(loads, fuses), *_low_voltage(power)]
+    lines = [
+        *_places(rig, loads),
+        *_inlets(rig, loads),
+        *_left_out(rig, power),
+        *_fuses(loads, fuses),
+        *_low_voltage(power),
+    ]
     usual = [name for name, load in loads.all.items() if load.by_kind]
     if usual:
         lines.append(
@@ -29,8 +36,10 @@ def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads, fuses: Fuses) -> 
     return Paragraph("reading", (*lines, *SOURCES), heading="How to read it")
 
 
-def _places(rig: Rig) -> list[str]:
+def _places(rig: Rig, loads: MainsLoads) -> list[str]:
     if any(scenario.mains is not None for scenario in rig.scenarios.values()):
+        return []
+    if not loads.all:
         return []
     return ["No scenario states its mains: whether the supplies fit there is not checked."]
 
@@ -47,9 +56,12 @@ def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
     ]
 
 
-def _left_out(rig: Rig) -> list[str]:
+def _left_out(rig: Rig, power: PowerAssignment) -> list[str]:
     names = [unit.name for unit in rig.units.values() if unit.may_be_earthed]
-    return [f"Not in these sums: {', '.join(names)} (amps and desks have their own mains leads)."] if names else []
+    own = [f"Not in these sums: {', '.join(names)} (amps and desks have their own mains leads)."] if names else []
+    packs = [supply.name for supply in used_supplies(rig, power) if not supply.takes_mains]
+    packs += [unit.name for unit in rig.units.values() if unit.ends and unit.on_battery]
+    return [*own, *([f"From batteries only, no mains while it plays: {', '.join(packs)}."] if packs else [])]
 
 
 def _fuses(loads: MainsLoads, fuses: Fuses) -> list[str]:

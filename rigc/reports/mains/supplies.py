@@ -30,7 +30,14 @@ def supply_table(rig: Rig, loads: MainsLoads) -> Table:
     rows = [_row(rig.supplies[name], load) for name, load in loads.all.items()]
     if len(rows) > 1:
         rows.append(_sum(loads))
-    return Table("supplies", "What the supplies take", _COLUMNS, tuple(rows), empty="no supply is used", landscape=True)
+    return Table(
+        "supplies",
+        "What the supplies take",
+        _COLUMNS,
+        tuple(rows),
+        empty="no supply in use takes mains",
+        landscape=True,
+    )
 
 
 def inlet_words(kind: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.mains.fuses import Fuses
-from rigc.analysis.mains.mains_loads import MainsLoads
+from rigc.analysis.power.supply_intakes import SupplyIntakes
 from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
@@ -20,9 +20,9 @@ _COLUMNS = (
 )
 
 
-def by_supply(totals: SupplyTotals, mains: MainsLoads, fuses: Fuses) -> Table:
+def by_supply(totals: SupplyTotals, intakes: SupplyIntakes, fuses: Fuses) -> Table:
     """A row for every supply in use; with its fuse where one of them states it."""
-    rows = _total_rows(totals, mains)
+    rows = _total_rows(totals, intakes)
     columns: tuple[Column, ...] = _COLUMNS
     if any(fuses.of(total.supply) for total in totals.all):
         columns = (*columns, Column("fuse", folds="fuse {}"))
@@ -31,7 +31,7 @@ def by_supply(totals: SupplyTotals, mains: MainsLoads, fuses: Fuses) -> Table:
     return Table("by_supply", "Totals by supply", columns, worst_first(rows), empty="no supply is used")
 
 
-def _total_rows(totals: SupplyTotals, mains: MainsLoads) -> tuple[Row, ...]:
+def _total_rows(totals: SupplyTotals, intakes: SupplyIntakes) -> tuple[Row, ...]:
     return tuple(
         Row(
             (
@@ -40,7 +40,7 @@ def _total_rows(totals: SupplyTotals, mains: MainsLoads) -> tuple[Row, ...]:
                 figure_cell(total.drawn_w),
                 figure_cell(total.most, with_unit=True),
                 figure_cell(total.share),
-                figure_cell(mains.all[total.supply].heat),
+                figure_cell(intakes.all[total.supply].heat),
                 figure_cell(total.spare),
             ),
         )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.model.jacks import Jack
-from rigc.model.things import Battery, Outlet, Supply, Unit
+from rigc.model.things import Battery, Outlet, Pack, Supply, Unit
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import stated, stated_all, words
 from rigc.reports.schedule.columns import Columns, table
@@ -84,6 +84,13 @@ def _battery(battery: Battery | None) -> Cell:
     return words(battery.kind, stated(battery.capacity_mah).text, "nothing else" if battery.only else "")
 
 
+def _pack(pack: Pack | None) -> Cell:
+    if pack is None:
+        return Cell("")
+    cells = f"at {pack.cells_v.typed}" if pack.cells_v is not None else ""
+    return words(pack.kind, stated(pack.energy_wh or pack.charge_mah).text, cells, "nothing else" if pack.only else "")
+
+
 _NEEDS: Columns[Unit] = (
     (Column("unit"), lambda unit: Cell(unit.name, strong=True)),
     (Column("needs", folds="need {}"), _volts),
@@ -100,6 +107,7 @@ _SUPPLIES: Columns[Supply] = (
     (Column("supply"), lambda supply: Cell(supply.name, strong=True)),
     (Column("kind"), lambda supply: Cell(supply.technology or "")),
     (Column("mains"), lambda supply: Cell("; ".join(each.typed for each in supply.mains))),
+    (Column("battery", folds="battery {}"), lambda supply: _pack(supply.pack)),
     (Column("core for", key="core"), lambda supply: stated(supply.core_hz)),
     (Column("ceiling"), lambda supply: stated_all((supply.ceiling_w, supply.ceiling_ma))),
     (Column("efficiency"), lambda supply: stated(supply.efficiency)),

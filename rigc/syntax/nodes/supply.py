@@ -77,6 +77,15 @@ class Supply(Node):
     items: tuple[Node, ...]
 
 
+class Pack(Node):
+    """The battery from which a supply gives: an energy, or a charge with the voltage of the cells at which it is meant."""
+
+    kind: Text
+    capacity: Amount | None
+    cells: Amount | None
+    only: Word | None
+
+
 class Technology(Node):
     kind: Word
 

@@ -11,7 +11,7 @@ from rigc.syntax.slips.sign_slips import DASHES
 _SIGN = r"(?:\+/?-|±)"
 _NUMBER = r"\d+(?:\.\d+)?"
 _UNIT = (
-    r"(?:%|°C?|(?:[pnuµμmckM]?(?:VA|V|Ah|A|W|H|F|Hz|ohm|Ω|Ω|m|g|s|Pa)|in|ft|lb|oz|min|h|psi|deg|dBu?|bpm|awg|[A-Z]{3})"
+    r"(?:%|°C?|(?:[pnuµμmckM]?(?:VA|V|Ah|A|Wh|W|H|F|Hz|ohm|Ω|Ω|m|g|s|Pa)|in|ft|lb|oz|min|h|psi|deg|dBu?|bpm|awg|[A-Z]{3})"
     r"(?:/m|/ft|2)?(?![A-Za-z0-9]))"
 )
 _QUANTITY = rf"{_NUMBER}(?:[ \t]*{_UNIT})?"

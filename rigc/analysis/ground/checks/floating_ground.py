@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.ground.lift_faults import LiftFaults
 from rigc.analysis.ground.ring_words import in_scenarios
@@ -30,8 +31,10 @@ KIND = Kind(
 )
 
 
-def floating_ground(rig: Rig, grounds: GroundSystems, graph: AudioGraph, lifts: LiftFaults) -> Iterator[Diagnostic]:
-    """One finding for each system of two things or more without earth; can't-check where a fact may bring one.
+def floating_ground(
+    rig: Rig, grounds: GroundSystems, graph: AudioGraph, lifts: LiftFaults, power: PowerAssignment
+) -> Iterator[Diagnostic]:
+    """One finding for each system of two things or more without earth that mains reach; can't-check where a fact may bring one.
 
     What reaches no amp, or stands on a torn chain, or behind a lift that is open, has no earth for that reason, which is told already.
     """
@@ -40,7 +43,8 @@ def floating_ground(rig: Rig, grounds: GroundSystems, graph: AudioGraph, lifts: 
     for state in grounds.states:
         for system in state.systems:
             members = _members(rig, system)
-            if not system.earths and len(members) > 1 and not (stuck | lifts.bare_in(state.scenarios)) & {*members}:
+            apart = (stuck | lifts.bare_in(state.scenarios)) & {*members}
+            if not system.earths and len(members) > 1 and not apart and _mains_reach(rig, power, system):
                 floating.setdefault(system, []).extend(state.scenarios)
     for system, names in floating.items():
         yield _told(rig, system, names)
@@ -48,6 +52,27 @@ def floating_ground(rig: Rig, grounds: GroundSystems, graph: AudioGraph, lifts: 
 
 def _members(rig: Rig, system: GroundSystem) -> list[str]:
     return [thing for thing, part in system.poles if part == GROUND and thing in rig.units]
+
+
+def _mains_reach(rig: Rig, power: PowerAssignment, system: GroundSystem) -> bool:
+    """Whether something in it takes mains, whose leakage wants an earth, or may: only a system of batteries, and of what takes no power,
+    has none."""
+    taken = {_takes_mains(rig, power, thing) for thing, part in system.poles if part == GROUND}
+    return bool(system.unknown or system.open_ends) or True in taken or False not in taken
+
+
+def _takes_mains(rig: Rig, power: PowerAssignment, name: str) -> bool | None:
+    """Whether it does, itself or by what feeds it, or runs on a battery; None where it is not known to take any power."""
+    thing = rig.units.get(name)
+    if thing is None:
+        source = rig.instruments.get(name)
+        return True if source is not None and source.may_be_earthed else None
+    if thing.on_battery:
+        return False
+    feed = power.of(name)
+    if feed is not None:
+        return any(rig.supplies[port.thing].takes_mains for port in feed.outlets)
+    return True if thing.may_be_earthed or (thing.inlet and thing.inlet.connector.kind[:1].isupper()) else None
 
 
 def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:

@@ -6,7 +6,7 @@ from typing import Any
 
 from rigc.model.fact import Fact
 from rigc.model.jacks import Connector, InternalPath, LoopJacks, Phantom, Port
-from rigc.model.things import Area, Battery, Fuse, MainsRange, Spot
+from rigc.model.things import Area, Battery, Fuse, MainsRange, Pack, Spot
 from rigc.record import Record
 from rigc.source import Span
 
@@ -69,4 +69,10 @@ def _record(value: Record) -> str:
         return value.typed
     if isinstance(value, Battery):
         return f"{value.kind}, only" if value.only else value.kind
+    if isinstance(value, Pack):
+        held, cells = (
+            None if each is None else each.typed for each in (value.energy_wh or value.charge_mah, value.cells_v)
+        )
+        said = " ".join(filter(None, (value.kind, held, cells and f"at {cells}")))
+        return f"{said}, only" if value.only else said
     return " ".join(words(part) for part in _parts(value) if part not in (None, (), "", False))

@@ -6,15 +6,19 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.model.fact import Provenance
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of, run, spread
 from rigc.model.scope import SAID_TWICE, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.things import MainsRange, Outlet, Rating
+from rigc.model.things import MainsRange, Outlet, Pack, Rating
 from rigc.model.units.measures import (
     CEILING_MA,
+    CELLS,
+    CHARGE,
     EFFICIENCY,
+    ENERGY,
     FREQUENCY,
     LEAD,
     MAINS,
@@ -50,6 +54,8 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
         elif isinstance(fact, nodes.Ceiling):
             field, measure = _ceiling(fact)
             fields[field] = context.amount(fact.amount, measure, known)
+        elif isinstance(fact, nodes.Pack):
+            fields["pack"] = _pack(context, fact, known)
         elif isinstance(fact, nodes.Efficiency):
             fields["efficiency"] = context.amount(fact.amount, EFFICIENCY, known)
         elif isinstance(fact, nodes.PowerFactor):
@@ -81,13 +87,35 @@ def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
 
 
 def _ceiling(fact: nodes.Ceiling) -> tuple[str, Measure]:
-    word = fact.amount.own_unit
-    unit = word.text if word else "W"
+    return ("ceiling_ma", CEILING_MA) if _measures(fact.amount, "mA") else ("ceiling_w", POWER)
+
+
+def _measures(amount: nodes.Amount, unit: str) -> bool:
+    """Whether an amount bears a unit that measures the same as `unit`."""
+    word = amount.own_unit
     try:
-        current = factor(unit, "mA") is not None
+        return word is not None and factor(word.text, unit) is not None
     except LookupError:
-        current = False
-    return ("ceiling_ma", CEILING_MA) if current else ("ceiling_w", POWER)
+        return False
+
+
+def _pack(context: Context, fact: nodes.Pack, known: Provenance | None) -> Pack:
+    """A charge says at how many volts it is meant; an energy needs none, and a finding tells where it has some."""
+    charge = fact.capacity is not None and _measures(fact.capacity, "mA*h")
+    held = context.amount(fact.capacity, CHARGE if charge else ENERGY, known)
+    cells = context.amount(fact.cells, CELLS, known)
+    if fact.cells is not None and not charge:
+        blank = Span(fact.cells.span.source, fact.cells.span.start - len(" at "), fact.cells.span.end)
+        context.report(
+            SAID_TWICE.at(
+                fact.cells.span,
+                f"the voltage of the cells of {fact.kind} belongs to a charge in mAh; an energy in Wh holds at any",
+                label="of no use here",
+                mends=(Mend(f"delete 'at {fact.cells}'", (Replace(blank, ""),)),),
+            )
+        )
+    energy, amount = (None, held) if charge else (held, None)
+    return Pack(fact.kind.value, energy, amount, cells, fact.only is not None, fact.span)
 
 
 def _power_factor(context: Context, fact: nodes.PowerFactor) -> float | None:

@@ -28,11 +28,13 @@ _LEAST = 5  # rows of a supply's box, for its own lines of text
 
 
 class Part(Record):
-    """A supply, or as much of it as a page holds; `told` is what stands in its box under its name, line by line."""
+    """A supply, or as much of it as a page holds; `told` is what stands in its box under its name, line by line; `mains` is whether it takes
+    mains."""
 
     supply: str
     rows: tuple[OutletRow, ...]
     told: tuple[str, ...] = ()
+    mains: bool = True
 
     @property
     def named(self) -> tuple[str, ...]:
@@ -65,9 +67,9 @@ def _height(page: list[Part]) -> float:
 
 def _parts(total: SupplyTotal, mains: MainsLoads, rows: tuple[OutletRow, ...]) -> list[Part]:
     """Cut where an outlet begins that works with none before it, as far as a page reaches."""
-    told = _figures(total, mains)
+    told, plugged = _figures(total, mains), total.supply in mains.all
     if len(rows) <= _MOST_ROWS:
-        return [Part(total.supply, rows, told)]
+        return [Part(total.supply, rows, told, plugged)]
     parts, left = [], rows
     while left:
         cut = min(_MOST_ROWS, len(left))
@@ -76,7 +78,8 @@ def _parts(total: SupplyTotal, mains: MainsLoads, rows: tuple[OutletRow, ...]) -
         parts.append(left[:cut])
         left = left[cut:]
     return [
-        Part(total.supply, part, (*told, *_elsewhere(part, rows, at, len(parts)))) for at, part in enumerate(parts, 1)
+        Part(total.supply, part, (*told, *_elsewhere(part, rows, at, len(parts))), plugged)
+        for at, part in enumerate(parts, 1)
     ]
 
 
@@ -86,9 +89,12 @@ def _begins(rows: tuple[OutletRow, ...], at: int) -> bool:
 
 
 def _figures(total: SupplyTotal, mains: MainsLoads) -> tuple[str, ...]:
-    load = mains.all[total.supply]
+    load = mains.all.get(total.supply)
     most = "ceiling not stated" if total.ceiling is None else f"of {total.most.text} {total.unit}"
-    takes = "VA not known" if isinstance(load.volt_amperes, Lacking) else f"takes {load.volt_amperes.text} VA"
+    if load is None:
+        takes = "from its battery"
+    else:
+        takes = "VA not known" if isinstance(load.volt_amperes, Lacking) else f"takes {load.volt_amperes.text} VA"
     lines = (f"gives {total.taken.text} {total.unit}", most, takes)
     return tuple(line for text in lines for line in broken(text, _WORDS))
 
@@ -102,17 +108,20 @@ def _elsewhere(part: tuple[OutletRow, ...], rows: tuple[OutletRow, ...], at: int
 
 
 def _drawing(page: list[Part], number: int, count: int) -> Drawing:
-    shapes: list[Shape] = [Label(_MAINS_X - 4, 7, "mains", strong=True)]
+    shapes: list[Shape] = []
     to = columns(tuple(row for part in page for row in part.rows), _OUTLET_X)
     y = _TOP
-    last = y
+    last = None
     for part in page:
-        last = y + _LEAST * ROW / 2
-        shapes += _supply(part, y, last)
+        feed = y + _LEAST * ROW / 2
+        last = feed if part.mains else last
+        shapes += _supply(part, y, feed)
         shapes += outlet_shapes(part.supply, part.rows, _OUTLET_X, y, WIDTH - 1, to)
         y += part.height + _GAP
-    shapes.append(Line(_MAINS_X, 9, _MAINS_X, last, pattern="dash-dot", width_mm=THICK))
-    words = _legend(tuple(row for part in page for row in part.rows))
+    if last is not None:
+        shapes.append(Label(_MAINS_X - 4, 7, "mains", strong=True))
+        shapes.append(Line(_MAINS_X, 9, _MAINS_X, last, pattern="dash-dot", width_mm=THICK))
+    words = _legend(tuple(row for part in page for row in part.rows), any(part.mains for part in page))
     shapes += (Label(2, y - _GAP + 6 + 4.5 * at, text) for at, text in enumerate(words))
     told = f" ({number} of {count})" if count > 1 else ""
     return Drawing(
@@ -126,14 +135,14 @@ def _drawing(page: list[Part], number: int, count: int) -> Drawing:
     )
 
 
-def _legend(rows: tuple[OutletRow, ...]) -> list[str]:
+def _legend(rows: tuple[OutletRow, ...], mains: bool) -> list[str]:
     """What lines and signs are, of those that are drawn; in two lines where one is too long."""
     used = [row for row in rows if row.used]
     commons = [row.common for row in rows if row.common and row.outlet]
     there = {
         "solid: DC": any(not row.ac for row in used),
         "dashed: AC": any(row.ac for row in used),
-        "dash-dot: mains": True,
+        "dash-dot: mains": mains,
         "dotted: nothing plugged in": len(used) < len(rows),
         "bar: one common": len(set(commons)) < len(commons),
         "dot: Y lead": any(not row.outlet for row in used),
@@ -157,8 +166,9 @@ def _wide(shapes: list[Shape]) -> float:
 
 
 def _supply(part: Part, y: float, feed: float) -> list[Shape]:
+    plugged = [Line(_MAINS_X, feed, _SUPPLY_X, feed, pattern="dash-dot", width_mm=THICK)] if part.mains else []
     return [
-        Line(_MAINS_X, feed, _SUPPLY_X, feed, pattern="dash-dot", width_mm=THICK),
+        *plugged,
         Box(_SUPPLY_X, y, _OUTLET_X - _SUPPLY_X, part.height, width_mm=THICK),
         *(
             Label(_SUPPLY_X + 2, y + 6 + _LINE * at, text, strong=at < len(part.named))

@@ -12,8 +12,10 @@ from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.power.battery_lives import BatteryLives
 from rigc.analysis.power.lead_drops import LeadDrops
+from rigc.analysis.power.pack_lives import PackLives
 from rigc.analysis.power.power_network import PowerNetwork
 from rigc.analysis.power.shared_returns import SharedReturns
+from rigc.analysis.power.supply_intakes import SupplyIntakes
 from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.analysis.power.unit_powers import UnitPowers
 from rigc.analysis.revision.rework import Rework
@@ -27,6 +29,7 @@ from rigc.reports.power.by_supply import by_supply
 from rigc.reports.power.by_unit import by_unit
 from rigc.reports.power.choice_words import choice_words
 from rigc.reports.power.lead_drops import conductor_notes, drop_table, network_table, return_table, shield_notes
+from rigc.reports.power.packs import pack_table
 from rigc.reports.power.power_wishes import power_wishes
 from rigc.reports.power.special_leads import special_table
 from rigc.reports.revision.changed_rows import changed, marked
@@ -46,6 +49,8 @@ def power_table(
     special: SpecialLeads,
     labels: Labels,
     lives: BatteryLives,
+    packs: PackLives,
+    intakes: SupplyIntakes,
     zones: Zones,
     rework: Rework,
 ) -> Sheet:
@@ -54,7 +59,7 @@ def power_table(
     blocks = (
         *one_lines(rig, power, totals, mains, leads),
         marked(by_outlet(rig, power, leads, zones), {"supply.outlet": new.outlets}),
-        by_supply(totals, mains, fuses),
+        by_supply(totals, intakes, fuses),
         marked(by_unit(powers, leads, drops, zones), {"unit": new.feeds}),
         *_notes(rig, power),
         power_wishes(rig.power),
@@ -66,6 +71,7 @@ def power_table(
         shield_notes(network),
         return_table(returns),
         battery_table(lives),
+        pack_table(packs),
         care("power-table", rig, power, "before you plug in", "cautions"),
     )
     shown = tuple(block for block in blocks if block is not None)

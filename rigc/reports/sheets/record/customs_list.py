@@ -6,8 +6,9 @@ from collections.abc import Iterable, Iterator
 
 from rigc.analysis.deck.used_decks import used_decks
 from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.feeds.used_things import spare_things, used_things
+from rigc.analysis.feeds.used_things import spare_things, used_supplies, used_things
 from rigc.analysis.leads.leads import Leads
+from rigc.analysis.power.pack_lives import PackLives
 from rigc.analysis.weight.mass import Mass
 from rigc.diagnostics.figures import kilograms
 from rigc.model.deck import Case, Deck
@@ -45,7 +46,7 @@ _READING = Paragraph(
 )
 
 
-def customs_list(rig: Rig, power: PowerAssignment, leads: Leads, mass: Mass) -> Sheet | NoSheet:
+def customs_list(rig: Rig, power: PowerAssignment, leads: Leads, mass: Mass, packs: PackLives) -> Sheet | NoSheet:
     """Item, description, marks, pieces, mass, value, origin, blank; what may be the house's (amps, desks, sources that are no
     instruments) only where it bears such facts."""
     things = tuple(_things(rig, power))
@@ -60,7 +61,32 @@ def customs_list(rig: Rig, power: PowerAssignment, leads: Leads, mass: Mass) -> 
     ]
     rows = [_row(number, item) for number, item in enumerate(items, 1)]
     table = Table("things", "Things that travel", _COLUMNS, (*rows, _sum(items)))
-    return Sheet("customs-list", "Customs list", "customs, insurer", (_READING, table), landscape=True)
+    return Sheet(
+        "customs-list",
+        "Customs list",
+        "customs, insurer",
+        (_READING, table, *_cells(rig, power, packs)),
+        landscape=True,
+    )
+
+
+def _cells(rig: Rig, power: PowerAssignment, packs: PackLives) -> tuple[Paragraph, ...]:
+    """Which supplies hold a battery, with its energy as the carrier asks for it."""
+    energies = {life.supply: life.energy for life in packs.all}
+    held = [
+        f"{supply.name}: {supply.pack.kind}, {_energy(energies.get(supply.name))}."
+        for supply in used_supplies(rig, power)
+        if supply.pack is not None
+    ]
+    note = (
+        "Lithium cells travel in the cabin with their contacts covered (dangerous-goods rules of IATA, from memory); the carrier says how "
+        "many, and up to what energy."
+    )
+    return (Paragraph("cells", (*held, note), heading="Batteries that travel"),) if held else ()
+
+
+def _energy(energy: AnyFigure | None) -> str:
+    return f"{energy.text} Wh" if isinstance(energy, Figure) else "its energy is not stated"
 
 
 _Travels = Thing | Instrument | Panel | Deck | Case

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.power.battery_lives import BatteryLives
+from rigc.analysis.power.pack_lives import PackLives
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Row, Sheet, Table
 from rigc.reports.front.cautions import care
@@ -21,9 +22,11 @@ _COLUMNS = (
 )
 
 
-def maintenance(rig: Rig, power: PowerAssignment, lives: BatteryLives, fuses: Fuses) -> Sheet | NoSheet:
+def maintenance(
+    rig: Rig, power: PowerAssignment, lives: BatteryLives, packs: PackLives, fuses: Fuses
+) -> Sheet | NoSheet:
     """Interval, task, last, next, initials: stated upkeep, batteries by their life, strips by the times they may be opened, fuses."""
-    rows = (*_upkeep(rig), *_batteries(power, lives), *_strips(rig), *_fuses(fuses))
+    rows = (*_upkeep(rig), *_batteries(power, lives), *_packs(packs), *_strips(rig), *_fuses(fuses))
     if not rows:
         return NoSheet(
             "maintenance", "Maintenance", "No upkeep is stated, no battery, no fuse, and no strip that wears."
@@ -49,6 +52,16 @@ def _batteries(power: PowerAssignment, lives: BatteryLives) -> Iterator[Row]:
         every += "" if power.of(life.unit) is None else " on battery alone"
         guessed = life.shows is not None and assumed(life.lasts)
         yield _row(every, Cell(f"{life.unit}: fit a new battery, {life.kind}", mark="assumed" if guessed else ""))
+
+
+def _packs(packs: PackLives) -> Iterator[Row]:
+    """A supply's battery is charged before the last show that it lasts; with no life known, before each."""
+    for life in packs.all:
+        every = _shows(life.shows) if life.shows else "1 show" if life.shows is None else f"less than {life.show:.3g} h"
+        every += "" if life.pack.only else " on battery alone"
+        guessed = life.shows is not None and assumed(life.lasts)
+        task = f"{life.supply}: charge it full, {life.pack.kind}; what it lasts falls with its age"
+        yield _row(every, Cell(task, mark="assumed" if guessed else ""))
 
 
 def _strips(rig: Rig) -> Iterator[Row]:

@@ -75,14 +75,18 @@ def _item(rig: Rig, spare: Spare) -> str:
 
 
 def _fits(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[str, str]:
-    """The units that take a battery named so; the leads of the board that a spare lead of this signal, or a spare plug of this kind, can stand in for; and those of the
+    """The units and supplies that take a battery named so; the leads of the board that a spare lead of this signal, or a spare plug of this kind, can stand in for; and those of the
     signal for which it must not be taken, each with why."""
     kind, _, what = spare.what.partition(" ")
     if kind == "plug":
         found = [lead.mark for lead in leads.all if what in lead.ends]
         return ", ".join(dict.fromkeys(found)) or "no lead of the board", ""
     if spare.length_mm is None:
-        takers = [unit.name for unit in rig.units.values() if unit.battery and unit.battery.kind == spare.what]
+        held = (
+            *((unit.name, unit.battery) for unit in rig.units.values()),
+            *((supply.name, supply.pack) for supply in rig.supplies.values()),
+        )
+        takers = [name for name, battery in held if battery and battery.kind == spare.what]
         return ", ".join(takers), ""
     longest = tenths(spare.length_mm.value)
     found, others = [], []

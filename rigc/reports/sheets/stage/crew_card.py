@@ -78,11 +78,18 @@ def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterat
     yield f"stage leads in ({see('stage-hook-up')})"
     if settings.all:
         yield "set and tape, as listed"
-    supplies = [supply.name for supply in used_supplies(rig, power)]
+    used = used_supplies(rig, power)
+    supplies = [supply.name for supply in used if supply.takes_mains]
+    packs = [supply.name for supply in used if supply.pack is not None]
+    if packs:
+        yield f"charged full? {', '.join(packs)}"
     plugged = dict.fromkeys(strip for _, strip, _ in rig.power.plugged)
     into = [*plugged, *(name for name in supplies if name not in {thing for thing, _, _ in rig.power.plugged})]
     if into:
         yield f"mains in: {', '.join(into)}; wait until all is lit"
+    alone = [supply.name for supply in used if not supply.takes_mains]
+    if alone:
+        yield f"switch on {', '.join(alone)}; wait until all is lit"
     if any(jack.connector.kind == "wireless" for thing in rig.things.values() for jack in thing.jacks):
         yield "radio on, on an allowed frequency"
     first = next(iter(rig.presets.values()), None)
