@@ -87,7 +87,6 @@ tie A2 and A3 | tie A3 and A2
 Y1 series for groyne | Y2 series for groyne
 all with hook | all with wide
 slipway, lever bolted | slipway screwed
-slipway, lever bolted | slipway with hook
 tier back 300..480 mm raised 30 mm | tier rear 350..480 mm raised 10 mm
 marl with hook | marl with wide
 groyne bridged "plate 60 x 120 mm" | groyne bridged "plate 70 x 120 mm"

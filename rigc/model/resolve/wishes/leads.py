@@ -256,13 +256,11 @@ def mounting(context: Context) -> MountWishes:
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply") and strip:
                         _once(context, f"the strip of '{word.text}'", stripped, word)
-                        _held_otherwise(context, word, fixed)
                         strips[word.text] = strip
             elif isinstance(node, nodes.Fixing):
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply"):
                         _once(context, f"how '{word.text}' is held beside strips", fixed, word)
-                        _held_otherwise(context, word, stripped)
                         fixings[word.text] = node.how.text
             elif isinstance(node, nodes.Bridged) and scope.find(node.thing, MOUNTED, "a unit or a supply"):
                 bridged[node.thing.text] = node.text.value if node.text else ""
@@ -274,9 +272,3 @@ def _once(context: Context, what: str, told: dict[str, Word], word: Word) -> Non
     first = told.setdefault(word.text, word)
     if first is not word:
         context.report(stated_twice(what, word, first))
-
-
-def _held_otherwise(context: Context, word: Word, others: dict[str, Word]) -> None:
-    """A finding where a thing is held by a strip, and by bolts, screws or brackets as well."""
-    if word.text in others:
-        context.report(stated_twice(f"how '{word.text}' is held", word, others[word.text]))
