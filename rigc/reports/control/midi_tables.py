@@ -58,7 +58,7 @@ def link_table(rig: Rig, control: ControlMap) -> Table:
 
 def _row(rig: Rig, control: ControlMap, unit: str, way: MidiWay | None) -> Row:
     channel = next((each for each in rig.channels if each.unit == unit), None)
-    listens = any(jack.audio for jack in rig.units[unit].jacks) and unit != rig.midi_master
+    listens = unit in rig.units and any(jack.audio for jack in rig.units[unit].jacks) and unit != rig.midi_master
     if channel is None:
         number, first = Cell("", mark="not stated" if listens else ""), Cell("")
     else:
@@ -71,7 +71,7 @@ def _row(rig: Rig, control: ControlMap, unit: str, way: MidiWay | None) -> Row:
     return Row(
         (
             Cell(unit),
-            stated(rig.units[unit].papers.firmware),
+            stated(rig.things[unit].papers.firmware),
             number,
             first,
             Cell(_messages(rig, control, unit)),
@@ -94,7 +94,7 @@ def _messages(rig: Rig, control: ControlMap, unit: str) -> str:
     """What the presets send to it, and the clock; of the master, to how many units it sends."""
     presets = sorted(number for number, sent in control.programs.items() if any(_sent(each, unit) for each in sent))
     words = [f"program change in {'preset' if len(presets) == 1 else 'presets'} {in_runs(presets)}"] if presets else []
-    clock = rig.units[unit].clock
+    clock = _stated_clock(rig, unit)
     words += ["sends clock" if clock == "sends" else "clock"] if clock else []
     if unit == rig.midi_master:
         words.insert(0, "sends program changes" if any(control.programs.values()) else "")
@@ -105,14 +105,19 @@ def _sent(change: ProgramChange, unit: str) -> bool:
     return change.unit == unit and change.channel is not None
 
 
+def _stated_clock(rig: Rig, name: str) -> str | None:
+    """`follows` or `sends`; None where nothing is said, as of a source, which has no such statement."""
+    return rig.units[name].clock if name in rig.units else None
+
+
 def _clock(rig: Rig, control: ControlMap, unit: str) -> Cell:
     """Whose clock it follows: the master's, or that of another unit stated to send one, if its messages arrive."""
-    senders = {name for name, each in rig.units.items() if each.clock == "sends" or name == rig.midi_master}
+    senders = {*(name for name, each in rig.units.items() if each.clock == "sends"), rig.midi_master}
     if unit in senders:
         return Cell("its own")
-    if rig.units[unit].clock is None:
+    if _stated_clock(rig, unit) is None:
         return Cell("")
-    heard = [name for name in rig.units if name in senders & control.heard(unit)]
+    heard = [name for name in rig.things if name in senders & control.heard(unit)]
     return Cell(", ".join(heard), mark="" if heard else "no sender reaches it")
 
 

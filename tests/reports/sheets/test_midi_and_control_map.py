@@ -149,3 +149,10 @@ def test_without_midi_and_control_leads_there_is_no_sheet() -> None:
     found = results(ROOT / "examples/back-bedroom/board.rig").call(midi_and_control_map)
     assert isinstance(found, NoSheet)
     assert found.reason == "No MIDI and no control lead is stated for this rig."
+
+
+def test_a_source_is_master() -> None:
+    made = results(ROOT / "tests/syntax/sentences/195-synthesizer-as-master.rig")
+    keys, lant = rows(made, "midi_map")
+    assert (keys["unit"], keys["leads from the sender"], keys["clock source"]) == ("keys", "master", "its own")
+    assert (lant["leads from the sender"], lant["thru/split port"]) == ("M1", "straight from keys.midi")

@@ -43,7 +43,7 @@ def shared_midi_channel(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]:
 
 
 def _plays(rig: Rig, name: str) -> bool:
-    return any(jack.audio for jack in rig.units[name].jacks)
+    return name in rig.units and any(jack.audio for jack in rig.units[name].jacks)
 
 
 def _hears_with_others(rig: Rig, control: ControlMap, name: str) -> bool:

@@ -57,8 +57,8 @@ def _free_output(rig: Rig) -> Port | None:
     outputs = (
         Port(name, jack.name)
         for name in names
-        if name in rig.units
-        for jack in rig.units[name].jacks
+        if name in rig.things
+        for jack in rig.things[name].jacks
         if jack.role == "midi thru" or (jack.role == "midi out" and name == rig.midi_master)
     )
     return next((port for port in outputs if port not in taken), None)

@@ -171,7 +171,7 @@ def channels(context: Context, ports: Ports) -> tuple[tuple[Channel, ...], str |
     for block in context.of(nodes.MidiBlock):
         for node in block.items:
             if isinstance(node, nodes.Master):
-                master = scope.find(node.unit, UNITS, "a unit")
+                master = scope.find(node.unit, (*UNITS, "source"), "a unit or a source")
                 if master is not None:
                     _sends(context, ports, node.unit)
             elif isinstance(node, nodes.Channel):
