@@ -154,5 +154,5 @@ def test_without_midi_and_control_leads_there_is_no_sheet() -> None:
 def test_a_source_is_master() -> None:
     made = results(ROOT / "tests/syntax/sentences/195-synthesizer-as-master.rig")
     keys, lant = rows(made, "midi_map")
-    assert (keys["unit"], keys["leads from the sender"], keys["clock source"]) == ("keys", "master", "its own")
-    assert (lant["leads from the sender"], lant["thru/split port"]) == ("M1", "straight from keys.midi")
+    assert (keys["unit"], keys["leads"], keys["clock source"]) == ("keys", "master", "its own")
+    assert (lant["leads"], lant["port"]) == ("M1", "straight from keys.midi")

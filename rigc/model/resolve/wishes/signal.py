@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Mend, Replace
-from rigc.model.jacks import Port
+from rigc.model.jacks import LoopJacks, Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.scope import UNCLEAR, UNKNOWN, stated_twice, twice
@@ -165,10 +165,37 @@ class Signal:
             self.context.report(stated_twice(f"what loop {number} of '{switcher.name}' holds", again, first))
             return
         stops: tuple[Stop, ...] = ()
+        if path is not None and (through := self._through_one(switcher, jacks, path)) is not None:
+            self.context.report(through)
+            return
         if path is not None:
             origin = f"loop {number} of {switcher.name}"
             stops = self._between(switcher, jacks.send, jacks.back, path, origin, When())
         self.loops.append(LoopUse(switcher.name, number, stops, node.span))
+
+    def _through_one(self, host: Any, jacks: LoopJacks, path: nodes.Path) -> Diagnostic | None:
+        """A finding for a path from one thing's input to its own output: a way within the thing, where chains say what is plugged."""
+        first, last = path.first, path.hops[-1].stop if path.hops else path.first
+        thing = self.ports.things.get(first.thing.text)
+        if (
+            thing is None
+            or len(path.hops) != 1
+            or first.thing.text != last.thing.text
+            or not (first.jack and last.jack)
+        ):
+            return None
+        into, out = thing.jack(first.jack.text), thing.jack(last.jack.text)
+        if into is None or out is None or (into.role, out.role) != ("input", "output"):
+            return None
+        chains = f"`chain {host.name}.{jacks.send} -> {first}` and `chain {last} -> {host.name}.{jacks.back}`"
+        return UNCLEAR.at(
+            first.span,
+            f"'{first} -> {last}' is a way within '{thing.name}', and no lead",
+            subject=(str(first), thing.name),
+            label="an input",
+            also=(Label(out.span, "and its own output"),),
+            help=f"write in place of this line what is plugged, as chains: {chains}",
+        )
 
     def _between(self, host: Any, send: str, back: str, path: nodes.Path, origin: str, when: When) -> tuple[Stop, ...]:
         """Joins a path to the send and the return jack of its host."""
