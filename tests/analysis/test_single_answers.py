@@ -10,22 +10,26 @@ from cases import worked
 from small_rigs import block, results_of, unit
 from written import written
 
+from rigc.analysis.deck.air_gaps import taken_w, vent_gap
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.deck.spot_on_thing import skewed
-from rigc.analysis.faults.hearing import Patch
-from rigc.analysis.faults.repairs import _reach
+from rigc.analysis.faults.hearing import Hearings, Patch
+from rigc.analysis.faults.repairs import _alone, _reach
 from rigc.analysis.faults.single_breaks import SingleBreaks
 from rigc.analysis.feeds.choice.open_outlets import outlet_settings
 from rigc.analysis.feeds.outlet_fit import assumed_polarity
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.ground.ground_conductors import through_panels
 from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes
+from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.mains.primary import _size
 from rigc.analysis.mounting.laid_pieces import shared_mm2
 from rigc.analysis.power.mends.other_ways import other_ways
+from rigc.analysis.power.power_network import PowerNetwork
 from rigc.analysis.power.unit_powers import UnitPowers
 from rigc.analysis.routes.joint_savings import JointSavings
 from rigc.analysis.routes.lead_ways import _halved
@@ -39,6 +43,7 @@ from rigc.analysis.tests.nominal import nominal_at
 from rigc.analysis.weight.case_loads import CaseLoads
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.jacks import Port
+from rigc.model.ways.ground_link import GroundLink, Pole
 from rigc.traced.term import number
 
 
@@ -230,3 +235,87 @@ def test_a_panel_travels_with_its_deck_and_else_with_the_first() -> None:
         + block("case", "box", "mass 5 kg", "holds side")
     )
     assert {load.name: load.mass.known_kg for load in made.get(CaseLoads).all} == {"trunk": 11, "box": 6}
+
+
+@pytest.mark.parametrize(
+    ("side", "left", "front", "gap"),
+    [("left", 50, 100, 20), ("front", 100, 40, 30), ("right", 175, 100, 15), ("rear", 100, 210, 10)],
+)
+def test_air_before_vents_is_measured_from_each_side(side: str, left: int, front: int, gap: int) -> None:
+    """A body of 30 x 30 mm beside one of 60 x 100 mm at 100, 100: to its left 100 - 80, before it 100 - 70, then 175 - 160, 210 - 200."""
+    thing: Any = SimpleNamespace(width_mm=SimpleNamespace(value=60), depth_mm=SimpleNamespace(value=100))
+    place: Any = SimpleNamespace(x_mm=100, y_mm=100, turned=0, skew_deg=0)
+    other: Any = SimpleNamespace(corners=Rectangle(left, front, 30, 30).corners)
+    assert vent_gap(thing, place, side, other) == gap
+
+
+def test_watts_are_volts_by_amperes() -> None:
+    """12 V x 0.5 A."""
+    unit: Any = SimpleNamespace(volts=SimpleNamespace(value=12), draws_ma=SimpleNamespace(value=500))
+    assert taken_w(unit) == 6
+
+
+def test_a_patch_into_one_side_leaves_the_other_empty() -> None:
+    """Round 'lant', whose left outputs alone are wired, into the right side of 'ferry': its left side has to be empty. Sound goes on
+    through 'hum' behind it."""
+    sides = ("input inl ts", "input inr ts", "pair inl, inr")
+    made = results_of(
+        block("instrument", "guitar")
+        + block("unit", "lant", *sides, "output outl ts", "output outr ts", "pair outl, outr")
+        + block("unit", "ferry", *sides, "output out ts")
+        + unit("hum")
+        + block("amp", "combo", "input in ts")
+        + "chain guitar -> lant -> ferry -> hum -> combo\n"
+    )
+    (hearing,) = made.get(Hearings).all
+    start, left, right = Port("guitar", "out"), Port("ferry", "inl"), Port("ferry", "inr")
+    assert list(_alone(hearing, Patch(start, right))) == [Patch(start, right, left)]
+    assert list(_alone(hearing, Patch(start, left))) == []
+    gone = frozenset({("thing", "lant")})
+    assert hearing.heard(gone, None, (Patch(start, right, left),)) == {Port("combo", "in")}
+    assert hearing.heard(gone) == frozenset()
+
+
+NEAR, FAR, SLEEVE = ("a", "ground"), ("b", "ground"), ("rear", "jack l")
+
+
+@pytest.mark.parametrize(
+    ("one", "two", "marks"),
+    [
+        ((NEAR, SLEEVE), (SLEEVE, FAR), "A1 A2 A3 A4"),
+        ((SLEEVE, FAR), (NEAR, SLEEVE), "A3 A4 A1 A2"),
+        ((NEAR, SLEEVE), (FAR, SLEEVE), "A1 A2 A4 A3"),
+        ((SLEEVE, NEAR), (SLEEVE, FAR), "A2 A1 A3 A4"),
+    ],
+)
+def test_a_run_through_a_panel_jack_is_told_in_its_order(
+    one: tuple[Pole, Pole], two: tuple[Pole, Pole], marks: str
+) -> None:
+    """A1 and A2 lie from end to end of the one, A3 and A4 of the other; the run goes from 'a' to 'b'."""
+    shields = [GroundLink(one, "audio", ("A1", "A2")), GroundLink(two, "audio", ("A3", "A4"))]
+    (run,), _ = through_panels(shields, {Port("rear", "l"): 2})
+    assert (run.ends, " ".join(run.marks)) == ((NEAR, FAR), marks)
+
+
+def test_a_unit_of_the_other_polarity_has_its_volts_the_wrong_way_round() -> None:
+    dc = "inlet dc barrel 5.5 x 2.1 mm"
+    made = results_of(
+        block(
+            "supply",
+            "mill",
+            "connector barrel 5.5 x 2.1 mm",
+            "polarity centre-negative",
+            "outlet o1..o2 9 V dc 100 mA isolated",
+        )
+        + unit("marl", dc, "needs 9 V dc", "draws 50 mA", "polarity centre-positive", "ground negative")
+        + unit("hum", dc, "needs 9 V dc", "draws 50 mA", "polarity centre-negative", "ground negative")
+        + "power {\n  marl from mill.o1\n  hum from mill.o2\n}\n"
+    )
+    volts = {name: made.get(PowerNetwork).of(name) for name in ("marl", "hum")}
+    assert {name: each and round(float(each.most_v), 6) for name, each in volts.items()} == {"marl": -9, "hum": 9}
+
+
+def test_a_lead_that_is_made_has_plugs_like_any_other() -> None:
+    """A1 is made, 900 mm long; only the connectors of a mains lead whose length is stated are taken as laid."""
+    bodies = worked("tests/reach/board.rig").get(PlugBodies)
+    assert {Port("heron", "out"), Port("box", "in")} <= {each.port for each in bodies.all}

@@ -19,6 +19,9 @@ FLAT, UPRIGHT = through_the_deck((), ((0, 50), (100, 50))), through_the_deck((),
         (FLAT, UPRIGHT, 1),
         (UPRIGHT, FLAT, 1),
         (FLAT, through_the_deck((), ((40, 50), (40, 90))), 0),  # ends on it
+        (FLAT, through_the_deck((), ((40, 0), (40, 50))), 0),
+        (FLAT, through_the_deck((), ((0, 0), (0, 90))), 0),  # meets its end
+        (FLAT, through_the_deck((), ((100, 0), (100, 90))), 0),
         (FLAT, through_the_deck((), ((60, 50), (140, 50))), 0),  # lies along it
         (FLAT, over_the_deck(((40, 0), (40, 90))), 0),  # over the deck, the other below
         (FLAT, through_the_deck((), ((40, 0), (40, 90), (60, 90), (60, 10))), 2),
