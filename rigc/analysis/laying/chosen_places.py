@@ -41,7 +41,7 @@ def with_chosen_places(
     opened: tuple[str, ...] = ()
     if found.hard and effort != 0 and not found.stopped:
         few = max(_LEAST_TRY, usual_effort(task.board) // _TRIES)
-        tight, advice = tightness(task.board, few), eased(task, found, few, stated=True)
+        tight, advice = tightness(task.board, found.at, few), eased(task, found, few, stated=True)
         opened = freed(task, found, tight.clash, few)
     made, told = laid(task, found.at, tight, advice, opened)
     return made, (*told, search_stopped(task.deck, found.steps)) if found.stopped else told

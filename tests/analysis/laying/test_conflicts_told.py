@@ -59,11 +59,11 @@ STEPPED = "".join(pedal(name, 40, "switch at 20, 20 mm") for name in ("marl", "h
 MANY = tuple(f"a{number}" for number in range(8))
 
 
-def laid(text: str) -> tuple[Diagnostic, ...]:
+def laid(text: str, effort: int | None = QUICK) -> tuple[Diagnostic, ...]:
     """What is told of what has no room."""
     rig = read_rig(lambda name: Source(name, HEAD + text), "sample.rig", READER).resolved.rig
     assert rig is not None
-    return with_chosen_places(rig, QUICK)[1]
+    return with_chosen_places(rig, effort)[1]
 
 
 def with_deck(text: str, width: int, depth: int) -> str:
@@ -165,4 +165,4 @@ def test_on_the_deck_that_is_told_all_stand(text: str) -> None:
     (told,) = laid(text)
     width, depth = map(int, re.findall(r"a deck of (\d+) x (\d+) mm", told.help)[0])
     assert "proved" in (told.note or "")
-    assert not laid(with_deck(text, width, depth))
+    assert not laid(with_deck(text, width, depth), None)

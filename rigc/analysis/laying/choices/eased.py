@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from rigc.analysis.laying.board_of_rig import Sides
 from rigc.analysis.laying.choices.other_plugs import other_plugs
 from rigc.analysis.laying.choices.standing import either_side
-from rigc.analysis.laying.choices.task import Task
+from rigc.analysis.laying.choices.task import Task, begun
 from rigc.analysis.laying.search.annealing import Watch
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import Found, as_it_is
@@ -50,12 +50,22 @@ def eased(task: Task, found: Found, steps: int, watch: Watch | None = None, stat
         rig = _with(task.rig, others)
         usual = task.otherwise(task.rig, sides) if sides else task
         made = task.otherwise(rig, sides) if others else usual
-        tried = KNOWN.search(made.board, steps, watch=watch)
+        tried = _tried(made.board, begun(made.board, task.board, found.at) if found.hard else None, steps, watch)
         if not tried.hard and tried.rank[:2] < found.rank[:2]:
             return _as_few(usual, made, tried, others, sides, steps)
         if tried.stopped:
             return Eased(task, found.replace(stopped=True))
     return Eased(task, found)
+
+
+def _tried(board: Board, start: tuple[At, ...] | None, steps: int, watch: Watch | None) -> Found:
+    """Where something was in the way a few steps from that `start` tell whether it is worth the many that lay all anew."""
+    if start is None:
+        return KNOWN.search(board, steps, watch=watch)
+    quick = KNOWN.search(board, steps // _SHORT, watch=watch, begun=start)
+    if quick.hard or quick.stopped:
+        return quick
+    return min(KNOWN.search(board, steps, watch=watch), quick, key=lambda each: each.rank)
 
 
 def _tries(

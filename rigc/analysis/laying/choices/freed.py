@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.laying.choices.task import Task, task_of
+from rigc.analysis.laying.choices.task import Task, begun, task_of
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.layout import Layout
@@ -21,12 +21,13 @@ def freed(task: Task, found: Found, clash: tuple[int, ...], steps: int) -> tuple
         return item not in clash, -layout.fault_of(item), -size.width * size.depth, item
 
     fixed = sorted((each for each, item in enumerate(items) if item.fixed is not None), key=rank)
-    return tuple(items[each].name for each in fixed[:_TRIED] if _does(task, items[each].name, steps))
+    return tuple(items[each].name for each in fixed[:_TRIED] if _does(task, found, items[each].name, steps))
 
 
-def _does(task: Task, name: str, steps: int) -> bool:
+def _does(task: Task, found: Found, name: str, steps: int) -> bool:
     places = {thing: place for thing, place in task.rig.places.items() if thing != name}
     open_task = task_of(task.rig.replace(places=places))
     if open_task is None or name not in [open_task.board.items[item].name for item in open_task.free]:
         return False  # a supply whose place is not stated may lie elsewhere
-    return not KNOWN.search(open_task.board, steps).hard
+    board = open_task.board
+    return not KNOWN.search(board, steps, begun=begun(board, task.board, found.at)).hard

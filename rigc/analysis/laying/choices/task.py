@@ -6,6 +6,7 @@ from rigc.analysis.deck.unplaced import open_rooms, own_deck, unplaced
 from rigc.analysis.laying.board_of_rig import Sides, board_of
 from rigc.analysis.laying.not_placed import no_body
 from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
@@ -47,3 +48,12 @@ def task_of(rig: Rig) -> Task | None:
     told = tuple(no_body(thing, deck) for thing in things if thing not in sized)
     board = board_of(rig, deck, Results(rig).get(Leads), sized, rooms=rooms)
     return Task(rig, deck, sized, rooms, board, told)
+
+
+def begun(board: Board, before: Board, at: tuple[At, ...]) -> tuple[At, ...]:
+    """A layout of a board `before`, of the same things, as one to begin with on a board on which a thing has other plugs, sides or turns."""
+    places = {item.name: place for item, place in zip(before.items, at, strict=True)}
+    return tuple(
+        (*(item.fixed or places[item.name][:2]), min(places[item.name][2], len(item.shapes) - 1))
+        for item in board.items
+    )

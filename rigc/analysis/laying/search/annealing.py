@@ -37,10 +37,13 @@ Watch = Callable[[int, int], None]
 """Is told now and then how many steps of how many were taken."""
 
 
-def search(board: Board, effort: int, patience: int = 0, watch: Watch | None = None) -> Found:
+def search(
+    board: Board, effort: int, patience: int = 0, watch: Watch | None = None, begun: tuple[At, ...] | None = None
+) -> Found:
     """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for. An interrupt
-    (`KeyboardInterrupt`) ends it with the best so far, which then says that it was `stopped`."""
-    made = _Search(board, effort, watch)
+    (`KeyboardInterrupt`) ends it with the best so far, which then says that it was `stopped`. With a layout that was `begun` only whether all can
+    stand is asked: it is bettered until nothing is in the way."""
+    made = _Search(board, effort, watch, begun)
     try:
         made.run(patience)
     except KeyboardInterrupt:
@@ -51,26 +54,27 @@ def search(board: Board, effort: int, patience: int = 0, watch: Watch | None = N
 class _Search:
     """What is best so far, and how many steps are done of those to take."""
 
-    def __init__(self, board: Board, effort: int, watch: Watch | None) -> None:
+    def __init__(self, board: Board, effort: int, watch: Watch | None, begun: tuple[At, ...] | None) -> None:
         self.board, self.effort, self.done, self._watch = board, effort, 0, watch
         self.free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
-        layout = Layout(board, first_layout(board))
+        layout = Layout(board, first_layout(board) if begun is None else list(begun))
+        self._has_begun = begun is not None
         self.ground, self.best = layout.ground, as_it_is(layout)
         self._glue = Glue(FreeRoom(self.ground, _PLACES))
         self.length = _ROUND + _ROUND_EACH * len(self.free)
 
     def run(self, patience: int) -> None:
         """Round after round: by single changes, then by taking out and putting back, in turn; now and then from another beginning."""
-        number = 0
+        number = 1 if self._has_begun else 0
         few = len(self.free) <= SOME
-        while self.free:
+        while self.free and not self._is_enough():
             if self.done >= self.effort:
                 if not self.best.hard or not patience:
                     break
                 self.effort, patience = self.effort + patience, 0
             if number == 0:
                 self._round(first_layout(self.board), 0, self.length, _HOT, self.best)
-            elif few and self.best.hard and number <= _FAULTY:
+            elif few and self.best.hard and number <= _FAULTY and not self._has_begun:
                 begun = first_layout(self.board, number)
                 self._round(begun, number, _FAULTY * self.length, _HOT, self.best)
             elif number > 1 and (few or number % _ROUNDS == 0):
@@ -97,7 +101,7 @@ class _Search:
                 here = found
                 self._keep(found)
             self._count(1)
-            if done == steps:
+            if done == steps or self._is_enough():
                 break
         return here
 
@@ -117,8 +121,11 @@ class _Search:
             self._count(min(steps, self.effort - self.done))
             if refill.found is not None:
                 self._keep(refill.found)
-            if self.done >= self.effort:
+            if self.done >= self.effort or self._is_enough():
                 break
+
+    def _is_enough(self) -> bool:
+        return self._has_begun and not self.best.hard
 
 
 def _cooling(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, hot: int) -> Iterator[Found | None]:

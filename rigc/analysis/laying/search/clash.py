@@ -10,6 +10,7 @@ from collections.abc import Callable
 
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import as_it_is
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.packing import pack
@@ -38,9 +39,9 @@ class Larger(Record):
     depth: int
 
 
-def tightness(board: Board, effort: int) -> Tight:
-    """Why a board has no layout; `effort` is spent on each larger deck that is tried."""
-    return Tight(clash(board), larger(board, effort))
+def tightness(board: Board, at: tuple[At, ...], effort: int) -> Tight:
+    """Why a board has no layout, of which the layout `at` is the best that was found; `effort` is spent on each larger deck that is tried."""
+    return Tight(clash(board), larger(board, at, effort))
 
 
 def clash(board: Board) -> tuple[int, ...]:
@@ -58,13 +59,14 @@ def clash(board: Board) -> tuple[int, ...]:
     return left
 
 
-def larger(board: Board, effort: int) -> Larger | None:
-    """The deck with the least more area that is deeper or wider and takes all, found by halves with so many steps for each try."""
+def larger(board: Board, begun: tuple[At, ...], effort: int) -> Larger | None:
+    """The deck with the least more area that is deeper or wider and takes all, found by halves with so many steps for each try. Each try betters
+    the last one's layout, at first the one that was `begun`."""
     found = [
         each
         for each in (
-            _least(lambda more: board.replace(depth=board.depth + more), effort),
-            _least(lambda more: board.replace(width=board.width + more), effort),
+            _least(lambda more: board.replace(depth=board.depth + more), begun, effort),
+            _least(lambda more: board.replace(width=board.width + more), begun, effort),
         )
         if each is not None
     ]
@@ -82,29 +84,33 @@ def of_some(board: Board, items: tuple[int, ...]) -> Board:
     return board.replace(items=kept, links=(), wishes=(), partings=partings)  # type: ignore[no-any-return]
 
 
-def _least(with_more: Callable[[int], Board], effort: int) -> Larger | None:
+def _least(with_more: Callable[[int], Board], begun: tuple[At, ...], effort: int) -> Larger | None:
     low, high, best = 0, 10 * _MOST, None
     step = 160
     while step < high and best is None:  # first by doubling, because a little is likelier than much
-        if _stands(with_more(step), effort):
+        stands, begun = _stands(with_more(step), begun, effort)
+        if stands:
             best, high = with_more(step), step
         else:
             low, step = step, 2 * step
     while best is not None and high - low > _FINE:
         middle = (low + high) // 20 * 10
-        if _stands(with_more(middle), effort):
+        if _stands(with_more(middle), begun, effort)[0]:
             best, high = with_more(middle), middle
         else:
             low = middle
     return None if best is None else Larger(best.width, best.depth)
 
 
-def _stands(board: Board, effort: int) -> bool:
-    """By shelves if these do, which is quick, else by search."""
+def _stands(board: Board, begun: tuple[At, ...], effort: int) -> tuple[bool, tuple[At, ...]]:
+    """Whether all do, and in what layout: by shelves if these do, which is quick, else by search."""
     deep_first = sorted(range(len(board.items)), key=lambda item: (-board.items[item].shapes[0].depth, item))
     order = [item for item in deep_first if board.items[item].fixed is None]
     at = on_shelves(board, order, [(*(item.fixed or (0, 0)), 0) for item in board.items])
-    return not as_it_is(Layout(board, at)).hard or not KNOWN.search(board, effort).hard
+    if not as_it_is(Layout(board, at)).hard:
+        return True, tuple(at)
+    found = KNOWN.search(board, effort, begun=begun)
+    return not found.hard, found.at
 
 
 def _by_solver(board: Board) -> bool:

@@ -16,6 +16,7 @@ if TYPE_CHECKING:  # whoever reads a rig says where to keep; most rigs have noth
     from rigc.analysis.laying.search.annealing import Watch
     from rigc.analysis.laying.search.board import Board, Shape
     from rigc.analysis.laying.search.found import Found
+    from rigc.analysis.laying.search.ground import At
 
 Numbers = list[list[int]]
 """A layout as it is kept: where each item stands, then what `Found` tells of it beside that."""
@@ -29,16 +30,23 @@ class Known:
         self.kept = kept
         self._found: dict[str, Found] = {}
 
-    def search(self, board: Board, effort: int, patience: int = 0, watch: Watch | None = None) -> Found:
+    def search(
+        self,
+        board: Board,
+        effort: int,
+        patience: int = 0,
+        watch: Watch | None = None,
+        begun: tuple[At, ...] | None = None,
+    ) -> Found:
         """As `annealing.search`; what was interrupted is not kept."""
-        key = sha256(f"{effort} {patience} {_nameless(board)!r}".encode()).hexdigest()
+        key = sha256(f"{effort} {patience} {begun} {_nameless(board)!r}".encode()).hexdigest()
         found = self._found.pop(key, None)
         if found is None:
             from rigc.analysis.kept import NOTHING_KEPT
             from rigc.analysis.laying.search.annealing import search
 
             def searched() -> Numbers:
-                made = search(board, effort, patience, watch)
+                made = search(board, effort, patience, watch, begun)
                 if made.stopped:
                     raise _Stopped(made)
                 return [*map(list, made.at), [made.hard, made.missed, made.cost, made.steps]]
