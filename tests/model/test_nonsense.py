@@ -213,7 +213,6 @@ lift ferry.di open | lift guitar.out open
 conductor 24 awg stranded | conductor 24 mm2 stranded
 fits barrel 5.5 x 2.1 mm | fits barrel 5.5 x 5.5 mm
 leaves at 10 mm | leaves at 100 mm
-premade dc 600, 900 mm price 6, 8 EUR mass 30, 40 g | premade dc 600, 900 mm price 6 EUR, 8 USD mass 30, 40 g
 premade dc 600, 900 mm price 6, 8 EUR mass 30, 40 g | premade dc 600, 900 mm price 8, 6 EUR mass 40, 30 g
 bypass guitar -> combo "past the board" | bypass guitar -> guitar "past the board"
 bypass guitar -> combo "past the board" | bypass mere -> combo "past the board"

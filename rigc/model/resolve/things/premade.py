@@ -80,17 +80,6 @@ def _each(
 
 def _priced(context: Context, stated: tuple[nodes.Amount, ...]) -> list[Choice | None]:
     unit = stated[-1].unit
-    codes = {each.unit.text: each.unit for each in stated if each.unit is not None}
-    if len(codes) > 1:
-        code = list(codes.values())[-1]
-        context.report(
-            WRONG_QUANTITY.at(
-                code.span,
-                f"one list of prices is in {' and in '.join(codes)}",
-                label="another currency than before",
-                help="write all of them in one currency, once behind the last",
-            )
-        )
     return [money(each.replace(unit=each.unit or unit), context.report, None) for each in stated]
 
 
