@@ -31,6 +31,9 @@ from rigc.analysis.mounting.laid_pieces import shared_mm2
 from rigc.analysis.power.mends.other_ways import other_ways
 from rigc.analysis.power.power_network import PowerNetwork
 from rigc.analysis.power.unit_powers import UnitPowers
+from rigc.analysis.revision.compared.stated import _WIRED, _joined
+from rigc.analysis.revision.plan.fitting_plans import _holes
+from rigc.analysis.revision.plan.successors import _same_ground
 from rigc.analysis.routes.joint_savings import JointSavings
 from rigc.analysis.routes.lead_ways import _halved
 from rigc.analysis.signal.loading.section_figures import _at
@@ -319,3 +322,31 @@ def test_a_lead_that_is_made_has_plugs_like_any_other() -> None:
     """A1 is made, 900 mm long; only the connectors of a mains lead whose length is stated are taken as laid."""
     bodies = worked("tests/reach/board.rig").get(PlugBodies)
     assert {Port("heron", "out"), Port("box", "in")} <= {each.port for each in bodies.all}
+
+
+@pytest.mark.parametrize(("x", "y", "stands"), [(20, 40, True), (30, 50, True), (31, 40, False), (20, 51, False)])
+def test_a_successor_stands_over_the_middle_of_what_was_there(x: int, y: int, stands: bool) -> None:
+    """Of 60 x 100 mm at 0, 0 the middle is at 30, 50."""
+
+    def placed(name: str, at: str) -> Any:
+        body = unit(name, "body 60 x 100 x 50 mm") + block("deck", "board", "size 600 x 300 mm")
+        return results_of(body + f"place {{\n  {name} at {at} mm\n}}\n").rig
+
+    assert _same_ground(placed("marl", "0, 0"), placed("hum", f"{x}, {y}"), "marl", "hum") is stands
+
+
+def test_a_change_of_wiring_concerns_what_was_joined_and_what_is() -> None:
+    wired = SimpleNamespace(field=next(iter(_WIRED)), before="marl.out -> hum.in", now="marl.out -> haw.in")
+    mass = SimpleNamespace(field="mass", before="400 g", now="410 g")
+    thing: Any = SimpleNamespace(differences=(wired, mass))
+    assert _joined(thing) == {"hum", "haw"}
+
+
+def test_holes_that_are_there_are_not_drilled_again() -> None:
+    """The deck 'board' keeps its hole; 'side' comes with one."""
+    hole = "hole 25 mm at 60, 150 mm"
+    old, new = (
+        results_of("".join(block("deck", name, "size 600 x 300 mm", hole) for name in names)).rig
+        for names in (("board",), ("board", "side"))
+    )
+    assert [(plan.before, plan.on) for plan in _holes(old, new, set())] == [("", "side")]

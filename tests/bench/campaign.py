@@ -65,7 +65,7 @@ READER = CachedReader()
 _NO_VALUE = re.compile(r"(?<![\w-])(?:nan|inf|None|Traceback)(?![\w-])|<[a-z]+ ?[a-z.]* at 0x")
 
 _HOLE = re.compile(
-    r"  |(?<!\w)''|\(\)|\[\]| [,;:.](?![\w.])|\{\}|, ,|,,|\b(the the|a a|of of|an? $)|\w+\(\w+=|\b(and|or|the|with)$|^\W*$"
+    r"  |(?<!\w)''|\(\)|\[\]| [,;:.](?![\w.])|\{\}|, ,|,,|\b(?:(?:the the|a a|of of)\b|an? $)|\w+\(\w+=|\b(and|or|the|with)$|^\W*$"
 )
 _QUOTED = re.compile(r"'[^']+'|\"[^\"]+\"")
 
