@@ -15,6 +15,7 @@ _FIRST_WORD = re.compile(r"[ \t\n]*([A-Za-z-]+)")
 _ENDS = re.compile(r"[ \t]*(#[^\n]*)?(\n|\Z)")
 _BRACE_FOLLOWS = re.compile(r"\s*\{")
 _STATEMENT_FOLLOWS = re.compile(rf"\s*({'|'.join(mistakes.BLOCK_OPENERS)}|chain|use|loop|accept)[ \t]+(?![-=]>)")
+_STATEMENT_LINE = re.compile(r"\n([ \t]*(?:chain|use|accept)[ \t]+(?![-=]>))")
 _WINDOW = 300
 """How far back the beginning of a line is looked for: enough for any sane line, and no more on an insane one."""
 
@@ -77,13 +78,29 @@ class _Cutter:
         line = line or max(self.opened + 1, at - _WINDOW)
         word = _FIRST_WORD.match(self.text, line)
         if word and word[1] in mistakes.BLOCK_OPENERS and self._indent(line) <= self._indent(self.start):
-            self.findings.append(_not_closed(self.source, self.opened, line, at))
-            self._cut(line, "}\n")
+            if not self._closed_before_statement(line):
+                self.findings.append(_not_closed(self.source, self.opened, line, at))
+                self._cut(line, "}\n")
             self.opened = at
             return
         self.depth, self.inner = 1, line
         if not self.findings:
             self.findings.append(_nested(self.source, self.opened, at, word[1] if word else ""))
+
+    def _closed_before_statement(self, end: int) -> bool:
+        """Whether a block that nothing closes before `end` has a top-level statement in it, no farther in than itself; it is cut there."""
+        lines = (found.start(1) for found in _STATEMENT_LINE.finditer(self.text, self.opened, end))
+        at = next((line for line in lines if self._indent(line) <= self._indent(self.start)), None)
+        if at is None or self._indent(self.opened + 1) <= self._indent(self.start):
+            return False
+        ends = self.text.find("\n", at)
+        self.findings.append(
+            _not_closed(self.source, self.opened, at, ends if ends >= 0 else len(self.text), "statement")
+        )
+        self._cut(at, "}\n")
+        for mark in re.compile("\n").finditer(self.text, at, end):
+            self._line_end(mark.start())
+        return True
 
     def _indent(self, line: int) -> int:
         found = re.compile(r"(?:[ \t]*\n)*([ \t]*)").match(self.text, line)
@@ -116,6 +133,9 @@ class _Cutter:
             return
         if self.depth:
             self.passed_over.append(Span(self.source, self.inner, len(self.text)))
+        elif self._closed_before_statement(len(self.text)):
+            self._cut(len(self.text))
+            return
         else:
             self.findings.append(_never_closed(self.source, self.opened))
         self._cut(len(self.text), "\n}\n")
@@ -134,12 +154,12 @@ class _Cutter:
         self.start, self.opened, self.depth, self.findings, self.passed_over = end, -1, 0, [], []
 
 
-def _not_closed(source: Source, opened: int, line: int, at: int) -> Diagnostic:
+def _not_closed(source: Source, opened: int, line: int, at: int, what: str = "block") -> Diagnostic:
     return mistakes.UNCLOSED.at(
         Span(source, opened, opened + 1),
         f"this block is not closed before '{source.text[line:at].strip()}' begins",
         label="opened here",
-        also=(Label(Span(source, line, at + 1), "the next block begins here"),),
+        also=(Label(Span(source, line, min(at + 1, len(source.text))), f"the next {what} begins here"),),
         mends=(
             Mend(
                 f"put }} on a line of its own before '{source.text[line:at].strip()}'",
