@@ -18,7 +18,7 @@ IN_LEADS = "  A1 drive.out -> echo.in flat-angle to flat-angle of mini-coax"
     [
         # statements of this block, and of no other
         ("  ‸", 'unit drive "overdrive" {', {"draws", "needs", "input", "mass"}, {"outlet", "chain", "from"}),
-        ("  o‸", 'supply mains-box "two outlets" {', {"outlet", "output"}, {"draws", "battery"}),
+        ("  o‸", 'supply mains-box "two outlets" {', {"outlet", "output"}, {"draws", "starts"}),
         ("‸", "# What the sound begins and ends at.", {"unit", "chain", "power", "use"}, {"mass", "draws"}),
         # words behind words
         ("  bypass ‸", "  switch at 35, 20 mm", {"true", "buffered", "always-on"}, {"passes", "drive"}),
