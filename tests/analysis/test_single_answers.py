@@ -31,14 +31,17 @@ from rigc.analysis.mounting.laid_pieces import shared_mm2
 from rigc.analysis.power.mends.other_ways import other_ways
 from rigc.analysis.power.power_network import PowerNetwork
 from rigc.analysis.power.unit_powers import UnitPowers
+from rigc.analysis.revision.compared.facts import knowledge
 from rigc.analysis.revision.compared.stated import _WIRED, _joined
 from rigc.analysis.revision.plan.fitting_plans import _holes
 from rigc.analysis.revision.plan.successors import _same_ground
+from rigc.analysis.routes.deck_holes import DeckHoles
 from rigc.analysis.routes.joint_savings import JointSavings
 from rigc.analysis.routes.lead_ways import _halved
 from rigc.analysis.signal.loading.section_figures import _at
 from rigc.analysis.signal.parallel.comb_words import notes_taken
 from rigc.analysis.stores.bought_leads import BoughtLeads
+from rigc.analysis.stores.head_count import HeadCount
 from rigc.analysis.stores.pulled import pulled
 from rigc.analysis.stores.pulled_leads import special
 from rigc.analysis.stores.reel_uses import up_to_centimetre
@@ -350,3 +353,21 @@ def test_holes_that_are_there_are_not_drilled_again() -> None:
         for names in (("board",), ("board", "side"))
     )
     assert [(plan.before, plan.on) for plan in _holes(old, new, set())] == [("", "side")]
+
+
+def test_heads_are_counted_by_their_kind() -> None:
+    """To the stage and beside it go A4, A5, A16 from the lute to the amp, and C2."""
+    count = worked("tests/reach/board.rig").get(HeadCount)
+    assert (count.stage_leads.formula(), float(count.stage_leads)) == ("3 audio + 1 control = 4", 4)
+    assert results_of("").get(HeadCount).units.formula() == "0 = 0"
+
+
+def test_how_facts_are_known_is_a_detail_of_a_comparison() -> None:
+    known = knowledge("unit", worked("tests/reach/board.rig").rig.units["marl"])
+    assert (known.text, known.detail) == ("assumed", True)
+
+
+def test_the_holes_of_a_panel_are_drilled() -> None:
+    """None of its three jacks sits in a gap between rails."""
+    holes = worked("tests/reach/board.rig").get(DeckHoles).of("plank")
+    assert [hole.open for hole in holes if hole.purpose.startswith("rear-panel.")] == [False, False, False]
