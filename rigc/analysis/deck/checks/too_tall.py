@@ -94,6 +94,13 @@ def _in_case(rig: Rig, deck: Deck, bodies: list[Outline]) -> Iterator[Diagnostic
         name for name, fact in (("clearance", deck.clearance_mm), ("thickness", deck.thickness_mm)) if fact is None
     ]
     if unknown:
+        tallest = max(standing, key=lambda body: parked_mm(rig, body) or 0.0, default=None)
+        if tallest is not None and deck.angle_deg is None:
+            known = sum(fact.value for fact in (deck.clearance_mm, deck.thickness_mm) if fact is not None)
+            least = known + (parked_mm(rig, tallest) or 0.0)
+            if least - (inside - clearance.LID_FOAM_MM.value) > _HAIR_MM:
+                yield _too_high_already(rig, deck, case, tallest, least, unknown)
+                return
         yield KIND.cant_check(
             deck.declared,
             f"whether '{deck.name}' goes into the height of '{case.name}' is not known: its "
@@ -109,6 +116,24 @@ def _in_case(rig: Rig, deck: Deck, bodies: list[Outline]) -> Iterator[Diagnostic
         yield _too_high(rig, deck, case, highest, room)
     if case.lid_mm is None:
         yield from (_no_height(rig, body) for body in standing if parked_mm(rig, body) is None)
+
+
+def _too_high_already(
+    rig: Rig, deck: Deck, case: Case, tallest: Outline, least: float, unknown: list[str]
+) -> Diagnostic:
+    """Too tall by what is known, whatever the rest is."""
+    assert case.inside_mm is not None
+    room = case.inside_mm[2] - clearance.LID_FOAM_MM.value
+    return KIND.at(
+        rig.places[tallest.thing].span,
+        f"with '{tallest.thing}' on it '{deck.name}' stands {short(least)} mm tall without its {' and '.join(unknown)}, not stated, and "
+        f"the inside of '{case.name}' leaves {room:g} mm, short by {short(least - room)} mm at least",
+        subject=(deck.name, case.name),
+        label="reaches highest",
+        also=(Label(case.declared, f"its inside less {clearance.LID_FOAM_MM.value:g} mm of foam"),),
+        numbers=(Number("height", round(least, 2), "mm"), Number("room", room, "mm")),
+        help="choose a case that is higher inside by more than that",
+    )
 
 
 def _too_high(rig: Rig, deck: Deck, case: Case, highest: HeightInCase, room: float) -> Diagnostic:
