@@ -1,5 +1,5 @@
 """A supply is not made for the mains of a scenario: their voltage lies outside its range (error), or their frequency does,
-its transformer would be saturated, or the step transformer before it is too small (warnings).
+its transformer would be saturated, or the step transformer before it is too small (warnings); or a selector is set that it has not (remark).
 
 Why it matters: too much voltage or too few hertz drive a transformer's core into saturation: it overheats. Too little
 voltage lets the regulators drop out: hum and resets. A transformer's flux goes with V/Hz, so both count.
@@ -19,6 +19,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import AddTo, Delete, Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.facts.mains import SHOWN_V, STEP_MORE, WIDE_RANGE
+from rigc.model.fact import Quantity
 from rigc.model.rig import Rig, Scenario
 from rigc.model.things import MainsRange, Supply
 from rigc.source import Span
@@ -53,6 +54,29 @@ def unfit_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterator[D
             yield _small_step(rig, each)
     for (name, what), each in silent.items():
         yield _unknown(rig, name, what, each)
+    for scenario in rig.scenarios.values():
+        for name, volts in scenario.selectors:
+            if _nothing_to_set(rig.supplies[name], volts.value):
+                yield _no_selector(scenario, name, volts)
+
+
+def _nothing_to_set(supply: Supply, volts: float) -> bool:
+    """Whether it takes this voltage in its only range, or no mains at all; another voltage is told as wrong."""
+    one = len(supply.mains) == 1 and supply.mains[0].low_v <= volts <= supply.mains[0].high_v
+    return one or not supply.takes_mains
+
+
+def _no_selector(scenario: Scenario, name: str, volts: Quantity) -> Diagnostic:
+    line = f"selector {name} {volts.value:g} V"
+    return KIND.at(
+        volts.span,
+        f"'{name}' has no selector that '{scenario.name}' could set: nothing is switched there",
+        subject=(name, scenario.name),
+        label="set to this",
+        mends=(Mend(f"delete `{line}`", (Delete(volts.span),)),),
+        otherwise=f"write one `mains` line in '{name}' for each position of its selector",
+        level=Level.REMARK,
+    )
 
 
 def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
