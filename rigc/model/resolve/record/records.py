@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Container
 
 from rigc.diagnostics.diagnostic import Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.records import Accept, FieldNote, Spare
 from rigc.model.resolve.context import Context
 from rigc.model.scope import MISUSED, twice
@@ -20,8 +21,11 @@ def spares(context: Context, used: Container[str]) -> tuple[Spare, ...]:
     """Spares carried; a thing that sound goes through, among those `used`, is none."""
     found = []
     named: dict[str, Word] = {}
+    bags: dict[str, nodes.Text] = {}
     for block in context.of(nodes.SparesBlock):
         for node in block.items:
+            if isinstance(node, nodes.SpareUnit | nodes.SpareLead | nodes.SparePlug | nodes.SpareThing) and node.bag:
+                _one_spelling(context, bags, node.bag)
             if isinstance(node, nodes.SpareUnit):
                 found += _thing(context, node, named, used)
                 continue
@@ -39,6 +43,23 @@ def spares(context: Context, used: Container[str]) -> tuple[Spare, ...]:
             if count is not None:
                 found.append(Spare(count, what, length, bag, node.span))
     return tuple(found)
+
+
+def _one_spelling(context: Context, bags: dict[str, nodes.Text], bag: nodes.Text) -> None:
+    """A finding where a bag's name differs from that of an earlier one by capitals alone."""
+    first = bags.setdefault(bag.value.casefold(), bag)
+    if first.value != bag.value:
+        context.report(
+            MISUSED.at(
+                bag.span,
+                f"the bags {first} and {bag} differ in capitals only",
+                label="another bag, or the same?",
+                also=(Label(first.span, "first here"),),
+                mends=(Mend(f"write {first}", (Replace(bag.span, str(first)),)),),
+                otherwise="if they are two bags, give one a name of its own",
+                level=Level.REMARK,
+            )
+        )
 
 
 def _thing(context: Context, node: nodes.SpareUnit, named: dict[str, Word], used: Container[str]) -> list[Spare]:
