@@ -74,5 +74,5 @@ def _unreadable(screen: Screen, side: Side, fault: Unreadable) -> NoDiff:
 
 
 def _not_compiled(screen: Screen, side: Side, findings: tuple[Diagnostic, ...]) -> NoDiff:
-    screen.err(f"{text(findings, colour=screen.colour, shown=side.shown)}\n")
+    screen.found(f"{text(findings, colour=screen.colour, shown=side.shown)}\n")
     return NoDiff(f"'{side.shown(side.name)}' has errors in its names or quantities, so nothing was compared")

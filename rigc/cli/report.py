@@ -187,7 +187,9 @@ class Report:
         self.untold += len(findings) - len(told)
         gap = "\n" if told and form == "text" else ""
         say, colour = (
-            (self.screen.findings, self.screen.colour_out) if self.asked_for else (self.screen.err, self.screen.colour)
+            (self.screen.findings, self.screen.colour_out)
+            if self.asked_for
+            else (self.screen.found, self.screen.colour)
         )
         say(_rendered(form, told, shown, colour) + gap)
 

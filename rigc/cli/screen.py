@@ -31,9 +31,13 @@ class Screen:
         """Print findings, which are harmless and may have colours, as what was asked for."""
         say(sys.stdout, text)
 
-    def err(self, text: str) -> None:
-        """Print findings, and what the user must know."""
+    def found(self, text: str) -> None:
+        """Print findings, which are harmless and may have colours, beside what was asked for."""
         say(sys.stderr, text)
+
+    def err(self, text: str) -> None:
+        """Print what the user must know."""
+        say(sys.stderr, harmless(text))
 
     def progress(self, text: str) -> None:
         """Print what was done, unless all shall be quiet."""
@@ -67,6 +71,8 @@ def wants_colour(choice: str, stream: TextIO | None) -> bool:
 
 def harmless(text: str) -> str:
     """The text with what would act on a terminal spelled out."""
+    if text.replace("\n", "").isprintable():
+        return text
     from rigc.diagnostics import excerpt  # help loads nothing of it
 
     return excerpt.harmless(text)

@@ -71,6 +71,13 @@ def test_a_bug_without_a_temporary_folder(rigc: Rigc, here: Path) -> None:
     assert "set RIGC_DEBUG=1" in err
 
 
+@pytest.mark.usefixtures("here")
+def test_a_name_of_a_file_cannot_steer_the_terminal(rigc: Rigc) -> None:
+    said = "a\\x1b[2J.rig: error: cannot read 'a\\x1b[2J.rig': there is no such file\n"
+    code, _, err = rigc("check", "a\x1b[2J.rig")
+    assert (code, err[: len(said)], "\x1b" in err) == (2, said, False)
+
+
 def test_an_interrupt(rigc: Rigc, here: Path) -> None:
     (here / "a.rig").write_text("stop\n")
     assert rigc("check", "a.rig") == (130, "", "rigc: interrupted; no file is left half-written\n")

@@ -99,7 +99,7 @@ def _own(screen: Screen, folder: Path) -> int:
                 )
                 screen.out(f"{name}  {'your wording' if name == FILE else does}\n")
     except TemplateMistake as mistake:
-        screen.err(text((mistake.finding(),), colour=screen.colour))
+        screen.found(text((mistake.finding(),), colour=screen.colour))
         return 1
     return 0
 
