@@ -19,7 +19,7 @@ from rigc.syntax.nodes import Amount, Word
 
 ALL = {name: value for name, value in vars(measures).items() if isinstance(value, Measure)}
 READ = {name: each for name, each in ALL.items() if name != "MONEY"}
-UNITS = {"mm**2": "mm2", "mA*h": "mAh"}
+UNITS = {"mm**2": "mm2", "mA*h": "mAh", "W*h": "Wh"}
 
 
 def ends(measure: Measure) -> Iterator[tuple[float, bool]]:
