@@ -19,7 +19,7 @@ from rigc.reports.signal.remarks import bypass_plan
 
 WIDTH, HEIGHT, LEAST = 180.0, 104.0, 60.0
 """What the plan may take of the page, in mm."""
-_WITH_LISTS = 160.0  # what plan and lists have together, in mm
+_WITH_LISTS = 164.0  # what plan and lists have together, in mm
 _LINE = 6.0  # of a list, in mm
 _OF_STEP, _OF_SETTING, _OF_BYPASS = 32, (17, 8, 8), 40  # so many letters go on a line of a cell
 
@@ -36,7 +36,8 @@ def crew_card(
     kept: Kept,
 ) -> Sheet:
     """The plan with what stands where, then what is done in which order."""
-    steps, listed, bypass = _on(rig, power, settings), _settings(settings), bypass_plan(rig)
+    steps, listed = _on(rig, power, settings), _settings(settings)
+    bypass = bypass_plan(rig) if rig.bypass_plans else Paragraph("bypass_plan", ())
     return Sheet(
         "crew-card",
         "Crew card",
@@ -64,7 +65,7 @@ def _height(steps: Table, settings: Table, bypass: Paragraph) -> float:
     """The two lists stand beside each other, the bypass plan below the settings: the plan has what the longer side leaves."""
     left = sum(_lines(row.cells[1].text, _OF_STEP) for row in steps.rows)
     right = sum(max(map(_lines, (cell.text for cell in row.cells), _OF_SETTING)) for row in settings.rows)
-    right += 1 + sum(_lines(line, _OF_BYPASS) for line in bypass.lines)
+    right += bypass.says + sum(_lines(line, _OF_BYPASS) for line in bypass.lines)
     return max(LEAST, min(HEIGHT, _WITH_LISTS - _LINE * max(left, right)))
 
 
