@@ -486,7 +486,7 @@ reserve_room           depth      | deck-drawing |
                        width      | deck-drawing |
 resistance             amount     | loading-table unit-schedule |
 retired                stated     | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table power-table signal-flow spares-list test-record wiring-sheet |
-reversed_feed          stated     | cable-list cut-list label-sheet mains-sheet power-table pull-list test-record wiring-sheet | deck-drawing maintenance
+reversed_feed          stated     | cable-list cut-list label-sheet power-table pull-list test-record wiring-sheet | deck-drawing mains-sheet maintenance
 revision               date       | cable-list crossing-list cut-list deck-drawing ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet | accepted-deviations customs-list field-notes midi-and-control-map
                        text       | history |
 rig                    name       | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
