@@ -3,43 +3,26 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.used_units import used_units
-from rigc.analysis.power.show_length import ShowLength
+from rigc.analysis.power.show_length import Lasting, ShowLength
 from rigc.model.rig import Rig
 from rigc.model.things import Battery, Unit
 from rigc.record import Record
-from rigc.traced.figure import AnyFigure, Figure, figure
+from rigc.traced.figure import AnyFigure, figure
 from rigc.traced.given import stated
 from rigc.traced.means import total
 from rigc.traced.reason import ARITHMETIC, AS_STATED, STATED
-from rigc.traced.term import Term, Traced, Unknown, known
+from rigc.traced.term import Traced, Unknown, known
 from rigc.traced.units import HOURS, MILLIAMP_HOURS, MILLIAMPS
 
 
-class BatteryLife(Record):
-    """A unit's battery; `only` where it has no other supply. `capacity` in mAh, `draws` in mA, `life` in h.
-
-    `lasts` is how many whole shows; `show` is how long a show keeps the unit working, as the rig states it or as is usual.
-    """
+class BatteryLife(Lasting):
+    """A unit's battery; `only` where it has no other supply. `capacity` in mAh, `draws` in mA."""
 
     unit: str
     kind: str
     only: bool
     capacity: AnyFigure
     draws: AnyFigure
-    life: AnyFigure
-    lasts: AnyFigure
-    show: Figure
-
-    @property
-    def hours(self) -> Term | None:
-        """Its life in h; None where capacity or current is not known, or nothing is drawn."""
-        return known(self.life)
-
-    @property
-    def shows(self) -> int | None:
-        """Whole shows that it lasts; None where its life is not known."""
-        lasts = known(self.lasts)
-        return None if lasts is None else int(lasts)
 
 
 class BatteryLives(Record):
@@ -75,7 +58,8 @@ def _life(unit: Unit, battery: Battery, show: ShowLength) -> BatteryLife:
         f"{name}.life", _hours(held, drawn), HOURS, rule="life = capacity / current", source=ARITHMETIC, label="life"
     )
     lasts = show.whole_shows(f"{name}.shows", life)
-    return BatteryLife(unit.name, battery.kind, battery.only, held, drawn, life, lasts, show.hours)
+    lacking = "its capacity" if known(held) is None else "its current"
+    return BatteryLife(life, lasts, show.hours, lacking, unit.name, battery.kind, battery.only, held, drawn)
 
 
 def _hours(held: Traced, drawn: Traced) -> Traced:

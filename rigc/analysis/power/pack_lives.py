@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.power.show_length import ShowLength
+from rigc.analysis.power.show_length import Lasting, ShowLength
 from rigc.analysis.power.supply_intakes import SupplyIntake, SupplyIntakes
 from rigc.analysis.power.supply_totals import SupplyTotal, SupplyTotals
 from rigc.model.rig import Rig
@@ -12,36 +12,20 @@ from rigc.traced.figure import AnyFigure, Figure, figure
 from rigc.traced.given import stated
 from rigc.traced.means import total
 from rigc.traced.reason import ARITHMETIC, AS_STATED, STATED
-from rigc.traced.term import Term, Traced, Unknown, known
+from rigc.traced.term import Traced, Unknown, known
 from rigc.traced.units import HOURS, WATT_HOURS
 
 _LIFE = "life = energy / what the supply takes of it, with the energy as stated, of a new pack that is full"
 
 
-class PackLife(Record):
-    """A supply's battery: its energy in Wh, what the supply gives and takes of it in W, its life in h, whole shows that it lasts, and h
-    of a show. `lacking` is what is not known where its life is not, in words of the trade."""
+class PackLife(Lasting):
+    """A supply's battery: its energy in Wh, what the supply gives and takes of it in W."""
 
     supply: str
     pack: Pack
     energy: AnyFigure
     gives: Figure
     intake: SupplyIntake
-    life: AnyFigure
-    lasts: AnyFigure
-    show: Figure
-    lacking: str
-
-    @property
-    def hours(self) -> Term | None:
-        """Its life in h; None where energy, load or efficiency is not known, or nothing is drawn."""
-        return known(self.life)
-
-    @property
-    def shows(self) -> int | None:
-        """Whole shows that it lasts; None where its life is not known."""
-        lasts = known(self.lasts)
-        return None if lasts is None else int(lasts)
 
 
 class PackLives(Record):
@@ -68,7 +52,7 @@ def _life(pack: Pack, given: SupplyTotal, intake: SupplyIntake, show: ShowLength
     life = figure(f"{name}.life", hours, HOURS, rule=_LIFE, source=ARITHMETIC, label="life")
     lasts = show.whole_shows(f"{name}.shows", life)
     lacking = _lacking(pack, given, intake)
-    return PackLife(given.supply, pack, energy, given.drawn_w, intake, life, lasts, show.hours, lacking)
+    return PackLife(life, lasts, show.hours, lacking, given.supply, pack, energy, given.drawn_w, intake)
 
 
 def _energy(supply: str, pack: Pack) -> AnyFigure:

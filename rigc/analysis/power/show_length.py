@@ -1,4 +1,4 @@
-"""Rig -> how long a show keeps things plugged in, in h: `rig.show`."""
+"""Rig -> how long a show keeps things plugged in, in h: `rig.show`; and what a battery's life comes to in shows."""
 
 from __future__ import annotations
 
@@ -9,8 +9,29 @@ from rigc.traced.figure import AnyFigure, Figure, figure, known_figure
 from rigc.traced.given import ours, stated
 from rigc.traced.means import becomes
 from rigc.traced.reason import ARITHMETIC, STATED
-from rigc.traced.term import Traced
+from rigc.traced.term import Term, Traced, known
 from rigc.traced.units import COUNT, HOURS_STATED
+
+
+class Lasting(Record):
+    """How long a battery lasts: `life` in h, `lasts` in whole shows, a `show` in h. `lacking` is what is not known where its life is not,
+    in words of the trade."""
+
+    life: AnyFigure
+    lasts: AnyFigure
+    show: Figure
+    lacking: str
+
+    @property
+    def hours(self) -> Term | None:
+        """Its life in h; None where what it holds or gives is not known, or nothing is drawn."""
+        return known(self.life)
+
+    @property
+    def shows(self) -> int | None:
+        """Whole shows that it lasts; None where its life is not known."""
+        lasts = known(self.lasts)
+        return None if lasts is None else int(lasts)
 
 
 class ShowLength(Record):

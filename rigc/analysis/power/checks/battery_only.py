@@ -15,10 +15,10 @@ from collections.abc import Iterator
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.power.battery_lives import BatteryLife, BatteryLives
 from rigc.analysis.power.pack_lives import PackLife, PackLives
+from rigc.analysis.power.show_length import Lasting
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.model.rig import Rig
-from rigc.traced.term import known
 
 KIND = Kind(
     "battery-only",
@@ -42,7 +42,7 @@ def battery_only(rig: Rig, lives: BatteryLives, packs: PackLives, power: PowerAs
                 f"'{life.unit}' runs on its battery only ({life.kind}), which drains while {_drains(rig, life)}; {_life(life)}",
                 subject=(life.unit,),
                 label="no other supply",
-                numbers=() if life.hours is None else (Number("life", life.hours, "h"), Number("show", life.show, "h")),
+                numbers=_numbers(life),
                 level=Level.WARNING if life.shows == 0 else None,
                 help=_help(rig, life),
             )
@@ -55,7 +55,7 @@ def _of_supply(life: PackLife) -> Diagnostic:
         f"'{name}' gives from its battery only ({kind}); {_life(life)}",
         subject=(name,),
         label="no other source",
-        numbers=() if life.hours is None else (Number("life", life.hours, "h"), Number("show", life.show, "h")),
+        numbers=_numbers(life),
         level=Level.WARNING if life.shows == 0 else None,
         help=_supply_help(life),
     )
@@ -81,18 +81,17 @@ _BLANKS = {
 }
 
 
-def _life(life: BatteryLife | PackLife) -> str:
+def _life(life: Lasting) -> str:
     if life.hours is not None:
         if life.shows == 0:
             return f"it lasts {life.hours:.3g} h, less than a show of {life.show:.3g} h"
         plural = "" if life.shows == 1 else "s"
         return f"it lasts {decimals(life.hours)} h, {life.shows} show{plural} of {life.show:.3g} h"
-    missing = life.lacking if isinstance(life, PackLife) else _lacking(life)
-    return f"how long is not known, for want of {missing}"
+    return f"how long is not known, for want of {life.lacking}"
 
 
-def _lacking(life: BatteryLife) -> str:
-    return "its capacity" if known(life.capacity) is None else "its current"
+def _numbers(life: Lasting) -> tuple[Number, ...]:
+    return () if life.hours is None else (Number("life", life.hours, "h"), Number("show", life.show, "h"))
 
 
 def _drains(rig: Rig, life: BatteryLife) -> str:
