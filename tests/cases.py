@@ -125,7 +125,7 @@ def sheet_of(path: str, sheet: Callable[..., Any]) -> Any:
 
 
 def told(findings: tuple[Diagnostic, ...]) -> str:
-    """Findings as the expectations hold them: place, level, message, rule; then label, further places, help."""
+    """Findings as the expectations hold them: place, level, message, rule; then label, further places, the figures that it compares, help."""
     lines = []
     for finding in findings:
         place = f"{finding.span.line}:{finding.span.column}" if finding.span else "-"
@@ -133,6 +133,9 @@ def told(findings: tuple[Diagnostic, ...]) -> str:
         if finding.label:
             lines.append(f"  here: {finding.label}")
         lines += [f"  {label.span.line}:{label.span.column}: {label.text}" for label in finding.also]
+        if finding.numbers:
+            figures = (f"{each.name} {each.value:.7g} {each.unit}".rstrip() for each in finding.numbers)
+            lines.append(f"  figures: {', '.join(figures)}")
         if finding.note:
             lines.append(f"  note: {finding.note}")
         if finding.advice:
