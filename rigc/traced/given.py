@@ -189,10 +189,11 @@ def limit(rig: Rig, name: str, practice: OwnFact) -> Term:
 
 
 def stands(place: Place) -> Unknown:
-    """Where a thing stands, as stated or as the compiler chose it."""
+    """Where a thing stands, as stated or as the compiler chose it: its place, its turn, its tier, or that it is under the deck."""
     turned = f" turned {plain(place.turned + place.skew_deg)}" if place.turned or place.skew_deg else ""
-    where = f"{plain(place.x_mm)}, {plain(place.y_mm)} mm, chosen" if place.chosen else place.typed
-    return mentioned(f"{place.thing} stands at", f"{where}{turned}", place.span)
+    ground = " under the deck" if place.under else f" on {place.tier}" if place.tier is not None else ""
+    where = f"{plain(place.x_mm)}, {plain(place.y_mm)} mm" if place.chosen else place.typed
+    return mentioned(f"{place.thing} stands at", f"{where}{turned}{ground}{', chosen' * place.chosen}", place.span)
 
 
 def _counted(value: float, shown: Shown) -> float:

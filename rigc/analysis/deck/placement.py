@@ -179,7 +179,8 @@ def _place(thing: Thing, place: Place, text: str) -> Answer:
     def because() -> str:
         changed = ": width and depth change places" if place.turned in (90, 270) else ""
         skew = f", and {plain(place.skew_deg)}° askew: the rectangle around it" if place.skew_deg else ""
-        return f"{text}, turned by {place.turned}°{changed}{skew}"
+        ground = ", under the deck" if place.under else f", on the tier {place.tier}" if place.tier is not None else ""
+        return f"{text}, turned by {place.turned}°{changed}{skew}{ground}"
 
     return Answer(
         f"{thing.name}.place",

@@ -10,6 +10,16 @@ from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 from rigc.model.ways.case_of import cases_for
+from rigc.record import Record
+
+
+class TooTall(Record):
+    """A thing that its case leaves no room for: how tall it stands, and what the lid, or all of the inside, leaves."""
+
+    case: str
+    by_lid: bool
+    height_mm: float
+    room_mm: float
 
 
 def rearmost(rig: Rig, deck: Deck, thing: Thing) -> tuple[tuple[int, int], ...]:
@@ -28,27 +38,30 @@ def rearmost(rig: Rig, deck: Deck, thing: Thing) -> tuple[tuple[int, int], ...]:
     return found
 
 
+def too_tall(rig: Rig, deck: Deck, thing: Thing, raised_mm: float, rear_mm: float) -> TooTall | None:
+    """What a case lacks for a thing that stands so high and with its rear so far back: under the lowest lid, else in the roomiest inside."""
+    height = None if thing.height_mm is None else thing.height_mm.value
+    body = Outline(thing.name, 0.0, 0.0, 0.0, rear_mm, height, raised_mm, False, deck.name)
+    cases, parked, foam = cases_for(rig, deck.name), parked_mm(rig, body), clearance.LID_FOAM_MM.value
+    lids = [(case.lid_mm.value - foam, case.name) for case in cases if case.lid_mm is not None]
+    if parked is not None and lids and parked > min(lids)[0]:
+        return TooTall(min(lids)[1], True, parked, min(lids)[0])
+    top = height_in_case(rig, deck, body)
+    insides = [(case.inside_mm[2] - foam, case.name) for case in cases if case.inside_mm is not None]
+    if top is not None and insides and top.top_mm > max(insides)[0]:
+        return TooTall(max(insides)[1], False, top.top_mm, max(insides)[0])
+    return None
+
+
 def _rear(rig: Rig, deck: Deck, thing: Thing, raised_mm: float, deepest: int) -> int:
     """By halves, because a deck at an angle rises to the rear; 0 where it is too tall even at the front."""
-    if _fits(rig, deck, thing, raised_mm, deepest):
+    if too_tall(rig, deck, thing, raised_mm, deepest / 10) is None:
         return deepest
     low, high = 0, deepest
     while high - low > 1:
         middle = (low + high) // 2
-        if _fits(rig, deck, thing, raised_mm, middle):
+        if too_tall(rig, deck, thing, raised_mm, middle / 10) is None:
             low = middle
         else:
             high = middle
     return low
-
-
-def _fits(rig: Rig, deck: Deck, thing: Thing, raised_mm: float, rear: int) -> bool:
-    height = None if thing.height_mm is None else thing.height_mm.value
-    body = Outline(thing.name, 0.0, 0.0, 0.0, rear / 10, height, raised_mm, False, deck.name)
-    cases, parked = cases_for(rig, deck.name), parked_mm(rig, body)
-    foam = clearance.LID_FOAM_MM.value
-    lids = (case.lid_mm.value for case in cases if case.lid_mm is not None)
-    if parked is not None and any(parked > lid - foam for lid in lids):
-        return False
-    top, insides = height_in_case(rig, deck, body), [case.inside_mm[2] for case in cases if case.inside_mm is not None]
-    return top is None or not insides or top.top_mm <= max(insides) - foam

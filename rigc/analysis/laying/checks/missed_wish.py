@@ -9,6 +9,7 @@ Source: geometry on chosen places; the language reference, grammar/README.md.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from rigc.analysis.deck.unplaced import unplaced
 from rigc.analysis.laying.choices.standing import needs_top
@@ -17,6 +18,7 @@ from rigc.analysis.laying.wishes.missed_wishes import MissedWish, MissedWishes
 from rigc.analysis.laying.wishes.wish_words import by_how_much, wished
 from rigc.analysis.laying.wishes.wishes_of_rig import lacks_below
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.wording import joined, listed
 from rigc.facts import clearance
@@ -50,7 +52,7 @@ def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
             mends=()
             if crowded  # to try a mend is to lay the board anew, and what has no room will have none
             else (*_less(hint, far), Mend("drop the wish", (Delete(hint.span),)), *_freed(rig, each.in_the_way)),
-            help=_raised(rig, each) or ("make room for what has no place first" if crowded else ""),
+            help=_raised(rig, each) or _higher(each) or ("make room for what has no place first" if crowded else ""),
         )
 
 
@@ -63,10 +65,30 @@ def _raised(rig: Rig, missed: MissedWish) -> str:
     return f"raise '{deck.name}' by {lacks / 10:g} mm" if lacks else ""
 
 
+def _higher(missed: MissedWish) -> str:
+    """How much room there must be in the case for what would be too tall."""
+    if missed.too_tall is None:
+        return ""
+    _, lacks = missed.too_tall
+    least = lacks.height_mm + clearance.LID_FOAM_MM.value
+    if lacks.by_lid:
+        return f"use a lid of {short(least)} mm or more"
+    return f"choose a case of {ceil(round(least, 2))} mm or more inside in height"
+
+
 def _against(rig: Rig, missed: MissedWish) -> str:
-    hint, way, against = missed.wish.hint, missed.in_the_way, missed.against
-    if way:
-        return f"{listed(way)} {'stands' if len(way) == 1 else 'stand'} in its way"
+    hint, way, kept, against = missed.wish.hint, missed.in_the_way, missed.kept_free, missed.against
+    if missed.too_tall is not None:
+        name, lacks = missed.too_tall
+        high, left = short(lacks.height_mm), short(lacks.room_mm)
+        return (
+            f"'{name}' would stand {high} mm tall there, and the {'lid' if lacks.by_lid else 'inside'} of '{lacks.case}' leaves "
+            f"{left} mm, short by {short(lacks.height_mm - lacks.room_mm)} mm"
+        )
+    if way or kept:
+        told = [f"{listed(way)} {'stands' if len(way) == 1 else 'stand'} in its way"] if way else []
+        told += [f"{joined(kept)} {'lies' if len(kept) == 1 else 'lie'} there"] if kept else []
+        return joined(told)
     if against:
         return f"that goes against the wish that {joined(_said(each) for each in against)}"
     thing = rig.things[hint.things[0]]

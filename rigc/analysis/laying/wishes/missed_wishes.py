@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.deck.kept_free import kept_free
+from rigc.analysis.deck.placement import Outline
 from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.board_of_rig import board_of
+from rigc.analysis.laying.room_in_case import TooTall, too_tall
 from rigc.analysis.laying.search.board import Board, Wish
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
@@ -24,12 +27,15 @@ _MUCH = 10**9
 
 class MissedWish(Record):
     """A wish that is missed though some of its things have chosen places. `somewhere`: moving one of these would meet it, and then these
-    things would be `in_the_way`, and the wishes `against` it would be missed by more."""
+    things would be `in_the_way`, and the wishes `against` it would be missed by more; or its case would be too low for it there
+    (`too_tall`), or part of the deck there is `kept_free`, in words."""
 
     wish: PlaceWish
     somewhere: bool
     in_the_way: tuple[str, ...] = ()
     against: tuple[Hint, ...] = ()
+    too_tall: tuple[str, TooTall] | None = None
+    kept_free: tuple[str, ...] = ()
 
 
 class MissedWishes(Record):
@@ -58,7 +64,7 @@ def _on(rig: Rig, deck: Deck, leads: Leads, open_ones: list[PlaceWish]) -> dict[
     said = dict(wishes_for(rig, deck, names, under, frozenset(names)))
     layout = Layout(board, [_at(rig, board, number) for number in range(len(names))])
     return {
-        each.hint: _why(layout, each, said)
+        each.hint: _why(rig, layout, each, said)
         for each in open_ones
         if each.deck is not None and each.deck.name == deck.name
     }
@@ -71,19 +77,43 @@ def _at(rig: Rig, board: Board, number: int) -> At:
     return round(10 * place.x_mm), round(10 * place.y_mm), turns.index(place.turned)
 
 
-def _why(layout: Layout, each: PlaceWish, said: dict[Hint, Wish]) -> MissedWish:
+def _why(rig: Rig, layout: Layout, each: PlaceWish, said: dict[Hint, Wish]) -> MissedWish:
     board, wish = layout.board, said[each.hint]
     found = best_move(layout, wish)
     if found is None:
         return MissedWish(each, False)
     item, at = found
+    if (lacks := _too_tall(rig, layout, each, item, at)) is not None:
+        return MissedWish(each, True, too_tall=(board.items[item].name, lacks))
     there = [at if number == item else here for number, here in enumerate(layout.at)]
     against = tuple(
         hint
         for hint, other in said.items()
         if other != wish and missed(board, other, there) > missed(board, other, layout.at)
     )
-    return MissedWish(each, True, tuple(board.items[other].name for other in in_the_way(layout, item, at)), against)
+    way = tuple(board.items[other].name for other in in_the_way(layout, item, at))
+    return MissedWish(each, True, way, against, kept_free=_kept_free(rig, layout, each, item, at))
+
+
+def _too_tall(rig: Rig, layout: Layout, each: PlaceWish, item: int, at: At) -> TooTall | None:
+    it, thing = layout.board.items[item], rig.things[layout.board.items[item].name]
+    if not it.rearmost or each.deck is None or not isinstance(thing, Thing):
+        return None
+    rear = at[1] + it.shapes[at[2]].depth
+    return too_tall(rig, each.deck, thing, layout.ground.lift(item, at) / 10, rear / 10)
+
+
+def _kept_free(rig: Rig, layout: Layout, each: PlaceWish, item: int, at: At) -> tuple[str, ...]:
+    """The parts of the deck that are kept free and into which an item at a place would reach; tiers are grounds of their own."""
+    if each.deck is None or not layout.alone(item, at):
+        return ()
+    it, (left, front, right, rear) = layout.board.items[item], layout.ground.box(item, at)
+    body = Outline(
+        it.name, left / 10, front / 10, (right - left) / 10, (rear - front) / 10, None, 0.0, it.under, each.deck.name
+    )
+    tiers = {tier.name for tier in each.deck.tiers}
+    rooms = (room for room in kept_free(rig, each.deck, body) if room.key not in tiers)
+    return tuple(room.named for room in rooms if min(body.area.overlap(room.room)) > 0)
 
 
 def best_move(layout: Layout, wish: Wish) -> tuple[int, At] | None:
