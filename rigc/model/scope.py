@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Report
 from rigc.diagnostics.mend import Delete, Mend, Replace
@@ -130,8 +130,11 @@ class Scope:
         self.declared[name.text] = (kind, name)
         return True
 
-    def find(self, name: Word, kinds: Iterable[str], wanted: str) -> str | None:
-        """The name, when it is declared as one of `kinds`; None after a finding. `wanted` says in words what belongs there."""
+    def find(self, name: Word, kinds: Iterable[str], wanted: str, fitting: Collection[str] | None = None) -> str | None:
+        """The name, when it is declared as one of `kinds`; None after a finding. `wanted` says in words what belongs there.
+
+        `fitting` are the names to offer instead, where not each name of these kinds would do.
+        """
         allowed = tuple(kinds)
         if name.text in self.declared:
             kind, first = self.declared[name.text]
@@ -145,16 +148,15 @@ class Scope:
                     subject=(name.text,),
                     label=f"{wanted} goes here",
                     also=(Label(first.span, "declared here"),),
-                    help=self._there_are(allowed) or f"name {wanted}",
+                    help=self._there_are(allowed, fitting) or f"name {wanted}",
                 )
             )
             return None
-        self.report(self._unknown(name, allowed, wanted))
+        self.report(self._unknown(name, allowed, wanted, fitting))
         return None
 
-    def _unknown(self, name: Word, kinds: tuple[str, ...], wanted: str) -> Diagnostic:
-        fitting = [other for other, (kind, _) in self.declared.items() if not kinds or kind in kinds]
-        near = nearest(name.text, fitting)
+    def _unknown(self, name: Word, kinds: tuple[str, ...], wanted: str, fitting: Collection[str] | None) -> Diagnostic:
+        near = nearest(name.text, self._fitting(kinds, fitting))
         also = (Label(self.declared[near][1].span, f"'{near}' is declared here"),) if near else ()
         return UNKNOWN.at(
             name.span,
@@ -162,15 +164,22 @@ class Scope:
             subject=(name.text,),
             label=f"did you mean '{near}'?" if near else NOWHERE,
             also=also,
-            help=("" if near else self._there_are(kinds))
+            help=("" if near else self._there_are(kinds, fitting))
             or f"declare '{name.text}'" + ("" if near else ", or correct the name"),
             mends=corrected(name, near) if near else (),
         )
 
-    def _there_are(self, kinds: tuple[str, ...]) -> str:
+    def _fitting(self, kinds: tuple[str, ...], fitting: Collection[str] | None) -> list[str]:
+        return [
+            other
+            for other, (kind, _) in self.declared.items()
+            if (not kinds or kind in kinds) and (fitting is None or other in fitting)
+        ]
+
+    def _there_are(self, kinds: tuple[str, ...], fitting: Collection[str] | None) -> str:
         """The names to choose from, where they are few."""
-        fitting = [other for other, (kind, _) in self.declared.items() if not kinds or kind in kinds]
-        return f"name one that is declared: {listed(fitting, 'or')}" if 0 < len(fitting) <= _FEW else ""
+        names = self._fitting(kinds, fitting)
+        return f"name one that is declared: {listed(names, 'or')}" if 0 < len(names) <= _FEW else ""
 
 
 def corrected(name: Word, right: str, said: str = "") -> tuple[Mend, ...]:

@@ -359,3 +359,10 @@ class PanelJack(Jack):
 
     x_mm: float = 0.0
     y_mm: float = 0.0
+
+
+UNITS = ("unit", "amp", "desk", "listener")
+"""The words that declare a `Unit`."""
+
+AnyThing = Unit | Supply | Instrument | Panel
+"""What a chain may name."""

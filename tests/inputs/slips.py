@@ -229,5 +229,9 @@ FIRST_EVENING = (
     Slip("376-spread-of-a-place", "a place that is off by something", swap("tern at 200, 20 mm", "tern at 200, 20 mm +- 2 mm")),
     Slip("377-spread-in-percent-of-a-level", "a percentage of a gain", swap("draws 8 mA", "draws 8 mA\n  gain 3 dB +- 10 %")),
     Slip("378-about", "about so much", swap("draws 8 mA", "draws ~8 mA")),
+    Slip("379-loop-of-the-guitar", "a loop of what is no switcher", swap("loop 1 of gate", "loop 1 of guitar"), "switched.rig"),
+    Slip("380-blend-in-the-supply", "a blend of what is no blender", also("blend brook {\n  dry 50 %\n}")),
+    Slip("381-preset-of-the-guitar", "a preset of what is no switcher", also('preset 1 "Lift" {\n  loops 1 of guitar\n}'), "switched.rig"),
+    Slip("382-floor-of-the-guitar", "a floor of what has no treadle", also('preset 1 "Lift" {\n  floor 15 % on guitar\n}')),
 )  # fmt: skip
 """What nobody had listed: a beginner's first evening."""

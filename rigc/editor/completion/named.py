@@ -15,13 +15,13 @@ from rigc.editor.completion.stock import cables, plugs, strips
 from rigc.editor.draft import Draft
 from rigc.model.resolve import FAMILIES
 from rigc.model.rig import Rig
+from rigc.model.things import UNITS
 from rigc.syntax.nodes.written import opening
 
 _JACK_WORDS = ("pair", "level", "impedance", "phantom", "lift", "send", "return", "path")
-_THINGS = ("unit", "amp", "desk", "listener", "instrument", "source", "supply", "mains-strip", "panel")
+_THINGS = (*UNITS, "instrument", "source", "supply", "mains-strip", "panel")
 _UNITS = ("unit",)
-_FED = ("unit", "amp", "desk", "listener")
-_STOPS = ("unit", "amp", "desk", "listener", "instrument", "source", "panel")
+_STOPS = (*UNITS, "instrument", "source", "panel")
 
 
 def named(spot: Spot, draft: Draft) -> Iterator[Offer]:
@@ -96,7 +96,7 @@ def _power(spot: Spot, rig: Rig) -> Iterator[Offer]:
         yield from outlet_offers(spot, rig)
     else:
         fed = {unit for feed in rig.power.feeds for unit in feed.units}
-        for offer in _things(rig, (*_FED, "supply")):
+        for offer in _things(rig, (*UNITS, "supply")):
             unit = rig.units.get(offer.label)
             rank = 0 if unit is not None and unit.powered and unit.name not in fed else 3
             yield offer.replace(rank=rank)

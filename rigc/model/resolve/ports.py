@@ -11,36 +11,49 @@ from rigc.diagnostics.near import nearest
 from rigc.model.jacks import Jack, Port
 from rigc.model.resolve.context import Context
 from rigc.model.scope import UNCLEAR, UNKNOWN, corrected
-from rigc.model.things import Supply
+from rigc.model.things import UNITS, AnyThing, Supply, Unit
 from rigc.model.wishes import Gap
 from rigc.source import Span
 from rigc.syntax.nodes import Word
 
 _FEW = 4
-ANY_THING = ("unit", "amp", "desk", "listener", "instrument", "source", "supply", "panel")
+ANY_THING = (*UNITS, "instrument", "source", "supply", "panel")
 IN = {"in": ("input", "panel"), "out": ("output", "panel")}
 
 
 class Ports:
     """Finds the jacks that statements mean, among all things."""
 
-    def __init__(self, context: Context, things: dict[str, Any]) -> None:
+    def __init__(self, context: Context, things: dict[str, AnyThing]) -> None:
         self.context = context
         self.things = things
         self.gaps: list[Gap] = []
 
-    def thing(self, name: Word, wanted: str = "a unit, amp, instrument or panel") -> Any | None:
+    def thing(self, name: Word, wanted: str = "a unit, amp, instrument or panel") -> AnyThing | None:
         """The thing of that name; None after a finding."""
         found = self.context.scopes["thing"].find(name, ANY_THING, wanted)
         return self.things.get(found) if found else None
 
-    def jack(self, thing: Any, name: Word) -> Jack | None:
+    def unit(self, name: Word, wanted: str) -> Unit | None:
+        """The unit, amp, desk or listener of that name; None after a finding, also where it is something else."""
+        return self._unit(self.context.scopes["thing"].find(name, UNITS, wanted))
+
+    def switcher(self, name: Word, wanted: str) -> Unit | None:
+        """As `unit`, of one that should have loops: only such are offered instead."""
+        looped = [each.name for each in self.things.values() if each.loops]
+        return self._unit(self.context.scopes["thing"].find(name, UNITS, wanted, looped))
+
+    def _unit(self, name: str | None) -> Unit | None:
+        thing = self.things.get(name) if name else None
+        return thing if isinstance(thing, Unit) else None
+
+    def jack(self, thing: AnyThing, name: Word) -> Jack | None:
         """The jack of that name; None after a finding that lists the nearest."""
         jack: Jack | None = thing.jack(name.text)
         if jack is not None or thing.name in self.context.unsure:
             return jack
         outlets = thing.outlets if isinstance(thing, Supply) else ()
-        names = [each.name for each in (*thing.jacks, *outlets)]
+        names = [*(each.name for each in thing.jacks), *(each.name for each in outlets)]
         near = nearest(name.text, names)
         self.context.report(
             UNKNOWN.at(
@@ -57,7 +70,7 @@ class Ports:
         )
         return None
 
-    def audio(self, thing: Any, direction: str, named: Jack | None, span: Span) -> Port | None:
+    def audio(self, thing: AnyThing, direction: str, named: Jack | None, span: Span) -> Port | None:
         """The audio jack by which a mono hop enters (`in`) or leaves (`out`) a thing.
 
         A named one wins; else the only one; else the one named `in` or `out`; else the left of its only stereo pair.
@@ -79,7 +92,7 @@ class Ports:
         return None
 
     def pairs(
-        self, start: Any, end: Any, arrow: Word, start_span: Span, end_span: Span
+        self, start: AnyThing, end: AnyThing, arrow: Word, start_span: Span, end_span: Span
     ) -> tuple[tuple[Port, Port], tuple[Port, Port]] | None:
         """The stereo pairs by which a `=>` leaves and enters; None after a finding."""
         outs, ins = self._pairs(start, "out"), self._pairs(end, "in")
@@ -104,12 +117,12 @@ class Ports:
                 self._no_pair(thing, direction, found, span, mono)
         return None
 
-    def _pairs(self, thing: Any, direction: str) -> list[tuple[str, str]]:
+    def _pairs(self, thing: AnyThing, direction: str) -> list[tuple[str, str]]:
         candidates = self.candidates(thing, direction)
         return [pair for pair in thing.pairs if pair[0] in candidates and pair[1] in candidates]
 
     def _no_pair(
-        self, thing: Any, direction: str, found: list[tuple[str, str]], span: Span, mono: tuple[Mend, ...]
+        self, thing: AnyThing, direction: str, found: list[tuple[str, str]], span: Span, mono: tuple[Mend, ...]
     ) -> None:
         word = "input" if direction == "in" else "output"
         self.context.report(
@@ -124,7 +137,7 @@ class Ports:
             )
         )
 
-    def candidates(self, thing: Any, direction: str) -> list[str]:
+    def candidates(self, thing: AnyThing, direction: str) -> list[str]:
         """Audio jacks of a direction that are not part of a loop."""
         return unlooped(thing, IN[direction])
 
@@ -165,7 +178,7 @@ class Ports:
         )
         return None
 
-    def _unclear(self, thing: Any, direction: str, candidates: list[str], span: Span) -> None:
+    def _unclear(self, thing: AnyThing, direction: str, candidates: list[str], span: Span) -> None:
         word = "inputs" if direction == "in" else "outputs"
         self.context.report(
             UNCLEAR.at(
@@ -183,13 +196,13 @@ class Ports:
         )
 
 
-def unlooped(thing: Any, roles: Container[str]) -> list[str]:
+def unlooped(thing: AnyThing, roles: Container[str]) -> list[str]:
     """The jacks of these roles that are not part of a loop."""
     looped = {name for loop in thing.loops for name in (loop.send, loop.back)}
     return [jack.name for jack in thing.jacks if jack.role in roles and jack.name not in looped]
 
 
-def _both(thing: Any, pair: tuple[str, str]) -> tuple[Port, Port]:
+def _both(thing: AnyThing, pair: tuple[str, str]) -> tuple[Port, Port]:
     return Port(thing.name, pair[0]), Port(thing.name, pair[1])
 
 

@@ -9,7 +9,7 @@ from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, LoopJacks, Port
 from rigc.model.scope import article
-from rigc.model.things import ENDS, Instrument, Panel, Supply, Unit
+from rigc.model.things import ENDS, AnyThing
 from rigc.model.wishes import Blend, Chain, Connection, Gap, LoopUse, Stop
 from rigc.record import Record
 from rigc.source import Span
@@ -52,13 +52,10 @@ OPEN_LOOP = Kind(
 )
 
 
-Thing = Unit | Supply | Instrument | Panel
-
-
 class Ways(Record):
     """What the source says of the ways of sound, before any of it is joined to leads."""
 
-    things: Mapping[str, Thing]
+    things: Mapping[str, AnyThing]
     chains: Sequence[Chain]
     loops: Sequence[LoopUse]
     blends: Sequence[Blend]
@@ -195,13 +192,13 @@ def _turned(chain: Chain) -> Diagnostic:
     )
 
 
-def _takes_sound(thing: Thing) -> bool:
+def _takes_sound(thing: AnyThing) -> bool:
     """Whether it declares an audio input and no output: one that declares neither is not described yet."""
     roles = {jack.role for jack in thing.jacks}
     return AUDIO_IN in roles and AUDIO_OUT not in roles
 
 
-def _past_amp(amp: Thing, stops: Sequence[Stop], at: int, elsewhere: bool) -> Diagnostic:
+def _past_amp(amp: AnyThing, stops: Sequence[Stop], at: int, elsewhere: bool) -> Diagnostic:
     """What is behind it belongs before it; or nowhere, if it stands `elsewhere` too, in another chain."""
     stop, behind = stops[at], stops[at + 1 :]
     names = [str(each.span.text) for each in (*stops[:at], *behind, stop)]
@@ -277,7 +274,7 @@ def _open_output(ways: Ways, name: str, wired: Collection[Port]) -> str | None:
     return outs[0] if outs and not any(Port(name, out) in wired for out in outs) else None
 
 
-def _open_main(host: Thing, wired: Collection[Port]) -> Port | None:
+def _open_main(host: AnyThing, wired: Collection[Port]) -> Port | None:
     """The first output of a switcher that is not a loop's send, if no lead leaves any of them."""
     sends = {loop.send for loop in host.loops}
     outs = [Port(host.name, jack.name) for jack in host.jacks if jack.role == AUDIO_OUT and jack.name not in sends]

@@ -10,11 +10,10 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.wishes.leads import known_mark
 from rigc.model.rig import Head
 from rigc.model.scope import UNKNOWN
+from rigc.model.things import UNITS
 from rigc.model.units.measures import LEAD
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
-
-UNITS = ("unit", "amp", "desk", "listener")
 
 
 def as_built(

@@ -10,13 +10,12 @@ from rigc.diagnostics.wording import listed
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.scope import MISUSED, SAID_TWICE, UNCLEAR, UNKNOWN, corrected_text, stated_twice, twice
+from rigc.model.things import UNITS, Unit
 from rigc.model.units.measures import SHARE, TEMPO
 from rigc.model.wishes import Channel, Preset, Song
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
-
-UNITS = ("unit", "amp", "desk", "listener")
 
 
 def presets(context: Context, ports: Ports) -> dict[int, Preset]:
@@ -50,9 +49,9 @@ def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> 
             if program is not None and unit is not None:
                 named["programs"].append((unit, program, item.span))
         elif isinstance(item, nodes.PresetVolume):
-            floor, unit = context.amount(item.amount, SHARE), scope.find(item.unit, UNITS, "a unit")
-            if floor is not None and unit is not None and _has_treadle(context, ports, item.unit):
-                named["floors"].append((unit, floor))
+            floor, treadle = context.amount(item.amount, SHARE), ports.unit(item.unit, "a unit")
+            if floor is not None and treadle is not None and _has_treadle(context, treadle, item.unit):
+                named["floors"].append((treadle.name, floor))
         elif isinstance(item, nodes.Tempo):
             tempo = context.amount(item.amount, TEMPO)
         elif isinstance(item, nodes.Note):
@@ -78,9 +77,8 @@ def _on_or_off(context: Context, number: int, on: dict[str, Span], off: dict[str
         )
 
 
-def _has_treadle(context: Context, ports: Ports, name: Word) -> bool:
+def _has_treadle(context: Context, thing: Unit, name: Word) -> bool:
     """Whether a unit is one whose treadle sets a volume; a finding where not."""
-    thing = ports.things[name.text]
     if thing.treadle_mm is not None or thing.track_ohm is not None or not thing.jacks:  # not described yet
         return True
     context.report(
@@ -100,7 +98,7 @@ def _has_treadle(context: Context, ports: Ports, name: Word) -> bool:
 def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> list[tuple[str | None, int, Any]]:
     switcher = None
     if item.switcher is not None:
-        thing = ports.thing(item.switcher, "a switcher")
+        thing = ports.switcher(item.switcher, "a switcher")
         switcher = thing.name if thing is not None else None
     numbers = [(context.count(word, "loop number", 1, 99), word.span) for word in item.loops]
     return [(switcher, number, span) for number, span in numbers if number is not None]
@@ -135,19 +133,19 @@ def songs(context: Context, ports: Ports) -> tuple[Song, ...]:
             elif isinstance(item, nodes.Tuning):
                 fields["tuning"] = item.text.value
             elif isinstance(item, nodes.Setting):
-                unit = context.scopes["thing"].find(item.unit, UNITS, "a unit")
+                unit = ports.unit(item.unit, "a unit")
                 hour = context.count(item.hour, "hour of the clock", 1, 12)
                 if unit is not None:
-                    _knob(context, ports.things[unit], item.knob)
+                    _knob(context, unit, item.knob)
                 if unit is not None and hour is not None:
-                    fields["settings"] = (*fields["settings"], (unit, item.knob.value, hour))
+                    fields["settings"] = (*fields["settings"], (unit.name, item.knob.value, hour))
             elif isinstance(item, nodes.Note):
                 fields["notes"] = (*fields["notes"], item.text.value)
         found.append(Song(node.title.value, **fields, span=node.span))
     return tuple(found)
 
 
-def _knob(context: Context, thing: Any, named: nodes.Text) -> None:
+def _knob(context: Context, thing: Unit, named: nodes.Text) -> None:
     """A finding where a knob is written otherwise than where it is declared."""
     names = [spot.name for spot in thing.knobs]
     right = next((name for name in names if spelled_alike(name, named.value)), None)

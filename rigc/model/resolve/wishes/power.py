@@ -13,13 +13,12 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.wishes.alone import alone_apart, both_ways
 from rigc.model.scope import MISUSED, UNCLEAR, UNKNOWN, corrected, stated_twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
-from rigc.model.things import Supply, Unit
+from rigc.model.things import UNITS, Supply, Unit
 from rigc.model.units.measures import RATING, VOLTAGE
 from rigc.model.wishes import Feed, PowerWishes
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-FED = ("unit", "amp", "desk", "listener")
 PLUGGED = ("supply", "amp", "desk", "listener", "source", "mains strip")
 _FEW = 4
 _ALL = ("all", "everything", "rest", "other", "units")
@@ -63,7 +62,7 @@ def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: 
     if _means_others(context, node):
         return None
     scope = context.scopes["thing"]
-    units = [name for word in node.units if (name := scope.find(word, FED, "a unit")) is not None]
+    units = [name for word in node.units if (name := scope.find(word, UNITS, "a unit")) is not None]
     again = [word for word in node.units if word.text in fed]
     for word in node.units:
         if word in again:
@@ -208,14 +207,14 @@ def _wish(context: Context, node: Any, fields: dict[str, Any], supplies: dict[st
         found = [name for word in node.supplies if (name := scope.find(word, ("supply",), "a supply"))]
         fields.update(others=(*fields["others"], *found), others_span=node.span)
     elif isinstance(node, nodes.Alone):
-        if (name := scope.find(node.unit, FED, "a unit")) is not None:
+        if (name := scope.find(node.unit, UNITS, "a unit")) is not None:
             fields["alone"] = (*fields["alone"], name)
             fields["alone_at"] = (*fields["alone_at"], node.span)
     elif isinstance(node, nodes.ReversedFeed):
-        if (name := scope.find(node.unit, FED, "a unit")) is not None:
+        if (name := scope.find(node.unit, UNITS, "a unit")) is not None:
             fields["turned"] = (*fields["turned"], name)
     elif isinstance(node, nodes.MayShare):
-        group = tuple(name for word in node.units if (name := scope.find(word, FED, "a unit")))
+        group = tuple(name for word in node.units if (name := scope.find(word, UNITS, "a unit")))
         fields["may_share"] = (*fields["may_share"], group)
         if len(node.units) == 1:
             _shares_with_none(context, node)

@@ -10,6 +10,7 @@ from rigc.model.jacks import LoopJacks, Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.scope import UNCLEAR, UNKNOWN, stated_twice, twice
+from rigc.model.things import Unit
 from rigc.model.units.measures import SHARE
 from rigc.model.wishes import Blend, BlendPath, Chain, Connection, LoopUse, Stop, When
 from rigc.source import Span
@@ -149,7 +150,7 @@ class Signal:
         self.connections[ends] = before.replace(when=When(tuple(dict.fromkeys(scenarios)), instrument))
 
     def _loop(self, node: nodes.LoopHolds | nodes.LoopEmpty, path: nodes.Path | None) -> None:
-        switcher = self.ports.thing(node.switcher, "a switcher")
+        switcher = self.ports.switcher(node.switcher, "a switcher")
         number = self.context.count(node.number, "loop number", 1, 99)
         if switcher is None or number is None:
             return
@@ -228,7 +229,7 @@ class Signal:
         )
 
     def _blend(self, node: nodes.Blend) -> None:
-        unit = self.ports.thing(Word(node.name.text, node.name.span), "a blender")
+        unit = self.ports.switcher(Word(node.name.text, node.name.span), "a blender")
         if unit is None:
             return
         before = next((blend for blend in self.blends if blend.unit == unit.name), None)
@@ -248,7 +249,7 @@ class Signal:
                 paths += self._wet(item, unit, free)
         self.blends.append(Blend(unit.name, tuple(paths), node.span))
 
-    def _wet(self, item: nodes.BlendWet, unit: Any, free: list[int]) -> list[BlendPath]:
+    def _wet(self, item: nodes.BlendWet, unit: Unit, free: list[int]) -> list[BlendPath]:
         share = self.context.amount(item.share, SHARE)
         number = self.context.count(item.number, "loop number", 1, 99) if item.number else (free[0] if free else None)
         jacks = unit.loop(number) if number is not None else None
