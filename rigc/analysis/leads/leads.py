@@ -285,9 +285,12 @@ def _chosen(rig: Rig, want: Wanted, ends: tuple[str | None, str | None]) -> tupl
 
 
 def _cable(rig: Rig, want: Wanted, stage: bool) -> str | None:
-    """A stage lead is made of the instrument's cable; others of the rig's cable for the signal, or the stock's first. A mains
-    lead is of none but its own: what is low-voltage cable must never be taken for it; a USB lead is bought ready."""
+    """A stage lead with sound is made of the instrument's cable, one without of what is said of it; others of the rig's cable for the
+    signal, or the stock's first. A mains lead is of none but its own: what is low-voltage cable must never be taken for it; a USB lead is
+    bought ready."""
     if want.signal in ("mains", "usb"):
+        return None
+    if stage and want.signal != "audio":
         return None
     if stage:
         ends = (rig.things[port.thing] for port in (want.start, want.end))

@@ -10,7 +10,7 @@ from rigc.model.things import Instrument
 
 def stated_length(rig: Rig, lead: Lead) -> Quantity | None:
     """The length of a lead that need not be made, in mm: as stated, as it grows out of its unit, as its instrument's own."""
-    return lead.existing_mm or (_instrument_lead(rig, lead) if lead.stage else None)
+    return lead.existing_mm or (_instrument_lead(rig, lead) if lead.stage and lead.signal == "audio" else None)
 
 
 def _instrument_lead(rig: Rig, lead: Lead) -> Quantity | None:

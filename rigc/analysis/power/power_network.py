@@ -45,12 +45,14 @@ class InletVolts(Record):
 
 
 class ReturnFlow(Record):
-    """The current that comes back through the negative conductor of a lead, in mA; below 0 it flows the other way."""
+    """The current that comes back through the negative conductor of a lead, in mA; below 0 it flows the other way. `within` a series
+    pair it is on its way to the other outlet."""
 
     mark: str
     outlet: Port
     unit: str
     ma: float
+    within: bool
 
 
 class ShieldFlow(Record):
@@ -73,10 +75,10 @@ class SolvedState(Record):
 
     @cached_property
     def returned_ma(self) -> dict[str, float]:
-        """What flows back through the leads of each unit together."""
+        """What flows back through the leads of each unit together; of a series pair, through that of the lower outlet."""
         found: dict[str, float] = {}
         for flow in self.returns:
-            found[flow.unit] = found.get(flow.unit, 0.0) + flow.ma
+            found[flow.unit] = found.get(flow.unit, 0.0) + (0.0 if flow.within else flow.ma)
         return found
 
 
@@ -101,7 +103,7 @@ def power_network(rig: Rig, power: PowerAssignment, drops: LeadDrops, grounds: G
     solved = [(state, dc_circuit(rig, power, drops, state, fed).solved()) for state in grounds.states]
     idle = dc_circuit(rig, power, drops, None, fed, drawing=False).solved()
     drawn = sum(fact.value for feed in fed if (fact := rig.units[feed.unit].draws_ma) is not None)
-    states = tuple(_state(drops, state, each, drawn) for state, each in solved)
+    states = tuple(_state(power, drops, state, each, drawn) for state, each in solved)
     legs: dict[str, list[LeadDrop]] = {}
     for drop in drops.all.values():
         legs.setdefault(drop.unit, []).append(drop)
@@ -172,10 +174,15 @@ def _stretches(legs: list[LeadDrop]) -> list[tuple[tuple[str, ...], float]]:
 def _inlet(tap: Tap, port: Port, unit: str, pole: str, wrong: bool) -> Node:
     """Where a lead's conductor ends: at the unit, or where a series lead joins the lower outlet's plus to the upper one's minus."""
     if tap.how == "series":
-        low = port == (tap.lower or tap.outlets[0])
+        low = port == _lower(tap)
         if (pole == "+") == low:
             return unit, "joint"
     return unit, {"+": "-", "-": "+"}[pole] if wrong else pole
+
+
+def _lower(tap: Tap) -> Port:
+    """The outlet of a series pair whose return is the pair's."""
+    return tap.lower or tap.outlets[0]
 
 
 def _legs(drops: LeadDrops, fed: tuple[Supplied, ...]) -> dict[Port, list[LeadDrop]]:
@@ -257,7 +264,9 @@ def _inlet_volts(
         f"{unit}.return",
         found(
             max(flows, key=abs, default=0.0),
-            lambda: "nodal analysis, as its least volts: the sum over its leads' negative conductors",
+            lambda: (
+                "nodal analysis, as its least volts: the sum over its leads' negative conductors; of a series pair, that of the lower outlet's"
+            ),
             least,
         ),
         FINE_MILLIAMPS,
@@ -273,9 +282,17 @@ def _known(power: PowerAssignment, legs: dict[str, list[LeadDrop]], feed: Suppli
     return bool(drops) and all(drop.one_way_ohm is not None and drop.ma is not None for drop in drops)
 
 
-def _state(drops: LeadDrops, state: GroundState, solution: Solution, drawn: float) -> SolvedState:
+def _state(
+    power: PowerAssignment, drops: LeadDrops, state: GroundState, solution: Solution, drawn: float
+) -> SolvedState:
     returns = tuple(
-        ReturnFlow(drop.mark, drop.outlet, drop.unit, -1000 * solution.amps[drop.mark, "-"])
+        ReturnFlow(
+            drop.mark,
+            drop.outlet,
+            drop.unit,
+            -1000 * solution.amps[drop.mark, "-"],
+            within=power.taps[drop.unit].how == "series" and drop.outlet != _lower(power.taps[drop.unit]),
+        )
         for drop in drops.all.values()
         if (drop.mark, "-") in solution.amps
     )

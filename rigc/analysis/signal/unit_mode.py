@@ -58,10 +58,15 @@ def mode_of(rig: Rig, unit: Unit, state: AudioState, wired: frozenset[Port], swi
             end = _end(unit, kind, port) if kind != CABLE or _wireless(unit, port) else DEAD
             ends[port] = {BYPASSED if end == STAGE and off and _bypassed(unit, port) else end: None}
     return Mode(
-        {port: tuple(kinds) for port, kinds in ends.items()},
+        {port: _one_input(tuple(kinds)) for port, kinds in ends.items()},
         {port: tuple(outs) for port, outs in wire.items()},
         {port: tuple(outs) for port, outs in feeds.items()},
     )
+
+
+def _one_input(kinds: tuple[str, ...]) -> tuple[str, ...]:
+    """What is stated of a jack's impedance holds for all that is behind it: a winding beside a stage is not a second input."""
+    return tuple(kind for kind in kinds if kind != WINDING) if {STAGE, BYPASSED} & set(kinds) else kinds
 
 
 def is_treadle(unit: Unit) -> bool:

@@ -6,10 +6,12 @@ from typing import Any
 
 import pytest
 from boards_by_hand import SPAN, STOCK, board, deck, fact, panel, port, stand
+from small_rigs import results_of
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.leads.lead_numbers import LeadNumbers, in_order, without_leg
-from rigc.analysis.leads.leads import Lead, leads
+from rigc.analysis.leads.leads import Lead, Leads, leads
+from rigc.analysis.leads.stated_length import stated_length
 from rigc.model.jacks import Connector, Jack
 from rigc.model.rig import Rig
 from rigc.model.stock import Cable, Plug, Stock
@@ -219,3 +221,18 @@ def test_numbers_are_as_wide_as_those_in_use() -> None:
 def test_marks_in_order() -> None:
     assert sorted(("A10", "A2", "A1b", "A1a"), key=in_order) == ["A1a", "A1b", "A2", "A10"]
     assert [without_leg(mark) for mark in ("D2a", "D10", "X")] == ["D2", "D10", "X"]
+
+
+def test_the_lead_of_a_synthesizer_to_the_board_is_not_its_midi_lead() -> None:
+    text = (
+        "cable stage-coax {\n  carries audio\n}\nsource keys {\n  keyboard\n  earthed\n  output out ts\n  midi out send din\n  lead 3 m of stage-coax\n}\n"
+        "unit lant {\n  input in ts\n  output out ts\n  midi in receive din\n}\nchain keys -> lant\n"
+        "midi {\n  master keys\n  keys.send -> lant.receive\n}\n"
+    )
+    results = results_of(text)
+    made = results.get(Leads).all
+    lengths = {lead.mark: stated_length(results.rig, lead) for lead in made}
+    assert {lead.mark: (lead.cable, None if (mm := lengths[lead.mark]) is None else mm.value) for lead in made} == {
+        "A1": ("stage-coax", 3000),
+        "M1": (None, None),
+    }

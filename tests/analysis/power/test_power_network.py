@@ -9,8 +9,10 @@ from pathlib import Path
 from random import Random
 
 import pytest
+from small_rigs import results_of, unit
 
 from rigc.analysis.power.circuit import Circuit, Node
+from rigc.analysis.power.power_network import PowerNetwork
 
 RIGS = 100
 needs_ngspice = pytest.mark.skipif(shutil.which("ngspice") is None, reason="ngspice is not installed")
@@ -55,6 +57,23 @@ def test_a_ring_of_sources_has_no_answer() -> None:
     circuit.source("b", "c", 9)
     with pytest.raises(ValueError, match="ring of sources"):
         circuit.source("a", "c", 9)
+
+
+def test_what_comes_back_from_a_series_pair_is_what_its_unit_draws() -> None:
+    """90 mA flow through both outlets, one behind the other; through the pair's return, that of the lower one, they flow once."""
+    text = (
+        "supply mill {\n  connector barrel 5.5 x 2.1 mm\n  outlet o1..o2 9 V dc 200 mA isolated\n}\n"
+        + unit("elder", "inlet dc barrel 5.5 x 2.1 mm", "needs 18 V dc", "draws 90 mA")
+        + "power {\n  elder from mill.o1, mill.o2 series\n}\n"
+    )
+    network = results_of(text).get(PowerNetwork)
+    found = network.of("elder")
+    assert found is not None
+    assert float(found.returned) == pytest.approx(90)
+    assert [(flow.ma, flow.within) for flow in network.states[0].returns] == [
+        (pytest.approx(90), False),
+        (pytest.approx(90), True),
+    ]
 
 
 class Dealt:

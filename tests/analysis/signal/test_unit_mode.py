@@ -79,3 +79,12 @@ def test_a_tuner_without_an_output(facts: tuple[str, ...], on: tuple[str, ...], 
 def test_what_comes_through_the_air_ends_in_a_receiver_that_has_power(kind: str, end: str) -> None:
     found = mode(block("unit", "heron", "input air wireless", "output out ts", "unpowered mutes"), "heron", kind=kind)
     assert found.ends == {Port("heron", "air"): (end,)}
+
+
+@pytest.mark.parametrize(("on", "end"), [(("fork",), "stage"), ((), "bypassed stage")])
+def test_a_splitters_input_is_one_load_whatever_is_behind_it(on: tuple[str, ...], end: str) -> None:
+    facts = ("input in ts 1 Mohm", "impedance in 2 Mohm bypassed", "output dry ts", "output wet ts", "bypass buffered")
+    paths = ("path in -> dry transformer lifted", "path in -> wet buffer")
+    found = mode(block("unit", "fork", *facts, *paths), "fork", *on)
+    assert found.ends == {Port("fork", "in"): (end,)}
+    assert [out.jack for out, _ in found.feeds[Port("fork", "in")]] == ["dry", "wet"]
