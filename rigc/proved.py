@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from typing import TypeVar
 
+from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
@@ -156,12 +157,39 @@ def _against(finding: Diagnostic, before: Compiled, after: Compiled, changed: se
     come = _come(before, after, shows)
     if come is not None:
         return f"would bring the {come.level.word} that {come.message}"
-    mark = finding.fingerprint
-    return "" if _count(after)[mark] < _count(before)[mark] else "would not change it"
+    return "" if _gone(finding, before, after) else "would not change it"
 
 
-def _count(made: Compiled) -> Counter[str]:
-    return Counter(each.fingerprint for each in made.findings if each.accepted is None)
+def _gone(finding: Diagnostic, before: Compiled, after: Compiled) -> bool:
+    """Whether there are fewer of it now, by the names it bears and by the jacks of the leads it tells of."""
+    mark = _by_ends(finding, before)
+    was, now = (
+        [each for each in made.findings if each.accepted is None and each.kind == finding.kind]
+        for made in (before, after)
+    )
+    fewer = _times(finding, now) < _times(finding, was)
+    return fewer and sum(_by_ends(each, after) == mark for each in now) < sum(
+        _by_ends(each, before) == mark for each in was
+    )
+
+
+def _times(finding: Diagnostic, among: Sequence[Diagnostic]) -> int:
+    return sum(each.fingerprint == finding.fingerprint for each in among)
+
+
+def _by_ends(finding: Diagnostic, made: Compiled) -> tuple[str, ...]:
+    """What tells a finding apart whatever numbers leads have: a mend that states a lead moves those that rigc gave."""
+    if not finding.subject:
+        return (finding.fingerprint,)
+    return (finding.kind.name, *(_ends(name, made) for name in finding.subject))
+
+
+def _ends(name: str, made: Compiled) -> str:
+    """A lead's two jacks in place of its number; any other name as it is."""
+    if made.results is None or not _LEAD.fullmatch(name):
+        return name
+    lead = made.results.get(Leads).of(name)
+    return name if lead is None else f"{lead.start} -> {lead.end}"
 
 
 def _come(before: Compiled, after: Compiled, shows: _Shown | None) -> Diagnostic | None:
@@ -221,7 +249,7 @@ def _mark(finding: Diagnostic, made: Compiled) -> tuple[str, ...]:
         return (finding.kind.name, finding.span.source.name, finding.span.text)
     supplies = made.results.rig.supplies
     names = (
-        name.partition(".")[0] if name.partition(".")[0] in supplies else name
+        name.partition(".")[0] if name.partition(".")[0] in supplies else _ends(name, made)
         for name in finding.subject[: finding.kind.about or None]
     )
     return (finding.kind.name, *names)

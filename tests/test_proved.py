@@ -8,7 +8,7 @@ import pytest
 from cases import READER, ROOT
 
 from rigc.compile import Compiled, compile_rig
-from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.files.disk import Disk
 from rigc.proved import Bench
@@ -106,6 +106,50 @@ def test_what_is_only_tried_never_takes_the_place_of_a_file() -> None:
     made = on.tried(useless(on.made), useless(on.made).mends[0])
     assert list(made.texts.values()) == watched.tried
     assert not {*watched.tried} & {*watched.files}
+
+
+RING = """language 1
+use "stock/plugs.rig"
+rig toy "Toy" {
+  revision A 2026-03-02
+}
+amp left {
+  input in ts
+  earthed
+}
+amp right like left {
+}
+unit fork {
+  body 145 x 130 x 60 mm
+  output outl ts rear 70 mm up 25 mm
+  output outr ts rear 45 mm up 25 mm
+}
+unit tern {
+  input in ts
+  output out ts
+}
+chain tern -> right
+chain fork.outl -> left
+chain fork.outr -> tern
+deck plank {
+  size 400 x 200 mm
+}
+place {
+  fork at 10, 10 mm
+}
+leads {
+  audio plug flat-angle
+}
+"""
+
+
+def test_what_was_found_before_is_no_new_trouble_when_leads_get_other_numbers() -> None:
+    """The mend states A2 and A3, so that the lead from tern to right, A1 before, becomes A4 behind them."""
+    load = Disk(ROOT / "toy.rig", root=ROOT, given=RING.encode())
+    on = Bench(compile_rig(load, load.name, READER), load, load.name, READER)
+    by_kind = {each.kind.name: each for each in on.made.findings if each.level is Level.ERROR}
+    assert "two-mains-earths" in by_kind
+    assert on.proved(by_kind["plugs-collide"]).advice.startswith("use 'barrel-angle' at 'outr' and 'outl'")
 
 
 def advice(line: str, end: str = "\n") -> list[str]:

@@ -70,10 +70,9 @@ def test_what_comes_back_from_a_series_pair_is_what_its_unit_draws() -> None:
     found = network.of("elder")
     assert found is not None
     assert float(found.returned) == pytest.approx(90)
-    assert [(flow.ma, flow.within) for flow in network.states[0].returns] == [
-        (pytest.approx(90), False),
-        (pytest.approx(90), True),
-    ]
+    returns = network.states[0].returns
+    assert [flow.ma for flow in returns] == pytest.approx([90, 90])
+    assert [flow.within for flow in returns] == [False, True]
 
 
 class Dealt:
