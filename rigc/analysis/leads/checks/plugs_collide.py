@@ -2,7 +2,8 @@
 
 Why it matters: it cannot be pushed home, or it bends the jack each time a foot comes down beside it.
 What to do: use a narrower plug, or shift one of the two: staggering two units by a plug's width saves a whole plug's depth.
-A plug needs its stand-out and the bend of its cable. Jacks on one face need half of both widths between their middles;
+A plug needs its stand-out and the bend of its cable. Jacks on one face need half of both widths between their middles, or half of both
+heights where one is above the other;
 facing plugs that overlap sideways and in height need what both need and {clearance.PLUG_GAP_MM}, a plug before a body what it needs and
 {clearance.PLUG_GAP_MM}. Half of a plug's height must not be more than its jack is high above the base; what strip or feet lift a base by is
 not counted. Of two things that overlap only the overlap is told.
@@ -36,7 +37,7 @@ KIND = Kind(
     "plugs-collide",
     Level.ERROR,
     __doc__,
-    f"pitch of plugs on one face at least (b₁ + b₂)/2; facing plugs n₁ + n₂ + {PLUG_GAP_MM}; a plug before a body n + {PLUG_GAP_MM}, with n its "
+    f"pitch of plugs on one face at least (b₁ + b₂)/2, or as much of their heights above one another; facing plugs n₁ + n₂ + {PLUG_GAP_MM}; a plug before a body n + {PLUG_GAP_MM}, with n its "
     "stand-out and bend; half of its height ≤ the height of its jack, where the deck is below it",
     f"geometry on stated sizes; the {PLUG_GAP_MM} are common practice, no source",
 )
@@ -82,10 +83,18 @@ def _beside(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> Diagnostic:
             Number("needed", worst.needed_mm, "mm"),
             Number("short", worst.needed_mm - worst.pitch_mm, "mm"),
         ),
-        note=f"({worst.one.width_mm:g} + {worst.other.width_mm:g})/2 = {worst.needed_mm:g} mm needed",
+        note=f"({worst.one.width_mm:g} + {worst.other.width_mm:g})/2 = {worst.needed_mm:g} mm needed{_or_above(worst)}",
         mends=mends,
         help=help,
     )
+
+
+def _or_above(pair: SideBySide) -> str:
+    """What would do as well where one jack is above the other."""
+    apart, one, other = _apart_in_height(pair), pair.one.height_mm, pair.other.height_mm
+    if apart is None or one is None or other is None:
+        return ""
+    return f", or ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm in height, of which there are {apart:g} mm"
 
 
 def _group(pairs: list[SideBySide]) -> str:
@@ -109,22 +118,43 @@ def _narrower(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> tuple[tuple[Me
     widest = max((plug for plug in _in_order(pairs)), key=lambda plug: plug.width_mm).plug
     ports = [plug.port for plug in _in_order(pairs) if plug.plug == widest]
 
+    def meeting(plug: Plug) -> list[SideBySide]:
+        return [pair for pair in pairs if not _over_one_another(pair, ports, plug)]
+
     def free(plug: Plug) -> float:
-        return min(pair.pitch_mm - _needed(pair, ports, plug) for pair in pairs)
+        return min((pair.pitch_mm - _needed(pair, ports, plug) for pair in meeting(plug)), default=0.0)
 
     better = narrower_plug(rig, ports, lambda plug: free(plug) >= 0)
     if better is None:
+        size = "narrow" if all(_apart_in_height(pair) is None for pair in pairs) else "narrow or low"
         return (
             (),
-            f"no plug kind in stock is narrow enough for {_jacks(ports)}: state one that is, or leave a jack empty",
+            f"no plug kind in stock is {size} enough for {_jacks(ports)}: state one that is, or leave a jack empty",
         )
-    worst = max(pairs, key=lambda pair: _needed(pair, ports, better))
-    one, other = _widths(worst, ports, better)
-    words = (
-        f"use '{better.name}' at {_jacks(ports)}: it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, "
-        f"{free(better):g} mm stay free"
-    )
+    words = f"use '{better.name}' at {_jacks(ports)}: "
+    if meeting(better):
+        worst = max(meeting(better), key=lambda pair: _needed(pair, ports, better))
+        one, other = _widths(worst, ports, better)
+        words += f"it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, {free(better):g} mm stay free"
+    else:
+        words += "it is so low that one goes over the other"
     return as_mend(words, plug_edits(rig, leads, dict.fromkeys(ports, better.name)))
+
+
+def _over_one_another(pair: SideBySide, ports: list[Port], plug: Plug) -> bool:
+    """Whether their heights no longer overlap once this kind is in those of the jacks that are named."""
+    apart = _apart_in_height(pair)
+    tall = [
+        (None if plug.height_mm is None else plug.height_mm.value) if end.port in ports else end.height_mm
+        for end in (pair.one, pair.other)
+    ]
+    return apart is not None and None not in tall and apart - sum(filter(None, tall)) / 2 >= -_HAIR_MM
+
+
+def _apart_in_height(pair: SideBySide) -> float | None:
+    """How far the two jacks lie one above the other, in mm; None where they do not, or their heights are not known."""
+    one, other = pair.one.point.height_mm, pair.other.point.height_mm
+    return None if one is None or other is None or one == other else abs(one - other)
 
 
 def _needed(pair: SideBySide, ports: list[Port], plug: Plug) -> float:

@@ -1,4 +1,4 @@
-"""A loop of a switcher is referred to but holds no unit and is not declared empty, or a unit sits in two loops.
+"""A loop of a switcher is referred to but holds no unit, has no leads of chains and is not declared empty, or a unit sits in two loops.
 
 Why it matters: an open loop can cut the sound when it is switched in, depending on its jacks; and a unit has one input, so
 it cannot be in two loops.
@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Add, Mend, Replace
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.ways.jack_use import in_several_loops
 from rigc.model.ways.preset_loops import preset_loops
@@ -22,7 +23,7 @@ KIND = Kind(
     "unsettled-loop",
     Level.ERROR,
     __doc__,
-    "a loop that is used holds units or is declared empty; a unit sits in one loop",
+    "a loop that is used holds units, is wired by chains or is declared empty; a unit sits in one loop",
     "arithmetic on the stated loops",
 )
 
@@ -30,9 +31,13 @@ KIND = Kind(
 def unsettled_loop(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each switcher with loops that nobody settled, and for each unit in two loops."""
     settled = {(use.switcher, use.number) for use in rig.loops}
+    wired = {port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
     unsettled: dict[str, dict[int, Span]] = {}
     for switcher, number, span in _referred(rig):
-        if (switcher, number) not in settled and (switcher in rig.units and rig.units[switcher].loop(number)):
+        loop = rig.units[switcher].loop(number) if switcher in rig.units else None
+        if loop is None or (switcher, number) in settled:
+            continue
+        if not {Port(switcher, loop.send), Port(switcher, loop.back)} <= wired:
             unsettled.setdefault(switcher, {}).setdefault(number, span)
     for switcher, loops in unsettled.items():
         yield _unsettled(switcher, loops)
