@@ -28,8 +28,8 @@ _READ_AGAIN_S = 24 * 3600  # how exactly it is known when something was last rea
 def cache_folder() -> Path | None:
     """The user's cache folder of rigc, made if need be; None where there is none that only this user can write.
 
-    Some of what is kept there is loaded as code, so a folder of another owner, one with rights for others or a link
-    is not used.
+    What is kept there is data and no code, but it is told as rigc's own, so a folder of another owner, one with rights for others or a
+    link is not used.
     """
     try:
         folder = _base() / "rigc"

@@ -12,8 +12,8 @@ PAPERS = ("a4", "letter")
 class Layout(Record):
     """The paper that pages are printed on (one of `PAPERS`), and the user's own templates, if any.
 
-    What our own templates made of a sheet is `kept`, and so are they as code; nobody but the user can write there. What is `live` is no
-    page, but goes into one that answers clicks: its numbers tell the names of their figures.
+    What our own templates made of a sheet is `kept`. What is `live` is no page, but goes into one that answers clicks: its numbers tell
+    the names of their figures.
     """
 
     paper: str = "a4"

@@ -19,7 +19,8 @@ _MOST_EXPONENT = 64
 
 
 class AsWritten(CodeGenerator):
-    """Reckons nothing while a template is read: what takes too long or too much then has a line that can be named."""
+    """Reckons nothing while a template is read: what takes too long or too much then has a line that can be named, and the code hangs on
+    the template alone."""
 
     def _output_child_to_const(self, node: Expr, frame: Any, finalize: Any) -> str:
         if not isinstance(node, TemplateData):
@@ -34,6 +35,7 @@ class Sandbox(ImmutableSandboxedEnvironment):
     """
 
     intercepted_binops = frozenset(("**",))
+    code_generator_class = AsWritten
 
     def call_binop(self, context: Any, operator: str, left: Any, right: Any) -> Any:
         """The base's answer, if it takes a moment only."""

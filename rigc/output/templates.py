@@ -14,22 +14,22 @@ from traceback import walk_tb
 from types import SimpleNamespace
 from typing import Any
 
-from jinja2 import BaseLoader, BytecodeCache, Environment, StrictUndefined, Template
-from jinja2.bccache import Bucket
+import jinja2
+from jinja2 import BaseLoader, Environment, StrictUndefined, Template
 from jinja2.exceptions import SecurityError, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from jinja2.nodes import Assign, Const, Name
 from markupsafe import Markup
 
-from rigc.analysis.kept import NOTHING_KEPT, Kept, Store
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.diagnostics.near import nearest
-from rigc.output import own_words, svg
+from rigc.output import own_words, ready, svg
 from rigc.output.escapes import cell, css_string, held, line, pieces, share, straight
 from rigc.output.layout import Layout
 from rigc.output.own_templates import AddedSheet, OwnTemplates
 from rigc.output.paper.band import FIELD, band, cut
 from rigc.output.paper.constant import CAPTION_WORDS, without_constants
 from rigc.output.paper.fit import Fit, as_stated, fitted
-from rigc.output.sandbox import AsWritten, Sandbox
+from rigc.output.sandbox import Sandbox
 from rigc.output.template_mistake import TemplateMistake
 from rigc.output.typeface import page_faces
 from rigc.record import Record
@@ -68,7 +68,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
     Raises `TemplateMistake` for what is wrong in a template. A slip in our own templates is a bug, and raised as it is.
     """
     with _blamed(layout.templates):
-        environment = _environment(layout.templates, layout.kept.store, escaped=macros == "html")
+        environment = _environment(layout.templates, escaped=macros == "html")
         environment.globals["file_name"] = partial(_file_name, whole)
         put = _macros(environment, macros, layout.templates)
         words = own_words.words(layout.templates)
@@ -93,7 +93,7 @@ def render(macros: str, documents: tuple[Document, ...], layout: Layout, whole: 
 def render_tables(macros: str, tables: tuple[Table, ...], layout: Layout) -> str:
     """Tables alone, by the same macros; raises as `render` does."""
     with _blamed(layout.templates):
-        environment = _environment(layout.templates, layout.kept.store, escaped=macros == "html")
+        environment = _environment(layout.templates, escaped=macros == "html")
         put = _macros(environment, macros, layout.templates)
         put.documents, put.live = (), False
         return environment.from_string(TABLES).render(put=put, tables=tables)
@@ -114,7 +114,7 @@ def added_sheets(own: OwnTemplates, ours: tuple[str, ...]) -> tuple[AddedSheet, 
 def parsed(own: OwnTemplates) -> None:
     """Read every template of the user's, so that a slip of form is told though no sheet needs the file. Raises `TemplateMistake`."""
     with _blamed(own):
-        environment = _environment(own, None, escaped=False)
+        environment = _environment(own, escaped=False)
         for name, text in own.files:
             environment.parse(text, name, own.path(name))
 
@@ -150,7 +150,7 @@ def _added(own: OwnTemplates, stem: str, ours: tuple[str, ...]) -> AddedSheet:
             f"no sheet can be called '{stem}'",
             f"rename the file to {name}.j2 ({what}), or _{stem}.j2 to take it in",
         )
-    environment = _environment(own, None, escaped=False)
+    environment = _environment(own, escaped=False)
     said = {
         node.target.name: node.node.value
         for node in environment.parse(dict(own.files)[f"{stem}.j2"], stem, file).find_all(Assign)
@@ -192,25 +192,33 @@ class _Texts(BaseLoader):
             raise TemplateNotFound(template)
         return our_templates()[ours], f"builtin/{ours}", lambda: True
 
+    def load(self, environment: Environment, name: str, globals: Any = None) -> Template:
+        """As the base, but for code that was made before; it tells nothing of the user's words, which are looked up when it runs."""
+        if self.own is None:
+            ours = name.removeprefix("builtin/")
+            code = ready.code_of(bool(environment.autoescape), ours, _made_of()) if ours in our_templates() else None
+            if code is not None:
+                return environment.template_class.from_code(environment, code, globals or {}, lambda: True)
+        return super().load(environment, name, globals)
 
-class _KeptCode(BytecodeCache):
-    """The code of templates, of one sort of environment."""
 
-    def __init__(self, cache: Store, sort: str) -> None:
-        self._cache = cache
-        self._sort = sort
+def made_ready() -> dict[str, str]:
+    """The files that a built rigc bears, by their names: the code of all our templates, and what it was made of."""
+    made = {ready.MADE_OF: _made_of()}
+    for escaped in (True, False):
+        environment = _environment(None, escaped)
+        for name, text in our_templates().items():
+            made[ready.file_name(escaped, name)] = environment.compile(text, name, f"builtin/{name}", raw=True)
+    return made
 
-    def load_bytecode(self, bucket: Bucket) -> None:
-        saved = self._cache.read(f"{self._sort}-{bucket.key}")
-        if saved is not None:
-            bucket.bytecode_from_string(saved)
 
-    def dump_bytecode(self, bucket: Bucket) -> None:
-        self._cache.write(f"{self._sort}-{bucket.key}", bucket.bytecode_to_string())
+@cache
+def _made_of() -> str:
+    return ready.digest(our_templates(), jinja2.__version__)
 
 
 @lru_cache(maxsize=4)
-def _environment(own: OwnTemplates | None, cache: Store | None, escaped: bool) -> Environment:
+def _environment(own: OwnTemplates | None, escaped: bool) -> Environment:
     environment = Sandbox(
         loader=_Texts(own),
         undefined=StrictUndefined,
@@ -218,12 +226,8 @@ def _environment(own: OwnTemplates | None, cache: Store | None, escaped: bool) -
         autoescape=escaped,
         trim_blocks=True,
         lstrip_blocks=True,
-        optimized=own is None,
-        # a template that prints by itself is compiled to other code where its text is escaped
-        bytecode_cache=None if cache is None else _KeptCode(cache, "escaped" if escaped else "plain"),
+        optimized=False,
     )
-    if own is not None:
-        environment.code_generator_class = AsWritten
     environment.filters.update(
         cell=cell, line=line, css_string=css_string, breakable=_breakable, held=held, inline=svg.inline, share=share
     )

@@ -6,6 +6,7 @@ import gc
 import io
 import json
 import logging
+import pickle
 import re
 from functools import cached_property
 from typing import Any
@@ -39,6 +40,13 @@ def whole_word(terminal: TerminalDef) -> None:
         terminal.pattern, terminal.priority = PatternRE(word + _WORD_ENDS), terminal.priority or 1
 
 
+class _Data(pickle.Unpickler):
+    """Reads lists, texts and numbers alone: what is kept names no code."""
+
+    def find_class(self, module: str, name: str) -> Any:
+        raise pickle.UnpicklingError(f"{module}.{name}")
+
+
 class Tables:
     """The grammar's tables."""
 
@@ -61,13 +69,13 @@ class Tables:
 
     @classmethod
     def load(cls, saved: bytes) -> Tables | None:
-        """The tables as `save` gave them; None if these bytes are not such tables. Only for bytes that are our own."""
+        """The tables as `save` gave them; None if these bytes are not such tables."""
         logging.getLogger("lark").setLevel(logging.CRITICAL)
         collecting = gc.isenabled()
         gc.disable()
         try:
-            return cls(Lark.load(io.BytesIO(saved)))
-        except Exception:  # a pickle cut short or of another version can fail in any way; the tables are then made anew
+            return cls(Lark._load_from_dict(**_Data(io.BytesIO(saved)).load()))  # type: ignore[no-untyped-call]
+        except Exception:  # what is cut short or of another version can fail in any way; the tables are then made anew
             return None
         finally:
             if collecting:
@@ -76,7 +84,7 @@ class Tables:
     def save(self) -> bytes:
         """The tables as bytes."""
         into = io.BytesIO()
-        self.lark.save(into)
+        self.lark.save(into, exclude_options=("edit_terminals",))
         return into.getvalue()
 
     @property

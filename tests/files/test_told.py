@@ -20,6 +20,7 @@ from rigc.files.cache import Cache
 from rigc.files.disk import Disk
 from rigc.files.reader import CachedReader
 from rigc.source import Said
+from rigc.syntax.tables import Tables
 
 BOARDS = ("back-bedroom", "tide-line", "harbour-keys", "long-haul")
 SMALL = 'language 1\n\nuse "stock.rig"\n\nrig small {\n  revision A 2026-03-02 "first try"\n}\n'
@@ -209,7 +210,7 @@ def test_a_spoiled_cache_is_as_none(spoil: str, kept: Path, tmp_path: Path, capf
     capfd.readouterr()
     built = [each.read_bytes() for each in sorted((tmp_path / "out").iterdir())]
     files = sorted(kept.iterdir())
-    assert {each.name.partition("-")[0] for each in files} >= {"told", "parsed", "reserved", "tables", "escaped"}
+    assert {each.name.partition("-")[0] for each in files} >= {"told", "parsed", "reserved", "tables", "body", "built"}
     if spoil != "turned":  # to make the tables anew takes longer than all else here
         files = [each for each in files if not each.name.startswith("tables-")]
     whole = [each.read_bytes() for each in files]
@@ -252,6 +253,7 @@ def test_no_code_is_run_by_reading_what_was_parsed(
     for each in told(kept):
         each.unlink()
     assert check(small, capfd) == first
+    assert Tables.load(pickle.dumps({"data": Hostile(tmp_path / "done"), "memo": {}})) is None
     assert not (tmp_path / "done").exists()
 
 

@@ -10,7 +10,7 @@ from small_sheets import AWKWARD, CAUTION, LEADS, NOTE, document
 from rigc.analysis.kept import Kept
 from rigc.files.cache import Cache
 from rigc.files.template_folder import read_templates
-from rigc.output import html, markdown
+from rigc.output import html, markdown, ready, templates
 from rigc.output.layout import Layout
 from rigc.output.template_mistake import TemplateMistake
 
@@ -132,3 +132,25 @@ def test_a_mistake_in_a_macro_file_is_told_too(tmp_path: Path) -> None:
 def test_a_template_that_is_not_text_is_a_mistake(tmp_path: Path) -> None:
     (tmp_path / "cable-list.j2").write_bytes(b"caf\xe9")
     assert mistake(tmp_path).message == "the file is not UTF-8 text"
+
+
+@pytest.mark.parametrize("made_of", ["this", "else", None])
+def test_templates_are_read_as_code_if_they_are_of_this_rigc(
+    made_of: str | None, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Code that was made of the same writes the same page; a word put into it shows only where it is taken."""
+    first = html.render(document(LEADS))
+    for name, text in templates.made_ready().items():
+        (tmp_path / name).write_text(text.replace("A printed copy", "A plank copy"), "utf-8")
+    if made_of != "this":
+        (tmp_path / ready.MADE_OF).unlink() if made_of is None else (tmp_path / ready.MADE_OF).write_text(made_of)
+    monkeypatch.setattr(ready, "READY", tmp_path)
+    for each in (ready._made_of, templates._environment):
+        each.cache_clear()
+    try:
+        again = html.render(document(LEADS))
+    finally:
+        for each in (ready._made_of, templates._environment):
+            each.cache_clear()
+    assert again == (first.replace("A printed copy", "A plank copy") if made_of == "this" else first)
+    assert ("A plank copy" in again) == (made_of == "this")

@@ -118,7 +118,7 @@ def _size(text: str) -> int:
 
 def _rendered(found: Differences, form: str, brief: bool, changes: Changes) -> str:
     if form == "json":
-        from rigc.output.changes_json import render as as_json
+        from rigc.output.design.changes import render as as_json
 
         return as_json(changes)
     from rigc.reports.revision.changes.sheet import changes_sheet
