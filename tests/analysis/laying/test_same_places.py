@@ -1,0 +1,55 @@
+"""A short search finds the same places each time, step for step: a slip in how they are sought, measured or weighed lays another board.
+
+Where the search is bettered on purpose the places are others: take them over with `--snapshot-update` when the boards of `tests/bench/`
+say that they are no worse.
+"""
+
+from __future__ import annotations
+
+import pytest
+from cases import ROOT, ExpectedByName, results, told
+from syrupy.assertion import SnapshotAssertion
+from written import changed
+
+from laying.small_boards import dealt
+from rigc.analysis.laying.chosen_places import with_chosen_places
+from rigc.analysis.laying.objective import objective
+from rigc.analysis.laying.search.annealing import search
+from rigc.analysis.leads.leads import Leads
+from rigc.analysis.results import Results
+from rigc.model.rig import Rig
+
+STEPS = 1_500
+RIGS = ["reach/board", "reach/hints", "reach/wishes", "rigs/odd-leads", "rigs/salt-pan"]
+
+
+@pytest.mark.parametrize("path", RIGS, ids=lambda path: path.rpartition("/")[2])
+def test_places_of_a_whole_rig(path: str, snapshot: SnapshotAssertion) -> None:
+    """Of a rig whose places are taken out: where all stand, what is told of the rest, and what each term of its cost comes to."""
+    assert laid_anew(results(ROOT / "tests" / f"{path}.rig").rig) == snapshot(extension_class=ExpectedByName)
+
+
+@pytest.mark.parametrize("path", ["rigs/salt-pan"], ids=lambda path: f"small-{path.rpartition('/')[2]}")
+def test_places_on_a_deck_that_is_too_small(path: str, snapshot: SnapshotAssertion) -> None:
+    """Two thirds as wide and as deep: not all has room."""
+    made = changed(f"tests/{path}.rig", ("size 600 x 300 mm", "size 400 x 200 mm"))
+    assert laid_anew(made.rig) == snapshot(extension_class=ExpectedByName)
+
+
+def laid_anew(rig: Rig) -> str:
+    """Where all stand in the rig without its places, what each term of that costs, and what is told of the rest."""
+    laid, findings = with_chosen_places(rig.replace(places={}), STEPS)
+    stands = [f"{name} {each.x_mm:g}, {each.y_mm:g} {each.turned} {each.under}" for name, each in laid.places.items()]
+    found = objective(laid, Results(laid).get(Leads))
+    assert found is not None
+    costs = [f"{each.name}: {each.counted} at {each.share} costs {each.cost}, {each.money}" for each in found.terms]
+    return "\n".join((*stands, *costs, told(findings)))
+
+
+@pytest.mark.parametrize("seed", range(6), ids=lambda seed: f"dealt-{seed}")
+def test_places_of_a_dealt_board(seed: int, snapshot: SnapshotAssertion) -> None:
+    found = search(dealt(seed, 3 + seed, seed % 2 == 0), STEPS, STEPS)
+    assert (
+        f"{found.at}\nhard {found.hard}, missed {found.missed}, cost {found.cost}, steps {found.steps}\n"
+        == snapshot(extension_class=ExpectedByName)
+    )
