@@ -169,7 +169,7 @@ barrel                 inner      | cable-list crossing-list cut-list deck-drawi
 base                   kind       | unit-schedule | mounting-strips
 battery                capacity   | maintenance power-table unit-schedule |
                        kind       | maintenance power-table unit-schedule |
-                       stated     | maintenance power-table unit-schedule | loading-table
+                       stated     | maintenance power-table unit-schedule | crew-card loading-table
 bend                   amount     | deck-drawing unit-schedule |
 beside                 gap        | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
                        side       | deck-drawing | cable-list crossing-list cut-list ground-sheet label-sheet level-table loading-table mass-and-balance mounting-strips plan-full-size pull-list test-record unit-schedule wiring-sheet
@@ -433,8 +433,8 @@ panel_jack             bushing    | ground-sheet unit-data-sheets | unit-schedul
 per_length             amount     | loading-table unit-schedule | wiring-sheet
 phantom                how        | unit-data-sheets | wiring-sheet unit-schedule
                        voltage    | unit-data-sheets wiring-sheet | unit-schedule
-plain_lead             length     | loading-table unit-schedule wiring-sheet |
-                       stated     | loading-table unit-schedule wiring-sheet |
+plain_lead             length     | loading-table stage-hook-up unit-schedule wiring-sheet |
+                       stated     | loading-table stage-hook-up unit-schedule wiring-sheet |
 plug                   name       | cable-list cut-list power-table unit-schedule |
                        title      | unit-schedule |
 plugged                stated     | mains-sheet wiring-sheet |

@@ -260,13 +260,15 @@ def _inlet_volts(
         label="least volts",
     )
     flows = (state.returned_ma.get(unit, 0.0) for state in states)
+    series = power.taps[unit].how == "series"
+    through = (
+        "the negative conductor of the lower outlet's lead" if series else "the sum over its leads' negative conductors"
+    )
     returned = known_figure(
         f"{unit}.return",
         found(
             max(flows, key=abs, default=0.0),
-            lambda: (
-                "nodal analysis, as its least volts: the sum over its leads' negative conductors; of a series pair, that of the lower outlet's"
-            ),
+            lambda: f"nodal analysis, as its least volts: {through}",
             least,
         ),
         FINE_MILLIAMPS,

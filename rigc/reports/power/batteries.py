@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from rigc.analysis.power.battery_lives import BatteryLives
+from rigc.analysis.power.battery_lives import BatteryLife, BatteryLives
+from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 
@@ -19,7 +20,7 @@ def _columns(show_h: float) -> tuple[Column, ...]:
     )
 
 
-def battery_table(lives: BatteryLives) -> Table | None:
+def battery_table(rig: Rig, lives: BatteryLives) -> Table | None:
     """A row for each unit with a battery; None if there are none."""
     rows = tuple(
         Row(
@@ -30,9 +31,15 @@ def battery_table(lives: BatteryLives) -> Table | None:
                 figure_cell(life.draws),
                 figure_cell(life.life),
                 figure_cell(life.lasts, strong=life.only and life.shows == 0),
-                Cell("none: unplug after the show" if life.only else "yes"),
+                Cell(_other(rig, life)),
             )
         )
         for life in lives.all
     )
     return Table("batteries", "Batteries", _columns(lives.all[0].show), rows) if rows else None
+
+
+def _other(rig: Rig, life: BatteryLife) -> str:
+    if not life.only:
+        return "yes"
+    return f"none: {'switch off' if rig.units[life.unit].ends else 'unplug'} after the show"

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from rigc.diagnostics.decimals import decimals
-from rigc.model.fact import Fact
+from rigc.model.fact import Fact, Quantity
 from rigc.model.jacks import Levels
 from rigc.reports.content import Cell
 
@@ -22,6 +22,11 @@ def stated_all(facts: Iterable[Fact[Any] | None], between: str = ", ") -> Cell:
     """Several facts in one cell, those that are not stated left out."""
     known = [fact for fact in facts if fact is not None]
     return Cell(between.join(map(_typed, known)), mark="assumed" if any(f.assumed for f in known) else "")
+
+
+def lead_cell(length: Quantity | None, cable: str | None) -> Cell:
+    """An instrument's lead: `6 m of stage-coax`; empty where none is stated."""
+    return Cell("") if length is None else Cell(f"{length.typed} of {cable}", mark="assumed" if length.assumed else "")
 
 
 def _typed(fact: Fact[Any]) -> str:

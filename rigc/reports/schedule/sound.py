@@ -9,7 +9,7 @@ from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack, Levels
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument, Unit
 from rigc.reports.content import Cell, Column, Row, Table
-from rigc.reports.schedule.cells import level_cell, stated, stated_all, words
+from rigc.reports.schedule.cells import lead_cell, level_cell, stated, stated_all, words
 from rigc.reports.schedule.columns import Columns, table
 from rigc.reports.signal.jack_words import when_bypassed
 
@@ -48,7 +48,7 @@ def _source(each: Instrument) -> Row:
             words(*sorted(each.flags)),
             stated_all(_once(jack.impedance_ohm for jack in each.jacks)),
             stated_all(_once(jack.levels.nominal_dbu for jack in each.jacks)),
-            _lead(each.lead_mm, each.lead_cable),
+            lead_cell(each.lead_mm, each.lead_cable),
             Cell(earth),
         )
     )
@@ -77,10 +77,6 @@ def _properties(unit: Unit) -> list[str]:
     return [*said, *(f"{path.start} → {path.end} {path.how}" for path in unit.paths)]
 
 
-def _lead(length: Quantity | None, cable: str | None) -> Cell:
-    return Cell("") if length is None else Cell(f"{length.typed} of {cable}", mark="assumed" if length.assumed else "")
-
-
 _UNITS: Columns[Unit] = (
     (Column("unit"), lambda unit: Cell(unit.name, strong=True)),
     (Column("bypass"), _bypass),
@@ -106,8 +102,8 @@ _INSTRUMENTS: Columns[Instrument] = (
     (Column("capacitance"), lambda each: stated(each.capacitance_pf)),
     (Column("volume"), lambda each: stated_all((each.volume_ohm, each.volume_setting), " at ")),
     (Column("tone"), lambda each: stated_all((each.tone_ohm, each.tone_nf, each.tone_setting))),
-    (Column("lead"), lambda each: _lead(each.lead_mm, each.lead_cable)),
-    (Column("plain lead"), lambda each: _lead(each.plain_mm, each.plain_cable)),
+    (Column("lead"), lambda each: lead_cell(each.lead_mm, each.lead_cable)),
+    (Column("plain lead"), lambda each: lead_cell(each.plain_mm, each.plain_cable)),
     (Column("gives", folds="give {}"), lambda each: level_cell(next((jack.levels for jack in each.jacks), Levels()))),
     (Column("properties"), lambda each: words("active" if each.active else "", *sorted(each.flags))),
 )

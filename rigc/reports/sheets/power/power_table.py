@@ -70,7 +70,7 @@ def power_table(
         network_table(network),
         shield_notes(network),
         return_table(returns),
-        battery_table(lives),
+        battery_table(rig, lives),
         pack_table(packs),
         care("power-table", rig, power, "before you plug in", "cautions"),
     )

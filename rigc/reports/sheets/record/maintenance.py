@@ -26,7 +26,7 @@ def maintenance(
     rig: Rig, power: PowerAssignment, lives: BatteryLives, packs: PackLives, fuses: Fuses
 ) -> Sheet | NoSheet:
     """Interval, task, last, next, initials: stated upkeep, batteries by their life, strips by the times they may be opened, fuses."""
-    rows = (*_upkeep(rig), *_batteries(power, lives), *_packs(packs), *_strips(rig), *_fuses(fuses))
+    rows = (*_upkeep(rig), *_batteries(rig, power, lives), *_packs(packs), *_strips(rig), *_fuses(fuses))
     if not rows:
         return NoSheet(
             "maintenance", "Maintenance", "No upkeep is stated, no battery, no fuse, and no strip that wears."
@@ -44,14 +44,15 @@ def _upkeep(rig: Rig) -> Iterator[Row]:
         yield _row(_shows(shows), Cell(task))
 
 
-def _batteries(power: PowerAssignment, lives: BatteryLives) -> Iterator[Row]:
+def _batteries(rig: Rig, power: PowerAssignment, lives: BatteryLives) -> Iterator[Row]:
     """A battery is changed before the last show that it lasts; with no life known, before each. One that an outlet spares counts the
     shows that are played on it alone."""
     for life in lives.all:
         every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {life.show:.3g} h"
         every += "" if power.of(life.unit) is None else " on battery alone"
         guessed = life.shows is not None and assumed(life.lasts)
-        yield _row(every, Cell(f"{life.unit}: fit a new battery, {life.kind}", mark="assumed" if guessed else ""))
+        renew = "charge it full, or fit a new battery" if rig.units[life.unit].ends else "fit a new battery"
+        yield _row(every, Cell(f"{life.unit}: {renew}, {life.kind}", mark="assumed" if guessed else ""))
 
 
 def _packs(packs: PackLives) -> Iterator[Row]:

@@ -6,15 +6,18 @@ from collections.abc import Iterator
 
 from rigc.analysis.control.switch_settings import SwitchSettings
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_supplies
 from rigc.analysis.kept import Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.model.rig import Rig
+from rigc.model.things import Unit
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.drawings.pictures.card_plan import card_plans
 from rigc.reports.front.sheet_codes import see
+from rigc.reports.signal.radio_links import radio_links
 from rigc.reports.signal.remarks import bypass_plan
 
 WIDTH, HEIGHT, LEAST = 180.0, 104.0, 60.0
@@ -48,7 +51,7 @@ def crew_card(
             listed,
             bypass,
             _call(rig),
-            _panic(rig, leads, settings),
+            _panic(rig, power, leads, settings),
         ),
     )
 
@@ -81,9 +84,10 @@ def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterat
         yield "set and tape, as listed"
     used = used_supplies(rig, power)
     supplies = [supply.name for supply in used if supply.takes_mains]
-    packs = [supply.name for supply in used if supply.pack is not None]
-    if packs:
-        yield f"charged full? {', '.join(packs)}"
+    cells = [unit for unit in used_units(rig) if unit.on_battery or (unit.ends and unit.battery is not None)]
+    full = [*(supply.name for supply in used if supply.pack is not None), *(unit.name for unit in cells)]
+    if full:
+        yield f"batteries full? {', '.join(full)}"
     plugged = dict.fromkeys(strip for _, strip, _ in rig.power.plugged)
     into = [*plugged, *(name for name in supplies if name not in {thing for thing, _, _ in rig.power.plugged})]
     if into:
@@ -95,7 +99,14 @@ def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterat
         yield "radio on, on an allowed frequency"
     first = next(iter(rig.presets.values()), None)
     yield f"preset {first.number}; tune, one soft note" if first is not None else "tune, one soft note"
-    yield f"unmute {', '.join(ends)}, one by one" if ends else "unmute what it plays into"
+    yield f"unmute {', '.join(ends)}{', one by one' if ends[1:] else ''}" if ends else "unmute what it plays into"
+    if cells:
+        yield f"after the show: {', '.join(map(_rested, cells))}"
+
+
+def _rested(unit: Unit) -> str:
+    """How its battery is spared: a plug in its input keeps a pedal on, an amp has a switch."""
+    return f"{unit.name} off" if unit.ends else f"plug out of {unit.name}"
 
 
 def _settings(settings: SwitchSettings) -> Table:
@@ -118,19 +129,26 @@ def _call(rig: Rig) -> Paragraph:
     return Paragraph("call", tuple(f"{name}  {'_' * 16}" for name in names), heading="Whom to call")
 
 
-def _panic(rig: Rig, leads: Leads, settings: SwitchSettings) -> Table:
+def _panic(rig: Rig, power: PowerAssignment, leads: Leads, settings: SwitchSettings) -> Table:
     columns = (Column("when it fails", key="symptom"), Column("do"))
-    rows = tuple(Row((Cell(symptom, strong=True), Cell(do))) for symptom, do in _failing(rig, leads, settings))
+    rows = tuple(Row((Cell(symptom, strong=True), Cell(do))) for symptom, do in _failing(rig, power, leads, settings))
     return Table("panic", "Panic", columns, rows)
 
 
-def _failing(rig: Rig, leads: Leads, settings: SwitchSettings) -> Iterator[tuple[str, str]]:
+def _failing(rig: Rig, power: PowerAssignment, leads: Leads, settings: SwitchSettings) -> Iterator[tuple[str, str]]:
     """What is seen or heard, and what to do with what this rig has: one line of the page each."""
-    yield "smoke, a tingle", "Mains plug out at the wall. Touch no strings, no microphone. It stays out."
+    mains = any(supply.takes_mains for supply in used_supplies(rig, power)) or not all(
+        unit.on_battery for unit in rig.units.values() if unit.ends
+    )
+    out = "Mains plug out at the wall" if mains else "All off, batteries and packs away from what they feed"
+    yield "smoke, a tingle", f"{out}. Touch no strings, no microphone. It stays {'out' if mains else 'off'}."
     yield (
         "no sound",
         f"Mute, then {'the bypass plan. After the song: ' if rig.bypass_plans else ''}{see('fault-tree')}.",
     )
+    for link in radio_links(rig, leads):
+        if link.by_lead:
+            yield "radio dead", f"Plain lead: {link.by_lead}."
     if rig.supplies:
         yield "one unit dead", f"Outlet lit ({see('power-table')})? Plug home? Another lead; then bypass it."
     lines = [

@@ -13,6 +13,7 @@ from rigc.reports.content import Cell, Column, NoSheet, Row, Sheet, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.front.cautions import care
 from rigc.reports.leads.cells import plug_cells
+from rigc.reports.signal.radio_links import radio_links, radio_table
 
 _COLUMNS = (
     Column("lead"),
@@ -35,9 +36,9 @@ def stage_hook_up(
     levels: Levels,
     settings: SwitchSettings,
 ) -> Sheet | NoSheet:
-    """A row for each lead between the board and the stage; who plays where is told by scenario."""
-    stage = [lead for lead in leads.all if lead.stage]
-    if not stage:
+    """A row for each lead between the board and the stage, and for what comes through the air; who plays where is told by scenario."""
+    stage, links = [lead for lead in leads.all if lead.stage], radio_links(rig, leads)
+    if not stage and not links:
         return NoSheet("stage-hook-up", "Stage hook-up", "No lead goes from the board to the stage.")
     rows = tuple(_row(lead, lengths, levels, settings) for lead in stage)
     table = Table("stage", "What is plugged in on the stage", _COLUMNS, rows, tick=True)
@@ -46,7 +47,12 @@ def stage_hook_up(
         "stage-hook-up",
         "Stage hook-up",
         "crew",
-        (table, *((where,) if where.rows else ()), care("stage-hook-up", rig, power)),
+        (
+            table,
+            *((radio_table(links),) if links else ()),
+            *((where,) if where.rows else ()),
+            care("stage-hook-up", rig, power),
+        ),
         landscape=True,
     )
 
