@@ -1,4 +1,5 @@
-"""A good rig's text and a seed -> the text with a few of its words gone, twice, exchanged or absurd: what no command may fail on."""
+"""A good rig's text and a seed -> the text with a few of its words, lines, blocks, names and numbers gone, twice, exchanged or absurd: what
+no command may fail on."""
 
 from __future__ import annotations
 
@@ -7,6 +8,9 @@ import re
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
+
+from rigc.model.units import measures
+from rigc.model.units.measures import Measure
 
 _WORD = re.compile(r'"(?:\\.|[^"\\\n])*"|->|=>|\.\.|[A-Za-z][\w-]*|-?\d+(?:\.\d+)?|[^\s\w]')
 _NUMBER = re.compile(r"(?<![\w.-])-?\d+(?:\.\d+)?(?![\w.-])")
@@ -126,12 +130,115 @@ def grafted(dice: random.Random, text: str) -> str:
     return "".join(lines)
 
 
+@cache
+def _stock_of_blocks() -> tuple[str, ...]:
+    """Each block, and each line outside of blocks, of the rigs that state everything."""
+    folder = Path(__file__).parent / "reach"
+    return tuple(block for path in sorted(folder.glob("*.rig")) for block in _blocks(path.read_text("utf-8")))
+
+
+def _blocks(text: str) -> list[str]:
+    """The top-level statements of a text that is written as `fmt` writes it, without `language`, `use` and `rig`."""
+    found = re.findall(r"(?m)^[a-z].*\{\n(?:  .*\n|\n)*\}\n|^[a-z].*[^{\n]\n", text)
+    return [each for each in found if each.split()[0] not in ("language", "use", "rig")]
+
+
+def line_in_another_block(dice: random.Random, text: str) -> str:
+    """A line of a block stands in another one, most often of another kind."""
+    lines = text.splitlines(keepends=True)
+    inside = [number for number, line in enumerate(lines) if line.startswith("  ")]
+    if len(inside) < 2:
+        return text
+    one, other = dice.sample(inside, 2)
+    lines.insert(other, lines[one])
+    del lines[one + (other < one)]
+    return "".join(lines)
+
+
+def block_grafted(dice: random.Random, text: str) -> str:
+    """A block of another rig stands here as well."""
+    return f"{text.rstrip()}\n{dice.choice(_stock_of_blocks())}"
+
+
+def merged(dice: random.Random, text: str) -> str:
+    """Half of another rig stands here as well."""
+    blocks = _stock_of_blocks()
+    return "\n".join((text.rstrip(), *(each for each in blocks if dice.random() < 0.5)))
+
+
+@cache
+def _names(text: str) -> tuple[str, ...]:
+    return tuple(sorted(set(re.findall(r"(?m)^[a-z][a-z-]* ([a-z][a-z0-9-]*)(?= .*\{$| \{$)", text))))
+
+
+def one_name(dice: random.Random, text: str) -> str:
+    """A thing bears the name of another everywhere: of its kind, or not."""
+    names = _names(text)
+    return _called(text, *dice.sample(names, 2)) if len(names) > 1 else text
+
+
+def word_for_name(dice: random.Random, text: str) -> str:
+    """A thing bears a word of the language as its name, everywhere."""
+    names = _names(text)
+    words = [each[0] for each in _words(text) if each[0].isalpha() and each[0].islower() and each[0] not in names]
+    return _called(text, dice.choice(names), dice.choice(words)) if names and words else text
+
+
+def _called(text: str, name: str, other: str) -> str:
+    return re.sub(rf"(?<![\w-]){re.escape(name)}(?![\w-])", other, text)
+
+
+@cache
+def _edges() -> dict[str, tuple[float, ...]]:
+    """By unit of measure the ends of what is plausible, of all measures in it."""
+    found: dict[str, set[float]] = {}
+    for each in vars(measures).values():
+        if isinstance(each, Measure):
+            found.setdefault(each.unit, set()).update((each.low, each.high))
+    return {unit: tuple(sorted(ends - {float("inf")})) for unit, ends in found.items()}
+
+
+_MEASURED = re.compile(r"(?<![\w.-])(-?\d+(?:\.\d+)?) ?([A-Za-z%/]+)(?![\w/-])")
+
+
+def other_measure(dice: random.Random, text: str) -> str:
+    """A number bears another unit of measure: of its kind, or not."""
+    here = [each for each in _MEASURED.finditer(text) if each[2] in _edges()]
+    if not here:
+        return text
+    one = dice.choice(here)
+    return text[: one.start(2)] + dice.choice(tuple(_edges())) + text[one.end(2) :]
+
+
+def at_edge(dice: random.Random, text: str) -> str:
+    """A number lies at an end of a range of its unit, or just inside or outside of it."""
+    here = [each for each in _MEASURED.finditer(text) if each[2] in _edges()]
+    if not here:
+        return text
+    one = dice.choice(here)
+    number = dice.choice(_edges()[one[2]]) * dice.choice((1, 1, 0.999, 1.001))
+    return f"{text[: one.start(1)]}{number:.6f}".rstrip("0").rstrip(".") + text[one.end(1) :]
+
+
+def many_times(dice: random.Random, text: str) -> str:
+    """A line or a block stands many times, with a number behind its name."""
+    block = dice.choice(_blocks(text) or [text])
+    count = dice.choice((2, 5, 40))
+    names = _names(block)
+    again = [_called(block, names[0], f"{names[0]}-{number}") if names else block for number in range(count)]
+    return "\n".join((text.rstrip(), *again))
+
+
 Spoil = Callable[[random.Random, str], str]
 
 SPOILS: tuple[Spoil, ...] = (
     gone, twice, exchanged, renamed, absurd, other_size, odd_sign, line_gone, line_elsewhere, lines_gone, grafted,
+    line_in_another_block, block_grafted, merged, one_name, word_for_name, other_measure, at_edge, many_times,
 )  # fmt: skip
-GENTLE: tuple[Spoil, ...] = (other_size, other_size, other_size, other_size, line_gone, lines_gone, grafted)
+GENTLE: tuple[Spoil, ...] = (
+    other_size, other_size, other_size, other_size, line_gone, lines_gone, grafted, grafted,
+    block_grafted, block_grafted, line_in_another_block, at_edge, at_edge, one_name,
+)  # fmt: skip
 
 
 def spoiled(text: str, seed: int) -> str:

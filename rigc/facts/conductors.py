@@ -21,6 +21,7 @@ COPPER_OHM_MM2_PER_M = Fact(
 COPPER_PER_KELVIN = Fact(
     0.00393, "1/K", "temperature coefficient of copper's resistance at 20 °C", "NBS Handbook 100 (1966), from memory"
 )
+COPPER_DENSITY = Fact(8.89, "g/cm³", "density of standard annealed copper at 20 °C", "IEC 60028, from memory")
 TABLE_CELSIUS = Fact(20, "°C", "temperature of the tables and of the resistivity", "IEC 60228; IEC 60028")
 WARM_CELSIUS = Fact(40, "°C", "a lead on a warm stage", _PRACTICE)
 

@@ -39,6 +39,9 @@ INLET_A = {
         ("C20", 16.0, "class I (earthed)"),
     )
 }
+WITHOUT_EARTH = ("C8", "C18")
+WITH_EARTH = ("C6", "C14", "C16", "C20")
+"""Appliance inlets of IEC 60320 for class II equipment, and for class I; from memory, but for those in the list above."""
 LOW_AC_V = Fact(50, "V", "ceiling of safety extra-low voltage, AC r.m.s.", "IEC 61558-1 and IEC 61140, as in the IEV")
 LOW_DC_V = Fact(
     120, "V", "ceiling of safety extra-low voltage, ripple-free DC", "IEC 61558-1 and IEC 61140, as in the IEV"

@@ -512,7 +512,7 @@ song                   title      | preset-sheet |
 song_preset            number     | preset-sheet |
 sound_source           name       | cable-list ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
-source_kind            kind       | unit-schedule wiring-sheet |
+source_kind            kind       | unit-schedule | wiring-sheet
 spare_lead             bag        | spares-list |
                        length     | pull-list spares-list |
                        number     | pull-list spares-list |

@@ -170,6 +170,9 @@ output out ts 1 kohm left 80 mm up 25 mm insulated | output out ts 1 kohm left 8
 inlet mains C8 left 30 mm up 20 mm | inlet mains C99 left 30 mm up 20 mm
 inlet mains C14 at 870, 470 mm up 20 mm | inlet mains Z at 870, 470 mm up 20 mm
 insured 640 EUR | insured 640 mm
+mass 400 g | mass 40 kg
+mass 20 g/m | mass 2 g/m
+warm 1.5 W | warm 30 W
 draws 8 mA | draws 8 mA +- 200 %
 draws 8 mA | draws from 8 to 4 mA
 draws 8 mA | draws 8 mA +- -5 %

@@ -108,7 +108,7 @@ def _rig(context: Context) -> Rig | None:
         slips = tuple(slip for slip in slips if slip.kind is not DEAD_END)
     for slip in slips:
         context.report(slip)
-    fed = power.power(context, supplies, units)
+    fed = power.power(context, supplies, units, guitars)
     wired = leads.Leads(context, ports, sound.connections)
     lead_wishes = wired.read(fed, frozenset((*context.unsure, *(name for slip in slips for name in slip.subject))))
     reels = stock.stock(context)

@@ -43,6 +43,10 @@ BOTH_AT_ONCE = frozenset(("delay", "reverb"))
 """Of these a thing may bear both, if its own block says both."""
 
 
+ONE_ALONE = nodes.Was | nodes.StandsIn | nodes.Serial
+"""What a block says of one thing, and of none that is like it."""
+
+
 class Item:
     """A statement of a block with the provenance that holds for it."""
 
@@ -159,8 +163,8 @@ def provenance_of(node: nodes.Provenance) -> Provenance:
 def items_of(
     context: Context, own: tuple[Node, ...], base: list[Item], general: Provenance | None = None
 ) -> list[Item]:
-    """A block's facts, each with its provenance, laid over those of the block it is `like`; `general` is where they come from if
-    the block says nothing."""
+    """A block's facts, each with its provenance, laid over those of the block it is `like`, but for what only that one bears: its serial
+    number, and what it was in the revision before. `general` is where they come from if the block says nothing."""
     for node in own:
         if isinstance(node, nodes.Provenance):
             general = provenance_of(node)
@@ -172,9 +176,7 @@ def items_of(
             items.append(Item(node, general))
     _once(context, items)
     mine = {_key(item.fact) for item in items}
-    kept = (
-        item for item in base if _key(item.fact) not in mine and not isinstance(item.fact, nodes.Was | nodes.StandsIn)
-    )
+    kept = (item for item in base if _key(item.fact) not in mine and not isinstance(item.fact, ONE_ALONE))
     return [*kept, *items]
 
 

@@ -1,6 +1,7 @@
 """Two facts of one thing that can't both be true: a window that leaves out what is needed, less at switch-on than in use, a peak
-below its nominal level or above what the jack takes, a passive unit that is digital or has a buffer, AC with a polarity, a jack with
-fewer contacts than it is said to need."""
+below its nominal level or above what the jack takes, a passive unit that is digital, has a buffer or draws, AC with a polarity, a jack
+with fewer contacts than it is said to need, a body too light or too heavy for its size, more heat than what is taken, an earth by an inlet
+that has none."""
 
 from __future__ import annotations
 
@@ -9,11 +10,13 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.mend import Delete, Mend, Replace
-from rigc.model.fact import Fact
+from rigc.facts import mains, weight
+from rigc.model.fact import Fact, spread_of
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Levels
 from rigc.model.resolve.context import Context, Item
 from rigc.model.scope import MISUSED, SAID_TWICE
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
+from rigc.model.things import Thing, Unit
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
@@ -44,8 +47,91 @@ def check_supply_facts(context: Context, name: str, fields: dict[str, Any]) -> N
         )
 
 
+def check_mass(context: Context, thing: Thing) -> None:
+    """Of a body and its mass, both stated: it is no lighter than foam and no heavier than steel, else a unit of measure has slipped."""
+    mass, sizes = thing.mass_kg, (thing.width_mm, thing.depth_mm, thing.height_mm)
+    if mass is None or any(each is None or each.value <= 0 for each in sizes):
+        return
+    litres = 1.0
+    for each in sizes:
+        litres *= 0.0 if each is None else each.value / 100
+    density = mass.value / litres
+    if weight.LIGHTEST_BODY.value <= density <= weight.HEAVIEST_BODY.value:
+        return
+    light = density < weight.LIGHTEST_BODY.value
+    limit = weight.LIGHTEST_BODY if light else weight.HEAVIEST_BODY
+    _told(
+        context,
+        mass,
+        next(each for each in sizes if each is not None),
+        f"'{thing.name}' weighs {mass.typed} and is {litres:.3g} litres large: {'lighter' if light else 'heavier'} than {limit.says}",
+        "weigh it again, and look at the units of its mass and its body",
+    )
+
+
+def check_heat(context: Context, unit: Unit) -> None:
+    """Of a unit fed by an outlet, which no loudspeaker's power reaches: it gives off no more heat than it takes (conservation of energy),
+    whatever both may be off by."""
+    warm, draws, volts = unit.warm_w, unit.draws_ma, unit.accepts_high_v or unit.volts
+    if unit.kind != "unit" or warm is None or draws is None or volts is None or not unit.powered:
+        return
+    if any(jack.carries == "speaker" for jack in unit.jacks):
+        return
+    least, most = _ends(warm)[0], _ends(draws)[1] * volts.value / 1000
+    if least > most:
+        _told(
+            context,
+            warm,
+            draws,
+            f"'{unit.name}' gives off {warm.typed} and takes {draws.typed} at no more than {volts.value:g} V, which is {most:.3g} W",
+            "measure both again; what it gives off is at most what it takes",
+        )
+
+
+def _ends(fact: Fact[float]) -> tuple[float, float]:
+    spread = spread_of(fact)
+    return (fact.value, fact.value) if spread is None else (spread.least, spread.most)
+
+
+def check_earth(context: Context, name: str, items: Sequence[Item]) -> None:
+    """Of a thing: what is earthed, or has its minus on earth, has no inlet without a contact for earth, and is no microphone."""
+    facts = [item.fact for item in items]
+    earth = next(
+        (each for each in facts if isinstance(each, nodes.MinusEarthed) or _is(each, nodes.Earth, "earthed")), None
+    )
+    kind = next((each for each in facts if _is(each, nodes.SourceKind, "microphone")), None)
+    mains_side = next((each for each in facts if isinstance(each, nodes.Earth)), None)
+    if kind is not None and mains_side is not None:
+        _not_both(
+            context, mains_side, kind, f"'{name}' is a microphone and is {mains_side.kind}; a microphone has no mains"
+        )
+        return
+    for inlet in (
+        each.connector.kind
+        for each in facts
+        if isinstance(each, nodes.Inlet) and isinstance(each.connector, nodes.Appliance)
+    ):
+        if earth is not None and inlet.text in mains.WITHOUT_EARTH and not _told_already(context, inlet.span):
+            with_earth = ", ".join(mains.WITH_EARTH)
+            context.report(
+                SAID_TWICE.at(
+                    inlet.span,
+                    f"'{name}' {'has its minus on earth' if isinstance(earth, nodes.MinusEarthed) else 'is earthed'} and has an inlet {inlet}, which has no contact for earth",
+                    subject=(name,),
+                    label="this can't be",
+                    also=(Label(earth.span, "with this"),),
+                    help=f"look at the inlet: those with a contact for earth are {with_earth}; never lift or leave out a protective earth",
+                )
+            )
+
+
+def _is(fact: Any, kind: type[Any], word: str) -> bool:
+    return isinstance(fact, kind) and fact.kind.text == word
+
+
 def check_words(context: Context, block: Any, items: Sequence[Item]) -> None:
-    """Of a unit's own block, without what it is like: what is passive is not digital and has no buffer; AC has no poles."""
+    """Of a unit's own block, without what it is like: what is passive is not digital, has no buffer and draws nothing without an inlet; AC
+    has no poles."""
     facts = [item.fact for item in items if block.span.start <= item.fact.span.start < block.span.end]
     passive = next((each for each in facts if isinstance(each, nodes.Flag) and each.words.text == "passive"), None)
     digital = next((each for each in facts if isinstance(each, nodes.Flag) and each.words.text == "digital"), None)
@@ -55,6 +141,9 @@ def check_words(context: Context, block: Any, items: Sequence[Item]) -> None:
         _not_both(context, digital, passive, f"'{name}' is passive and digital; what is digital takes power")
     if passive and buffer:
         _not_both(context, buffer, passive, f"'{name}' is passive and has a buffer in its bypass; a buffer takes power")
+    draws = next((each for each in facts if isinstance(each, nodes.Draws)), None)
+    if passive and draws and not any(isinstance(item.fact, nodes.Inlet | nodes.Battery) for item in items):
+        _not_both(context, draws, passive, f"'{name}' is passive, has no inlet and draws {draws.amount}")
     needs = next((each for each in facts if isinstance(each, nodes.Needs) and each.current.text == "ac"), None)
     poles = next((each for each in facts if isinstance(each, nodes.Polarity)), None)
     if needs and poles:

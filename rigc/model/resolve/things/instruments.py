@@ -7,6 +7,7 @@ from typing import Any, TypeVar
 
 from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
 from rigc.model.resolve.context import Context, Item
+from rigc.model.resolve.things.contradictions import check_earth
 from rigc.model.resolve.things.jacks import jacks_of, levels_of, pairs_of
 from rigc.model.resolve.things.things import AMOUNTS, inherited, papers_of
 from rigc.model.things import Instrument
@@ -59,6 +60,7 @@ def _blocks(context: Context, kind: type[Block]) -> Iterator[tuple[str, Block, l
         for item in items:
             _instrument_fact(context, item, fields)
         fields["papers"] = papers_of(context, items)
+        check_earth(context, name, items)
         fields["notes"] = tuple(item.fact.text.value for item in items if isinstance(item.fact, nodes.Note))
         yield name, block, items, fields
 

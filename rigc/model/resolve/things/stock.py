@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.facts.conductors import COPPER_DENSITY
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of
@@ -69,6 +70,7 @@ def _family(context: Context, kind: type[Any], made: type[Any]) -> dict[str, Any
             _leaves(context, name, fields)
         elif made is Cable:
             _conductors_inside(context, name, fields)
+            _copper_weighs(context, name, fields)
         title = block.title.value if block.title else ""
         found[name] = made(name, title, block.name.span, **fields)
     return found
@@ -106,6 +108,14 @@ def _conductors_inside(context: Context, name: str, fields: dict[str, Any]) -> N
         message = f"{count} × {area.typed} of copper is more than a cable of {outer.typed} holds: '{name}'"
         help = "measure both again; a gauge is written so: conductor 24 awg"
         _can_not_be(context, area, outer, message, help)
+
+
+def _copper_weighs(context: Context, name: str, fields: dict[str, Any]) -> None:
+    """A finding where a metre of cable weighs less than the copper in it (arithmetic: n · A of 8.96 g/cm³)."""
+    area, mass, count = fields.get("area_mm2"), fields.get("mass_g_per_m"), fields.get("conductors") or 1
+    if area is not None and mass is not None and mass.value < (copper := count * area.value * COPPER_DENSITY.value):
+        message = f"a metre of '{name}' weighs {mass.typed}, and {count} × {area.typed} of copper alone {copper:.3g} g"
+        _can_not_be(context, mass, area, message, "weigh a metre again, or correct the size of its conductors")
 
 
 def _can_not_be(context: Context, here: Any, other: Any, message: str, help: str) -> None:

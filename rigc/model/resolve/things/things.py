@@ -9,7 +9,13 @@ from rigc.model.fact import Fact, Provenance
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.country import country
 from rigc.model.resolve.shared_facts import NOTHING_SHARED, SharedFacts, shared_facts
-from rigc.model.resolve.things.contradictions import check_supply_facts, check_words
+from rigc.model.resolve.things.contradictions import (
+    check_earth,
+    check_heat,
+    check_mass,
+    check_supply_facts,
+    check_words,
+)
 from rigc.model.resolve.things.inside import check_inside
 from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.things.supply import supply_facts
@@ -156,11 +162,15 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
         context.run_is_none = False
     fields["papers"] = papers_of(context, items)
     check_words(context, block, items)
+    check_earth(context, block.name.text, items)
     flags = [i.fact.words.text for i in items if isinstance(i.fact, nodes.Flag)]
     fields["flags"] = frozenset((*flags, *("headphones" for i in items if isinstance(i.fact, nodes.Headphones))))
     title = block.title.value if block.title else ""
     thing = made(kind, block.name.text, title, block.name.span, **{k: v for k, v in fields.items() if k in made.FIELDS})
     check_inside(context, thing)
+    check_mass(context, thing)
+    if made is Unit:
+        check_heat(context, thing)
     return thing
 
 

@@ -13,7 +13,7 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.wishes.alone import alone_apart, both_ways
 from rigc.model.scope import MISUSED, UNCLEAR, UNKNOWN, corrected, stated_twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
-from rigc.model.things import UNITS, Supply, Unit
+from rigc.model.things import UNITS, Instrument, Supply, Unit
 from rigc.model.units.measures import RATING, VOLTAGE
 from rigc.model.wishes import Feed, PowerWishes
 from rigc.syntax import nodes
@@ -24,7 +24,9 @@ _FEW = 4
 _ALL = ("all", "everything", "rest", "other", "units")
 
 
-def power(context: Context, supplies: dict[str, Supply], units: dict[str, Unit]) -> PowerWishes:
+def power(
+    context: Context, supplies: dict[str, Supply], units: dict[str, Unit], sources: dict[str, Instrument]
+) -> PowerWishes:
     """All power statements of the sources."""
     feeds: list[Feed] = []
     fields: dict[str, Any] = {
@@ -55,6 +57,8 @@ def power(context: Context, supplies: dict[str, Supply], units: dict[str, Unit])
     for node in (node for block in context.of(nodes.PowerBlock) for node in block.items):
         if isinstance(node, nodes.MayShare):
             both_ways(context, node, fields["alone"])
+        elif isinstance(node, nodes.Plugged):
+            _takes_no_mains(context, node, {**supplies, **units, **sources})
     return PowerWishes(tuple(feeds), **fields)
 
 
@@ -293,3 +297,33 @@ def _plugged(context: Context, node: nodes.Plugged, fields: dict[str, Any]) -> N
         elif strip is not None and name is not None:
             before[name] = word.span
             fields["plugged"] = (*fields["plugged"], (name, strip, word.span))
+
+
+def _takes_no_mains(context: Context, node: nodes.Plugged, things: dict[str, Supply | Unit | Instrument]) -> None:
+    """A finding where something is plugged in that has no mains lead, or says that it takes none."""
+    for word in node.things:
+        thing = things.get(word.text)
+        if isinstance(thing, Supply):
+            why = "" if thing.takes_mains else "gives from its battery only"
+        elif isinstance(thing, Unit):
+            why = (
+                "runs on its battery only"
+                if thing.on_battery
+                else "is worn on the head"
+                if "headphones" in thing.flags
+                else ""
+            )
+        else:
+            why = "is a microphone" if thing is not None and "microphone" in thing.flags else ""
+        if thing is not None and why:
+            context.report(
+                MISUSED.at(
+                    word.span,
+                    f"'{word.text}' {why} and takes no mains; it is not plugged into a mains strip",
+                    subject=(word.text,),
+                    label="plugged in here",
+                    also=(Label(thing.declared, "declared here"),),
+                    mends=(Mend(f"delete '{node}'", (Delete(node.span),)),) if len(node.things) == 1 else (),
+                    help="" if len(node.things) == 1 else f"leave '{word.text}' out of this line",
+                )
+            )
