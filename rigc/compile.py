@@ -13,7 +13,7 @@ from rigc.analysis.findings.follow_on import folded
 from rigc.analysis.half_written import only_lines, the_rest
 from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.laying.placed import placed
-from rigc.analysis.results import Results
+from rigc.analysis.results import Beside, Results
 from rigc.analysis.revision.unfit_release import released
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
@@ -21,7 +21,6 @@ from rigc.gather import Gathered, gather
 from rigc.loader import Loader
 from rigc.model.resolve import Resolved, resolved
 from rigc.model.rig import Rig
-from rigc.model.seen_rig import with_same
 from rigc.model.slips.stock_not_used import with_use_lines
 from rigc.previous import Before, before, stood_before
 from rigc.record import Record
@@ -114,7 +113,7 @@ def compile_rig(
     read: Read | None = None,
     watch: Callable[[int, int], None] | None = None,
     kept: Kept = NOTHING_KEPT,
-    beside: Results | None = None,
+    beside: Beside | None = None,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
     spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
@@ -123,7 +122,7 @@ def compile_rig(
     and without what only follows from that. `between` is called before each computation, and may raise to stop. `watch` is told now and then how many steps of how many the search for
     places has taken.
     What was `read` already is not read again. What is `kept` of earlier runs is not made again. `beside` are the results of a rig that
-    differs little: what reads no part that differs is taken from there, and what is found on that may have its places in those sources.
+    differs little: what reads no part that differs is taken from there.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
@@ -183,7 +182,7 @@ def begin(
     between: Callable[[], None] | None = None,
     watch: Callable[[int, int], None] | None = None,
     kept: Kept = NOTHING_KEPT,
-    beside: Results | None = None,
+    beside: Beside | None = None,
 ) -> Begun:
     """The results of a rig before anything is asked of them; the rest as for `compile_rig`. What was read must hold a rig."""
     assert read.resolved.rig is not None
@@ -195,7 +194,6 @@ def begin(
     else:
         rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort))
         earlier = against(rig)
-    rig = rig if beside is None else with_same(rig, beside.rig)
     results = Results(rig, earlier.previous, (kept, *(() if advice else _no_places(rig))), between, beside)
     sources = tuple(dict.fromkeys((*read.gathered.sources, *earlier.sources)))
     return Begun(results, (*lacking, *earlier.findings), sources)

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from typing import TypeVar
 
 from rigc.analysis.leads.leads import Leads
-from rigc.analysis.results import Results
+from rigc.analysis.results import Beside, Results
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Mend
@@ -105,10 +105,10 @@ class Bench:
         return Tried(texts, _against(finding, self.made, after, set(texts)))
 
     def after(self, texts: dict[str, str], beside: Results | None = None) -> Compiled:
-        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found. `beside` as
-        in `compile_rig`."""
-        load = self._with(texts)
-        return compile_rig(load, self.name, self, on=self.on, effort=self.effort, advice=False, beside=beside)
+        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found. What is the same
+        as in the results `beside` is taken from there."""
+        load, near = self._with(texts), None if beside is None else Beside(beside)
+        return compile_rig(load, self.name, self, on=self.on, effort=self.effort, advice=False, beside=near)
 
     def _first_that_works(self, finding: Diagnostic, mends: Sequence[Mend]) -> list[Mend]:
         for mend in mends[: self.left]:

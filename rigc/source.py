@@ -49,12 +49,37 @@ class Source:
 class Span:
     """The characters `start` up to (not including) `end` of a source."""
 
-    __slots__ = ("end", "source", "start")
+    __slots__ = ("_followers", "end", "source", "start")
+    _followers: list[Span]  # only where there are any
 
     def __init__(self, source: Source, start: int, end: int) -> None:
         self.source = source
         self.start = start
         self.end = end
+
+    def move(self, to: Span) -> None:
+        """From now on it is the place of the same words in a later text of the file, and so are those that follow it."""
+        self.source, self.start, self.end = to.source, to.start, to.end
+        for each in getattr(self, "_followers", ()):
+            each.move(to)
+
+    def follow(self, other: Span) -> None:
+        """Lies where that place lies, which is made of the same words, wherever that moves."""
+        self.source, self.start, self.end = other.source, other.start, other.end
+        followers = getattr(other, "_followers", None)
+        if followers is None:
+            other._followers = [self]
+        elif not any(each is self for each in followers):
+            followers.append(self)
+
+    def up_to(self, last: Span) -> Span:
+        """From where it begins to where another place of its source ends; it moves with these two."""
+        return _Stretch(self, last)
+
+    @property
+    def behind(self) -> Span:
+        """Where something is written behind it; it moves with it."""
+        return _Behind(self)
 
     @property
     def text(self) -> str:
@@ -82,6 +107,45 @@ class Span:
 
     def __repr__(self) -> str:
         return f"Span({self})"
+
+
+class _Made(Span):
+    """A place that is told by others, so that it is where they are."""
+
+    __slots__ = ("_first", "_last")
+
+    def __init__(self, first: Span, last: Span) -> None:
+        self._first, self._last = first, last
+
+    @property
+    def source(self) -> Source:  # type: ignore[override]
+        return self._first.source
+
+    @property
+    def end(self) -> int:  # type: ignore[override]
+        return self._last.end
+
+    def move(self, to: Span) -> None:
+        """It moves with those by which it is told."""
+
+
+class _Stretch(_Made):
+    __slots__ = ()
+
+    @property
+    def start(self) -> int:  # type: ignore[override]
+        return self._first.start
+
+
+class _Behind(_Made):
+    __slots__ = ()
+
+    def __init__(self, span: Span) -> None:
+        super().__init__(span, span)
+
+    @property
+    def start(self) -> int:  # type: ignore[override]
+        return self._last.end
 
 
 _SILENT = re.compile(r"^[ \t]*(?:#[^\n]*)?(?:\n|\Z)", re.MULTILINE)

@@ -9,11 +9,23 @@ from typing import Any, TypeVar
 
 from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.previous import NOTHING_BEFORE, Previous
+from rigc.diagnostics.diagnostic import tells_line
 from rigc.discover import member
 from rigc.model.rig import Rig
 from rigc.model.seen_rig import SeenRig, differing
+from rigc.model.twins import MovedPlaces, Places, is_same, joined
+from rigc.record import Record
 
 T = TypeVar("T")
+
+
+class Beside(Record):
+    """Results of a rig that differs little (None: the first of a row). What is the same here is taken from there: from another rig of the
+    same time, so that places in sources are those of the one or the other; or, where that one `goes_on` here, with each place
+    where it lies now, and no longer of use there. Of what goes on it is written down finely what was read."""
+
+    results: Results | None
+    goes_on: bool = False
 
 
 class Results:
@@ -24,8 +36,8 @@ class Results:
     it (`previous`), these results and what is `Kept` of earlier runs can be asked for like any of them; what is `given` is not computed. `between` is called
     before each computation, and may raise to stop them all.
 
-    Of a rig that differs little from that of other results, which stand `beside`, only what reads a part that differs is computed; `rig`
-    must hold the same objects where it is the same (`with_same`). Places in sources are then those of the one or the other.
+    Of a rig that differs little from one whose results stand `beside`, only that is computed which reads a part that differs, or a value
+    that came out otherwise.
     """
 
     def __init__(
@@ -34,27 +46,32 @@ class Results:
         previous: Previous = NOTHING_BEFORE,
         given: tuple[Any, ...] = (),
         between: Callable[[], None] | None = None,
-        beside: Results | None = None,
+        beside: Beside | None = None,
     ) -> None:
-        self.rig = rig
+        last = None if beside is None else beside.results
+        self._goes_on = beside is not None and beside.goes_on
+        self._places: Places = MovedPlaces() if self._goes_on else Places()
+        self.rig: Rig = self._places.own(rig) if last is None else joined(last.rig, rig, self._places)
+        self._beside = last
+        self._differ = (
+            frozenset() if last is None else differing(self.rig, last.rig, () if self._goes_on else Rig.PLACES)
+        )
         self._between = between
         self._given: dict[Any, Any] = {
             Previous: previous,
             Kept: NOTHING_KEPT,
             **{type(value): value for value in given},
         }
-        self._values: dict[Any, Any] = {Rig: rig, Results: self, **self._given}
+        self._values: dict[Any, Any] = {Rig: self.rig, Results: self, **self._given}
         self._making: list[Any] = []
-        self._reads: dict[Any, set[str]] = {}
-        self._beside = beside
-        self._differ = () if beside is None else differing(rig, beside.rig)
-        self._stays: dict[Any, bool] = {Rig: True, Results: False}
+        self._seen: dict[Any, _Seen] = {}
+        self._taken: dict[Any, frozenset[str]] = {}  # and what each had read then
+        if last is not None:
+            last._beside = None  # of no use any more, and each holds the one before it
 
     def get(self, kind: type[T]) -> T:
         """The value of that type. Two computations that need each other are a bug and raise with their names."""
-        if kind not in self._values:
-            self._values[kind] = self._asked(kind)
-        value: T = self._values[kind]
+        value: T = self._value(kind)
         return value
 
     def call(self, function: Callable[..., Any]) -> Any:
@@ -63,18 +80,19 @@ class Results:
 
     def found(self, check: Callable[..., Iterable[T]]) -> tuple[T, ...]:
         """All that a check finds, asked once."""
-        if check not in self._values:
-            self._values[check] = tuple(self._asked(check))
-        found: tuple[T, ...] = self._values[check]
+        found: tuple[T, ...] = self._value(check)
         return found
 
     @property
     def sound(self) -> bool:
-        """Whether what was taken from `beside` still stands: a value that was made there may have read a part of the rig since."""
-        reads = {} if self._beside is None else self._beside._reads
-        return all(
-            reads[kind].isdisjoint(self._differ) for kind, stays in self._stays.items() if stays and kind in reads
-        )
+        """Whether what was taken from beside still stands: a value that was made there may have read a part of the rig since."""
+        taken = self._taken.items()
+        return self._goes_on or all((self._seen[kind].reads - then).isdisjoint(self._differ) for kind, then in taken)
+
+    @property
+    def taken(self) -> frozenset[Any]:
+        """The types, and the checks, whose values were taken from beside."""
+        return frozenset(self._taken)
 
     def alone(self) -> Results:
         """The same, with nothing computed yet and nothing beside it."""
@@ -85,37 +103,105 @@ class Results:
             self._between,
         )
 
+    def _value(self, kind: Any) -> Any:
+        if kind not in self._values:
+            self._values[kind] = self._asked(kind)
+        return self._values[kind]
+
     def _asked(self, kind: Any) -> Any:
-        if self._beside is not None and self._same(kind):
-            return self._beside._values[kind]
         if kind in self._making:
             circle = " -> ".join(each.__name__ for each in [*self._making, kind])
             raise AssertionError(f"computations need each other: {circle}")
         self._making.append(kind)
         try:
+            if self._beside is not None and self._stands(self._beside, kind):
+                return self._take(self._beside, kind)
             if self._between is not None:
                 self._between()
-            function = _function(kind)
-            self._reads[kind] = set()
-            return function(*(self._handed(each, kind) for each in needed(function)[0]))
+            return self._made(kind)
         finally:
             self._making.pop()
 
-    def _handed(self, kind: Any, to: Any) -> Any:
-        return SeenRig(self.rig, self._reads[to]) if kind is Rig else self.get(kind)
+    def _made(self, kind: Any) -> Any:
+        function = _function(kind)
+        seen = self._seen[kind] = _Seen()
+        made = function(*(self._handed(each, seen) for each in needed(function)[0]))
+        if not isinstance(kind, type):
+            return tuple(made)
+        beside = self._beside
+        if beside is None or kind not in beside._seen or seen.asking is not None:
+            return made
+        if not is_same(beside._values[kind], made, self._places):
+            return made
+        beside._seen[kind].reads |= seen.reads
+        return self._take(beside, kind)
 
-    def _same(self, kind: Any) -> bool:
-        """Whether the value that stands beside is of nothing that differs here."""
-        if kind not in self._stays:
-            beside = self._beside
-            assert beside is not None
-            if kind in self._given or kind in beside._given:
-                self._stays[kind] = kind in self._given and self._given[kind] is beside._given.get(kind)
-            elif kind not in beside._values or not beside._reads[kind].isdisjoint(self._differ):
-                self._stays[kind] = False
-            else:
-                self._stays[kind] = all(map(self._same, needed(_function(kind))[0]))
-        return self._stays[kind]
+    def _handed(self, kind: Any, seen: _Seen) -> Any:
+        if kind is Rig:
+            seen.rigs.append(SeenRig(self.rig, seen.reads, self._goes_on))
+            return seen.rigs[-1]
+        if kind is Results:
+            seen.asking = _Asking(self, seen)
+            return seen.asking
+        seen.needs[kind] = None
+        return self._value(kind)
+
+    def _stands(self, beside: Results, kind: Any) -> bool:
+        """Whether the value that stands beside is of nothing that differs here, nor of a value that does."""
+        seen = beside._seen.get(kind)
+        if kind not in beside._values or seen is None or not seen.reads.isdisjoint(self._differ):
+            return False
+        if not self._goes_on:
+            if seen.asking is not None:
+                return False
+        elif not isinstance(kind, type) and any(map(tells_line, beside._values[kind])):
+            return False
+        return all(each in beside._values and self._value(each) is beside._values[each] for each in (*seen.needs,))
+
+    def _take(self, beside: Results, kind: Any) -> Any:
+        seen = self._seen[kind] = beside._seen[kind]
+        self._taken[kind] = frozenset(seen.reads)
+        if self._goes_on:
+            for each in seen.rigs:
+                each.look_at(self.rig)
+            if seen.asking is not None:
+                seen.asking.look_at(self)
+        return beside._values[kind]
+
+
+class _Seen:
+    """What a computation has read of the rig, and which other values; what it was handed to read them by."""
+
+    def __init__(self) -> None:
+        self.reads: set[str] = set()
+        self.needs: dict[Any, None] = {}
+        self.rigs: list[SeenRig] = []
+        self.asking: _Asking | None = None
+
+
+class _Asking(Results):
+    """Results as one computation sees them that asks for more than its parameters name: for what is written down."""
+
+    def __init__(self, results: Results, seen: _Seen) -> None:
+        self._seen_by = seen
+        self.rig = SeenRig(results.rig, seen.reads, results._goes_on)
+        seen.rigs.append(self.rig)
+        self._results = results
+
+    def look_at(self, results: Results) -> None:
+        """Asks others from now on, in which all that was asked for is the same."""
+        self._results = results
+
+    def alone(self) -> Results:
+        return self._results.alone()
+
+    def _value(self, kind: Any) -> Any:
+        if kind is Rig:
+            return self.rig
+        if kind is Results:
+            return self
+        self._seen_by.needs[kind] = None
+        return self._results._value(kind)
 
 
 def _function(kind: Any) -> Callable[..., Any]:

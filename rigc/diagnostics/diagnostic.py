@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from enum import IntEnum
 
@@ -167,6 +168,15 @@ class Kind(Record):
             asks_for=asks_for,
             level=Level.CANT_CHECK,
         )
+
+
+_LINE_NUMBER = re.compile(r"\blines? \d")
+
+
+def tells_line(finding: Diagnostic) -> bool:
+    """Whether its words tell the number of a line, which another edit moves."""
+    texts = (finding.message, finding.label, finding.note, finding.advice, *(label.text for label in finding.also))
+    return any(map(_LINE_NUMBER.search, texts))
 
 
 Report = Callable[[Diagnostic], None]

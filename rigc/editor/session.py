@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from pathlib import Path
 
+from rigc.analysis.results import Beside
 from rigc.compile import Compiled, compile_rig, read_rig
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.editor.answers.findings import carried_findings
@@ -48,6 +49,7 @@ class Session:
         self.reader = KeptReader(reader)
         self.shelf = Shelf()
         self.edit = 0
+        self._kept = kept()
         self._drafts: dict[Path, tuple[int, Draft, Loader]] = {}
         self._checked: dict[Path, Checked] = {}
         self._computed: dict[Path, Computed] = {}
@@ -109,8 +111,16 @@ class Session:
         """Compiles a rig as it is now; `between` may raise to stop. Raises `Unreadable`."""
         edit = self.edit
         draft, load = self._draft(rig)
+        last = self._computed.get(rig)
         made = compile_rig(
-            load, rig.name, self.reader, half_written=True, between=between, read=draft.read, kept=kept()
+            load,
+            rig.name,
+            self.reader,
+            half_written=True,
+            between=between,
+            read=draft.read,
+            kept=self._kept,
+            beside=Beside(None if last is None else last.results, goes_on=True),
         )
         found = Checked(edit, draft, made, Trials(Bench(made, load, rig.name, self.reader)))
         self._checked[rig] = found

@@ -1,74 +1,169 @@
-"""A rig of which each computation reads some fields -> which these were; two rigs -> in which fields they differ."""
+"""A rig of which each computation reads some fields, and of things some facts -> which these were; two rigs -> in which they differ."""
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterator
+from functools import cache
 from typing import Any
 
 from rigc.model.rig import Rig
-from rigc.record import Record
-from rigc.source import Span
+
+THINGS = ("instruments", "units", "supplies", "mains_strips", "panels")
+"""The fields in which things stand by their names: `units` is read where their names are, `units.mass_kg` where the masses are, and
+`units.*` where they are read as a whole."""
+_MOST = 150
+"""With more things than that, each is read as a whole: to look over so many shoulders takes longer than to compute."""
 
 
-class SeenRig(Rig):
-    """A rig as one computation sees it: which of its fields it reads is written down."""
+class Seen:
+    """A record as one computation sees it. Two are the same where what was read of both is, and either can look at the other's record."""
 
-    def __init__(self, rig: Rig, reads: set[str]) -> None:
-        self.__dict__["_seen"] = rig, reads
-        for name in self.DEFAULTS:  # a class has them, so that nobody would notice that they are read
-            self.__dict__[name] = getattr(rig, name)
-            reads.add(name)
+    _of: Any
+    _reads: set[str]
 
-    def __getattr__(self, name: str) -> Any:
-        rig, reads = self.__dict__["_seen"]
-        if name not in self.FIELDS:
-            raise AttributeError(name)
-        reads.add(name)
-        self.__dict__[name] = value = getattr(rig, name)
-        return value
+    def _record(self) -> Any:
+        """The record itself, of which all counts as read."""
+        raise NotImplementedError
 
-    def _whole(self) -> Rig:
-        rig, reads = self.__dict__["_seen"]
-        reads.update(self.FIELDS)
-        whole: Rig = rig
-        return whole
+    def sees(self, other: Any) -> bool:
+        """Whether all that either has read holds the same objects in both records."""
+        raise NotImplementedError
 
     def __eq__(self, other: object) -> bool:
-        return self._whole() == (other._whole() if isinstance(other, SeenRig) else other)
+        there = other.__dict__["_of"] if isinstance(other, Seen) else other
+        if self.__dict__["_of"] is there:
+            return True
+        return bool(self._record() == (other._record() if isinstance(other, Seen) else other))
 
     def __hash__(self) -> int:
-        return hash(self._whole())
+        return hash(self._record())
 
     def __repr__(self) -> str:
-        return repr(self._whole())
+        return repr(self._record())
+
+    def __reduce_ex__(self, protocol: Any) -> Any:
+        return self._record().__reduce_ex__(protocol)
 
     def replace(self, **changed: Any) -> Any:
-        return self._whole().replace(**changed)
+        """A copy of the record with the named fields changed."""
+        return self._record().replace(**changed)
 
 
-def with_same(rig: Rig, other: Rig) -> Rig:
-    """The rig, with the objects of another one where it is the same but for places in sources."""
-    pairs = ((name, getattr(rig, name), getattr(other, name)) for name in Rig.FIELDS)
-    same = {name: there for name, here, there in pairs if name not in Rig.PLACES and _alike(here, there)}
-    made: Rig = rig.replace(**same)
+class SeenRig(Seen, Rig):
+    """A rig as one computation sees it: which of its fields it reads is written down; `finely`, which facts of things, too."""
+
+    def __init__(self, rig: Rig, reads: set[str], finely: bool = False) -> None:
+        state = self.__dict__
+        state["_of"], state["_reads"] = rig, reads
+        state["_finely"] = finely and sum(len(getattr(rig, name)) for name in THINGS) <= _MOST
+
+    def look_at(self, rig: Rig) -> None:
+        """Reads another rig from now on, whose fields are the same objects wherever they were read."""
+        state = self.__dict__
+        before, state["_of"] = state["_of"], rig
+        for name in THINGS if state["_finely"] else ():
+            if name in state and getattr(rig, name) is not getattr(before, name):
+                now = getattr(rig, name)
+                for thing in state[name].values():
+                    thing.__dict__["_of"] = now[thing.__dict__["_key"]]
+
+    def sees(self, other: Any) -> bool:
+        reads: set[str] = self.__dict__["_reads"] | other.__dict__["_reads"]
+        return reads.isdisjoint(differing(self.__dict__["_of"], other.__dict__["_of"]))
+
+    def _read(self, name: str) -> Any:
+        state = self.__dict__
+        value, reads = getattr(state["_of"], name), state["_reads"]
+        reads.add(name)
+        if name in THINGS:
+            if state["_finely"]:
+                value = {key: _seen_thing(thing, name, key, reads) for key, thing in value.items()}
+            else:
+                reads.add(f"{name}.*")
+        state[name] = value
+        return value
+
+    def _record(self) -> Any:
+        state = self.__dict__
+        state["_reads"].update(Rig.FIELDS, (f"{name}.*" for name in THINGS))
+        return state["_of"]
+
+
+class SeenThing(Seen):
+    """A unit, a supply or the like as one computation sees it."""
+
+    def sees(self, other: Any) -> bool:
+        one, two = self.__dict__, other.__dict__
+        here, there, family = one["_of"], two["_of"], one["_family"]
+        if here is there:
+            return True
+        reads = one["_reads"] | two["_reads"]
+        if (family, one["_key"]) != (two["_family"], two["_key"]):
+            return False
+        return bool(reads.isdisjoint(_of_thing(here, there, family)))
+
+    def _read(self, name: str) -> Any:
+        state = self.__dict__
+        state["_reads"].add(f"{state['_family']}.{name}")
+        state[name] = value = state["_of"].__dict__[name]
+        return value
+
+    def _record(self) -> Any:
+        state = self.__dict__
+        state["_reads"].add(f"{state['_family']}.*")
+        return state["_of"]
+
+
+class _Field:
+    """A field that writes down that it is read, once; a class may have a default, which nobody would else notice to be read."""
+
+    def __init__(self, name: str) -> None:
+        self._name = name
+
+    def __get__(self, seen: Any, owner: type[Any]) -> Any:
+        return self if seen is None else seen._read(self._name)
+
+
+for _name in Rig.FIELDS:
+    setattr(SeenRig, _name, _Field(_name))
+
+
+@cache
+def _class_of(kind: Any) -> type[Any]:
+    """The class of what stands in for records of a kind."""
+    made = type(f"Seen{kind.__name__}", (SeenThing, kind), {})
+    for name in kind.FIELDS:
+        setattr(made, name, _Field(name))
     return made
 
 
-def _alike(one: Any, other: Any) -> bool:
-    """Whether all that two parts hold is equal and in one order, places in sources aside."""
-    kind = type(one)
-    if one is other or kind is not type(other):
-        return one is other
-    if issubclass(kind, Record):
-        here, there = one.__dict__, other.__dict__
-        return all(_alike(here[name], there[name]) for name in kind.FIELDS if name not in kind.PLACES)
-    if kind is tuple or kind is list:
-        return len(one) == len(other) and all(map(_alike, one, other))
-    if kind is dict:
-        return [*one] == [*other] and all(map(_alike, one.values(), other.values()))
-    return kind is Span or bool(one == other)
+def _seen_thing(thing: Any, family: str, key: str, reads: set[str]) -> Any:
+    made = object.__new__(_class_of(type(thing)))  # type: ignore[arg-type]
+    made.__dict__.update(_of=thing, _family=family, _key=key, _reads=reads)
+    return made
 
 
-def differing(rig: Rig, other: Rig) -> tuple[str, ...]:
-    """The fields that do not hold the same objects; places in sources count for none."""
-    names = (name for name in Rig.FIELDS if name not in Rig.PLACES)
-    return tuple(name for name in names if getattr(rig, name) is not getattr(other, name))
+def differing(rig: Rig, other: Rig, left_out: Collection[str] = ()) -> frozenset[str]:
+    """What does not hold the same objects, as it is told in what was read; some fields left out."""
+    names = (name for name in Rig.FIELDS if name not in left_out and getattr(rig, name) is not getattr(other, name))
+    return frozenset(each for name in names for each in (_of_things(rig, other, name) if name in THINGS else (name,)))
+
+
+def _of_things(rig: Rig, other: Rig, family: str) -> Iterator[str]:
+    here, there = getattr(rig, family), getattr(other, family)
+    yield f"{family}.*"
+    if [*here] != [*there]:
+        yield family
+    for name, thing in here.items():
+        if name in there and thing is not there[name]:
+            yield from _of_thing(thing, there[name], family)
+
+
+def _of_thing(thing: Any, other: Any, family: str) -> Iterator[str]:
+    yield f"{family}.*"
+    if type(thing) is not type(other):
+        yield family
+        return
+    for name in thing.FIELDS:
+        if thing.__dict__[name] is not other.__dict__[name]:
+            yield f"{family}.{name}"

@@ -10,12 +10,11 @@ from cases import READER, ROOT
 from dealt_faults import dealt_fault
 
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
-from rigc.analysis.results import Results
+from rigc.analysis.results import Beside, Results
 from rigc.analysis.signal.audio_graph import AudioGraph
 from rigc.compile import Compiled, compile_rig
 from rigc.files.disk import Disk
 from rigc.model.rig import Rig
-from rigc.model.seen_rig import with_same
 
 BOARDS = {name: ROOT / "examples" / name / "board.rig" for name in ("back-bedroom", "tide-line", "long-haul")}
 EDITS = (
@@ -36,7 +35,8 @@ def base() -> Compiled:
 
 def made(board: str, text: str, beside: Results | None = None) -> Compiled:
     load = Disk(BOARDS[board], root=ROOT, given=text.encode())
-    return compile_rig(load, load.name, READER, advice=False, beside=beside)
+    near = None if beside is None else Beside(beside)
+    return compile_rig(load, load.name, READER, advice=False, beside=near)
 
 
 def found(compiled: Compiled) -> Counter[tuple[object, ...]]:
@@ -88,7 +88,7 @@ def test_a_part_that_is_read_late_is_seen(base: Compiled) -> None:
     old = Results(base.results.rig)
     old.found(late)
     fewer = old.rig.replace(songs=())
-    beside = Results(with_same(fewer, old.rig), beside=old)
+    beside = Results(fewer, beside=Beside(old))
     (count,) = beside.found(late)
     assert beside.sound
     assert count() == len(old.rig.songs)

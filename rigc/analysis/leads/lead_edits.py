@@ -55,12 +55,12 @@ def _plugs(rig: Rig, lead: Lead, said: str) -> Edit:
         return AddTo("leads", "", f"{lead.mark} {lead.start} -> {lead.end} {said}")
     if facts.plug_spans:
         first, last = facts.plug_spans[0], facts.plug_spans[-1]
-        return Replace(Span(first.source, first.start, last.end), said)
+        return Replace(first.up_to(last), said)
     return _behind(facts.end_spans[-1], f" {said}")
 
 
 def _behind(span: Span, text: str) -> Edit:
-    return Replace(Span(span.source, span.end, span.end), text)
+    return Replace(span.behind, text)
 
 
 def _facts(rig: Rig, lead: Lead) -> LeadFacts | None:

@@ -21,7 +21,6 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.model.ways.inner_ways import main_inputs, main_outputs
 from rigc.model.wishes import Stop
-from rigc.source import Span
 
 KIND = Kind(
     "open-chain",
@@ -105,8 +104,7 @@ def _open_output(rig: Rig, name: str, wired: set[Port]) -> bool:
 
 
 def _go_on(stop: Stop, amp: str) -> Mend:
-    behind = Span(stop.span.source, stop.span.end, stop.span.end)
-    return Mend(f"go on from '{stop.thing}': `-> {amp}`", (Replace(behind, f" -> {amp}"),))
+    return Mend(f"go on from '{stop.thing}': `-> {amp}`", (Replace(stop.span.behind, f" -> {amp}"),))
 
 
 def _loose(rig: Rig, graph: AudioGraph, group: list[Unit]) -> Diagnostic:

@@ -24,7 +24,6 @@ from rigc.diagnostics.wording import listed
 from rigc.facts.loading import LOW_OUTPUT_OHM
 from rigc.model.rig import Rig
 from rigc.model.ways.state_ways import UNKNOWN
-from rigc.source import Span
 
 KIND = Kind(
     "hidden-pickup",
@@ -123,7 +122,7 @@ def _moved(rig: Rig, name: str, sources: list[str]) -> tuple[Mend, ...]:
             continue
         last, first = things.index(name), min(map(things.index, sources))
         part = chain.stops[first : last + 1]
-        whole = Span(part[0].span.source, part[0].span.start, part[-1].span.end)
+        whole = part[0].span.up_to(part[-1].span)
         if first == 0 or any(chain.stereo[first - 1 : last]) or "#" in whole.text or any(stop.jack for stop in part):
             continue
         names = " -> ".join((name, *things[first:last]))

@@ -1,0 +1,267 @@
+"""A value made of texts and its twin, made of texts that differ little -> whether they are the same, place by place; what is the same keeps
+the object that it had."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Callable, Iterator
+from functools import partial
+from operator import is_
+from types import CellType, FunctionType, MethodType
+from typing import Any
+
+from rigc.model.seen_rig import Seen
+from rigc.record import Record
+from rigc.source import Source, Span, alike
+
+_NEAR = 40  # lines that are looked at behind one that differs
+_PLAIN = (str, int, float, bool, bytes, type(None))
+_UNSET = object()
+_EMPTY = CellType()
+
+
+class Places:
+    """How places of before stand to those of now: where a thing stands in its source counts for nothing."""
+
+    def same(self, before: Span, now: Span) -> bool:  # noqa: ARG002
+        """Whether a place of before is that of now."""
+        return True
+
+    def own(self, value: Any) -> Any:
+        """A value of now that has no twin."""
+        return value
+
+
+class MovedPlaces(Places):
+    """Places that an edit moved and did not touch: each is the same as before, and from then on lies where its twin does, and goes where
+    that goes. What comes new has places of its own, so that nobody else's are moved."""
+
+    def __init__(self) -> None:
+        self._edits: dict[tuple[Source, Source], _InCommon] = {}
+        self._in_place: dict[
+            int, tuple[Any, Any]
+        ] = {}  # what stands for a value of now, by its id; it is held, so that the id stays its own
+
+    def same(self, before: Span, now: Span) -> bool:
+        if before.source is now.source:
+            stays = before.start == now.start and before.end == now.end
+        else:
+            pair = (before.source, now.source)
+            if pair not in self._edits:
+                self._edits[pair] = _InCommon(*pair)
+            stays = self._edits[pair].leads(before, now)
+        if stays:
+            before.follow(now)
+            self._in_place[id(now)] = now, before
+        return stays
+
+    def own(self, value: Any) -> Any:
+        """The same with places of its own; what is one object in two values of now is one in these, too."""
+        kind = type(value)
+        if kind in _PLAIN:
+            return value
+        if kind is tuple or kind is list:
+            return kind([self.own(each) for each in value])
+        if kind is dict:
+            return {name: self.own(each) for name, each in value.items()}
+        if kind is not Span and not issubclass(kind, Record):
+            return value
+        if id(value) not in self._in_place:
+            self._in_place[id(value)] = value, _copy(value, self.own)
+        return self._in_place[id(value)][1]
+
+
+class _InCommon:
+    """The stretches of whole lines that two texts of a file have in common, and the beginning and the end of the lines beside these."""
+
+    def __init__(self, before: Source, now: Source) -> None:
+        self._starts: list[int] = []
+        self._stretches: list[tuple[int, int]] = []  # where each ends, and by how much it is moved
+        if (before.name, before.origin) != (now.name, now.origin):
+            return
+        old, new = before.text, now.text
+        same, end = alike(old, new)
+        first = old.rfind("\n", 0, same) + 1
+        last = old.find("\n", len(old) - end) + 1 or len(old)
+        moved = len(new) - len(old)
+        here, there = (text.splitlines(keepends=True) for text in (old[first:last], new[first : last + moved]))
+        self._add(0, same, 0)
+        for at, to, length in common_lines(here, there):
+            self._add(first + at, first + at + length, to - at)
+        self._add(len(old) - end, len(old), moved)
+
+    def _add(self, start: int, end: int, by: int) -> None:
+        self._starts.append(start)
+        self._stretches.append((end, by))
+
+    def leads(self, before: Span, now: Span) -> bool:
+        """Whether a place lies within one of them, and there now is that other place."""
+        at = bisect_right(self._starts, before.start) - 1
+        if at < 0:
+            return False
+        end, by = self._stretches[at]
+        return before.end <= end and before.start + by == now.start and before.end + by == now.end
+
+
+def common_lines(here: list[str], there: list[str]) -> Iterator[tuple[int, int, int]]:
+    """Runs of lines that are in both, in one order: where each begins in the one text and in the other, and how long it is, in characters."""
+    one = other = at = to = 0
+    while one < len(here) and other < len(there):
+        length = 0
+        while one < len(here) and other < len(there) and here[one] == there[other]:
+            length += len(here[one])
+            one, other = one + 1, other + 1
+        if length:
+            yield at, to, length
+            at, to = at + length, to + length
+        left, right = _next_common(here, there, one, other)
+        at += sum(map(len, here[one : one + left]))
+        to += sum(map(len, there[other : other + right]))
+        one, other = one + left, other + right
+
+
+def _next_common(here: list[str], there: list[str], one: int, other: int) -> tuple[int, int]:
+    """How many lines are to be passed over in each text until two that follow one another are the same; all where none are near."""
+    for far in range(1, _NEAR):
+        for left in range(far + 1):
+            pair, twin = one + left, other + far - left
+            if here[pair : pair + 2] == there[twin : twin + 2] != []:
+                return left, far - left
+    return len(here) - one, len(there) - other
+
+
+def is_same(before: Any, now: Any, places: Places) -> bool:
+    """Whether all that two values hold is equal and in one order. What is none of our values, a set of records and what is nested deeper
+    than Python calls is never the same as another."""
+    try:
+        return _Comparison(places).same(before, now)
+    except RecursionError:
+        return False
+
+
+class _Comparison:
+    """Compares each pair once, for terms are made of terms."""
+
+    def __init__(self, places: Places) -> None:
+        self._places = places
+        self._known: set[tuple[int, int]] = set()
+
+    def same(self, one: Any, other: Any) -> bool:
+        kind = type(one)
+        if one is other:
+            return True
+        if kind is not type(other):
+            return False
+        if kind in _PLAIN:
+            return bool(one == other)
+        if kind is Span:
+            return self._places.same(one, other)
+        if kind is tuple or kind is list:
+            return len(one) == len(other) and all(map(self.same, one, other))
+        if kind is dict:
+            return (
+                len(one) == len(other)
+                and all(map(self.same, one, other))
+                and all(map(self.same, one.values(), other.values()))
+            )
+        if kind is frozenset or kind is set:
+            return one == other and all(type(each) in _PLAIN for each in one)
+        pair = id(one), id(other)
+        if pair in self._known:
+            return True
+        self._known.add(pair)  # what holds itself is asked no second time; one that is not the same ends all
+        if issubclass(kind, Seen):
+            return bool(one.sees(other))
+        if issubclass(kind, Record):
+            return self._records(one, other, kind)
+        if kind is FunctionType or kind is MethodType or kind is partial:
+            return self._functions(one, other)
+        return kind.__module__.startswith("rigc.") and self._slotted(one, other, kind)
+
+    def _records(self, one: Record, other: Record, kind: type[Record]) -> bool:
+        here, there = one.__dict__, other.__dict__
+        return all(name in here and name in there and self.same(here[name], there[name]) for name in kind.FIELDS)
+
+    def _functions(self, one: Any, other: Any) -> bool:
+        """Of one text, with the same values bound in it."""
+        if isinstance(one, MethodType):
+            return one.__func__ is other.__func__ and self.same(one.__self__, other.__self__)
+        if isinstance(one, partial):
+            return self.same((one.func, one.args, one.keywords), (other.func, other.args, other.keywords))
+        if one.__code__ is not other.__code__:
+            return False
+        return self.same(_bound(one), _bound(other))
+
+    def _slotted(self, one: Any, other: Any, kind: type[Any]) -> bool:
+        """Numbers that tell how they came about, and what they were reckoned from; what is reckoned of these when it is asked for, and was
+        not yet, does not count."""
+        if hasattr(one, "__dict__"):
+            return False
+        if issubclass(kind, float) and not float.__eq__(one, other):
+            return False
+        for each in kind.__mro__:
+            for name in each.__dict__.get("__slots__", ()):
+                here, there = getattr(one, name, _UNSET), getattr(other, name, _UNSET)
+                if here is not _UNSET and there is not _UNSET and not self.same(here, there):
+                    return False
+        return True
+
+
+def _bound(function: Any) -> tuple[Any, ...]:
+    cells = function.__closure__ or ()
+    held = [each.cell_contents for each in cells if each != _EMPTY]
+    return (*held, function.__defaults__, function.__kwdefaults__)
+
+
+def joined(before: Any, now: Any, places: Places) -> Any:
+    """The value of now, with the objects of before wherever they are the same."""
+    kind = type(before)
+    if kind is not type(now):
+        return places.own(now)
+    if kind in _PLAIN:
+        return before if before == now else now
+    if kind is Span:
+        return before if places.same(before, now) else places.own(now)
+    if issubclass(kind, Record):
+        here, there = before.__dict__, now.__dict__
+        parts = {name: joined(here[name], there[name], places) for name in kind.FIELDS}
+        return before if all(parts[name] is here[name] for name in parts) else now.replace(**parts)
+    if kind is tuple or kind is list:
+        items = _joined_items(before, now, places)
+        return before if len(items) == len(before) and all(map(is_, items, before)) else kind(items)
+    if kind is dict:
+        made = {
+            name: joined(before[name], each, places) if name in before else places.own(each)
+            for name, each in now.items()
+        }
+        same = [*made] == [*before] and all(map(is_, made.values(), before.values()))
+        return before if same else made
+    return before if is_same(before, now, places) else places.own(now)
+
+
+def _joined_items(before: Any, now: Any, places: Places) -> list[Any]:
+    """Of as many each with its own; else those that are the same at the beginning and at the end."""
+    if len(before) == len(now):
+        return [joined(one, other, places) for one, other in zip(before, now, strict=True)]
+    least, at, back = min(len(before), len(now)), 0, 0
+    begun: list[Any] = []
+    while at < least:
+        begun.append(joined(before[at], now[at], places))
+        at += 1
+        if begun[-1] is not before[at - 1]:
+            break
+    ended: list[Any] = []
+    while at + back < least:
+        back += 1
+        ended.append(joined(before[-back], now[-back], places))
+        if ended[-1] is not before[-back]:
+            break
+    return [*begun, *map(places.own, now[at : len(now) - back]), *reversed(ended)]
+
+
+def _copy(value: Any, own: Callable[[Any], Any]) -> Any:
+    if type(value) is Span:
+        return Span(value.source, value.start, value.end)
+    there = value.__dict__
+    parts = {name: own(there[name]) for name in value.FIELDS}
+    return value if all(parts[name] is there[name] for name in parts) else value.replace(**parts)
