@@ -15,11 +15,13 @@ BACKWARDS_SHARE = Fact(2, "%", "a millimetre that sound goes from left to right 
 TRODDEN_SHARE = Fact(60, "%", "a millimetre of bare deck before a unit that a foot works", _OURS)
 STAMPED_SHARE = Fact(40, "%", "as much more before one that every preset stamps on", _OURS)
 BEHIND_SHARE = Fact(20, "%", "a millimetre before the rear edge behind a unit that no foot works", _OURS)
+AT_HAND_SHARE = Fact(100, "%", "a millimetre beyond a hand's reach from an edge to what it plugs in at a show", _OURS)
 UNBALANCED_SHARE = Fact(
     1000, "%", "a millimetre that the board balances outside its feet, where a mass is missing", _OURS
 )
 LINE_SHARE = Fact(3000, "%", "a line of front edges, beside a millimetre of audio lead", _OURS)
 GAP_SHARE = Fact(2, "%", "a millimetre by which the gaps in such a line differ", _OURS)
+CENTRING_SHARE = Fact(10, "%", "a millimetre by which the middle of such a line is off that of the deck", _OURS)
 CROSSING_SHARE = Fact(
     1000, "%", "a crossing of a lead with sound and one of power, beside a millimetre of audio lead", _OURS
 )

@@ -8,6 +8,7 @@ from types import MappingProxyType
 from rigc.analysis.deck.feet import spots_pressed
 from rigc.analysis.deck.foot_spots import worked_by_hand
 from rigc.analysis.deck.placement import Placement, placement
+from rigc.analysis.laying.at_hand import Handled, handled, spots_at_hand
 from rigc.analysis.laying.choices.standing import hangs, needs_top
 from rigc.analysis.laying.hold import grip, tapes
 from rigc.analysis.laying.partings import partings
@@ -76,6 +77,7 @@ def board_of(
     worth = uses(rig, weighed)
     wished = wishes_for(rig, deck, names, under, frozenset(thing.name for thing in things))
     opened = frozenset((*(thing.name for thing in things), *(name for name, place in fixed.items() if place.chosen)))
+    hands = handled(rig, leads)
     spacing = foot.SWITCH_SPACING_MM[rig.head.rig_class or "home"]
     return Board(
         width=tenths(deck.width_mm.value),
@@ -83,7 +85,7 @@ def board_of(
         thickness=tenths(deck.thickness_mm.value) if deck.thickness_mm is not None else 0,
         lines=tuple(map(tenths, deck.drops_mm)),
         items=(
-            *(_item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0)) for thing in every),
+            *(_item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0), hands) for thing in every),
             *(_open_room(number, room, -weighed["behind"]) for number, room in enumerate(rooms, start=1)),
         ),
         links=tuple(_link(rig, lead, laid[0], names, links, weighed, opened) for lead in links),
@@ -101,6 +103,7 @@ def board_of(
         unbalanced=weighed["balance"],
         line=tenths(weighed["front lines"]),
         gap=weighed["gaps"],
+        centring=weighed["centring"],
         crossing=tenths(weighed["crossings"]),
         knob=tenths(foot.KNOB_MM.value),
         partings=partings(every, under),
@@ -135,12 +138,13 @@ def _item(
     laid: dict[int, _Laid],
     links: list[Lead],
     use: int,
+    hands: tuple[Handled, ...],
 ) -> Item:
     place = fixed.get(thing.name)
     turns = (place.turned,) if place is not None else (0,) if needs_top(thing) else _QUARTERS
     return Item(
         thing.name,
-        tuple(_shape(thing, turned, laid[turned], links) for turned in turns),
+        tuple(_shape(thing, turned, laid[turned], links, hands) for turned in turns),
         tenths(thing.height_mm.value) if thing.height_mm is not None else _UNKNOWN,
         thing.name in under,
         None if place is None else (tenths(place.x_mm), tenths(place.y_mm)),
@@ -152,7 +156,7 @@ def _item(
     )
 
 
-def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead]) -> Shape:
+def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead], hands: tuple[Handled, ...]) -> Shape:
     outline = laid.placement.outlines[thing.name]
     switches = () if worked_by_hand(thing) else thing.switches
     knobs = thing.knobs if isinstance(thing, Unit) else ()
@@ -166,6 +170,7 @@ def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead]) -> Shape:
         tuple(_turned_spot(thing, spot.x_mm, spot.y_mm, turned) for spot in knobs),
         tuple((tenths(x), tenths(y)) for x, y in pressed),
         tuple(_air(thing, side, turned) for side in thing.vents),
+        tuple((tenths(x), tenths(y), each.share) for x, y, each in spots_at_hand(laid.placement, hands, thing.name)),
     )
 
 

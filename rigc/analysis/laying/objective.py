@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from rigc.analysis.deck.unplaced import as_stated, own_deck
 from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.neat import lines, uneven
+from rigc.analysis.laying.neat import lines, off_middle, uneven
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.ground import At, far_from_hand
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.lengths import backwards
 from rigc.analysis.laying.use import uses
@@ -89,6 +89,10 @@ def terms(rig: Rig, board: Board, at: list[At]) -> Iterator[LayoutTerm]:
     )
     yield LayoutTerm("onward", far, weighed["onward"], sum(back))
     yield from _reach(rig, board, at, weighed)
+    near = [each for item, there in enumerate(at) for each in far_from_hand(board, item, there)]
+    shares = {share for _, share in near} or {weighed["at hand"]}
+    share = shares.pop() if len(shares) == 1 else None
+    yield LayoutTerm("at hand", sum(far for far, _ in near), share, sum(far * each for far, each in near))
     if not board.weighed:
         off = layout.outside
         yield LayoutTerm("balance", off, weighed["balance"], off * board.unbalanced)
@@ -96,6 +100,8 @@ def terms(rig: Rig, board: Board, at: list[At]) -> Iterator[LayoutTerm]:
     yield LayoutTerm("front lines", count, weighed["front lines"], count * board.line, pieces=True)
     gaps = uneven(board, at)
     yield LayoutTerm("gaps", gaps, weighed["gaps"], gaps * board.gap)
+    off_centre = off_middle(board, at)
+    yield LayoutTerm("centring", off_centre, weighed["centring"], off_centre * board.centring)
     met = layout.crossings
     yield LayoutTerm("crossings", met, weighed["crossings"], met * board.crossing, pieces=True)
 

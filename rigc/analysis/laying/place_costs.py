@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.laying.at_hand import Handled, handled, spots_at_hand
 from rigc.analysis.laying.use import uses
 from rigc.analysis.laying.weights import TERMS, cable_for, priced_share, weights
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
+from rigc.facts.laying import EDGE_MM
 from rigc.model.deck import Place
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -20,7 +22,7 @@ from rigc.traced.units import NEAREST_TENTH
 
 _RULE = (
     "in millimetres of audio lead, so many percent of each: the leads that end there, sound that goes to the right in them, the deck before "
-    "what a foot works or behind what none does; no rule may be broken, and wishes come first"
+    "what a foot works or behind what none does, how far a hand must come for it; no rule may be broken, and wishes come first"
 )
 _SOURCE = "our choice; `rigc show places` has all terms"
 
@@ -36,13 +38,17 @@ def place_costs(rig: Rig, leads: Leads, lengths: CableLengths, placement: Placem
     chosen = [place for place in rig.places.values() if place.chosen and place.thing in placement.outlines]
     if not chosen:
         return PlaceCosts(())
-    worth = uses(rig, weights(rig))
+    worth, hands = uses(rig, weights(rig)), handled(rig, leads)
     return PlaceCosts(
         tuple(
             known_figure(
                 f"{place.thing}.place",
                 total(
-                    (*_leads(rig, leads, lengths, place), *_ground(rig, placement, place, worth.get(place.thing, 0)))
+                    (
+                        *_leads(rig, leads, lengths, place),
+                        *_ground(rig, placement, place, worth.get(place.thing, 0)),
+                        *_at_hand(rig, placement, place, hands, worth.get(place.thing, 0)),
+                    )
                 ),
                 NEAREST_TENTH,
                 stands(place),
@@ -81,6 +87,19 @@ def _ground(rig: Rig, placement: Placement, place: Place, worth: int) -> Iterato
         yield _counted(body.y_mm) * found(worth, lambda: f"{worth}", *facts) / 100
     elif worth < 0 and deck is not None and deck.depth_mm is not None:
         yield _counted(deck.depth_mm.value - body.y_mm - body.depth_mm) * _weight(rig, "behind") / 100
+
+
+def _at_hand(rig: Rig, placement: Placement, place: Place, hands: tuple[Handled, ...], worth: int) -> Iterator[Term]:
+    """How much further a hand must come for it from the nearest edge than it reaches, or for what no foot works from the rear one."""
+    deck = rig.deck
+    if deck is None or deck.width_mm is None or deck.depth_mm is None:
+        return
+    for x, y, each in spots_at_hand(placement, hands, place.thing):
+        rear = deck.depth_mm.value - y
+        far = max(0.0, (rear if worth < 0 else min(x, deck.width_mm.value - x, rear)) - EDGE_MM.value)
+        share: Term = _counted(far) * _weight(rig, "at hand") / 100
+        share = share if each.sounds else share * _weight(rig, "other leads") / 100
+        yield share / 2 if each.half else share
 
 
 def _share(rig: Rig, lead: Lead) -> Term:

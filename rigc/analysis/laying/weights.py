@@ -15,9 +15,11 @@ TERMS: dict[str, Fact] = {
     "bare deck": laying.TRODDEN_SHARE,
     "stamped": laying.STAMPED_SHARE,
     "behind": laying.BEHIND_SHARE,
+    "at hand": laying.AT_HAND_SHARE,
     "balance": laying.UNBALANCED_SHARE,
     "front lines": laying.LINE_SHARE,
     "gaps": laying.GAP_SHARE,
+    "centring": laying.CENTRING_SHARE,
     "crossings": laying.CROSSING_SHARE,
 }
 """By the words with which a rig weighs them, in the order in which they are told."""

@@ -56,12 +56,34 @@ def test_each_term_of_a_row() -> None:
 
 
 def test_gaps_of_one_line_differ() -> None:
-    """At 0, 100 and 220 mm, 70 mm wide: gaps of 30 and 50 mm."""
+    """At 0, 100 and 220 mm, 70 mm wide: gaps of 30 and 50 mm; the middle of the line is at 145 mm, that of the deck at 200 mm."""
     made = results_of(ROW + "place {\n  marl at 0, 10 mm\n  hedge at 100, 10 mm\n  lant at 220, 10 mm\n}\n")
     found = objective(made.rig, made.get(Leads))
     assert found is not None
     told = {term.name: term.counted for term in found.terms}
-    assert (told["front lines"], told["gaps"]) == (1, 200)
+    assert (told["front lines"], told["gaps"], told["centring"]) == (1, 200, 550)
+    assert found.cost == sum(term.cost for term in found.terms)
+
+
+def test_what_a_hand_must_come_to() -> None:
+    """marl's input, for the guitar, is at 170, 110 mm: 170 mm from the left edge, the nearest that counts, and 110 mm further than a hand
+    reaches, which counts half. No foot works lant: its output, for the amp, is at 10, 190 mm, 300 - 190 - 60 = 50 mm further from the rear
+    edge than a hand reaches."""
+    stage = block("instrument", "guitar", "resistance 10 kohm") + block("amp", "stack", "input in ts 1 Mohm")
+    place = "place {\n  marl at 100, 30 mm\n  hedge at 200, 40 mm\n  lant at 10, 110 mm\n}\n"
+    text = stage + ROW.replace("chain marl -> hedge -> lant", "chain guitar -> marl -> hedge -> lant -> stack") + place
+    made = results_of(text)
+    found = objective(made.rig, made.get(Leads))
+    assert found is not None
+    told = {term.name: (term.counted, term.share, term.cost) for term in found.terms}
+    assert told["at hand"] == (1600, None, 105_000)
+    chosen = {name: each.replace(chosen=True) for name, each in made.rig.places.items()}
+    laid = Results(made.rig.replace(places=chosen))
+    costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
+    lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
+    leads = {str(lead.start): lengths[lead.mark] for lead in laid.get(Leads).all if lead.mark in lengths}
+    assert costs["marl.place"] == pytest.approx(leads["marl.out"] + 100 * 0.02 + 30 * 0.6 + 110 / 2)
+    assert costs["lant.place"] == pytest.approx(leads["hedge.out"] + 80 * 0.2 + 50)
 
 
 def test_a_lead_weighs_what_its_cable_costs_beside_the_audio_cable() -> None:

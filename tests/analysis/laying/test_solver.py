@@ -103,11 +103,13 @@ def test_some_of_a_board_keep_what_parts_them() -> None:
 
 
 def test_what_is_told_of_a_layout() -> None:
-    # two units of 40 x 60 mm without leads on a deck of 200 x 100 mm: in front both cost nothing but the one line that they make
+    # two units of 40 x 60 mm without leads on a deck of 200 x 100 mm: in front both cost nothing but the one line that they make, where it
+    # does not matter how far that is from the middle
     units = "".join(
         block("unit", name, "body 40 x 60 x 40 mm", "input in ts", "output out ts") for name in ("dunlin", "knot")
     )
-    rig = results_of(units + "chain dunlin -> knot\n" + block("deck", "pan", "size 200 x 100 mm")).rig
+    deck = block("deck", "pan", "size 200 x 100 mm") + block("place", "", "weigh centring 0 %")
+    rig = results_of(units + "chain dunlin -> knot\n" + deck).rig
     task = task_of(as_stated(rig))
     assert task is not None
     made = proved_places(task, 300, 2)

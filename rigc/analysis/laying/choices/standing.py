@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.foot_spots import worked_by_hand
-from rigc.analysis.laying.wishes.wishes_of_rig import side_wished
-from rigc.facts import clearance
+from rigc.analysis.laying.at_hand import is_receiver
+from rigc.analysis.laying.wishes.wishes_of_rig import lacks_below, side_wished
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.model.things import Supply, Thing, Unit
@@ -34,9 +34,8 @@ def needs_top(thing: Thing) -> bool:
         return False
     worked = worked_by_hand(thing) or thing.switches or thing.knobs or thing.treadle_mm is not None or thing.loops
     bypass = thing.bypass.value if isinstance(thing, Unit) and thing.bypass is not None else None
-    radio = any(jack.connector.kind == "wireless" for jack in thing.jacks)
     untold = bypass is None and _sounding(thing)
-    return bool(worked or bypass not in (None, _UNTOUCHED) or radio or untold or not thing.jacks)
+    return bool(worked or bypass not in (None, _UNTOUCHED) or is_receiver(thing) or untold or not thing.jacks)
 
 
 def _sounding(thing: Thing) -> bool:
@@ -47,4 +46,4 @@ def _sounding(thing: Thing) -> bool:
 def _fits_below(thing: Thing, deck: Deck) -> bool:
     if thing.height_mm is None or deck.clearance_mm is None:
         return False
-    return thing.height_mm.value + clearance.UNDERSIDE_MM.value <= deck.clearance_mm.value
+    return not lacks_below(thing, deck)

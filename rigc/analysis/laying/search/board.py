@@ -26,8 +26,9 @@ class Socket(Record):
 
 
 class Shape(Record):
-    """A thing turned by so many degrees: its outline, its sockets, its foot switches and knobs, all spots that a foot presses, and the
-    rooms before its vents in which nothing may stand."""
+    """A thing turned by so many degrees: its outline, its sockets, its foot switches and knobs, all spots that a foot presses, the
+    rooms before its vents in which nothing may stand, and the spots to which a hand must come, each with what a length from the nearest
+    edge costs, in percent."""
 
     turned: int
     width: int
@@ -37,6 +38,7 @@ class Shape(Record):
     knobs: tuple[Spot, ...] = ()
     pressed: tuple[Spot, ...] = ()
     vents: tuple[Area, ...] = ()
+    at_hand: tuple[tuple[int, int, int], ...] = ()
 
 
 class Item(Record):
@@ -127,7 +129,7 @@ class Board(Record):
     between bodies, `air` round plugs, `knob` from a knob to a switch. `step` is the grid of all corners. `feet` is where the feet stand in from the
     edges; `grams` is the deck's mass, and `weighed` says whether every mass is known.
     `passing` is what it costs, in hundredths of a length, where a lead is longer for a covered drop line or has no way. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
-    `unbalanced` is what a length costs that the board balances outside its feet, `gap` one by which the gaps in a line of front edges differ, in percent; `line` is what each such line costs, in hundredths of a length, and
+    `unbalanced` is what a length costs that the board balances outside its feet, `gap` one by which the gaps in a line of front edges differ, `centring` one by which such a line is off the middle, in percent; `line` is what each such line costs, in hundredths of a length, and
     `crossing` what each point does at which a lead with sound and one of power cross.
     """
 
@@ -156,4 +158,5 @@ class Board(Record):
     unbalanced: int = 0
     line: int = 0
     gap: int = 0
+    centring: int = 0
     crossing: int = 0

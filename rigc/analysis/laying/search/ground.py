@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from rigc.analysis.laying.hold import lacking
 from rigc.analysis.laying.search.board import Area, Board, Spot
 from rigc.analysis.laying.search.conflicts import Solid, far_from, in_the_way, off_the_deck, raised, window
 from rigc.analysis.laying.search.lengths import Standing, Stop
 from rigc.analysis.leads.lengths.deck_boxes import Box
+from rigc.analysis.leads.lengths.lead_ends import tenths
+from rigc.facts.laying import EDGE_MM
 
 At = tuple[int, int, int]  # x, y, number of the shape
+REACHED = tenths(EDGE_MM.value)
 _KEPT = 400_000  # answers of each kind; then all are forgotten
 _NO_LINE = 10_000  # to a drop line where none is free: as much as a lead without a way costs (see `lengths`)
 
@@ -130,7 +133,8 @@ class Ground:
             not it.under,
             tuple(self._stops(item, at, lift)),
             at,
-            it.use * front if it.use >= 0 else -it.use * (board.depth - rear),
+            (it.use * front if it.use >= 0 else -it.use * (board.depth - rear))
+            + sum(share * far for far, share in far_from_hand(board, item, at)),
             (grams * (left + right), grams * (front + rear)),
             self._beyond(item, at),
         )
@@ -176,6 +180,15 @@ class Ground:
             for shape in it.shapes
             for y in range(0, max(1, board.depth - shape.depth + 1), max(10, board.step))
         )
+
+
+def far_from_hand(board: Board, item: int, at: At) -> Iterator[tuple[int, int]]:
+    """How much further each spot of an item to which a hand must come is from the nearest edge, the front one aside, than a hand reaches,
+    with what a length costs; of what no foot works, from the rear edge."""
+    it = board.items[item]
+    for across, along, share in it.shapes[at[2]].at_hand:
+        x, rear = at[0] + across, board.depth - at[1] - along
+        yield max(0, (rear if it.use < 0 else min(x, board.width - x, rear)) - REACHED), share
 
 
 def _extremes(spots: tuple[Spot, ...]) -> Area | None:
