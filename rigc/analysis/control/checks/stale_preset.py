@@ -1,4 +1,5 @@
-"""A preset or a song names a loop, a unit, a program or a preset that this revision does not have.
+"""A preset or a song names a loop, a unit, a program or a preset that this revision does not have, or a preset has a unit on whose loop it
+leaves off.
 
 Why it matters: the sheet on the music stand promises a sound that the rig can't make.
 What to do: bring presets and songs up to date, or put back what they name.
@@ -15,16 +16,18 @@ from rigc.analysis.control.program_change import ProgramChange, exists
 from rigc.analysis.control.unheard_channels import unheard_channels
 from rigc.analysis.deck.used_units import used_units
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.facts.midi import HIGHEST_PROGRAM
 from rigc.model.rig import Rig
 from rigc.model.ways.preset_loops import preset_loops
+from rigc.model.wishes import Preset
 from rigc.source import Span
 
 KIND = Kind(
     "stale-preset",
     Level.WARNING,
     __doc__,
-    "presets and songs name only loops, units, programs and presets of this revision",
+    "presets and songs name only loops, units, programs and presets of this revision; a unit that is on lies in no loop that is off",
     "common practice, no source; program numbers after MIDI 1.0",
 )
 
@@ -51,6 +54,34 @@ def stale_preset(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]:
     for name, changes in _programs(control).items():
         if name in used:
             yield from _judged(rig, control, name, changes)
+    for each in rig.presets.values():
+        yield from _left_off(rig, each)
+
+
+def _left_off(rig: Rig, preset: Preset) -> Iterator[Diagnostic]:
+    """One finding for each unit that a preset has on and that lies in a loop which it leaves off, of a switcher whose loops it names."""
+    on = {(switcher, number): span for switcher, number, span in preset_loops(rig, preset)}
+    last = {switcher: span for (switcher, _), span in on.items()}
+    units = dict(preset.on)
+    for use in rig.loops:
+        if use.switcher not in last or (use.switcher, use.number) in on:
+            continue
+        for name in dict.fromkeys(stop.thing for stop in use.stops if stop.thing in units):
+            span = last[use.switcher]
+            yield KIND.at(
+                units[name],
+                f"preset {preset.number} has '{name}' on, and leaves off loop {use.number} of '{use.switcher}', which holds it",
+                subject=(name, use.switcher, f"loop {use.number}"),
+                label="not heard here",
+                also=(Label(span, f"loop {use.number} is not among these"), Label(use.span, "it lies in this loop")),
+                mends=(
+                    Mend(
+                        f"add loop {use.number} to the loops of preset {preset.number}",
+                        (Replace(span, f"{span.text}, {use.number}"),),
+                    ),
+                ),
+                otherwise=f"take '{name}' out of what is on",
+            )
 
 
 def _loops(rig: Rig) -> dict[tuple[str | None, int], list[Named]]:
