@@ -19,7 +19,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader
-from rigc.model.resolve import Resolved, resolved
+from rigc.model.resolve import KnownThings, Resolved, resolved
 from rigc.model.rig import Rig
 from rigc.model.slips.stock_not_used import with_use_lines
 from rigc.previous import Before, before, stood_before
@@ -31,12 +31,19 @@ from rigc.syntax.parsed import Reader
 
 
 class Compiled:
-    """A rig with its findings in order; its documents are made when asked for."""
+    """A rig with its findings in order; its documents are made when asked for. `known` are the things that its blocks came to."""
 
-    def __init__(self, findings: tuple[Diagnostic, ...], results: Results | None, sources: tuple[Source, ...]) -> None:
+    def __init__(
+        self,
+        findings: tuple[Diagnostic, ...],
+        results: Results | None,
+        sources: tuple[Source, ...],
+        known: KnownThings | None = None,
+    ) -> None:
         self.findings = findings
         self.results = results
         self.sources = sources
+        self.known = KnownThings() if known is None else known
 
     @property
     def has_errors(self) -> bool:
@@ -89,14 +96,17 @@ class Read(Record):
     gathered: Gathered
     resolved: Resolved
     findings: tuple[Diagnostic, ...]
+    known: KnownThings
 
 
-def read_rig(load: Loader, name: str, reader: Reader) -> Read:
-    """Reads the named file and what it uses, and resolves names and quantities. Raises `Unreadable` where the named file can't be read."""
+def read_rig(load: Loader, name: str, reader: Reader, known: KnownThings | None = None) -> Read:
+    """Reads the named file and what it uses, and resolves names and quantities; what is `known` of the same blocks is not made again.
+    Raises `Unreadable` where the named file can't be read."""
     gathered = gather(load, name, reader)
-    made = resolved(gathered.statements, reader.reserved, _end(load(name)))
+    known = KnownThings() if known is None else known
+    made = resolved(gathered.statements, reader.reserved, _end(load(name)), known)
     told = _not_following(made.findings, gathered)
-    return Read(gathered, made, (*gathered.findings, *with_use_lines(told, load, reader, gathered.sources)))
+    return Read(gathered, made, (*gathered.findings, *with_use_lines(told, load, reader, gathered.sources)), known)
 
 
 def compile_rig(
@@ -159,7 +169,7 @@ def compile_rig(
     findings = (*findings, *(the_rest(computed, gathered) if through else computed))
     findings = accepted(findings, rig.accepts, on or rig.head.date)
     findings = folded(released(findings, rig.head))
-    return Compiled(in_order(findings), results, begun.sources)
+    return Compiled(in_order(findings), results, begun.sources, read.known)
 
 
 class Begun(Record):

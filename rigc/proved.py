@@ -9,7 +9,7 @@ from typing import TypeVar
 
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Beside, Results
-from rigc.compile import Compiled, compile_rig
+from rigc.compile import Compiled, compile_rig, read_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Mend
 from rigc.edit.change import with_text
@@ -19,7 +19,7 @@ from rigc.loader import Loader
 from rigc.record import Record
 from rigc.source import Said, Source, alike
 from rigc.syntax.nodes import File
-from rigc.syntax.parsed import Parsed, Reader
+from rigc.syntax.parsed import Lent, Parsed, Reader
 
 T = TypeVar("T")
 
@@ -101,14 +101,22 @@ class Bench:
             texts = mended(mend, self.made.sources, self._file)
         except CannotMend as fault:
             return Tried({}, f"can't be written: {fault}")
-        after = self.after(texts, self.made.results)
+        beside = self.made.results
+        after = self.after(texts) if beside is None else self._after_beside(texts, beside)
         return Tried(texts, _against(finding, self.made, after, set(texts)))
 
-    def after(self, texts: dict[str, str], beside: Results | None = None) -> Compiled:
-        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found. What is the same
-        as in the results `beside` is taken from there."""
-        load, near = self._with(texts), None if beside is None else Beside(beside)
-        return compile_rig(load, self.name, self, on=self.on, effort=self.effort, advice=False, beside=near)
+    def after(self, texts: dict[str, str]) -> Compiled:
+        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found."""
+        return compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
+
+    def _after_beside(self, texts: dict[str, str], beside: Results) -> Compiled:
+        """As `after`, of what no place is told: statements, things and results that the texts do not touch are those of the rig itself."""
+        load, reader = self._with(texts), _Lending(self)
+        read = read_rig(load, self.name, reader, self.made.known)
+        near = Beside(beside)
+        return compile_rig(
+            load, self.name, reader, on=self.on, effort=self.effort, advice=False, read=read, beside=near
+        )
 
     def _first_that_works(self, finding: Diagnostic, mends: Sequence[Mend]) -> list[Mend]:
         for mend in mends[: self.left]:
@@ -129,9 +137,13 @@ class Bench:
         """As the reader does, each text once; what is no file of the rig, but one of its files mended, is only tried."""
         key = (source.name, source.origin, source.data)
         if key not in self._parsed:
-            own = next((each for each in self.made.sources if each.name == source.name and each is not source), None)
-            self._parsed[key] = self.reader.parse(source, near or (None if own is None else self.parse(own)))
+            self._parsed[key] = self.reader.parse(source, near or self.own(source))
         return self._parsed[key]
+
+    def own(self, source: Source) -> Parsed | None:
+        """The file of the rig for which a mended one stands."""
+        found = next((each for each in self.made.sources if each.name == source.name and each is not source), None)
+        return None if found is None else self.parse(found)
 
     def _file(self, source: Source) -> File:
         return self.parse(source).file
@@ -144,6 +156,21 @@ class Bench:
             return sources.get(found.name, found)
 
         return load
+
+
+class _Lending:
+    """Reads what is tried on a bench; the statements that a mend does not touch are those of the rig's own files."""
+
+    def __init__(self, bench: Bench) -> None:
+        self.reserved = bench.reserved
+        self._bench = bench
+
+    def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
+        """As the bench, but for a mended file, which is not read as a whole."""
+        own = near or self._bench.own(source)
+        if own is None or source in self._bench.made.sources:
+            return self._bench.parse(source)
+        return self._bench.reader.parse(source, Lent(own.file, own.findings, own.skipped))
 
 
 def _nothing_does(against: Sequence[str]) -> str:

@@ -32,6 +32,7 @@ STATES = Path(__file__).parent.parent / "syntax" / "states.txt"
 """What was made when rigc was installed; in a checkout whose grammar was edited since it is of another, and made anew."""
 
 _OURS = ("rigc.syntax.", "rigc.source")
+_MOST_READ = 64  # so many sources are held with what was read of them
 
 
 def shipped_states() -> str:
@@ -56,11 +57,21 @@ class CachedReader:
     def __init__(self) -> None:
         self._text = _grammar_text()
         self._cache = cache()
+        self._read: dict[int, tuple[Source, Parsed]] = {}
         KNOWN.kept = _kept_layouts
 
     def parse(self, source: Source, near: Parsed | None = None) -> Parsed:
         """The file as written; from the cache when its text is that of its last clean parse, else what has changed since is read anew.
-        A text that is only tried, since it is `near` a file, is not kept."""
+        A text that is only tried, since it is `near` a file, is not kept. The same source is read once."""
+        if near is not None:
+            return self._parsed(source, near)
+        if id(source) not in self._read:
+            if len(self._read) >= _MOST_READ:
+                self._read.clear()
+            self._read[id(source)] = source, self._parsed(source, None)
+        return self._read[id(source)][1]
+
+    def _parsed(self, source: Source, near: Parsed | None) -> Parsed:
         kept = self._kept(source) if near is None else None
         if kept is not None and kept.file.span.source is source:
             return kept

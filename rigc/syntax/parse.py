@@ -15,7 +15,7 @@ from rigc.syntax.each_slip_once import each_slip_once
 from rigc.syntax.headless import Piece, without_heads
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node
-from rigc.syntax.parsed import Parsed
+from rigc.syntax.parsed import Lent, Parsed
 from rigc.syntax.reparsed import Unchanged, reparsed
 from rigc.syntax.salvage import Stop, salvage
 from rigc.syntax.slips.beyond_limits import BEYOND_LIMIT, beyond_limits
@@ -66,7 +66,8 @@ def parse(source: Source, grammar: Grammar, near: Parsed | None = None) -> Parse
     more = (*looked.findings, *impossible_dates(source), *beyond_limits(source))
     if near is not None and not near.findings and not more and looked.text == source.text:
         try:
-            return Parsed(reparsed(near.file, source, partial(_file, grammar, source)), (), ())
+            read = partial(_file, grammar, source)
+            return Parsed(reparsed(near.file, source, read, isinstance(near, Lent)), (), ())
         except _HoldsMistake:  # what the change did not touch was whole before: the mistake is in the rest
             return _piece_by_piece(grammar, source, looked, more, near)
     try:

@@ -18,6 +18,10 @@ class Parsed(Record):
     skipped: tuple[Span, ...]
 
 
+class Lent(Parsed):
+    """A file as it was read: what a change of its text does not touch is handed on as it is, with its places in the text as it was."""
+
+
 class Reader(Protocol):
     """Parses sources. Where what was read `near` a source is given, that is only tried, and never takes the place of a file. `reserved` are the words of the language that can't name a declared thing."""
 

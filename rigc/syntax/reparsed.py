@@ -15,9 +15,10 @@ _BLANK = re.compile(r"(?:\s|#[^\n]*)*")
 Read = Callable[[str, int], File]
 
 
-def reparsed(before: File, source: Source, read: Read) -> File:
+def reparsed(before: File, source: Source, read: Read, lent: bool = False) -> File:
     """The file of `source`, the same as by reading all of it; `read` reads a stretch of whole lines that begins at an offset, and raises
-    where it cannot be read. Each statement ends with its line, so that whole lines before and after a change are read as they were."""
+    where it cannot be read. Each statement ends with its line, so that whole lines before and after a change are read as they were. What is
+    only `lent` is not moved: its places are in the text before."""
     old, text = before.span.source.text, source.text
     same, same_end = alike(old, text)
     first_changed, last_changed = old.rfind("\n", 0, same) + 1, len(old) - same_end
@@ -27,8 +28,10 @@ def reparsed(before: File, source: Source, read: Read) -> File:
     begin = text.find("\n", head[-1].span.end) + 1 if head else 0
     end = _line_of(old, tail[0]) + moved_by if tail else len(text)
     between = read(text[begin:end], begin).statements
-    kept = ([_moved(each, source, 0) for each in head], [_moved(each, source, moved_by) for each in tail])
-    return File(statements=(*kept[0], *between, *kept[1]), span=Span(source, 0, len(text)))
+    if not lent:
+        head = [_moved(each, source, 0) for each in head]
+        tail = [_moved(each, source, moved_by) for each in tail]
+    return File(statements=(*head, *between, *tail), span=Span(source, 0, len(text)))
 
 
 class Unchanged:

@@ -16,6 +16,7 @@ from rigc.model.resolve.deck.inside_deck import check_lanes, check_rooms
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.record import built, readings, records
 from rigc.model.resolve.things import instruments, panels, stock, things
+from rigc.model.resolve.things.things import KnownThings
 from rigc.model.resolve.wishes import bypass, leads, performance, power, signal
 from rigc.model.resolve.wishes.cable_signals import cable_signals
 from rigc.model.rig import Intent, Rig
@@ -30,7 +31,7 @@ from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
 
-__all__ = ["FAMILIES", "Resolved", "mentions", "resolve", "resolved"]
+__all__ = ["FAMILIES", "KnownThings", "Resolved", "mentions", "resolve", "resolved"]
 
 FAMILIES: dict[type[Node], tuple[str, str]] = {
     nodes.Instrument: ("thing", "instrument"),
@@ -60,17 +61,22 @@ class Resolved(Record):
     mentioned: dict[str, tuple[Word, ...]]
 
 
-def resolved(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> Resolved:
-    """What the statements say. `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to."""
+def resolved(
+    statements: tuple[Node, ...], reserved: frozenset[str], end: Span, known: KnownThings | None = None
+) -> Resolved:
+    """What the statements say. `reserved` are the grammar's words, `end` is where a finding about something that is nowhere points to. What is
+    `known` of the same blocks is not made again, and what is made is known from then on."""
     once, again = said_once(statements)
-    made, slips = _resolved(once, reserved, end), (*again, *empty_texts(once))
+    made, slips = _resolved(once, reserved, end, known), (*again, *empty_texts(once))
     return made.replace(findings=(*slips, *made.findings)) if slips else made
 
 
-def _resolved(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) -> Resolved:
+def _resolved(
+    statements: tuple[Node, ...], reserved: frozenset[str], end: Span, known: KnownThings | None = None
+) -> Resolved:
     kept, doubles = _declared(statements, reserved, end)
     context = Context(kept, reserved, end)
-    rig = _rig(context)
+    rig = _rig(context, known or KnownThings())
     told = (_of_another_kind(context, finding) for finding in _not_of(doubles, context.findings))
     mentioned = {family: tuple(scope.mentioned) for family, scope in context.scopes.items()}
     return Resolved(rig, each_name_once((*doubles, *told)), mentioned)
@@ -89,14 +95,14 @@ def mentions(statements: tuple[Node, ...], reserved: frozenset[str], end: Span) 
     return _resolved(statements, reserved, end).mentioned
 
 
-def _rig(context: Context) -> Rig | None:
+def _rig(context: Context, known: KnownThings) -> Rig | None:
     statements, end = context.statements, context.end
     for statement in statements:
         family = FAMILIES.get(type(statement))
         if family is not None:
             context.scopes[family[0]].declare(family[1], statement.name)  # type: ignore[attr-defined]
     top = head.head(context)
-    units, supplies, strips = things.things(context)
+    units, supplies, strips = things.things(context, known)
     guitars, boards = instruments.instruments(context), panels.panels(context)
     everything: dict[str, Any] = {**guitars, **units, **supplies, **strips, **boards}
     ports = Ports(context, everything)

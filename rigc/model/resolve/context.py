@@ -73,6 +73,11 @@ class Context:
             for family in ("thing", "scenario", "cable", "plug", "strip", "deck", "case")
         }
 
+    @property
+    def said(self) -> tuple[int, int, bool, bool]:
+        """What is another after something was said of a thing."""
+        return len(self.findings), len(self.unsure), self.jack_said_twice, self.run_is_none
+
     def report(self, finding: Diagnostic) -> None:
         """Takes a finding up."""
         self.findings.append(finding)

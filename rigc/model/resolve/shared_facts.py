@@ -21,7 +21,7 @@ class SharedFacts:
 
     def items(self, block: Node) -> tuple[Node, ...]:
         """The statements that hold for a unit's block; nothing for other things."""
-        own = self._of(block)
+        own = self.of(block)
         return () if own is None else own.items
 
     def provenance(self, block: Node) -> Provenance | None:
@@ -29,7 +29,8 @@ class SharedFacts:
         found = [provenance_of(item) for item in self.items(block) if isinstance(item, nodes.Provenance)]
         return found[-1] if found else None
 
-    def _of(self, block: Node) -> nodes.AllUnits | None:
+    def of(self, block: Node) -> nodes.AllUnits | None:
+        """The `all-units` block that holds for a unit's block; None for other things."""
         return self._blocks.get(block.span.source.name) if isinstance(block, nodes.Unit) else None
 
 

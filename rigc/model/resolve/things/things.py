@@ -52,8 +52,24 @@ CHOICES, WORDS = (
 """The fields that a statement of one word gives which bears their name: with where it stands and how it is known, and without."""
 
 
-def things(context: Context) -> tuple[dict[str, Unit], dict[str, Supply], dict[str, MainsStrip]]:
-    """All units (with amps, desks and other listeners), all supplies and all mains strips, by name."""
+class KnownThings:
+    """Things by the very blocks of which they were made without a finding: the same blocks make the same thing again."""
+
+    def __init__(self) -> None:
+        self._made: dict[tuple[int, ...], tuple[tuple[Node, ...], Any]] = {}
+
+    def of(self, blocks: tuple[Node, ...]) -> Any:
+        """The thing; None where none is known."""
+        made = self._made.get(tuple(map(id, blocks)))
+        return None if made is None else made[1]
+
+    def keep(self, blocks: tuple[Node, ...], thing: Any) -> None:
+        """The blocks are held with it, so that no other ever has their identity."""
+        self._made[tuple(map(id, blocks))] = blocks, thing
+
+
+def things(context: Context, known: KnownThings) -> tuple[dict[str, Unit], dict[str, Supply], dict[str, MainsStrip]]:
+    """All units (with amps, desks and other listeners), all supplies and all mains strips, by name. What is `known` is not made again."""
     blocks = {
         node.name.text: node
         for node in context.statements
@@ -64,14 +80,36 @@ def things(context: Context) -> tuple[dict[str, Unit], dict[str, Supply], dict[s
     supplies: dict[str, Supply] = {}
     strips: dict[str, MainsStrip] = {}
     for name, block in blocks.items():
-        items = inherited(context, block, blocks, shared)
-        if isinstance(block, nodes.Supply):
-            supplies[name] = _thing(context, Supply, "supply", block, items)
-        elif isinstance(block, nodes.MainsStrip):
-            strips[name] = _thing(context, MainsStrip, "mains strip", block, items)
-        else:
-            units[name] = _thing(context, Unit, type(block).__name__.lower(), block, items)
+        made_of = _made_of(block, blocks, shared)
+        thing = known.of(made_of)
+        if thing is None:
+            before = context.said
+            thing = _made(context, block, inherited(context, block, blocks, shared))
+            if context.said == before:
+                known.keep(made_of, thing)
+        kinds: dict[str, Any] = (
+            supplies if isinstance(thing, Supply) else strips if isinstance(thing, MainsStrip) else units
+        )
+        kinds[name] = thing
     return units, supplies, strips
+
+
+def _made(context: Context, block: Any, items: list[Item]) -> Any:
+    if isinstance(block, nodes.Supply):
+        return _thing(context, Supply, "supply", block, items)
+    if isinstance(block, nodes.MainsStrip):
+        return _thing(context, MainsStrip, "mains strip", block, items)
+    return _thing(context, Unit, type(block).__name__.lower(), block, items)
+
+
+def _made_of(block: Any, blocks: dict[str, Any], shared: SharedFacts) -> tuple[Node, ...]:
+    """All blocks that a thing is made of: its own, those that it is `like`, in turn, and what holds for all units of their files."""
+    line: list[Any] = []
+    each = block
+    while each is not None and all(each is not other for other in line):
+        line.append(each)
+        each = None if each.like is None else blocks.get(each.like.text)
+    return (*line, *(common for each in line if (common := shared.of(each)) is not None))
 
 
 def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: SharedFacts = NOTHING_SHARED) -> list[Item]:
