@@ -28,6 +28,7 @@ from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.mains.primary import _size
 from rigc.analysis.mounting.laid_pieces import shared_mm2
+from rigc.analysis.mounting.mounting_strip import _tapes_met
 from rigc.analysis.power.mends.other_ways import other_ways
 from rigc.analysis.power.power_network import PowerNetwork
 from rigc.analysis.power.unit_powers import UnitPowers
@@ -215,6 +216,12 @@ def test_kilohertz_are_named_from_a_thousand(hertz: float, name: str) -> None:
     assert _at(hertz) == name
 
 
+def test_a_tape_is_met_by_the_least_part_of_a_strip() -> None:
+    """Half a square millimetre of the strip lies on the first tape, nothing on the second."""
+    tapes = Rectangle(0, 9.5, 100, 10), Rectangle(0, 30, 100, 10)
+    assert _tapes_met((Rectangle(0, 0, 1, 10),), 0, tapes) == 1
+
+
 def test_adaptors_are_pulled_one_by_one_and_a_y_lead_by_its_legs() -> None:
     made = worked("tests/reach/board.rig")
     rows = special(made.rig, made.get(Leads), made.get(CableLengths), made.get(SpecialLeads))
@@ -359,7 +366,9 @@ def test_heads_are_counted_by_their_kind() -> None:
     """To the stage and beside it go A4, A5, A16 from the lute to the amp, and C2."""
     count = worked("tests/reach/board.rig").get(HeadCount)
     assert (count.stage_leads.formula(), float(count.stage_leads)) == ("3 audio + 1 control = 4", 4)
-    assert results_of("").get(HeadCount).units.formula() == "0 = 0"
+    assert [(each.name, each.value) for each in count.stage_leads.inputs()] == [("counted", "A4, A5, A16, C2")]
+    nothing = results_of("").get(HeadCount).units
+    assert (nothing.formula(), [each.value for each in nothing.inputs()]) == ("0 = 0", ["none"])
 
 
 def test_how_facts_are_known_is_a_detail_of_a_comparison() -> None:

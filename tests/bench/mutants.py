@@ -3,33 +3,45 @@
     python tests/bench/mutants.py 15 [SEED] [ROOM ...] [keep]
 
 A mutant is one comparison, constant or sign of a module of `rigc/analysis/<room>/` that is another; so many a room are drawn by the seed.
-Each is judged by the tests that are nearest: first the cases of the room's rules (of a check its own), then `tests/analysis/<room>`, then
+Each is judged by what is quick first: the cases of the room's rules (of a check its own), the tests of whole boards and folders (`WHOLE`),
+the cases of all other rules, what the documents of the examples say, then the mends of the room's cases, `tests/analysis/<room>`, and
 the test files that name something of the module. A mutant that these do not notice survives, and is printed to be read; others of the
-suite may notice it all the same. `keep` adds the counts to
-`mutants.md` beside this file.
+suite may notice it all the same. `keep` adds the counts to `mutants.md` beside this file.
+
+A mutant lives in a process forked for it, in which the functions and values of the loaded module are exchanged: all is read once.
 """
 
 from __future__ import annotations
 
 import ast
 import contextlib
-import importlib.abc
-import importlib.machinery
-import importlib.util
+import functools
+import gc
+import importlib
+import json
 import os
 import random
 import re
 import resource
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 from pathlib import Path
-from types import CodeType, ModuleType
+from types import CodeType, FunctionType
 from typing import Any
 
 HERE = Path(__file__).parent.parent
 ROOT = HERE.parent
 sys.path[:0] = [str(HERE), str(ROOT)]
+
+from cases import READER, Expected, proved, told  # noqa: E402
+
+from rigc.compile import Compiled, Read, compile_rig, read_rig  # noqa: E402
+from rigc.discover import nested  # noqa: E402
+from rigc.files.disk import Disk  # noqa: E402
+from rigc.output.formats import document_renderer  # noqa: E402
+from rigc.output.layout import STANDARD  # noqa: E402
+from rigc.reports.drawings.means.labelling import Ground  # noqa: E402
 
 ANALYSIS = ROOT / "rigc" / "analysis"
 CASES = HERE / "analysis" / "checks" / "cases"
@@ -43,6 +55,11 @@ QUICK = {
     "revision": ("comparison", "lead_fits", "lead_steps", "fittings", "reuse", "swap_feeds", "swap_room"),
 }
 """Of rooms whose tests take minutes, the quick ones that judge."""
+WHOLE = {"laying": "analysis/laying/test_same_places.py", "revision": "analysis/revision/test_many_changes.py"}
+FOLDERS = "reports/test_small_folders.py"
+"""Tests of whole boards, of these rooms, and of whole folders, of all."""
+EXAMPLES = tuple(sorted((ROOT / "examples").glob("*/board.rig")))
+EVERY_CASE = tuple(sorted(CASES.glob("*/*.rig")))
 _COMPARED: dict[type[ast.cmpop], type[ast.cmpop]] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is,
@@ -104,24 +121,76 @@ def _other(value: Any) -> Any:
     return not value if isinstance(value, bool) else value + 1
 
 
-class _Bent(importlib.machinery.SourceFileLoader):
-    number = 0
+def bend(mutant: Mutant) -> int:
+    """Exchanges in this process what the mutant has otherwise; returns how many functions and values that are."""
+    text, name = mutant.path.read_text("utf-8"), str(mutant.path)
+    made = compile(bent(text, mutant.number), name, "exec")
+    before, now = _codes(compile(text, name, "exec")), _codes(made)
+    changed = {key: code for key, code in now.items() if before.get(key) != code}
+    count = 0
+    for each in gc.get_objects():
+        if isinstance(each, FunctionType) and each.__code__.co_filename == name:
+            code = changed.get((each.__code__.co_qualname, each.__code__.co_firstlineno))
+            if code is not None:
+                each.__code__ = code
+                count += 1
+    scope = {"__name__": mutant.module, "__file__": name}
+    exec(made, scope)
+    for key, value in scope.items():
+        old = vars(sys.modules[mutant.module]).get(key)
+        if key[:2] != "__" and old is not None and getattr(value, "__module__", mutant.module) == mutant.module:
+            count += _exchanged(key, value, old)
+    for each in gc.get_objects():
+        if isinstance(each, functools._lru_cache_wrapper) and each.__module__.startswith(
+            ("rigc.analysis", "rigc.reports")
+        ):
+            each.cache_clear()
+    return count
 
-    def get_code(self, fullname: str) -> CodeType:
-        path = self.get_filename(fullname)
-        return compile(bent(Path(path).read_text("utf-8"), self.number), path, "exec")
+
+def _codes(code: CodeType) -> dict[tuple[str, int], CodeType]:
+    """The codes of a module's functions, by their names and lines."""
+    found = {}
+    for each in code.co_consts:
+        if isinstance(each, CodeType):
+            found[each.co_qualname, each.co_firstlineno] = each
+            found.update(_codes(each))
+    return found
 
 
-class _Finder(importlib.abc.MetaPathFinder):
-    def __init__(self, mutant: Mutant) -> None:
-        self.mutant = mutant
+def _exchanged(key: str, value: Any, old: Any) -> int:
+    """Puts a bent value of a module in the place of the old one, in whichever module that is; so the fields of classes, and defaults."""
+    if isinstance(value, type):
+        plain = [(name, one) for name, one in vars(value).items() if name[:2] != "__" and name in vars(old)]
+        return sum(_exchanged_in_class(old, name, one) for name, one in plain)
+    if isinstance(value, FunctionType):
+        return _exchanged_defaults(value, old)
+    if repr(value) == repr(old) or " at 0x" in repr(value):
+        return 0
+    for module in [each for name, each in sys.modules.items() if name.partition(".")[0] == "rigc"]:
+        if vars(module).get(key) is old:
+            setattr(module, key, value)
+    return 1
 
-    def find_spec(self, fullname: str, path: Sequence[str] | None, target: ModuleType | None = None) -> Any:  # noqa: ARG002
-        if fullname != self.mutant.module:
-            return None
-        loader = _Bent(fullname, str(self.mutant.path))
-        loader.number = self.mutant.number
-        return importlib.util.spec_from_file_location(fullname, self.mutant.path, loader=loader)
+
+def _exchanged_in_class(owner: Any, name: str, value: Any) -> int:
+    old = vars(owner)[name]
+    if isinstance(value, FunctionType):
+        return _exchanged_defaults(value, old)
+    if not isinstance(value, bool | int | float | tuple) or repr(value) == repr(old):
+        return 0
+    setattr(owner, name, value)
+    if name in getattr(owner, "DEFAULTS", {}):
+        owner.DEFAULTS[name] = value
+    return 1
+
+
+def _exchanged_defaults(value: FunctionType, old: Any) -> int:
+    function = getattr(old, "__wrapped__", old)
+    if not isinstance(function, FunctionType) or repr(value.__defaults__) == repr(function.__defaults__):
+        return 0
+    function.__defaults__ = value.__defaults__
+    return 1
 
 
 def drawn(room: str, count: int, seed: int) -> list[Mutant]:
@@ -136,31 +205,76 @@ def drawn(room: str, count: int, seed: int) -> list[Mutant]:
     return random.Random(f"{room} {seed}").sample(every, min(count, len(every)))
 
 
-def noticed(room: str, mutant: Mutant | None) -> str:
-    """By what the room's tests notice the mutant; empty where nothing does. To be called in a process of its own."""
-    if mutant is not None:
-        if mutant.module in sys.modules:
-            for name in [each for each in sys.modules if each.partition(".")[0] in ("rigc", "cases")]:
-                del sys.modules[name]
-        sys.meta_path.insert(0, _Finder(mutant))
-    from cases import Expected, compiled, proved, told
+class Sound:
+    """What is told where nothing is bent, and the rigs as they were read: by these the mutants are judged."""
 
-    for case in _cases(room, mutant):
+    def __init__(self) -> None:
+        self.read: dict[Path, Read] = {}
+        for path in (*EVERY_CASE, *EXAMPLES):
+            disk = Disk(path, root=ROOT)
+            self.read[path] = read_rig(disk, disk.name, READER)
+        self.told: dict[str, str] = json.loads(in_a_fork(self._all_told))
+
+    def compiled(self, path: Path) -> Compiled:
+        """The rig, computed anew from what was read."""
+        disk = Disk(path, root=ROOT)
+        return compile_rig(disk, disk.name, READER, read=self.read[path])
+
+    def of_case(self, path: Path) -> str:
+        """What its own rule tells of a case, with all mends untried."""
         try:
-            made = compiled(case)
-            said = told(proved(case, made, case.parent.name)) if made.results is not None else "errors"
+            every = [one for each in self.compiled(path).findings for one in (each, *each.follow)]
+            said: str = told(tuple(one for one in every if one.kind.name == path.parent.name))
         except Exception as fault:
-            return f"{case.parent.name}/{case.stem}: {type(fault).__name__}"
-        expected = CASES.parent / "expected" / case.parent.name / f"{case.stem}.{Expected.file_extension}"
-        if said != expected.read_text("utf-8"):
-            return f"{case.parent.name}/{case.stem}"
-    for files in (_own(room), [] if mutant is None else _naming(mutant)):
-        import pytest
+            said = type(fault).__name__
+        return said
 
-        words = [*map(str, files), "-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
-        if files and pytest.main(words) not in (0, 5):
+    def of_example(self, path: Path) -> str:
+        """What the sheets of an example say, wherever the names in its drawings stand."""
+        setattr(Ground, "_placed", lambda _, wishes: tuple(next(iter(each.choices()), None) for each in wishes))  # noqa: B010
+        try:
+            return "".join(document_renderer("md")((each,), STANDARD) for each in self.compiled(path).documents())
+        except Exception as fault:
+            return type(fault).__name__
+
+    def _all_told(self) -> str:
+        made = {str(path): self.of_case(path) for path in EVERY_CASE}
+        return json.dumps({**made, **{str(path): self.of_example(path) for path in EXAMPLES}})
+
+
+def noticed(room: str, mutant: Mutant | None, sound: Sound) -> str:
+    """By what of the tests the mutant is noticed; empty where nothing does. To be called in a process of its own."""
+    if mutant is not None and not bend(mutant):
+        return ""
+    near = _cases(room, mutant)
+    for case in near:
+        if sound.of_case(case) != sound.told[str(case)]:
+            return f"{case.parent.name}/{case.stem}"
+    for file in (*([WHOLE[room]] if room in WHOLE else []), FOLDERS):
+        if _fails([HERE / file]):
+            return file
+    if mutant is not None:
+        for case in EVERY_CASE:
+            if case not in near and sound.of_case(case) != sound.told[str(case)]:
+                return f"{case.parent.name}/{case.stem}"
+        for path in EXAMPLES:
+            if sound.of_example(path) != sound.told[str(path)]:
+                return f"documents of {path.parent.name}"
+    for case in near:
+        expected = CASES.parent / "expected" / case.parent.name / f"{case.stem}.{Expected.file_extension}"
+        if told(proved(case, sound.compiled(case), case.parent.name)) != expected.read_text("utf-8"):
+            return f"{case.parent.name}/{case.stem}: its mends"
+    for files in (_own(room), [] if mutant is None else _naming(mutant)):
+        if _fails(files):
             return ", ".join(path.relative_to(HERE).as_posix() for path in files)
     return ""
+
+
+def _fails(files: Sequence[Path]) -> bool:
+    import pytest
+
+    words = [*map(str, files), "-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
+    return bool(files) and pytest.main(words) not in (0, 5)
 
 
 def _own(room: str) -> list[Path]:
@@ -192,12 +306,17 @@ def _cases(room: str, mutant: Mutant | None) -> list[Path]:
     return found if len(found) <= MOST_CASES else dice.sample(found, MOST_CASES)
 
 
-def judged(room: str, mutant: Mutant | None) -> str:
+def judged(room: str, mutant: Mutant | None, sound: Sound) -> str:
     """As `noticed`, in a process of its own; `LATE` beyond so many seconds of processor time, which may be the tests' own."""
+    return in_a_fork(lambda: noticed(room, mutant, sound), MOST_S)
+
+
+def in_a_fork(question: Callable[[], str], most_s: int = 600) -> str:
+    """What the question gives in a process of its own, which prints nothing; `LATE` beyond so many seconds of processor time."""
     reads, writes = os.pipe()
     child = os.fork()
     if child == 0:
-        resource.setrlimit(resource.RLIMIT_CPU, (MOST_S, MOST_S + 5))
+        resource.setrlimit(resource.RLIMIT_CPU, (most_s, most_s + 5))
         with (
             Path(os.devnull).open("w") as nowhere,
             contextlib.redirect_stdout(nowhere),
@@ -206,14 +325,15 @@ def judged(room: str, mutant: Mutant | None) -> str:
             os.dup2(nowhere.fileno(), 1)
             os.dup2(nowhere.fileno(), 2)
             try:
-                said = noticed(room, mutant)
+                said = question()
             except BaseException as fault:
                 said = f"raised {type(fault).__name__}"
-        os.write(writes, said.encode()[:1000])
+        with os.fdopen(writes, "wb") as answers:
+            answers.write(said.encode("utf-8", "surrogatepass"))
         os._exit(0)
     os.close(writes)
     with os.fdopen(reads, "rb") as answers:
-        said = answers.read().decode()
+        said = answers.read().decode("utf-8", "surrogatepass")
     _, status = os.waitpid(child, 0)
     return said if os.WIFEXITED(status) else LATE
 
@@ -222,18 +342,22 @@ def run(count: int, seed: int, rooms: Sequence[str], keep: bool) -> None:
     """Judges so many mutants of each room."""
     import hypothesis
     import pytest
-    from cases import READER
 
     assert READER.grammar and hypothesis and pytest, "what each process needs is loaded once, before they are forked"
+    for floor in ("analysis", "reports", "output"):
+        for name in nested(f"rigc.{floor}"):
+            with contextlib.suppress(ImportError):  # what is not installed here
+                importlib.import_module(name)
+    sound = Sound()
     for room in rooms:
-        before = judged(room, None)
+        before = judged(room, None, sound)
         if before:
             print(f"{room}: not judged, for its tests fail as it is: {before}", flush=True)
             continue
         mutants = drawn(room, count, seed)
         killed = 0
         for mutant in mutants:
-            said = judged(room, mutant)
+            said = judged(room, mutant, sound)
             dead = said not in ("", LATE)
             killed += dead
             print(f"{'killed  ' if dead else 'SURVIVED'} {mutant.words}: {said}", flush=True)
