@@ -20,7 +20,7 @@ class Delete(Record):
 
 
 class AddTo(Record):
-    """`line` becomes the last line of a block: `("unit", "tern")`, or one without a name, `("power", "")`, of the rig's own file.
+    """`line` becomes the last line of a block: `("unit", "tern")`, `("preset", "5")`, or one without a name, `("power", "")`, of the rig's own file.
 
     A nameless block that the file lacks is made at its end.
     """

@@ -104,4 +104,4 @@ def _is_block(node: Node, edit: AddTo) -> bool:
     whole: Any = node
     if getattr(whole, "deck", None) is not None and edit.block == "place":
         return False
-    return not edit.name or whole.name.text == edit.name
+    return not edit.name or (whole.number if edit.block == "preset" else whole.name).text == edit.name

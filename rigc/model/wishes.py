@@ -95,8 +95,22 @@ class Blend(Record):
     span: Span
 
 
+class SwitchLine(Record):
+    """How a jack that switches stands in a preset: `closed` or `open`; `text` says what comes of it."""
+
+    at: Port
+    position: str
+    text: str
+    span: Span
+
+    @property
+    def words(self) -> str:
+        """`box.ch closed, lead channel`."""
+        return f"{self.at} {self.position}{f', {self.text}' if self.text else ''}"
+
+
 class Preset(Record):
-    """A preset: loops that are on (switcher or None, number), units on and off, programs, volume floors in percent."""
+    """A preset: loops that are on (switcher or None, number), units on and off, programs, switch lines, volume floors in percent."""
 
     number: int
     title: str
@@ -104,6 +118,7 @@ class Preset(Record):
     on: tuple[tuple[str, Span], ...]
     off: tuple[tuple[str, Span], ...]
     programs: tuple[tuple[str, int, Span], ...]
+    lines: tuple[SwitchLine, ...]
     floors: tuple[tuple[str, Quantity], ...]
     tempo_bpm: Quantity | None
     notes: tuple[str, ...]

@@ -446,6 +446,9 @@ premade                lengths    | cable-list cut-list mass-and-balance power-t
                        signal     | cable-list cut-list mass-and-balance power-table pull-list unit-schedule |
 preset                 number     | loading-table loop-table midi-and-control-map preset-sheet wiring-sheet |
                        title      | loading-table preset-sheet wiring-sheet |
+preset_line            position   | preset-sheet wiring-sheet |
+                       stated     | preset-sheet wiring-sheet |
+                       text       | preset-sheet wiring-sheet |
 preset_loops           loops      | loading-table loop-table preset-sheet wiring-sheet |
                        stated     | loading-table loop-table preset-sheet wiring-sheet |
 preset_off             stated     | preset-sheet wiring-sheet |

@@ -52,6 +52,7 @@ _ABOUT: dict[type[Node], Callable[[Any], Any]] = {
     nodes.BlendDry: _once,
     nodes.BlendWet: lambda node: (node.number, node.path),
     nodes.Program: lambda node: node.unit,
+    nodes.PresetLine: lambda node: node.at,
     nodes.PresetVolume: lambda node: node.unit,
     nodes.Tempo: _once,
     nodes.SongPreset: _once,

@@ -38,6 +38,7 @@ PRESETS = (
     Column("units on", folds="on: {}"),
     Column("units off", folds="off: {}"),
     Column("programs"),
+    Column("switch lines", key="lines"),
     Column("volume floor"),
     Column("tempo", "bpm", number=True),
 )

@@ -21,6 +21,7 @@ _SONGS = (
     Column("units on", folds="on: {}"),
     Column("units off", folds="off: {}"),
     Column("programs, as the units show them", key="programs"),
+    Column("switch lines", key="lines"),
     Column("tempo", "bpm", number=True),
     Column("tuning"),
     Column("volume floor"),
@@ -81,7 +82,7 @@ def _row(rig: Rig, song: Song | None, preset: Preset | None, figures: PresetFigu
         (
             Cell(song.title if song else "", strong=True),
             figure_cell(None if preset is None else figures.numbers[preset.number], lacking=""),
-            *(preset_cells(rig, preset) if preset else (Cell(""),) * 5),
+            *(preset_cells(rig, preset) if preset else (Cell(""),) * 6),
             figure_cell(tempo, lacking=""),
             Cell(song.tuning if song else ""),
             floor_cell(preset),
@@ -97,7 +98,7 @@ def floor_cell(preset: Preset | None) -> Cell:
 
 
 def preset_cells(rig: Rig, preset: Preset) -> tuple[Cell, ...]:
-    """Its title, the loops and units that it switches, and the programs that it calls."""
+    """Its title, the loops and units that it switches, the programs that it calls, and how switch lines stand."""
     loops = list(preset_loops(rig, preset))
     several = len({switcher for switcher, _, _ in loops}) > 1
     return (
@@ -106,6 +107,7 @@ def preset_cells(rig: Rig, preset: Preset) -> tuple[Cell, ...]:
         Cell(", ".join(name for name, _ in preset.on)),
         Cell(", ".join(name for name, _ in preset.off)),
         Cell(", ".join(f"{name} {program}" for name, program, _ in preset.programs)),
+        Cell("; ".join(line.words for line in preset.lines)),
     )
 
 

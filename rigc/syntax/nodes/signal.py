@@ -111,6 +111,14 @@ class Program(Node):
     unit: Word
 
 
+class PresetLine(Node):
+    """How a jack that switches stands in a preset, and what is heard of it at the other end."""
+
+    position: Word
+    at: Endpoint
+    text: Text | None
+
+
 class PresetVolume(Node):
     amount: Amount
     unit: Word

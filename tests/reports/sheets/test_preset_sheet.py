@@ -32,8 +32,8 @@ def test_songs_of_the_touring_board() -> None:
         ["", "2", "Drive", "2, 4"],
     ]
     programs = "weathervane 2, lantxl 4, rotundaxl 6"
-    assert found[1][6:] == [programs, "96", "half a step down", "", "loop 8 first, then the lift"]
-    assert found[2][7:10] == ["138", "", "slipway 20 %"]
+    assert found[1][6:] == [programs, "", "96", "half a step down", "", "loop 8 first, then the lift"]
+    assert found[2][8:11] == ["138", "", "slipway 20 %"]
 
 
 def test_a_song_goes_before_its_preset() -> None:
@@ -42,7 +42,7 @@ def test_a_song_goes_before_its_preset() -> None:
         TOURING,
         ('song "Night Ferry" {\n  preset 3\n  tempo 96 bpm', 'song "Night Ferry" {\n  preset 3\n  tempo 99 bpm'),
     )
-    assert rows(made, "songs")[1][7] == "99"
+    assert rows(made, "songs")[1][8] == "99"
 
 
 def test_programs_as_shown_and_as_sent() -> None:

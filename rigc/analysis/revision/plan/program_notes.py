@@ -9,10 +9,11 @@ from rigc.model.wishes import Preset, Song
 
 
 def preset_notes(rig: Rig, preset: Preset) -> tuple[str, ...]:
-    """Its loops, units on and off, programs, floors and tempo; titles and remarks set nothing."""
+    """Its loops, units on and off, programs, switch lines, floors and tempo; titles and remarks set nothing."""
     lines = [f"loop {number} of {switcher or '?'}" for switcher, number, _ in preset_loops(rig, preset)]
     lines += [f"{name} on" for name, _ in preset.on] + [f"{name} off" for name, _ in preset.off]
     lines += [f"program {number} on {name}" for name, number, _ in preset.programs]
+    lines += [line.words for line in preset.lines]
     lines += [f"floor {plain(floor.value)} % on {name}" for name, floor in preset.floors]
     lines += [] if preset.tempo_bpm is None else [f"tempo {plain(preset.tempo_bpm.value)} bpm"]
     return tuple(lines)

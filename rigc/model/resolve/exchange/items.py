@@ -72,6 +72,7 @@ def _at_jacks(node: Any, parts: Counterparts, tell: Callable[[str], None]) -> An
         nodes.Lead: ("start", "end"),
         nodes.Expected: ("point",),
         nodes.GroundLift: ("at",),
+        nodes.PresetLine: ("at",),
     }.get(type(node), ())
     for field in ends:
         end = getattr(node, field)

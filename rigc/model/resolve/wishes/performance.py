@@ -12,7 +12,7 @@ from rigc.model.resolve.ports import Ports
 from rigc.model.scope import MISUSED, SAID_TWICE, UNCLEAR, UNKNOWN, corrected_text, stated_twice, twice
 from rigc.model.things import UNITS, Unit
 from rigc.model.units.measures import SHARE, TEMPO
-from rigc.model.wishes import Channel, Preset, Song
+from rigc.model.wishes import Channel, Preset, Song, SwitchLine
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
@@ -35,7 +35,7 @@ def presets(context: Context, ports: Ports) -> dict[int, Preset]:
 
 def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> Preset:
     loops: list[Any] = []
-    named: dict[str, list[Any]] = {"on": [], "off": [], "programs": [], "floors": []}
+    named: dict[str, list[Any]] = {"on": [], "off": [], "programs": [], "lines": [], "floors": []}
     tempo, notes = None, []
     scope = context.scopes["thing"]
     for item in node.items:
@@ -48,6 +48,11 @@ def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> 
             program, unit = context.count(item.number, "program", 0, 128), scope.find(item.unit, UNITS, "a unit")
             if program is not None and unit is not None:
                 named["programs"].append((unit, program, item.span))
+        elif isinstance(item, nodes.PresetLine):
+            at = ports.of_roles(item.at, ("control out",), "jack that switches")
+            if at is not None:
+                text = item.text.value if item.text else ""
+                named["lines"].append(SwitchLine(at, item.position.text, text, item.span))
         elif isinstance(item, nodes.PresetVolume):
             floor, treadle = context.amount(item.amount, SHARE), ports.unit(item.unit, "a unit")
             if floor is not None and treadle is not None and _has_treadle(context, treadle, item.unit):

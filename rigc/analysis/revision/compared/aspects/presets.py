@@ -33,6 +33,7 @@ def _preset(rig: Rig, preset: Preset) -> Iterator[tuple[str, str]]:
     yield "on", ", ".join(unit for unit, _ in preset.on) or NONE
     yield "off", ", ".join(unit for unit, _ in preset.off) or NONE
     yield "programs", ", ".join(f"{program} on {unit}" for unit, program, _ in preset.programs) or NONE
+    yield "switch lines", "; ".join(line.words for line in preset.lines) or NONE
     yield "floors", ", ".join(f"{floor.typed} on {unit}" for unit, floor in preset.floors) or NONE
     yield "tempo", words(preset.tempo_bpm)
     yield "notes", words(preset.notes)
