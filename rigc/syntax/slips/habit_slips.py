@@ -118,7 +118,8 @@ def _kind_first(m: Mistake) -> Wording | None:
     if m.word not in ("dc", "ac") or m.before.split()[:1] != ["needs"]:
         return None
     mends = m.rewritten(r"\b(dc|ac)[ \t]+(\d[\d.]*[ \t]*m?V)\b", r"\2 \1")
-    return Wording(f"'{m.word}' stands behind the voltage", "a number goes here", mends=mends)
+    help = "" if mends else f"write the number of volts before it: needs 9 V {m.word}"
+    return Wording(f"'{m.word}' stands behind the voltage", "a number goes here", help, mends)
 
 
 def _hyphen_range(m: Mistake) -> Wording | None:

@@ -106,24 +106,28 @@ def _spare(m: Mistake) -> Wording | None:
 def _place(m: Mistake) -> Wording | None:
     """`marl 100, 10 mm`."""
     if m.block == "place" and m.awaits("at") and re.match(r"-?\d", m.after):
-        mends = m.instead(m.at, m.at, "at ", f"write at {m.after.strip()}")
+        mends = m.instead(m.at, m.at, "at ", f"write at {m.after.partition('#')[0].strip()}")
         return Wording(f"'{m.word}' stands right behind the name", "a word is missing before it", mends=mends)
     return None
 
 
 def _battery(m: Mistake) -> Wording | None:
-    """`battery 9 V 500 mAh only`, `battery 500 mAh`."""
+    """`battery 9 V 500 mAh only`, `battery 500 mAh`, `battery 37 Wh only`."""
     if m.expected != {"STRING"} or m.before.split() != ["battery"]:
         return None
-    if charge := re.match(r"\d[\d.]*[ \t]*m?Ah\b", m.after):
-        advice = f'write its kind before its charge, for example battery "9 V block" {charge.group()}'
-        return Wording("it is not said which battery it takes", "its kind goes here", advice)
-    kind = re.match(r'[^"#\n]*?[^\s"#](?=[ \t]+\d[\d.]*[ \t]*m?Ah\b|[ \t]+only\b|[ \t]*(?:#|\n|\Z))', m.after)
-    if kind is None:
+    if held := re.match(r"\d[\d.]*[ \t]*(?:m?Ah|(Wh))\b(?:[ \t]+at[ \t]+\d[\d.]*[ \t]*V\b)?(?:[ \t]+only\b)?", m.after):
+        what, kind = ("energy", "lithium pack") if held[1] else ("charge", "9 V block")
+        advice = f'write its kind before its {what}, for example battery "{kind}" {held.group()}'
+        does = "gives from" if held[1] else "takes"
+        return Wording(f"it is not said which battery it {does}", "its kind goes here", advice)
+    typed = re.match(r'[^"#\n]*?[^\s"#](?=[ \t]+\d[\d.]*[ \t]*(?:m?Ah|Wh)\b|[ \t]+only\b|[ \t]*(?:#|\n|\Z))', m.after)
+    if typed is None:
         return None
-    text = f'"{kind.group()}"'
-    mends = m.instead(m.at, m.at + kind.end(), text, f"write battery {text}")
-    return Wording(f"'{kind.group()}', the kind of a battery, has no quotes", "a text in quotes goes here", mends=mends)
+    text = f'"{typed.group()}"'
+    mends = m.instead(m.at, m.at + typed.end(), text, f"write battery {text}")
+    return Wording(
+        f"'{typed.group()}', the kind of a battery, has no quotes", "a text in quotes goes here", mends=mends
+    )
 
 
 def _fuse(m: Mistake) -> Wording | None:

@@ -36,7 +36,8 @@ KIND = Kind(
 
 
 def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
-    """One finding for each wish that is missed for another reason than one that contradicts it."""
+    """One finding for each wish that is missed for another reason than one that contradicts it; can't-checks for those about switches or
+    knobs of what states none."""
     told = {hint for each in contradictions(rig.hints) for hint in each}
     crowded = any(thing.width_mm is not None and thing.depth_mm is not None for thing in unplaced(rig))
     for each in missed.all:
@@ -53,6 +54,26 @@ def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
             if crowded  # to try a mend is to lay the board anew, and what has no room will have none
             else (*_less(hint, far), Mend("drop the wish", (Delete(hint.span),)), *_freed(rig, each.in_the_way)),
             help=_raised(rig, each) or _higher(each) or ("make room for what has no place first" if crowded else ""),
+        )
+    for hint in rig.hints:
+        if hint.kind in _ABOUT:
+            yield from _about_nothing(rig, hint, *_ABOUT[hint.kind])
+
+
+_ABOUT = {
+    "clear": ("switches", "switch", "switch at ___, ___ mm"),
+    "knobs_free": ("knobs", "knob", 'knob "___" at ___, ___ mm'),
+}
+
+
+def _about_nothing(rig: Rig, hint: Hint, field: str, what: str, line: str) -> Iterator[Diagnostic]:
+    name = hint.things[0]
+    if not getattr(rig.things[name], field):
+        yield KIND.cant_check(
+            hint.span,
+            f"{wished(hint)}; '{name}' states no {what}, so whether that is met can't be checked",
+            subject=hint.named,
+            help=f"measure each {what} and write it into the block of '{name}': {line}; or drop the wish",
         )
 
 
