@@ -126,3 +126,38 @@ def test_what_is_stored_is_bagged_and_what_is_binned_is_not() -> None:
         ("pull out", ("D3",), ""),
         ("bag", (), ""),
     ]
+
+
+def test_a_series_lead_whose_outlets_change_comes_out_once_and_goes_in_once() -> None:
+    """Both leads of the pair go to other outlets; what they end in is one thing with one plug in its unit."""
+    old = """language 1
+rig toy {
+  revision A 2026-03-02
+}
+unit elder {
+  input in ts
+  inlet dc barrel 5.5 x 2.1 mm
+  needs 18 V dc
+}
+supply mill {
+  outlet o1..o4 9 V dc 200 mA isolated
+}
+power {
+  elder from mill.o1, mill.o2 series
+}
+leads {
+  D1 mill.o1 -> elder.dc made 400 mm in "A"
+  D2 mill.o2 -> elder.dc made 400 mm in "A"
+}
+"""
+    new = (
+        old.replace("revision A", "revision B")
+        .replace("mill.o1, mill.o2", "mill.o3, mill.o4")
+        .replace("D1 mill.o1", "D1 mill.o3")
+        .replace("D2 mill.o2", "D2 mill.o4")
+    )
+    told = _told(results_after(old, new).get(Rework), "unplug", "plug in")
+    assert [each for each in told if each[2] == "elder"] == [
+        ("unplug", ("Y1",), "elder"),
+        ("plug in", ("Y1",), "elder"),
+    ]

@@ -133,6 +133,8 @@ def _power(pieces: Pieces) -> Iterator[Step]:
             before = "" if plan.before.volts is None else f"{plan.before.volts:g} V"
             yield from _told(plan, Step(SUPPLIES, "set volts", (str(plan.outlet),), before, f"{plan.after.volts:g} V"))
     for each in pieces.adaptors:
+        if each.before is not None and each.after is not None and each.before.units == each.after.units:
+            continue  # where its leads come from another outlet, those tell of it
         if each.before is not None:
             yield from _told(each, Step(OUT, "unplug", (each.mark,), " + ".join(each.before.units)))
         if each.after is not None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.leads.lead_numbers import in_order
 from rigc.analysis.revision.plan.bench_phases import BEFORE, CONTROL, MOUNT, OF_SIGNAL, OUT, POWER, TIES
 from rigc.analysis.revision.plan.leads.plan import BIN, NEW, REMAKE, LeadPlan
 from rigc.analysis.revision.plan.plan_records import THROWN, Step
@@ -45,15 +46,14 @@ def _kept(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
     assert plan.before is not None and plan.before.ends is not None
     assert plan.after is not None and plan.after.ends is not None
     mark, phase = (_called(plan),), OF_SIGNAL[plan.after.signal]
-    hands = {*plan.moved, *plan.swapped, *plan.adaptor, *plan.plugged}
-    measured = phase == POWER and _other_source(plan, hands, pieces)
-    stay = [end for end in (0, 1) if end not in hands and measured and not _at_supply(plan, end, pieces)]
-    for at in sorted(hands):
+    for at in sorted(_hands(plan)):
         old, new = plan.before.ends[plan.ends[at]], plan.after.ends[at]
         yield Step(OUT, "unplug", (plan.before.mark,), plan.before.via[plan.ends[at]] or old.thing)
         early = phase == POWER and (plan.after.via[at] or _at_supply(plan, at, pieces))
         yield Step(phase if early or phase == CONTROL else MOUNT, "plug in", mark, "", plan.after.via[at] or new.thing)
-    for at in stay:
+    for at in _pulled_out(plan, pieces):
+        if plan.after.via[at] and plan.mark != min(_pulled_out_with(plan.after.via[at], pieces), key=in_order):
+            continue  # the pair's other lead tells of it
         free = plan.after.via[at] or plan.before.mark
         yield Step(OUT, "unplug", (free,), plan.after.ends[at].thing)
         yield Step(MOUNT, "plug in", (plan.after.via[at] or mark[0],), "", plan.after.ends[at].thing)
@@ -62,6 +62,31 @@ def _kept(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
         yield Step(phase, "refit plug", mark, str(plan.after.ends[at]), f"{off}, fit {plan.after.plugs[at] or '?'}")
     if plan.dressed:
         yield Step(TIES, "dress", mark)
+
+
+def _hands(plan: LeadPlan) -> set[int]:
+    """The ends at which something is done."""
+    return {*plan.moved, *plan.swapped, *plan.adaptor, *plan.plugged}
+
+
+def _pulled_out(plan: LeadPlan, pieces: Pieces) -> list[int]:
+    """The ends that stay, and are out while what stands at the lead's plug is measured."""
+    if plan.after is None or plan.after.ends is None or OF_SIGNAL[plan.after.signal] != POWER:
+        return []
+    hands = _hands(plan)
+    if not _other_source(plan, hands, pieces):
+        return []
+    return [end for end in (0, 1) if end not in hands and not _at_supply(plan, end, pieces)]
+
+
+def _pulled_out_with(adaptor: str, pieces: Pieces) -> list[str]:
+    """The leads that stay in it, and are out."""
+    kept = (each for each in pieces.leads if each.before is not None and each.verdict not in (NEW, REMAKE))
+    return [
+        each.mark
+        for each in kept
+        if each.after is not None and any(each.after.via[end] == adaptor for end in _pulled_out(each, pieces))
+    ]
 
 
 def _other_source(plan: LeadPlan, hands: set[int], pieces: Pieces) -> bool:
