@@ -204,15 +204,15 @@ def begin(
     else:
         rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort))
         earlier = against(rig)
-    results = Results(rig, earlier.previous, (kept, *(() if advice else _no_places(rig))), between, beside)
+    results = Results(rig, earlier.previous, (kept, *(() if advice else _no_places())), between, beside)
     sources = tuple(dict.fromkeys((*read.gathered.sources, *earlier.sources)))
     return Begun(results, (*lacking, *earlier.findings), sources)
 
 
-def _no_places(rig: Rig) -> tuple[object, ...]:
+def _no_places() -> tuple[object, ...]:
     from rigc.analysis.laying.place_finder import quiet_finder
 
-    return (quiet_finder(rig),)
+    return (quiet_finder(),)
 
 
 def _end(source: Source) -> Span:

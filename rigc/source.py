@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from collections.abc import Iterator
 from functools import cached_property
 
 
@@ -200,3 +201,69 @@ def _same(one: str, other: str) -> int:
         else:
             high = middle - 1
     return low
+
+
+class InCommon:
+    """What two texts have in common: runs of whole lines, and the beginning and the end of the lines beside these."""
+
+    def __init__(self, old: str, new: str) -> None:
+        self._starts: list[int] = []
+        self._ends: list[int] = []
+        self._moves: list[int] = []
+        same, end = alike(old, new)
+        first = old.rfind("\n", 0, same) + 1
+        last = old.find("\n", len(old) - end) + 1 or len(old)
+        by = len(new) - len(old)
+        here, there = map(_LINE.findall, (old[first:last], new[first : last + by]))
+        self._add(0, same, 0)
+        for at, to, length in _common_lines(here, there):
+            self._add(first + at, first + at + length, to - at)
+        self._add(len(old) - end, len(old), by)
+
+    def _add(self, start: int, end: int, by: int) -> None:
+        self._starts.append(start)
+        self._ends.append(end)
+        self._moves.append(by)
+
+    def moved(self, start: int, end: int) -> int | None:
+        """By how many characters what stands from `start` to `end` of the old text has moved; None where the change touched it."""
+        at = bisect_right(self._starts, start) - 1
+        return self._moves[at] if end <= self._ends[at] else None
+
+    def came(self, start: int, end: int) -> int | None:
+        """The same of what stands there in the new text."""
+        for begin, stop, by in zip(self._starts, self._ends, self._moves, strict=True):
+            if begin + by <= start and end <= stop + by:
+                return by
+        return None
+
+
+_LINE = re.compile(r"[^\n]*\n|[^\n]+")
+_NEAR = 40  # lines that are looked at behind one that differs
+
+
+def _common_lines(here: list[str], there: list[str]) -> Iterator[tuple[int, int, int]]:
+    """Runs of lines that are in both, in one order: where each begins in the one text and in the other, and how long it is, in characters."""
+    one = other = at = to = 0
+    while one < len(here) and other < len(there):
+        length = 0
+        while one < len(here) and other < len(there) and here[one] == there[other]:
+            length += len(here[one])
+            one, other = one + 1, other + 1
+        if length:
+            yield at, to, length
+            at, to = at + length, to + length
+        left, right = _next_common(here, there, one, other)
+        at += sum(map(len, here[one : one + left]))
+        to += sum(map(len, there[other : other + right]))
+        one, other = one + left, other + right
+
+
+def _next_common(here: list[str], there: list[str], one: int, other: int) -> tuple[int, int]:
+    """How many lines are to be passed over in each text until two that follow one another are the same; all where none are near."""
+    for far in range(1, _NEAR):
+        for left in range(far + 1):
+            pair, twin = one + left, other + far - left
+            if here[pair : pair + 2] == there[twin : twin + 2] != []:
+                return left, far - left
+    return len(here) - one, len(there) - other

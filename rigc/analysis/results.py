@@ -56,7 +56,7 @@ class Results:
         self._differ = (
             frozenset() if last is None else differing(self.rig, last.rig, () if self._goes_on else Rig.PLACES)
         )
-        self._between = between
+        self.between = between
         self._given: dict[Any, Any] = {
             Previous: previous,
             Kept: NOTHING_KEPT,
@@ -100,7 +100,7 @@ class Results:
             self.rig,
             self._given[Previous],
             tuple(self._given[kind] for kind in self._given if kind is not Previous),
-            self._between,
+            self.between,
         )
 
     def _value(self, kind: Any) -> Any:
@@ -116,8 +116,8 @@ class Results:
         try:
             if self._beside is not None and self._stands(self._beside, kind):
                 return self._take(self._beside, kind)
-            if self._between is not None:
-                self._between()
+            if self.between is not None:
+                self.between()
             return self._made(kind)
         finally:
             self._making.pop()
@@ -186,11 +186,11 @@ class _Asking(Results):
         self._seen_by = seen
         self.rig = SeenRig(results.rig, seen.reads, results._goes_on)
         seen.rigs.append(self.rig)
-        self._results = results
+        self.look_at(results)
 
     def look_at(self, results: Results) -> None:
         """Asks others from now on, in which all that was asked for is the same."""
-        self._results = results
+        self._results, self.between = results, results.between
 
     def alone(self) -> Results:
         return self._results.alone()

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
+from threading import RLock
 
 from rigc.analysis.results import Beside
 from rigc.compile import Compiled, compile_rig, read_rig
-from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.editor.answers.findings import carried_findings
 from rigc.editor.computed import Computed, computed
 from rigc.editor.draft import Draft
@@ -22,19 +24,32 @@ from rigc.proved import Bench
 from rigc.source import Source
 from rigc.syntax.parsed import Reader
 
+Between = Callable[[], None] | None
 _RIG = re.compile(r"^rig[ \t]+[a-z]", re.MULTILINE)
 _OF_A_RIG = re.compile(r"^(chain|power|place|leads|mounting|preset)\b", re.MULTILINE)
 
 
 class Checked:
-    """A rig as it was compiled after one edit: its findings, and the means to try their mends."""
+    """A rig as it was compiled after one edit. Places that would mend a finding are sought (`advise`) when all is told that is found."""
 
-    def __init__(self, edit: int, draft: Draft, compiled: Compiled, trials: Trials) -> None:
+    def __init__(self, edit: int, draft: Draft, compiled: Compiled, advise: Callable[[Between], Bench]) -> None:
         self.edit = edit
         self.draft = draft
         self.compiled = compiled
         self.computed = computed(compiled)
-        self.trials = trials
+        self._advise = advise
+        self._trials: Trials | None = None
+
+    @property
+    def findings(self) -> tuple[Diagnostic, ...]:
+        """What was found, with what is known by now of how to mend it."""
+        return (self.compiled if self._trials is None else self._trials.bench.made).findings
+
+    def trials(self, between: Between = None) -> Trials:
+        """Where the mends of the findings are tried, with all that is advised; `between` may raise to stop."""
+        if self._trials is None:
+            self._trials = Trials(self._advise(between))
+        return self._trials
 
     def ready(self) -> None:
         """Makes what the first question about a number would else wait for."""
@@ -49,6 +64,7 @@ class Session:
         self.reader = KeptReader(reader)
         self.shelf = Shelf()
         self.edit = 0
+        self._computing = RLock()  # what is computed goes over from one edit to the next
         self._kept = kept()
         self._drafts: dict[Path, tuple[int, Draft, Loader]] = {}
         self._checked: dict[Path, Checked] = {}
@@ -107,37 +123,56 @@ class Session:
         found = self._checked.get(rig)
         return found if found is not None and found.edit == self.edit else None
 
-    def check(self, rig: Path, between: Callable[[], None] | None = None) -> Checked:
+    def check(self, rig: Path, between: Between = None) -> Checked:
         """Compiles a rig as it is now; `between` may raise to stop. Raises `Unreadable`."""
+        with self._computing:
+            return self._check(rig, between)
+
+    def _check(self, rig: Path, between: Between) -> Checked:
         edit = self.edit
         draft, load = self._draft(rig)
         last = self._computed.get(rig)
-        made = compile_rig(
-            load,
-            rig.name,
-            self.reader,
-            half_written=True,
-            between=between,
-            read=draft.read,
-            kept=self._kept,
-            beside=Beside(None if last is None else last.results, goes_on=True),
-        )
-        found = Checked(edit, draft, made, Trials(Bench(made, load, rig.name, self.reader)))
+        beside = Beside(None if last is None else last.results, goes_on=True)
+        made = self._compiled(draft, load, rig, between, beside)
+        found = Checked(edit, draft, made, partial(self._advised, draft, load, rig, made))
         self._checked[rig] = found
         if found.computed is not None:
             self._computed[rig] = found.computed
         return found
 
-    def trials(self, rig: Path) -> Trials:
+    def _compiled(self, draft: Draft, load: Loader, rig: Path, between: Between, beside: Beside) -> Compiled:
+        return compile_rig(
+            load,
+            rig.name,
+            self.reader,
+            half_written=True,
+            advice=not beside.goes_on,
+            between=between,
+            read=draft.read,
+            kept=self._kept,
+            beside=beside,
+        )
+
+    def _advised(self, draft: Draft, load: Loader, rig: Path, made: Compiled, between: Between) -> Bench:
+        """The same rig with places for what is in the way; nothing is sought where nothing is."""
+        if made.results is not None and any(
+            each.level <= Level.WARNING and not each.accepted for each in made.findings
+        ):
+            with self._computing:
+                made = self._compiled(draft, load, rig, between, Beside(made.results))
+        return Bench(made, load, rig.name, self.reader)
+
+    def trials(self, rig: Path, between: Between = None) -> Trials:
         """Where the mends of a rig's findings are tried, as it is now. Raises `Unreadable`."""
-        return (self.checked(rig) or self.check(rig)).trials
+        with self._computing:
+            return (self.checked(rig) or self.check(rig, between)).trials(between)
 
     def findings(self, rig: Path) -> tuple[Diagnostic, ...]:
         """What is wrong, at once after an edit: with lines and names as they are now, with all else as it was last computed. Raises
         `Unreadable`."""
         found = self.checked(rig)
         if found is not None:
-            return self._fit(found.compiled.findings, found.draft)
+            return self._fit(found.findings, found.draft)
         draft = self.draft(rig)
         now = {(each.name, each.origin): each for each in draft.read.gathered.sources}
         before = self._checked.get(rig)

@@ -3,8 +3,7 @@ the object that it had."""
 
 from __future__ import annotations
 
-from bisect import bisect_right
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from functools import partial
 from operator import is_
 from types import CellType, FunctionType, MethodType
@@ -12,9 +11,8 @@ from typing import Any
 
 from rigc.model.seen_rig import Seen
 from rigc.record import Record
-from rigc.source import Source, Span, alike
+from rigc.source import InCommon, Source, Span
 
-_NEAR = 40  # lines that are looked at behind one that differs
 _PLAIN = (str, int, float, bool, bytes, type(None))
 _UNSET = object()
 _EMPTY = CellType()
@@ -37,7 +35,7 @@ class MovedPlaces(Places):
     that goes. What comes new has places of its own, so that nobody else's are moved."""
 
     def __init__(self) -> None:
-        self._edits: dict[tuple[Source, Source], _InCommon] = {}
+        self._edits: dict[tuple[Source, Source], InCommon | None] = {}
         self._in_place: dict[
             int, tuple[Any, Any]
         ] = {}  # what stands for a value of now, by its id; it is held, so that the id stays its own
@@ -48,8 +46,11 @@ class MovedPlaces(Places):
         else:
             pair = (before.source, now.source)
             if pair not in self._edits:
-                self._edits[pair] = _InCommon(*pair)
-            stays = self._edits[pair].leads(before, now)
+                same_file = (before.source.name, before.source.origin) == (now.source.name, now.source.origin)
+                self._edits[pair] = InCommon(before.source.text, now.source.text) if same_file else None
+            edit = self._edits[pair]
+            by = None if edit is None else edit.moved(before.start, before.end)
+            stays = by is not None and before.start + by == now.start and before.end + by == now.end
         if stays:
             before.follow(now)
             self._in_place[id(now)] = now, before
@@ -69,65 +70,6 @@ class MovedPlaces(Places):
         if id(value) not in self._in_place:
             self._in_place[id(value)] = value, _copy(value, self.own)
         return self._in_place[id(value)][1]
-
-
-class _InCommon:
-    """The stretches of whole lines that two texts of a file have in common, and the beginning and the end of the lines beside these."""
-
-    def __init__(self, before: Source, now: Source) -> None:
-        self._starts: list[int] = []
-        self._stretches: list[tuple[int, int]] = []  # where each ends, and by how much it is moved
-        if (before.name, before.origin) != (now.name, now.origin):
-            return
-        old, new = before.text, now.text
-        same, end = alike(old, new)
-        first = old.rfind("\n", 0, same) + 1
-        last = old.find("\n", len(old) - end) + 1 or len(old)
-        moved = len(new) - len(old)
-        here, there = (text.splitlines(keepends=True) for text in (old[first:last], new[first : last + moved]))
-        self._add(0, same, 0)
-        for at, to, length in common_lines(here, there):
-            self._add(first + at, first + at + length, to - at)
-        self._add(len(old) - end, len(old), moved)
-
-    def _add(self, start: int, end: int, by: int) -> None:
-        self._starts.append(start)
-        self._stretches.append((end, by))
-
-    def leads(self, before: Span, now: Span) -> bool:
-        """Whether a place lies within one of them, and there now is that other place."""
-        at = bisect_right(self._starts, before.start) - 1
-        if at < 0:
-            return False
-        end, by = self._stretches[at]
-        return before.end <= end and before.start + by == now.start and before.end + by == now.end
-
-
-def common_lines(here: list[str], there: list[str]) -> Iterator[tuple[int, int, int]]:
-    """Runs of lines that are in both, in one order: where each begins in the one text and in the other, and how long it is, in characters."""
-    one = other = at = to = 0
-    while one < len(here) and other < len(there):
-        length = 0
-        while one < len(here) and other < len(there) and here[one] == there[other]:
-            length += len(here[one])
-            one, other = one + 1, other + 1
-        if length:
-            yield at, to, length
-            at, to = at + length, to + length
-        left, right = _next_common(here, there, one, other)
-        at += sum(map(len, here[one : one + left]))
-        to += sum(map(len, there[other : other + right]))
-        one, other = one + left, other + right
-
-
-def _next_common(here: list[str], there: list[str], one: int, other: int) -> tuple[int, int]:
-    """How many lines are to be passed over in each text until two that follow one another are the same; all where none are near."""
-    for far in range(1, _NEAR):
-        for left in range(far + 1):
-            pair, twin = one + left, other + far - left
-            if here[pair : pair + 2] == there[twin : twin + 2] != []:
-                return left, far - left
-    return len(here) - one, len(there) - other
 
 
 def is_same(before: Any, now: Any, places: Places) -> bool:

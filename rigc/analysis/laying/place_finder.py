@@ -6,7 +6,7 @@ then by the deck's own rules: none of them may find an error or a warning that t
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from heapq import merge
 from math import isqrt
@@ -100,10 +100,12 @@ class _Hunt:
 
 
 class PlaceFinder:
-    """Looks for places in one rig, as long as trials are `left`. A `quiet` one looks for none: it stands in while places are tried."""
+    """Looks for places in one rig, as long as trials are `left`."""
 
-    def __init__(self, results: Results, quiet: bool = False) -> None:
-        self._rig, self._results, self._quiet = results.rig, results, quiet
+    _quiet = False
+
+    def __init__(self, results: Results) -> None:
+        self._rig, self._results = results.rig, results
         self._layouts: dict[str, Layout] = {}
         self._now: frozenset[str] | None = None
         self.left = _TRIALS_IN_ALL
@@ -201,11 +203,11 @@ class PlaceFinder:
         """What the deck's rules say against a place: an error or a warning that they do not find now, or that the finding stays."""
         self.left -= 1
         if self._now is None:
-            every = _found(self._rig, (*_RULES, *_DEAR))
+            every = _found(self._rig, (*_RULES, *_DEAR), self._results.between)
             self._now = frozenset(found.fingerprint for found in every if _is_error_or_warning(found))
         rig: Rig = self._rig.replace(places={**self._rig.places, place.thing: place})
         stays = False
-        for found in _found(rig, rules):
+        for found in _found(rig, rules, self._results.between):
             if _is_error_or_warning(found) and found.fingerprint not in self._now:
                 return found.message
             stays = stays or found.fingerprint == finding.fingerprint
@@ -217,14 +219,9 @@ def place_finder(results: Results) -> PlaceFinder:
     return PlaceFinder(results)
 
 
-def quiet_finder(rig: Rig) -> PlaceFinder:
-    """Stands in where only what is found counts, and nobody reads what to do about it."""
-    return PlaceFinder(Results(rig), quiet=True)
-
-
-def _found(rig: Rig, rules: tuple[str, ...]) -> Iterator[Diagnostic]:
+def _found(rig: Rig, rules: tuple[str, ...], between: Callable[[], None] | None) -> Iterator[Diagnostic]:
     """What these rules find, one rule after the other, so that whoever has seen enough stops."""
-    results = Results(rig, given=(quiet_finder(rig),))
+    results = Results(rig, given=(quiet_finder(),), between=between)
     for name in rules:
         yield from results.call(check(name))
 
@@ -298,6 +295,14 @@ def _does_not_do(old: Place, new: Place, against: str) -> str:
 
 def _used_up() -> str:
     return f"mend what else is told of the deck, then check again: the {_TRIALS_IN_ALL} places that one run tries are used up"
+
+
+@cache
+def quiet_finder() -> PlaceFinder:
+    """Looks for none: it stands in where only what is found counts, and nobody reads what to do about it."""
+    made = object.__new__(PlaceFinder)
+    made._quiet = True
+    return made
 
 
 COMPUTE = place_finder

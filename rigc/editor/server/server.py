@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -111,25 +112,35 @@ class Rigs(LanguageServer):
             self._publish(rig, {rig: [self.converter(rig).unreadable(fault)]} if rig in self.versions else {})
 
     async def _all_told(self, rig: Path) -> bool:
-        """Computes a rig and tells all findings; False where something was edited before that was done."""
-        edit, loop = self.session.edit, asyncio.get_running_loop()
+        """Computes a rig and tells all findings, then what places would mend them; False where something was edited before that was done."""
+        edit, loop, between = self.session.edit, asyncio.get_running_loop(), self.as_long_as_nobody_edits()
+        try:
+            checked = await loop.run_in_executor(None, self.session.check, rig, between)
+            if self.session.edit != edit:
+                return False
+            self.tell(rig)
+            await loop.run_in_executor(None, checked.ready)
+            await loop.run_in_executor(None, checked.trials, between)
+        except Outdated:
+            return False
+        if self.session.edit != edit:
+            return False
+        if checked.findings != checked.compiled.findings:
+            self.tell(rig)
+        if self._refreshes_inlays():
+            await self.workspace_inlay_hint_refresh_async(None)
+        rubbish.tidy()
+        return True
+
+    def as_long_as_nobody_edits(self) -> Callable[[], None]:
+        """Raises `Outdated` as soon as something was."""
+        edit = self.session.edit
 
         def between() -> None:
             if self.session.edit != edit:
                 raise Outdated
 
-        try:
-            checked = await loop.run_in_executor(None, self.session.check, rig, between)
-        except Outdated:
-            return False
-        if self.session.edit != edit:
-            return False
-        self.tell(rig)
-        await loop.run_in_executor(None, checked.ready)
-        if self._refreshes_inlays():
-            await self.workspace_inlay_hint_refresh_async(None)
-        rubbish.tidy()
-        return True
+        return between
 
     def tell(self, rig: Path) -> None:
         """Publishes the findings of a rig that are known, file by file."""
@@ -406,7 +417,7 @@ def _edits(made: Rigs) -> None:
     async def mends(given: lsp.CodeActionParams) -> list[lsp.CodeAction]:
         def found() -> list[lsp.CodeAction]:
             _, source, rig, converter = made.at(given.text_document)
-            trials = made.session.trials(rig)
+            trials = made.session.trials(rig, made.as_long_as_nobody_edits())
             start, end = made.offset(source, given.range.start), made.offset(source, given.range.end)
             those = actions(trials.bench.made.findings, source, start, end, trials)
             return [made.code_action(each, source, converter) for each in those]
@@ -415,7 +426,7 @@ def _edits(made: Rigs) -> None:
             return []
         try:
             return await asyncio.get_running_loop().run_in_executor(None, found)
-        except Unreadable:
+        except (Outdated, Unreadable):
             return []
 
 

@@ -26,7 +26,7 @@ RULES = (
 
 def told(rig: Rig) -> list[Diagnostic]:
     """All errors and warnings of these rules."""
-    made = Results(rig, given=(quiet_finder(rig),))
+    made = Results(rig, given=(quiet_finder(),))
     every = (finding for name in RULES for finding in made.call(check(name)))
     return [finding for finding in every if finding.level in (Level.ERROR, Level.WARNING)]
 
