@@ -8,7 +8,7 @@ from collections.abc import Callable
 from typing import Any
 
 from rigc.record import Record
-from rigc.source import Source, Span, alike
+from rigc.source import InCommon, Source, Span
 from rigc.syntax.nodes import File, Node
 
 _BLANK = re.compile(r"(?:\s|#[^\n]*)*")
@@ -17,42 +17,43 @@ Read = Callable[[str, int], File]
 
 def reparsed(before: File, source: Source, read: Read, lent: bool = False) -> File:
     """The file of `source`, the same as by reading all of it; `read` reads a stretch of whole lines that begins at an offset, and raises
-    where it cannot be read. Each statement ends with its line, so that whole lines before and after a change are read as they were. What is
-    only `lent` is not moved: its places are in the text before."""
+    where it cannot be read. Each statement ends with its line, so that whole lines before, between and after changes are read as they were.
+    What is only `lent` is not moved: its places are in the text before."""
     old, text = before.span.source.text, source.text
-    same, same_end = alike(old, text)
-    first_changed, last_changed = old.rfind("\n", 0, same) + 1, len(old) - same_end
-    moved_by = len(text) - len(old)
-    head = [each for each in before.statements if each.span.end < first_changed]
-    tail = [each for each in before.statements if _line_of(old, each) > last_changed]
-    begin = text.find("\n", head[-1].span.end) + 1 if head else 0
-    end = _line_of(old, tail[0]) + moved_by if tail else len(text)
-    between = read(text[begin:end], begin).statements
-    if not lent:
-        head = [_moved(each, source, 0) for each in head]
-        tail = [_moved(each, source, moved_by) for each in tail]
-    return File(statements=(*head, *between, *tail), span=Span(source, 0, len(text)))
+    common = InCommon(old, text)
+    statements: list[Node] = []
+    at = 0
+    for each in before.statements:
+        begin, end = _line_of(old, each), old.find("\n", each.span.end) + 1 or len(old)
+        by = common.moved(begin, end)
+        if by is not None:
+            statements += _read(text, at, begin + by, read)
+            statements.append(each if lent else _moved(each, source, by))
+            at = end + by
+    statements += _read(text, at, len(text), read)
+    return File(statements=tuple(statements), span=Span(source, 0, len(text)))
+
+
+def _read(text: str, begin: int, end: int, read: Read) -> tuple[Node, ...]:
+    """What stands between two statements that are kept."""
+    piece = text[begin:end]
+    return () if _BLANK.fullmatch(piece) else read(piece, begin).statements
 
 
 class Unchanged:
     """The statements of a file that was read before, by where they stand in its text after a change."""
 
     def __init__(self, before: File, source: Source) -> None:
-        old, text = before.span.source.text, source.text
         self._source = source
-        self._same, end = alike(old, text)
-        self._same_end = len(text) - end
-        self._moved_by = len(text) - len(old)
+        self._common = InCommon(before.span.source.text, source.text)
         self._by_start: dict[int, Any] = {each.span.start: each for each in before.statements}
 
     def alone_in(self, text: str, base: int) -> Node | None:
         """The statement that is all there is, remarks apart, in a stretch of whole lines that the change did not touch; None otherwise."""
         end = base + len(text)
-        if end > self._same and base < self._same_end:
+        by = self._common.came(base, end)
+        if by is None or self._source.text[base:end] != text:
             return None
-        if self._source.text[base:end] != text:
-            return None
-        by = 0 if end <= self._same else self._moved_by
         found = _BLANK.match(text)
         start = base + (found.end() if found else 0)
         node = self._by_start.get(start - by)
