@@ -48,6 +48,12 @@ def before(
     seen |= {gathered.sources[0].name}
     if name in seen:
         return _none(follows, f"'{name}' is this file or follows it: no revision is its own before")
+    if follows.letter.text == rig.head.letter:
+        return _none(
+            follows,
+            f"this is revision {rig.head.letter}, too: one that follows another bears another letter",
+            help=_GO_ON,
+        )
     try:
         old = gather(load, name, reader)
     except Unreadable as fault:
@@ -58,6 +64,10 @@ def before(
         return _none(follows, f"'{name}' can't be compared with: {errors[0].message}", old.sources)
     if found.previous.letter != follows.letter.text:
         return _none(follows, f"'{name}' is revision {found.previous.letter}, not {follows.letter}", old.sources)
+    stood = found.previous.results
+    if stood is not None and stood.rig.head.date > rig.head.date:
+        later = f"revision {follows.letter} is of {stood.rig.head.date}, later than this one of {rig.head.date}"
+        return _none(follows, later, old.sources, _GO_ON)
     return Before(found.previous, tuple(each for each in found.findings if each.kind is UNMADE), old.sources)
 
 
@@ -122,12 +132,16 @@ def _head_items(gathered: Gathered) -> tuple[Node, ...]:
     return next((statement.items for statement in gathered.statements if isinstance(statement, nodes.Rig)), ())
 
 
-def _none(follows: nodes.Follows, message: str, sources: tuple[Source, ...] = ()) -> Before:
+_NAME_IT = "name the file of the revision before, counted from this file"
+_GO_ON = "correct the letter and the date of the one that is wrong, or name the file of the revision before"
+
+
+def _none(follows: nodes.Follows, message: str, sources: tuple[Source, ...] = (), help: str = _NAME_IT) -> Before:
     told = NO_COMPARISON.at(
         follows.span,
         message,
         subject=(follows.letter.text,),
         label="followed here",
-        help="name the file of the revision before, counted from this file",
+        help=help,
     )
     return Before(NOTHING_BEFORE, (told,), sources)
