@@ -12,7 +12,7 @@ from rigc.analysis.previous import NOTHING_BEFORE, Previous
 from rigc.diagnostics.diagnostic import tells_line
 from rigc.discover import member
 from rigc.model.rig import Rig
-from rigc.model.seen_rig import SeenRig, differing
+from rigc.model.seen_rig import SeenRig, differing, looked_at_finely
 from rigc.model.twins import MovedPlaces, Places, is_same, joined
 from rigc.record import Record
 
@@ -22,7 +22,7 @@ T = TypeVar("T")
 class Beside(Record):
     """Results of a rig that differs little (None: the first of a row). What is the same here is taken from there: from another rig of the
     same time, so that places in sources are those of the one or the other; or, where that one `goes_on` here, with each place
-    where it lies now, and no longer of use there. Of what goes on it is written down finely what was read."""
+    where it lies now, and no longer of use there."""
 
     results: Results | None
     goes_on: bool = False
@@ -52,6 +52,7 @@ class Results:
         self._goes_on = beside is not None and beside.goes_on
         self._places: Places = MovedPlaces() if self._goes_on else Places()
         self.rig: Rig = self._places.own(rig) if last is None else joined(last.rig, rig, self._places)
+        self._finely = looked_at_finely(self.rig)
         self._beside = last
         self._differ = (
             frozenset() if last is None else differing(self.rig, last.rig, () if self._goes_on else Rig.PLACES)
@@ -138,7 +139,7 @@ class Results:
 
     def _handed(self, kind: Any, seen: _Seen) -> Any:
         if kind is Rig:
-            seen.rigs.append(SeenRig(self.rig, seen.reads, self._goes_on))
+            seen.rigs.append(SeenRig(self.rig, seen.reads, self._finely))
             return seen.rigs[-1]
         if kind is Results:
             seen.asking = _Asking(self, seen)
@@ -184,7 +185,7 @@ class _Asking(Results):
 
     def __init__(self, results: Results, seen: _Seen) -> None:
         self._seen_by = seen
-        self.rig = SeenRig(results.rig, seen.reads, results._goes_on)
+        self.rig = SeenRig(results.rig, seen.reads, results._finely)
         seen.rigs.append(self.rig)
         self.look_at(results)
 

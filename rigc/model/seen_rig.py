@@ -49,13 +49,19 @@ class Seen:
         return self._record().replace(**changed)
 
 
+def looked_at_finely(rig: Rig) -> bool:
+    """Whether it pays to write down which facts of its things are read; it does not where these are seen by another computation already."""
+    things = [each for name in THINGS for each in getattr(rig, name).values()]
+    return len(things) <= _MOST and not any(isinstance(each, Seen) for each in things)
+
+
 class SeenRig(Seen, Rig):
     """A rig as one computation sees it: which of its fields it reads is written down; `finely`, which facts of things, too."""
 
     def __init__(self, rig: Rig, reads: set[str], finely: bool = False) -> None:
         state = self.__dict__
         state["_of"], state["_reads"] = rig, reads
-        state["_finely"] = finely and sum(len(getattr(rig, name)) for name in THINGS) <= _MOST
+        state["_finely"] = finely
 
     def look_at(self, rig: Rig) -> None:
         """Reads another rig from now on, whose fields are the same objects wherever they were read."""

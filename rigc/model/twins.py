@@ -107,7 +107,7 @@ class _Comparison:
                 and all(map(self.same, one.values(), other.values()))
             )
         if kind is frozenset or kind is set:
-            return one == other and all(type(each) in _PLAIN for each in one)
+            return one == other and all(map(_is_plain, one))
         pair = id(one), id(other)
         if pair in self._known:
             return True
@@ -149,6 +149,11 @@ class _Comparison:
         return True
 
 
+def _is_plain(value: Any) -> bool:
+    """Whether what equals it is the same."""
+    return type(value) in _PLAIN or (type(value) is tuple and all(map(_is_plain, value)))
+
+
 def _bound(function: Any) -> tuple[Any, ...]:
     cells = function.__closure__ or ()
     held = [each.cell_contents for each in cells if each != _EMPTY]
@@ -157,6 +162,8 @@ def _bound(function: Any) -> tuple[Any, ...]:
 
 def joined(before: Any, now: Any, places: Places) -> Any:
     """The value of now, with the objects of before wherever they are the same."""
+    if before is now:
+        return before
     kind = type(before)
     if kind is not type(now):
         return places.own(now)
