@@ -38,7 +38,7 @@ def _touched(context: Context, node: nodes.Change) -> tuple[tuple[str, ...], tup
     gone = {
         word: word.span for word in words if follows and not word.text[0].isupper() and not _families(context, word)
     }
-    touched = tuple(word.text for word in words if word in gone or _known(context, word, marks))
+    touched = tuple(word.text for word in words if word in gone or _known(context, word, marks, follows))
     return touched, tuple((word.text, span) for word, span in gone.items())
 
 
@@ -46,8 +46,8 @@ def _families(context: Context, word: Word) -> list[Scope]:
     return [scope for scope in context.scopes.values() if word.text in scope.declared]
 
 
-def _known(context: Context, word: Word, marks: dict[str, Word]) -> bool:
+def _known(context: Context, word: Word, marks: dict[str, Word], follows: bool) -> bool:
     if word.text[0].isupper():
-        return known_mark(context, word, marks)
+        return known_mark(context, word, marks, may_be_gone=follows)
     families = _families(context, word) or [context.scopes["thing"]]
     return None not in [scope.find(word, (), "what the change touches") for scope in families]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
-from rigc.diagnostics.mend import Delete, Mend, Replace
+from rigc.diagnostics.mend import AddTo, Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.model.jacks import Port
 from rigc.model.resolve.apart import two_things
@@ -217,8 +217,8 @@ class Leads:
             self.lists["cutting"].append((node.signal.text, node.how.text))
 
 
-def known_mark(context: Context, mark: Word, marks: dict[str, Word]) -> bool:
-    """Whether a lead number is stated; a finding where not."""
+def known_mark(context: Context, mark: Word, marks: dict[str, Word], may_be_gone: bool = False) -> bool:
+    """Whether a lead number is stated; a finding where not. One that `may_be_gone` may be retired instead."""
     if mark.text in marks:
         return True
     near = nearest(mark.text, marks)
@@ -228,6 +228,11 @@ def known_mark(context: Context, mark: Word, marks: dict[str, Word]) -> bool:
             f"no lead bears the number {mark.text}",
             subject=(mark.text,),
             label=f"did you mean {near}?" if near else "no such lead",
+            mends=(
+                Mend(f"write `retired {mark.text}` if it is taken off", (AddTo("leads", "", f"retired {mark.text}"),)),
+            )
+            if may_be_gone
+            else (),
             help=f"write {near}" if near else "state the lead in a leads block",
         )
     )
