@@ -22,6 +22,7 @@ pytestmark = pytest.mark.usefixtures("names_anywhere")
 
 RIGS = [
     *(ROOT / "tests/reach" / f"{name}.rig" for name in ("board", "rest", "revision", "sources")),
+    ROOT / "tests/reports/askew.rig",
     *(ROOT / "tests/rigs" / f"{name}.rig" for name in ("odd-leads", "round-figures", "salt-pan", "two-cases")),
 ]
 COPIED = ("intake-sheet", "unit-data-sheets", "unit-schedule")
