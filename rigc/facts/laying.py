@@ -25,6 +25,13 @@ CENTRING_SHARE = Fact(10, "%", "a millimetre by which the middle of such a line 
 CROSSING_SHARE = Fact(
     1000, "%", "a crossing of a lead with sound and one of power, beside a millimetre of audio lead", _OURS
 )
+ON_TOP_SHARE = Fact(
+    200,
+    "%",
+    "a millimetre of the width and of the depth of what stands on top and could hang, untouched as it is",
+    _OURS,
+)
+PLUG_SHARE = Fact(2000, "%", "a plug of another kind than is usual, beside a millimetre of audio lead", _OURS)
 BROKEN_MM = Fact(60, "mm", "of audio lead for each rule that a lead breaks while the search goes on", _OURS)
 
 _WISH = "our choice; common practice, no source"

@@ -9,7 +9,7 @@ from rigc.analysis.deck.feet import spots_pressed
 from rigc.analysis.deck.foot_spots import worked_by_hand
 from rigc.analysis.deck.placement import Placement, placement
 from rigc.analysis.laying.at_hand import Handled, handled, spots_at_hand
-from rigc.analysis.laying.choices.standing import hangs, needs_top
+from rigc.analysis.laying.choices.standing import hangs, may_hang, needs_top
 from rigc.analysis.laying.hold import grip, tapes
 from rigc.analysis.laying.partings import partings
 from rigc.analysis.laying.room_in_case import rearmost
@@ -105,6 +105,12 @@ def board_of(
         gap=weighed["gaps"],
         centring=weighed["centring"],
         crossing=tenths(weighed["crossings"]),
+        spared=sum(_size(thing) for thing in every if thing.name not in under and may_hang(thing, deck)),
+        on_deck=weighed["on deck"],
+        plugs=len(
+            {port for lead in leads.all for port, own in zip((lead.start, lead.end), lead.chosen, strict=True) if own}
+        ),
+        plug=tenths(weighed["other plugs"]),
         knob=tenths(foot.KNOB_MM.value),
         partings=partings(every, under),
         feet=tenths(deck.feet_inset_mm.value) if deck.feet_inset_mm is not None else 0,
@@ -121,6 +127,11 @@ def _under(rig: Rig, thing: Thing, deck: Deck, fixed: dict[str, Place], sides: S
         return sides[thing.name]
     wished = side_wished(rig, thing, deck)
     return hangs(thing, deck) if wished is None else wished
+
+
+def _size(thing: Thing) -> int:
+    """Its width and depth, one added to the other."""
+    return sum(tenths(each.value) for each in (thing.width_mm, thing.depth_mm) if each is not None)
 
 
 def _open_room(number: int, room: LaterRoom, use: int) -> Item:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.laying.choices.cheaper import cheaper
 from rigc.analysis.laying.choices.eased import Eased, eased
 from rigc.analysis.laying.choices.freed import freed
 from rigc.analysis.laying.choices.task import Task, task_of
@@ -48,11 +49,13 @@ def with_chosen_places(
 
 
 def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) -> Eased:
-    """The best layout after so many steps; where something is in the way in it, or a wish is missed, with other plugs and sides as well."""
+    """The best layout after so many steps, with other plugs and sides where something is in the way in it, a wish is missed, or it costs less
+    with them."""
     found = searched(task.board, effort, watch)
     if found.stopped or effort == 0:
         return Eased(task, found)
-    return eased(task, found, (usual_effort(task.board) if effort is None else effort) // _HALF, watch)
+    steps = (usual_effort(task.board) if effort is None else effort) // _HALF
+    return cheaper(eased(task, found, steps, watch), steps, watch)
 
 
 def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Found:

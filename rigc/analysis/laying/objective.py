@@ -104,6 +104,8 @@ def terms(rig: Rig, board: Board, at: list[At]) -> Iterator[LayoutTerm]:
     yield LayoutTerm("centring", off_centre, weighed["centring"], off_centre * board.centring)
     met = layout.crossings
     yield LayoutTerm("crossings", met, weighed["crossings"], met * board.crossing, pieces=True)
+    yield LayoutTerm("on deck", board.spared, weighed["on deck"], board.spared * board.on_deck)
+    yield LayoutTerm("other plugs", board.plugs, weighed["other plugs"], board.plugs * board.plug, pieces=True)
 
 
 def _reach(rig: Rig, board: Board, at: list[At], weighed: dict[str, int]) -> Iterator[LayoutTerm]:

@@ -21,6 +21,8 @@ TERMS: dict[str, Fact] = {
     "gaps": laying.GAP_SHARE,
     "centring": laying.CENTRING_SHARE,
     "crossings": laying.CROSSING_SHARE,
+    "on deck": laying.ON_TOP_SHARE,
+    "other plugs": laying.PLUG_SHARE,
 }
 """By the words with which a rig weighs them, in the order in which they are told."""
 

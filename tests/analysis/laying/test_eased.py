@@ -66,8 +66,12 @@ def test_as_many_flat_plugs_as_the_row_needs() -> None:
     assert [each.name for each in told_why] == [f"{each.port}.plug" for each in rig.chosen_plugs]
 
 
-def test_where_there_is_room_the_usual_plugs_stay() -> None:
+def test_where_there_is_room_other_plugs_are_chosen_if_they_save_more_than_they_cost() -> None:
+    """Four flat plugs make each of the two leads 50 mm shorter, 140 mm to 90: that is worth it at 20 mm each, and not at 30."""
     rig, told = laid(THREE + deck(480, 130))
+    assert (told, {(each.plug, each.instead) for each in rig.chosen_plugs}) == ((), {("flat", "straight")})
+    assert len(rig.chosen_plugs) == 4 and clean(rig)
+    rig, told = laid(THREE + deck(480, 130) + "place {\n  weigh other plugs 3000 %\n}\n")
     assert (told, rig.chosen_plugs) == ((), ())
 
 

@@ -23,14 +23,14 @@ syntax keyword rigValue leaflet left lifted line linear lines load log
 syntax keyword rigValue made measured microphone middle mini-jack mini-trs momentary mutes
 syntax keyword rigValue negative never non-inverting none only onward open opto
 syntax keyword rigValue other out over pairing parallel passes passive pickup
-syntax keyword rigValue positive rear relay removed reverb reverse-log reverse-protected reversed
-syntax keyword rigValue reversing right ring ring-wiper rules screwed screws sends
-syntax keyword rigValue series shared shield silent snap solid speaker splitter
-syntax keyword rigValue stamped stay stereo stock stop straight stranded studio
-syntax keyword rigValue switch-mode tails textured thru tinned tip tip-wiper total
-syntax keyword rigValue touring trails trim trs true ts under unknown
-syntax keyword rigValue unregulated unwanted vent voltage wanted wants winding wireless
-syntax keyword rigValue worked xlr
+syntax keyword rigValue plugs positive rear relay removed reverb reverse-log reverse-protected
+syntax keyword rigValue reversed reversing right ring ring-wiper rules screwed screws
+syntax keyword rigValue sends series shared shield silent snap solid speaker
+syntax keyword rigValue splitter stamped stay stereo stock stop straight stranded
+syntax keyword rigValue studio switch-mode tails textured thru tinned tip tip-wiper
+syntax keyword rigValue total touring trails trim trs true ts under
+syntax keyword rigValue unknown unregulated unwanted vent voltage wanted wants winding
+syntax keyword rigValue wireless worked xlr
 syntax keyword rigWord accept accepts active all amps angle at band
 syntax keyword rigWord bare barrel base battery bend body bypass capacitance
 syntax keyword rigWord captive carries ceiling chain change checked class clearance
@@ -54,10 +54,10 @@ syntax keyword rigWord warm was weigh wet wide alone and away
 syntax keyword rigWord because before bridged bypassed channel characters clear cycles
 syntax keyword rigWord edge empty expects faces factor for free from
 syntax keyword rigWord gap into jacket jacks knobs like lower max
-syntax keyword rigWord may metal near oclock of or peak plugs
-syntax keyword rigWord programs raised reach reads return row screen seal
-syntax keyword rigWord send sensitivity share shows side symmetric tape together
-syntax keyword rigWord touches until up while with within
+syntax keyword rigWord may metal near oclock of or peak programs
+syntax keyword rigWord raised reach reads return row screen seal send
+syntax keyword rigWord sensitivity share shows side symmetric tape together touches
+syntax keyword rigWord until up while with within
 syntax keyword rigBlock all-units amp as-built blend cable case control deck
 syntax keyword rigBlock desk instrument leads listener mains-strip midi mounting panel
 syntax keyword rigBlock place plug power preset rig scenario song source

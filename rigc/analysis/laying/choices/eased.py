@@ -26,8 +26,9 @@ from rigc.model.stock import ChosenPlug
 from rigc.record import Record
 
 _THINGS = 3  # so many are tried on the other side, the worst in the way first
-_AGAIN = 8  # so many plugs are tried as usual by laying all anew,
+_AGAIN = 4  # so many plugs are tried as usual by laying all anew,
 _SHORT = 4  # each with so much less than the whole takes
+_MOST = 2  # searches of the whole, at most: after those nothing more is tried
 
 
 class Eased(Record):
@@ -45,27 +46,34 @@ def eased(task: Task, found: Found, steps: int, watch: Watch | None = None, stat
     only plugs are changed. With `stated` even what the rig says of plugs and sides is changed: that is advice."""
     if not (found.hard or found.missed):
         return Eased(task, found)
-    plugs = other_plugs(task.rig, Results(task.rig).get(Leads), stated)
+    plugs, spent = other_plugs(task.rig, Results(task.rig).get(Leads), stated), 0
     for sides, others in _tries(task, found, plugs, stated):
-        rig = _with(task.rig, others)
+        rig = with_plugs(task.rig, others)
         usual = task.otherwise(task.rig, sides) if sides else task
         made = task.otherwise(rig, sides) if others else usual
-        tried = _tried(made.board, begun(made.board, task.board, found.at) if found.hard else None, steps, watch)
+        start = begun(made.board, task.board, found.at) if found.hard else None
+        tried, taken = _tried(made.board, start, steps, watch)
+        spent += taken
         if not tried.hard and tried.rank[:2] < found.rank[:2]:
             return _as_few(usual, made, tried, others, sides, steps)
         if tried.stopped:
             return Eased(task, found.replace(stopped=True))
+        if spent >= _MOST * steps:
+            break
     return Eased(task, found)
 
 
-def _tried(board: Board, start: tuple[At, ...] | None, steps: int, watch: Watch | None) -> Found:
-    """Where something was in the way a few steps from that `start` tell whether it is worth the many that lay all anew."""
+def _tried(board: Board, start: tuple[At, ...] | None, steps: int, watch: Watch | None) -> tuple[Found, int]:
+    """What is found, and the steps that it took. Where something was in the way a few steps from that `start` tell whether it is worth the
+    many that lay all anew."""
     if start is None:
-        return KNOWN.search(board, steps, watch=watch)
+        found = KNOWN.search(board, steps, watch=watch)
+        return found, found.steps
     quick = KNOWN.search(board, steps // _SHORT, watch=watch, begun=start)
     if quick.hard or quick.stopped:
-        return quick
-    return min(KNOWN.search(board, steps, watch=watch), quick, key=lambda each: each.rank)
+        return quick, quick.steps
+    found = KNOWN.search(board, steps, watch=watch)
+    return min(found, quick, key=lambda each: each.rank), quick.steps + found.steps
 
 
 def _tries(
@@ -85,7 +93,7 @@ def _tries(
         yield from ((each, plugs) for each in sides)
 
 
-def _with(rig: Rig, plugs: tuple[ChosenPlug, ...]) -> Rig:
+def with_plugs(rig: Rig, plugs: tuple[ChosenPlug, ...]) -> Rig:
     """The rig with these plugs, beside those chosen before for other jacks."""
     ports = {each.port for each in plugs}
     kept = tuple(each for each in rig.chosen_plugs if each.port not in ports)
@@ -104,9 +112,21 @@ def _as_few(usual: Task, made: Task, tried: Found, plugs: tuple[ChosenPlug, ...]
             rest = tuple(other for other in kept if other is not each)
             board = _plugged(board, usual.board, *_socket(board, each))
             board, at, kept = _where_they_stand(usual.board, board, again.at, rest, again.missed)
+    return _told(usual, board, at, kept, sides, tried.steps)
+
+
+def with_usual_plugs(usual: Task, made: Task, tried: Found, plugs: tuple[ChosenPlug, ...], sides: Sides) -> Eased:
+    """With the usual plug wherever nothing is in the way of it where all stand."""
+    board, at, kept = _where_they_stand(usual.board, made.board, tried.at, plugs, tried.missed)
+    return _told(usual, board, at, kept, sides, tried.steps)
+
+
+def _told(
+    usual: Task, board: Board, at: tuple[At, ...], kept: tuple[ChosenPlug, ...], sides: Sides, steps: int
+) -> Eased:
     told = tuple(each.replace(spares=_spared(usual.board, board, at, each)) for each in kept)
-    task = usual.otherwise(_with(usual.rig, told), sides) if told else usual
-    found: Found = as_it_is(Layout(task.board, list(at))).replace(steps=tried.steps)
+    task = usual.otherwise(with_plugs(usual.rig, told), sides) if told else usual
+    found: Found = as_it_is(Layout(task.board, list(at))).replace(steps=steps)
     return Eased(task, found, told, tuple(sides.items()))
 
 

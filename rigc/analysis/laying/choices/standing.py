@@ -18,14 +18,19 @@ def hangs(thing: Thing, deck: Deck) -> bool:
     A supply hangs; so does a unit through which no sound goes or that is passive, if it has no switch, knob, treadle or
     loop and no bypass that someone would stamp on.
     """
-    return _fits_below(thing, deck) and not needs_top(thing) and not _sounding(thing)
+    return may_hang(thing, deck) and not _sounding(thing)
 
 
 def either_side(rig: Rig, thing: Thing, deck: Deck, wished: bool = False) -> bool:
     """Whether it may stand on top or hang below as room is: nothing on it needs the top, the room below will do, and (unless `wished` shall
     not count) no wish says where. A unit that plays and is always on goes on top where there is room, and hangs else."""
     free = wished or side_wished(rig, thing, deck) is None
-    return free and _fits_below(thing, deck) and not needs_top(thing)
+    return free and may_hang(thing, deck)
+
+
+def may_hang(thing: Thing, deck: Deck) -> bool:
+    """Whether the room below the deck will do for a thing on which nothing needs the top."""
+    return _fits_below(thing, deck) and not needs_top(thing)
 
 
 def needs_top(thing: Thing) -> bool:

@@ -130,7 +130,9 @@ class Board(Record):
     edges; `grams` is the deck's mass, and `weighed` says whether every mass is known.
     `passing` is what it costs, in hundredths of a length, where a lead is longer for a covered drop line or has no way. What is `kept_free` is so on both sides of the deck, what is `reserved` on top.
     `unbalanced` is what a length costs that the board balances outside its feet, `gap` one by which the gaps in a line of front edges differ, `centring` one by which such a line is off the middle, in percent; `line` is what each such line costs, in hundredths of a length, and
-    `crossing` what each point does at which a lead with sound and one of power cross.
+    `crossing` what each point does at which a lead with sound and one of power cross. What is chosen beside places costs the same in all layouts of a
+    board: each length of the width and depth, `spared` in all, of what stands on top and could hang `on_deck` percent, and each of the `plugs`
+    of another kind than is usual `plug` hundredths of a length.
     """
 
     width: int
@@ -160,3 +162,12 @@ class Board(Record):
     gap: int = 0
     centring: int = 0
     crossing: int = 0
+    spared: int = 0
+    on_deck: int = 0
+    plugs: int = 0
+    plug: int = 0
+
+    @property
+    def chosen(self) -> int:
+        """What is chosen beside places costs so much, in hundredths of a length."""
+        return self.spared * self.on_deck + self.plugs * self.plug

@@ -278,7 +278,7 @@ class Layout:
         """Hundredths of tenths of a millimetre of cable, and what else counts in the same coin; and what leads break."""
         self._neat = neatness(self.board, self.at)
         total = sum(self._costs) + sum(each.cost for each in self._stood) + self._neat
-        total += self.board.crossing * self.crossings
+        total += self.board.crossing * self.crossings + self.board.chosen
         if not self.board.weighed:
             total += self.board.unbalanced * self.outside
         return total, _PER_BREAK * sum(run[1] for run in self._runs)

@@ -93,6 +93,7 @@ class _Model:
             self.total = sum(self.link_costs) + sum(self.worths)
             if any(not item.under for item in board.items):
                 self.total += board.line  # things on top make one line at least
+            self.total += board.chosen
             self.model.minimize(self.total)
 
     def costs_at_least(self, links: Iterable[int], items: Iterable[int], bound: int) -> None:
