@@ -39,6 +39,12 @@ frame.onload = () => frame.contentDocument.fonts.ready.then(() => {
   for (const part of page.querySelectorAll('.wide')) {
     if (part.scrollWidth > part.clientWidth + 1) faults.push(part.getAttribute('aria-label'));
   }
+  for (const cell of page.querySelectorAll('.folds [data-head]')) {
+    const value = page.createRange(), head = 8 * parseFloat(getComputedStyle(cell).fontSize);
+    value.selectNodeContents(cell);
+    const under = [...value.getClientRects()].some(line => line.width && line.left < cell.getBoundingClientRect().left + head);
+    if (under) faults.push('under its head: ' + cell.textContent);
+  }
   if (page.documentElement.scrollWidth > %d) faults.push('the page itself');
   document.body.innerHTML = '<pre id="told">' + JSON.stringify(faults).replace(/&/g, '&amp;').replace(/</g, '&lt;') + '</pre>';
 });
