@@ -182,7 +182,12 @@ def test_a_trial_moves_only_what_a_mend_frees(monkeypatch: pytest.MonkeyPatch) -
         block("unit", name, "body 70 x 110 x 50 mm", "bypass true", "switch at 35, 20 mm")
         for name in ("dunlin", "knot")
     )
-    text = HEAD + pedals + block("deck", "pan", "size 300 x 200 mm") + "place {\n  dunlin row front\n  knot clear 900 mm\n}\n"
+    text = (
+        HEAD
+        + pedals
+        + block("deck", "pan", "size 300 x 200 mm")
+        + "place {\n  dunlin row front\n  knot clear 900 mm\n}\n"
+    )
     taken: list[int] = []
     searched = KNOWN.search
 
