@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from rigc import __version__
 from rigc.analysis.acceptance import accepted
@@ -24,10 +25,11 @@ from rigc.model.rig import Rig
 from rigc.model.slips.stock_not_used import with_use_lines
 from rigc.previous import Before, before, stood_before
 from rigc.record import Record
-from rigc.reports.content import Document, Sheet, TitleBlock
-from rigc.reports.folder import alone, documents, is_name
 from rigc.source import Source, Span
 from rigc.syntax.parsed import Reader
+
+if TYPE_CHECKING:
+    from rigc.reports.content import Document, Sheet, TitleBlock  # what is only checked needs none of the sheets
 
 
 class Compiled:
@@ -57,16 +59,22 @@ class Compiled:
         """
         if self.results is None:
             return ()
+        from rigc.reports.folder import documents
+
         return documents(self.results, self._title(draft), sheet_names, self.findings)
 
     def loose(self, sheet_name: str, draft: bool = False) -> Document | None:
         """One sheet with its title block, without number and code, so that the others need not be made; None where there is no rig."""
         if self.results is None:
             return None
+        from rigc.reports.content import Document
+
         (sheet,) = self.sheets((sheet_name,))
         return Document(sheet, self._title(draft).replace(sheet=sheet.title), 1, 1)
 
     def _title(self, draft: bool) -> TitleBlock:
+        from rigc.reports.content import TitleBlock
+
         assert self.results is not None
         head = self.results.rig.head
         return TitleBlock(
@@ -77,6 +85,8 @@ class Compiled:
         """The sheets and views of these names or codes as they are in themselves; none where there is no rig. Raises `NoSuchCode`."""
         if self.results is None:
             return ()
+        from rigc.reports.folder import alone, is_name
+
         if all(is_name(name) for name in names):
             return alone(self.results, names)
         return tuple(each.sheet for each in self.documents(names))

@@ -1,19 +1,9 @@
-"""What was malformed -> the finding it deserves. The wordings are in sign_slips, name_slips and statement_slips."""
+"""The kinds of what is malformed; how a mistake is told, `wordings.py` says."""
 
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.source import Span
-from rigc.syntax.mistake import Mistake
-from rigc.syntax.slips.habit_slips import HABIT_SLIPS
-from rigc.syntax.slips.hurried_slips import HURRIED_SLIPS
-from rigc.syntax.slips.name_slips import NAME_SLIPS
-from rigc.syntax.slips.order_slips import ORDER_SLIPS
-from rigc.syntax.slips.sign_slips import SIGN_SLIPS
-from rigc.syntax.slips.spread_slips import SPREAD_SLIPS, without_spreads
-from rigc.syntax.slips.statement_slips import LAST_RESORT, STATEMENT_SLIPS
-from rigc.syntax.slips.trade_slips import TRADE_SLIPS, in_our_words
-from rigc.syntax.worked_lines import as_in_the_reference
 
 _WRITTEN = "the language reference, grammar/README.md"
 MALFORMED = Kind(
@@ -77,37 +67,8 @@ BLOCK_OPENERS = {
 }
 
 
-def tell(mistake: Mistake) -> Diagnostic:
-    """The finding for a mistake: the first wording that fits."""
-    plain = without_spreads(mistake)
-    for wording, seen in (*((each, mistake) for each in SPREAD_SLIPS), *((each, plain) for each in _WORDINGS)):
-        told = wording(seen)
-        if told is not None:
-            span = mistake.span
-            if f"'{mistake.whole}'" in told.message:
-                start = span.start + len(mistake.word) - len(mistake.whole)
-                span = Span(span.source, start, start + len(mistake.whole))
-            elif span.start == span.end or mistake.kind == "character":
-                span = Span(span.source, span.start, span.start + max(1, len(mistake.word)))
-            line = as_in_the_reference(mistake.block, in_our_words(mistake.code)) if told.mends else ""
-            return MALFORMED.at(span, told.message, label=told.label, help=told.help, mends=told.mends, otherwise=line)
-    raise AssertionError("the last wording fits every mistake")
-
-
 def too_many(span: Span, most: int, where: str) -> Diagnostic:
     """The finding that the rest of a block or file was not looked at."""
     return MALFORMED.at(
         span, f"{most} mistakes in one {where}; the rest of it was not read", help="put these right first and run again"
     )
-
-
-_WORDINGS = (
-    *ORDER_SLIPS,
-    *HURRIED_SLIPS,
-    *HABIT_SLIPS,
-    *SIGN_SLIPS,
-    *NAME_SLIPS,
-    *TRADE_SLIPS,
-    *STATEMENT_SLIPS,
-    *LAST_RESORT,
-)

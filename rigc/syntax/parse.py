@@ -8,24 +8,16 @@ from typing import TYPE_CHECKING
 
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
-from rigc.syntax import mistakes
 from rigc.syntax.automaton import Automaton
-from rigc.syntax.chunks import chunks
-from rigc.syntax.each_slip_once import each_slip_once
-from rigc.syntax.headless import Piece, without_heads
-from rigc.syntax.mistake import Mistake
-from rigc.syntax.nodes import File, Node
+from rigc.syntax.nodes import File
 from rigc.syntax.parsed import Lent, Parsed
-from rigc.syntax.reparsed import Unchanged, reparsed
-from rigc.syntax.salvage import Stop, salvage
-from rigc.syntax.slips.beyond_limits import BEYOND_LIMIT, beyond_limits
+from rigc.syntax.reparsed import reparsed
+from rigc.syntax.slips.beyond_limits import beyond_limits
 from rigc.syntax.slips.impossible_dates import impossible_dates
 from rigc.syntax.slips.odd_signs import Looked, looked_at, no_text
 
 if TYPE_CHECKING:
     from rigc.syntax.tables import Tables
-
-MOST_MISTAKES_A_FILE = 200
 
 
 class Grammar:
@@ -51,7 +43,7 @@ class Grammar:
         return self.tables.follows(block, text)
 
 
-class _HoldsMistake(Exception):
+class HoldsMistake(Exception):
     """A stretch can't be read."""
 
 
@@ -66,72 +58,32 @@ def parse(source: Source, grammar: Grammar, near: Parsed | None = None) -> Parse
     more = (*looked.findings, *impossible_dates(source), *beyond_limits(source))
     if near is not None and not near.findings and not more and looked.text == source.text:
         try:
-            read = partial(_file, grammar, source)
+            read = partial(read_file, grammar, source)
             return Parsed(reparsed(near.file, source, read, isinstance(near, Lent)), (), ())
-        except _HoldsMistake:  # what the change did not touch was whole before: the mistake is in the rest
-            return _piece_by_piece(grammar, source, looked, more, near)
+        except HoldsMistake:  # what the change did not touch was whole before: the mistake is in the rest
+            return _piecewise(grammar, source, looked, more, near)
     try:
-        return Parsed(_file(grammar, source, looked.text, 0), more, looked.passed_over)
-    except _HoldsMistake:
-        return _piece_by_piece(grammar, source, looked, more, near)
+        return Parsed(read_file(grammar, source, looked.text, 0), more, looked.passed_over)
+    except HoldsMistake:
+        return _piecewise(grammar, source, looked, more, near)
 
 
-def _file(grammar: Grammar, source: Source, text: str, base: int) -> File:
-    statements = grammar.automaton.read(_whole(text), source, base)
+def _piecewise(
+    grammar: Grammar, source: Source, looked: Looked, more: tuple[Diagnostic, ...], near: Parsed | None
+) -> Parsed:
+    from rigc.syntax.piecewise import piecewise  # a file without mistakes needs none of it
+
+    return piecewise(grammar, source, looked, more, near)
+
+
+def read_file(grammar: Grammar, source: Source, text: str, base: int) -> File:
+    """A stretch of whole lines that begins at an offset of the source. Raises `HoldsMistake`."""
+    statements = grammar.automaton.read(whole_lines(text), source, base)
     if statements is None:
-        raise _HoldsMistake
+        raise HoldsMistake
     return File(statements=statements, span=Span(source, base, base + len(text)))
 
 
-def _whole(text: str) -> str:
+def whole_lines(text: str) -> str:
+    """The text with its last line ended."""
     return text if text.endswith("\n") else text + "\n"
-
-
-def _piece_by_piece(
-    grammar: Grammar, source: Source, looked: Looked, more: tuple[Diagnostic, ...], near: Parsed | None
-) -> Parsed:
-    unchanged = Unchanged(near.file, source) if near is not None and not near.findings else None
-
-    def read(text: str, base: int) -> File | Stop:
-        known = None if unchanged is None else unchanged.alone_in(text, base)
-        if known is not None:
-            return File(statements=(known,), span=Span(source, base, base + len(text)))
-        try:
-            return _file(grammar, source, text, base)
-        except _HoldsMistake:
-            return _stop(grammar, source, base, text)
-
-    statements: list[Node] = []
-    pieces: list[Piece] = []
-    skipped: list[Span] = list(looked.passed_over)
-    count = 0
-    for chunk in chunks(source, looked.text):
-        salvaged = salvage(source, chunk, read)
-        statements += salvaged.statements
-        pieces.append((chunk, salvaged.findings))
-        skipped += salvaged.skipped
-        count += len(salvaged.findings)
-        if count >= MOST_MISTAKES_A_FILE:
-            skipped.append(Span(source, chunk.start, len(source.text)))
-            break
-    findings = without_heads(source, pieces, grammar.heads)
-    if count >= MOST_MISTAKES_A_FILE:
-        findings.append(mistakes.too_many(findings[-1].span or skipped[-1], count, "file"))
-    told = (each for each in more if each.kind is not BEYOND_LIMIT or not _lies_in(each.span, skipped))
-    return Parsed(
-        File(statements=tuple(statements), span=Span(source, 0, len(source.text))),
-        each_slip_once((*findings, *told)),
-        tuple(skipped),
-    )
-
-
-def _lies_in(span: Span | None, skipped: list[Span]) -> bool:
-    return span is not None and any(each.start <= span.start < each.end for each in skipped)
-
-
-def _stop(grammar: Grammar, source: Source, base: int, text: str) -> Stop:
-    tables = grammar.tables
-    found = tables.stopped(text, _whole(text))
-    at, kind, expected = found.at, found.kind, found.expected
-    span = Span(source, base + at, base + at + found.length)
-    return Stop(at, lambda block: Mistake(span, kind, expected, tables.literals, lambda: tables.heads, block, text, at))

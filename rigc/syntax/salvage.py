@@ -18,6 +18,7 @@ from rigc.syntax.broken_line import without_statement
 from rigc.syntax.chunks import Chunk
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node
+from rigc.syntax.wordings import tell
 
 MOST_MISTAKES_A_BLOCK = 40
 _SECOND_WORD = re.compile(r"\s*[a-z][\w-]*[ \t]+([a-z-]+)[ \t]+[\w\"]")
@@ -70,7 +71,7 @@ class _Salvage:
             if isinstance(read, File):
                 return self._kept(read)
             inside = len(self.lead) or self.chunk.header_end
-            self.findings.append(mistakes.tell(read.mistake(self.block if read.at >= inside > 0 else "")))
+            self.findings.append(tell(read.mistake(self.block if read.at >= inside > 0 else "")))
             goes_on = self._without_header() if read.at < inside else self._without_statement(rest, read.at, inside)
             if not goes_on:
                 return self._lost()

@@ -11,7 +11,7 @@ from rigc.analysis.laying.not_placed import search_stopped
 from rigc.analysis.laying.search.annealing import Watch
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.layout import Layout
-from rigc.analysis.laying.wishes.missed_wishes import best_move, in_the_way
+from rigc.analysis.laying.wishes.why_missed import best_move, in_the_way
 from rigc.analysis.laying.wishes.wished import missed
 from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
 from rigc.analysis.leads.leads import Leads

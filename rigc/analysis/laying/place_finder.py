@@ -10,13 +10,10 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from heapq import merge
 from math import isqrt
+from typing import TYPE_CHECKING
 
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.every_check import check
-from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.place_statement import place_statement
-from rigc.analysis.laying.search.board import Item, Shape
-from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.analysis.results import Results
@@ -25,6 +22,10 @@ from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
+
+if TYPE_CHECKING:
+    from rigc.analysis.laying.search.board import Item
+    from rigc.analysis.laying.search.layout import Layout
 
 _RULES = (
     "bodies_overlap",
@@ -181,6 +182,9 @@ class PlaceFinder:
         return hunt.at(first if found != first and self._against(finding, hunt.at(found), _DEAR) else found)
 
     def _layout(self, deck: Deck) -> Layout:
+        from rigc.analysis.laying.board_of_rig import board_of  # where nothing is in the way no place is sought
+        from rigc.analysis.laying.search.layout import Layout
+
         if deck.name not in self._layouts:
             board = board_of(self._rig, deck, self._results.get(Leads), ())
             board = board.replace(apart=0, wishes=(), links=(), partings=(), knob=0, weighed=False)
@@ -190,6 +194,8 @@ class PlaceFinder:
 
     def _around(self, item: Item) -> Item:
         """Of a thing that stands askew the rectangle around it; its plugs are left to the rules, and so is all air before vents."""
+        from rigc.analysis.laying.search.board import Shape
+
         item = item.replace(shapes=tuple(shape.replace(vents=()) for shape in item.shapes), rearmost=())
         outline = self._results.get(Placement).outline(item.name)
         if outline is None or not outline.askew:
@@ -261,6 +267,8 @@ def _tier(deck: Deck, front: int, depth: int, under: bool) -> str | None:
 def _mend(old: Place, new: Place) -> Mend:
     if old.numbers is not None:
         return Mend(_words(old, new), (Replace(old.numbers, f"{new.x_mm:g}, {new.y_mm:g} mm"),))
+    from rigc.analysis.laying.place_statement import place_statement
+
     return Mend(_words(old, new), (AddTo("place", "", place_statement(new)),))
 
 

@@ -9,7 +9,6 @@ from rigc.analysis.feeds.choice.unfed import Held, Unfed
 from rigc.analysis.feeds.load_limits import LoadLimits
 from rigc.model.rig import Rig
 from rigc.solvers.assignment.problem import Placing, among
-from rigc.solvers.assignment.search import Search
 from rigc.source import Span
 
 
@@ -34,11 +33,15 @@ def conflict_set(rig: Rig, problem: OutletProblem, limits: LoadLimits) -> Unfed:
 
 def feasible(task: Placing) -> bool:
     """Whether there is any way; also where the search ended before it knew."""
+    from rigc.solvers.assignment.search import Search  # most rigs leave nobody over
+
     found = Search(task, first=True).run()
     return found.options is not None or not found.proved
 
 
 def _tightest(task: Placing) -> tuple[int, ...]:
+    from rigc.solvers.assignment.search import Search
+
     search = Search(task, first=True)
     search.run()
     kept = tuple(unit for group in search.short for unit in group)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from rigc.analysis.feeds.choice.conflict_set import conflict_set
 from rigc.analysis.feeds.choice.order_of_merit import Levels, Scale
 from rigc.analysis.feeds.choice.outlet_bars import of_several
@@ -13,8 +15,9 @@ from rigc.analysis.feeds.power_tap import Tap
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
-from rigc.solvers.assignment.problem import Placed
-from rigc.solvers.assignment.search import Search
+
+if TYPE_CHECKING:
+    from rigc.solvers.assignment.problem import Placed
 
 
 class OutletChoice(Record):
@@ -36,6 +39,8 @@ class OutletChoice(Record):
 def chosen(rig: Rig, limits: LoadLimits, problem: OutletProblem) -> OutletChoice:
     """The best choice for the units of the problem. Where there is none, the tightest set of units in each other's way is left
     over, until there is one for the rest."""
+    from rigc.solvers.assignment.search import Search  # where every outlet is stated nothing is sought
+
     left: list[Unfed] = []
     steps = 0
     while True:

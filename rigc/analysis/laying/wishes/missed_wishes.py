@@ -2,27 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from rigc.analysis.deck.kept_free import kept_free
-from rigc.analysis.deck.placement import Outline
-from rigc.analysis.deck.unplaced import as_stated
-from rigc.analysis.laying.board_of_rig import board_of
-from rigc.analysis.laying.room_in_case import TooTall, too_tall
-from rigc.analysis.laying.search.board import Board, Wish
-from rigc.analysis.laying.search.ground import At
-from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.room_in_case import TooTall
 from rigc.analysis.laying.wishes.place_wishes import PlaceWish, PlaceWishes
-from rigc.analysis.laying.wishes.wished import missed
-from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
 from rigc.analysis.leads.leads import Leads
-from rigc.model.deck import Deck, Hint
+from rigc.model.deck import Hint
 from rigc.model.rig import Rig
-from rigc.model.things import Thing
 from rigc.record import Record
-
-_LOOKED = 100  # places are looked at on a grid of 10 mm
-_MUCH = 10**9
 
 
 class MissedWish(Record):
@@ -49,109 +34,13 @@ def missed_wishes(rig: Rig, leads: Leads, wishes: PlaceWishes) -> MissedWishes:
     open_ones = [
         each for each in wishes.all if each.missed and any(rig.places[name].chosen for name in each.hint.named)
     ]
+    if not open_ones:
+        return MissedWishes(())
+    from rigc.analysis.laying.wishes.why_missed import why_missed  # lays the deck, which few rigs need
+
     decks = {each.deck.name: each.deck for each in open_ones if each.deck is not None}
-    found = {hint: why for deck in decks.values() for hint, why in _on(rig, deck, leads, open_ones).items()}
+    found = {hint: why for deck in decks.values() for hint, why in why_missed(rig, deck, leads, open_ones).items()}
     return MissedWishes(tuple(found[each.hint] for each in open_ones))
-
-
-def _on(rig: Rig, deck: Deck, leads: Leads, open_ones: list[PlaceWish]) -> dict[Hint, MissedWish]:
-    free = tuple(
-        thing for name, place in rig.places.items() if place.chosen and isinstance(thing := rig.things[name], Thing)
-    )
-    board = board_of(as_stated(rig), deck, leads, free)
-    names = tuple(item.name for item in board.items)
-    under = frozenset(item.name for item in board.items if item.under)
-    said = dict(wishes_for(rig, deck, names, under, frozenset(names)))
-    layout = Layout(board, [_at(rig, board, number) for number in range(len(names))])
-    return {
-        each.hint: _why(rig, layout, each, said)
-        for each in open_ones
-        if each.deck is not None and each.deck.name == deck.name
-    }
-
-
-def _at(rig: Rig, board: Board, number: int) -> At:
-    item = board.items[number]
-    place = rig.places[item.name]
-    turns = [shape.turned for shape in item.shapes]
-    return round(10 * place.x_mm), round(10 * place.y_mm), turns.index(place.turned)
-
-
-def _why(rig: Rig, layout: Layout, each: PlaceWish, said: dict[Hint, Wish]) -> MissedWish:
-    board, wish = layout.board, said[each.hint]
-    found = best_move(layout, wish)
-    if found is None:
-        return MissedWish(each, False)
-    item, at = found
-    if (lacks := _too_tall(rig, layout, each, item, at)) is not None:
-        return MissedWish(each, True, too_tall=(board.items[item].name, lacks))
-    there = [at if number == item else here for number, here in enumerate(layout.at)]
-    against = tuple(
-        hint
-        for hint, other in said.items()
-        if other != wish and missed(board, other, there) > missed(board, other, layout.at)
-    )
-    way = tuple(board.items[other].name for other in in_the_way(layout, item, at))
-    return MissedWish(each, True, way, against, kept_free=_kept_free(rig, layout, each, item, at))
-
-
-def _too_tall(rig: Rig, layout: Layout, each: PlaceWish, item: int, at: At) -> TooTall | None:
-    it, thing = layout.board.items[item], rig.things[layout.board.items[item].name]
-    if not it.rearmost or each.deck is None or not isinstance(thing, Thing):
-        return None
-    rear = at[1] + it.shapes[at[2]].depth
-    return too_tall(rig, each.deck, thing, layout.ground.lift(item, at) / 10, rear / 10)
-
-
-def _kept_free(rig: Rig, layout: Layout, each: PlaceWish, item: int, at: At) -> tuple[str, ...]:
-    """The parts of the deck that are kept free and into which an item at a place would reach; tiers are grounds of their own."""
-    if each.deck is None or not layout.alone(item, at):
-        return ()
-    it, (left, front, right, rear) = layout.board.items[item], layout.ground.box(item, at)
-    body = Outline(
-        it.name, left / 10, front / 10, (right - left) / 10, (rear - front) / 10, None, 0.0, it.under, each.deck.name
-    )
-    tiers = {tier.name for tier in each.deck.tiers}
-    rooms = (room for room in kept_free(rig, each.deck, body) if room.key not in tiers)
-    return tuple(room.named for room in rooms if min(body.area.overlap(room.room)) > 0)
-
-
-def best_move(layout: Layout, wish: Wish) -> tuple[int, At] | None:
-    """The move of one thing of a wish that meets it, with the least in the way there; None where no such move does."""
-    board, best = layout.board, _MUCH
-    found: tuple[int, At] | None = None
-    for item in (*wish.items, *wish.others):
-        if board.items[item].fixed is not None:
-            continue
-        for shape, solid in enumerate(layout.solids[item]):
-            for x, y in _spots(layout, wish, item, (solid.width, solid.depth)):
-                there = list(layout.at)
-                there[item] = (x, y, shape)
-                if not missed(board, wish, there) and (fault := layout.fault_at(item, there[item])) < best:
-                    best, found = fault, (item, there[item])
-    return found
-
-
-def _spots(layout: Layout, wish: Wish, item: int, size: tuple[int, int]) -> Iterator[tuple[int, int]]:
-    """Corners of a thing of that size on a coarse grid, and those in line with, beside or mirroring what the wish names."""
-    board, (width, depth), gap = layout.board, size, wish.amount or 0
-    step = max(_LOOKED, board.step)
-    xs, ys = (
-        {*range(0, board.width - width + 1, step), (board.width - width) // 2},
-        set(range(0, board.depth - depth + 1, step)),
-    )
-    for other in {*wish.items, *wish.others} - {item}:
-        left, front, right, rear = layout.box(other)
-        xs |= {left, board.width - right, left - width - gap, right + gap}
-        ys |= {front, front - depth - gap, rear + gap}
-    for x in sorted(xs):
-        if 0 <= x <= board.width - width:
-            yield from ((x, y) for y in sorted(ys) if 0 <= y <= board.depth - depth)
-
-
-def in_the_way(layout: Layout, item: int, at: At) -> tuple[int, ...]:
-    """What would be in an item's way at a place."""
-    return tuple(other for other in layout.beside(item) if layout.between(item, at, other, layout.at[other]))
 
 
 COMPUTE = missed_wishes

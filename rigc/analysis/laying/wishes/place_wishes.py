@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 
-from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.wishes.wished import missed
 from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
 from rigc.analysis.leads.leads import Leads
@@ -50,6 +49,8 @@ def _deck(rig: Rig, place: Place) -> str:
 
 
 def _on(rig: Rig, deck: Deck, leads: Leads, hints: tuple[Hint, ...]) -> dict[Hint, PlaceWish]:
+    from rigc.analysis.laying.board_of_rig import board_of  # most rigs wish for no place
+
     wishing: Rig = rig.replace(hints=hints)
     board = board_of(wishing, deck, leads, ())
     names = tuple(item.name for item in board.items)

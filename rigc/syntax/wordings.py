@@ -1,0 +1,45 @@
+"""A mistake -> the finding that tells it, by the first of all wordings that fits; loaded where there is one."""
+
+from __future__ import annotations
+
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.source import Span
+from rigc.syntax.mistake import Mistake
+from rigc.syntax.mistakes import MALFORMED
+from rigc.syntax.slips.habit_slips import HABIT_SLIPS
+from rigc.syntax.slips.hurried_slips import HURRIED_SLIPS
+from rigc.syntax.slips.name_slips import NAME_SLIPS
+from rigc.syntax.slips.order_slips import ORDER_SLIPS
+from rigc.syntax.slips.sign_slips import SIGN_SLIPS
+from rigc.syntax.slips.spread_slips import SPREAD_SLIPS, without_spreads
+from rigc.syntax.slips.statement_slips import LAST_RESORT, STATEMENT_SLIPS
+from rigc.syntax.slips.trade_slips import TRADE_SLIPS, in_our_words
+from rigc.syntax.worked_lines import as_in_the_reference
+
+_WORDINGS = (
+    *ORDER_SLIPS,
+    *HURRIED_SLIPS,
+    *HABIT_SLIPS,
+    *SIGN_SLIPS,
+    *NAME_SLIPS,
+    *TRADE_SLIPS,
+    *STATEMENT_SLIPS,
+    *LAST_RESORT,
+)
+
+
+def tell(mistake: Mistake) -> Diagnostic:
+    """The finding for a mistake: the first wording that fits."""
+    plain = without_spreads(mistake)
+    for wording, seen in (*((each, mistake) for each in SPREAD_SLIPS), *((each, plain) for each in _WORDINGS)):
+        told = wording(seen)
+        if told is not None:
+            span = mistake.span
+            if f"'{mistake.whole}'" in told.message:
+                start = span.start + len(mistake.word) - len(mistake.whole)
+                span = Span(span.source, start, start + len(mistake.whole))
+            elif span.start == span.end or mistake.kind == "character":
+                span = Span(span.source, span.start, span.start + max(1, len(mistake.word)))
+            line = as_in_the_reference(mistake.block, in_our_words(mistake.code)) if told.mends else ""
+            return MALFORMED.at(span, told.message, label=told.label, help=told.help, mends=told.mends, otherwise=line)
+    raise AssertionError("the last wording fits every mistake")
