@@ -12,15 +12,21 @@ from syrupy.assertion import SnapshotAssertion
 from written import changed
 
 from laying.small_boards import dealt
+from rigc.analysis.laying.alternatives import alternatives
+from rigc.analysis.laying.checks.contradicting_wishes import contradicting_wishes
+from rigc.analysis.laying.checks.missed_wish import missed_wish
+from rigc.analysis.laying.checks.wish_against_place import wish_against_place
 from rigc.analysis.laying.chosen_places import with_chosen_places
 from rigc.analysis.laying.objective import objective
+from rigc.analysis.laying.place_costs import PlaceCosts
 from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.rig import Rig
 
 STEPS = 1_500
-RIGS = ["reach/board", "reach/hints", "reach/wishes", "rigs/odd-leads", "rigs/salt-pan"]
+FEW = 300
+RIGS = ["reach/board", "reach/hints", "reach/rest", "reach/wishes", "reports/askew", "rigs/odd-leads", "rigs/salt-pan"]
 
 
 @pytest.mark.parametrize("path", RIGS, ids=lambda path: path.rpartition("/")[2])
@@ -29,10 +35,10 @@ def test_places_of_a_whole_rig(path: str, snapshot: SnapshotAssertion) -> None:
     assert laid_anew(results(ROOT / "tests" / f"{path}.rig").rig) == snapshot(extension_class=ExpectedByName)
 
 
-@pytest.mark.parametrize("path", ["rigs/salt-pan"], ids=lambda path: f"small-{path.rpartition('/')[2]}")
-def test_places_on_a_deck_that_is_too_small(path: str, snapshot: SnapshotAssertion) -> None:
-    """Two thirds as wide and as deep: not all has room."""
-    made = changed(f"tests/{path}.rig", ("size 600 x 300 mm", "size 400 x 200 mm"))
+@pytest.mark.parametrize("size", ["240 x 200"], ids=["small-hints"])
+def test_places_on_a_deck_that_is_too_small(size: str, snapshot: SnapshotAssertion) -> None:
+    """Not all has room there: what does, and what is told of the rest."""
+    made = changed("tests/reach/hints.rig", ("size 500 x 300 mm", f"size {size} mm"))
     assert laid_anew(made.rig) == snapshot(extension_class=ExpectedByName)
 
 
@@ -43,7 +49,21 @@ def laid_anew(rig: Rig) -> str:
     found = objective(laid, Results(laid).get(Leads))
     assert found is not None
     costs = [f"{each.name}: {each.counted} at {each.share} costs {each.cost}, {each.money}" for each in found.terms]
-    return "\n".join((*stands, *costs, told(findings)))
+    made = Results(laid)
+    figures = [f"{each.name} = {each.text}: {each.formula()}" for each in made.get(PlaceCosts).all]
+    wishes = [each for check in (missed_wish, wish_against_place, contradicting_wishes) for each in made.call(check)]
+    return "\n".join((*stands, *costs, *figures, told((*findings, *wishes))))
+
+
+@pytest.mark.parametrize("path", ["reach/hints", "reach/wishes"], ids=lambda path: f"others-{path.rpartition('/')[2]}")
+def test_layouts_to_choose_from(path: str, snapshot: SnapshotAssertion) -> None:
+    """Layouts that lean to one term or another: where all stand in each, and what it is better at."""
+    bare = results(ROOT / "tests" / f"{path}.rig").rig.replace(places={})
+    lines = []
+    for each in alternatives(bare, 4, FEW):
+        stands = ", ".join(f"{name} {at.x_mm:g} {at.y_mm:g} {at.turned}" for name, at in each.rig.places.items())
+        lines.append(f"{stands}: {each.objective.cost}, better at {', '.join(each.better_at)}")
+    assert "\n".join(lines) + "\n" == snapshot(extension_class=ExpectedByName)
 
 
 @pytest.mark.parametrize("seed", range(6), ids=lambda seed: f"dealt-{seed}")
