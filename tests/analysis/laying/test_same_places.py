@@ -20,11 +20,12 @@ from rigc.analysis.laying.chosen_places import with_chosen_places
 from rigc.analysis.laying.objective import objective
 from rigc.analysis.laying.place_costs import PlaceCosts
 from rigc.analysis.laying.search.annealing import search
+from rigc.analysis.laying.search.board import Board, Parting, Tier
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.rig import Rig
 
-STEPS = 1_500
+STEPS = 2_500
 FEW = 300
 RIGS = ["reach/board", "reach/hints", "reach/rest", "reach/wishes", "reports/askew", "rigs/odd-leads", "rigs/salt-pan"]
 
@@ -66,9 +67,50 @@ def test_layouts_to_choose_from(path: str, snapshot: SnapshotAssertion) -> None:
     assert "\n".join(lines) + "\n" == snapshot(extension_class=ExpectedByName)
 
 
-@pytest.mark.parametrize("seed", range(6), ids=lambda seed: f"dealt-{seed}")
+def crowded(seed: int) -> Board:
+    """A dealt board, every other one with all that the rules may ask of one: parts that are kept free, a tier, tapes, partings, knobs, feet."""
+    board = dealt(seed, 3 + seed % 6, seed % 2 == 0)
+    if seed < 6:
+        return board
+    items = tuple(
+        item.replace(use=(40, -20, 0)[number % 3], grams=300 + 50 * number, grip=150 * (number % 2), under=number == 2)
+        for number, item in enumerate(board.items)
+    )
+    spots = tuple(
+        item.replace(shapes=tuple(each.replace(switches=((200, 100),), pressed=((200, 100),), knobs=((100, 400),),
+        at_hand=((each.width, 200, 100),)) for each in item.shapes))
+        for item in items
+    )  # fmt: skip
+    links = tuple(link.replace(joint=number % 2 == 1, back=5, onward=True) for number, link in enumerate(board.links))
+    return board.replace(
+        items=spots,
+        links=links,
+        width=board.width + 300,
+        depth=board.depth + 400,
+        kept_free=((0, 0, 200, 300),),
+        reserved=((500, board.depth - 200, 800, board.depth),),
+        tiers=(Tier(board.depth - 600, board.depth + 400, 300),) if seed % 3 == 0 else (),
+        tapes=((0, 400), (700, 1100), (1400, 1800)),
+        partings=(Parting(0, 1, 350),),
+        aside=500,
+        behind=400,
+        apart=30,
+        knob=250,
+        feet=200,
+        grams=2000,
+        weighed=True,
+        passing=20_000,
+        unbalanced=1000,
+        gap=2,
+        line=3000,
+        centring=10,
+        crossing=1000,
+    )
+
+
+@pytest.mark.parametrize("seed", range(12), ids=lambda seed: f"dealt-{seed}")
 def test_places_of_a_dealt_board(seed: int, snapshot: SnapshotAssertion) -> None:
-    found = search(dealt(seed, 3 + seed, seed % 2 == 0), STEPS, STEPS)
+    found = search(crowded(seed), STEPS, STEPS)
     assert (
         f"{found.at}\nhard {found.hard}, missed {found.missed}, cost {found.cost}, steps {found.steps}\n"
         == snapshot(extension_class=ExpectedByName)
