@@ -13,6 +13,7 @@ from collections.abc import Iterable, Iterator
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.unit_needs import current_of
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 from rigc.model.slips.use_line import use_line
 from rigc.model.things import Unit
@@ -38,11 +39,13 @@ _CABLES, _STRIPS, _POWER, _WIRING = "cable list", "mounting strips", "power tabl
 
 
 def missing_fact(rig: Rig) -> Iterator[Diagnostic]:
-    """One finding for each unit that lacks facts, naming them and the sheets that stay blank there."""
+    """One finding for each unit that lacks facts, naming them and the sheets that stay blank there; what is like it and lacks the same is
+    told with it."""
     gaps: dict[str, dict[str, None]] = {}
     for gap in rig.gaps:
         gaps.setdefault(gap.thing, {})[gap.direction] = None
     fed = {name for feed in rig.power.feeds for name in feed.units}
+    found: dict[str, tuple[Unit, dict[str, tuple[str, ...]], bool]] = {}
     for unit in used_units(rig):
         lacking = _jacks(gaps.get(unit.name, {}))
         if unit.kind == "unit":
@@ -51,8 +54,24 @@ def missing_fact(rig: Rig) -> Iterator[Diagnostic]:
         else:
             needs = False
         if lacking:
-            yield _told(unit, lacking, needs)
+            found[unit.name] = (unit, lacking, needs)
+    first = {name: _first(rig, found[name][0]) for name in found}
+    for name, (unit, lacking, needs) in found.items():
+        if first[name] not in found or first[name] == name or found[first[name]][1:] != (lacking, needs):
+            alike = (each for each in found if first[each] == name and each != name)
+            yield _told(unit, lacking, needs, tuple(each for each in alike if found[each][1:] == (lacking, needs)))
     yield from _whole(rig)
+
+
+def _first(rig: Rig, unit: Unit) -> str:
+    """The unit in whose block the first jack of this one is stated: another, where it is like that."""
+    if not unit.jacks:
+        return unit.name
+    line = unit.jacks[0].span
+    above = [
+        each for each in rig.units.values() if each.declared.source is line.source and each.declared.start < line.start
+    ]
+    return max(above, key=lambda each: each.declared.start, default=unit).name
 
 
 def _whole(rig: Rig) -> Iterator[Diagnostic]:
@@ -100,19 +119,22 @@ def _body(unit: Unit) -> dict[str, tuple[str, ...]]:
     return {} if whole else {"its body": (_CABLES, _STRIPS)}
 
 
-def _told(unit: Unit, lacking: dict[str, tuple[str, ...]], needs: bool) -> Diagnostic:
+def _told(unit: Unit, lacking: dict[str, tuple[str, ...]], needs: bool, alike: tuple[str, ...]) -> Diagnostic:
     blank = sorted({sheet for sheets in lacking.values() for sheet in sheets})
     facts = list(lacking)
     said = f"{', '.join(facts[:-1])} and {facts[-1]}" if len(facts) > 1 else facts[0]
     sheets = f"{', '.join(blank[:-1])} and {blank[-1]}" if len(blank) > 1 else blank[0]
+    names = (unit.name, *alike)
+    who = f"'{unit.name}' is" if not alike else f"{listed(names)} are"
     return KIND.at(
         unit.declared,
-        f"'{unit.name}' is used but lacks {said}; its place in the {sheets} stays blank",
-        subject=(unit.name, *facts),
+        f"{who} used but {'lack' if alike else 'lacks'} {said}; {'their' if alike else 'its'} place in the {sheets} stays blank",
+        subject=(*names, *facts),
         label="declared here",
         help=f"measure it and write in the block of '{unit.name}': {', '.join(_LINES[fact] for fact in facts)}"
         + ("; if it takes no power, say `passive`" if needs and "its inlet" in facts else ""),
-        asks_for=(current_of(unit.name),) if "the current it draws" in lacking else (),
+        note=f"{listed(alike)} {'is' if len(alike) == 1 else 'are'} like it" if alike else "",
+        asks_for=tuple(map(current_of, names)) if "the current it draws" in lacking else (),
     )
 
 
