@@ -29,5 +29,5 @@ def free(look: Look, name: str) -> dict[str, Any] | None:
     """Front-left corners in mm, and how far apart they are sought; None for what has no place."""
     if look.computed is None or name not in look.computed.results.rig.places:
         return None
-    spots, step = look.computed.get(PlaceFinder).free(name)
+    spots, step = PlaceFinder(look.computed.results).free(name)
     return {"thing": name, "step": step, "spots": [list(spot) for spot in spots]}
