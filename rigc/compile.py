@@ -134,7 +134,6 @@ def compile_rig(
     watch: Callable[[int, int], None] | None = None,
     kept: Kept = NOTHING_KEPT,
     beside: Beside | None = None,
-    stood: Rig | None = None,
 ) -> Compiled:
     """Compiles the file of that name. `on` is the day (ISO date) at which accepted findings are judged; else the revision's. `effort` is how many steps are
     spent on places for what has none (None: as many as are usual). `against` gives the revision to compare with, seen
@@ -144,7 +143,6 @@ def compile_rig(
     places has taken.
     What was `read` already is not read again. What is `kept` of earlier runs is not made again. `beside` are the results of a rig that
     differs little: what reads no part that differs is taken from there.
-    Where what has no place `stood` in such a rig it stands still, unless something is in its way now.
 
     An error in reading or in names and quantities stops before anything is computed. Raises `Unreadable` where the
     named file can't be read.
@@ -171,7 +169,6 @@ def compile_rig(
         watch=watch,
         kept=kept,
         beside=beside,
-        stood=stood,
     )
     findings = (*findings, *begun.findings)
     results, rig = begun.results, begun.results.rig
@@ -206,15 +203,14 @@ def begin(
     watch: Callable[[int, int], None] | None = None,
     kept: Kept = NOTHING_KEPT,
     beside: Beside | None = None,
-    stood: Rig | None = None,
 ) -> Begun:
     """The results of a rig before anything is asked of them; the rest as for `compile_rig`. What was read must hold a rig."""
     assert read.resolved.rig is not None
     first = read.resolved.rig
     if against is None:
         earlier = before(load, read.gathered, first, reader, effort, kept=kept)
-        followed = None if earlier.previous.results is None else earlier.previous.results.rig
-        rig, lacking = placed(first, effort, watch, followed if stood is None else stood)
+        stood = None if earlier.previous.results is None else earlier.previous.results.rig
+        rig, lacking = placed(first, effort, watch, stood)
     else:
         rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort))
         earlier = against(rig)

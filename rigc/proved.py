@@ -7,7 +7,6 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from typing import TypeVar
 
-from rigc.analysis.deck.unplaced import unplaced
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Beside, Results
 from rigc.compile import Compiled, compile_rig, read_rig
@@ -17,7 +16,6 @@ from rigc.edit.change import with_text
 from rigc.edit.mended import CannotMend, mended
 from rigc.edit.rewritten import rewritten
 from rigc.loader import Loader
-from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.source import Said, Source, alike
 from rigc.syntax.nodes import File
@@ -28,8 +26,6 @@ T = TypeVar("T")
 MOST_LINES = 20_000
 """So many lines of sources that say something are compiled at most to try the mends of one run; some two dozen mends of a touring rig."""
 
-LAID_AGAIN = 1_000
-"""So many steps are taken at most for the places that a mend frees."""
 
 UNREADABLE = "malformed-statement"
 
@@ -117,18 +113,10 @@ class Bench:
         """As `after`, of what no place is told: statements, things and results that the texts do not touch are those of the rig itself."""
         load, reader = self._with(texts), _Lending(self)
         read = read_rig(load, self.name, reader, self.made.known)
-        near, (stood, effort) = Beside(beside), self._stood(beside.rig)
+        near = Beside(beside)
         return compile_rig(
-            load, self.name, reader, on=self.on, effort=effort, advice=False, read=read, beside=near, stood=stood
+            load, self.name, reader, on=self.on, effort=self.effort, advice=False, read=read, beside=near
         )
-
-    def _stood(self, rig: Rig) -> tuple[Rig | None, int | None]:
-        """Where chosen places were, for a trial to begin with, and how many steps it may take for what can't stay: few, where all had room."""
-        chosen = {name: place for name, place in rig.places.items() if place.chosen}
-        if not chosen:
-            return None, self.effort
-        effort = self.effort if unplaced(rig) else min(LAID_AGAIN, LAID_AGAIN if self.effort is None else self.effort)
-        return rig.replace(places=chosen, hints=()), effort
 
     def _first_that_works(self, finding: Diagnostic, mends: Sequence[Mend]) -> list[Mend]:
         for mend in mends[: self.left]:

@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import pytest
 from cases import READER, ROOT
-from small_rigs import HEAD, block
 
-from rigc.analysis.laying.search.known import KNOWN
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.files.disk import Disk
-from rigc.proved import LAID_AGAIN, Bench
+from rigc.proved import Bench
 from rigc.source import Source
 from rigc.syntax.parsed import Parsed
 
@@ -174,34 +172,3 @@ def test_of_several_mistakes_in_a_line_all_are_mended(end: str) -> None:
 def test_where_nothing_mends_a_line_the_reference_shows_one() -> None:
     (told,) = advice("outlet 1 100 to 240 V of mains")
     assert told.startswith("write it as in the language reference: outlet ")
-
-
-def test_a_trial_moves_only_what_a_mend_frees(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Two pedals and a wish for more room than the deck has: to try how it is mended no board is laid as if nothing stood there."""
-    pedals = "".join(
-        block("unit", name, "body 70 x 110 x 50 mm", "bypass true", "switch at 35, 20 mm")
-        for name in ("dunlin", "knot")
-    )
-    text = (
-        HEAD
-        + pedals
-        + block("deck", "pan", "size 300 x 200 mm")
-        + "place {\n  dunlin row front\n  knot clear 900 mm\n}\n"
-    )
-    taken: list[int] = []
-    searched = KNOWN.search
-
-    def counted(*given: Any, **more: Any) -> Any:
-        found = searched(*given, **more)
-        taken.append(found.steps)
-        return found
-
-    def load(name: str) -> Source:
-        return Source(name, text)
-
-    made = compile_rig(load, "sample.rig", READER)
-    (finding,) = (each for each in made.findings if each.kind.name == "missed-wish")
-    monkeypatch.setattr(KNOWN, "search", counted)
-    told = Bench(made, load, "sample.rig", READER).proved(finding)
-    assert [mend.words for mend in told.mends][-1] == "drop the wish"
-    assert taken and max(taken) <= LAID_AGAIN

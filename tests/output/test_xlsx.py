@@ -44,10 +44,3 @@ def test_names_of_worksheets_differ() -> None:
     tables = (LEADS, LEADS.replace(caption="leads"), LEADS.replace(caption="x" * 40), LEADS.replace(caption="x" * 41))
     names = openpyxl.load_workbook(io.BytesIO(render(document(*tables)))).sheetnames
     assert len({name.lower() for name in names}) == 4 and all(len(name) <= 31 for name in names)
-
-
-@pytest.mark.parametrize("seconds", [0, 2**31, 10**11], ids=["1970", "2038", "5138"])
-def test_the_clock_of_the_machine_does_not_matter(seconds: int, monkeypatch: pytest.MonkeyPatch) -> None:
-    now = render(document(LEADS))
-    monkeypatch.setattr("time.time", lambda: seconds)
-    assert render(document(LEADS)) == now

@@ -5,9 +5,8 @@ from __future__ import annotations
 from rigc.analysis.deck.feet import feet_of
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.leads import Lead, Leads
-from rigc.analysis.routes.chosen_paths import RoutePath
 from rigc.analysis.routes.hole_sizes import diameter, drilled, round_size, slot_size, stated_size
-from rigc.analysis.routes.route_paths import RoutePaths
+from rigc.analysis.routes.route_paths import RoutePath, RoutePaths
 from rigc.facts.bench import WEB_MM
 from rigc.model.deck import Deck, Hole
 from rigc.model.rig import Rig

@@ -6,13 +6,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice, pairwise
 
 from rigc.analysis.leads.lengths.below_deck import Spot, Way, beneath, lane_way, length_of, straight
+from rigc.analysis.leads.lengths.cable_routes import Route
 from rigc.analysis.leads.lengths.deck_boxes import Box, DeckBoxes
 from rigc.analysis.leads.lengths.direct_run import free_bends
-from rigc.analysis.routes.plain_routes import PlainRoute
 from rigc.facts.separation import LANE_STEPS, WAYS_PAST
 
 
-def lead_ways(route: PlainRoute, around: DeckBoxes) -> tuple[Way, ...]:
+def lead_ways(route: Route, around: DeckBoxes) -> tuple[Way, ...]:
     """The ways from exit to exit of a direct lead, and from drop line to drop line (or end below) of one under the deck.
 
     There is at least one. The first goes along its own drop line in x and then in y.

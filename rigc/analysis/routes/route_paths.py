@@ -1,15 +1,49 @@
-"""Chosen paths -> the way of every lead in plan, and how it is told: `A14.path`."""
+"""Routes -> the way of every lead in plan: of the ways that are as short, those that together cross and neighbour least badly: `A14.path`."""
 
 from __future__ import annotations
 
+from itertools import pairwise
+
+from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.lengths.below_deck import Way
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
-from rigc.analysis.routes.chosen_paths import ChosenPaths, RoutePath
+from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes, deck_boxes
+from rigc.analysis.routes.kept_apart import from_pickup
+from rigc.analysis.routes.lead_ways import lead_ways
+from rigc.analysis.routes.stretches import Side, side_of
+from rigc.analysis.routes.way_choice import chosen_ways
+from rigc.analysis.routes.way_costs import LeadSides, way_costs
+from rigc.analysis.signal.loading.loading import Loading
 from rigc.diagnostics.figures import nearest_tenth
+from rigc.facts.separation import EXACT_LEADS
+from rigc.model.geometry.polygon import Spot
+from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.traced.figure import Answer
 from rigc.traced.given import mentioned
 from rigc.traced.reason import PRACTICE
+
+
+class RoutePath(Record):
+    """The way of one lead in plan, from jack to jack, as points in mm; `above` says of each stretch whether it runs over
+    the deck (else below it). `ways` is how many equally short ones it had to choose from."""
+
+    mark: str
+    points: tuple[Spot, ...]
+    above: tuple[bool, ...]
+    ways: int
+
+    @property
+    def passages(self) -> tuple[Spot, ...]:
+        """Where it goes through the deck, along it."""
+        turns = enumerate(pairwise(self.above), 1)
+        return tuple(self.points[at] for at, (before, after) in turns if before != after)
+
+    def side(self, above: bool) -> Side:
+        """Its stretches over the deck or below it, in tenths of a millimetre."""
+        stretches = zip(pairwise(self.points), self.above, strict=True)
+        return side_of(tuple((_tenths(start), _tenths(end)) for (start, end), over in stretches if over is above))
 
 
 class RoutePaths(Record):
@@ -19,9 +53,17 @@ class RoutePaths(Record):
     told: dict[str, Answer]
 
 
-def route_paths(leads: Leads, routes: CableRoutes, chosen: ChosenPaths) -> RoutePaths:
-    """In the order of the leads' numbers."""
-    paths = chosen.paths
+def route_paths(rig: Rig, placement: Placement, leads: Leads, routes: CableRoutes, loading: Loading) -> RoutePaths:
+    """Leads that hear most are considered first."""
+    boxes = deck_boxes(rig, placement)
+    hearing = from_pickup(loading)
+    routed = [lead for lead in leads.all if lead.mark in routes.routes and routes.routes[lead.mark].kind]
+    routed.sort(key=lambda lead: lead.mark not in hearing)  # stable: else in the order of their numbers
+    found = [_paths(placement, lead, routes.routes[lead.mark], boxes) for lead in routed]
+    sides = [_sides(lead, paths) for lead, paths in zip(routed, found, strict=True)]
+    costs = way_costs(sides, frozenset(hearing), _tied(rig))
+    chosen = chosen_ways([len(paths) for paths in found], costs, int(EXACT_LEADS.value))
+    paths = {path.mark: path for path in (paths[way] for paths, way in zip(found, chosen, strict=True))}
     ordered = [lead for lead in leads.all if lead.mark in paths]
     return RoutePaths(
         {lead.mark: paths[lead.mark] for lead in ordered},
@@ -42,6 +84,47 @@ def _told(lead: Lead, path: RoutePath, route: Route) -> Answer:
         unit="mm",
         label=f"{lead.mark} runs through",
     )
+
+
+def _tied(rig: Rig) -> frozenset[frozenset[str]]:
+    return frozenset(frozenset(pair) for pair in rig.lead_wishes.ties)
+
+
+def _sides(lead: Lead, paths: tuple[RoutePath, ...]) -> LeadSides:
+    deck_sides = tuple((path.side(True), path.side(False)) for path in paths)
+    return LeadSides(lead, deck_sides)
+
+
+def _paths(placement: Placement, lead: Lead, route: Route, boxes: dict[str | None, DeckBoxes]) -> tuple[RoutePath, ...]:
+    around = boxes[placement.points[lead.start].deck]
+    ways = lead_ways(route, around)
+    return tuple(_path(placement, lead, route, way, len(ways)) for way in ways)
+
+
+def _path(placement: Placement, lead: Lead, route: Route, way: Way, count: int) -> RoutePath:
+    """The jack, its exit, the way between, and the same at the other end."""
+    over = route.kind == "direct"
+    start, end = ([jack, exit_point] for jack, exit_point in _ends(placement, lead, route))
+    points = [*start, *((x / 10, y / 10) for x, y in way), *end[::-1]]
+    on_top = [over or drop is not None for drop in route.drops]
+    above = [on_top[0]] * 2 + [over] * (len(way) - 1) + [on_top[1]] * 2
+    kept: list[Spot] = [points[0]]
+    sides: list[bool] = []
+    for point, side in zip(points[1:], above, strict=True):
+        if point != kept[-1]:
+            kept.append(point)
+            sides.append(side)
+    return RoutePath(lead.mark, tuple(kept), tuple(sides), count)
+
+
+def _ends(placement: Placement, lead: Lead, route: Route) -> list[tuple[Spot, Spot]]:
+    jacks = [placement.points[port] for port in (lead.start, lead.end)]
+    exits = [(x / 10, y / 10) for x, y in route.exits]
+    return [((jack.x_mm, jack.y_mm), spot) for jack, spot in zip(jacks, exits, strict=True)]
+
+
+def _tenths(spot: Spot) -> Spot:
+    return round(spot[0] * 10), round(spot[1] * 10)
 
 
 COMPUTE = route_paths

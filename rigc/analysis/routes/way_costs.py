@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from rigc.analysis.leads.leads import Lead
 from rigc.analysis.routes.kept_apart import apart_mm
-from rigc.analysis.routes.plain_routes import PlainRoute
 from rigc.analysis.routes.stretches import Bounds, Side, around, bounds, crossings, parallel_runs
 from rigc.analysis.routes.way_choice import Costs
 from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM, LEAST_ANGLE_DEG
@@ -18,7 +18,7 @@ FACTOR = 10**7
 class LeadSides(Record):
     """A lead, and of each way that it may take the stretches over the deck and below it."""
 
-    lead: PlainRoute
+    lead: Lead
     ways: tuple[tuple[Side, Side], ...]
 
 
@@ -33,7 +33,7 @@ def way_costs(leads: list[LeadSides], hearing: frozenset[str], tied: frozenset[f
         one, other = leads[first], leads[second]
         if len(one.ways) == len(other.ways) == 1:
             continue
-        within = apart_mm(one.lead.signal, other.lead.signal)
+        within = apart_mm(one.lead, other.lead)
         if frozenset((one.lead.mark, other.lead.mark)) in tied:
             found[first, second] = tuple(tuple(_apart(a, b) for b in other.ways) for a in one.ways)
         elif within is not None:

@@ -14,14 +14,12 @@ from rigc.model.rig import Rig
 from rigc.record import Record
 
 _Key = tuple[int, str, str]
-_OFF_LOAD = 5
 
 
 class Due(Record):
     """A test at a point: `last` and `before` are None where it was not read, or not twice; `passed` where nothing is to judge.
 
-    `expected`: the limit comes from an expected reading. `beyond` is the test's own limit where that reading lies outside it, of a voltage
-    without load: what an outlet is set to is stated elsewhere, and nothing else than that can be expected of it.
+    `expected`: the limit comes from an expected reading.
     """
 
     test: int
@@ -32,7 +30,6 @@ class Due(Record):
     last: Reading | None
     before: Reading | None
     passed: bool | None
-    beyond: Limit | None = None
 
 
 class DueTests(Record):
@@ -67,18 +64,17 @@ def _key(rig: Rig, read: Expected | Reading) -> _Key:
 
 
 def _due(board: Board, at: Point, expected: Expected | None, taken: list[Reading]) -> Due:
-    rule = rule_limit(board, at.test, at.point, at.place)
-    limit, beyond = rule, None
-    if expected is not None:
-        limit = expected_limit(expected, board.nominal(at.point))
-        if at.test == _OFF_LOAD and rule.passes(expected.reading.value, expected.unit) is False:
-            beyond = rule
+    limit = (
+        rule_limit(board, at.test, at.point, at.place)
+        if expected is None
+        else expected_limit(expected, board.nominal(at.point))
+    )
     last = taken[-1] if taken else None
     passed = None
     if last is not None:
         passed = limit.passes(*in_decibels(last.reading.value, last.unit, last.test))
     before = taken[-2] if len(taken) > 1 else None
-    return Due(at.test, at.point, at.beside or at.place, limit, expected is not None, last, before, passed, beyond)
+    return Due(at.test, at.point, at.beside or at.place, limit, expected is not None, last, before, passed)
 
 
 COMPUTE = due_tests

@@ -9,7 +9,6 @@ from __future__ import annotations
 import io
 import re
 import zipfile
-from datetime import datetime
 from typing import Any
 
 from rigc.output.escapes import printable
@@ -69,24 +68,16 @@ def heading(sheet: Any, texts: tuple[str, ...]) -> None:
 
 
 def saved(workbook: Any, day: str) -> bytes:
-    """The bytes of a workbook, with this day (ISO date) as the one on which it was made and saved: the hour of the run is no part of it."""
-    from openpyxl.writer.excel import ExcelWriter
-
-    workbook.properties.created = workbook.properties.modified = datetime.fromisoformat(day)
+    """The bytes of a workbook, with this day (ISO date) as the one on which it was saved: the hour of the run is no part of it."""
     made, settled = io.BytesIO(), io.BytesIO()
-    with _Timeless(made, "w", strict_timestamps=False) as archive:
-        ExcelWriter(workbook, archive).write_data()
-    with zipfile.ZipFile(made) as old, _Timeless(settled, "w", zipfile.ZIP_DEFLATED) as new:
+    workbook.save(made)
+    with zipfile.ZipFile(made) as old, zipfile.ZipFile(settled, "w", zipfile.ZIP_DEFLATED) as new:
         for entry in old.infolist():
-            new.writestr(entry.filename, old.read(entry))
+            data = old.read(entry)
+            if entry.filename == "docProps/core.xml":
+                data = re.sub(rb"\d{4}-\d\d-\d\dT[\d:]+Z", f"{day}T00:00:00Z".encode(), data)
+            new.writestr(zipfile.ZipInfo(entry.filename), data, zipfile.ZIP_DEFLATED)
     return settled.getvalue()
-
-
-class _Timeless(zipfile.ZipFile):
-    """An archive whose texts bear no hour; that of a clock which was never set (1970) can't be written into one at all."""
-
-    def writestr(self, name: Any, data: Any, *_: Any) -> None:
-        super().writestr(zipfile.ZipInfo(name), data, self.compression)
 
 
 def _fill(sheet: Any, table: Table) -> None:

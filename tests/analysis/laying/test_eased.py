@@ -77,7 +77,7 @@ def test_where_there_is_room_other_plugs_are_chosen_if_they_save_more_than_they_
 
 def test_a_stated_plug_stays_and_what_would_do_is_told() -> None:
     said = "  A1 marl.out -> hedge.in straight to straight\n  A2 hedge.out -> lant.in straight to straight\n"
-    rig, told = laid(THREE + deck(400, 130) + f"leads {{\n{said}}}\n")
+    rig, told = laid(THREE + deck(380, 130) + f"leads {{\n{said}}}\n")
     assert rig.chosen_plugs == ()
     assert len(told) == 1
     assert "'flat' in place of 'straight' at '" in told[0].help and "(tried: all have room then)" in told[0].help

@@ -8,8 +8,7 @@ from typing import Any
 import pytest
 
 from rigc.analysis.routes.bundles import bundles
-from rigc.analysis.routes.chosen_paths import RoutePath
-from rigc.analysis.routes.route_paths import RoutePaths
+from rigc.analysis.routes.route_paths import RoutePath, RoutePaths
 from rigc.traced.figure import Answer
 
 

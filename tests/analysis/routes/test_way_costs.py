@@ -6,15 +6,23 @@ from random import Random
 
 import pytest
 
+from rigc.analysis.leads.leads import Lead
 from rigc.analysis.routes.kept_apart import apart_mm
-from rigc.analysis.routes.plain_routes import PlainRoute
 from rigc.analysis.routes.stretches import Side, Spot, crossings, parallel_runs, side_of
 from rigc.analysis.routes.way_costs import FACTOR, LeadSides, way_costs
 from rigc.facts.separation import LEAST_ANGLE_DEG
+from rigc.model.jacks import Port
+from rigc.source import Source, Span
+
+HERE = Span(Source("leads.rig", "lead"), 0, 4)
 
 
-def lead(mark: str, signal: str) -> PlainRoute:
-    return PlainRoute(mark, signal, None, ((0.0, 0.0), (0.0, 0.0)), "under", (), ())
+def lead(mark: str, signal: str) -> Lead:
+    jacks = Port("out", mark), Port("in", mark)
+    return Lead(
+        mark, signal, *jacks, False, ("angle", "angle"), False, "thin", None, None, None, False, "", None, None, None,
+        False, False, HERE,
+    )  # fmt: skip
 
 
 def some_side(dice: Random) -> Side:
@@ -54,7 +62,7 @@ def test_as_one_by_one(seed: int) -> None:
     hearing = frozenset(each.lead.mark for each in leads if dice.random() < 0.3)
     for (first, second), table in way_costs(leads, hearing, frozenset()).items():
         one, other = leads[first], leads[second]
-        within = apart_mm(one.lead.signal, other.lead.signal)
+        within = apart_mm(one.lead, other.lead)
         assert within is not None
         weight = FACTOR**2 if {one.lead.mark, other.lead.mark} & hearing else FACTOR
         assert table == tuple(tuple(alone(a, b, within * 10, weight) for b in other.ways) for a in one.ways)

@@ -45,7 +45,7 @@ def switch_out_of_reach(rig: Rig) -> Iterator[Diagnostic]:
                         (AddTo("unit", unit.name, "worked by hand"),),
                     ),
                 ),
-                help="stand it on the deck",
+                help="else stand it on the deck",
             )
 
 

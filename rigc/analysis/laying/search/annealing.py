@@ -16,16 +16,21 @@ from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.glue import Glue
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.laying.search.moves import Dice, some_change
 from rigc.analysis.laying.search.refill import Refill
+from rigc.analysis.laying.search.rows.ejection import Ejection, dealt_rows
+from rigc.analysis.laying.search.rows.few import Few
 
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
 _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each thing to place
-_ROUNDS = 8  # every so many rounds a board of more than `SOME` things is begun anew
+_ROUNDS, _ROUNDS_OF_SOME = 8, 3  # every so many rounds a board is begun anew, one of `SOME` things more often
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
-_FAULTY = 3  # rounds more of a few things, so many times as long, while something is in the way
-SOME = 7  # so few things are begun anew each time
+_FILLED = 40_000  # steps at most until all stand
+_WAYS = 2_000  # steps of trying ways in turn, before something else is done
+_LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew
+SOME = 7  # so few things
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew
 _PLACES = 60_000  # a finer grid than one with so many is made coarser for that
 _COOL = 5_000  # what a worse layout may cost more at its end
@@ -64,32 +69,63 @@ class _Search:
         self.length = _ROUND + _ROUND_EACH * len(self.free)
 
     def run(self, patience: int) -> None:
-        """Round after round: by single changes, then by taking out and putting back, in turn; now and then from another beginning."""
+        """Round after round: as long as not all stand they are made to; then by single changes and by taking out and putting back, in turn;
+        now and then from another beginning."""
         number = 1 if self._has_begun else 0
-        few = len(self.free) <= SOME
+        few = Few(self._glue, self.free, self.best)
+        ways = few.run() if len(self.free) <= SOME else iter(())
+        often, each = (_ROUNDS_OF_SOME, 2) if len(self.free) <= SOME else (_ROUNDS, 1)
         while self.free and not self._is_enough():
+            turn = number // each
             if self.done >= self.effort:
                 if not self.best.hard or not patience:
                     break
                 self.effort, patience = self.effort + patience, 0
             if number == 0:
                 self._round(first_layout(self.board), 0, self.length, _HOT, self.best)
-            elif few and self.best.hard and number <= _FAULTY and not self._has_begun:
-                begun = first_layout(self.board, number)
-                self._round(begun, number, _FAULTY * self.length, _HOT, self.best)
-            elif number > 1 and (few or number % _ROUNDS == 0):
-                self._afresh(number if few else number // _ROUNDS)
-            elif number % 2:
+            elif number % each and not (self._has_begun and number == 1) and self._in_turn(few, ways):
+                pass
+            elif self.best.hard and left_out(self.board, self.best.at):
+                self._afresh(number, self.best.at if self._has_begun and number == 1 else None)
+            elif turn % often == often // 2:
+                self._afresh(number, None)
+            elif turn % 2:
                 self._refilled(list(self.best.at), number, _REFILL)
             else:
                 self._round(list(self.best.at), number, self.length, _WARM, self.best)
             number += 1
 
-    def _afresh(self, number: int) -> None:
-        """A layout that is begun another way."""
-        begun = first_layout(self.board, number)
-        here = self._round(begun, number, self.length, _HOT, as_it_is(Layout(self.board, begun, self.ground)))
-        if self.done < self.effort:
+    def _in_turn(self, few: Few, ways: Iterator[int]) -> bool:
+        """Some of the ways in which a few things may stand; whether there were any left."""
+        few.found, most = min(few.found, self.best, key=lambda each: each.rank), self.done + _WAYS
+        before = self.done
+        for steps in ways:
+            self._count(min(steps, self.effort - self.done))
+            self._keep(few.found)
+            if self.done >= min(most, self.effort) or self._is_enough():
+                break
+        return self.done > before
+
+    def _afresh(self, number: int, begun: tuple[At, ...] | None) -> None:
+        """All stand in another way, or, of a layout that was begun, what is in the way of something stands elsewhere; and that is bettered."""
+        dice, board = Dice(number), self.board
+        if begun is None:
+            waiting = self.free
+            rows = dealt_rows(self._glue, waiting, dice, _LOOSE)
+        else:
+            waiting = tuple(left_out(board, begun))
+            rows = [((item, 0, 0, begun[item][2]),) for item in waiting]
+        standing = set(range(len(board.items))).difference(waiting)
+        filling = Ejection(self._glue, dice, self.best.at, standing, rows)
+        for steps in filling.run(_FILLED):
+            self._count(min(steps, self.effort - self.done))
+            if self.done >= self.effort:
+                break
+        if not filling.waiting:
+            here = as_it_is(Layout(board, filling.at, self.ground))
+            self._keep(here)
+            if here.hard:  # out of balance, say
+                here = self._round(filling.at, number, self.length, _HOT, here)
             self._refilled(list(here.at), number, _AFRESH)
 
     def _round(self, begun: list[At], dice: int, length: int, hot: int, since: Found) -> Found:

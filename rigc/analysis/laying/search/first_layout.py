@@ -1,4 +1,4 @@
-"""A board -> a first layout to better: rows from the front or from the rear, filled from right to left in the order of the signal, or to and fro."""
+"""A board -> a first layout to better: rows from the front, filled from right to left in the order of the signal."""
 
 from __future__ import annotations
 
@@ -9,9 +9,8 @@ from rigc.analysis.laying.search.shelves import on_shelves
 _CROWD = 60  # more free things than a search can sort out are laid without faults at once
 
 
-def first_layout(board: Board, way: int = 0) -> list[At]:
-    """A place for each item, fixed ones where they stay. Not yet free of faults. There are four ways: an odd one turns each second row round, the
-    third and the fourth begin at the rear."""
+def first_layout(board: Board) -> list[At]:
+    """A place for each item, fixed ones where they stay. Not yet free of faults."""
     at: list[At] = [(0, 0, 0)] * len(board.items)
     order = _order(board)
     for under in (False, True):
@@ -30,7 +29,6 @@ def first_layout(board: Board, way: int = 0) -> list[At]:
                 0,
             )
             deepest = max(deepest, shape.depth + _plugs_behind(board, number))
-    _another_way(board, at, way)
     for number, item in enumerate(board.items):
         if item.fixed is not None:
             at[number] = (*item.fixed, 0)
@@ -44,24 +42,6 @@ def _on_one_ground(board: Board, y: int, depth: int) -> int:
             if y < edge < y + depth <= board.depth:
                 y = edge
     return y
-
-
-def _another_way(board: Board, at: list[At], way: int) -> None:
-    """Turns each second row on top round, or has the front at the rear."""
-    rows: dict[int, list[int]] = {}
-    for number, item in enumerate(board.items):
-        if item.fixed is None and not item.under:
-            rows.setdefault(at[number][1], []).append(number)
-    for place, (y, row) in enumerate(sorted(rows.items())):
-        deepest = max(board.items[number].shapes[0].depth for number in row)
-        for number in row:
-            x, shape = at[number][0], board.items[number].shapes[0]
-            to_and_fro, from_rear = way % 2 == 1 and place % 2 == 1, way % 4 > 1
-            at[number] = (
-                _grid(board, max(0, board.width - x - shape.width)) if to_and_fro else x,
-                _grid(board, max(0, board.depth - y - deepest)) if from_rear else y,
-                0,
-            )
 
 
 def _order(board: Board) -> list[int]:

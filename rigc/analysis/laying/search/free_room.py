@@ -52,19 +52,50 @@ class FreeRoom:
         beside = self.ground.beside[item]
         for other in standing:
             if other in beside:
-                blocked |= self._blocked(item, shape, other, at[other])
-        return self._alone(item, shape) & ~blocked
+                blocked |= self.blocked(item, shape, other, at[other])
+        return self.alone(item, shape) & ~blocked
 
     def of_group(self, group: Sequence[tuple[int, int, int, int]], at: Sequence[At], standing: Iterable[int]) -> int:
         """The bits of the corners at which a group has room: items, each with its corner seen from the group's and its shape."""
         free = -1
         for item, dx, dy, shape in group:
-            far = dx // self.step + dy // self.step * self.stride
-            here = self.of(item, shape, at, standing)
-            free &= here >> far if far >= 0 else here << -far
+            free &= self.seen_from(self.of(item, shape, at, standing), dx, dy)
             if not free:
                 break
         return free
+
+    def alone(self, item: int, shape: int) -> int:
+        """The bits of the places at which an item in a shape is on its ground, whatever else stands."""
+        if (item, shape) not in self._allowed:
+            self._allowed[item, shape] = self._allowed_alone(item, shape)
+        return self._allowed[item, shape]
+
+    def blocked(self, item: int, shape: int, other: int, there: At) -> int:
+        """The bits of the places at which an item in a shape has another, which stands there, in its way."""
+        step = self.step
+        column, aside = divmod(there[0], step)
+        row, along = divmod(there[1], step)
+        key = item, shape, other, there[2], aside, along
+        stamp = self._stamps.get(key)
+        if stamp is None:
+            stamp = self._stamps[key] = self._stamp(*key)
+        bits, first, front = stamp
+        far = column + first + (row + front) * self.stride
+        return bits << far if far >= 0 else bits >> -far
+
+    def inside(self, area: Area) -> int:
+        """The bits of the places inside an open rectangle."""
+        return self._filled(area, (0, 0))
+
+    def seen_from(self, bits: int, dx: int, dy: int) -> int:
+        """The bits of the corners of a group in which an item stands so far from it, from those of the item's own."""
+        far = dx // self.step + dy // self.step * self.stride
+        return bits >> far if far >= 0 else bits << -far
+
+    def spot(self, bits: int) -> tuple[int, int]:
+        """The first of these places."""
+        y, x = divmod((bits & -bits).bit_length() - 1, self.stride)
+        return x * self.step, y * self.step
 
     def areas(self, one: int, its: int, other: int, shape: int) -> list[Area]:
         """Where the corner of another item may not be, seen from one's, each in a shape: open rectangles."""
@@ -90,11 +121,6 @@ class FreeRoom:
                 y, x = divmod(8 * some.start() + bit, stride)
                 yield x * step, y * step
 
-    def _alone(self, item: int, shape: int) -> int:
-        if (item, shape) not in self._allowed:
-            self._allowed[item, shape] = self._allowed_alone(item, shape)
-        return self._allowed[item, shape]
-
     def _allowed_alone(self, item: int, shape: int) -> int:
         board, solid, it = self.board, self.ground.solids[item][shape], self.board.items[item]
         left, front, right, rear = solid.reach
@@ -107,18 +133,6 @@ class FreeRoom:
             if self._open.alone(item, (-left, row * self.step, shape)):
                 bits &= ~(self._row << row * self.stride)
         return bits
-
-    def _blocked(self, item: int, shape: int, other: int, there: At) -> int:
-        step = self.step
-        column, aside = divmod(there[0], step)
-        row, along = divmod(there[1], step)
-        key = item, shape, other, there[2], aside, along
-        stamp = self._stamps.get(key)
-        if stamp is None:
-            stamp = self._stamps[key] = self._stamp(*key)
-        bits, first, front = stamp
-        far = column + first + (row + front) * self.stride
-        return bits << far if far >= 0 else bits >> -far
 
     def _stamp(self, item: int, shape: int, other: int, its: int, aside: int, along: int) -> _Stamp:
         """What another item in a shape blocks, seen from its place."""

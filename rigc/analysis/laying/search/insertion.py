@@ -34,7 +34,7 @@ Foot = tuple[
     int, int, int
 ]  # of a plug: how far to the nearest drop line, up from below to it, and its height over the deck
 Placed = tuple[tuple[int, At], ...]
-_Ranked = tuple[int, int, int, int, Group]  # what it seems to cost, what it costs at least, the corner of the group
+Ranked = tuple[int, int, int, int, Group]  # what it seems to cost, what it costs at least, the corner of the group
 
 
 class _Pull:
@@ -70,13 +70,17 @@ class Insertion:
         self._cover = BROKEN // (2 * max(1, len(self.board.lines)))
 
     def best(
-        self, ways: Sequence[Group], at: list[At], standing: set[int], sway: float, tight: int, count: int
+        self, ways: Sequence[Group], at: list[At], standing: set[int], sway: float, count: int
     ) -> list[tuple[int, Placed]]:
         """The best places found for a group that may stand in one of some ways, each with what it costs there; none where it has no room. The
-        more `sway`, the more others are taken. `tight` 0 asks what it costs; 1 to 4 how near it is to a corner of the deck."""
-        ranked = sorted(each for group in ways for each in self._ranked(group, at, standing, sway, tight))
+        more `sway`, the more others are taken."""
+        ranked = sorted(
+            each
+            for group in ways
+            for each in self.ranked(group, self.room.of_group(group, at, standing), at, standing, sway)
+        )
         self.weighed += len(ranked)
-        if not tight and any(self._wishes[item] for item, *_ in ways[0]):
+        if any(self._wishes[item] for item, *_ in ways[0]):
             ranked = self._by_wishes(ranked, at)
         stood: dict[int, Standing] = {}
         found: list[tuple[int, int, Placed]] = []
@@ -87,8 +91,6 @@ class Insertion:
             placed = tuple((item, (x + dx, y + dy, shape)) for item, dx, dy, shape in group)
             if not self._is_free(placed, at, standing):
                 continue
-            if tight:
-                return [(0, placed)]
             stood = stood or {each: self.ground.stand(each, at[each]) for each in standing}
             more = self._more(placed, stood)
             found.append((seems + more, least + more, placed))
@@ -113,7 +115,7 @@ class Insertion:
             more += length * link.share + broken * BROKEN + backwards(link, around) - link_bound(board, link, around)
         return more
 
-    def _by_wishes(self, ranked: list[_Ranked], at: list[At]) -> list[_Ranked]:
+    def _by_wishes(self, ranked: list[Ranked], at: list[At]) -> list[Ranked]:
         """The best places by what wishes for these things miss there, too."""
         found = []
         for seems, least, x, y, group in ranked[:_WISHED]:
@@ -125,16 +127,10 @@ class Insertion:
             found.append((seems, least, x, y, group))
         return sorted(found)
 
-    def _ranked(self, group: Group, at: list[At], standing: set[int], sway: float, tight: int) -> Iterator[_Ranked]:
-        """The places of a group that count, each with what it costs at least, swayed by the dice."""
+    def ranked(self, group: Group, free: int, at: list[At], standing: set[int], sway: float) -> Iterator[Ranked]:
+        """The free places of a group that count, each with what it costs at least, swayed by the dice."""
         room, dice = self.room, self.dice
-        free = room.of_group(group, at, standing)
         if not free:
-            return
-        if tight:
-            across, along = (1, -1)[tight % 2], (1, -1)[tight // 2 % 2]
-            for x, y in room.places(free, (), ()):
-                yield across * x + along * y + int(sway * dice.readiness()) // 200, 0, x, y, group
             return
         pulls = list(self._pulls(group, at, standing))
         fronts = {at[each][1] for each in standing if not self.board.items[each].under}

@@ -1,7 +1,7 @@
 """A layout -> a better one: a few things are taken out, and each goes back to the best place that is free; again and again.
 
 Things that one short lead joins go back as one more often than not: so a row of them moves as a whole, which no single thing can do without
-making the layout worse. What finds no place waits outside, and goes in anew the next time: so a tight board is filled, too.
+making the layout worse. Where one of them finds no place, nothing changes.
 """
 
 from __future__ import annotations
@@ -15,14 +15,13 @@ from rigc.analysis.laying.search.glue import Glue, Group
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.insertion import BROKEN, MISSED, Insertion
 from rigc.analysis.laying.search.layout import Layout
-from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.laying.search.lengths import OVER, finished, under_route
 from rigc.analysis.laying.search.moves import Dice
 
 _STEPS = 2  # of the other search take as long as to put one thing back, one more for each of its leads,
 _CELLS_A_STEP = 60_000  # and one more for so many bits,
 _WEIGHED_A_STEP = 60  # and for so many places
-_OUT, _OUT_TO_FILL = 6, 7  # so many things are taken out at most, beside what waits outside
+_OUT = 7  # so many things are taken out at most
 _SWAY = 0.4  # of the heat: what a place may look cheaper by
 _PLACES, _TRIES = (
     3,
@@ -33,7 +32,7 @@ _OUT_OF_BALANCE = 5 * MISSED  # what a tenth of a millimetre counts that is wron
 
 
 class Refill:
-    """Betters one layout. `found` is the best of it that is without fault, None as long as there is none; `steps` is what it took."""
+    """Betters one layout in which nothing is in anything's way. `found` is the best of it that is without fault, None as long as there is none; `steps` is what it took."""
 
     def __init__(self, layout: Layout, free: tuple[int, ...], glue: Glue, dice: Dice) -> None:
         self.layout, self.board, self.ground = layout, layout.board, layout.ground
@@ -42,7 +41,6 @@ class Refill:
         self.found: Found | None = None
         self.steps = 0
         self._at = list(layout.at)
-        self._outside = set(left_out(layout.board, tuple(layout.at))) if layout.hard else set()
         self._value = self._worth(layout.hard, layout.broken, layout.missed, layout.cost)
         self._linked = [
             {end.item for number in numbers for end in (self.board.links[number].start, self.board.links[number].end)}
@@ -60,55 +58,39 @@ class Refill:
         """Takes out and puts back until the steps are used up; each time the steps that it took."""
         while self.steps < steps:
             before, weighed = self.steps, self.insertion.weighed
-            self._once(hot if self._outside else hot * (cold / hot) ** (before / steps))
+            self._once(hot * (cold / hot) ** (before / steps))
             self.steps += (self.insertion.weighed - weighed) // _WEIGHED_A_STEP
             yield self.steps - before
 
     def _once(self, heat: float) -> None:
         out = self._taken_out()
         numbers = dict.fromkeys(number for item in out for number in self.insertion.links[item])
-        self._most = inf if self._outside else self._cost_of(out, numbers) + heat * self.dice.readiness()
+        faulty = self.layout.hard or self.layout.broken
+        self._most = inf if faulty else self._cost_of(out, numbers) + heat * self.dice.readiness()
         groups, least = self._groups(out, numbers, heat)
-        self._tight = 1 + self.dice.below(4) if self._outside and self.dice.below(2) else 0
         self._by_links = self.dice.below(3) == 0
         self._sway = heat * _SWAY
         self._tries = _TRIES
         self._best: list[At] = []
         standing = set(range(len(self._at))).difference(out)
-        self._put(groups, list(self._at), standing, set(), 0, least)
+        self._put(groups, list(self._at), standing, 0, least)
         if self._best:
             self._judge(self._best, heat)
 
-    def _put(
-        self,
-        groups: list[Group],
-        at: list[At],
-        standing: set[int],
-        outside: set[int],
-        spent: int,
-        least: dict[int, int],
-    ) -> None:
+    def _put(self, groups: list[Group], at: list[At], standing: set[int], spent: int, least: dict[int, int]) -> None:
         """Puts the groups back, one at each of its best places and the others in turn; `least` is what leads cost at least that still lack an
         end."""
         if not groups:
-            if outside:
-                self._at, self._outside = at, outside
-            else:
-                self._most, self._best = spent - 1, at
+            self._most, self._best = spent - 1, at
             return
         place = self._most_linked(groups, standing) if self._by_links else 0
         group, rest = groups[place], [*groups[:place], *groups[place + 1 :]]
         self.steps += sum(self._each[item] for item, *_ in group)
         self._tries -= 1
         ways = [group] if len(group) > 1 else self._turns(group)
-        count = 1 if not rest or self._outside else _PLACES
-        found = self.insertion.best(ways, at, standing, self._sway, self._tight, count)
-        if not found:
-            if len(group) > 1:
-                self._put([((i, 0, 0, s),) for i, _, _, s in group] + rest, at, standing, outside, spent, least)
-            elif self._outside and self._area_of({*outside, group[0][0]}) <= self._area_of(self._outside):
-                self._put(rest, at, standing, {*outside, group[0][0]}, spent, least)
-            return
+        found = self.insertion.best(ways, at, standing, self._sway, _PLACES if rest else 1)
+        if not found and len(group) > 1:
+            self._put([((i, 0, 0, s),) for i, _, _, s in group] + rest, at, standing, spent, least)
         items = {item for item, *_ in group}
         now = standing | items
         numbers = dict.fromkeys(number for item in items for number in self.insertion.links[item])
@@ -122,8 +104,8 @@ class Refill:
             there = list(at)
             for item, its in placed:
                 there[item] = its
-            self._put(rest, there, now, outside, spent + inner + cost, rest_least)
-            if self._tries <= 0 or self._outside:
+            self._put(rest, there, now, spent + inner + cost, rest_least)
+            if self._tries <= 0:
                 return
 
     def _has_ends(self, number: int, standing: set[int]) -> bool:
@@ -147,19 +129,19 @@ class Refill:
         if not (hard or broken) and (self.found is None or (0, missed, cost) < self.found.rank):
             self.found = Found(tuple(there), 0, missed, cost)
         value = self._worth(hard, broken, missed, cost)
-        if self._outside or value - self._value <= heat * self.dice.readiness():
+        if value - self._value <= heat * self.dice.readiness():
             layout.take(changes, there, hard, missed)
-            self._at, self._outside, self._value = there, set(), value
+            self._at, self._value = there, value
 
     def _worth(self, hard: int, broken: int, missed: int, cost: int) -> int:
         return hard * _OUT_OF_BALANCE + broken * (BROKEN - self.board.passing) // 10 + missed * MISSED + cost
 
     def _taken_out(self) -> list[int]:
-        """What waits outside, one thing more and some that are near it: in the order in which they go back."""
+        """One thing and some that are near it: in the order in which they go back."""
         dice, free = self.dice, self.free
         first = free[dice.below(len(free))]
-        out = dict.fromkeys([*sorted(self._outside), first])
-        count = len(self._outside) + 1 + dice.below(_OUT_TO_FILL if self._outside else _OUT)
+        out = {first: None}
+        count = 1 + dice.below(_OUT - 1)
         near = self._near(first)
         while len(out) < min(count, len(free)) and near:
             out[near.pop(min(dice.below(len(near)), dice.below(len(near))))] = None
@@ -178,7 +160,7 @@ class Refill:
                 least[number] = finished(link.signal, 0, link.more) * link.share
                 continue
             least[number] = self._least[number]
-            held = dice.below(_APART) > 0 if not self._outside else dice.below(_APART) == 0
+            held = dice.below(_APART) > 0
             if not held or group_of[one] is group_of[other]:
                 continue
             offset = self._offset(number, heat)

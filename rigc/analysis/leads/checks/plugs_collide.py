@@ -118,13 +118,13 @@ def _narrower(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> tuple[tuple[Me
     widest = max((plug for plug in _in_order(pairs)), key=lambda plug: plug.width_mm).plug
     ports = [plug.port for plug in _in_order(pairs) if plug.plug == widest]
 
-    def free(pair: SideBySide, plug: Plug) -> float:
-        return pair.pitch_mm - _needed(pair, ports, plug)
+    def meeting(plug: Plug) -> list[SideBySide]:
+        return [pair for pair in pairs if not _over_one_another(pair, ports, plug)]
 
-    def clear(pair: SideBySide, plug: Plug) -> bool:
-        return free(pair, plug) >= 0 or _over_one_another(pair, ports, plug)
+    def free(plug: Plug) -> float:
+        return min((pair.pitch_mm - _needed(pair, ports, plug) for pair in meeting(plug)), default=0.0)
 
-    better = narrower_plug(rig, ports, lambda plug: all(clear(pair, plug) for pair in pairs))
+    better = narrower_plug(rig, ports, lambda plug: free(plug) >= 0)
     if better is None:
         size = "narrow" if all(_apart_in_height(pair) is None for pair in pairs) else "narrow or low"
         return (
@@ -132,12 +132,10 @@ def _narrower(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> tuple[tuple[Me
             f"no plug kind in stock is {size} enough for {_jacks(ports)}: state one that is, or leave a jack empty",
         )
     words = f"use '{better.name}' at {_jacks(ports)}: "
-    beside = [pair for pair in pairs if free(pair, better) >= 0]
-    if beside:
-        worst = max(beside, key=lambda pair: _needed(pair, ports, better))
+    if meeting(better):
+        worst = max(meeting(better), key=lambda pair: _needed(pair, ports, better))
         one, other = _widths(worst, ports, better)
-        left = min(free(pair, better) for pair in beside)
-        words += f"it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, {left:g} mm stay free"
+        words += f"it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, {free(better):g} mm stay free"
     else:
         words += "it is so low that one goes over the other"
     return as_mend(words, plug_edits(rig, leads, dict.fromkeys(ports, better.name)))

@@ -12,16 +12,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.deck.same_place import same_places
-from rigc.analysis.leads.lead_plugs import socket
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths, Length
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
-from rigc.analysis.leads.lengths.lead_ends import no_plug_fits, tenths
+from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wanted import how_to_state
 from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE
 from rigc.model.fact import Quantity
-from rigc.model.jacks import Port
 from rigc.model.records import BuiltLead
 from rigc.model.rig import Rig
 from rigc.source import Span
@@ -134,11 +132,8 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
         asks = tuple(f"the length of {mark}" for mark in marks)
     elif route.missing:
         said = f"the length of {names} is not known, for want of {route.reason}"
-        bare = _without_plug(rig, stuck, route.reason)
-        fits = _connector(rig, bare[0]) if bare else ""
-        help = _declared(fits) if fits else how_to_state(route.reason)
+        help = how_to_state(route.reason)
         asks = (*same_places(rig, route.reason), *(f"the length of {mark}" for mark in marks))
-        asks += tuple(f"the plug kind at '{port}'" for port in bare)
     else:
         said = f"there is no way for {names}: {route.reason}"
         help = "move it, or give the deck another drop line"
@@ -149,32 +144,6 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
     wants = (route.reason,) if route.missing else ()
     span = _span(rig, route.about, stuck[0])
     return KIND.cant_check(span, said, subject=subject, help=help, wants=wants, asks_for=asks)
-
-
-def _without_plug(rig: Rig, leads: list[Lead], reason: str) -> list[Port]:
-    """The jacks for which the stock lacks the kind of plug that the reason asks for; none where it asks for something else."""
-    ends = ((port, plug, lead) for lead in leads for port, plug in zip((lead.start, lead.end), lead.ends, strict=True))
-    bare = list(dict.fromkeys(port for port, plug, lead in ends if plug is None and port != lead.captive))
-    asked = [port for port in bare if reason == no_plug_fits(port)]
-    return [port for port in bare if asked and _connector(rig, port) == _connector(rig, asked[0])]
-
-
-def _connector(rig: Rig, port: Port) -> str:
-    """As a plug says what it goes into; empty where that is not stated."""
-    jack = socket(rig, port)
-    if jack is None or jack.connector is None:
-        return ""
-    size = (
-        f" {jack.connector.outer_mm:g} x {jack.connector.inner_mm:g} mm"
-        if jack.connector.outer_mm and jack.connector.inner_mm
-        else ""
-    )
-    return f"{jack.connector.kind}{size}"
-
-
-def _declared(fits: str) -> str:
-    lines = (f"fits {fits}", "stands out ___ mm", "leaves at ___ mm", "wide ___ mm", "tall ___ mm")
-    return f"measure yours and declare it: `plug NAME {{` with the lines {', '.join(f'`{line}`' for line in lines)}"
 
 
 def _span(rig: Rig, about: str, lead: Lead) -> Span:

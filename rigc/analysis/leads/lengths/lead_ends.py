@@ -105,17 +105,12 @@ def _end(rig: Rig, placement: Placement, lead: Lead, number: int) -> LeadEnd | O
     return LeadEnd(port, x, y, above, on_top, point.panel, point.deck, told)
 
 
-def no_plug_fits(port: Port) -> str:
-    """What is wanting where no kind of the stock goes into a jack."""
-    return f"a plug kind in the stock that fits '{port}'"
-
-
 def _exit_mm(lead: Lead, port: Port, plug: Plug | None) -> float | Obstacle:
     """How far from the jack's face the lead starts; a captive or soldered one starts at the jack."""
     if port == lead.captive:
         return 0.0
     if plug is None:
-        return Obstacle(no_plug_fits(port), port.thing, missing=True)
+        return Obstacle(f"a plug kind in the stock that fits '{port}'", port.thing, missing=True)
     if plug.soldered:
         return 0.0
     if plug.exit_mm is None:

@@ -2,8 +2,7 @@
 
 Why it matters: with all of them off the source drives every lead and plug between them, and treble goes; each relay and
 switch is one more contact that can fail.
-What to do: put one buffer into the row, about in its middle, but not before a unit that wants the pickup; or put some of them into the
-loops of a switcher, which takes them out: those are not counted.
+What to do: put one buffer into the row, about in its middle, but not before a unit that wants the pickup.
 Source: common practice, no source.
 """
 

@@ -49,7 +49,8 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     ends = dict.fromkeys(port.thing for port in path.ends)
     does = "passes" if len(path.units) == 1 else "pass"
     where = f" in {', '.join(path.scenarios)}" if path.scenarios else ""
-    end, what = _plan_end(rig, path)
+    end, goes_in = _plan_end(rig, path)
+    what = "lead" if goes_in else "lead with a passive DI"
     said = f'bypass {path.instrument} -> {end} "{what} past the board"'
     return KIND.at(
         instrument.declared,
@@ -65,23 +66,15 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     )
 
 
-def _plan_end(rig: Rig, path: SilentPath) -> tuple[str, str]:
-    """Where a plan had best arrive, and what goes there: the first end that is no return of an amp's own loop; where the instrument's lead
-    doesn't go in there, what passes sound before it, such as a DI."""
+def _plan_end(rig: Rig, path: SilentPath) -> tuple[str, bool]:
+    """Where a plan had best arrive, and whether the instrument's lead goes in there: the first end that is no return of an amp's own
+    loop; where the lead doesn't go in there, what passes sound before it, such as a DI."""
     at = next((at for at, end in enumerate(path.ends) if not _is_return(rig, end)), 0)
     end, behind = path.ends[at], path.behind[at]
     out = Port(path.instrument, "out")
     if _kind(rig, end) != _kind(rig, out) == _kind(rig, behind):
-        return str(behind), "lead"
-    if _kind(rig, end) not in ("", _kind(rig, out)):
-        return _end(rig, end), "lead with a passive DI"
-    return _end(rig, end), "lead with a phantom supply" if _lacks_phantom(rig, out, end) else "lead"
-
-
-def _lacks_phantom(rig: Rig, out: Port, end: Port) -> bool:
-    """Whether a microphone needs what the input past the board says that it does not give."""
-    mine, there = ((jack.phantom if jack is not None else None) for jack in (rig.jack(out), rig.jack(end)))
-    return mine is not None and mine.how == "needs" and there is not None and there.how == "none"
+        return str(behind), True
+    return _end(rig, end), _kind(rig, end) in ("", _kind(rig, out))
 
 
 def _kind(rig: Rig, port: Port) -> str:

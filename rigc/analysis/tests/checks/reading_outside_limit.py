@@ -1,4 +1,4 @@
-"""The last reading of a test at a point lies outside its limit; or a voltage is expected that the outlet is not set to.
+"""The last reading of a test at a point lies outside its limit.
 
 Why it matters: a reading outside its limit is a fault that waits for the show; one inside is what fault-finding compares with later.
 What to do: measure again, mend what the test points at, and enter the new reading: the last one of a test at a point counts.
@@ -8,8 +8,7 @@ Limits: 1 earth bond {readings.BOND_OHM} at most, 2 mains insulation {readings.I
 through ±{readings.THROUGH_DB}, a bypassed unit ±{readings.BYPASS_DB}; 10 treble {readings.TREBLE_DB} down; 11 noted; 12 noise +{readings.NOISE_DB}; 13 hum {readings.HUM_DB} of {readings.TEST_TONE_DBU}; 14 mute {readings.MUTE_DB};
 15 MIDI {readings.FOLLOW_MS}; 16 treadle {readings.HEEL} and {readings.TOE}; 17 switching on and 18 mechanics are looked at; 19 supply under {readings.SUPPLY_C}, units {readings.UNIT_C}.
 A stated `expects` goes before: it is the most or the least where the test has one; in test 5 the band of its voltage lies around
-it, in test 6 {readings.ON_LOAD_PCT} of it must be there, levels may differ by {readings.THROUGH_DB}, all else by {readings.EXPECTED_PCT}. Without a limit nothing is told. What is expected in test 5 keeps to its limit, too, for the crew takes the
-right reading for a fault else.
+it, in test 6 {readings.ON_LOAD_PCT} of it must be there, levels may differ by {readings.THROUGH_DB}, all else by {readings.EXPECTED_PCT}. Without a limit nothing is told.
 Source: common practice, no source; tests 1 and 2: EN 50678, EN 50699 and the UK code of practice, from memory.
 """
 
@@ -18,9 +17,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.tests.due_tests import Due, DueTests
-from rigc.analysis.tests.limit import Limit
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
-from rigc.diagnostics.mend import Delete, Mend
 from rigc.facts.tests import TESTS
 from rigc.model.records import Reading
 from rigc.model.rig import Rig
@@ -29,7 +26,7 @@ KIND = Kind(
     "reading-outside-limit",
     Level.WARNING,
     __doc__,
-    "the last reading of a test at a point keeps to what is expected there, else to the limit of the test; an expected voltage to that limit",
+    "the last reading of a test at a point keeps to what is expected there, else to the limit of the test",
     "common practice, no source; mains tests: EN 50678 and EN 50699, from memory",
 )
 
@@ -39,23 +36,6 @@ def reading_outside_limit(rig: Rig, due: DueTests) -> Iterator[Diagnostic]:
     for each in due.all:
         if each.last is not None and each.passed is False:
             yield _told(rig, each, each.last)
-        if each.beyond is not None:
-            yield from _beyond(rig, each, each.beyond)
-
-
-def _beyond(rig: Rig, due: Due, limit: Limit) -> Iterator[Diagnostic]:
-    """What is expected there and lies outside the limit of the test."""
-    for stated in rig.expected:
-        if (stated.test, stated.point) == (due.test, due.point):
-            away = Mend(f"delete `{stated.span.text}`, and the limit of the test holds", (Delete(stated.span),))
-            yield KIND.at(
-                stated.span,
-                f"test {due.test} at {due.point} is expected to read {stated.reading.typed}; the limit is {limit.words}",
-                subject=(due.point, f"test {due.test}"),
-                label="not what it is set to",
-                mends=(away,),
-                help="correct what is expected, or what the outlet is set to",
-            )
 
 
 def _told(rig: Rig, due: Due, last: Reading) -> Diagnostic:

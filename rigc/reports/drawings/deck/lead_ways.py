@@ -7,8 +7,7 @@ from itertools import pairwise
 from rigc.analysis.deck.placement import JackPoint, Placement
 from rigc.analysis.leads.lead_make import STRAIGHT, LeadMake
 from rigc.analysis.leads.leads import Lead, Leads
-from rigc.analysis.routes.chosen_paths import RoutePath
-from rigc.analysis.routes.route_paths import RoutePaths
+from rigc.analysis.routes.route_paths import RoutePath, RoutePaths
 from rigc.model.jacks import Port
 from rigc.record import Record
 from rigc.reports.drawings.shapes import Point
