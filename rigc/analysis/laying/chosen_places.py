@@ -19,9 +19,10 @@ from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
 from rigc.model.things import Area, Thing
 
-EFFORT = 16_000  # steps; a board of twenty things takes some three seconds. Half as many again while something is in the way.
+EFFORT = 16_000  # steps; a board of twenty things takes some three seconds.
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
+_PATIENCE = 2  # times as many more while something is in the way; half as many for a few things, of which more ways are tried before
 _FEW = 6  # free things: twice as many steps for these, by the square fewer for fewer, and for no number more than half as many again
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
@@ -59,9 +60,10 @@ def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) ->
 
 
 def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Found:
-    """The best layout after so many steps; as many as are usual, and half as many again while something is in the way."""
+    """The best layout after so many steps; as many as are usual, and more while something is in the way."""
     usual = usual_effort(board)
-    return KNOWN.search(board, usual, usual // 2, watch) if effort is None else KNOWN.search(board, effort, watch=watch)
+    patience = usual // 2 if _open(board) <= SOME else _PATIENCE * usual
+    return KNOWN.search(board, usual, patience, watch) if effort is None else KNOWN.search(board, effort, watch=watch)
 
 
 def laid(
@@ -102,10 +104,14 @@ def laid(
 def usual_effort(board: Board) -> int:
     """The steps of search where none are asked for; more for a few things, which are laid by more than one search, and by the square
     fewer for fewer, so that one thing more on a laid board is placed at once."""
-    free = sum(item.fixed is None for item in board.items)
+    free = _open(board)
     if free <= SOME:
         return min(2 * EFFORT * free**2 // _FEW**2, 3 * EFFORT // 2)
     return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
+
+
+def _open(board: Board) -> int:
+    return sum(item.fixed is None for item in board.items)
 
 
 def _place(rig: Rig, deck: Deck, board: Board, number: int, at: At) -> Place:
