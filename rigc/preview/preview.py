@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from threading import Condition, RLock
 
+from rigc.analysis.results import Beside
 from rigc.compile import Compiled, compile_rig, read_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.edit.move import CannotMove
@@ -45,9 +46,10 @@ class Preview:
         self.lit = ("", 0)
         self.now: Look | None = None
         self.good: Look | None = None
-        self.opened: Compiled | None = None
         self.fault: Unreadable | None = None
         self.history = History(write_all, self._bytes_of)
+        self._first: Look | None = None
+        self._kept = kept()
         self._given = dict(beside or {})
         self._made_beside: dict[tuple[str, str], Compiled] = {}
         self._shelf = Shelf()
@@ -70,12 +72,13 @@ class Preview:
             except Unreadable as fault:
                 return self._failed(fault)
             self.fault = None
-            made = compile_rig(load, self.rig.name, self._reader, read=read, advice=False, kept=kept())
+            last = Beside(None if self.good is None else self.good.made.results, goes_on=True)
+            made = compile_rig(load, self.rig.name, self._reader, read=read, advice=False, kept=self._kept, beside=last)
             there = {path_of(self.rig, source.name) for source in made.sources}
             self.now = Look(self.number + 1, load, self._reader, read, made, self._shelf.asked[self.rig] - there)
             if made.results is not None:
                 self.good = self.now
-                self.opened = self.opened or made
+                self._first = self._first or self.now
             self._tell()
             return True
 
@@ -178,14 +181,14 @@ class Preview:
 
     def beside(self, key: str) -> Compiled | None:
         """One of these choices, compiled; None where there is no such. Raises `Unreadable`."""
-        if key == OPENED:
-            return self.opened
-        look, follows = self.good, self._follows()
-        if look is None or (key not in self._given and (key != FOLLOWED or follows is None)):
+        look, follows = self._first if key == OPENED else self.good, self._follows()
+        if look is None or (key not in (*self._given, OPENED) and (key != FOLLOWED or follows is None)):
             return None
         at = (key, look.hash if key == FOLLOWED else "")
         if at not in self._made_beside:
-            if key in self._given:
+            if key == OPENED:
+                self._made_beside[at] = compile_rig(look.load, look.own.name, self._apart, read=look.read, advice=False)
+            elif key in self._given:
                 self._made_beside[at] = self._given[key]()
             elif follows is not None:
                 name = used_name(follows.span.source.name, follows.path.value)

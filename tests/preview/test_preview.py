@@ -127,5 +127,12 @@ def test_what_it_follows_and_what_it_was_can_stand_beside_it(tmp_path: Path) -> 
     before, opened = preview.beside("followed"), preview.beside("opened")
     assert before is not None and before.results is not None and before.results.rig.head.letter == "A"
     assert before.results.rig.places["drive"].x_mm == 200
-    assert opened is preview.opened
+    assert opened is not None and opened.results is not None
+    (tmp_path / "next.rig").write_text(next_one.replace("drive at 200", "drive at 180"), "utf-8")
+    assert preview.refresh()
+    now, again = preview.good, preview.beside("opened")
+    assert now is not None and now.made.results is not None and again is opened
+    assert [each.rig.places["drive"].x_mm for each in (now.made.results, opened.results)] == [180, 190]
+    assert {each.span.source for each in now.made.findings if each.span} <= {*now.made.sources}
+    assert {each.span.source for each in opened.findings if each.span} <= {*opened.sources}
     assert preview.beside("/etc/passwd") is None
