@@ -77,6 +77,7 @@ def _takes_mains(rig: Rig, power: PowerAssignment, name: str) -> bool | None:
 
 def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
     members, where = _members(rig, system), in_scenarios(rig, names)
+    lifts = any(jack.lift is not None for name in members for jack in rig.units[name].jacks)
     span = rig.scenarios[names[0]].declared if names else rig.things[members[0]].declared
     who = listed(members) if len(members) < 4 else f"'{members[0]}' and {len(members) - 1} more"
     if system.unknown:
@@ -102,7 +103,7 @@ def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
         subject=tuple(members),
         label="floats here" if names else "one of them",
         note=f"joined: {', '.join(members)}" if len(members) > 3 else "",
-        help="close a ground lift, or join one earthed amp or desk by a plain lead",
+        help=f"{'close a ground lift, or ' if lifts else ''}join one earthed amp or desk by a plain lead",
     )
 
 

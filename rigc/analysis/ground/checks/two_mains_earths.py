@@ -4,8 +4,9 @@ Why it matters: the earths of two outlets differ by some millivolts to volts of 
 of many square metres: current flows in their shields and is heard.
 What to do: break the signal ground, with a transformer, a relay or an opto-coupler. Never lift, cut or tape a
 protective earth: with a fault in the amp, strings and microphones become live, and that kills.
-With an isolator on the ring whose ground lift is closed it is a warning: opening the lift is enough.
-Source: physics: a conducting ring through two earths.
+With an isolator on the ring whose ground lift is closed it is a warning: opening the lift is enough. Where every lead of the ring is
+balanced at both ends, as between a desk and what it feeds, it is a remark: the current flows in the shields alone.
+Source: physics: a conducting ring through two earths; that a balanced input bears it is common practice, no source.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
+from rigc.model.ways.conductors import meaning
 from rigc.model.ways.ground_link import GroundLink
 
 KIND = Kind(
@@ -74,6 +76,8 @@ def _told(
         )
     mends = ring_mends(rig, leads, power, ring, names)
     isolated = any(link.isolators for link in ring.links)
+    balanced = bool(ring.marks) and all(_balanced(rig, leads, mark) for mark in ring.marks)
+    breaks = where_to_break(rig, leads, ring, links, beside_edits=bool(mends))
     also = tuple(Label(link.span, "earthed") for link in reversed(earths) if link.span is not None)
     return KIND.at(
         run.span,
@@ -82,9 +86,16 @@ def _told(
         label="this closes the ring",
         also=also,
         mends=mends,
-        help=where_to_break(rig, leads, ring, links, beside_edits=bool(mends)),
-        level=Level.WARNING if isolated else None,
+        help=f"leave it if it is silent, for the leads are balanced; else {breaks}" if balanced else breaks,
+        level=Level.REMARK if balanced else Level.WARNING if isolated else None,
     )
+
+
+def _balanced(rig: Rig, leads: Leads, mark: str) -> bool:
+    """Whether both its jacks carry a balanced signal."""
+    lead = leads.of(mark)
+    jacks = () if lead is None else (rig.jack(lead.start), rig.jack(lead.end))
+    return bool(jacks) and all(jack is not None and meaning(jack) == "balanced" for jack in jacks)
 
 
 CHECK = two_mains_earths
