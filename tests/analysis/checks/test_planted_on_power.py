@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import pytest
 from power_rules import POWER_RULES
+from small_rigs import block, results_of, unit
 from written import compiled_with
 
+from rigc.analysis.findings.findings import Findings
+from rigc.analysis.findings.follow_on import folded
 from rigc.diagnostics.diagnostic import Diagnostic
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
@@ -108,3 +111,21 @@ def test_wrong_inputs(old: str, new: str, message: str) -> None:
 def test_a_country_has_its_likely_code_named() -> None:
     (told,) = [each for each in compiled_with(TOURING, ("country US", "country UK")).findings if "UK" in each.message]
     assert told.advice == "write 'GB'"
+
+
+def test_an_unknown_ground_is_asked_for_once() -> None:
+    """Of two units on one outlet, joined by a lead: whether it is a ring hangs on the same fact."""
+    dc = ("inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 9 mA")
+    text = (
+        unit("plumb", *dc)
+        + unit("tern", *dc)
+        + block("supply", "mill", "connector barrel 5.5 x 2.1 mm", "outlet o1 9 V dc 100 mA isolated")
+        + "chain plumb -> tern\n"
+        + block("power", "", "plumb, tern from mill.o1 shared").replace("power  {", "power {")
+    )
+    told = folded(results_of(text).get(Findings).all)
+    asking = [each for each in told if "which pole is its ground" in each.message]
+    assert [(each.kind.name, [one.kind.name for one in each.follow]) for each in asking] == [
+        ("shared-positive-ground", ["shared-supply-ring"]),
+        ("shared-positive-ground", []),
+    ]

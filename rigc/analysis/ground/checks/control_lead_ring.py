@@ -49,6 +49,7 @@ def control_lead_ring(rig: Rig, grounds: GroundSystems, leads: Leads, power: Pow
                 f"{ring_words(ring)}, can't be checked{where}",
                 subject=subject,
                 help=ring.unsure[1],
+                wants=(ring.unsure[0],),
             )
             continue
         mends = ring_mends(rig, leads, power, ring, names)

@@ -50,7 +50,7 @@ def _findings(rig: Rig, leads: Leads, hum: Hum, where: str) -> Iterator[Diagnost
     if ring.unsure is not None:
         what, help = ring.unsure
         message = f"{what}; whether {ring_words(ring)} is a ring can't be checked{where}"
-        yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help)
+        yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help, wants=(ring.unsure[0],))
         return
     yield _told(rig, leads, hum, where)
     unknown = _unknown(hum)

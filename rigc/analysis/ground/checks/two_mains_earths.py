@@ -73,6 +73,7 @@ def _told(
             f"{ring.unsure[0]}; two mains earths may be joined: {ring_words(ring)}{where}",
             subject=(*whose, *ring.marks),
             help=ring.unsure[1],
+            wants=(ring.unsure[0],),
         )
     mends = ring_mends(rig, leads, power, ring, names)
     isolated = any(link.isolators for link in ring.links)

@@ -45,7 +45,8 @@ def shared_positive_ground(rig: Rig, power: PowerAssignment, leads: Leads, limit
                     unit.declared,
                     f"'{unit.name}' shares {_and(ports)} with {others} and does not say which pole is its ground",
                     subject=(unit.name,),
-                    help=f"measure it and write `ground negative` or `ground positive` in '{unit.name}'",
+                    help=f"measure it and write `ground negative`, `ground positive` or `ground isolated` in '{unit.name}'",
+                    asks_for=(f"'{unit.name}' does not say which pole is its ground",),
                 )
 
 
