@@ -82,7 +82,7 @@ def crowded(seed: int) -> Board:
         for item in items
     )  # fmt: skip
     links = tuple(link.replace(joint=number % 2 == 1, back=5, onward=True) for number, link in enumerate(board.links))
-    return board.replace(
+    made: Board = board.replace(
         items=spots,
         links=links,
         width=board.width + 300,
@@ -106,6 +106,7 @@ def crowded(seed: int) -> Board:
         centring=10,
         crossing=1000,
     )
+    return made
 
 
 @pytest.mark.parametrize("seed", range(12), ids=lambda seed: f"dealt-{seed}")
