@@ -19,11 +19,13 @@ from rigc.analysis.faults.single_breaks import SingleBreaks
 from rigc.analysis.feeds.choice.open_outlets import outlet_settings
 from rigc.analysis.feeds.outlet_fit import assumed_polarity
 from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.ground.ground_conductors import through_panels
+from rigc.analysis.ground.ground_conductors import leads_in_use, through_panels
 from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.lengths.below_deck import lane_way
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes
+from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.mains.primary import _size
@@ -38,7 +40,7 @@ from rigc.analysis.revision.plan.fitting_plans import _holes
 from rigc.analysis.revision.plan.successors import _same_ground
 from rigc.analysis.routes.deck_holes import DeckHoles
 from rigc.analysis.routes.joint_savings import JointSavings
-from rigc.analysis.routes.lead_ways import _halved
+from rigc.analysis.routes.lead_ways import _halved, _past
 from rigc.analysis.signal.loading.section_figures import _at
 from rigc.analysis.signal.parallel.comb_words import notes_taken
 from rigc.analysis.stores.bought_leads import BoughtLeads
@@ -199,6 +201,22 @@ def test_a_saving_by_both_lines_is_found() -> None:
 def test_lanes_half_way_are_whole_millimetres() -> None:
     """Of lines at 0, 100 and 410 tenths: 50, and 255 down to 250. The edge at 500 lies beyond the lead's own."""
     assert _halved({0, 410}, {100, 500}) == [0, 100, 410, 50, 250]
+
+
+def test_where_no_way_past_is_as_short_the_known_one_stays() -> None:
+    """Of 0 tenths there is none; with no known way the plain one, in x at the first end's y and then in y."""
+    here, there, around = (0, 0), (100, 50), DeckBoxes((), ())
+    known = (here, (0, 25), (100, 25), there)
+    assert _past(here, there, known, 0, around) == (known,)
+    assert _past(here, there, (), 0, around) == (lane_way(here, there, 0),)
+
+
+def test_leads_that_no_chain_tells_of_are_plugged_in_always() -> None:
+    """At the club, where amp and desk play: the DC leads as well as A1; A16 from the lute is for the bay alone."""
+    made = worked("tests/reach/board.rig")
+    club = leads_in_use(made.rig, made.get(Leads), made.rig.scenarios["club"])
+    assert {"D1", "A1"} <= {lead.mark for lead in club}
+    assert "A16" not in {lead.mark for lead in club}
 
 
 def test_a_transformer_is_the_next_larger_that_is_made() -> None:

@@ -82,8 +82,14 @@ class Mutant:
 
 
 def places(tree: ast.Module) -> Iterator[tuple[ast.AST, int, str]]:
-    """Each comparison, constant and sign that may be another: its node, which of its operators, and what is done."""
+    """Each comparison, constant and sign that may be another: its node, which of its operators, and what is done.
+
+    `strict=True` of a `zip` asserts and computes nothing, so it is left out.
+    """
+    strict = {id(each.value) for each in ast.walk(tree) if isinstance(each, ast.keyword) and each.arg == "strict"}
     for node in ast.walk(tree):
+        if id(node) in strict:
+            continue
         if isinstance(node, ast.Compare):
             for at, op in enumerate(node.ops):
                 if type(op) in _COMPARED:
