@@ -17,7 +17,7 @@ _STATEMENTS = {
         "measure it and write it in the block of '{thing}': `leaves at ___ mm`"
     ),
     rf"the place of {_THING}": "write it in a place block: `{thing} at ___, ___ mm`",
-    rf"where the feet of {_THING} are": "measure how far they stand in, and write it in the block of '{thing}': `feet ___ mm in`",
+    rf"where the feet of {_THING} are": "measure how far its feet stand in, and write it in the block of '{thing}': `feet ___ mm in`",
     rf"the size of deck {_THING}": "measure it and write it in the block of '{thing}': `size ___ x ___ mm`",
     rf"the thickness of deck {_THING}": "measure it and write it in the block of '{thing}': `thickness ___ mm`",
     rf"the clearance of deck {_THING}": "measure it and write it in the block of '{thing}': `clearance ___ mm`",

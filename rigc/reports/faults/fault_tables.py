@@ -171,7 +171,7 @@ def _mended(made: Repair) -> str:
 def _part(tree: FaultTree, made: Repair) -> str:
     """The ends that sound again where others do not."""
     back = [str(end) for end in tree.ends if end in made.back]
-    return f": {_AND.join(back)} alone sounds" if 0 < len(back) < len(tree.ends) else ""
+    return f": {_AND.join(back)} alone {'sound' if back[1:] else 'sounds'}" if 0 < len(back) < len(tree.ends) else ""
 
 
 def _in_its_place(tree: FaultTree, each: Culprits) -> bool:

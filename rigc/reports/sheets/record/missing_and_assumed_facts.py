@@ -85,7 +85,7 @@ def _off(fact: Fact[Any]) -> str:
 def _takes(each: UnsureFact) -> str:
     """What it takes of the room to a limit that is not in doubt; nothing where that is too little to show."""
     share = decimals(each.takes * 100, 0)
-    return "" if each.decides or share == "0" else f"takes {share} % of what is left to a limit: {each.of}"
+    return "" if each.decides or share == "0" else f"takes {share} % of what is left to a limit: {each.of.rstrip(',')}"
 
 
 def _missing(each: MissingFact) -> Row:
