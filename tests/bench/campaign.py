@@ -3,7 +3,8 @@
     python tests/bench/campaign.py 2000 [FIRST_SEED] [COMMAND ...] [60min] [keep]
 
 Each input is one rig of this project (examples, the rigs of tests, the cases of the checks) with words gone, twice, exchanged, absurd or
-of odd signs, made from its seed alone. A command has to answer: with exit code 0, 1 or 2, in 10 s of processor time, within 1 GB, without
+of odd signs, with lines in other blocks, blocks of other rigs, one name for two things, another unit of measure or a number at an end of
+its range, made from its seed alone. A command has to answer: with exit code 0, 1 or 2, in 10 s of processor time, within 1 GB, without
 a value that is none in what it prints. What does not is kept in the folder `campaign-failures`, named by command and seed, and listed.
 `compile` is the check without its command: no mend tried, nothing written, a rig read from what is known of the one that it was spoiled
 from, `RUN` spoils of one rig after another, so that many inputs can be. What it finds is judged as well: each finding has a place, something
