@@ -217,14 +217,14 @@ class Report:
         return finding.accepted is None and finding.level <= self.fail_on
 
 
-def save(texts: Mapping[Path, str | bytes]) -> tuple[Path, ...]:
-    """Write all files or none; a refusal ends the command with exit code 2."""
+def save(texts: Mapping[Path, str | bytes], read: Mapping[Path, bytes] | None = None) -> tuple[Path, ...]:
+    """Write all files or none; a refusal ends the command with exit code 2. `read` is what they held when their new texts were made."""
     if not texts:
         return ()
     from rigc.files.writing import NotWritable, write_all
 
     try:
-        return write_all(texts)
+        return write_all(texts, read)
     except NotWritable as fault:
         raise click.ClickException(str(fault)) from None
 

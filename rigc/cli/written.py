@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 
 from rigc.cli.report import save
 from rigc.cli.screen import Screen
@@ -23,8 +24,15 @@ def put(screen: Screen, disk: Disk, texts: Mapping[str, str], as_diff: bool, not
         return
     if disk.is_given and disk.name in texts:
         screen.out(texts[disk.name])
-    save({disk.folder / name: text for name, text in new.items() if not (disk.is_given and name == disk.name)})
+    files = {_path(disk, name): name for name in new if not (disk.is_given and name == disk.name)}
+    save({path: new[name] for path, name in files.items()}, {path: disk(name).data for path, name in files.items()})
     for name in new:
         screen.progress(f"wrote {disk.shown(name)}\n" if not disk.is_given else "")
     if not new:
         screen.progress(f"{nothing}\n")
+
+
+def _path(disk: Disk, name: str) -> Path:
+    """The file as the user would type it, where that is the same: what goes wrong with it is told by that name."""
+    shown, whole = Path(disk.shown(name)), disk.folder / name
+    return shown if shown.resolve() == whole.resolve() else whole

@@ -14,10 +14,11 @@ class NotWritable(Exception):
     """A file could not be written; nothing was changed. The text is one line that names the file and the reason."""
 
 
-def write_all(texts: Mapping[Path, str | bytes]) -> tuple[Path, ...]:
+def write_all(texts: Mapping[Path, str | bytes], read: Mapping[Path, bytes] | None = None) -> tuple[Path, ...]:
     """Write every text as UTF-8 with LF, and bytes as they are; the paths that changed, in the order given.
 
-    A file that holds its text already is not touched. Raises `NotWritable`; that and any other exception leave the
+    A file that holds its text already is not touched. `read` is what files held from which their new texts were made: one that
+    somebody has saved since is not written over, and then none is. Raises `NotWritable`; that and any other exception leave the
     folders as they were.
     """
     change = _Change()
@@ -28,6 +29,9 @@ def write_all(texts: Mapping[Path, str | bytes]) -> tuple[Path, ...]:
         folders = {target.parent for _, target in targets}
         with alone_in(folders) as alone:
             settle(folders, alone)
+            for path, target in targets:
+                change.at = path
+                _as_read(target, (read or {}).get(path))
             _write_set(change, targets, texts)
     except BaseException as fault:
         _insist(change.remove_folders)
@@ -154,6 +158,11 @@ def _holds(target: Path, data: bytes) -> bool:
         return target.stat().st_size == len(data) and target.read_bytes() == data
     except (FileNotFoundError, NotADirectoryError):
         return False
+
+
+def _as_read(target: Path, data: bytes | None) -> None:
+    if data is not None and not _holds(target, data):
+        raise OSError(0, "somebody has saved it since it was read")
 
 
 def _write(path: Path, data: bytes) -> None:

@@ -58,6 +58,19 @@ def test_an_unchanged_file_keeps_its_time_stamp(old: Path) -> None:
     assert (old / "a.md").stat().st_mtime == 1000
 
 
+def test_what_somebody_saved_meanwhile_is_not_written_over(old: Path) -> None:
+    texts = new_texts(old)
+    read = {path: path.read_bytes() for path in texts if path.exists()}
+    mine = next(iter(read))
+    mine.write_text("saved by hand\n", "utf-8")
+    before = listing(old)
+    with pytest.raises(NotWritable, match="somebody has saved it since it was read; nothing was written"):
+        write_all(texts, read)
+    assert listing(old) == before
+    write_all(texts, {path: path.read_bytes() for path in read})
+    assert listing(old) != before
+
+
 def test_the_rights_of_a_file_stay(old: Path) -> None:
     (old / "a.md").chmod(0o640)
     write_all({old / "a.md": "new\n"})

@@ -36,7 +36,8 @@ def fmt(screen: Screen, paths: tuple[str, ...], check: bool, as_diff: bool, stdi
     rigs = disks(rig_files(paths), given) if paths else disks((), given)
     changed = _formatted(screen, report, rigs, check, as_diff)
     if not check and not as_diff:
-        save({path: text for path, text in changed.items() if path is not None})
+        files = {path: both for path, both in changed.items() if path is not None}
+        save({path: text for path, (text, _) in files.items()}, {path: held for path, (_, held) in files.items()})
         screen.progress("".join(f"wrote {path.as_posix()}\n" for path in changed if path is not None))
     if check:
         screen.err(
@@ -45,13 +46,15 @@ def fmt(screen: Screen, paths: tuple[str, ...], check: bool, as_diff: bool, stdi
     return report.finish() or (NO if changed and check else 0)
 
 
-def _formatted(screen: Screen, report: Report, rigs: list[Disk], check: bool, as_diff: bool) -> dict[Path | None, str]:
-    """The canonical texts of those files that are not canonical; standard input, which has no path, is printed."""
+def _formatted(
+    screen: Screen, report: Report, rigs: list[Disk], check: bool, as_diff: bool
+) -> dict[Path | None, tuple[str, bytes]]:
+    """The canonical texts of those files that are not canonical, with what these hold; standard input, which has no path, is printed."""
     from rigc.cli.whole_file import whole_file
     from rigc.edit.canonical import canonical
     from rigc.edit.text_diff import text_diff
 
-    changed: dict[Path | None, str] = {}
+    changed: dict[Path | None, tuple[str, bytes]] = {}
     for disk in rigs:
         read = whole_file(report, disk)
         if read is None:
@@ -62,7 +65,7 @@ def _formatted(screen: Screen, report: Report, rigs: list[Disk], check: bool, as
             screen.out(text)
         if text.encode("utf-8") == source.data:
             continue
-        changed[None if disk.is_given else disk.typed] = text
+        changed[None if disk.is_given else disk.typed] = (text, source.data)
         if as_diff:
             screen.out(text_diff(name, source.text, text))
     return changed
