@@ -41,14 +41,14 @@ class LoopsOut(Record):
 
 
 class Reached:
-    """The jacks that a walk came to."""
+    """The jacks that a walk came to, and what stands for them."""
 
     def __init__(self, numbers: set[int], known: Mapping[Port, int]) -> None:
-        self._numbers = numbers
+        self.numbers = numbers
         self._known = known
 
     def __contains__(self, port: Port) -> bool:
-        return self._known.get(port, -1) in self._numbers
+        return self._known.get(port, -1) in self.numbers
 
 
 class Hearing:
@@ -134,6 +134,10 @@ class Hearing:
         there = self._from_sources(onward, gone)
         back = self._walk(_turned(onward), map(self._number, self._audible(there, gone)), gone)
         return self._jacks(there & back)
+
+    def number(self, port: Port) -> int:
+        """What stands for a jack of a walk; -1 for what no walk comes to."""
+        return self._numbers.get(port, -1)
 
     def passed_over(self, sounding: frozenset[Port]) -> tuple[str, ...]:
         """The things on the way of which no jack is among these."""

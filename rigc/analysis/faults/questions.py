@@ -6,7 +6,7 @@ from a jack into the end, or in the place of one of the rig's. What was plugged 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from rigc.analysis.faults.hearing import Hearing, LoopsOut, Patch
 from rigc.analysis.faults.single_breaks import Break, Part
@@ -47,11 +47,12 @@ def answers(hearing: Hearing, breaks: Sequence[Break]) -> Answers:
         gone = each.gone & hearing.parts
         places[gone] = places.get(gone, 0) | 1 << place
     asked = list(_all(hearing))
+    tests = [_test(hearing, question) for question in asked]
     yes = [0] * len(asked)
     for gone, bits in places.items():
         sounds = _Sounds(hearing, gone)
-        for at, question in enumerate(asked):
-            if sounds.at(question):
+        for at, (end, sounding) in enumerate(tests):
+            if end in sounds.before and sounding(sounds):
                 yes[at] |= bits
     kept: dict[int, Question] = {}
     for question, bits in zip(asked, yes, strict=True):
@@ -102,28 +103,36 @@ def _all(hearing: Hearing) -> Iterator[Question]:
 
 
 class _Sounds:
-    """What is heard with these parts gone, whatever is asked."""
+    """What is heard with these parts gone, whatever is asked; `before` are the ends that are well, with the jacks from which sound reaches
+    them."""
 
     def __init__(self, hearing: Hearing, gone: frozenset[Part]) -> None:
-        self._hearing, self._gone = hearing, gone
-        self._first = hearing.sources[0]
-        self._reached = hearing.after(hearing.sources, gone)
-        self._before = {end: hearing.before((end,), gone) for end in hearing.ends if hearing.alive(end, gone)}
-        self._out = {out: hearing.heard(gone, out) for out in hearing.switched}
+        self.well = ("thing", hearing.sources[0].thing) not in gone
+        self.reached = hearing.after(hearing.sources, gone)
+        self.before = {end: hearing.before((end,), gone) for end in hearing.ends if hearing.alive(end, gone)}
+        self.out = {out: hearing.heard(gone, out) for out in hearing.switched}
         own = {(start, end): part for start, end, part in hearing.leads if part in gone}
-        self._instead = {jacks: hearing.heard(gone - {part}) for jacks, part in own.items()}
+        self.instead = {jacks: hearing.heard(gone - {part}) for jacks, part in own.items()}
 
-    def at(self, question: Question) -> bool:
-        """Whether the end of the question sounds."""
-        end, patch = question.end, question.patch
-        if end not in self._before:
-            return False
-        if question.out is not None:
-            return end in self._out[question.out]
-        if patch is None:
-            return end in self._reached
-        if patch.start == self._first:
-            return ("thing", patch.start.thing) not in self._gone and patch.end in self._before[end]
-        if patch.end == end:
-            return patch.start in self._reached
-        return end in self._instead.get((patch.start, patch.end), self._reached)
+
+def _test(hearing: Hearing, question: Question) -> tuple[Port, Callable[[_Sounds], bool]]:
+    """The end of a question, and whether it sounds if it is well; jacks are looked up once for all breaks."""
+    end, out, patch = question.end, question.out, question.patch
+    if out is not None:
+        return end, lambda sounds: end in sounds.out[out]
+    here = hearing.number(end)
+    if patch is None:
+        return end, lambda sounds: here in sounds.reached.numbers
+    start, after = hearing.number(patch.start), hearing.number(patch.end)
+    if patch.start == hearing.sources[0]:
+        return end, lambda sounds: sounds.well and after in sounds.before[end].numbers
+    if patch.end == end:
+        return end, lambda sounds: start in sounds.reached.numbers
+    jacks = (patch.start, patch.end)
+
+    def with_another_lead(sounds: _Sounds) -> bool:
+        if jacks in sounds.instead:
+            return end in sounds.instead[jacks]
+        return here in sounds.reached.numbers
+
+    return end, with_another_lead
