@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from importlib import import_module
 from typing import Any
 
 import pytest
 from cases import ROOT, compiled
+from written import written
 
 from rigc.analysis.results import Results
 from rigc.compile import Compiled
@@ -54,6 +56,22 @@ def test_a_code_counts_only_the_sheets_that_there_are() -> None:
 
 def test_codes_in_runs() -> None:
     assert in_runs(["F", "S1", "S2", "S3", "P1", "P3", "P4"]) == "F, S1 to S3, P1, P3, P4"
+
+
+_TWO = "unit tern {{\n  {}\n}}\nunit marl {{\n  input in ts\n  output out ts\n}}\nchain tern -> marl\n"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["", _TWO.format("output out ts\n  insured 80 EUR"), _TWO.format("output out ts\n  body 60 x 110 x 50 mm")],
+    ids=["nothing", "insured", "with-body"],
+)
+def test_what_says_that_a_sheet_is_there_is_right(text: str) -> None:
+    results = written(text)
+    saying = [each for each in map(import_module, sheet_modules()) if hasattr(each, "THERE")]
+    assert len(saying) >= 5
+    for each in saying:
+        assert bool(results.call(each.THERE)) is isinstance(made(results, each.SHEET), Sheet), each.__name__
 
 
 def test_no_two_sheets_of_a_room_state_one_place() -> None:

@@ -43,6 +43,11 @@ def jacks_together(things: Iterable[WithJacks]) -> Table | None:
     return Table("jacks", "Jacks of what has no plan", (_THING, *_JACKS), rows) if rows else None
 
 
+def has_jacks(thing: WithJacks) -> bool:
+    """Whether it states a jack or an outlet."""
+    return bool(thing.jacks or (isinstance(thing, Supply) and thing.outlets))
+
+
 def _jacks(thing: WithJacks) -> Iterator[Row]:
     yield from (_jack(thing, jack) for jack in thing.jacks)
     if isinstance(thing, Supply):

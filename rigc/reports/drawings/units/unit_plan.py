@@ -36,6 +36,11 @@ class _Spot(Record):
         return f"{self.name} {self.offset_mm:g}"
 
 
+def has_plan(thing: Unit | Supply) -> bool:
+    """Whether its width and depth are stated."""
+    return thing.width_mm is not None and thing.depth_mm is not None
+
+
 def unit_plan(thing: Unit | Supply) -> Drawing | None:
     """Seen from above, front side below; None where its width or depth is not stated. Dimensions are written: it bears no scale bar."""
     if thing.width_mm is None or thing.depth_mm is None:

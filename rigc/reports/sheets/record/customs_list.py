@@ -50,7 +50,7 @@ def customs_list(rig: Rig, power: PowerAssignment, leads: Leads, mass: Mass, pac
     """Item, description, marks, pieces, mass, value, origin, blank; what may be the house's (amps, desks, sources that are no
     instruments) only where it bears such facts."""
     things = tuple(_things(rig, power))
-    if not any(map(_papers, things)):
+    if not _is_stated(rig, power):
         reason = "Of nothing that travels is its insured value, its price or its origin stated."
         return NoSheet("customs-list", "Customs list", reason)
     masses = {item.name: item.mass for item in mass.items}
@@ -191,5 +191,11 @@ def _money(facts: Iterable[Choice | None]) -> Cell:
     return Cell(text, strong=True, mark="at least" if text and None in facts else "")
 
 
+def _is_stated(rig: Rig, power: PowerAssignment) -> bool:
+    """Whether anything that travels bears such facts."""
+    return any(map(_papers, _things(rig, power)))
+
+
 PLACE = 9
 SHEET = customs_list
+THERE = _is_stated
