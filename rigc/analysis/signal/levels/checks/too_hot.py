@@ -99,7 +99,7 @@ def _way_out(rig: Rig, name: str, edges: list[LevelEdge]) -> str:
     pads: dict[str, float] = {}
     for edge in edges:
         pads[str(edge.end)] = max(edge.pad_db, pads.get(str(edge.end), 0.0))
-    sources = listed(dict.fromkeys(edge.start.thing for edge in edges))
+    sources = joined(_source(rig, each) for each in dict.fromkeys(edge.start.thing for edge in edges))
     unit, most = rig.units.get(name), decimals(max(pads.values()))
     if unit is not None and "wants pickup" in unit.flags:
         return f"turn {sources} down by at least {most} dB: a pad before '{name}' would hide the pickup from it"
@@ -107,6 +107,14 @@ def _way_out(rig: Rig, name: str, edges: list[LevelEdge]) -> str:
         return f"put a pad of at least {most} dB before {'each of ' * (len(pads) > 1)}{listed(pads)}, or turn {sources} down by as much"
     parts = joined(f"one of at least {decimals(pad)} dB before '{end}'" for end, pad in pads.items())
     return f"put pads, {parts}; or turn {sources} down by {most} dB"
+
+
+def _source(rig: Rig, name: str) -> str:
+    """What can be turned down: a switcher has no knob for it, and gives what it gets."""
+    unit = rig.units.get(name)
+    mixes = any(blend.unit == name for blend in rig.blends)
+    passes = unit is not None and unit.kind == "unit" and unit.loops and not mixes and unit.gain_db is None
+    return f"what plays into '{name}'" if passes else f"'{name}'"
 
 
 def _part(edge: LevelEdge) -> str:
