@@ -142,8 +142,8 @@ class Bench:
 
     def own(self, source: Source) -> Parsed | None:
         """The file of the rig for which a mended one stands."""
-        found = next((each for each in self.made.sources if each.name == source.name and each is not source), None)
-        return None if found is None else self.parse(found)
+        found = next((each for each in self.made.sources if each.name == source.name), None)
+        return None if found is None or found is source else self.parse(found)
 
     def _file(self, source: Source) -> File:
         return self.parse(source).file
