@@ -8,6 +8,7 @@ Source: common practice, no source.
 
 from __future__ import annotations
 
+from bisect import bisect
 from collections.abc import Iterable, Iterator
 
 from rigc.analysis.deck.used_units import used_units
@@ -35,6 +36,7 @@ _LINES = {
     "its body": "`body ___ x ___ x ___ mm`",
 }
 """The line that states each fact, with blanks for what only a measurement can give."""
+_MOST_NAMED = 6
 _CABLES, _STRIPS, _POWER, _WIRING = "cable list", "mounting strips", "power table", "wiring sheet"
 
 
@@ -55,23 +57,24 @@ def missing_fact(rig: Rig) -> Iterator[Diagnostic]:
             needs = False
         if lacking:
             found[unit.name] = (unit, lacking, needs)
-    first = {name: _first(rig, found[name][0]) for name in found}
-    for name, (unit, lacking, needs) in found.items():
-        if first[name] not in found or first[name] == name or found[first[name]][1:] != (lacking, needs):
-            alike = (each for each in found if first[each] == name and each != name)
-            yield _told(unit, lacking, needs, tuple(each for each in alike if found[each][1:] == (lacking, needs)))
+    alike: dict[str, list[str]] = {}
+    for name, first in _first(rig, found).items():
+        whole = found.get(first)
+        alike.setdefault(first if whole is not None and whole[1:] == found[name][1:] else name, []).append(name)
+    for name, others in alike.items():
+        yield _told(*found[name], tuple(each for each in others if each != name))
     yield from _whole(rig)
 
 
-def _first(rig: Rig, unit: Unit) -> str:
-    """The unit in whose block the first jack of this one is stated: another, where it is like that."""
-    if not unit.jacks:
-        return unit.name
-    line = unit.jacks[0].span
-    above = [
-        each for each in rig.units.values() if each.declared.source is line.source and each.declared.start < line.start
-    ]
-    return max(above, key=lambda each: each.declared.start, default=unit).name
+def _first(rig: Rig, lacking: Iterable[str]) -> dict[str, str]:
+    """By unit the one in whose block its first jack is stated: another, where it is like that."""
+    blocks = sorted((each.declared.source.name, each.declared.start, each.name) for each in rig.units.values())
+    found = {}
+    for name in lacking:
+        jacks = rig.units[name].jacks
+        at = bisect(blocks, (jacks[0].span.source.name, jacks[0].span.start, "")) if jacks else 0
+        found[name] = blocks[at - 1][2] if at else name
+    return found
 
 
 def _whole(rig: Rig) -> Iterator[Diagnostic]:
@@ -125,7 +128,9 @@ def _told(unit: Unit, lacking: dict[str, tuple[str, ...]], needs: bool, alike: t
     said = f"{', '.join(facts[:-1])} and {facts[-1]}" if len(facts) > 1 else facts[0]
     sheets = f"{', '.join(blank[:-1])} and {blank[-1]}" if len(blank) > 1 else blank[0]
     names = (unit.name, *alike)
-    who = f"'{unit.name}' is" if not alike else f"{listed(names)} are"
+    all_named = len(names) <= _MOST_NAMED
+    every = listed(names) if all_named else f"'{unit.name}' and {len(alike)} units that are like it"
+    who = f"{every} are" if alike else f"'{unit.name}' is"
     return KIND.at(
         unit.declared,
         f"{who} used but {'lack' if alike else 'lacks'} {said}; {'their' if alike else 'its'} place in the {sheets} stays blank",
@@ -133,7 +138,7 @@ def _told(unit: Unit, lacking: dict[str, tuple[str, ...]], needs: bool, alike: t
         label="declared here",
         help=f"measure it and write in the block of '{unit.name}': {', '.join(_LINES[fact] for fact in facts)}"
         + ("; if it takes no power, say `passive`" if needs and "its inlet" in facts else ""),
-        note=f"{listed(alike)} {'is' if len(alike) == 1 else 'are'} like it" if alike else "",
+        note=f"{listed(alike)} {'is' if len(alike) == 1 else 'are'} like it" if alike and all_named else "",
         asks_for=tuple(map(current_of, names)) if "the current it draws" in lacking else (),
     )
 
