@@ -36,7 +36,7 @@ FOUR = "wiring-sheet,power-table,cable-list,mounting-strips"
 TOURING = "examples/long-haul/board.rig"
 RIGS = 60
 CROWDS = 10
-EDITS = 40
+EDITS = 200
 
 
 class Side:
@@ -54,6 +54,7 @@ class Side:
         }
         self.most_kb = 0
         self.floor = 0.0
+        self.editor: tuple[float, ...] = ()
         shutil.copytree(code / "examples", self.rigs / "examples")
         (self.rigs / "rig-root").touch()
         subprocess.run([sys.executable, "-m", "compileall", "-q", str(code / "rigc")], check=True, env=self.environment)
@@ -154,10 +155,12 @@ def _left_open(side: Side) -> float:
 
 
 def _editor(side: Side, which: int) -> float:
-    told = subprocess.run(
-        [sys.executable, __file__, "--editor"], cwd=side.rigs, env=side.environment, check=True, capture_output=True
-    )
-    return float(told.stdout.split()[which])
+    if not side.editor:
+        told = subprocess.run(
+            [sys.executable, __file__, "--editor"], cwd=side.rigs, env=side.environment, check=True, capture_output=True
+        )
+        side.editor = tuple(map(float, told.stdout.split()))
+    return side.editor[which]
 
 
 def _shop(side: Side, command: str, *more: str, again: bool = False, clock: bool = False) -> float:
@@ -204,6 +207,7 @@ ROWS = (
     Row("editor: all findings after an edit, in the middle", 50, "ms", lambda side: _editor(side, 0), 1),
     Row("editor: all findings after an edit, at worst", 120, "ms", lambda side: _editor(side, 1), 1),
     Row("editor: first answer after an edit, in the middle", 50, "ms", lambda side: _editor(side, 2), 1),
+    Row("editor: places that would mend them, sought when these are told, at worst", None, "ms", lambda side: _editor(side, 3), 1),
     Row("leaving 18 outlets open adds", 0.25, "floors", _left_open, 5),
     Row(f"60 units on 80 outlets, the worst of {CROWDS} dealt rigs", 8, "floors", _crowd, 1),
     Row("routing 18 units adds", 0.5, "floors", lambda side: _routing(side, 18), 5),
@@ -332,7 +336,7 @@ def editor() -> int:
     text = path.read_text("utf-8")
     session.put(path, text)
     session.check(path)
-    first, every = [], []
+    first, every, sought = [], [], []
     for _ in range(EDITS):
         way = dice.randrange(3)
         if way == 0:  # another digit
@@ -345,10 +349,14 @@ def editor() -> int:
         begun = time.process_time()
         session.findings(path)
         first.append((time.process_time() - begun) * 1000)
-        session.check(path)
+        checked = session.check(path)
         every.append((time.process_time() - begun) * 1000)
+        if way == 0:
+            begun = time.process_time()
+            checked.trials()
+            sought.append((time.process_time() - begun) * 1000)
         rubbish.tidy()
-    print(statistics.median(every), max(every), statistics.median(first))
+    print(statistics.median(every), max(every), statistics.median(first), max(sought))
     return 0
 
 
