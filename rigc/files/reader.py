@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 STATES = Path(__file__).parent.parent / "syntax" / "states.txt"
 """What was made when rigc was installed; in a checkout whose grammar was edited since it is of another, and made anew."""
 
+_MISTAKEN = "unit mill {\n  dr\n  output out\n}\n  dr\n"
 _OURS = ("rigc.syntax.", "rigc.source")
 _MOST_READ = 64  # so many sources are held with what was read of them
 
@@ -125,6 +126,12 @@ class CachedReader:
             saved = self._tables.automaton.encode("ascii")
             self._cache.write(name, saved)
         return Grammar(Automaton(saved.decode("ascii")), lambda: self._tables)
+
+    def ready(self) -> None:
+        """Loads what the first mistake in a file would else wait for."""
+        from rigc.syntax.parse import parse
+
+        parse(Source("", _MISTAKEN), self.grammar)
 
     def _shipped(self, number: int) -> str | None:
         """A line of what was installed, read no further than it; None where there is none of this grammar and code."""

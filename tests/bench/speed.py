@@ -332,10 +332,12 @@ def editor() -> int:
     from rigc.files.reader import CachedReader
 
     rubbish.seldom()
-    session, path, dice = Session(CachedReader()), Path(TOURING).resolve(), random.Random(14)
+    reader = CachedReader()
+    session, path, dice = Session(reader), Path(TOURING).resolve(), random.Random(14)
     text = path.read_text("utf-8")
     session.put(path, text)
     session.check(path)
+    reader.ready()  # as the server does when the first findings are told
     first, every, sought = [], [], []
     for _ in range(EDITS):
         way = dice.randrange(3)

@@ -120,6 +120,7 @@ class Rigs(LanguageServer):
                 return False
             self.tell(rig)
             await loop.run_in_executor(None, checked.ready)
+            await loop.run_in_executor(None, self.reader.ready)
             await loop.run_in_executor(None, checked.trials, between)
         except Outdated:
             return False
