@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 from rigc.analysis.deck.feet import spots_pressed
@@ -14,7 +14,7 @@ from rigc.analysis.laying.hold import grip, tapes
 from rigc.analysis.laying.partings import partings
 from rigc.analysis.laying.room_in_case import rearmost
 from rigc.analysis.laying.search.board import Area, Board, End, Item, Link, Shape, Socket, Spot, Tier, Wish
-from rigc.analysis.laying.use import uses
+from rigc.analysis.laying.use import switches_presets, trodden, uses
 from rigc.analysis.laying.weights import share_of, weights
 from rigc.analysis.laying.wishes.wishes_of_rig import heel_mm, side_wished, wishes_for
 from rigc.analysis.leads.leads import Lead, Leads
@@ -89,7 +89,7 @@ def board_of(
             *(_open_room(number, room, -weighed["behind"]) for number, room in enumerate(rooms, start=1)),
         ),
         links=tuple(_link(rig, lead, laid[0], names, links, weighed, opened) for lead in links),
-        wishes=(*(wish for _, wish in wished), *_treadles(rig, deck, things, names)),
+        wishes=(*(wish for _, wish in wished), *_in_front(rig, deck, things, names)),
         kept_free=tuple(map(_area, deck.keep_outs)),
         reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
@@ -265,14 +265,18 @@ def _end(end: LeadEnd, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -
     return End(names.index(end.port.thing), list(_sockets(end.port.thing, laid, links)).index(end.port))
 
 
-def _treadles(rig: Rig, deck: Deck, things: tuple[Thing, ...], names: tuple[str, ...]) -> tuple[Wish, ...]:
-    """A foot rests on a treadle with its heel before it: nothing stands between it and the front edge, unless a row is asked for."""
+def _in_front(rig: Rig, deck: Deck, things: tuple[Thing, ...], names: tuple[str, ...]) -> Iterator[Wish]:
+    """A foot rests on a treadle with its heel before it: nothing stands between it and the front edge, unless a row is asked for. So is what
+    switches the presets in the front row, unless no foot works it."""
     asked = {hint.things[0] for hint in rig.hints if hint.kind in ("row", "reach")}
-    return tuple(
-        Wish("near_edge", (names.index(thing.name),), "front", amount=tenths(heel_mm(deck)))
-        for thing in things
-        if thing.treadle_mm is not None and thing.name not in asked
-    )
+    switching = switches_presets(rig)
+    for thing in things:
+        if thing.name in asked:
+            continue
+        if thing.treadle_mm is not None:
+            yield Wish("near_edge", (names.index(thing.name),), "front", amount=tenths(heel_mm(deck)))
+        elif thing.name in switching and isinstance(thing, Unit) and trodden(thing):
+            yield Wish("row", (names.index(thing.name),), "front")
 
 
 def _heel(deck: Deck) -> tuple[Area, ...]:

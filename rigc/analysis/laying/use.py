@@ -35,6 +35,16 @@ def trodden(unit: Unit) -> bool:
     return bool(worked) and not worked_by_hand(unit)
 
 
+def switches_presets(rig: Rig) -> frozenset[str]:
+    """The things on which a foot comes down from one preset to the next: the switchers whose loops presets use, and what sends their programs."""
+    switchers = {use.switcher for use in rig.loops if use.switcher is not None}
+    found = {rig.midi_master} if rig.presets and rig.midi_master else set()
+    for preset in rig.presets.values():
+        for switcher, _, _ in preset.loops:
+            found |= {switcher} if switcher else switchers
+    return frozenset(found)
+
+
 def _stamped(rig: Rig) -> dict[str, int]:
     """In how many presets each unit is stamped on."""
     counts: dict[str, int] = {}

@@ -76,14 +76,14 @@ def test_what_a_hand_must_come_to() -> None:
     found = objective(made.rig, made.get(Leads))
     assert found is not None
     told = {term.name: (term.counted, term.share, term.cost) for term in found.terms}
-    assert told["at hand"] == (1600, None, 105_000)
+    assert told["at hand"] == (1600, None, 126_000)
     chosen = {name: each.replace(chosen=True) for name, each in made.rig.places.items()}
     laid = Results(made.rig.replace(places=chosen))
     costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
     lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
     leads = {str(lead.start): lengths[lead.mark] for lead in laid.get(Leads).all if lead.mark in lengths}
-    assert costs["marl.place"] == pytest.approx(leads["marl.out"] + 100 * 0.02 + 30 * 0.6 + 110 / 2)
-    assert costs["lant.place"] == pytest.approx(leads["hedge.out"] + 80 * 0.2 + 50)
+    assert costs["marl.place"] == pytest.approx(leads["marl.out"] + 100 * 0.02 + 30 * 0.6 + 110 * 0.6)
+    assert costs["lant.place"] == pytest.approx(leads["hedge.out"] + 80 * 0.2 + 50 * 1.2)
 
 
 def test_a_lead_weighs_what_its_cable_costs_beside_the_audio_cable() -> None:
