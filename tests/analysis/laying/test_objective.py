@@ -9,6 +9,7 @@ from laying.rigs_to_place import board_and_rig, by_hand
 from rigc.analysis.laying.objective import objective, terms
 from rigc.analysis.laying.place_costs import PlaceCosts
 from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.use import switches_presets
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.results import Results
@@ -53,6 +54,13 @@ def test_each_term_of_a_row() -> None:
     assert told["front lines"] == (3, 3000, 90_000)
     assert told["gaps"] == (0, 2, 0)
     assert told["audio leads"][0] * 100 == told["audio leads"][2] > 0
+
+
+def test_what_switches_the_presets_is_wished_in_front() -> None:
+    """The switcher of the touring rig, by whose loops its presets are made; a treadle is wished there in any case."""
+    board, rig, _ = board_and_rig("long-haul")
+    assert switches_presets(rig) == {"signalbox"}
+    assert [board.items[wish.items[0]].name for wish in board.wishes if wish.kind == "row"] == ["signalbox"]
 
 
 def test_gaps_of_one_line_differ() -> None:
