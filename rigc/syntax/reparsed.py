@@ -26,7 +26,7 @@ def reparsed(before: File, source: Source, read: Read, lent: bool = False) -> Fi
     for each in before.statements:
         begin, end = _line_of(old, each), old.find("\n", each.span.end) + 1 or len(old)
         by = common.moved(begin, end)
-        if by is not None:
+        if by is not None and _are_lines(text, begin + by, end + by):
             statements += _read(text, at, begin + by, read)
             statements.append(each if lent else _moved(each, source, by))
             at = end + by
@@ -44,15 +44,15 @@ class Unchanged:
     """The statements of a file that was read before, by where they stand in its text after a change."""
 
     def __init__(self, before: File, source: Source) -> None:
-        self._source = source
-        self._common = InCommon(before.span.source.text, source.text)
+        self._source, self._before = source, before.span.source.text
+        self._common = InCommon(self._before, source.text)
         self._by_start: dict[int, Any] = {each.span.start: each for each in before.statements}
 
     def alone_in(self, text: str, base: int) -> Node | None:
         """The statement that is all there is, remarks apart, in a stretch of whole lines that the change did not touch; None otherwise."""
         end = base + len(text)
         by = self._common.came(base, end)
-        if by is None or self._source.text[base:end] != text:
+        if by is None or self._source.text[base:end] != text or not _are_lines(self._before, base - by, end - by):
             return None
         found = _BLANK.match(text)
         start = base + (found.end() if found else 0)
@@ -61,6 +61,11 @@ class Unchanged:
             return None
         moved: Node = _moved(node, self._source, by)
         return moved
+
+
+def _are_lines(text: str, begin: int, end: int) -> bool:
+    """Whether a stretch is of whole lines; else it may be what is left of one, or stand behind the sign of a remark."""
+    return (begin == 0 or text[begin - 1] == "\n") and (end == len(text) or text[end - 1] == "\n")
 
 
 def _line_of(text: str, statement: Node) -> int:

@@ -31,10 +31,10 @@ def places(value: Any, source: Source) -> Any:
 
 
 def changed(text: str, dice: random.Random) -> str:
-    """A line or two gone, twice, at another place or with a word less; or a few characters gone."""
+    """A line or two gone, twice, at another place, with a word less, made a remark or joined with the next; or a few characters gone."""
     lines = text.splitlines(keepends=True)
     at, other = sorted((dice.randrange(len(lines)), dice.randrange(len(lines))))
-    way = dice.randrange(6)
+    way = dice.randrange(9)
     if way == 0:
         del lines[at : at + dice.randrange(1, 4)]
     elif way == 1:
@@ -46,13 +46,19 @@ def changed(text: str, dice: random.Random) -> str:
     elif way == 4:
         start = dice.randrange(len(text))
         return text[:start] + text[start + dice.randrange(1, 30) :]
+    elif way == 5:
+        lines[at] = f"  # {lines[at]}"
+    elif way == 6:
+        lines[at] = lines[at].rstrip("\n")
+    elif way == 7:
+        return changed("".join([*lines[:other], changed("".join(lines[other:]), dice)]), dice)
     else:
         lines.insert(at, dice.choice(("# a word\n", "\n", "  -> tern\n", "{\n", "}\n", 'note "one more"\n')))
     return "".join(lines)
 
 
 @pytest.mark.parametrize("board", BOARDS)
-@pytest.mark.parametrize("seed", range(8))
+@pytest.mark.parametrize("seed", range(12))
 def test_what_is_kept_is_what_is_read(board: str, seed: int) -> None:
     text = (ROOT / "examples" / board / "board.rig").read_text("utf-8")
     near = parse(Source("board.rig", text), GRAMMAR)
@@ -77,8 +83,11 @@ def test_only_the_statement_that_changed_is_read() -> None:
     assert read == ["unit fen {\n  mass 1420 g\n}\n"]
 
 
-@pytest.mark.parametrize("text", ["", "\n", "language 1", "language 1\n", "language 1\n\nlanguage 1\n"])
-def test_texts_of_a_line(text: str) -> None:
-    near = parse(Source("a.rig", "language 1\n"), GRAMMAR)
+@pytest.mark.parametrize(
+    "text", ["", "\n", "language 1", "language 1\n", "language 1\n\nlanguage 1\n", "# language 1\n", "language 12"]
+)
+@pytest.mark.parametrize("before", ["language 1\n", "language 1", "# language 1\n"])
+def test_texts_of_a_line(text: str, before: str) -> None:
+    near = parse(Source("a.rig", before), GRAMMAR)
     source = Source("a.rig", text)
     assert places(parse(source, GRAMMAR, near).file, source) == places(parse(source, GRAMMAR).file, source)
