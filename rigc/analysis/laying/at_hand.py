@@ -16,12 +16,12 @@ from rigc.record import Record
 
 class Handled(Record):
     """A jack, or the whole of a thing (`port` None), and what a length from an edge to it costs, in percent: as much less of a lead without
-    sound as other leads weigh less, and `half` of what a foot works, so that nothing is drawn to the rear for it."""
+    sound as other leads weigh less, and a third of what is `trodden`, so that nothing is drawn to the rear for it."""
 
     thing: str
     port: Port | None
     sounds: bool
-    half: bool
+    trodden: bool
     share: int
 
 
@@ -33,9 +33,9 @@ def handled(rig: Rig, leads: Leads) -> tuple[Handled, ...]:
     stamped = {unit.name for unit in rig.units.values() if trodden(unit)}
     weighed, found = weights(rig), []
     for thing, port, sounds in spots:
-        share, half = weighed["at hand"], thing in stamped
+        share, under_foot = weighed["at hand"], thing in stamped
         share = share if sounds else share * weighed["other leads"] // 100
-        found.append(Handled(thing, port, sounds, half, share // 2 if half else share))
+        found.append(Handled(thing, port, sounds, under_foot, share // 3 if under_foot else share))
     return tuple(found)
 
 

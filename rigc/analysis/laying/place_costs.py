@@ -99,7 +99,7 @@ def _at_hand(rig: Rig, placement: Placement, place: Place, hands: tuple[Handled,
         far = max(0.0, (rear if worth < 0 else min(x, deck.width_mm.value - x, rear)) - EDGE_MM.value)
         share: Term = _counted(far) * _weight(rig, "at hand") / 100
         share = share if each.sounds else share * _weight(rig, "other leads") / 100
-        yield share / 2 if each.half else share
+        yield share / 3 if each.trodden else share
 
 
 def _share(rig: Rig, lead: Lead) -> Term:
