@@ -1,13 +1,15 @@
-"""How near the usual search for places comes, on boards with much to lay, to one that takes five times as many steps.
+"""How near the usual search for places comes, on boards with much to lay, to the best of ten that take five times as many steps.
 
     python tests/bench/longer.py [--write]
 
-Prints a table; with `--write` it is written beside this file as `longer.md`. The seconds are of processor time. The longer search begins as the usual one
-does and is no proof: what is best may cost less than both.
+Prints a table; with `--write` it is written beside this file as `longer.md`. The seconds are of processor time. Each of the ten sees the things and
+the leads of the board in another order, so that it begins otherwise and its dice fall otherwise. They are no proof: what is best may cost less
+than all.
 """
 
 from __future__ import annotations
 
+import random
 import sys
 import time
 from pathlib import Path
@@ -21,10 +23,11 @@ from laying.small_boards import dealt  # noqa: E402
 from rigc.analysis.laying.choices.task import task_of  # noqa: E402
 from rigc.analysis.laying.chosen_places import usual_effort  # noqa: E402
 from rigc.analysis.laying.search.annealing import search  # noqa: E402
-from rigc.analysis.laying.search.board import Board, Tier  # noqa: E402
+from rigc.analysis.laying.search.board import Board, End, Tier  # noqa: E402
+from rigc.analysis.laying.search.found import Found  # noqa: E402
 
-LONGER = 5
-HEADS = ("board", "open", "usual", "s", "longer", "s", "more")
+LONGER, RUNS = 5, 10
+HEADS = ("board", "open", "usual", "s", "best of ten", "worst of ten", "s each", "more than the best")
 
 
 def main() -> int:
@@ -33,20 +36,50 @@ def main() -> int:
     print(*table, sep="\n")
     for name, board in (("long-haul", _example("long-haul")), ("dealt, on two tiers", _on_tiers(30))):
         row = [name, str(sum(item.fixed is None for item in board.items))]
-        costs = []
-        for times in (1, LONGER):
-            start = time.process_time()
-            found = search(board, times * usual_effort(board))
-            costs.append(None if found.hard else found.cost)
-            row += ["none" if found.hard else f"{found.cost / 1000:.0f} mm", f"{time.process_time() - start:.1f}"]
-        usual, longer = costs
-        row.append("-" if usual is None or longer is None else f"{100 * (usual - longer) / longer:.0f} %")
+        start = time.process_time()
+        usual = search(board, usual_effort(board))
+        row += [_cost(usual), f"{time.process_time() - start:.1f}"]
+        start = time.process_time()
+        runs = [search(_shuffled(board, seed), LONGER * usual_effort(board)) for seed in range(RUNS)]
+        runs.sort(key=lambda found: found.rank)
+        best = runs[0]
+        row += [_cost(best), _cost(runs[-1]), f"{(time.process_time() - start) / RUNS:.1f}"]
+        row.append("-" if usual.hard or best.hard else f"{100 * (usual.cost - best.cost) / best.cost:.0f} %")
         table.append(f"| {' | '.join(row)} |")
         print(table[-1], flush=True)
     if "--write" in sys.argv:
-        head = "# The usual search beside a longer one\n\nPrinted by `longer.py`, which tells what the columns are.\n\n"
+        head = (
+            "# The usual search beside ten longer ones\n\nPrinted by `longer.py`, which tells what the columns are.\n\n"
+        )
         Path(__file__).with_suffix(".md").write_text(head + "\n".join(table) + "\n", "utf-8")
     return 0
+
+
+def _cost(found: Found) -> str:
+    return "none" if found.hard else f"{found.cost / 1000:.0f} mm"
+
+
+def _shuffled(board: Board, seed: int) -> Board:
+    """The same board with its things and leads in another order."""
+    dice = random.Random(seed)
+    order = dice.sample(range(len(board.items)), len(board.items))
+    number = {item: place for place, item in enumerate(order)} | {-1: -1}
+
+    def end(old: End) -> End:
+        moved: End = old.replace(item=number[old.item])
+        return moved
+
+    def items(old: tuple[int, ...]) -> tuple[int, ...]:
+        return tuple(number[item] for item in old)
+
+    links = [link.replace(start=end(link.start), end=end(link.end)) for link in board.links]
+    made: Board = board.replace(
+        items=tuple(board.items[item] for item in order),
+        links=tuple(dice.sample(links, len(links))),
+        wishes=tuple(wish.replace(items=items(wish.items), others=items(wish.others)) for wish in board.wishes),
+        partings=tuple(each.replace(one=number[each.one], other=number[each.other]) for each in board.partings),
+    )
+    return made
 
 
 def _example(name: str) -> Board:

@@ -23,7 +23,7 @@ EFFORT = 16_000  # steps; a board of twenty things takes some three seconds.
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
 _PATIENCE = 2  # times as many more while something is in the way; half as many for a few things, of which more ways are tried before
-_FEW = 6  # free things: twice as many steps for these, by the square fewer for fewer, and for no number more than half as many again
+_FEW = 6  # free things: three times as many steps for these, by the square fewer for much fewer
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
@@ -106,7 +106,7 @@ def usual_effort(board: Board) -> int:
     fewer for fewer, so that one thing more on a laid board is placed at once."""
     free = _open(board)
     if free <= SOME:
-        return min(2 * EFFORT * free**2 // _FEW**2, 3 * EFFORT // 2)
+        return min(4 * EFFORT * free**2 // _FEW**2, 3 * EFFORT)
     return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
 
 

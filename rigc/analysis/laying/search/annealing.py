@@ -28,6 +28,7 @@ _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each th
 _ROUNDS, _ROUNDS_OF_SOME = 8, 3  # every so many rounds a board is begun anew, one of `SOME` things more often
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
 _FILLED = 40_000  # steps at most until all stand
+_SETTLED = 4_000  # steps without a better layout, once all ways of a few things were tried
 _WAYS = 2_000  # steps of trying ways in turn, before something else is done
 _LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew
 SOME = 7  # so few things
@@ -63,7 +64,7 @@ class _Search:
         self.board, self.effort, self.done, self._watch = board, effort, 0, watch
         self.free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
         layout = Layout(board, first_layout(board) if begun is None else list(begun))
-        self._has_begun = begun is not None
+        self._has_begun, self._tried_all, self._bettered = begun is not None, False, 0
         self.ground, self.best = layout.ground, as_it_is(layout)
         self._glue = Glue(FreeRoom(self.ground, _PLACES))
         self.length = _ROUND + _ROUND_EACH * len(self.free)
@@ -103,7 +104,8 @@ class _Search:
             self._count(min(steps, self.effort - self.done))
             self._keep(few.found)
             if self.done >= min(most, self.effort) or self._is_enough():
-                break
+                return True
+        self._tried_all = True
         return self.done > before
 
     def _afresh(self, number: int, begun: tuple[At, ...] | None) -> None:
@@ -143,7 +145,7 @@ class _Search:
 
     def _keep(self, found: Found) -> None:
         if found.rank < self.best.rank:
-            self.best = found
+            self.best, self._bettered = found, self.done
 
     def _count(self, steps: int) -> None:
         before, self.done = self.done // _TOLD_EACH, self.done + steps
@@ -161,7 +163,9 @@ class _Search:
                 break
 
     def _is_enough(self) -> bool:
-        return self._has_begun and not self.best.hard
+        """Whether nothing is in the way any more of a layout that was begun; or all ways of a few things were tried, and long nothing better came."""
+        settled = self._tried_all and self.done - self._bettered >= _SETTLED
+        return (self._has_begun or settled) and not self.best.hard
 
 
 def _cooling(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, hot: int) -> Iterator[Found | None]:

@@ -22,7 +22,12 @@ from rigc.analysis.laying.search.moves import Dice
 from rigc.analysis.laying.search.rows.hindrance import Hindrance
 from rigc.analysis.laying.search.rows.met_leads import MetLeads
 
-_PASSES = ((40, 3), (200, 4), (1000, 6))  # so many places are tried of each way to make rows, so many of each row
+_PASSES = (
+    (40, 3, 1),
+    (200, 4, 1),
+    (200, 4, 3),
+    (1000, 6, 3),
+)  # so many places are tried of each way to make rows, so many of each row; so many lines of fronts
 _FIRST = 4  # times as many places of the first row, because they cost nearly the same
 _STEPS, _CELLS_A_STEP, _WEIGHED_A_STEP = (
     3,
@@ -46,12 +51,13 @@ class Few:
         self._fixed = set(range(len(self.board.items))).difference(free)
         self._at: list[At] = [(*(item.fixed or (0, 0)), 0) for item in self.board.items]
         self._cells = self.room.columns * self.room.rows
-        self._joints = [self._joints_of(number) for number in range(len(self.board.links))]
+        self._joints: list[tuple[Joint, ...]] = []
         self._tries = self._places = 0
 
     def run(self) -> Iterator[int]:
         """Goes on until every way was tried in each pass; each time the steps that it took."""
-        for self._all_tries, self._places in _PASSES:
+        for self._all_tries, self._places, lines in _PASSES:
+            self._joints = [self._joints_of(number, lines) for number in range(len(self.board.links))]
             for least, joints in self._ways():
                 if self._is_dear(least):
                     break
@@ -80,17 +86,19 @@ class Few:
                     more = joints[number + 1][0] - joints[number][0]
                     heappush(waiting, (least + more, (*way[:lead], number + 1, *way[lead + 1 :]), lead))
 
-    def _joints_of(self, number: int) -> tuple[Joint, ...]:
+    def _joints_of(self, number: int, lines: int) -> tuple[Joint, ...]:
         board, link = self.board, self.board.links[number]
         loose: Joint = (finished(link.signal, self._down_and_up(link), link.more) * link.share, None)
         if link.share < max(each.share for each in board.links) or not {link.start.item, link.end.item} <= {*self.free}:
             return (loose,)
-        found: dict[tuple[int, int, bool], Joint] = {}
+        found: dict[tuple[int, int, bool], list[Joint]] = {}
         for offset in self.glue.offsets(number):
             cost, shape, its, dx, _ = offset
-            if (shape, its, dx > 0) not in found and self.glue.runs_over(number, offset):
-                found[shape, its, dx > 0] = cost, offset
-        return tuple(sorted([loose, *found.values()], key=lambda joint: (joint[0], joint[1] or ())))
+            side = found.setdefault((shape, its, dx > 0), [])
+            if len(side) < lines and self.glue.runs_over(number, offset):
+                side.append((cost, offset))
+        joints = [loose, *(joint for side in found.values() for joint in side)]
+        return tuple(sorted(joints, key=lambda joint: (joint[0], joint[1] or ())))
 
     def _down_and_up(self, link: Link) -> int:
         """How far a loose lead goes at least: below the deck, with its drop lines right at its plugs."""
