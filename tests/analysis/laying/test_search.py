@@ -59,6 +59,14 @@ def test_a_stated_thing_never_moves() -> None:
     assert found.at[1] == (700, 200, 0)
 
 
+def test_a_full_board_is_filled() -> None:
+    """Thirteen things on a board on which chance leaves few layouts, all leads by one drop line."""
+    board = dealt(8, 13, turning=False).replace(step=10)
+    found = search(board, 8_000)
+    assert not found.hard
+    assert not Layout(board, list(found.at)).broken
+
+
 def test_no_layout_beats_the_bound() -> None:
     board, _, _ = board_and_rig("back-bedroom")
     layout = Layout(board, list(search(board, 3000).at))
