@@ -6,12 +6,14 @@ from typing import NamedTuple
 
 import pytest
 from cases import READER, ROOT
+from dealt_faults import dealt_fault
 
 from rigc.compile import Compiled, compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.files.disk import Disk
-from rigc.proved import Bench
+from rigc.files.reader import CachedReader
+from rigc.proved import Bench, _against
 from rigc.source import Source
 from rigc.syntax.parsed import Parsed
 
@@ -150,6 +152,18 @@ def test_what_was_found_before_is_no_new_trouble_when_leads_get_other_numbers() 
     by_kind = {each.kind.name: each for each in on.made.findings if each.level is Level.ERROR}
     assert "two-mains-earths" in by_kind
     assert on.proved(by_kind["plugs-collide"]).advice.startswith("use 'barrel-angle' at 'outr' and 'outl'")
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_a_trial_that_goes_by_what_the_mend_does_not_touch_comes_to_the_same(seed: int) -> None:
+    """As one that reads, resolves and computes all."""
+    board = ROOT / "examples/back-bedroom/board.rig"
+    load = Disk(board, root=ROOT, given=dealt_fault(board.read_text("utf-8"), seed).encode())
+    reader = CachedReader()
+    on = Bench(compile_rig(load, load.name, reader), load, load.name, reader)
+    for finding in [each for each in on.made.findings if each.mends][:2]:
+        tried = on.tried(finding, finding.mends[0])
+        assert tried.against == _against(finding, on.made, on.after(tried.texts), set(tried.texts))
 
 
 def advice(line: str, end: str = "\n") -> list[str]:
