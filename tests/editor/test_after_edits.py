@@ -31,8 +31,9 @@ class Stopped(Exception):
 
 
 def edited(dice: random.Random, text: str) -> str:
-    """The text after one edit such as people make: a slip, a remark, the beginning of a line, a line less, another digit."""
-    way = dice.randrange(6)
+    """The text after one edit such as people make: a slip, a remark, the beginning of a line, a line less, made a remark, joined with the
+    one before or indented, another digit."""
+    way = dice.randrange(9)
     if way < 2:
         return dealt_fault(text, dice.randrange(1_000_000))
     at = dice.choice([found.end() for found in re.finditer(r"\n", text)])
@@ -42,6 +43,10 @@ def edited(dice: random.Random, text: str) -> str:
         return f"{text[:at]}  dr\n{text[at:]}"
     if way == 4:
         return text[:at] + text[at:].partition("\n")[2]
+    if way < 8:
+        return {5: f"{text[:at]}  # {text[at:]}", 6: f"{text[: at - 1]} {text[at:]}", 7: f"{text[:at]}   {text[at:]}"}[
+            way
+        ]
     at = dice.choice([found.start() for found in re.finditer(r"\d", text)])
     return f"{text[:at]}{dice.randrange(10)}{text[at + 1 :]}"
 
