@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.deck.unplaced import open_rooms, unplaced
 from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.laying.placed import placed
@@ -48,12 +50,6 @@ def before(
     seen |= {gathered.sources[0].name}
     if name in seen:
         return _none(follows, f"'{name}' is this file or follows it: no revision is its own before")
-    if follows.letter.text == rig.head.letter:
-        return _none(
-            follows,
-            f"this is revision {rig.head.letter}, too: one that follows another bears another letter",
-            help=_GO_ON,
-        )
     try:
         old = gather(load, name, reader)
     except Unreadable as fault:
@@ -64,11 +60,20 @@ def before(
         return _none(follows, f"'{name}' can't be compared with: {errors[0].message}", old.sources)
     if found.previous.letter != follows.letter.text:
         return _none(follows, f"'{name}' is revision {found.previous.letter}, not {follows.letter}", old.sources)
-    stood = found.previous.results
-    if stood is not None and stood.rig.head.date > rig.head.date:
-        later = f"revision {follows.letter} is of {stood.rig.head.date}, later than this one of {rig.head.date}"
-        return _none(follows, later, old.sources, _GO_ON)
-    return Before(found.previous, tuple(each for each in found.findings if each.kind is UNMADE), old.sources)
+    told = (*_out_of_turn(follows, found.previous, rig), *(each for each in found.findings if each.kind is UNMADE))
+    return Before(found.previous, told, old.sources)
+
+
+def _out_of_turn(follows: nodes.Follows, previous: Previous, rig: Rig) -> Iterator[Diagnostic]:
+    """A finding where the revision before bears this one's letter, or a later date; it is compared with all the same."""
+    head, stood = rig.head, previous.results
+    if previous.letter == head.letter:
+        message = f"this is revision {head.letter}, too: one that follows another bears another letter"
+    elif stood is not None and stood.rig.head.date > head.date:
+        message = f"revision {previous.letter} is of {stood.rig.head.date}, later than this one of {head.date}"
+    else:
+        return
+    yield from _none(follows, message, help=_GO_ON).findings
 
 
 def stood_before(

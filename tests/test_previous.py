@@ -52,10 +52,6 @@ def test_a_name_that_both_have_is_no_renaming(tmp_path: Path) -> None:
         (None, "revision A can't be compared with: cannot read 'a.rig': there is no such file"),
         (rig("C", "", "lant"), "'a.rig' is revision C, not A"),
         (rig("A", "", "lant").replace("-> lant", "-> lent"), "'a.rig' can't be compared with: nothing declares 'lent'"),
-        (
-            rig("A", "", "lant").replace("2026-03-02", "2026-03-03"),
-            "revision A is of 2026-03-03, later than this one of 2026-03-02",
-        ),
         ("language 1\n", "'a.rig' can't be compared with: no rig is declared"),
         ("language 1\nrig {{{\n", "'a.rig' can't be compared with: "),
     ],
@@ -67,9 +63,14 @@ def test_what_can_t_be_compared_with(tmp_path: Path, old: str | None, message: s
     assert findings[0].startswith(message), findings
 
 
-def test_a_revision_of_the_same_letter(tmp_path: Path) -> None:
-    _, findings = told(tmp_path, rig("A", '  follows A "a.rig"\n', "lant"), rig("A", "", "lant"))
+def test_revisions_out_of_turn(tmp_path: Path) -> None:
+    previous, findings = told(tmp_path, rig("A", '  follows A "a.rig"\n', "lant"), rig("A", "", "lant"))
+    assert previous.results is not None
     assert findings == ["this is revision A, too: one that follows another bears another letter"]
+    later = rig("A", "", "lant").replace("2026-03-02", "2026-03-03")
+    previous, findings = told(tmp_path, rig("B", '  follows A "a.rig"\n', "lant"), later)
+    assert previous.results is not None
+    assert findings == ["revision A is of 2026-03-03, later than this one of 2026-03-02"]
 
 
 def test_a_revision_that_follows_itself(tmp_path: Path) -> None:
