@@ -111,7 +111,7 @@ def test_the_least_larger_deck(text: str, least: tuple[int, int], proved: str) -
         (
             STRAIGHT + FLAT + "".join(map(pedal, MANY[:3])) + row(*MANY[:3]) + deck(400, 130) + "leads {\n  audio plug straight\n}\n",
             "leads {\n  audio plug flat\n}\n",
-            "state 'flat' in place of 'straight' at 'a0.in', 'a0.out', 'a1.in', 'a1.out' and 'a2.in' (tried",
+            "state 'flat' in place of 'straight' at 'a0.out', 'a1.in', 'a1.out', 'a2.in' and 'a2.out' (tried",
         ),
     ],
 )  # fmt: skip
