@@ -64,14 +64,17 @@ class SeenRig(Seen, Rig):
         state["_finely"] = finely
 
     def look_at(self, rig: Rig) -> None:
-        """Reads another rig from now on, whose fields are the same objects wherever they were read."""
+        """Reads another rig from now on. What was read of it differs only where what came of that is the same: things that are no more
+        are in nothing that came of it, and those that are new are read by who asks for them."""
         state = self.__dict__
         before, state["_of"] = state["_of"], rig
         for name in THINGS if state["_finely"] else ():
             if name in state and getattr(rig, name) is not getattr(before, name):
-                now = getattr(rig, name)
-                for thing in state[name].values():
-                    thing.__dict__["_of"] = now[thing.__dict__["_key"]]
+                seen, now = state[name], getattr(rig, name)
+                for key in seen.keys() & now.keys():
+                    seen[key].__dict__["_of"] = now[key]
+                if [*seen] != [*now]:
+                    del state[name]
 
     def sees(self, other: Any) -> bool:
         reads: set[str] = self.__dict__["_reads"] | other.__dict__["_reads"]
