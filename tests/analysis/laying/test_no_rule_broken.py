@@ -57,7 +57,7 @@ SMALL = {
     ),
     "no supply hangs under what gets warm": (
         block("deck", "plank", "size 260 x 240 mm", *DECK[1:])
-        + pedal("marl", "warm 8 W", *NINE)
+        + pedal("marl", "warm 8 W", *NINE[:2], "draws 1 A")
         + pedal("hedge", *NINE)
         + supply("switch-mode")
         + POWER

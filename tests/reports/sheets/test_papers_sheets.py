@@ -57,7 +57,7 @@ def test_sound_and_power_of_a_unit_as_typed() -> None:
     lines = (
         "bypass buffered", "unpowered mutes", "gain 12 dB", "latency 3.2 ms", "digital", "needs 9 V dc",
         "accepts 8.7..9.9 V", "polarity centre-negative", "draws 0.022 A assumed", "starts 60 mA", "ground negative",
-        "inlet dc barrel 5.5 x 2.1 mm captive 1.5 m", 'battery "9 V block" 400 mAh', "warm 2 W",
+        "inlet dc barrel 5.5 x 2.1 mm captive 1.5 m", 'battery "9 V block" 400 mAh', "warm 0.2 W",
     )  # fmt: skip
     sheet = made(GUITAR + COMBO + unit("marl", *lines) + CHAIN, unit_schedule)
     assert rows(sheet, "sound")[1][1:] == (
@@ -66,7 +66,7 @@ def test_sound_and_power_of_a_unit_as_typed() -> None:
     assert rows(sheet, "needs") == [
         (
             "marl", "9 V dc", "8.7 V to 9.9 V", "centre-negative", "negative", "0.022 A assumed", "60 mA",
-            "barrel 5.5 × 2.1, captive lead 1.5 m", "9 V block, 400 mAh", "2 W",
+            "barrel 5.5 × 2.1, captive lead 1.5 m", "9 V block, 400 mAh", "0.2 W",
         )
     ]  # fmt: skip
 

@@ -118,13 +118,12 @@ def _narrower(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> tuple[tuple[Me
     widest = max((plug for plug in _in_order(pairs)), key=lambda plug: plug.width_mm).plug
     ports = [plug.port for plug in _in_order(pairs) if plug.plug == widest]
 
-    def meeting(plug: Plug) -> list[SideBySide]:
-        return [pair for pair in pairs if not _over_one_another(pair, ports, plug)]
+    def free(plug: Plug, pair: SideBySide) -> float:
+        return pair.pitch_mm - _needed(pair, ports, plug)
 
-    def free(plug: Plug) -> float:
-        return min((pair.pitch_mm - _needed(pair, ports, plug) for pair in meeting(plug)), default=0.0)
-
-    better = narrower_plug(rig, ports, lambda plug: free(plug) >= 0)
+    better = narrower_plug(
+        rig, ports, lambda plug: all(free(plug, pair) >= 0 or _over_one_another(pair, ports, plug) for pair in pairs)
+    )
     if better is None:
         size = "narrow" if all(_apart_in_height(pair) is None for pair in pairs) else "narrow or low"
         return (
@@ -132,10 +131,10 @@ def _narrower(rig: Rig, leads: Leads, pairs: list[SideBySide]) -> tuple[tuple[Me
             f"no plug kind in stock is {size} enough for {_jacks(ports)}: state one that is, or leave a jack empty",
         )
     words = f"use '{better.name}' at {_jacks(ports)}: "
-    if meeting(better):
-        worst = max(meeting(better), key=lambda pair: _needed(pair, ports, better))
-        one, other = _widths(worst, ports, better)
-        words += f"it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, {free(better):g} mm stay free"
+    tightest = min(pairs, key=lambda pair: free(better, pair))
+    if free(better, tightest) >= 0:
+        one, other = _widths(tightest, ports, better)
+        words += f"it needs ({one:g} + {other:g})/2 = {(one + other) / 2:g} mm, {free(better, tightest):g} mm stay free"
     else:
         words += "it is so low that one goes over the other"
     return as_mend(words, plug_edits(rig, leads, dict.fromkeys(ports, better.name)))

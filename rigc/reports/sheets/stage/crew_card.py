@@ -22,9 +22,9 @@ from rigc.reports.signal.remarks import bypass_plan
 
 WIDTH, HEIGHT, LEAST = 180.0, 104.0, 60.0
 """What the plan may take of the page, in mm."""
-_WITH_LISTS = 164.0  # what plan and lists have together, in mm
+_WITH_LISTS = 194.0  # what plan, lists and what to do when it fails have together, in mm
 _LINE = 6.0  # of a list, in mm
-_OF_STEP, _OF_SETTING, _OF_BYPASS = 32, (17, 8, 8), 40  # so many letters go on a line of a cell
+_OF_STEP, _OF_SETTING, _OF_BYPASS, _OF_PANIC = 32, (17, 8, 8), 40, 90  # so many letters go on a line of a cell
 
 _SETTINGS = (Column("set", key="at"), Column("to", key="position"), Column("where", key="scenario"))
 
@@ -41,17 +41,18 @@ def crew_card(
     """The plan with what stands where, then what is done in which order."""
     steps, listed = _on(rig, power, settings), _settings(settings)
     bypass = bypass_plan(rig) if rig.bypass_plans else Paragraph("bypass_plan", ())
+    panic = _panic(rig, power, leads, settings)
     return Sheet(
         "crew-card",
         "Crew card",
         "crew, in the lid",
         (
-            *card_plans(rig, placement, plugs, leads, WIDTH, _height(steps, listed, bypass), kept),
+            *card_plans(rig, placement, plugs, leads, WIDTH, _height(steps, listed, bypass, panic), kept),
             steps,
             listed,
             bypass,
             _call(rig),
-            _panic(rig, power, leads, settings),
+            panic,
         ),
     )
 
@@ -64,12 +65,14 @@ def _on(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Table:
     return Table("on", "On; off from last to first", columns, rows, tick=True)
 
 
-def _height(steps: Table, settings: Table, bypass: Paragraph) -> float:
-    """The two lists stand beside each other, the bypass plan below the settings: the plan has what the longer side leaves."""
+def _height(steps: Table, settings: Table, bypass: Paragraph, panic: Table) -> float:
+    """The two lists stand beside each other, the bypass plan below the settings: the plan has what the longer side
+    and the rows of `panic` leave."""
     left = sum(_lines(row.cells[1].text, _OF_STEP) for row in steps.rows)
     right = sum(max(map(_lines, (cell.text for cell in row.cells), _OF_SETTING)) for row in settings.rows)
     right += bypass.says + sum(_lines(line, _OF_BYPASS) for line in bypass.lines)
-    return max(LEAST, min(HEIGHT, _WITH_LISTS - _LINE * max(left, right)))
+    below = sum(_lines(row.cells[1].text, _OF_PANIC) for row in panic.rows)
+    return max(LEAST, min(HEIGHT, _WITH_LISTS - _LINE * (max(left, right) + below)))
 
 
 def _lines(text: str, letters: int) -> int:
