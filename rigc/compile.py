@@ -78,7 +78,17 @@ class Compiled:
         assert self.results is not None
         head = self.results.rig.head
         return TitleBlock(
-            head.title, head.name, head.client, "", head.letter, head.date, head.drawn, head.checked, self.hash, draft
+            head.title,
+            head.name,
+            head.client,
+            "",
+            head.letter,
+            head.date,
+            head.drawn,
+            head.checked,
+            self.hash,
+            draft,
+            self.has_errors,
         )
 
     def sheets(self, names: tuple[str, ...]) -> tuple[Sheet, ...]:

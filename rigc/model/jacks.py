@@ -95,6 +95,11 @@ class Jack(Record):
         """Whether sound goes through it."""
         return self.role in (AUDIO_IN, AUDIO_OUT, "panel")
 
+    @property
+    def takes_mains(self) -> bool:
+        """Whether it is an appliance inlet."""
+        return self.connector.kind[:1].isupper()
+
 
 class LoopJacks(Record):
     """The two jacks of one loop. `mix` is how an amp's own loop joins: `series` or `parallel`."""

@@ -122,7 +122,7 @@ Block = Table | Paragraph | Drawing
 
 
 class TitleBlock(Record):
-    """What every page bears (data fields after ISO 7200, from memory)."""
+    """What every page bears (data fields after ISO 7200, from memory). `faulty`: errors stand that were not accepted."""
 
     rig: str
     code: str
@@ -134,6 +134,7 @@ class TitleBlock(Record):
     checked: str
     source_hash: str
     draft: bool = False
+    faulty: bool = False
 
 
 class Sheet(Record):

@@ -136,6 +136,12 @@ def test_a_draft_is_stamped() -> None:
     assert "DRAFT" not in html.render(document(LEADS))
 
 
+def test_a_draft_says_whether_errors_stand_in_it() -> None:
+    clean, wrong = (document(LEADS).replace(title=TITLE.replace(draft=True, faulty=each)) for each in (False, True))
+    assert "<strong>DRAFT</strong> Not to build from." in html.render(clean)
+    assert "<strong>DRAFT</strong> Written in spite of errors. Not to build from." in html.render(wrong)
+
+
 def test_a_long_first_cell_may_break_and_a_table_to_write_in_is_smaller() -> None:
     """A first cell of many words would push the room to write in off the paper."""
     columns = (Column("signed"), Column("name", least_mm=40))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from small_sheets import AWKWARD, CAUTION, COLUMNS, EMPTY, LEADS, NOTE, document, row
+from small_sheets import AWKWARD, CAUTION, COLUMNS, EMPTY, LEADS, NOTE, TITLE, document, row
 
 from rigc.output import markdown
 from rigc.reports.content import Paragraph, Table
@@ -64,11 +64,13 @@ def test_one_changed_cell_is_one_changed_line() -> None:
 
 def test_a_draft_says_so_at_its_head_and_its_end() -> None:
     text = markdown.render(document(LEADS, draft=True))
-    assert "**DRAFT: written in spite of errors. Not to build from.**" in text
+    assert "**DRAFT. Not to build from.**" in text
     assert text.endswith(
         "*Valid for revision C7 only (DRAFT). Figures are computed from the facts entered: verify them by measurement.*\n"
     )
     assert "DRAFT" not in markdown.render(document(LEADS))
+    wrong = document(LEADS).replace(title=TITLE.replace(draft=True, faulty=True))
+    assert "**DRAFT: written in spite of errors. Not to build from.**" in markdown.render(wrong)
 
 
 def test_a_caution_with_a_heading_and_a_line_that_looks_like_a_list() -> None:

@@ -15,7 +15,7 @@ def needs_outlet(unit: Unit) -> bool:
     if unit.battery is not None and unit.battery.only:
         return False
     if unit.inlet is not None:
-        return not unit.inlet.connector.kind[:1].isupper()
+        return not unit.inlet.takes_mains
     return unit.volts is not None or unit.draws_ma is not None
 
 

@@ -45,7 +45,7 @@ DEPS_HELP = "Also write which documents hang on which files, as rules that make 
 @click.option("--to", "forms", multiple=True, metavar="|".join((*FORMS, *ON_REQUEST)), help=TO_HELP)
 @click.option("--paper", type=click.Choice(PAPERS), default="a4", help="The paper of the printed pages.")
 @click.option("--templates", type=click.Path(exists=True, file_okay=False, path_type=Path), help="Your own templates.")
-@click.option("--draft", is_flag=True, help="Write in spite of errors; every page is marked DRAFT.")
+@click.option("--draft", is_flag=True, help="Mark every page DRAFT, and write in spite of errors.")
 @click.option("--replace", is_flag=True, help="Write over the documents of another revision, or of another rig.")
 @click.option("--watch", is_flag=True, help="Go on: build again what a saved file changes, until Ctrl-C.")
 @click.option("--jobs", type=click.IntRange(min=1), default=1, metavar="N", help="Build so many rigs at once.")

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import pytest
 from cases import ROOT, results
-from small_rigs import block, results_of
+from small_rigs import block, results_of, unit
 from written import changed
 
 from rigc.analysis.results import Results
-from rigc.reports.content import Sheet, Table
+from rigc.reports.content import NoSheet, Sheet, Table
 from rigc.reports.sheets.power.mains_sheet import mains_sheet
 
 TOURING = "examples/long-haul/board.rig"
@@ -111,3 +112,26 @@ def test_notes() -> None:
         line.startswith("Highest DC voltage on the board: 18 V; safety extra-low voltage ends at 120 V")
         for line in lines
     )
+
+
+PEDAL = unit("drive", 'battery "9 V"', "draws 5 mA") + block("instrument", "guitar")
+CHAIN = "chain guitar -> drive -> combo\n"
+
+
+@pytest.mark.parametrize(
+    ("listener", "more", "there"),
+    [
+        (block("amp", "combo", 'battery "6 AA" only', "input in ts"), "", False),
+        (block("listener", "combo", "input in trs", "headphones"), "", False),
+        (block("amp", "combo", "input in ts"), "", True),  # it has its own mains lead
+        (block("amp", "combo", 'battery "6 AA" only', "input in ts"), block("mains-strip", "bar", "sockets 4"), True),
+        (
+            block("amp", "combo", 'battery "6 AA" only', "input in ts", "inlet mains C14 left 30 mm up 20 mm"),
+            "",
+            True,
+        ),
+    ],
+)
+def test_a_rig_that_takes_no_mains_has_no_such_sheet(listener: str, more: str, there: bool) -> None:
+    found = results_of(PEDAL + listener + more + CHAIN).call(mains_sheet)
+    assert isinstance(found, Sheet if there else NoSheet)

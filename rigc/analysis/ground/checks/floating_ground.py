@@ -72,7 +72,7 @@ def _takes_mains(rig: Rig, power: PowerAssignment, name: str) -> bool | None:
     feed = power.of(name)
     if feed is not None:
         return any(rig.supplies[port.thing].takes_mains for port in feed.outlets)
-    return True if thing.may_be_earthed or (thing.inlet and thing.inlet.connector.kind[:1].isupper()) else None
+    return True if thing.may_be_earthed or (thing.inlet and thing.inlet.takes_mains) else None
 
 
 def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
