@@ -233,5 +233,7 @@ FIRST_EVENING = (
     Slip("380-blend-in-the-supply", "a blend of what is no blender", also("blend brook {\n  dry 50 %\n}")),
     Slip("381-preset-of-the-guitar", "a preset of what is no switcher", also('preset 1 "Lift" {\n  loops 1 of guitar\n}'), "switched.rig"),
     Slip("382-floor-of-the-guitar", "a floor of what has no treadle", also('preset 1 "Lift" {\n  floor 15 % on guitar\n}')),
+    Slip("383-body-breaks-off", "a body that breaks off behind an x", swap("body 70 x 120 x 55 mm", "body 70 x 120 x # mm")),
+    Slip("384-chain-of-one", "a chain of one unit and itself", swap(CHAIN, "chain tern -> tern")),
 )  # fmt: skip
 """What nobody had listed: a beginner's first evening."""

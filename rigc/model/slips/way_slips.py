@@ -86,6 +86,9 @@ def _twice(ways: Ways) -> Iterator[Diagnostic]:
                         for each, which in ((stop, "the second"), (first, "the first"))
                         for mend in _taken_out(stops, each, which, "the chain" if where == "this chain" else where)
                     ),
+                    help=""
+                    if len(stops) > 2
+                    else "name in place of one of them what it is joined with, or delete the line",
                 )
 
 

@@ -43,7 +43,9 @@ def _breaks_off(m: Mistake) -> Wording | None:
 
 def _sizes(m: Mistake) -> tuple[str, str, str]:
     """A size that lacks one of its numbers joined by `x`."""
-    typed = re.search(r"(\d[\d.]*(?:[ \t]*[A-Za-z]+)?(?:[ \t]*x[ \t]*\d[\d.]*(?:[ \t]*[A-Za-z]+)?)*)[ \t]*\Z", m.before)
+    typed = re.search(
+        r"(\d[\d.]*(?:[ \t]*[A-Za-z]+)?(?:[ \t]*x[ \t]*\d[\d.]*(?:[ \t]*[A-Za-z]+)?)*)[ \t]*(?:#.*)?\Z", m.before
+    )
     given = typed[1] if typed else ""
     if m.before.split()[:1] in (["body"], ["inside"]):
         advice = "write all three: width x depth x height, as 70 x 120 x 55 mm"
