@@ -22,7 +22,7 @@ from rigc.reports.signal.remarks import bypass_plan
 
 WIDTH, HEIGHT, LEAST = 180.0, 104.0, 60.0
 """What the plan may take of the page, in mm."""
-_WITH_LISTS = 194.0  # what plan, lists and what to do when it fails have together, in mm
+_WITH_LISTS = 197.0  # what plan, lists and what to do when it fails have together, in mm
 _LINE = 6.0  # of a list, in mm
 _OF_STEP, _OF_SETTING, _OF_BYPASS, _OF_PANIC = 32, (17, 8, 8), 40, 90  # so many letters go on a line of a cell
 
