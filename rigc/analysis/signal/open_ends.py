@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
+
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.signal.audio_graph import AudioGraph
 from rigc.model.jacks import AUDIO_OUT, Port
@@ -9,6 +11,7 @@ from rigc.model.rig import Rig
 from rigc.model.slips.torn_chains import torn_chains
 from rigc.model.things import Unit
 from rigc.model.ways.inner_ways import sinks, sources
+from rigc.model.ways.jack_use import with_audio
 from rigc.record import Record
 
 
@@ -48,11 +51,11 @@ def _on_the_shelf(rig: Rig) -> set[str]:
 def _leaving(rig: Rig, graph: AudioGraph) -> set[str]:
     """Things from which sound leaves the rig, ends, and what lies between those and a branch of a way that leaves it."""
     out = {port.thing for port in graph.before(sinks(rig))}
-    wired = {port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
+    wired = with_audio(rig)
     ends = [port for port in wired if port.thing in rig.units and not _feeds(rig.units[port.thing], wired)]
     branched = graph.after(port for port in graph.onward if port.thing in out)
     return out | {port.thing for port in ends} | {port.thing for port in graph.before(ends) & branched}
 
 
-def _feeds(unit: Unit, wired: set[Port]) -> bool:
+def _feeds(unit: Unit, wired: Container[Port]) -> bool:
     return any(jack.role == AUDIO_OUT and Port(unit.name, jack.name) in wired for jack in unit.jacks)

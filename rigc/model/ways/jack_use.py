@@ -31,6 +31,11 @@ def crowded(rig: Rig) -> dict[Socket, list[Connection]]:
     return {socket: leads for socket, leads in found.items() if leads}
 
 
+def with_audio(rig: Rig) -> frozenset[Port]:
+    """The jacks to which the chains bring sound, or from which they take it, in any scenario."""
+    return frozenset(port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end))
+
+
 def in_several_loops(rig: Rig) -> dict[str, list[LoopUse]]:
     """The things that more than one loop holds, with those loops."""
     held: dict[str, list[LoopUse]] = {}

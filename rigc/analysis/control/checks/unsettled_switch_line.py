@@ -32,10 +32,10 @@ def unsettled_switch_line(rig: Rig) -> Iterator[Diagnostic]:
     for preset in rig.presets.values():
         for line in preset.lines:
             set_by.setdefault(line.at, []).append(line)
-    joined = {link.start for link in rig.connections}
+    plugged = {link.start for link in rig.connections}
     for at, lines in set_by.items():
         silent = [preset for preset in rig.presets.values() if all(line.at != at for line in preset.lines)]
-        if at not in joined:
+        if at not in plugged:
             yield KIND.at(
                 lines[0].span,
                 f"no lead is plugged into '{at}', which {'presets set' if lines[1:] else 'a preset sets'}",
@@ -49,9 +49,7 @@ def unsettled_switch_line(rig: Rig) -> Iterator[Diagnostic]:
 
 def _silent(at: Port, lines: list[SwitchLine], silent: list[Preset]) -> Diagnostic:
     names = [f"preset {preset.number}" for preset in silent]
-    positions = dict.fromkeys(line.position for line in lines)
-    other = "open" if list(positions) == ["closed"] else "closed"
-    ways = (other, *(each for each in ("open", "closed") if each != other))
+    ways = ("open", "closed") if all(line.position == "closed" for line in lines) else ("closed", "open")
     return KIND.at(
         silent[0].span,
         f"{joined(names)} {'say' if names[1:] else 'says'} nothing of '{at}', which others set: it stays as it was",

@@ -9,7 +9,7 @@ the rig uses, and is used nowhere, or that is a spare, is not looked at.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from rigc.analysis.signal.audio_graph import AudioGraph
 from rigc.analysis.signal.open_ends import open_ends
@@ -20,6 +20,7 @@ from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.model.ways.inner_ways import main_inputs, main_outputs
+from rigc.model.ways.jack_use import with_audio
 from rigc.model.wishes import Stop
 
 KIND = Kind(
@@ -43,7 +44,7 @@ def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
     amps = [name for name in names if sides[name] == (True, False) and rig.units[name].ends]
     stopping = list(graph.islands(name for name in names if sides[name] == (False, True)))
     forgotten = amps[0] if len(amps) == len(stopping) == 1 else None
-    wired = {port.thing for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
+    wired = {port.thing for port in with_audio(rig)}
     loose = [name for name in names if sides[name] == (True, True) and name not in wired]
     if loose:
         yield _loose(rig, graph, [rig.units[name] for name in loose])
@@ -58,7 +59,7 @@ def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
 
 def _free_loops(rig: Rig) -> list[tuple[str, int]]:
     """The loops of switchers on a chain that hold nothing yet."""
-    wired = {port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
+    wired = with_audio(rig)
     hosts = [unit for unit in rig.units.values() if unit.kind == "unit" and unit.loops]
     return [
         (host.name, loop.number)
@@ -97,7 +98,7 @@ def _reach(rig: Rig, group: list[Unit]) -> tuple[Mend, ...]:
     return tuple(_go_on(stop, group[0].name) for stop in stops[:3])
 
 
-def _open_output(rig: Rig, name: str, wired: set[Port]) -> bool:
+def _open_output(rig: Rig, name: str, wired: Container[Port]) -> bool:
     unit = rig.units.get(name)
     outs = main_outputs(unit) if unit is not None and unit.kind == "unit" else []
     return bool(outs) and not any(out in wired for out in outs)

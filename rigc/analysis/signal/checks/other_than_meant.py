@@ -16,6 +16,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.model.jacks import Port
 from rigc.model.rig import BypassPlan, Intent, Rig
+from rigc.model.ways.jack_use import with_audio
 
 KIND = Kind(
     "other-than-meant",
@@ -28,7 +29,7 @@ KIND = Kind(
 
 def other_than_meant(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
     """One finding for each such line of units that are wired up."""
-    wired = {port.thing for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
+    wired = {port.thing for port in with_audio(rig)}
     for intent in rig.intents:
         if intent.unit not in wired or (intent.kind == "order" and intent.word not in wired):
             continue

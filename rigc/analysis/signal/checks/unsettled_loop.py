@@ -14,7 +14,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Add, Mend, Replace
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.ways.jack_use import in_several_loops
+from rigc.model.ways.jack_use import in_several_loops, with_audio
 from rigc.model.ways.preset_loops import preset_loops
 from rigc.model.wishes import LoopUse
 from rigc.source import Span
@@ -31,7 +31,7 @@ KIND = Kind(
 def unsettled_loop(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each switcher with loops that nobody settled, and for each unit in two loops."""
     settled = {(use.switcher, use.number) for use in rig.loops}
-    wired = {port for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
+    wired = with_audio(rig)
     unsettled: dict[str, dict[int, Span]] = {}
     for switcher, number, span in _referred(rig):
         loop = rig.units[switcher].loop(number) if switcher in rig.units else None
