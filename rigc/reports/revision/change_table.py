@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.diagnostics.wording import joined
 from rigc.model.records import AsBuilt, Change
 from rigc.model.rig import Head, Rig
 from rigc.reports.content import Cell, Column, Row, Table
@@ -68,6 +69,4 @@ def board_words(head: Head, built: AsBuilt) -> str:
 
 
 def _numbers(word: str, numbers: list[int]) -> str:
-    told = [str(number) for number in numbers]
-    listed = told[0] if len(told) == 1 else f"{', '.join(told[:-1])} and {told[-1]}"
-    return f"{word}{'s' if len(told) > 1 else ''} {listed}"
+    return f"{word}{'s' if len(numbers) > 1 else ''} {joined(numbers)}"

@@ -14,6 +14,7 @@ from rigc.analysis.control.control_map import ControlMap
 from rigc.analysis.control.midi_channel import free_channels, in_runs, shared_channels
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.wording import joined
 from rigc.model.rig import Rig
 from rigc.model.wishes import Channel
 
@@ -70,7 +71,7 @@ def _shared(rig: Rig, group: tuple[Channel, ...]) -> Diagnostic:
     )
     return KIND.at(
         last.span,
-        f"{', '.join(names[:-1])} and {names[-1]} listen on MIDI channel {number}; {f'free are {free}' if free else 'none is free'}",
+        f"{joined(names)} listen on MIDI channel {number}; {f'free are {free}' if free else 'none is free'}",
         subject=tuple(channel.unit for channel in group),
         label=f"channel {number} again",
         also=tuple(Label(channel.span, f"'{channel.unit}' is on it here") for channel in group if channel is not last),

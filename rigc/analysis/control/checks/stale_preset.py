@@ -17,6 +17,7 @@ from rigc.analysis.control.unheard_channels import unheard_channels
 from rigc.analysis.deck.used_units import used_units
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.wording import joined
 from rigc.facts.midi import HIGHEST_PROGRAM
 from rigc.model.rig import Rig
 from rigc.model.ways.preset_loops import preset_loops
@@ -169,10 +170,9 @@ def _named(change: ProgramChange) -> Named:
 
 def _found(what: str, subject: tuple[str, ...], named: list[Named], other: str) -> Diagnostic:
     names = list(dict.fromkeys(name for name, _ in named))
-    spoken = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
     return KIND.at(
         named[0][1],
-        f"{spoken} name{'s' if len(names) == 1 else ''} {what}",
+        f"{joined(names)} name{'s' if len(names) == 1 else ''} {what}",
         subject=subject,
         label="named here",
         also=tuple(Label(span, "and here") for _, span in named[1:]),

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.control.control_map import ControlMap
 from rigc.analysis.control.midi_way import MidiLink
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.ways.jack_use import crowded, joins_outputs
@@ -46,11 +47,10 @@ def tangled_midi(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]:
 
 def _joined(port: Port, leads: list[Connection], rings: list[tuple[MidiLink, ...]]) -> Diagnostic:
     """Where one of the senders gets its messages from the input itself, its lead is what is too much."""
-    senders = list(dict.fromkeys(f"'{each.start}'" for each in leads))
     closing = next((link for ring in rings for link in ring if link.end == port), None)
     return KIND.at(
         leads[-1].span,
-        f"{', '.join(senders[:-1])} and {senders[-1]} are joined into the MIDI input '{port}'",
+        f"{listed(dict.fromkeys(each.start for each in leads))} are joined into the MIDI input '{port}'",
         subject=(port.thing, str(port)),
         label="one more sender",
         also=tuple(Label(each.span, "and this") for each in leads[:-1]),

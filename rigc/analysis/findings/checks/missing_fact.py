@@ -14,7 +14,7 @@ from collections.abc import Iterable, Iterator
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.unit_needs import current_of
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import joined, listed
 from rigc.model.rig import Rig
 from rigc.model.slips.use_line import use_line
 from rigc.model.things import Unit
@@ -125,15 +125,13 @@ def _body(unit: Unit) -> dict[str, tuple[str, ...]]:
 def _told(unit: Unit, lacking: dict[str, tuple[str, ...]], needs: bool, alike: tuple[str, ...]) -> Diagnostic:
     blank = sorted({sheet for sheets in lacking.values() for sheet in sheets})
     facts = list(lacking)
-    said = f"{', '.join(facts[:-1])} and {facts[-1]}" if len(facts) > 1 else facts[0]
-    sheets = f"{', '.join(blank[:-1])} and {blank[-1]}" if len(blank) > 1 else blank[0]
     names = (unit.name, *alike)
     all_named = len(names) <= _MOST_NAMED
     every = listed(names) if all_named else f"'{unit.name}' and {len(alike)} units that are like it"
     who = f"{every} are" if alike else f"'{unit.name}' is"
     return KIND.at(
         unit.declared,
-        f"{who} used but {'lack' if alike else 'lacks'} {said}; {'their' if alike else 'its'} place in the {sheets} stays blank",
+        f"{who} used but {'lack' if alike else 'lacks'} {joined(facts)}; {'their' if alike else 'its'} place in the {joined(blank)} stays blank",
         subject=(*names, *facts),
         label="declared here",
         help=f"measure it and write in the block of '{unit.name}': {', '.join(_LINES[fact] for fact in facts)}"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.wording import joined
 from rigc.model.jacks import Port
 from rigc.model.scope import LOOSE_LEAD
 from rigc.model.wishes import Connection, PowerWishes
@@ -43,7 +44,7 @@ def _all(leads: list[LooseLead], lacking: str, example: str) -> Diagnostic:
     marks = [each.mark for each in leads]
     return LOOSE_LEAD.at(
         leads[0].span,
-        f"{lacking}; the leads {', '.join(marks[:-1])} and {marks[-1]} join what no other statement does",
+        f"{lacking}; the leads {joined(marks)} join what no other statement does",
         subject=tuple(marks),
         label="the first of them",
         help=f"state it, for example: {example}",
