@@ -7,7 +7,7 @@ of odd signs, with lines in other blocks, blocks of other rigs, one name for two
 its range, made from its seed alone. A command has to answer: with exit code 0, 1 or 2, in 10 s of processor time, within 1 GB, without
 a value that is none in what it prints. What does not is kept in the folder `campaign-failures`, named by command and seed, and listed.
 `compile` is the check without its command: no mend tried, nothing written, a rig read from what is known of the one that it was spoiled
-from, `RUN` spoils of one rig after another, so that many inputs can be. What it finds is judged as well: each finding has a place, something
+from, `RUN` spoils of one rig after another, so that many inputs can be; it is asked for alone. What it finds is judged as well: each finding has a place, something
 to do and no hole in a sentence (`poor`). After so many minutes no more are begun; `keep` adds what was counted to `campaign.md` beside
 this file.
 """
@@ -49,7 +49,7 @@ from rigc.source import Source  # noqa: E402
 from rigc.syntax.parse import parse  # noqa: E402
 from rigc.syntax.parsed import Parsed  # noqa: E402
 
-COMMANDS = ("compile", "check", "build", "diff", "fmt", "pin", "rename", "mend", "why")
+COMMANDS = ("check", "build", "diff", "fmt", "pin", "rename", "mend", "why")
 MOST_S = 10
 MOST_BYTES = 1 << 30
 BATCH, QUICK_BATCH = 400, 8000
@@ -326,7 +326,7 @@ def _stop(_signal: int, _frame: FrameType | None) -> None:
 
 if __name__ == "__main__":
     given = sys.argv[1:]
-    chosen = tuple(word for word in given if word in COMMANDS) or COMMANDS
+    chosen = tuple(word for word in given if word in (*COMMANDS, "compile")) or COMMANDS
     limits = [float(word.removesuffix("min")) for word in given if re.fullmatch(r"\d+min", word)]
     numbers = [int(word) for word in given if word.isdigit()]
     minutes = limits[0] if limits else 1e6
