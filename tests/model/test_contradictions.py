@@ -26,6 +26,18 @@ mains-strip bar {{
 power {{
   {name} plug into bar
 }}"""
+STRIPS = """mains-strip bar {{
+  sockets 4
+}}
+mains-strip rod {{
+  sockets 4
+}}
+mains-strip end {{
+  sockets 4
+}}
+power {{
+  {lines}
+}}"""
 
 
 @pytest.mark.parametrize(
@@ -102,7 +114,28 @@ def test_what_contradicts_itself_is_told(lines: str, message: str | None) -> Non
         ("cable thick {\n  conductor 4 mm2\n  conductors 2\n  mass 71.2 g/m\n}", None),
         (
             "cable thick {\n  conductor 4 mm2\n  conductors 2\n  mass 71.1 g/m\n}",
-            "a metre of 'thick' weighs 71.1 g/m, and 2 × 4 mm2 of copper alone 71.1 g",
+            "a metre of 'thick' weighs 71.1 g/m, and 2 × 4 mm2 of copper alone 71.12 g",
+        ),
+        # π/4 x (4 mm)² x 8.89 g/cm3 = 111.7 g a metre
+        ("cable thick {\n  outer 4 mm\n  mass 111.7 g/m\n}", None),
+        (
+            "cable thick {\n  outer 4 mm\n  mass 111.8 g/m\n}",
+            "a metre of 'thick' weighs 111.8 g/m, and a bar of copper of 4 mm 111.7 g",
+        ),
+        ("source voice {\n  microphone\n  output out xlr balanced\n  phantom out needs 48 V\n}", None),
+        ("source voice {\n  microphone\n  output out xlr\n  phantom out bears\n}", None),
+        (
+            "source voice {\n  microphone\n  output out xlr\n  phantom out needs 48 V\n}",
+            "'out' needs phantom power, which comes along both conductors of a balanced jack, and is not said to be balanced",
+        ),
+        (STRIPS.format(lines="bar plug into rod"), None),
+        (
+            STRIPS.format(lines="bar plug into bar"),
+            "'bar' into 'bar': a strip can't feed itself, and none of these comes to a socket in the wall",
+        ),
+        (
+            STRIPS.format(lines="bar plug into rod\n  rod plug into end\n  end plug into bar"),
+            "'end' into 'bar' into 'rod' into 'end': a strip can't feed itself, and none of these comes to a socket in the wall",
         ),
     ],
 )

@@ -1,6 +1,6 @@
 """Two facts of one thing that can't both be true: a window that leaves out what is needed, less at switch-on than in use, a peak
 below its nominal level or above what the jack takes, a passive unit that is digital, has a buffer or draws, AC with a polarity, a jack
-with fewer contacts than it is said to need, a body too light or too heavy for its size, more heat than what is taken, an earth by an inlet
+with fewer contacts than it is said to need, phantom power of a jack that is not balanced, a body too light or too heavy for its size, more heat than what is taken, an earth by an inlet
 that has none."""
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.facts import mains, weight
 from rigc.model.fact import Fact, spread_of
-from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Levels
+from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack, Levels
 from rigc.model.resolve.context import Context, Item
 from rigc.model.scope import MISUSED, SAID_TWICE
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
@@ -232,6 +232,21 @@ def check_levels(context: Context, levels: Levels, roles: Sequence[str]) -> None
             nominal,
             f"a peak of {peak.typed} is below the nominal level of {nominal.typed}",
             f"measure both again; if they were interchanged, write {peak.typed} peak {nominal.typed}",
+        )
+
+
+def check_phantom(context: Context, fact: nodes.Phantom, jack: Jack) -> None:
+    """Of a jack that gives or needs phantom power: it is balanced, for the voltage comes along both conductors and goes back by the screen
+    (IEC 61938, from memory)."""
+    if fact.how.text in ("gives", "needs") and jack.carries != "balanced" and not _told_already(context, fact.span):
+        context.report(
+            MISUSED.at(
+                fact.span,
+                f"'{jack.name}' {fact.how} phantom power, which comes along both conductors of a balanced jack, and is not said to be balanced",
+                label="phantom power",
+                also=(Label(jack.span, "this jack"),),
+                help="write `balanced` behind the jack if it is; or delete the phantom power",
+            )
         )
 
 

@@ -11,7 +11,7 @@ from rigc.diagnostics.near import nearest
 from rigc.model.fact import Fact, Quantity, Spread
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks, Phantom
 from rigc.model.resolve.context import Context, Item
-from rigc.model.resolve.things.contradictions import check_contacts, check_levels
+from rigc.model.resolve.things.contradictions import check_contacts, check_levels, check_phantom
 from rigc.model.resolve.things.jack_directions import is_audio, is_loop, is_pair, is_way
 from rigc.model.scope import SAID_TWICE, UNKNOWN, corrected, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
@@ -180,6 +180,7 @@ def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
         elif isinstance(fact, nodes.Phantom):
             phantom = _phantom(context, item)
             for name in _audio_named(context, found, fact.jacks, "phantom power"):
+                check_phantom(context, fact, found[name])
                 found[name] = found[name].replace(phantom=phantom)
         elif isinstance(fact, nodes.JackLift):
             position = fact.position.text if fact.position else "unknown"

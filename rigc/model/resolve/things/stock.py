@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import pi
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
@@ -71,6 +72,7 @@ def _family(context: Context, kind: type[Any], made: type[Any]) -> dict[str, Any
         elif made is Cable:
             _conductors_inside(context, name, fields)
             _copper_weighs(context, name, fields)
+            _no_heavier_than_copper(context, name, fields)
         title = block.title.value if block.title else ""
         found[name] = made(name, title, block.name.span, **fields)
     return found
@@ -104,18 +106,29 @@ def _leaves(context: Context, name: str, fields: dict[str, Any]) -> None:
 def _conductors_inside(context: Context, name: str, fields: dict[str, Any]) -> None:
     """A finding where a cable's conductors are more copper than its outer size holds (arithmetic: n · A at most π/4 · d²)."""
     area, outer, count = fields.get("area_mm2"), fields.get("outer_mm"), fields.get("conductors") or 1
-    if area is not None and outer is not None and count * area.value > 3.141592653589793 / 4 * outer.value**2:
+    if area is not None and outer is not None and count * area.value > pi / 4 * outer.value**2:
         message = f"{count} × {area.typed} of copper is more than a cable of {outer.typed} holds: '{name}'"
         help = "measure both again; a gauge is written so: conductor 24 awg"
         _can_not_be(context, area, outer, message, help)
 
 
 def _copper_weighs(context: Context, name: str, fields: dict[str, Any]) -> None:
-    """A finding where a metre of cable weighs less than the copper in it (arithmetic: n · A of 8.96 g/cm³)."""
+    """A finding where a metre of cable weighs less than the copper in it (arithmetic: n · A of 8.89 g/cm³)."""
     area, mass, count = fields.get("area_mm2"), fields.get("mass_g_per_m"), fields.get("conductors") or 1
     if area is not None and mass is not None and mass.value < (copper := count * area.value * COPPER_DENSITY.value):
-        message = f"a metre of '{name}' weighs {mass.typed}, and {count} × {area.typed} of copper alone {copper:.3g} g"
+        message = f"a metre of '{name}' weighs {mass.typed}, and {count} × {area.typed} of copper alone {copper:.4g} g"
         _can_not_be(context, mass, area, message, "weigh a metre again, or correct the size of its conductors")
+
+
+def _no_heavier_than_copper(context: Context, name: str, fields: dict[str, Any]) -> None:
+    """A finding where a metre of cable weighs more than a bar of copper as thick (arithmetic: π/4 · d² of 8.89 g/cm³)."""
+    mass, outer = fields.get("mass_g_per_m"), fields.get("outer_mm")
+    if mass is None or outer is None:
+        return
+    bar = pi / 4 * outer.value**2 * COPPER_DENSITY.value
+    if mass.value > bar:
+        message = f"a metre of '{name}' weighs {mass.typed}, and a bar of copper of {outer.typed} {bar:.4g} g"
+        _can_not_be(context, mass, outer, message, "weigh a metre again, or measure how thick the cable is")
 
 
 def _can_not_be(context: Context, here: Any, other: Any, message: str, help: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
@@ -16,6 +17,7 @@ from rigc.model.slips.unclear_feed import UNCLEAR_FEED
 from rigc.model.things import UNITS, Instrument, Supply, Unit
 from rigc.model.units.measures import RATING, VOLTAGE
 from rigc.model.wishes import Feed, PowerWishes
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
@@ -294,9 +296,39 @@ def _plugged(context: Context, node: nodes.Plugged, fields: dict[str, Any]) -> N
         if name in before:
             first = Word(word.text, before[name])
             context.report(stated_twice(f"the mains strip of '{name}'", word, first))
-        elif strip is not None and name is not None:
+        elif (
+            strip is not None
+            and name is not None
+            and not _ring_of_strips(context, word, name, strip, fields["plugged"])
+        ):
             before[name] = word.span
             fields["plugged"] = (*fields["plugged"], (name, strip, word.span))
+
+
+def _ring_of_strips(
+    context: Context, word: Word, name: str, strip: str, plugged: Sequence[tuple[str, str, Span]]
+) -> bool:
+    """A finding where a strip would feed itself, at once or by way of others; whether it would."""
+    into = {each: (its_strip, span) for each, its_strip, span in plugged}
+    ring, also = [strip], []
+    while ring[-1] != name and ring[-1] in into:
+        on, span = into[ring[-1]]
+        also.append(Label(span, f"'{ring[-1]}' into '{on}'"))
+        ring.append(on)
+    if ring[-1] != name:
+        return False
+    way = " into ".join(f"'{each}'" for each in (name, *ring))
+    context.report(
+        MISUSED.at(
+            word.span,
+            f"{way}: a strip can't feed itself, and none of these comes to a socket in the wall",
+            subject=(name,),
+            label="plugged in here",
+            also=tuple(also),
+            help=f"leave '{name}' out of this line: its plug goes into the wall",
+        )
+    )
+    return True
 
 
 def _takes_no_mains(context: Context, node: nodes.Plugged, things: dict[str, Supply | Unit | Instrument]) -> None:
