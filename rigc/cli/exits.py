@@ -41,6 +41,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return NO_ANSWER
         say(sys.stderr, _bug_report(fault))
         return BUG
+    finally:
+        if arguments is None:
+            gc.freeze()  # nor before the process ends
 
 
 # What printing of help can meet; what reads and writes files tells of its own faults.
