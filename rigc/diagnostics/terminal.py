@@ -8,6 +8,7 @@ from itertools import groupby
 from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Label, Level, Number
 from rigc.diagnostics.excerpt import excerpt, visible
 from rigc.diagnostics.order import count
+from rigc.diagnostics.wording import of_any
 
 _COLOURS = {Level.ERROR: "1;31", Level.WARNING: "1;33", Level.REMARK: "1;36", Level.CANT_CHECK: "1;35"}
 
@@ -50,7 +51,7 @@ def _sort(finding: Diagnostic) -> tuple[object, ...]:
     if level not in _GENTLE or accepted or not finding.subject or finding.span is None:
         return kind, level, finding.message, accepted
     said = (finding.message, finding.note, finding.advice)
-    return kind, level, finding.numbers, tuple(each.replace(f"'{finding.subject[0]}'", "''") for each in said)
+    return kind, level, finding.numbers, tuple(of_any(each, finding.subject[0]) for each in said)
 
 
 _GENTLE = (Level.REMARK, Level.CANT_CHECK)

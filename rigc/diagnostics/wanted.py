@@ -16,6 +16,10 @@ _STATEMENTS = {
     rf"how far from the jack the cable leaves plug {_THING}": (
         "measure it and write it in the block of '{thing}': `leaves at ___ mm`"
     ),
+    rf"(?:the plug kind at|a plug kind in the stock that fits) {_JACK}": (
+        "measure the plug that goes in there and declare it: `plug NAME {{` with the lines `fits ___`, `stands out ___ mm`, "
+        "`wide ___ mm` and `tall ___ mm`"
+    ),
     rf"the place of {_THING}": "write it in a place block: `{thing} at ___, ___ mm`",
     rf"where the feet of {_THING} are": "measure how far its feet stand in, and write it in the block of '{thing}': `feet ___ mm in`",
     rf"the size of deck {_THING}": "measure it and write it in the block of '{thing}': `size ___ x ___ mm`",

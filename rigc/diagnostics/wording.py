@@ -30,3 +30,8 @@ def joined(parts: Iterable[object], joined_by: str = "and") -> str:
     if len(words) < 2:
         return "".join(words)
     return f"{', '.join(words[:-1])} {joined_by} {words[-1]}"
+
+
+def of_any(said: str, name: str, instead: str = "''") -> str:
+    """What is said of a thing, with other words where its name stands in quotes."""
+    return said.replace(f"'{name}'", instead)

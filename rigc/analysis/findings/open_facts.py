@@ -8,9 +8,11 @@ from typing import Any
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.findings.findings import Findings
+from rigc.analysis.findings.follow_on import folded
 from rigc.analysis.findings.limits.doubt_words import in_words
 from rigc.analysis.findings.limits_in_doubt import LimitsInDoubt
 from rigc.diagnostics.diagnostic import Diagnostic, Level
+from rigc.diagnostics.wording import of_any
 from rigc.model.fact import Fact, facts_within
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -30,10 +32,11 @@ class UnsureFact(Record):
 
 
 class MissingFact(Record):
-    """What could not be checked, or stays blank, for want of a fact; `rule` is the slug of the rule that wants it."""
+    """What could not be checked, or stays blank, for want of a fact of one thing or of several; `rules` are the slugs of those that
+    want it."""
 
-    thing: str
-    rule: str
+    things: tuple[str, ...]
+    rules: tuple[str, ...]
     message: str
     help: str
 
@@ -51,7 +54,7 @@ def open_facts(rig: Rig, power: PowerAssignment, found: Findings, limits: Limits
     findings = found.all
     missing = [each for each in findings if each.level is Level.CANT_CHECK or each.kind.name == "missing-fact"]
     unsure = sorted(_unsure(rig, power, limits), key=lambda each: (not each.decides, -each.takes))
-    return OpenFacts(tuple(unsure), tuple(map(_missing, missing)))
+    return OpenFacts(tuple(unsure), tuple(_missing(missing)))
 
 
 def _unsure(rig: Rig, power: PowerAssignment, limits: LimitsInDoubt) -> Iterator[UnsureFact]:
@@ -90,9 +93,19 @@ def _taking(limits: LimitsInDoubt) -> dict[Place, tuple[tuple[str, ...], float, 
     return found
 
 
-def _missing(finding: Diagnostic) -> MissingFact:
-    thing = finding.subject[0] if finding.subject else ""
-    return MissingFact(thing, finding.kind.name, finding.message, finding.help)
+def _missing(findings: list[Diagnostic]) -> Iterator[MissingFact]:
+    """One for all findings that say the same, each of a thing of its own; and for those that ask for the same fact."""
+    same: dict[tuple[str, ...], list[Diagnostic]] = {}
+    for each in folded(findings):
+        thing = each.subject[0] if each.subject else ""
+        same.setdefault((each.kind.name, of_any(each.message, thing), of_any(each.help, thing)), []).append(each)
+    for group in same.values():
+        things = tuple(dict.fromkeys(each.subject[0] for each in group if each.subject))
+        message, help = group[0].message, group[0].help
+        if len(things) > 1:
+            message, help = (of_any(said, things[0], "each of them") for said in (message, help))
+        rules = (one.kind.name for each in group for one in (each, *each.follow))
+        yield MissingFact(things, tuple(dict.fromkeys(rules)), message, help)
 
 
 COMPUTE = open_facts

@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.near import nearest
+from rigc.diagnostics.wording import joined
 from rigc.source import Span
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
@@ -35,6 +36,9 @@ def _breaks_off(m: Mistake) -> Wording | None:
     expected = words.told(m.expected, m.literals)
     known = words.signs(m.expected, m.literals)
     if len(m.expected) == 1 and known:
+        line = worked_line(m.block, m.code)
+        if line.partition(f" {known[0]} ")[2]:  # more must follow than this word
+            return Wording(f"'{known[0]}' is missing at the end of this line", label, f"go on as in {line}")
         end = m.line_start + len(m.before.rstrip())
         mends = m.instead(end, end, f" {known[0]}", f"add '{known[0]}'")
         return Wording(f"'{known[0]}' is missing at the end of this line", label, mends=mends)
@@ -132,14 +136,20 @@ def _statement_of(m: Mistake, word: str, mine: frozenset[str]) -> Wording:
     ours = our_word(word, mine)
     if ours:
         return Wording(message, f"did you mean '{ours}'?", mends=_for(m, word, ours))
+    if m.block == "spares" and re.match(rf"[ \t]*{word}[ \t]+(?:lead|plug)\b|[ \t]*of[ \t]", m.line):
+        mends = m.instead(m.line_start + m.line.index(word), m.line_start + m.line.index(word), "1 ", f"write 1 {word}")
+        return Wording(f"how many of them travel is missing before '{word}'", "a number goes here", mends=mends)
     homes = [block for block, heads in m.blocks().items() if word in heads]
     if homes:
         if not m.block:
             message = f"'{word}' stands outside of its block"
         return Wording(message, "this statement", f"it belongs {_places(homes)}")
-    near = nearest(word, sorted(mine))
+    begun = [each for each in mine if each[:3] == word[:3]]
+    near = nearest(word, sorted(mine)) or (begun[0] if len(begun) == 1 else "")
     if near:
         return Wording(message, f"did you mean '{near}'?", mends=_for(m, word, near))
+    if home := _home_by_shape(m):
+        return Wording(message, "this line", f"it belongs {_places([home])}")
     near = nearest(word, sorted({each for heads in m.blocks().values() for each in heads}))
     if near:
         homes = [block for block, heads in m.blocks().items() if near in heads]
@@ -149,6 +159,32 @@ def _statement_of(m: Mistake, word: str, mine: frozenset[str]) -> Wording:
     return Wording(message, "this word", "begin with a word such as unit, chain or place; begin a comment with #")
 
 
+_THINGS = r"[ \t]*[a-z][\w-]*(?:[ \t]*,[ \t]*[a-z][\w-]*)*[ \t]+"
+_SHAPES = {
+    "place": rf"{_THINGS}(?:under[ \t]+)?at[ \t]+\d",
+    "power": rf"{_THINGS}from[ \t]+[a-z][\w-]*(?:\.|[ \t]*,)",
+    "mounting": rf"{_THINGS}(?:with[ \t]+[a-z]|bolted\b|screwed\b|brackets\b)",
+    "leads": r"[ \t]*[A-Z]+\d+[a-z]?[ \t]+[a-z][\w.-]*[ \t]*->",
+}
+
+
+def _home_by_shape(m: Mistake) -> str:
+    """The block to which a line that begins with a name belongs, by what stands behind the name; empty where that tells none."""
+    first = m.line.split()[:1]
+    heads = m.blocks().get(m.block, frozenset())
+    if not m.block or not first or first[0] in heads:
+        return ""
+    return next((home for home, shape in _SHAPES.items() if home != m.block and re.match(shape, m.line)), "")
+
+
+def _line_of_another_block(m: Mistake) -> Wording | None:
+    """A line that begins with a name, as those of this block do, and goes on as those of another: `plumb at 40, 10 mm` in a mounting block."""
+    home = _home_by_shape(m) if m.before.strip() else ""
+    if not home or "NAME" in m.expected:
+        return None
+    return Wording(f"{_block(m.block)} has no such statement", "this line", f"it belongs {_places([home])}")
+
+
 def _for(m: Mistake, word: str, ours: str) -> tuple[Mend, ...]:
     start = m.line_start + m.before.index(word) if word in m.before else m.at
     return m.instead(start, start + len(word), ours, f"write '{ours}'")
@@ -156,7 +192,7 @@ def _for(m: Mistake, word: str, ours: str) -> tuple[Mend, ...]:
 
 def _places(homes: list[str]) -> str:
     named = [block for block in homes if block][:3]
-    return "outside of blocks" if "" in homes else f"in {' or '.join(_block(block) for block in named)}"
+    return "outside of blocks" if "" in homes else f"in {_block(joined(named, 'or'))}"
 
 
 def _block(name: str) -> str:
@@ -216,6 +252,10 @@ def _comma(m: Mistake) -> Wording | None:
 
 def _unit_on_a_count(m: Mistake) -> Wording | None:
     counted = re.search(r"(?<![\d.])(\d+(?:\.\d+)?)[ \t]*\Z", m.before)
+    if counted and m.word == "x" and m.awaits(",") and re.match(r"x[ \t]*\d", m.after):
+        start = m.line_start + len(m.before.rstrip())
+        mends = m.instead(start, m.at + 1, ",", "write a comma in place of the 'x'")
+        return Wording("an 'x' stands between the two numbers of a place", "a comma goes here", mends=mends)
     sizes = re.search(r"\d(?: *x *\d+(?:\.\d+)?)+ *\Z", m.before)
     if sizes and m.word == "x":
         most = sizes[0].count("x") + 1
@@ -230,6 +270,33 @@ def _unit_on_a_count(m: Mistake) -> Wording | None:
             f"{counted[1]} is a plain number here; delete '{m.word}', or put it where it belongs",
         )
     return None
+
+
+def _missing_comma(m: Mistake) -> Wording | None:
+    """`drop 150 300 mm`, `amps left-amp right-amp`: all that are left out are put in."""
+    if not m.awaits(","):
+        return None
+    one = r"\d[\d.]*" if m.kind == "NUMBER" else r"[a-z][\w-]*"
+    row = re.match(
+        rf"{one}(?:(?:[ \t]*,[ \t]*|[ \t]+){one})*(?=[ \t]*(?:#.*)?\Z|[ \t]+[A-Za-z]+[ \t]*(?:#.*)?\Z)", m.after
+    )
+    if (
+        row is None
+        or not re.search(rf"(?<![\w.]){one}[ \t]*\Z", m.before)
+        or (m.kind != "NUMBER" and "_NL" not in m.expected)
+    ):
+        return None
+    start = m.line_start + len(m.before.rstrip())
+    text = ", ".join(re.findall(one, row.group()))
+    mends = m.instead(start, m.at + row.end(), f", {text}", f"write {_last(m.before)}, {text}")
+    return Wording(f"no comma stands before '{m.word}'", "a comma is missing here", mends=mends)
+
+
+def _last(text: str) -> str:
+    return text.split()[-1].rpartition(",")[2]
+
+
+_BETWEEN = frozenset({"and", "at", "by", "for", "from", "in", "into", "of", "on", "to", "with"})
 
 
 def _missing_word(m: Mistake) -> Wording | None:
@@ -247,6 +314,8 @@ def _missing_word(m: Mistake) -> Wording | None:
         m.block, frozenset()
     ):  # it begins a statement of its own, so it stands in the other's place
         return Wording(f"'{m.word}' can't follow here", f"only '{known[0]}' can", mends=m.write(known[0]))
+    if m.word in _BETWEEN and known[0] in _BETWEEN:
+        return Wording(f"'{m.word}' can't stand here", f"'{known[0]}' goes here", mends=m.write(known[0]))
     mends = m.instead(m.at, m.at, f"{known[0]} ", f"write '{known[0]}' before it")
     return Wording(f"'{known[0]}' is missing before '{m.word}'", "a word is missing here", mends=mends)
 
@@ -291,6 +360,12 @@ STATEMENT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _no_text,
     _near_word,
     _second_statement,
+    _line_of_another_block,
     _comma,
 )
-LAST_RESORT: tuple[Callable[[Mistake], Wording | None], ...] = (_unit_on_a_count, _missing_word, _anything)
+LAST_RESORT: tuple[Callable[[Mistake], Wording | None], ...] = (
+    _unit_on_a_count,
+    _missing_comma,
+    _missing_word,
+    _anything,
+)

@@ -62,6 +62,10 @@ def _no_arrow(m: Mistake) -> Wording | None:
     start = m.line_start + len(m.before.rstrip())
     whole = f"{m.before.strip()} -> {joined}"
     mends = m.instead(start, m.at + len(rest), f" -> {joined}", f"write {whole}")
+    named = re.fullmatch(r"[ \t]*chain[ \t]+([a-z][a-z0-9-]*)[ \t]+", m.before)
+    if named and re.search(r"->|=>", m.after):
+        colon = m.instead(start, start, ":", f"write a colon behind its name: chain {named[1]}: {m.after.split()[0]}")
+        mends = (*colon, *mends)
     return Wording(f"'{m.word}' stands behind another name", "an arrow is missing before it", mends=mends)
 
 

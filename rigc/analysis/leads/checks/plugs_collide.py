@@ -288,6 +288,7 @@ def _unjudged(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnos
             subject=(thing,),
             help=how_to_state(facts[0]),
             wants=tuple(facts),
+            asks_for=tuple(facts),
         )
 
 

@@ -133,7 +133,8 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
     elif route.missing:
         said = f"the length of {names} is not known, for want of {route.reason}"
         help = how_to_state(route.reason)
-        asks = (*same_places(rig, route.reason), *(f"the length of {mark}" for mark in marks))
+        kind = route.reason.replace("a plug kind in the stock that fits", "the plug kind at")
+        asks = (*same_places(rig, route.reason), kind, *(f"the length of {mark}" for mark in marks))
     else:
         said = f"there is no way for {names}: {route.reason}"
         help = "move it, or give the deck another drop line"

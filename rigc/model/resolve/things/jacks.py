@@ -94,6 +94,8 @@ def run(context: Context, names: nodes.Names) -> list[str]:
     """The names of `s1..s8`; the single name otherwise."""
     first = names.first.text
     if names.last is None:
+        if dashed := re.fullmatch(r"([a-z]+)(\d+)-(?:\1)?(\d+)", first):
+            _dashed(context, names, f"{dashed[1]}{dashed[2]}..{dashed[1]}{dashed[3]}")
         return [first]
     start, end = re.fullmatch(RUN, first), re.fullmatch(RUN, names.last.text)
     if start is None or end is None or start[1] != end[1] or not 0 <= int(end[2]) - int(start[2]) < 200:
@@ -102,12 +104,24 @@ def run(context: Context, names: nodes.Names) -> list[str]:
                 names.span,
                 f"'{names}' is no run of numbered names",
                 label="from a lower to a higher number, with the same letters before it",
-                help="write for example s1..s8",
+                help="write for example s1..s8; jacks whose names bear no numbers have a line each",
             )
         )
         context.run_is_none = True
         return [first]
     return [f"{start[1]}{number}" for number in range(int(start[2]), int(end[2]) + 1)]
+
+
+def _dashed(context: Context, names: nodes.Names, meant: str) -> None:
+    """`o1-o4` would be one name, and three outlets would be missing."""
+    context.report(
+        WRONG_QUANTITY.at(
+            names.span,
+            f"'{names}' would be the name of one alone: a run of numbered names has two dots",
+            label="two dots go here",
+            mends=(Mend(f"write {meant}", (Replace(names.span, meant),)),),
+        )
+    )
 
 
 def spread(context: Context, location: nodes.Location | None, count: int, provenance: Any) -> list[dict[str, Any]]:

@@ -26,7 +26,7 @@ _MISSING = (
     Column("thing"),
     Column("what is not known", key="message"),
     Column("what to do", key="help"),
-    Column("rule"),
+    Column("rules"),
     *_WHO,
 )
 _READING = Paragraph(
@@ -91,10 +91,10 @@ def _takes(each: UnsureFact) -> str:
 def _missing(each: MissingFact) -> Row:
     return Row(
         (
-            Cell(each.thing, strong=True),
+            Cell(", ".join(each.things), strong=True),
             Cell(each.message),
             Cell(each.help),
-            Cell(each.rule),
+            Cell(", ".join(each.rules)),
             *(Cell(""),) * 2,
         )
     )

@@ -78,7 +78,7 @@ def _fits(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[
     """The units and supplies that take a battery named so; the leads of the board that a spare lead of this signal, or a spare plug of this kind, can stand in for; and those of the
     signal for which it must not be taken, each with why."""
     kind, _, what = spare.what.partition(" ")
-    if kind == "plug":
+    if kind == "plug" and what in rig.stock.plugs:
         found = [lead.mark for lead in leads.all if what in lead.ends]
         return ", ".join(dict.fromkeys(found)) or "no lead of the board", ""
     if spare.length_mm is None:
