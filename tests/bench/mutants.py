@@ -54,8 +54,12 @@ QUICK = {
     "laying": ("objective", "wished", "wishes_met", "fit", "layout", "conflicts", "crossed", "packing"),
     "revision": ("comparison", "lead_fits", "lead_steps", "fittings", "reuse", "swap_feeds", "swap_room"),
 }
-"""Of rooms whose tests take minutes, the quick ones that judge."""
-WHOLE = {"laying": "analysis/laying/test_same_places.py", "revision": "analysis/revision/test_many_changes.py"}
+"""Of rooms whose tests take minutes, the quick ones that judge; beside them those that name something of the module, but for these."""
+SLOW = ("comparison_random", "long_haul_rework", "no_rule_broken", "rigs_from_scratch", "search")
+WHOLE = {
+    "laying": ("analysis/laying/test_same_places.py",),
+    "revision": ("analysis/revision/test_small_pairs.py", "analysis/revision/test_many_changes.py"),
+}
 FOLDERS = "reports/test_small_folders.py"
 """Tests of whole boards, of these rooms, and of whole folders, of all."""
 EXAMPLES = tuple(sorted((ROOT / "examples").glob("*/board.rig")))
@@ -84,11 +88,12 @@ class Mutant:
 def places(tree: ast.Module) -> Iterator[tuple[ast.AST, int, str]]:
     """Each comparison, constant and sign that may be another: its node, which of its operators, and what is done.
 
-    `strict=True` of a `zip` asserts and computes nothing, so it is left out.
+    An `assert`, and `strict=True` of a `zip`, compute nothing, so they are left out.
     """
-    strict = {id(each.value) for each in ast.walk(tree) if isinstance(each, ast.keyword) and each.arg == "strict"}
+    asserts = {id(each) for node in ast.walk(tree) if isinstance(node, ast.Assert) for each in ast.walk(node)}
+    asserts |= {id(each.value) for each in ast.walk(tree) if isinstance(each, ast.keyword) and each.arg == "strict"}
     for node in ast.walk(tree):
-        if id(node) in strict:
+        if id(node) in asserts:
             continue
         if isinstance(node, ast.Compare):
             for at, op in enumerate(node.ops):
@@ -256,7 +261,7 @@ def noticed(room: str, mutant: Mutant | None, sound: Sound) -> str:
     for case in near:
         if sound.of_case(case) != sound.told[str(case)]:
             return f"{case.parent.name}/{case.stem}"
-    for file in (*([WHOLE[room]] if room in WHOLE else []), FOLDERS):
+    for file in (*WHOLE.get(room, ()), FOLDERS):
         if _fails([HERE / file]):
             return file
     if mutant is not None:
@@ -270,7 +275,7 @@ def noticed(room: str, mutant: Mutant | None, sound: Sound) -> str:
         expected = CASES.parent / "expected" / case.parent.name / f"{case.stem}.{Expected.file_extension}"
         if told(proved(case, sound.compiled(case), case.parent.name)) != expected.read_text("utf-8"):
             return f"{case.parent.name}/{case.stem}: its mends"
-    for files in (_own(room), [] if mutant is None else _naming(mutant)):
+    for files in (_own(room), [] if mutant is None else _naming(room, mutant)):
         if _fails(files):
             return ", ".join(path.relative_to(HERE).as_posix() for path in files)
     return ""
@@ -291,15 +296,16 @@ def _own(room: str) -> list[Path]:
     return [own] if own.is_dir() else []
 
 
-def _naming(mutant: Mutant) -> list[Path]:
-    """Test files outside the room's own that name the module, or a class or a public function of it; those that import it first."""
+def _naming(room: str, mutant: Mutant) -> list[Path]:
+    """Other test files that name the module, or a class or a public function of it; those that import it first."""
     tree = ast.parse(mutant.path.read_text("utf-8"))
     names = [
         each.name for each in tree.body if isinstance(each, ast.ClassDef | ast.FunctionDef) and each.name[0] != "_"
     ]
     word = re.compile(rf"\b({'|'.join((mutant.path.stem, *names))})\b")
-    room = HERE / "analysis" / mutant.path.relative_to(ANALYSIS).parts[0]
-    texts = {path: path.read_text("utf-8") for path in sorted(HERE.rglob("test_*.py")) if room not in path.parents}
+    shown = {*_own(room), *(HERE / "analysis" / room / f"test_{name}.py" for name in SLOW)}
+    shown |= set() if room in QUICK else {*(HERE / "analysis" / room).rglob("test_*.py")}
+    texts = {path: path.read_text("utf-8") for path in sorted(HERE.rglob("test_*.py")) if path not in shown}
     found = [path for path, text in texts.items() if word.search(text)]
     return sorted(found, key=lambda path: mutant.module not in texts[path])[:MOST_FILES]
 

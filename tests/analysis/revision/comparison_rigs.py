@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from cases import READER, ROOT, results_of
 
 from rigc.analysis.previous import Previous
@@ -12,7 +13,11 @@ from rigc.analysis.revision.compared.changed import ChangedThing
 from rigc.analysis.revision.comparison import Comparison
 from rigc.files.disk import Disk
 from rigc.gather import gather
+from rigc.output.formats import document_renderer
+from rigc.output.layout import STANDARD
 from rigc.previous import earlier
+from rigc.reports.content import Document, Paragraph, Sheet, TitleBlock
+from rigc.reports.sheets.record import rework
 
 TOURING = "examples/long-haul/board.rig"
 TOURING_D = "examples/long-haul-d/board.rig"
@@ -47,6 +52,25 @@ def thing(things: tuple[ChangedThing, ...], kind: str, name: str) -> ChangedThin
     """The one of that kind and name."""
     (found,) = [each for each in things if (each.kind, each.name) == (kind, name)]
     return found
+
+
+def told_and_done(made: Results) -> str:
+    """What differs and why, and what the sheet of the rework says but for the sheets to swap, for which both folders would be made."""
+    lines = []
+    for thing in made.get(Comparison).things:
+        lines.append(f"{thing.kind} {thing.name} {thing.how} {thing.was}: {', '.join(thing.work)}")
+        lines += [
+            f"  {each.field}: {each.before} -> {each.now} ({', '.join(each.causes)}{each.held and f'; held: {each.held}'})"
+            for each in thing.differences
+            if not each.detail
+        ]
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(rework, "folder_lines", lambda *_: Paragraph("folder", ("not looked at",)))
+        sheet = made.call(rework.rework)
+    assert isinstance(sheet, Sheet)
+    title = TitleBlock("", "", "", "", "", "", "", "", "", False)
+    text = document_renderer("md")((Document(sheet, title, 1, 1),), STANDARD)
+    return "\n".join((*lines, text.partition("\n- source:")[2].partition("\n")[2]))
 
 
 class _Stocked(Disk):

@@ -4,16 +4,8 @@ from __future__ import annotations
 
 import pytest
 from cases import ExpectedByName
-from comparison_rigs import results_against, text_of
+from comparison_rigs import results_against, text_of, told_and_done
 from syrupy.assertion import SnapshotAssertion
-
-from rigc.analysis.revision.comparison import Comparison
-from rigc.output.formats import document_renderer
-from rigc.output.layout import STANDARD
-from rigc.reports.content import Document, Sheet, TitleBlock
-from rigc.reports.sheets.record.rework import rework
-
-pytestmark = pytest.mark.usefixtures("names_anywhere")
 
 ALL = "tests/reach/board.rig"
 CHANGES = (
@@ -57,18 +49,4 @@ PAIRS = {
 @pytest.mark.parametrize("pair", PAIRS)
 def test_what_is_told_and_done(pair: str, snapshot: SnapshotAssertion) -> None:
     path, old, new = PAIRS[pair]
-    made = results_against(old, new, path)
-    lines = []
-    for thing in made.get(Comparison).things:
-        lines.append(f"{thing.kind} {thing.name} {thing.how} {thing.was}: {', '.join(thing.work)}")
-        lines += [
-            f"  {each.field}: {each.before} -> {each.now} ({', '.join(each.causes)}{each.held and f'; held: {each.held}'})"
-            for each in thing.differences
-            if not each.detail
-        ]
-    sheet = made.call(rework)
-    assert isinstance(sheet, Sheet)
-    title = TitleBlock("", "", "", "", "", "", "", "", "", False)
-    text = document_renderer("md")((Document(sheet, title, 1, 1),), STANDARD)
-    told = text.partition("\n- source:")[2].partition("\n")[2]
-    assert "\n".join((*lines, told)) == snapshot(extension_class=ExpectedByName)
+    assert told_and_done(results_against(old, new, path)) == snapshot(extension_class=ExpectedByName)

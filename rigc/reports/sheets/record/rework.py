@@ -7,6 +7,7 @@ from rigc.analysis.power.joint_loads import JointLoads
 from rigc.analysis.previous import Previous, follows
 from rigc.analysis.results import Results
 from rigc.analysis.revision.plan.bench_phases import DEAD
+from rigc.analysis.revision.plan.leads.plan import BIN
 from rigc.analysis.revision.rework import Rework
 from rigc.facts.rework import KEPT_SHOWS
 from rigc.model.rig import Rig
@@ -76,9 +77,9 @@ def _changes(plan: Rework, rig: Rig) -> list[str]:
 
 def _way_back(plan: Rework) -> Paragraph:
     away = [unit.name for unit in plan.units if unit.there_before and not unit.there_after]
-    away += [lead.mark for lead in plan.leads if lead.after is None] + [
-        a.mark for a in plan.adaptors if a.after is None
-    ]
+    binned = [lead.mark for lead in plan.leads if lead.after is None and lead.verdict == BIN]
+    away += [lead.mark for lead in plan.leads if lead.after is None and lead.verdict != BIN]
+    away += [a.mark for a in plan.adaptors if a.after is None]
     away += [f"deck {each.name}, {each.before} mm" for each in plan.fittings if each.kind == "deck" and each.before]
     away += ["the old labels"] if any(label.destroy for label in plan.labels) else []
     if not away and not any(step.phase in DEAD for step in plan.steps):
@@ -89,6 +90,7 @@ def _way_back(plan: Rework) -> Paragraph:
         (
             f"Keep {what} in one bag, {KEPT_SHOWS.value:g} shows long." if what else "Nothing is left over to keep.",
             f"Back to {plan.before}: the steps from last to first, by the sheets of {plan.before}.",
+            *([f"To be made anew for it: {', '.join(binned)}."] if binned else ()),
         ),
         heading=_back(plan),
     )

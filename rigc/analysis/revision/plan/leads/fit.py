@@ -52,10 +52,8 @@ def fit(have: BoardLead, need: BoardLead, window: Length, bench: Bench) -> Fit |
     between its own jacks: elsewhere it is worth more whole, as a spare and for the way back. A lead is not turned round where more plugs would have
     to be fitted for it.
     """
-    if have.signal != need.signal or have.cable != need.cable:
-        return OTHER_CABLE
-    if have.make.conductors != need.make.conductors:
-        return OTHER_WIRING
+    if why := unlike(have, need):
+        return why
     refits = {ends: _refitted(have, need, ends, bench) for ends in ((0, 1), (1, 0))}
     fewest = min(len(plugged) for plugged in refits.values())
     ways = [_way(have, need, window, bench, each) for each in refits.items() if len(each[1]) == fewest]
@@ -64,6 +62,13 @@ def fit(have: BoardLead, need: BoardLead, window: Length, bench: Bench) -> Fit |
         return min(fits, key=lambda way: way.work)
     order = (UNKNOWN, TOO_SHORT, TOO_LONG, OTHER_PLUG)
     return min((way for way in ways if isinstance(way, str)), key=order.index)
+
+
+def unlike(have: BoardLead, need: BoardLead) -> str:
+    """Why nothing that is done to its ends makes `have` into `need`; empty where something may."""
+    if have.signal != need.signal or have.cable != need.cable:
+        return OTHER_CABLE
+    return OTHER_WIRING if have.make.conductors != need.make.conductors else ""
 
 
 def _way(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths, Length
 from rigc.analysis.revision.board import Board, BoardLead
-from rigc.analysis.revision.plan.leads.fit import TOO_LONG, UNKNOWN, Bench, Fit, fit
+from rigc.analysis.revision.plan.leads.fit import TOO_LONG, UNKNOWN, Bench, Fit, fit, unlike
 from rigc.analysis.revision.plan.leads.plan import BIN, KEEP, NEW, REMAKE, STORE, UNTOLD, LeadPlan
 from rigc.analysis.revision.plan.leads.reuse import Reused, reused
 from rigc.analysis.revision.plan.leads.stage import end_by_end, stage_plan, stage_twin
@@ -94,13 +94,14 @@ def _staged(built: Board, new: Board, need: BoardLead, twins: set[str], bench: B
 
 
 def _by_number(built: Board, need: BoardLead, taken: set[str], bench: Bench) -> LeadPlan:
-    """A lead without a way over the deck: the one of its number stays where nothing about it changes; else nobody can
-    tell."""
+    """A lead without a way over the deck: the one of its number stays where nothing about it changes, and is made anew
+    where it is of another kind; else nobody can tell."""
     have = built.leads.get(need.mark)
     if have is None or have.mark in taken:
         return LeadPlan(need.mark, NEW, None, need)
-    same = have.ends == need.ends and have.plugs == need.plugs and have.cable == need.cable
-    if same and have.length == need.length and have.make.conductors == need.make.conductors:
+    if why := unlike(have, need):
+        return LeadPlan(need.mark, REMAKE, None, need, why=why)
+    if (have.ends, have.plugs, have.length) == (need.ends, need.plugs, need.length):
         return end_by_end(have, need, KEEP, bench)
     return end_by_end(have, need, UNTOLD, bench, "its way is not known")
 

@@ -1,0 +1,50 @@
+"""A small board changed in one place at a time: all that differs, why, and all that the bench is told to do, asserted whole.
+
+Beside `test_many_changes.py`, where much is changed at once: here a line that is too much, or missing, is seen by whoever reads the pair.
+"""
+
+from __future__ import annotations
+
+import pytest
+from cases import ExpectedByName
+from comparison_rigs import results_against, text_of, told_and_done
+from syrupy.assertion import SnapshotAssertion
+
+BASE = "tests/rigs/small-pair.rig"
+Changes = tuple[tuple[str, str], ...]
+DECK = (text_of(BASE).partition("deck plank {")[2].partition("leads {")[0], "")
+NO_DECK = (("deck plank {", ""), DECK)
+STAGE = ("  A9 iris.out -> combo.in straight to straight of coax made 6 m\n", "")
+DRAWS = ("  polarity centre-negative\n  draws 20 mA\n", "  polarity centre-negative\n")
+SERIES = (("  iris from mill.o3", "  iris from mill.o3, mill.o4 series"), ('"delay" {', '"delay" {\n  needs 18 V dc'))
+PAIRS: dict[str, tuple[Changes, Changes]] = {
+    "loops-exchanged": ((), (
+        ("loop 1 of gate holds sedge", "loop 1 of gate holds rush"), ("loop 2 of gate holds rush", "loop 2 of gate holds sedge"),
+    )),
+    # the middle of what goes is at 420 + 35, 10 + 60 mm: on the left and the front edge of what comes; and, of the treadle
+    # at 100 + 35, 160 + 60 mm, on the right and the rear edge
+    "another-in-its-place": ((), (
+        ("unit rush like sedge", "unit cress like sedge"), ("  rush at 420, 10 mm", "  cress at 455, 70 mm"),
+        ("holds rush", "holds empty"), ("  rush from mill.o2\n", ""), ("holds empty", "holds cress"),
+        ("unit sluice ", "unit heel "), ("sluice.out", "heel.out"), ("sluice at 100, 160 mm", "heel at 65, 100 mm"),
+    )),
+    # no deck: nothing lies anywhere, and leads have no lengths
+    "nothing-placed": ((*NO_DECK, STAGE), (
+        *NO_DECK, STAGE, ("unit rush like sedge", "unit cress like sedge"), ("holds rush", "holds cress"), ("  rush from", "  cress from"),
+        ("guitar -> gate -> iris", "guitar -> iris -> gate"), ("gate.midi -> iris.midi", "gate.midi -> iris.midi crossover"),
+    )),
+    "another-supply": ((), (
+        ("supply mill ", "supply weir "), ("mill.o", "weir.o"), ("mill under at 300, 40 mm", "weir under at 300, 60 mm"),
+    )),
+    "fed-otherwise": ((DRAWS, *SERIES), (DRAWS, ("  rush from mill.o2\n", "  rush from mill.o4\n"), ("  sedge from mill.o1\n", "  sedge from mill.o1 reversed\n"))),
+    "leads-of-the-stage": ((), (
+        ("coax made 6 m", "coax made 7.5 m"), ("lead 3 m of coax", "lead 4 m of coax"), ("audio plug angle", "audio plug straight"),
+    )),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("pair", PAIRS)
+def test_what_is_told_and_done(pair: str, snapshot: SnapshotAssertion) -> None:
+    before, after = PAIRS[pair]
+    made = results_against(text_of(BASE, *before), text_of(BASE, *after), BASE)
+    assert told_and_done(made) == snapshot(extension_class=ExpectedByName)
