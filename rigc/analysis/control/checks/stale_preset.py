@@ -1,5 +1,5 @@
 """A preset or a song names a loop, a unit, a program or a preset that this revision does not have, or a preset has a unit on whose loop it
-leaves off.
+leaves off. A passive unit has no programs.
 
 Why it matters: the sheet on the music stand promises a sound that the rig can't make.
 What to do: bring presets and songs up to date, or put back what they name.
@@ -139,6 +139,10 @@ def _numbers(rig: Rig, switcher: str) -> list[int]:
 
 
 def _judged(rig: Rig, control: ControlMap, name: str, changes: list[ProgramChange]) -> Iterator[Diagnostic]:
+    if "passive" in rig.units[name].flags:
+        named = [_named(change) for change in changes]
+        yield _found(f"programs of '{name}', which is passive and has none", (name,), named, "")
+        return
     if any(channel.unit == name for channel in rig.channels) and not control.to(name):
         if any(each.unit == name for each in unheard_channels(rig)):
             return  # that no lead comes to it at all is told of its channel

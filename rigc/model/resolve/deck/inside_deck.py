@@ -1,4 +1,4 @@
-"""outside-body: keep-outs, holes, tiers, drop lines and rooms kept free of a deck lie on it, and lanes below one."""
+"""outside-body: keep-outs, holes, tiers, drop lines and rooms kept free of a deck lie on it, lanes below one, and jacks of panels at it."""
 
 from __future__ import annotations
 
@@ -8,7 +8,8 @@ from rigc.diagnostics.diagnostic import Label
 from rigc.model.deck import Deck, deck_meant
 from rigc.model.resolve.context import Context
 from rigc.model.slips.outside_body import OUTSIDE_BODY
-from rigc.model.things import Area
+from rigc.model.things import Area, Panel, PanelJack
+from rigc.model.units.measures import PANEL_AT
 from rigc.source import Span
 from rigc.syntax import nodes
 
@@ -79,6 +80,35 @@ def check_rooms(context: Context, decks: dict[str, Deck], rooms: tuple[Area, ...
             if room.x_mm < 0 or room.y_mm < 0 or far[0] > deck.width_mm.value or far[1] > deck.depth_mm.value:
                 said = f"this room goes from {room.x_mm:g}, {room.y_mm:g} mm to {far[0]:g}, {far[1]:g} mm"
                 _told(context, deck, room.span, said)
+
+
+def check_panels(context: Context, decks: dict[str, Deck], panels: dict[str, Panel]) -> None:
+    """Reports jacks of panels that lie farther over an edge of their deck than a panel hangs over it, and two at one place."""
+    for panel in panels.values():
+        deck = decks.get(panel.deck) if panel.deck is not None else deck_meant(decks)
+        over = -PANEL_AT.low
+        first: dict[tuple[float, float, float], PanelJack] = {}
+        for jack in panel.jacks:
+            lies = f"'{panel.name}.{jack.name}' lies at {jack.x_mm:g}, {jack.y_mm:g} mm"
+            width, depth = (deck.width_mm, deck.depth_mm) if deck is not None else (None, None)
+            if deck is not None and (
+                (width is not None and jack.x_mm > width.value + over)
+                or (depth is not None and jack.y_mm > depth.value + over)
+            ):
+                _told(context, deck, jack.span, f"{lies}, more than {over:g} mm beyond an edge")
+            height = jack.height_mm.value if jack.height_mm is not None else 0.0
+            other = first.setdefault((jack.x_mm, jack.y_mm, height), jack)
+            if other is not jack:
+                context.report(
+                    OUTSIDE_BODY.at(
+                        jack.span,
+                        f"{lies}, and so does '{panel.name}.{other.name}'",
+                        subject=(panel.name, jack.name),
+                        label="in one another",
+                        also=(Label(other.span, "with this"),),
+                        help="measure both again from the front-left corner: x to the right, y to the rear",
+                    )
+                )
 
 
 def check_lanes(context: Context, decks: dict[str, Deck], lanes: tuple[tuple[str, float], ...]) -> None:
