@@ -11,6 +11,7 @@ from rigc import __version__
 from rigc.analysis.acceptance import accepted
 from rigc.analysis.findings.findings import Findings
 from rigc.analysis.findings.follow_on import folded
+from rigc.analysis.findings.known_findings import known_findings
 from rigc.analysis.half_written import only_lines, the_rest
 from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.laying.placed import placed
@@ -224,8 +225,11 @@ def begin(
     else:
         rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort))
         earlier = against(rig)
-    results = Results(rig, earlier.previous, (kept, *(() if advice else _no_places())), between, beside)
     sources = tuple(dict.fromkeys((*read.gathered.sources, *earlier.sources)))
+    given: tuple[object, ...] = (kept, *(() if advice else _no_places()))
+    if beside is None:
+        given = (*given, known_findings(rig, earlier.previous, given, kept=kept, sources=sources))
+    results = Results(rig, earlier.previous, given, between, beside)
     return Begun(results, (*lacking, *earlier.findings), sources)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.deck.unplaced import open_rooms, unplaced
+from rigc.analysis.findings.known_findings import known_findings
 from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.laying.placed import placed
 from rigc.analysis.previous import NOTHING_BEFORE, Previous
@@ -119,9 +120,11 @@ def earlier(
     first, _ = placed(first, effort, before=stood_before(load, old, first, reader, effort, seen))
     stood = swapped_board(statements, first, built, rig, reader, end)
     renames = tuple((now, then) for then, now in names.items())
-    return Before(
-        Previous(Results(stood.rig, given=(kept,)), built, renames, effort), (*findings, *stood.findings), old.sources
+    known = known_findings(
+        stood.rig, NOTHING_BEFORE, (kept,), kept=kept, sources=old.sources, of=f"before {rig.head.name}"
     )
+    previous = Previous(Results(stood.rig, given=(kept, known)), built, renames, effort)
+    return Before(previous, (*findings, *stood.findings), old.sources)
 
 
 def _renames(old: Rig, rig: Rig) -> dict[str, str]:

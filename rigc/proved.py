@@ -5,8 +5,11 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import TypeVar
 
+from rigc.analysis.findings.known_findings import KnownFindings, known_findings
+from rigc.analysis.kept import Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Beside, Results
 from rigc.compile import Compiled, compile_rig, read_rig
@@ -25,7 +28,8 @@ T = TypeVar("T")
 
 MOST_LINES = 20_000
 """So many lines of sources that say something are compiled at most to try the mends of one run; some two dozen mends of a touring rig."""
-
+_MOST_KEPT = 8
+"""Of so many trials the findings are kept: to keep one takes some fifth of what it takes."""
 
 UNREADABLE = "malformed-statement"
 
@@ -56,6 +60,7 @@ class Bench:
         self.effort = effort
         self.reserved = reader.reserved
         self._parsed: dict[tuple[str, str, bytes], Parsed] = {}
+        self._kept_trials = 0
         lines = sum(Said(source.text).text.count("\n") for source in made.sources)
         self.left = max(1, MOST_LINES // max(1, lines))
 
@@ -102,18 +107,28 @@ class Bench:
         except CannotMend as fault:
             return Tried({}, f"can't be written: {fault}")
         beside = self.made.results
-        after = self.after(texts) if beside is None else self._after_beside(texts, beside)
+        after = self.after(texts) if beside is None else self._after_beside(texts, beside, mend)
         return Tried(texts, _against(finding, self.made, after, set(texts)))
 
     def after(self, texts: dict[str, str]) -> Compiled:
         """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found."""
         return compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
 
-    def _after_beside(self, texts: dict[str, str], beside: Results) -> Compiled:
+    def _after_beside(self, texts: dict[str, str], beside: Results, mend: Mend) -> Compiled:
         """As `after`, of what no place is told: statements, things and results that the texts do not touch are those of the rig itself."""
         load, reader = self._with(texts), _Lending(self)
         read = read_rig(load, self.name, reader, self.made.known)
-        near = Beside(beside)
+        known = None
+        if self._kept_trials < _MOST_KEPT:
+            self._kept_trials += 1
+            known = partial(
+                known_findings,
+                kept=beside.get(Kept),
+                sources=(*self.made.sources, *map(load, texts)),
+                of=mend.words,
+                like=beside.get(KnownFindings),
+            )
+        near = Beside(beside, known=known)
         return compile_rig(
             load, self.name, reader, on=self.on, effort=self.effort, advice=False, read=read, beside=near
         )
@@ -191,7 +206,7 @@ def _gone(finding: Diagnostic, before: Compiled, after: Compiled) -> bool:
     """Whether there are fewer of it now, by the names it bears and by the jacks of the leads it tells of."""
     mark = _by_ends(finding, before)
     was, now = (
-        [each for each in made.findings if each.accepted is None and each.kind == finding.kind]
+        [each for each in made.findings if each.accepted is None and each.kind.name == finding.kind.name]
         for made in (before, after)
     )
     fewer = _times(finding, now) < _times(finding, was)

@@ -24,7 +24,7 @@ class Kept:
 
     def __init__(self, store: Store | None = None, code: Callable[[], str] = str) -> None:
         self.store = store
-        self._code = code
+        self.code = code
 
     def answer(self, sort: str, what: object, make: Callable[[], T], told: Callable[[Any], T]) -> T:
         """What `make` makes of `what` alone and JSON can hold; `told` is given that, with lists for tuples. `what` holds no function
@@ -58,7 +58,7 @@ class Kept:
         from io import BytesIO
 
         content = BytesIO()
-        content.write(self._code().encode("ascii"))
+        content.write(self.code().encode("ascii"))
         pickler = pickle.Pickler(content, pickle.HIGHEST_PROTOCOL)
         pickler.fast = True  # the same bytes however often one and the same value stands in it
         pickler.dump(what)

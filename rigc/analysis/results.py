@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable
 from functools import cache
 from typing import Any, TypeVar
 
+from rigc.analysis.findings.known_findings import NOTHING_KNOWN, KnownFindings
 from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.previous import NOTHING_BEFORE, Previous
 from rigc.diagnostics.diagnostic import tells_line
@@ -22,10 +23,11 @@ T = TypeVar("T")
 class Beside(Record):
     """Results of a rig that differs little (None: the first of a row). What is the same here is taken from there: from another rig of the
     same time, so that places in sources are those of the one or the other; or, where that one `goes_on` here, with each place
-    where it lies now, and no longer of use there."""
+    where it lies now, and no longer of use there. `known` gives what is kept of an earlier run on the rig, given the revision before and what else is given."""
 
     results: Results | None
     goes_on: bool = False
+    known: Callable[[Rig, Previous, tuple[object, ...]], KnownFindings] | None = None
 
 
 class Results:
@@ -61,8 +63,13 @@ class Results:
         self._given: dict[Any, Any] = {
             Previous: previous,
             Kept: NOTHING_KEPT,
+            KnownFindings: NOTHING_KNOWN,
             **{type(value): value for value in given},
         }
+        if last is not None and beside is not None and beside.known is not None:
+            own = beside.known(self.rig, previous, given)
+            differ = self._differ | ({Previous.__name__} if previous is not last._given[Previous] else set())
+            self._given[KnownFindings] = own.beside(last._given[KnownFindings], differ)
         self._values: dict[Any, Any] = {Rig: self.rig, Results: self, **self._given}
         self._making: list[Any] = []
         self._seen: dict[Any, _Seen] = {}
@@ -83,6 +90,23 @@ class Results:
         """All that a check finds, asked once."""
         found: tuple[T, ...] = self._value(check)
         return found
+
+    def read_by(self, check: Callable[..., Any]) -> frozenset[str]:
+        """Which parts of the rig, and what that was given, the findings of a check hang on: what it read, and what that was reckoned from."""
+        read: set[str] = set()
+        todo, done = [check], set[Any]()
+        while todo:
+            kind = todo.pop()
+            if kind in done:
+                continue
+            done.add(kind)
+            seen = self._seen.get(kind)
+            if seen is None:
+                read.add(kind.__name__)
+            else:
+                read |= seen.reads
+                todo += seen.needs
+        return frozenset(read)
 
     @property
     def sound(self) -> bool:
@@ -195,6 +219,9 @@ class _Asking(Results):
 
     def alone(self) -> Results:
         return self._results.alone()
+
+    def read_by(self, check: Callable[..., Any]) -> frozenset[str]:
+        return self._results.read_by(check)
 
     def _value(self, kind: Any) -> Any:
         if kind is Rig:

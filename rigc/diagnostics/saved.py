@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Label, Level, Number
@@ -12,6 +12,7 @@ from rigc.record import Record
 from rigc.source import Said, Source, Span
 
 _RECORDS: tuple[type[Record], ...] = (Diagnostic, Label, Number, Acceptance, Mend, Replace, Delete, AddTo, Add)
+Place = Callable[[int, int, int], Span]
 _MANY, _PLACE, _LEVEL, _KIND = "many", "place", "level", "kind"
 
 
@@ -23,15 +24,26 @@ def saved(findings: Sequence[Diagnostic], sources: Sequence[Source], said: Seque
         told = writer.plain(tuple(findings))
     except KeyError:
         return None
-    kinds = [[kind.name, int(kind.level), kind.rule, kind.source] for kind in writer.kinds]
+    kinds = [[kind.name, int(kind.level), kind.rule, kind.source, kind.about] for kind in writer.kinds]
     return json.dumps([kinds, told], separators=(",", ":"))
 
 
 def restored(text: str, sources: Sequence[Source], said: Sequence[Said] = ()) -> tuple[Diagnostic, ...]:
     """What `saved` was given, with places in these sources, in which the same is `said` if that was told there. Raises ValueError, TypeError or LookupError where the text is none of ours."""
+
+    def place(number: int, start: int, end: int) -> Span:
+        at = said[number].outside if said else int
+        return Span(sources[number], at(start), at(end))
+
+    return restored_at(text, place)
+
+
+def restored_at(text: str, place: Place) -> tuple[Diagnostic, ...]:
+    """As `restored`, each place as `place` gives it by the number of its source, start and end; what it raises goes through."""
     kinds, told = json.loads(text)
     reader = _Reader(
-        sources, said, [Kind(name, Level(level), None, rule, source) for name, level, rule, source in kinds]
+        place,
+        [Kind(name, Level(level), None, rule, source, (), about) for name, level, rule, source, about in kinds],
     )
     findings: tuple[Diagnostic, ...] = reader.value(told)
     return findings
@@ -68,10 +80,9 @@ class _Writer:
 
 
 class _Reader:
-    def __init__(self, sources: Sequence[Source], said: Sequence[Said], kinds: Sequence[Kind]) -> None:
+    def __init__(self, place: Place, kinds: Sequence[Kind]) -> None:
         self.kinds = kinds
-        self.said = said
-        self.sources = sources
+        self.place = place
 
     def value(self, plain: Any) -> Any:
         """What `_Writer.plain` was given."""
@@ -81,9 +92,7 @@ class _Reader:
         if what == _MANY:
             return tuple(map(self.value, parts))
         if what == _PLACE:
-            source, (start, end) = self.sources[parts[0]], parts[1:]
-            at = self.said[parts[0]].outside if self.said else int
-            return Span(source, at(start), at(end))
+            return self.place(*parts)
         if what == _LEVEL:
             return Level(parts[0])
         if what == _KIND:

@@ -152,6 +152,17 @@ def _seen_thing(thing: Any, family: str, key: str, reads: set[str]) -> Any:
     return made
 
 
+def changed(thing: Any, **fields: Any) -> Any:
+    """The thing with these fields changed, of which the others are still seen to be read. It is not to be held longer than the
+    computation takes: it looks at this thing, whatever comes in its place."""
+    if not isinstance(thing, SeenThing):
+        return thing.replace(**fields)
+    there = thing.__dict__
+    made = _seen_thing(there["_of"].replace(**fields), there["_family"], there["_key"], there["_reads"])
+    made.__dict__.update(fields)
+    return made
+
+
 def differing(rig: Rig, other: Rig, left_out: Collection[str] = ()) -> frozenset[str]:
     """What does not hold the same objects, as it is told in what was read; some fields left out."""
     names = (name for name in Rig.FIELDS if name not in left_out and getattr(rig, name) is not getattr(other, name))

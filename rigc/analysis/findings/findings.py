@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from rigc.analysis.every_check import all_checks
+from itertools import chain
+
+from rigc.analysis.every_check import check, homes
+from rigc.analysis.findings.known_findings import KnownFindings
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.loader import STOCK
@@ -16,9 +19,11 @@ class Findings(Record):
     all: tuple[Diagnostic, ...]
 
 
-def findings(results: Results) -> Findings:
-    """Asks every check."""
-    return Findings(tuple(_at_home(each) for check in all_checks() for each in results.found(check)))
+def findings(results: Results, known: KnownFindings) -> Findings:
+    """Asks every check whose findings are not known."""
+    found = {name: known.found[name] if name in known.found else results.found(check(name)) for name in homes()}
+    known.all(found, lambda name: results.read_by(check(name)))
+    return Findings(tuple(map(_at_home, chain.from_iterable(found.values()))))
 
 
 def _at_home(finding: Diagnostic) -> Diagnostic:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from rigc.model.jacks import LoopJacks, Port
 from rigc.model.rig import Rig
+from rigc.model.seen_rig import changed
 from rigc.model.things import Unit
 from rigc.model.ways.audio_state import UNPOWERED, AudioState
 from rigc.model.ways.inner_ways import Way, bypass_ways, inner_ways, main_inputs, main_outputs
@@ -92,7 +93,7 @@ def _way(unit: Unit, state: AudioState, nature: str, stated: str) -> str:
 def with_loops(unit: Unit, loops: list[LoopJacks]) -> Unit:
     """The unit with these loops in; the jacks of those that are out belong to no way."""
     gone = {name for loop in unit.loops if loop not in loops for name in (loop.send, loop.back)}
-    made: Unit = unit.replace(loops=tuple(loops), jacks=tuple(jack for jack in unit.jacks if jack.name not in gone))
+    made: Unit = changed(unit, loops=tuple(loops), jacks=tuple(jack for jack in unit.jacks if jack.name not in gone))
     return made
 
 

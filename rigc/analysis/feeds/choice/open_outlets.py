@@ -33,7 +33,7 @@ def outlet_settings(rig: Rig) -> dict[Port, Rating]:
     for feed in feeds:
         ports = tuple(port for port in feed.outlets if _rated(rig, port))
         if ports and len(ports) == len(feed.outlets):
-            together = tuple(dict.fromkeys(unit for port in ports for unit in units[port]))
+            together = tuple({unit.name: unit for port in ports for unit in units[port]}.values())
             best = min(_ways(rig, feed, ports, found), key=lambda way: _unsuited(way, together))
             found.update(zip(ports, best.settings, strict=True))
     return found
