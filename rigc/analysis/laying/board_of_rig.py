@@ -10,7 +10,7 @@ from rigc.analysis.deck.foot_spots import worked_by_hand
 from rigc.analysis.deck.placement import Placement, placement
 from rigc.analysis.laying.at_hand import Handled, handled, spots_at_hand
 from rigc.analysis.laying.choices.standing import hangs, may_hang, needs_top
-from rigc.analysis.laying.hold import grip, tapes
+from rigc.analysis.laying.hold import bands, grip, tapes
 from rigc.analysis.laying.partings import partings
 from rigc.analysis.laying.room_in_case import rearmost
 from rigc.analysis.laying.search.board import Area, Board, End, Item, Link, Shape, Socket, Spot, Tier, Wish
@@ -93,7 +93,8 @@ def board_of(
         kept_free=tuple(map(_area, deck.keep_outs)),
         reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
-        tapes=tapes(deck),
+        tapes=tapes(deck, False),
+        tapes_below=tapes(deck, True),
         aside=tenths(spacing[0].value),
         behind=tenths(spacing[1].value),
         apart=tenths(foot.LIFT_OUT_MM.value),
@@ -153,21 +154,22 @@ def _item(
 ) -> Item:
     place = fixed.get(thing.name)
     turns = (place.turned,) if place is not None else (0,) if needs_top(thing) else _QUARTERS
+    held = grip(rig, thing) if tapes(deck, thing.name in under) else 0
     return Item(
         thing.name,
-        tuple(_shape(thing, turned, laid[turned], links, hands) for turned in turns),
+        tuple(_shape(thing, turned, laid[turned], links, hands, bool(held)) for turned in turns),
         tenths(thing.height_mm.value) if thing.height_mm is not None else _UNKNOWN,
         thing.name in under,
         None if place is None else (tenths(place.x_mm), tenths(place.y_mm)),
         use,
         None if thing.mass_kg is None else round(1000 * thing.mass_kg.value),
-        0 if thing.name in under else grip(rig, thing),
+        held,
         cost_beneath(deck, thing.height_mm.value) if thing.name in under and thing.height_mm is not None else None,
         () if thing.name in under else rearmost(rig, deck, thing),
     )
 
 
-def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead], hands: tuple[Handled, ...]) -> Shape:
+def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead], hands: tuple[Handled, ...], held: bool) -> Shape:
     outline = laid.placement.outlines[thing.name]
     switches = () if worked_by_hand(thing) else thing.switches
     knobs = thing.knobs if isinstance(thing, Unit) else ()
@@ -182,6 +184,7 @@ def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead], hands: tup
         tuple((tenths(x), tenths(y)) for x, y in pressed),
         tuple(_air(thing, side, turned) for side in thing.vents),
         tuple((tenths(x), tenths(y), each.share) for x, y, each in spots_at_hand(laid.placement, hands, thing.name)),
+        bands(laid.rig, thing, turned) if held else (),
     )
 
 

@@ -1,42 +1,72 @@
-"""A rig and a deck with rails -> how much of its strips a unit must lay on their tape, and how much it lacks at a place."""
+"""A rig and a deck with rails -> the strips under a thing, how much of them must lie on tape, and how much of that it lacks at a place."""
 
 from __future__ import annotations
+
+from math import ceil
 
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.analysis.mounting.mounting_strip import needed_cm2, strip_count
 from rigc.facts import fastening
 from rigc.model.deck import Deck
+from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 
 Tape = tuple[int, int]  # front and rear of a rail's tape
+Band = tuple[
+    int, int, int
+]  # front and rear of a strip, from the front edge of its thing, and how far it reaches across
+_HAIR = 1e-6
 
 
-def tapes(deck: Deck) -> tuple[Tape, ...]:
-    """Where the tape lies on the rails of a deck, in tenths of a millimetre."""
+def tapes(deck: Deck, under: bool) -> tuple[Tape, ...]:
+    """Where the tape lies on the rails of a deck, or on the undersides of these, in tenths of a millimetre."""
     return tuple(
         (tenths(rail.tape_front_mm), tenths(rail.tape_rear_mm))
         for rail in deck.rails
-        if rail.tape_front_mm is not None and rail.tape_rear_mm is not None
+        if rail.tape_front_mm is not None and rail.tape_rear_mm is not None and (rail.both_faces or not under)
     )
 
 
 def grip(rig: Rig, thing: Thing) -> int:
-    """How long each strip of a unit must lie on tape, in tenths of a millimetre; 0 where it is not held by strips or a
-    fact is missing."""
+    """How much of its strips must lie on tape, in hundredths of a square millimetre: as much as holds its mass, the least there is where
+    the pull of its strip is not known; 0 where it is not held by strips alone or a fact is missing."""
     strip = rig.stock.strips.get(rig.mounting.strip_of(thing.name) or "")
-    named = any(name == thing.name for name, _ in rig.mounting.strips)
-    if strip is None or (rig.mounting.fixing_of(thing.name) is not None and not named):
+    bridged = any(name == thing.name for name, _ in rig.mounting.bridged)
+    if strip is None or bridged or rig.mounting.fixing_of(thing.name) is not None:
         return 0
-    if not (strip.pull_kpa and strip.width_mm and thing.mass_kg and thing.width_mm):
+    if not (strip.width_mm and thing.mass_kg and thing.width_mm and thing.depth_mm):
         return 0
-    count = strip_count(thing.width_mm.value, thing.mass_kg.value).strips
-    needed_mm2 = needed_cm2(thing.mass_kg.value, strip.pull_kpa.value) * 100
-    return -tenths(-needed_mm2 / (count * strip.width_mm.value) - 0.05)
+    if not strip.pull_kpa:
+        return 1
+    return ceil(needed_cm2(thing.mass_kg.value, strip.pull_kpa.value) * 10_000 - _HAIR)
 
 
-def lacking(rails: tuple[Tape, ...], needed: int, front: int, rear: int) -> int:
-    """How much a unit from `front` to `rear` lacks of that, each strip centred under it; on one rail alone at least a little."""
-    margin = tenths(fastening.PIECE_SHORTER_MM.value) // 2
-    held = [max(0, min(rear - margin, tape[1]) - max(front + margin, tape[0])) for tape in rails]
-    return max(0, needed - sum(held), 1 if sum(each > 0 for each in held) == 1 else 0)
+def bands(rig: Rig, thing: Thing, turned: int) -> tuple[Band, ...]:
+    """The strips under a thing that `grip` holds, as they lie when it is turned, in tenths of a millimetre."""
+    strip = rig.stock.strips[rig.mounting.strip_of(thing.name) or ""]
+    assert strip.width_mm is not None and thing.mass_kg is not None
+    assert thing.width_mm is not None and thing.depth_mm is not None
+    width, depth, wide = thing.width_mm.value, thing.depth_mm.value, strip.width_mm.value
+    count = strip_count(width, thing.mass_kg.value).strips
+    long = max(0.0, depth - fastening.PIECE_SHORTER_MM.value)
+    pieces = (
+        Rectangle(width * (at + 0.5) / count - wide / 2, (depth - long) / 2, wide, long).turned_within(
+            width, depth, turned
+        )
+        for at in range(count)
+    )
+    return tuple((tenths(piece.y_mm), tenths(piece.rear_mm), tenths(piece.width_mm)) for piece in pieces)
+
+
+def lacking(rails: tuple[Tape, ...], needed: int, strips: tuple[Band, ...], front: int) -> int:
+    """How much longer the strips of a thing whose front edge is there must lie on tape; on one rail alone at least a little."""
+    held, met = 0, 0
+    for low, high in rails:
+        shared = sum(
+            across * max(0, min(rear + front, high) - max(first + front, low)) for first, rear, across in strips
+        )
+        held, met = held + shared, met + (shared > 0)
+    short = needed - held
+    whole = sum(across for *_, across in strips)
+    return max(0 if short <= 0 else -(-short // max(1, whole)), 1 if met == 1 else 0)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import islice, pairwise
+
 from rigc.analysis.deck.case_height import height_in_case, parked_mm
 from rigc.analysis.deck.placement import Outline
 from rigc.analysis.leads.lengths.lead_ends import tenths
@@ -25,17 +27,31 @@ class TooTall(Record):
 def rearmost(rig: Rig, deck: Deck, thing: Thing) -> tuple[tuple[int, int], ...]:
     """Pairs (height it stands at, the furthest that its rear may be) in tenths of a millimetre, only where something is too tall.
 
-    Where it is too tall everywhere, no place mends that: then there are none.
+    Where it is too tall everywhere, no place mends that: then it stands as low as it can.
     """
     assert deck.depth_mm is not None
     deepest = tenths(deck.depth_mm.value)
-    raised = (0.0, *(tier.raised_mm for tier in deck.tiers))
-    found = tuple((tenths(each), _rear(rig, deck, thing, each, deepest)) for each in dict.fromkeys(raised))
-    if all(rear == deepest for _, rear in found) or max(rear for _, rear in found) < tenths(
-        thing.depth_mm.value if thing.depth_mm is not None else 0.0
-    ):
+    raised = tuple(
+        each for each in dict.fromkeys((0.0, *(tier.raised_mm for tier in deck.tiers))) if _has_room(deck, thing, each)
+    )
+    found = tuple((each, _rear(rig, deck, thing, each, deepest)) for each in raised)
+    if all(rear == deepest for _, rear in found):
         return ()
-    return found
+    if max(rear for _, rear in found) < tenths(thing.depth_mm.value if thing.depth_mm is not None else 0.0):
+        found = tuple((each, deepest if each == min(raised) else 0) for each in raised)
+    return tuple((tenths(each), rear) for each, rear in found)
+
+
+def _has_room(deck: Deck, thing: Thing, raised_mm: float) -> bool:
+    """Whether some stretch of the deck at that height is as deep as a thing, turned or not."""
+    assert deck.depth_mm is not None
+    tiers = sorted((tier.front_mm, tier.rear_mm, tier.raised_mm) for tier in deck.tiers)
+    plain = pairwise((0.0, *(edge for front, rear, _ in tiers for edge in (front, rear)), deck.depth_mm.value))
+    stretches = (
+        [*islice(plain, 0, None, 2)] if raised_mm == 0.0 else [each[:2] for each in tiers if each[2] == raised_mm]
+    )
+    least = min(each.value for each in (thing.width_mm, thing.depth_mm) if each is not None)
+    return any(rear - front >= least for front, rear in stretches)
 
 
 def too_tall(rig: Rig, deck: Deck, thing: Thing, raised_mm: float, rear_mm: float) -> TooTall | None:

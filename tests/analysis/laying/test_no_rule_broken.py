@@ -78,6 +78,13 @@ SMALL = {
         + pedal("hedge", "switch at 35, 10 mm")
         + CHAIN
     ),
+    "a strip whose pull is not known still wants two rails": (
+        "strip hook {\n  wide 25 mm\n  mates loop\n}\nmounting {\n  all with hook\n}\n"
+        + block("deck", "plank", *DECK, "rail 0..60 mm tape 40 mm", "rail 100..160 mm tape 40 mm")
+        + pedal("marl", "switch at 35, 20 mm")
+        + pedal("hedge", "switch at 35, 20 mm")
+        + CHAIN
+    ),
     "tall under a lid that a tier lifts it to": (
         block("deck", "plank", *DECK, "tier high 150..300 mm raised 40 mm")
         + block("case", "trunk", "lid 80 mm")
@@ -118,3 +125,13 @@ def test_the_heel_and_the_lid_are_worked_by_hand() -> None:
     )
     assert laid.places["marl"].tier is None
     assert laid.places["marl"].y_mm + 110 <= 150
+
+
+def test_what_is_too_tall_everywhere_stands_as_low_as_it_can() -> None:
+    """A lid of 60 mm less its foam leaves less than 60 mm: too tall on the plain deck, and no taller than it must be. On a tier over the whole
+    deck there is nowhere lower."""
+    text = SMALL["tall under a lid that a tier lifts it to"].replace("lid 80 mm", "lid 60 mm")
+    for tiers, tier in (("150..300 mm", None), ("0..300 mm", "high")):
+        rig = results_of(text.replace("150..300 mm", tiers)).rig
+        laid, lacking = with_chosen_places(rig.replace(places={}), QUICK)
+        assert not lacking and laid.places["marl"].tier == tier

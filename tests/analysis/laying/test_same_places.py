@@ -78,7 +78,7 @@ def crowded(seed: int) -> Board:
     )
     spots = tuple(
         item.replace(shapes=tuple(each.replace(switches=((200, 100),), pressed=((200, 100),), knobs=((100, 400),),
-        at_hand=((each.width, 200, 100),)) for each in item.shapes))
+        at_hand=((each.width, 200, 100),), strips=((50, each.depth - 50, 1),)) for each in item.shapes))
         for item in items
     )  # fmt: skip
     links = tuple(link.replace(joint=number % 2 == 1, back=5, onward=True) for number, link in enumerate(board.links))

@@ -27,8 +27,8 @@ class Socket(Record):
 
 class Shape(Record):
     """A thing turned by so many degrees: its outline, its sockets, its foot switches and knobs, all spots that a foot presses, the
-    rooms before its vents in which nothing may stand, and the spots to which a hand must come, each with what a length from the nearest
-    edge costs, in percent."""
+    rooms before its vents in which nothing may stand, the spots to which a hand must come, each with what a length from the nearest
+    edge costs, in percent, and the `strips` under it: front, rear and how far across each."""
 
     turned: int
     width: int
@@ -39,13 +39,15 @@ class Shape(Record):
     pressed: tuple[Spot, ...] = ()
     vents: tuple[Area, ...] = ()
     at_hand: tuple[tuple[int, int, int], ...] = ()
+    strips: tuple[tuple[int, int, int], ...] = ()
 
 
 class Item(Record):
     """A thing to place, in the ways it may be turned; a `fixed` one stays at that corner.
 
     `use` is how much it is worth to have its front edge near the player, in hundredths of a length, below 0 its rear edge far from him; `grams` is None where
-    its mass is not known. On a deck with rails each of its strips must lie on tape over a length of `grip`. `beneath` is what it costs
+    its mass is not known. On a deck with rails so much of its strips must lie on tape as `grip` says, in
+    hundredths of a square millimetre. `beneath` is what it costs
     a lead to pass beneath one that hangs, None where it can't. `rearmost` tells for each height at which it may stand how far back its rear
     may be before it is too tall for the case (none: anywhere).
     """
@@ -146,6 +148,7 @@ class Board(Record):
     reserved: tuple[Area, ...] = ()
     tiers: tuple[Tier, ...] = ()
     tapes: tuple[tuple[int, int], ...] = ()
+    tapes_below: tuple[tuple[int, int], ...] = ()
     aside: int = 0
     behind: int = 0
     apart: int = 0

@@ -165,18 +165,21 @@ class Ground:
 
     def _loose(self, item: int, at: At) -> int:
         """How much of its strips lies beside the tape that could lie on it."""
-        if not self.board.items[item].grip or not self.board.tapes or self.lift(item, at):
+        it = self.board.items[item]
+        if not it.grip or self.lift(item, at):
             return 0
-        rear = at[1] + self.solids[item][at[2]].depth
-        lack = lacking(self.board.tapes, self.board.items[item].grip, at[1], rear)
-        return max(0, lack - self._least_loose[item])
+        return max(0, lacking(self._tapes(item), it.grip, it.shapes[at[2]].strips, at[1]) - self._least_loose[item])
+
+    def _tapes(self, item: int) -> tuple[tuple[int, int], ...]:
+        board = self.board
+        return board.tapes_below if board.items[item].under else board.tapes
 
     def _least_lacking(self, item: int) -> int:
         it, board = self.board.items[item], self.board
-        if not it.grip or not board.tapes:
+        if not it.grip:
             return 0
         return min(
-            lacking(board.tapes, it.grip, y, y + shape.depth)
+            lacking(self._tapes(item), it.grip, shape.strips, y)
             for shape in it.shapes
             for y in range(0, max(1, board.depth - shape.depth + 1), max(10, board.step))
         )

@@ -90,7 +90,11 @@ def _run(board: Board, link: Link, start: _End, end: _End, around: DeckBoxes) ->
         lines = _shortest(board, link, spots, lines, around)
     down = [y if line is None else line for (_, y), line in zip(spots, lines, strict=True)]
     far = abs(y1 - down[0]), abs(y2 - down[1])
-    passed = any(-most < y - each < most for (_, y), most in zip(spots, far, strict=True) for each in board.lines)
+    passed = any(
+        -most <= y - each <= most and each != line  # of two as near the one nearer to the other end counts
+        for (_, y), most, line in zip(spots, far, down, strict=True)
+        for each in board.lines
+    )
     if passed and not broken:
         broken += _longer_for_cover(link, (start, end), down, around)
     below, how, way = _below(board, link, (x1, down[0]), (x2, down[1]), around)
