@@ -53,10 +53,22 @@ def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) ->
     """The best layout after so many steps, with other plugs and sides where something is in the way in it, a wish is missed, or it costs less
     with them."""
     found = searched(task.board, effort, watch)
+    if found.hard and not found.stopped and effort != 0:
+        task, found = _held_less(task, found, effort, watch)
     if found.stopped or effort == 0:
         return Eased(task, found)
     steps = (usual_effort(task.board) if effort is None else effort) // _HALF
     return cheaper(eased(task, found, steps, watch), steps, watch)
+
+
+def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None) -> tuple[Task, Found]:
+    """Where not all have room on enough tape of the rails, but all have it elsewhere, strips hold as they can: that is told, and can be mended
+    by a bridge plate, while no strip helps what has no room."""
+    if not any(item.grip for item in task.board.items):
+        return task, found
+    board: Board = task.board.replace(items=tuple(item.replace(grip=0) for item in task.board.items))
+    other = searched(board, effort, watch)
+    return (task, found) if other.hard else (task.replace(board=board), other)
 
 
 def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Found:

@@ -39,7 +39,7 @@ def grip(rig: Rig, thing: Thing) -> int:
         return 0
     if not strip.pull_kpa:
         return 1
-    return ceil(needed_cm2(thing.mass_kg.value, strip.pull_kpa.value) * 10_000 - _HAIR)
+    return ceil(float(needed_cm2(thing.mass_kg.value, strip.pull_kpa.value)) * 10_000 - _HAIR)
 
 
 def bands(rig: Rig, thing: Thing, turned: int) -> tuple[Band, ...]:

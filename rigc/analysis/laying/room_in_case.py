@@ -35,11 +35,9 @@ def rearmost(rig: Rig, deck: Deck, thing: Thing) -> tuple[tuple[int, int], ...]:
         each for each in dict.fromkeys((0.0, *(tier.raised_mm for tier in deck.tiers))) if _has_room(deck, thing, each)
     )
     found = tuple((each, _rear(rig, deck, thing, each, deepest)) for each in raised)
-    if all(rear == deepest for _, rear in found):
-        return ()
     if max(rear for _, rear in found) < tenths(thing.depth_mm.value if thing.depth_mm is not None else 0.0):
         found = tuple((each, deepest if each == min(raised) else 0) for each in raised)
-    return tuple((tenths(each), rear) for each, rear in found)
+    return () if all(rear == deepest for _, rear in found) else tuple((tenths(each), rear) for each, rear in found)
 
 
 def _has_room(deck: Deck, thing: Thing, raised_mm: float) -> bool:
