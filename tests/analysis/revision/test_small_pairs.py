@@ -17,6 +17,17 @@ NO_DECK = (("deck plank {", ""), DECK)
 STAGE = ("  A9 iris.out -> combo.in straight to straight of coax made 6 m\n", "")
 DRAWS = ("  polarity centre-negative\n  draws 20 mA\n", "  polarity centre-negative\n")
 SERIES = (("  iris from mill.o3", "  iris from mill.o3, mill.o4 series"), ('"delay" {', '"delay" {\n  needs 18 V dc'))
+ON_THE_ROAD = """unit cress like rush {
+}
+
+field-note 1 2026-05-20 "rush died" by "Z.Z." folded
+
+as-built A {
+  swap rush for cress field-note 1
+  A9 6.2 m
+}
+
+"""
 PAIRS: dict[str, tuple[Changes, Changes]] = {
     "loops-exchanged": ((), (
         ("loop 1 of gate holds sedge", "loop 1 of gate holds rush"), ("loop 2 of gate holds rush", "loop 2 of gate holds sedge"),
@@ -32,6 +43,11 @@ PAIRS: dict[str, tuple[Changes, Changes]] = {
     "nothing-placed": ((*NO_DECK, STAGE), (
         *NO_DECK, STAGE, ("unit rush like sedge", "unit cress like sedge"), ("holds rush", "holds cress"), ("  rush from", "  cress from"),
         ("guitar -> gate -> iris", "guitar -> iris -> gate"), ("gate.midi -> iris.midi", "gate.midi -> iris.midi crossover"),
+    )),
+    "last-in-the-chain": ((), (("unit iris ", "unit ibis "), ("iris.", "ibis."), ("-> iris ->", "-> ibis ->"), ("iris channel 2", "ibis channel 3"),
+        ("iris from", "ibis from"), ("iris at 280, 160 mm", "ibis at 300, 160 mm"))),
+    "swapped-on-the-road": ((("power {", f"{ON_THE_ROAD}power {{"), ("  rush from mill.o2\n  iris from mill.o3\n", "  others from mill\n")), (
+        ("  rush from mill.o2\n  iris from mill.o3\n", "  others from mill\n"),
     )),
     "another-supply": ((), (
         ("supply mill ", "supply weir "), ("mill.o", "weir.o"), ("mill under at 300, 40 mm", "weir under at 300, 60 mm"),

@@ -66,9 +66,7 @@ def _unknown(rig: Rig, supply: str, taps: dict[str, Tap]) -> Diagnostic:
 
 
 def _feeds(lead: LeadFacts, feed: Supplied) -> bool:
-    return (lead.start in feed.outlets and lead.end.thing == feed.unit) or (
-        lead.end in feed.outlets and lead.start.thing == feed.unit
-    )
+    return lead.start in feed.outlets and lead.end.thing == feed.unit
 
 
 def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Supplied, ...]) -> Diagnostic:
