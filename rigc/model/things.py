@@ -148,7 +148,7 @@ class Battery(Record):
 
 class Unit(Thing):
     """A unit, amp, desk or other listener. `volts` and `current` (`dc`, `ac`) are what it needs; None where the source does not say.
-    `track_ohm` is the track of a volume treadle."""
+    `track_ohm` is the track of a volume treadle; `mains` holds one range a selector position of an amp, desk or listener."""
 
     volts: Quantity | None = None
     current: str | None = None
@@ -167,6 +167,7 @@ class Unit(Thing):
     clock: str | None = None
     earth: str | None = None
     role: str | None = None
+    mains: tuple[MainsRange, ...] = ()
 
     @property
     def ends(self) -> bool:

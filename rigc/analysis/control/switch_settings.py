@@ -10,8 +10,10 @@ from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.feeds.used_things import used_supplies
 from rigc.analysis.ground.lift_positions import lift_positions
 from rigc.analysis.mains.fuses import Fuses
+from rigc.analysis.mains.primaries import on_mains
 from rigc.analysis.mains.primary import primary
 from rigc.model.rig import Rig, Scenario
+from rigc.model.things import Supply, Unit
 from rigc.record import Record
 from rigc.traced.given import unstated
 
@@ -76,7 +78,7 @@ def _by_scenario(rig: Rig, power: PowerAssignment, fuses: Fuses) -> Iterator[Swi
 
 def _steps(rig: Rig, power: PowerAssignment, scenario: Scenario) -> Iterator[tuple[str, str]]:
     """The step transformer of each supply that has one here; elsewhere none stands before it."""
-    fed = {supply.name for supply in used_supplies(rig, power)}
+    fed = {each.name for each in (*used_supplies(rig, power), *on_mains(rig, scenario))}
     for name, first, second, most in scenario.transformers:
         if name in fed:
             yield name, f"{first.typed} to {second.typed}, {most.typed}"
@@ -86,7 +88,8 @@ def _selectors_left(rig: Rig, power: PowerAssignment, scenario: Scenario) -> Ite
     """Supplies with a selector of which the scenario says nothing: it stands as the last country left it, and the position that takes
     the mains here is the one to look for."""
     stated = {name for name, _ in scenario.selectors}
-    for supply in used_supplies(rig, power):
+    takers: tuple[Supply | Unit, ...] = (*used_supplies(rig, power), *on_mains(rig, scenario))
+    for supply in takers:
         if scenario.mains is not None and len(supply.mains) > 1 and supply.name not in stated:
             volts = primary(scenario, scenario.mains, supply, unstated(f"what {supply.name} takes")).position_v
             if volts is not None:

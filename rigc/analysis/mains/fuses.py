@@ -9,7 +9,7 @@ from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.mains.primary import primary
 from rigc.model.records import Spare
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import Fuse, Supply, Thing
+from rigc.model.things import Fuse, Supply, Thing, Unit
 from rigc.record import Record
 from rigc.traced.given import unstated
 
@@ -70,7 +70,7 @@ def _right(thing: Thing, fuse: Fuse, scenario: Scenario) -> bool:
     mains = scenario.mains
     if fuse.at_v is None or mains is None:
         return True
-    if isinstance(thing, Supply):
+    if isinstance(thing, Supply) or (isinstance(thing, Unit) and thing.mains):
         place = primary(scenario, mains, thing, unstated(f"what {thing.name} takes")).place
         if place is not None:
             return place.low_v <= fuse.at_v.value <= place.high_v

@@ -7,7 +7,7 @@ from math import ceil
 
 from rigc.facts.mains import STEP_MORE, STEP_SIZE_VA
 from rigc.model.rig import Scenario
-from rigc.model.things import MainsRange, Supply
+from rigc.model.things import MainsRange, Supply, Unit
 from rigc.record import Record
 from rigc.traced.figure import AnyFigure, Basis, figure
 from rigc.traced.given import at_place, mentioned, ours, stated, unstated
@@ -20,10 +20,10 @@ _SAME = 1 + 1e-9
 
 
 class Primary(Record):
-    """A supply's primary in a scenario: the mains there, after a step transformer if one is declared.
+    """A supply's primary in a scenario, or that of an amp or desk: the mains there, after a step transformer if one is declared.
 
     `place` is the range that holds: the position that `selected` names, else the one that takes the voltage, else the
-    first. Its windings are in series, as many as its voltage is times that of the lowest position. `volts` and `hertz` are the
+    nearest to it. Its windings are in series, as many as its voltage is times that of the lowest position. `volts` and `hertz` are the
     lowest and highest that arrive. `step_va` is the declared transformer's rating, `load_va` what the supply takes,
     `least` the least rating of one where one is declared or the voltage is outside. `winding_flux` is the highest V/Hz of
     one winding, `made_for_flux` that which the core is laid out for, `most_flux` what it may be at the
@@ -111,8 +111,8 @@ class Primary(Record):
         return self.step_va * _SAME < float(self.load_va) * STEP_MORE.value
 
 
-def primary(scenario: Scenario, mains: MainsRange, supply: Supply, load: Traced) -> Primary:
-    """The primary of a supply where these mains are; `load` is what it takes, in VA."""
+def primary(scenario: Scenario, mains: MainsRange, supply: Supply | Unit, load: Traced) -> Primary:
+    """The primary of a supply, or of an amp or desk, where these mains are; `load` is what it takes, in VA."""
     step = next((each for each in scenario.transformers if each[0] == supply.name), None)
     ratio = 1.0 if step is None else step[2].value / step[1].value
     volts = mains.low_v * ratio, mains.high_v * ratio
@@ -152,7 +152,7 @@ def _least(name: str, load: Traced) -> AnyFigure:
 
 def _flux(
     name: str,
-    supply: Supply,
+    supply: Supply | Unit,
     place: MainsRange | None,
     volts: tuple[float, float],
     hertz: tuple[float, float] | None,
@@ -160,14 +160,15 @@ def _flux(
 ) -> tuple[AnyFigure | None, Traced, Traced, AnyFigure | None, AnyFigure | None]:
     """Of one winding at these mains, as laid out, and at most; the first in percent of the second, and what a secondary gives."""
     made = () if place is None else (mentioned(f"{supply.name} is made for", place.typed, place.span),)
-    core = stated(f"core of {supply.name}", supply.core_hz)
+    core_hz = supply.core_hz if isinstance(supply, Supply) else None
+    core = stated(f"core of {supply.name}", core_hz)
     windings = at_place("windings in series", _windings(supply, place), None)
     middle: Traced = unstated(f"what {supply.name} is made for")
     upper = middle
     if place is not None:
         middle, upper = (number(each) for each in (place.middle_v, place.high_v))
     design, most = middle / windings / core, upper / windings / core
-    if supply.core_hz is None:  # no transformer is at the mains
+    if core_hz is None:  # no transformer is at the mains
         return None, design, most, None, None
     flux = figure(
         f"{name}.flux",
@@ -211,14 +212,15 @@ def _size(volt_amperes: float) -> float:
     return max(1, ceil(volt_amperes / STEP_SIZE_VA.value - 1e-9)) * STEP_SIZE_VA.value
 
 
-def _place(supply: Supply, selected: float | None, volts: tuple[float, float]) -> MainsRange | None:
+def _place(supply: Supply | Unit, selected: float | None, volts: tuple[float, float]) -> MainsRange | None:
     if supply.mains and selected is not None:
         return next((each for each in supply.mains if each.low_v <= selected <= each.high_v), None)
     taking = (each for each in supply.mains if each.low_v <= volts[0] and volts[1] <= each.high_v)
-    return next(taking, supply.mains[0] if supply.mains else None)
+    nearest = min(supply.mains, key=lambda each: abs(each.middle_v - volts[0]), default=None)
+    return next(taking, nearest)
 
 
-def _windings(supply: Supply, place: MainsRange | None) -> float:
+def _windings(supply: Supply | Unit, place: MainsRange | None) -> float:
     """How many windings are in series in a selector's position, told by the voltages of the positions."""
     if place is None:
         return 1.0

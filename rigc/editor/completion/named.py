@@ -52,7 +52,13 @@ def _of_block(spot: Spot, rig: Rig) -> Iterator[Offer]:
     elif block == "mounting":
         yield from strips(rig) if last == "with" else _things(rig, (*_UNITS, "supply", "panel"))
     elif block == "scenario":
-        kinds = ("amp",) if first == "amps" else ("supply",) if first in ("selector", "transformer") else _STOPS
+        kinds = (
+            ("amp",)
+            if first == "amps"
+            else ("supply", "amp", "desk", "listener")
+            if first in ("selector", "transformer")
+            else _STOPS
+        )
         yield from _things(rig, kinds)
     elif block == "place":
         yield from _place(spot, rig)

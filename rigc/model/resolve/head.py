@@ -160,11 +160,14 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
         elif isinstance(item, nodes.Country):
             fields["country"] = country(context, item.code)
         elif isinstance(item, nodes.Selector):
-            supply, volts = scope.find(item.supply, ("supply",), "a supply"), context.chosen(item.voltage, MAINS)
+            supply, volts = (
+                scope.find(item.supply, ("supply", *ENDS), "a supply or an amp"),
+                context.chosen(item.voltage, MAINS),
+            )
             if supply is not None and volts is not None:
                 fields["selectors"] = (*fields["selectors"], (supply, volts))
         elif isinstance(item, nodes.Transformer):
-            supply = scope.find(item.supply, ("supply",), "a supply")
+            supply = scope.find(item.supply, ("supply", *ENDS), "a supply or an amp")
             amounts = (
                 context.chosen(item.primary, MAINS),
                 context.chosen(item.secondary, MAINS),

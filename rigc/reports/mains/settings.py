@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from rigc.analysis.mains.primaries import Primaries
 from rigc.analysis.mains.primary import Primary
+from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.schedule.worst_first import worst_first
 
 _COLUMNS = (
-    Column("scenario"),
-    Column("supply"),
     Column("selector to", folds="selector: {}"),
     Column("at the primary"),
     Column("made for", "V"),
@@ -23,13 +22,15 @@ _COLUMNS = (
 )
 
 
-def setting_table(primaries: Primaries) -> Table:
-    """A row for every supply in every scenario that states its mains."""
+def setting_table(rig: Rig, primaries: Primaries) -> Table:
+    """A row for every supply, and for every amp or desk that says what mains it takes, in every scenario that states its mains."""
     rows = worst_first(_row(each) for each in primaries.all)
+    ends = any(each.supply in rig.units for each in primaries.all)
+    what = Column("supply or amp" if ends else "supply", key="supply")
     return Table(
         "settings",
         "What to set and check, by scenario",
-        _COLUMNS,
+        (Column("scenario"), what, *_COLUMNS),
         rows,
         empty="",
         landscape=True,

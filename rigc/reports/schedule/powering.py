@@ -49,6 +49,7 @@ def _states_power(unit: Unit) -> bool:
             unit.warm_w,
             unit.accepts_low_v,
             unit.polarity,
+            unit.mains or None,
         )
     )
 
@@ -101,6 +102,7 @@ _NEEDS: Columns[Unit] = (
     (Column("at switch-on", key="starts", folds="{} at switch-on"), lambda unit: stated(unit.starts_ma)),
     (Column("inlet", folds="{}"), lambda unit: _inlet(unit.inlet)),
     (Column("battery", folds="battery {}"), lambda unit: _battery(unit.battery)),
+    (Column("mains", folds="mains {}"), lambda unit: Cell("; ".join(each.typed for each in unit.mains))),
     (Column("heat", folds="heat {}"), lambda unit: stated(unit.warm_w)),
 )
 _SUPPLIES: Columns[Supply] = (

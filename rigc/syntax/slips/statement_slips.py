@@ -304,6 +304,12 @@ def _missing_word(m: Mistake) -> Wording | None:
     known = [m.literals.get(name, "") for name in m.expected]
     if len(known) != 1 or not re.fullmatch(r"[a-z][a-z-]*", known[0]) or not m.word or m.kind in ("_NL", "end of file"):
         return None
+    if m.block == "mounting" and m.before.split() == ["all"]:
+        return Wording(
+            f"'all' is held by a strip, not '{m.word}'",
+            "'with' and a strip go here",
+            f"name what is so held: plumb, lant {m.word}",
+        )
     if known[0] == "by":
         return Wording(
             f"'by' is missing before '{m.word}'", "who says so goes here", 'write by "..." with the initials'

@@ -1,4 +1,4 @@
-"""A supply is not made for the mains of a scenario: their voltage lies outside its range (error), or their frequency does,
+"""A supply, or an amp that states its mains, is not made for those of a scenario: their voltage lies outside its range (error), or their frequency does,
 its transformer would be saturated, or the step transformer before it is too small (warnings); or a selector is set that it has not (remark).
 
 Why it matters: too much voltage or too few hertz drive a transformer's core into saturation: it overheats. Too little
@@ -21,7 +21,7 @@ from rigc.diagnostics.wording import listed
 from rigc.facts.mains import SHOWN_V, STEP_MORE, WIDE_RANGE
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import MainsRange, Supply
+from rigc.model.things import MainsRange, Supply, Unit
 from rigc.source import Span
 
 KIND = Kind(
@@ -56,14 +56,19 @@ def unfit_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterator[D
         yield _unknown(rig, name, what, each)
     for scenario in rig.scenarios.values():
         for name, volts in scenario.selectors:
-            if _nothing_to_set(rig.supplies[name], volts.value):
+            if _nothing_to_set(_taker(rig, name), volts.value):
                 yield _no_selector(scenario, name, volts)
 
 
-def _nothing_to_set(supply: Supply, volts: float) -> bool:
+def _taker(rig: Rig, name: str) -> Supply | Unit:
+    """The supply of that name, or the amp, desk or listener."""
+    return rig.supplies[name] if name in rig.supplies else rig.units[name]
+
+
+def _nothing_to_set(supply: Supply | Unit, volts: float) -> bool:
     """Whether it takes this voltage in its only range, or no mains at all; another voltage is told as wrong."""
     one = len(supply.mains) == 1 and supply.mains[0].low_v <= volts <= supply.mains[0].high_v
-    return one or not supply.takes_mains
+    return one or (not supply.takes_mains if isinstance(supply, Supply) else not supply.mains)
 
 
 def _no_selector(scenario: Scenario, name: str, volts: Quantity) -> Diagnostic:
@@ -80,7 +85,7 @@ def _no_selector(scenario: Scenario, name: str, volts: Quantity) -> Diagnostic:
 
 
 def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
-    supply, place = rig.supplies[each.supply], each.place
+    supply, place = _taker(rig, each.supply), each.place
     if place is None:
         said = f"'{each.supply}' has no selector position {each.selected:g} V, which '{each.scenario}' states"
     else:
@@ -94,7 +99,7 @@ def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
         also=(Label((place or supply.mains[0]).span, "made for this"),),
         numbers=(Number("mains", each.volts[0], "V"),),
         mends=_mends(rig, supply, each),
-        otherwise=_otherwise(each),
+        otherwise=_otherwise(each, supply.kind),
     )
 
 
@@ -115,7 +120,7 @@ def _result(each: Primary) -> str:
     return f": its secondary gives {each.secondary_pct:.0f} % of design, so what it feeds drops out or hums"
 
 
-def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
+def _mends(rig: Rig, supply: Supply | Unit, each: Primary) -> tuple[Mend, ...]:
     """The selector set, or its statement or that of a step transformer taken away or put right, or such a transformer put before the supply."""
     scenario = rig.scenarios[each.scenario]
     stated = next((volts for name, volts in scenario.selectors if name == supply.name), None)
@@ -150,10 +155,13 @@ def _mends(rig: Rig, supply: Supply, each: Primary) -> tuple[Mend, ...]:
     return (Mend(words, (AddTo("scenario", scenario.name, line),)),)
 
 
-def _otherwise(each: Primary) -> str:
-    other = "use another supply there, one that is made for this mains"
+def _otherwise(each: Primary, kind: str) -> str:
+    other = f"use another {kind} there, one that is made for this mains"
     if each.in_frequency is False:
         return f"{other}: a step transformer would give it its volts, but not its hertz"
+    if each.needed_va is None and kind != "supply" and each.place is not None:
+        line = f"transformer {each.volts[0]:g} V to {_secondary(each.place):g} V ___ VA before {each.supply}"
+        return f"{other}; or an earthed, isolating step transformer of {STEP_MORE} times the volt-amperes on its plate: `{line}`"
     if each.needed_va is None:
         return f"{other}; or a step transformer of {STEP_MORE} times its volt-amperes, which can't be reckoned yet"
     return other
@@ -247,7 +255,7 @@ def _unknown(rig: Rig, name: str, what: str, each: Primary) -> Diagnostic:
         )
     said = "states no mains range" if what == "mains" else "states no mains frequency"
     return KIND.cant_check(
-        rig.supplies[name].declared,
+        _taker(rig, name).declared,
         f"'{name}' {said}; whether the mains of '{each.scenario}' suit it can't be checked",
         subject=(name,),
         help=f"read it off the supply and write it in '{name}', for example mains 100..240 V 50..60 Hz",

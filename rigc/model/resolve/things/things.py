@@ -18,7 +18,7 @@ from rigc.model.resolve.things.contradictions import (
 )
 from rigc.model.resolve.things.inside import check_inside
 from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_of
-from rigc.model.resolve.things.supply import supply_facts
+from rigc.model.resolve.things.supply import mains_range, supply_facts
 from rigc.model.scope import UNKNOWN, article, corrected
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import FUSES, MEASURED, Area, Battery, Fuse, MainsStrip, Paperwork, Spot, Supply, Thing, Unit
@@ -190,6 +190,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     fields["loops"] = loops_of(context, items, jacks)
     if made is Unit:
         fields["paths"] = paths_of(context, items, jacks)
+        fields["mains"] = tuple(mains_range(context, i.fact) for i in items if isinstance(i.fact, nodes.Mains))
         _window(context, fields)
         check_supply_facts(context, block.name.text, fields)
     elif made is Supply:

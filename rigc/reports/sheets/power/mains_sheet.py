@@ -33,7 +33,7 @@ def mains_sheet(
         (
             care("mains-sheet", rig, power, name="cautions"),
             place_table(rig, loads),
-            setting_table(primaries),
+            setting_table(rig, primaries),
             supply_table(rig, loads),
             *(each for each in more if each is not None),
             notes(rig, power, loads, fuses),
