@@ -59,7 +59,9 @@ def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
 def _left_out(rig: Rig, power: PowerAssignment) -> list[str]:
     names = [unit.name for unit in rig.units.values() if unit.may_be_earthed]
     own = [f"Not in these sums: {', '.join(names)} (amps and desks have their own mains leads)."] if names else []
-    made = [f"{unit.name} for {' or '.join(each.typed for each in unit.mains)}" for unit in rig.units.values() if unit.mains]
+    made = [
+        f"{unit.name} for {' or '.join(each.typed for each in unit.mains)}" for unit in rig.units.values() if unit.mains
+    ]
     own += [f"Made: {'; '.join(made)}."] if made else []
     packs = [supply.name for supply in used_supplies(rig, power) if not supply.takes_mains]
     packs += [unit.name for unit in rig.units.values() if unit.ends and unit.on_battery]
