@@ -61,9 +61,10 @@ def reader() -> Any:
 
 def sheet_names() -> tuple[str, ...]:
     """The name of every sheet."""
+    from rigc.files.kept import kept
     from rigc.reports.folder import sheet_names
 
-    return sheet_names()
+    return sheet_names(kept())
 
 
 def sheets() -> tuple[tuple[str, str], ...]:

@@ -289,7 +289,8 @@ def _once(fit: Fit, name: str, kept: Kept, body: Callable[[Fit], str]) -> str:
 def _body(environment: Environment, fit: Fit, put: SimpleNamespace, macros: str, whole: Whole) -> str:
     document = fit.document
     put.document, put.fit = document, fit
-    template = environment.select_template([f"{document.sheet.name}.j2", GENERIC])
+    own = [] if document.sheet.is_lacking else [f"{document.sheet.name}.j2"]
+    template = environment.select_template([*own, GENERIC])
     given = {
         "document": document,
         "sheet": document.sheet,

@@ -149,6 +149,11 @@ class Sheet(Record):
     silent: tuple[Block, ...] = ()
 
     @property
+    def is_lacking(self) -> bool:
+        """Whether it stands for a sheet that the rig lacks, and says why; nobody takes it."""
+        return not self.reader
+
+    @property
     def beside(self) -> tuple[str, ...]:
         """The names of the tables that stand at the side of a drawing."""
         return tuple(block.beside for block in self.blocks if isinstance(block, Drawing) and block.beside)

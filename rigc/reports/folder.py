@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterable
+from functools import partial
 from typing import Any
 
+from rigc.analysis.findings.known_findings import KnownFindings
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.results import Results, needed
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.discover import member, members, nested
@@ -21,9 +24,10 @@ class NoSuchCode(LookupError):
     """No sheet of this rig has the code; the text is one line that names those that there are."""
 
 
-def sheet_modules() -> list[str]:
-    """The module of every sheet, in the order of the folder: room by room, in each by the place that the sheet states."""
-    return sorted(nested(SHEETS), key=_order)
+def sheet_modules(kept: Kept = NOTHING_KEPT) -> list[str]:
+    """The module of every sheet, in the order of the folder: room by room, in each by the place that the sheet states. None is imported
+    where the order is kept."""
+    return kept.answer("sheets", "order", lambda: sorted(nested(SHEETS), key=_order), list)
 
 
 def all_sheets() -> tuple[Callable[..., Any], ...]:
@@ -31,9 +35,9 @@ def all_sheets() -> tuple[Callable[..., Any], ...]:
     return tuple(member(module, "SHEET") for module in sheet_modules())
 
 
-def sheet_names() -> tuple[str, ...]:
+def sheet_names(kept: Kept = NOTHING_KEPT) -> tuple[str, ...]:
     """The name of every sheet, in the order of the folder, the front page first."""
-    return (FRONT_PAGE, *(sheet_name(module) for module in sheet_modules()))
+    return (FRONT_PAGE, *(sheet_name(module) for module in sheet_modules(kept)))
 
 
 def sheet_lines() -> tuple[tuple[str, str], ...]:
@@ -59,13 +63,14 @@ def documents(
     """
     from rigc.reports.front.front_page import front_page
 
-    known = set(sheet_names())
+    kept = results.get(Kept)
+    modules = sheet_modules(kept)
+    known = {FRONT_PAGE, *map(sheet_name, modules)}
     views = [results.call(view) for view in members(VIEWS, "VIEW") if sheet_name(view.__module__) in names]
     found = [Document(view, title.replace(sheet=view.title), 0, 0) for view in views]
     if names and not any(name in known or is_code(name) for name in names):
         return tuple(found)
-    modules = sheet_modules()
-    there = [module for module in modules if _is_there(results, module)]
+    there = _there(results, modules, kept)
     code = codes((room(module), sheet_name(module)) for module in there)
     count = len(there) + 1
     whole = not names or bool({FRONT_PAGE, FRONT} & set(names))
@@ -78,7 +83,9 @@ def documents(
     left_out = [
         sheet
         for module in modules
-        if module not in there and isinstance(sheet := made(results, member(module, "SHEET")), NoSheet)
+        if module not in there
+        and (whole or sheet_name(module) in names)
+        and isinstance(sheet := made(results, member(module, "SHEET")), NoSheet)
     ]
     if whole:
         front = front_page(results, tuple(findings), tuple(told), tuple(left_out))
@@ -93,6 +100,17 @@ def documents(
         if sheet.name in names:
             found.append(Document(_told(sheet), title.replace(sheet=sheet.title), 0, count))
     return tuple(found)
+
+
+def _there(results: Results, modules: list[str], kept: Kept) -> list[str]:
+    """The sheets that the rig has. None is made or imported to be asked where it is known of the same rig."""
+    mark = results.get(KnownFindings).mark
+    make = partial(_asked, results, modules)
+    return kept.named("sheets-there", mark, make, list) if mark else make()
+
+
+def _asked(results: Results, modules: list[str]) -> list[str]:
+    return [module for module in modules if _is_there(results, module)]
 
 
 def _is_there(results: Results, module: str) -> bool:

@@ -6,12 +6,17 @@ from importlib import import_module
 from typing import Any
 
 import pytest
-from cases import ROOT, compiled
+from cases import READER, ROOT, compiled
+from shelf import Shelf
 from written import written
 
+from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.results import Results
-from rigc.compile import Compiled
+from rigc.compile import Compiled, compile_rig
 from rigc.discover import member
+from rigc.files.disk import Disk
+from rigc.output.formats import document_renderer
+from rigc.output.layout import Layout
 from rigc.reports.content import Document, Paragraph, Sheet, Table
 from rigc.reports.folder import NoSuchCode, room, saying, sheet_modules, sheet_names
 from rigc.reports.front import every_caution
@@ -43,6 +48,21 @@ def folder(rig: Compiled) -> tuple[Document, ...]:
     return rig.documents()
 
 
+@pytest.fixture(scope="module")
+def lone() -> Compiled:
+    """A rig that follows none."""
+    disk = Disk(ROOT / "examples/back-bedroom/board.rig", root=ROOT)
+    return compile_rig(disk, disk.name, READER, kept=Kept(Shelf()))
+
+
+def test_which_sheets_there_are_is_asked_once(lone: Compiled, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Kept with the rig: when one is asked for again, no other is made."""
+    every = lone.documents()
+    monkeypatch.setattr("rigc.reports.folder._is_there", None)
+    (again,) = lone.documents(("power-table",))
+    assert again in every
+
+
 def table(sheet: Sheet, name: str) -> Table:
     block = sheet.block(name)
     assert isinstance(block, Table)
@@ -56,6 +76,13 @@ def test_a_code_counts_only_the_sheets_that_there_are() -> None:
 
 def test_codes_in_runs() -> None:
     assert in_runs(["F", "S1", "S2", "S3", "P1", "P3", "P4"]) == "F, S1 to S3, P1, P3, P4"
+
+
+def test_a_sheet_that_the_rig_lacks_says_why_whatever_its_template(lone: Compiled) -> None:
+    (document,) = lone.documents(("rework",))
+    for form in ("md", "html"):
+        text = document_renderer(form)((document,), Layout("a4", None, NOTHING_KEPT))
+        assert "so there is nothing to rework" in text
 
 
 _TWO = "unit tern {{\n  {}\n}}\nunit marl {{\n  input in ts\n  output out ts\n}}\nchain tern -> marl\n"

@@ -40,8 +40,13 @@ class KnownFindings:
         made._elsewhere = frozenset(standing)
         return made
 
+    @property
+    def mark(self) -> str:
+        """What stands for all that follows from the rig, the revision before it with it; empty where nothing is kept."""
+        return "" if self.at is None else self.at.mark
+
     def all(self, found: Found, reads: Callable[[str], frozenset[str]]) -> None:
-        """All that was found, known from now on; and in the next run, where more than a few were not known. `reads` tells what a check
+        """All that was found, known from now on; and in the next run, where more than a few were not known, or the last was of the same. `reads` tells what a check
         that was asked has read."""
         if self.at is None:
             return
@@ -49,7 +54,7 @@ class KnownFindings:
         few = bool(self.found.keys() - self._elsewhere)
         self._reads = {name: self._reads[name] if name in self.found else reads(name) for name in found}
         self.found = found
-        if len(anew) > (_FEW if few else 0):
+        if anew and (len(anew) > (_FEW if few else 0) or self.at.seen_again()):
             self.at.keep({name: each for name, each in found.items() if name not in self._elsewhere}, self._reads)
 
 
@@ -105,6 +110,27 @@ class _Shelf:
         self._name = f"checks-{sha256(who).hexdigest()[:24]}"
         self.places: _Places | None = None
         self.parts: Parts | None = None
+        self._now: dict[str, str] = {}
+        self._texts = [[each.name, each.origin, each.text] for each in sources]
+
+    @property
+    def _of_texts(self) -> bytes:
+        return sha256(json.dumps([self._code, self._texts]).encode("ascii")).hexdigest().encode("ascii")
+
+    @property
+    def mark(self) -> str:
+        """What stands for the rig and the texts that tell its places, for this rigc."""
+        if self.parts is None:
+            self._digests(_Places(self._sources, self._texts))
+        return sha256(b"".join((self._of_texts, json.dumps(self._now).encode("ascii")))).hexdigest()[:40]
+
+    def seen_again(self) -> bool:
+        """Whether the last run that asks this was of the same texts."""
+        name = f"{self._name}-last"
+        was = self._store.read(name)
+        if was != self._of_texts:
+            self._store.write(name, self._of_texts)
+        return was == self._of_texts
 
     def again(self) -> tuple[Found, Reads]:
         """What still stands of what was kept. Raises ValueError, TypeError or LookupError where that is none of ours."""
@@ -125,24 +151,24 @@ class _Shelf:
 
     def keep(self, found: Found, reads: Reads) -> None:
         """Keeps these findings, and no others any more."""
-        texts = [[each.name, each.origin, each.text] for each in self._sources]
-        now = self._digests(_Places(self._sources, texts))
+        now = self._digests(_Places(self._sources, self._texts))
         numbers = {part: number for number, part in enumerate(now)}
         told = {
             check: [sorted(numbers[part] for part in reads[check]), text]
             for check, each in found.items()
             if reads[check] <= now.keys() and (text := _told(each, self._sources)) is not None
         }
-        self._store.write(self._name, json.dumps([self._code, texts, now, told]).encode("ascii"))
+        self._store.write(self._name, json.dumps([self._code, self._texts, now, told]).encode("ascii"))
 
     def _digests(self, places: _Places) -> dict[str, str]:
         like = self._like if self._like is not None and places.agree(self._like.places) else None
         self.places, self.parts = places, Parts(self._rig, places.then, None if like is None else like.parts)
-        return {
+        self._now = {
             **self.parts.digests,
             **dict.fromkeys(self._given, ""),
             Previous.__name__: _of_previous(self._previous, places),
         }
+        return self._now
 
 
 def _told(found: tuple[Diagnostic, ...], sources: Sequence[Source]) -> str | None:

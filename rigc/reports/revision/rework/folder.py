@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
+from rigc.analysis.findings.known_findings import KnownFindings
+from rigc.analysis.kept import Kept
 from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.reports.content import NoSheet, Paragraph, Sheet
@@ -18,7 +21,15 @@ OWN = "rework"
 
 def folder_lines(old: Results, new: Results, previous: Previous) -> Paragraph:
     """By their codes in the folder; an old sheet by the code that it has there, where that is another. Title blocks don't count:
-    they differ on every sheet. A sheet that can't be made is one to look at, so it counts as another one."""
+    they differ on every sheet. A sheet that can't be made is one to look at, so it counts as another one. Where it is known of the same
+    two rigs, no sheet of the old one is made."""
+    mark = new.get(KnownFindings).mark
+    make = partial(_lines, old, new, previous)
+    lines: list[str] = new.get(Kept).named("sheets-to-swap", mark, make, list) if mark else make()
+    return Paragraph("folder", tuple(lines), heading="Sheets to swap, by code")
+
+
+def _lines(old: Results, new: Results, previous: Previous) -> list[str]:
     before, after = dict[str, bool](), dict[str, bool]()
     same: set[str] = set()
     modules = sheet_modules()
@@ -38,8 +49,7 @@ def folder_lines(old: Results, new: Results, previous: Previous) -> Paragraph:
         ("new in their heads alone", [here[module] for module in modules if module in same and after[module]]),
     )
     lines = [f"{what}: {in_runs(codes)}" for what, codes in told if codes]
-    lines += [f"{now} takes the place of the old {was}" for was, now in moved]
-    return Paragraph("folder", tuple(lines), heading="Sheets to swap, by code")
+    return [*lines, *(f"{now} takes the place of the old {was}" for was, now in moved)]
 
 
 def _codes(there: dict[str, bool]) -> dict[str, str]:
