@@ -26,7 +26,7 @@ class Draft:
     @cached_property
     def facts(self) -> tuple[Fact[Any], ...]:
         """Every stated value of the rig that was read."""
-        return () if self.rig is None else tuple(facts_within(self.rig))
+        return () if self.rig is None else facts_within(self.rig)
 
     def source(self, name: str) -> Source | None:
         """The source that the rig knows by that name; None if it reads none such."""

@@ -11,6 +11,7 @@ import io
 import os
 import pickle
 import sys
+from collections.abc import Callable
 from functools import cached_property
 from importlib import import_module
 from pathlib import Path
@@ -182,9 +183,9 @@ def _far(old: str, new: str) -> bool:
     return (max(len(old), len(new)) - begin - end) * 8 > len(new)
 
 
-class _Pickler(pickle.Pickler):
-    def persistent_id(self, thing: Any) -> str | None:
-        return "source" if isinstance(thing, Source) else None
+def _source() -> Source:
+    """In what is kept it stands for the source that was read, which `_Unpickler` puts there."""
+    raise pickle.UnpicklingError("a source")
 
 
 class _Unpickler(pickle.Unpickler):
@@ -192,21 +193,22 @@ class _Unpickler(pickle.Unpickler):
         super().__init__(file)
         self._source = source
 
-    def find_class(self, module: str, name: str) -> type[Any]:
+    def find_class(self, module: str, name: str) -> Callable[..., Any]:
         """Values of the syntax and nothing else: what is kept can hold no code that runs when it is read."""
+        if (module, name) == (__name__, _source.__name__):
+            return lambda: self._source
         if module.startswith(_OURS):
             found = getattr(import_module(module), name)
             if isinstance(found, type) and issubclass(found, Record | Span):
                 return found
         raise pickle.UnpicklingError(f"{module}.{name}")
 
-    def persistent_load(self, pid: Any) -> Source:  # noqa: ARG002
-        return self._source
-
 
 def _pickled(parsed: Parsed) -> bytes:
     into = io.BytesIO()
-    _Pickler(into, pickle.HIGHEST_PROTOCOL).dump(parsed)
+    pickler = pickle.Pickler(into, pickle.HIGHEST_PROTOCOL)
+    pickler.dispatch_table = {Source: lambda _: (_source, ())}
+    pickler.dump(parsed)
     return into.getvalue()
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from functools import cache
 from typing import Any, Generic, TypeVar
 
 from rigc.model.units.measures import Measure
@@ -69,19 +69,33 @@ Quantity = Fact[float]
 Choice = Fact[str]
 
 
-def facts_within(value: Any, *left_out: type[Record]) -> Iterator[Fact[Any]]:
+def facts_within(value: Any, *left_out: type[Record]) -> tuple[Fact[Any], ...]:
     """Every fact within a record, a tuple or a dict, in its order; each record is looked through once, those of the kinds left out never."""
-    return _within(value, left_out, set())
+    found: list[Fact[Any]] = []
+    _gather(value, left_out, set(), found)
+    return tuple(found)
 
 
-def _within(value: Any, left_out: tuple[type[Record], ...], seen: set[int]) -> Iterator[Fact[Any]]:
-    if isinstance(value, Fact):
-        yield value
-    elif isinstance(value, Record):
-        if not isinstance(value, left_out) and id(value) not in seen:
-            seen.add(id(value))
-            for name in value.FIELDS:
-                yield from _within(getattr(value, name), left_out, seen)
-    elif isinstance(value, (tuple, dict)):
-        for each in value.values() if isinstance(value, dict) else value:
-            yield from _within(each, left_out, seen)
+def _gather(value: Any, left_out: tuple[type[Record], ...], seen: set[int], found: list[Fact[Any]]) -> None:
+    sort = _sort(type(value))  # type: ignore[arg-type]
+    if sort is Fact:
+        found.append(value)
+        return
+    if sort is Record:
+        if isinstance(value, left_out) or id(value) in seen:
+            return
+        seen.add(id(value))
+        parts = [getattr(value, name) for name in value.FIELDS]
+    elif sort is None:
+        return
+    else:
+        parts = value.values() if sort is dict else value
+    for each in parts:
+        if each is not None and _sort(type(each)) is not None:  # type: ignore[arg-type]
+            _gather(each, left_out, seen, found)
+
+
+@cache
+def _sort(kind: type[Any]) -> type[Any] | None:
+    """As what values of a class are looked through; None of what can hold no fact."""
+    return next((each for each in (Fact, Record, tuple, dict) if issubclass(kind, each)), None)

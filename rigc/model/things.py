@@ -130,7 +130,10 @@ class Thing(Record):
 
     def jack(self, name: str) -> Jack | None:
         """The jack of that name."""
-        return next((jack for jack in self.jacks if jack.name == name), None)
+        for jack in self.jacks:  # asked more often than anything else
+            if jack.name == name:
+                return jack
+        return None
 
     def loop(self, number: int) -> LoopJacks | None:
         """The loop of that number."""
@@ -272,7 +275,10 @@ class Supply(Thing):
 
     def outlet(self, name: str) -> Outlet | None:
         """The outlet of that name."""
-        return next((outlet for outlet in self.outlets if outlet.name == name), None)
+        for outlet in self.outlets:
+            if outlet.name == name:
+                return outlet
+        return None
 
 
 class MainsStrip(Thing):

@@ -152,7 +152,7 @@ class Unknown(_Arithmetic):
 
 
 Traced = Union[Term, Unknown]  # noqa: UP007  # a name for both, which `isinstance` can't take in the other form
-_NUMBER = (int, float, Unknown)
+_PLAIN = (int, float)
 _TRACED = (Term, Unknown)
 
 
@@ -163,11 +163,13 @@ def known(value: Traced) -> Term | None:
 
 def made(how: How) -> Any:
     """The term that is so made; unknown where one of its parts is."""
+    plain = []
     for part in how.of:
         if isinstance(part, Unknown):
             wants = (each for one in how.of if isinstance(one, Unknown) for each in one.want)
             return Unknown(tuple(dict.fromkeys(wants)), how)
-    return Term(how.value(*map(float, how.of)), how)  # type: ignore[arg-type]  # all are known
+        plain.append(float(part))
+    return Term(how.value(*plain), how)
 
 
 class Number(How):
@@ -596,14 +598,19 @@ def traced(value: float | Unknown) -> Traced:
 
 
 def _joined(kind: type[How], one: Any, other: Any) -> Any:
-    if not isinstance(one, _NUMBER) or not isinstance(other, _NUMBER):
-        return NotImplemented
-    if kind in (Sum, Times) and not isinstance(one, _TRACED) and one == kind.NOTHING:
-        return other
-    if kind in (Sum, Times, Less, By) and not isinstance(other, _TRACED) and other == kind.NOTHING:
-        return one
-    first, second = traced(one), traced(other)
-    return made(Sum(*_summands(first), *_summands(second)) if kind is Sum else kind(first, second))
+    if not isinstance(other, _TRACED):  # it is on the right of one that is
+        if not isinstance(other, _PLAIN):
+            return NotImplemented
+        if other == kind.NOTHING:
+            return one
+        other = Term(other, Number(other))
+    elif not isinstance(one, _TRACED):
+        if not isinstance(one, _PLAIN):
+            return NotImplemented
+        if one == kind.NOTHING and (kind is Sum or kind is Times):
+            return other
+        one = Term(one, Number(one))
+    return made(Sum(*_summands(one), *_summands(other)) if kind is Sum else kind(one, other))
 
 
 def _summands(value: Traced) -> tuple[Traced, ...]:

@@ -52,9 +52,13 @@ class Circuit:
 
     def solved(self) -> Solution:
         """The voltages and currents."""
-        where = {node: self._find(node) for node in list(self._base)}
-        rows: dict[Node, dict[Node, float]] = {group: {} for group, _ in where.values()}
-        flows = dict.fromkeys(rows, 0.0)  # what comes into each group, in A
+        groups: dict[Node, int] = {}
+        where: dict[Node, tuple[int, float]] = {}
+        for node in list(self._base):
+            group, offset = self._find(node)
+            where[node] = groups.setdefault(group, len(groups)), offset
+        rows: list[dict[int, float]] = [{} for _ in groups]
+        flows = [0.0] * len(rows)  # what comes into each group, in A
         for one, other, ohm in self._resistors.values():
             (a, above), (b, below) = where[one], where[other]
             if a != b:
@@ -83,17 +87,18 @@ class Circuit:
         return above, offset
 
 
-def _eliminated(rows: dict[Node, dict[Node, float]], flows: dict[Node, float]) -> dict[Node, float]:
+def _eliminated(rows: list[dict[int, float]], flows: list[float]) -> list[float]:
     """Each group's voltage; 0 for the last one of each part."""
-    order: list[tuple[Node, dict[Node, float], float]] = []
-    place = {group: number for number, group in enumerate(rows)}
-    sparse = [(len(row), place[group], group) for group, row in rows.items()]
+    order: list[tuple[int, dict[int, float], float]] = []
+    sparse = [(len(row), group) for group, row in enumerate(rows)]
     heapq.heapify(sparse)
+    done = [False] * len(rows)
     while sparse:
-        size, _, pivot = heapq.heappop(sparse)
-        if pivot not in rows or len(rows[pivot]) != size:
+        size, pivot = heapq.heappop(sparse)
+        row = rows[pivot]
+        if done[pivot] or len(row) != size:
             continue  # it is done, or has changed since
-        row = rows.pop(pivot)
+        done[pivot] = True
         own = row.pop(pivot, 0.0)
         order.append((pivot, row, own))
         for there, factor in row.items():
@@ -103,8 +108,8 @@ def _eliminated(rows: dict[Node, dict[Node, float]], flows: dict[Node, float]) -
             for column, value in row.items():
                 target[column] = target.get(column, 0.0) - share * value
             flows[there] -= share * flows[pivot]
-            heapq.heappush(sparse, (len(target), place[there], there))
-    at: dict[Node, float] = {}
+            heapq.heappush(sparse, (len(target), there))
+    at = [0.0] * len(rows)
     for pivot, row, own in reversed(order):
         at[pivot] = (flows[pivot] - sum(value * at[there] for there, value in row.items())) / own if row else 0.0
     return at

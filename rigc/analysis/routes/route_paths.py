@@ -11,7 +11,7 @@ from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes, deck_boxes
 from rigc.analysis.routes.kept_apart import from_pickup
 from rigc.analysis.routes.lead_ways import lead_ways
-from rigc.analysis.routes.stretches import Side, side_of
+from rigc.analysis.routes.stretches import NO_SIDE, Side, side_of
 from rigc.analysis.routes.way_choice import chosen_ways
 from rigc.analysis.routes.way_costs import LeadSides, way_costs
 from rigc.analysis.signal.loading.loading import Loading
@@ -42,8 +42,10 @@ class RoutePath(Record):
 
     def side(self, above: bool) -> Side:
         """Its stretches over the deck or below it, in tenths of a millimetre."""
-        stretches = zip(pairwise(self.points), self.above, strict=True)
-        return side_of(tuple((_tenths(start), _tenths(end)) for (start, end), over in stretches if over is above))
+        if above not in self.above:
+            return NO_SIDE
+        stretches = zip(pairwise(map(_tenths, self.points)), self.above, strict=True)
+        return side_of([stretch for stretch, over in stretches if over is above])
 
 
 class RoutePaths(Record):
@@ -75,7 +77,7 @@ def _told(lead: Lead, path: RoutePath, route: Route) -> Answer:
     ways = "the only way as short" if path.ways == 1 else f"of {path.ways} ways that are as short"
     return Answer(
         f"{lead.mark}.path",
-        " ".join(f"({nearest_tenth(x)}, {nearest_tenth(y)})" for x, y in path.points),
+        lambda: " ".join(f"({nearest_tenth(x)}, {nearest_tenth(y)})" for x, y in path.points),
         ways,
         mentioned(lead.mark, f"{lead.start} -> {lead.end}", lead.span),
         *route.told,

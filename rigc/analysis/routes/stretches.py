@@ -25,6 +25,9 @@ class Side(Record):
     askew: tuple[Stretch, ...]
 
 
+NO_SIDE = Side((), (), ())
+
+
 class Together(Record):
     """What two leads do beside each other: the angles at which they cross (0 where one lies on the other), and each time that
     they run side by side, how long and how far apart."""
@@ -33,14 +36,14 @@ class Together(Record):
     runs: tuple[tuple[float, float], ...]
 
 
-def side_of(stretches: tuple[Stretch, ...]) -> Side:
+def side_of(stretches: Iterable[Stretch]) -> Side:
     """Sorts stretches by the way they run; those of no length are left out."""
     along_x, along_y, askew = [], [], []
     for (x1, y1), (x2, y2) in stretches:
         if y1 == y2 and x1 != x2:
-            along_x.append((y1, min(x1, x2), max(x1, x2)))
+            along_x.append((y1, x1, x2) if x1 < x2 else (y1, x2, x1))
         elif x1 == x2 and y1 != y2:
-            along_y.append((x1, min(y1, y2), max(y1, y2)))
+            along_y.append((x1, y1, y2) if y1 < y2 else (x1, y2, y1))
         elif x1 != x2:
             askew.append(((x1, y1), (x2, y2)))
     return Side(tuple(along_x), tuple(along_y), tuple(askew))

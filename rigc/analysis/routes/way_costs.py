@@ -53,8 +53,9 @@ def _decks(lead: LeadSides) -> tuple[_Deck, _Deck]:
 
 
 def _deck(sides: tuple[Side, ...]) -> _Deck:
-    places = {side: place for place, side in enumerate(dict.fromkeys(sides))}
-    return [places[side] for side in sides], [(side, bounds((side,))) for side in places]
+    places: dict[Side, int] = {}
+    at = [places.setdefault(side, len(places)) for side in sides]
+    return at, [(side, bounds((side,))) for side in places]
 
 
 def _table(

@@ -103,15 +103,25 @@ class DeckBoxes:
 
         None if every line is covered there.
         """
-        at = bisect_left(self.lines, y)
-        before, behind = self.lines[:at], self.lines[at:][::-1]  # the nearest of each stands last
-        while before or behind:
-            sides = [side for side in (before, behind) if side]
-            side = min(sides, key=lambda side: (abs(y - side[-1]), abs(other_y - side[-1]), side[-1]))
-            line = side.pop()
-            if not self.covers(x, line):
-                return line
-        return None
+        return next((line for line in self.lines_from(y, other_y) if not self.covers(x, line)), None)
+
+    def lines_from(self, y: int, other_y: int) -> Iterator[int]:
+        """The lines in the order of their distance from y; on a tie the one nearer to the other end's y, then the one in front."""
+        behind = bisect_left(self.lines, y)
+        before = behind - 1
+        while before >= 0 or behind < len(self.lines):
+            if before < 0:
+                is_front = False
+            elif behind == len(self.lines):
+                is_front = True
+            else:
+                front, rear = self.lines[before], self.lines[behind]
+                is_front = (y - front, abs(other_y - front)) <= (rear - y, abs(other_y - rear))
+            yield self.lines[before if is_front else behind]
+            if is_front:
+                before -= 1
+            else:
+                behind += 1
 
     def _covered_at(self, y: int) -> tuple[list[float], list[float]]:
         """The stretches of a line in x that are covered; two that only touch leave the point between them free."""

@@ -11,7 +11,7 @@ from rigc.analysis.leads.plugs.tier_fronts import on_tier, tier_fronts
 from rigc.facts import clearance
 from rigc.model.deck import Deck
 from rigc.model.geometry.neighbours import neighbours
-from rigc.model.geometry.polygon import before, reach
+from rigc.model.geometry.polygon import Polygon, before, reach
 from rigc.model.geometry.rectangle import Rectangle
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -214,11 +214,8 @@ def _facing(one: PlugBody, other: PlugBody) -> Iterator[PlugMeeting]:
 def _blocked(plug: PlugBody, body: Outline) -> Iterator[PlugMeeting]:
     """A plug, its cable's bend and the air before it, against a body: what is free before it is seen along the plug's width."""
     further_mm = plug.bend_mm + GAP_MM
-    if plug.askew or body.askew:
-        met = reach(plug.corners(further_mm), body.corners)
-    else:
-        met = min(plug.room(further_mm).overlap(body.area))
-    if met <= _HAIR_MM:
+    corners = body.corners if body.askew else None
+    if _met(plug, further_mm, body.area, corners) <= _HAIR_MM:
         return
     point = plug.point
     edge = before(body.corners, (point.x_mm, point.y_mm), (point.dx, point.dy), plug.width_mm / 2)
@@ -230,11 +227,18 @@ def _into_deck(rig: Rig, plug: PlugBody) -> float | None:
 
     The base is taken to lie on the deck itself: what strip and feet lift it by is not stated anywhere.
     """
-    over = any(reach(plug.corners(), solid.corners) > _HAIR_MM for solid in solid_deck(rig, plug.point))
+    over = any(_met(plug, 0.0, solid) > _HAIR_MM for solid in solid_deck(rig, plug.point))
     if not over:
         return 0.0
     levels = plug.levels_mm
     return None if levels is None else max(plug.point.raised_mm - levels[0], 0.0)
+
+
+def _met(plug: PlugBody, further_mm: float, area: Rectangle, corners: Polygon | None = None) -> float:
+    """How far a plug and what it needs before it reach into a rectangle, or into a body askew with these `corners`."""
+    if plug.askew or corners is not None:
+        return reach(plug.corners(further_mm), area.corners if corners is None else corners)
+    return min(plug.room(further_mm).overlap(area))
 
 
 def _ends(found: PlugMeeting) -> tuple[tuple[Port, str], ...]:

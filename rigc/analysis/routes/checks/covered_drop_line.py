@@ -9,7 +9,7 @@ Source: geometry on stated places; the route model is common practice, no source
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 from rigc.analysis.deck.placement import Placement
@@ -79,23 +79,21 @@ def _ends(lead: Lead, route: Route, around: DeckBoxes, placement: Placement) -> 
         if taken is None:
             continue
         other_y = route.exits[1 - at][1]
-        lines = _before(placement, port, around.lines)
-        nearest = min(lines, key=lambda line: (abs(y - line), abs(other_y - line), line), default=taken)
+        reached = _reached(placement, port)
+        nearest = next((line for line in around.lines_from(y, other_y) if reached(line)), taken)
         cover, more = around.cover(x, nearest), _more(route, at, nearest)
         if nearest != taken and cover is not None and more > 0:
             yield _Moved(lead, port, x, nearest, taken, more, cover)
 
 
-def _before(placement: Placement, port: Port, lines: list[int]) -> list[int]:
-    """The lines that do not lie beyond the whole body of the jack's own thing, seen from the jack's face."""
+def _reached(placement: Placement, port: Port) -> Callable[[int], bool]:
+    """Whether a line does not lie beyond the whole body of the jack's own thing, seen from the jack's face."""
     point, body = placement.point(port), placement.outline(port.thing)
     if point is None or body is None or point.dy == 0:
-        return lines
+        return lambda _: True
     if point.dy > 0:
-        front = round(body.y_mm * 10)
-        return [line for line in lines if line > front]
-    rear = round((body.y_mm + body.depth_mm) * 10)
-    return [line for line in lines if line < rear]
+        return round(body.y_mm * 10).__lt__
+    return round((body.y_mm + body.depth_mm) * 10).__gt__
 
 
 def _more(route: Route, at: int, nearest: int) -> int:
