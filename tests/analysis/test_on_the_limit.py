@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from types import SimpleNamespace
 from typing import Any
 
@@ -10,6 +11,7 @@ from small_rigs import block, results_of, unit
 
 from rigc.analysis.control.program_change import exists
 from rigc.analysis.ground.ring_ways import Ways, beside
+from rigc.analysis.leads.checks.plugs_collide import _jacks
 from rigc.analysis.leads.lead_plugs import _within
 from rigc.analysis.leads.plugs.tier_fronts import on_tier
 from rigc.analysis.mains.country_mains import agrees
@@ -18,10 +20,13 @@ from rigc.analysis.mounting.mounting_strip import strip_count
 from rigc.analysis.revision.plan.fitting_plans import _is_other
 from rigc.analysis.routes.deck_holes import _one
 from rigc.analysis.routes.hole_sizes import drilled
+from rigc.analysis.routes.stretches import Side, askew_crossings
+from rigc.analysis.signal.least_silent_way import least_silent_ways
 from rigc.analysis.signal.levels.levels import Levels
 from rigc.analysis.signal.loading.shorter_leads import of_better_cable, shorter
 from rigc.analysis.tests.due_tests import _key
 from rigc.analysis.tests.limit import _shown
+from rigc.model.jacks import Port
 from rigc.traced.term import number
 
 
@@ -183,3 +188,57 @@ def test_the_highest_level_that_comes(nominal: float, peak: float, counts: float
     (edge,) = results_of(f"{marl}{combo}chain marl -> combo\n").get(Levels).edges
     assert edge.by_peak and edge.highest_dbu == counts
     assert edge.margin_db == pytest.approx(11 - counts)
+
+
+@pytest.mark.parametrize("end", [(0.0, 0.0), (100.0, 0.0), (50.0, 0.0)])
+@pytest.mark.parametrize("swapped", [False, True])
+def test_leads_that_touch_cross_at_that_angle(end: tuple[float, float], swapped: bool) -> None:
+    """A lead along x from 0 to 100 and one that ends on it, or begins there, at 45 degrees; just short of it they don't meet."""
+    for stretch in ((end, (end[0] + 50, 50.0)), ((end[0] + 50, 50.0), end)):
+        ways = [Side(((0.0, 0.0, 100.0),), (), ()), Side((), (), (stretch,))]
+        assert [round(each, 6) for each in askew_crossings(*(ways[::-1] if swapped else ways))] == [45]
+    short = Side((), (), (((end[0] + 0.01, 0.01), (end[0] + 50, 50.0)),))
+    assert not [*askew_crossings(Side(((0.0, 0.0, 100.0),), (), ()), short)]
+
+
+def test_three_jacks_are_named_and_four_are_counted() -> None:
+    ports = [Port("box", name) for name in ("r1", "r2", "r3", "r4")]
+    assert (_jacks(ports[:3]), _jacks(ports)) == ("'r1', 'r2' and 'r3'", "these 4 jacks")
+
+
+def test_the_way_on_which_the_fewest_units_stop_the_sound() -> None:
+    """Past 'mute' it is 4 jacks long and stops the sound; past 'one' and 'other', which pass it, 6; past 'mum', which does not say, 4."""
+    said = {"mute": "mutes", "one": "passes", "other": "passes"}
+    units = {
+        name: SimpleNamespace(
+            unpowered=fact_of(said.get(name)), inlet=1, volts=None, battery=None, kind="unit", loops=()
+        )
+        for name in ("split", "mute", "one", "other", "mum", "sum")
+    }
+    units["split"].unpowered = units["sum"].unpowered = fact_of("passes")
+
+    def ways(*names: str) -> tuple[list[Any], list[tuple[Port, Port]]]:
+        leads = [
+            SimpleNamespace(start=Port(before, f"to-{after}"), end=Port(after, f"from-{before}"))
+            for before, after in pairwise(names)
+        ]
+        inner = [(one.end, other.start) for one, other in pairwise(leads)]
+        return leads, [(Port("split", "in"), leads[0].start), *inner, (leads[-1].end, Port("sum", "out"))]
+
+    def through(*others: tuple[str, ...]) -> list[str]:
+        parts = [ways("split", *names, "sum") for names in others]
+        hookup: Any = SimpleNamespace(
+            leads=[lead for leads, _ in parts for lead in leads], inner=[way for _, inner in parts for way in inner]
+        )
+        rig: Any = SimpleNamespace(units=units)
+        (way,) = least_silent_ways(rig, hookup, Port("split", "in"), [Port("sum", "out")]).values()
+        return list(dict.fromkeys(port.thing for port in way[2:-2]))
+
+    assert through(("mute",), ("one", "other")) == ["one", "other"]
+    assert through(("mum",), ("mute",)) == ["mum"]
+    assert through(("mum",), ("one", "other")) == ["one", "other"]
+    assert through(("one", "other"), ("one",)) == ["one"]
+
+
+def fact_of(word: str | None) -> Any:
+    return None if word is None else SimpleNamespace(value=word)

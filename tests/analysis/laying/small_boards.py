@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from typing import Any
 
-from rigc.analysis.laying.search.board import Board, End, Item, Link, Shape, Socket
+from rigc.analysis.laying.search.board import Board, End, Item, Link, Parting, Shape, Socket, Tier
 
 SIDES = {"left": (-1, 0), "right": (1, 0), "front": (0, -1), "rear": (0, 1)}
 
@@ -47,3 +47,45 @@ def dealt(seed: int, units: int, turning: bool = True) -> Board:
         Link(f"A{number}", "audio", End(number, 0), End(number + 1, 1), onward=False) for number in range(units - 1)
     )
     return Board(width, depth, 120, (depth // 2,), tuple(items), links, apart=0, air=20, step=100)
+
+
+def crowded(seed: int) -> Board:
+    """A dealt board, every other one with all that the rules may ask of one: parts that are kept free, a tier, tapes, partings, knobs, feet."""
+    board = dealt(seed, 3 + seed % 6, seed % 2 == 0)
+    if seed < 6:
+        return board
+    items = tuple(
+        item.replace(use=(40, -20, 0)[number % 3], grams=300 + 50 * number, grip=150 * (number % 2), under=number == 2)
+        for number, item in enumerate(board.items)
+    )
+    spots = tuple(
+        item.replace(shapes=tuple(each.replace(switches=((200, 100),), pressed=((200, 100),), knobs=((100, 400),),
+        at_hand=((each.width, 200, 100),), strips=((50, each.depth - 50, 1),)) for each in item.shapes))
+        for item in items
+    )  # fmt: skip
+    links = tuple(link.replace(joint=number % 2 == 1, back=5, onward=True) for number, link in enumerate(board.links))
+    made: Board = board.replace(
+        items=spots,
+        links=links,
+        width=board.width + 300,
+        depth=board.depth + 400,
+        kept_free=((0, 0, 200, 300),),
+        reserved=((500, board.depth - 200, 800, board.depth),),
+        tiers=(Tier(board.depth - 600, board.depth + 400, 300),) if seed % 3 == 0 else (),
+        tapes=((0, 400), (700, 1100), (1400, 1800)),
+        partings=(Parting(0, 1, 350),),
+        aside=500,
+        behind=400,
+        apart=30,
+        knob=250,
+        feet=200,
+        grams=2000,
+        weighed=True,
+        passing=20_000,
+        unbalanced=1000,
+        gap=2,
+        line=3000,
+        centring=10,
+        crossing=1000,
+    )
+    return made

@@ -11,7 +11,7 @@ from cases import ROOT, ExpectedByName, results, told
 from syrupy.assertion import SnapshotAssertion
 from written import changed
 
-from laying.small_boards import dealt
+from laying.small_boards import crowded
 from rigc.analysis.laying.alternatives import alternatives
 from rigc.analysis.laying.checks.contradicting_wishes import contradicting_wishes
 from rigc.analysis.laying.checks.missed_wish import missed_wish
@@ -20,7 +20,6 @@ from rigc.analysis.laying.chosen_places import with_chosen_places
 from rigc.analysis.laying.objective import objective
 from rigc.analysis.laying.place_costs import PlaceCosts
 from rigc.analysis.laying.search.annealing import search
-from rigc.analysis.laying.search.board import Board, Parting, Tier
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.rig import Rig
@@ -65,48 +64,6 @@ def test_layouts_to_choose_from(path: str, snapshot: SnapshotAssertion) -> None:
         stands = ", ".join(f"{name} {at.x_mm:g} {at.y_mm:g} {at.turned}" for name, at in each.rig.places.items())
         lines.append(f"{stands}: {each.objective.cost}, better at {', '.join(each.better_at)}")
     assert "\n".join(lines) + "\n" == snapshot(extension_class=ExpectedByName)
-
-
-def crowded(seed: int) -> Board:
-    """A dealt board, every other one with all that the rules may ask of one: parts that are kept free, a tier, tapes, partings, knobs, feet."""
-    board = dealt(seed, 3 + seed % 6, seed % 2 == 0)
-    if seed < 6:
-        return board
-    items = tuple(
-        item.replace(use=(40, -20, 0)[number % 3], grams=300 + 50 * number, grip=150 * (number % 2), under=number == 2)
-        for number, item in enumerate(board.items)
-    )
-    spots = tuple(
-        item.replace(shapes=tuple(each.replace(switches=((200, 100),), pressed=((200, 100),), knobs=((100, 400),),
-        at_hand=((each.width, 200, 100),), strips=((50, each.depth - 50, 1),)) for each in item.shapes))
-        for item in items
-    )  # fmt: skip
-    links = tuple(link.replace(joint=number % 2 == 1, back=5, onward=True) for number, link in enumerate(board.links))
-    made: Board = board.replace(
-        items=spots,
-        links=links,
-        width=board.width + 300,
-        depth=board.depth + 400,
-        kept_free=((0, 0, 200, 300),),
-        reserved=((500, board.depth - 200, 800, board.depth),),
-        tiers=(Tier(board.depth - 600, board.depth + 400, 300),) if seed % 3 == 0 else (),
-        tapes=((0, 400), (700, 1100), (1400, 1800)),
-        partings=(Parting(0, 1, 350),),
-        aside=500,
-        behind=400,
-        apart=30,
-        knob=250,
-        feet=200,
-        grams=2000,
-        weighed=True,
-        passing=20_000,
-        unbalanced=1000,
-        gap=2,
-        line=3000,
-        centring=10,
-        crossing=1000,
-    )
-    return made
 
 
 @pytest.mark.parametrize("seed", range(12), ids=lambda seed: f"dealt-{seed}")
