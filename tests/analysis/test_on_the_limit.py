@@ -103,11 +103,13 @@ def test_the_position_of_a_selector(selected: float, low: float | None) -> None:
 
 
 @pytest.mark.parametrize(
-    ("volts", "low"), [((103.5, 126.5), 103.5), ((207, 253), 207), ((126.5, 127), 103.5), ((253, 254), 103.5)]
+    ("volts", "low"), [((103.5, 126.5), 103.5), ((207, 253), 207), ((126.5, 127), 103.5), ((253, 254), 207)]
 )
 def test_the_range_of_a_supply_without_a_selector(volts: tuple[float, float], low: float) -> None:
-    """The one that takes all of the mains; else the first."""
-    ranges = tuple(SimpleNamespace(low_v=low, high_v=high) for low, high in ((103.5, 126.5), (207, 253)))
+    """The one that takes all of the mains; else that of which the middle, 115 or 230 V, is nearest: 126.5 - 115 = 11.5, 253 - 230 = 23."""
+    ranges = tuple(
+        SimpleNamespace(low_v=low, high_v=high, middle_v=(low + high) / 2) for low, high in ((103.5, 126.5), (207, 253))
+    )
     supply: Any = SimpleNamespace(mains=ranges)
     place = _place(supply, None, volts)
     assert place is not None and place.low_v == low

@@ -56,7 +56,7 @@ QUICK = {
 }
 """Of rooms whose tests take minutes, the quick ones that judge; beside them those that name something of the module, but for these."""
 SLOW = ("comparison_random", "long_haul_rework", "no_rule_broken", "rigs_from_scratch", "search")
-WHOLE = {
+WHOLE: dict[str, tuple[str, ...]] = {
     "laying": ("analysis/laying/test_same_boards.py", "analysis/laying/test_same_places.py"),
     "revision": ("analysis/revision/test_small_pairs.py", "analysis/revision/test_many_changes.py"),
 }
