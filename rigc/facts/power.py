@@ -10,4 +10,10 @@ LOAD_SHARE = Fact(80, "%", "an outlet's load, of its rating", PRACTICE)
 DIGITAL_LOAD_SHARE = Fact(65, "%", "the same where a digital unit's start-up current is unknown", PRACTICE)
 TOTAL_SHARE = Fact(80, "%", "all outlets of a supply together, of its ceiling", PRACTICE)
 PARALLEL_SHARE = Fact(90, "%", "outlets in parallel, of the sum of their ratings", PRACTICE)
+END_LOSS_SHARE = Fact(
+    1,
+    "%",
+    "of the outlet's voltage: a loss in the lead that counts for nothing where the outlet gives just the least that its unit takes",
+    PRACTICE,
+)
 SHOW_H = Fact(4, "h", "time that a unit stays plugged in for one show, sound check included", PRACTICE)

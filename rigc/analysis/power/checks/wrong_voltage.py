@@ -3,7 +3,8 @@
 Why it matters: too much voltage destroys a unit at once; with too little it hums, distorts or starts again and again.
 What to do: set the outlet to the unit's voltage, or feed the unit from another one.
 Source: arithmetic on stated values. How far an outlet may be off is not stated anywhere: at the very end of a unit's window that can't
-be checked, and inside it a measurement tells. A unit that does not say what it accepts takes only what it needs.
+be checked, and inside it a measurement tells. Where an outlet gives just the least that its unit takes, a lead that loses no more than
+{power.END_LOSS_SHARE} of it decides nothing. A unit that does not say what it accepts takes only what it needs.
 """
 
 from __future__ import annotations
@@ -23,6 +24,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
+from rigc.facts.power import END_LOSS_SHARE
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.model.things import Rating, Unit
@@ -53,7 +55,7 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
             wrong.append((feed, window_v(unit)))
         elif _missing_setting(rig, unit.name, tap):
             yield _no_setting(rig, unit, tap, feed)
-        elif (inlet := network.of(unit.name)) is not None and _sags(unit, inlet) and not turned:
+        elif (inlet := network.of(unit.name)) is not None and _sags(unit, tap, inlet) and not turned:
             yield _sagging(feed, unit, tap, inlet)
         elif (end := _at_an_end(unit, tap)) is not None:
             yield _unsure(feed, unit, tap, end)
@@ -95,9 +97,15 @@ def _unsure(feed: Supplied, unit: Unit, tap: Tap, end: Quantity) -> Diagnostic:
     )
 
 
-def _sags(unit: Unit, inlet: InletVolts) -> bool:
-    """Whether what arrives is less than a window that is stated; exactly its end is not."""
-    return inlet.known and unit.accepts_low_v is not None and inlet.least_v < (window_v(unit) or (0.0,))[0] - 1e-9
+def _sags(unit: Unit, tap: Tap, inlet: InletVolts) -> bool:
+    """Whether what arrives is less than a window that is stated; exactly its end is not, nor a hair less of an outlet that gives just that:
+    there what the outlet may be off decides."""
+    if not inlet.known or unit.accepts_low_v is None:
+        return False
+    least = (window_v(unit) or (0.0,))[0]
+    if abs(tap.volts - least) <= 1e-9 and _at_an_end(unit, tap) is not None:
+        least *= 1 - END_LOSS_SHARE.value / 100
+    return inlet.least_v < least - 1e-9
 
 
 def _sagging(feed: Supplied, unit: Unit, tap: Tap, inlet: InletVolts) -> Diagnostic:
