@@ -292,6 +292,7 @@ class Instrument(Record):
     """An instrument, or another source (`kind`): a keyboard, a microphone, a line source, which its `flags` tell.
 
     Lengths in mm, H, ohm and pF; a setting in percent (None: full up). A source has no pickup: it drives its leads itself.
+    `battery` is the one in it or in its body-pack, and `draws_ma` what is drawn of that.
     """
 
     name: str
@@ -312,6 +313,8 @@ class Instrument(Record):
     active: bool = False
     lowest_note_hz: Quantity | None = None
     mass_kg: Quantity | None = None
+    battery: Battery | None = None
+    draws_ma: Quantity | None = None
     papers: Paperwork = Paperwork()
     earth: str | None = None
     jacks: tuple[Jack, ...] = ()

@@ -232,6 +232,8 @@ desk                   name       | cable-list ground-sheet label-sheet level-ta
 done                   changes    | as-built history |
 drawn                  who        | accepted-deviations cable-list crossing-list customs-list cut-list deck-drawing field-notes ground-sheet history label-sheet level-table loading-table loop-table mains-sheet maintenance mass-and-balance midi-and-control-map mounting-strips plan-full-size power-table preset-sheet pull-list signal-flow spares-list test-record unit-schedule wiring-sheet |
 draws                  amount     | mains-sheet power-table unit-schedule |
+draws@instrument       amount     | power-table unit-schedule | maintenance
+draws@sound_source     amount     | power-table unit-schedule | maintenance
 drop                   lines      | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list unit-schedule | crossing-list test-record
 earth                  kind       | ground-sheet unit-schedule | power-table
 efficiency             amount     | mains-sheet power-table unit-schedule |

@@ -1,11 +1,11 @@
-"""Units with batteries -> how long each lasts: `kestrel.battery.capacity`, `.draws`, `.life`, `.shows`."""
+"""Units, instruments and sources with batteries -> how long each lasts: `kestrel.battery.capacity`, `.draws`, `.life`, `.shows`."""
 
 from __future__ import annotations
 
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.power.show_length import Lasting, ShowLength
 from rigc.model.rig import Rig
-from rigc.model.things import Battery, Unit
+from rigc.model.things import Battery, Instrument, Unit
 from rigc.record import Record
 from rigc.traced.figure import AnyFigure, figure
 from rigc.traced.given import stated
@@ -16,7 +16,8 @@ from rigc.traced.units import HOURS, MILLIAMP_HOURS, MILLIAMPS
 
 
 class BatteryLife(Lasting):
-    """A unit's battery; `only` where it has no other supply. `capacity` in mAh, `draws` in mA."""
+    """The battery of a unit, or of an instrument or source or its body-pack; `only` where it has no other supply. `capacity` in mAh,
+    `draws` in mA."""
 
     unit: str
     kind: str
@@ -26,17 +27,18 @@ class BatteryLife(Lasting):
 
 
 class BatteryLives(Record):
-    """Those of all units that are used, in order of declaration."""
+    """Those of all units that are used, in order of declaration, then those of instruments and sources."""
 
     all: tuple[BatteryLife, ...]
 
 
 def battery_lives(rig: Rig, show: ShowLength) -> BatteryLives:
-    """One for each unit that states a battery."""
-    return BatteryLives(tuple(_life(unit, unit.battery, show) for unit in used_units(rig) if unit.battery is not None))
+    """One for each that states a battery."""
+    holding: tuple[Unit | Instrument, ...] = (*used_units(rig), *rig.instruments.values())
+    return BatteryLives(tuple(_life(each, each.battery, show) for each in holding if each.battery is not None))
 
 
-def _life(unit: Unit, battery: Battery, show: ShowLength) -> BatteryLife:
+def _life(unit: Unit | Instrument, battery: Battery, show: ShowLength) -> BatteryLife:
     name = f"{unit.name}.battery"
     held = figure(
         f"{name}.capacity",
@@ -58,8 +60,9 @@ def _life(unit: Unit, battery: Battery, show: ShowLength) -> BatteryLife:
         f"{name}.life", _hours(held, drawn), HOURS, rule="life = capacity / current", source=ARITHMETIC, label="life"
     )
     lasts = show.whole_shows(f"{name}.shows", life)
+    only = battery.only or isinstance(unit, Instrument)  # neither has an outlet
     lacking = "its capacity" if known(held) is None else "its current"
-    return BatteryLife(life, lasts, show.hours, lacking, unit.name, battery.kind, battery.only, held, drawn)
+    return BatteryLife(life, lasts, show.hours, lacking, unit.name, battery.kind, only, held, drawn)
 
 
 def _hours(held: Traced, drawn: Traced) -> Traced:

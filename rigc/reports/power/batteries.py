@@ -42,4 +42,4 @@ def battery_table(rig: Rig, lives: BatteryLives) -> Table | None:
 def _other(rig: Rig, life: BatteryLife) -> str:
     if not life.only:
         return "yes"
-    return f"none: {'switch off' if rig.units[life.unit].ends else 'unplug'} after the show"
+    return f"none: {'switch off' if life.unit in rig.instruments or rig.units[life.unit].ends else 'unplug'} after the show"

@@ -20,6 +20,7 @@ _SOURCES = (
     Column("gives", folds="give {}"),
     Column("lead"),
     Column("earth"),
+    Column("battery", folds="battery {}"),
 )
 
 
@@ -50,8 +51,17 @@ def _source(each: Instrument) -> Row:
             stated_all(_once(jack.levels.nominal_dbu for jack in each.jacks)),
             lead_cell(each.lead_mm, each.lead_cable),
             Cell(earth),
+            _battery(each),
         )
     )
+
+
+def _battery(each: Instrument) -> Cell:
+    """`AA pair, 2500 mAh, 90 mA are drawn`: that of the instrument or of its body-pack."""
+    kind = "" if each.battery is None else each.battery.kind
+    charge = None if each.battery is None else each.battery.capacity_mah
+    drawn = "" if each.draws_ma is None else f"{each.draws_ma.typed} are drawn"
+    return words(kind, "" if charge is None else charge.typed, drawn)
 
 
 def _once(facts: Iterable[Quantity | None]) -> list[Quantity]:
@@ -105,5 +115,6 @@ _INSTRUMENTS: Columns[Instrument] = (
     (Column("lead"), lambda each: lead_cell(each.lead_mm, each.lead_cable)),
     (Column("plain lead"), lambda each: lead_cell(each.plain_mm, each.plain_cable)),
     (Column("gives", folds="give {}"), lambda each: level_cell(next((jack.levels for jack in each.jacks), Levels()))),
+    (Column("battery", folds="battery {}"), lambda each: _battery(each)),
     (Column("properties"), lambda each: words("active" if each.active else "", *sorted(each.flags))),
 )

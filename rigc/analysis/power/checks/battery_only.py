@@ -35,11 +35,11 @@ def battery_only(rig: Rig, lives: BatteryLives, packs: PackLives, power: PowerAs
         if pack.pack.only:
             yield _of_supply(pack)
     for life in lives.all:
-        battery = rig.units[life.unit].battery
+        battery = (rig.instruments.get(life.unit) or rig.units[life.unit]).battery
         if life.only and battery is not None and power.of(life.unit) is None:
             yield KIND.at(
                 battery.span,
-                f"'{life.unit}' runs on its battery only ({life.kind}), which drains while {_drains(rig, life)}; {_life(life)}",
+                f"'{life.unit}' {_whose(rig, life)} on its battery only ({life.kind}), which drains while {_drains(rig, life)}; {_life(life)}",
                 subject=(life.unit,),
                 label="no other supply",
                 numbers=_numbers(life),
@@ -95,11 +95,20 @@ def _numbers(life: Lasting) -> tuple[Number, ...]:
 
 
 def _drains(rig: Rig, life: BatteryLife) -> str:
-    return "it is on" if rig.units[life.unit].ends else "a plug is in it"
+    return "it is on" if _switched(rig, life) else "a plug is in it"
+
+
+def _whose(rig: Rig, life: BatteryLife) -> str:
+    return "or its body-pack runs" if life.unit in rig.instruments else "runs"
+
+
+def _switched(rig: Rig, life: BatteryLife) -> bool:
+    """Whether it has a switch: an amp, a body-pack; of a pedal it is the plug in its input."""
+    return life.unit in rig.instruments or rig.units[life.unit].ends
 
 
 def _help(rig: Rig, life: BatteryLife) -> str:
-    ends = rig.units[life.unit].ends
+    ends = _switched(rig, life)
     if life.shows == 0:
         lead = "" if ends else f"feed '{life.unit}' from a supply by a battery-clip lead, or "
         return f"{lead}change its {life.kind} during the show"

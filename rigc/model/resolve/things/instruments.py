@@ -9,7 +9,7 @@ from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.contradictions import check_earth
 from rigc.model.resolve.things.jacks import jacks_of, levels_of, pairs_of
-from rigc.model.resolve.things.things import AMOUNTS, inherited, papers_of
+from rigc.model.resolve.things.things import AMOUNTS, battery_of, inherited, papers_of
 from rigc.model.things import Instrument
 from rigc.model.units.measures import CAPACITOR, LEAD, POT_OHM, SHARE
 from rigc.syntax import nodes
@@ -81,5 +81,7 @@ def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> No
         which = "lead" if isinstance(fact, nodes.GuitarLead) else "plain"
         fields[f"{which}_mm"] = context.amount(fact.length, LEAD, known)
         fields[f"{which}_cable"] = context.scopes["cable"].find(fact.cable, (), "a cable")
+    elif isinstance(fact, nodes.Battery):
+        fields["battery"] = battery_of(context, item)
     elif isinstance(fact, nodes.Active):
         fields["active"] = True

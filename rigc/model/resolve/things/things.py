@@ -284,8 +284,7 @@ def _rest(context: Context, item: Item, fields: dict[str, Any]) -> None:
         low_v, high_v = context.shared_chosen(VOLTAGE, fact.low, fact.high, provenance=known)
         fields.update(accepts_low_v=low_v, accepts_high_v=high_v)
     elif isinstance(fact, nodes.Battery):
-        capacity = context.amount(fact.capacity, CHARGE, known)
-        fields["battery"] = Battery(fact.kind.value, capacity, fact.only is not None, fact.span)
+        fields["battery"] = battery_of(context, item)
     elif isinstance(fact, nodes.Was):
         fields.update(was=fact.name.text, was_at=fact.span)
     elif isinstance(fact, nodes.Fuse):
@@ -296,6 +295,14 @@ def _rest(context: Context, item: Item, fields: dict[str, Any]) -> None:
         fields["cord_mm"] = context.amount(fact.length, LEAD, known)
     elif (rule := rule_of(type(fact))) in WORDS:
         fields[rule] = getattr(fact, fact.FIELDS[0]).text
+
+
+def battery_of(context: Context, item: Item) -> Battery:
+    """The battery that a statement tells of."""
+    fact = item.fact
+    return Battery(
+        fact.kind.value, context.amount(fact.capacity, CHARGE, item.provenance), fact.only is not None, fact.span
+    )
 
 
 def _fuse(context: Context, fact: nodes.Fuse, known: Provenance | None) -> tuple[Fuse, ...]:

@@ -51,7 +51,11 @@ def _batteries(rig: Rig, power: PowerAssignment, lives: BatteryLives) -> Iterato
         every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {life.show:.3g} h"
         every += "" if power.of(life.unit) is None else " on battery alone"
         guessed = life.shows is not None and assumed(life.lasts)
-        renew = "charge it full, or fit a new battery" if rig.units[life.unit].ends else "fit a new battery"
+        renew = (
+            "charge it full, or fit a new battery"
+            if life.unit in rig.units and rig.units[life.unit].ends
+            else "fit a new battery"
+        )
         yield _row(every, Cell(f"{life.unit}: {renew}, {life.kind}", mark="assumed" if guessed else ""))
 
 

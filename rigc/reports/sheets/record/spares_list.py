@@ -84,6 +84,7 @@ def _fits(rig: Rig, spare: Spare, leads: Leads, lengths: CableLengths) -> tuple[
     if spare.length_mm is None:
         held = (
             *((unit.name, unit.battery) for unit in rig.units.values()),
+            *((each.name, each.battery) for each in rig.instruments.values()),
             *((supply.name, supply.pack) for supply in rig.supplies.values()),
         )
         takers = [name for name, battery in held if battery and battery.kind == spare.what]

@@ -13,7 +13,7 @@ from rigc.analysis.kept import Kept
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.model.rig import Rig
-from rigc.model.things import Unit
+from rigc.model.things import Instrument, Unit
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.drawings.pictures.card_plan import card_plans
 from rigc.reports.front.sheet_codes import see
@@ -87,7 +87,10 @@ def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterat
         yield "set and tape, as listed"
     used = used_supplies(rig, power)
     supplies = [supply.name for supply in used if supply.takes_mains]
-    cells = [unit for unit in used_units(rig) if unit.on_battery or (unit.ends and unit.battery is not None)]
+    cells: list[Unit | Instrument] = [
+        unit for unit in used_units(rig) if unit.on_battery or (unit.ends and unit.battery is not None)
+    ]
+    cells += [each for each in rig.instruments.values() if each.battery is not None]
     full = [*(supply.name for supply in used if supply.pack is not None), *(unit.name for unit in cells)]
     if full:
         yield f"batteries full? {', '.join(full)}"
@@ -107,9 +110,9 @@ def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterat
         yield f"after the show: {', '.join(map(_rested, cells))}"
 
 
-def _rested(unit: Unit) -> str:
-    """How its battery is spared: a plug in its input keeps a pedal on, an amp has a switch."""
-    return f"{unit.name} off" if unit.ends else f"plug out of {unit.name}"
+def _rested(unit: Unit | Instrument) -> str:
+    """How its battery is spared: a plug in its input keeps a pedal on, an amp or a body-pack has a switch."""
+    return f"{unit.name} off" if isinstance(unit, Instrument) or unit.ends else f"plug out of {unit.name}"
 
 
 def _settings(settings: SwitchSettings) -> Table:
