@@ -13,10 +13,13 @@ from rigc.analysis.control.program_change import exists
 from rigc.analysis.ground.ring_ways import Ways, beside
 from rigc.analysis.leads.checks.plugs_collide import _jacks
 from rigc.analysis.leads.lead_plugs import _within
+from rigc.analysis.leads.lengths.cable_lengths import _bought
 from rigc.analysis.leads.plugs.tier_fronts import on_tier
 from rigc.analysis.mains.country_mains import agrees
 from rigc.analysis.mains.primary import _place
 from rigc.analysis.mounting.mounting_strip import strip_count
+from rigc.analysis.revision.compared.changed import Difference
+from rigc.analysis.revision.compared.held_back import _is_other as _is_told
 from rigc.analysis.revision.plan.fitting_plans import _is_other
 from rigc.analysis.routes.deck_holes import _one
 from rigc.analysis.routes.hole_sizes import drilled
@@ -27,7 +30,10 @@ from rigc.analysis.signal.loading.shorter_leads import of_better_cable, shorter
 from rigc.analysis.tests.due_tests import _key
 from rigc.analysis.tests.limit import _shown
 from rigc.model.jacks import Port
+from rigc.traced.figure import figure
+from rigc.traced.given import mentioned
 from rigc.traced.term import number
+from rigc.traced.units import TENTHS
 
 
 def fact(value: float) -> Any:
@@ -124,6 +130,25 @@ def test_a_deck_of_another_size(width: float, other: bool) -> None:
 
     assert _is_other(deck(600, 300), deck(width, 300)) is other
     assert _is_other(deck(300, 600), deck(300, width)) is other
+
+
+@pytest.mark.parametrize(("now", "other"), [(605.0, False), (605.1, True), (594.9, True)])
+def test_a_size_that_is_told_as_another_deck(now: float, other: bool) -> None:
+    """5 mm more or less is the same deck here, too; of what is no size, never."""
+    differs = ("600 mm", f"{now:g} mm")
+    assert _is_told(Difference("width", *differs, 600.0, now, (), "", None)) is other
+    assert not _is_told(Difference("thickness", *differs, 600.0, now, (), "", None))
+
+
+@pytest.mark.parametrize(("route", "bought"), [(5970, "600"), (8970, "900"), (8971, "none")])
+def test_the_longest_premade_lead(route: int, bought: str) -> None:
+    """In tenths of a millimetre: with 3 mm of slack 600 and 900 mm are just long enough, and 0.1 mm more is longer than any."""
+    rig: Any = SimpleNamespace(stock=SimpleNamespace(premade_list=lambda _: "dc", plugs={}))
+    lead: Any = SimpleNamespace(mark="D1", signal="dc", ends=(None, None), captive=None)
+    offers = {"dc": ((6000, 9000), mentioned("in stock", "600, 900 mm"))}
+    shortest = figure("D1.shortest", number(route) + 30, TENTHS, rule="", source="")
+    made = _bought(rig, lead, shortest, offers)
+    assert made.text == bought
 
 
 @pytest.mark.parametrize(("further", "joined"), [(122.9, True), (123.0, False), (123.1, False), (100.0, True)])

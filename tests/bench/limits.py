@@ -1,10 +1,13 @@
-"""Lists the comparisons of the checks on which no case of theirs stands exactly.
+"""Lists the comparisons of the checks on which no case of theirs stands exactly, or those of all rooms on which no quick test does.
 
     python tests/bench/limits.py [SLUG ...]
+    python tests/bench/limits.py everywhere [TEST ...]
 
 Every `<`, `<=`, `>` and `>=` of a module of `rigc/analysis/*/checks/` is counted while all cases are checked: how often the one side was less
 than the other, just as much, and more. A limit that a user can meet wants three cases, under it, on it and over it; one that counts things
-(`len(...) > 1`) mostly stands on its limit by itself.
+(`len(...) > 1`) mostly stands on its limit by itself. `everywhere` it is every comparison of `rigc/analysis/`, while the tests of whole folders
+and of the analysis run that take no minutes (or those that are given); listed is what none of them stands on. That a lead's length differs by less
+than a hair from a limit decides nothing, so what allows a hair is no gap.
 """
 
 from __future__ import annotations
@@ -92,24 +95,58 @@ class _Loader(importlib.machinery.SourceFileLoader):
 
 
 class _Finder(importlib.abc.MetaPathFinder):
+    def __init__(self, everywhere: bool) -> None:
+        self.everywhere = everywhere
+
     def find_spec(self, fullname: str, path: Sequence[str] | None, target: ModuleType | None = None) -> Any:
         found = importlib.machinery.PathFinder.find_spec(fullname, path, target)
         if (
             found is None
             or found.origin is None
             or not fullname.startswith("rigc.analysis.")
-            or ".checks." not in fullname
+            or not found.origin.endswith(".py")
+            or not (self.everywhere or ".checks." in fullname)
         ):
             return None
-        return importlib.util.spec_from_file_location(fullname, found.origin, loader=_Loader(fullname, found.origin))
+        return importlib.util.spec_from_file_location(
+            fullname,
+            found.origin,
+            loader=_Loader(fullname, found.origin),
+            submodule_search_locations=found.submodule_search_locations,
+        )
 
 
 SIDES = _Sides()
 
 
+def quick_tests() -> list[Path]:
+    """The tests of whole folders and of the analysis, but for the rooms whose tests take minutes, of which the quick ones."""
+    from mutants import FOLDERS, QUICK, WHOLE  # imports what is to be noted
+
+    rooms = [each for each in sorted((HERE / "analysis").iterdir()) if each.is_dir() and each.name not in QUICK]
+    own = [HERE / "analysis" / room / f"test_{name}.py" for room, names in QUICK.items() for name in names]
+    whole = [HERE / each for each in (FOLDERS, *(file for files in WHOLE.values() for file in files))]
+    return [*rooms, *sorted((HERE / "analysis").glob("test_*.py")), *own, *whole]
+
+
+def run_everywhere(given: Sequence[str]) -> None:
+    """Runs the tests and prints each comparison on which none of them stood."""
+    import pytest
+
+    sys.meta_path.insert(0, _Finder(everywhere=True))
+    pytest.main(["-q", "-p", "no:xdist", "-p", "no:cacheprovider", *(given or map(str, quick_tests()))])
+    seen: dict[tuple[str, int, str], list[int]] = {}
+    for module, line, text, counts in EVERY:
+        had = seen.setdefault((module, line, text), [0, 0, 0])
+        had[:] = map(sum, zip(had, counts, strict=True))
+    for (module, line, text), (less, same, more) in sorted(seen.items()):
+        if not same and "HAIR" not in text:
+            print(f"{module.removeprefix('rigc.analysis.')}:{line}: {text}: less {less}, as much {same}, more {more}")
+
+
 def run(slugs: Sequence[str]) -> None:
     """Checks the cases and prints each comparison that lacks one of the three."""
-    sys.meta_path.insert(0, _Finder())
+    sys.meta_path.insert(0, _Finder(everywhere=False))
     from cases import compiled
 
     from rigc.analysis.every_check import all_checks
@@ -124,4 +161,7 @@ def run(slugs: Sequence[str]) -> None:
 
 
 if __name__ == "__main__":
-    run(sys.argv[1:])
+    if sys.argv[1:2] == ["everywhere"]:
+        run_everywhere(sys.argv[2:])
+    else:
+        run(sys.argv[1:])
