@@ -145,8 +145,8 @@ def test_the_longest_premade_lead(route: int, bought: str) -> None:
     """In tenths of a millimetre: with 3 mm of slack 600 and 900 mm are just long enough, and 0.1 mm more is longer than any."""
     rig: Any = SimpleNamespace(stock=SimpleNamespace(premade_list=lambda _: "dc", plugs={}))
     lead: Any = SimpleNamespace(mark="D1", signal="dc", ends=(None, None), captive=None)
-    offers = {"dc": ((6000, 9000), mentioned("in stock", "600, 900 mm"))}
-    shortest = figure("D1.shortest", number(route) + 30, TENTHS, rule="", source="")
+    offers: Any = {"dc": ((6000, 9000), mentioned("in stock", "600, 900 mm"))}
+    shortest: Any = figure("D1.shortest", number(route) + 30, TENTHS, rule="", source="")
     made = _bought(rig, lead, shortest, offers)
     assert made.text == bought
 

@@ -6,8 +6,7 @@
 Every `<`, `<=`, `>` and `>=` of a module of `rigc/analysis/*/checks/` is counted while all cases are checked: how often the one side was less
 than the other, just as much, and more. A limit that a user can meet wants three cases, under it, on it and over it; one that counts things
 (`len(...) > 1`) mostly stands on its limit by itself. `everywhere` it is every comparison of `rigc/analysis/`, while the tests of whole folders
-and of the analysis run that take no minutes (or those that are given); listed is what none of them stands on. That a lead's length differs by less
-than a hair from a limit decides nothing, so what allows a hair is no gap.
+and of the analysis run that take no minutes (or those that are given); listed is what none of them stands on, but for what allows a hair.
 """
 
 from __future__ import annotations
@@ -139,9 +138,15 @@ def run_everywhere(given: Sequence[str]) -> None:
     for module, line, text, counts in EVERY:
         had = seen.setdefault((module, line, text), [0, 0, 0])
         had[:] = map(sum, zip(had, counts, strict=True))
-    for (module, line, text), (less, same, more) in sorted(seen.items()):
-        if not same and "HAIR" not in text:
-            print(f"{module.removeprefix('rigc.analysis.')}:{line}: {text}: less {less}, as much {same}, more {more}")
+    for (module, line, text), counts in sorted(seen.items()):
+        if not counts[1] and "HAIR" not in text:
+            _tell(Compared(module, line, text, counts))
+
+
+def _tell(each: Compared) -> None:
+    less, same, more = each.seen
+    where = f"{each.module.removeprefix('rigc.analysis.')}:{each.line}"
+    print(f"{where}: {each.text}: less {less}, as much {same}, more {more}")
 
 
 def run(slugs: Sequence[str]) -> None:
@@ -155,9 +160,9 @@ def run(slugs: Sequence[str]) -> None:
     for case in sorted(CASES.glob("*/*.rig")):
         if not slugs or case.parent.name in slugs:
             compiled(case)
-    for module, line, text, (less, same, more) in sorted(EVERY):
-        if not (less and same and more) and (not slugs or module.rpartition(".")[2].replace("_", "-") in slugs):
-            print(f"{module.removeprefix('rigc.analysis.')}:{line}: {text}: less {less}, as much {same}, more {more}")
+    for each in sorted(EVERY):
+        if not all(each.seen) and (not slugs or each.module.rpartition(".")[2].replace("_", "-") in slugs):
+            _tell(each)
 
 
 if __name__ == "__main__":
