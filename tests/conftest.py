@@ -10,7 +10,8 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 from rigc.reports.drawings.means.choosing import Choice
-from rigc.reports.drawings.means.labelling import Ground, Wish
+from rigc.reports.drawings.means.labelling import Ground
+from rigc.reports.drawings.means.wish import Wish
 
 # No test is judged by the clock of the machine on which it runs.
 settings.register_profile("rigc", deadline=None, suppress_health_check=[HealthCheck.too_slow])

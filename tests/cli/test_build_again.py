@@ -17,7 +17,8 @@ from rigc.cli import main, seam
 from rigc.output import templates
 from rigc.output.paper.fit import Fit
 from rigc.reports.drawings.means.choosing import Choice
-from rigc.reports.drawings.means.labelling import Ground, Wish
+from rigc.reports.drawings.means.labelling import Ground
+from rigc.reports.drawings.means.wish import Wish
 
 SMALL = """language 1
 rig sample {

@@ -9,8 +9,10 @@ from rigc.analysis.kept import Kept
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room, label_box
 from rigc.reports.drawings.means.label_choices import led_from
-from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
+from rigc.reports.drawings.means.labelling import Ground, labelled
 from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.means.paper import Paper
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import Box, Circle, Label, Line, Polygon, Polyline, Shape
 
 GROUND = Room(0, 0, 60, 30)
@@ -147,7 +149,7 @@ def test_where_names_stood_is_kept(monkeypatch: pytest.MonkeyPatch) -> None:
     shelf = Shelf()
     first = all_placed(Kept(shelf))
     with monkeypatch.context() as patch:
-        patch.setattr(Ground, "_stand", None)
+        patch.setattr(Paper, "stand", None)
         assert all_placed(Kept(shelf)) == first
     assert all_placed(Kept()) == first
     assert {name.partition("-")[0] for name in shelf} == {"names", "strokes"}

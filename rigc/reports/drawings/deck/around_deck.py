@@ -9,7 +9,7 @@ from rigc.record import Record
 from rigc.reports.drawings.deck.sheet_view import has_room
 from rigc.reports.drawings.deck.view import View, boxed
 from rigc.reports.drawings.means.label_choices import led_from
-from rigc.reports.drawings.means.labelling import Wish
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import THIN, Polyline, Shape
 
 

@@ -12,8 +12,9 @@ from rigc.reports.content import Drawing
 from rigc.reports.drawings.deck.view import View, boxed, fitting_scale
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.label_choices import led_from, named_in
-from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
+from rigc.reports.drawings.means.labelling import Ground, labelled
 from rigc.reports.drawings.means.lettering import text_width
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import HAIR, LETTERS, THICK, Label, Shape
 
 _SIDE, _AROUND_MM = 110.0, 12.0  # the largest picture on paper; what is shown around the plugs

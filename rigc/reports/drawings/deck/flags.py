@@ -13,7 +13,7 @@ from rigc.record import Record
 from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_choices import around
-from rigc.reports.drawings.means.labelling import Wish
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import Point
 
 

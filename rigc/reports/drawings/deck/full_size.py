@@ -22,7 +22,8 @@ from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.hatching import round_outline
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.label_choices import around, named_in
-from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
+from rigc.reports.drawings.means.labelling import Ground, labelled
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.plots.clipping import Frame, clipped
 from rigc.reports.drawings.shapes import (
     HAIR,

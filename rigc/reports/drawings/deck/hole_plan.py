@@ -19,8 +19,9 @@ from rigc.reports.drawings.deck.sheet_view import foot_of, ground_of, label_grou
 from rigc.reports.drawings.deck.view import View, boxed
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_choices import around, named_in
-from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
+from rigc.reports.drawings.means.labelling import Ground, labelled
 from rigc.reports.drawings.means.unplaced_names import left_over
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import HAIR, LETTERS, THIN, Box, Circle, Line, Point, Shape
 
 _FOOT_MM = 12.0  # side of the sign of a foot

@@ -25,9 +25,10 @@ from rigc.reports.drawings.deck.view import View
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.label_choices import around, led_from, named_in
-from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
+from rigc.reports.drawings.means.labelling import Ground, labelled
 from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.means.unplaced_names import left_over
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import THICK, THIN, Box, Circle, Label, Line, Point, Shape
 
 GROUPS = (("audio", ("audio",)), ("power", ("dc", "ac", "mains")), ("control", ("midi", "control", "usb")))

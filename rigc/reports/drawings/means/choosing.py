@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from itertools import accumulate, pairwise
+from itertools import accumulate, combinations, pairwise
 from typing import NamedTuple
 
 from rigc.reports.drawings.means.label_box import Room, letters_box
 from rigc.reports.drawings.means.segments import Segment, how_met, meets
 from rigc.reports.drawings.shapes import LETTERS, Label, Point
 
-_TURNS, _IDLE = 20, 300  # so many moves a name are tried, and so many without a gain
+_TURNS, _IDLE = 20, 100  # so many moves a name are tried, and so many without a gain
 _TABU = 9  # for so many moves a place that was left is not taken again
 _ON_ANOTHER = 90.0  # what it costs to stand on another name, in mm
 _DOT = 0.5  # half of the room that the dot at the start of a leader takes, in mm
@@ -167,6 +167,16 @@ class Choosing:
             if not troubled:
                 return
             self._take(max(troubled, key=lambda at: (self._met[self._taken[at]], at)), -1)
+
+
+def in_trouble(stands: list[Stand | None]) -> list[int]:
+    """Which of these places cannot be taken together with another of them."""
+    here = [(at, stand) for at, stand in enumerate(stands) if stand is not None]
+    found: set[int] = set()
+    for (at, one), (other, two) in combinations(here, 2):
+        if not one.squares.isdisjoint(two.squares) and clash(one, two):
+            found |= {at, other}
+    return sorted(found)
 
 
 def dot_of(leader: Segment) -> Room:

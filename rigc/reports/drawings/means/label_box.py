@@ -63,12 +63,33 @@ class Written(Protocol):
 
 def label_box(label: Written) -> Room:
     """What the capitals of a label cover, upright or turned; descenders hang below it."""
-    return _box(label)
+    return _box(label, 0.0, 0.0)
 
 
 def letters_box(label: Written) -> Room:
     """What all letters of a label cover, those that hang below its line and those that rise over the capitals too."""
     return _box(label, *_hang_and_rise(label.text, label.size_mm))
+
+
+def _box(label: Written, hang: float, rise: float) -> Room:
+    x, y, size, rotation = label.x, label.y, label.size_mm, label.rotation
+    start, width, drop = _extent(label.text, size, label.strong, label.anchor, label.level)
+    if rotation == 0:
+        return Room(x + start, y + drop - size - rise, x + start + width, y + drop + hang)
+    if rotation == -90:
+        return Room(x + drop - size - rise, y - start - width, x + drop + hang, y - start)
+    turn = radians(rotation)
+    corners = [(across, down) for across in (start, start + width) for down in (drop + hang, drop - size - rise)]
+    xs = [x + across * cos(turn) - down * sin(turn) for across, down in corners]
+    ys = [y + across * sin(turn) + down * cos(turn) for across, down in corners]
+    return Room(min(xs), min(ys), max(xs), max(ys))
+
+
+@cache
+def _extent(text: str, size_mm: float, strong: bool, anchor: str, level: str) -> tuple[float, float, float]:
+    """How far right of its point a label begins, how wide it is, and how far below the point its line lies."""
+    width = text_width(text, size_mm, strong)
+    return -width * _START[anchor], width, size_mm * _DROP[level]
 
 
 @cache
@@ -80,19 +101,3 @@ def _hang_and_rise(text: str, size_mm: float) -> tuple[float, float]:
 
 _HANGING, _RISING = frozenset("gjpqy,;()[]{}|/"), frozenset("bdfhkl()[]{}|/")
 _HANG, _RISE = 0.32, 0.12  # of the height of a capital, as the sheets' typeface is drawn
-
-
-def _box(label: Written, hang: float = 0.0, rise: float = 0.0) -> Room:
-    x, y, size, rotation = label.x, label.y, label.size_mm, label.rotation
-    width = text_width(label.text, size, label.strong)
-    start = -width * _START[label.anchor]
-    drop = size * _DROP[label.level]
-    if rotation == 0:
-        return Room(x + start, y + drop - size - rise, x + start + width, y + drop + hang)
-    if rotation == -90:
-        return Room(x + drop - size - rise, y - start - width, x + drop + hang, y - start)
-    turn = radians(rotation)
-    corners = [(across, down) for across in (start, start + width) for down in (drop + hang, drop - size - rise)]
-    xs = [x + across * cos(turn) - down * sin(turn) for across, down in corners]
-    ys = [y + across * sin(turn) + down * cos(turn) for across, down in corners]
-    return Room(min(xs), min(ys), max(xs), max(ys))

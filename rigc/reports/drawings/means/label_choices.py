@@ -8,7 +8,7 @@ from math import cos, pi, sin
 
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.labelling import Wish
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import LETTERS, Point
 
 NAME_MM = 3.5

@@ -98,8 +98,8 @@ def _within(segment: Segment, room: _Room) -> tuple[float, float] | None:
     return low, high
 
 
-def is_crossed(room: _Room, segments: Sequence[Segment]) -> bool:
-    """Whether one of these lines goes into a room."""
+def first_crossed(room: _Room, segments: Sequence[Segment]) -> Segment | None:
+    """The first of these lines that goes into a room."""
     left, top, right, bottom = room
     for segment in segments:
         x1, y1, x2, y2 = segment
@@ -110,8 +110,8 @@ def is_crossed(room: _Room, segments: Sequence[Segment]) -> bool:
             and (y1 <= bottom or y2 <= bottom)
             and _within(segment, room) is not None
         ):
-            return True
-    return False
+            return segment
+    return None
 
 
 def crossed(way: Segment, lines: Iterable[Segment]) -> int:

@@ -24,8 +24,9 @@ from rigc.reports.drawings.deck.view import View, boxed
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
 from rigc.reports.drawings.means.label_choices import named_in
-from rigc.reports.drawings.means.labelling import Ground, Wish, labelled
+from rigc.reports.drawings.means.labelling import Ground, labelled
 from rigc.reports.drawings.means.unplaced_names import left_over
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.overlay.legend import SIGNS, overlay_words, triangle_row
 from rigc.reports.drawings.overlay.marks import Mark
 from rigc.reports.drawings.overlay.triangles import of_line, of_room

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
-from rigc.reports.drawings.means.labelling import Wish
+from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import LETTERS, Label, Point, Polygon, Shape
 
 _HEIGHT = {1: 5.6, 2: 7.4, 3: 9.4}  # of the triangle around so many signs, in mm
