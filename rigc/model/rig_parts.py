@@ -99,7 +99,7 @@ class _Plain:
         if kind is dict:
             return [[*map(self.of, value)], [*map(self.of, value.values())]]
         if kind is frozenset or kind is set:
-            return sorted(map(self.of, value))
+            return sorted(map(self.of, value), key=repr)
         if kind is bytes:
             return value
         state = value.__dict__
