@@ -12,9 +12,9 @@ _OURS = "our choice: what builders gave up for what on the worked examples"
 AUDIO_SHARE = Fact(100, "%", "a millimetre of an audio lead", _OURS)
 OTHER_SHARE = Fact(10, "%", "a millimetre of a lead that carries no sound", _OURS)
 BACKWARDS_SHARE = Fact(2, "%", "a millimetre that sound goes from left to right in an audio lead", _OURS)
-TRODDEN_SHARE = Fact(60, "%", "a millimetre of bare deck before a unit that a foot works", _OURS)
+TRODDEN_SHARE = Fact(100, "%", "a millimetre of bare deck before a unit that a foot works", _OURS)
 STAMPED_SHARE = Fact(100, "%", "as much more before one that every preset stamps on", _OURS)
-BEHIND_SHARE = Fact(20, "%", "a millimetre before the rear edge behind a unit that no foot works", _OURS)
+BEHIND_SHARE = Fact(50, "%", "a millimetre before the rear edge behind a unit that no foot works", _OURS)
 AT_HAND_SHARE = Fact(150, "%", "a millimetre beyond a hand's reach from an edge to what it plugs in at a show", _OURS)
 UNBALANCED_SHARE = Fact(
     1000, "%", "a millimetre that the board balances outside its feet, where a mass is missing", _OURS

@@ -78,6 +78,8 @@ def board_of(
     wished = wishes_for(rig, deck, names, under, frozenset(thing.name for thing in things))
     opened = frozenset((*(thing.name for thing in things), *(name for name, place in fixed.items() if place.chosen)))
     hands = handled(rig, leads)
+    in_front = tuple(_in_front(rig, deck, things, names))
+    front = frozenset(thing.name for thing, _ in in_front)
     spacing = foot.SWITCH_SPACING_MM[rig.head.rig_class or "home"]
     return Board(
         width=tenths(deck.width_mm.value),
@@ -85,11 +87,14 @@ def board_of(
         thickness=tenths(deck.thickness_mm.value) if deck.thickness_mm is not None else 0,
         lines=tuple(map(tenths, deck.drops_mm)),
         items=(
-            *(_item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0), hands) for thing in every),
+            *(
+                _item(rig, deck, thing, fixed, under, laid, links, worth.get(thing.name, 0), hands, front)
+                for thing in every
+            ),
             *(_open_room(number, room, -weighed["behind"]) for number, room in enumerate(rooms, start=1)),
         ),
         links=tuple(_link(rig, lead, laid[0], names, links, weighed, opened) for lead in links),
-        wishes=(*(wish for _, wish in wished), *_in_front(rig, deck, things, names)),
+        wishes=(*(wish for _, wish in wished), *(wish for _, wish in in_front)),
         kept_free=tuple(map(_area, deck.keep_outs)),
         reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
@@ -151,6 +156,7 @@ def _item(
     links: list[Lead],
     use: int,
     hands: tuple[Handled, ...],
+    front: frozenset[str],
 ) -> Item:
     place = fixed.get(thing.name)
     turns = (place.turned,) if place is not None else (0,) if needs_top(thing) else _QUARTERS
@@ -166,6 +172,7 @@ def _item(
         held,
         cost_beneath(deck, thing.height_mm.value) if thing.name in under and thing.height_mm is not None else None,
         () if thing.name in under else rearmost(rig, deck, thing),
+        tenths(heel_mm(deck) + laying.EDGE_MM.value) if thing.name in front else None,
     )
 
 
@@ -268,18 +275,15 @@ def _end(end: LeadEnd, laid: _Laid, names: tuple[str, ...], links: list[Lead]) -
     return End(names.index(end.port.thing), list(_sockets(end.port.thing, laid, links)).index(end.port))
 
 
-def _in_front(rig: Rig, deck: Deck, things: tuple[Thing, ...], names: tuple[str, ...]) -> Iterator[Wish]:
-    """A foot rests on a treadle with its heel before it: nothing stands between it and the front edge, unless a row is asked for. So is what
-    switches the presets in the front row, unless no foot works it."""
+def _in_front(rig: Rig, deck: Deck, things: tuple[Thing, ...], names: tuple[str, ...]) -> Iterator[tuple[Thing, Wish]]:
+    """A foot rests on a treadle with its heel before it: nothing stands between it and the front edge, unless a row is asked for. Nor does
+    anything before what switches the presets, on which a foot comes down for each, unless no foot works it."""
     asked = {hint.things[0] for hint in rig.hints if hint.kind in ("row", "reach")}
     switching = switches_presets(rig)
     for thing in things:
-        if thing.name in asked:
-            continue
-        if thing.treadle_mm is not None:
-            yield Wish("near_edge", (names.index(thing.name),), "front", amount=tenths(heel_mm(deck)))
-        elif thing.name in switching and isinstance(thing, Unit) and trodden(thing):
-            yield Wish("row", (names.index(thing.name),), "front")
+        switches = thing.name in switching and isinstance(thing, Unit) and trodden(thing)
+        if thing.name not in asked and (thing.treadle_mm is not None or switches):
+            yield thing, Wish("near_edge", (names.index(thing.name),), "front", amount=tenths(heel_mm(deck)))
 
 
 def _heel(deck: Deck) -> tuple[Area, ...]:

@@ -62,11 +62,11 @@ def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) ->
 
 
 def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None) -> tuple[Task, Found]:
-    """Where not all have room on enough tape of the rails, but all have it elsewhere, strips hold as they can: that is told, and can be mended
-    by a bridge plate, while no strip helps what has no room."""
-    if not any(item.grip for item in task.board.items):
+    """Where not all have room on enough tape of the rails, or at the front edge what belongs there, but all have it elsewhere, they stand
+    elsewhere: what strips lack is told, and can be mended by a bridge plate."""
+    if not any(item.grip or item.foremost is not None for item in task.board.items):
         return task, found
-    board: Board = task.board.replace(items=tuple(item.replace(grip=0) for item in task.board.items))
+    board: Board = task.board.replace(items=tuple(item.replace(grip=0, foremost=None) for item in task.board.items))
     other = searched(board, effort, watch)
     return (task, found) if other.hard else (task.replace(board=board), other)
 

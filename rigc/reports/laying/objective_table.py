@@ -31,7 +31,7 @@ def objective_note() -> Paragraph:
         "weights",
         (
             "Places that are chosen break no rule, meet the wishes as far as can be, and then make the sum of these terms least.",
-            "Set the weight of a term in a place block: `weigh bare deck 60 %`. The time of soldering is the same in every "
+            "Set the weight of a term in a place block: `weigh bare deck 200 %`. The time of soldering is the same in every "
             "layout, since the same leads are made.",
         ),
         heading="How it is weighed",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cases import READER
-from small_rigs import HEAD
+from small_rigs import HEAD, block
 
 from laying.test_objective import BODY, ROW, pedal
 from rigc.analysis.laying.alternatives import Alternative, alternatives
@@ -50,26 +50,30 @@ def test_where_nothing_is_open_there_is_no_alternative() -> None:
 
 
 LAID, _ = with_chosen_places(rig_of(ROW), QUICK)
-MORE = ROW + pedal("fen", "bypass true") + "chain lant -> fen\n"
+AMP = block("amp", "stack", "input in ts 1 Mohm")
+PLAYED = (
+    ROW + AMP + "chain lant -> stack\n"
+)  # each jack has its plug, so that none needs more room when one thing more comes
+MORE = ROW + AMP + pedal("fen", "bypass true") + "chain lant -> fen -> stack\n"
 
 
 def test_one_thing_more_moves_nothing() -> None:
-    kept = kept_places(rig_of(MORE), LAID, QUICK)
+    before, _ = with_chosen_places(rig_of(PLAYED), QUICK)
+    kept = kept_places(rig_of(MORE), before, QUICK)
     assert all(move.stays for move in kept.moves)
     assert kept.new == ("fen",)
-    assert {name: spots(kept.rig)[name] for name in spots(LAID)} == spots(LAID)
+    assert {name: spots(kept.rig)[name] for name in spots(before)} == spots(before)
     assert all(place.chosen for place in kept.rig.places.values())
 
 
 def test_a_rig_that_follows_another_is_laid_from_its_layout() -> None:
     """B is A with one thing more, and C is B with another: what stood in A stands there in C, whose own file names only B."""
     texts = {
-        "a.rig": HEAD + ROW,
+        "a.rig": HEAD + PLAYED,
         "b.rig": HEAD.replace("A 2026-03-02", 'B 2026-03-03\n  follows A "a.rig"') + MORE,
         "c.rig": HEAD.replace("A 2026-03-02", 'C 2026-03-04\n  follows B "b.rig"')
-        + MORE
-        + pedal("kelp", "bypass true")
-        + "chain fen -> kelp\n",
+        + MORE.replace("fen -> stack", "fen -> kelp -> stack")
+        + pedal("kelp", "bypass true"),
     }
 
     def load(name: str) -> Source:

@@ -50,17 +50,25 @@ def test_each_term_of_a_row() -> None:
     told = {term.name: (term.counted, term.share, term.cost) for term in found.terms}
     assert told["onward"] == (1000, 2, 2000)
     assert told["bare deck"] == (700, 50, 35_000)
-    assert told["behind"] == (800, 20, 16_000)
+    assert told["behind"] == (800, 50, 40_000)
     assert told["front lines"] == (3, 3000, 90_000)
     assert told["gaps"] == (0, 2, 0)
     assert told["audio leads"][0] * 100 == told["audio leads"][2] > 0
 
 
-def test_what_switches_the_presets_is_wished_in_front() -> None:
-    """The switcher of the touring rig, by whose loops its presets are made; a treadle is wished there in any case."""
+def test_what_switches_the_presets_stands_in_front() -> None:
+    """The switcher of the touring rig, by whose loops its presets are made, and its treadles: each no further back than a hand reaches from
+    the front edge, 60 mm (the rig states no room for a heel), and nothing before it."""
     board, rig, _ = board_and_rig("long-haul")
     assert switches_presets(rig) == {"signalbox"}
-    assert [board.items[wish.items[0]].name for wish in board.wishes if wish.kind == "row"] == ["signalbox"]
+    in_front = ["signalbox", "teeter", "slipway", "lever"]
+    assert [(item.name, item.foremost) for item in board.items if item.foremost is not None] == [
+        (name, 600) for name in in_front
+    ]
+    wished = [
+        board.items[wish.items[0]].name for wish in board.wishes if (wish.kind, wish.word) == ("near_edge", "front")
+    ]
+    assert wished == in_front
 
 
 def test_gaps_of_one_line_differ() -> None:
@@ -90,8 +98,8 @@ def test_what_a_hand_must_come_to() -> None:
     costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
     lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
     leads = {str(lead.start): lengths[lead.mark] for lead in laid.get(Leads).all if lead.mark in lengths}
-    assert costs["marl.place"] == pytest.approx(leads["marl.out"] + 100 * 0.02 + 30 * 0.6 + 110 * 0.5)
-    assert costs["lant.place"] == pytest.approx(leads["hedge.out"] + 80 * 0.2 + 50 * 1.5)
+    assert costs["marl.place"] == pytest.approx(leads["marl.out"] + 100 * 0.02 + 30 + 110 * 0.5)
+    assert costs["lant.place"] == pytest.approx(leads["hedge.out"] + 80 * 0.5 + 50 * 1.5)
 
 
 def test_a_lead_weighs_what_its_cable_costs_beside_the_audio_cable() -> None:
@@ -124,7 +132,7 @@ def test_what_a_chosen_place_costs() -> None:
     laid = Results(made.rig.replace(places=chosen))
     costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
     lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
-    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30 * 0.6)
-    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40 * 0.6)
-    assert costs["lant.place"] == pytest.approx(lengths["A2"] + 80 * 0.2)
+    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30)
+    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40)
+    assert costs["lant.place"] == pytest.approx(lengths["A2"] + 80 * 0.5)
     assert made.get(PlaceCosts).all == ()

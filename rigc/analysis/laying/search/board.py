@@ -49,7 +49,8 @@ class Item(Record):
     its mass is not known. On a deck with rails so much of its strips must lie on tape as `grip` says, in
     hundredths of a square millimetre. `beneath` is what it costs
     a lead to pass beneath one that hangs, None where it can't. `rearmost` tells for each height at which it may stand how far back its rear
-    may be before it is too tall for the case (none: anywhere).
+    may be before it is too tall for the case (none: anywhere), `foremost` how far back at most the front edge may be of what a foot must not reach
+    over anything for.
     """
 
     name: str
@@ -62,6 +63,7 @@ class Item(Record):
     grip: int = 0
     beneath: int | None = None
     rearmost: tuple[tuple[int, int], ...] = ()
+    foremost: int | None = None
 
 
 class End(Record):

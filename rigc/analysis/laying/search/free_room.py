@@ -127,7 +127,7 @@ class FreeRoom:
         bits = self._filled((-left - 1, -front - 1, board.width - right + 1, board.depth - rear + 1), (0, 0))
         for area in board.kept_free if it.under else (*board.kept_free, *board.reserved):
             bits &= ~self._filled((area[0] - solid.width, area[1] - solid.depth, area[2], area[3]), (0, 0))
-        if not it.grip and (it.under or not (board.tiers or it.rearmost)):
+        if not it.grip and it.foremost is None and (it.under or not (board.tiers or it.rearmost)):
             return bits
         for row in range(self.rows):
             if self._open.alone(item, (-left, row * self.step, shape)):

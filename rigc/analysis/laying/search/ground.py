@@ -121,6 +121,8 @@ class Ground:
         if it.rearmost:
             lift, rear = self.lift(item, at), at[1] + solid.depth
             wrong += sum(max(0, rear - most) for raised_by, most in it.rearmost if raised_by == lift)
+        if it.foremost is not None:
+            wrong += max(0, at[1] - it.foremost)
         return wrong + self._loose(item, at)
 
     def _stand(self, item: int, at: At) -> Standing:
