@@ -23,12 +23,16 @@ from laying.small_boards import dealt  # noqa: E402
 from laying.test_packing import C1_1  # noqa: E402
 
 from rigc.analysis.laying.chosen_places import searched  # noqa: E402
+from rigc.analysis.laying.search.annealing import SOME  # noqa: E402
 from rigc.analysis.laying.search.found import as_it_is  # noqa: E402
 from rigc.analysis.laying.search.layout import Layout  # noqa: E402
 from rigc.analysis.laying.search.packing import least_depth  # noqa: E402
 from rigc.analysis.laying.search.solver.model import proof  # noqa: E402
 
-WORK = 5.0  # of the solver for each board, one or two seconds each
+WORK, FULL_WORK = (
+    20.0,
+    5.0,
+)  # of the solver for each board, at most: of few things, of more; a second or two is one each
 PACKING = 20_000  # rectangles laid down before a packing is given up
 STRIPS = (
     (
@@ -78,11 +82,12 @@ def boards(small: int, large: int) -> Iterator[str]:
     """A line for each board."""
     sizes = [(seed, 3 + seed % 5) for seed in range(small)] + [(seed, 12 + seed % 7) for seed in range(large)]
     for seed, units in sizes:
+        work = WORK if units <= SOME else FULL_WORK
         board = dealt(seed, units, turning=False).replace(step=10)
         start = time.process_time()
         found = searched(board, None)
         laid = time.process_time() - start
-        made = proof(board, WORK, None if found.hard else found.at)
+        made = proof(board, work, None if found.hard else found.at)
         seconds = time.process_time() - start - laid
         own = None if made.at is None else as_it_is(Layout(board, list(made.at)))
         best = min(filter(None, (found, own)), key=lambda each: each.rank)
