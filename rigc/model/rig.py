@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cached_property
 
 from rigc.model.deck import Case, Deck, Hint, LaterRoom, Place, Weight, deck_meant
-from rigc.model.fact import Quantity
+from rigc.model.fact import Choice, Quantity
 from rigc.model.jacks import Jack, Port
 from rigc.model.records import Accept, AsBuilt, Change, Expected, FieldNote, Frozen, Limit, Reading, Spare
 from rigc.model.stock import ChosenPlug, Stock
@@ -63,6 +63,7 @@ class Head(Record):
     changes: tuple[Change, ...]
     span: Span
     show_min: Quantity | None = None  # how long a show keeps units plugged in
+    rate: Choice | None = None  # what an hour at the bench costs
 
 
 class BypassPlan(Record):

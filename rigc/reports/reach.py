@@ -584,4 +584,5 @@ was                    stated     | as-built cable-list field-notes ground-sheet
 weigh                  what       | deck-drawing |
                        share      | deck-drawing |
 wide                   amount     | unit-schedule | deck-drawing mounting-strips plan-full-size
+work_rate              amount     | quote |
 """  # fmt: skip

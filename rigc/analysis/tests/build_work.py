@@ -1,5 +1,5 @@
 """The rig -> what is done at the bench to build it from nothing, in order, and how long it takes: `build.make`, `build.tests-leads`,
-and `rig.build` for all of it."""
+`rig.build` for all of it, and `rig.work-price` for what it costs."""
 
 from __future__ import annotations
 
@@ -12,13 +12,16 @@ from rigc.analysis.leads.leads import Leads
 from rigc.analysis.mounting.mounting_strip import MountingStrip
 from rigc.analysis.tests.due_tests import Due, DueTests
 from rigc.facts.rework import MINUTES
+from rigc.model.fact import Choice
+from rigc.model.money import amount_and_currency
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.traced.figure import Figure, known_figure
-from rigc.traced.given import ours
+from rigc.traced.given import ours, price
 from rigc.traced.means import total
-from rigc.traced.reason import PRACTICE
+from rigc.traced.reason import ARITHMETIC, PRACTICE
 from rigc.traced.units import MINUTES as IN_MINUTES
+from rigc.traced.units import money
 
 LEADS, MAINS, PLUGS = (3, 4, 20), (1, 2), (5, 8)
 """The tests that are made of a lead before it is laid, before the mains lead goes in for the first time, and before a plug goes into
@@ -36,10 +39,12 @@ class BuildStep(Record):
 
 
 class BuildWork(Record):
-    """The steps in the order of the bench, and their sum in minutes of one hand that knows such boards."""
+    """The steps in the order of the bench, and their sum in minutes of one hand that knows such boards; what that costs at the rate that
+    the rig states, None where it states none."""
 
     steps: tuple[BuildStep, ...]
     minutes: Figure
+    price: Figure | None
 
 
 def build_work(
@@ -58,7 +63,13 @@ def build_work(
     )
     rule = "each thing that is done, by how often it is done; waiting for strip to hold is not counted"
     whole = known_figure("rig.build", total(each.minutes for each in steps), IN_MINUTES, rule=rule, source=PRACTICE)
-    return BuildWork(steps, whole)
+    return BuildWork(steps, whole, None if rig.head.rate is None else _price(whole, rig.head.rate))
+
+
+def _price(minutes: Figure, rate: Choice) -> Figure:
+    _, currency = amount_and_currency(rate)
+    each = price("what an hour at the bench costs", rate)
+    return known_figure("rig.work-price", minutes / 60 * each, money(currency), rule="hours × rate", source=ARITHMETIC)
 
 
 def _step(action: str, what: tuple[str, ...], times: int) -> BuildStep:

@@ -16,6 +16,7 @@ from rigc.model.slips.no_rig import NO_RIG
 from rigc.model.slips.unfit_text import UNFIT_TEXT
 from rigc.model.things import ENDS
 from rigc.model.units.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING, SHOW
+from rigc.model.units.quantities import money
 from rigc.syntax import nodes
 
 LIMITS = {
@@ -67,6 +68,7 @@ def head(context: Context) -> Head | None:
     fields: dict[str, Any] = {
         "letter": "", "date": "", "revision_text": "", "rig_class": "", "client": "", "drawn": "", "checked": "",
         "frozen": None, "follows": None, "marker_characters": None, "label": None, "show_min": None,
+        "rate": None,
     }  # fmt: skip
     limits: list[Limit] = []
     changes: dict[int, Change] = {}
@@ -108,6 +110,8 @@ def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limi
         fields["marker_characters"] = context.count(item.characters, "number of characters", 4, 200)
     elif isinstance(item, nodes.ShowLength):
         fields["show_min"] = context.chosen(item.amount, SHOW)
+    elif isinstance(item, nodes.WorkRate):
+        fields["rate"] = money(item.amount, context.report, None)
     elif isinstance(item, nodes.Label):
         fields["label"] = _label(context, item)
     elif isinstance(item, nodes.Limit):

@@ -100,6 +100,12 @@ class ShowLength(Node):
     amount: Amount
 
 
+class WorkRate(Node):
+    """What an hour at the bench costs."""
+
+    amount: Amount
+
+
 class Label(Node):
     """How a label reads: {id}, {here} and {far} are filled in."""
 

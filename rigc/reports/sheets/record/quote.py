@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from rigc.analysis.stores.offer import Offer
 from rigc.analysis.tests.build_work import BuildWork
+from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Paragraph, Row, Sheet, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import Figure
 
 NAME, TITLE = "quote", "Quote"
 
@@ -19,9 +21,9 @@ _COLUMNS = (
 )
 
 
-def quote(offer: Offer, work: BuildWork) -> Sheet | NoSheet:
+def quote(rig: Rig, offer: Offer, work: BuildWork) -> Sheet | NoSheet:
     """Item, quantity, sum, currency, note; then the sums, and what is not in them."""
-    if not offer.items:
+    if not offer.items and work.price is None:
         return NoSheet(NAME, TITLE, "No price is stated of anything that is not somebody's already.")
     rows = [
         Row(
@@ -49,20 +51,31 @@ def quote(offer: Offer, work: BuildWork) -> Sheet | NoSheet:
         )
         for each in offer.sums
     ]
-    table = Table("items", "Material", _COLUMNS, tuple(rows))
-    return Sheet(NAME, TITLE, "client", (table, _work(work), _reading(offer)))
+    table = Table(
+        "items",
+        "Material",
+        _COLUMNS,
+        tuple(rows),
+        empty="no price is stated of anything that is not somebody's already",
+    )
+    return Sheet(NAME, TITLE, "client", (table, _work(rig, work), _reading(offer)))
 
 
-def _work(work: BuildWork) -> Table:
-    """The minutes that a build takes; what an hour costs the builder writes in."""
+def _work(rig: Rig, work: BuildWork) -> Table:
+    """The minutes that a build takes, and what they cost; where no rate is stated the builder writes it in."""
+    rate = "" if rig.head.rate is None else f"{rig.head.rate.typed} an hour"
     columns = (
         Column("work"),
         Column("takes", "min", number=True),
         Column("rate", least_mm=30),
         Column("sum", least_mm=30),
     )
-    row = Row((Cell("bench work, one hand", strong=True), figure_cell(work.minutes), Cell(""), Cell("")))
+    row = Row((Cell("bench work, one hand", strong=True), figure_cell(work.minutes), Cell(rate), _sum(work.price)))
     return Table("work", "Work", columns, (row,))
+
+
+def _sum(price: Figure | None) -> Cell:
+    return Cell("") if price is None else Cell(f"{figure_cell(price).text} {price.unit}", strong=True)
 
 
 def _reading(offer: Offer) -> Paragraph:

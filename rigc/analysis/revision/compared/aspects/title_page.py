@@ -26,6 +26,7 @@ def title_page(rig: Rig) -> Iterator[Aspect]:
         ("label text", head.label),
         ("marker", None if head.marker_characters is None else f"{head.marker_characters} characters"),
         ("length of a show", None if head.show_min is None else head.show_min.typed),
+        ("rate of an hour's work", None if head.rate is None else head.rate.typed),
         ("notes", rig.notes),
     ):
         detail = field in ("follows", "what is new")
