@@ -10,7 +10,7 @@ from typing import Any
 
 from rigc.model.fact import Fact
 from rigc.model.rig import Rig
-from rigc.model.seen_rig import THINGS, looked_at_finely
+from rigc.model.seen_rig import THINGS
 from rigc.source import Span
 
 Where = Callable[[Span], tuple[Any, ...]]
@@ -44,16 +44,12 @@ def _digest(plain: Any) -> str:
 
 
 def _parts(rig: Rig) -> Iterator[tuple[str, list[Any]]]:
-    finely = looked_at_finely(rig)
     for name in Rig.FIELDS:
         value = getattr(rig, name)
         if name not in THINGS:
             yield name, [value]
             continue
         yield name, [(key, type(thing).__name__) for key, thing in value.items()]
-        if not finely:
-            yield f"{name}.", [*value.values()]
-            continue
         for field in dict.fromkeys(field for thing in value.values() for field in thing.FIELDS):
             yield f"{name}.{field}", [thing.__dict__.get(field) for thing in value.values()]
 

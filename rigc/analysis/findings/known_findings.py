@@ -13,6 +13,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, tells_line
 from rigc.diagnostics.saved import restored_at, saved
 from rigc.model.rig import Rig
 from rigc.model.rig_parts import Parts, digest
+from rigc.model.seen_rig import looked_at_finely
 from rigc.source import InCommon, Source, Span
 
 _FEW = 8
@@ -74,9 +75,10 @@ def known_findings(
     """What is kept of the last run on a rig that has all its places in these `sources`. What is `given` beside it is the same each time. `of`
     tells it from other rigs with the same first source; it is `like` one of which more is known, that has its sources before others.
 
-    A part of the rig is the same as then if it holds the same, and each of its places lies where the text is as it was.
+    A part of the rig is the same as then if it holds the same, and each of its places lies where the text is as it was. Of a rig with so many
+    things that each is read as a whole, nothing is kept: nearly all would hang on any of them.
     """
-    if kept.store is None:
+    if kept.store is None or not looked_at_finely(rig):
         return NOTHING_KNOWN
     at = _Shelf(rig, previous, given, kept.store, kept.code(), sources, of, like.at)
     try:
