@@ -6,7 +6,7 @@ from itertools import accumulate, combinations, pairwise
 from typing import NamedTuple
 
 from rigc.reports.drawings.means.label_box import Room, letters_box
-from rigc.reports.drawings.means.segments import Segment, how_met, meets
+from rigc.reports.drawings.means.segments import Segment, crossed, meets
 from rigc.reports.drawings.shapes import LETTERS, Label, Point
 
 _TURNS, _IDLE = 20, 100  # so many moves a name are tried, and so many without a gain
@@ -195,11 +195,14 @@ def clash(one: Stand, other: Stand) -> bool:
         return False
     if _runs_over(one, other) or _runs_over(other, one):
         return True
-    return one.leader is not None and other.leader is not None and how_met(one.leader, other.leader) != 0
+    return one.leader is not None and other.leader is not None and crossed(one.leader, (other.leader,)) != 0
 
 
 def _runs_over(one: Stand, other: Stand) -> bool:
     """Whether the leader of one, or the dot at its start, is over the letters of the other."""
     if one.leader is None:
         return False
-    return meets(one.leader, other.apart) or dot_of(one.leader).meets(other.box)
+    x, y, *_ = one.leader
+    left, top, right, bottom = other.box
+    on_dot = x - _DOT < right and left < x + _DOT and y - _DOT < bottom and top < y + _DOT
+    return on_dot or meets(one.leader, other.apart)

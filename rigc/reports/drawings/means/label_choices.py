@@ -8,6 +8,7 @@ from math import cos, pi, sin
 
 from rigc.reports.drawings.means.choosing import Choice
 from rigc.reports.drawings.means.label_box import Room
+from rigc.reports.drawings.means.lettering import text_width
 from rigc.reports.drawings.means.wish import Wish
 from rigc.reports.drawings.shapes import LETTERS, Point
 
@@ -40,17 +41,22 @@ def around(at: Point, text: str, strong: bool = False, cost: float = _LED, withi
 
 
 def inside(here: Room, text: str, strong: bool, sizes: tuple[float, ...]) -> Iterator[Choice]:
-    """Within a room, from the middle outwards: level, then turned, then in smaller letters."""
+    """Within a room, from the middle outwards: level, then turned, then in smaller letters; none that would stick out of it."""
     across, down = (here.left + here.right) / 2, (here.top + here.bottom) / 2
     wide, high = here.right - here.left, here.bottom - here.top
     for rank, size in enumerate(sizes):
+        long = text_width(text, size, strong)
         for level in _PARTS:
             for aside in _ASIDES:
+                if wide * (1 - 2 * abs(aside)) < long:
+                    continue
                 cost = 6.0 * rank + 4 * abs(level) + 3 * abs(aside)
                 x, y = across + wide * aside, down + high * level
                 yield Choice(x, y, text, cost, anchor="middle", size_mm=size, strong=strong)
         for aside in _PARTS:
             for level in _ASIDES:
+                if high * (1 - 2 * abs(level)) < long:
+                    continue
                 cost = 6.0 * rank + 2.5 + 3 * abs(level) + 4 * abs(aside)
                 x, y = across + wide * aside, down + high * level
                 yield Choice(x, y, text, cost, anchor="middle", rotation=-90, size_mm=size, strong=strong)
