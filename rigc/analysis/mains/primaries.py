@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.mains.primary import Primary, primary
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import Unit
+from rigc.model.things import Supply, Unit
 from rigc.record import Record
 from rigc.traced.given import unstated
+from rigc.traced.term import Traced
 
 
 class Primaries(Record):
@@ -20,18 +23,18 @@ def primaries(rig: Rig, loads: MainsLoads) -> Primaries:
     """Supplies that feed nothing are left out, and scenarios without mains. What an amp takes is not known."""
     return Primaries(
         tuple(
-            primary(scenario, scenario.mains, rig.supplies[name], load.volt_amperes)
+            primary(scenario, scenario.mains, thing, takes)
             for scenario in rig.scenarios.values()
             if scenario.mains is not None
-            for name, load in loads.all.items()
-        )
-        + tuple(
-            primary(scenario, scenario.mains, each, unstated(f"what {each.name} takes"))
-            for scenario in rig.scenarios.values()
-            if scenario.mains is not None
-            for each in on_mains(rig, scenario)
+            for thing, takes in _takers(rig, loads, scenario)
         )
     )
+
+
+def _takers(rig: Rig, loads: MainsLoads, scenario: Scenario) -> Iterator[tuple[Supply | Unit, Traced]]:
+    """What is plugged into the mains there, with what it takes."""
+    yield from ((rig.supplies[name], load.volt_amperes) for name, load in loads.all.items())
+    yield from ((each, unstated(f"what {each.name} takes")) for each in on_mains(rig, scenario))
 
 
 def on_mains(rig: Rig, scenario: Scenario) -> tuple[Unit, ...]:
