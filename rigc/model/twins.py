@@ -4,7 +4,7 @@ the object that it had."""
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import partial
+from functools import cache, partial
 from operator import is_
 from types import CellType, FunctionType, MethodType
 from typing import Any
@@ -13,7 +13,7 @@ from rigc.model.seen_rig import Seen
 from rigc.record import Record
 from rigc.source import InCommon, Source, Span
 
-_PLAIN = (str, int, float, bool, bytes, type(None))
+_PLAIN = frozenset((str, int, float, bool, bytes, type(None)))
 _UNSET = object()
 _EMPTY = CellType()
 
@@ -122,7 +122,11 @@ class _Comparison:
 
     def _records(self, one: Record, other: Record, kind: type[Record]) -> bool:
         here, there = one.__dict__, other.__dict__
-        return all(name in here and name in there and self.same(here[name], there[name]) for name in kind.FIELDS)
+        for name in kind.FIELDS:
+            mine, its = here.get(name, _UNSET), there.get(name, _UNSET)
+            if mine is _UNSET or its is _UNSET or not (mine is its or self.same(mine, its)):
+                return False
+        return True
 
     def _functions(self, one: Any, other: Any) -> bool:
         """Of one text, with the same values bound in it."""
@@ -141,12 +145,16 @@ class _Comparison:
             return False
         if issubclass(kind, float) and not float.__eq__(one, other):
             return False
-        for each in kind.__mro__:
-            for name in each.__dict__.get("__slots__", ()):
-                here, there = getattr(one, name, _UNSET), getattr(other, name, _UNSET)
-                if here is not _UNSET and there is not _UNSET and not self.same(here, there):
-                    return False
+        for name in _slots(kind):  # type: ignore[arg-type]
+            here, there = getattr(one, name, _UNSET), getattr(other, name, _UNSET)
+            if here is not there and here is not _UNSET and there is not _UNSET and not self.same(here, there):
+                return False
         return True
+
+
+@cache
+def _slots(kind: type[Any]) -> tuple[str, ...]:
+    return tuple(name for each in kind.__mro__ for name in each.__dict__.get("__slots__", ()))
 
 
 def _is_plain(value: Any) -> bool:
@@ -172,9 +180,12 @@ def joined(before: Any, now: Any, places: Places) -> Any:
     if kind is Span:
         return before if places.same(before, now) else places.own(now)
     if issubclass(kind, Record):
-        here, there = before.__dict__, now.__dict__
-        parts = {name: joined(here[name], there[name], places) for name in kind.FIELDS}
-        return before if all(parts[name] is here[name] for name in parts) else now.replace(**parts)
+        here, there, parts = before.__dict__, now.__dict__, {}
+        for name in kind.FIELDS:
+            one, other = here[name], there[name]
+            if one is not other and (part := joined(one, other, places)) is not one:
+                parts[name] = part
+        return before.replace(**parts) if parts else before
     if kind is tuple or kind is list:
         items = _joined_items(before, now, places)
         return before if len(items) == len(before) and all(map(is_, items, before)) else kind(items)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 from itertools import islice, pairwise
 
 from rigc.analysis.leads.lengths.below_deck import Spot, Way, beneath, lane_way, length_of, straight
@@ -31,7 +32,7 @@ def lead_ways(route: Route, around: DeckBoxes) -> tuple[Way, ...]:
     lanes = _lanes(first, last)
     ways = dict.fromkeys(lane_way(here, there, lane) for lane in lanes if min(first, last) <= lane <= max(first, last))
     return tuple(_as_short(ways, cost, around.hanging_between(here[0], there[0]))) or _past(
-        here, there, route.around, cost, around
+        here, there, route.around, cost, around.hanging
     )
 
 
@@ -42,15 +43,14 @@ def _lanes(first: int, last: int) -> tuple[int, ...]:
     return tuple(dict.fromkeys((first, last, *between)))
 
 
-def _past(here: Spot, there: Spot, known: Way, cost: int, around: DeckBoxes) -> tuple[Way, ...]:
+@lru_cache(maxsize=256)  # after an edit most leads run as they did
+def _past(here: Spot, there: Spot, known: Way, cost: int, hanging: tuple[Box, ...]) -> tuple[Way, ...]:
     """Where something hangs in every lane: the `known` way, and those as short with one stretch in y, or in x, between the ends
     and the edges of what hangs there, or half-way from one to the next."""
     columns = _halved(
-        {here[0], there[0], *(x for x, _ in known)}, {x for box in around.hanging for x in (box.left, box.right)}
+        {here[0], there[0], *(x for x, _ in known)}, {x for box in hanging for x in (box.left, box.right)}
     )
-    lanes = _halved(
-        {here[1], there[1], *(y for _, y in known)}, {y for box in around.hanging for y in (box.front, box.rear)}
-    )
+    lanes = _halved({here[1], there[1], *(y for _, y in known)}, {y for box in hanging for y in (box.front, box.rear)})
     ways = {known: None}
     (x1, y1), (x2, y2) = here, there
     for column in columns:
@@ -59,7 +59,7 @@ def _past(here: Spot, there: Spot, known: Way, cost: int, around: DeckBoxes) -> 
             if across + abs(y1 - lane) + abs(lane - y2) <= cost:
                 ways[straight((here, (column, y1), (column, lane), (x2, lane), there))] = None
                 ways[straight((here, (x1, lane), (column, lane), (column, y2), there))] = None
-    return tuple(islice(_as_short(ways, cost, around.hanging), int(WAYS_PAST.value))) or (
+    return tuple(islice(_as_short(ways, cost, hanging), int(WAYS_PAST.value))) or (
         known or lane_way(here, there, here[1]),
     )
 

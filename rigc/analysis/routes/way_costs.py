@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from rigc.analysis.leads.leads import Lead
 from rigc.analysis.routes.kept_apart import apart_mm
 from rigc.analysis.routes.stretches import Bounds, Side, around, bounds, crossings, parallel_runs
 from rigc.analysis.routes.way_choice import Costs
 from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM, LEAST_ANGLE_DEG
 from rigc.model.geometry.neighbours import neighbours
-from rigc.model.geometry.rectangle import Rectangle
 from rigc.record import Record
 
 FACTOR = 10**7
@@ -28,8 +29,10 @@ def way_costs(leads: list[LeadSides], hearing: frozenset[str], tied: frozenset[f
     The weight of a run side by side is higher for a lead that is `hearing` (a pickup drives it).
     """
     found: Costs = {}
-    decks = [_decks(each) for each in leads]
-    for first, second in neighbours([_room(each) for each in leads], BESIDE_AC_MM.value * 10):
+    few = len(leads) <= _MOST_KEPT
+    kept, told = (_kept, _table) if few else (_Kept, _table.__wrapped__)
+    ways = [kept(each.ways) for each in leads]
+    for first, second in neighbours([each.room for each in ways], BESIDE_AC_MM.value * 10):
         one, other = leads[first], leads[second]
         if len(one.ways) == len(other.ways) == 1:
             continue
@@ -38,7 +41,7 @@ def way_costs(leads: list[LeadSides], hearing: frozenset[str], tied: frozenset[f
             found[first, second] = tuple(tuple(_apart(a, b) for b in other.ways) for a in one.ways)
         elif within is not None:
             weight = FACTOR**2 if {one.lead.mark, other.lead.mark} & hearing else FACTOR
-            found[first, second] = _table(decks[first], decks[second], within * 10, weight)
+            found[first, second] = told(ways[first], ways[second], within * 10, weight)
     return found
 
 
@@ -47,9 +50,19 @@ _Deck = tuple[list[int], list[_Bounded]]
 """One side of the deck: for each way of a lead the place of its stretches among those that differ, with their bounds."""
 
 
-def _decks(lead: LeadSides) -> tuple[_Deck, _Deck]:
-    above, below = (_deck(tuple(way[at] for way in lead.ways)) for at in (0, 1))
-    return above, below
+_MOST_KEPT = 300
+"""Of so many leads it is kept what their ways cost each other: after an edit most run as they did."""
+
+
+class _Kept:
+    """The ways of a lead; an object that stands for all that are equal."""
+
+    def __init__(self, ways: tuple[tuple[Side, Side], ...]) -> None:
+        self.above, self.below = (_deck(tuple(way[at] for way in ways)) for at in (0, 1))
+        self.room = around(side for way in ways for side in way)  # around all, in tenths of a millimetre
+
+
+_kept = lru_cache(maxsize=4 * _MOST_KEPT)(_Kept)
 
 
 def _deck(sides: tuple[Side, ...]) -> _Deck:
@@ -58,14 +71,14 @@ def _deck(sides: tuple[Side, ...]) -> _Deck:
     return at, [(side, bounds((side,))) for side in places]
 
 
-def _table(
-    one: tuple[_Deck, _Deck], other: tuple[_Deck, _Deck], within: float, weight: int
-) -> tuple[tuple[int, ...], ...]:
+@lru_cache(maxsize=40 * _MOST_KEPT)
+def _table(one: _Kept, other: _Kept, within: float, weight: int) -> tuple[tuple[int, ...], ...]:
     """The cost of each way of the one with each of the other. Many ways are the same on one side of the deck: that is
     looked at once."""
-    above, below = (_costs(mine[1], theirs[1], within, weight) for mine, theirs in zip(one, other, strict=True))
-    rows = list(zip(one[0][0], one[1][0], strict=True))
-    columns = list(zip(other[0][0], other[1][0], strict=True))
+    above = _costs(one.above[1], other.above[1], within, weight)
+    below = _costs(one.below[1], other.below[1], within, weight)
+    rows = list(zip(one.above[0], one.below[0], strict=True))
+    columns = list(zip(other.above[0], other.below[0], strict=True))
     return tuple(tuple(above[up][over] + below[down][under] for over, under in columns) for up, down in rows)
 
 
@@ -105,8 +118,3 @@ def _apart(one: tuple[Side, Side], other: tuple[Side, Side]) -> int:
 
 def _length(side: Side) -> float:
     return sum(end - start for _, start, end in (*side.along_x, *side.along_y))
-
-
-def _room(lead: LeadSides) -> Rectangle:
-    """The rectangle around all ways of a lead, in tenths of a millimetre."""
-    return around(side for way in lead.ways for side in way)
