@@ -9,7 +9,7 @@ Source: geometry on chosen places; the language reference, grammar/README.md.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil
+from math import ceil, hypot
 
 from rigc.analysis.deck.unplaced import unplaced
 from rigc.analysis.laying.choices.standing import needs_top
@@ -22,7 +22,7 @@ from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.wording import joined, listed
 from rigc.facts import clearance
-from rigc.model.deck import Hint
+from rigc.model.deck import Deck, Hint
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 
@@ -125,10 +125,21 @@ def _against(rig: Rig, missed: MissedWish) -> str:
         deep, room = thing.depth_mm.value, tier.rear_mm - tier.front_mm
         if deep > room:
             return f"'{thing.name}' is {deep:g} mm deep, and '{tier.name}' {room:g} mm"
+    if deck is not None and hint.amount_mm is not None and hint.amount_mm >= (most := _farthest(hint, deck)):
+        return f"no two things on '{deck.name}' can be {short(most)} mm apart"
     chosen = [name for name in hint.named if rig.places[name].chosen]
     if missed.somewhere or len(chosen) > 1:  # one thing alone can't meet what is wished of several
         return f"no layout that was found has {'them' if hint.things[1:] else 'it'} there; more --effort may"
     return "no place on the deck was found that would meet it"
+
+
+def _farthest(hint: Hint, deck: Deck) -> float:
+    """What no gap or distance on a deck reaches, in mm: its width for a gap aside, its depth for one along, its diagonal for the rest."""
+    assert deck.width_mm is not None and deck.depth_mm is not None
+    width, depth = deck.width_mm.value, deck.depth_mm.value
+    if hint.kind == "beside":
+        return width if hint.word in ("left", "right") else depth
+    return hypot(width, depth)
 
 
 def _said(hint: Hint) -> str:
