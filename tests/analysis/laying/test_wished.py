@@ -6,7 +6,7 @@ import pytest
 
 from laying.small_boards import unit
 from rigc.analysis.laying.search.board import Board, Item, Spot, Wish
-from rigc.analysis.laying.wishes.wished import missed
+from rigc.analysis.laying.wishes.wished import _from_box, _gap, missed
 
 BOARD = Board(3000, 3000, 0, (), tuple(unit(name, 500, 500, ()) for name in "abc"))
 AWAY = (2500, 2500)
@@ -68,6 +68,9 @@ PLAYED = Board(3000, 3000, 0, (), (SWITCHED, SWITCHED, KNOBBED, HUNG))
         (Wish("near_edge", (0,), "front", amount=400), [(1500, 1000)], 0),  # 40 mm are kept free for a heel
         (Wish("near_edge", (0,), "front", amount=400), [(1500, 1010)], 10),
         (Wish("near_edge", (0,), "left"), [(600, 0), (0, 200)], 300),  # 300 of the other body's depth are before it
+        (Wish("near_edge", (0,), "front"), [(1500, 300), (1500, 0)], 300),
+        (Wish("near_edge", (0,), "rear"), [(1500, 2200), (1500, 2500)], 300),
+        (Wish("near_edge", (0,), "right"), [(2200, 0), (2500, 0)], 300),
         # a stride of 500 mm is wider than this deck; half of it to the rear
         (Wish("reach", (0,), "left foot", (1,)), [(0, 0), (500, 0)], 0),
         (Wish("reach", (0,), "left foot", (1,)), [(510, 0), (500, 0)], 10),
@@ -102,3 +105,11 @@ PLAYED = Board(3000, 3000, 0, (), (SWITCHED, SWITCHED, KNOBBED, HUNG))
 def test_what_a_player_wishes(wish: Wish, at: list[tuple[int, int]], short: int) -> None:
     away = [(2500, 2500), (0, 2500), (1000, 2500), (0, 0)]
     assert missed(PLAYED, wish, [(*spot, 0) for spot in (*at, *away[len(at) :])]) == short
+
+
+def test_how_far_a_spot_is_from_a_box_and_two_boxes_from_each_other() -> None:
+    """3 right and 4 before: 5; within it, and where both touch or overlap, 0."""
+    box = (0, 10, 20, 30)
+    assert [_from_box(spot, box) for spot in ((23, 6), (5, 15), (20, 10), (-7, 15), (5, 42))] == [5, 0, 0, 7, 12]
+    others = ((23, 34, 30, 40), (20, 10, 30, 30), (5, 15, 6, 16), (-9, 10, -2, 30))
+    assert [_gap(box, other) for other in others] == [5, 0, 0, 2]

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from small_rigs import block, results_of
+import pytest
+from small_rigs import block, results_of, unit
 
 from rigc.analysis.revision.substitute.feeds import FeedWay, feed_ways
+from rigc.analysis.revision.substitute.trial import _feed
 
 INLET = ("inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "polarity centre-negative", "ground negative")
 
@@ -62,3 +64,14 @@ def test_no_warning_goes_before_fewer_moves() -> None:
 def test_a_supply_that_is_full_is_no_way() -> None:
     """9 V x 300 mA = 2.7 W, more than the 2 W that all outlets give together."""
     assert ways("outlet o1 9 V dc 100 mA isolated", "outlet o2 9 V dc 500 mA isolated", "ceiling 2 W") == []
+
+
+@pytest.mark.parametrize(("draws", "full"), [("100 mA", False), ("100.5 mA", True)])
+def test_an_outlet_that_gives_just_enough(draws: str, full: bool) -> None:
+    """100 mA of 100 are not too much; what takes no power lacks none, and what stands on no outlet lacks one."""
+    fed = ("inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", f"draws {draws}")
+    mill = block("supply", "mill", "connector barrel 5.5 x 2.1 mm", "outlet o1 9 V dc 100 mA isolated")
+    units = unit("marl", *fed) + unit("lant", *fed) + unit("reed", "passive")
+    made = results_of(units + mill + block("power", "", "marl from mill.o1"))
+    assert _feed(made, "marl") == (full, True)
+    assert (_feed(made, "lant"), _feed(made, "reed")) == ((True, True), (False, True))
