@@ -171,9 +171,9 @@ def test_what_stands_where_another_stood(x: float, y: float, same: bool) -> None
         for here in ((100.0, 10.0), (x, y))
     )
     rigs: Any = (old, new)
-    assert _same_ground(*rigs, "was", "now") is same
+    assert _same_ground(rigs[0], rigs[1], "was", "now") is same
     both: Any = tuple(outlines)
-    assert _same_spot(*both) is same
+    assert _same_spot(both[0], both[1]) is same
 
 
 @pytest.mark.parametrize(("further", "joined"), [(122.9, True), (123.0, False), (123.1, False), (100.0, True)])
