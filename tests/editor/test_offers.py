@@ -52,7 +52,7 @@ IN_LEADS = "  A1 drive.out -> echo.in flat-angle to flat-angle of mini-coax"
         ('scenario uk {\n  country ‸\n}', "# What the sound begins and ends at.", {"GB", "JP"}, {"A1"}),
         ("  origin ‸", "  switch at 35, 20 mm", {"DE"}, {"A1"}),
         # the papers of an instrument, a fuse, and a unit on the shelf
-        ("  ‸", "  inductance 4.2 H", {"serial", "owner", "insured", "mass"}, {"draws"}),
+        ("  ‸", "  inductance 4.2 H", {"serial", "owner", "insured", "mass", "battery"}, {"needs"}),
         ("  fuse ‸", 'supply mains-box "two outlets" {', {"T", "F"}, {"drive"}),
         ("unit third like drive {\n}\nspares {\n  ‸\n}", "# What the sound begins and ends at.", {"third"}, {"drive", "echo"}),
         # nothing

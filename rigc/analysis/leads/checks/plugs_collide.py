@@ -288,7 +288,9 @@ def _unjudged(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnos
             subject=(thing,),
             help=how_to_state(facts[0]),
             wants=tuple(facts),
-            asks_for=tuple(facts),
+            asks_for=tuple(
+                fact for fact in facts if fact.startswith("the plug kind at")
+            ),  # all else the length of its lead asks for
         )
 
 
