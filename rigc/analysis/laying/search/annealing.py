@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from rigc.analysis.laying.search.asked import Asked
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.found import Found, as_it_is
@@ -18,7 +19,7 @@ from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.laying.search.moves import Dice, some_change
-from rigc.analysis.laying.search.refill import Refill
+from rigc.analysis.laying.search.refill import MANY, Refill
 from rigc.analysis.laying.search.rows.ejection import Ejection, dealt_rows
 from rigc.analysis.laying.search.rows.few import Few
 
@@ -32,7 +33,14 @@ _SETTLED = 4_000  # steps without a better layout, once all ways of a few things
 _WAYS = 2_000  # steps of trying ways in turn, before something else is done
 _LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew
 SOME = 7  # so few things
-_REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew
+_REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
+_LONG, _LONG_EACH = 9_000, 450  # and of the best one of many things: so many at most, and as many for each
+_SEVERAL, _SEVERAL_TAKE, _A_LITTLE = (
+    4,
+    5_000,
+    600,
+)  # other ways of many things, about so many steps for all, for each when it is bettered
+_SHARE = 3  # of what each of many things costs, a worse layout may cost that part more at first
 _PLACES = 60_000  # a finer grid than one with so many is made coarser for that
 _COOL = 5_000  # what a worse layout may cost more at its end
 _LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
@@ -67,12 +75,14 @@ class _Search:
         self._has_begun, self._tried_all, self._bettered = begun is not None, False, 0
         self.ground, self.best = layout.ground, as_it_is(layout)
         self._glue = Glue(FreeRoom(self.ground, _PLACES))
+        self._asked = Asked(self._glue.room) if board.wishes and not self._has_begun else None
         self.length = _ROUND + _ROUND_EACH * len(self.free)
 
     def run(self, patience: int) -> None:
         """Round after round: as long as not all stand they are made to; then by single changes and by taking out and putting back, in turn;
         now and then from another beginning."""
         number = 1 if self._has_begun else 0
+        many = len(self.free) >= MANY and not self._has_begun
         few = Few(self._glue, self.free, self.best)
         ways = few.run() if len(self.free) <= SOME else iter(())
         often, each = (_ROUNDS_OF_SOME, 2) if len(self.free) <= SOME else (_ROUNDS, 1)
@@ -82,12 +92,21 @@ class _Search:
                 if not self.best.hard or not patience:
                     break
                 self.effort, patience = self.effort + patience, 0
-            if number == 0:
+            if many and number and not self.best.hard and not self._is_awry(number):
+                if number % 3 == 1:
+                    self._refilled(list(self.best.at), number, max(_REFILL, min(_LONG, _LONG_EACH * len(self.free))))
+                elif number % 3 == 2:
+                    self._of_several(number)
+                else:
+                    self._round(list(self.best.at), number, self.length, _WARM, self.best)
+            elif number == 0:
                 self._round(first_layout(self.board), 0, self.length, _HOT, self.best)
             elif number % each and not (self._has_begun and number == 1) and self._in_turn(few, ways):
                 pass
             elif self.best.hard and left_out(self.board, self.best.at):
                 self._afresh(number, self.best.at if self._has_begun and number == 1 else None)
+            elif self._is_awry(turn):
+                self._afresh(number, self.best.at if turn % 4 == 1 else None)
             elif turn % often == often // 2:
                 self._afresh(number, None)
             elif turn % 2:
@@ -95,6 +114,11 @@ class _Search:
             else:
                 self._round(list(self.best.at), number, self.length, _WARM, self.best)
             number += 1
+
+    def _is_awry(self, turn: int) -> bool:
+        """Whether it is time to bring things to where they are asked to stand."""
+        asked = self._asked
+        return turn % 2 == 1 and self.best.missed > 0 and asked is not None and bool(asked.awry(self.best.at))
 
     def _in_turn(self, few: Few, ways: Iterator[int]) -> bool:
         """Some of the ways in which a few things may stand; whether there were any left."""
@@ -110,25 +134,48 @@ class _Search:
 
     def _afresh(self, number: int, begun: tuple[At, ...] | None) -> None:
         """All stand in another way, or, of a layout that was begun, what is in the way of something stands elsewhere; and that is bettered."""
+        here = self._filled(number, begun, _FILLED)
+        if here is not None:
+            self._refilled(list(here.at), number, _AFRESH)
+
+    def _of_several(self, number: int) -> None:
+        """All stand in several other ways, each of which is bettered a little, and then the best of these; of a full board in fewer."""
+        best: Found | None = None
+        most = self.done + _SEVERAL_TAKE
+        for dice in range(number * _SEVERAL + 1, (number + 1) * _SEVERAL + 1):
+            here = self._filled(dice, None, _FILLED)
+            if here is not None:
+                here = self._refilled(list(here.at), dice, _A_LITTLE) or here
+                best = here if best is None or here.rank < best.rank else best
+            if self.done >= min(most, self.effort):
+                break
+        if best is not None:
+            self._refilled(list(best.at), number, _REFILL)
+
+    def _filled(self, number: int, begun: tuple[At, ...] | None, most: int) -> Found | None:
+        """All standing in another way, or, of a layout that was begun, what is in the way of something elsewhere; None where that can't be found
+        in so many steps."""
         dice, board = Dice(number), self.board
         if begun is None:
             waiting = self.free
             rows = dealt_rows(self._glue, waiting, dice, _LOOSE)
         else:
-            waiting = tuple(left_out(board, begun))
+            awry = [] if self._asked is None else self._asked.awry(begun)
+            waiting = tuple(dict.fromkeys((*left_out(board, begun), *awry)))
             rows = [((item, 0, 0, begun[item][2]),) for item in waiting]
         standing = set(range(len(board.items))).difference(waiting)
-        filling = Ejection(self._glue, dice, self.best.at, standing, rows)
-        for steps in filling.run(_FILLED):
+        filling = Ejection(self._glue, dice, self.best.at, standing, rows, self._asked)
+        for steps in filling.run(most):
             self._count(min(steps, self.effort - self.done))
             if self.done >= self.effort:
                 break
-        if not filling.waiting:
-            here = as_it_is(Layout(board, filling.at, self.ground))
-            self._keep(here)
-            if here.hard:  # out of balance, say
-                here = self._round(filling.at, number, self.length, _HOT, here)
-            self._refilled(list(here.at), number, _AFRESH)
+        if filling.waiting:
+            return None
+        here = as_it_is(Layout(board, filling.at, self.ground))
+        self._keep(here)
+        if here.hard:  # out of balance, say
+            here = self._round(filling.at, number, self.length, _HOT, here)
+        return here
 
     def _round(self, begun: list[At], dice: int, length: int, hot: int, since: Found) -> Found:
         """The best of a round and of what was known before it, which is kept if it is the best of all."""
@@ -152,15 +199,17 @@ class _Search:
         if self._watch is not None and self.done // _TOLD_EACH > before:
             self._watch(self.done, self.effort)
 
-    def _refilled(self, begun: list[At], dice: int, length: int) -> None:
-        """Betters a layout by what is taken out and put back."""
-        refill = Refill(Layout(self.board, begun, self.ground), self.free, self._glue, Dice(dice))
-        for steps in refill.run(length, _HOT, _COOL):
+    def _refilled(self, begun: list[At], dice: int, length: int) -> Found | None:
+        """The best that taking out and putting back makes of a layout; None if that still has faults."""
+        refill = Refill(Layout(self.board, begun, self.ground), self.free, self._glue, Dice(dice), self._asked)
+        heat = _HOT if len(self.free) < MANY else max(_COOL, refill.layout.cost // (_SHARE * len(self.free)))
+        for steps in refill.run(length, heat, _COOL):
             self._count(min(steps, self.effort - self.done))
             if refill.found is not None:
                 self._keep(refill.found)
             if self.done >= self.effort or self._is_enough():
                 break
+        return refill.found
 
     def _is_enough(self) -> bool:
         """Whether nothing is in the way any more of a layout that was begun; or all ways of a few things were tried, and long nothing better came."""

@@ -61,7 +61,7 @@ def clash(board: Board) -> tuple[int, ...]:
 
 def larger(board: Board, begun: tuple[At, ...], effort: int) -> Larger | None:
     """The deck with the least more area that is deeper or wider and takes all, found by halves with so many steps for each try. Each try betters
-    the last one's layout, at first the one that was `begun`."""
+    the last one's layout, at first the one that was `begun`; once all stood, the layout in which they did on the smallest deck."""
     found = [
         each
         for each in (
@@ -95,8 +95,9 @@ def _least(with_more: Callable[[int], Board], begun: tuple[At, ...], effort: int
             low, step = step, 2 * step
     while best is not None and high - low > _FINE:
         middle = (low + high) // 20 * 10
-        if _stands(with_more(middle), begun, effort)[0]:
-            best, high = with_more(middle), middle
+        stands, at = _stands(with_more(middle), begun, effort)
+        if stands:
+            best, high, begun = with_more(middle), middle, at
         else:
             low = middle
     return None if best is None else Larger(best.width, best.depth)

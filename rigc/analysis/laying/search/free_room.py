@@ -107,19 +107,33 @@ class FreeRoom:
     def places(self, free: int, xs: Iterable[int], ys: Iterable[int]) -> Iterator[tuple[int, int]]:
         """Of free places those that touch something, or lie at one of these x or y, in both directions."""
         step, stride = self.step, self.stride
-        column = row = 0
-        for x in xs:
-            if 0 <= x <= self.board.width and x % step == 0:
-                column |= 1 << x // step
-        for y in ys:
-            if 0 <= y <= self.board.depth and y % step == 0:
-                row |= self._row << y // step * stride
+        column, row = self._in_columns(xs), self._in_rows(ys)
         across = free & (~((free << 1) & (free >> 1)) | column * self._every_row)
         found = across & (~((free << stride) & (free >> stride)) | row)
         for some in _SOME.finditer(found.to_bytes((found.bit_length() + 7) // 8, "little")):
             for bit in _BITS[some[0][0]]:
                 y, x = divmod(8 * some.start() + bit, stride)
                 yield x * step, y * step
+
+    def crossing(self, xs: Iterable[int], ys: Iterable[int]) -> int:
+        """The bits of the places at one of these x and one of these y."""
+        return self._in_columns(xs) * self._every_row & self._in_rows(ys)
+
+    def _in_columns(self, xs: Iterable[int]) -> int:
+        """A bit in the first row for each of these x that lies on the grid."""
+        column = 0
+        for x in xs:
+            if 0 <= x <= self.board.width and x % self.step == 0:
+                column |= 1 << x // self.step
+        return column
+
+    def _in_rows(self, ys: Iterable[int]) -> int:
+        """All bits of the rows at these y that lie on the grid."""
+        row = 0
+        for y in ys:
+            if 0 <= y <= self.board.depth and y % self.step == 0:
+                row |= self._row << y // self.step * self.stride
+        return row
 
     def _allowed_alone(self, item: int, shape: int) -> int:
         board, solid, it = self.board, self.ground.solids[item][shape], self.board.items[item]

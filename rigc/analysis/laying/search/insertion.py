@@ -9,6 +9,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 
+from rigc.analysis.laying.search.asked import Asked
 from rigc.analysis.laying.search.board import End, Link
 from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.glue import Group
@@ -55,8 +56,9 @@ class _Pull:
 class Insertion:
     """Puts things into the free room of a board; `weighed` counts the places that it weighed."""
 
-    def __init__(self, room: FreeRoom, dice: Dice) -> None:
-        self.room, self.board, self.ground, self.dice = room, room.board, room.ground, dice
+    def __init__(self, room: FreeRoom, dice: Dice, asked: Asked | None = None) -> None:
+        """Things go where they are `asked` to stand, if they have room there."""
+        self.room, self.board, self.ground, self.dice, self._asked = room, room.board, room.ground, dice, asked
         items = range(len(self.board.items))
         self.links = [
             tuple(n for n, link in enumerate(self.board.links) if item in (link.start.item, link.end.item))
@@ -66,6 +68,7 @@ class Insertion:
             tuple(wish for wish in self.board.wishes if item in (*wish.items, *wish.others)) for item in items
         ]
         self._feet: dict[tuple[int, int, int], dict[int, Foot]] = {}
+        self._bare = self.board.replace(crossing=0)  # the points of the ways are not asked for
         self.weighed = 0
         self._cover = BROKEN // (2 * max(1, len(self.board.lines)))
 
@@ -74,10 +77,13 @@ class Insertion:
     ) -> list[tuple[int, Placed]]:
         """The best places found for a group that may stand in one of some ways, each with what it costs there; none where it has no room. The
         more `sway`, the more others are taken."""
+        free: Sequence[int] = [self.room.of_group(group, at, standing) for group in ways]
+        if self._asked is not None:
+            free = self._asked.of_ways(ways, free)
         ranked = sorted(
             each
-            for group in ways
-            for each in self.ranked(group, self.room.of_group(group, at, standing), at, standing, sway)
+            for group, bits in zip(ways, free, strict=True)
+            for each in self.ranked(group, bits, at, standing, sway)
         )
         self.weighed += len(ranked)
         if any(self._wishes[item] for item, *_ in ways[0]):
@@ -111,7 +117,7 @@ class Insertion:
         numbers = dict.fromkeys(number for item, _ in placed for number in self.links[item])
         links = [link for link in map(board.links.__getitem__, numbers) if _has_ends(link, around)]
         more = 0
-        for link, (length, broken, *_) in zip(links, some_runs(board, links, around), strict=True):
+        for link, (length, broken, *_) in zip(links, some_runs(self._bare, links, around), strict=True):
             more += length * link.share + broken * BROKEN + backwards(link, around) - link_bound(board, link, around)
         return more
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from math import inf
 
+from rigc.analysis.laying.search.asked import Asked
 from rigc.analysis.laying.search.board import Link
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.glue import Glue, Group
@@ -23,6 +24,7 @@ _CELLS_A_STEP = 60_000  # and one more for so many bits,
 _WEIGHED_A_STEP = 60  # and for so many places
 _OUT = 7  # so many things are taken out at most
 _SWAY = 0.4  # of the heat: what a place may look cheaper by
+MANY, _TRIES_OF_MANY = 18, 4  # of so many things and more the tries are fewer: others are taken out more often
 _PLACES, _TRIES = (
     3,
     12,
@@ -34,10 +36,12 @@ _OUT_OF_BALANCE = 5 * MISSED  # what a tenth of a millimetre counts that is wron
 class Refill:
     """Betters one layout in which nothing is in anything's way. `found` is the best of it that is without fault, None as long as there is none; `steps` is what it took."""
 
-    def __init__(self, layout: Layout, free: tuple[int, ...], glue: Glue, dice: Dice) -> None:
+    def __init__(
+        self, layout: Layout, free: tuple[int, ...], glue: Glue, dice: Dice, asked: Asked | None = None
+    ) -> None:
         self.layout, self.board, self.ground = layout, layout.board, layout.ground
         self.free, self.glue, self.dice = free, glue, dice
-        self.insertion = Insertion(glue.room, dice)
+        self.insertion = Insertion(glue.room, dice, asked)
         self.found: Found | None = None
         self.steps = 0
         self._at = list(layout.at)
@@ -70,7 +74,7 @@ class Refill:
         groups, least = self._groups(out, numbers, heat)
         self._by_links = self.dice.below(3) == 0
         self._sway = heat * _SWAY
-        self._tries = _TRIES
+        self._tries = _TRIES if len(self.free) < MANY else _TRIES_OF_MANY
         self._best: list[At] = []
         standing = set(range(len(self._at))).difference(out)
         self._put(groups, list(self._at), standing, 0, least)

@@ -126,13 +126,14 @@ def shortest_way(start: Spot, end: Spot, hanging: Sequence[Box], size: Size = No
 
     None if there is none. A shortest way needs no other lines than those through its ends and along the boxes' edges.
     """
-    near = _within_reach(start, end, hanging)
+    far = length_of((start, end))
+    most = _along_a_lane(start, end, hanging)
+    near = hanging if most is None else _within_reach(start, end, hanging, most - far)
     columns = _lines({start[0], end[0]}, (edge for box in near for edge in (box.left, box.right)), size and size[0])
     rows = _lines({start[1], end[1]}, (edge for box in near for edge in (box.front, box.rear)), size and size[1])
     across, on_column = _masks(columns, [(box.left, box.right) for box in near])
     along, on_row = _masks(rows, [(box.front, box.rear) for box in near])
     first = columns.index(start[0]), rows.index(start[1])
-    far = length_of((start, end))
     queue: list[tuple[int, int, int, Way, tuple[int, int], int, _Inside]] = [
         (far, 0, axis, (start,), first, 0, 0) for axis in (0, 1)
     ]
@@ -163,6 +164,8 @@ def shortest_way(start: Spot, end: Spot, hanging: Sequence[Box], size: Size = No
                 spot = columns[column], rows[row]
                 long = length + dip + abs(here[0] - spot[0]) + abs(here[1] - spot[1])
                 least = long + abs(spot[0] - end[0]) + abs(spot[1] - end[1])
+                if most is not None and least > most:
+                    continue
                 heappush(queue, (least, bends + (turn != axis), turn, (*way, spot), there, long, under))
     return None
 
@@ -187,16 +190,19 @@ def _entered(bits: _Inside, near: Sequence[Box]) -> int | None:
     return _dip(box for bit, box in enumerate(near) if bits >> bit & 1)
 
 
-def _within_reach(start: Spot, end: Spot, hanging: Sequence[Box]) -> list[Box]:
-    """The boxes that the best way can come near: it is no longer than the best of those along one lane."""
+def _along_a_lane(start: Spot, end: Spot, hanging: Sequence[Box]) -> int | None:
+    """What the best way along one lane takes; None where nothing goes beneath what hangs in all."""
     known = [
         length_of(way) + cost
         for lane in (start[1], end[1])
         if (cost := beneath(way := lane_way(start, end, lane), hanging)) is not None
     ]
-    if not known:
-        return list(hanging)
-    more = -(-(min(known) - length_of((start, end))) // 2)
+    return min(known, default=None)
+
+
+def _within_reach(start: Spot, end: Spot, hanging: Sequence[Box], longer: int) -> list[Box]:
+    """The boxes that the best way can come near, which is longer than the straight one by no more than that."""
+    more = -(-longer // 2)
     left, right = min(start[0], end[0]) - more, max(start[0], end[0]) + more
     front, rear = min(start[1], end[1]) - more, max(start[1], end[1]) + more
     return [

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations
 
+from rigc.analysis.laying.search.asked import Asked
 from rigc.analysis.laying.search.glue import Glue, Group
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.insertion import Insertion
@@ -21,6 +22,7 @@ from rigc.analysis.laying.search.rows.met_leads import MetLeads
 _SWAY = 20_000.0  # what a place may look cheaper by
 _TRIED, _OUT_TRIED = 4, 4  # places at which nothing, and sets of what comes out, that are asked by the rules
 _FALLS_APART = 3  # a row that had trouble more often falls apart
+_ASKED = 30  # a thing that had trouble more often may stand where its wish is missed
 _GIVEN_UP = 60  # a lead that made things come out more often may break its rule
 _STEPS, _STANDING_A_STEP, _CELLS_A_STEP, _WEIGHED_A_STEP = (
     6,
@@ -37,8 +39,16 @@ class Ejection:
     """Fills one board. `at` is where what is `standing` stands; `waiting` is what does not, the next last; `steps` is what it took."""
 
     def __init__(
-        self, glue: Glue, dice: Dice, at: Sequence[At], standing: Iterable[int], rows: Sequence[Group]
+        self,
+        glue: Glue,
+        dice: Dice,
+        at: Sequence[At],
+        standing: Iterable[int],
+        rows: Sequence[Group],
+        asked: Asked | None = None,
     ) -> None:
+        """Things go where they are `asked` to stand, as long as that makes no trouble."""
+        self._asked = asked
         self.board, self.ground, self.room, self.dice = glue.board, glue.ground, glue.room, dice
         self.at, self.standing, self.steps = list(at), set(standing), 0
         self.fixed = frozenset(number for number, item in enumerate(self.board.items) if item.fixed is not None)
@@ -120,7 +130,11 @@ class Ejection:
         for group in self._ways(row):
             self.steps += _STEPS + len(standing) // _STANDING_A_STEP + cells // _CELLS_A_STEP
             every, hindered = self.hindrance.of(group, at, standing, below)
-            every, by_row = self._by_row(group, every, hindered)
+            ways.append((group, *self._by_row(group, every, hindered)))
+        if self._asked is not None and max(self._trouble[item] for item, *_ in row) <= _ASKED:
+            left = self._asked.of_ways([group for group, *_ in ways], [every for _, every, _ in ways])
+            ways = [(group, every, by_row) for (group, _, by_row), every in zip(ways, left, strict=True) if every]
+        for group, every, by_row in ways:
             free = every
             for bits in by_row.values():
                 free &= ~bits
@@ -132,7 +146,6 @@ class Ejection:
                     best = tried
                 if tried is not None and not tried[4]:
                     break
-            ways.append((group, every, by_row))
         if not pushing or (best is not None and not best[0]):
             return best
         for group, every, by_row in ways:
