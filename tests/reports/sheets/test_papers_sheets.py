@@ -66,7 +66,7 @@ def test_sound_and_power_of_a_unit_as_typed() -> None:
     assert rows(sheet, "needs") == [
         (
             "marl", "9 V dc", "8.7 V to 9.9 V", "centre-negative", "negative", "0.022 A assumed", "60 mA",
-            "barrel 5.5 × 2.1, captive lead 1.5 m", "9 V block, 400 mAh", "0.2 W",
+            "barrel 5.5 × 2.1, captive lead 1.5 m", "9 V block, 400 mAh", "", "0.2 W",
         )
     ]  # fmt: skip
 
