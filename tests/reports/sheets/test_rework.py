@@ -214,7 +214,7 @@ def test_a_unit_moves_and_a_preset_and_a_channel_change() -> None:
         ["preset 4", "loop 6 of signalbox", "loop 5 of signalbox"],
         ["weathervane", "channel 1", "channel 5"],
     ]
-    assert "set down fan4: under 560, 200 → under 500, 200 mm" in [row[0] for row in rows(sheet, "steps")]
+    assert "set down fan4: under 560, 200 mm → under 500, 200 mm" in [row[0] for row in rows(sheet, "steps")]
     assert "Preset 4: entered anew, try it." in lines(sheet, "player")
 
 

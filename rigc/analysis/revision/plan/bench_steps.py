@@ -109,12 +109,12 @@ def _units(pieces: Pieces) -> Iterator[Step]:
 
 
 def where(place: BoardPlace | None) -> str:
-    """A place in words, in mm; empty for none."""
+    """A place in words; empty for none."""
     if place is None:
         return ""
-    turned = f" turned {place.turned}" if place.turned else ""
-    askew = f" askew {place.skew_deg:g}" if place.skew_deg else ""
-    return f"{'under ' if place.under else ''}{place.x_mm:g}, {place.y_mm:g}{turned}{askew}"
+    turn = place.turned + place.skew_deg
+    turned = f" turned {turn:g}°" if turn else ""
+    return f"{'under ' if place.under else ''}{place.x_mm:g}, {place.y_mm:g} mm{turned}"
 
 
 def _strips(pieces: Pieces) -> Iterator[Step]:
