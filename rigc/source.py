@@ -60,13 +60,15 @@ class Span:
 
     def move(self, to: Span) -> None:
         """From now on it is the place of the same words in a later text of the file, and so are those that follow it."""
+        if self.source is to.source and self.start == to.start and self.end == to.end:
+            return  # it was moved already, with its followers; two may follow each other
         self.source, self.start, self.end = to.source, to.start, to.end
         for each in getattr(self, "_followers", ()):
             each.move(to)
 
     def follow(self, other: Span) -> None:
-        """Lies where that place lies, which is made of the same words, wherever that moves."""
-        self.source, self.start, self.end = other.source, other.start, other.end
+        """Lies where that place lies, which is made of the same words, wherever that moves; those that follow it come along."""
+        self.move(other)
         followers = getattr(other, "_followers", None)
         if followers is None:
             other._followers = [self]

@@ -69,6 +69,21 @@ def test_a_place_goes_with_its_words_and_with_the_twin_that_it_follows() -> None
     assert (before.span.source, before.span.line) == (later, 7)
 
 
+@pytest.mark.parametrize("each_other", [False, True])
+def test_a_place_that_follows_another_goes_where_that_follows_a_third(each_other: bool) -> None:
+    """What was dropped and came back has a place of its own, which a value of before follows; an edit later that is the place of before."""
+    came_back = fact(OLD, "420")
+    value = fact(OLD, "420")
+    assert is_same(value, came_back, MovedPlaces())
+    if each_other:
+        assert is_same(came_back, value, MovedPlaces())
+    for text in (f"# a remark\n{OLD.text}", f"\n\n{OLD.text}"):
+        now = fact(Source("a.rig", text), "420").span
+        assert is_same(came_back.span, now, MovedPlaces())
+        for each in (value.span, came_back.span):
+            assert (each.source, each.start, each.end) == (now.source, now.start, now.end)
+
+
 def test_a_place_that_was_edited_or_stands_elsewhere_is_another() -> None:
     changed = Source("a.rig", OLD.text.replace("420", "4200"))
     assert not is_same(fact(OLD, "420"), fact(changed, "4200"), MovedPlaces())
