@@ -125,21 +125,32 @@ def _against(rig: Rig, missed: MissedWish) -> str:
         deep, room = thing.depth_mm.value, tier.rear_mm - tier.front_mm
         if deep > room:
             return f"'{thing.name}' is {deep:g} mm deep, and '{tier.name}' {room:g} mm"
-    if deck is not None and hint.amount_mm is not None and hint.amount_mm >= (most := _farthest(hint, deck)):
-        return f"no two things on '{deck.name}' can be {short(most)} mm apart"
+    if deck is not None and hint.amount_mm is not None:
+        most = _farthest(rig, hint, deck)
+        if hint.kind == "beside" and hint.amount_mm > most:
+            return f"on '{deck.name}' they can be {short(most)} mm apart at most"
+        if hint.kind != "beside" and hint.amount_mm >= most:
+            return f"no two things on '{deck.name}' can be {short(most)} mm apart"
     chosen = [name for name in hint.named if rig.places[name].chosen]
     if missed.somewhere or len(chosen) > 1:  # one thing alone can't meet what is wished of several
         return f"no layout that was found has {'them' if hint.things[1:] else 'it'} there; more --effort may"
     return "no place on the deck was found that would meet it"
 
 
-def _farthest(hint: Hint, deck: Deck) -> float:
-    """What no gap or distance on a deck reaches, in mm: its width for a gap aside, its depth for one along, its diagonal for the rest."""
+def _farthest(rig: Rig, hint: Hint, deck: Deck) -> float:
+    """What no gap or distance on a deck reaches, in mm: for a gap its width or its depth less what both things take up of it, however they
+    are turned; its diagonal for the rest."""
     assert deck.width_mm is not None and deck.depth_mm is not None
     width, depth = deck.width_mm.value, deck.depth_mm.value
-    if hint.kind == "beside":
-        return width if hint.word in ("left", "right") else depth
-    return hypot(width, depth)
+    if hint.kind != "beside":
+        return hypot(width, depth)
+    along = width if hint.word in ("left", "right") else depth
+    return along - sum(_least_side(rig.things[name]) for name in hint.named)
+
+
+def _least_side(thing: object) -> float:
+    sides = (thing.width_mm, thing.depth_mm) if isinstance(thing, Thing) else ()
+    return min((each.value for each in sides if each is not None), default=0.0)
 
 
 def _said(hint: Hint) -> str:
