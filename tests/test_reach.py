@@ -50,6 +50,8 @@ REFUSED = {
     "expression": ("stated", "direction", "name"),
     "control_jack": ("stated", "direction"),
     "inlet": ("stated",),
+    "input": ("carries",),
+    "output": ("carries",),
     "panel_jack": ("stated",),
     "panel_inlet": ("stated",),
     "stereo_pair": ("stated",),

@@ -150,8 +150,8 @@ class Sheet(Record):
 
     @property
     def is_lacking(self) -> bool:
-        """Whether it stands for a sheet that the rig lacks, and says why; nobody takes it."""
-        return not self.reader
+        """Whether it stands for a sheet that the rig lacks, and says why; nobody takes it. (What an added template makes has no blocks.)"""
+        return bool(self.blocks) and not self.reader
 
     @property
     def beside(self) -> tuple[str, ...]:

@@ -25,7 +25,6 @@ from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.below_deck import lane_way
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes
-from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.mains.primary import _size
@@ -205,10 +204,10 @@ def test_lanes_half_way_are_whole_millimetres() -> None:
 
 def test_where_no_way_past_is_as_short_the_known_one_stays() -> None:
     """Of 0 tenths there is none; with no known way the plain one, in x at the first end's y and then in y."""
-    here, there, around = (0, 0), (100, 50), DeckBoxes((), ())
+    here, there = (0, 0), (100, 50)
     known = (here, (0, 25), (100, 25), there)
-    assert _past(here, there, known, 0, around) == (known,)
-    assert _past(here, there, (), 0, around) == (lane_way(here, there, 0),)
+    assert _past(here, there, known, 0, ()) == (known,)
+    assert _past(here, there, (), 0, ()) == (lane_way(here, there, 0),)
 
 
 def test_leads_that_no_chain_tells_of_are_plugged_in_always() -> None:

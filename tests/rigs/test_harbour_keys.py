@@ -114,7 +114,9 @@ def test_the_other_sheets() -> None:
     # S of mill5: 9 V × (40 + 24 + 180) mA = 2.196 W, / 0.40 / 0.70 = 7.843 VA; of brick: 9 V × 700 mA = 6.3 W, / 0.75 / 0.80 = 10.5 VA
     assert "bar | 4 | 3 | 0.5 | mill5, brick, keys | 18.34 | keys" in lines(mains_sheet)
     assert "hall | twin-di.outl | transformer, lift open | A11 | front-desk | open" in lines(ground_sheet)
-    assert "voice | microphone | 150 ohm | −40 dBu | 10 m of stage-pair | no mains" in lines(unit_schedule, "sources")
+    assert "voice | microphone | 150 ohm | −40 dBu | 10 m of stage-pair | no mains | " in lines(
+        unit_schedule, "sources"
+    )
 
 
 def test_each_system_of_grounds_has_one_earth() -> None:
