@@ -14,6 +14,7 @@ from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.left_out import put_back
+from rigc.analysis.laying.search.rows.sides import comparisons
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
@@ -72,10 +73,19 @@ def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None
 
 
 def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Found:
-    """The best layout after so many steps; as many as are usual, and more while something is in the way."""
-    usual = usual_effort(board)
-    patience = usual // 2 if _open(board) <= SOME else _PATIENCE * usual
-    return KNOWN.search(board, usual, patience, watch) if effort is None else KNOWN.search(board, effort, watch=watch)
+    """The best layout after so many steps; as many as are usual, and more while something is in the way. From the usual ones on a few things
+    are bettered once more by the sides of each other on which they stand."""
+    usual, sides = usual_effort(board), comparisons(board) if _open(board) <= SOME else 0
+    if effort is None:
+        patience = usual // 2 if _open(board) <= SOME else _PATIENCE * usual
+        return KNOWN.search(board, usual, patience, watch, sides=sides)
+    if effort <= usual or not sides:
+        return KNOWN.search(board, effort, watch=watch)
+    found = KNOWN.search(board, usual, watch=watch, sides=sides)
+    if found.stopped:
+        return found
+    more = KNOWN.search(board, effort, watch=watch)
+    return min(found, more, key=lambda each: each.rank).replace(stopped=more.stopped)  # type: ignore[no-any-return]
 
 
 def laid(

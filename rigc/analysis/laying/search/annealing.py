@@ -22,6 +22,7 @@ from rigc.analysis.laying.search.moves import Dice, some_change
 from rigc.analysis.laying.search.refill import MANY, Refill
 from rigc.analysis.laying.search.rows.ejection import Ejection, dealt_rows
 from rigc.analysis.laying.search.rows.few import Few
+from rigc.analysis.laying.search.rows.sides import Sides
 
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
@@ -52,14 +53,21 @@ Watch = Callable[[int, int], None]
 
 
 def search(
-    board: Board, effort: int, patience: int = 0, watch: Watch | None = None, begun: tuple[At, ...] | None = None
+    board: Board,
+    effort: int,
+    patience: int = 0,
+    watch: Watch | None = None,
+    begun: tuple[At, ...] | None = None,
+    sides: int = 0,
 ) -> Found:
     """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for. An interrupt
     (`KeyboardInterrupt`) ends it with the best so far, which then says that it was `stopped`. With a layout that was `begun` only whether all can
-    stand is asked: it is bettered until nothing is in the way."""
+    stand is asked: it is bettered until nothing is in the way. After all that the best is bettered by comparing so many
+    `sides`."""
     made = _Search(board, effort, watch, begun)
     try:
         made.run(patience)
+        made.by_sides(sides)
     except KeyboardInterrupt:
         return made.best.replace(steps=made.done, stopped=True)  # type: ignore[no-any-return]
     return made.best.replace(steps=made.done)  # type: ignore[no-any-return]
@@ -119,6 +127,15 @@ class _Search:
         """Whether it is time to bring things to where they are asked to stand."""
         asked = self._asked
         return turn % 2 == 1 and self.best.missed > 0 and asked is not None and bool(asked.awry(self.best.at))
+
+    def by_sides(self, most: int) -> None:
+        """Betters what is found by settling on which sides of each other things stand; each way that is compared counts as a step."""
+        if not most:
+            return
+        self.effort, sides = self.done + most, Sides(self._glue.room, self.best)
+        for steps in sides.run(most):
+            self._keep(sides.found)
+            self._count(min(steps, self.effort - self.done))
 
     def _in_turn(self, few: Few, ways: Iterator[int]) -> bool:
         """Some of the ways in which a few things may stand; whether there were any left."""
