@@ -119,7 +119,8 @@ def _number_changed(side: Side) -> str:
 
 
 def _above_floor(side: Side, rig: str) -> float:
-    return side.rigc("-q", "check", side.edited(rig)) - side.floor
+    """Of a rig of which nothing is kept: of a small one what was found is, and of a large one it is not."""
+    return side.rigc("-q", "check", rig, cache=False) - side.floor
 
 
 def _growth(side: Side, counts: tuple[int, int], word: str) -> float:
