@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from rigc.analysis.leads.lengths.lead_ends import tenths
-from rigc.analysis.mounting.mounting_strip import needed_cm2, strip_count
+from rigc.analysis.mounting.mounting_strip import needed_cm2, strip_count, strip_middle
 from rigc.facts import fastening
 from rigc.model.deck import Deck
 from rigc.model.geometry.rectangle import Rectangle
@@ -51,10 +51,10 @@ def bands(rig: Rig, thing: Thing, turned: int) -> tuple[Band, ...]:
     count = strip_count(width, thing.mass_kg.value).strips
     long = max(0.0, depth - fastening.PIECE_SHORTER_MM.value)
     pieces = (
-        Rectangle(width * (at + 0.5) / count - wide / 2, (depth - long) / 2, wide, long).turned_within(
+        Rectangle(strip_middle(width, at, count) - wide / 2, (depth - long) / 2, wide, long).turned_within(
             width, depth, turned
         )
-        for at in range(count)
+        for at in range(1, count + 1)
     )
     return tuple((tenths(piece.y_mm), tenths(piece.rear_mm), tenths(piece.width_mm)) for piece in pieces)
 

@@ -155,6 +155,11 @@ def needed_cm2(
     return mass_kg * shock_g * gravity_m_per_s2 / pull_kpa * 10
 
 
+def strip_middle(width_mm: Any, at: int, count: Any) -> Any:
+    """How far from the left the middle of a strip lies, the first `at` 1, of so many evenly spread across a base; of terms a term."""
+    return width_mm * (at - 0.5) / count
+
+
 def _takes_strips(rig: Rig, place: Place) -> bool:
     deck = rig.decks.get(place.deck or "", rig.deck)
     below = deck is not None and any(rail.both_faces for rail in deck.rails)
@@ -310,7 +315,9 @@ def _piece(thing: Thing) -> Figure:
 def _centres(thing: Thing, across: Term, counted: Figure) -> tuple[Figure, ...]:
     """The middles of so many strips across a base of that width, evenly spread."""
     return tuple(
-        known_figure(f"{thing.name}.centre-{at}", across * (at - 0.5) / counted, _CENTRE, rule=_SPREAD, source=PRACTICE)
+        known_figure(
+            f"{thing.name}.centre-{at}", strip_middle(across, at, counted), _CENTRE, rule=_SPREAD, source=PRACTICE
+        )
         for at in range(1, int(counted) + 1)
     )
 

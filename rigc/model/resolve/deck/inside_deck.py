@@ -54,16 +54,8 @@ def _apart(context: Context, deck: Deck) -> None:
     for sort in (sorted(rails, key=lambda each: each[:2]), sorted(tiers, key=lambda each: each[:2])):
         for (_, rear, first, name), (front, end, span, other) in pairwise(sort):
             if front < rear and not any(each.span is span for each in context.findings):
-                context.report(
-                    OUTSIDE_BODY.at(
-                        span,
-                        f"this {other} from {front:g} to {end:g} mm begins within the {name} that ends at {rear:g} mm",
-                        subject=(deck.name,),
-                        label="in one another",
-                        also=(Label(first, "with this"),),
-                        help="measure both again from the front edge",
-                    )
-                )
+                said = f"this {other} from {front:g} to {end:g} mm begins within the {name} that ends at {rear:g} mm"
+                _in_one_another(context, span, said, (deck.name,), first, "measure both again from the front edge")
 
 
 def check_rooms(context: Context, decks: dict[str, Deck], rooms: tuple[Area, ...]) -> None:
@@ -84,31 +76,35 @@ def check_rooms(context: Context, decks: dict[str, Deck], rooms: tuple[Area, ...
 
 def check_panels(context: Context, decks: dict[str, Deck], panels: dict[str, Panel]) -> None:
     """Reports jacks of panels that lie farther over an edge of their deck than a panel hangs over it, and two at one place."""
+    over = -PANEL_AT.low
     for panel in panels.values():
         deck = decks.get(panel.deck) if panel.deck is not None else deck_meant(decks)
-        over = -PANEL_AT.low
-        first: dict[tuple[float, float, float], PanelJack] = {}
+        first: dict[tuple[float, float, float | None], PanelJack] = {}
         for jack in panel.jacks:
             lies = f"'{panel.name}.{jack.name}' lies at {jack.x_mm:g}, {jack.y_mm:g} mm"
-            width, depth = (deck.width_mm, deck.depth_mm) if deck is not None else (None, None)
-            if deck is not None and (
-                (width is not None and jack.x_mm > width.value + over)
-                or (depth is not None and jack.y_mm > depth.value + over)
-            ):
+            if deck is not None and _beyond(deck, jack, over):
                 _told(context, deck, jack.span, f"{lies}, more than {over:g} mm beyond an edge")
-            height = jack.height_mm.value if jack.height_mm is not None else 0.0
+            height = jack.height_mm.value if jack.height_mm is not None else None
             other = first.setdefault((jack.x_mm, jack.y_mm, height), jack)
             if other is not jack:
-                context.report(
-                    OUTSIDE_BODY.at(
-                        jack.span,
-                        f"{lies}, and so does '{panel.name}.{other.name}'",
-                        subject=(panel.name, jack.name),
-                        label="in one another",
-                        also=(Label(other.span, "with this"),),
-                        help="measure both again from the front-left corner: x to the right, y to the rear",
-                    )
-                )
+                said = f"{lies}, and so does '{panel.name}.{other.name}'"
+                help = "measure both again from the front-left corner: x to the right, y to the rear"
+                _in_one_another(context, jack.span, said, (panel.name, jack.name), other.span, help)
+
+
+def _beyond(deck: Deck, jack: PanelJack, over: float) -> bool:
+    """Whether it lies so far over the right or the rear edge; the language holds it to the others."""
+    if deck.width_mm is None or deck.depth_mm is None:
+        return False
+    return jack.x_mm > deck.width_mm.value + over or jack.y_mm > deck.depth_mm.value + over
+
+
+def _in_one_another(context: Context, span: Span, said: str, subject: tuple[str, ...], first: Span, help: str) -> None:
+    context.report(
+        OUTSIDE_BODY.at(
+            span, said, subject=subject, label="in one another", also=(Label(first, "with this"),), help=help
+        )
+    )
 
 
 def check_lanes(context: Context, decks: dict[str, Deck], lanes: tuple[tuple[str, float], ...]) -> None:
