@@ -336,10 +336,17 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
                 span,
                 f"'{typed}' is {_told(word.text)}; {measure.name} goes here",
                 label=f"{measure.name} goes here",
-                help=f"write {measure.name}, for example {_example(typed.split()[0], measure)}",
+                help=_instead(typed, word.text, measure),
             )
         )
     return scale
+
+
+def _instead(typed: str, unit: str, measure: Measure) -> str:
+    """What to write where something else is measured: the same number in its unit, but a charge is never as many mAh as an energy has Wh."""
+    if measure.name == "a battery's charge" and factor(unit, "W*h") is not None:
+        return "write its charge as it stands on it, ___ mAh; else 1000 × Wh / V of its cells"
+    return f"write {measure.name}, for example {_example(typed.split()[0], measure)}"
 
 
 def _measures(unit: str, measure: Measure) -> bool:

@@ -137,6 +137,20 @@ def _parts(text: str, shapes: dict[str, str]) -> dict[str, str] | None:
     return found
 
 
+def _name_before_direction(m: Mistake) -> Wording | None:
+    """`expression exp1 in trs ring-wiper 10 kohm`, `expression exp1 trs ring-wiper 10 kohm`."""
+    kind = re.fullmatch(r"[ \t]*(expression|control|midi)[ \t]+", m.before)
+    typed = re.match(rf"({_NAME})[ \t]+(in|out|thru)(?=[ \t])", m.after)
+    if kind is None or not m.awaits("in", "out"):
+        return None
+    if typed is None:
+        both = f"{kind[1]} in {m.word}, or {kind[1]} out {m.word}"
+        return Wording(f"'in' or 'out' is missing before '{m.word}'", "a word is missing here", f"write {both}")
+    made = f"{typed[2]} {typed[1]}"
+    mends = m.instead(m.at, m.at + typed.end(), made, f"write {kind[1]} {made}")
+    return Wording(f"'{typed[2]}' stands behind the name '{typed[1]}'", "it goes before the name", mends=mends)
+
+
 def _like_behind_the_title(m: Mistake) -> Wording | None:
     """`unit lant-2 "delay" like lant {`."""
     if m.word != "like" or not re.match(r'[ \t]*[a-z][a-z-]*[ \t]+[a-z][\w-]*[ \t]*"', m.before):
@@ -150,4 +164,8 @@ def _like_behind_the_title(m: Mistake) -> Wording | None:
     )
 
 
-ORDER_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (_out_of_order, _like_behind_the_title)
+ORDER_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
+    _out_of_order,
+    _name_before_direction,
+    _like_behind_the_title,
+)

@@ -119,11 +119,16 @@ def _battery(m: Mistake) -> Wording | None:
     """`battery 9 V 500 mAh only`, `battery 500 mAh`, `battery 37 Wh only`."""
     if m.expected != {"STRING"} or m.before.split() != ["battery"]:
         return None
-    if held := re.match(r"\d[\d.]*[ \t]*(?:m?Ah|(Wh))\b(?:[ \t]+at[ \t]+\d[\d.]*[ \t]*V\b)?(?:[ \t]+only\b)?", m.after):
-        what, kind = ("energy", "lithium pack") if held[1] else ("charge", "9 V block")
-        advice = f'write its kind before its {what}, for example battery "{kind}" {held.group()}'
-        does = "gives from" if held[1] else "takes"
-        return Wording(f"it is not said which battery it {does}", "its kind goes here", advice)
+    if held := re.match(
+        r"(?:\d[\d.]*[ \t]*(?:m?Ah|(Wh))\b(?:[ \t]+at[ \t]+\d[\d.]*[ \t]*V\b)?(?:[ \t]+only\b)?|only\b)", m.after
+    ):
+        pack = m.block == "supply"
+        does, kind = ("gives from", "lithium pack") if pack else ("takes", "9 V block")
+        message, label = f"it is not said which battery it {does}", "its kind goes here"
+        if held[1] and not pack:
+            return Wording(message, label, _charge_of(held.group()))
+        what = "" if held.group() == "only" else " before its energy" if held[1] else " before its charge"
+        return Wording(message, label, f'write its kind{what}, for example battery "{kind}" {held.group()}')
     typed = re.match(r'[^"#\n]*?[^\s"#](?=[ \t]+\d[\d.]*[ \t]*(?:m?Ah|Wh)\b|[ \t]+only\b|[ \t]*(?:#|\n|\Z))', m.after)
     if typed is None:
         return None
@@ -132,6 +137,12 @@ def _battery(m: Mistake) -> Wording | None:
     return Wording(
         f"'{typed.group()}', the kind of a battery, has no quotes", "a text in quotes goes here", mends=mends
     )
+
+
+def _charge_of(energy: str) -> str:
+    """What to write in place of an energy where a charge is wanted: only a supply states its pack in Wh."""
+    only = " only" if energy.endswith("only") else ""
+    return f'write its kind, and its charge in place of the energy: battery "lithium pack" ___ mAh{only}; mAh = 1000 × Wh / V of its cells'
 
 
 def _fuse(m: Mistake) -> Wording | None:
