@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.deck.checks.bodies_overlap import KIND
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.clash import Larger, Tight
+from rigc.analysis.laying.search.clash import Tight
 from rigc.diagnostics.diagnostic import Diagnostic, Level, Number
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.passing import STOPPED
@@ -58,7 +58,7 @@ def no_room(
         numbers=(Number("lacking", lacking[nearest] / 10, "mm"),),
         note=_together(together),
         mends=(*_sides(rig, deck, otherwise), *_opened(rig, otherwise)),
-        help=_plugs(deck, otherwise) + _larger(board, None if tight is None else tight.larger),
+        help=_plugs(deck, otherwise) + _larger(board, tight),
         asks_for=tuple(f"the place of '{name}'" for name in lacking),
     )
 
@@ -112,10 +112,16 @@ def _opened(rig: Rig, otherwise: Otherwise) -> Iterator[Mend]:
         )
 
 
-def _larger(board: Board, found: Larger | None) -> str:
-    other = "leave a unit out, or search longer with --effort"
-    if found is None:
+def _larger(board: Board, tight: Tight | None) -> str:
+    """To search longer is advised only where it is not proved that there is nothing to find."""
+    other = (
+        "or leave a unit out"
+        if tight is not None and tight.clash
+        else "leave a unit out, or search longer with --effort"
+    )
+    if tight is None or tight.larger is None:
         return f"choose a larger deck (see `rigc show fit`), {other}"
+    found = tight.larger
     more = [
         f"{far / 10:g} mm {how}"
         for far, how in ((found.width - board.width, "wider"), (found.depth - board.depth, "deeper"))

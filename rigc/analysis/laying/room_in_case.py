@@ -27,13 +27,16 @@ class TooTall(Record):
 def rearmost(rig: Rig, deck: Deck, thing: Thing) -> tuple[tuple[int, int], ...]:
     """Pairs (height it stands at, the furthest that its rear may be) in tenths of a millimetre, only where something is too tall.
 
-    Where it is too tall everywhere, no place mends that: then it stands as low as it can.
+    Where it is too tall everywhere, no place mends that: then it stands as low as it can. Where no stretch is as deep as the thing, it has
+    no place anyway.
     """
     assert deck.depth_mm is not None
     deepest = tenths(deck.depth_mm.value)
     raised = tuple(
         each for each in dict.fromkeys((0.0, *(tier.raised_mm for tier in deck.tiers))) if _has_room(deck, thing, each)
     )
+    if not raised:
+        return ()
     found = tuple((each, _rear(rig, deck, thing, each, deepest)) for each in raised)
     if max(rear for _, rear in found) < tenths(thing.depth_mm.value if thing.depth_mm is not None else 0.0):
         found = tuple((each, deepest if each == min(raised) else 0) for each in raised)
