@@ -125,11 +125,16 @@ def sheet_of(path: str, sheet: Callable[..., Any]) -> Any:
 
 
 def told(findings: tuple[Diagnostic, ...]) -> str:
-    """Findings as the expectations hold them: place, level, message, rule; then label, further places, the figures that it compares, help."""
+    """Findings as the expectations hold them: place, level, message, rule; what it is about, label, further places, figures, note, help.
+
+    Behind these the facts that a can't-check wants, and those that a finding asks for: by them the one is folded under the other.
+    """
     lines = []
     for finding in findings:
         place = f"{finding.span.line}:{finding.span.column}" if finding.span else "-"
         lines.append(f"{place}: {finding.level.word}: {finding.message} [{finding.kind.name}]")
+        if finding.subject:
+            lines.append(f"  about: {', '.join(finding.subject)}")
         if finding.label:
             lines.append(f"  here: {finding.label}")
         lines += [f"  {label.span.line}:{label.span.column}: {label.text}" for label in finding.also]
@@ -140,6 +145,8 @@ def told(findings: tuple[Diagnostic, ...]) -> str:
             lines.append(f"  note: {finding.note}")
         if finding.advice:
             lines.append(f"  do: {finding.advice}")
+        lines += [f"  wants: {want}" for want in finding.wants]
+        lines += [f"  asks for: {want}" for want in finding.asks_for]
     return "\n".join(lines) + "\n" if lines else "nothing to report\n"
 
 

@@ -126,13 +126,13 @@ class Kind(Record):
         otherwise: str = "",
         level: Level | None = None,
     ) -> Diagnostic:
-        """A finding of this kind at `span`; `level` only where a rule has two."""
+        """A finding of this kind at `span`; `level` only where a rule has two. Each name of `subject` is kept once, and none that is empty."""
         return Diagnostic(
             self,
             self.level if level is None else level,
             span,
             message,
-            subject,
+            tuple(dict.fromkeys(filter(None, subject))),
             label,
             also,
             numbers,

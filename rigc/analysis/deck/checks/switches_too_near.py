@@ -41,8 +41,8 @@ def switches_too_near(rig: Rig, placement: Placement, clash: BodyClash, finder: 
     switches, knobs = foot_spots(rig, placement)
     found = (*_too_near(rig, switches, clash), *_knobs(rig, switches, knobs, clash), *_touching(rig, placement, clash))
     for each in found:
-        one, other = each.subject[:2]
-        yield each if one == other else finder.moving(each, one, other)
+        things = tuple(name for name in each.subject[:2] if name in rig.places)
+        yield finder.moving(each, *things) if len(things) > 1 else each
     yield from _unknown(rig, placement)
 
 
@@ -80,7 +80,7 @@ def _own(rig: Rig, name: str, found: list[tuple[float, float]]) -> Diagnostic:
         rig.places[name].span,
         f"two switches of '{name}' are {short(across)} mm apart in x and {short(along)} mm in y{more}; "
         f"a {rig.head.rig_class or 'home'} rig needs {beside:g} or {rows:g} mm",
-        subject=(name, name),
+        subject=(name,),
         label="stands here",
         level=Level.REMARK,
         numbers=(Number("across", across, "mm"), Number("along", along, "mm")),

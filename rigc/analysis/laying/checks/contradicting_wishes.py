@@ -31,7 +31,7 @@ def contradicting_wishes(rig: Rig) -> Iterator[Diagnostic]:
         yield KIND.at(
             last.span,
             f"{last.subjects} can't stand {last.words}: {_others(others)}",
-            subject=tuple(dict.fromkeys(name for wish in wishes for name in wish.things)),
+            subject=tuple(name for wish in wishes for name in wish.things),
             label="contradicts what is wished elsewhere",
             also=tuple(Label(wish.span, "wished here") for wish in others),
             mends=tuple(Mend(f"drop the wish of line {wish.span.line}", (Delete(wish.span),)) for wish in wishes),

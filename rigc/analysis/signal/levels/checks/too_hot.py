@@ -80,7 +80,7 @@ def _told(rig: Rig, name: str, edges: list[LevelEdge], behind: list[str]) -> Dia
     return KIND.at(
         worst.span,
         "; ".join(parts),
-        subject=(name, worst.start.thing, *dict.fromkeys(str(edge.end) for edge in edges)),
+        subject=(name, worst.start.thing, *(str(edge.end) for edge in edges)),
         label="too much arrives here",
         also=(Label(worst.maximum.span, "all that it takes"),),
         numbers=(

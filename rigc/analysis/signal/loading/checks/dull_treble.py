@@ -103,7 +103,7 @@ def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Dia
         rig.things[name].declared,
         f"'{worst.source}' ({ohms(ohm)}{worst_of}) drives {least}{cable:.4g} pF of cable ({marks(worst)}): treble falls "
         f"from {corner / 1000:.3g} kHz, below {TREBLE_CORNER_HZ.value / 1000:g} kHz ({worst_told(loading, alike, sections)})",
-        subject=(name, *dict.fromkeys(str(each.source) for each in sections)),
+        subject=(name, *(str(each.source) for each in sections)),
         label="drives all this cable",
         numbers=(
             Number("source", ohm, "Ω"),

@@ -85,7 +85,7 @@ def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Dia
         rig.things[name].declared,
         f"'{worst.source}' ({ohms(ohm)}) into {inputs} loses {-loss:.2f} dB: {load / ohm:.3g} times, less than "
         f"{LEAST_BRIDGING.value:g} ({worst_told(loading, alike, sections)})",
-        subject=(name, *dict.fromkeys(str(each.source) for each in sections), *(str(each.port) for each in into)),
+        subject=(name, *(str(each.source) for each in sections), *(str(each.port) for each in into)),
         label="loaded too heavily",
         also=tuple(Label(rig.things[each].declared, "loads it") for each in dict.fromkeys(e.port.thing for e in into)),
         numbers=(Number("source", ohm, "Ω"), Number("load", load, "Ω"), Number("loss", -loss, "dB")),
