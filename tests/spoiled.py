@@ -229,6 +229,21 @@ def many_times(dice: random.Random, text: str) -> str:
     return "\n".join((text.rstrip(), *again))
 
 
+def unplaced(dice: random.Random, text: str) -> str:
+    """Some or all of the stated places are gone, so that places are sought."""
+    kept = dice.choice((0, 0, 0.5, 0.8))
+    return _AT.sub(lambda line: line[0] if dice.random() < kept else "", text)
+
+
+def other_outlines(dice: random.Random, text: str) -> str:
+    """Bodies, decks, tiers and lids of other sizes: smaller than what stands there, just as large, or far larger."""
+    return _SIZE.sub(lambda number: number[0] if dice.random() < 0.9 else dice.choice(_SIZES), text)
+
+
+_AT = re.compile(r"(?m)^ *(?!switch|knob)[\w-]+ (?:turned \S+ )?at -?[\d.]+,.*\n")
+_SIZE = re.compile(r"(?<![\w.-])\d+(?:\.\d+)?(?= (?:x \d|mm))")
+_SIZES = ("0", "1", "5", "20", "60", "88", "100", "120", "200", "300", "400", "1000", "5000")
+
 Spoil = Callable[[random.Random, str], str]
 
 SPOILS: tuple[Spoil, ...] = (
@@ -239,12 +254,16 @@ GENTLE: tuple[Spoil, ...] = (
     other_size, other_size, other_size, other_size, line_gone, lines_gone, grafted, grafted,
     block_grafted, block_grafted, line_in_another_block, at_edge, at_edge, one_name,
 )  # fmt: skip
+LOOSE: tuple[Spoil, ...] = (unplaced, other_outlines, other_size, other_size, line_gone, block_grafted)
 
 
 def spoiled(text: str, seed: int) -> str:
-    """The text with one to four spoils; the same ones for the same seed. Two in three leave mostly a rig that can be computed."""
+    """The text with one to four spoils; the same ones for the same seed. Two in three leave mostly a rig that can be computed, and of
+    these one in three places to be sought."""
     dice = random.Random(seed)
     spoils = SPOILS if seed % 3 == 0 else GENTLE
+    if seed % 9 == 1 or seed % 9 == 5:
+        text, spoils = unplaced(dice, text), LOOSE
     for _ in range(dice.randint(1, 4)):
         if len(_words(text)) < 2:
             break
