@@ -134,7 +134,11 @@ def told(findings: tuple[Diagnostic, ...]) -> str:
         place = f"{finding.span.line}:{finding.span.column}" if finding.span else "-"
         lines.append(f"{place}: {finding.level.word}: {finding.message} [{finding.kind.name}]")
         if finding.subject:
-            lines.append(f"  about: {', '.join(finding.subject)}")
+            about, doers = (
+                finding.subject[: finding.kind.about or None],
+                finding.subject[finding.kind.about or len(finding.subject) :],
+            )
+            lines.append(f"  about: {', '.join(about)}{'; by ' if doers else ''}{', '.join(doers)}")
         if finding.label:
             lines.append(f"  here: {finding.label}")
         lines += [f"  {label.span.line}:{label.span.column}: {label.text}" for label in finding.also]

@@ -35,6 +35,7 @@ def no_body(thing: Thing, deck: Deck) -> Diagnostic:
         f"no place on '{deck.name}' can be chosen for '{thing.name}': its width and depth are not stated",
         subject=(thing.name,),
         help=how_to_state(f"the body of '{thing.name}'"),
+        asks_for=(f"the place of '{thing.name}'", f"the body of '{thing.name}'"),
     )
 
 

@@ -139,7 +139,7 @@ def mass(
     decks = tuple(_decks(rig))
     rest = (*_panels(rig), *lead_items(leads), *strip_items(rig, strips, order))
     cases = tuple(MassItem(case.name, _stated_mass(case.name, case.mass_kg)) for case in rig.cases.values())
-    balances = tuple(_balance(rig, deck, things) for deck in decks)
+    balances = tuple(_balance(rig, deck, things, placement) for deck in decks)
     return weighed((*things, *decks, *rest), cases, balances, ("rig.mass", "rig.with-case"))
 
 
@@ -267,11 +267,11 @@ def strip_items(rig: Rig, strips: MountingStrip, order: StripOrder, within: str 
         yield MassItem(kind.name, own)
 
 
-def _balance(rig: Rig, deck: MassItem, things: tuple[MassItem, ...]) -> Balance:
+def _balance(rig: Rig, deck: MassItem, things: tuple[MassItem, ...], placement: Placement) -> Balance:
     name = f"{deck.name}.balance"
     parts = (*(item for item in things if item.deck == deck.name), deck)
-    unknown = [unstated(f"the size of '{deck.name}'")] if deck.x_mm is None else []
-    unknown += [unstated(f"the place or body of '{item.name}'") for item in things if item.x_mm is None]
+    unknown = [unstated(f"the size of deck '{deck.name}'")] if deck.x_mm is None else []
+    unknown += [unstated(placement.missing[item.name]) for item in things if item.x_mm is None]
     masses = [item.mass for item in parts]
     own = figure(f"{name}.mass", total((*masses, *unknown)), KILOGRAMS, rule=_TOGETHER, source=_PHYSICS)
 

@@ -109,7 +109,7 @@ def test_a_unit_without_a_place_weighs_but_does_not_balance() -> None:
     feed = "unit hum {\n  mass 200 g\n  inlet dc barrel 5.5 x 2.1 mm\n}\nchain marl -> hum\n"
     mass = written(BOARD + feed).get(Mass)
     assert "hum" in [item.name for item in mass.items]
-    assert mass.balances[0].missing == ("the place or body of 'hum'",)
+    assert mass.balances[0].missing == ("the place of 'hum'",)
 
 
 def test_each_of_two_cases_weighs_with_what_is_in_it() -> None:

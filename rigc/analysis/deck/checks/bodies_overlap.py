@@ -166,6 +166,7 @@ def _unknown(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
                 f"whether '{place.thing}' has room is not known: its width and depth are not stated",
                 subject=(place.thing,),
                 help=how_to_state(f"the body of '{place.thing}'"),
+                asks_for=(f"the body of '{place.thing}'",),
             )
     for deck in rig.decks.values():
         if deck.width_mm is None and any(body.deck == deck.name for body in placement.outlines.values()):
@@ -174,6 +175,7 @@ def _unknown(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
                 f"whether things leave '{deck.name}' is not known: its size is not stated",
                 subject=(deck.name,),
                 help=how_to_state(f"the size of deck '{deck.name}'"),
+                asks_for=(f"the size of deck '{deck.name}'",),
             )
 
 

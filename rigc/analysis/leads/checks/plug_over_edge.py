@@ -121,14 +121,13 @@ def _shorter(rig: Rig, leads: Leads, found: list[tuple[PlugBody, float]]) -> tup
 
 
 def _unsized(rig: Rig, deck: str, plug: PlugBody) -> Diagnostic:
-    known = rig.decks.get(deck)
+    known, size = rig.decks.get(deck), f"the size of deck '{deck}'"
     return KIND.cant_check(
         plug.span if known is None else known.declared,
         "whether plugs reach over the deck's edge is not known: the deck has no size",
         subject=(deck or plug.thing,),
-        help=how_to_state(f"the size of deck '{deck}'")
-        if known is not None
-        else "write its block: `deck NAME { ... }`",
+        help="write its block: `deck NAME { ... }`" if known is None else how_to_state(size),
+        wants=() if known is None else (size,),
     )
 
 

@@ -220,6 +220,7 @@ def _unstripped(rig: Rig, unknown: list[Unstripped]) -> Iterator[Diagnostic]:
             f"what holds {listed(names)} is not known: no strip is stated",
             subject=tuple(names),
             help="say in a mounting block what holds them: `all with` a strip, or `bolted`",
+            asks_for=tuple(f"the strips of '{name}'" for name in names),
         )
         return
     for unit in unknown:
