@@ -16,12 +16,14 @@ from rigc.analysis.half_written import only_lines, the_rest
 from rigc.analysis.kept import NOTHING_KEPT, Kept
 from rigc.analysis.laying.placed import placed
 from rigc.analysis.results import Beside, Results
+from rigc.analysis.revision.no_comparison import KIND as NO_COMPARISON
 from rigc.analysis.revision.unfit_release import released
 from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.order import in_order
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader
 from rigc.model.resolve import KnownThings, Resolved, resolved
+from rigc.model.resolve.record.built import NEITHER
 from rigc.model.rig import Rig
 from rigc.model.slips.stock_not_used import with_use_lines
 from rigc.previous import Before, before, stood_before
@@ -181,7 +183,7 @@ def compile_rig(
         kept=kept,
         beside=beside,
     )
-    findings = (*findings, *begun.findings)
+    findings = (*_of_those_compared(findings, begun.findings), *begun.findings)
     results, rig = begun.results, begun.results.rig
     computed = results.get(Findings).all
     if not results.sound:
@@ -191,6 +193,12 @@ def compile_rig(
     findings = accepted(findings, rig.accepts, on or rig.head.date)
     findings = folded(released(findings, rig.head))
     return Compiled(in_order(findings), results, begun.sources, read.known)
+
+
+def _of_those_compared(findings: tuple[Diagnostic, ...], earlier: tuple[Diagnostic, ...]) -> tuple[Diagnostic, ...]:
+    """The findings, without those on blocks of the revision that is followed, but called by another letter."""
+    there = {letter for each in earlier if each.kind is NO_COMPARISON for letter in each.subject[1:]}
+    return tuple(each for each in findings if each.label != NEITHER or not there & {*each.subject})
 
 
 class Begun(Record):
@@ -262,7 +270,7 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
     return tuple(finding for finding in told if finding.kind.name not in hidden and not unread & _words(finding))
 
 
-_JACK_LINE = re.compile(r"\s*(input|output|inlet|outlet|midi|expression|control|usb|loop|jack)\b")
+_JACK_LINE = re.compile(r"\s*(input|output|inlet|outlet|midi|expression|control|usb|loop|pair|jack)\b")
 
 
 def _of_whole_jacks(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:
@@ -274,6 +282,9 @@ def _of_whole_jacks(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[D
         if any(each.span.source is line.source and each.span.start <= line.start < each.span.end for line in lines)
     ]
     names = {str(each.name) for each in blocks if hasattr(each, "name")}
+    named = [each for each in gathered.statements if getattr(each, "like", None) is not None]
+    while more := {str(each.name) for each in named if str(each.like) in names} - names:  # type: ignore[attr-defined]
+        names |= more
 
     def follows(finding: Diagnostic) -> bool:
         at = finding.span

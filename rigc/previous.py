@@ -13,6 +13,7 @@ from rigc.analysis.results import Results
 from rigc.analysis.revision.built.unmade_swap import KIND as UNMADE
 from rigc.analysis.revision.no_comparison import KIND as NO_COMPARISON
 from rigc.diagnostics.diagnostic import Diagnostic, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader, Unreadable, used_name
 from rigc.model.resolve import resolve
@@ -60,7 +61,7 @@ def before(
     if errors:
         return _none(follows, f"'{name}' can't be compared with: {errors[0].message}", old.sources)
     if found.previous.letter != follows.letter.text:
-        return _none(follows, f"'{name}' is revision {found.previous.letter}, not {follows.letter}", old.sources)
+        return _another(follows, name, found.previous.letter, old.sources)
     told = (*_out_of_turn(follows, found.previous, rig), *(each for each in found.findings if each.kind is UNMADE))
     return Before(found.previous, told, old.sources)
 
@@ -138,6 +139,14 @@ def _renames(old: Rig, rig: Rig) -> dict[str, str]:
 
 def _head_items(gathered: Gathered) -> tuple[Node, ...]:
     return next((statement.items for statement in gathered.statements if isinstance(statement, nodes.Rig)), ())
+
+
+def _another(follows: nodes.Follows, name: str, letter: str, sources: tuple[Source, ...]) -> Before:
+    """The file that is followed holds another revision than is said."""
+    none = _none(follows, f"'{name}' is revision {letter}, not {follows.letter}", sources)
+    written = Mend(f"write `follows {letter}`", (Replace(follows.letter.span, letter),))
+    told = (each.replace(mends=(written,), subject=(*each.subject, letter)) for each in none.findings)
+    return Before(NOTHING_BEFORE, tuple(told), sources)
 
 
 _NAME_IT = "name the file of the revision before, counted from this file"

@@ -126,6 +126,7 @@ class Thing(Record):
     was: str | None = None
     was_at: Span | None = None
     stands_in: str | None = None
+    stands_in_at: Span | None = None
     notes: tuple[str, ...] = ()
 
     def jack(self, name: str) -> Jack | None:

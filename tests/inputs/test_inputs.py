@@ -12,6 +12,7 @@ from syrupy.assertion import SnapshotAssertion
 from inputs.bench_slips import AT_THE_BENCH
 from inputs.slip import Slip
 from inputs.slips import FIRST_EVENING, LISTED
+from inputs.wired_slips import IN_A_WIRED_RIG
 from rigc.compile import compile_rig
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.files.disk import Disk
@@ -19,7 +20,7 @@ from rigc.loader import Unreadable
 from rigc.proved import Bench
 
 FOLDER = Path(__file__).parent
-SLIPS = (*LISTED, *FIRST_EVENING, *AT_THE_BENCH)
+SLIPS = (*LISTED, *FIRST_EVENING, *AT_THE_BENCH, *IN_A_WIRED_RIG)
 
 
 @pytest.mark.parametrize("slip", [pytest.param(slip, id=slip.name) for slip in SLIPS])
@@ -27,7 +28,7 @@ def test_a_wrong_input_is_told(slip: Slip, tmp_path: Path, snapshot: SnapshotAss
     assert f"{slip.done}\n\n{_answer(slip, tmp_path)}" == snapshot(extension_class=ExpectedByName)
 
 
-@pytest.mark.parametrize("base", ["tutorial.rig", "switched.rig"])
+@pytest.mark.parametrize("base", ["tutorial.rig", "switched.rig", "wired.rig"])
 def test_what_is_edited_is_good(base: str) -> None:
     """Nothing is wrong with it but facts that nobody measured."""
     assert {finding.level.word for finding in compiled(FOLDER / base).findings} == {"can't-check"}

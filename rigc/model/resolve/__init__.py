@@ -130,7 +130,7 @@ def _rig(context: Context, known: KnownThings) -> Rig | None:
     changes = tuple(change.number for change in top.changes) if top else ()
     fields: dict[str, Any] = {
         "head": top,
-        "scenarios": head.scenarios(context),
+        "scenarios": head.scenarios(context, ports),
         "instruments": guitars,
         "units": units,
         "supplies": supplies,

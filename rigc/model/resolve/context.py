@@ -65,9 +65,9 @@ class Context:
         self.end = end
         self.findings: list[Diagnostic] = []
         self.jack_said_twice = False
-        self.run_is_none = False
+        self.jacks_unsure = False
         self.unsure: set[str] = set()
-        """Things of which a run of jacks or a loop could not be taken as it stands: what then lacks a jack or a loop only follows."""
+        """Things of which a run of jacks, a pair or a loop could not be taken as it stands: what then lacks one of these only follows."""
         self.scopes = {
             family: Scope(family, reserved, self.report)
             for family in ("thing", "scenario", "cable", "plug", "strip", "deck", "case")
@@ -76,7 +76,13 @@ class Context:
     @property
     def said(self) -> tuple[int, int, bool, bool]:
         """What is another after something was said of a thing."""
-        return len(self.findings), len(self.unsure), self.jack_said_twice, self.run_is_none
+        return len(self.findings), len(self.unsure), self.jack_said_twice, self.jacks_unsure
+
+    def unsure_if_lost(self, name: str) -> None:
+        """Takes the thing of that name for unsure where one of its runs, pairs or loops was lost since the thing before."""
+        if self.jacks_unsure:
+            self.unsure.add(name)
+            self.jacks_unsure = False
 
     def report(self, finding: Diagnostic) -> None:
         """Takes a finding up."""

@@ -5,16 +5,19 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.diagnostic import Diagnostic, Label, Level
+from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.model.records import Change, Frozen, Limit
 from rigc.model.resolve.context import Context, items_of
 from rigc.model.resolve.country import country
+from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.record.changes import change
 from rigc.model.resolve.things.supply import mains_range
 from rigc.model.rig import Head, Scenario
+from rigc.model.scope import MISUSED, UNCLEAR
 from rigc.model.slips.no_rig import NO_RIG
 from rigc.model.slips.unfit_text import UNFIT_TEXT
-from rigc.model.things import ENDS
+from rigc.model.things import ENDS, AnyThing
 from rigc.model.units.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING, SHOW
 from rigc.model.units.quantities import money
 from rigc.syntax import nodes
@@ -147,12 +150,58 @@ LIFTED = ("unit", "amp", "desk", "listener", "source", "supply", "panel")
 """What may have a ground lift: an instrument's jack has none."""
 
 
-def scenarios(context: Context) -> dict[str, Scenario]:
+def _lifted(context: Context, ports: Ports, item: nodes.GroundLift) -> bool:
+    """Whether a scenario's lift is at a jack; a finding where it is not, and where nothing says that this jack has one."""
+    name = context.scopes["thing"].find(item.at.thing, LIFTED, "a thing with a ground lift")
+    thing = ports.things.get(name) if name else None
+    if thing is None:
+        return False
+    lifts = [jack.name for jack in thing.jacks if jack.lift or _isolated(thing, jack.name)]
+    if item.at.jack is None:
+        context.report(
+            UNCLEAR.at(
+                item.at.span,
+                f"a ground lift is at a jack; which one of '{thing.name}' is meant?",
+                subject=(thing.name,),
+                label="the jack is missing",
+                also=(Label(thing.declared, "declared here"),),
+                mends=tuple(
+                    Mend(f"write {thing.name}.{jack}", (Replace(item.at.span, f"{thing.name}.{jack}"),))
+                    for jack in lifts
+                ),
+                help="" if lifts else f"name it: {thing.name}.___",
+            )
+        )
+        return False
+    jack = ports.jack(thing, item.at.jack)
+    if jack is not None and jack.name not in lifts:
+        context.report(
+            MISUSED.at(
+                item.at.span,
+                f"nothing says that '{item.at}' has a ground lift: its block states none, and no way through a transformer ends there",
+                subject=(str(item.at), thing.name),
+                label="a jack with a ground lift goes here",
+                also=(Label(jack.span, "this jack"),),
+                mends=(Mend(f"delete '{item}'", (Delete(item.span),)),),
+                help=f"if it has one, state in the block of '{thing.name}' how it leaves its maker: "
+                f"lift {jack.name} open, or lift {jack.name} closed",
+                level=Level.WARNING,
+            )
+        )
+    return jack is not None
+
+
+def _isolated(thing: AnyThing, jack: str) -> bool:
+    """Whether a way through a transformer ends at a jack: there a lift may be that only the scenarios tell of."""
+    return any(path.end == jack and path.how.startswith("transformer") for path in getattr(thing, "paths", ()))
+
+
+def scenarios(context: Context, ports: Ports) -> dict[str, Scenario]:
     """All scenarios by name."""
-    return {block.name.text: _scenario(context, block) for block in context.of(nodes.Scenario)}
+    return {block.name.text: _scenario(context, ports, block) for block in context.of(nodes.Scenario)}
 
 
-def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
+def _scenario(context: Context, ports: Ports, block: nodes.Scenario) -> Scenario:
     scope = context.scopes["thing"]
     fields: dict[str, Any] = {
         "mains": None, "country": None, "selectors": (), "transformers": (), "lifts": (), "amps": None, "notes": (),
@@ -180,7 +229,7 @@ def _scenario(context: Context, block: nodes.Scenario) -> Scenario:
             if supply is not None and all(amounts):
                 fields["transformers"] = (*fields["transformers"], (supply, *amounts))
         elif isinstance(item, nodes.GroundLift):
-            if scope.find(item.at.thing, LIFTED, "a thing with a ground lift"):
+            if _lifted(context, ports, item):
                 fields["lifts"] = (*fields["lifts"], (str(item.at), item.position.text))
                 fields["lift_spans"] = (*fields["lift_spans"], (str(item.at), item.position.span))
         elif isinstance(item, nodes.Amps):

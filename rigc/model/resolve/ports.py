@@ -98,6 +98,8 @@ class Ports:
         outs, ins = self._pairs(start, "out"), self._pairs(end, "in")
         if len(outs) == len(ins) == 1:
             return _both(start, outs[0]), _both(end, ins[0])
+        if {start.name, end.name} & self.context.unsure:
+            return None
         mono = (Mend("write `->`: this hop is mono", (Replace(arrow.span, "->"),)),)
         if not outs and not ins:
             self.context.report(
@@ -179,6 +181,8 @@ class Ports:
         return None
 
     def _unclear(self, thing: AnyThing, direction: str, candidates: list[str], span: Span) -> None:
+        if thing.name in self.context.unsure:
+            return
         word = "inputs" if direction == "in" else "outputs"
         self.context.report(
             UNCLEAR.at(

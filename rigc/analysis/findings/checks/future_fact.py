@@ -20,6 +20,8 @@ from rigc.diagnostics.wording import listed
 from rigc.model.fact import Fact, Provenance
 from rigc.model.rig import Rig
 
+_FEW = 3
+
 KIND = Kind(
     "future-fact",
     Level.WARNING,
@@ -30,7 +32,7 @@ KIND = Kind(
 
 
 def future_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each thing in use with such facts, and for all things whose facts one statement dates."""
+    """One finding for each statement that dates such facts; one for all where they are many: then the revision's day is the likelier slip."""
     dated: dict[tuple[str, int], list[tuple[str, list[Fact[Any]]]]] = {}
     for thing in (*used_things(rig, power), *rig.instruments.values(), *rig.decks.values()):
         late = [
@@ -39,8 +41,29 @@ def future_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
         if late:
             span = _latest(late).span
             dated.setdefault((span.source.name, span.start), []).append((thing.name, late))
+    if len(dated) > _FEW:
+        yield _all(rig, list(dated.values()))
+        return
     for things in dated.values():
         yield _told(rig, things)
+
+
+def _all(rig: Rig, dated: list[list[tuple[str, list[Fact[Any]]]]]) -> Diagnostic:
+    """So many that the revision bears the wrong day, or each of them the same slip."""
+    things = [thing for each in dated for thing in each]
+    facts = [fact for _, late in things for fact in late]
+    last = _latest(facts).date
+    return KIND.at(
+        rig.head.span,
+        f"{len(facts)} facts of {len(things)} things are dated after revision {rig.head.letter} of {rig.head.date}, the last "
+        f"of them {last}",
+        subject=tuple(name for name, _ in things),
+        label="this revision",
+        also=tuple(
+            Label(_latest([fact for _, late in each for fact in late]).span, "dated after it") for each in dated[:_FEW]
+        ),
+        help="give the revision its own day, or correct the dates",
+    )
 
 
 def _latest(facts: list[Fact[Any]]) -> Provenance:

@@ -1,4 +1,4 @@
-"""A revision that was released is not what its sources give now.
+"""A revision that was released is not what its sources give now, or is said to be released before its own day.
 
 Why it matters: the crew holds documents of the released revision; whoever builds from the file builds something else.
 What to do: give the edit a new revision letter. Where the rules or the compiler changed, compare the documents and seal anew.
@@ -23,7 +23,7 @@ KIND = Kind(
     "frozen-differs",
     Level.ERROR,
     __doc__,
-    "the seal of a frozen revision is that of its sources and of what follows from them",
+    "a revision is frozen on its day or later, and its seal is that of its sources and of what follows from them",
     "common practice, no source",
 )
 
@@ -32,6 +32,15 @@ def frozen_differs(rig: Rig, results: Results) -> Iterator[Diagnostic]:
     """The seal is only computed for a rig that is frozen; without one a remark gives it."""
     frozen, letter = rig.head.frozen, rig.head.letter
     if frozen is None:
+        return
+    if frozen.date < rig.head.date:
+        yield KIND.at(
+            frozen.span,
+            f"revision {letter} of {rig.head.date} is said to be frozen on {frozen.date}, before its own day",
+            subject=(letter,),
+            label="before the revision",
+            help="correct one of the two dates",
+        )
         return
     from rigc.analysis.revision.seal import Seal  # few rigs are frozen
 

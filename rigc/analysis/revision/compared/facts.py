@@ -14,7 +14,7 @@ from rigc.model.jacks import Jack
 from rigc.model.things import Paperwork
 
 EMPTY: tuple[Any, ...] = (None, (), frozenset(), "")
-TOLD_BESIDE = frozenset(("kind", "name", "declared", "jacks", "outlets", "papers", "was", "was_at"))
+TOLD_BESIDE = frozenset(("kind", "name", "declared", "jacks", "outlets", "papers", "was", "was_at", "stands_in_at"))
 """Fields that no line of their own tells: who a thing is, and what has aspects of its own."""
 
 LABELS = {

@@ -15,6 +15,9 @@ from rigc.model.units.measures import LEAD
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
+NEITHER = "neither this revision nor the one before"
+"""How the place of a block is told that is of neither: where the wrong one is followed, it only follows from that."""
+
 
 def as_built(
     context: Context, marks: dict[str, Word], changes: tuple[int, ...], head: Head | None
@@ -30,7 +33,7 @@ def as_built(
 def _letter(context: Context, letter: Word, head: Head) -> None:
     """A finding where the block is of no revision that is looked at: neither this rig's nor the one that it follows."""
     before = head.follows[0] if head.follows is not None else ""
-    if letter.text in (head.letter, before):
+    if letter.text in (head.letter, before) or before == head.letter:  # which is told of `follows`
         return
     follows = f"and follows {before}" if before else "and follows none"
     known = f"{before} or {head.letter}" if before else head.letter
@@ -41,7 +44,7 @@ def _letter(context: Context, letter: Word, head: Head) -> None:
             f"this block tells what was built of revision {letter}, but this rig is revision {head.letter} {follows}: it is "
             f"compared with {'neither' if before else 'nothing'}",
             subject=(letter.text,),
-            label="neither this revision nor the one before" if before else "not this revision",
+            label=NEITHER if before else "not this revision",
             help=f"write {known}, if its board is meant, or {otherwise}",
             level=Level.WARNING,
         )

@@ -147,10 +147,15 @@ def check_words(context: Context, block: Any, items: Sequence[Item]) -> None:
     needs = next((each for each in facts if isinstance(each, nodes.Needs) and each.current.text == "ac"), None)
     poles = next((each for each in facts if isinstance(each, nodes.Polarity)), None)
     if needs and poles:
-        _not_both(context, poles, needs, f"'{name}' needs AC and states a polarity; AC has none")
+        dc = Mend(f"write `needs {needs.voltage} dc`", (Replace(needs.current.span, "dc"),))
+        _not_both(context, poles, needs, f"'{name}' needs AC and states a polarity; AC has none", (dc, _gone(poles)))
 
 
-def _not_both(context: Context, here: Any, other: Any, message: str) -> None:
+def _gone(node: Any) -> Mend:
+    return Mend(f"delete '{node}'", (Delete(node.span),))
+
+
+def _not_both(context: Context, here: Any, other: Any, message: str, mends: tuple[Mend, ...] = ()) -> None:
     if not _told_already(context, here.span):
         context.report(
             SAID_TWICE.at(
@@ -158,7 +163,7 @@ def _not_both(context: Context, here: Any, other: Any, message: str) -> None:
                 message,
                 label="this can't be",
                 also=(Label(other.span, "with this"),),
-                mends=tuple(Mend(f"delete '{each}'", (Delete(each.span),)) for each in (other, here)),
+                mends=mends or (_gone(other), _gone(here)),
             )
         )
 
@@ -237,7 +242,23 @@ def check_levels(context: Context, levels: Levels, roles: Sequence[str]) -> None
 
 def check_phantom(context: Context, fact: nodes.Phantom, jack: Jack) -> None:
     """Of a jack that gives or needs phantom power: it is balanced, for the voltage comes along both conductors and goes back by the screen
-    (IEC 61938, from memory)."""
+    (IEC 61938, from memory); and an input gives it, while an output needs or bears it."""
+    if (fact.how.text in ("gives", "none")) != (jack.role == AUDIO_IN) and not _told_already(context, fact.span):
+        side, may = (
+            ("input", "gives it or has none")
+            if jack.role == AUDIO_IN
+            else ("output", "needs it, bears it or must never get it")
+        )
+        context.report(
+            MISUSED.at(
+                fact.span,
+                f"'{jack.name}' is an {side}; of phantom power an {side} {may}",
+                label="not of this jack",
+                also=(Label(jack.span, "this jack"),),
+                help=f"write how it is with '{jack.name}', or name the jack that is meant",
+            )
+        )
+        return
     if fact.how.text in ("gives", "needs") and jack.carries != "balanced" and not _told_already(context, fact.span):
         context.report(
             MISUSED.at(

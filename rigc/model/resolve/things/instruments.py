@@ -33,6 +33,7 @@ def _sources(context: Context) -> dict[str, Instrument]:
                 fields["earth"] = item.fact.kind.text
         jacks = jacks_of(context, items)
         pairs = pairs_of(context, items, jacks)
+        context.unsure_if_lost(name)
         title = block.title.value if block.title else ""
         found[name] = Instrument(
             name, title, block.name.span, jacks=jacks, pairs=pairs, active=True, kind="source", **fields

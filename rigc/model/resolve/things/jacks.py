@@ -107,7 +107,7 @@ def run(context: Context, names: nodes.Names) -> list[str]:
                 help="write for example s1..s8; jacks whose names bear no numbers have a line each",
             )
         )
-        context.run_is_none = True
+        context.jacks_unsure = True
         return [first]
     return [f"{start[1]}{number}" for number in range(int(start[2]), int(end[2]) + 1)]
 
@@ -325,13 +325,15 @@ def pairs_of(context: Context, items: list[Item], jacks: tuple[Any, ...]) -> tup
     """Stereo pairs, left first."""
     by_name = {jack.name: jack for jack in jacks}
     facts = [item.fact for item in items if isinstance(item.fact, nodes.StereoPair)]
-    return tuple(
+    found = tuple(
         (fact.left.text, fact.right.text)
         for fact in facts
         if _jack_named(context, by_name, fact.left)
         and _jack_named(context, by_name, fact.right)
         and is_pair(context, by_name[fact.left.text], by_name[fact.right.text], fact.span)
     )
+    context.jacks_unsure |= len(found) < len(facts)
+    return found
 
 
 def loops_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tuple[LoopJacks, ...]:
@@ -363,7 +365,7 @@ def loops_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tu
             lowest = min(first or 1, last or 1)
             found += [LoopJacks(lowest + at, sends[at], backs[at], mix, fact.span) for at in range(count)]
         else:
-            context.run_is_none = True
+            context.jacks_unsure = True
     return tuple(found)
 
 

@@ -34,6 +34,7 @@ def panels(context: Context) -> dict[str, Panel]:
             papers_of(context, items),
             notes=tuple(i.fact.text.value for i in items if isinstance(i.fact, nodes.Note)),
         )
+        context.unsure_if_lost(block.name.text)
     return found
 
 

@@ -196,9 +196,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     elif made is Supply:
         fields.pop("polarity", None)
         fields.update(supply_facts(context, items))
-    if context.run_is_none:
-        context.unsure.add(block.name.text)
-        context.run_is_none = False
+    context.unsure_if_lost(block.name.text)
     fields["papers"] = papers_of(context, items)
     check_words(context, block, items)
     check_earth(context, block.name.text, items)
@@ -287,6 +285,8 @@ def _rest(context: Context, item: Item, fields: dict[str, Any]) -> None:
         fields["battery"] = battery_of(context, item)
     elif isinstance(fact, nodes.Was):
         fields.update(was=fact.name.text, was_at=fact.span)
+    elif isinstance(fact, nodes.StandsIn):
+        fields.update(stands_in=fact.name.text, stands_in_at=fact.span)
     elif isinstance(fact, nodes.Fuse):
         fields["fuses"] = (*fields.get("fuses", ()), *_fuse(context, fact, known))
     elif isinstance(fact, nodes.Sockets):

@@ -11,7 +11,7 @@ from rigc.model.jacks import Port
 from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
-from rigc.model.resolve.wishes.loose_leads import LooseLead, told
+from rigc.model.resolve.wishes.loose_leads import Joints, LooseLead, told
 from rigc.model.scope import LOOSE_LEAD, SAID_TWICE, TAKEN, UNKNOWN, stated_twice, twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
 from rigc.model.things import Supply
@@ -21,6 +21,7 @@ from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
+_AUDIO = frozenset(("input", "output", "panel"))
 MOUNTED = ("unit", "supply", "mains strip", "amp", "desk", "listener", "panel")
 
 
@@ -49,7 +50,9 @@ class Leads:
             elif isinstance(node, nodes.Adaptor):
                 self._adaptor(node, power)
         loose = [each for each in self.loose if not {each.start.thing, each.end.thing} & broken]
-        for finding in told(loose, self.connections, power):
+        claimed = {(lead.start, lead.end) for lead in self.leads}
+        free = tuple(joint for ends, joint in self.connections.items() if ends not in claimed)
+        for finding in tuple(told(loose, Joints(self.ports.things, self.connections, free, power), self.context)):
             self.context.report(finding)
         for node in items:
             self._other(node)
@@ -78,6 +81,7 @@ class Leads:
             return
         if node.through is not None and node.run is not None and node.run.text == "over":
             self._over_and_through(node)
+        self._captive(node, start, end)
         plugs = None
         if node.plugs is not None:
             found = [
@@ -105,6 +109,28 @@ class Leads:
                 tuple(self.context.shared_values(OFFSET, *node.through.lines)) if node.through else (),
             )
         )
+
+    def _captive(self, node: nodes.Lead, start: Port, end: Port) -> None:
+        """A finding where a lead that grows out of a supply or a unit is said to be made, in another length than it has."""
+        for port in (start, end):
+            thing = self.ports.things[port.thing]
+            jack = thing.outlet(port.jack) if isinstance(thing, Supply) else None
+            captive = getattr(jack or thing.jack(port.jack), "captive_mm", None)
+            said = self.context.amount(node.made.length, LEAD) if node.made and captive is not None else None
+            if node.made is None or said is None or captive is None or said.value == captive.value:
+                continue
+            blank = Span(node.made.span.source, node.made.span.start - 1, node.made.span.end)
+            self.context.report(
+                SAID_TWICE.at(
+                    node.made.span,
+                    f"{node.mark.text} grows out of '{port}' and is {captive.typed} long; it is not made, in {said.typed} either",
+                    subject=(node.mark.text, str(port), port.thing),
+                    label="this can't be",
+                    also=(Label(captive.span, "with this"),),
+                    mends=(Mend(f"delete '{node.made}'", (Replace(blank, ""),)),),
+                    help=f"if it was cut, write its length as `captive {said.typed}`",
+                )
+            )
 
     def _over_and_through(self, node: nodes.Lead) -> None:
         assert node.through is not None and node.run is not None
@@ -157,8 +183,12 @@ class Leads:
         if roles == ["inlet", "inlet"]:
             self.connections[start, end] = Connection(start, end, "mains", False, "lead", When(), node.span)
             return True
-        supplied = isinstance(self.ports.things[start.thing], Supply)
-        self.loose.append(LooseLead(node.mark.text, start, end, supplied, node.span))
+        if isinstance(self.ports.things[start.thing], Supply):
+            carries = "power"
+        else:
+            carries = "midi" if any("midi" in role for role in roles) else "audio" if {*roles} <= _AUDIO else "control"
+        spans = (node.start.span, node.end.span)
+        self.loose.append(LooseLead(node.mark.text, start, end, carries, node.span, spans))
         return False
 
     def _adaptor(self, node: nodes.Adaptor, power: PowerWishes) -> None:

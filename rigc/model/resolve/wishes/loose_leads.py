@@ -1,43 +1,102 @@
-"""Stated leads that no other statement joins -> findings: one for each, or one for all where a whole kind of statement is missing."""
+"""Stated leads that no other statement joins -> findings: each by what does join its jacks, or one for all where one cause has several."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
-from rigc.diagnostics.wording import joined
+from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.wording import joined, listed
 from rigc.model.jacks import Port
+from rigc.model.resolve.context import Context
 from rigc.model.scope import LOOSE_LEAD
-from rigc.model.wishes import Connection, PowerWishes
+from rigc.model.things import AnyThing
+from rigc.model.wishes import Connection, Feed, PowerWishes
 from rigc.record import Record
 from rigc.source import Span
+from rigc.syntax import nodes
+from rigc.syntax.nodes import Node, Word
 
 
 class LooseLead(Record):
-    """A lead between two jacks that nothing joins; `power` where it leaves an outlet, else it carries sound or control."""
+    """A lead between two jacks that nothing joins; `carries` is `power` where it leaves an outlet, else `midi`, `control` or `audio`."""
 
     mark: str
     start: Port
     end: Port
-    power: bool
+    carries: str
     span: Span
+    ends: tuple[Span, Span]
 
 
-def told(
-    loose: Sequence[LooseLead], connections: Mapping[tuple[Port, Port], Connection], power: PowerWishes
-) -> list[Diagnostic]:
-    """The findings, in the order of the leads."""
-    fed = [each for each in loose if each.power]
-    sounding = [each for each in loose if not each.power]
-    found: list[Diagnostic] = []
-    if len(fed) > 1 and not power.feeds and not power.others:
-        found.append(_all(fed, "no power statement says what feeds what", f"power {{ {_feed(fed[0])} ... }}"))
-        fed = []
-    if len(sounding) > 1 and not any(each.signal == "audio" for each in connections.values()):
+class Joints(Record):
+    """What the other statements join: `free` are those connections that no lead claims."""
+
+    things: Mapping[str, AnyThing]
+    connections: Mapping[tuple[Port, Port], Connection]
+    free: Sequence[Connection]
+    power: PowerWishes
+
+
+def told(loose: Sequence[LooseLead], joints: Joints, context: Context) -> Iterator[Diagnostic]:
+    """The findings, in the order of the leads; none of a lead of what stands in a statement that is wrong and told."""
+    spoiled = _spoiled(context)
+    left = [each for each in loose if not {each.start.thing, each.end.thing} & spoiled]
+    fed = [each for each in left if each.carries == "power"]
+    sounding = [each for each in left if each.carries == "audio"]
+    gone: list[LooseLead] = []
+    if len(fed) > 1 and not joints.power.feeds and not joints.power.others:
+        gone += fed
+        yield _all(fed, "no power statement says what feeds what", f"power {{ {_feed(fed[0])} ... }}")
+    if len(sounding) > 1 and not any(each.signal == "audio" for each in joints.connections.values()):
+        gone += sounding
         first = sounding[0]
-        found.append(_all(sounding, "no chain is stated", f"chain {first.start.thing} -> {first.end.thing} -> ..."))
-        sounding = []
-    return [*found, *(_one(each, connections) for each in loose if each in fed or each in sounding)]
+        yield _all(sounding, "no chain is stated", f"chain {first.start.thing} -> {first.end.thing} -> ...")
+    for chain in context.of(nodes.Chain):
+        right = _right_sides(chain, [each for each in left if each not in gone], joints)
+        gone += [each for each, _ in right]
+        if right:
+            yield _mono(right)
+    for joint in joints.free:
+        sides = [each for each in joints.free if each.span == joint.span] if joint.stereo else [joint]
+        ways = [_by_way_of(side, [each for each in left if each not in gone]) for side in sides]
+        if len({tuple(lead.end.thing for lead in way) for way in ways}) == 1 and ways[0]:
+            gone += [lead for way in ways for lead in way]
+            yield _left_out(joint, ways)
+    for each in left:
+        if each not in gone:
+            yield _one(each, joints)
+
+
+def _spoiled(context: Context) -> frozenset[str]:
+    """The names in statements of chains, loops, control, MIDI and power in which something is wrong: what they join is not known."""
+    wrong = [finding.span for finding in context.findings if finding.span is not None]
+    names: set[str] = set()
+    for node in _joining(context):
+        if any(at.source is node.span.source and node.span.start <= at.start < node.span.end for at in wrong):
+            words = node.units if isinstance(node, nodes.Feed) else _words(node)
+            names.update(word.text for word in words)
+    return frozenset(names)
+
+
+def _joining(context: Context) -> Iterator[Node]:
+    for statement in context.statements:
+        if isinstance(statement, nodes.Chain | nodes.LoopHolds | nodes.LoopEmpty | nodes.Blend):
+            yield statement
+        elif isinstance(statement, nodes.MidiBlock | nodes.ControlBlock | nodes.PowerBlock):
+            kinds = nodes.MidiLink | nodes.ControlLink | nodes.Feed
+            yield from (item for item in statement.items if isinstance(item, kinds))
+
+
+def _words(value: object) -> Iterator[Word]:
+    if isinstance(value, Word):
+        yield value
+    elif isinstance(value, tuple):
+        for part in value:
+            yield from _words(part)
+    elif isinstance(value, Node):
+        for name in value.FIELDS:
+            yield from _words(getattr(value, name))
 
 
 def _all(leads: list[LooseLead], lacking: str, example: str) -> Diagnostic:
@@ -51,22 +110,150 @@ def _all(leads: list[LooseLead], lacking: str, example: str) -> Diagnostic:
     )
 
 
-def _one(lead: LooseLead, connections: Mapping[tuple[Port, Port], Connection]) -> Diagnostic:
+def _right_sides(chain: nodes.Chain, leads: Iterable[LooseLead], joints: Joints) -> list[tuple[LooseLead, Word]]:
+    """The leads between the right sides of two stereo pairs that a `->` of the chain joins by their left sides; each with its arrow."""
+    arrows = {hop.stop.span: hop.link for hop in chain.path.hops if hop.link.text == "->"}
+    found = []
+    for lead in leads:
+        start, end = _left_of(joints.things, lead.start), _left_of(joints.things, lead.end)
+        mono = None if start is None or end is None else joints.connections.get((start, end))
+        if mono is not None and not mono.stereo and mono.span in arrows:
+            found.append((lead, arrows[mono.span]))
+    return found
+
+
+def _left_of(things: Mapping[str, AnyThing], right: Port) -> Port | None:
+    pair = next((pair for pair in things[right.thing].pairs if pair[1] == right.jack), None)
+    return None if pair is None else Port(right.thing, pair[0])
+
+
+def _mono(right: list[tuple[LooseLead, Word]]) -> Diagnostic:
+    """One finding for all hops of a chain that are written as mono, while leads are stated for both sides."""
+    leads, arrows = zip(*right, strict=True)
+    marks = [lead.mark for lead in leads]
+    hops = "this hop" if len(arrows) == 1 else f"these {len(arrows)} hops"
+    return LOOSE_LEAD.at(
+        arrows[0].span,
+        f"`->` joins the left sides alone, and {joined(marks)} {'joins' if len(marks) == 1 else 'join'} the right sides: "
+        f"{joined(f'{lead.start} to {lead.end}' for lead in leads)}",
+        subject=tuple(marks),
+        label="one lead, of the left side",
+        also=(Label(leads[0].span, "the right side"),),
+        mends=(Mend(f"write `=>` at {hops}: stereo", tuple(Replace(arrow.span, "=>") for arrow in arrows)),),
+        help=f"delete {joined(marks)} if the right side is not used",
+    )
+
+
+def _by_way_of(joint: Connection, leads: Sequence[LooseLead]) -> list[LooseLead]:
+    """The leads, two or more, that go from where a chain's connection begins to where it ends, by way of things that the chain leaves out."""
+    if joint.signal != "audio":
+        return []
+    way = [lead for lead in leads if lead.start == joint.start][:1]
+    while way and way[-1].end != joint.end:
+        on = [lead for lead in leads if lead.start.thing == way[-1].end.thing and lead not in way]
+        last = [lead for lead in on if lead.end == joint.end]
+        if len(last or on) != 1:
+            return []
+        way += last or on
+    return way if len(way) > 1 else []
+
+
+def _left_out(joint: Connection, ways: Sequence[Sequence[LooseLead]]) -> Diagnostic:
+    """`ways` are those of the one or both sides of a hop."""
+    marks = [lead.mark for step in zip(*ways, strict=True) for lead in step]
+    between = [lead.end.thing for lead in ways[0][:-1]]
+    first = Span(joint.span.source, joint.span.start, joint.span.start)
+    arrow = " => " if joint.stereo else " -> "
+    whole = arrow.join((joint.start.thing, *between, joint.end.thing))
+    return LOOSE_LEAD.at(
+        joint.span,
+        f"{joined(marks)} go from {joint.start.thing} to {joint.end.thing} by way of {listed(between)}, and the {_statement(joint)} "
+        "leaves that out",
+        subject=(*marks, *between),
+        label="straight to here",
+        also=(Label(ways[0][0].span, "by way of it"),),
+        mends=(Mend(f"write `{whole}`", (Replace(first, "".join(f"{each}{arrow}" for each in between)),)),),
+        help=f"delete {joined(marks)}",
+    )
+
+
+def _one(lead: LooseLead, joints: Joints) -> Diagnostic:
     also: tuple[Label, ...] = ()
-    help = "add the connection to a chain, or correct the lead's ends"
-    if (lead.end, lead.start) in connections:
-        also = (Label(connections[lead.end, lead.start].span, "joined the other way round"),)
-        help = "turn the two ends round"
-    elif lead.power:
+    mends: tuple[Mend, ...] = ()
+    turned = joints.connections.get((lead.end, lead.start))
+    feed = next((each for each in joints.power.feeds if lead.end.thing in each.units), None)
+    instead = _instead(lead, joints.free)
+    if turned is not None:
+        also = (Label(turned.span, "joined the other way round"),)
+        help = ""
+        start, end = lead.ends
+        mends = (Mend("turn the two ends round", (Replace(start, end.text), Replace(end, start.text))),)
+    elif lead.carries == "power" and feed is not None and lead.start not in feed.outlets:
+        also = (Label(feed.span, f"'{lead.end.thing}' is fed so"),)
+        mends = _of_feed(lead, feed)
+        help = "" if mends else "correct the one that is wrong"
+    elif lead.carries == "power" and feed is None:
         help = f"state it in the power block: {_feed(lead)}"
+    elif instead is not None:
+        also = (Label(instead.span, f"{instead.start} to {instead.end} is joined here"),)
+        mends = _as_joined(lead, instead)
+        help = "" if len(mends) > 1 else f"if {lead.mark} is right, correct the {_statement(instead)}"
+    elif lead.carries in ("midi", "control"):
+        help = f"state it in the {lead.carries} block: {lead.start} -> {lead.end}; or correct the lead's ends"
+    else:
+        help = "correct the lead's ends, or add the connection to a chain"
     return LOOSE_LEAD.at(
         lead.span,
         f"{lead.mark} joins {lead.start} to {lead.end}, but no other statement does",
         subject=(lead.mark, lead.start.thing, lead.end.thing),
         label="this lead",
         also=also,
+        mends=mends,
         help=help,
     )
+
+
+def _instead(lead: LooseLead, free: Collection[Connection]) -> Connection | None:
+    """The one connection that lacks a lead and that this one may be meant to be: between the same things, else at one of its jacks."""
+    alike = [each for each in free if (each.start.thing, each.end.thing) == (lead.start.thing, lead.end.thing)]
+    for fitting in (
+        [each for each in alike if each.start == lead.start],
+        [each for each in alike if each.end == lead.end],
+        alike,
+        [each for each in free if each.start == lead.start],
+        [each for each in free if each.end == lead.end],
+    ):
+        if fitting:
+            return fitting[0] if len(fitting) == 1 else None
+    return None
+
+
+def _as_joined(lead: LooseLead, joint: Connection) -> tuple[Mend, ...]:
+    """The lead's ends as the connection has them; or, where these differ in the jack at which a hop arrives, that jack as the lead has it."""
+    pairs = zip(lead.ends, (lead.start, lead.end), (joint.start, joint.end), strict=True)
+    edits = tuple(Replace(at, str(joined_at)) for at, stated, joined_at in pairs if stated != joined_at)
+    mends = [Mend(f"write `{lead.mark} {joint.start} -> {joint.end}`", edits)]
+    if joint.signal == "audio" and joint.start == lead.start and joint.end.thing == lead.end.thing and not joint.stereo:
+        mends.append(Mend(f"write `{lead.end}` in the {_statement(joint)}", (Replace(joint.span, str(lead.end)),)))
+    return tuple(mends)
+
+
+def _statement(joint: Connection) -> str:
+    """The kind of statement that makes a connection."""
+    return f"{joint.origin} block" if joint.origin in ("midi", "control") else joint.origin.split()[0]
+
+
+def _of_feed(lead: LooseLead, feed: Feed) -> tuple[Mend, ...]:
+    """The lead from the outlet that feeds its unit; or that unit from the outlet at which the lead begins."""
+    if len(feed.outlets) != 1:
+        return ()
+    (outlet,) = feed.outlets
+    mends = [Mend(f"write `{lead.mark} {outlet} -> {lead.end}`", (Replace(lead.ends[0], str(outlet)),))]
+    at = feed.span.text.find(str(outlet))
+    if len(feed.units) == 1 and at >= 0:
+        typed = Span(feed.span.source, feed.span.start + at, feed.span.start + at + len(str(outlet)))
+        mends.append(Mend(f"write `{_feed(lead)}`", (Replace(typed, str(lead.start)),)))
+    return tuple(mends)
 
 
 def _feed(lead: LooseLead) -> str:

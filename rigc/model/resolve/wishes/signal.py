@@ -66,6 +66,10 @@ class Signal:
                     help="go on with -> and the next stop",
                 )
             )
+        again = next((each for each in self.chains if name and (each.name, each.when) == (name, when)), None)
+        if again is not None and node.head is not None and node.head.name is not None:
+            help = "give one of them another name, or say by `for` and `with` when each holds"
+            self.context.report(twice(f"the chain '{name}'", node.head.name, Word("", again.span), help))
         self.chains.append(Chain(name, when, stops, stereo, node.span))
 
     def _when(self, head: nodes.ChainHead | None) -> When:
@@ -163,7 +167,12 @@ class Signal:
         before = next((loop for loop in self.loops if (loop.switcher, loop.number) == (switcher.name, number)), None)
         if before is not None:
             again, first = Word(f"loop {number} of {switcher.name}", node.span), Word("", before.span)
-            self.context.report(stated_twice(f"what loop {number} of '{switcher.name}' holds", again, first))
+            told = stated_twice(f"what loop {number} of '{switcher.name}' holds", again, first)
+            there = {stop.thing for stop in before.stops}
+            once = path is not None and not there & {path.first.thing.text, *(hop.stop.thing.text for hop in path.hops)}
+            free = self._free_loops(switcher) if once else []
+            mends = (Mend(f"write loop {free[0]}", (Replace(node.number.span, str(free[0])),)),) if free else ()
+            self.context.report(told.replace(mends=(*mends, *told.mends)))
             return
         stops: tuple[Stop, ...] = ()
         if path is not None and (through := self._through_one(switcher, jacks, path)) is not None:
@@ -173,6 +182,13 @@ class Signal:
             origin = f"loop {number} of {switcher.name}"
             stops = self._between(switcher, jacks.send, jacks.back, path, origin, When())
         self.loops.append(LoopUse(switcher.name, number, stops, node.span))
+
+    def _free_loops(self, switcher: Unit) -> list[int]:
+        """The numbers of its loops that no statement tells of."""
+        holds, empty = self.context.of(nodes.LoopHolds), self.context.of(nodes.LoopEmpty)
+        used = [(each.switcher.text, each.number.text) for each in holds]
+        used += [(each.switcher.text, each.number.text) for each in empty]
+        return [loop.number for loop in switcher.loops if (switcher.name, str(loop.number)) not in used]
 
     def _through_one(self, host: Any, jacks: LoopJacks, path: nodes.Path) -> Diagnostic | None:
         """A finding for a path from one thing's input to its own output: a way within the thing, where chains say what is plugged."""

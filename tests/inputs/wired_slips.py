@@ -1,0 +1,140 @@
+"""Slips in a rig of which every lead is stated: one cause shows at many leads, and is told once, where it is."""
+
+from __future__ import annotations
+
+from inputs.slip import Slip, swap
+
+WIRED = "wired.rig"
+CHAIN = "chain keys => swell => drift => di => front"
+
+IN_A_WIRED_RIG = (
+    Slip(
+        "401-mono-arrows-and-leads-of-both-sides",
+        "-> for => all along a chain",
+        swap(CHAIN, CHAIN.replace("=>", "->")),
+        WIRED,
+    ),
+    Slip("402-one-mono-arrow", "-> for => at one hop", swap("=> drift", "-> drift"), WIRED),
+    Slip(
+        "403-sides-crossed",
+        "left into right, and right into left",
+        swap(
+            "A3 swell.outl -> drift.inl",
+            "A3 swell.outl -> drift.inr",
+            "A4 swell.outr -> drift.inr",
+            "A4 swell.outr -> drift.inl",
+        ),
+        WIRED,
+    ),
+    Slip(
+        "404-unit-left-out-of-the-chain", "a unit forgotten in the chain", swap("=> swell => drift", "=> swell"), WIRED
+    ),
+    Slip(
+        "405-fed-from-another-outlet",
+        "the power block and a lead differ",
+        swap("drift from brook.o2", "drift from brook.o1", "swell from brook.o1", "swell from brook.o2"),
+        WIRED,
+    ),
+    Slip("406-not-fed", "a feed forgotten, its lead stated", swap("  drift from brook.o2\n", ""), WIRED),
+    Slip("407-outlet-twice", "two feeds from one outlet", swap("drift from brook.o2", "drift from brook.o1"), WIRED),
+    Slip(
+        "408-pair-misspelt",
+        "a jack of a pair misspelt",
+        swap("pair inl, inr\n  pair outl, outr\n  midi in", "pair inl, inright\n  pair outl, outr\n  midi in"),
+        WIRED,
+    ),
+    Slip(
+        "409-pair-of-an-input-and-an-output",
+        "an input and an output as a pair",
+        swap("pair inl, inr\n  pair outl, outr\n  midi in", "pair inl, outr\n  pair outl, inr\n  midi in"),
+        WIRED,
+    ),
+    Slip(
+        "410-jack-line-of-what-others-are-like",
+        "a line that can't be read, of a unit that another is like",
+        swap("right 90 mm up 25 mm\n", "right 90 mm up 25 mm insulated bonded\n"),
+        WIRED,
+    ),
+    Slip(
+        "411-pair-line-without-comma",
+        "a pair without its comma",
+        swap("pair outl, outr\n  midi in", "pair outl outr\n  midi in"),
+        WIRED,
+    ),
+    Slip(
+        "412-unit-misspelt-in-a-wired-chain", "a unit misspelt in the chain", swap("=> drift =>", "=> drfit =>"), WIRED
+    ),
+    Slip(
+        "413-midi-turned-round",
+        "a MIDI lead the wrong way",
+        swap("keys.midi -> swell.midi\n  swell", "swell.midi -> keys.midi\n  swell"),
+        WIRED,
+    ),
+    Slip(
+        "414-midi-not-in-its-block",
+        "a MIDI lead that no block joins",
+        swap("  keys.midi -> swell.midi\n  swell", "  swell"),
+        WIRED,
+    ),
+    Slip(
+        "415-control-not-in-its-block",
+        "a control lead that no block joins",
+        swap("  lever.out -> drift.exp\n}", "}"),
+        WIRED,
+    ),
+    Slip(
+        "416-expression-into-audio",
+        "an expression lead into an audio jack",
+        swap("lever.out -> drift.exp\n}", "lever.out -> drift.inl\n}"),
+        WIRED,
+    ),
+    Slip(
+        "417-lead-turned-round",
+        "a stated lead the wrong way",
+        swap("C1 lever.out -> drift.exp", "C1 drift.exp -> lever.out"),
+        WIRED,
+    ),
+    Slip(
+        "418-other-desk-inputs",
+        "the chain names another input than a lead",
+        swap("di.outl -> front.in1 made 10 m", "di.outl -> front.in2 made 10 m"),
+        WIRED,
+    ),
+    Slip("419-lift-of-a-thing", "a lift without its jack", swap("lift di.outl open", "lift di open"), WIRED),
+    Slip(
+        "420-lift-where-there-is-none",
+        "a lift of a jack that has none",
+        swap("lift di.outl open", "lift swell.outl open"),
+        WIRED,
+    ),
+    Slip(
+        "421-chain-twice-by-name",
+        "two chains of one name",
+        swap(CHAIN, f"chain main: keys.outl -> swell.inl\nchain main: swell.outl -> drift.inl\n{CHAIN}"),
+        WIRED,
+    ),
+    Slip(
+        "422-phantom-of-an-output",
+        "an output that gives phantom power",
+        swap("  lift outl closed", "  phantom outl gives 48 V\n  lift outl closed"),
+        WIRED,
+    ),
+    Slip(
+        "423-phantom-of-an-input",
+        "an input that needs phantom power",
+        swap("  pair in1, in2", "  phantom in1 needs 48 V\n  pair in1, in2"),
+        WIRED,
+    ),
+    Slip(
+        "424-made-of-a-captive-lead",
+        "a lead that grows out of its supply, and is said to be made",
+        swap(
+            "200 mA isolated rear 30..90 mm",
+            "200 mA isolated captive 1.8 m rear 30..90 mm",
+            "D1 brook.o1 -> swell.dc",
+            "D1 brook.o1 -> swell.dc made 900 mm",
+        ),
+        WIRED,
+    ),
+    Slip("425-ac-with-polarity", "AC for DC", swap("needs 9 V dc", "needs 9 V ac"), WIRED),
+)
