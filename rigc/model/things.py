@@ -152,7 +152,8 @@ class Battery(Record):
 
 class Unit(Thing):
     """A unit, amp, desk or other listener. `volts` and `current` (`dc`, `ac`) are what it needs; None where the source does not say.
-    `track_ohm` is the track of a volume treadle; `mains` holds one range a selector position of an amp, desk or listener."""
+    `track_ohm` is the track of a volume treadle; `mains` holds one range a selector position of what has a mains lead of its own, and `takes_va` or
+    `takes_w` what it takes of it: as its plate says, the one or the other."""
 
     volts: Quantity | None = None
     current: str | None = None
@@ -172,6 +173,8 @@ class Unit(Thing):
     earth: str | None = None
     role: str | None = None
     mains: tuple[MainsRange, ...] = ()
+    takes_va: Quantity | None = None
+    takes_w: Quantity | None = None
 
     @property
     def ends(self) -> bool:
@@ -293,7 +296,7 @@ class Instrument(Record):
     """An instrument, or another source (`kind`): a keyboard, a microphone, a line source, which its `flags` tell.
 
     Lengths in mm, H, ohm and pF; a setting in percent (None: full up). A source has no pickup: it drives its leads itself.
-    `battery` is the one in it or in its body-pack, and `draws_ma` what is drawn of that.
+    `battery` is the one in it or in its body-pack, and `draws_ma` what is drawn of that. `mains` and `takes_va` or `takes_w` as of a unit.
     """
 
     name: str
@@ -316,6 +319,10 @@ class Instrument(Record):
     mass_kg: Quantity | None = None
     battery: Battery | None = None
     draws_ma: Quantity | None = None
+    mains: tuple[MainsRange, ...] = ()
+    takes_va: Quantity | None = None
+    takes_w: Quantity | None = None
+    fuses: tuple[Fuse, ...] = ()
     papers: Paperwork = Paperwork()
     earth: str | None = None
     jacks: tuple[Jack, ...] = ()
@@ -334,6 +341,11 @@ class Instrument(Record):
     def may_be_earthed(self) -> bool:
         """Whether it has to say how it is earthed: a microphone has no mains."""
         return self.has_ground and "microphone" not in self.flags
+
+    @property
+    def on_battery(self) -> bool:
+        """Whether it runs on its battery and nothing else."""
+        return self.battery is not None and self.battery.only
 
     def jack(self, name: str) -> Jack | None:
         """The jack of that name."""

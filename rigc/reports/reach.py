@@ -277,8 +277,22 @@ fuse                   kind       | mains-sheet maintenance power-table | test-r
                        rating     | mains-sheet maintenance power-table | test-record wiring-sheet
                        stated     | mains-sheet maintenance power-table | test-record wiring-sheet
                        voltage    | mains-sheet maintenance power-table | test-record wiring-sheet
+fuse@sound_source      kind       | mains-sheet maintenance | test-record wiring-sheet
+                       marked     | mains-sheet maintenance | test-record wiring-sheet
+                       rating     | mains-sheet maintenance | test-record wiring-sheet
+                       stated     | mains-sheet maintenance | test-record wiring-sheet
+                       voltage    | mains-sheet maintenance | test-record wiring-sheet
+fuse@mains_strip       kind       | mains-sheet maintenance | test-record wiring-sheet
+                       marked     | mains-sheet maintenance | test-record wiring-sheet
+                       rating     | mains-sheet maintenance | test-record wiring-sheet
+                       stated     | mains-sheet maintenance | test-record wiring-sheet
+                       voltage    | mains-sheet maintenance | test-record wiring-sheet
 fuse_size              across     | mains-sheet maintenance power-table | test-record wiring-sheet
                        length     | mains-sheet maintenance power-table | test-record wiring-sheet
+fuse_size@sound_source across     | mains-sheet maintenance | test-record wiring-sheet
+                       length     | mains-sheet maintenance | test-record wiring-sheet
+fuse_size@mains_strip  across     | mains-sheet maintenance | test-record wiring-sheet
+                       length     | mains-sheet maintenance | test-record wiring-sheet
 gain                   amount     | unit-schedule | test-record
 ground                 pole       | power-table unit-schedule |
 ground_lift            position   | ground-sheet test-record wiring-sheet |
@@ -360,7 +374,7 @@ mains                  hertz_high | mains-sheet | ground-sheet unit-schedule tes
                        high       | mains-sheet unit-schedule | test-record wiring-sheet
                        low        | mains-sheet | unit-schedule test-record wiring-sheet
                        tolerance  | mains-sheet | unit-schedule test-record wiring-sheet
-mains_strip            name       | deck-drawing mains-sheet mass-and-balance mounting-strips test-record unit-schedule wiring-sheet |
+mains_strip            name       | deck-drawing mains-sheet maintenance mass-and-balance mounting-strips test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 marker                 characters | label-sheet |
 mass                   amount     | unit-schedule | customs-list mains-sheet mass-and-balance mounting-strips
@@ -549,6 +563,7 @@ supply                 name       | cable-list customs-list cut-list deck-drawin
                        title      | customs-list unit-schedule |
 swap                   stated     | as-built field-notes |
 symmetric              stated     | deck-drawing |
+takes                  amount     | mains-sheet unit-schedule |
 tall                   amount     | deck-drawing unit-schedule |
 technology             kind       | test-record unit-schedule | mains-sheet power-table
 tempo@preset           amount     | wiring-sheet |

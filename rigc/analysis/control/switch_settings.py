@@ -10,10 +10,9 @@ from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.feeds.used_things import used_supplies
 from rigc.analysis.ground.lift_positions import lift_positions
 from rigc.analysis.mains.fuses import Fuses
-from rigc.analysis.mains.primaries import on_mains
-from rigc.analysis.mains.primary import primary
+from rigc.analysis.mains.own_intakes import on_mains
+from rigc.analysis.mains.primary import Taker, primary
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import Supply, Unit
 from rigc.record import Record
 from rigc.traced.given import unstated
 
@@ -88,7 +87,7 @@ def _selectors_left(rig: Rig, power: PowerAssignment, scenario: Scenario) -> Ite
     """Supplies with a selector of which the scenario says nothing: it stands as the last country left it, and the position that takes
     the mains here is the one to look for."""
     stated = {name for name, _ in scenario.selectors}
-    takers: tuple[Supply | Unit, ...] = (*used_supplies(rig, power), *on_mains(rig, scenario))
+    takers: tuple[Taker, ...] = (*used_supplies(rig, power), *on_mains(rig, scenario))
     for supply in takers:
         if scenario.mains is not None and len(supply.mains) > 1 and supply.name not in stated:
             volts = primary(scenario, scenario.mains, supply, unstated(f"what {supply.name} takes")).position_v

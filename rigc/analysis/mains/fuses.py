@@ -9,7 +9,7 @@ from rigc.analysis.feeds.used_things import used_things
 from rigc.analysis.mains.primary import primary
 from rigc.model.records import Spare
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import Fuse, Supply, Thing, Unit
+from rigc.model.things import Fuse, Instrument, Supply, Thing, Unit
 from rigc.record import Record
 from rigc.traced.given import unstated
 
@@ -40,7 +40,7 @@ class FittedFuse(Record):
 
 
 class Fuses(Record):
-    """Those of units, amps, supplies in use and of mains strips, in the order of the source."""
+    """Those of units, amps, supplies in use, of keyboards and of mains strips, in the order of the source."""
 
     all: tuple[FittedFuse, ...]
 
@@ -56,7 +56,7 @@ class Fuses(Record):
 def fuses(rig: Rig, power: PowerAssignment) -> Fuses:
     """A spare told in words fits where its characteristic and rating are the same, and its size, if both say one."""
     found = []
-    for thing in (*used_things(rig, power), *rig.mains_strips.values()):
+    for thing in (*used_things(rig, power), *rig.instruments.values(), *rig.mains_strips.values()):
         for fuse in thing.fuses:
             right = tuple(name for name, scenario in rig.scenarios.items() if _right(thing, fuse, scenario))
             everywhere = len(right) == len(rig.scenarios)
@@ -65,12 +65,12 @@ def fuses(rig: Rig, power: PowerAssignment) -> Fuses:
     return Fuses(tuple(found))
 
 
-def _right(thing: Thing, fuse: Fuse, scenario: Scenario) -> bool:
+def _right(thing: Thing | Instrument, fuse: Fuse, scenario: Scenario) -> bool:
     """Whether its mains is that of the position in which the thing's selector stands, or that of the scenario."""
     mains = scenario.mains
     if fuse.at_v is None or mains is None:
         return True
-    if isinstance(thing, Supply) or (isinstance(thing, Unit) and thing.mains):
+    if isinstance(thing, Supply) or (isinstance(thing, Unit | Instrument) and thing.mains):
         place = primary(scenario, mains, thing, unstated(f"what {thing.name} takes")).place
         if place is not None:
             return place.low_v <= fuse.at_v.value <= place.high_v

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from rigc.analysis.mains.own_intakes import OwnIntakes, used_there
 from rigc.analysis.power.supply_intakes import ENERGY, SupplyIntake, SupplyIntakes
 from rigc.analysis.power.supply_totals import SupplyTotal, SupplyTotals
 from rigc.facts.mains import POWER_FACTOR, SHOWN_V
@@ -41,7 +42,9 @@ class MainsLoad(Record):
 
 class MainsLoads(Record):
     """All supplies in use that take mains, in order of declaration, and their sums; by scenario what they take in VA (`places`) and, at its
-    lowest voltage, in A (`amperes`); `strips` is what the supplies on each mains strip take, in VA."""
+    lowest voltage, in A (`amperes`). `own` is what amps and all else with a mains lead of its own say that they take, in VA; `places_with_own`
+    and `amperes_with_own` are the sums of both by scenario, empty where none says it; `strips` is what both take of each mains strip, in VA, and
+    `strip_amperes` in A by scenario and strip, of what is used there."""
 
     all: dict[str, MainsLoad]
     given_w: Figure
@@ -51,10 +54,14 @@ class MainsLoads(Record):
     milliamps: dict[int, AnyFigure]
     places: dict[str, AnyFigure]
     amperes: dict[str, AnyFigure]
+    own: OwnIntakes
+    places_with_own: dict[str, AnyFigure]
+    amperes_with_own: dict[str, AnyFigure]
     strips: dict[str, AnyFigure]
+    strip_amperes: dict[tuple[str, str], AnyFigure]
 
 
-def mains_loads(rig: Rig, totals: SupplyTotals, intakes: SupplyIntakes) -> MainsLoads:
+def mains_loads(rig: Rig, totals: SupplyTotals, intakes: SupplyIntakes, own: OwnIntakes) -> MainsLoads:
     """S = P in / power factor; a supply that gives from its battery only is left out."""
     loads = {
         each.supply: _load(rig.supplies[each.supply], each, intakes.all[each.supply])
@@ -62,6 +69,7 @@ def mains_loads(rig: Rig, totals: SupplyTotals, intakes: SupplyIntakes) -> Mains
         if rig.supplies[each.supply].takes_mains
     }
     every = loads.values()
+    with_own = _with_own(rig, loads, own)
     volt_amperes = _sum("rig.takes-va", (each.volt_amperes for each in every), VOLT_AMPERES)
     return MainsLoads(
         loads,
@@ -77,8 +85,37 @@ def mains_loads(rig: Rig, totals: SupplyTotals, intakes: SupplyIntakes) -> Mains
             for name in rig.scenarios
         },
         {name: _in_scenario(scenario, volt_amperes) for name, scenario in rig.scenarios.items()},
-        {strip: _on_strip(rig, strip, loads) for strip in rig.mains_strips},
+        own,
+        with_own,
+        {name: _in_scenario(rig.scenarios[name], taken, "all-a") for name, taken in with_own.items()},
+        {strip: _on_strip(rig, strip, loads, own) for strip in rig.mains_strips},
+        {
+            (name, strip): _strip_amperes(rig, scenario, strip, loads, own)
+            for name, scenario in rig.scenarios.items()
+            for strip in rig.mains_strips
+        },
     )
+
+
+def _with_own(rig: Rig, loads: dict[str, MainsLoad], own: OwnIntakes) -> dict[str, AnyFigure]:
+    """By scenario: what the supplies take, and what else is used there and says what it takes."""
+    if not own.all:
+        return {}
+    return {
+        name: figure(
+            f"{name}.all-va",
+            total(
+                [
+                    *(load.volt_amperes for load in loads.values()),
+                    *(own.all[each.name] for each in used_there(rig, scenario) if each.name in own.all),
+                ]
+            ),
+            VOLT_AMPERES,
+            rule="all supplies in use, and all else in use there that says what it takes",
+            source=_APPARENT,
+        )
+        for name, scenario in rig.scenarios.items()
+    }
 
 
 def _sum(name: str, values: Iterable[Traced], shown: Shown) -> AnyFigure:
@@ -93,13 +130,45 @@ def _sum(name: str, values: Iterable[Traced], shown: Shown) -> AnyFigure:
     )
 
 
-def _on_strip(rig: Rig, strip: str, loads: dict[str, MainsLoad]) -> AnyFigure:
-    plugged = [name for name, into, _ in rig.power.plugged if into == strip and name in loads]
+def behind_strip(rig: Rig, strip: str) -> tuple[str, ...]:
+    """All that takes its mains from a strip: what is plugged into it, and into a strip that hangs on it."""
+    return tuple(
+        name
+        for plug, into, _ in rig.power.plugged
+        if into == strip
+        for name in (behind_strip(rig, plug) if plug in rig.mains_strips else (plug,))
+    )
+
+
+def used_behind(rig: Rig, strip: str, scenario: Scenario) -> tuple[str, ...]:
+    """All that takes its mains from a strip and is used there."""
+    there = {*rig.supplies, *(each.name for each in used_there(rig, scenario))}
+    return tuple(name for name in behind_strip(rig, strip) if name in there)
+
+
+def _strip_amperes(rig: Rig, scenario: Scenario, strip: str, loads: dict[str, MainsLoad], own: OwnIntakes) -> AnyFigure:
+    taken = _taken(loads, own)
+    return figure(
+        f"{scenario.name}.{strip}.takes-a",
+        total(taken[name] for name in used_behind(rig, strip, scenario) if name in taken) / _lowest(scenario),
+        AMPERES,
+        rule="what takes its mains from it there and says how much / the lowest voltage of the scenario",
+        source=_APPARENT,
+    )
+
+
+def _taken(loads: dict[str, MainsLoad], own: OwnIntakes) -> dict[str, AnyFigure]:
+    """What each takes, in VA."""
+    return {**{name: load.volt_amperes for name, load in loads.items()}, **own.all}
+
+
+def _on_strip(rig: Rig, strip: str, loads: dict[str, MainsLoad], own: OwnIntakes) -> AnyFigure:
+    taken = _taken(loads, own)
     return figure(
         f"{strip}.takes-va",
-        total(loads[name].volt_amperes for name in plugged),
+        total(taken[name] for name in behind_strip(rig, strip) if name in taken),
         VOLT_AMPERES,
-        rule="the supplies in use that are plugged into it",
+        rule="what is plugged into it, and into strips that hang on it, and says what it takes",
         source=_APPARENT,
     )
 
@@ -147,14 +216,18 @@ def _currents(name: str, volt_amperes: AnyFigure) -> dict[int, AnyFigure]:
     }
 
 
-def _in_scenario(scenario: Scenario, volt_amperes: AnyFigure) -> AnyFigure:
+def _lowest(scenario: Scenario) -> Traced:
+    """The lowest voltage of a scenario's mains."""
     mains = scenario.mains
-    low: Traced = unstated(f"the mains of {scenario.name}")
-    if mains is not None and mains.low_v:
-        low = at_place("mains", mains.low_v, mains.span, mains.typed)
+    if mains is None or not mains.low_v:
+        return unstated(f"the mains of {scenario.name}")
+    return at_place("mains", mains.low_v, mains.span, mains.typed)
+
+
+def _in_scenario(scenario: Scenario, volt_amperes: AnyFigure, what: str = "takes-a") -> AnyFigure:
     return figure(
-        f"{scenario.name}.takes-a",
-        volt_amperes / low,
+        f"{scenario.name}.{what}",
+        volt_amperes / _lowest(scenario),
         AMPERES,
         rule="current = volt-amperes / the lowest voltage of the scenario",
         source=_APPARENT,

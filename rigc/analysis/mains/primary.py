@@ -7,7 +7,7 @@ from math import ceil
 
 from rigc.facts.mains import STEP_MORE, STEP_SIZE_VA
 from rigc.model.rig import Scenario
-from rigc.model.things import MainsRange, Supply, Unit
+from rigc.model.things import Instrument, MainsRange, Supply, Unit
 from rigc.record import Record
 from rigc.traced.figure import AnyFigure, Basis, figure
 from rigc.traced.given import at_place, mentioned, ours, stated, unstated
@@ -15,6 +15,8 @@ from rigc.traced.means import becomes, percent
 from rigc.traced.term import Term, Traced, known, number
 from rigc.traced.units import FLUX, TRANSFORMER_VA, WHOLE_PERCENT
 
+Taker = Supply | Unit | Instrument
+"""What may have a primary: a mains lead of its own."""
 _FLUX = "physics: the flux of a core goes with volts per turn over hertz"
 _SAME = 1 + 1e-9
 
@@ -111,7 +113,7 @@ class Primary(Record):
         return self.step_va * _SAME < float(self.load_va) * STEP_MORE.value
 
 
-def primary(scenario: Scenario, mains: MainsRange, supply: Supply | Unit, load: Traced) -> Primary:
+def primary(scenario: Scenario, mains: MainsRange, supply: Taker, load: Traced) -> Primary:
     """The primary of a supply, or of an amp or desk, where these mains are; `load` is what it takes, in VA."""
     step = next((each for each in scenario.transformers if each[0] == supply.name), None)
     ratio = 1.0 if step is None else step[2].value / step[1].value
@@ -152,7 +154,7 @@ def _least(name: str, load: Traced) -> AnyFigure:
 
 def _flux(
     name: str,
-    supply: Supply | Unit,
+    supply: Taker,
     place: MainsRange | None,
     volts: tuple[float, float],
     hertz: tuple[float, float] | None,
@@ -212,7 +214,7 @@ def _size(volt_amperes: float) -> float:
     return max(1, ceil(volt_amperes / STEP_SIZE_VA.value - 1e-9)) * STEP_SIZE_VA.value
 
 
-def _place(supply: Supply | Unit, selected: float | None, volts: tuple[float, float]) -> MainsRange | None:
+def _place(supply: Taker, selected: float | None, volts: tuple[float, float]) -> MainsRange | None:
     if supply.mains and selected is not None:
         return next((each for each in supply.mains if each.low_v <= selected <= each.high_v), None)
     taking = (each for each in supply.mains if each.low_v <= volts[0] and volts[1] <= each.high_v)
@@ -220,7 +222,7 @@ def _place(supply: Supply | Unit, selected: float | None, volts: tuple[float, fl
     return next(taking, nearest)
 
 
-def _windings(supply: Supply | Unit, place: MainsRange | None) -> float:
+def _windings(supply: Taker, place: MainsRange | None) -> float:
     """How many windings are in series in a selector's position, told by the voltages of the positions."""
     if place is None:
         return 1.0

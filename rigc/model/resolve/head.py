@@ -31,6 +31,8 @@ LIMITS = {
     "airline": MASS,
     "case": MASS,
 }
+_ON_MAINS = ("supply", *ENDS, "unit", "source")
+"""What may have a mains lead of its own."""
 LABEL_FIELDS = ("id", "here", "far")
 
 
@@ -214,13 +216,13 @@ def _scenario(context: Context, ports: Ports, block: nodes.Scenario) -> Scenario
             fields["country"] = country(context, item.code)
         elif isinstance(item, nodes.Selector):
             supply, volts = (
-                scope.find(item.supply, ("supply", *ENDS), "a supply or an amp"),
+                scope.find(item.supply, _ON_MAINS, "a supply or an amp"),
                 context.chosen(item.voltage, MAINS),
             )
             if supply is not None and volts is not None:
                 fields["selectors"] = (*fields["selectors"], (supply, volts))
         elif isinstance(item, nodes.Transformer):
-            supply = scope.find(item.supply, ("supply", *ENDS), "a supply or an amp")
+            supply = scope.find(item.supply, _ON_MAINS, "a supply or an amp")
             amounts = (
                 context.chosen(item.primary, MAINS),
                 context.chosen(item.secondary, MAINS),

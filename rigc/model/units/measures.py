@@ -132,6 +132,7 @@ CEILING_MA = Measure(
 )
 POWER = Measure("a power", "W", "6 W", 0.1, 2_000, "a supply's ceiling in W", guess=guesses.RATING_SPREAD)
 WARM = Measure("a power", "W", "12 W", 0.01, 500, "a pedal's heat", guess=guesses.HEAT_SPREAD)
+TAKES = Measure("an apparent power", "W", "300 VA", 1, 10_000, "an amp at the mains", guess=guesses.RATING_SPREAD)
 APPARENT = Measure("an apparent power", "W", "50 VA", 1, 10_000, "a transformer", guess=guesses.RATING_SPREAD)
 EFFICIENCY = Measure(
     "a percentage",

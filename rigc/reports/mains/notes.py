@@ -8,6 +8,7 @@ from rigc.analysis.mains.fuses import Fuses
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.facts.mains import LOW_AC_V, LOW_DC_V, LOWER_DC_V
 from rigc.model.rig import Rig
+from rigc.model.things import ENDS, Instrument, Supply, Unit
 from rigc.reports.content import Paragraph
 from rigc.reports.mains.places import SOURCES
 from rigc.reports.mains.supplies import inlet_words
@@ -19,7 +20,7 @@ def notes(rig: Rig, power: PowerAssignment, loads: MainsLoads, fuses: Fuses) -> 
     lines = [
         *_places(rig, loads),
         *_inlets(rig, loads),
-        *_left_out(rig, power),
+        *_left_out(rig, power, loads),
         *_fuses(loads, fuses),
         *_low_voltage(power),
     ]
@@ -56,16 +57,38 @@ def _inlets(rig: Rig, loads: MainsLoads) -> list[str]:
     ]
 
 
-def _left_out(rig: Rig, power: PowerAssignment) -> list[str]:
-    names = [unit.name for unit in rig.units.values() if unit.may_be_earthed]
-    own = [f"Not in these sums: {', '.join(names)} (amps and desks have their own mains leads)."] if names else []
-    made = [
-        f"{unit.name} for {' or '.join(each.typed for each in unit.mains)}" for unit in rig.units.values() if unit.mains
-    ]
+def _left_out(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> list[str]:
+    things: tuple[Unit | Instrument, ...] = (*rig.units.values(), *rig.instruments.values())
+    names = [each.name for each in things if each.may_be_earthed and each.name not in loads.own.all]
+    own = (
+        [f"Not in these sums: {', '.join(names)} (with mains leads of their own; none says what it takes)."]
+        if names
+        else []
+    )
+    said = [f"{name} {taken.text} VA" for name, taken in loads.own.all.items()]
+    own += (
+        [f"'With amps' are the supplies and {', '.join(said)}; a scenario counts those that are used in it."]
+        if said
+        else []
+    )
+    if loads.own.usual:
+        own.append(
+            f"Of {', '.join(loads.own.usual)} only the watts are stated: the volt-amperes are those of the lowest usual power factor, from memory; "
+            "read the plate."
+        )
+    made = [f"{each.name} for {' or '.join(it.typed for it in each.mains)}" for each in things if each.mains]
     own += [f"Made: {'; '.join(made)}."] if made else []
-    packs = [supply.name for supply in used_supplies(rig, power) if not supply.takes_mains]
-    packs += [unit.name for unit in rig.units.values() if unit.ends and unit.on_battery]
+    packs = [_pack(supply) for supply in used_supplies(rig, power) if not supply.takes_mains]
+    packs += [
+        _pack(each) for each in things if each.on_battery and (each.mains or each.may_be_earthed or each.kind in ENDS)
+    ]
     return [*own, *([f"From batteries only, no mains while it plays: {', '.join(packs)}."] if packs else [])]
+
+
+def _pack(thing: Supply | Unit | Instrument) -> str:
+    """Its name, with what its charger takes."""
+    charger = " or ".join(each.typed for each in thing.mains)
+    return f"{thing.name} (its charger takes {charger})" if charger else thing.name
 
 
 def _fuses(loads: MainsLoads, fuses: Fuses) -> list[str]:

@@ -18,15 +18,19 @@ _COLUMNS = (
     Column("another table says"),
     Column("all supplies", "VA", number=True),
     Column("all supplies", "A", number=True, key="all_supplies_a"),
+)
+_WITH_OWN = (Column("with amps", "VA", number=True), Column("with amps", "A", number=True, key="with_amps_a"))
+_LAST = (
     Column("note", folds="{}"),
     Column("what it is", key="title"),
 )
 
 
 def place_table(rig: Rig, loads: MainsLoads) -> Table:
-    """A row for every scenario."""
+    """A row for every scenario; what amps and the like take stands in it where one of them says so."""
     rows = tuple(_row(scenario, loads) for scenario in rig.scenarios.values())
-    return Table("places", "By scenario and country", _COLUMNS, rows, empty="", landscape=True)
+    columns = (*_COLUMNS, *(_WITH_OWN if loads.own.all else ()), *_LAST)
+    return Table("places", "By scenario and country", columns, rows, empty="", landscape=True)
 
 
 def _row(scenario: Scenario, loads: MainsLoads) -> Row:
@@ -43,6 +47,7 @@ def _row(scenario: Scenario, loads: MainsLoads) -> Row:
             Cell("not listed" if second is None else str(second) if differ or first is None else "the same"),
             figure_cell(loads.places[scenario.name]),
             figure_cell(loads.amperes[scenario.name]),
+            *(figure_cell(each[scenario.name]) for each in (loads.places_with_own, loads.amperes_with_own) if each),
             Cell(_note(scenario, first, second)),
             Cell(scenario.title),
         )

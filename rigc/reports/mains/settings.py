@@ -23,10 +23,10 @@ _COLUMNS = (
 
 
 def setting_table(rig: Rig, primaries: Primaries) -> Table:
-    """A row for every supply, and for every amp or desk that says what mains it takes, in every scenario that states its mains."""
+    """A row for every supply, and for all else that says what mains it takes, in every scenario that states its mains."""
     rows = worst_first(_row(each) for each in primaries.all)
-    ends = any(each.supply in rig.units for each in primaries.all)
-    what = Column("supply or amp" if ends else "supply", key="supply")
+    others = any(each.supply not in rig.supplies for each in primaries.all)
+    what = Column("supply or amp" if others else "supply", key="supply")
     return Table(
         "settings",
         "What to set and check, by scenario",

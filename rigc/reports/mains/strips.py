@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from rigc.analysis.mains.mains_loads import MainsLoads
+from rigc.analysis.mains.mains_loads import MainsLoads, behind_strip
 from rigc.model.rig import Rig
 from rigc.model.things import MainsStrip
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.schedule.cells import in_metres
+from rigc.traced.figure import Figure
 
 _COLUMNS = (
     Column("strip"),
@@ -15,7 +16,8 @@ _COLUMNS = (
     Column("own lead", "m", number=True),
     Column("mass", "kg", number=True),
     Column("plugged in"),
-    Column("supplies take", "VA", number=True),
+    Column("take", "VA", number=True),
+    Column("at most", "A", number=True),
     Column("not in this sum"),
 )
 
@@ -37,6 +39,22 @@ def _row(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Row:
             Cell("?" if strip.mass_kg is None else f"{strip.mass_kg.value:g}"),
             Cell(", ".join(names) or "nothing"),
             figure_cell(loads.strips[strip.name]),
-            Cell(", ".join(name for name in names if name not in loads.all)),
+            _most(rig, strip, loads),
+            Cell(
+                ", ".join(
+                    name
+                    for name in behind_strip(rig, strip.name)
+                    if name not in loads.all and name not in loads.own.all
+                )
+            ),
         )
     )
+
+
+def _most(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Cell:
+    """The highest of its currents, where each scenario's is known."""
+    currents = [loads.strip_amperes[name, strip.name] for name in rig.scenarios]
+    known = [each for each in currents if isinstance(each, Figure)]
+    if not known or len(known) < len(currents):
+        return Cell("?")
+    return figure_cell(max(known))

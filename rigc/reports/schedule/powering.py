@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rigc.model.jacks import Jack
-from rigc.model.things import Battery, Outlet, Pack, Supply, Unit
+from rigc.model.rig import Rig
+from rigc.model.things import Battery, Instrument, Outlet, Pack, Supply, Unit
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.schedule.cells import stated, stated_all, words
 from rigc.reports.schedule.columns import Columns, table
@@ -25,6 +26,13 @@ def needs_table(used: Iterable[Unit]) -> Table:
     """A row for every unit in use that states something of power."""
     needing = filter(_states_power, used)
     return table("needs", "Power that units need", _NEEDS, needing, empty="no unit needs power", landscape=True)
+
+
+def own_mains_table(rig: Rig, used: Iterable[Unit]) -> Table | None:
+    """A row for every amp, keyboard and all else with a mains lead of its own that says what it takes; None where none does."""
+    things: tuple[Unit | Instrument, ...] = (*used, *rig.instruments.values())
+    saying = [each for each in things if each.mains or each.takes_va or each.takes_w]
+    return table("own-mains", "With mains leads of their own", _OWN_MAINS, saying) if saying else None
 
 
 def supply_table(used: Iterable[Supply]) -> Table:
@@ -49,7 +57,6 @@ def _states_power(unit: Unit) -> bool:
             unit.warm_w,
             unit.accepts_low_v,
             unit.polarity,
-            unit.mains or None,
         )
     )
 
@@ -102,8 +109,15 @@ _NEEDS: Columns[Unit] = (
     (Column("at switch-on", key="starts", folds="{} at switch-on"), lambda unit: stated(unit.starts_ma)),
     (Column("inlet", folds="{}"), lambda unit: _inlet(unit.inlet)),
     (Column("battery", folds="battery {}"), lambda unit: _battery(unit.battery)),
-    (Column("mains", folds="mains {}"), lambda unit: Cell("; ".join(each.typed for each in unit.mains))),
     (Column("heat", folds="heat {}"), lambda unit: stated(unit.warm_w)),
+)
+_OWN_MAINS: Columns[Unit | Instrument] = (
+    (Column("thing"), lambda each: Cell(each.name, strong=True)),
+    (Column("made for", folds="made for {}"), lambda each: Cell("; ".join(it.typed for it in each.mains) or "?")),
+    (
+        Column("takes"),
+        lambda each: stated(each.takes_va or each.takes_w) if each.takes_va or each.takes_w else Cell("?"),
+    ),
 )
 _SUPPLIES: Columns[Supply] = (
     (Column("supply"), lambda supply: Cell(supply.name, strong=True)),

@@ -28,6 +28,12 @@ class Draws(Node):
     amount: Amount
 
 
+class Takes(Node):
+    """What a thing with a mains lead of its own takes, as its plate says: in VA or W."""
+
+    amount: Amount
+
+
 class Starts(Node):
     amount: Amount
 

@@ -66,9 +66,17 @@ def test_sound_and_power_of_a_unit_as_typed() -> None:
     assert rows(sheet, "needs") == [
         (
             "marl", "9 V dc", "8.7 V to 9.9 V", "centre-negative", "negative", "0.022 A assumed", "60 mA",
-            "barrel 5.5 × 2.1, captive lead 1.5 m", "9 V block, 400 mAh", "", "0.2 W",
+            "barrel 5.5 × 2.1, captive lead 1.5 m", "9 V block, 400 mAh", "0.2 W",
         )
     ]  # fmt: skip
+
+
+def test_what_has_a_mains_lead_of_its_own() -> None:
+    """An amp and a stage piano, each as its plate says; what is not stated is asked."""
+    amp = block("amp", "stack", "earthed", "takes 250 W", "input in ts")
+    keys = block("source", "keys", "keyboard", "earthed", "mains 100..240 V 50..60 Hz", "takes 40 VA", "output out ts")
+    sheet = made(amp + keys + "chain keys -> stack\n", unit_schedule)
+    assert rows(sheet, "own-mains") == [("stack", "?", "250 W"), ("keys", "100..240 V 50..60 Hz", "40 VA")]
 
 
 def test_unit_data_of_jacks_and_of_the_base() -> None:

@@ -1,4 +1,4 @@
-"""A supply, or an amp that states its mains, is not made for those of a scenario: their voltage lies outside its range (error), or their frequency does,
+"""A supply, or an amp or a keyboard that states its mains, is not made for those of a scenario: their voltage lies outside its range (error), or their frequency does,
 its transformer would be saturated, or the step transformer before it is too small (warnings); or a selector is set that it has not (remark).
 
 Why it matters: too much voltage or too few hertz drive a transformer's core into saturation: it overheats. Too little
@@ -13,15 +13,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.mains.mains_loads import MainsLoads
+from rigc.analysis.mains.own_intakes import used_there
 from rigc.analysis.mains.primaries import Primaries
-from rigc.analysis.mains.primary import Primary
+from rigc.analysis.mains.primary import Primary, Taker
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import AddTo, Delete, Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.facts.mains import SHOWN_V, STEP_MORE, WIDE_RANGE
 from rigc.model.fact import Quantity
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import MainsRange, Supply, Unit
+from rigc.model.things import Instrument, MainsRange, Supply, Unit
 from rigc.source import Span
 
 KIND = Kind(
@@ -34,8 +35,8 @@ KIND = Kind(
 
 
 def unfit_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterator[Diagnostic]:
-    """One finding for each supply and scenario; can't-check once for each supply that states no range or no frequency,
-    and for each scenario that states no mains."""
+    """One finding for each supply and scenario; can't-check once for each supply that states no range or no frequency, for each amp or
+    keyboard that states none and goes where the mains are others, and for each scenario that states no mains."""
     for scenario in rig.scenarios.values():
         if scenario.mains is None and loads.all:
             yield _no_mains(scenario, tuple(loads.all))
@@ -54,21 +55,58 @@ def unfit_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterator[D
             yield _small_step(rig, each)
     for (name, what), each in silent.items():
         yield _unknown(rig, name, what, each)
+    yield from _travels(rig)
     for scenario in rig.scenarios.values():
         for name, volts in scenario.selectors:
             if _nothing_to_set(_taker(rig, name), volts.value):
                 yield _no_selector(scenario, name, volts)
 
 
-def _taker(rig: Rig, name: str) -> Supply | Unit:
-    """The supply of that name, or the amp, desk or listener."""
-    return rig.supplies[name] if name in rig.supplies else rig.units[name]
+def _travels(rig: Rig) -> Iterator[Diagnostic]:
+    """Amps and keyboards that do not say what mains they take, and are used in scenarios of which no range could hold all. A desk is most
+    often the venue's."""
+    used: dict[str, tuple[Unit | Instrument, list[Scenario]]] = {}
+    for scenario in rig.scenarios.values():
+        for each in used_there(rig, scenario):
+            used.setdefault(each.name, (each, []))[1].append(scenario)
+    for name, (thing, scenarios) in used.items():
+        first = scenarios[0]
+        other = next((each for each in scenarios if _other_mains(first, each)), None)
+        if other is None or thing.mains or not (thing.kind == "amp" or "keyboard" in thing.flags):
+            continue
+        if thing.on_battery or (isinstance(thing, Unit) and thing.volts is not None):
+            continue
+        lent = "; where each venue lends its own, declare one for each and name it there: amps ..."
+        yield KIND.cant_check(
+            thing.declared,
+            f"'{name}' does not say what mains it takes, and is used in '{first.name}' and '{other.name}', whose mains differ",
+            subject=(name,),
+            help=f"read it off its plate and write it in '{name}', for example mains 100..240 V 50..60 Hz"
+            + (lent if thing.kind == "amp" else ""),
+        )
 
 
-def _nothing_to_set(supply: Supply | Unit, volts: float) -> bool:
+def _other_mains(one: Scenario, other: Scenario) -> bool:
+    """Whether two venues' mains are of other volts; those that share a voltage suit the same things."""
+    if one.mains is None or other.mains is None:
+        return False
+    return one.mains.high_v < other.mains.low_v or other.mains.high_v < one.mains.low_v
+
+
+def _taker(rig: Rig, name: str) -> Taker:
+    """The supply of that name, or what else has a mains lead of its own."""
+    return rig.supplies.get(name) or rig.units.get(name) or rig.instruments[name]
+
+
+def _nothing_to_set(supply: Taker, volts: float) -> bool:
     """Whether it takes this voltage in its only range, or no mains at all; another voltage is told as wrong."""
     one = len(supply.mains) == 1 and supply.mains[0].low_v <= volts <= supply.mains[0].high_v
     return one or (not supply.takes_mains if isinstance(supply, Supply) else not supply.mains)
+
+
+def _kind(thing: Taker) -> str:
+    """What it is, in a word."""
+    return next((flag for flag in thing.flags if thing.kind == "source"), thing.kind)
 
 
 def _no_selector(scenario: Scenario, name: str, volts: Quantity) -> Diagnostic:
@@ -99,7 +137,7 @@ def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
         also=(Label((place or supply.mains[0]).span, "made for this"),),
         numbers=(Number("mains", each.volts[0], "V"),),
         mends=_mends(rig, supply, each),
-        otherwise=_otherwise(each, supply.kind),
+        otherwise=_otherwise(each, _kind(supply)),
     )
 
 
@@ -120,7 +158,7 @@ def _result(each: Primary) -> str:
     return f": its secondary gives {each.secondary_pct:.0f} % of design, so what it feeds drops out or hums"
 
 
-def _mends(rig: Rig, supply: Supply | Unit, each: Primary) -> tuple[Mend, ...]:
+def _mends(rig: Rig, supply: Taker, each: Primary) -> tuple[Mend, ...]:
     """The selector set, or its statement or that of a step transformer taken away or put right, or such a transformer put before the supply."""
     scenario = rig.scenarios[each.scenario]
     stated = next((volts for name, volts in scenario.selectors if name == supply.name), None)
@@ -194,7 +232,7 @@ def _wrong_frequency(rig: Rig, each: Primary) -> Diagnostic:
         numbers=(Number("flux", each.flux, "V/Hz"),) if each.flux is not None else (),
         help="ask its maker whether it may run so"
         + ("; watch its temperature" if _warmer(each) else "")
-        + ", or use another supply there",
+        + f", or use another {_kind(_taker(rig, each.supply))} there",
         level=Level.WARNING,
     )
 
@@ -258,7 +296,7 @@ def _unknown(rig: Rig, name: str, what: str, each: Primary) -> Diagnostic:
         _taker(rig, name).declared,
         f"'{name}' {said}; whether the mains of '{each.scenario}' suit it can't be checked",
         subject=(name,),
-        help=f"read it off the supply and write it in '{name}', for example mains 100..240 V 50..60 Hz",
+        help=f"read it off its plate and write it in '{name}', for example mains 100..240 V 50..60 Hz",
     )
 
 

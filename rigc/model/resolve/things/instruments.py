@@ -9,7 +9,8 @@ from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.contradictions import check_earth
 from rigc.model.resolve.things.jacks import jacks_of, levels_of, pairs_of
-from rigc.model.resolve.things.things import AMOUNTS, battery_of, inherited, papers_of
+from rigc.model.resolve.things.supply import mains_range
+from rigc.model.resolve.things.things import AMOUNTS, battery_of, fuse_of, inherited, papers_of, taken_of_mains
 from rigc.model.things import Instrument
 from rigc.model.units.measures import CAPACITOR, LEAD, POT_OHM, SHARE
 from rigc.syntax import nodes
@@ -31,6 +32,12 @@ def _sources(context: Context) -> dict[str, Instrument]:
                 fields["flags"] = frozenset({item.fact.kind.text})
             elif isinstance(item.fact, nodes.Earth):
                 fields["earth"] = item.fact.kind.text
+            elif isinstance(item.fact, nodes.Mains):
+                fields["mains"] = (*fields.get("mains", ()), mains_range(context, item.fact))
+            elif isinstance(item.fact, nodes.Takes):
+                fields.update(taken_of_mains(context, item))
+            elif isinstance(item.fact, nodes.Fuse):
+                fields["fuses"] = (*fields.get("fuses", ()), *fuse_of(context, item))
         jacks = jacks_of(context, items)
         pairs = pairs_of(context, items, jacks)
         context.unsure_if_lost(name)

@@ -34,6 +34,7 @@ from rigc.model.units.measures import (
     OFFSET,
     PATCH,
     RADIO,
+    TAKES,
     TREADLE,
     VOLTAGE,
     WIDTH,
@@ -283,12 +284,14 @@ def _rest(context: Context, item: Item, fields: dict[str, Any]) -> None:
         fields.update(accepts_low_v=low_v, accepts_high_v=high_v)
     elif isinstance(fact, nodes.Battery):
         fields["battery"] = battery_of(context, item)
+    elif isinstance(fact, nodes.Takes):
+        fields.update(taken_of_mains(context, item))
     elif isinstance(fact, nodes.Was):
         fields.update(was=fact.name.text, was_at=fact.span)
     elif isinstance(fact, nodes.StandsIn):
         fields.update(stands_in=fact.name.text, stands_in_at=fact.span)
     elif isinstance(fact, nodes.Fuse):
-        fields["fuses"] = (*fields.get("fuses", ()), *_fuse(context, fact, known))
+        fields["fuses"] = (*fields.get("fuses", ()), *fuse_of(context, item))
     elif isinstance(fact, nodes.Sockets):
         fields["sockets"] = context.count(fact.count, "number of sockets", 1, 99)
     elif isinstance(fact, nodes.Cord):
@@ -305,7 +308,16 @@ def battery_of(context: Context, item: Item) -> Battery:
     )
 
 
-def _fuse(context: Context, fact: nodes.Fuse, known: Provenance | None) -> tuple[Fuse, ...]:
+def taken_of_mains(context: Context, item: Item) -> dict[str, Any]:
+    """What a thing takes of the mains, by the unit in which its plate says so: VA, or watts, of which one is no measure of the other."""
+    amount = item.fact.amount
+    unit = "" if amount.own_unit is None else amount.own_unit.text
+    return {"takes_va" if unit.endswith("VA") else "takes_w": context.amount(amount, TAKES, item.provenance)}
+
+
+def fuse_of(context: Context, item: Item) -> tuple[Fuse, ...]:
+    """The fuse that a statement tells of; none where its rating can't be read."""
+    fact, known = item.fact, item.provenance
     kind = "" if fact.kind is None else fact.kind.text
     if fact.kind is not None and kind not in FUSES:
         context.report(

@@ -336,11 +336,11 @@ def _takes_no_mains(context: Context, node: nodes.Plugged, things: dict[str, Sup
     for word in node.things:
         thing = things.get(word.text)
         if isinstance(thing, Supply):
-            why = "" if thing.takes_mains else "gives from its battery only"
+            why = "" if thing.takes_mains or thing.mains else "gives from its battery only"
         elif isinstance(thing, Unit):
             why = (
                 "runs on its battery only"
-                if thing.on_battery
+                if thing.on_battery and not thing.mains
                 else "is worn on the head"
                 if "headphones" in thing.flags
                 else ""

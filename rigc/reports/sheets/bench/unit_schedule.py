@@ -11,7 +11,7 @@ from rigc.reports.content import Paragraph, Sheet
 from rigc.reports.front.sheet_codes import see
 from rigc.reports.schedule.decks import deck_table
 from rigc.reports.schedule.jacks import spot_table
-from rigc.reports.schedule.powering import needs_table, outlet_table, supply_table
+from rigc.reports.schedule.powering import needs_table, outlet_table, own_mains_table, supply_table
 from rigc.reports.schedule.reels import cable_table, choice_table, plug_table, strip_table
 from rigc.reports.schedule.sound import instrument_table, sound_table, source_table
 from rigc.reports.schedule.things import thing_table
@@ -42,6 +42,7 @@ def unit_schedule(rig: Rig, leads: Leads, power: PowerAssignment) -> Sheet:
         instrument_table(rig) if any(each.kind == "instrument" for each in rig.instruments.values()) else None,
         source_table(rig),
         needs_table(units),
+        own_mains_table(rig, units),
         supply_table(supplies) if supplies else None,
         outlet_table(supplies) if supplies else None,
         spot_table((*units, *supplies)),
