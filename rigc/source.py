@@ -6,6 +6,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterator
 from functools import cached_property
+from weakref import WeakSet
 
 
 class Source:
@@ -50,8 +51,8 @@ class Source:
 class Span:
     """The characters `start` up to (not including) `end` of a source."""
 
-    __slots__ = ("_followers", "end", "source", "start")
-    _followers: list[Span]  # only where there are any
+    __slots__ = ("__weakref__", "_followers", "end", "source", "start")
+    _followers: WeakSet[Span]  # only where there are any; who is of no use any more is let go
 
     def __init__(self, source: Source, start: int, end: int) -> None:
         self.source = source
@@ -63,17 +64,15 @@ class Span:
         if self.source is to.source and self.start == to.start and self.end == to.end:
             return  # it was moved already, with its followers; two may follow each other
         self.source, self.start, self.end = to.source, to.start, to.end
-        for each in getattr(self, "_followers", ()):
+        for each in tuple(getattr(self, "_followers", ())):
             each.move(to)
 
     def follow(self, other: Span) -> None:
         """Lies where that place lies, which is made of the same words, wherever that moves; those that follow it come along."""
         self.move(other)
-        followers = getattr(other, "_followers", None)
-        if followers is None:
-            other._followers = [self]
-        elif not any(each is self for each in followers):
-            followers.append(self)
+        if not hasattr(other, "_followers"):
+            other._followers = WeakSet()
+        other._followers.add(self)
 
     def up_to(self, last: Span) -> Span:
         """From where it begins to where another place of its source ends; it moves with these two."""

@@ -52,7 +52,8 @@ class Results:
     ) -> None:
         last = None if beside is None else beside.results
         self._goes_on = beside is not None and beside.goes_on
-        self._places: Places = MovedPlaces() if self._goes_on else Places()
+        places = None if last is None else last._places
+        self._places: Places = MovedPlaces(places) if self._goes_on else Places(places)
         self.rig: Rig = self._places.own(rig) if last is None else joined(last.rig, rig, self._places)
         self._finely = looked_at_finely(self.rig)
         self._beside = last

@@ -20,6 +20,7 @@ from rigc.editor.trials import Trials
 from rigc.files.kept import kept
 from rigc.files.rigs_near import rigs_near
 from rigc.loader import Loader, Unreadable
+from rigc.model.resolve import KnownThings
 from rigc.proved import Bench
 from rigc.source import Source
 from rigc.syntax.parsed import Reader
@@ -192,7 +193,8 @@ class Session:
         if kept is not None and kept[0] == self.edit:
             return kept[1], kept[2]
         edit, load = self.edit, self.shelf.loader(rig)
-        draft = Draft(read_rig(load, rig.name, self.reader))
+        before = None if kept is None else kept[1].read.known
+        draft = Draft(read_rig(load, rig.name, self.reader, KnownThings(before)))
         self._drafts[rig] = (edit, draft, load)
         return draft, load
 

@@ -19,57 +19,120 @@ _EMPTY = CellType()
 
 
 class Places:
-    """How places of before stand to those of now: where a thing stands in its source counts for nothing."""
+    """How places of before stand to those of now: where a thing stands in its source counts for nothing. A thing that is one of `last` again is
+    what it was there."""
+
+    def __init__(self, last: Places | None = None) -> None:
+        self._stayed = {} if last is None else last._things
+        self._things: dict[int, tuple[Any, Any]] = {}
 
     def same(self, before: Span, now: Span) -> bool:  # noqa: ARG002
-        """Whether a place of before is that of now."""
+        """Whether a place of before is that of now, which nobody moves."""
         return True
+
+    def follows(self, before: Span, now: Span) -> bool:
+        """The same where that of now may be moved later."""
+        return self.same(before, now)
 
     def own(self, value: Any) -> Any:
         """A value of now that has no twin."""
         return value
+
+    def thing(self, before: Any, now: Any) -> Any:
+        """A thing of now, with the objects of before wherever they are the same."""
+        of, stands = self._stayed.get(id(now), (None, None))
+        if of is not now or stands is not before:
+            stands = joined(before, now, self)
+        self._things[id(now)] = now, stands
+        return stands
+
+
+class Copies:
+    """Copies of values with other places in them: `place` makes each of its own. What is one object in two values is one in their copies, too, and
+    what holds no place is no copy."""
+
+    def __init__(self, place: Callable[[Span], Span]) -> None:
+        self._place = place
+        self._made: dict[
+            int, tuple[Any, Any]
+        ] = {}  # by the id of the value, which is held so that the id stays its own
+
+    def of(self, value: Any) -> Any:
+        """The copy of a value."""
+        kind = type(value)
+        if kind in _PLAIN:
+            return value
+        if kind is tuple or kind is list:
+            items = [each if type(each) in _PLAIN else self.of(each) for each in value]
+            return value if kind is tuple and all(map(is_, items, value)) else kind(items)
+        if kind is dict:
+            return {name: self.of(each) for name, each in value.items()}
+        if kind is not Span and not issubclass(kind, Record):
+            return value
+        made = self._made.get(id(value))
+        if made is None:
+            made = self._made[id(value)] = value, self._place(value) if kind is Span else self._record(value)
+        return made[1]
+
+    def _record(self, value: Any) -> Any:
+        there, here = value.__dict__, object.__new__(type(value))
+        state, same = here.__dict__, True
+        for name in value.FIELDS:
+            state[name] = each = there[name]
+            if type(each) not in _PLAIN:
+                state[name] = part = self.of(each)
+                same = same and part is each
+        return value if same else here
+
+    def stands_for(self, value: Any, copy: Any) -> None:
+        """What is to be taken for the copy of a value."""
+        self._made[id(value)] = value, copy
 
 
 class MovedPlaces(Places):
     """Places that an edit moved and did not touch: each is the same as before, and from then on lies where its twin does, and goes where
     that goes. What comes new has places of its own, so that nobody else's are moved."""
 
-    def __init__(self) -> None:
+    def __init__(self, last: Places | None = None) -> None:
+        super().__init__(last)
         self._edits: dict[tuple[Source, Source], InCommon | None] = {}
-        self._in_place: dict[
-            int, tuple[Any, Any]
-        ] = {}  # what stands for a value of now, by its id; it is held, so that the id stays its own
+        self._old: Source | None = None
+        self._new: Source | None = None
+        self._edit: InCommon | None = None
+        """That of the places asked for last; the next are mostly of the same texts."""
+        self._copies = Copies(lambda span: Span(span.source, span.start, span.end))
 
     def same(self, before: Span, now: Span) -> bool:
-        if before.source is now.source:
-            stays = before.start == now.start and before.end == now.end
-        else:
-            pair = (before.source, now.source)
-            if pair not in self._edits:
-                same_file = (before.source.name, before.source.origin) == (now.source.name, now.source.origin)
-                self._edits[pair] = InCommon(before.source.text, now.source.text) if same_file else None
-            edit = self._edits[pair]
-            by = None if edit is None else edit.moved(before.start, before.end)
-            stays = by is not None and before.start + by == now.start and before.end + by == now.end
-        if stays:
+        if not self._stays(before, now):
+            return False
+        before.move(now)
+        self._copies.stands_for(now, before)
+        return True
+
+    def follows(self, before: Span, now: Span) -> bool:
+        same = self.same(before, now)
+        if same:
             before.follow(now)
-            self._in_place[id(now)] = now, before
-        return stays
+        return same
+
+    def _stays(self, before: Span, now: Span) -> bool:
+        old, new = before.source, now.source
+        if old is new:
+            return before.start == now.start and before.end == now.end
+        if old is not self._old or new is not self._new:
+            self._old, self._new, self._edit = old, new, self._edit_of(old, new)
+        by = None if self._edit is None else self._edit.moved(before.start, before.end)
+        return by is not None and before.start + by == now.start and before.end + by == now.end
+
+    def _edit_of(self, old: Source, new: Source) -> InCommon | None:
+        if (old, new) not in self._edits:
+            same_file = (old.name, old.origin) == (new.name, new.origin)
+            self._edits[old, new] = InCommon(old.text, new.text) if same_file else None
+        return self._edits[old, new]
 
     def own(self, value: Any) -> Any:
         """The same with places of its own; what is one object in two values of now is one in these, too."""
-        kind = type(value)
-        if kind in _PLAIN:
-            return value
-        if kind is tuple or kind is list:
-            return kind([self.own(each) for each in value])
-        if kind is dict:
-            return {name: self.own(each) for name, each in value.items()}
-        if kind is not Span and not issubclass(kind, Record):
-            return value
-        if id(value) not in self._in_place:
-            self._in_place[id(value)] = value, _copy(value, self.own)
-        return self._in_place[id(value)][1]
+        return self._copies.of(value)
 
 
 def is_same(before: Any, now: Any, places: Places) -> bool:
@@ -97,7 +160,7 @@ class _Comparison:
         if kind in _PLAIN:
             return bool(one == other)
         if kind is Span:
-            return self._places.same(one, other)
+            return self._places.follows(one, other)
         if kind is tuple or kind is list:
             return len(one) == len(other) and all(map(self.same, one, other))
         if kind is dict:
@@ -183,7 +246,9 @@ def joined(before: Any, now: Any, places: Places) -> Any:
         here, there, parts = before.__dict__, now.__dict__, {}
         for name in kind.FIELDS:
             one, other = here[name], there[name]
-            if one is not other and (part := joined(one, other, places)) is not one:
+            if one is other or (type(one) in _PLAIN and type(one) is type(other) and one == other):
+                continue
+            if (part := joined(one, other, places)) is not one:
                 parts[name] = part
         return before.replace(**parts) if parts else before
     if kind is tuple or kind is list:
@@ -191,8 +256,7 @@ def joined(before: Any, now: Any, places: Places) -> Any:
         return before if len(items) == len(before) and all(map(is_, items, before)) else kind(items)
     if kind is dict:
         made = {
-            name: joined(before[name], each, places) if name in before else places.own(each)
-            for name, each in now.items()
+            name: places.thing(before[name], each) if name in before else places.own(each) for name, each in now.items()
         }
         same = [*made] == [*before] and all(map(is_, made.values(), before.values()))
         return before if same else made
@@ -217,11 +281,3 @@ def _joined_items(before: Any, now: Any, places: Places) -> list[Any]:
         if ended[-1] is not before[-back]:
             break
     return [*begun, *map(places.own, now[at : len(now) - back]), *reversed(ended)]
-
-
-def _copy(value: Any, own: Callable[[Any], Any]) -> Any:
-    if type(value) is Span:
-        return Span(value.source, value.start, value.end)
-    there = value.__dict__
-    parts = {name: own(there[name]) for name in value.FIELDS}
-    return value if all(parts[name] is there[name] for name in parts) else value.replace(**parts)

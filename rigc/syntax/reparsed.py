@@ -9,7 +9,7 @@ from typing import Any
 
 from rigc.record import Record
 from rigc.source import InCommon, Source, Span
-from rigc.syntax.nodes import File, Node
+from rigc.syntax.nodes import File, Node, Word
 
 _BLANK = re.compile(r"(?:\s|#[^\n]*)*")
 Read = Callable[[str, int], File]
@@ -75,18 +75,20 @@ def _line_of(text: str, statement: Node) -> int:
 
 def _moved(value: Any, source: Source, by: int) -> Any:
     kind = type(value)
-    if kind is Span:
-        return Span(source, value.start + by, value.end + by)
     if kind is tuple:
         return tuple([_moved(each, source, by) for each in value])
     if isinstance(value, Record):
-        held, made = value.__dict__, object.__new__(kind)
+        made = object.__new__(kind)
         state = made.__dict__
-        for name in kind.FIELDS:
-            each = held[name]
-            if type(each) is Span:  # most of what a node holds is a place, a text or nothing
+        for name, each in value.__dict__.items():
+            sort = type(each)  # most of what a node holds is a place, a text, a word or nothing
+            if sort is Span:
                 state[name] = Span(source, each.start + by, each.end + by)
+            elif sort is Word:
+                state[name] = word = object.__new__(Word)
+                span = each.span
+                word.__dict__.update(text=each.text, span=Span(source, span.start + by, span.end + by))
             else:
-                state[name] = each if each is None or type(each) is str else _moved(each, source, by)
+                state[name] = each if each is None or sort is str else _moved(each, source, by)
         return made
     return value

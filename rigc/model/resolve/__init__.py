@@ -16,7 +16,7 @@ from rigc.model.resolve.deck.inside_deck import check_lanes, check_panels, check
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.record import built, readings, records
 from rigc.model.resolve.things import instruments, panels, stock, things
-from rigc.model.resolve.things.things import KnownThings
+from rigc.model.resolve.things.known_things import KnownThings
 from rigc.model.resolve.wishes import bypass, leads, performance, power, signal
 from rigc.model.resolve.wishes.cable_signals import cable_signals
 from rigc.model.rig import Intent, Rig
@@ -117,7 +117,8 @@ def _rig(context: Context, known: KnownThings) -> Rig | None:
     fed = power.power(context, supplies, units, guitars)
     wired = leads.Leads(context, ports, sound.connections)
     lead_wishes = wired.read(fed, frozenset((*context.unsure, *(name for slip in slips for name in slip.subject))))
-    reels = stock.stock(context)
+    reels = stock.stock(context, known)
+    known.settle()
     cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels, supplies)
     check_lanes(context, decks, lead_wishes.lanes)
     check_panels(context, decks, boards)

@@ -136,6 +136,8 @@ def _about(item: Any, block: type | None) -> Any:
 
 def _each_once(item: Any, found: list[Diagnostic]) -> Any:
     """The item, with each name in each of its lists once."""
+    if not any(type(each) is tuple or type(each) is nodes.ChainHead for each in item.__dict__.values()):
+        return item
     for field, words in list(item.__dict__.items()):
         if type(words) is tuple and len(words) > 1 and type(words[0]) is Word:
             texts = [word.text for word in words]

@@ -10,8 +10,9 @@ from rigc.facts.conductors import COPPER_DENSITY
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of
+from rigc.model.resolve.things.known_things import KnownThings
 from rigc.model.resolve.things.premade import premade
-from rigc.model.resolve.things.things import inherited
+from rigc.model.resolve.things.things import inherited, made_of_blocks
 from rigc.model.scope import UNKNOWN
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.stock import Cable, Plug, Stock, Strip
@@ -49,33 +50,43 @@ AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
 }
 
 
-def stock(context: Context) -> Stock:
-    """All stock of the sources."""
+def stock(context: Context, known: KnownThings) -> Stock:
+    """All stock of the sources. What is `known` is not made again."""
     return Stock(
-        _family(context, nodes.Cable, Cable),
-        _family(context, nodes.Plug, Plug),
-        _family(context, nodes.Strip, Strip),
+        _family(context, known, nodes.Cable, Cable),
+        _family(context, known, nodes.Plug, Plug),
+        _family(context, known, nodes.Strip, Strip),
         *premade(context),
     )
 
 
-def _family(context: Context, kind: type[Any], made: type[Any]) -> dict[str, Any]:
+def _family(context: Context, known: KnownThings, kind: type[Any], made: type[Any]) -> dict[str, Any]:
     blocks = {node.name.text: node for node in context.of(kind)}
     found = {}
     for name, block in blocks.items():
-        fields: dict[str, Any] = {}
-        for item in inherited(context, block, blocks):
-            _fact(context, item, made, fields)
-        if made is Plug:
-            _stands_out(context, name, fields)
-            _leaves(context, name, fields)
-        elif made is Cable:
-            _conductors_inside(context, name, fields)
-            _copper_weighs(context, name, fields)
-            _no_heavier_than_copper(context, name, fields)
-        title = block.title.value if block.title else ""
-        found[name] = made(name, title, block.name.span, **fields)
+        made_of = made_of_blocks(block, blocks)
+        thing = known.of(made_of)
+        if thing is None:
+            before = context.said
+            thing = _made(context, block, made, inherited(context, block, blocks))
+            if context.said == before:
+                known.keep(made_of, thing)
+        found[name] = thing
     return found
+
+
+def _made(context: Context, block: Any, made: type[Any], items: list[Item]) -> Any:
+    name, fields = block.name.text, dict[str, Any]()
+    for item in items:
+        _fact(context, item, made, fields)
+    if made is Plug:
+        _stands_out(context, name, fields)
+        _leaves(context, name, fields)
+    elif made is Cable:
+        _conductors_inside(context, name, fields)
+        _copper_weighs(context, name, fields)
+        _no_heavier_than_copper(context, name, fields)
+    return made(name, block.title.value if block.title else "", block.name.span, **fields)
 
 
 def _stands_out(context: Context, name: str, fields: dict[str, Any]) -> None:

@@ -18,6 +18,7 @@ from rigc.model.resolve.things.contradictions import (
 )
 from rigc.model.resolve.things.inside import check_inside
 from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_of
+from rigc.model.resolve.things.known_things import KnownThings
 from rigc.model.resolve.things.supply import mains_range, supply_facts
 from rigc.model.scope import UNKNOWN, article, corrected
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
@@ -53,22 +54,6 @@ CHOICES, WORDS = (
 """The fields that a statement of one word gives which bears their name: with where it stands and how it is known, and without."""
 
 
-class KnownThings:
-    """Things by the very blocks of which they were made without a finding: the same blocks make the same thing again."""
-
-    def __init__(self) -> None:
-        self._made: dict[tuple[int, ...], tuple[tuple[Node, ...], Any]] = {}
-
-    def of(self, blocks: tuple[Node, ...]) -> Any:
-        """The thing; None where none is known."""
-        made = self._made.get(tuple(map(id, blocks)))
-        return None if made is None else made[1]
-
-    def keep(self, blocks: tuple[Node, ...], thing: Any) -> None:
-        """The blocks are held with it, so that no other ever has their identity."""
-        self._made[tuple(map(id, blocks))] = blocks, thing
-
-
 def things(context: Context, known: KnownThings) -> tuple[dict[str, Unit], dict[str, Supply], dict[str, MainsStrip]]:
     """All units (with amps, desks and other listeners), all supplies and all mains strips, by name. What is `known` is not made again."""
     blocks = {
@@ -81,7 +66,7 @@ def things(context: Context, known: KnownThings) -> tuple[dict[str, Unit], dict[
     supplies: dict[str, Supply] = {}
     strips: dict[str, MainsStrip] = {}
     for name, block in blocks.items():
-        made_of = _made_of(block, blocks, shared)
+        made_of = made_of_blocks(block, blocks, shared)
         thing = known.of(made_of)
         if thing is None:
             before = context.said
@@ -103,7 +88,7 @@ def _made(context: Context, block: Any, items: list[Item]) -> Any:
     return _thing(context, Unit, type(block).__name__.lower(), block, items)
 
 
-def _made_of(block: Any, blocks: dict[str, Any], shared: SharedFacts) -> tuple[Node, ...]:
+def made_of_blocks(block: Any, blocks: dict[str, Any], shared: SharedFacts = NOTHING_SHARED) -> tuple[Node, ...]:
     """All blocks that a thing is made of: its own, those that it is `like`, in turn, and what holds for all units of their files."""
     line: list[Any] = []
     each = block
