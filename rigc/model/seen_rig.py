@@ -152,6 +152,12 @@ def _seen_thing(thing: Any, family: str, key: str, reads: set[str]) -> Any:
     return made
 
 
+def whole(rig: Rig) -> Rig:
+    """The rig itself, of which all counts as read."""
+    record: Rig = rig._record() if isinstance(rig, SeenRig) else rig
+    return record
+
+
 def changed(thing: Any, **fields: Any) -> Any:
     """The thing with these fields changed, of which the others are still seen to be read. It is not to be held longer than the
     computation takes: it looks at this thing, whatever comes in its place."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from collections.abc import Callable
@@ -28,8 +29,7 @@ def test_a_computation_stands_beside_its_type(made: Callable[..., Any]) -> None:
 
 
 def test_a_rig_that_follows_none_loads_nothing_of_revisions() -> None:
-    told = subprocess.run([sys.executable, "-c", LOADED, str(TOURING)], capture_output=True, text=True, check=True)
-    loaded = set(told.stderr.split())
+    loaded = _loaded(TOURING)
     assert "rigc.analysis.leads.leads" in loaded
     assert not loaded & {f"rigc.analysis.revision.{name}" for name in ("rework", "comparison", "seal")}
     revision = {
@@ -37,3 +37,38 @@ def test_a_rig_that_follows_none_loads_nothing_of_revisions() -> None:
     }
     rules = {"checks", "no_comparison", "unfit_release", "built", "built.unmade_swap"}
     assert {name for name in revision if not name.startswith("checks.")} == rules
+
+
+SURE = """language 1
+rig plain "Plain (invented)" {
+  revision A 2026-03-02
+}
+unit marl {
+  needs 9 V dc
+  draws 40 mA
+}
+"""
+
+
+@pytest.mark.parametrize(
+    ("more", "loaded"),
+    [
+        ("", set()),
+        ("unit fen {\n  mass 300 g assumed\n}\n", {"findings.limits_in_doubt"}),
+        ('tests {\n  2026-03-01 test 14 at marl reads 69 dB by "T.O."\n}\n', {"tests.due_tests"}),
+    ],
+    ids=["neither", "a guess", "a reading"],
+)
+def test_what_is_reckoned_for_guesses_and_readings_alone_is_loaded_only_for_them(
+    more: str, loaded: set[str], tmp_path: Path
+) -> None:
+    (tmp_path / "plain.rig").write_text(SURE + more, "utf-8")
+    asked = {f"rigc.analysis.{name}" for name in ("findings.limits_in_doubt", "tests.due_tests")}
+    assert asked & _loaded(tmp_path / "plain.rig") == {f"rigc.analysis.{name}" for name in loaded}
+
+
+def _loaded(rig: Path) -> set[str]:
+    """The modules that a check of the rig loads where nothing is kept."""
+    nothing_kept = {**os.environ, "XDG_CACHE_HOME": "/dev/null/none"}
+    run = [sys.executable, "-c", LOADED, str(rig)]
+    return set(subprocess.run(run, capture_output=True, text=True, check=True, env=nothing_kept).stderr.split())

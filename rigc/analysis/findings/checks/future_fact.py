@@ -14,7 +14,7 @@ from typing import Any
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
-from rigc.analysis.findings.facts_of import facts_of
+from rigc.analysis.findings.stated_facts import StatedFacts
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.fact import Fact, Provenance
@@ -31,12 +31,12 @@ KIND = Kind(
 )
 
 
-def future_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+def future_fact(rig: Rig, power: PowerAssignment, stated: StatedFacts) -> Iterator[Diagnostic]:
     """One finding for each statement that dates such facts; one for all where they are many: then the revision's day is the likelier slip."""
     dated: dict[tuple[str, int], list[tuple[str, list[Fact[Any]]]]] = {}
     for thing in (*used_things(rig, power), *rig.instruments.values(), *rig.decks.values()):
         late = [
-            fact for fact in facts_of(thing) if fact.provenance is not None and fact.provenance.date > rig.head.date
+            fact for fact in stated.of(thing) if fact.provenance is not None and fact.provenance.date > rig.head.date
         ]
         if late:
             span = _latest(late).span

@@ -17,9 +17,12 @@ from collections.abc import Iterator
 
 from rigc.analysis.findings.limits.doubt_words import in_words, owner_and_words
 from rigc.analysis.findings.limits.judged import Standing
-from rigc.analysis.findings.limits_in_doubt import LimitsInDoubt
+from rigc.analysis.results import Results
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.model.fact import facts_within, spread_of
+from rigc.model.rig import Rig
+from rigc.model.seen_rig import whole
 from rigc.traced.ranged import Part
 from rigc.traced.revalued import Place, place_of
 
@@ -34,10 +37,15 @@ KIND = Kind(
 _ALSO = 2
 
 
-def limit_in_doubt(limits: LimitsInDoubt) -> Iterator[Diagnostic]:
-    """One finding for each fact that decides limits: the one of which least room is left, and what else it decides."""
+def limit_in_doubt(rig: Rig, results: Results) -> Iterator[Diagnostic]:
+    """One finding for each fact that decides limits: the one of which least room is left, and what else it decides. What limits
+    judge is not reckoned for it where no fact may be off."""
+    if all(spread_of(fact) is None for fact in facts_within(whole(rig))):
+        return
+    from rigc.analysis.findings.limits_in_doubt import LimitsInDoubt  # it loads all that limits judge
+
     found: dict[Place, list[Standing]] = {}
-    for each in limits.in_doubt:
+    for each in results.get(LimitsInDoubt).in_doubt:
         found.setdefault(place_of(each.parts[0].fact.fact.span), []).append(each)
     for decided in found.values():
         yield _told(sorted(decided, key=lambda each: each.room))

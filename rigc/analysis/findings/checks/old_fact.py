@@ -13,7 +13,7 @@ from typing import Any
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
-from rigc.analysis.findings.facts_of import facts_of
+from rigc.analysis.findings.stated_facts import StatedFacts
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.guesses import OLD_MONTHS
 from rigc.model.deck import Deck
@@ -30,7 +30,7 @@ KIND = Kind(
 )
 
 
-def old_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
+def old_fact(rig: Rig, power: PowerAssignment, stated: StatedFacts) -> Iterator[Diagnostic]:
     """One finding for each thing in use with such facts; what it has of another, as `like` it or by `all-units`, is told once."""
     limit = months_before(rig.head.date, round(OLD_MONTHS.value))
     judged: list[tuple[Thing | Deck | Instrument, bool]] = [(each, True) for each in used_things(rig, power)]
@@ -38,7 +38,7 @@ def old_fact(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]:
     judged += [(each, False) for each in rig.decks.values()]
     told: set[tuple[str, int]] = set()
     for thing, signs in judged:
-        facts = [fact for fact in facts_of(thing) if (fact.span.source.name, fact.span.start) not in told]
+        facts = [fact for fact in stated.of(thing) if (fact.span.source.name, fact.span.start) not in told]
         told.update((fact.span.source.name, fact.span.start) for fact in facts)
         old = [fact for fact in facts if fact.provenance is not None and "" < fact.provenance.date < limit]
         unsigned = [fact for fact in facts if signs and not _signed(fact)]

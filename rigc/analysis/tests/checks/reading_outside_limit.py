@@ -15,12 +15,16 @@ Source: common practice, no source; tests 1 and 2: EN 50678, EN 50699 and the UK
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from rigc.analysis.tests.due_tests import Due, DueTests
+from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.tests import TESTS
 from rigc.model.records import Reading
 from rigc.model.rig import Rig
+
+if TYPE_CHECKING:  # most boards are checked before they are measured
+    from rigc.analysis.tests.due_tests import Due
 
 KIND = Kind(
     "reading-outside-limit",
@@ -31,9 +35,13 @@ KIND = Kind(
 )
 
 
-def reading_outside_limit(rig: Rig, due: DueTests) -> Iterator[Diagnostic]:
-    """One finding for each such reading."""
-    for each in due.all:
+def reading_outside_limit(rig: Rig, results: Results) -> Iterator[Diagnostic]:
+    """One finding for each such reading; without any, no test is looked at."""
+    if not rig.readings:
+        return
+    from rigc.analysis.tests.due_tests import DueTests
+
+    for each in results.get(DueTests).all:
         if each.last is not None and each.passed is False:
             yield _told(rig, each, each.last)
 
