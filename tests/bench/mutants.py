@@ -88,10 +88,11 @@ class Mutant:
 def places(tree: ast.Module) -> Iterator[tuple[ast.AST, int, str]]:
     """Each comparison, constant and sign that may be another: its node, which of its operators, and what is done.
 
-    An `assert`, and `strict=True` of a `zip`, compute nothing, so they are left out.
+    An `assert`, `strict=True` of a `zip` and the size of a cache compute nothing, so they are left out.
     """
     asserts = {id(each) for node in ast.walk(tree) if isinstance(node, ast.Assert) for each in ast.walk(node)}
-    asserts |= {id(each.value) for each in ast.walk(tree) if isinstance(each, ast.keyword) and each.arg == "strict"}
+    given = [each for each in ast.walk(tree) if isinstance(each, ast.keyword) and each.arg in ("strict", "maxsize")]
+    asserts |= {id(each) for keyword in given for each in ast.walk(keyword.value)}
     for node in ast.walk(tree):
         if id(node) in asserts:
             continue

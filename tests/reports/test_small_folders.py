@@ -1,4 +1,4 @@
-"""Small rigs, whole: what is found on them, what their folders say, and each figure with how it came about.
+"""Small rigs, whole: what is found on them, what their folders say, and each figure with how it came about, by which rule of which source.
 
 A slip in a computation changes a line here, or nothing that anybody reads. Read what has changed line by line: the formulas are the
 arithmetic. How drawings look, and what sheets say in every folder alike, is tested elsewhere.
@@ -6,7 +6,7 @@ arithmetic. How drawings look, and what sheets say in every folder alike, is tes
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 import pytest
@@ -17,6 +17,7 @@ from rigc.analysis.reasoning import Reasoning
 from rigc.compile import Compiled
 from rigc.output.formats import document_renderer
 from rigc.output.layout import STANDARD
+from rigc.traced.reason import Reason
 
 pytestmark = pytest.mark.usefixtures("names_anywhere")
 
@@ -41,7 +42,15 @@ def test_how_each_figure_came_about(rig: Path, snapshot: SnapshotAssertion) -> N
     assert made.results is not None
     reasons = Reasoning(made.results).by_name.values()
     told = "".join(f"{each.name} = {f'{each.value} {each.unit}'.rstrip()}: {each.formula}\n" for each in reasons)
-    assert told == snapshot(extension_class=ExpectedByName)
+    assert told + _rules(reasons) == snapshot(extension_class=ExpectedByName)
+
+
+def _rules(reasons: Iterable[Reason]) -> str:
+    """Each rule with its source, and the figures that it made."""
+    made: dict[str, list[str]] = {}
+    for each in reasons:
+        made.setdefault(f"{each.rule} ({each.source})", []).append(each.name)
+    return "".join(f"\n# {rule}\n{', '.join(names)}\n" for rule, names in sorted(made.items()))
 
 
 def _lines(made: Compiled) -> Iterator[str]:

@@ -91,22 +91,26 @@ def _shown(value: float, unit: str) -> tuple[float, str]:
 
 AT_MOST = frozenset((1, 3, 7, 10, 12, 13, 15, 19))
 AT_LEAST = frozenset((2, 4, 8, 14))
+EITHER_WAY = frozenset((10, 14))
 
 
 def expected_limit(expected: Expected, nominal: Nominal | None) -> Limit:
     """Tests that only have a most or a least take the expected value for it; the others get a band around it.
 
-    Test 5: the band that the rule has around the nominal voltage. Test 6: 95 % of it. Levels: 0.5 dB, a bypassed unit's
-    too. All else: 5 % either way.
+    Test 5: the band that the rule has around the nominal voltage. Test 6: 95 % of it, of a negative one on its side of zero.
+    Levels: 0.5 dB, a bypassed unit's too; of treble and mute only the size counts, whichever way it is signed. All else: 5 % either way.
     """
     value, unit = in_decibels(expected.reading.value, expected.unit, expected.test)
     behind = f", expected {expected.reading.typed}"
+    if expected.test in EITHER_WAY:
+        value = abs(value)
     if expected.test in AT_MOST:
-        return bounds(unit, high=value, either_way=expected.test == 10, behind=behind)
+        return bounds(unit, high=value, either_way=expected.test in EITHER_WAY, behind=behind)
     if expected.test in AT_LEAST:
-        return bounds(unit, low=value, either_way=expected.test == 14, behind=behind)
+        return bounds(unit, low=value, either_way=expected.test in EITHER_WAY, behind=behind)
     if expected.test == 6:
-        return bounds(unit, low=readings.ON_LOAD_PCT.value / 100 * value, behind=behind)
+        share = readings.ON_LOAD_PCT.value / 100 * value
+        return bounds(unit, low=share, behind=behind) if value >= 0 else bounds(unit, high=share, behind=behind)
     if unit in ("dB", "dBu"):
         return bounds(unit, value - readings.THROUGH_DB.value, value + readings.THROUGH_DB.value, behind=behind)
     down, up = _shares(nominal) if expected.test == 5 else _shares(None)
