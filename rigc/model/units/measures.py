@@ -79,6 +79,7 @@ RAISED = Measure("a length", "mm", "50 mm", 1, 500, "a tier", guess=guesses.SIZE
 INSIDE = Measure("a length", "mm", "620 mm", 50, 5_000, "a case", guess=guesses.SIZE_SPREAD_MM)
 LID = Measure("a length", "mm", "60 mm", 0, 1_000, "a case's lid", guess=guesses.SIZE_SPREAD_MM)
 GAP = Measure("a length", "mm", "10 mm", 0, 2_000, "a gap on a board", exact=True)
+APART = Measure("a length", "mm", "120 mm", 1, 2_000, "how far things shall be apart", exact=True)
 ROLL = Measure("a length", "mm", "5 m", 100, 1_000_000, "a roll of strip", guess=guesses.LENGTH_SPREAD)
 ANGLE = Measure("an angle", "deg", "90 deg", -360, 360, "a turn")
 SLOPE = Measure("an angle", "deg", "8 deg", 0, 60, "a deck's slope")

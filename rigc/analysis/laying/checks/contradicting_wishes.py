@@ -1,4 +1,5 @@
-"""Wishes for places that no layout can meet together: left of each other, in two rows, together and away.
+"""Wishes for places that no layout can meet together: left of each other, in two rows, together and away, within reach of
+either foot, which a thing is only on the very line between both.
 
 Why it matters: one of them is missed wherever all stands, and which one is left to chance.
 What to do: drop the one that is no longer meant.

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import ceil, hypot
 
+from rigc.analysis.deck.foot_spots import worked_by_hand
 from rigc.analysis.deck.unplaced import unplaced
 from rigc.analysis.laying.choices.standing import needs_top
 from rigc.analysis.laying.wishes.contradictions import contradictions
@@ -24,7 +25,7 @@ from rigc.diagnostics.wording import joined, listed
 from rigc.facts import clearance
 from rigc.model.deck import Deck, Hint
 from rigc.model.rig import Rig
-from rigc.model.things import Thing
+from rigc.model.things import Thing, Unit
 
 KIND = Kind(
     "missed-wish",
@@ -52,7 +53,12 @@ def missed_wish(rig: Rig, missed: MissedWishes) -> Iterator[Diagnostic]:
             numbers=(Number("missed", far / 10, "mm"),),
             mends=()
             if crowded  # to try a mend is to lay the board anew, and what has no room will have none
-            else (*_less(hint, far), Mend("drop the wish", (Delete(hint.span),)), *_freed(rig, each.in_the_way)),
+            else (
+                *_less(hint, far),
+                *_more(each),
+                Mend("drop the wish", (Delete(hint.span),)),
+                *_freed(rig, each.in_the_way),
+            ),
             help=_raised(rig, each) or _higher(each) or ("make room for what has no place first" if crowded else ""),
         )
     for hint in rig.hints:
@@ -68,12 +74,17 @@ _ABOUT = {
 
 def _about_nothing(rig: Rig, hint: Hint, field: str, what: str, line: str) -> Iterator[Diagnostic]:
     name = hint.things[0]
+    states = (
+        f"measure each {what} and write it into the block of '{name}': {line}; or "
+        if isinstance(rig.things[name], Unit)
+        else ""
+    )
     if not getattr(rig.things[name], field):
         yield KIND.cant_check(
             hint.span,
             f"{wished(hint)}; '{name}' states no {what}, so whether that is met can't be checked",
             subject=hint.named,
-            help=f"measure each {what} and write it into the block of '{name}': {line}; or drop the wish",
+            help=f"{states}drop the wish",
         )
 
 
@@ -82,8 +93,15 @@ def _raised(rig: Rig, missed: MissedWish) -> str:
     thing, deck = rig.things[missed.wish.hint.things[0]], missed.wish.deck
     if missed.in_the_way or missed.wish.hint.word != "beneath" or deck is None or not isinstance(thing, Thing):
         return ""
+    if _has_switch(thing):
+        return ""
     lacks = lacks_below(thing, deck)
     return f"raise '{deck.name}' by {lacks / 10:g} mm" if lacks else ""
+
+
+def _has_switch(thing: Thing) -> bool:
+    """Whether it is stepped on, so that a higher deck would not make it one to hang."""
+    return bool(thing.switches or thing.treadle_mm is not None) and not worked_by_hand(thing)
 
 
 def _higher(missed: MissedWish) -> str:
@@ -110,6 +128,8 @@ def _against(rig: Rig, missed: MissedWish) -> str:
         told = [f"{listed(way)} {'stands' if len(way) == 1 else 'stand'} in its way"] if way else []
         told += [f"{joined(kept)} {'lies' if len(kept) == 1 else 'lie'} there"] if kept else []
         return joined(told)
+    if missed.least_gap is not None:
+        return f"{listed(hint.named)} need {missed.least_gap / 10:g} mm between them for plugs, feet and hands"
     if against:
         return f"that goes against the wish that {joined(_said(each) for each in against)}"
     thing = rig.things[hint.things[0]]
@@ -117,6 +137,8 @@ def _against(rig: Rig, missed: MissedWish) -> str:
         return "what a foot works is not turned away from the player"
     deck = missed.wish.deck
     if hint.word == "beneath" and deck is not None and isinstance(thing, Thing) and lacks_below(thing, deck):
+        if _has_switch(thing):
+            return f"no foot would come to '{thing.name}' there, and it is {short(lacks_below(thing, deck) / 10)} mm too tall for it"
         assert thing.height_mm is not None and deck.clearance_mm is not None
         height, spare = thing.height_mm.value, clearance.UNDERSIDE_MM.value
         return f"'{thing.name}' needs {height:g} + {spare:g} = {height + spare:g} mm there, and there are {deck.clearance_mm.value:g} mm"
@@ -125,6 +147,17 @@ def _against(rig: Rig, missed: MissedWish) -> str:
         deep, room = thing.depth_mm.value, tier.rear_mm - tier.front_mm
         if deep > room:
             return f"'{thing.name}' is {deep:g} mm deep, and '{tier.name}' {room:g} mm"
+    if (
+        deck is not None
+        and hint.kind == "row"
+        and hint.word == "rear"
+        and isinstance(thing, Thing)
+        and needs_top(thing)
+    ):
+        assert deck.depth_mm is not None
+        behind = deck.depth_mm.value * 2 / 3
+        if thing.depth_mm is not None and thing.depth_mm.value > behind:
+            return f"'{thing.name}' is {thing.depth_mm.value:g} mm deep, and what is behind the front third of '{deck.name}' {short(behind)} mm"
     if deck is not None and hint.amount_mm is not None:
         most = _farthest(rig, hint, deck)
         if hint.kind == "beside" and hint.amount_mm > most:
@@ -163,6 +196,14 @@ def _less(hint: Hint, far: int) -> tuple[Mend, ...]:
     if hint.kind not in ("clear", "away") or hint.amount_at is None or left is None or left <= 0 or hint.named[2:]:
         return ()
     return (Mend(f"ask for {left:g} mm", (Replace(hint.amount_at, f"{left:g} mm"),)),)
+
+
+def _more(each: MissedWish) -> tuple[Mend, ...]:
+    """The gap that two things need, where a lesser one is asked for."""
+    asked, least = each.wish.hint.amount_at, each.least_gap
+    if asked is None or least is None:
+        return ()
+    return (Mend(f"ask for {least / 10:g} mm", (Replace(asked, f"{least / 10:g} mm"),)),)
 
 
 def _freed(rig: Rig, way: tuple[str, ...]) -> tuple[Mend, ...]:

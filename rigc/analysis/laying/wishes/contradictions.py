@@ -10,7 +10,7 @@ from rigc.facts.laying import AWAY_MM, TOGETHER_MM
 from rigc.model.deck import Hint
 
 _RANKS = {"row": ("front", "middle", "rear"), "on_side": ("left", "middle", "right")}
-_ONE_ONLY = (*_RANKS, "jacks_look", "stands", "near_edge")
+_ONE_ONLY = (*_RANKS, "jacks_look", "stands", "near_edge", "reach")
 _FACING = ({"left", "right"}, {"front", "rear"})
 
 Edges = dict[
@@ -28,11 +28,14 @@ def contradictions(hints: tuple[Hint, ...]) -> tuple[tuple[Hint, ...], ...]:
 
 
 def _two_words(hints: tuple[Hint, ...]) -> Iterator[tuple[Hint, ...]]:
-    """One thing in two rows, at two sides, on and beneath, near two edges that face each other."""
+    """One thing in two rows, at two sides, on and beneath, near two edges that face each other, in the left
+    half of the deck and in the right one."""
     for one, other in combinations(hints, 2):
         if one.kind != other.kind or one.kind not in _ONE_ONLY or one.things != other.things or one.key == other.key:
             continue
-        if one.kind != "near_edge" or {one.word, other.word} in _FACING:
+        if one.kind == "near_edge" and {one.word, other.word} not in _FACING:
+            continue
+        if one.kind != "reach" or one.others == other.others:
             yield one, other
 
 

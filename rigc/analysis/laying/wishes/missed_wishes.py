@@ -13,7 +13,8 @@ from rigc.record import Record
 class MissedWish(Record):
     """A wish that is missed though some of its things have chosen places. `somewhere`: moving one of these would meet it, and then these
     things would be `in_the_way`, and the wishes `against` it would be missed by more; or its case would be too low for it there
-    (`too_tall`), or part of the deck there is `kept_free`, in words."""
+    (`too_tall`), or part of the deck there is `kept_free`, in words. `least_gap`: two things can't stand nearer beside each other, in
+    tenths of a millimetre, where a lesser gap is asked for."""
 
     wish: PlaceWish
     somewhere: bool
@@ -21,6 +22,7 @@ class MissedWish(Record):
     against: tuple[Hint, ...] = ()
     too_tall: tuple[str, TooTall] | None = None
     kept_free: tuple[str, ...] = ()
+    least_gap: int | None = None
 
 
 class MissedWishes(Record):

@@ -14,7 +14,7 @@ from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.wishes.missed_wishes import MissedWish
 from rigc.analysis.laying.wishes.place_wishes import PlaceWish
-from rigc.analysis.laying.wishes.wished import missed
+from rigc.analysis.laying.wishes.wished import ONE_ROW, missed
 from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
 from rigc.analysis.leads.leads import Leads
 from rigc.model.deck import Deck, Hint
@@ -23,6 +23,8 @@ from rigc.model.things import Thing
 
 _LOOKED = 100  # places are looked at on a grid of 10 mm
 _MUCH = 10**9
+_OPPOSITE = {"left": "right", "right": "left", "front": "rear", "rear": "front"}
+_WIDEST = 3_000  # a gap that plugs ask for is looked for up to here, in tenths of a millimetre
 
 
 def why_missed(rig: Rig, deck: Deck, leads: Leads, open_ones: list[PlaceWish]) -> dict[Hint, MissedWish]:
@@ -53,7 +55,7 @@ def _why(rig: Rig, layout: Layout, each: PlaceWish, said: dict[Hint, Wish]) -> M
     board, wish = layout.board, said[each.hint]
     found = best_move(layout, wish)
     if found is None:
-        return MissedWish(each, False)
+        return MissedWish(each, False, least_gap=_least_gap(layout, wish))
     item, at = found
     if (lacks := _too_tall(rig, layout, each, item, at)) is not None:
         return MissedWish(each, True, too_tall=(board.items[item].name, lacks))
@@ -89,19 +91,59 @@ def _kept_free(rig: Rig, layout: Layout, each: PlaceWish, item: int, at: At) -> 
 
 
 def best_move(layout: Layout, wish: Wish) -> tuple[int, At] | None:
-    """The move of one thing of a wish that meets it, with the least in the way there; None where no such move does."""
+    """The move of one thing of a wish that meets it, with the least in the way there; None where no such move does, or what the wish names
+    is in its own way."""
     board, best = layout.board, _MUCH
     found: tuple[int, At] | None = None
     for item in (*wish.items, *wish.others):
         if board.items[item].fixed is not None:
             continue
+        rest = set(layout.beside(item)) & {*wish.items, *wish.others}
         for shape, solid in enumerate(layout.solids[item]):
             for x, y in _spots(layout, wish, item, (solid.width, solid.depth)):
                 there = list(layout.at)
                 there[item] = (x, y, shape)
-                if not missed(board, wish, there) and (fault := layout.fault_at(item, there[item])) < best:
+                if missed(board, wish, there) or any(_meet(layout, item, there[item], other) for other in rest):
+                    continue
+                if (fault := layout.fault_at(item, there[item])) < best:
                     best, found = fault, (item, there[item])
     return found
+
+
+def _meet(layout: Layout, item: int, at: At, other: int) -> int:
+    """By how much an item at a place would be in the way of another."""
+    return layout.between(item, at, other, layout.at[other])
+
+
+def _least_gap(layout: Layout, wish: Wish) -> int | None:
+    """The least gap with which two things can stand beside each other as is wished, in tenths of a millimetre, where that is more than
+    the one that is asked for: bodies, plugs and feet need it."""
+    if wish.kind != "beside" or wish.amount is None:
+        return None
+    item, other = wish.items[0], wish.others[0]
+    pairs = [(item, other, wish.word)] if layout.board.items[item].fixed is None else []
+    if layout.board.items[other].fixed is None:
+        pairs.append((other, item, _OPPOSITE[wish.word]))
+    step = layout.board.step
+    for gap in (wish.amount, *range(step * (wish.amount // step + 1), _WIDEST, step)):
+        if any(_stands_beside(layout, *pair, gap) for pair in pairs):
+            return gap if gap > wish.amount else None
+    return None
+
+
+def _stands_beside(layout: Layout, item: int, other: int, side: str, gap: int) -> bool:
+    """Whether an item, turned somehow, can stand to that side of another with just this gap, and neither is in the way of the other."""
+    left, front, right, rear = layout.box(other)
+    for shape, solid in enumerate(layout.solids[item]):
+        if side in ("left", "right"):
+            x = left - solid.width - gap if side == "left" else right + gap
+            spots = [(x, y) for y in range(front - ONE_ROW, front + ONE_ROW + 1, layout.board.step)]
+        else:
+            y = front - solid.depth - gap if side == "front" else rear + gap
+            spots = [(x, y) for x in range(left - solid.width + 1, right, layout.board.step)]
+        if not all(_meet(layout, item, (*spot, shape), other) for spot in spots):
+            return True
+    return False
 
 
 def _spots(layout: Layout, wish: Wish, item: int, size: tuple[int, int]) -> Iterator[tuple[int, int]]:

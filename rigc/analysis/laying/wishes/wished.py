@@ -12,7 +12,7 @@ from rigc.facts.leads import ONE_ROW_MM
 
 At = tuple[int, int, int]  # x, y, number of the shape
 
-_ONE_ROW = round(10 * ONE_ROW_MM.value)
+ONE_ROW = round(10 * ONE_ROW_MM.value)
 _EDGE = round(10 * laying.EDGE_MM.value)
 _HAND = round(10 * laying.HAND_MM.value)
 _SHOE = round(10 * laying.SHOE_MM.value)
@@ -122,7 +122,7 @@ def _beside(stood: _Stood, wish: Wish) -> int:
     here, there = stood.box(item), stood.box(neighbour)
     if wish.word in ("left", "right"):
         one, other = (here, there) if wish.word == "left" else (there, here)
-        gap, aligned = other[0] - one[2], max(0, abs(one[1] - other[1]) - _ONE_ROW)
+        gap, aligned = other[0] - one[2], max(0, abs(one[1] - other[1]) - ONE_ROW)
         between = (one[2], max(one[1], other[1]), other[0], min(one[3], other[3]))
     else:
         one, other = (here, there) if wish.word == "front" else (there, here)

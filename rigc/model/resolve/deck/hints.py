@@ -12,7 +12,7 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.deck.deck import PLACEABLE, area
 from rigc.model.scope import MISUSED, UNKNOWN, stated_twice
 from rigc.model.things import Area
-from rigc.model.units.measures import GAP, PATCH, TERM
+from rigc.model.units.measures import APART, GAP, PATCH, TERM
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
 from rigc.syntax.nodes.written import rule_of
@@ -86,7 +86,7 @@ def _hint(context: Context, node: Any, decks: dict[str, Deck]) -> Hint | None:
     if isinstance(node, nodes.Stands) and not _is_ground(context, node.ground, decks):
         return None
     typed = getattr(node, _AMOUNT.get(type(node), ""), None)
-    amount = context.amount(typed, GAP)
+    amount = context.amount(typed, GAP if isinstance(node, nodes.Beside) else APART)
     word = getattr(node, _WORD[type(node)]).text if type(node) in _WORD else ""
     value = None if amount is None else amount.value
     at = None if typed is None else typed.span
