@@ -1,8 +1,8 @@
-"""Slips in a rig of which every lead is stated: one cause shows at many leads, and is told once, where it is."""
+"""Slips in a rig of which every lead is stated: one cause shows at many leads, and is told once, where it is; and more of those of a hurry."""
 
 from __future__ import annotations
 
-from inputs.slip import Slip, swap
+from inputs.slip import Slip, also, swap
 
 WIRED = "wired.rig"
 CHAIN = "chain keys => swell => drift => di => front"
@@ -137,4 +137,83 @@ IN_A_WIRED_RIG = (
         WIRED,
     ),
     Slip("425-ac-with-polarity", "AC for DC", swap("needs 9 V dc", "needs 9 V ac"), WIRED),
+)
+
+IN_A_HURRY = (
+    Slip("426-title-of-two-words", "a title of two words without quotes", swap('"overdrive"', "warm overdrive")),
+    Slip("427-song-of-two-words", "a song of two words without quotes", also("song Low Gate {\n  tempo 96 bpm\n}")),
+    Slip(
+        "428-spare-of-two-words",
+        "a spare of two words without quotes",
+        also('spares {\n  1 of plain lead in "trunk"\n}'),
+    ),
+    Slip(
+        "429-spare-without-millimetre",
+        "a length whose unit is forgotten, before `in`",
+        also('spares {\n  1 audio lead 700 in "lid"\n}'),
+    ),
+    Slip("430-one-merge-mark-left", "one mark of a merge left behind", swap("power {", "=======\npower {")),
+    Slip(
+        "431-power-factor-in-percent",
+        "a power factor in percent",
+        swap("  linear\n", "  linear\n  power factor 70 %\n"),
+    ),
+    Slip(
+        "432-efficiency-as-a-part", "an efficiency as a part of 1", swap("  linear\n", "  linear\n  efficiency 0.4\n")
+    ),
+    Slip(
+        "433-level-in-dbv",
+        "a level against another volt",
+        swap("  bypass buffered", "  level out -10 dBV peak 4 dBu\n  bypass buffered"),
+    ),
+    Slip("434-deck-in-grams", "grams for kilograms of a deck", swap("mass 900 g", "mass 0.9 g")),
+    Slip(
+        "435-limit-in-grams", "grams for kilograms of a limit", swap("  class home", "  class home\n  limit lift 23 g")
+    ),
+    Slip(
+        "436-currency-of-four-letters", "a currency of four letters", swap("mass 900 g", "mass 900 g\n  price 90 EURO")
+    ),
+    Slip("437-price-without-currency", "a price without its currency", swap("mass 900 g", "mass 900 g\n  price 90")),
+    Slip("438-frozen-without-whom", "a freeze without who", swap("  class home", "  class home\n  frozen 2026-03-03")),
+    Slip(
+        "439-heel-for-the-whole-deck",
+        "a heel's room as deep as the deck",
+        swap("mass 900 g", "mass 900 g\n  heel 190 mm"),
+    ),
+    Slip(
+        "440-drop-line-beneath-tape",
+        "a drop line beneath the tape of a rail",
+        swap("drop 160 mm", "drop 160 mm\n  rail 140..185 mm tape 145..180 mm"),
+    ),
+    Slip(
+        "441-chain-that-breaks-off-with-leads",
+        "a chain half deleted, its leads stated",
+        swap(CHAIN, "chain keys => swell =>"),
+        WIRED,
+    ),
+    Slip(
+        "442-one-plug-of-a-lead",
+        "the plug of one end alone",
+        swap("A3 swell.outl -> drift.inl", "A3 swell.outl -> drift.inl flat-angle"),
+        WIRED,
+    ),
+    Slip(
+        "443-drop-line-that-is-none",
+        "a lead through a line that the deck has not",
+        swap("A3 swell.outl -> drift.inl", "A3 swell.outl -> drift.inl under through 140 mm"),
+        WIRED,
+    ),
+    Slip(
+        "444-midi-in-a-chain",
+        "a MIDI lead as a chain",
+        swap(
+            "  keys.midi -> swell.midi\n",
+            "",
+            "midi {",
+            "chain keys.midi -> swell.midi\n\nmidi {",
+            "  M1 keys.midi -> swell.midi\n",
+            "",
+        ),
+        WIRED,
+    ),
 )

@@ -12,7 +12,7 @@ from rigc.model.resolve import head
 from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.deck import deck, hints
-from rigc.model.resolve.deck.inside_deck import check_lanes, check_panels, check_rooms
+from rigc.model.resolve.deck.inside_deck import check_lanes, check_panels, check_rooms, check_through
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.record import built, readings, records
 from rigc.model.resolve.things import instruments, panels, stock, things
@@ -121,6 +121,7 @@ def _rig(context: Context, known: KnownThings) -> Rig | None:
     known.settle()
     cable_signals(context, lead_wishes.leads, tuple(sound.connections.values()), reels, supplies)
     check_lanes(context, decks, lead_wishes.lanes)
+    check_through(context, decks, lead_wishes.leads)
     check_panels(context, decks, boards)
     places, (stated_rooms, later_rooms) = deck.places(context, decks), hints.rooms(context)
     check_rooms(context, decks, stated_rooms)

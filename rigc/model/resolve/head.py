@@ -18,7 +18,7 @@ from rigc.model.scope import MISUSED, UNCLEAR
 from rigc.model.slips.no_rig import NO_RIG
 from rigc.model.slips.unfit_text import UNFIT_TEXT
 from rigc.model.things import ENDS, AnyThing
-from rigc.model.units.measures import APPARENT, LIMIT_PF, MAINS, MASS, SHARE_OF_RATING, SHOW
+from rigc.model.units.measures import APPARENT, LIMIT_PF, MAINS, MOST_MASS, SHARE_OF_RATING, SHOW
 from rigc.model.units.quantities import money
 from rigc.syntax import nodes
 
@@ -27,9 +27,9 @@ LIMITS = {
     "digital load": SHARE_OF_RATING,
     "total": SHARE_OF_RATING,
     "capacitance": LIMIT_PF,
-    "lift": MASS,
-    "airline": MASS,
-    "case": MASS,
+    "lift": MOST_MASS,
+    "airline": MOST_MASS,
+    "case": MOST_MASS,
 }
 _ON_MAINS = ("supply", *ENDS, "unit", "source")
 """What may have a mains lead of its own."""

@@ -13,6 +13,7 @@ _PREFIXES = {
     **dict.fromkeys(("centi", "c"), 1e-2),
     **dict.fromkeys(("kilo", "k"), 1e3),
     **dict.fromkeys(("mega", "M"), 1e6),
+    **dict.fromkeys(("giga", "G"), 1e9),
 }
 _UNITS = {
     **dict.fromkeys(("metre", "meter", "m"), ("m", 1.0)),

@@ -85,6 +85,8 @@ ANGLE = Measure("an angle", "deg", "90 deg", -360, 360, "a turn")
 SLOPE = Measure("an angle", "deg", "8 deg", 0, 60, "a deck's slope")
 # Masses.
 MASS = Measure("a mass", "kg", "350 g", 0.001, 200, "a thing on a board", guess=guesses.MASS_SPREAD)
+LARGE_MASS = Measure("a mass", "kg", "2.10 kg", 0.05, 200, "a deck or a case", guess=guesses.MASS_SPREAD)
+MOST_MASS = Measure("a mass", "kg", "23 kg", 0.5, 1_000, "a limit of mass", exact=True)
 MASS_PER_LENGTH = Measure(
     "a mass per length", "g/m", "35 g/m", 0.1, 5_000, "cable or strip by the metre", guess=guesses.MASS_SPREAD
 )

@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from functools import lru_cache
+from math import log10
 from pathlib import Path
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Report
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.facts.currencies import CURRENCIES
+from rigc.facts.levels import ZERO_DBU_V
 from rigc.model.fact import Fact, Provenance, Spread
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.units.common_units import COMMON
@@ -66,6 +68,7 @@ KNOWN = (
         "Hz",
         "kHz",
         "MHz",
+        "GHz",
         "pF/m",
         "pF/ft",
         "g/m",
@@ -158,6 +161,7 @@ def quantity(
                 amount.span,
                 f"'{amount.number.text}' has no unit; {measure.name} goes here",
                 label="a number without a unit",
+                mends=_of_one(amount, measure),
                 help=f"write the unit behind it, for example {_example(amount.number.text, measure)}",
             )
         )
@@ -288,7 +292,7 @@ def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact
         return None
     if currency:
         return Fact(str(amount), str(amount), amount.span, provenance)
-    near = code.upper() if code.upper() in CURRENCIES else ""
+    near = next((each for each in (code.upper(), code.upper()[:3]) if each in CURRENCIES), "")
     report(
         WRONG_QUANTITY.at(
             amount.span,
@@ -301,7 +305,9 @@ def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact
             if not re.fullmatch("[A-Z]{3}", code)
             else "ISO 4217 lists none such",
             mends=(Mend(f"write {near}", (Replace(amount.unit.span, near),)),) if near and amount.unit else (),
-            help="" if near else "write the currency's three letters behind the number, for example 450 EUR",
+            help=""
+            if near
+            else f"write the currency's three letters behind the number, for example {amount.number.text} EUR",
         )
     )
     return None
@@ -319,6 +325,9 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
     try:
         scale = factor(word.text, measure.unit)
     except LookupError:
+        if word.text == "dBV" and measure.unit == "dBu":
+            report(_of_dbv(word, measure, typed, span))
+            return None
         near = meant(word.text, [each for each in KNOWN if _measures(each, measure)])
         report(
             WRONG_QUANTITY.at(
@@ -340,6 +349,19 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
             )
         )
     return scale
+
+
+def _of_dbv(word: Word, measure: Measure, typed: str, span: Span) -> Diagnostic:
+    """A level against 1 V: as many dB more against the volts of the dBu."""
+    more = -20 * log10(ZERO_DBU_V.value)
+    level = f"{float(typed.split()[0]) + more:.1f}"
+    whole = Span(span.source, span.start, word.span.end)
+    return WRONG_QUANTITY.at(
+        word.span,
+        f"'{typed}' is a level against 1 V; {measure.name} is written against 0.775 V here, in dBu",
+        label=f"0 dBV is {more:.1f} dBu",
+        mends=(Mend(f"write {level} dBu", (Replace(whole, f"{level} dBu"),)),),
+    )
 
 
 def _instead(typed: str, unit: str, measure: Measure) -> str:
@@ -390,6 +412,15 @@ def _implausible(
         help=f"write {meant}, or {again}" if len(others) > 1 else again,
         mends=(Mend(f"write {number} {others[0]}", (Replace(word.span, others[0]),)),) if len(others) == 1 else (),
     )
+
+
+def _of_one(amount: Amount, measure: Measure) -> tuple[Mend, ...]:
+    """A part of 1 as so many percent: `efficiency 0.8`."""
+    share = float(amount.number.text)
+    if measure.unit != "%" or not 0 < share <= 1 or "." not in amount.number.text:
+        return ()
+    written = f"{share * 100:g} %"
+    return (Mend(f"write {written}", (Replace(amount.number.span, written),)),)
 
 
 def _example(number: str, measure: Measure) -> str:

@@ -59,6 +59,16 @@ def _long_arrow(m: Mistake) -> Wording | None:
     return Wording(f"'{found.group()}' is no arrow of this language", "this sign", mends=mends)
 
 
+def _in_for_inches(m: Mistake) -> Wording | None:
+    """`1 audio lead 700 in "lid"`: the word before the bag was read as the unit that the length lacks."""
+    length = re.search(r"\d([ \t]+)in[ \t]*\Z", m.before)
+    if m.block != "spares" or length is None or not m.after.startswith('"'):
+        return None
+    start = m.line_start + length.start(1)
+    mends = m.instead(start, start, " mm", "write mm behind the number")
+    return Wording("the length before 'in' has no unit, so 'in' is read as inches", "a bag is named here", mends=mends)
+
+
 def _named_with_a_sign(m: Mistake) -> Wording | None:
     """`tern: brook.o1` in the power block, `tern: 200, 20 mm` in that of places."""
     word = {"power": "from", "place": "at"}.get(m.block, "")
@@ -265,6 +275,7 @@ HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _word_before_the_statement,
     _shouted,
     _long_arrow,
+    _in_for_inches,
     _named_with_a_sign,
     _blank_for_a_dot,
     _sign_before_a_number,

@@ -17,6 +17,13 @@ from rigc.syntax.worked_lines import as_in_the_reference, worked_line
 _PROVENANCE = frozenset({"_NL", "MEASURED", "LEAFLET", "ASSUMED"})
 
 
+_ASKED = {
+    "by": 'write by "..." with the initials of who says so',
+    "to": "write 'to' and the plug at the other end, or name no plug at all",
+}
+"""What a word that is missing at the end of a line asks for."""
+
+
 def _breaks_off(m: Mistake) -> Wording | None:
     closes = m.sign == "}" and m.before.strip() and "_NL" not in m.expected
     if not closes and m.kind not in ("_NL", "end of file") and m.sign not in ("\n", ""):
@@ -36,6 +43,8 @@ def _breaks_off(m: Mistake) -> Wording | None:
     expected = words.told(m.expected, m.literals)
     known = words.signs(m.expected, m.literals)
     if len(m.expected) == 1 and known:
+        if known[0] in _ASKED:
+            return Wording(f"'{known[0]}' is missing at the end of this line", label, _ASKED[known[0]])
         line = worked_line(m.block, m.code)
         if line.partition(f" {known[0]} ")[2]:  # more must follow than this word
             return Wording(f"'{known[0]}' is missing at the end of this line", label, f"go on as in {line}")
@@ -115,6 +124,11 @@ def _no_statement(m: Mistake) -> Wording | None:
     heads = mine & set(words.signs(m.expected, m.literals))
     if m.before.strip() or not heads:
         return None
+    if re.match(r"(<{7}|={7}|>{7}|[|]{7})(?=[ \t]|\Z)", m.after.split("\n")[0]):
+        end = m.at + len(m.after.split("\n")[0])
+        mends = m.instead(m.line_start, end + 1, "", "delete this line")
+        advice = "look whether the lines about it are of one version"
+        return Wording("git left a mark of a merge here", "what is left of two versions", advice, mends)
     if not re.fullmatch(r"[A-Za-z][\w-]*", m.word):
         shown = m.span.text or m.word
         return Wording(
@@ -209,10 +223,17 @@ def _near_word(m: Mistake) -> Wording | None:
     return None
 
 
+_TEXT = r"[^\s\"#{}]+"
+_GOES_ON = "by|until|open|folded|seal|source|because|touches|measured|leaflet|assumed"
+_BAGS = ("spares", "leads")
+"""A text that lacks its quotes is its words, up to one by which the statement goes on; in these blocks a bag follows behind `in`."""
+
+
 def _no_text(m: Mistake) -> Wording | None:
     if m.expected == {"STRING"}:
         whole_line = m.before.split() in (["note"], ["client"])
-        typed = re.match(r"[^\"#]*[^\s\"#]" if whole_line else r"[^\s\"]+", m.after)
+        text = rf"{_TEXT}(?:[ \t]+(?!(?:{'in|' if m.block in _BAGS else ''}{_GOES_ON})\b){_TEXT})*"
+        typed = re.match(r"[^\"#]*[^\s\"#]" if whole_line else text, m.after)
         shown = typed.group() if typed else m.word
         if half := m.half_quoted():
             return half
@@ -263,6 +284,10 @@ def _unit_on_a_count(m: Mistake) -> Wording | None:
             f"a size too many: {most} go here", "not this one", "delete it, or write it in a line of its own"
         )
     measure = re.fullmatch(r"[A-Za-z%]{1,4}", m.word) and m.word not in m.literals.values()
+    if counted and m.word == "%" and m.before.split()[:2] == ["power", "factor"]:
+        written = f"{float(counted[1]) / 100:g}"
+        mends = m.instead(m.line_start + counted.start(1), m.at + 1, written, f"write {written}")
+        return Wording("a power factor is no percentage", "a part of 1", mends=mends)
     if counted and measure and "UNIT" not in m.expected:
         return Wording(
             f"'{m.word}' can't follow the number {counted[1]} here",

@@ -18,6 +18,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wanted import how_to_state
+from rigc.diagnostics.wording import listed
 from rigc.model.deck import Deck, Place
 from rigc.model.geometry.polygon import reach
 from rigc.model.rig import Rig
@@ -32,6 +33,7 @@ KIND = Kind(
     "geometry on stated sizes",
 )
 _HAIR_MM = 1e-6
+_FEW = 2
 _TYPED = re.compile(r"([\d.]+)\s*,\s*([\d.]+)\s*(?:cm|m|in|ft)")
 
 
@@ -39,16 +41,52 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
     """One finding for each two things that overlap, each thing that leaves its deck or tier, each part kept free that is
     entered, each deck that goes into no case."""
     bodies = tuple(placement.outlines.values())
+    in_heel = {name: _in_heel(deck, bodies) for name, deck in rig.decks.items()}
+    on_top = {name: [body for body in bodies if body.deck == name and not body.under] for name in rig.decks}
+    crowded = {
+        name: found for name, found in in_heel.items() if len(found) > _FEW or len(on_top[name]) == len(found) > 1
+    }
+    for name, found_there in crowded.items():
+        yield _too_much_heel(rig.decks[name], found_there)
     for each in clash.overlaps:
         yield finder.moving(_overlap(rig, each), each.other.thing, each.one.thing)
     for body in bodies:
         deck = rig.decks.get(body.deck or "")
         if deck is not None:
             found = [*_off_deck(rig, body, deck, clash.beyond.get(body.thing, {})), *_off_tier(rig, body, deck)]
-            found += [each for kept in kept_free(rig, deck, body) for each in _entered(rig, body, deck, kept)]
+            found += [
+                each
+                for kept in kept_free(rig, deck, body)
+                if kept.key != "heel" or deck.name not in crowded
+                for each in _entered(rig, body, deck, kept)
+            ]
             yield from (each if each.mends else finder.moving(each, body.thing) for each in found)
     yield from _too_large(rig, {body.deck for body in bodies})
     yield from _unknown(rig, placement)
+
+
+def _in_heel(deck: Deck, bodies: tuple[Outline, ...]) -> list[Outline]:
+    """What stands in the room for the heel."""
+    if deck.heel_mm is None:
+        return []
+    free = deck.heel_mm.value - _HAIR_MM
+    return [body for body in bodies if body.deck == deck.name and not body.under and body.y_mm < free]
+
+
+def _too_much_heel(deck: Deck, bodies: list[Outline]) -> Diagnostic:
+    """One finding for all of many: then the room is more likely wrong than each of the places."""
+    assert deck.heel_mm is not None
+    front = min(body.y_mm for body in bodies)
+    names = [body.thing for body in bodies]
+    return KIND.at(
+        deck.heel_mm.span,
+        f"{len(names)} things reach into the {deck.heel_mm.typed} that stay free for the heel, the foremost at {front:g} mm: "
+        f"{listed(names)}",
+        subject=(deck.name, "heel", *names),
+        label="stay free",
+        numbers=(Number("heel", deck.heel_mm.value, "mm"), Number("foremost", front, "mm")),
+        help=f"measure the room for the heel again: {front:g} mm are free; or move what stands in it to the rear",
+    )
 
 
 def _overlap(rig: Rig, found: Overlap) -> Diagnostic:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.deck.body_clash import BodyClash
 from rigc.analysis.deck.feet import Feet, feet_of, spots_pressed
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
@@ -31,11 +32,13 @@ KIND = Kind(
 _HAIR_MM = 1e-6
 
 
-def tips_over(rig: Rig, placement: Placement, mass: Mass, finder: PlaceFinder) -> Iterator[Diagnostic]:
+def tips_over(
+    rig: Rig, placement: Placement, mass: Mass, clash: BodyClash, finder: PlaceFinder
+) -> Iterator[Diagnostic]:
     """One finding for each deck that balances outside its feet, and for each treadle or switch that tips one."""
     for balance in mass.balances:
         deck, feet = rig.decks[balance.deck], feet_of(rig.decks[balance.deck])
-        beyond = _beyond(rig, placement, deck, feet)
+        beyond = [each for each in _beyond(rig, placement, deck, feet) if each[0] not in clash.beyond]
         if feet is None or balance.x_mm is None or balance.y_mm is None or balance.kg is None:
             yield from _unknown(rig, placement, deck, balance, feet is None or bool(beyond))
             continue

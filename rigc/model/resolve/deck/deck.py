@@ -22,8 +22,8 @@ from rigc.model.units.measures import (
     HOLE,
     INSET,
     INSIDE,
+    LARGE_MASS,
     LID,
-    MASS,
     OFFSET,
     PATCH,
     RAISED,
@@ -39,7 +39,7 @@ AMOUNTS: dict[type[Node], tuple[str, Measure]] = {
     nodes.Thickness: ("thickness_mm", THICKNESS),
     nodes.Angle: ("angle_deg", SLOPE),
     nodes.Clearance: ("clearance_mm", CLEARANCE),
-    nodes.Mass: ("mass_kg", MASS),
+    nodes.Mass: ("mass_kg", LARGE_MASS),
     nodes.Heel: ("heel_mm", HEEL),
 }
 PLACEABLE = ("unit", "supply", "mains strip", "amp", "desk", "listener")
@@ -174,7 +174,7 @@ def cases(context: Context) -> dict[str, Case]:
             elif isinstance(fact, nodes.Lid):
                 fields["lid_mm"] = context.amount(fact.amount, LID, item.provenance)
             elif isinstance(fact, nodes.Mass):
-                fields["mass_kg"] = context.amount(fact.amount, MASS, item.provenance)
+                fields["mass_kg"] = context.amount(fact.amount, LARGE_MASS, item.provenance)
             elif isinstance(fact, nodes.Note):
                 fields["notes"] = (*fields["notes"], fact.text.value)
             elif isinstance(fact, nodes.CaseHolds):

@@ -5,11 +5,14 @@ from __future__ import annotations
 from itertools import pairwise
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.wording import joined, listed
 from rigc.model.deck import Deck, deck_meant
 from rigc.model.resolve.context import Context
 from rigc.model.slips.outside_body import OUTSIDE_BODY
 from rigc.model.things import Area, Panel, PanelJack
 from rigc.model.units.measures import PANEL_AT
+from rigc.model.wishes import LeadFacts
 from rigc.source import Span
 from rigc.syntax import nodes
 
@@ -32,10 +35,42 @@ def check_deck(context: Context, deck: Deck) -> None:
             _told(context, deck, tier.span, said)
     _room_left(context, deck, width, depth)
     _apart(context, deck)
+    _under_tape(context, deck)
     beyond = [line for line in deck.drops_mm if not 0 <= line <= depth]
     if beyond:
         lines = " and ".join(f"{line:g}" for line in beyond)
         _told(context, deck, deck.declared, f"'{deck.name}' states drop lines at y = {lines} mm")
+
+
+def check_through(context: Context, decks: dict[str, Deck], leads: tuple[LeadFacts, ...]) -> None:
+    """Reports drop lines that stated leads go through and that no deck has; nothing is judged while a deck states none."""
+    lines = [line for deck in decks.values() for line in deck.drops_mm]
+    if not decks or not all(deck.drops_mm for deck in decks.values()):
+        return
+    nodes_by_mark = {
+        node.mark.text: node.through
+        for block in context.of(nodes.LeadsBlock)
+        for node in block.items
+        if isinstance(node, nodes.Lead) and node.through is not None
+    }
+    for lead in leads:
+        for line, said in zip(lead.through_mm, nodes_by_mark[lead.mark].lines if lead.through_mm else (), strict=True):
+            if line in lines:
+                continue
+            near = min(lines, key=lambda each: abs(each - line))
+            typed = f"{near:g}" if said.unit is None else f"{near:g} mm"
+            plain = said.unit is None or said.unit.text == "mm"
+            context.report(
+                OUTSIDE_BODY.at(
+                    said.span,
+                    f"{lead.mark} shall go through the deck at {line:g} mm, where {listed(decks)} "
+                    f"{'has' if len(decks) == 1 else 'have'} no drop line",
+                    subject=(lead.mark, *decks),
+                    label=f"drop lines are at {joined(f'{each:g}' for each in lines)} mm",
+                    mends=(Mend(f"write {near:g} mm, the nearest", (Replace(said.span, typed),)),) if plain else (),
+                    help="" if plain else f"write {near:g} mm, the nearest",
+                )
+            )
 
 
 def _room_left(context: Context, deck: Deck, width: float, depth: float) -> None:
@@ -56,6 +91,27 @@ def _apart(context: Context, deck: Deck) -> None:
             if front < rear and not any(each.span is span for each in context.findings):
                 said = f"this {other} from {front:g} to {end:g} mm begins within the {name} that ends at {rear:g} mm"
                 _in_one_another(context, span, said, (deck.name,), first, "measure both again from the front edge")
+
+
+def _under_tape(context: Context, deck: Deck) -> None:
+    """A finding for each drop line beneath the tape of a rail: no lead goes through where tape lies."""
+    for line in deck.drops_mm:
+        for rail in deck.rails:
+            if (
+                rail.tape_front_mm is not None
+                and rail.tape_rear_mm is not None
+                and rail.tape_front_mm < line < rail.tape_rear_mm
+            ):
+                context.report(
+                    OUTSIDE_BODY.at(
+                        rail.span,
+                        f"the drop line of '{deck.name}' at {line:g} mm lies beneath the tape of the rail from {rail.front_mm:g} to "
+                        f"{rail.rear_mm:g} mm",
+                        subject=(deck.name,),
+                        label="no lead goes through here",
+                        help="measure both again from the front edge: leads go through between the rails",
+                    )
+                )
 
 
 def check_rooms(context: Context, decks: dict[str, Deck], rooms: tuple[Area, ...]) -> None:

@@ -101,10 +101,11 @@ def _words(value: object) -> Iterator[Word]:
 
 def _all(leads: list[LooseLead], lacking: str, example: str) -> Diagnostic:
     marks = [each.mark for each in leads]
+    names = dict.fromkeys(port.thing for each in leads for port in (each.start, each.end))
     return LOOSE_LEAD.at(
         leads[0].span,
         f"{lacking}; the leads {joined(marks)} join what no other statement does",
-        subject=tuple(marks),
+        subject=(*marks, *names),
         label="the first of them",
         help=f"state it, for example: {example}",
     )
