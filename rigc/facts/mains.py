@@ -47,3 +47,5 @@ LOW_DC_V = Fact(
     120, "V", "ceiling of safety extra-low voltage, ripple-free DC", "IEC 61558-1 and IEC 61140, as in the IEV"
 )
 LOWER_DC_V = Fact(60, "V", "ceiling of energy class 1, DC", "IEC 62368-1 table 4, from memory")
+PLUG_TYPES = "ABCDEFGHIJKLMNO"
+"""The types of mains plugs in homes, by the letters that IEC World Plugs gives them; from memory."""

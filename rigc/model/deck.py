@@ -110,6 +110,14 @@ class Place(Record):
     numbers: Span | None = None
 
 
+class OffBoard(Record):
+    """A thing of the rig that stands beside the board, and where, in words."""
+
+    thing: str
+    where: str
+    span: Span
+
+
 class Hint(Record):
     """A wish where things shall stand, by its `kind`, which is the rule of the grammar that says it.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from rigc.model.deck import Case, Deck, Hint, LaterRoom, Place, Weight, deck_meant
+from rigc.model.deck import Case, Deck, Hint, LaterRoom, OffBoard, Place, Weight, deck_meant
 from rigc.model.fact import Choice, Quantity
 from rigc.model.jacks import Jack, Port
 from rigc.model.records import Accept, AsBuilt, Change, Expected, FieldNote, Frozen, Limit, Reading, Spare
@@ -111,6 +111,7 @@ class Rig(Record):
     midi_master: str | None
     power: PowerWishes
     places: dict[str, Place]
+    off_board: dict[str, OffBoard]
     hints: tuple[Hint, ...]
     reserved_rooms: tuple[Area, ...]
     later_rooms: tuple[LaterRoom, ...]  # as stated; where they are is in `reserved_rooms`, once they have a place

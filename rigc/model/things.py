@@ -242,6 +242,13 @@ class Pack(Record):
     span: Span
 
 
+class PlugTop(Record):
+    """The mains plug that a supply's body is: the letter of its type (IEC World Plugs); empty where it is not said."""
+
+    pins: str
+    span: Span
+
+
 class MainsRange(Record):
     """A voltage and frequency range in V and Hz, the tolerance already applied; the frequency None where not said."""
 
@@ -271,6 +278,7 @@ class Supply(Thing):
     power_factor: float | None = None
     minus_earthed: bool = False
     pack: Pack | None = None
+    plug_top: PlugTop | None = None
 
     @property
     def takes_mains(self) -> bool:

@@ -419,6 +419,8 @@ note@song              text       | preset-sheet |
 note@spares_block      text       | wiring-sheet |
 note@tests_block       text       | wiring-sheet |
 note@unit              text       | wiring-sheet |
+off_board              stated     | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size stage-hook-up unit-schedule | crossing-list ground-sheet label-sheet mounting-strips power-table pull-list test-record wiring-sheet
+                       where      | stage-hook-up unit-schedule |
 on_side                side       | deck-drawing |
                        stated     | deck-drawing |
 order                  stated     | wiring-sheet |
@@ -453,6 +455,8 @@ plain_lead             length     | loading-table stage-hook-up unit-schedule wi
                        stated     | loading-table stage-hook-up unit-schedule wiring-sheet |
 plug                   name       | cable-list cut-list power-table unit-schedule |
                        title      | unit-schedule |
+plug_top               pins       | mains-sheet unit-schedule |
+                       stated     | mains-sheet test-record unit-schedule |
 plugged                stated     | mains-sheet wiring-sheet |
 polarity               kind       | power-table unit-schedule wiring-sheet | cable-list crossing-list cut-list deck-drawing ground-sheet label-sheet mains-sheet mass-and-balance plan-full-size pull-list test-record
 power_factor           number     | mains-sheet power-table unit-schedule |

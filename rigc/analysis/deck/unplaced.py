@@ -40,11 +40,13 @@ def as_stated(rig: Rig) -> Rig:
 
 
 def on_deck(rig: Rig) -> tuple[Thing, ...]:
-    """The used units, the amps and desks that have a place or a hint, and the supplies that feed or have either."""
+    """The used units, the amps and desks that have a place or a hint, and the supplies that feed or have either; without what stands off
+    the board."""
     named = _hinted(rig) | set(rig.places)
     units = (unit for unit in used_units(rig) if unit.kind == "unit" or unit.name in named)
     below = named | {*rig.power.others, *(port.thing for feed in rig.power.feeds for port in feed.outlets)}
-    return (*units, *(supply for supply in rig.supplies.values() if supply.name in below))
+    things = (*units, *(supply for supply in rig.supplies.values() if supply.name in below))
+    return tuple(each for each in things if each.name not in rig.off_board)
 
 
 def own_deck(rig: Rig) -> Deck | None:

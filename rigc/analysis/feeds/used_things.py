@@ -9,9 +9,13 @@ from rigc.model.things import Supply, Unit
 
 
 def used_supplies(rig: Rig, power: PowerAssignment) -> tuple[Supply, ...]:
-    """The supplies that feed something or have a place, in order of declaration."""
+    """The supplies that feed something, have a place or stand off the board, in order of declaration."""
     feeding = {port.thing for port in power.loads}
-    return tuple(supply for name, supply in rig.supplies.items() if name in feeding or name in rig.places)
+    return tuple(
+        supply
+        for name, supply in rig.supplies.items()
+        if name in feeding or name in rig.places or name in rig.off_board
+    )
 
 
 def used_things(rig: Rig, power: PowerAssignment) -> tuple[Unit | Supply, ...]:

@@ -49,9 +49,10 @@ def wanted_leads(rig: Rig, power: PowerAssignment) -> tuple[Wanted, ...]:
 
 
 def is_stage(rig: Rig, port: Port) -> bool:
-    """Whether a jack is off the board: on an instrument, or on an amp or desk that has no place."""
+    """Whether a jack is off the board: on an instrument, on an amp or desk that has no place, or on what is said to stand there."""
     thing = rig.things[port.thing]
-    return isinstance(thing, Instrument) or (thing.kind in ENDS and port.thing not in rig.places)
+    off = port.thing in rig.off_board or (thing.kind in ENDS and port.thing not in rig.places)
+    return off or isinstance(thing, Instrument)
 
 
 def _connected(rig: Rig, stated: _Stated) -> list[Wanted]:

@@ -16,7 +16,8 @@ from rigc.model.things import ENDS, Instrument, Unit
 from rigc.model.ways.inner_ways import handed_on, main_outputs
 from rigc.record import Record
 
-EARTHLESS = frozenset(("C2", "C8", "C18"))
+PLUG_TOP = "plug-top: its body is its plug"
+EARTHLESS = frozenset(("C2", "C8", "C18", PLUG_TOP))
 """Appliance inlets without an earth pin (IEC 60320)."""
 
 
@@ -56,7 +57,9 @@ def board_outputs(leads: Leads, rig: Rig) -> tuple[str, ...]:
 
 def _mains(rig: Rig, power: PowerAssignment) -> Iterator[Point]:
     for name, jack in _inlets(rig, power):
-        kind = "inlet not stated" if jack is None else str(jack.connector)
+        supply = rig.supplies.get(name)
+        top = supply is not None and supply.plug_top is not None and not supply.minus_earthed
+        kind = PLUG_TOP if top else "inlet not stated" if jack is None else str(jack.connector)
         point = name if jack is None else f"{name}.{jack.name}"
         if kind not in EARTHLESS:
             yield Point(1, point, kind)

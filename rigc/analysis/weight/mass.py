@@ -23,7 +23,7 @@ from rigc.traced.shown import exactly, places
 from rigc.traced.term import Term, Traced, known, number
 from rigc.traced.units import KILOGRAMS
 
-_ALL = "units, supplies, panels and decks in use, leads that stay on the board, strips as laid; stage leads are not counted"
+_ALL = "units, supplies, panels and decks in use, leads that stay on the board, strips as laid; stage leads, and what stands off the board, are not counted"
 _KNOWN = f"{_ALL}; what is not known is left out and named"
 _MIDDLE = "a body balances in its middle; of a thing that stands askew, that of the rectangle around it"
 _HEIGHT = f"{_MIDDLE}; counted from the deck's top"
@@ -134,7 +134,7 @@ def mass(
     order: StripOrder,
     placement: Placement,
 ) -> Mass:
-    """Units, supplies, panels and decks in use, leads that stay on the board (stage leads don't), strips as laid."""
+    """Units, supplies, panels and decks in use, leads that stay on the board (stage leads don't), strips as laid; not what stands off it."""
     things = tuple(_things(rig, placement))
     decks = tuple(_decks(rig))
     rest = (*_panels(rig), *lead_items(leads), *strip_items(rig, strips, order))
@@ -169,6 +169,8 @@ def _stated_mass(name: str, kg: Quantity | None) -> AnyFigure:
 def _things(rig: Rig, placement: Placement) -> Iterator[MassItem]:
     used = {unit.name for unit in used_units(rig)} | _supplies(rig)
     for thing in (*rig.units.values(), *rig.supplies.values(), *rig.mains_strips.values()):
+        if thing.name in rig.off_board:
+            continue
         if thing.name not in rig.places and (thing.kind not in ("unit", "supply") or thing.name not in used):
             continue
         own = _stated_mass(thing.name, thing.mass_kg)

@@ -124,6 +124,7 @@ def _rig(context: Context, known: KnownThings) -> Rig | None:
     check_through(context, decks, lead_wishes.leads)
     check_panels(context, decks, boards)
     places, (stated_rooms, later_rooms) = deck.places(context, decks), hints.rooms(context)
+    off_board = deck.off_board(context, places)
     check_rooms(context, decks, stated_rooms)
     _only_bodies(context, units, places)
     presets = performance.presets(context, ports)
@@ -154,7 +155,8 @@ def _rig(context: Context, known: KnownThings) -> Rig | None:
         "midi_master": master,
         "power": fed,
         "places": places,
-        "hints": hints.hints(context, decks),
+        "off_board": off_board,
+        "hints": hints.hints(context, decks, off_board),
         "reserved_rooms": stated_rooms,
         "later_rooms": later_rooms,
         "weights": hints.weights(context),

@@ -46,8 +46,15 @@ def inlet_words(kind: str) -> str:
     return kind if rated is None else f"{kind}, {rated.value:g} A"
 
 
-def _row(supply: Supply, load: MainsLoad) -> Row:
+def _inlet(supply: Supply) -> str:
+    """How the mains come to it."""
+    if supply.plug_top is not None:
+        return f"plug-top, plug {supply.plug_top.pins or '?'}"
     inlet = next((jack for jack in supply.jacks if jack.role == "inlet"), None)
+    return "?" if inlet is None else inlet_words(str(inlet.connector))
+
+
+def _row(supply: Supply, load: MainsLoad) -> Row:
     return Row(
         (
             Cell(supply.name, strong=True),
@@ -60,7 +67,7 @@ def _row(supply: Supply, load: MainsLoad) -> Row:
             _by(load.efficiency, " %", "efficiency" in load.by_kind),
             _by(load.power_factor, "", "power factor" in load.by_kind),
             Cell(f"{len(supply.mains)} positions" if len(supply.mains) > 1 else "none"),
-            Cell("?" if inlet is None else inlet_words(str(inlet.connector))),
+            Cell(_inlet(supply)),
         )
     )
 

@@ -111,6 +111,12 @@ _NEEDS: Columns[Unit] = (
     (Column("battery", folds="battery {}"), lambda unit: _battery(unit.battery)),
     (Column("heat", folds="heat {}"), lambda unit: stated(unit.warm_w)),
 )
+
+
+def _plug_top(supply: Supply) -> str:
+    return "" if supply.plug_top is None else f"plug-top {supply.plug_top.pins}".strip()
+
+
 _OWN_MAINS: Columns[Unit | Instrument] = (
     (Column("thing"), lambda each: Cell(each.name, strong=True)),
     (Column("made for", folds="made for {}"), lambda each: Cell("; ".join(it.typed for it in each.mains) or "?")),
@@ -121,7 +127,7 @@ _OWN_MAINS: Columns[Unit | Instrument] = (
 )
 _SUPPLIES: Columns[Supply] = (
     (Column("supply"), lambda supply: Cell(supply.name, strong=True)),
-    (Column("kind"), lambda supply: Cell(supply.technology or "")),
+    (Column("kind"), lambda supply: words(supply.technology or "", _plug_top(supply))),
     (Column("mains"), lambda supply: Cell("; ".join(each.typed for each in supply.mains))),
     (Column("battery", folds="battery {}"), lambda supply: _pack(supply.pack)),
     (Column("core for", key="core"), lambda supply: stated(supply.core_hz)),

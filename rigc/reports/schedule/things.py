@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rigc.model.deck import Place
 from rigc.model.rig import Rig
 from rigc.model.things import ENDS, Instrument, Panel, Paperwork, Thing
 from rigc.reports.content import Cell, Column, Row, Table
@@ -30,7 +29,7 @@ def thing_table(rig: Rig, used: Iterable[Thing], spare: Iterable[Thing]) -> Tabl
     """A row for every instrument, unit, amp, desk, supply and panel in use, and for every spare of a thing."""
     rows = [
         *(_bare(instrument, _played(instrument)) for instrument in rig.instruments.values()),
-        *(_row(thing, _stands(rig.places.get(thing.name), thing)) for thing in used),
+        *(_row(thing, _stands(rig, thing)) for thing in used),
         *(_bare(panel, _on(panel)) for panel in rig.panels.values()),
         *(_row(thing, "spare") for thing in spare),
     ]
@@ -90,7 +89,10 @@ def _on(panel: Panel) -> str:
     return "panel" if panel.deck is None else f"panel on {panel.deck}"
 
 
-def _stands(place: Place | None, thing: Thing) -> str:
+def _stands(rig: Rig, thing: Thing) -> str:
+    if thing.name in rig.off_board:
+        return " ".join(filter(None, (f"{thing.kind}, off the board", rig.off_board[thing.name].where)))
+    place = rig.places.get(thing.name)
     if place is None:
         return f"{thing.kind}, off the board" if thing.kind in ENDS else "no place"
     where = "under the deck" if place.under else "on the deck"

@@ -159,6 +159,13 @@ class Under(Node):
     jacks: Word | None
 
 
+class OffBoard(Node):
+    """What belongs to the rig and stands beside the board."""
+
+    things: tuple[Word, ...]
+    where: Text | None
+
+
 class Turned(Node):
     angle: Amount
 

@@ -92,6 +92,12 @@ class Pack(Node):
     only: Word | None
 
 
+class PlugTop(Node):
+    """A supply whose body is its mains plug, and the type of its pins."""
+
+    pins: Word | None
+
+
 class Technology(Node):
     kind: Word
 

@@ -112,6 +112,31 @@ def test_a_unit_without_a_place_weighs_but_does_not_balance() -> None:
     assert mass.balances[0].missing == ("the place of 'hum'",)
 
 
+def test_what_stands_off_the_board_is_no_weight_of_it() -> None:
+    """The deck 2.1 kg, the unit on it 0.4 kg, the supply in its socket 0.3 kg; what is known, strips apart."""
+    text = """
+unit plumb {
+  mass 400 g
+}
+supply wart {
+  mass 300 g
+}
+deck board {
+  size 400 x 300 mm
+  mass 2.1 kg
+}
+place {
+  plumb at 10, 10 mm
+WHERE
+}
+"""
+    beside, under = (
+        written(text.replace("WHERE", where)).get(Mass) for where in ("  wart off board", "  wart under at 10, 200 mm")
+    )
+    assert round(float(beside.known_kg), 6) == 2.5
+    assert round(float(under.known_kg), 6) == 2.8
+
+
 def test_each_of_two_cases_weighs_with_what_is_in_it() -> None:
     """Trunk: 0.4 + 0.6 + deck 3.0; a lead of 0.14 m x 35 g with 2 plugs of 15 g; strips 2 x 95 + 2 x 100 = 390 mm and as much on
     the deck, 0.78 m x 30 g: 4.0583 kg; with the case of 9 kg 13.0583. Box: 0.5 + 2.5, strips 0.32 m x 30 g: at least 3.0096."""

@@ -78,6 +78,20 @@ def test_where_only_some_amps_are_played() -> None:
     assert rows(sheet("tide-line", "stage-hook-up"), "scenarios")[2] == ["quay", "desk alone, on the quay", "all"]
 
 
+def test_what_stands_beside_the_board() -> None:
+    """What it is, where, its leads, and the strip that it is plugged into; a thing in no strip and at no stated place."""
+    case = ROOT / "tests/syntax/sentences"
+    (wart,) = compiled(case / "203-plug-top-supply.rig").sheets(("stage-hook-up",))
+    assert rows(wart, "beside") == [["wart", "plug-top supply", "in the strip on the floor", "D1", "bar"]]
+    (heron,) = compiled(case / "204-unit-off-the-board.rig").sheets(("stage-hook-up",))
+    assert rows(heron, "beside") == [["heron", "receiver", "on the amp", "A1, D1", ""]]
+    assert [row[:3] for row in rows(heron, "stage")] == [
+        ["A1", "heron.out", "plumb.in"],
+        ["A2", "plumb.out", "combo.in"],
+        ["D1", "mill.o1", "heron.dc"],
+    ]
+
+
 def written(shapes: tuple[Shape, ...]) -> list[str]:
     """All labels, also those of symbols."""
     found = []

@@ -7,7 +7,7 @@ syntax iskeyword @,48-57,-
 syntax sync minlines=1
 syntax match rigName /\v<[a-z][a-z0-9]*%(-[a-z0-9]+)*>/
 syntax match rigMark /\v<[A-Z][A-Z0-9]*[a-z]?>/
-syntax match rigUnit /\v%(x[ \t]*[0-9+-]|%(reverse-protected|double-insulated|centre-negative|centre-positive|non-inverting|battery-door|capacitance|mains-strip|reverse-log|sensitivity|switch-mode|transformer|unregulated|base-label|characters|conductors|deliberate|efficiency|expression|field-note|headphones|inductance|instrument|insulating|microphone|resistance|ring-wiper|all-units|always-on|clearance|conductor|connector|converted|crossings|crossover|impedance|insulated|mini-jack|momentary|reversing|symmetric|thickness|tip-wiper|unpowered|analogue|as-built|balanced|brackets|buffered|bypassed|centring|dry-kill|feedback|firmware|inverted|isolated|keep-out|keyboard|language|latching|listener|measured|mini-trs|mounting|negative|parallel|polarity|positive|programs|reversed|revision|scenario|selector|soldered|splitter|straight|stranded|textured|together|unwanted|wireless|accepts|airline|allowed|assumed|balance|battery|because|beneath|bridged|captive|carries|ceiling|channel|checked|contact|control|country|digital|doubles|earthed|expects|follows|gigging|insured|inverts|latches|latency|leaflet|pairing|passive|phantom|premade|program|removed|reserve|retired|screwed|sockets|speaker|stamped|through|touches|touring|treadle|unknown|version|voltage|winding|accept|active|barrel|before|behind|bolted|bonded|buffer|bypass|change|client|closed|colour|common|cut-in|cycles|design|factor|fitted|folded|frozen|ground|insert|inside|itself|jacket|leaves|lifted|linear|lowest|marker|master|middle|oclock|onward|origin|others|outlet|output|passes|pickup|preset|raised|return|reverb|screen|screws|serial|series|shared|shield|silent|source|spares|stands|starts|stereo|studio|supply|switch|tinned|trails|tuning|turned|volume|wanted|within|worked|alone|angle|audio|bears|blend|cable|chain|class|clear|clock|delay|drawn|draws|empty|every|faces|facts|floor|front|gives|holds|inlet|input|jacks|knobs|label|lasts|leads|level|limit|lines|loops|lower|mains|mates|metal|minus|mutes|needs|never|order|other|outer|owner|panel|place|plain|plugs|poles|power|price|reach|reads|relay|right|rules|sends|share|shows|slack|solid|spare|stock|strip|tails|takes|tempo|tests|total|track|under|until|vents|wants|weigh|while|amps|away|band|bare|base|bend|body|both|case|core|deck|desk|done|drop|edge|ends|feet|fits|flat|foot|free|from|fuse|gain|gaps|hand|heel|high|hole|home|into|jack|join|knob|lane|lead|left|lift|like|line|load|loop|made|mass|midi|mute|near|none|note|only|open|opto|over|pair|path|peak|plug|pull|rail|rate|rear|ring|roll|seal|send|show|side|size|snap|song|stay|stop|swap|tall|tape|test|thru|tier|tone|trim|true|type|unit|vent|warm|wide|with|all|amp|and|cut|din|dry|fly|for|gap|lid|log|max|may|off|out|rig|row|set|tie|tip|trs|usb|use|was|wet|xlr|ac|at|by|dc|in|of|on|or|to|ts|up|a|b)>)@![A-Za-zµμΩ°%\/]+[23]?/ contained
+syntax match rigUnit /\v%(x[ \t]*[0-9+-]|%(reverse-protected|double-insulated|centre-negative|centre-positive|non-inverting|battery-door|capacitance|mains-strip|reverse-log|sensitivity|switch-mode|transformer|unregulated|base-label|characters|conductors|deliberate|efficiency|expression|field-note|headphones|inductance|instrument|insulating|microphone|resistance|ring-wiper|all-units|always-on|clearance|conductor|connector|converted|crossings|crossover|impedance|insulated|mini-jack|momentary|reversing|symmetric|thickness|tip-wiper|unpowered|analogue|as-built|balanced|brackets|buffered|bypassed|centring|dry-kill|feedback|firmware|inverted|isolated|keep-out|keyboard|language|latching|listener|measured|mini-trs|mounting|negative|parallel|plug-top|polarity|positive|programs|reversed|revision|scenario|selector|soldered|splitter|straight|stranded|textured|together|unwanted|wireless|accepts|airline|allowed|assumed|balance|battery|because|beneath|bridged|captive|carries|ceiling|channel|checked|contact|control|country|digital|doubles|earthed|expects|follows|gigging|insured|inverts|latches|latency|leaflet|pairing|passive|phantom|premade|program|removed|reserve|retired|screwed|sockets|speaker|stamped|through|touches|touring|treadle|unknown|version|voltage|winding|accept|active|barrel|before|behind|bolted|bonded|buffer|bypass|change|client|closed|colour|common|cut-in|cycles|design|factor|fitted|folded|frozen|ground|insert|inside|itself|jacket|leaves|lifted|linear|lowest|marker|master|middle|oclock|onward|origin|others|outlet|output|passes|pickup|preset|raised|return|reverb|screen|screws|serial|series|shared|shield|silent|source|spares|stands|starts|stereo|studio|supply|switch|tinned|trails|tuning|turned|volume|wanted|within|worked|alone|angle|audio|bears|blend|board|cable|chain|class|clear|clock|delay|drawn|draws|empty|every|faces|facts|floor|front|gives|holds|inlet|input|jacks|knobs|label|lasts|leads|level|limit|lines|loops|lower|mains|mates|metal|minus|mutes|needs|never|order|other|outer|owner|panel|place|plain|plugs|poles|power|price|reach|reads|relay|right|rules|sends|share|shows|slack|solid|spare|stock|strip|tails|takes|tempo|tests|total|track|under|until|vents|wants|weigh|while|amps|away|band|bare|base|bend|body|both|case|core|deck|desk|done|drop|edge|ends|feet|fits|flat|foot|free|from|fuse|gain|gaps|hand|heel|high|hole|home|into|jack|join|knob|lane|lead|left|lift|like|line|load|loop|made|mass|midi|mute|near|none|note|only|open|opto|over|pair|path|peak|plug|pull|rail|rate|rear|ring|roll|seal|send|show|side|size|snap|song|stay|stop|swap|tall|tape|test|thru|tier|tone|trim|true|type|unit|vent|warm|wide|with|all|amp|and|cut|din|dry|fly|for|gap|lid|log|max|may|off|out|rig|row|set|tie|tip|trs|usb|use|was|wet|xlr|ac|at|by|dc|in|of|on|or|to|ts|up|a|b)>)@![A-Za-zµμΩ°%\/]+[23]?/ contained
 syntax match rigNumber /\v[+-]?\d+%(\.\d+)?/ nextgroup=rigUnit skipwhite
 syntax match rigDate /\v\d{4}-\d{2}-\d{2}/
 syntax match rigSign /\v-\>|\=\>|\.\.|\+-|\+\/-|±|x\ze[ \t]*[0-9+-]/
@@ -44,20 +44,21 @@ syntax keyword rigWord language lasts latency lead leaves level lid lift
 syntax keyword rigWord limit loop loops lowest mains marker mass master
 syntax keyword rigWord mates minus mute needs note off on order
 syntax keyword rigWord origin others outer outlet output owner pair path
-syntax keyword rigWord phantom plain polarity poles premade price program pull
-syntax keyword rigWord rail rate reserve resistance retired revision roll selector
-syntax keyword rigWord serial set show size slack sockets soldered spare
-syntax keyword rigWord stands starts swap switch takes tall tempo test
-syntax keyword rigWord thickness through tie tier to tone track transformer
-syntax keyword rigWord treadle tuning turned type unpowered usb use vents
-syntax keyword rigWord version volume warm was weigh wet wide alone
-syntax keyword rigWord and away because before bridged bypassed channel characters
-syntax keyword rigWord clear cycles edge empty expects faces factor for
-syntax keyword rigWord free from gap into jacket jacks knobs like
-syntax keyword rigWord lower max may metal near oclock of or
-syntax keyword rigWord peak programs raised reach reads return row screen
-syntax keyword rigWord seal send sensitivity share shows side symmetric tape
-syntax keyword rigWord together touches until up while with within
+syntax keyword rigWord phantom plain plug-top polarity poles premade price program
+syntax keyword rigWord pull rail rate reserve resistance retired revision roll
+syntax keyword rigWord selector serial set show size slack sockets soldered
+syntax keyword rigWord spare stands starts swap switch takes tall tempo
+syntax keyword rigWord test thickness through tie tier to tone track
+syntax keyword rigWord transformer treadle tuning turned type unpowered usb use
+syntax keyword rigWord vents version volume warm was weigh wet wide
+syntax keyword rigWord alone and away because before board bridged bypassed
+syntax keyword rigWord channel characters clear cycles edge empty expects faces
+syntax keyword rigWord factor for free from gap into jacket jacks
+syntax keyword rigWord knobs like lower max may metal near oclock
+syntax keyword rigWord of or peak programs raised reach reads return
+syntax keyword rigWord row screen seal send sensitivity share shows side
+syntax keyword rigWord symmetric tape together touches until up while with
+syntax keyword rigWord within
 syntax keyword rigBlock all-units amp as-built blend cable case control deck
 syntax keyword rigBlock desk instrument leads listener mains-strip midi mounting panel
 syntax keyword rigBlock place plug power preset rig scenario song source

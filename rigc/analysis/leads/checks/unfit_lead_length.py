@@ -55,6 +55,9 @@ def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: Cabl
             yield _mains(lead)
         elif route is not None and route.length is None and not route.blocked and not known:
             without.setdefault((route.about, route.reason, route.missing), []).append(lead)
+    for lead in leads.all:
+        if lead.stage and lead.signal in ("dc", "ac") and lead.captive is None and not (lead.made_mm and lead.cable):
+            yield _off_board(lead)
     for stuck in without.values():
         yield _stuck(rig, stuck, routes.routes[stuck[0].mark])
 
@@ -119,6 +122,20 @@ def _mains(lead: Lead) -> Diagnostic:
         help="lay the bought lead on the board, see that its connectors have room, and write its length behind it: "
         f"{lead.mark} {lead.start} -> {lead.end} made ___ mm",
         asks_for=(f"the length of {lead.mark}", *(f"the plug kind at '{end}'" for end in (lead.start, lead.end))),
+    )
+
+
+def _off_board(lead: Lead) -> Diagnostic:
+    """A power lead that leaves the board: no way is reckoned there, and its drop hangs on how long and how thick it is."""
+    lacking = [what for what, known in (("length", lead.made_mm), ("cable", lead.cable)) if not known]
+    of = lead.cable or "___"
+    made = "___ m" if lead.made_mm is None else lead.made_mm.typed
+    return KIND.cant_check(
+        lead.span,
+        f"the {' and the '.join(lacking)} of {lead.mark} {'is' if len(lacking) == 1 else 'are'} not known: it leaves the board, and no way is reckoned there",
+        subject=(lead.mark,),
+        help=f"{'say of which it is' if lead.made_mm else 'measure it'}, and write in the leads block: {lead.mark} {lead.start} -> {lead.end} of {of} made {made}",
+        asks_for=tuple(f"the {what} of {lead.mark}" for what in lacking),
     )
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.near import nearest
-from rigc.model.deck import Case, Deck, Hole, Place, Rail, Tier, deck_meant
+from rigc.model.deck import Case, Deck, Hole, OffBoard, Place, Rail, Tier, deck_meant
 from rigc.model.fact import Fact
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.deck.inside_deck import check_deck
@@ -226,6 +226,32 @@ def places(context: Context, known_decks: dict[str, Deck]) -> dict[str, Place]:
                 )
             if place is not None:
                 found[place.thing] = place
+    return found
+
+
+def off_board(context: Context, stated: dict[str, Place]) -> dict[str, OffBoard]:
+    """What is said to stand beside the board, by thing; a finding where it has a place on it, too, or a wish for one."""
+    found: dict[str, OffBoard] = {}
+    for node in (each for block in context.of(nodes.PlaceBlock) for each in block.items):
+        if not isinstance(node, nodes.OffBoard):
+            continue
+        for word in node.things:
+            name = context.scopes["thing"].find(word, PLACEABLE, "a unit or a supply")
+            if name is None:
+                continue
+            other = found.get(name) or stated.get(name)
+            if other is not None:
+                what, first = f"a place for '{name}'", Word(name, other.span)
+                alone = len(node.things) == 1
+                again = Word(name, node.span) if alone else word
+                context.report(
+                    stated_twice(what, again, first)
+                    if alone
+                    else twice(what, again, first, "say it in one of the two lines")
+                )
+            found[name] = OffBoard(
+                name, node.where.value if node.where else "", node.span if len(node.things) == 1 else word.span
+            )
     return found
 
 

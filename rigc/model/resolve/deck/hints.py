@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import Any
 
 from rigc.diagnostics.mend import Delete, Mend
@@ -33,9 +33,9 @@ _SEVERAL = (nodes.Stepped, nodes.Together)
 _KINDS = (*_ALONE, *_SEVERAL, nodes.Beside, nodes.Reach, nodes.Away, nodes.Symmetric)
 
 
-def hints(context: Context, decks: dict[str, Deck]) -> tuple[Hint, ...]:
-    """All wishes, as written; without those that name what there is not, or a thing beside itself."""
-    return tuple(hint for node in _items(context) if (hint := _hint(context, node, decks)) is not None)
+def hints(context: Context, decks: dict[str, Deck], off_board: Collection[str]) -> tuple[Hint, ...]:
+    """All wishes, as written; without those that name what there is not, what is off the board, or a thing beside itself."""
+    return tuple(hint for node in _items(context) if (hint := _hint(context, node, decks, off_board)) is not None)
 
 
 def rooms(context: Context) -> tuple[tuple[Area, ...], tuple[LaterRoom, ...]]:
@@ -71,7 +71,7 @@ def _items(context: Context) -> Iterator[Node]:
     return (node for block in context.of(nodes.PlaceBlock) for node in block.items)
 
 
-def _hint(context: Context, node: Any, decks: dict[str, Deck]) -> Hint | None:
+def _hint(context: Context, node: Any, decks: dict[str, Deck], off_board: Collection[str]) -> Hint | None:
     if not isinstance(node, _KINDS):
         return None
     words = node.things if hasattr(node, "things") else (node.thing,)
@@ -81,6 +81,10 @@ def _hint(context: Context, node: Any, decks: dict[str, Deck]) -> Hint | None:
     if unknown:
         return None
     if not _sensible(context, node, (*words, *others)):
+        return None
+    off = next((word for word in (*words, *others) if word.text in off_board), None)
+    if off is not None:
+        _drop(context, node, off, f"'{off.text}' is off the board and has no place on it")
         return None
     on = (node.ground.text,) if isinstance(node, nodes.Stands) else tuple(word.text for word in others)
     if isinstance(node, nodes.Stands) and not _is_ground(context, node.ground, decks):

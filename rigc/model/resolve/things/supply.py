@@ -5,14 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label
-from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.mend import Delete, Mend, Replace
+from rigc.facts.mains import PLUG_TYPES
 from rigc.model.fact import Provenance
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of, run, spread
-from rigc.model.scope import SAID_TWICE, twice
+from rigc.model.scope import SAID_TWICE, UNKNOWN, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.things import MainsRange, Outlet, Pack, Rating
+from rigc.model.things import MainsRange, Outlet, Pack, PlugTop, Rating
 from rigc.model.units.measures import (
     CEILING_MA,
     CELLS,
@@ -56,6 +57,8 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
             fields[field] = context.amount(fact.amount, measure, known)
         elif isinstance(fact, nodes.Pack):
             fields["pack"] = _pack(context, fact, known)
+        elif isinstance(fact, nodes.PlugTop):
+            fields["plug_top"] = _plug_top(context, fact, items)
         elif isinstance(fact, nodes.Efficiency):
             fields["efficiency"] = context.amount(fact.amount, EFFICIENCY, known)
         elif isinstance(fact, nodes.PowerFactor):
@@ -116,6 +119,40 @@ def _pack(context: Context, fact: nodes.Pack, known: Provenance | None) -> Pack:
         )
     energy, amount = (None, held) if charge else (held, None)
     return Pack(fact.kind.value, energy, amount, cells, fact.only is not None, fact.span)
+
+
+def _plug_top(context: Context, fact: nodes.PlugTop, items: list[Item]) -> PlugTop:
+    """A finding where its pins are of no type that there is, or where it has a mains inlet, too."""
+    pins = "" if fact.pins is None else fact.pins.text
+    if fact.pins is not None and pins not in PLUG_TYPES:
+        context.report(
+            UNKNOWN.at(
+                fact.pins.span,
+                f"'{pins}' is no type of mains plug",
+                subject=(pins,),
+                label="the letter of a type goes here",
+                help=f"write its letter, {PLUG_TYPES[0]} to {PLUG_TYPES[-1]}, as the tables of mains plugs have them; or nothing",
+            )
+        )
+        pins = ""
+    inlet = next(
+        (i.fact for i in items if isinstance(i.fact, nodes.Inlet) and isinstance(i.fact.connector, nodes.Appliance)),
+        None,
+    )
+    if inlet is not None:
+        context.report(
+            SAID_TWICE.at(
+                inlet.span,
+                f"a plug-top supply stands in the socket itself: it has no inlet {inlet.connector} for a mains lead",
+                label="this can't be",
+                also=(Label(fact.span, "with this"),),
+                mends=(
+                    Mend(f"delete '{inlet}'", (Delete(inlet.span),)),
+                    Mend(f"delete '{fact}'", (Delete(fact.span),)),
+                ),
+            )
+        )
+    return PlugTop(pins, fact.span)
 
 
 def _power_factor(context: Context, fact: nodes.PowerFactor) -> float | None:

@@ -35,7 +35,8 @@ _READING = Paragraph(
 
 def de_rig_list(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Sheet | NoSheet:
     """Thing, serial, feet, switches to set back, owner, signed."""
-    things = [thing for thing in _things(rig, power) if thing.name in rig.places or thing.papers.owner is not None]
+    here = {*rig.places, *rig.off_board}
+    things = [thing for thing in _things(rig, power) if thing.name in here or thing.papers.owner is not None]
     if not things:
         return NoSheet(NAME, TITLE, "Nothing stands on the board, and nobody's property is stated.")
     rows = tuple(_row(thing, settings) for thing in things)

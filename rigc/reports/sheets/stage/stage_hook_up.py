@@ -38,11 +38,11 @@ def stage_hook_up(
 ) -> Sheet | NoSheet:
     """A row for each lead between the board and the stage, and for what comes through the air; who plays where is told by scenario."""
     stage, links = [lead for lead in leads.all if lead.stage], radio_links(rig, leads)
-    if not stage and not links:
+    if not stage and not links and not rig.off_board:
         return NoSheet("stage-hook-up", "Stage hook-up", "No lead goes from the board to the stage.")
     rows = tuple(_row(lead, lengths, levels, settings) for lead in stage)
     table = Table("stage", "What is plugged in on the stage", _COLUMNS, rows, tick=True)
-    where = _scenarios(rig)
+    where, beside = _scenarios(rig), _beside(rig, stage)
     return Sheet(
         "stage-hook-up",
         "Stage hook-up",
@@ -50,6 +50,7 @@ def stage_hook_up(
         (
             table,
             *((radio_table(links),) if links else ()),
+            *((beside,) if beside.rows else ()),
             *((where,) if where.rows else ()),
             care("stage-hook-up", rig, power),
         ),
@@ -70,6 +71,31 @@ def _row(lead: Lead, lengths: CableLengths, levels: Levels, settings: SwitchSett
             Cell(_lifts(lead.start, lead.end, settings)),
         )
     )
+
+
+def _beside(rig: Rig, stage: list[Lead]) -> Table:
+    """What belongs to the rig and stands off the board: where, what of it goes to the board, and which mains strip it is plugged into."""
+    strips = {name: strip for name, strip, _ in rig.power.plugged}
+    rows = tuple(
+        Row(
+            (
+                Cell(name, strong=True),
+                Cell(rig.things[name].title),
+                Cell(each.where or "?"),
+                Cell(", ".join(lead.mark for lead in stage if name in (lead.start.thing, lead.end.thing))),
+                Cell(strips.get(name, "")),
+            )
+        )
+        for name, each in rig.off_board.items()
+    )
+    columns = (
+        Column("thing"),
+        Column("what it is", key="title"),
+        Column("where"),
+        Column("leads"),
+        Column("mains strip", key="strip", folds="plugged into {}"),
+    )
+    return Table("beside", "What stands beside the board", columns, rows, tick=True)
 
 
 def _level(lead: Lead, levels: Levels) -> Cell:
