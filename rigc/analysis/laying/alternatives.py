@@ -5,8 +5,9 @@ from __future__ import annotations
 
 from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.choices.task import Task, task_of
-from rigc.analysis.laying.chosen_places import chosen_layout, laid, searched
+from rigc.analysis.laying.chosen_places import chosen_layout, laid, searched, usual_effort
 from rigc.analysis.laying.objective import Objective, terms
+from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.weights import weights
 from rigc.model.deck import Weight
@@ -27,29 +28,30 @@ LEANINGS: tuple[dict[str, int], ...] = (
 from right to left; shorter leads of power and control; all else to the rear."""
 _FAR = 300  # a thing stands elsewhere if it moved by so much, in tenths of a millimetre
 _OTHERS = 4  # and two layouts differ if one in so many does
-_NOTICED = 100  # in tenths of a millimetre
+_NOTICED = 100  # in tenths of a millimetre, as it is counted and as the rig weighs it
 _GOOD = 150  # percent of the best's cost at most
 
 
+class Better(Record):
+    """By how much a layout has less of a term (its name in `LayoutTerm`) than the one beside which it is told: in tenths of a millimetre or,
+    of lines and crossings, in pieces."""
+
+    term: str
+    less: int
+
+
 class Alternative(Record):
-    """A layout: the rig with it, what it costs, and the terms (names of `LayoutTerm`) of which it has less than the best; the best itself
-    those of which it has the least of all."""
+    """A layout: the rig with it, what it costs, and of what it has less than the best; the best itself of what it has less than each of the
+    others, and by how much at least."""
 
     rig: Rig
     objective: Objective
-    better_at: tuple[str, ...]
+    better_at: tuple[Better, ...]
 
 
 class _Answer(Record):
     at: tuple[At, ...]
     objective: Objective
-
-    @property
-    def counted(self) -> dict[str, int]:
-        found: dict[str, int] = {}
-        for term in self.objective.terms:
-            found[term.name] = found.get(term.name, 0) + term.counted
-        return found
 
 
 def alternatives(rig: Rig, count: int, effort: int | None) -> tuple[Alternative, ...]:
@@ -62,13 +64,18 @@ def alternatives(rig: Rig, count: int, effort: int | None) -> tuple[Alternative,
     task, sides = best.task, dict(best.sides)
     found: list[_Answer] = []
     for leaning in LEANINGS:
-        made = searched(task.otherwise(_leaning(task.rig, leaning), sides).board, effort) if leaning else best.found
+        made = _leant(task.otherwise(_leaning(task.rig, leaning), sides), effort) if leaning else best.found
         if not made.hard:
             objective = Objective(tuple(terms(task.rig, task.board, list(made.at))))
             found = _good(task, [*found, _Answer(made.at, objective)])
         if len(found) == count:
             break
     return tuple(_alternative(task, answer, found) for answer in found)
+
+
+def _leant(task: Task, effort: int | None) -> Found:
+    """With half the steps: it need not be the best by these weights, only a good one by the rig's own."""
+    return searched(task.board, (usual_effort(task.board) if effort is None else effort) // 2)
 
 
 def _good(task: Task, answers: list[_Answer]) -> list[_Answer]:
@@ -83,22 +90,27 @@ def _good(task: Task, answers: list[_Answer]) -> list[_Answer]:
     return kept
 
 
-def _less(one: _Answer, other: _Answer) -> tuple[str, ...]:
-    """The terms of which one has so much less that one would notice."""
-    there = other.counted
-    pieces = {term.name for term in one.objective.terms if term.pieces}
-    return tuple(
-        name
-        for name, counted in one.counted.items()
-        if there.get(name, 0) - counted >= (1 if name in pieces else _NOTICED)
-    )
+def _less(one: _Answer, other: _Answer) -> tuple[Better, ...]:
+    """Of what one has so much less that one would notice, and that it counts by the rig's own weights."""
+    here = {term.name: term for term in one.objective.terms}
+    found = []
+    for there in other.objective.terms:
+        term = here.get(there.name)
+        less, cheaper = there.counted - (term.counted if term else 0), there.cost - (term.cost if term else 0)
+        if less >= (1 if there.pieces else _NOTICED) and cheaper >= 100 * _NOTICED:
+            found.append(Better(there.name, less))
+    return tuple(found)
 
 
 def _alternative(task: Task, answer: _Answer, found: list[_Answer]) -> Alternative:
     best = found[0]
     others = found[1:] if answer is best else [best]
-    least = [_less(answer, other) for other in others]
-    better = tuple(name for name in answer.counted if least and all(name in each for each in least))
+    beside = [{each.term: each.less for each in _less(answer, other)} for other in others]
+    better = tuple(
+        Better(name, min(each[name] for each in beside))
+        for name in (beside[0] if beside else ())
+        if all(name in each for each in beside)
+    )
     return Alternative(laid(task, answer.at)[0], answer.objective, better)
 
 

@@ -9,6 +9,7 @@ from rigc.analysis.laying.proved_places import Proved
 from rigc.diagnostics.figures import short
 from rigc.model.deck import Place
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
+from rigc.reports.laying.better_words import better_words
 from rigc.reports.laying.objective_table import millimetres
 from rigc.reports.laying.statements import chosen_statements
 
@@ -95,10 +96,10 @@ def _cost(each: Alternative, name: str) -> str:
 def _better(found: tuple[Alternative, ...]) -> Table:
     columns = (Column("layout"), Column("better at"))
     rows = (
-        Row((Cell(f"layout {number}"), Cell(", ".join(each.better_at) or "all in all")))
+        Row((Cell(f"layout {number}"), Cell("; ".join(map(better_words, each.better_at)) or "all in all")))
         for number, each in enumerate(found, start=1)
     )
-    caption = "What each has less of than layout 1, and layout 1 than all others"
+    caption = "What each does better than layout 1, and layout 1 than every other, at least"
     return Table("better", caption, columns, tuple(rows), "there is one layout, or none")
 
 

@@ -34,7 +34,8 @@ def test_alternatives_differ_the_best_first_and_each_is_better_at_something() ->
     assert len({tuple(spots(each.rig).values()) for each in found}) == len(found)
     assert all(each.better_at for each in found[1:])
     for each in found[1:]:
-        assert all(_counted(each, name) < _counted(found[0], name) for name in each.better_at)
+        for better in each.better_at:
+            assert _counted(found[0], better.term) - _counted(each, better.term) == better.less > 0
     assert found == alternatives(rig_of(ROW), 3, QUICK)
 
 

@@ -56,6 +56,20 @@ def test_each_term_of_a_row() -> None:
     assert told["audio leads"][0] * 100 == told["audio leads"][2] > 0
 
 
+def test_leads_are_told_in_money() -> None:
+    """hedge stands to the left of marl, their jacks 80 mm apart at one height: 80 less twice the 10 mm at which a cable leaves its plug is
+    60 mm, and 30 mm of slack. At 2 EUR a metre these 90 mm are 0.18 EUR."""
+    text = ROW.replace("chain marl -> hedge -> lant", "chain marl -> hedge").replace(
+        "audio plug angle", "audio plug angle\n  audio cable thin"
+    )
+    cable = block("cable", "thin", "carries audio", "price 2 EUR")
+    made = results_of(text + cable + "place {\n  marl at 200, 30 mm\n  hedge at 50, 30 mm\n  lant at 10, 180 mm\n}\n")
+    found = objective(made.rig, made.get(Leads))
+    assert found is not None
+    (audio,) = (term for term in found.terms if term.name == "audio leads")
+    assert audio.counted == 900 and audio.money == (0.18, "EUR")
+
+
 def test_what_switches_the_presets_stands_in_front() -> None:
     """The switcher of the touring rig, by whose loops its presets are made, and its treadles: each no further back than a hand reaches from
     the front edge, 60 mm (the rig states no room for a heel), and nothing before it."""
