@@ -17,6 +17,7 @@ MINUTES = {
     "clear deck": Fact(30, "min", "all leads are freed from a deck, bundled and tagged", _PRACTICE),
     "peel": Fact(5, "min", "old strip under one unit comes off the deck, the residue with alcohol", _PRACTICE),
     "set volts": Fact(2, "min", "an outlet's voltage is set and its switch taped", _PRACTICE),
+    "set lift": Fact(2, "min", "a ground lift is set and its switch taped", _PRACTICE),
     "set selector": Fact(2, "min", "a mains selector is set and taped, with the supply's mains lead out", _PRACTICE),
     "put deck": Fact(10, "min", "another deck is looked over, its holes deburred, its feet put on", _PRACTICE),
     "take out": Fact(5, "min", "a jack or inlet is taken out of a panel, its hole closed", _PRACTICE),

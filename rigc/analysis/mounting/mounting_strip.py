@@ -3,7 +3,7 @@
 
 from __future__ import annotations
 
-from math import prod
+from math import floor, prod
 from typing import Any
 
 from rigc.analysis.mounting.laid_pieces import laid, on_deck, shared_mm2, spots, twins
@@ -21,7 +21,7 @@ from rigc.record import Record
 from rigc.source import Span
 from rigc.traced.figure import Answer, AnyFigure, Basis, Figure, Several, figure, known_figure
 from rigc.traced.given import mentioned, ours, stands, stated, unstated
-from rigc.traced.means import highest, total, worked
+from rigc.traced.means import becomes, highest, total, worked
 from rigc.traced.reason import AS_STATED, PRACTICE, STATED
 from rigc.traced.shown import Shown, exactly, places
 from rigc.traced.term import Term, Traced, known, number
@@ -309,7 +309,14 @@ def _piece(thing: Thing) -> Figure:
     assert thing.depth_mm is not None
     left = stated(f"{thing.name} depth", thing.depth_mm) - _SHORTER
     value = left if left >= 0 else highest(left, number(0))
+    if not float(value).is_integer():
+        value = becomes(value, _whole)
     return known_figure(f"{thing.name}.strip-length", value, MILLIMETRES, rule=_CUT, source=PRACTICE)
+
+
+def _whole(length_mm: float) -> float:
+    """What is cut with scissors is so many whole millimetres, no longer than it may be."""
+    return float(floor(length_mm + 1e-6))
 
 
 def _centres(thing: Thing, across: Term, counted: Figure) -> tuple[Figure, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.control.switch_settings import SELECTOR, SwitchSettings
+from rigc.analysis.control.switch_settings import GROUND_LIFT, SELECTOR, SwitchSettings
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.lead_status import status
 from rigc.analysis.leads.leads import Leads
@@ -105,8 +105,10 @@ def _work(
     yield "fit", laid, len(laid)
     moved = [each for each in settings.all if each.new and each.new != each.position]
     selectors = tuple(dict.fromkeys(each.at for each in moved if each.switch == SELECTOR))
-    outlets = tuple(dict.fromkeys(each.at for each in moved if each.switch != SELECTOR))
+    lifts = tuple(dict.fromkeys(each.at for each in moved if each.switch == GROUND_LIFT))
+    outlets = tuple(dict.fromkeys(each.at for each in moved if each.switch not in (SELECTOR, GROUND_LIFT)))
     yield "set volts", outlets, len(outlets)
+    yield "set lift", lifts, len(lifts)
     yield "set selector", selectors, len(selectors)
     yield from _tests("mains", MAINS, due.all)
     yield from _tests("plugs", PLUGS, due.all)

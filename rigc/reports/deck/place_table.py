@@ -34,7 +34,7 @@ def place_table(rig: Rig, deck: Deck, placement: Placement) -> Table:
 def _row(rig: Rig, deck: Deck, body: Outline) -> Row:
     place = rig.places[body.thing]
     corner = tuple(place_cell(nearest_tenth(figure), place) for figure in (body.x_mm, body.y_mm))
-    height = "not stated" if body.height_mm is None else f"{body.height_mm:g}"
+    height = "not stated" if body.height_mm is None else nearest_tenth(body.height_mm)
     stands = "below" if body.under else f"on tier {place.tier}" if place.tier else "on top"
     stands += f", jacks to the {place.jacks}" if place.jacks else ""
     texts = (

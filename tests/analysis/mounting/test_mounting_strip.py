@@ -100,6 +100,13 @@ def test_the_mini_unit_on_mushroom_strip() -> None:
     assert plumb.deck_pieces == (Rectangle(275.5, 2.5, 25, 40), Rectangle(275.5, 87.5, 25, 40))
 
 
+def test_a_piece_is_cut_to_whole_millimetres() -> None:
+    # 3.7 in are 93.98 mm, less 20 are 73.98: cut to 73, so that it is nowhere longer than it may be
+    plumb = changed(HOME, ("46 x 94 x 50 mm", "1.811 x 3.7 x 1.97 in")).get(MountingStrip).of("plumb")
+    assert plumb is not None
+    assert plumb.piece_mm == 73
+
+
 def orders(path: str) -> dict[str | None, tuple[float, ...]]:
     """On units, deck and rails, and the order, in mm by strip."""
     kinds = changed(path).get(StripOrder).kinds

@@ -31,6 +31,7 @@ _DO = {
     "mount": f"set the things down ({see('deck-drawing')})",
     "fit": f"lay and tie leads ({see('cable-list')})",
     "set volts": "set outlets and tape their switches",
+    "set lift": "set ground lifts and tape their switches",
     "set selector": "set mains selectors and tape them",
     "tests-mains": f"earth bond and insulation ({see('test-record')})",
     "tests-plugs": f"voltage, polarity, isolation ({see('test-record')})",
