@@ -3,7 +3,7 @@
     python tests/bench/mutants.py 15 [SEED] [ROOM ...] [keep]
 
 A mutant is one comparison, constant or sign of a module of `rigc/analysis/<room>/` that is another; so many a room are drawn by the seed.
-Each is judged by what is quick first: the cases of the room's rules (of a check its own), the tests of whole boards and folders (`WHOLE`),
+Each is judged by what runs the function that holds it (`sound.run`), by what is quick first: the cases of the room's rules (of a check its own), the tests of whole boards and folders (`WHOLE`),
 the cases of all other rules, what the documents of the examples say, then the mends of the room's cases, `tests/analysis/<room>`, and
 the test files that name something of the module. A mutant that these do not notice survives, and is printed to be read; others of the
 suite may notice it all the same. `keep` adds the counts to `mutants.md` beside this file.
@@ -35,7 +35,9 @@ ROOT = HERE.parent
 sys.path[:0] = [str(HERE), str(ROOT)]
 
 from cases import READER, Expected, proved, told  # noqa: E402
+from reports.test_small_folders import RIGS  # noqa: E402
 
+from rigc.analysis.reasoning import Reasoning  # noqa: E402
 from rigc.compile import Compiled, Read, compile_rig, read_rig  # noqa: E402
 from rigc.discover import nested  # noqa: E402
 from rigc.files.disk import Disk  # noqa: E402
@@ -64,6 +66,8 @@ FOLDERS = "reports/test_small_folders.py"
 """Tests of whole boards, of these rooms, and of whole folders, of all."""
 EXAMPLES = tuple(sorted((ROOT / "examples").glob("*/board.rig")))
 EVERY_CASE = tuple(sorted(CASES.glob("*/*.rig")))
+SMALL = tuple(RIGS)
+"""The small rigs whose folders `FOLDERS` asserts."""
 _COMPARED: dict[type[ast.cmpop], type[ast.cmpop]] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is,
@@ -74,10 +78,11 @@ _RECKONED: dict[type[ast.operator], type[ast.operator]] = {
 
 
 class Mutant:
-    """One place of a module, by its number among the module's places, and in words."""
+    """One place of a module, by its number among the module's places, and in words; `within` is the function that holds it, by the module
+    and the function's first line, empty for what is run when the module is read."""
 
-    def __init__(self, path: Path, number: int, words: str) -> None:
-        self.path, self.number, self.words = path, number, words
+    def __init__(self, path: Path, number: int, words: str, within: str) -> None:
+        self.path, self.number, self.words, self.within = path, number, words, within
 
     @property
     def module(self) -> str:
@@ -108,6 +113,17 @@ def places(tree: ast.Module) -> Iterator[tuple[ast.AST, int, str]]:
             yield node, 0, f"no {type(node.op).__name__}"
         elif isinstance(node, ast.Constant) and isinstance(node.value, bool | int | float):
             yield node, 0, f"{node.value} -> {_other(node.value)}"
+
+
+def functions(tree: ast.Module) -> dict[int, int]:
+    """The first line of the outermost function that holds a node, by the node's id."""
+    found: dict[int, int] = {}
+    for each in ast.walk(tree):  # the outer ones first
+        if isinstance(each, ast.FunctionDef):
+            first = min(line.lineno for line in (each, *each.decorator_list))
+            for node in (one for part in each.body for one in ast.walk(part)):
+                found.setdefault(id(node), first)
+    return found
 
 
 def bent(text: str, number: int) -> ast.Module:
@@ -152,11 +168,8 @@ def bend(mutant: Mutant) -> int:
         old = vars(sys.modules[mutant.module]).get(key)
         if key[:2] != "__" and old is not None and getattr(value, "__module__", mutant.module) == mutant.module:
             count += _exchanged(key, value, old)
-    for each in gc.get_objects():
-        if isinstance(each, functools._lru_cache_wrapper) and each.__module__.startswith(
-            ("rigc.analysis", "rigc.reports")
-        ):
-            each.cache_clear()
+    for each in kept_answers():
+        each.cache_clear()
     return count
 
 
@@ -210,22 +223,34 @@ def drawn(room: str, count: int, seed: int) -> list[Mutant]:
     every = []
     for path in sorted((ANALYSIS / room).rglob("*.py")):
         tree = ast.parse(path.read_text("utf-8"))
+        first = functions(tree)
         every += [
-            Mutant(path, number, f"{path.relative_to(ANALYSIS)}:{getattr(node, 'lineno', 0)} {what}")
+            Mutant(
+                path,
+                number,
+                f"{path.relative_to(ANALYSIS)}:{getattr(node, 'lineno', 0)} {what}",
+                f"{path}:{first[id(node)]}" if id(node) in first else "",
+            )
             for number, (node, _, what) in enumerate(places(tree))
         ]
     return random.Random(f"{room} {seed}").sample(every, min(count, len(every)))
 
 
 class Sound:
-    """What is told where nothing is bent, and the rigs as they were read: by these the mutants are judged."""
+    """What is told where nothing is bent, the rigs as they were read, and which functions each runs: by these the mutants are judged."""
 
     def __init__(self) -> None:
         self.read: dict[Path, Read] = {}
-        for path in (*EVERY_CASE, *EXAMPLES):
+        for path in (*EVERY_CASE, *EXAMPLES, *SMALL):
             disk = Disk(path, root=ROOT)
             self.read[path] = read_rig(disk, disk.name, READER)
-        self.told: dict[str, str] = json.loads(in_a_fork(self._all_told))
+        made = json.loads(in_a_fork(self._all_told))
+        self.told: dict[str, str] = made["told"]
+        self.run = {name: frozenset(made["ran"][name]) for name in made["ran"]}
+
+    def reaches(self, path: Path, mutant: Mutant | None) -> bool:
+        """Whether the rig runs the function that holds the mutant."""
+        return mutant is None or not mutant.within or mutant.within in self.run[str(path)]
 
     def compiled(self, path: Path) -> Compiled:
         """The rig, computed anew from what was read."""
@@ -249,28 +274,71 @@ class Sound:
         except Exception as fault:
             return type(fault).__name__
 
+    def of_figures(self, path: Path) -> str:
+        """What the sheets of a small rig say, and how its figures came about."""
+        made = self.compiled(path).results
+        reasons = () if made is None else Reasoning(made).by_name.values()
+        return self.of_example(path) + "".join(each.formula for each in reasons)
+
     def _all_told(self) -> str:
-        made = {str(path): self.of_case(path) for path in EVERY_CASE}
-        return json.dumps({**made, **{str(path): self.of_example(path) for path in EXAMPLES}})
+        caches = kept_answers()
+        told: dict[str, str] = {}
+        ran: dict[str, list[str]] = {}
+        for paths, question in ((EVERY_CASE, self.of_case), (EXAMPLES, self.of_example), (SMALL, self.of_figures)):
+            for path in paths:
+                for each in caches:
+                    each.cache_clear()
+                with noted() as codes:
+                    told[str(path)] = question(path)
+                ran[str(path)] = [
+                    f"{code.co_filename}:{code.co_firstlineno}"
+                    for code in codes.values()
+                    if code.co_filename.startswith(str(ANALYSIS))
+                ]
+        return json.dumps({"told": told, "ran": ran})
+
+
+@contextlib.contextmanager
+def noted() -> Iterator[dict[int, CodeType]]:
+    """The code of each function that is run meanwhile."""
+    codes: dict[int, CodeType] = {}
+
+    def note(frame: Any, *_: object) -> None:
+        codes[id(frame.f_code)] = frame.f_code
+
+    sys.settrace(note)
+    try:
+        yield codes
+    finally:
+        sys.settrace(None)
+
+
+def kept_answers() -> list[Any]:
+    """The functions that keep what they have answered."""
+    every = (each for each in gc.get_objects() if isinstance(each, functools._lru_cache_wrapper))
+    return [each for each in every if each.__module__.startswith(("rigc.analysis", "rigc.reports"))]
 
 
 def noticed(room: str, mutant: Mutant | None, sound: Sound) -> str:
     """By what of the tests the mutant is noticed; empty where nothing does. To be called in a process of its own."""
     if mutant is not None and not bend(mutant):
         return ""
-    near = _cases(room, mutant)
+    near = [case for case in _cases(room, mutant) if sound.reaches(case, mutant)]
     for case in near:
         if sound.of_case(case) != sound.told[str(case)]:
             return f"{case.parent.name}/{case.stem}"
-    for file in (*WHOLE.get(room, ()), FOLDERS):
+    for file in WHOLE.get(room, ()):
         if _fails([HERE / file]):
             return file
+    small = [path.stem for path in SMALL if sound.reaches(path, mutant)]
+    if small and _fails([HERE / FOLDERS], "-k", " or ".join(small)):
+        return FOLDERS
     if mutant is not None:
         for case in EVERY_CASE:
-            if case not in near and sound.of_case(case) != sound.told[str(case)]:
+            if case not in near and sound.reaches(case, mutant) and sound.of_case(case) != sound.told[str(case)]:
                 return f"{case.parent.name}/{case.stem}"
         for path in EXAMPLES:
-            if sound.of_example(path) != sound.told[str(path)]:
+            if sound.reaches(path, mutant) and sound.of_example(path) != sound.told[str(path)]:
                 return f"documents of {path.parent.name}"
     for case in near:
         expected = CASES.parent / "expected" / case.parent.name / f"{case.stem}.{Expected.file_extension}"
@@ -282,10 +350,10 @@ def noticed(room: str, mutant: Mutant | None, sound: Sound) -> str:
     return ""
 
 
-def _fails(files: Sequence[Path]) -> bool:
+def _fails(files: Sequence[Path], *more: str) -> bool:
     import pytest
 
-    words = [*map(str, files), "-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
+    words = [*map(str, files), *more, "-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
     return bool(files) and pytest.main(words) not in (0, 5)
 
 
