@@ -16,7 +16,8 @@ from rigc.analysis.deck.spot_on_thing import skewed
 from rigc.analysis.faults.hearing import Hearings, Patch
 from rigc.analysis.faults.repairs import _alone, _reach
 from rigc.analysis.faults.single_breaks import SingleBreaks
-from rigc.analysis.feeds.choice.open_outlets import outlet_settings
+from rigc.analysis.feeds.choice.open_outlets import outlet_settings, reservations
+from rigc.analysis.feeds.load_limits import percent_of
 from rigc.analysis.feeds.outlet_fit import assumed_polarity
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.ground.ground_conductors import leads_in_use, through_panels
@@ -397,3 +398,19 @@ def test_the_holes_of_a_panel_are_drilled() -> None:
     """None of its three jacks sits in a gap between rails."""
     holes = worked("tests/reach/board.rig").get(DeckHoles).of("plank")
     assert [hole.open for hole in holes if hole.purpose.startswith("rear-panel.")] == [False, False, False]
+
+
+@pytest.mark.parametrize(("whole", "percent"), [(None, None), (-1, None), (0, None), (0.5, 1000), (10, 50)])
+def test_a_share_of_nothing_is_not_known(whole: float | None, percent: float | None) -> None:
+    assert percent_of(5, whole) == percent
+
+
+def test_outlets_kept_for_the_same_are_told_apart_by_numbers() -> None:
+    kept = "".join(f'  reserve 9 V dc 100 mA "{text}"\n' for text in ("pitch", "echo", "pitch", "pitch"))
+    made = results_of(block("supply", "mill", "outlet o1..o4 9 V dc 100 mA isolated") + f"power {{\n{kept}}}\n")
+    assert [each.name for each in reservations(made.rig)] == [
+        "reserve: pitch (1)",
+        "reserve: echo",
+        "reserve: pitch (2)",
+        "reserve: pitch (3)",
+    ]
