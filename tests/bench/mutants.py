@@ -3,10 +3,11 @@
     python tests/bench/mutants.py 15 [SEED] [ROOM ...] [keep]
 
 A mutant is one comparison, constant or sign of a module of `rigc/analysis/<room>/` that is another; so many a room are drawn by the seed.
-Each is judged by what runs the function that holds it (`sound.run`), by what is quick first: the cases of the room's rules (of a check its own), the tests of whole boards and folders (`WHOLE`),
-the cases of all other rules, what the documents of the examples say, then the mends of the room's cases, `tests/analysis/<room>`, and
-the test files that name something of the module. A mutant that these do not notice survives, and is printed to be read; others of the
-suite may notice it all the same. `keep` adds the counts to `mutants.md` beside this file.
+Each is judged by what is quick first: the cases of the room's rules (of a check its own), the tests of whole boards (`WHOLE`), the folders of
+small rigs, the cases of all other rules, what the documents of the examples say, then the mends of the room's cases, `tests/analysis/<room>`,
+and the test files that name something of the module; of cases and rigs by those alone that run the function that holds it. A mutant that
+these do not notice survives, and is printed to be read; others of the suite may notice it all the same. `keep` adds the counts to
+`mutants.md` beside this file.
 
 A mutant lives in a process forked for it, in which the functions and values of the loaded module are exchanged: all is read once.
 """
@@ -63,7 +64,8 @@ WHOLE: dict[str, tuple[str, ...]] = {
     "revision": ("analysis/revision/test_small_pairs.py", "analysis/revision/test_many_changes.py"),
 }
 FOLDERS = "reports/test_small_folders.py"
-"""Tests of whole boards, of these rooms, and of whole folders, of all."""
+"""Tests of whole boards, of these rooms, and of whole folders."""
+MENDS = ": its mends"
 EXAMPLES = tuple(sorted((ROOT / "examples").glob("*/board.rig")))
 EVERY_CASE = tuple(sorted(CASES.glob("*/*.rig")))
 SMALL = tuple(RIGS)
@@ -248,9 +250,9 @@ class Sound:
         self.told: dict[str, str] = made["told"]
         self.run = {name: frozenset(made["ran"][name]) for name in made["ran"]}
 
-    def reaches(self, path: Path, mutant: Mutant | None) -> bool:
+    def reaches(self, path: Path, mutant: Mutant) -> bool:
         """Whether the rig runs the function that holds the mutant."""
-        return mutant is None or not mutant.within or mutant.within in self.run[str(path)]
+        return not mutant.within or mutant.within in self.run[str(path)]
 
     def compiled(self, path: Path) -> Compiled:
         """The rig, computed anew from what was read."""
@@ -268,23 +270,28 @@ class Sound:
 
     def of_example(self, path: Path) -> str:
         """What the sheets of an example say, wherever the names in its drawings stand."""
-        setattr(Ground, "_placed", lambda _, wishes: tuple(next(iter(each.choices()), None) for each in wishes))  # noqa: B010
         try:
-            return "".join(document_renderer("md")((each,), STANDARD) for each in self.compiled(path).documents())
+            return _documents(self.compiled(path))
         except Exception as fault:
             return type(fault).__name__
 
-    def of_figures(self, path: Path) -> str:
-        """What the sheets of a small rig say, and how its figures came about."""
-        made = self.compiled(path).results
-        reasons = () if made is None else Reasoning(made).by_name.values()
-        return self.of_example(path) + "".join(each.formula for each in reasons)
+    def of_small(self, path: Path) -> str:
+        """What is found on a small rig, what its sheets say, and how its figures came about: as `test_small_folders.py` asserts it."""
+        try:
+            made = self.compiled(path)
+            assert made.results is not None
+            reasons = Reasoning(made.results).by_name.values()
+            figures = "".join(f"{each.name} {each.value} {each.formula} {each.rule} {each.source}" for each in reasons)
+            said: str = told(made.findings) + figures + _documents(made)
+        except Exception as fault:
+            said = type(fault).__name__
+        return said
 
     def _all_told(self) -> str:
         caches = kept_answers()
         told: dict[str, str] = {}
         ran: dict[str, list[str]] = {}
-        for paths, question in ((EVERY_CASE, self.of_case), (EXAMPLES, self.of_example), (SMALL, self.of_figures)):
+        for paths, question in ((EVERY_CASE, self.of_case), (EXAMPLES, self.of_example), (SMALL, self.of_small)):
             for path in paths:
                 for each in caches:
                     each.cache_clear()
@@ -296,6 +303,11 @@ class Sound:
                     if code.co_filename.startswith(str(ANALYSIS))
                 ]
         return json.dumps({"told": told, "ran": ran})
+
+
+def _documents(made: Compiled) -> str:
+    setattr(Ground, "_placed", lambda _, wishes: tuple(next(iter(each.choices()), None) for each in wishes))  # noqa: B010
+    return "".join(document_renderer("md")((each,), STANDARD) for each in made.documents())
 
 
 @contextlib.contextmanager
@@ -319,9 +331,9 @@ def kept_answers() -> list[Any]:
     return [each for each in every if each.__module__.startswith(("rigc.analysis", "rigc.reports"))]
 
 
-def noticed(room: str, mutant: Mutant | None, sound: Sound) -> str:
+def noticed(room: str, mutant: Mutant, sound: Sound) -> str:
     """By what of the tests the mutant is noticed; empty where nothing does. To be called in a process of its own."""
-    if mutant is not None and not bend(mutant):
+    if not bend(mutant):
         return ""
     near = [case for case in _cases(room, mutant) if sound.reaches(case, mutant)]
     for case in near:
@@ -330,30 +342,35 @@ def noticed(room: str, mutant: Mutant | None, sound: Sound) -> str:
     for file in WHOLE.get(room, ()):
         if _fails([HERE / file]):
             return file
-    small = [path.stem for path in SMALL if mutant is not None and sound.reaches(path, mutant)]
-    if small and _fails([HERE / FOLDERS], "-k", " or ".join(small)):
-        return FOLDERS
-    if mutant is not None:
-        for case in EVERY_CASE:
-            if case not in near and sound.reaches(case, mutant) and sound.of_case(case) != sound.told[str(case)]:
-                return f"{case.parent.name}/{case.stem}"
-        for path in EXAMPLES:
-            if sound.reaches(path, mutant) and sound.of_example(path) != sound.told[str(path)]:
-                return f"documents of {path.parent.name}"
+    for path in SMALL:
+        if sound.reaches(path, mutant) and sound.of_small(path) != sound.told[str(path)]:
+            return f"folder of {path.stem}"
+    for case in EVERY_CASE:
+        if case not in near and sound.reaches(case, mutant) and sound.of_case(case) != sound.told[str(case)]:
+            return f"{case.parent.name}/{case.stem}"
+    for path in EXAMPLES:
+        if sound.reaches(path, mutant) and sound.of_example(path) != sound.told[str(path)]:
+            return f"documents of {path.parent.name}"
     for case in near:
-        expected = CASES.parent / "expected" / case.parent.name / f"{case.stem}.{Expected.file_extension}"
-        if told(proved(case, sound.compiled(case), case.parent.name)) != expected.read_text("utf-8"):
-            return f"{case.parent.name}/{case.stem}: its mends"
-    for files in (_own(room), [] if mutant is None else _naming(room, mutant)):
+        if _other_mends(case, sound):
+            return f"{case.parent.name}/{case.stem}{MENDS}"
+    for files in (_own(room), _naming(room, mutant)):
         if _fails(files):
             return ", ".join(path.relative_to(HERE).as_posix() for path in files)
     return ""
 
 
-def _fails(files: Sequence[Path], *more: str) -> bool:
+def _other_mends(case: Path, sound: Sound) -> bool:
+    """Whether the expectation of a case has other mends, or none."""
+    expected = CASES.parent / "expected" / case.parent.name / f"{case.stem}.{Expected.file_extension}"
+    said: str = told(proved(case, sound.compiled(case), case.parent.name))
+    return said != expected.read_text("utf-8")
+
+
+def _fails(files: Sequence[Path]) -> bool:
     import pytest
 
-    words = [*map(str, files), *more, "-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
+    words = [*map(str, files), "-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
     return bool(files) and pytest.main(words) not in (0, 5)
 
 
@@ -379,15 +396,22 @@ def _naming(room: str, mutant: Mutant) -> list[Path]:
     return sorted(found, key=lambda path: mutant.module not in texts[path])[:MOST_FILES]
 
 
-def _cases(room: str, mutant: Mutant | None) -> list[Path]:
+def _cases(room: str, mutant: Mutant) -> list[Path]:
     rules = [path.stem.replace("_", "-") for path in sorted((ANALYSIS / room / "checks").glob("[a-z]*.py"))]
-    own = mutant.path.stem.replace("_", "-") if mutant is not None else ""
+    own = mutant.path.stem.replace("_", "-")
     found = [case for rule in ([own] if own in rules else rules) for case in sorted((CASES / rule).glob("*.rig"))]
     dice = random.Random(room)
     return found if len(found) <= MOST_CASES else dice.sample(found, MOST_CASES)
 
 
-def judged(room: str, mutant: Mutant | None, sound: Sound) -> str:
+def fails_as_it_is(said: str, sound: Sound) -> bool:
+    """Whether what noticed a mutant fails where nothing is bent, too."""
+    if said.endswith(MENDS):
+        return _other_mends(CASES / f"{said.removesuffix(MENDS)}.rig", sound)
+    return said.endswith(".py") and _fails([HERE / name for name in said.split(", ")])
+
+
+def judged(room: str, mutant: Mutant, sound: Sound) -> str:
     """As `noticed`, in a process of its own; `LATE` beyond so many seconds of processor time, which may be the tests' own."""
     return in_a_fork(lambda: noticed(room, mutant, sound), MOST_S)
 
@@ -430,18 +454,17 @@ def run(count: int, seed: int, rooms: Sequence[str], keep: bool) -> None:
             with contextlib.suppress(ImportError):  # what is not installed here
                 importlib.import_module(name)
     sound = Sound()
-    if in_a_fork(lambda: FOLDERS if _fails([HERE / FOLDERS]) else ""):
-        print(f"{FOLDERS} fails as it is")
-        return
+    fails: dict[str, bool] = {}
     for room in rooms:
-        before = judged(room, None, sound)
-        if before:
-            print(f"{room}: not judged, for its tests fail as it is: {before}", flush=True)
-            continue
         mutants = drawn(room, count, seed)
         killed = 0
         for mutant in mutants:
             said = judged(room, mutant, sound)
+            if said and said != LATE and said not in fails:
+                fails[said] = bool(in_a_fork(lambda said=said: said if fails_as_it_is(said, sound) else ""))  # type: ignore[misc]
+            if fails.get(said):
+                print(f"{said} fails as it is", flush=True)
+                return
             dead = said not in ("", LATE)
             killed += dead
             print(f"{'killed  ' if dead else 'SURVIVED'} {mutant.words}: {said}", flush=True)

@@ -18,7 +18,7 @@ from rigc.analysis.power.mends.feed_edits import restated, stated_feed
 from rigc.analysis.power.mends.other_feeds import moves
 from rigc.analysis.power.mends.same_cause import same_cause
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.mend import Delete, Edit, Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
@@ -110,7 +110,7 @@ def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Sup
         f"{listed(names)} {'is' if one else 'are'} {poles[0].value} and {tap} is {tap.polarity}{through}: {theirs} would be reversed",
         subject=(*names, *(str(port) for port in tap.outlets)),
         label="reversed polarity",
-        also=tuple(Label(pole.span, pole.value) for pole in poles),
+        also=tuple(Label(pole.span, pole.value) for pole in {each.span.start: each for each in poles}.values()),
         mends=_mends(rig, power, limits, first, names),
         otherwise=f"give {listed(names)} {'an outlet of its own' if one else 'outlets of their own'}, and a "
         f"{'straight' if first.reversed else 'reversing'} lead with a label at both ends",
@@ -125,13 +125,16 @@ def _mends(
     if stated is None or set(stated.units) != set(names):
         return moves(rig, power, names[0], limits)[:1] if len(names) == 1 else ()
     adaptors = tuple(each for each in rig.lead_wishes.adaptors if each.kind == "reversing" and each.unit in names)
-    if feed.reversed and adaptors:
-        words = f"take {'the' if len(adaptors) == 1 else 'each'} reversing adaptor {' and '.join(it.mark for it in adaptors)} away"
-        return (Mend(words, tuple(Delete(each.span) for each in adaptors)),)
     if feed.reversed:
-        return (
-            Mend(f"feed {listed(names)} through a straight lead: delete `reversed`", restated(stated, turned=False)),
-        )
+        said: list[str] = []
+        edits: list[Edit] = [Delete(each.span) for each in adaptors]
+        if adaptors:
+            which = "the reversing adaptor" if len(adaptors) == 1 else "the reversing adaptors"
+            said.append(f"take {which} {' and '.join(it.mark for it in adaptors)} away")
+        if stated.reversed:
+            said.append(f"feed {listed(names)} through a straight lead: delete `reversed`")
+            edits += restated(stated, turned=False)
+        return (Mend(", and ".join(said), tuple(edits)),) if edits else ()
     words = (
         f"feed {listed(names)} through a reversing lead, with a label at both ends: write `reversed` behind the outlet"
     )
