@@ -97,7 +97,7 @@ def rig(
     )  # fmt: skip
     places: dict[str, Any] = dict.fromkeys(each.name for each in units)
     values: dict[str, Any] = {
-        name: {} for name in ("scenarios", "instruments", "mains_strips", "panels", "decks", "cases", "presets")
+        name: {} for name in ("scenarios", "instruments", "mains_strips", "panels", "decks", "cases", "presets", "off_board")
     } | dict.fromkeys(
         (
             "chains", "loops", "blends", "bypass_plans", "intents", "songs", "channels", "hints", "reserved_rooms", "later_rooms", "weights",
