@@ -8,6 +8,7 @@ from cases import READER
 
 from rigc.model.resolve import KnownThings, Resolved, resolved
 from rigc.source import Source, Span
+from rigc.syntax.nodes import Unit
 
 TEXT = """rig fens {
   title "Fens"
@@ -75,7 +76,7 @@ def test_a_line_that_could_not_be_read_and_now_can_be_counts() -> None:
     source = Source("a.rig", TEXT)
     parsed = READER.parse(source)
     unread = [
-        each.replace(items=each.items[1:]) if str(getattr(each, "name", "")) == "tern" else each
+        each.replace(items=each.items[1:]) if isinstance(each, Unit) and str(each.name) == "tern" else each
         for each in parsed.file.statements
     ]
     assert things(resolved(tuple(unread), READER.reserved, Span(source, 0, 0), first))[0].width_mm is None

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import gc
 import random
+import weakref
 from functools import partial
 from typing import Any
 
@@ -82,6 +84,16 @@ def test_a_place_that_follows_another_goes_where_that_follows_a_third(each_other
         assert is_same(came_back.span, now, MovedPlaces())
         for each in (value.span, came_back.span):
             assert (each.source, each.start, each.end) == (now.source, now.start, now.end)
+
+
+def test_a_place_that_nobody_holds_follows_no_other() -> None:
+    """In an editor the places that are followed stay as long as it is open."""
+    stays, passes = fact(OLD, "420").span, fact(OLD, "420").span
+    passes.follow(stays)
+    gone = weakref.ref(passes)
+    del passes
+    gc.collect()
+    assert gone() is None
 
 
 def test_a_place_that_was_edited_or_stands_elsewhere_is_another() -> None:
