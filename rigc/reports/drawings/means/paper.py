@@ -9,11 +9,13 @@ from math import hypot
 from rigc.record import Record
 from rigc.reports.drawings.means.choosing import Choice, Stand, dot_of
 from rigc.reports.drawings.means.label_box import Room, letters_box
+from rigc.reports.drawings.means.raster import Raster
 from rigc.reports.drawings.means.segments import (
     Segment,
     crossed,
-    first_crossed,
+    is_crossed,
     meets,
+    meets_one,
     outside,
     squares_crossed,
     squares_of,
@@ -52,8 +54,7 @@ class Paper:
         self._starts: dict[
             Point, _Start | None
         ] = {}  # as found since letters or bodies were last changed; None: letters on the dot
-        self._blocked: Room | None = None  # the closed ground and the line that were in the way last:
-        self._barred: Segment | None = None  # often they are again
+        self._raster = Raster(room)
 
     def draw(self, shape: Shape) -> None:
         """It is over all that was drawn before; its lines are in the way from `settle` on."""
@@ -78,6 +79,7 @@ class Paper:
         """Enters what is to be seen of the lines drawn since."""
         for order, segment in self._fresh:
             for piece in outside(segment, [room for later, room in self._covers if later > order]):
+                self._raster.cross(*piece)
                 for cell in squares_crossed(piece):
                     self._lines.setdefault(cell, []).append(piece)
         self._fresh = []
@@ -86,14 +88,14 @@ class Paper:
         """Its letters and its leader with the dot, which nothing covers."""
         self._write(choice.box)
         if choice.start is not None:
-            self._block(_dot(choice.start))
+            for cell in squares_of(dot := _dot(choice.start)):
+                self._taken.setdefault(cell, []).append(dot)
         for start, end in pairwise(way_of(choice)):
             for cell in squares_crossed((*start, *end)):
                 self._lines.setdefault(cell, []).append((*start, *end))
 
     def take_away(self, choice: Choice) -> None:
         """What `put` entered."""
-        self._blocked = self._barred = None
         self._starts.clear()
         room = choice.box.wider(_CLEAR)
         for cell in squares_of(room.wider(APART)):
@@ -147,10 +149,10 @@ class Paper:
                 return None
         box = choice.box
         left, top, right, bottom = box.left - APART, box.top - APART, box.right + APART, box.bottom + APART
-        room, last = self.room, self._blocked
+        room = self.room
         if left < room[0] or right > room[2] or top < room[1] or bottom > room[3]:
             return None
-        if last is not None and left < last[2] and last[0] < right and top < last[3] and last[1] < bottom:
+        if self._raster.is_full(left, top, right, bottom):
             return None
         apart = Room(left, top, right, bottom)
         squares = squares_of(apart)
@@ -160,17 +162,17 @@ class Paper:
             return Stand(choice, box, apart, None, choice.cost, frozenset(squares))
         leader = leader_to(box, choice.start)
         along = squares_crossed(leader)
-        lines: set[Segment] = set()
+        lines: list[Segment] = []
         for square in along:
             for other in self._letters.get(square, ()):
                 if meets(leader, other):
                     return None
-            lines.update(self._lines.get(square, ()))
+            lines += self._lines.get(square, ())
         crossings = crossed(leader, lines)
         if crossings < 0:
             return None
         length = hypot(leader[2] - leader[0], leader[3] - leader[1])
-        cost = choice.cost + length + _CROSSING * crossings + _FOREIGN * any(map(apart.meets, start.foreign))
+        cost = choice.cost + length + _CROSSING * crossings + _FOREIGN * meets_one(apart, start.foreign)
         return Stand(choice, box, apart, leader, cost, frozenset((*squares, *along, *start.squares)))
 
     def _start(self, at: Point) -> _Start | None:
@@ -189,22 +191,16 @@ class Paper:
     def _is_free(self, apart: Room, squares: list[int]) -> bool:
         """Whether neither letters nor closed grounds nor lines are in a room, which touches these squares."""
         left, top, right, bottom = apart
-        if self._barred is not None and meets(self._barred, apart):
-            return False
         taken, lines = self._taken, self._lines
         for square in squares:
             for room in taken.get(square, ()):
                 x1, y1, x2, y2 = room
                 if left < x2 and x1 < right and top < y2 and y1 < bottom:
-                    self._blocked = room
                     return False
         for square in squares:
             there = lines.get(square)
-            if there:
-                met = first_crossed(apart, there)
-                if met is not None:
-                    self._barred = met
-                    return False
+            if there and is_crossed(apart, there):
+                return False
         return True
 
     def _write(self, box: Room) -> None:
@@ -231,6 +227,7 @@ class Paper:
         self._line(((x, y - out), (x + out, y), (x, y + out), (x - out, y), (x, y - out)))
 
     def _block(self, room: Room) -> None:
+        self._raster.close(room)
         for cell in squares_of(room):
             self._taken.setdefault(cell, []).append(room)
 

@@ -98,8 +98,14 @@ def _within(segment: Segment, room: _Room) -> tuple[float, float] | None:
     return low, high
 
 
-def first_crossed(room: _Room, segments: Sequence[Segment]) -> Segment | None:
-    """The first of these lines that goes into a room."""
+def meets_one(room: _Room, others: Iterable[_Room]) -> bool:
+    """Whether a room has a part in common with one of the others."""
+    left, top, right, bottom = room
+    return any(left < x2 and x1 < right and top < y2 and y1 < bottom for x1, y1, x2, y2 in others)
+
+
+def is_crossed(room: _Room, segments: Sequence[Segment]) -> bool:
+    """Whether one of these lines goes into a room."""
     left, top, right, bottom = room
     for segment in segments:
         x1, y1, x2, y2 = segment
@@ -110,15 +116,16 @@ def first_crossed(room: _Room, segments: Sequence[Segment]) -> Segment | None:
             and (y1 <= bottom or y2 <= bottom)
             and _within(segment, room) is not None
         ):
-            return segment
-    return None
+            return True
+    return False
 
 
 def crossed(way: Segment, lines: Iterable[Segment]) -> int:
-    """How many of these lines a way crosses; -1 where it runs along one of them."""
+    """How many of these lines a way crosses, each counted once; -1 where it runs along one of them."""
     x1, y1, x2, y2 = way
     left, right = (x1 - _FAR, x2 + _FAR) if x1 < x2 else (x2 - _FAR, x1 + _FAR)
     top, bottom = (y1 - _FAR, y2 + _FAR) if y1 < y2 else (y2 - _FAR, y1 + _FAR)
+    seen: set[Segment] = set()
     count = 0
     for line in lines:
         cx, cy, dx, dy = line
@@ -126,6 +133,9 @@ def crossed(way: Segment, lines: Iterable[Segment]) -> int:
             continue
         if (cy < top and dy < top) or (cy > bottom and dy > bottom):
             continue
+        if line in seen:
+            continue
+        seen.add(line)
         met = how_met(way, line)
         if met == ALONG:
             return -1
