@@ -444,6 +444,7 @@ panel_inlet            height     | deck-drawing unit-data-sheets | unit-schedul
                        x          | deck-drawing plan-full-size unit-data-sheets | unit-schedule
                        y          | deck-drawing plan-full-size unit-data-sheets | unit-schedule
 panel_jack             bushing    | ground-sheet unit-data-sheets | unit-schedule
+                       carries    | unit-data-sheets | unit-schedule
                        height     | deck-drawing unit-data-sheets | unit-schedule
                        jack       | deck-drawing unit-data-sheets | unit-schedule
                        x          | cable-list deck-drawing plan-full-size unit-data-sheets | unit-schedule

@@ -106,6 +106,7 @@ class PanelJack(Node):
     x: Amount
     y: Amount
     height: Amount | None
+    carries: Word | None
 
 
 class PanelInlet(Node):

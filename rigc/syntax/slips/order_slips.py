@@ -45,6 +45,17 @@ _SHAPES = (
         "first the kind, then impedance, side, height, bushing, and what it carries",
     ),
     _Shape(
+        rf"jack[ \t]+({_NAME})",
+        {
+            "kind": _KIND,
+            "bushing": _PLACE["bushing"],
+            "at": rf"at[ \t]+{_NUMBER}(?:{_UNIT})?[ \t]*,[ \t]*{_NUMBER}{_UNIT}",
+            "height": _PLACE["height"],
+            "carries": r"(?:stereo|balanced|insert|speaker)\b",
+        },
+        "first the kind, then bushing, place, height, and what it carries",
+    ),
+    _Shape(
         rf"outlet[ \t]+({_NAME})",
         {
             "rating": rf"{_RATING}(?:[ \t]+or[ \t]+{_RATING})*",

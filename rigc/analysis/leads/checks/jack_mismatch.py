@@ -19,7 +19,7 @@ from rigc.diagnostics.wording import joined
 from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 from rigc.model.stock import Cable
-from rigc.model.ways.conductors import conducting_paths, fits, meaning, named, three_conductors, told
+from rigc.model.ways.conductors import THREE, conducting_paths, fits, meaning, named, three_conductors, told
 from rigc.model.wishes import Connection, LeadFacts
 from rigc.source import Span
 
@@ -126,6 +126,9 @@ def _told(rig: Rig, leads: list[Connection]) -> Diagnostic:
 
 
 def _help(start: Jack, end: Jack) -> str:
+    panel, other = (start, end) if start.role == "panel" else (end, start)
+    if panel.role == "panel" and panel.connector.kind in THREE and panel.carries is None:
+        return f"if the panel's jack joins all three contacts, write `{meaning(other)}` behind it"
     if end.connector.kind == "xlr":
         return "put a DI between them"
     if start.connector.kind == "xlr":

@@ -170,17 +170,17 @@ def _not_both(context: Context, here: Any, other: Any, message: str, mends: tupl
 
 def check_contacts(context: Context, fact: Any) -> None:
     """Of a jack: a TS jack has two contacts, a DIN jack for MIDI is wired one way, and what comes through the air has no jack."""
-    if not isinstance(fact, nodes.Input | nodes.Output | nodes.Expression | nodes.MidiJack):
+    if not isinstance(fact, nodes.Input | nodes.Output | nodes.PanelJack | nodes.Expression | nodes.MidiJack):
         return
     kind: Word = fact.jack
-    if isinstance(fact, nodes.Input | nodes.Output):
+    if isinstance(fact, nodes.Input | nodes.Output | nodes.PanelJack):
         if kind.text == "ts" and fact.carries is not None and fact.carries.text in _THREE_CONTACTS:
             word = fact.carries
             _misfit(
                 context,
                 kind,
                 word.span,
-                f"'{fact.names}' is a TS jack, which has two contacts, and is said to be {word}",
+                f"'{fact.name if isinstance(fact, nodes.PanelJack) else fact.names}' is a TS jack, which has two contacts, and is said to be {word}",
             )
     elif isinstance(fact, nodes.Expression):
         if kind.text == "ts":

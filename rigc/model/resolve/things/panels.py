@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.model.jacks import Connector
 from rigc.model.resolve.context import Context, Item, items_of
+from rigc.model.resolve.things.contradictions import check_contacts
 from rigc.model.resolve.things.jacks import appliance_inlet, lay_levels, pairs_of
 from rigc.model.resolve.things.things import papers_of
 from rigc.model.things import Panel, PanelJack
@@ -48,12 +49,15 @@ def _levelled(context: Context, items: list[Item], made: list[PanelJack]) -> tup
 def _panel_jack(context: Context, node: nodes.PanelJack | nodes.PanelInlet) -> PanelJack:
     x, y = context.shared_values(PANEL_AT, node.x, node.y)
     audio = isinstance(node, nodes.PanelJack)
+    if isinstance(node, nodes.PanelJack):
+        check_contacts(context, node)
     return PanelJack(
         node.name.text,
         "panel" if audio else "inlet",
         Connector(node.jack.text) if isinstance(node, nodes.PanelJack) else appliance_inlet(context, node.kind),
         node.name.span,
         height_mm=context.amount(node.height, UP),
+        carries=node.carries.text if isinstance(node, nodes.PanelJack) and node.carries else None,
         bushing=node.bushing.text if isinstance(node, nodes.PanelJack) and node.bushing else None,
         x_mm=x,
         y_mm=y,
