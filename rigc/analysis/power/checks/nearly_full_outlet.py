@@ -140,7 +140,7 @@ def _measure(load: JointLoad, unsure: list[str], limits: LoadLimits) -> str:
     """The start-up current to be measured, where that would do."""
     if not unsure or exceeds(load.known_ma, limits.load_pct, load.limit_ma):
         return ""
-    return f"measure the start-up current of {listed(unsure)} and write it in its block: starts ___ mA"
+    return f"measure the start-up current of {listed(unsure)} and write it in {'its block' if len(unsure) == 1 else 'the block of each'}: starts ___ mA"
 
 
 CHECK = nearly_full_outlet

@@ -79,18 +79,29 @@ def _told(
     volts = power.loads[ports[0]].volts
     poles = ", ".join(f"that of '{each.name}' {_pole(each)}" for each in others)
     where = f"on {_and(ports)}" if len(ports) == 1 else f"on the one common of {_and(ports)}"
-    shorts = f"{_shield(leads, unit, others)} shorts {volts:g} V"
-    if all(each.ground is not None and each.ground.value == "positive" for each in others):
-        shorts = "no positive-ground unit may share"
     return KIND.at(
         unit.declared if feed is None else feed.span,
-        f"the audio ground of '{unit.name}' is its + pole, {poles}; {where} {shorts}",
+        f"the audio ground of '{unit.name}' is its + pole, {poles}; {where} {_short(leads, unit, others, volts)}",
         subject=(unit.name, *(each.name for each in others), *(str(port) for port in ports)),
-        label="both poles meet here",
+        label="both poles meet here" if _negative(others) else "not alone here",
         also=tuple(Label(each.ground.span, f"ground {each.ground.value}") for each in (unit, *others) if each.ground),
         mends=moves(rig, power, unit.name, limits, lambda way: all(shared(rig, port) is None for port in way.outlets)),
         otherwise=f"no move or exchange does it: add a supply that gives '{unit.name}' an isolated outlet of its own",
     )
+
+
+def _short(leads: Leads, unit: Unit, others: list[Unit], volts: float) -> str:
+    """What comes of it: with one of negative ground a short, with one that does not say perhaps; with none of them it is bad practice."""
+    if negative := _negative(others):
+        return f"{_shield(leads, unit, negative)} shorts {volts:g} V"
+    unsaid = [each for each in others if each.ground is None]
+    if unsaid:
+        return f"{_shield(leads, unit, unsaid)} may short {volts:g} V"
+    return "no positive-ground unit may share"
+
+
+def _negative(units: list[Unit]) -> list[Unit]:
+    return [each for each in units if each.ground is not None and each.ground.value == "negative"]
 
 
 def _shield(leads: Leads, unit: Unit, others: list[Unit]) -> str:
