@@ -36,7 +36,7 @@ ROOT = HERE.parent
 sys.path[:0] = [str(HERE), str(ROOT)]
 
 from cases import READER, Expected, proved, told  # noqa: E402
-from reports.test_small_folders import RIGS  # noqa: E402
+from folder_rigs import RIGS  # noqa: E402
 
 from rigc.analysis.reasoning import Reasoning  # noqa: E402
 from rigc.compile import Compiled, Read, compile_rig, read_rig  # noqa: E402
@@ -68,7 +68,7 @@ FOLDERS = "reports/test_small_folders.py"
 MENDS = ": its mends"
 EXAMPLES = tuple(sorted((ROOT / "examples").glob("*/board.rig")))
 EVERY_CASE = tuple(sorted(CASES.glob("*/*.rig")))
-SMALL = tuple(RIGS)
+SMALL = RIGS
 """The small rigs whose folders `FOLDERS` asserts."""
 _COMPARED: dict[type[ast.cmpop], type[ast.cmpop]] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
@@ -122,7 +122,7 @@ def functions(tree: ast.Module) -> dict[int, int]:
     found: dict[int, int] = {}
     for each in ast.walk(tree):  # the outer ones first
         if isinstance(each, ast.FunctionDef):
-            first = min(line.lineno for line in (each, *each.decorator_list))
+            first = min([each.lineno, *(line.lineno for line in each.decorator_list)])
             for node in (one for part in each.body for one in ast.walk(part)):
                 found.setdefault(id(node), first)
     return found

@@ -10,7 +10,8 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 import pytest
-from cases import ROOT, ExpectedByName, compiled, told
+from cases import ExpectedByName, compiled, told
+from folder_rigs import RIGS
 from syrupy.assertion import SnapshotAssertion
 
 from rigc.analysis.reasoning import Reasoning
@@ -21,11 +22,6 @@ from rigc.traced.reason import Reason
 
 pytestmark = pytest.mark.usefixtures("names_anywhere")
 
-RIGS = [
-    *(ROOT / "tests/reach" / f"{name}.rig" for name in ("board", "rest", "revision", "sources")),
-    ROOT / "tests/reports/askew.rig",
-    *(ROOT / "tests/rigs" / f"{name}.rig" for name in ("odd-leads", "round-figures", "salt-pan", "two-cases")),
-]
 COPIED = ("intake-sheet", "unit-data-sheets", "unit-schedule")
 """Sheets that copy what is stated and reckon nothing."""
 

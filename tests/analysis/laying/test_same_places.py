@@ -62,7 +62,8 @@ def test_layouts_to_choose_from(path: str, snapshot: SnapshotAssertion) -> None:
     lines = []
     for each in alternatives(bare, 4, FEW):
         stands = ", ".join(f"{name} {at.x_mm:g} {at.y_mm:g} {at.turned}" for name, at in each.rig.places.items())
-        lines.append(f"{stands}: {each.objective.cost}, better at {', '.join(each.better_at)}")
+        better = ", ".join(f"{one.term} by {one.less}" for one in each.better_at)
+        lines.append(f"{stands}: {each.objective.cost}, better at {better}")
     assert "\n".join(lines) + "\n" == snapshot(extension_class=ExpectedByName)
 
 
