@@ -216,4 +216,32 @@ IN_A_HURRY = (
         ),
         WIRED,
     ),
+    Slip(
+        "445-like-of-a-misspelt-unit",
+        "a unit that is like one that is misspelt, its leads stated",
+        swap("like swell", "like swel"),
+        WIRED,
+    ),
+    Slip(
+        "446-mains-turned-round",
+        "the frequency before the voltage",
+        swap("mains 230 V 50 Hz\n  country", "mains 50 Hz 230 V\n  country"),
+        WIRED,
+    ),
+    Slip(
+        "447-height-in-centimetres",
+        "a height in centimetres among millimetres",
+        swap("body 70 x 120 x 55 mm", "body 70 x 120 x 5.5 mm"),
+    ),
+    Slip(
+        "448-inlet-of-another-barrel",
+        "a barrel that the outlet does not fit",
+        swap("barrel 5.5 x 2.1 mm rear 35", "barrel 5.5 x 2.5 mm rear 35"),
+    ),
+    Slip("449-barrel-without-sizes", "a plug's barrel without its sizes", also("plug mine {\n  fits barrel\n}")),
+    Slip(
+        "450-supply-nowhere",
+        "a supply that has no place",
+        swap("  brook under at 100, 100 mm\n", "", "  brook brackets\n", ""),
+    ),
 )

@@ -67,6 +67,15 @@ def joins(rig: Rig, start: Port, end: Port) -> bool:
     return all(kind in _PHONE for kind in kinds) or kinds == ["xlr", "xlr"]
 
 
+def may_join(rig: Rig, start: Port, end: Port) -> bool:
+    """Whether a good lead may go there where none of the rig's goes: what needs phantom power is silent where that is not given, and
+    what must never get it comes to harm where it is."""
+    jacks = (rig.jack(start), rig.jack(end))
+    wants, given = (jack.phantom.how if jack is not None and jack.phantom is not None else "" for jack in jacks)
+    lacks = wants == "needs" and given != "gives"
+    return joins(rig, start, end) and not lacks and not (wants == "never" and given == "gives")
+
+
 def inputs(hearing: Hearing) -> list[Port]:
     """Jacks on the way into which a lead from the instrument can go."""
     return [port for port in hearing.ways if _has(hearing.rig, port, AUDIO_IN)]
@@ -91,11 +100,11 @@ def _all(hearing: Hearing) -> Iterator[Question]:
         yield from (Question(end, out) for end in hearing.ends)
     first = hearing.sources[0]
     for port in sorted(inputs(hearing), key=str):
-        if joins(hearing.rig, first, port):
+        if may_join(hearing.rig, first, port):
             yield from (Question(end, patch=Patch(first, port)) for end in hearing.ends)
     for port in sorted(outputs(hearing), key=str):
         for end in hearing.ends:
-            if port != end and joins(hearing.rig, port, end):
+            if port != end and may_join(hearing.rig, port, end):
                 yield Question(end, patch=Patch(port, end))
     for start, after, _ in hearing.leads:
         if joins(hearing.rig, start, after):

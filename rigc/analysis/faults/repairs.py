@@ -11,7 +11,7 @@ from itertools import combinations
 
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.faults.hearing import Hearing, LoopsOut, Patch
-from rigc.analysis.faults.questions import inputs, joins, outputs
+from rigc.analysis.faults.questions import inputs, joins, may_join, outputs
 from rigc.analysis.faults.single_breaks import Break, Part
 from rigc.facts import rework
 from rigc.model.jacks import Port
@@ -121,7 +121,7 @@ def _near(hearing: Hearing, gone: frozenset[Part]) -> list[Patch]:
     before = sorted(starts, key=lambda port: (-hearing.steps[port], str(port)))[:FAR]
     behind = sorted(ends, key=lambda port: (-ends[port], hearing.steps[port], str(port)))
     after = [*behind[:FAR], *(port for port in onward if port in behind[FAR:])]
-    return [Patch(start, end) for end in after for start in before if ends[end] and joins(hearing.rig, start, end)]
+    return [Patch(start, end) for end in after for start in before if ends[end] and may_join(hearing.rig, start, end)]
 
 
 def _alone(hearing: Hearing, patch: Patch) -> Iterable[Patch]:

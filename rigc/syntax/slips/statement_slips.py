@@ -35,6 +35,8 @@ def _breaks_off(m: Mistake) -> Wording | None:
     if m.awaits("isolated", "common"):
         message = "this outlet is said to be neither isolated nor of a common group"
         return Wording(message, label, "add 'isolated', or 'common' and the group's name")
+    if m.before.split()[-1:] == ["barrel"]:
+        return Wording("the sizes of this barrel are missing", label, "write outer x inner behind it, as 5.5 x 2.1 mm")
     if m.expected == {"_X"}:
         return Wording(*_sizes(m))
     if arrow := re.search(r"[ \t]*([-=]>)[ \t]*\Z", m.before):

@@ -7,10 +7,13 @@ from cases import ROOT, results
 from dealt_ways import dealt_ways
 from fault_walk import Bench
 from small_rigs import block, results_of, unit
+from written import written
 
 from rigc.analysis.faults.fault_tree import Culprits, FaultTree, FaultTrees, Symptom
+from rigc.analysis.faults.questions import may_join
 from rigc.analysis.faults.single_breaks import SingleBreaks
 from rigc.analysis.results import Results
+from rigc.model.jacks import Port
 from rigc.solvers.halving import least_depth
 
 EXAMPLES = ("back-bedroom", "harbour-keys", "long-haul", "long-haul-d", "tide-line")
@@ -28,6 +31,35 @@ def names(culprits: Culprits | None) -> list[str]:
 def halves(symptom: Symptom) -> int:
     """How many questions it takes if each leaves half of the breaks."""
     return least_depth(sum(len(each.breaks) for each in symptom.culprits))
+
+
+def test_no_good_lead_goes_where_phantom_power_is_missing_or_does_harm() -> None:
+    rig = written(
+        """
+source voice {
+  microphone
+  output out xlr 150 ohm balanced
+  phantom out needs 48 V
+}
+source player {
+  line
+  output out xlr 150 ohm balanced
+  phantom out never
+}
+desk front {
+  input a xlr 2 kohm balanced
+  input b xlr 2 kohm balanced
+  input c xlr 2 kohm balanced
+  phantom a gives 48 V
+  phantom b none
+}
+chain voice -> front.a
+chain player -> front.b
+"""
+    ).rig
+    into = {name: Port("front", name) for name in "abc"}
+    assert [may_join(rig, Port("voice", "out"), into[name]) for name in "abc"] == [True, False, False]
+    assert [may_join(rig, Port("player", "out"), into[name]) for name in "abc"] == [False, True, True]
 
 
 def walk_all(made: Results, beyond: int = 0) -> None:

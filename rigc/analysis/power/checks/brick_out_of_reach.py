@@ -38,6 +38,7 @@ def brick_out_of_reach(rig: Rig, power: PowerAssignment) -> Iterator[Diagnostic]
                 else f"'{name}' has no place on the board",
                 subject=(name,),
                 label="nowhere to sit",
+                asks_for=(f"the place of '{name}'",),
                 help=f"write where it sits, for example {name} under at 100, 200 mm, or {name} off board",
             )
 

@@ -72,6 +72,7 @@ def _feeds(lead: LeadFacts, feed: Supplied) -> bool:
 def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Supplied, ...]) -> Diagnostic:
     names, tap = tuple(feed.unit for feed in feeds), power.taps[feeds[0].unit]
     inlets = [jack for name in names if (jack := rig.units[name].inlet) is not None]
+    ports = [f"{name}.{jack.name}" for name in names if (jack := rig.units[name].inlet) is not None]
     one, plug = len(names) == 1, inlets[0].connector
     thing = "captive lead" if inlets[0].captive_mm is not None else "inlet"
     whose = f"its {thing} is" if one else f"their {thing}s are"
@@ -81,6 +82,7 @@ def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Sup
         subject=(*names, *(str(port) for port in tap.outlets)),
         label="the plug does not fit" if one else "the plugs do not fit",
         also=tuple(Label(each.span, f"{each.connector}") for each in inlets),
+        asks_for=tuple(f"a plug kind in the stock that fits '{port}'" for port in ports),
         mends=(
             *_adaptors(rig, names),
             *(moves(rig, power, names[0], limits)[:1] if one else together(rig, power, names, limits)),

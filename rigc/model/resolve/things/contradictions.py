@@ -52,6 +52,8 @@ def check_mass(context: Context, thing: Thing) -> None:
     mass, sizes = thing.mass_kg, (thing.width_mm, thing.depth_mm, thing.height_mm)
     if mass is None or any(each is None or each.value <= 0 for each in sizes):
         return
+    if any(each is not None and each.span is finding.span for each in sizes for finding in context.findings):
+        return  # the size is told to be wrong
     litres = 1.0
     for each in sizes:
         litres *= 0.0 if each is None else each.value / 100

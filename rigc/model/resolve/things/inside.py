@@ -8,6 +8,8 @@ from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.model.resolve.context import Context
 from rigc.model.slips.outside_body import OUTSIDE_BODY
 
+_FEW = 3
+
 
 def check_inside(context: Context, thing: Any) -> None:
     """Reports what lies outside; nothing is judged where the body is not fully stated."""
@@ -15,7 +17,7 @@ def check_inside(context: Context, thing: Any) -> None:
         return
     for jack in (*thing.jacks, *getattr(thing, "outlets", ())):
         _along(context, thing, jack)
-        _up(context, thing, jack)
+    _too_high(context, thing)
     for spot in (*thing.switches, *thing.knobs):
         _spot(context, thing, spot)
     for area in thing.no_tape:
@@ -37,6 +39,28 @@ def _along(context: Context, thing: Any, jack: Any) -> None:
             label=f"{beyond:g} mm beyond the end of the side" if beyond else "its middle lies on the edge",
             also=(Label(side.span, f"this side is {side.value:g} mm"),),
             help="measure the offset again, from the front edge on the left and right sides, from the left edge on the others",
+        ),
+    )
+
+
+def _too_high(context: Context, thing: Any) -> None:
+    """One finding where all jacks whose heights are stated lie beyond the body: then its height is the likelier slip."""
+    jacks = [jack for jack in (*thing.jacks, *getattr(thing, "outlets", ())) if jack.height_mm is not None]
+    body = thing.height_mm
+    if len(jacks) < 2 or any(jack.height_mm.value < body.value for jack in jacks):
+        for jack in jacks:
+            _up(context, thing, jack)
+        return
+    lowest = min(jack.height_mm.value for jack in jacks)
+    _report(
+        context,
+        OUTSIDE_BODY.at(
+            body.span,
+            f"'{thing.name}' is {body.typed} high, and all {len(jacks)} jacks whose heights are stated lie higher, the lowest at {lowest:g} mm",
+            subject=(thing.name,),
+            label="the height of the body",
+            also=tuple(Label(jack.height_mm.span, f"'{jack.name}'") for jack in jacks[:_FEW]),
+            help="measure the height of the body again, with knobs, without feet",
         ),
     )
 

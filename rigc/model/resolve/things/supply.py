@@ -74,6 +74,8 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
 
 def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
     """A voltage and frequency range with its tolerance applied."""
+    if turned := _turned(context, fact):
+        return turned
     low_v, high_v = (mains_without_spread(each, context.report) for each in (fact.low, fact.high))
     volts = context.shared(MAINS, low_v, high_v)
     hertz = context.shared(FREQUENCY, fact.hertz_low, fact.hertz_high)
@@ -87,6 +89,26 @@ def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
         context.rising(fact.span, first, last, "Hz")
     typed = str(fact).removeprefix("mains ")
     return MainsRange(low * (1 - share), high * (1 + share), first, last, typed, fact.span)
+
+
+def _turned(context: Context, fact: nodes.Mains) -> MainsRange | None:
+    """A finding where the frequency stands where the voltage goes, and the other way round; the range as it is meant."""
+    if fact.high is not None or fact.hertz_low is None or fact.hertz_high is not None:
+        return None
+    if not (_measures(fact.low, "Hz") and _measures(fact.hertz_low, "V")):
+        return None
+    right = f"mains {fact.hertz_low} {fact.low}" if fact.tolerance is None else ""
+    context.report(
+        WRONG_QUANTITY.at(
+            fact.low.span,
+            f"'{fact.low}' is a frequency, and the voltage goes first",
+            label="the other way round",
+            also=(Label(fact.hertz_low.span, "the voltage"),),
+            mends=(Mend(f"write `{right}`", (Replace(fact.span, right),)),) if right else (),
+            help="" if right else f"write {fact.hertz_low} first, and {fact.low} last",
+        )
+    )
+    return mains_range(context, fact.replace(low=fact.hertz_low, hertz_low=fact.low))
 
 
 def _ceiling(fact: nodes.Ceiling) -> tuple[str, Measure]:

@@ -108,6 +108,7 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: Shar
         if base is None or type(base) is not type(block):
             kind = opening(type(block))
             near = nearest(like.text, [name for name, each in blocks.items() if type(each) is type(block)])
+            context.unsure.add(block.name.text)
             other = f"'{like.text}' is {article(type(base).__name__.lower())}; {article(kind)} can only be like {article(kind)}"
             context.report(
                 UNKNOWN.at(
