@@ -13,6 +13,7 @@ from rigc.analysis.results import Results
 from rigc.analysis.signal.audio_states import AudioState
 from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Section
+from rigc.analysis.signal.loading.section_walk import Walker
 from rigc.model.jacks import Port
 from rigc.model.ways.state_ways import leads_in
 from rigc.model.wishes import Connection
@@ -109,3 +110,20 @@ def afresh(made: Results, state: AudioState) -> set[tuple[object, ...]]:
             passed = frozenset(marks[frozenset((lead.start, lead.end))] for lead in leads)
             found.add((str(source), passed, frozenset(ends)))
     return found
+
+
+def test_a_row_of_true_bypass_units_is_walked_along_once_and_then_only_where_it_is_switched(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """In each state one unit of the row is switched: before and behind it all is as with all off."""
+    asked: list[int] = []
+    arrival = Walker.arrival
+    monkeypatch.setattr(Walker, "arrival", lambda walker, at, *rest: asked.append(at) or arrival(walker, at, *rest))
+    counts = []
+    for units in (20, 40):
+        names = [f"u{at}" for at in range(units)]
+        text = COAX + GUITAR + COMBO + "".join(unit(name, "bypass true") for name in names)
+        results_of(f"{text}chain guitar -> {' -> '.join(names)} -> combo\n").get(Loading)
+        counts.append(len(asked))
+        asked.clear()
+    assert counts[1] <= 2 * counts[0]

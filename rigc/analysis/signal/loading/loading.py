@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cached_property
+from operator import attrgetter
 from typing import ClassVar
 
 from rigc.analysis.leads.leads import Leads
@@ -22,6 +23,8 @@ from rigc.model.ways.state_ways import UNKNOWN
 from rigc.record import Record
 from rigc.traced.means import total
 from rigc.traced.term import Traced
+
+_missing = attrgetter("missing")
 
 
 class Loading(Record):
@@ -83,17 +86,16 @@ class _Reckoner:
         self.rig = rig
         self.leads = leads
         self.lengths = lengths
-        self.done: dict[int, SectionLead] = {}
-        self.wired: dict[int, bool] = {}
+        self.parts = _Leads(self)
         self.loads: dict[tuple[Port, str], Load] = {}
         self.drivers: dict[tuple[Port, str], Told] = {}
         self.pickups: dict[tuple[str, bool], Pickup] = {}
 
     def section(self, name: str, walk: SectionWalk, where: tuple[Where, ...]) -> Section:
         """What is known of a walk."""
-        parts = [self._lead(at) for at in walk.hops if self._wired(at)]
+        parts = self._leads(walk.hops)
         loads = tuple(self._load(end) for end in walk.ends)
-        wire = [load.missing for load in loads if load.what == UNKNOWN] + [part.missing for part in parts]
+        wire = [load.missing for load in loads if load.what == UNKNOWN] + [*map(_missing, parts)]
         end = [load.missing for load in loads]
         driver: Traced | None = None
         pickup, air, own = None, False, tuple[str, ...]()
@@ -111,7 +113,7 @@ class _Reckoner:
             name,
             walk.source,
             walk.how,
-            tuple(parts),
+            parts,
             loads,
             where,
             driver,
@@ -134,23 +136,29 @@ class _Reckoner:
             self.drivers[port, how] = source_of(self.rig, port, how)
         return self.drivers[port, how]
 
-    def _lead(self, at: int) -> SectionLead:
-        if at not in self.done:
-            self.done[at] = section_lead(self.rig, self.rig.connections[at], self.leads, self.lengths)
-        return self.done[at]
-
-    def _wired(self, at: int) -> bool:
-        """What goes through the air has no lead; an instrument's way to its body-pack has one."""
-        if at not in self.wired:
-            hop = self.rig.connections[at]
-            jack = self.rig.jack(hop.end)
-            through_air = jack is not None and jack.connector.kind == "wireless"
-            self.wired[at] = not through_air or hop.start.thing in self.rig.instruments
-        return self.wired[at]
+    def _leads(self, hops: tuple[int, ...]) -> tuple[SectionLead, ...]:
+        return tuple(filter(None, map(self.parts.__getitem__, hops)))
 
     def _sum(self, hops: tuple[int, ...]) -> Traced:
-        made: Traced = total(self._lead(at).pf for at in hops if self._wired(at))
+        made: Traced = total(lead.pf for lead in self._leads(hops))
         return made
+
+
+class _Leads(dict[int, SectionLead | None]):
+    """The leads of connections by their numbers, each made when it is first asked for. What goes through the air has none; an instrument's
+    way to its body-pack has one."""
+
+    def __init__(self, of: _Reckoner) -> None:
+        super().__init__()
+        self._of = of
+
+    def __missing__(self, at: int) -> SectionLead | None:
+        rig, hop = self._of.rig, self._of.rig.connections[at]
+        jack = rig.jack(hop.end)
+        through_air = jack is not None and jack.connector.kind == "wireless"
+        wired = not through_air or hop.start.thing in rig.instruments
+        self[at] = section_lead(rig, hop, self._of.leads, self._of.lengths) if wired else None
+        return self[at]
 
 
 COMPUTE = loading

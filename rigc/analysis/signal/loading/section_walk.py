@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections import deque
+from collections.abc import Iterator, Mapping
 
+from rigc.analysis.signal.loading.straight_run import Links, StraightRun
 from rigc.analysis.signal.unit_mode import TRACK, Mode, mode_of
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -15,12 +17,12 @@ from rigc.record import Record
 PICKUP, OUTSIDE = "pickup", "outside"
 
 _Key = tuple[str, bool, frozenset[tuple[str, int]], bool, frozenset[str]]
-_Links = tuple[tuple[int, Connection], ...]
-_Passed = tuple[tuple[Port, _Links], ...]
-_Arrival = tuple[tuple["SectionEnd", ...], "Feeds", tuple[tuple[Port, _Links, bool], ...], bool]
+_Passed = tuple[tuple[Port, Links], ...]
+_Arrival = tuple[tuple["SectionEnd", ...], "Feeds", tuple[tuple[Port, Links, bool], ...], bool]
 """What a lead meets: ends of its section, what is driven behind it, on to which jacks it is wire, with their leads and whether each is a
 wiper, and whether any is."""
 _NONE: frozenset[tuple[str, int]] = frozenset()
+_NO_RUN = StraightRun()
 
 
 Feeds = tuple[tuple[Port, str], ...]
@@ -55,13 +57,13 @@ class SectionWalk(Record):
 
 
 class KeptWalk(Record):
-    """A walk, what it drives, and everything that it depends on: the leads at each jack it passed; of the units it met
-    which jacks are plugged, which are on, and which of their loops (of all that are `switched`) are in."""
+    """A walk, what it drives, and everything that it depends on: the leads at each jack it passed; which jacks were `plugged` in its wiring;
+    of the units it met which are on, and which of their loops (of all that are `switched`) are in."""
 
     walk: SectionWalk
     feeds: Feeds
     passed: _Passed
-    plugged: tuple[tuple[str, frozenset[str]], ...]
+    plugged: Mapping[str, frozenset[str]]
     met: frozenset[str]
     on: frozenset[str]
     switched: frozenset[tuple[str, int]]
@@ -76,11 +78,24 @@ class KeptWalk(Record):
 
 
 class Kept:
-    """What was found once: modes of units, and walks by what drives them. All wirings of a rig share it."""
+    """What was found once: modes of units, and walks by what drives them and a unit that is on there. All wirings of a rig share it."""
 
     def __init__(self) -> None:
         self.modes: dict[_Key, Mode] = {}
-        self.walks: dict[tuple[Port, str], list[KeptWalk]] = {}
+        self._walks: dict[tuple[Port, str], dict[str | None, list[KeptWalk]]] = {}
+
+    def walks(self, source: Port, how: str, state: AudioState) -> Iterator[KeptWalk]:
+        """Those of what a jack drives that may hold in a state: without any unit on, or with one that is on there."""
+        filed = self._walks.get((source, how), {})
+        yield from filed.get(None, ())
+        on = state.on if len(state.on) < len(filed) else filter(state.on.__contains__, filed)
+        for unit in on:
+            yield from filed.get(unit, ())
+
+    def keep(self, known: KeptWalk) -> None:
+        """Keeps one more."""
+        filed = self._walks.setdefault((known.walk.source, known.walk.how), {})
+        filed.setdefault(min(known.on, default=None), []).append(known)
 
 
 class Walker:
@@ -105,6 +120,9 @@ class Walker:
             self._plugged[port.thing] = self._plugged.get(port.thing, frozenset()) | {port.jack}
         self._alike: dict[int, bool] = {}
         self._arrivals: dict[tuple[int, int], _Arrival] = {}
+        self._base = base
+        self._runs: dict[int, tuple[StraightRun, int] | None] = {}
+        self._switched_in: tuple[AudioState | None, dict[int, list[int]]] = None, {}  # of the state that was asked last
         self._plain_modes: dict[tuple[str, bool, bool] | None, Mode] = {}  # in this wiring, of units without loops
 
     def mode(self, name: str, state: AudioState) -> Mode:
@@ -133,32 +151,64 @@ class Walker:
 
     def walk(self, source: Port, how: str, state: AudioState) -> tuple[SectionWalk, Feeds]:
         """The section that a jack drives in a state, and what is driven behind it."""
-        kept = self.kept.walks.setdefault((source, how), [])
-        for known in kept:
+        for known in self.kept.walks(source, how, state):
             if known.holds_in(state) and self._wires_alike(known):
                 return known.walk, known.feeds
         made = _Walk(self, source, how, state)
         walk = made.walk()
-        met, switched = frozenset(made.met), _NONE.union(*(self.loops_of.get(name, _NONE) for name in made.met))
+        met = frozenset(made.met)
+        switched = _NONE.union(*(self.loops_of[name] for name in self.loops_of.keys() & made.met.keys()))
         known = KeptWalk(
             walk,
             tuple(made.feeds),
             tuple(made.passed),
-            tuple((name, self._jacks(name)) for name in made.met),
+            self._plugged,
             met,
             state.on & met,
             switched,
             state.loops & switched,
             state.kind == UNPOWERED,
         )
-        kept.append(known)
+        self.kept.keep(known)
         return known.walk, known.feeds
+
+    def straight(self, at: int, state: AudioState) -> tuple[StraightRun, int, int]:
+        """The run in which the lead of that number lies, its place there, and up to where nothing along it is switched in a state."""
+        found = self._runs[at] if at in self._runs else self._run(at)
+        if found is None or state.kind == UNPOWERED:
+            return _NO_RUN, 0, 0
+        run, place = found
+        if self._switched_in[0] is not state:
+            self._switched_in = state, {}
+        switched = self._switched_in[1]
+        if id(run) not in switched:
+            loops = state.loops ^ self._base.loops
+            switched[id(run)] = run.switched((state.on ^ self._base.on).union(name for name, _ in loops))
+        return run, place, run.until(place, switched[id(run)])
+
+    def _run(self, at: int) -> tuple[StraightRun, int] | None:
+        """The run from the lead of that number on, as far as none of its leads lies in another."""
+        run, onward = StraightRun(), at
+        while onward not in self._runs:
+            self._runs[onward] = None
+            port = self.rig.connections[onward].end
+            if port.thing not in self.rig.units:
+                break
+            ends, feeds, outs, _ = self.arrival(onward, port, self._base)
+            if ends or feeds or len(outs) != 1 or len(outs[0][1]) != 1:
+                break
+            out, links, _ = outs[0]
+            self._runs[onward] = run, run.add(onward, port.thing, out, links)
+            onward = links[0][0]
+        return self._runs[at]
 
     def _wires_alike(self, known: KeptWalk) -> bool:
         """Whether everything on a walk is wired here as it was there."""
+        if known.plugged is self._plugged:
+            return True
         if id(known) not in self._alike:
             self._alike[id(known)] = all(self.links.get(port, ()) == links for port, links in known.passed) and all(
-                self._jacks(name) == jacks for name, jacks in known.plugged
+                self._jacks(name) == known.plugged.get(name, frozenset()) for name in known.met
             )
         return self._alike[id(known)]
 
@@ -181,7 +231,7 @@ class _Walk:
         self.feeds: dict[tuple[Port, str], None] = {}
         self.branch: dict[Port, list[int]] = {}
         self.met: dict[str, None] = {}
-        self.passed: list[tuple[Port, _Links]] = []
+        self.passed: list[tuple[Port, Links]] = []
         self.todo: deque[tuple[int, Connection, Port | None]] = deque()
 
     def walk(self) -> SectionWalk:
@@ -189,12 +239,28 @@ class _Walk:
         while self.todo:
             at, hop, off_track = self.todo.popleft()
             if at not in self.hops:
+                if not self.todo and self._straight_on(at, off_track):
+                    continue
                 self.hops[at] = None
                 if off_track is not None:
                     self.branch.setdefault(off_track, []).append(at)
                 self._arrive(at, hop.end, off_track)
         hanging = tuple((port, tuple(leads)) for port, leads in self.branch.items())
         return SectionWalk(self.source, self.how, tuple(self.hops), tuple(self.ends.values()), hanging)
+
+    def _straight_on(self, at: int, off_track: Port | None) -> bool:
+        """Goes along the run in which a lead lies, where that is the only one to be walked; False where there is none."""
+        run, start, end = self.walker.straight(at, self.state)
+        hops = run.hops[start:end]
+        if not hops or not self.hops.keys().isdisjoint(hops):
+            return False
+        self.hops.update(dict.fromkeys(hops))
+        if off_track is not None:
+            self.branch.setdefault(off_track, []).extend(hops)
+        self.met.update(dict.fromkeys(run.units[start:end]))
+        self.passed += run.passed[start:end]
+        self.todo += ((onward, hop, off_track) for onward, hop in run.passed[end - 1][1])
+        return True
 
     def _arrive(self, at: int, port: Port, off_track: Port | None) -> None:
         if port.thing not in self.walker.rig.units:
@@ -213,7 +279,7 @@ class _Walk:
             if self.how == PICKUP or not wiper:
                 self._onward(out, links, out if tracked and not wiper else off_track)
 
-    def _onward(self, port: Port, links: _Links, off_track: Port | None) -> None:
+    def _onward(self, port: Port, links: Links, off_track: Port | None) -> None:
         self.passed.append((port, links))
         for at, hop in links:
             self.todo.append((at, hop, off_track))
