@@ -15,13 +15,16 @@ from rigc.traced.figure import Answer, Figure
 
 
 def plug_cells(lead: Lead) -> tuple[Cell, Cell]:
-    """The plug kinds of both ends, marked where they were chosen with places; blank and marked where no kind of the stock goes in."""
+    """The plug kinds of both ends, marked where they were chosen with places; blank and marked where no kind of the stock
+    goes in. A captive lead bears its own at the far end, though no kind of the stock is like it."""
     ends = zip((lead.start, lead.end), lead.ends, lead.chosen, strict=True)
     start, end = (
         Cell("captive")
         if port == lead.captive
         else Cell("as bought")
         if plug is None and lead.signal == "mains"
+        else Cell("its own")
+        if plug is None and lead.captive is not None
         else _plug(plug, chosen)
         for port, plug, chosen in ends
     )

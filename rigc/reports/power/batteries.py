@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rigc.analysis.power.battery_lives import BatteryLife, BatteryLives
 from rigc.model.rig import Rig
+from rigc.model.ways.battery_rest import has_switch
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
 
@@ -42,4 +43,4 @@ def battery_table(rig: Rig, lives: BatteryLives) -> Table | None:
 def _other(rig: Rig, life: BatteryLife) -> str:
     if not life.only:
         return "yes"
-    return f"none: {'switch off' if life.unit in rig.instruments or rig.units[life.unit].ends else 'unplug'} after the show"
+    return f"none: {'switch off' if has_switch(rig, life.unit) else 'unplug'} after the show"

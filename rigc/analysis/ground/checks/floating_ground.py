@@ -36,18 +36,32 @@ def floating_ground(
 ) -> Iterator[Diagnostic]:
     """One finding for each system of two things or more without earth that mains reach; can't-check where a fact may bring one.
 
-    What reaches no amp, or stands on a torn chain, or behind a lift that is open, has no earth for that reason, which is told already.
+    What reaches no amp, none of those in use, or stands on a torn chain, or behind a lift that is open, has no earth for that reason, which is told already.
     """
     stuck = {*open_ends(rig, graph).stuck, *torn_chains(rig)}
     floating: dict[GroundSystem, list[str]] = {}
     for state in grounds.states:
+        played = [name for name in state.scenarios if name in rig.scenarios]
+        heard = set.union(set(), *(_plays_into(rig, name) for name in played)) if played else None
         for system in state.systems:
             members = _members(rig, system)
+            if heard is not None and not heard & {*members}:
+                continue
             apart = (stuck | lifts.bare_in(state.scenarios)) & {*members}
             if not system.earths and len(members) > 1 and not apart and _mains_reach(rig, power, system):
                 floating.setdefault(system, []).extend(state.scenarios)
     for system, names in floating.items():
         yield _told(rig, system, names)
+
+
+def _plays_into(rig: Rig, scenario: str) -> set[str]:
+    """The amps in use in a scenario, and all from which sound comes to them there: what does not stays unplugged."""
+    amps = rig.scenarios[scenario].amps
+    heard = {unit.name for unit in rig.units.values() if unit.ends} if amps is None else {*amps}
+    joined = [each for each in rig.connections if not each.when.scenarios or scenario in each.when.scenarios]
+    while more := {each.start.thing for each in joined if each.end.thing in heard} - heard:
+        heard |= more
+    return heard
 
 
 def _members(rig: Rig, system: GroundSystem) -> list[str]:

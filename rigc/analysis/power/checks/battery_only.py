@@ -19,6 +19,7 @@ from rigc.analysis.power.show_length import Lasting
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.model.rig import Rig
+from rigc.model.ways.battery_rest import has_pack, has_switch
 
 KIND = Kind(
     "battery-only",
@@ -95,22 +96,21 @@ def _numbers(life: Lasting) -> tuple[Number, ...]:
 
 
 def _drains(rig: Rig, life: BatteryLife) -> str:
-    return "it is on" if _switched(rig, life) else "a plug is in it"
+    return "it is on" if has_switch(rig, life.unit) else "a plug is in it"
 
 
 def _whose(rig: Rig, life: BatteryLife) -> str:
-    return "or its body-pack runs" if life.unit in rig.instruments else "runs"
-
-
-def _switched(rig: Rig, life: BatteryLife) -> bool:
-    """Whether it has a switch: an amp, a body-pack; of a pedal it is the plug in its input."""
-    return life.unit in rig.instruments or rig.units[life.unit].ends
+    return "or its body-pack runs" if life.unit in rig.instruments and has_pack(rig, life.unit) else "runs"
 
 
 def _help(rig: Rig, life: BatteryLife) -> str:
-    ends = _switched(rig, life)
+    ends = has_switch(rig, life.unit)
     if life.shows == 0:
-        lead = "" if ends else f"feed '{life.unit}' from a supply by a battery-clip lead, or "
+        lead = (
+            ""
+            if ends or life.unit in rig.instruments
+            else f"feed '{life.unit}' from a supply by a battery-clip lead, or "
+        )
         return f"{lead}change its {life.kind} during the show"
     if ends:
         return f"start with '{life.unit}' full, switch it off after each show, and carry a spare {life.kind}"

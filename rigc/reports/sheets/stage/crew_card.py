@@ -14,6 +14,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
 from rigc.model.rig import Rig
 from rigc.model.things import Instrument, Unit
+from rigc.model.ways.battery_rest import has_switch
 from rigc.reports.content import Cell, Column, Paragraph, Row, Sheet, Table
 from rigc.reports.drawings.pictures.card_plan import card_plans
 from rigc.reports.front.sheet_codes import see
@@ -107,12 +108,11 @@ def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterat
     yield f"preset {first.number}; tune, one soft note" if first is not None else "tune, one soft note"
     yield f"unmute {', '.join(ends)}{', one by one' if ends[1:] else ''}" if ends else "unmute what it plays into"
     if cells:
-        yield f"after the show: {', '.join(map(_rested, cells))}"
+        yield f"after the show: {', '.join(_rested(rig, each) for each in cells)}"
 
 
-def _rested(unit: Unit | Instrument) -> str:
-    """How its battery is spared: a plug in its input keeps a pedal on, an amp or a body-pack has a switch."""
-    return f"{unit.name} off" if isinstance(unit, Instrument) or unit.ends else f"plug out of {unit.name}"
+def _rested(rig: Rig, unit: Unit | Instrument) -> str:
+    return f"{unit.name} off" if has_switch(rig, unit.name) else f"plug out of {unit.name}"
 
 
 def _settings(settings: SwitchSettings) -> Table:
