@@ -33,6 +33,7 @@ MINUTES = {
     "label": Fact(1.5, "min", "a label comes off, another goes on", _PRACTICE),
     "dress": Fact(3, "min", "a lead is laid another way and tied again", _PRACTICE),
     "enter": Fact(2, "min", "a preset, a song or a channel is entered", _PRACTICE),
+    "clear": Fact(1, "min", "a preset or a song is taken out", _PRACTICE),
     "pack": Fact(1, "min", "a spare is put in its bag, or taken out", _PRACTICE),
     "test": Fact(2, "min", "one point is measured and the reading written down", _PRACTICE),
     "case": Fact(5, "min", "the board is tried in another case, with its lid shut", _PRACTICE),

@@ -28,6 +28,38 @@ as-built A {
 }
 
 """
+POSITIVE = (
+    ('unit rush like sedge "fuzz" {', 'unit rush like sedge "fuzz" {\n  polarity centre-positive'),
+    ('"delay" {', '"delay" {\n  polarity centre-positive'),
+)
+LEADS = "  audio cable coax\n"
+PRESETS = """preset 1 "Low" {
+  loops 2 of gate
+  program 3 on iris
+}
+
+preset 2 {
+}
+
+song "One" {
+  preset 1
+}
+
+power {"""
+OTHER_PRESETS = """preset 1 "Deep" {
+  loops 1 of gate
+}
+
+preset 3 {
+  program 4 on iris
+}
+
+song "Two" {
+  preset 3
+  tempo 96 bpm
+}
+
+power {"""
 PAIRS: dict[str, tuple[Changes, Changes]] = {
     "loops-exchanged": ((), (
         ("loop 1 of gate holds sedge", "loop 1 of gate holds rush"), ("loop 2 of gate holds rush", "loop 2 of gate holds sedge"),
@@ -53,6 +85,13 @@ PAIRS: dict[str, tuple[Changes, Changes]] = {
         ("supply mill ", "supply weir "), ("mill.o", "weir.o"), ("mill under at 300, 40 mm", "weir under at 300, 60 mm"),
     )),
     "fed-otherwise": ((DRAWS, *SERIES), (DRAWS, ("  rush from mill.o2\n", "  rush from mill.o4\n"), ("  sedge from mill.o1\n", "  sedge from mill.o1 reversed\n"))),
+    # one adaptor goes to another unit, and a reversing lead takes its place
+    "adaptor-for-another": ((*POSITIVE, (LEADS, f"{LEADS}  D14 reversing for rush\n"), ("  iris from mill.o3", "  iris from mill.o3 reversed")), (
+        *POSITIVE, (LEADS, f"{LEADS}  D14 reversing for iris\n"), ("  rush from mill.o2", "  rush from mill.o2 reversed"),
+    )),
+    "other-presets": ((("power {", PRESETS),), (("power {", OTHER_PRESETS),)),
+    # two named chains: one goes, one comes
+    "other-chains": ((("chain guitar", "chain long: guitar"),), (("chain guitar", "chain short: guitar"),)),
     "leads-of-the-stage": ((), (
         ("coax made 6 m", "coax made 7.5 m"), ("lead 3 m of coax", "lead 4 m of coax"), ("audio plug angle", "audio plug straight"),
     )),

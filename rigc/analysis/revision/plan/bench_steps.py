@@ -144,7 +144,7 @@ def _power(pieces: Pieces) -> Iterator[Step]:
 def _rest(pieces: Pieces) -> Iterator[Step]:
     for program in pieces.programs:
         name = f"preset {program.number}" if program.number is not None else f"song '{program.title}'"
-        yield from _told(program, Step(PROGRAMS, "enter", (name,)))
+        yield from _told(program, Step(PROGRAMS, "clear" if program.after is None else "enter", (name,)))
     for channel in pieces.channels:
         if channel.after is not None:
             was = "" if channel.before is None else f"channel {channel.before}"

@@ -23,11 +23,20 @@ def player_notes(previous: Previous, old: Results, new: Results, rework: Rework)
     lines += [line for plan in rework.units if (line := _unit(new.rig, plan))]
     lines += _switches(old, new, rework)
     lines += _loops(old.rig, new.rig, rework) + _chains(old.rig, new.rig, rework)
-    presets = [str(plan.number) for plan in rework.programs if plan.number is not None]
-    songs = [f"'{plan.title}'" for plan in rework.programs if plan.number is None]
-    lines += [f"Preset {', '.join(presets)}: entered anew, try it."] if presets else []
-    lines += [f"Song {', '.join(songs)}: set otherwise."] if songs else []
+    lines += _programs(rework)
     return Paragraph("player", tuple(lines) or ("Nothing: it plays as before.",), heading="What the player will notice")
+
+
+def _programs(rework: Rework) -> list[str]:
+    """Presets and songs that are entered anew, and those that go."""
+    told: dict[str, list[str]] = {}
+    for plan in rework.programs:
+        preset, gone = plan.number is not None, plan.after is None
+        words = "gone" if gone else "entered anew, try it" if preset else "set otherwise"
+        told.setdefault(f"{'Preset' if preset else 'Song'} {{}}: {words}.", []).append(
+            str(plan.number) if preset else f"'{plan.title}'"
+        )
+    return [line.format(", ".join(names)) for line, names in told.items()]
 
 
 def _unit(rig: Rig, plan: UnitPlan) -> str:
@@ -85,14 +94,17 @@ def _loops(old: Rig, new: Rig, rework: Rework) -> list[str]:
 
 
 def _chains(old: Rig, new: Rig, rework: Rework) -> list[str]:
-    """Chains whose stops are others; a successor in the place of another unit is told above."""
+    """Chains whose stops are others, and those that go; a successor in the place of another unit is told above."""
     heirs = {plan.replaces: plan.name for plan in rework.units if plan.replaces is not None}
     before = {chain.name: [heirs.get(stop.thing, stop.thing) for stop in chain.stops] for chain in old.chains}
     after = {chain.name: [stop.thing for stop in chain.stops] for chain in new.chains}
     return [
-        f"Chain {name or 'of the rig'}: now {' → '.join(stops)}."
-        for name, stops in after.items()
-        if stops != before.get(name)
+        *(
+            f"Chain {name or 'of the rig'}: now {' → '.join(stops)}."
+            for name, stops in after.items()
+            if stops != before.get(name)
+        ),
+        *(f"Chain {name}: gone." for name in before if name and name not in after),
     ]
 
 

@@ -125,6 +125,7 @@ _SAID: dict[str, Callable[[Step], str]] = {
     "mount": lambda step: f"set down {listed(step.what)}{f': {from_to(step.start, step.end)}' if step.end else ''}",
     "label": lambda step: f"change the labels of {ends_of(step.what)}",
     "dress": lambda step: f"lay {listed(step.what)} the new way and tie",
+    "clear": lambda step: f"clear {listed(step.what)}",
     "enter": lambda step: f"enter {listed(step.what)}{f': {from_to(step.start, step.end)}' if step.end else ''}",
     "pack": lambda step: f"spares carried, {listed(step.what)}: {step.start} → {step.end}",
     "test": lambda step: f"test again, {len(step.what)} reading{'s' * (len(step.what) != 1)} (below)",
