@@ -88,7 +88,7 @@ _FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
 ROOT_HELP = "The folder whose files `use` may name (default: the nearest one upwards with .git or a file rig-root)."
 STDIN_HELP = "Name to show for standard input."
 EFFORT_HELP = (
-    "How hard to search for places that you left open, in steps; more is never worse. "
+    "How hard to search for places that you left open, in steps; more than by default is never worse. "
     "Default: some 24,000, and up to three times as many while something is in the way."
 )
 _FINDINGS_HELP = f"Print findings as {', '.join(FORMS)}; =FILE writes them to a file. Repeatable."

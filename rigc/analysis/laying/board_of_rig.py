@@ -66,7 +66,7 @@ def board_of(
     place are its last items."""
     assert deck.width_mm is not None and deck.depth_mm is not None
     fixed = {name: place for name, place in rig.places.items() if (place.deck or deck.name) == deck.name}
-    known = tuple(rig.things[name] for name in fixed)
+    known = (thing for name, thing in rig.things.items() if name in fixed)  # in whatever order their places are written
     standing = [thing for thing in known if isinstance(thing, Thing) and thing.width_mm is not None]
     every = (*standing, *things)
     under = frozenset(thing.name for thing in every if _under(rig, thing, deck, fixed, sides))

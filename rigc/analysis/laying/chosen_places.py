@@ -22,6 +22,7 @@ from rigc.model.things import Area, Thing
 
 EFFORT = 16_000  # steps; a board of twenty things takes some three seconds.
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
+_RUNG = 4  # with more steps than are usual plugs and sides are chosen anew after four times as many, after sixteen times, and so on
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
 _PATIENCE = 2  # times as many more while something is in the way; half as many for a few things, of which more ways are tried before
 _FEW = 6  # free things: three times as many steps for these, by the square fewer for much fewer
@@ -52,7 +53,38 @@ def with_chosen_places(
 
 def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) -> Eased:
     """The best layout after so many steps, with other plugs and sides where something is in the way in it, a wish is missed, or it costs less
-    with them."""
+    with them.
+
+    More steps than are usual are never worse: what a fourth of them chose is kept beside what they find. So others are chosen anew only at each
+    fourfold of the usual steps, in between all is laid on with what was chosen."""
+    usual = usual_effort(task.board)
+    if effort is None or effort <= usual:
+        return _chosen(task, effort, watch)
+    best, rung = _chosen(task, None, watch), _RUNG * usual
+    while rung <= effort and not best.found.stopped:
+        best, rung = _better(task, best, _chosen(task, rung, watch)), _RUNG * rung
+    if best.found.stopped or rung == _RUNG * effort:
+        return best
+    return _better(task, best, Eased(task, searched(task.board, effort, watch)))
+
+
+def _better(task: Task, one: Eased, other: Eased) -> Eased:
+    """The one with less in the way, then with what shall be held or stand in front as it shall, then of less cost; the first where both are
+    alike. It is stopped where the other one is."""
+    best = min(one, other, key=lambda each: (each.found.hard > 0, _relaxed(task, each.task), each.found.rank))
+    told: Eased = best.replace(found=best.found.replace(stopped=other.found.stopped))
+    return told
+
+
+def _relaxed(task: Task, other: Task) -> bool:
+    return _is_held(task.board) and not _is_held(other.board)
+
+
+def _is_held(board: Board) -> bool:
+    return any(item.grip or item.foremost is not None for item in board.items)
+
+
+def _chosen(task: Task, effort: int | None, watch: Watch | None) -> Eased:
     found = searched(task.board, effort, watch)
     if found.hard and not found.stopped and effort != 0:
         task, found = _held_less(task, found, effort, watch)
@@ -65,7 +97,7 @@ def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) ->
 def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None) -> tuple[Task, Found]:
     """Where not all have room on enough tape of the rails, or at the front edge what belongs there, but all have it elsewhere, they stand
     elsewhere: what strips lack is told, and can be mended by a bridge plate."""
-    if not any(item.grip or item.foremost is not None for item in task.board.items):
+    if not _is_held(task.board):
         return task, found
     board: Board = task.board.replace(items=tuple(item.replace(grip=0, foremost=None) for item in task.board.items))
     other = searched(board, effort, watch)
