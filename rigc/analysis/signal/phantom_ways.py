@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.model.jacks import AUDIO_IN, Phantom, Port
 from rigc.model.rig import Rig
 from rigc.model.things import Panel, Unit
+from rigc.model.ways.conductors import meaning
 from rigc.record import Record
 from rigc.source import Span
 
@@ -12,13 +13,15 @@ from rigc.source import Span
 class PhantomWay(Record):
     """The output that drives a way, the input at its end, and what each says of phantom power (None: nothing).
 
-    The input is None where a panel jack that nothing is plugged into ends the way.
+    The input is None where a panel jack that nothing is plugged into ends the way. `fits` is whether both are balanced: what a jack of
+    another kind gives or bears of it nobody can say, and that the two do not fit is told by itself.
     """
 
     output: Port
     input: Port | None
     wants: Phantom | None
     gives: Phantom | None
+    fits: bool
     span: Span
 
 
@@ -46,8 +49,14 @@ def phantom_ways(rig: Rig) -> PhantomWays:
 def _way(rig: Rig, port: Port, last: Port, span: Span) -> PhantomWay:
     start, end = rig.jack(port), rig.jack(last)
     heard = end is not None and end.role == AUDIO_IN
+    jacks = [jack for jack in (start, end if heard else None) if jack is not None]
     return PhantomWay(
-        port, last if heard else None, start.phantom if start else None, end.phantom if heard and end else None, span
+        port,
+        last if heard else None,
+        start.phantom if start else None,
+        end.phantom if heard and end else None,
+        all(meaning(jack) == "balanced" for jack in jacks),
+        span,
     )
 
 

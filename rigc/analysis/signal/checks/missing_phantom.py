@@ -23,12 +23,14 @@ KIND = Kind(
 
 
 def missing_phantom(ways: PhantomWays) -> Iterator[Diagnostic]:
-    """One finding for each way; can't-check where the input does not say whether it gives any."""
+    """One finding for each way; can't-check where a balanced input does not say whether it gives any."""
     for way in ways.all:
         if way.wants is None or way.wants.how != "needs" or way.wants.volts is None:
             continue
-        if way.gives is None:
+        if way.gives is None and way.fits:
             yield _unknown(way, way.wants.volts)
+        elif way.gives is None:
+            continue
         elif way.gives.volts is None or way.gives.volts.value < way.wants.volts.value:
             yield _told(way, way.wants.volts)
 

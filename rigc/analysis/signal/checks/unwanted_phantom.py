@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.signal.phantom_ways import PhantomWay, PhantomWays
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
 
 KIND = Kind(
     "unwanted-phantom",
@@ -23,31 +24,54 @@ KIND = Kind(
 
 
 def unwanted_phantom(ways: PhantomWays) -> Iterator[Diagnostic]:
-    """One finding for each way; can't-check for each output that does not say whether it bears it."""
+    """One finding for all ways between two things; can't-check for the balanced outputs of a thing that do not say whether they bear it."""
+    never: dict[tuple[str, str, str], list[PhantomWay]] = {}
+    silent: dict[tuple[str, str, str], list[PhantomWay]] = {}
     for way in ways.all:
-        if way.gives is None or way.gives.how != "gives" or way.gives.volts is None:
+        if way.gives is None or way.gives.how != "gives" or way.gives.volts is None or way.input is None:
             continue
-        if way.wants is None:
-            yield _unknown(way, way.gives.volts.typed)
-        elif way.wants.how == "never":
-            yield KIND.at(
-                way.span,
-                f"'{way.input}' gives phantom power of {way.gives.volts.typed} to '{way.output}', which must never get it",
-                subject=(str(way.input), str(way.output)),
-                label="this way",
-                also=(Label(way.wants.span, "said here"), Label(way.gives.span, "given here")),
-                help="switch it off at that input, or put a transformer between them",
-            )
+        between = way.output.thing, way.input.thing, way.gives.volts.typed
+        if way.wants is None and way.fits:
+            silent.setdefault(between, []).append(way)
+        elif way.wants is not None and way.wants.how == "never":
+            never.setdefault(between, []).append(way)
+    for (_, _, volts), found in never.items():
+        yield _told(found, volts)
+    for (thing, _, volts), found in silent.items():
+        yield _unknown(thing, found, volts)
 
 
-def _unknown(way: PhantomWay, volts: str) -> Diagnostic:
-    thing, jack = way.output.thing, way.output.jack
-    return KIND.cant_check(
-        way.span,
-        f"'{way.input}' gives phantom power of {volts}, and '{way.output}' does not say whether it bears that",
-        subject=(str(way.input), str(way.output)),
-        help=f"read its leaflet, and write in '{thing}': `phantom {jack} bears` or `phantom {jack} never`",
+def _told(ways: list[PhantomWay], volts: str) -> Diagnostic:
+    inputs, outputs = _ends(ways)
+    first = ways[0]
+    assert first.wants is not None and first.gives is not None
+    one = len(inputs) == 1
+    return KIND.at(
+        first.span,
+        f"{listed(inputs)} {'gives' if one else 'give'} phantom power of {volts} to {listed(outputs)}, which must never get it",
+        subject=(*inputs, *outputs),
+        label="this way",
+        also=(Label(first.wants.span, "said here"), Label(first.gives.span, "given here")),
+        help=f"switch it off at {'that input' if one else 'those inputs'}, or put a transformer between them",
     )
+
+
+def _unknown(thing: str, ways: list[PhantomWay], volts: str) -> Diagnostic:
+    inputs, outputs = _ends(ways)
+    jacks = list(dict.fromkeys(way.output.jack for way in ways))
+    bears, never = (" and ".join(f"`phantom {jack} {word}`" for jack in jacks) for word in ("bears", "never"))
+    return KIND.cant_check(
+        ways[0].span,
+        f"{listed(inputs)} {'gives' if len(inputs) == 1 else 'give'} phantom power of {volts}, and {listed(outputs)} "
+        f"{'does' if len(outputs) == 1 else 'do'} not say whether {'it bears' if len(outputs) == 1 else 'they bear'} that",
+        subject=(*inputs, *outputs),
+        help=f"read its leaflet, and write in '{thing}': {bears}, or {never}",
+    )
+
+
+def _ends(ways: list[PhantomWay]) -> tuple[list[str], list[str]]:
+    """The inputs and the outputs, each once."""
+    return list(dict.fromkeys(str(way.input) for way in ways)), list(dict.fromkeys(str(way.output) for way in ways))
 
 
 CHECK = unwanted_phantom
