@@ -34,6 +34,11 @@ class Connector(Record):
     outer_mm: float | None = None
     inner_mm: float | None = None
 
+    @property
+    def is_appliance(self) -> bool:
+        """Whether it is an inlet for a mains lead."""
+        return self.kind[:1].isupper()
+
     def __str__(self) -> str:
         if self.outer_mm is None or self.inner_mm is None:
             return self.kind
@@ -98,7 +103,7 @@ class Jack(Record):
     @property
     def takes_mains(self) -> bool:
         """Whether it is an appliance inlet."""
-        return self.connector.kind[:1].isupper()
+        return self.connector.is_appliance
 
 
 class LoopJacks(Record):

@@ -17,6 +17,7 @@ from collections.abc import Iterator
 from rigc.analysis.deck.body_clash import BodyClash
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.analysis.leads.lead_edits import as_mend, kinds_in_words, plug_edits
+from rigc.analysis.leads.lead_plugs import fitting_plugs, socket
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.narrower_plug import narrower_plug, reach_mm
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies, PlugBody
@@ -28,7 +29,7 @@ from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wanted import how_to_state
 from rigc.diagnostics.wording import listed
 from rigc.facts.clearance import PLUG_GAP_MM
-from rigc.model.jacks import Port
+from rigc.model.jacks import Connector, Port
 from rigc.model.rig import Rig
 from rigc.model.stock import Plug
 from rigc.source import Span
@@ -42,6 +43,7 @@ KIND = Kind(
     f"geometry on stated sizes; the {PLUG_GAP_MM} are common practice, no source",
 )
 _HAIR_MM = 1e-6
+_KIND_AT = "the plug kind at"
 _PAIRS_NAMED = 3  # more pairs than these are told as a list of jacks
 
 
@@ -276,7 +278,11 @@ def _shorter(rig: Rig, meeting: PlugMeeting) -> Plug | None:
 
 
 def _unjudged(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnostic]:
-    """One for each unit: sizes or places of plugs, and heights where seen from above something is in the way."""
+    """One for each unit: sizes or places of plugs, and heights where seen from above something is in the way. A connector of several things
+    that no kind of the stock fits is told once, for all of them."""
+    lacking = _fit_by_none(rig, plugs)
+    yield from (_no_kind(rig, connector, ports) for connector, ports in lacking.items())
+    asked = {f"{_KIND_AT} '{port}'" for ports in lacking.values() for port in ports}
     missing: dict[str, dict[str, Span]] = {}
     for each in (*plugs.unknown, *clash.unjudged):
         missing.setdefault(each.port.thing, {}).setdefault(each.missing, each.span)
@@ -289,9 +295,43 @@ def _unjudged(rig: Rig, clash: PlugClash, plugs: PlugBodies) -> Iterator[Diagnos
             help=how_to_state(facts[0]),
             wants=tuple(facts),
             asks_for=tuple(
-                fact for fact in facts if fact.startswith("the plug kind at")
+                fact for fact in facts if fact.startswith(_KIND_AT) and fact not in asked
             ),  # all else the length of its lead asks for
         )
+
+
+def _fit_by_none(rig: Rig, plugs: PlugBodies) -> dict[Connector, list[Port]]:
+    """The connectors that no plug of the stock fits, of two things or more, each with its jacks; no kind of plug at all is told by itself."""
+    found: dict[Connector, list[Port]] = {}
+    for each in plugs.unknown if rig.stock.plugs else ():
+        jack = socket(rig, each.port)
+        connector = None if jack is None else jack.connector
+        if each.missing.startswith(_KIND_AT) and connector is not None and not connector.is_appliance:
+            found.setdefault(connector, []).append(each.port)
+    return {
+        connector: ports
+        for connector, ports in found.items()
+        if len({port.thing for port in ports}) > 1 and not fitting_plugs(rig, connector)
+    }
+
+
+def _no_kind(rig: Rig, connector: Connector, ports: list[Port]) -> Diagnostic:
+    return KIND.cant_check(
+        rig.things[ports[0].thing].declared,
+        f"no kind of plug in the stock fits {connector}, which {listed(ports)} are: whether such plugs have room is not known",
+        subject=tuple(dict.fromkeys(port.thing for port in ports)),
+        help=f"measure one and declare it: `plug NAME {{` with the lines `fits {_as_typed(connector)}`, `stands out ___ mm`, `leaves at ___ mm`, "
+        "`wide ___ mm` and `tall ___ mm`",
+        asks_for=tuple(
+            f"{what} '{port}'" for port in ports for what in (_KIND_AT, "a plug kind in the stock that fits")
+        ),
+    )
+
+
+def _as_typed(connector: Connector) -> str:
+    if connector.outer_mm is None or connector.inner_mm is None:
+        return connector.kind
+    return f"{connector.kind} {connector.outer_mm:g} x {connector.inner_mm:g} mm"
 
 
 CHECK = plugs_collide
