@@ -9,7 +9,7 @@ from written import compiled_with
 
 from rigc.analysis.findings.findings import Findings
 from rigc.analysis.findings.follow_on import folded
-from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.diagnostic import Diagnostic, Level
 
 HOME, TOURING = "examples/back-bedroom/board.rig", "examples/long-haul/board.rig"
 AS_ORDERED = "tests/rigs/long-haul-as-ordered.rig"
@@ -50,8 +50,9 @@ def test_series_lead_on_one_common() -> None:
 
 
 def test_japan_without_a_step_transformer() -> None:
-    """Once for each of the two scenarios: 100 V is outside 115 V ± 10 %, the secondary gives 87 %, 25 VA at least."""
-    told = of("unfit-mains", AS_ORDERED)
+    """Once for each of the two scenarios: 100 V is outside 115 V ± 10 %, the secondary gives 87 %, 25 VA at least. The amps, which do not
+    say what mains they take, are asked for it."""
+    told = [each for each in of("unfit-mains", AS_ORDERED) if each.level is not Level.CANT_CHECK]
     assert [(finding.level.word, finding.subject) for finding in told] == [
         ("error", ("mill8", "jp-east")),
         ("error", ("mill8", "jp-west")),
