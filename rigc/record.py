@@ -24,11 +24,13 @@ class Record:
     DEFAULTS: ClassVar[dict[str, Any]] = {}
     PLACES: ClassVar[frozenset[str]] = frozenset()
     COUNTED: ClassVar[Callable[[dict[str, Any]], Any]]
+    _ALL: ClassVar[frozenset[str]] = frozenset()
 
     def __init_subclass__(cls) -> None:
         super().__init_subclass__()
         own = [name for name, kind in vars(cls).get("__annotations__", {}).items() if "ClassVar" not in str(kind)]
         cls.FIELDS = (*cls.FIELDS, *(name for name in own if name not in cls.FIELDS))
+        cls._ALL = frozenset(cls.FIELDS)
         kinds = vars(cls).get("__annotations__", {})
         cls.PLACES = cls.PLACES | {name for name in own if kinds[name] in _PLACE_KINDS}
         counted = [name for name in cls.FIELDS if name not in cls.PLACES]
@@ -38,15 +40,14 @@ class Record:
     def __init__(self, *values: Any, **named: Any) -> None:
         fields, state = self.FIELDS, self.__dict__
         if len(values) == len(fields) and not named:  # nearly always
-            state.update(zip(fields, values, strict=True))
+            state.update(zip(fields, values))  # noqa: B905  # they are as many
             return
         if len(values) > len(fields):
             raise TypeError(f"{type(self).__name__} takes {len(fields)} values, not {len(values)}")
-        if named:
+        if not self._ALL.issuperset(named) or not named.keys().isdisjoint(fields[: len(values)]):
             taken = fields[: len(values)]
-            unknown = [name for name in named if name not in fields or name in taken]
-            if unknown:
-                raise TypeError(f"{type(self).__name__}: unknown or repeated field {unknown[0]}")
+            wrong = next(name for name in named if name not in fields or name in taken)
+            raise TypeError(f"{type(self).__name__}: unknown or repeated field {wrong}")
         state.update(self.DEFAULTS)
         state.update(zip(fields, values, strict=False))
         state.update(named)

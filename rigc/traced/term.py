@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import lru_cache
 from math import inf
 from typing import TYPE_CHECKING, Any, ClassVar, Self, Union
 
@@ -603,14 +604,19 @@ def _joined(kind: type[How], one: Any, other: Any) -> Any:
             return NotImplemented
         if other == kind.NOTHING:
             return one
-        other = Term(other, Number(other))
+        other = _plain(other)
     elif not isinstance(one, _TRACED):
         if not isinstance(one, _PLAIN):
             return NotImplemented
         if one == kind.NOTHING and (kind is Sum or kind is Times):
             return other
-        one = Term(one, Number(one))
+        one = _plain(one)
     return made(Sum(*_summands(one), *_summands(other)) if kind is Sum else kind(one, other))
+
+
+@lru_cache(maxsize=512)  # the same few stand in the formulas of thousands
+def _plain(value: float) -> Term:
+    return Term(value, Number(value))
 
 
 def _summands(value: Traced) -> tuple[Traced, ...]:

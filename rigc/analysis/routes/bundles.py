@@ -37,7 +37,7 @@ def bundles(leads: Leads, paths: RoutePaths) -> Bundles:
     found: list[Bundle] = []
     for signal in dict.fromkeys(lead.signal for lead in leads.all):
         marks = [lead.mark for lead in leads.all if lead.signal == signal and lead.mark in paths.paths]
-        below = {mark: paths.paths[mark].side(False) for mark in marks}
+        below = {mark: paths.paths[mark].sides[1] for mark in marks}
         joined: dict[str, set[str]] = {mark: {mark} for mark in marks}
         together: dict[tuple[str, str], tuple[float, ...]] = {}
         for one, other in combinations(marks, 2):

@@ -60,7 +60,7 @@ def crossings(rig: Rig, leads: Leads, paths: RoutePaths, loading: Loading) -> Cr
     hearing = from_pickup(loading)
     tied = {frozenset(pair) for pair in rig.lead_wishes.ties}
     routed = [lead for lead in leads.all if lead.mark in paths.paths]
-    sides = [(paths.paths[lead.mark].side(True), paths.paths[lead.mark].side(False)) for lead in routed]
+    sides = [paths.paths[lead.mark].sides for lead in routed]
     audio = [place for place, lead in enumerate(routed) if lead.signal == "audio"]
     met: dict[Pair, Together] = {}
     for signal, within in (("dc", BESIDE_DC_MM), ("ac", BESIDE_AC_MM), ("mains", BESIDE_AC_MM)):

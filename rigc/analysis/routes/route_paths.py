@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cached_property
 from itertools import pairwise
 
 from rigc.analysis.deck.placement import Placement
@@ -40,12 +41,17 @@ class RoutePath(Record):
         turns = enumerate(pairwise(self.above), 1)
         return tuple(self.points[at] for at, (before, after) in turns if before != after)
 
-    def side(self, above: bool) -> Side:
-        """Its stretches over the deck or below it, in tenths of a millimetre."""
-        if above not in self.above:
-            return NO_SIDE
-        stretches = zip(pairwise(map(_tenths, self.points)), self.above, strict=True)
-        return side_of([stretch for stretch, over in stretches if over is above])
+    @cached_property
+    def sides(self) -> tuple[Side, Side]:
+        """Its stretches over the deck and below it, in tenths of a millimetre."""
+        stretches = list(pairwise([(round(x * 10), round(y * 10)) for x, y in self.points]))
+        over, below = (
+            side_of([each for each, over in zip(stretches, self.above, strict=True) if over is side])
+            if side in self.above
+            else NO_SIDE
+            for side in (True, False)
+        )
+        return over, below
 
 
 class RoutePaths(Record):
@@ -93,8 +99,7 @@ def _tied(rig: Rig) -> frozenset[frozenset[str]]:
 
 
 def _sides(lead: Lead, paths: tuple[RoutePath, ...]) -> LeadSides:
-    deck_sides = tuple((path.side(True), path.side(False)) for path in paths)
-    return LeadSides(lead, deck_sides)
+    return LeadSides(lead, tuple(path.sides for path in paths))
 
 
 def _paths(placement: Placement, lead: Lead, route: Route, boxes: dict[str | None, DeckBoxes]) -> tuple[RoutePath, ...]:
@@ -123,10 +128,6 @@ def _ends(placement: Placement, lead: Lead, route: Route) -> list[tuple[Spot, Sp
     jacks = [placement.points[port] for port in (lead.start, lead.end)]
     exits = [(x / 10, y / 10) for x, y in route.exits]
     return [((jack.x_mm, jack.y_mm), spot) for jack, spot in zip(jacks, exits, strict=True)]
-
-
-def _tenths(spot: Spot) -> Spot:
-    return round(spot[0] * 10), round(spot[1] * 10)
 
 
 COMPUTE = route_paths

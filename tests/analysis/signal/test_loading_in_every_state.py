@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from typing import Any
 
 import pytest
 from every_way import every_way
@@ -118,7 +119,12 @@ def test_a_row_of_true_bypass_units_is_walked_along_once_and_then_only_where_it_
     """In each state one unit of the row is switched: before and behind it all is as with all off."""
     asked: list[int] = []
     arrival = Walker.arrival
-    monkeypatch.setattr(Walker, "arrival", lambda walker, at, *rest: asked.append(at) or arrival(walker, at, *rest))
+
+    def counted(walker: Walker, at: int, port: Port, state: AudioState) -> Any:
+        asked.append(at)
+        return arrival(walker, at, port, state)
+
+    monkeypatch.setattr(Walker, "arrival", counted)
     counts = []
     for units in (20, 40):
         names = [f"u{at}" for at in range(units)]
