@@ -207,10 +207,10 @@ def twice(what: str, again: Word, first: Word, help: str) -> Diagnostic:
 
 def stated_twice(what: str, again: Word, first: Word) -> Diagnostic:
     """As `twice`, of what two lines of blocks say where one is wanted: either may go."""
-    mends = tuple(
-        Mend(f"delete '{each.span.source.line(each.span.line).strip()}'", (Delete(each.span),))
-        for each in (first, again)
-    )
+    lines = {each.span.source.line(each.span.line).strip(): each for each in (first, again)}
+    if len(lines) == 1:
+        return twice(what, again, first, "").replace(mends=(Mend("delete the second line", (Delete(again.span),)),))  # type: ignore[no-any-return]
+    mends = tuple(Mend(f"delete '{line}'", (Delete(each.span),)) for line, each in lines.items())
     return twice(what, again, first, "").replace(mends=mends)  # type: ignore[no-any-return]
 
 

@@ -244,4 +244,25 @@ IN_A_HURRY = (
         "a supply that has no place",
         swap("  brook under at 100, 100 mm\n", "", "  brook brackets\n", ""),
     ),
+    Slip(
+        "451-one-lead-two-numbers",
+        "a lead stated once more under another number",
+        swap("  M1 keys", "  A9 swell.outl -> drift.inl\n  M1 keys"),
+        WIRED,
+    ),
+    Slip(
+        "452-power-lead-into-an-audio-jack",
+        "a power lead into an audio jack",
+        swap("D1 brook.o1 -> swell.dc", "D1 brook.o1 -> swell.inl"),
+        WIRED,
+    ),
+    Slip("453-chain-into-an-instrument", "a chain that ends at the guitar", swap("fen -> combo", "fen -> guitar")),
+    Slip("454-instrument-twice", "the guitar twice", swap("chain guitar ->", "chain guitar -> guitar ->")),
+    Slip(
+        "455-place-block-pasted-again",
+        "a place pasted again in a second block",
+        also("place {\n  tern at 200, 20 mm\n}"),
+    ),
+    Slip("456-ac-or-dc", "what a plate says of a unit that takes either", swap("needs 9 V dc", "needs 9 V ac/dc")),
+    Slip("457-needs-a-range", "a window where one voltage goes", swap("needs 9 V dc", "needs 9-12 V dc")),
 )

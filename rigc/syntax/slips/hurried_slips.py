@@ -69,6 +69,19 @@ def _in_for_inches(m: Mistake) -> Wording | None:
     return Wording("the length before 'in' has no unit, so 'in' is read as inches", "a bag is named here", mends=mends)
 
 
+def _ac_or_dc(m: Mistake) -> Wording | None:
+    """`needs 9 V ac/dc`: on the plate of what takes either."""
+    either = re.match(r"/[ \t]*(?:ac|dc)\b", m.after, re.IGNORECASE)
+    kind = re.search(r"\b(?:ac|dc)[ \t]*\Z", m.before, re.IGNORECASE)
+    if either is None or kind is None:
+        return None
+    start, end = m.line_start + kind.start(), m.at + either.end()
+    mends = (*m.instead(start, end, "dc", "write dc"), *m.instead(start, end, "ac", "write ac"))
+    return Wording(
+        "a unit that takes either is stated with the one that feeds it", "one of both goes here", mends=mends
+    )
+
+
 def _named_with_a_sign(m: Mistake) -> Wording | None:
     """`tern: brook.o1` in the power block, `tern: 200, 20 mm` in that of places."""
     word = {"power": "from", "place": "at"}.get(m.block, "")
@@ -276,6 +289,7 @@ HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _shouted,
     _long_arrow,
     _in_for_inches,
+    _ac_or_dc,
     _named_with_a_sign,
     _blank_for_a_dot,
     _sign_before_a_number,

@@ -101,6 +101,10 @@ def _range(m: Mistake) -> Wording | None:
     text = f"from {_spaced(low[2])} to {_spaced(high[1])}"
     mends = m.instead(m.line_start + low.start(), m.at + high.end(), text, f"write {text}")
     advice = "write one: of what it draws, weighs or measures the largest"
+    if m.before.split()[:1] == ["needs"]:
+        window = f"accepts {low[2].split()[0]}..{_spaced(high[1])}"
+        advice = f"write the voltage that it is made for, and where it works in a line of its own: `{window}`"
+        return Wording(f"'{typed}' is a range; what it needs is one voltage", "from here on", advice)
     return Wording(f"'{typed}' is a range; one figure goes here, or from where to where", "from here on", advice, mends)
 
 

@@ -12,7 +12,7 @@ from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.wishes.loose_leads import Joints, LooseLead, told
-from rigc.model.scope import LOOSE_LEAD, SAID_TWICE, TAKEN, UNKNOWN, stated_twice, twice
+from rigc.model.scope import LOOSE_LEAD, SAID_TWICE, TAKEN, UNCLEAR, UNKNOWN, stated_twice, twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
 from rigc.model.things import Supply
 from rigc.model.units.measures import LEAD, OFFSET, SLACK
@@ -77,6 +77,8 @@ class Leads:
         start, end = self._end(node.start, "out"), self._end(node.end, "in")
         if start is None or end is None or not fresh:
             return
+        if self._again(node, start, end) or self._into_no_inlet(node, start, end, power):
+            return
         if self._through_air(node, start, end) or not self._joins(node, start, end, power):
             return
         if node.through is not None and node.run is not None and node.run.text == "over":
@@ -109,6 +111,53 @@ class Leads:
                 tuple(self.context.shared_values(OFFSET, *node.through.lines)) if node.through else (),
             )
         )
+
+    def _again(self, node: nodes.Lead, start: Port, end: Port) -> bool:
+        """Whether another number is stated between these jacks: a finding then, for one lead goes there."""
+        first = next((lead for lead in self.leads if (lead.start, lead.end) == (start, end)), None)
+        if first is None:
+            return False
+        mends = tuple(
+            Mend(f"delete {mark}", (Delete(span),))
+            for mark, span in ((node.mark.text, node.span), (first.mark, first.span))
+        )
+        self.context.report(
+            SAID_TWICE.at(
+                node.span,
+                f"{node.mark.text} joins {start} to {end}, as {first.mark} does: one lead goes there",
+                subject=(node.mark.text, first.mark, start.thing, end.thing),
+                label="stated again here",
+                also=(Label(first.span, "first stated here"),),
+                mends=mends,
+            )
+        )
+        return True
+
+    def _into_no_inlet(self, node: nodes.Lead, start: Port, end: Port, power: PowerWishes) -> bool:
+        """Whether a lead from an outlet goes into a jack that takes no power; a finding then."""
+        thing, supply = self.ports.things[end.thing], self.ports.things[start.thing]
+        jack = thing.jack(end.jack)
+        if jack is None or jack.role == "inlet" or not _feeds(power, start, end) or not isinstance(supply, Supply):
+            return False
+        inlets = [each.name for each in thing.jacks if each.role == "inlet"]
+        self.context.report(
+            UNCLEAR.at(
+                node.end.span,
+                f"{node.mark.text} goes from an outlet, {start}, into '{end}', which takes no power",
+                subject=(node.mark.text, str(end), end.thing),
+                label="a power inlet goes here",
+                also=(Label(jack.span, f"declared as {jack.role}"),),
+                mends=tuple(
+                    Mend(
+                        f"write `{node.mark.text} {start} -> {end.thing}.{name}`",
+                        (Replace(node.end.span, f"{end.thing}.{name}"),),
+                    )
+                    for name in inlets[:1]
+                ),
+                help="" if inlets else f"declare the power inlet of '{end.thing}' in its block",
+            )
+        )
+        return True
 
     def _captive(self, node: nodes.Lead, start: Port, end: Port) -> None:
         """A finding where a lead that grows out of a supply or a unit is said to be made, in another length than it has."""

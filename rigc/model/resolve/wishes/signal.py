@@ -9,8 +9,8 @@ from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.jacks import LoopJacks, Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
-from rigc.model.scope import UNCLEAR, UNKNOWN, stated_twice, twice
-from rigc.model.things import Unit
+from rigc.model.scope import UNCLEAR, UNKNOWN, article, stated_twice, twice
+from rigc.model.things import Instrument, Unit
 from rigc.model.units.measures import SHARE
 from rigc.model.wishes import Blend, BlendPath, Chain, Connection, LoopUse, Stop, When
 from rigc.source import Span
@@ -100,10 +100,31 @@ class Signal:
             lost = any(written[k].jack is not None and jacks[k] is None for k in (at, at + 1))
             if start is None or end is None or lost:
                 continue
+            backwards = isinstance(things[0], Unit) and things[0].ends  # which is told of the whole chain
+            if not backwards and self._into_a_source(end, written[at], hop, written[at + 1]):
+                continue
             self._hop(
                 start, end, jacks[at], jacks[at + 1], hop.link, when, origin, written[at].span, written[at + 1].span
             )
         return tuple(stops), stereo
+
+    def _into_a_source(self, end: Any, before: nodes.Stop, hop: nodes.Hop, stop: nodes.Stop) -> bool:
+        """Whether a hop goes into an instrument or another source, where sound begins; a finding then."""
+        if not isinstance(end, Instrument):
+            return False
+        gone = Span(stop.span.source, before.span.end, stop.span.end)
+        self.context.report(
+            UNCLEAR.at(
+                stop.span,
+                f"'{end.name}' is {article(end.kind)}: sound begins there, and nothing goes into it",
+                subject=(end.name, before.thing.text),
+                label="no sound goes here",
+                also=(Label(end.declared, "declared here"),),
+                mends=(Mend(f"delete `{hop.link} {stop}`", (Replace(gone, ""),)),),
+                help="write the instrument first, and what it plays into last",
+            )
+        )
+        return True
 
     def _ends(self, stop: nodes.Stop, jack: Any, wrong: str, verb: str) -> None:
         if jack is not None and jack.role == wrong:
