@@ -13,6 +13,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from rigc.record import Record
 
+_OURS = (Record, SimpleNamespace)
 _COUNTS = frozenset(("index", "index0", "first", "last", "length"))
 _MOST_EXPONENT = 64
 """No layout needs a higher power; one of some millions is a single step that nothing can interrupt."""
@@ -45,9 +46,10 @@ class Sandbox(ImmutableSandboxedEnvironment):
 
     def getattr(self, obj: Any, attribute: str) -> Any:
         """The field, macro or count of that public name; all else is for the guard to allow or forbid."""
-        if isinstance(obj, (Record, SimpleNamespace)):
-            if attribute in obj.__dict__ and not attribute.startswith("_"):
-                return obj.__dict__[attribute]
+        if isinstance(obj, _OURS):
+            held = obj.__dict__
+            if attribute in held and attribute[0] != "_":
+                return held[attribute]
         elif isinstance(obj, LoopContext) and attribute in _COUNTS:
             return getattr(obj, attribute)
         return super().getattr(obj, attribute)
