@@ -23,7 +23,7 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.ground.ground_conductors import leads_in_use, through_panels
 from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.leads.leads import Leads
-from rigc.analysis.leads.lengths.below_deck import lane_way
+from rigc.analysis.leads.lengths.below_deck import lane_way, straight
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes
 from rigc.analysis.leads.plugs.plug_bodies import PlugBodies
@@ -414,3 +414,20 @@ def test_outlets_kept_for_the_same_are_told_apart_by_numbers() -> None:
         "reserve: pitch (2)",
         "reserve: pitch (3)",
     ]
+
+
+@pytest.mark.parametrize(
+    ("points", "left"),
+    [
+        # the last three of a staircase lie in one line, whatever stands before them
+        ([(0, 0), (10, 0), (10, 10), (20, 10), (30, 10)], ((0, 0), (10, 0), (10, 10), (30, 10))),
+        ([(0, 0), (10, 0), (10, 10), (10, 20), (0, 20)], ((0, 0), (10, 0), (10, 20), (0, 20))),
+        # the same point again, once only where it stands twice in a row
+        ([(0, 0), (0, 0), (10, 0), (10, 0), (10, 5)], ((0, 0), (10, 0), (10, 5))),
+        ([(0, 0)], ((0, 0),)),
+    ],
+)
+def test_a_way_without_points_that_say_nothing(
+    points: list[tuple[int, int]], left: tuple[tuple[int, int], ...]
+) -> None:
+    assert straight(points) == left
