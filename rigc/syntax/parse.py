@@ -56,10 +56,10 @@ def parse(source: Source, grammar: Grammar, near: Parsed | None = None) -> Parse
             File(statements=(), span=Span(source, 0, 0)), (no_text(source),), (Span(source, 0, len(source.text)),)
         )
     more = (*looked.findings, *impossible_dates(source), *beyond_limits(source))
-    if near is not None and not near.findings and not more and looked.text == source.text:
+    if near is not None and not near.findings and looked.text == source.text:
         try:
             read = partial(read_file, grammar, source)
-            return Parsed(reparsed(near.file, source, read, isinstance(near, Lent)), (), ())
+            return Parsed(reparsed(near.file, source, read, isinstance(near, Lent)), more, looked.passed_over)
         except HoldsMistake:  # what the change did not touch was whole before: the mistake is in the rest
             return _piecewise(grammar, source, looked, more, near)
     try:

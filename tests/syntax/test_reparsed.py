@@ -83,6 +83,27 @@ def test_only_the_statement_that_changed_is_read() -> None:
     assert read == ["unit fen {\n  mass 1420 g\n}\n"]
 
 
+def test_a_day_that_no_calendar_has_is_told_and_no_more_read_than_its_statement(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    text = (ROOT / "examples" / "back-bedroom" / "board.rig").read_text("utf-8")
+    near = parse(Source("board.rig", text), GRAMMAR)
+    source = Source("board.rig", text.replace("measured 2026-02-14", "measured 2026-82-14", 1))
+    whole, read = parse(source, GRAMMAR), list[str]()
+    by_table = GRAMMAR.automaton.read
+
+    def reading(piece: str, *where: Any) -> Any:
+        read.append(piece)
+        return by_table(piece, *where)
+
+    monkeypatch.setattr(GRAMMAR.automaton, "read", reading)
+    quick = parse(source, GRAMMAR, near)
+    assert [each.message for each in quick.findings] == ["there is no such date as 2026-82-14"]
+    assert quick.findings == whole.findings
+    assert places(quick.file, source) == places(whole.file, source)
+    assert len("".join(read)) * 10 < len(text)
+
+
 @pytest.mark.parametrize(
     "text", ["", "\n", "language 1", "language 1\n", "language 1\n\nlanguage 1\n", "# language 1\n", "language 12"]
 )
