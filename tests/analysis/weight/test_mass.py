@@ -150,6 +150,17 @@ def test_each_of_two_cases_weighs_with_what_is_in_it() -> None:
     assert [float(each.left) for each in trunk.margins] == pytest.approx([23 - 13.0583, 32 - 13.0583])
 
 
+def test_what_has_no_place_travels_in_the_first_case() -> None:
+    """The same, with a unit that stands nowhere: it is in the trunk alone, and the box and the tray weigh what they weighed."""
+    hum = "unit hum {\n  mass 200 g\n  input in ts\n  output out ts\n}\nchain guitar -> hum -> "
+    trunk, box, tray = changed(TWO_CASES, ("chain guitar -> ", hum)).get(CaseLoads).all
+    assert [load.name for load in (trunk, box, tray) if "hum" in [item.name for item in load.mass.items]] == [
+        trunk.name
+    ]
+    assert box.mass.board_known == pytest.approx(3.0096)
+    assert tray.mass.with_case_kg == pytest.approx(0.3 + 1.0 + 0.32 * 0.030)
+
+
 def test_a_ready_lead_weighs_as_its_stock_says() -> None:
     """The home board buys D1 300, D2a 300, D2b 450, D3 300, D4 450 and D5 450 mm. D1 and D3 as 21 g each, D4 and D5 as 26 g
     each; the Y lead is of no list: 0.75 m x 20 g and 3 plugs x 6 g = 33 g. 21 + 21 + 26 + 26 + 33 = 127 g."""
