@@ -119,8 +119,8 @@ class JackLevels:
         return [self._known.get(port, SILENT) for port in ports]
 
     def _is_reached(self, jack: Jack, port: Port) -> bool:
-        """Whether a jack takes the level of what is led to it."""
-        return jack.role == "input" or (port in self._before and isinstance(self.rig.things[port.thing], Panel))
+        """Whether a jack takes the level of what is led to it; a jack of a panel does, too where what leads there does not play."""
+        return jack.role == "input" or (port in self._led_to and isinstance(self.rig.things[port.thing], Panel))
 
     def _stated(self, port: Port, jack: Jack, otherwise: JackLevel) -> JackLevel:
         """The levels that a jack states; what it leaves out is taken from the reckoned ones."""
@@ -144,6 +144,11 @@ class JackLevels:
     def _inside(self, unit: Unit, port: Port) -> Sequence[Port]:
         """The unit's own inputs that reach one of its outputs."""
         return [start for start in self._before.get(port, ()) if start.thing == unit.name]
+
+    @cached_property
+    def _led_to(self) -> frozenset[Port]:
+        """The jacks to which something is led in this hookup, or in another."""
+        return frozenset((*self._before, *(lead.end for lead in self.rig.connections)))
 
     @cached_property
     def _before(self) -> dict[Port, list[Port]]:
