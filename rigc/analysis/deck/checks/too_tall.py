@@ -22,8 +22,10 @@ from rigc.analysis.deck.placement import Outline, Placement
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.diagnostics.wanted import how_to_state
+from rigc.diagnostics.wording import joined
 from rigc.facts import clearance
 from rigc.model.deck import Case, Deck
+from rigc.model.fact import Quantity
 from rigc.model.rig import Rig
 from rigc.model.ways.case_of import cases_for
 
@@ -39,7 +41,7 @@ _HAIR_MM = 1e-6
 
 
 def too_tall(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
-    """One finding for each thing that is too tall, and one for each fact that keeps it from being judged."""
+    """One finding for all that is too tall for a lid, for each thing that hangs too low, and for each fact that keeps one from being judged."""
     for case in rig.cases.values():
         yield from _under_lid(rig, placement, case)
     for deck in rig.decks.values():
@@ -62,22 +64,34 @@ def _under_lid(rig: Rig, placement: Placement, case: Case) -> Iterator[Diagnosti
             )
         return
     room = case.lid_mm.value - clearance.LID_FOAM_MM.value
-    for body in standing:
-        height = parked_mm(rig, body)
-        if height is None:
-            yield _no_height(rig, body)
-        elif height - room > _HAIR_MM:
-            raised = f" on a tier of {body.raised_mm:g} mm" if body.raised_mm else ""
-            yield KIND.at(
-                rig.places[body.thing].span,
-                f"'{body.thing}' stands {height:g} mm tall{raised} and the lid of '{case.name}' leaves {room:g} mm, "
-                f"short by {height - room:g} mm",
-                subject=(body.thing, case.name),
-                label="stands here",
-                also=(Label(case.lid_mm.span, f"less {clearance.LID_FOAM_MM.value:g} mm of foam"),),
-                numbers=(Number("height", height, "mm"), Number("room", room, "mm")),
-                help=f"use a lid of {height + clearance.LID_FOAM_MM.value:g} mm or more",
-            )
+    heights = [(body, parked_mm(rig, body)) for body in standing]
+    yield from (_no_height(rig, body) for body, height in heights if height is None)
+    over = [(body, height) for body, height in heights if height is not None and height - room > _HAIR_MM]
+    if over:
+        yield _above_lid(rig, case, case.lid_mm, room, over)
+
+
+def _above_lid(rig: Rig, case: Case, lid: Quantity, room: float, over: list[tuple[Outline, float]]) -> Diagnostic:
+    """One finding for all that stands too tall: the lid is one, and the tallest tells which it has to be."""
+    tallest, most = max(over, key=lambda each: each[1])
+    sizes = [
+        (body.thing, f"{height:g} mm", f" on a tier of {body.raised_mm:g} mm" if body.raised_mm else "")
+        for body, height in over
+    ]
+    stand = (
+        f"'{sizes[0][0]}' stands {sizes[0][1]} tall{sizes[0][2]}"
+        if len(over) == 1
+        else joined(f"'{thing}' ({size}{raised})" for thing, size, raised in sizes) + " stand too tall"
+    )
+    return KIND.at(
+        rig.places[tallest.thing].span,
+        f"{stand} and the lid of '{case.name}' leaves {room:g} mm, short by {most - room:g} mm",
+        subject=(*(body.thing for body, _ in over), case.name),
+        label="stands here" if len(over) == 1 else "the tallest",
+        also=(Label(lid.span, f"less {clearance.LID_FOAM_MM.value:g} mm of foam"),),
+        numbers=(Number("height", most, "mm"), Number("room", room, "mm")),
+        help=f"use a lid of {most + clearance.LID_FOAM_MM.value:g} mm or more",
+    )
 
 
 def _in_case(rig: Rig, deck: Deck, bodies: list[Outline]) -> Iterator[Diagnostic]:
