@@ -115,14 +115,18 @@ _reports: list[Report] = []
 
 
 def _made_apart(asked: Asked, disk: Disk) -> Made:
-    """In a worker, which compiles many rigs in its life: what one leaves is collected before the next."""
-    if not _reports:
+    """In a worker, which compiles many rigs in its life: what one leaves is collected before the next. What it has loaded by the end of
+    the first stays, and is not looked through any more."""
+    first = not _reports
+    if first:
         _reports.append(Report(asked.screen, asked.given))
     try:
         with pages(asked.templates) as ours:
             return _made(asked, _reports[0], ours, disk, True)
     finally:
         gc.collect()
+        if first:
+            gc.freeze()
 
 
 def _made(asked: Asked, report: Report, ours: Pages, disk: Disk, render: bool) -> Made:
