@@ -7,8 +7,10 @@ from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.choices.task import Task, task_of
 from rigc.analysis.laying.chosen_places import chosen_layout, laid, searched, usual_effort
 from rigc.analysis.laying.objective import Objective, terms
-from rigc.analysis.laying.search.found import Found
+from rigc.analysis.laying.search.found import Found, as_it_is
 from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.rows.straightened import straightened
 from rigc.analysis.laying.weights import weights
 from rigc.model.deck import Weight
 from rigc.model.fact import Fact
@@ -66,8 +68,8 @@ def alternatives(rig: Rig, count: int, effort: int | None) -> tuple[Alternative,
     for leaning in LEANINGS:
         made = _leant(task.otherwise(_leaning(task.rig, leaning), sides), effort) if leaning else best.found
         if not made.hard:
-            objective = Objective(tuple(terms(task.rig, task.board, list(made.at))))
-            found = _good(task, [*found, _Answer(made.at, objective)])
+            at = straightened(task.board, as_it_is(Layout(task.board, list(made.at)))).at
+            found = _good(task, [*found, _Answer(at, Objective(tuple(terms(task.rig, task.board, list(at)))))])
         if len(found) == count:
             break
     return tuple(_alternative(task, answer, found) for answer in found)

@@ -15,6 +15,7 @@ from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.left_out import put_back
 from rigc.analysis.laying.search.rows.sides import comparisons
+from rigc.analysis.laying.search.rows.straightened import straightened
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
@@ -91,7 +92,9 @@ def _chosen(task: Task, effort: int | None, watch: Watch | None) -> Eased:
     if found.stopped or effort == 0:
         return Eased(task, found)
     steps = (usual_effort(task.board) if effort is None else effort) // _HALF
-    return cheaper(eased(task, found, steps, watch), steps, watch)
+    made = cheaper(eased(task, found, steps, watch), steps, watch)
+    neater: Eased = made.replace(found=straightened(made.task.board, made.found))
+    return neater
 
 
 def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None) -> tuple[Task, Found]:
