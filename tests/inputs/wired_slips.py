@@ -265,4 +265,16 @@ IN_A_HURRY = (
     ),
     Slip("456-ac-or-dc", "what a plate says of a unit that takes either", swap("needs 9 V dc", "needs 9 V ac/dc")),
     Slip("457-needs-a-range", "a window where one voltage goes", swap("needs 9 V dc", "needs 9-12 V dc")),
+    Slip(
+        "458-unit-renamed-in-its-block-alone",
+        "a unit renamed in its block, and nowhere else",
+        swap("unit lever", "unit treadle-one"),
+        WIRED,
+    ),
+    Slip(
+        "459-jack-renamed-in-its-line-alone",
+        "a jack renamed in its line, and nowhere else",
+        swap("output outl ts 1 kohm left 60", "output main ts 1 kohm left 60"),
+        WIRED,
+    ),
 )

@@ -23,7 +23,7 @@ from rigc.model.rig import Intent, Rig
 from rigc.model.scope import MISUSED, TAKEN, UNKNOWN, article
 from rigc.model.slips.empty_texts import empty_texts
 from rigc.model.slips.said_again import said_once
-from rigc.model.slips.unknown_names import each_name_once
+from rigc.model.slips.unknown_names import each_name_once, with_idle_name
 from rigc.model.slips.way_slips import DEAD_END, Ways, way_slips
 from rigc.model.things import ENDS, Unit
 from rigc.record import Record
@@ -79,7 +79,8 @@ def _resolved(
     rig = _rig(context, known or KnownThings())
     told = (_of_another_kind(context, finding) for finding in _not_of(doubles, context.findings))
     mentioned = {family: tuple(scope.mentioned) for family, scope in context.scopes.items()}
-    return Resolved(rig, each_name_once((*doubles, *told)), mentioned)
+    once = each_name_once((*doubles, *told))
+    return Resolved(rig, with_idle_name(once, context.scopes["thing"], end.source), mentioned)
 
 
 def resolve(

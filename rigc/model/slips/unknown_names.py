@@ -7,8 +7,8 @@ from collections.abc import Iterable
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Mend, Replace
-from rigc.model.scope import NOWHERE, TAKEN, UNKNOWN
-from rigc.source import Span
+from rigc.model.scope import NOWHERE, TAKEN, UNKNOWN, Scope
+from rigc.source import Source, Span
 
 AGAIN = "and here"
 
@@ -47,6 +47,28 @@ def _with_lost_name(findings: list[Diagnostic]) -> tuple[Diagnostic, ...]:
     where = () if name.span is None else (Label(name.span, "named here"),)
     told: Diagnostic = double.replace(mends=mends, help="", also=(*double.also, *where))
     return tuple(told if each is double else each for each in findings if each is not name)
+
+
+def with_idle_name(findings: tuple[Diagnostic, ...], things: Scope, source: Source) -> tuple[Diagnostic, ...]:
+    """Where one name is declared nowhere, and one thing of the rig's own file is named nowhere: its name was changed in its block alone."""
+    lost = [each for each in findings if each.kind is UNKNOWN and each.label == NOWHERE and each.also and each.subject]
+    used = {word.text for word in things.mentioned}
+    idle = [
+        (kind, word)
+        for name, (kind, word) in things.declared.items()
+        if name not in used and word.span.source is source
+    ]
+    if len(lost) != 1 or len(idle) != 1 or idle[0][0] not in lost[0].message.partition("; ")[2]:
+        return findings
+    name, word = lost[0], idle[0][1]
+    mend = Mend(f"call '{word}' '{name.subject[0]}' again", (Replace(word.span, name.subject[0]),))
+    place = Label(word.span, f"'{word}' is declared here, and no line names it")
+    told: Diagnostic = name.replace(
+        mends=(mend,),
+        also=(place, *name.also),
+        help=f"write '{word}' at each of these places, or declare '{name.subject[0]}'",
+    )
+    return tuple(told if each is name else each for each in findings)
 
 
 def _declares(span: Span) -> bool:

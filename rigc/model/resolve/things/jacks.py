@@ -306,6 +306,7 @@ def _other_jack(context: Context, fact: Any, provenance: Any) -> Jack:
 def _jack_named(context: Context, jacks: dict[str, Jack], name: Word) -> bool:
     if name.text in jacks:
         return True
+    context.jacks_unsure = True
     near = {"input": "in", "output": "out"}.get(name.text, "")
     near = near if near in jacks else nearest(name.text, jacks)
     context.report(
