@@ -14,7 +14,6 @@ from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.left_out import put_back
-from rigc.analysis.laying.search.rows.sides import comparisons
 from rigc.analysis.laying.search.rows.straightened import straightened
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Deck, Place
@@ -26,7 +25,11 @@ _HALF = 2  # each try with other plugs, or with a thing on the other side, takes
 _RUNG = 4  # with more steps than are usual plugs and sides are chosen anew after four times as many, after sixteen times, and so on
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
 _PATIENCE = 2  # times as many more while something is in the way; half as many for a few things, of which more ways are tried before
-_FEW = 6  # free things: three times as many steps for these, by the square fewer for much fewer
+_FEW = 8  # free things: three times as many steps for these, by the square fewer for fewer,
+_STEPS_OF_SOME, _BESIDE_LEADS = (
+    340_000,
+    4,
+)  # and so many at most, by the number of leads and so many: each lead makes a step longer
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
@@ -108,19 +111,11 @@ def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None
 
 
 def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Found:
-    """The best layout after so many steps; as many as are usual, and more while something is in the way. From the usual ones on a few things
-    are bettered once more by the sides of each other on which they stand."""
-    usual, sides = usual_effort(board), comparisons(board) if _open(board) <= SOME else 0
-    if effort is None:
-        patience = usual // 2 if _open(board) <= SOME else _PATIENCE * usual
-        return KNOWN.search(board, usual, patience, watch, sides=sides)
-    if effort <= usual or not sides:
+    """The best layout after so many steps; as many as are usual, and more while something is in the way."""
+    if effort is not None:
         return KNOWN.search(board, effort, watch=watch)
-    found = KNOWN.search(board, usual, watch=watch, sides=sides)
-    if found.stopped:
-        return found
-    more = KNOWN.search(board, effort, watch=watch)
-    return min(found, more, key=lambda each: each.rank).replace(stopped=more.stopped)  # type: ignore[no-any-return]
+    usual = usual_effort(board)
+    return KNOWN.search(board, usual, usual // 2 if _open(board) <= SOME else _PATIENCE * usual, watch)
 
 
 def laid(
@@ -163,7 +158,8 @@ def usual_effort(board: Board) -> int:
     fewer for fewer, so that one thing more on a laid board is placed at once."""
     free = _open(board)
     if free <= SOME:
-        return min(4 * EFFORT * free**2 // _FEW**2, 3 * EFFORT)
+        most = min(3 * EFFORT, _STEPS_OF_SOME // (_BESIDE_LEADS + len(board.links)))
+        return min(3 * EFFORT * free**2 // _FEW**2, most)
     return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
 
 

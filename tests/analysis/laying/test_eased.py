@@ -57,8 +57,9 @@ def clean(rig: Rig) -> bool:
 
 def test_as_many_flat_plugs_as_the_row_needs() -> None:
     """Three of 70 mm in one row: 210 mm, and between two of them 60 + 2 + 60 mm by straight plugs, 41 mm less for each flat one: 454 mm with
-    straight ones alone, 413 with one flat, 372 with two. The deck is 400 mm wide, and too shallow for two rows."""
-    rig, told = laid(THREE + deck(400, 130))
+    straight ones alone, 413 with one flat, 372 with two. The deck is 400 mm wide, and too shallow for two rows, and for bodies of 110 mm so far
+    behind each other (16 + 2 mm) that their plugs pass by each other."""
+    rig, told = laid(THREE + deck(400, 120))
     assert (told, len(rig.places), clean(rig)) == ((), 3, True)
     assert [(each.plug, each.instead) for each in rig.chosen_plugs] == [("flat", "straight")] * 2
     assert all(each.spares for each in rig.chosen_plugs)
@@ -68,16 +69,16 @@ def test_as_many_flat_plugs_as_the_row_needs() -> None:
 
 def test_where_there_is_room_other_plugs_are_chosen_if_they_save_more_than_they_cost() -> None:
     """Four flat plugs make each of the two leads 50 mm shorter, 140 mm to 90: that is worth it at 20 mm each, and not at 30."""
-    rig, told = laid(THREE + deck(480, 130))
+    rig, told = laid(THREE + deck(480, 120))
     assert (told, {(each.plug, each.instead) for each in rig.chosen_plugs}) == ((), {("flat", "straight")})
     assert len(rig.chosen_plugs) == 4 and clean(rig)
-    rig, told = laid(THREE + deck(480, 130) + "place {\n  weigh other plugs 3000 %\n}\n")
+    rig, told = laid(THREE + deck(480, 120) + "place {\n  weigh other plugs 3000 %\n}\n")
     assert (told, rig.chosen_plugs) == ((), ())
 
 
 def test_a_stated_plug_stays_and_what_would_do_is_told() -> None:
     said = "  A1 marl.out -> hedge.in straight to straight\n  A2 hedge.out -> lant.in straight to straight\n"
-    rig, told = laid(THREE + deck(380, 130) + f"leads {{\n{said}}}\n")
+    rig, told = laid(THREE + deck(380, 120) + f"leads {{\n{said}}}\n")
     assert rig.chosen_plugs == ()
     assert len(told) == 1
     assert "'flat' in place of 'straight' at '" in told[0].help and "(tried: all have room then)" in told[0].help

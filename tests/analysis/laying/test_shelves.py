@@ -6,7 +6,7 @@ import pytest
 
 from laying.small_boards import unit
 from rigc.analysis.laying.chosen_places import EFFORT, usual_effort
-from rigc.analysis.laying.search.board import Board, Item
+from rigc.analysis.laying.search.board import Board, End, Item, Link
 from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.left_out import left_out
@@ -36,11 +36,12 @@ def test_what_finds_no_room_is_left_out_with_what_it_lacks() -> None:
 @pytest.mark.parametrize(
     ("things", "steps"),
     [
-        (1, 4 * EFFORT // 36),  # up to seven four times (n / 6) squared
-        (3, EFFORT),
-        (6, 3 * EFFORT),  # and no more than three times what many things get
-        (7, 3 * EFFORT),
-        (8, EFFORT),
+        (1, 750),  # up to nine three times 16,000 (n / 8) squared
+        (3, 6_750),
+        (6, 27_000),
+        (8, 3 * EFFORT),  # and no more than three times what many things get
+        (9, 3 * EFFORT),
+        (10, EFFORT),
         (40, EFFORT),
         (80, EFFORT // 4),
         (400, EFFORT // 100),
@@ -48,3 +49,11 @@ def test_what_finds_no_room_is_left_out_with_what_it_lacks() -> None:
 )
 def test_few_things_get_more_steps_and_a_crowd_fewer(things: int, steps: int) -> None:
     assert usual_effort(Board(10_000, 10_000, 0, (), crowd(things))) == steps
+
+
+def test_leads_make_the_steps_of_few_things_fewer() -> None:
+    """Each makes a step longer: seven things with eleven leads get 340,000 / (4 + 11) = 22,666 steps."""
+    board = Board(10_000, 10_000, 0, (), crowd(7))  # without leads 48,000 x 49 / 64
+    lead = Link("A1", "audio", End(0), End(1))
+    assert usual_effort(board.replace(links=(lead,) * 11)) == 22_666
+    assert usual_effort(board.replace(links=(lead,) * 5)) == 36_750

@@ -8,6 +8,7 @@ steps are never worse.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from math import inf
 
 from rigc.analysis.laying.search.asked import Asked
 from rigc.analysis.laying.search.board import Board
@@ -27,13 +28,26 @@ from rigc.analysis.laying.search.rows.sides import Sides
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
 _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each thing to place
-_ROUNDS, _ROUNDS_OF_SOME = 8, 3  # every so many rounds a board is begun anew, one of `SOME` things more often
+_ROUNDS, _ROUNDS_OF_SOME = (
+    8,
+    3,
+)  # every so many rounds a board is begun anew, of `SOME` things in all rounds but one in so many
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
 _FILLED = 40_000  # steps at most until all stand
-_SETTLED = 4_000  # steps without a better layout, once all ways of a few things were tried
-_WAYS = 2_000  # steps of trying ways in turn, before something else is done
+_SETTLED, _PROVED = (
+    4_000,
+    500,
+)  # steps without a better layout, once all ways of a few things were tried, once all their sides
+_WAYS, _SIDES, _SIDES_AFRESH = (
+    700,
+    2_500,
+    2_500,
+)  # steps of trying ways in turn, and sides, before something else is done
 _LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew
-SOME = 7  # so few things
+SOME = 9  # so few things
+_REFILL_SOME = (
+    800  # steps of taking out and putting back of a few things: of the best layout, of one that is begun anew,
+)
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
 _LONG, _LONG_EACH = 9_000, 450  # and of the best one of many things: so many at most, and as many for each
 _SEVERAL, _SEVERAL_TAKE, _A_LITTLE = (
@@ -58,16 +72,13 @@ def search(
     patience: int = 0,
     watch: Watch | None = None,
     begun: tuple[At, ...] | None = None,
-    sides: int = 0,
 ) -> Found:
     """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for. An interrupt
     (`KeyboardInterrupt`) ends it with the best so far, which then says that it was `stopped`. With a layout that was `begun` only whether all can
-    stand is asked: it is bettered until nothing is in the way. After all that the best is bettered by comparing so many
-    `sides`."""
+    stand is asked: it is bettered until nothing is in the way."""
     made = _Search(board, effort, watch, begun)
     try:
         made.run(patience)
-        made.by_sides(sides)
     except KeyboardInterrupt:
         return made.best.replace(steps=made.done, stopped=True)  # type: ignore[no-any-return]
     return made.best.replace(steps=made.done)  # type: ignore[no-any-return]
@@ -80,7 +91,7 @@ class _Search:
         self.board, self.effort, self.done, self._watch = board, effort, 0, watch
         self.free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
         layout = Layout(board, first_layout(board) if begun is None else list(begun))
-        self._has_begun, self._tried_all, self._bettered = begun is not None, False, 0
+        self._has_begun, self._settled, self._bettered = begun is not None, inf, 0
         self.ground, self.best = layout.ground, as_it_is(layout)
         self._glue = Glue(FreeRoom(self.ground, _PLACES))
         self._asked = Asked(self._glue.room) if board.wishes and not self._has_begun else None
@@ -91,9 +102,8 @@ class _Search:
         now and then from another beginning."""
         number = 1 if self._has_begun else 0
         many = len(self.free) >= MANY and not self._has_begun
-        few = Few(self._glue, self.free, self.best)
-        ways = few.run() if len(self.free) <= SOME else iter(())
-        often, each = (_ROUNDS_OF_SOME, 2) if len(self.free) <= SOME else (_ROUNDS, 1)
+        turns = self._turns_of_some() if 1 < len(self.free) <= SOME else ()
+        each = len(turns) + 1
         while self.free and not self._is_enough():
             turn = number // each
             if self.done >= self.effort:
@@ -109,16 +119,18 @@ class _Search:
                     self._round(list(self.best.at), number, self.length, _WARM, self.best)
             elif number == 0:
                 self._round(first_layout(self.board), 0, self.length, _HOT, self.best)
-            elif number % each and not (self._has_begun and number == 1) and self._in_turn(few, ways):
+            elif (
+                (place := number % each) < len(turns) and not self._has_to_fill(number) and self._at_best(*turns[place])
+            ):
                 pass
             elif self.best.hard and left_out(self.board, self.best.at):
                 self._afresh(number, self.best.at if self._has_begun and number == 1 else None)
             elif self._is_awry(turn):
                 self._afresh(number, self.best.at if turn % 4 == 1 else None)
-            elif turn % often == often // 2:
+            elif turn % _ROUNDS_OF_SOME if turns else turn % _ROUNDS == _ROUNDS // 2:
                 self._afresh(number, None)
             elif turn % 2:
-                self._refilled(list(self.best.at), number, _REFILL)
+                self._refilled(list(self.best.at), number, _REFILL_SOME if turns else _REFILL)
             else:
                 self._round(list(self.best.at), number, self.length, _WARM, self.best)
             number += 1
@@ -128,31 +140,42 @@ class _Search:
         asked = self._asked
         return turn % 2 == 1 and self.best.missed > 0 and asked is not None and bool(asked.awry(self.best.at))
 
-    def by_sides(self, most: int) -> None:
-        """Betters what is found by settling on which sides of each other things stand; each way that is compared counts as a step."""
-        if not most:
-            return
-        self.effort, sides = self.done + most, Sides(self._glue.room, self.best)
-        for steps in sides.run(most):
-            self._keep(sides.found)
-            self._count(min(steps, self.effort - self.done))
+    def _turns_of_some(self) -> tuple[tuple[Few | Sides, Iterator[int], int, int], ...]:
+        """What betters a few things by going through the ways in which they may stand, its steps, and after how many without a better layout it is
+        enough once it has been through all."""
+        few, sides = Few(self._glue, self.free, self.best), Sides(self._glue.room, self.best)
+        return (few, few.run(), _WAYS, _SETTLED), (sides, sides.run(), _SIDES, _PROVED)
 
-    def _in_turn(self, few: Few, ways: Iterator[int]) -> bool:
-        """Some of the ways in which a few things may stand; whether there were any left."""
-        few.found, most = min(few.found, self.best, key=lambda each: each.rank), self.done + _WAYS
-        before = self.done
+    def _has_to_fill(self, number: int) -> bool:
+        """Whether all is to stand first: at the beginning of a layout that was begun, and where something is in the way still, by turns."""
+        return (self._has_begun and number == 1) or (self.best.hard > 0 and number > 2 and number % 2 == 1)
+
+    def _in_turn(self, some: Few | Sides, ways: Iterator[int], steps_each: int, enough: int) -> bool:
+        """Some of the ways in which a few things may stand, for about so many steps; whether there were any left."""
+        before, most = self.done, self.done + steps_each
         for steps in ways:
             self._count(min(steps, self.effort - self.done))
-            self._keep(few.found)
+            self._keep(some.found)
             if self.done >= min(most, self.effort) or self._is_enough():
                 return True
-        self._tried_all = True
+        self._settled = min(self._settled, enough)
         return self.done > before
+
+    def _at_best(self, some: Few | Sides, ways: Iterator[int], steps_each: int, enough: int) -> bool:
+        """The same of the best layout."""
+        some.found = min(some.found, self.best, key=lambda each: each.rank)
+        return self._in_turn(some, ways, steps_each, enough)
 
     def _afresh(self, number: int, begun: tuple[At, ...] | None) -> None:
         """All stand in another way, or, of a layout that was begun, what is in the way of something stands elsewhere; and that is bettered."""
         here = self._filled(number, begun, _FILLED)
-        if here is not None:
+        if here is None:
+            return
+        if 1 < len(self.free) <= SOME:
+            here = self._refilled(list(here.at), number, _REFILL_SOME) or here
+            sides = Sides(self._glue.room, here)
+            self._in_turn(sides, sides.run(), _SIDES_AFRESH, _PROVED)
+        else:
             self._refilled(list(here.at), number, _AFRESH)
 
     def _of_several(self, number: int) -> None:
@@ -230,7 +253,7 @@ class _Search:
 
     def _is_enough(self) -> bool:
         """Whether nothing is in the way any more of a layout that was begun; or all ways of a few things were tried, and long nothing better came."""
-        settled = self._tried_all and self.done - self._bettered >= _SETTLED
+        settled = self.done - self._bettered >= self._settled
         return (self._has_begun or settled) and not self.best.hard
 
 

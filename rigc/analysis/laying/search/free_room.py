@@ -70,6 +70,16 @@ class FreeRoom:
             self._allowed[item, shape] = self._allowed_alone(item, shape)
         return self._allowed[item, shape]
 
+    def rows_on_ground(self, item: int, shape: int) -> list[int] | None:
+        """The y on the board's grid at which an item in a shape is held, low and near enough, in order; None where it is so everywhere."""
+        it, solid = self.board.items[item], self.ground.solids[item][shape]
+        if it.fixed is not None or (not (it.grip or it.rearmost) and it.foremost is None):
+            return None
+        left, front, _, rear = solid.reach
+        first = -(front // self.board.step) * self.board.step
+        ys = range(first, self.board.depth - rear + 1, self.board.step)
+        return [y for y in ys if not self._open.alone(item, (-left, y, shape))]
+
     def blocked(self, item: int, shape: int, other: int, there: At) -> int:
         """The bits of the places at which an item in a shape has another, which stands there, in its way."""
         step = self.step

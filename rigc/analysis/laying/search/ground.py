@@ -44,7 +44,7 @@ class Ground:
         self._standing: dict[tuple[int, At], Standing] = {}
         self._alone: dict[tuple[int, At], int] = {}
         self._asked = 0
-        self._pressed = [[_extremes(shape.pressed) for shape in item.shapes] for item in board.items]
+        self.pressed = [[_extremes(shape.pressed) for shape in item.shapes] for item in board.items]
         self._least_loose = [self._least_lacking(item) for item in range(len(board.items))]
 
     def box(self, item: int, at: At) -> Area:
@@ -153,7 +153,7 @@ class Ground:
 
     def _beyond(self, item: int, at: At) -> tuple[int, int, int, int] | None:
         """How far what is pressed lies outside the feet on each side, None where it lies inside."""
-        board, pressed = self.board, self._pressed[item][at[2]]
+        board, pressed = self.board, self.pressed[item][at[2]]
         if pressed is None or board.items[item].under:
             return None
         left, front, right, rear = pressed

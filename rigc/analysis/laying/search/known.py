@@ -37,17 +37,16 @@ class Known:
         patience: int = 0,
         watch: Watch | None = None,
         begun: tuple[At, ...] | None = None,
-        sides: int = 0,
     ) -> Found:
         """As `annealing.search`; what was interrupted is not kept."""
-        key = sha256(f"{effort} {patience} {begun} {sides} {_nameless(board)!r}".encode()).hexdigest()
+        key = sha256(f"{effort} {patience} {begun} {_nameless(board)!r}".encode()).hexdigest()
         found = self._found.pop(key, None)
         if found is None:
             from rigc.analysis.kept import NOTHING_KEPT
             from rigc.analysis.laying.search.annealing import search
 
             def searched() -> Numbers:
-                made = search(board, effort, patience, watch, begun, sides)
+                made = search(board, effort, patience, watch, begun)
                 if made.stopped:
                     raise _Stopped(made)
                 return [*map(list, made.at), [made.hard, made.missed, made.cost, made.steps]]

@@ -65,6 +65,12 @@ class Layout:
         return self.hard + self.broken + self.missed
 
     @property
+    def bears(self) -> tuple[float, float, float, float] | None:
+        """How far beyond the feet at the left, the front, the right and the rear it may be pressed as all stands; None where that does not count."""
+        middle = self._middle(self.at, ())
+        return None if middle is None or not (self.board.weighed and self.board.feet) else self._bears(middle)
+
+    @property
     def outside(self) -> int:
         """How far the centre of gravity lies outside the feet."""
         return self._outside(self._middle(self.at, ()))
@@ -302,15 +308,20 @@ class Layout:
         outside = self._outside(middle)
         if outside or middle is None or not board.feet:
             return outside
-        feet, (x, y) = board.feet, middle
-        inside = (x - feet, y - feet, board.width - feet - x, board.depth - feet - y)
-        share = self._grams / 1000 * GRAVITY_M_PER_S2.value / STAMP_N.value
+        bears = self._bears(middle)
         total = 0
         for item in (*self._beyond.difference(moved), *moved):
             over = self.ground.stand(item, at[item]).beyond
-            for far, room in zip(over or (), inside, strict=False):
-                total += max(0, ceil(far - share * room)) if far > 0 else 0
+            for far, most in zip(over or (), bears, strict=False):
+                total += max(0, ceil(far - most)) if far > 0 else 0
         return total
+
+    def _bears(self, middle: tuple[int, int]) -> tuple[float, float, float, float]:
+        """How far beyond the feet on each side it may be pressed with the centre of gravity there."""
+        board, feet, (x, y) = self.board, self.board.feet, middle
+        share = self._grams / 1000 * GRAVITY_M_PER_S2.value / STAMP_N.value
+        inside = (x - feet, y - feet, board.width - feet - x, board.depth - feet - y)
+        return share * inside[0], share * inside[1], share * inside[2], share * inside[3]
 
     def _outside(self, middle: tuple[int, int] | None) -> int:
         if middle is None:

@@ -175,6 +175,7 @@ class Few:
             if not ground.is_free(item, there, at, [each for each in ground.beside[item] if each in standing]):
                 return None
         runs = self.leads.runs(at, standing, placed)
+        self.steps += len(runs)
         if any(broken for _, broken, *_ in runs.values()):
             return None
         for item, there in placed.items():
@@ -182,6 +183,7 @@ class Few:
         return over.difference(runs) | {number for number, run in runs.items() if run[2] == OVER}
 
     def _judge(self) -> None:
+        self.steps += len(self.board.links)
         found = as_it_is(Layout(self.board, self._at, self.ground))
         if found.rank < self.found.rank:
             self.found = found
