@@ -23,6 +23,7 @@ from rigc.analysis.laying.search.moves import Dice, some_change
 from rigc.analysis.laying.search.refill import MANY, Refill
 from rigc.analysis.laying.search.rows.ejection import Ejection, dealt_rows
 from rigc.analysis.laying.search.rows.few import Few
+from rigc.analysis.laying.search.rows.settling import settled
 from rigc.analysis.laying.search.rows.sides import Sides
 
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
@@ -49,13 +50,14 @@ _REFILL_SOME = (
     800  # steps of taking out and putting back of a few things: of the best layout, of one that is begun anew,
 )
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
-_LONG, _LONG_EACH = 9_000, 450  # and of the best one of many things: so many at most, and as many for each
+_LONG, _LONG_EACH = 7_000, 350  # and of the best one of many things: so many at most, and as many for each
 _SEVERAL, _SEVERAL_TAKE, _A_LITTLE = (
     4,
-    5_000,
+    4_000,
     600,
 )  # other ways of many things, about so many steps for all, for each when it is bettered
-_SHARE = 3  # of what each of many things costs, a worse layout may cost that part more at first
+_SETTLE_EACH = 75  # shifts of many things at most, for each of them
+_SHARE = 4  # of what each of many things costs, a worse layout may cost that part more at first
 _PLACES = 60_000  # a finer grid than one with so many is made coarser for that
 _COOL = 5_000  # what a worse layout may cost more at its end
 _LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
@@ -111,12 +113,11 @@ class _Search:
                     break
                 self.effort, patience = self.effort + patience, 0
             if many and number and not self.best.hard and not self._is_awry(number):
-                if number % 3 == 1:
+                if number % 2 == 1:
                     self._refilled(list(self.best.at), number, max(_REFILL, min(_LONG, _LONG_EACH * len(self.free))))
-                elif number % 3 == 2:
-                    self._of_several(number)
+                    self._settle(self.best)
                 else:
-                    self._round(list(self.best.at), number, self.length, _WARM, self.best)
+                    self._of_several(number)
             elif number == 0:
                 self._round(first_layout(self.board), 0, self.length, _HOT, self.best)
             elif (
@@ -190,7 +191,17 @@ class _Search:
             if self.done >= min(most, self.effort):
                 break
         if best is not None:
-            self._refilled(list(best.at), number, _REFILL)
+            self._settle(self._refilled(list(best.at), number, _REFILL) or best)
+
+    def _settle(self, found: Found) -> None:
+        """What is found is bettered by small shifts, if nothing is in the way in it."""
+        if found.hard:
+            return
+        most = min(self.done + _SETTLE_EACH * len(self.free), self.effort)
+        better = settled(Layout(self.board, list(found.at), self.ground), self.free)
+        while self.done < most and (here := next(better, None)) is not None:
+            self._keep(here)
+            self._count(1)
 
     def _filled(self, number: int, begun: tuple[At, ...] | None, most: int) -> Found | None:
         """All standing in another way, or, of a layout that was begun, what is in the way of something elsewhere; None where that can't be found
@@ -275,7 +286,7 @@ def _cooling(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, hot
         if wrong + layout.cost * _LEAST > limit or wrong + layout.cost_at_sight(at, changes) > limit:
             yield None
             continue
-        cost, broken = layout.cost_with(at, changes)
+        cost, broken = layout.cost_with(at, changes, limit - wrong)
         if wrong + weight * broken + cost > limit:
             yield None
             continue

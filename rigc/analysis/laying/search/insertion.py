@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
+from math import inf
 
 from rigc.analysis.laying.search.asked import Asked
 from rigc.analysis.laying.search.board import End, Link
@@ -73,26 +74,26 @@ class Insertion:
         self._cover = BROKEN // (2 * max(1, len(self.board.lines)))
 
     def best(
-        self, ways: Sequence[Group], at: list[At], standing: set[int], sway: float, count: int
-    ) -> list[tuple[int, Placed]]:
-        """The best places found for a group that may stand in one of some ways, each with what it costs there; none where it has no room. The
-        more `sway`, the more others are taken."""
+        self, ways: Sequence[Group], at: list[At], standing: set[int], sway: float, count: int, most: float = inf
+    ) -> list[tuple[int, Placed]] | None:
+        """The best places found for a group that may stand in one of some ways, each with what it costs there; none that costs more than `most`.
+        None where it has no room. The more `sway`, the more others are taken."""
         free: Sequence[int] = [self.room.of_group(group, at, standing) for group in ways]
         if self._asked is not None:
             free = self._asked.of_ways(ways, free)
         ranked = sorted(
             each
             for group, bits in zip(ways, free, strict=True)
-            for each in self.ranked(group, bits, at, standing, sway)
+            for each in self.ranked(group, bits, at, standing, sway, most)
         )
         self.weighed += len(ranked)
         if any(self._wishes[item] for item, *_ in ways[0]):
             ranked = self._by_wishes(ranked, at)
         stood: dict[int, Standing] = {}
         found: list[tuple[int, int, Placed]] = []
-        most = max(_MEASURED, count)
+        measured = max(_MEASURED, count)
         for seems, least, x, y, group in ranked:
-            if len(found) == most or (len(found) >= count and seems >= found[count - 1][0]):
+            if len(found) == measured or (len(found) >= count and seems >= found[count - 1][0]):
                 break
             placed = tuple((item, (x + dx, y + dy, shape)) for item, dx, dy, shape in group)
             if not self._is_free(placed, at, standing):
@@ -101,7 +102,7 @@ class Insertion:
             more = self._more(placed, stood)
             found.append((seems + more, least + more, placed))
             found.sort(key=lambda each: each[0])
-        return [each[1:] for each in found[:count]]
+        return [each[1:] for each in found[:count]] if any(free) else None
 
     def _is_free(self, placed: Placed, at: list[At], standing: set[int]) -> bool:
         ground = self.ground
@@ -133,8 +134,10 @@ class Insertion:
             found.append((seems, least, x, y, group))
         return sorted(found)
 
-    def ranked(self, group: Group, free: int, at: list[At], standing: set[int], sway: float) -> Iterator[Ranked]:
-        """The free places of a group that count, each with what it costs at least, swayed by the dice."""
+    def ranked(
+        self, group: Group, free: int, at: list[At], standing: set[int], sway: float, most: float = inf
+    ) -> Iterator[Ranked]:
+        """The free places of a group that count and do not cost more than `most`, each with what it costs at least, swayed by the dice."""
         room, dice = self.room, self.dice
         if not free:
             return
@@ -155,7 +158,10 @@ class Insertion:
                     cost += self._cover * (bisect_left(exits, left + width) - bisect_right(exits, left))
             for pull in pulls:
                 cost += self._pulled(pull, x, y, y // step)
-            yield cost + int(sway * dice.readiness()), cost, x, y, group
+                if cost > most:
+                    break
+            else:
+                yield cost + int(sway * dice.readiness()), cost, x, y, group
 
     def _below(
         self, at: list[At], standing: set[int], group: Group

@@ -137,24 +137,35 @@ class Layout:
             total += stood[item].cost - self._stood[item].cost
         return total
 
-    def cost_with(self, at: list[At], changes: list[Change]) -> tuple[int, int]:
-        """The cost with everything at these places, and what leads break there; `changes` tells what stands elsewhere now."""
-        stood = self._stood_with(at, changes)
-        numbers = list(self._touched(changes, stood))
-        runs, costs = self._run(stood, numbers, self._runs), list(self._costs)
-        for number in numbers:
-            costs[number] = self._link_cost(number, runs[number], stood)
-        met = self._met_otherwise(numbers, runs) if self.board.crossing else []
-        self._tried = at, runs, costs, met
-        total = self.cost - sum(self._costs) + sum(costs) + neatness(self.board, at) - self._neat
-        total += self.board.crossing * sum(more for *_, more in met)
+    def cost_with(self, at: list[At], changes: list[Change], most: float = inf) -> tuple[int, int]:
+        """The cost with everything at these places, and what leads break there; `changes` tells what stands elsewhere now. Where it must cost
+        more than `most` it stops measuring leads, and the layout can't be taken."""
+        stood, board = self._stood_with(at, changes), self.board
+        total = self.cost + neatness(board, at) - self._neat
         for item in dict.fromkeys(change[0] for change in changes):
             total += stood[item].cost - self._stood[item].cost
-        if not self.board.weighed:
+        if not board.weighed:
             moved = [change[0] for change in changes]
-            total += self.board.unbalanced * (
+            total += board.unbalanced * (
                 self._outside(self._middle(at, moved)) - self._outside(self._middle(self.at, ()))
             )
+        numbers = list(self._touched(changes, stood))
+        runs, costs, around = list(self._runs), list(self._costs), DeckBoxes((each.box for each in stood), board.lines)
+        least = {}
+        if most < inf:
+            least = {number: link_bound(board, board.links[number], stood) for number in numbers}
+            total += sum(least[number] - costs[number] - board.crossing * self._crossed[number] for number in numbers)
+        for number in numbers:
+            if total > most:
+                return total, 0
+            runs[number] = run_of(board, board.links[number], stood, around)
+            costs[number] = self._link_cost(number, runs[number], stood)
+            total += costs[number] - least.get(number, self._costs[number])
+        if least:
+            total += board.crossing * sum(self._crossed[number] for number in numbers)
+        met = self._met_otherwise(numbers, runs) if board.crossing else []
+        self._tried = at, runs, costs, met
+        total += board.crossing * sum(more for *_, more in met)
         return total, _PER_BREAK * sum(run[1] for run in runs)
 
     def take(self, changes: list[Change], at: list[At], hard: int, missed: int) -> None:

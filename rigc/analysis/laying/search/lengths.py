@@ -47,6 +47,7 @@ Run = tuple[
 _End = tuple[
     int, int, int, bool, Box | None, int
 ]  # x, y, height over the deck, whether on top, whose box, the way the face looks
+_Through = tuple[int, int, Way]  # how far from one drop line to the other, which of these, and by what points
 Stood = Sequence[Standing] | Mapping[int, Standing]
 
 
@@ -86,8 +87,9 @@ def _run(board: Board, link: Link, start: _End, end: _End, around: DeckBoxes) ->
                 added += NO_WAY
                 broken += 1
     spots = (x1, y1), (x2, y2)
+    through: _Through | None = None
     if link.joint and not link.through and not broken:
-        lines = _shortest(board, link, spots, lines, around)
+        lines, through = _shortest(board, link, spots, lines, around)
     down = [y if line is None else line for (_, y), line in zip(spots, lines, strict=True)]
     far = abs(y1 - down[0]), abs(y2 - down[1])
     passed = any(
@@ -97,7 +99,7 @@ def _run(board: Board, link: Link, start: _End, end: _End, around: DeckBoxes) ->
     )
     if passed and not broken:
         broken += _longer_for_cover(link, (start, end), down, around)
-    below, how, way = _below(board, link, (x1, down[0]), (x2, down[1]), around)
+    below, how, way = through or _below(board, link, (x1, down[0]), (x2, down[1]), around)
     route += sum(far) + below
     path = through_the_deck(((spots[0], down[0]), (spots[1], down[1])), way) if board.crossing else NOWHERE
     return finished(link.signal, route, link.more) + added, broken + int(_too_short(link, route)), how, path
@@ -117,11 +119,18 @@ def _line(link: Link, number: int, at: Spot, other_y: int, around: DeckBoxes) ->
     return None if line not in around.lines or around.covers(at[0], line) else line
 
 
-def _shortest(board: Board, link: Link, spots: tuple[Spot, Spot], near: Lines, around: DeckBoxes) -> Lines:
-    def below(here: Spot, there: Spot) -> int:
-        return _below(board, link, here, there, around)[0]
+def _shortest(
+    board: Board, link: Link, spots: tuple[Spot, Spot], near: Lines, around: DeckBoxes
+) -> tuple[Lines, _Through]:
+    """The lines by which a link is shortest, and how it goes from the one to the other."""
+    asked: dict[tuple[int, int], _Through] = {}
 
-    return shortest_lines(spots, near, around, below)
+    def below(here: Spot, there: Spot) -> int:
+        found = asked[here[1], there[1]] = _below(board, link, here, there, around)
+        return found[0]
+
+    first, last = lines = shortest_lines(spots, near, around, below)
+    return lines, asked[spots[0][1] if first is None else first, spots[1][1] if last is None else last]
 
 
 def _too_short(link: Link, route: int) -> bool:
@@ -159,7 +168,7 @@ def _up_and_down(link: Link, stops: tuple[_End, _End], down: list[int]) -> int:
     return abs(y1 - down[0]) + across + abs(down[1] - y2)
 
 
-def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes) -> tuple[int, int, Way]:
+def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes) -> _Through:
     """How far a link goes from one drop line to the other: by way of its lane if it goes across at all, round what hangs there or
     beneath it; and its points."""
     lane = nearest_lane(start, end, link.lanes) if link.lanes else None
@@ -167,11 +176,12 @@ def _below(board: Board, link: Link, start: Spot, end: Spot, around: DeckBoxes) 
     front, rear = (start[1], end[1]) if start[1] < end[1] else (end[1], start[1])
     if lane is not None:
         front, rear = min(front, lane), max(rear, lane)
-    if all(box.right <= left or box.left >= right or box.rear <= front or box.front >= rear for box in around.hanging):
-        straight = lane_way(start, end, start[1] if lane is None else lane) if board.crossing else ()
-        return _along(start, end, lane), FREE, straight
-    length, way = _round(start, end, lane, (board.width, board.depth), around.hanging_at)
-    return length, AMONG, way
+    for box in around.hanging:
+        if box.right > left and box.left < right and box.rear > front and box.front < rear:
+            length, way = _round(start, end, lane, (board.width, board.depth), around.hanging_at)
+            return length, AMONG, way
+    straight = lane_way(start, end, start[1] if lane is None else lane) if board.crossing else ()
+    return _along(start, end, lane), FREE, straight
 
 
 @lru_cache(maxsize=100_000)
@@ -194,7 +204,8 @@ def _hanging(at: HangingAt) -> Box:
 
 
 def _along(start: Spot, end: Spot, lane: int | None) -> int:
-    return length_of((start, end)) if lane is None else length_of(lane_way(start, end, lane))
+    across = abs(start[0] - end[0])
+    return across + (abs(start[1] - end[1]) if lane is None else abs(start[1] - lane) + abs(lane - end[1]))
 
 
 def _end(end: End, standing: Stood) -> _End:

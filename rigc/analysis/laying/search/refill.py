@@ -24,7 +24,7 @@ _CELLS_A_STEP = 60_000  # and one more for so many bits,
 _WEIGHED_A_STEP = 60  # and for so many places
 _OUT = 7  # so many things are taken out at most
 _SWAY = 0.4  # of the heat: what a place may look cheaper by
-MANY, _TRIES_OF_MANY = 18, 4  # of so many things and more the tries are fewer: others are taken out more often
+MANY, _TRIES_OF_MANY = 10, 4  # of so many things and more the tries are fewer: others are taken out more often
 _PLACES, _TRIES = (
     3,
     12,
@@ -92,18 +92,18 @@ class Refill:
         self.steps += sum(self._each[item] for item, *_ in group)
         self._tries -= 1
         ways = [group] if len(group) > 1 else self._turns(group)
-        found = self.insertion.best(ways, at, standing, self._sway, _PLACES if rest else 1)
-        if not found and len(group) > 1:
-            self._put([((i, 0, 0, s),) for i, _, _, s in group] + rest, at, standing, spent, least)
         items = {item for item, *_ in group}
         now = standing | items
         numbers = dict.fromkeys(number for item in items for number in self.insertion.links[item])
         ready = [number for number in numbers if number in least and self._has_ends(number, now)]
         inner = sum(least[number] for number in ready if number in self._glued)
         rest_least = {number: cost for number, cost in least.items() if number not in ready}
-        pending = sum(rest_least.values())
-        for cost, placed in found:
-            if spent + inner + cost + pending > self._most:
+        known = spent + inner + sum(rest_least.values())
+        found = self.insertion.best(ways, at, standing, self._sway, _PLACES if rest else 1, self._most - known)
+        if found is None and len(group) > 1:
+            self._put([((i, 0, 0, s),) for i, _, _, s in group] + rest, at, standing, spent, least)
+        for cost, placed in found or ():
+            if known + cost > self._most:
                 continue
             there = list(at)
             for item, its in placed:
