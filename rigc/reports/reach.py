@@ -152,7 +152,7 @@ adaptor                kind       | cable-list cut-list deck-drawing label-sheet
 alone                  stated     | power-table |
 amp                    name       | cable-list ground-sheet label-sheet level-table loading-table loop-table mains-sheet midi-and-control-map signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
-amps                   stated     | ground-sheet level-table |
+amps                   stated     | ground-sheet level-table mains-sheet |
 angle                  amount     | deck-drawing unit-schedule |
 at                     stated     | cable-list deck-drawing mass-and-balance mounting-strips plan-full-size | crossing-list cut-list ground-sheet loading-table pull-list
                        x          | cable-list deck-drawing mass-and-balance plan-full-size |
