@@ -234,7 +234,7 @@ drawn                  who        | accepted-deviations cable-list crossing-list
 draws                  amount     | mains-sheet power-table unit-schedule |
 draws@instrument       amount     | power-table unit-schedule | maintenance
 draws@sound_source     amount     | power-table unit-schedule | maintenance
-drop                   lines      | cable-list cut-list deck-drawing loading-table mass-and-balance plan-full-size pull-list unit-schedule | crossing-list test-record
+drop                   lines      | cable-list deck-drawing plan-full-size unit-schedule | crossing-list cut-list ground-sheet loading-table mass-and-balance pull-list test-record
 earth                  kind       | ground-sheet unit-schedule | power-table
 efficiency             amount     | mains-sheet power-table unit-schedule |
 every                  number     | maintenance |
@@ -362,7 +362,7 @@ location               bushing    | unit-data-sheets | unit-schedule
 loop_empty             number     | loop-table | wiring-sheet
                        stated     | loop-table | wiring-sheet
 loop_holds             number     | cable-list label-sheet level-table loop-table signal-flow test-record wiring-sheet |
-                       stated     | cable-list cut-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance mounting-strips plan-full-size pull-list signal-flow test-record unit-schedule wiring-sheet |
+                       stated     | cable-list deck-drawing ground-sheet label-sheet level-table loading-table loop-table mass-and-balance mounting-strips plan-full-size pull-list signal-flow test-record unit-schedule wiring-sheet | cut-list
 loop_jacks             first      | loop-table unit-data-sheets | unit-schedule wiring-sheet
                        mix        | unit-data-sheets | unit-schedule
 lowest_note            amount     | level-table |
@@ -534,7 +534,7 @@ size                   depth      | deck-drawing mass-and-balance plan-full-size
 sockets                count      | mains-sheet |
 song                   title      | preset-sheet |
 song_preset            number     | preset-sheet |
-sound_source           name       | cable-list ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet |
+sound_source           name       | cable-list ground-sheet label-sheet level-table loading-table mains-sheet maintenance signal-flow test-record unit-schedule wiring-sheet |
                        title      | unit-schedule |
 source_kind            kind       | unit-schedule | wiring-sheet
 spare_lead             bag        | spares-list |
