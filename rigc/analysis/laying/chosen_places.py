@@ -14,7 +14,7 @@ from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.left_out import put_back
-from rigc.analysis.laying.search.rows.straightened import straightened
+from rigc.analysis.laying.search.rows.settling import at_rest
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
@@ -25,11 +25,12 @@ _HALF = 2  # each try with other plugs, or with a thing on the other side, takes
 _RUNG = 4  # with more steps than are usual plugs and sides are chosen anew after four times as many, after sixteen times, and so on
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
 _PATIENCE = 2  # times as many more while something is in the way; half as many for a few things, of which more ways are tried before
-_FEW = 8  # free things: three times as many steps for these, by the square fewer for fewer,
-_STEPS_OF_SOME, _BESIDE_LEADS = (
-    340_000,
+_OF_ONE = 600  # steps for one open thing
+_EACH_PAIR = 2_600  # and so many for each two of a few, which are laid by more than one search,
+_OF_SOME, _BESIDE_LEADS = (
+    510_000,
     4,
-)  # and so many at most, by the number of leads and so many: each lead makes a step longer
+)  # but so many at most, by the number of leads and so many: each lead makes a step longer
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
@@ -96,8 +97,8 @@ def _chosen(task: Task, effort: int | None, watch: Watch | None) -> Eased:
         return Eased(task, found)
     steps = (usual_effort(task.board) if effort is None else effort) // _HALF
     made = cheaper(eased(task, found, steps, watch), steps, watch)
-    neater: Eased = made.replace(found=straightened(made.task.board, made.found))
-    return neater
+    rested: Eased = made.replace(found=at_rest(made.task.board, made.found))
+    return rested
 
 
 def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None) -> tuple[Task, Found]:
@@ -154,12 +155,12 @@ def laid(
 
 
 def usual_effort(board: Board) -> int:
-    """The steps of search where none are asked for; more for a few things, which are laid by more than one search, and by the square
-    fewer for fewer, so that one thing more on a laid board is placed at once."""
+    """The steps of search where none are asked for; of a few things by the pairs that they make, so that one thing more on a laid board is
+    placed at once."""
     free = _open(board)
     if free <= SOME:
-        most = min(3 * EFFORT, _STEPS_OF_SOME // (_BESIDE_LEADS + len(board.links)))
-        return min(3 * EFFORT * free**2 // _FEW**2, most)
+        pairs, most = free * (free - 1) // 2, _OF_SOME // (_BESIDE_LEADS + len(board.links))
+        return max(_OF_ONE, min(_EACH_PAIR * pairs, most))
     return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
 
 

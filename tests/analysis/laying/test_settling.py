@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from laying.small_boards import crowded, unit
+import pytest
+
+from laying.small_boards import crowded, dealt, unit
 from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import as_it_is
 from rigc.analysis.laying.search.layout import Layout
-from rigc.analysis.laying.search.rows.settling import settled
+from rigc.analysis.laying.search.rows.settling import at_rest, settled
 
 JACKS = (("left", 200), ("right", 200))
 
@@ -75,3 +77,20 @@ def test_the_same_layout_settles_the_same_way() -> None:
             assert layout.cost <= found.cost
             assert layout.cost == Layout(board, list(layout.at)).cost
         assert ways[0] == ways[1]
+
+
+@pytest.mark.parametrize("seed", range(6, 14))
+def test_at_rest_it_is_never_worse_and_counts_as_a_layout_does(seed: int) -> None:
+    board = crowded(seed)
+    before = search(board, 400)
+    after = at_rest(board, before)
+    layout = Layout(board, list(after.at))
+    assert after.rank <= before.rank
+    assert after.steps == before.steps
+    assert before.hard or (layout.hard + layout.broken, layout.missed, layout.cost) == after.rank
+    assert at_rest(board, after).cost == after.cost
+
+
+def test_where_something_is_in_the_way_nothing_settles() -> None:
+    found = as_it_is(Layout(dealt(1, 3), [(0, 0, 0)] * 3))
+    assert found.hard and at_rest(dealt(1, 3), found) is found

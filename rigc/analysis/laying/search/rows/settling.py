@@ -7,14 +7,28 @@ millimetres is saved only if all of it moves.
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterator
+from itertools import islice
 
+from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import Found, as_it_is
 from rigc.analysis.laying.search.layout import Change, Layout
 
 _INTO_LINE = 800  # fronts that are no further apart may come into one line
 _STRIDES = (30, 10, 3, 1)  # steps of the grid
 _WAYS = ((0, -1), (0, 1), (-1, 0), (1, 0))
+_TO_REST = 300  # shifts for each free thing, after which a layout is at rest enough; some 50 to 160 are usual
+
+
+def at_rest(board: Board, found: Found) -> Found:
+    """A layout that settled for good; as it is where something is in the way in it, and never one that costs more."""
+    free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
+    if found.hard or not free:
+        return found
+    ways = islice(settled(Layout(board, list(found.at)), free), _TO_REST * len(free))
+    last = deque(ways, maxlen=1)
+    return last.pop().replace(steps=found.steps, stopped=found.stopped) if last else found  # type: ignore[no-any-return]
 
 
 def settled(layout: Layout, free: tuple[int, ...]) -> Iterator[Found]:
