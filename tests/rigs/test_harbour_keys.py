@@ -111,8 +111,8 @@ def test_the_test_record_carries_it(row: str) -> None:
 
 def test_the_other_sheets() -> None:
     """Mains strip; lifts of the ground sheet; sources of the unit schedule."""
-    # S of mill5: 9 V × (40 + 24 + 180) mA = 2.196 W, / 0.40 / 0.70 = 7.843 VA; of brick: 9 V × 700 mA = 6.3 W, / 0.75 / 0.80 = 10.5 VA
-    assert "bar | 4 | 3 | 0.5 | mill5, brick, keys | 18.34 | keys" in lines(mains_sheet)
+    # S of mill5: 9 V × (40 + 24 + 180) mA = 2.196 W, / 0.40 / 0.70 = 7.843 VA; of brick: 9 V × 700 mA = 6.3 W, / 0.75 / 0.80 = 10.5 VA; / 230 V = 0.080 A
+    assert "bar | 4 | 3 | 0.5 | mill5, brick, keys | 18.34 | 0.080 | keys" in lines(mains_sheet)
     assert "hall | twin-di.outl | transformer, lift open | A11 | front-desk | open" in lines(ground_sheet)
     assert "voice | microphone | 150 ohm | −40 dBu | 10 m of stage-pair | no mains | " in lines(
         unit_schedule, "sources"
