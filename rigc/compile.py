@@ -229,9 +229,9 @@ def begin(
     if against is None:
         earlier = before(load, read.gathered, first, reader, effort, kept=kept)
         stood = None if earlier.previous.results is None else earlier.previous.results.rig
-        rig, lacking = placed(first, effort, watch, stood)
+        rig, lacking = placed(first, effort, watch, stood, advice)
     else:
-        rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort))
+        rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort), advice)
         earlier = against(rig)
     sources = tuple(dict.fromkeys((*read.gathered.sources, *earlier.sources)))
     given: tuple[object, ...] = (kept, *(() if advice else _no_places()))

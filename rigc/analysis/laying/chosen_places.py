@@ -24,7 +24,8 @@ EFFORT = 16_000  # steps; a board of twenty things takes some three seconds.
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
 _RUNG = 4  # with more steps than are usual plugs and sides are chosen anew after four times as many, after sixteen times, and so on
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
-_PATIENCE = 2  # times as many more while something is in the way; half as many for a few things, of which more ways are tried before
+_PATIENCE = 2  # times as many more while something is in the way of many things
+_WORTH_IT = 4  # so much less tells whether all have room elsewhere, before they are laid there
 _OF_ONE = 600  # steps for one open thing
 _EACH_PAIR = 2_600  # and so many for each two of a few, which are laid by more than one search,
 _OF_SOME, _BESIDE_LEADS = (
@@ -35,10 +36,10 @@ _CROWD = 40  # things; with more, the steps are fewer by the square, because eac
 
 
 def with_chosen_places(
-    rig: Rig, effort: int | None = None, watch: Watch | None = None
+    rig: Rig, effort: int | None = None, watch: Watch | None = None, advice: bool = True
 ) -> tuple[Rig, tuple[Diagnostic, ...]]:
     """The rig with a place for everything that its deck can bear after so many steps of search, and the findings about
-    the rest: a body that is not stated, no room."""
+    the rest: a body that is not stated, no room, with what would do if `advice` is wanted."""
     task = task_of(rig)
     if task is None:
         return rig, ()
@@ -46,13 +47,13 @@ def with_chosen_places(
         return rig, task.told
     best = chosen_layout(task, effort, watch)
     task, found = best.task, best.found
-    tight, advice = None, None
+    tight, easier = None, None
     opened: tuple[str, ...] = ()
-    if found.hard and effort != 0 and not found.stopped:
+    if advice and found.hard and effort != 0 and not found.stopped:
         few = max(_LEAST_TRY, usual_effort(task.board) // _TRIES)
-        tight, advice = tightness(task.board, found.at, few), eased(task, found, few, stated=True)
+        tight, easier = tightness(task.board, found.at, few), eased(task, found, few, stated=True)
         opened = freed(task, found, tight.clash, few)
-    made, told = laid(task, found.at, tight, advice, opened)
+    made, told = laid(task, found.at, tight, easier, opened)
     return made, (*told, search_stopped(task.deck, found.steps)) if found.stopped else told
 
 
@@ -107,6 +108,9 @@ def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None
     if not _is_held(task.board):
         return task, found
     board: Board = task.board.replace(items=tuple(item.replace(grip=0, foremost=None) for item in task.board.items))
+    few = (usual_effort(board) if effort is None else effort) // _WORTH_IT
+    if KNOWN.search(board, few, begun=found.at).hard:
+        return task, found
     other = searched(board, effort, watch)
     return (task, found) if other.hard else (task.replace(board=board), other)
 
@@ -116,7 +120,7 @@ def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Fo
     if effort is not None:
         return KNOWN.search(board, effort, watch=watch)
     usual = usual_effort(board)
-    return KNOWN.search(board, usual, usual // 2 if _open(board) <= SOME else _PATIENCE * usual, watch)
+    return KNOWN.search(board, usual, 0 if _open(board) <= SOME else _PATIENCE * usual, watch)
 
 
 def laid(

@@ -47,7 +47,7 @@ class Kept(Record):
     told: tuple[Diagnostic, ...] = ()
 
 
-def kept_places(rig: Rig, before: Rig, effort: int | None, watch: Watch | None = None) -> Kept:
+def kept_places(rig: Rig, before: Rig, effort: int | None, watch: Watch | None = None, advice: bool = True) -> Kept:
     """What is open in the rig stands where it stood before, as long as nothing is in its way there, no rule is broken and no wish missed
     that is new; only what does not is laid anew with what is new, and of the rest no more than that needs. The things of the rig
     `before` are called as they are called now."""
@@ -64,11 +64,11 @@ def kept_places(rig: Rig, before: Rig, effort: int | None, watch: Watch | None =
         if thing.name in stood
     }
     if not keeps:
-        made, told = with_chosen_places(bare, effort, watch)
+        made, told = with_chosen_places(bare, effort, watch, advice)
     else:
         still, found = _laid_with(task, opened, keeps, before, effort, watch)
         if found.hard and not found.stopped:
-            made, told = with_chosen_places(bare, effort, watch)
+            made, told = with_chosen_places(bare, effort, watch, advice)
         else:
             made, told = laid(still, found.at)
             told = (*told, search_stopped(task.deck, found.steps)) if found.stopped else told

@@ -28,7 +28,7 @@ def at_rest(board: Board, found: Found) -> Found:
         return found
     ways = islice(settled(Layout(board, list(found.at)), free), _TO_REST * len(free))
     last = deque(ways, maxlen=1)
-    return last.pop().replace(steps=found.steps, stopped=found.stopped) if last else found  # type: ignore[no-any-return]
+    return last.pop().replace(steps=found.steps, stopped=found.stopped) if last else found
 
 
 def settled(layout: Layout, free: tuple[int, ...]) -> Iterator[Found]:
