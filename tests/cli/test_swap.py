@@ -135,7 +135,9 @@ def test_no_outlet_has_room(swap: Swap) -> None:
 def test_other_connector(swap: Swap) -> None:
     run = swap("stepladder", "thick-pin")
     assert run.code == 0
-    assert verdict(run) == ("yes, with work: a size adaptor or a DC lead for barrel 5.5 × 2.5; D08 anew, 900 mm (other plug)")
+    assert verdict(run) == (
+        "yes, with work: a size adaptor or a DC lead for barrel 5.5 × 2.5; D08 anew, 900 mm (other plug)"
+    )
 
 
 def test_positive_ground(swap: Swap) -> None:
