@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import re
+import subprocess
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
@@ -213,3 +214,19 @@ def test_the_map_names_what_is_there() -> None:
     there |= {f"/{path.name}{'/' * path.is_dir()}" for path in top.iterdir()}
     assert len(named) > 50
     assert [name for name in named if not any(path.endswith(f"/{name}") for path in there)] == []
+
+
+def test_nothing_else_stands_at_the_top() -> None:
+    """Of what git holds; what somebody built beside it is his."""
+    top = ROOT.parent
+    if not (top / ".git").exists():
+        pytest.skip("no repository: what was unpacked can't be told from what was made since")
+    listed = subprocess.run(["git", "ls-files", "-z"], cwd=top, capture_output=True, text=True, check=True).stdout
+    names = {each.partition("/")[0] for each in listed.split("\0") if each}
+    rooms = {"rigc", "grammar", "templates", "tests", "examples"}
+    assert {each for each in names if not each.startswith(".")} == {
+        "README.md",
+        "DEVELOPERS.md",
+        "pyproject.toml",
+        *rooms,
+    }
