@@ -28,10 +28,8 @@ _PATIENCE = 2  # times as many more while something is in the way of many things
 _WORTH_IT = 4  # so much less tells whether all have room elsewhere, before they are laid there
 _OF_ONE = 600  # steps for one open thing
 _EACH_PAIR = 2_600  # and so many for each two of a few, which are laid by more than one search,
-_OF_SOME, _BESIDE_LEADS = (
-    510_000,
-    4,
-)  # but so many at most, by the number of leads and so many: each lead makes a step longer
+_OF_SOME = 510_000  # but so many at most, by the number of leads
+_BESIDE_LEADS = 4  # and so many: each lead makes a step longer
 _CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
 
 
@@ -109,8 +107,9 @@ def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None
         return task, found
     board: Board = task.board.replace(items=tuple(item.replace(grip=0, foremost=None) for item in task.board.items))
     few = (usual_effort(board) if effort is None else effort) // _WORTH_IT
-    if KNOWN.search(board, few, begun=found.at).hard:
-        return task, found
+    quick = KNOWN.search(board, few, begun=found.at)
+    if quick.hard or quick.stopped:
+        return task, found.replace(stopped=quick.stopped)
     other = searched(board, effort, watch)
     return (task, found) if other.hard else (task.replace(board=board), other)
 

@@ -29,26 +29,16 @@ from rigc.analysis.laying.search.rows.sides import Sides
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
 _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each thing to place
-_ROUNDS, _ROUNDS_OF_SOME = (
-    8,
-    3,
-)  # every so many rounds a board is begun anew, of `SOME` things in all rounds but one in so many
+_ROUNDS = 8  # every so many rounds a board is begun anew,
+_ROUNDS_OF_SOME = 3  # of `SOME` things in all rounds but one in so many
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
 _FILLED = 40_000  # steps at most until all stand
-_SETTLED, _PROVED = (
-    4_000,
-    500,
-)  # steps without a better layout, once all ways of a few things were tried, once all their sides
-_WAYS, _SIDES, _SIDES_AFRESH = (
-    700,
-    2_500,
-    2_500,
-)  # steps of trying ways in turn, and sides, before something else is done
+_SETTLED = 4_000  # steps without a better layout, once all ways of a few things were tried,
+_PROVED = 500  # once all their sides were
+_WAYS, _SIDES = 700, 2_500  # steps of trying ways in turn, and sides, before something else is done
 _LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew
 SOME = 9  # so few things
-_REFILL_SOME = (
-    800  # steps of taking out and putting back of a few things: of the best layout, of one that is begun anew,
-)
+_REFILL_SOME = 800  # steps of taking out and putting back of a few things
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
 _LONG, _LONG_EACH = 7_000, 350  # and of the best one of many things: so many at most, and as many for each
 _SEVERAL, _SEVERAL_TAKE, _A_LITTLE = (
@@ -175,7 +165,7 @@ class _Search:
         if 1 < len(self.free) <= SOME:
             here = self._refilled(list(here.at), number, _REFILL_SOME) or here
             sides = Sides(self._glue.room, here)
-            self._in_turn(sides, sides.run(), _SIDES_AFRESH, _PROVED)
+            self._in_turn(sides, sides.run(), _SIDES, _PROVED)
         else:
             self._refilled(list(here.at), number, _AFRESH)
 
