@@ -11,6 +11,9 @@ LEAFLET_CURRENT_SPREAD = Fact(
     15, "%", "by which the current of a leaflet, a typical one, may be off, either way", "common practice, no source"
 )
 OLD_MONTHS = Fact(24, "months", "a fact that is older is confirmed anew", "common practice, no source")
+FAR_MONTHS = Fact(
+    120, "months", "a date that is farther from the revision's day has a wrong year", "common practice, no source"
+)
 IMPEDANCE_SPREAD = Fact(30, "%", "by which a guessed impedance may be off, either way", "common practice, no source")
 LEVEL_SPREAD_DB = Fact(2, "dB", "by which a guessed level or gain may be off, either way", "common practice, no source")
 LATENCY_SPREAD = Fact(50, "%", "by which a guessed latency may be off, either way", "common practice, no source")

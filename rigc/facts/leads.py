@@ -15,6 +15,9 @@ ROUNDED_TO_MM = Fact(10, "mm", "a finished length is rounded up to the next mult
 SHORTEST_MM = Fact(
     90, "mm", "shortest lead of 5 mm cable: two tails of 10 and half a turn of 20 radius are 83", "geometry: 20 + 20π"
 )
+SHORTEST_STAGE_MM = Fact(
+    300, "mm", "a lead that leaves the board is no shorter: it hangs over the edge and down to the floor", _PRACTICE
+)
 PASSAGE_MM = Fact(10, "mm", "each end of a run under the deck adds this below it", _PRACTICE)
 ONE_ROW_MM = Fact(5, "mm", "front edges that are no further apart stand in one row", _PRACTICE)
 LONGEST_SHARE = Fact(1.1, "", "a lead that exists may be this share of its route long, and a bit", _PRACTICE)

@@ -9,6 +9,9 @@ PRACTICE = "common practice, no source"
 LOAD_SHARE = Fact(80, "%", "an outlet's load, of its rating", PRACTICE)
 DIGITAL_LOAD_SHARE = Fact(65, "%", "the same where a digital unit's start-up current is unknown", PRACTICE)
 TOTAL_SHARE = Fact(80, "%", "all outlets of a supply together, of its ceiling", PRACTICE)
+MOST_CEILING_SHARE = Fact(
+    400, "%", "a supply's ceiling, of what its outlets give together, above which one of the two is a slip", PRACTICE
+)
 PARALLEL_SHARE = Fact(90, "%", "outlets in parallel, of the sum of their ratings", PRACTICE)
 END_LOSS_SHARE = Fact(
     1,

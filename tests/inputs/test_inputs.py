@@ -11,6 +11,7 @@ from syrupy.assertion import SnapshotAssertion
 
 from inputs.bench_slips import AT_THE_BENCH
 from inputs.slip import Slip
+from inputs.quiet_slips import READ_WELL
 from inputs.slips import FIRST_EVENING, LISTED
 from inputs.wired_slips import IN_A_HURRY, IN_A_WIRED_RIG
 from rigc.compile import compile_rig
@@ -20,7 +21,7 @@ from rigc.loader import Unreadable
 from rigc.proved import Bench
 
 FOLDER = Path(__file__).parent
-SLIPS = (*LISTED, *FIRST_EVENING, *AT_THE_BENCH, *IN_A_WIRED_RIG, *IN_A_HURRY)
+SLIPS = (*LISTED, *FIRST_EVENING, *AT_THE_BENCH, *IN_A_WIRED_RIG, *IN_A_HURRY, *READ_WELL)
 
 
 @pytest.mark.parametrize("slip", [pytest.param(slip, id=slip.name) for slip in SLIPS])

@@ -9,7 +9,7 @@ from rigc.analysis.signal.audio_graph import AudioGraph
 from rigc.model.jacks import AUDIO_OUT, Port
 from rigc.model.rig import Rig
 from rigc.model.slips.torn_chains import torn_chains
-from rigc.model.things import Unit
+from rigc.model.things import Instrument, Unit
 from rigc.model.ways.inner_ways import sinks, sources
 from rigc.model.ways.jack_use import with_audio
 from rigc.record import Record
@@ -59,3 +59,12 @@ def _leaving(rig: Rig, graph: AudioGraph) -> set[str]:
 
 def _feeds(unit: Unit, wired: Container[Port]) -> bool:
     return any(jack.role == AUDIO_OUT and Port(unit.name, jack.name) in wired for jack in unit.jacks)
+
+
+def without_chain(rig: Rig) -> list[Instrument]:
+    """The instruments and sources of the rig's own file that nothing joins, once something else is chained."""
+    joined = {port.thing for each in rig.connections for port in (each.start, each.end)}
+    named = {stop.thing for chain in rig.chains for stop in chain.stops}
+    elsewhere = {*joined, *named, *(spare.thing for spare in rig.spares), rig.midi_master}
+    own = [each for each in rig.instruments.values() if each.declared.source.name == rig.head.span.source.name]
+    return [each for each in own if each.name not in elsewhere] if rig.chains else []

@@ -13,6 +13,7 @@ from typing import Any
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
+from rigc.analysis.findings.months import months_before
 from rigc.analysis.findings.stated_facts import StatedFacts
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.guesses import OLD_MONTHS
@@ -44,13 +45,6 @@ def old_fact(rig: Rig, power: PowerAssignment, stated: StatedFacts) -> Iterator[
         unsigned = [fact for fact in facts if signs and not _signed(fact)]
         if old or unsigned:
             yield _told(thing, old, unsigned, limit)
-
-
-def months_before(day: str, months: int) -> str:
-    """The same day of the month so many months before, as an ISO date; it only serves to be compared with others."""
-    year, month, rest = int(day[:4]), int(day[5:7]), day[7:]
-    count = year * 12 + month - 1 - months
-    return f"{count // 12:04}-{count % 12 + 1:02}{rest}"
 
 
 def _signed(fact: Fact[Any]) -> bool:

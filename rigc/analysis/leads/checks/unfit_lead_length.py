@@ -3,7 +3,7 @@
 Why it matters: without slack a unit can't be tilted out of its fastener and unplugged, and the plugs are pulled sideways;
 a coil picks up hum and catches on things. A lead whose way is not known is told here, too, so that none is forgotten.
 What to do: take another stock length, make a new lead, or stow the rest at the bundle under the deck, not between units. A
-captive lead can't be exchanged: move what it grows out of nearer.
+captive lead can't be exchanged: move what it grows out of nearer. A lead that leaves the board has no way that is reckoned; one shorter than {leads.SHORTEST_STAGE_MM} is told.
 Source: common practice, no source.
 """
 
@@ -16,9 +16,10 @@ from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths, Length
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.lead_ends import tenths
+from rigc.analysis.leads.stated_length import stated_length
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.wanted import how_to_state
-from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE
+from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE, SHORTEST_STAGE_MM
 from rigc.model.fact import Quantity
 from rigc.model.records import BuiltLead
 from rigc.model.rig import Rig
@@ -46,6 +47,7 @@ def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: Cabl
             and (existing is None or existing.value != measured.length_mm.value)
         ):
             yield from _judge(lead, measured.length_mm, length, _as_measured(measured))
+    yield from _too_short_for_the_stage(rig, leads)
     without: dict[tuple[str, str, bool], list[Lead]] = {}
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
@@ -67,6 +69,31 @@ def _built(rig: Rig) -> dict[str, BuiltLead]:
     judged by the rework plan."""
     blocks = (block for block in rig.as_built if block.revision == rig.head.letter)
     return {lead.mark: lead for block in blocks for lead in block.leads}
+
+
+def _too_short_for_the_stage(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
+    """Leads that leave the board, of a stated length with which none does; one finding for each statement."""
+    told: list[Span] = []
+    for lead in leads.all:
+        stated = stated_length(rig, lead)
+        if (
+            not lead.stage
+            or lead.captive is not None
+            or stated is None
+            or stated.value >= SHORTEST_STAGE_MM.value
+            or stated.span in told
+        ):
+            continue
+        told.append(stated.span)
+        yield KIND.at(
+            stated.span,
+            f"{lead.mark} from '{lead.start}' to '{lead.end}' leaves the board, and is {stated.typed} long",
+            subject=(lead.mark,),
+            label=f"shorter than {SHORTEST_STAGE_MM}",
+            numbers=(Number("length", stated.value, "mm"), Number("least", SHORTEST_STAGE_MM.value, "mm")),
+            help="look at its unit of measure; if it is so, bring another lead",
+            level=Level.WARNING,
+        )
 
 
 def _as_measured(built: BuiltLead) -> str:

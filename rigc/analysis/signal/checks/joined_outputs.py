@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.signal.one_at_a_time import plugged_in_turn
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
@@ -53,9 +54,17 @@ def _told(rig: Rig, joined: dict[Port, list[Connection]], thing: str, parted: li
         subject=(thing, *map(str, joined), *map(str, parted)),
         label="joined here",
         also=tuple(Label(each.span, "with this") for each in places[:-1] if each.span is not places[-1].span),
-        mends=() if parted else _into_a_free_one(rig, places),
+        mends=() if parted else (*_into_a_free_one(rig, places), *_in_turn(rig, places)),
         help=f"{bring}, or say with `for` or `with` when each chain holds",
     )
+
+
+def _in_turn(rig: Rig, places: list[Connection]) -> tuple[Mend, ...]:
+    """Two instruments that are both plugged into it."""
+    names = list(dict.fromkeys(each.start.thing for each in places))
+    if len(names) != 2 or any(name not in rig.instruments for name in names):
+        return ()
+    return plugged_in_turn(rig, names[0], names[1])
 
 
 def _into_a_free_one(rig: Rig, places: list[Connection]) -> tuple[Mend, ...]:

@@ -9,10 +9,10 @@ the rig uses, and is used nowhere, or that is a spare, is not looked at.
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator
+from collections.abc import Container, Iterator, Sequence
 
 from rigc.analysis.signal.audio_graph import AudioGraph
-from rigc.analysis.signal.open_ends import open_ends
+from rigc.analysis.signal.open_ends import open_ends, without_chain
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Add, Mend, Replace
 from rigc.diagnostics.wording import listed
@@ -54,7 +54,7 @@ def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
             if side == (False, True):
                 yield _stops(rig, graph, units, forgotten)
             else:
-                yield _told(graph, units, *side, _reach(rig, units))
+                yield _told(graph, units, *side, (*_begin(rig, group), *_reach(rig, units)))
 
 
 def _free_loops(rig: Rig) -> list[tuple[str, int]]:
@@ -86,6 +86,19 @@ def _told(graph: AudioGraph, group: list[Unit], no_input: bool, no_output: bool,
         also=tuple(Label(unit.declared, "open with it") for unit in group[1:]),
         mends=mends,
         help=_help(graph, group),
+    )
+
+
+def _begin(rig: Rig, group: Sequence[str]) -> tuple[Mend, ...]:
+    """A chain that begins at one of them is begun by an instrument that stands in no chain."""
+    first = [chain.stops[0] for chain in rig.chains if chain.stops[0].thing in group and chain.stops[0].jack is None]
+    return tuple(
+        Mend(
+            f"begin the chain with '{each.name}': `{each.name} -> {stop.thing}`",
+            (Replace(stop.span, f"{each.name} -> {stop.span.text}"),),
+        )
+        for stop in first[:1]
+        for each in without_chain(rig)
     )
 
 

@@ -1,9 +1,10 @@
-"""With one of the instruments, or in one of the scenarios, no sound leaves the rig.
+"""With one of the instruments, or in one of the scenarios, no sound leaves the rig; or an instrument stands in no chain at all.
 
 Why it matters: it is found when that instrument is plugged in, before the audience.
 What to do: let its chain go on to an amp, a desk or a panel jack. A lead of a chain that holds `with` another instrument is not
-there with this one: what both share is a chain of its own, without `with`.
-Source: arithmetic on the stated chains. Nothing is told while an open chain is.
+there with this one: what both share is a chain of its own, without `with`. One that travels in case another breaks is a spare.
+Source: arithmetic on the stated chains. Nothing is told while an open chain is that lacks its instrument. One that is declared in a file which the
+rig uses, or that sends MIDI or data only, may be in no chain.
 """
 
 from __future__ import annotations
@@ -11,14 +12,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.signal.audio_graph import AudioGraph
-from rigc.analysis.signal.open_ends import open_ends
+from rigc.analysis.signal.one_at_a_time import also_played, led_to
+from rigc.analysis.signal.open_ends import open_ends, without_chain
 from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import AddTo, Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.slips.torn_chains import torn_chains
-from rigc.model.ways.inner_ways import sinks
+from rigc.model.things import Instrument
+from rigc.model.ways.inner_ways import main_inputs, sinks
 from rigc.model.ways.reached import reached
 from rigc.model.wishes import Connection
 
@@ -30,10 +34,14 @@ KIND = Kind(
     "arithmetic on the stated chains",
 )
 
+_MOST_WAYS = 2
+
 
 def unheard_instrument(rig: Rig, graph: AudioGraph, ways: SoundWays) -> Iterator[Diagnostic]:
     """One finding for each instrument; it names the scenarios where it is heard in others."""
     ends = open_ends(rig, graph)
+    if not ends.unreached:
+        yield from (_chainless(rig, each) for each in without_chain(rig))
     if ends.unreached or ends.stuck or torn_chains(rig):
         return
     heard: dict[str, list[Hookup]] = {}
@@ -48,6 +56,23 @@ def unheard_instrument(rig: Rig, graph: AudioGraph, ways: SoundWays) -> Iterator
                 silent.setdefault(name, []).append((hookup, ports))
     for name, found in silent.items():
         yield _told(rig, name, found, somewhere=name in heard)
+
+
+def _chainless(rig: Rig, instrument: Instrument) -> Diagnostic:
+    """It is played where another instrument is, if that fits; or into an amp or a desk."""
+    name = instrument.name
+    taken = {port for each in rig.connections for port in (each.start, each.end)}
+    amps = [unit for unit in rig.units.values() if unit.ends]
+    free = [port for unit in amps for port in main_inputs(unit) if port not in taken] if not instrument.pairs else []
+    mends = (*also_played(rig, name)[:_MOST_WAYS], *led_to(name, free[:_MOST_WAYS]))
+    spare = Mend(f"name it among the spares: {name}", (AddTo("spares", "", name),))
+    return KIND.at(
+        instrument.declared,
+        f"'{name}' stands in no chain: nothing is heard of it",
+        subject=(name,),
+        label="declared here",
+        mends=(*mends, spare),
+    )
 
 
 def _by_thing(hookup: Hookup) -> dict[str, list[Port]]:

@@ -1,6 +1,7 @@
 """Two facts of one thing that can't both be true: a window that leaves out what is needed, less at switch-on than in use, a peak
 below its nominal level or above what the jack takes, a passive unit that is digital, has a buffer or draws, AC with a polarity, a jack
-with fewer contacts than it is said to need, phantom power of a jack that is not balanced, a body too light or too heavy for its size, more heat than what is taken, an earth by an inlet
+with fewer contacts than it is said to need, phantom power of a jack that is not balanced, a body too light or too heavy for its size, more heat than what is taken, a ceiling far above what
+the outlets give, an earth by an inlet
 that has none."""
 
 from __future__ import annotations
@@ -8,15 +9,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.diagnostic import Label, Level
 from rigc.diagnostics.mend import Delete, Mend, Replace
-from rigc.facts import mains, weight
+from rigc.facts import mains, power, weight
 from rigc.model.fact import Fact, spread_of
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack, Levels
 from rigc.model.resolve.context import Context, Item
 from rigc.model.scope import MISUSED, SAID_TWICE
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
-from rigc.model.things import Thing, Unit
+from rigc.model.things import Supply, Thing, Unit
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
@@ -68,6 +69,36 @@ def check_mass(context: Context, thing: Thing) -> None:
         next(each for each in sizes if each is not None),
         f"'{thing.name}' weighs {mass.typed} and is {litres:.3g} litres large: {'lighter' if light else 'heavier'} than {limit.says}",
         "weigh it again, and look at the units of its mass and its body",
+    )
+
+
+def check_ceiling(context: Context, supply: Supply) -> None:
+    """Of a supply: its ceiling is not many times what its outlets give together, else amperes were written for watts, or a point is missing."""
+    ratings = [outlet.ratings for outlet in supply.outlets]
+    if not ratings or not all(ratings):
+        return
+    watts = sum(max(each.volts.value * each.milliamps.value / 1000 for each in settings) for settings in ratings)
+    amperes = sum(max(each.milliamps.value for each in settings) for settings in ratings) / 1000
+    ceiling, unit, given = (
+        (supply.ceiling_w, "W", watts) if supply.ceiling_w is not None else (supply.ceiling_ma, "A", amperes)
+    )
+    if ceiling is None or _told_already(context, ceiling.span):
+        return
+    stated = ceiling.value / (1000 if unit == "A" else 1)
+    if stated * 100 <= given * power.MOST_CEILING_SHARE.value:
+        return
+    other = f"{stated:g} W" if unit == "A" and stated * 100 <= watts * power.MOST_CEILING_SHARE.value else ""
+    context.report(
+        WRONG_QUANTITY.at(
+            ceiling.span,
+            f"'{supply.name}' has a ceiling of {ceiling.typed}, and its outlets give {given:.3g} {unit} together",
+            subject=(supply.name,),
+            label=f"more than {power.MOST_CEILING_SHARE.value / 100:g} times as much",
+            also=(Label(supply.outlets[0].span, "the first of its outlets"),),
+            mends=(Mend(f"write {other}", (Replace(ceiling.span, other),)),) if other else (),
+            help="look at its label again, and at the ratings of its outlets",
+            level=Level.WARNING,
+        )
     )
 
 

@@ -10,6 +10,7 @@ from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.country import country
 from rigc.model.resolve.shared_facts import NOTHING_SHARED, SharedFacts, shared_facts
 from rigc.model.resolve.things.contradictions import (
+    check_ceiling,
     check_earth,
     check_heat,
     check_mass,
@@ -195,6 +196,8 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     check_mass(context, thing)
     if made is Unit:
         check_heat(context, thing)
+    elif made is Supply:
+        check_ceiling(context, thing)
     return thing
 
 

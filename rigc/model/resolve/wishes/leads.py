@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.diagnostic import Diagnostic, Label, Level
 from rigc.diagnostics.mend import AddTo, Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.model.jacks import Port
@@ -348,7 +348,29 @@ def mounting(context: Context) -> MountWishes:
                         fixings[word.text] = node.how.text
             elif isinstance(node, nodes.Bridged) and scope.find(node.thing, MOUNTED, "a unit or a supply"):
                 bridged[node.thing.text] = node.text.value if node.text else ""
+    for name, word in fixed.items():
+        if name in stripped and fixings[name] != "brackets":
+            context.report(_held_by_both(name, fixings[name], strips[name], word, stripped[name]))
     return MountWishes(all_with, tuple(strips.items()), tuple(fixings.items()), tuple(bridged.items()))
+
+
+def _held_by_both(name: str, fixing: str, strip: str, fixed: Word, stripped: Word) -> Diagnostic:
+    """What bolts or screws draw down needs no strip, and does not lie flat on it."""
+    mends = tuple(
+        Mend(f"delete `{line}`", (Delete(each.span),))
+        for each in (stripped, fixed)
+        if "," not in (line := each.span.source.line(each.span.line).partition("#")[0].strip())
+    )
+    return SAID_TWICE.at(
+        fixed.span,
+        f"'{name}' is {fixing}, and is given the strip '{strip}' too",
+        subject=(name,),
+        label=f"{fixing} here",
+        also=(Label(stripped.span, "given strip here"),),
+        mends=mends,
+        help="" if len(mends) == 2 else f"take '{name}' out of one of the two lines",
+        level=Level.REMARK,
+    )
 
 
 def _once(context: Context, what: str, told: dict[str, Word], word: Word) -> None:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.decimals import decimals
+from rigc.diagnostics.diagnostic import Diagnostic, Label, Level
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.jacks import LoopJacks, Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.scope import UNCLEAR, UNKNOWN, article, stated_twice, twice
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import Instrument, Unit
 from rigc.model.units.measures import SHARE
 from rigc.model.wishes import Blend, BlendPath, Chain, Connection, LoopUse, Stop, When
@@ -17,6 +19,8 @@ from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
+_ROUNDED_BY = 0.5
+"""Percent: a share that is stated in whole percents is off by no more."""
 PLAYED = ("unit", "amp", "desk", "instrument", "panel")
 
 
@@ -284,7 +288,35 @@ class Signal:
                     paths.append(BlendPath(share, False, None, False, (), item.span))
             elif isinstance(item, nodes.BlendWet):
                 paths += self._wet(item, unit, free)
+        self._whole(unit, paths, node)
         self.blends.append(Blend(unit.name, tuple(paths), node.span))
+
+    def _whole(self, unit: Unit, paths: list[BlendPath], node: nodes.Blend) -> None:
+        """A finding where the shares of a blend, each rounded to a whole percent, can't be those of one whole."""
+        shares = [path.share for path in paths]
+        if (
+            len(shares) < sum(isinstance(item, nodes.BlendDry | nodes.BlendWet) for item in node.items)
+            or len(shares) < 2
+        ):
+            return  # one of them is told to be wrong, or there is nothing to mix
+        total = sum(share.value for share in shares)
+        if abs(total - 100) <= _ROUNDED_BY * len(shares):
+            return
+        added = " + ".join(decimals(share.value, 2) for share in shares)
+        over = total > 100
+        self.context.report(
+            WRONG_QUANTITY.at(
+                shares[-1].span,
+                f"the shares of '{unit.name}' are {added} = {decimals(total, 2)} %, and {'no mix is more than' if over else 'a whole mix is'} 100 %",
+                subject=(unit.name,),
+                label=f"{decimals(abs(total - 100), 2)} % too {'much' if over else 'little'} with this",
+                also=tuple(Label(share.span, "and this") for share in shares[:-1]),
+                help=f"correct one of them: {decimals(shares[-1].value + 100 - total, 2)} % here, if the others are right"
+                if 0 < shares[-1].value + 100 - total <= 100
+                else "correct them, so that they make 100 % together",
+                level=Level.ERROR if over else Level.WARNING,
+            )
+        )
 
     def _wet(self, item: nodes.BlendWet, unit: Unit, free: list[int]) -> list[BlendPath]:
         share = self.context.amount(item.share, SHARE)
