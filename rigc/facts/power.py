@@ -13,6 +13,12 @@ MOST_CEILING_SHARE = Fact(
     400, "%", "a supply's ceiling, of what its outlets give together, above which one of the two is a slip", PRACTICE
 )
 PARALLEL_SHARE = Fact(90, "%", "outlets in parallel, of the sum of their ratings", PRACTICE)
+FAR_MM = Fact(
+    10_000,
+    "mm",
+    "what a lead from deck to deck, or from beside the board, counts in the choice of outlets: more than any on one deck",
+    PRACTICE,
+)
 END_LOSS_SHARE = Fact(
     1,
     "%",

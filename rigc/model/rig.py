@@ -148,6 +148,15 @@ class Rig(Record):
         """The deck meant where a place names none."""
         return deck_meant(self.decks)
 
+    def behind_strip(self, strip: str) -> tuple[str, ...]:
+        """All that takes its mains from a strip: what is plugged into it, and into a strip that hangs on it."""
+        return tuple(
+            name
+            for plug, into, _ in self.power.plugged
+            if into == strip
+            for name in (self.behind_strip(plug) if plug in self.mains_strips else (plug,))
+        )
+
     def jack(self, port: Port) -> Jack | None:
         """The jack at a port; None for an outlet of a supply."""
         return self.things[port.thing].jack(port.jack)

@@ -182,9 +182,15 @@ class Unit(Thing):
         return self.kind in ENDS
 
     @property
+    def own_mains(self) -> bool:
+        """Whether it is a unit with a mains lead of its own, such as one of a rack or a valve preamp."""
+        stated = bool(self.mains) or self.takes_va is not None or self.takes_w is not None or self.earth is not None
+        return not self.ends and (stated if self.inlet is None else self.inlet.takes_mains)
+
+    @property
     def may_be_earthed(self) -> bool:
-        """Whether it has to say how it is earthed: what ends a chain and takes mains does, unless it is worn on the head."""
-        return self.ends and "headphones" not in self.flags and not self.on_battery
+        """Whether it has to say how it is earthed: what takes mains itself does, unless it is worn on the head."""
+        return ((self.ends and "headphones" not in self.flags) or self.own_mains) and not self.on_battery
 
     @property
     def on_battery(self) -> bool:
@@ -199,7 +205,7 @@ class Unit(Thing):
     @property
     def powered(self) -> bool:
         """Whether it takes power from an outlet."""
-        return self.inlet is not None and not self.on_battery
+        return self.inlet is not None and not self.inlet.takes_mains and not self.on_battery
 
 
 class Rating(Record):

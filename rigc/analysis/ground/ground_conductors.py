@@ -79,7 +79,9 @@ def joins(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario | N
     here = amps_in_use(rig, used)
     sources = sources_in_use(rig, used)
     sounding = {port.thing for lead in used if lead.signal == "audio" for port in (lead.start, lead.end)}
-    links += _earths(rig, (*here, *sources), links)
+    joined = sounding | {thing for link in links for thing, part in link.ends if part == GROUND}
+    on_mains = (unit.name for unit in rig.units.values() if unit.own_mains and unit.name in joined)
+    links += _earths(rig, (*here, *on_mains, *sources), links)
     poles: dict[Pole, None] = dict.fromkeys(
         (unit.name, GROUND)
         for unit in rig.units.values()
@@ -223,7 +225,7 @@ def _common(name: str, lead: Lead, ground: str | None) -> GroundLink:
 
 
 def _earths(rig: Rig, here: tuple[str, ...], links: list[GroundLink]) -> list[GroundLink]:
-    """Earthed amps, desks and sources, supplies with an earthed minus, and the bare metal of a panel whose mains inlet brings an earth along."""
+    """Earthed amps, desks, sources and units with a mains lead of their own, supplies with an earthed minus, and the bare metal of a panel whose mains inlet brings an earth along."""
     owners: dict[str, Unit | Instrument] = {**rig.units, **rig.instruments}
     earthed = [((name, GROUND), owners[name].declared) for name in here if owners[name].earth == "earthed"]
     metal = (pole for link in links for pole in link.ends if pole[1] == METAL)

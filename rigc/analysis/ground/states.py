@@ -14,12 +14,14 @@ from rigc.record import Record
 
 class GroundSystem(Record):
     """Grounds that are joined. Exactly one of its things should be earthed: `earths` names those that are, `unknown` the
-    amps, desks and sources that do not say, `open_ends` the panel jacks into which something may yet be plugged."""
+    amps, desks, sources and units on mains that do not say, `open_ends` the panel jacks into which something may yet be plugged; no
+    sound goes through what is `silent`, such as a controller with its treadle, and no earth is asked of it."""
 
     poles: tuple[Pole, ...]
     earths: tuple[str, ...]
     unknown: tuple[str, ...]
     open_ends: tuple[Port, ...]
+    silent: bool
 
     @property
     def members(self) -> tuple[str, ...]:
@@ -57,4 +59,6 @@ def _system(rig: Rig, joined: Joins, poles: list[Pole]) -> GroundSystem:
         and owner.earth is None
     ]
     open_ends = tuple(port for port, pole in joined.open_ends if pole in here)
-    return GroundSystem(tuple(poles), tuple(earths), tuple(unknown), open_ends)
+    sounding = {port.thing for each in rig.connections if each.signal == "audio" for port in (each.start, each.end)}
+    silent = not any(thing in sounding for thing, _ in poles)
+    return GroundSystem(tuple(poles), tuple(earths), tuple(unknown), open_ends, silent)

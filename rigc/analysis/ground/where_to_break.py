@@ -13,7 +13,7 @@ from rigc.model.rig import Rig
 from rigc.model.things import Unit
 from rigc.model.ways.ground_link import GROUND, METAL, GroundLink
 
-NOT_THE_EARTH = "never lift the mains earth of an amp"
+NOT_THE_EARTH = "never lift a mains earth"
 
 
 def where_to_break(
@@ -43,10 +43,14 @@ def where_to_break(
     return f"{way}; {NOT_THE_EARTH}" if ring.through_earth else way
 
 
-def _fed(ring: Ring) -> list[str]:
+def fed_units(ring: Ring) -> list[str]:
     """The units that its common feeds."""
     ends = [link.ends for link in ring.links if link.kind == "common"]
-    return [f"'{thing}'" for thing in ring.things if any((thing, "ground") in pair for pair in ends)]
+    return [thing for thing in ring.things if any((thing, GROUND) in pair for pair in ends)]
+
+
+def _fed(ring: Ring) -> list[str]:
+    return [f"'{thing}'" for thing in fed_units(ring)]
 
 
 def _lift(rig: Rig, leads: Leads, ring: Ring) -> str:

@@ -130,20 +130,10 @@ def _sum(name: str, values: Iterable[Traced], shown: Shown) -> AnyFigure:
     )
 
 
-def behind_strip(rig: Rig, strip: str) -> tuple[str, ...]:
-    """All that takes its mains from a strip: what is plugged into it, and into a strip that hangs on it."""
-    return tuple(
-        name
-        for plug, into, _ in rig.power.plugged
-        if into == strip
-        for name in (behind_strip(rig, plug) if plug in rig.mains_strips else (plug,))
-    )
-
-
 def used_behind(rig: Rig, strip: str, scenario: Scenario) -> tuple[str, ...]:
     """All that takes its mains from a strip and is used there."""
     there = {*rig.supplies, *(each.name for each in used_there(rig, scenario))}
-    return tuple(name for name in behind_strip(rig, strip) if name in there)
+    return tuple(name for name in rig.behind_strip(strip) if name in there)
 
 
 def _strip_amperes(rig: Rig, scenario: Scenario, strip: str, loads: dict[str, MainsLoad], own: OwnIntakes) -> AnyFigure:
@@ -166,7 +156,7 @@ def _on_strip(rig: Rig, strip: str, loads: dict[str, MainsLoad], own: OwnIntakes
     taken = _taken(loads, own)
     return figure(
         f"{strip}.takes-va",
-        total(taken[name] for name in behind_strip(rig, strip) if name in taken),
+        total(taken[name] for name in rig.behind_strip(strip) if name in taken),
         VOLT_AMPERES,
         rule="what is plugged into it, and into strips that hang on it, and says what it takes",
         source=_APPARENT,

@@ -36,6 +36,8 @@ def _earths(system: GroundSystem, count: Figure) -> tuple[Cell, Cell]:
         return Cell(f"{named}; not stated: {', '.join(system.unknown)}"), Cell("?")
     if len(system.members) == 1 and not count:
         return Cell(named), Cell("on its own")
+    if system.silent and not count:
+        return Cell(named), Cell("none; no sound")
     return Cell(named), Cell("one, right") if count == 1 else Cell("none" if not count else "too many", mark="FAIL")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.mains.mains_loads import MainsLoads, behind_strip
+from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.model.rig import Rig
 from rigc.model.things import MainsStrip
 from rigc.reports.content import Cell, Column, Row, Table
@@ -42,9 +42,7 @@ def _row(rig: Rig, strip: MainsStrip, loads: MainsLoads) -> Row:
             _most(rig, strip, loads),
             Cell(
                 ", ".join(
-                    name
-                    for name in behind_strip(rig, strip.name)
-                    if name not in loads.all and name not in loads.own.all
+                    name for name in rig.behind_strip(strip.name) if name not in loads.all and name not in loads.own.all
                 )
             ),
         )

@@ -7,6 +7,7 @@ from itertools import permutations
 import pytest
 from cases import ROOT, results
 from power_rigs import fact, feed, outlets, rig, supply, unit
+from written import written
 
 from rigc.analysis.deck.placement import placement
 from rigc.analysis.feeds.load_limits import load_limits
@@ -172,3 +173,51 @@ def test_examples_left_free_find_a_way(name: str) -> None:
     power = assigned(free)
     assert not power.unfed
     assert all(load.percent is not None and load.percent <= 80 for load in power.loads.values())
+
+
+_TWO_DECKS = """
+unit plumb {
+  body 70 x 120 x 55 mm
+  inlet dc barrel 5.5 x 2.1 mm rear 35 mm up 30 mm
+  needs 9 V dc
+  polarity centre-negative
+  draws 20 mA
+}
+unit lant like plumb {
+}
+supply near-mill {
+  body 120 x 60 x 40 mm
+  connector barrel 5.5 x 2.1 mm
+  polarity centre-negative
+  outlet o1..o2 9 V dc 200 mA isolated rear 30..90 mm
+}
+supply far-mill like near-mill {
+}
+power {
+  others from far-mill, near-mill
+}
+deck near {
+  size 600 x 400 mm
+}
+deck far {
+  size 600 x 400 mm
+}
+"""
+
+
+def test_outlets_of_its_own_deck_come_first() -> None:
+    """Each supply has two outlets, far-mill is named first; a lead to the other deck counts 10 m, one on the same deck
+    |335 - 50| + |330 - 120| = 495 mm at most."""
+    places_on = "place on near {{\n  plumb at 15, 0 mm\n  lant at 300, 0 mm\n  {}}}\nplace on far {{\n  {}}}\n"
+    near, far = "near-mill under at 20, 300 mm\n", "far-mill under at 20, 300 mm\n"
+    there = written(_TWO_DECKS + places_on.format(near, far)).get(PowerAssignment)
+    assert {str(port) for feed in there.feeds for port in feed.outlets} == {"near-mill.o1", "near-mill.o2"}
+
+
+def test_outlets_on_the_board_come_before_those_beside_it() -> None:
+    beside = (
+        "place {\n  plumb at 15, 0 mm\n  lant at 300, 0 mm\n  near-mill under at 20, 300 mm\n  far-mill off board\n}\n"
+    )
+    one_deck = _TWO_DECKS.replace("deck far {\n  size 600 x 400 mm\n}\n", "")
+    there = written(one_deck + beside).get(PowerAssignment)
+    assert {str(port) for feed in there.feeds for port in feed.outlets} == {"near-mill.o1", "near-mill.o2"}

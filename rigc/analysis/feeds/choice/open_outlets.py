@@ -14,6 +14,7 @@ from rigc.analysis.feeds.outlet_fit import needs_outlet, resized, reversing, tak
 from rigc.analysis.feeds.outlet_sharing import chain_neighbours, sharers
 from rigc.analysis.feeds.power_tap import Tap, outlet_at, tap
 from rigc.analysis.feeds.series_midpoint import midpoints
+from rigc.facts.power import FAR_MM
 from rigc.model.fact import Fact
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -108,7 +109,7 @@ def outlet_problem(rig: Rig, units: tuple[Unit, ...], stated: dict[str, Tap], pl
         reversing(rig),
         resized(rig),
         _pins(rig),
-        _lengths(units, sites, places),
+        _lengths(rig, units, sites, places),
         {each.name: ceiling for each in supplies if (ceiling := _ceiling(rig, each, stated)) is not None},
         spare,
     )
@@ -144,15 +145,20 @@ def _pins(rig: Rig) -> dict[str, Port]:
     return found
 
 
-def _lengths(units: tuple[Unit, ...], sites: tuple[Site, ...], places: Placement) -> dict[tuple[str, Port], int]:
+def _lengths(
+    rig: Rig, units: tuple[Unit, ...], sites: tuple[Site, ...], places: Placement
+) -> dict[tuple[str, Port], int]:
     found = {}
     starts = [(site.outlet, point) for site in sites if (point := places.point(site.outlet)) is not None]
     for unit in units:
         end = places.point(Port(unit.name, unit.inlet.name)) if unit.inlet is not None else None
         if end is not None:
             for outlet, start in starts:
-                if start.deck == end.deck:
-                    found[unit.name, outlet] = round(abs(start.x_mm - end.x_mm) + abs(start.y_mm - end.y_mm))
+                near = round(abs(start.x_mm - end.x_mm) + abs(start.y_mm - end.y_mm))
+                found[unit.name, outlet] = near if start.deck == end.deck else round(FAR_MM.value)
+        for site in sites:
+            if (site.outlet.thing in rig.off_board) != (unit.name in rig.off_board):
+                found[unit.name, site.outlet] = round(FAR_MM.value)
     return found
 
 

@@ -37,7 +37,8 @@ class OutletProblem(Record):
     """Units to place (reservations last); sites in order of declaration; who may share; who are neighbours in the chain; where
     the last choice pinned a unit; ceilings by supply; outlets to keep free by supply ("" for any).
 
-    `lengths_mm` is the least a lead from outlet to unit covers, sideways and depthways; a pair without an entry counts 0.
+    `lengths_mm` is the least a lead from outlet to unit covers, sideways and depthways; from deck to
+    deck, or between the board and what stands beside it, it is far. A pair without an entry counts 0.
     """
 
     units: tuple[Unit, ...]

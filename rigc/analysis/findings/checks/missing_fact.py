@@ -101,6 +101,8 @@ def _jacks(directions: Iterable[str]) -> dict[str, tuple[str, ...]]:
 
 def _supply(unit: Unit, fed: bool, needs: bool) -> dict[str, tuple[str, ...]]:
     lacking: dict[str, tuple[str, ...]] = {}
+    if unit.own_mains:
+        return lacking
     if unit.inlet is None and (fed or needs):
         lacking["its inlet"] = (_POWER, _CABLES)
     if unit.powered or fed or needs:
@@ -114,7 +116,8 @@ def _supply(unit: Unit, fed: bool, needs: bool) -> dict[str, tuple[str, ...]]:
 def _needs_inlet(unit: Unit, in_chain: bool) -> bool:
     """Whether it has to take power: sound goes through it, it is not said to be passive, and has no inlet and no battery."""
     sounds = in_chain or any(jack.audio for jack in unit.jacks)
-    return sounds and unit.inlet is None and unit.battery is None and "passive" not in unit.flags
+    plain = unit.inlet is None and unit.battery is None and not unit.own_mains
+    return sounds and plain and "passive" not in unit.flags
 
 
 def _body(unit: Unit) -> dict[str, tuple[str, ...]]:

@@ -1,7 +1,7 @@
 """Grounds that are joined with each other are nowhere joined with earth.
 
 Why it matters: the board buzzes until the strings are touched, and the leakage of switch-mode supplies tingles.
-What to do: close a ground lift, or join the board with one earthed amp or desk by a plain lead.
+What to do: join the board with one earthed amp or desk by a plain lead; where a ground lift would do it, `wrong-ground-lift` tells that.
 Source: common practice, no source: exactly one earth for each joined ground system.
 """
 
@@ -34,7 +34,8 @@ KIND = Kind(
 def floating_ground(
     rig: Rig, grounds: GroundSystems, graph: AudioGraph, lifts: LiftFaults, power: PowerAssignment
 ) -> Iterator[Diagnostic]:
-    """One finding for each system of two things or more without earth that mains reach; can't-check where a fact may bring one.
+    """One finding for each system of two things or more without earth that sound goes through and mains reach; can't-check where a fact
+    may bring one.
 
     What reaches no amp, none of those in use, or stands on a torn chain, or behind a lift that is open, has no earth for that reason, which is told already.
     """
@@ -48,7 +49,9 @@ def floating_ground(
             if heard is not None and not heard & {*members}:
                 continue
             apart = (stuck | lifts.bare_in(state.scenarios)) & {*members}
-            if not system.earths and len(members) > 1 and not apart and _mains_reach(rig, power, system):
+            if system.earths or system.silent or len(members) < 2 or apart:
+                continue
+            if _mains_reach(rig, power, system):
                 floating.setdefault(system, []).extend(state.scenarios)
     for system, names in floating.items():
         yield _told(rig, system, names)
@@ -91,7 +94,7 @@ def _takes_mains(rig: Rig, power: PowerAssignment, name: str) -> bool | None:
 
 def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
     members, where = _members(rig, system), in_scenarios(rig, names)
-    lifts = any(jack.lift is not None for name in members for jack in rig.units[name].jacks)
+    lifts = any(jack.lift == "unknown" for name in members for jack in rig.units[name].jacks)
     span = rig.scenarios[names[0]].declared if names else rig.things[members[0]].declared
     who = listed(members) if len(members) < 4 else f"'{members[0]}' and {len(members) - 1} more"
     if system.unknown:

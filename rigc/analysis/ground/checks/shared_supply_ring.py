@@ -14,12 +14,13 @@ from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.ground.ring_hum import OFF_THE_BOARD, Hum, RingHum
 from rigc.analysis.ground.ring_words import in_scenarios, ring_words
 from rigc.analysis.ground.rings import SHARED, Ring
-from rigc.analysis.ground.where_to_break import where_to_break
+from rigc.analysis.ground.where_to_break import fed_units, where_to_break
 from rigc.analysis.leads.leads import Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import joined, listed
 from rigc.facts.hum import FIELD_UT, LEAST_DB, NOMINAL_MV
 from rigc.model.rig import Rig
+from rigc.model.ways.ground_link import GROUND, Pole
 from rigc.traced.figure import Figure
 from rigc.traced.units import GAIN
 
@@ -33,32 +34,52 @@ KIND = Kind(
 
 
 def shared_supply_ring(rig: Rig, grounds: GroundSystems, hums: RingHum, leads: Leads) -> Iterator[Diagnostic]:
-    """One finding for each ring, at the worst of its scenarios; can't-check where its area or the gain is not known."""
+    """One finding for all rings of one outlet, at the loudest and the worst of its scenarios; can't-check where its area or the gain is
+    not known."""
     rings: dict[Ring, list[tuple[Hum, tuple[str, ...]]]] = {}
     for state, found in zip(grounds.states, hums.states, strict=True):
         for hum in found:
             if hum.ring.kind == SHARED:
                 rings.setdefault(hum.ring, []).append((hum, state.scenarios))
-    for held in rings.values():
+    outlets: dict[object, list[tuple[Hum, str]]] = {}
+    for ring, held in rings.items():
         worst = max((hum for hum, _ in held), key=lambda hum: (hum.follows, hum.hertz))
         where = in_scenarios(rig, [name for _, names in held for name in names])
-        yield from _findings(rig, leads, worst, where)
+        outlets.setdefault((_common(ring), where, ring.unsure), []).append((worst, where))
+    for found_there in outlets.values():
+        yield from _findings(rig, leads, [hum for hum, _ in found_there], found_there[0][1])
 
 
-def _findings(rig: Rig, leads: Leads, hum: Hum, where: str) -> Iterator[Diagnostic]:
-    ring, subject = hum.ring, (*hum.ring.things, *hum.ring.marks)
+def _common(ring: Ring) -> Pole:
+    """The pole that its units share."""
+    ends = [pole for link in ring.links if link.kind == "common" for pole in link.ends]
+    return next(pole for pole in ends if pole[1] != GROUND)
+
+
+def _findings(rig: Rig, leads: Leads, hums: list[Hum], where: str) -> Iterator[Diagnostic]:
+    ring = hums[0].ring
     if ring.unsure is not None:
         what, help = ring.unsure
-        message = f"{what}; whether {ring_words(ring)} is a ring can't be checked{where}"
-        yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help, wants=(ring.unsure[0],))
+        message = f"{what}; whether {_ring_words(hums)} {'is a ring' if len(hums) == 1 else 'are rings'} can't be checked{where}"
+        yield KIND.cant_check(ring.links[0].span, message, subject=_subject(hums), help=help, wants=(ring.unsure[0],))
         return
-    yield _told(rig, leads, hum, where)
-    unknown = _unknown(hum)
-    if unknown and not _loud(hum) and not hum.why_not.endswith(OFF_THE_BOARD):
-        message = f"how loud the hum of {ring_words(ring)} is can't be checked: {unknown}"
+    yield _told(rig, leads, hums, where)
+    unknown = {why: hum for hum in reversed(hums) if not _loud(hum) and (why := _unknown(hum))}
+    for why, hum in reversed(unknown.items()):
+        if hum.why_not.endswith(OFF_THE_BOARD):
+            continue
+        message = f"how loud the hum of {ring_words(hum.ring)} is can't be checked: {why}"
         wanted = "write it into the block: gain ___ dB" if hum.gain.unknown else "place both ends of the lead"
         help = f"{wanted}, or measure the hum on the finished board"
-        yield KIND.cant_check(ring.links[0].span, message, subject=subject, help=help)
+        yield KIND.cant_check(hum.ring.links[0].span, message, subject=_subject([hum]), help=help)
+
+
+def _ring_words(hums: list[Hum]) -> str:
+    return "; ".join(ring_words(hum.ring) for hum in hums)
+
+
+def _subject(hums: list[Hum]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for hum in hums for name in (*hum.ring.things, *hum.ring.marks)))
 
 
 def _loud(hum: Hum) -> bool:
@@ -71,7 +92,9 @@ def _unknown(hum: Hum) -> str:
     return hum.why_not
 
 
-def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
+def _told(rig: Rig, leads: Leads, hums: list[Hum], where: str) -> Diagnostic:
+    """All rings of an outlet; the figures are those of the loudest, or of the only one."""
+    hum = max(hums, key=lambda each: (each.level_db is not None, (each.level_db or 0.0) + each.follows))
     figures, numbers = "", tuple[Number, ...]()
     if hum.why_not.endswith(OFF_THE_BOARD):
         figures = f"; {hum.why_not}: how loud it hums, only a measurement tells"
@@ -89,13 +112,24 @@ def _told(rig: Rig, leads: Leads, hum: Hum, where: str) -> Diagnostic:
         )
     return KIND.at(
         hum.ring.links[0].span,
-        f"a ring through a shared outlet: {ring_words(hum.ring)}{where}{figures}",
-        subject=(*hum.ring.things, *hum.ring.marks),
+        f"a ring through a shared outlet: {ring_words(hum.ring)}{where}{figures}"
+        if len(hums) == 1
+        else f"{len(hums)} rings through a shared outlet: {_ring_words(hums)}{where}{_of_loudest(hum, figures)}",
+        subject=_subject(hums),
         label="shared here",
         numbers=numbers,
-        help=where_to_break(rig, leads, hum.ring),
+        help=where_to_break(rig, leads, hum.ring) if len(hums) == 1 else _apart(hums),
         level=Level.WARNING if _loud(hum) else None,
     )
+
+
+def _of_loudest(hum: Hum, figures: str) -> str:
+    return f"; the loudest ({', '.join(hum.ring.marks)}): {figures[2:]}" if isinstance(hum.level, Figure) else figures
+
+
+def _apart(hums: list[Hum]) -> str:
+    fed = dict.fromkeys(f"'{name}'" for hum in hums for name in fed_units(hum.ring))
+    return f"give {joined(list(fed))} an isolated outlet each, or tie the leads of each ring close together"
 
 
 CHECK = shared_supply_ring

@@ -5,8 +5,10 @@ of many square metres: current flows in their shields and is heard.
 What to do: break the signal ground, with a transformer, a relay or an opto-coupler. Never lift, cut or tape a
 protective earth: with a fault in the amp, strings and microphones become live, and that kills.
 With an isolator on the ring whose ground lift is closed it is a warning: opening the lift is enough. Where every lead of the ring is
-balanced at both ends, as between a desk and what it feeds, it is a remark: the current flows in the shields alone.
-Source: physics: a conducting ring through two earths; that a balanced input bears it is common practice, no source.
+balanced at both ends, as between a desk and what it feeds, it is a remark: the current flows in the shields alone. Where a lead runs
+straight from one earthed thing to another on the same mains strip, as in a rack, it is a warning: the earths differ by little, and
+the ring is as small as the lead is laid.
+Source: physics: a conducting ring through two earths; that a balanced input bears it, and a rack mostly, is common practice, no source.
 """
 
 from __future__ import annotations
@@ -79,17 +81,31 @@ def _told(
     isolated = any(link.isolators for link in ring.links)
     balanced = bool(ring.marks) and all(_balanced(rig, leads, mark) for mark in ring.marks)
     breaks = where_to_break(rig, leads, ring, links, beside_edits=bool(mends))
+    strip = _one_strip(rig, whose) if len(ring.things) == 2 else ""
+    on_strip = f", both on '{strip}'" if strip else ""
+    quiet = (
+        "for the leads are balanced"
+        if balanced
+        else f"with its leads tied to the mains leads into '{strip}'"
+        if strip
+        else ""
+    )
     also = tuple(Label(link.span, "earthed") for link in reversed(earths) if link.span is not None)
     return KIND.at(
         run.span,
-        f"two mains earths are joined: {ring_words(ring)}{where}",
+        f"two mains earths are joined: {ring_words(ring)}{on_strip}{where}",
         subject=(*whose, *ring.marks),
         label="this closes the ring",
         also=also,
         mends=mends,
-        help=f"leave it if it is silent, for the leads are balanced; else {breaks}" if balanced else breaks,
-        level=Level.REMARK if balanced else Level.WARNING if isolated else None,
+        help=f"leave it if it is silent, {quiet}; else {breaks}" if quiet else breaks,
+        level=Level.REMARK if balanced else Level.WARNING if isolated or strip else None,
     )
+
+
+def _one_strip(rig: Rig, things: list[str]) -> str:
+    """The mains strip into which all of them are plugged; empty where there is none."""
+    return next((strip for strip in rig.mains_strips if {*things} <= {*rig.behind_strip(strip)}), "")
 
 
 def _balanced(rig: Rig, leads: Leads, mark: str) -> bool:

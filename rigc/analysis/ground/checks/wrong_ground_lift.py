@@ -31,30 +31,41 @@ KIND = Kind(
 
 
 def wrong_ground_lift(rig: Rig, faults: LiftFaults, leads: Leads, power: PowerAssignment) -> Iterator[Diagnostic]:
-    """One finding for each fault of a scenario; lifts of which any one would mend it are told with it, as alternatives. A ring through
-    two mains earths is told by its own rule, which opens the lift in all scenarios at once."""
+    """One finding for each fault, with all scenarios in which it is the same; lifts of which any one would mend it are told with it, as
+    alternatives. A ring through two mains earths is told by its own rule, which opens the lift in all scenarios at once."""
+    alike: dict[object, list[LiftFault]] = {}
     for fault in faults.all:
         ring = fault.ring
         if ring is None or not ring.through_earth or ring.unsure is not None:
-            yield _told(rig, leads, power, fault)
+            alike.setdefault((fault.lifts, fault.words), []).append(fault)
+    for same in alike.values():
+        yield _told(rig, leads, power, same[0], [rig.scenarios[each.scenario] for each in same])
 
 
-def _told(rig: Rig, leads: Leads, power: PowerAssignment, fault: LiftFault) -> Diagnostic:
-    scenario, lifts = rig.scenarios[fault.scenario], fault.lifts
-    ports, first = [lift.port for lift in lifts], lifts[0]
+def _told(rig: Rig, leads: Leads, power: PowerAssignment, fault: LiftFault, scenarios: list[Scenario]) -> Diagnostic:
+    first, scenario = fault.lifts[0], scenarios[0]
+    ports, names = [lift.port for lift in fault.lifts], [each.name for each in scenarios]
     many, other = len(ports) > 1, "open" if first.position == "closed" else "closed"
     words, closes = ("ground lifts", "they close") if many else ("ground lift", "it closes")
-    came = "" if any(lift.stated for lift in lifts) else f", as {'they leave their' if many else 'it leaves its'} maker"
+    came = (
+        ""
+        if any(lift.stated for lift in fault.lifts)
+        else f", as {'they leave their' if many else 'it leaves its'} maker"
+    )
     return KIND.at(
         _span(rig, scenario, first),
-        f"in scenario '{scenario.name}' the {words} at {listed(ports)} "
+        f"in {_scenarios(names)} the {words} at {listed(ports)} "
         f"{'are' if many else 'is'} {first.position}{came}: {fault.words.format(closes=closes)}",
-        subject=(*map(str, ports), scenario.name),
+        subject=(*map(str, ports), *names),
         label=f"{first.position} in this scenario" if first.stated else f"comes {first.position}",
-        also=tuple(Label(_span(rig, scenario, lift), "and this") for lift in lifts[1:]),
+        also=tuple(Label(_span(rig, scenario, lift), "and this") for lift in fault.lifts[1:]),
         note="to turn one of them is enough" if many else "",
-        mends=tuple(dict.fromkeys(_turn(rig, leads, power, scenario, port, other) for port in ports)),
+        mends=tuple(dict.fromkeys(_turn(rig, leads, power, scenarios, port, other) for port in ports)),
     )
+
+
+def _scenarios(names: list[str]) -> str:
+    return f"scenario{'s' if len(names) > 1 else ''} {listed(names)}"
 
 
 def _span(rig: Rig, scenario: Scenario, lift: LiftPosition) -> Span:
@@ -63,10 +74,12 @@ def _span(rig: Rig, scenario: Scenario, lift: LiftPosition) -> Span:
     return scenario.declared if jack is None else dict(scenario.lift_spans).get(str(lift.port), jack.span)
 
 
-def _turn(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario, port: Port, other: str) -> Mend:
-    ports = opened_together(rig, leads, power, scenario, port) if other == "open" else [port]
+def _turn(rig: Rig, leads: Leads, power: PowerAssignment, scenarios: list[Scenario], port: Port, other: str) -> Mend:
+    """One edit for each scenario. Which lifts are opened with it is that of the first: the fault is the same in all."""
+    ports = opened_together(rig, leads, power, scenarios[0], port) if other == "open" else [port]
     lines = " and ".join(f"`lift {each} {other}`" for each in ports)
-    return Mend(f"write {lines} in scenario '{scenario.name}'", lift_edits(scenario, ports, other))
+    edits = tuple(edit for scenario in scenarios for edit in lift_edits(scenario, ports, other))
+    return Mend(f"write {lines} in {_scenarios([each.name for each in scenarios])}", edits)
 
 
 CHECK = wrong_ground_lift

@@ -21,7 +21,7 @@ from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
 
-PLUGGED = ("supply", "amp", "desk", "listener", "source", "mains strip")
+PLUGGED = ("supply", "amp", "desk", "listener", "source", "unit", "mains strip")
 _FEW = 4
 _ALL = ("all", "everything", "rest", "other", "units")
 
@@ -343,6 +343,8 @@ def _takes_no_mains(context: Context, node: nodes.Plugged, things: dict[str, Sup
                 if thing.on_battery and not thing.mains
                 else "is worn on the head"
                 if "headphones" in thing.flags
+                else "says nothing of a mains lead of its own"
+                if not thing.ends and not thing.own_mains
                 else ""
             )
         else:
