@@ -19,6 +19,7 @@ from rigc.analysis.results import Beside, Results
 from rigc.analysis.revision.no_comparison import KIND as NO_COMPARISON
 from rigc.analysis.revision.unfit_release import released
 from rigc.diagnostics.diagnostic import Diagnostic, Level
+from rigc.diagnostics.mend import Replace
 from rigc.diagnostics.order import in_order
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader
@@ -264,10 +265,38 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
             for finding in told
             if finding.kind.name not in ("unknown-name", "misused-name", "unclear-jack", "loose-lead")
         )
-    told = _of_whole_jacks(told, gathered)
+    told = _of_blocks_of_their_kind(_of_whole_jacks(told, gathered), gathered)
     nameless = any(re.match(r'\s*[a-z-]+\s+"', span.text) for span in gathered.skipped)
     hidden = ("dead-end", *(("unknown-name",) if nameless else ()))
     return tuple(finding for finding in told if finding.kind.name not in hidden and not unread & _words(finding))
+
+
+def _of_blocks_of_their_kind(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:
+    """The findings without those in or on a block whose first word is told to be another: what it names is of the wrong kind for that reason."""
+    heads = [
+        edit.span
+        for finding in gathered.findings
+        for mend in finding.mends
+        for edit in mend.edits
+        if finding.kind.name == "malformed-statement"
+        and isinstance(edit, Replace)
+        and re.fullmatch("[a-z-]+", edit.text)
+    ]
+    blocks = [
+        each
+        for each in gathered.statements
+        if hasattr(each, "name") and any((each.span.source, each.span.start) == (at.source, at.start) for at in heads)
+    ]
+    names = {str(each.name) for each in blocks}
+
+    def follows(finding: Diagnostic) -> bool:
+        at = finding.span
+        within = at is not None and any(
+            at.source is each.span.source and each.span.start <= at.start < each.span.end for each in blocks
+        )
+        return within or bool(names & _words(finding))
+
+    return tuple(finding for finding in told if not blocks or not follows(finding))
 
 
 _JACK_LINE = re.compile(r"\s*(input|output|inlet|outlet|midi|expression|control|usb|loop|pair|jack)\b")

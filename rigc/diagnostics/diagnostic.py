@@ -40,6 +40,10 @@ class Number(Record):
     unit: str
 
 
+MAY_BE = "may be"
+"""The name of the figure to which a judged one may come by what its facts may be off by: its limit is in doubt."""
+
+
 class Acceptance(Record):
     """The builder's signed reason for leaving a finding as it is."""
 

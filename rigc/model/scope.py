@@ -122,7 +122,7 @@ class Scope:
             self.report(
                 RESERVED.at(
                     name.span,
-                    f"'{name.text}' is a word of the language and can't name a {kind}",
+                    f"'{name.text}' is a word of the language and can't name {article(kind)}",
                     label="a reserved word",
                     help=f"call it for example {name.text}-1",
                 )

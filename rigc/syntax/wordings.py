@@ -6,6 +6,7 @@ from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Span
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.mistakes import MALFORMED
+from rigc.syntax.slips.block_slips import BLOCK_SLIPS
 from rigc.syntax.slips.habit_slips import HABIT_SLIPS
 from rigc.syntax.slips.hurried_slips import HURRIED_SLIPS
 from rigc.syntax.slips.name_slips import NAME_SLIPS
@@ -17,6 +18,7 @@ from rigc.syntax.slips.trade_slips import TRADE_SLIPS, in_our_words
 from rigc.syntax.worked_lines import as_in_the_reference
 
 _WORDINGS = (
+    *BLOCK_SLIPS,
     *ORDER_SLIPS,
     *HURRIED_SLIPS,
     *HABIT_SLIPS,

@@ -11,6 +11,8 @@ from rigc.analysis.feeds.power_tap import outlets_told
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
+from rigc.traced.means import highest, total
+from rigc.traced.term import Term
 
 
 class JointLoad(Record):
@@ -33,6 +35,13 @@ class JointLoad(Record):
     def known_pct(self) -> float | None:
         """What is known to be taken, in percent of what may be; None where nothing may."""
         return percent_of(self.known_ma, self.limit_ma)
+
+    @property
+    def taken(self) -> Term:
+        """What is known to be taken, in mA, of outlets in series the most that one bears; with the facts that it is made of."""
+        known = [part.known_ma for part in self.parts]
+        taken: Term = total(known) if self.how == "parallel" else highest(*known)
+        return taken
 
     @property
     def start_pct(self) -> float | None:

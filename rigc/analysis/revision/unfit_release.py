@@ -10,7 +10,7 @@ Source: common practice, no source.
 from __future__ import annotations
 
 from rigc.analysis.revision.checks.frozen_differs import KIND as FROZEN_DIFFERS
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.diagnostic import MAY_BE, Diagnostic, Kind, Label, Level
 from rigc.model.rig import Head
 
 KIND = Kind(
@@ -20,8 +20,8 @@ KIND = Kind(
     "a frozen revision holds no open field note, no error that stands, no limit in doubt",
     "common practice, no source",
 )
-BARRING = frozenset(("open-field-note", "limit-in-doubt"))
-"""The rules below the level of an error that must not stand in a frozen revision."""
+BARRING = frozenset(("open-field-note",))
+"""The rules below the level of an error that must not stand in a frozen revision, beside those by which a limit is in doubt."""
 
 
 def released(findings: tuple[Diagnostic, ...], head: Head) -> tuple[Diagnostic, ...]:
@@ -38,7 +38,9 @@ def released(findings: tuple[Diagnostic, ...], head: Head) -> tuple[Diagnostic, 
 def _bars(finding: Diagnostic) -> bool:
     if finding.level is Level.ERROR:
         return finding.kind is not FROZEN_DIFFERS
-    return finding.level is not Level.CANT_CHECK and finding.kind.name in BARRING
+    if finding.level is Level.CANT_CHECK:
+        return False
+    return finding.kind.name in BARRING or any(number.name == MAY_BE for number in finding.numbers)
 
 
 def _told(head: Head, reasons: list[Diagnostic]) -> Diagnostic:

@@ -368,7 +368,22 @@ def _instead(typed: str, unit: str, measure: Measure) -> str:
     """What to write where something else is measured: the same number in its unit, but a charge is never as many mAh as an energy has Wh."""
     if measure.name == "a battery's charge" and factor(unit, "W*h") is not None:
         return "write its charge as it stands on it, ___ mAh; else 1000 × Wh / V of its cells"
+    for given, wanted, advice in _NEVER_AS_MANY:
+        if factor(unit, given) is not None and _measures(wanted, measure):
+            return advice
+    if measure.unit.endswith("/m") and factor(unit, measure.unit.removesuffix("/m")) is not None:
+        return f"write what one metre has, the whole divided by its length in m: ___ {measure.unit}"
     return f"write {measure.name}, for example {_example(typed.split()[0], measure)}"
+
+
+_NEVER_AS_MANY = (
+    ("kg", "kPa", "a pull is a force on an area: write ___ kPa; 1 kg that hangs on 1 cm² of strip is 98 kPa"),
+    ("kg/m**2", "kPa", "write ___ kPa; 1 kg on each cm² is 98 kPa"),
+    ("N", "kPa", "a pull is a force on an area: write ___ kPa; 1 N on 1 cm² of strip is 10 kPa"),
+    ("W", "mA", "write its current in mA: 1000 × W / V"),
+    ("A", "W", "write what it takes in W: A × V"),
+)
+"""What is given, what is wanted of it, and how the one follows from the other: the same number with the wanted unit would be wrong."""
 
 
 def _measures(unit: str, measure: Measure) -> bool:

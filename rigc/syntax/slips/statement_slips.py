@@ -156,6 +156,10 @@ def _statement_of(m: Mistake, word: str, mine: frozenset[str]) -> Wording:
         mends = m.instead(m.line_start + m.line.index(word), m.line_start + m.line.index(word), "1 ", f"write 1 {word}")
         return Wording(f"how many of them travel is missing before '{word}'", "a number goes here", mends=mends)
     homes = [block for block, heads in m.blocks().items() if word in heads]
+    if "" in homes and not re.search(
+        r"->|\{|:", m.code
+    ):  # what stands outside of blocks is a chain of jacks, a block, or no fact
+        homes = [home for home in homes if home] or homes
     if homes:
         if not m.block:
             message = f"'{word}' stands outside of its block"

@@ -46,12 +46,15 @@ def in_our_words(line: str) -> str:
     return line.replace(word, OURS.get(word.lower(), word), 1)
 
 
+_JOINING = r"(?:(?:in)?to|(?:and )?then|and|goes to|feeds|via|through|next)\b"
+
+
 def _no_arrow(m: Mistake) -> Wording | None:
     """`guitar > marl`, `guitar to marl`, `chain guitar marl lant`."""
     if not m.awaits("->"):
         return None
-    typed = re.match(r"[-=~\u2013\u2014]*>|[-=~\u2013\u2014]+|(?:in)?to\b", m.after)
-    if typed:
+    typed = re.match(rf"[-=~\u2013\u2014]*>|[-=~\u2013\u2014]+|{_JOINING}", m.after)
+    if typed and not re.search(rf"^[ \t]*[a-z-]+[ \t]+{re.escape(typed.group())}\b", m.span.source.text, re.M):
         mends = _arrows(m, typed.group())
         return Wording(f"'{typed.group()}' joins nothing", "an arrow goes here", mends=mends)
     if not re.fullmatch(r"[a-z][a-z0-9-]*", m.word):

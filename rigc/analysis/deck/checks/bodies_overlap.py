@@ -22,6 +22,7 @@ from rigc.diagnostics.wording import listed
 from rigc.model.deck import Deck, Place
 from rigc.model.geometry.polygon import reach
 from rigc.model.rig import Rig
+from rigc.model.slips.interchanged import interchanged
 from rigc.model.ways.case_of import cases_for
 
 KIND = Kind(
@@ -60,9 +61,17 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
                 if kept.key != "heel" or deck.name not in crowded
                 for each in _entered(rig, body, deck, kept)
             ]
-            yield from (each if each.mends else finder.moving(each, body.thing) for each in found)
+            turned = _turned_round(rig, body, deck) if body.thing in clash.beyond else ()
+            yield from (each if each.mends else _moved(finder, each, body.thing, turned) for each in found)
     yield from _too_large(rig, {body.deck for body in bodies})
     yield from _unknown(rig, placement)
+
+
+def _moved(finder: PlaceFinder, found: Diagnostic, thing: str, turned: tuple[Mend, ...]) -> Diagnostic:
+    """With where it may go; before that what it is if x and y were interchanged."""
+    moved = finder.moving(found, thing)
+    told: Diagnostic = moved.replace(mends=(*turned, *moved.mends))
+    return told
 
 
 def _in_heel(deck: Deck, bodies: tuple[Outline, ...]) -> list[Outline]:
@@ -132,6 +141,15 @@ def _in_mm(place: Place, body: Outline, deck: Deck) -> tuple[Mend, ...]:
     if x + body.width_mm > width or y + body.depth_mm > depth:
         return ()
     return (Mend(f"write {x:g}, {y:g} mm, if that is meant", (Replace(place.numbers, f"{x:g}, {y:g} mm"),)),)
+
+
+def _turned_round(rig: Rig, body: Outline, deck: Deck) -> tuple[Mend, ...]:
+    """x and y the other way round, where the thing is on the deck so."""
+    numbers = rig.places[body.thing].numbers
+    if numbers is None or deck.width_mm is None or deck.depth_mm is None:
+        return ()
+    fits = body.y_mm + body.width_mm <= deck.width_mm.value and body.x_mm + body.depth_mm <= deck.depth_mm.value
+    return interchanged(numbers) if fits else ()
 
 
 def _too_wide(body: Outline, width: float, depth: float) -> str:

@@ -19,7 +19,7 @@ from rigc.analysis.findings.limits.doubt_words import in_words, owner_and_words
 from rigc.analysis.findings.limits.judged import Standing
 from rigc.analysis.results import Results
 from rigc.diagnostics.decimals import decimals
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.diagnostic import MAY_BE, Diagnostic, Kind, Label, Level, Number
 from rigc.model.fact import facts_within, spread_of
 from rigc.model.rig import Rig
 from rigc.model.seen_rig import whole
@@ -45,13 +45,14 @@ def limit_in_doubt(rig: Rig, results: Results) -> Iterator[Diagnostic]:
     from rigc.analysis.findings.limits_in_doubt import LimitsInDoubt  # it loads all that limits judge
 
     found: dict[Place, list[Standing]] = {}
-    for each in results.get(LimitsInDoubt).in_doubt:
+    for each in (one for one in results.get(LimitsInDoubt).in_doubt if not one.told_elsewhere):
         found.setdefault(place_of(each.parts[0].fact.fact.span), []).append(each)
     for decided in found.values():
         yield _told(sorted(decided, key=lambda each: each.room))
 
 
 def _told(decided: list[Standing]) -> Diagnostic:
+    """Its subject names all limits that the fact decides, and its figures hold all that they may come to: who accepts it signs for these."""
     first, *others = decided
     part = first.parts[0]
     fact = part.fact.fact
@@ -59,19 +60,21 @@ def _told(decided: list[Standing]) -> Diagnostic:
     numbers = {  # an `accept` is signed for just these: nearer to the limit is no better
         "value": float(first.judged.value),
         "limit in doubt": float(first.judged.limit),
-        "may be": first.edge,
+        MAY_BE: first.edge,
         "where that is": first.limit_edge,
     }
+    signed = [Number(name, value, first.judged.unit) for name, value in numbers.items()]
+    signed += [Number(f"{each.judged.what} {MAY_BE}", each.edge, each.judged.unit) for each in others]
     return KIND.at(
         fact.span,
         f"{in_words(first)}: {words}, {fact.typed}, {_known(part)}",
-        subject=(owner,),
+        subject=(owner, *sorted(each.judged.what.rstrip(",") for each in decided)),
         label=_turn(first),
         also=tuple(
             Label(each.fact.fact.span, f"{owner_and_words(each.fact)[1]} makes some of it, and {_known(each)}")
             for each in first.parts[1 : 1 + _ALSO]
         ),
-        numbers=tuple(Number(name, value, first.judged.unit) for name, value in numbers.items()),
+        numbers=tuple(signed),
         note="; ".join(in_words(each) for each in others),
         help=f"measure {words}{_closer(part)} before anything is cut or bought, and write it with `measured DATE`",
     )

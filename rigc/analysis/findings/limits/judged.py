@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from functools import cached_property
 from math import inf, isfinite
@@ -26,7 +27,12 @@ class Judged(Record):
 
 
 class Standing:
-    """How a judged number stands to its limit, with all that its facts may be. It is reckoned when it is asked for."""
+    """How a judged number stands to its limit, with all that its facts may be. It is reckoned when it is asked for.
+
+    It is `told_elsewhere` where a nearer limit of the same number is broken by what is stated.
+    """
+
+    told_elsewhere = False
 
     def __init__(self, judged: Judged) -> None:
         self.judged = judged
@@ -102,16 +108,23 @@ class Standing:
 
 
 def standings(judged: Iterable[Judged]) -> Iterator[Standing]:
-    """Of each judged number that may be off; of one with several limits the last of those that are in doubt."""
+    """Of each judged number that may be off; of one with several limits the last of those that are in doubt. Where one of several on
+    the same side is broken as it is, a rule tells that, and what else it may be."""
     every, still = tuple(judged), set[int]()
     found: dict[str, Standing] = {}
+    limits = Counter((each.what, each.at_most) for each in every)
+    told: set[str] = set()
     for each in every:
         if not any(isinstance(one, Term) and rests_on_unsure(one, still) for one in (each.value, each.limit)):
             continue
         standing = Standing(each)
+        if limits[each.what, each.at_most] > 1 and standing.broken:
+            told.add(each.what)
         if each.what not in found or standing.in_doubt:
             found[each.what] = standing
-    yield from found.values()
+    for what, standing in found.items():
+        standing.told_elsewhere = what in told
+        yield standing
 
 
 def _end(value: Term, upper: bool) -> float:

@@ -13,7 +13,7 @@ from rigc.analysis.power.supply_totals import SupplyTotals
 from rigc.facts.conductors import DROP_SHARE
 from rigc.model.rig import Rig
 from rigc.traced.given import stated
-from rigc.traced.means import highest, least, total
+from rigc.traced.means import least, total
 from rigc.traced.term import number
 
 
@@ -21,11 +21,10 @@ def loads(joint: JointLoads, limits: LoadLimits) -> Iterator[Judged]:
     """The loads of outlets: the share of their ratings that the rules allow, then all of them."""
     for load in joint.all:
         parallel = load.how == "parallel"
-        taken = (total if parallel else lambda each: highest(*each))([part.known_ma for part in load.parts])
         most = (total if parallel else lambda each: least(*each))([part.limit_ma for part in load.parts])
         share = limits.digital_pct if load.digital else limits.load_pct
         for part in (share / 100, 1.0):
-            yield Judged(f"the load of {load}", taken, most * part, True, "mA")
+            yield Judged(f"the load of {load}", load.taken, most * part, True, "mA")
 
 
 def totals(totals: SupplyTotals, limits: LoadLimits) -> Iterator[Judged]:

@@ -21,12 +21,13 @@ from rigc.analysis.power.joint_loads import JointLoad, JointLoads
 from rigc.analysis.power.mends.other_feeds import lighter
 from rigc.analysis.power.mends.smallest_changes import mends
 from rigc.analysis.power.squeezes import Squeezes
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
+from rigc.diagnostics.diagnostic import MAY_BE, Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
 from rigc.facts.power import DIGITAL_LOAD_SHARE, LOAD_SHARE
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.traced.ranged import Range
 
 KIND = Kind(
     "nearly-full-outlet",
@@ -118,6 +119,7 @@ def _told(rig: Rig, power: PowerAssignment, load: JointLoad, share: float, limit
     whose = "its start-up current" if len(load.units) == 1 else f"the start-up current of {listed(unsure)}"
     why = f", and {whose} is not known" if unsure else ""
     feed = rig.power.feed_of.get(load.units[0])
+    most = _may_be(load)
     return KIND.at(
         rig.units[load.units[0]].declared if feed is None else feed.span,
         f"{listed(load.units)} {wants} {load.known_ma:g} of the {load.limit_ma:g} mA of {load} "
@@ -129,11 +131,21 @@ def _told(rig: Rig, power: PowerAssignment, load: JointLoad, share: float, limit
             Number("load", load.known_ma, "mA"),
             Number("rating", load.limit_ma, "mA"),
             Number("limit", share, "%"),
+            *(() if most is None else (Number(MAY_BE, most, "mA"),)),
         ),
+        note=""
+        if most is None
+        else f"by what the currents may be off by it may be {most:g} mA, more than the {load.limit_ma:g} mA: measure them",
         mends=lighter(rig, power, load, limits, join=False),
         help=_measure(load, unsure, limits),
         otherwise="no move or exchange leaves more: use a stronger supply, or accept this",
     )
+
+
+def _may_be(load: JointLoad) -> float | None:
+    """What the load comes to, in mA, by what the currents may be off by; None where that is no more than the outlet gives."""
+    bounds = Range(load.taken).bounds
+    return bounds[1] if bounds is not None and exceeds(bounds[1], 100, load.limit_ma) else None
 
 
 def _measure(load: JointLoad, unsure: list[str], limits: LoadLimits) -> str:

@@ -9,6 +9,7 @@ from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import joined, listed
 from rigc.model.deck import Deck, deck_meant
 from rigc.model.resolve.context import Context
+from rigc.model.slips.interchanged import interchanged
 from rigc.model.slips.outside_body import OUTSIDE_BODY
 from rigc.model.things import Area, Panel, PanelJack
 from rigc.model.units.measures import PANEL_AT
@@ -25,10 +26,22 @@ def check_deck(context: Context, deck: Deck) -> None:
     for area in deck.keep_outs:
         far = (area.x_mm + area.width_mm, area.y_mm + area.depth_mm)
         if area.x_mm < 0 or area.y_mm < 0 or far[0] > width or far[1] > depth:
-            _told(context, deck, area.span, f"a keep-out of '{deck.name}' reaches to {far[0]:g}, {far[1]:g} mm")
+            _told(
+                context,
+                deck,
+                area.span,
+                f"a keep-out of '{deck.name}' reaches to {far[0]:g}, {far[1]:g} mm",
+                _turned_round(deck, area.span, area.x_mm, area.y_mm, area.width_mm, area.depth_mm),
+            )
     for hole in deck.holes:
         if not (0 <= hole.x_mm <= width and 0 <= hole.y_mm <= depth):
-            _told(context, deck, hole.span, f"a hole of '{deck.name}' lies at {hole.x_mm:g}, {hole.y_mm:g} mm")
+            _told(
+                context,
+                deck,
+                hole.span,
+                f"a hole of '{deck.name}' lies at {hole.x_mm:g}, {hole.y_mm:g} mm",
+                _turned_round(deck, hole.span, hole.x_mm, hole.y_mm),
+            )
     for tier in deck.tiers:
         if tier.front_mm < 0 or tier.rear_mm > depth:
             said = f"the tier '{tier.name}' runs from {tier.front_mm:g} to {tier.rear_mm:g} mm"
@@ -127,7 +140,13 @@ def check_rooms(context: Context, decks: dict[str, Deck], rooms: tuple[Area, ...
             far = (room.x_mm + room.width_mm, room.y_mm + room.depth_mm)
             if room.x_mm < 0 or room.y_mm < 0 or far[0] > deck.width_mm.value or far[1] > deck.depth_mm.value:
                 said = f"this room goes from {room.x_mm:g}, {room.y_mm:g} mm to {far[0]:g}, {far[1]:g} mm"
-                _told(context, deck, room.span, said)
+                _told(
+                    context,
+                    deck,
+                    room.span,
+                    said,
+                    _turned_round(deck, room.span, room.x_mm, room.y_mm, room.width_mm, room.depth_mm),
+                )
 
 
 def check_panels(context: Context, decks: dict[str, Deck], panels: dict[str, Panel]) -> None:
@@ -194,7 +213,16 @@ def _lane(context: Context, node: nodes.Lane, y: float, deck: Deck, depth: float
     )
 
 
-def _told(context: Context, deck: Deck, span: Span, said: str) -> None:
+def _turned_round(
+    deck: Deck, span: Span, x_mm: float, y_mm: float, width_mm: float = 0.0, depth_mm: float = 0.0
+) -> tuple[Mend, ...]:
+    """x and y the other way round, where it lies on the deck so."""
+    assert deck.width_mm is not None and deck.depth_mm is not None
+    fits = y_mm + width_mm <= deck.width_mm.value and x_mm + depth_mm <= deck.depth_mm.value
+    return interchanged(span) if fits and min(x_mm, y_mm) >= 0 else ()
+
+
+def _told(context: Context, deck: Deck, span: Span, said: str, mends: tuple[Mend, ...] = ()) -> None:
     assert deck.width_mm is not None and deck.depth_mm is not None
     context.report(
         OUTSIDE_BODY.at(
@@ -202,6 +230,7 @@ def _told(context: Context, deck: Deck, span: Span, said: str) -> None:
             f"{said}, on a deck of {deck.width_mm.value:g} × {deck.depth_mm.value:g} mm",
             subject=(deck.name,),
             label="beyond the deck",
+            mends=mends,
             help="measure it again from the front-left corner: x to the right, y to the rear",
         )
     )

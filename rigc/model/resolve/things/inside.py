@@ -6,6 +6,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.model.resolve.context import Context
+from rigc.model.slips.interchanged import interchanged
 from rigc.model.slips.outside_body import OUTSIDE_BODY
 
 _FEW = 3
@@ -94,6 +95,7 @@ def _spot(context: Context, thing: Any, spot: Any) -> None:
             f"a switch or knob of '{thing.name}' {where} lies outside its body of {width:g} × {depth:g} mm",
             subject=(thing.name,),
             label="outside the body",
+            mends=interchanged(spot.span) if 0 < spot.y_mm < width and 0 < spot.x_mm < depth else (),
             help="measure it from the front-left corner",
         ),
     )
@@ -111,6 +113,11 @@ def _area(context: Context, thing: Any, area: Any) -> None:
             f"the {area.what} of '{thing.name}' reaches outside its base of {width:g} × {depth:g} mm",
             subject=(thing.name,),
             label="outside the base",
+            mends=interchanged(area.span)
+            if min(area.x_mm, area.y_mm) >= 0
+            and area.y_mm + area.width_mm <= width
+            and area.x_mm + area.depth_mm <= depth
+            else (),
             help="measure it from the front-left corner, as seen from above",
         ),
     )
