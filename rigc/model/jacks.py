@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from rigc.model.fact import Quantity
 from rigc.record import Record
 from rigc.source import Span
@@ -9,18 +11,11 @@ from rigc.source import Span
 AUDIO_IN, AUDIO_OUT = "input", "output"
 
 
-class Port(Record):
-    """A jack of a thing, by their names."""
+class Port(NamedTuple):
+    """A jack of a thing, by their names. It is a tuple because every graph and table is keyed by ports, some hundred times a unit."""
 
     thing: str
     jack: str
-
-    # Every graph and table is keyed by ports: the general way of a Record costs several times as much.
-    def __hash__(self) -> int:
-        return hash((self.thing, self.jack))
-
-    def __eq__(self, other: object) -> bool:
-        return type(other) is Port and self.thing == other.thing and self.jack == other.jack
 
     def __str__(self) -> str:
         return f"{self.thing}.{self.jack}"

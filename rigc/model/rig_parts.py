@@ -9,6 +9,7 @@ from operator import is_
 from typing import Any
 
 from rigc.model.fact import Fact
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.seen_rig import THINGS
 from rigc.source import Span
@@ -98,5 +99,7 @@ class _Plain:
             return sorted(map(self.of, value), key=repr)
         if kind is bytes:
             return value
+        if kind is Port:
+            return [kind.__name__, [*value]]
         state = value.__dict__
         return [kind.__name__, [self.of(state[name]) for name in kind.FIELDS]]

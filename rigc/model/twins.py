@@ -9,11 +9,12 @@ from operator import is_
 from types import CellType, FunctionType, MethodType
 from typing import Any
 
+from rigc.model.jacks import Port
 from rigc.model.seen_rig import Seen
 from rigc.record import Record
 from rigc.source import InCommon, Source, Span
 
-_PLAIN = frozenset((str, int, float, bool, bytes, type(None)))
+_PLAIN = frozenset((str, int, float, bool, bytes, type(None), Port))
 _UNSET = object()
 _EMPTY = CellType()
 

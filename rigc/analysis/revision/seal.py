@@ -8,6 +8,7 @@ from typing import Any
 from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.revision.aspects import Aspects
 from rigc.analysis.revision.compared.aspect import COMPUTED
+from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
 from rigc.source import Span
@@ -49,8 +50,9 @@ def _digest(text: str) -> str:
 def _said(value: Any) -> str:
     """A text that is the same for the same statements. What says nothing is left out, so that a field which the language
     gains later breaks no seal."""
-    if isinstance(value, Record):
-        fields = ((name, getattr(value, name)) for name in value.FIELDS if name not in _UNSAID)
+    if isinstance(value, (Record, Port)):
+        names = value._fields if isinstance(value, Port) else value.FIELDS
+        fields = ((name, getattr(value, name)) for name in names if name not in _UNSAID)
         return "(" + "; ".join(f"{name} {_said(part)}" for name, part in fields if _says(part)) + ")"
     if isinstance(value, dict):
         return (

@@ -25,7 +25,7 @@ def words(value: Any) -> str:
         return f"{value:g}"
     if isinstance(value, frozenset):
         return ", ".join(sorted(map(words, value)))
-    if isinstance(value, tuple):
+    if isinstance(value, tuple) and not isinstance(value, Port):
         return ", ".join(words(each) for each in value if not isinstance(each, Span))
     return _record(value) if isinstance(value, Record) else str(value)
 
@@ -35,6 +35,8 @@ def exact(value: Any) -> Any:
     if isinstance(value, Fact):
         off = value.spread
         return exact(value.value) if off is None else (exact(value.value), off.least, off.most)
+    if isinstance(value, Port):
+        return "Port", *value
     if isinstance(value, Record):
         return type(value).__name__, *(exact(part) for part in _parts(value))
     if isinstance(value, tuple):
@@ -51,7 +53,7 @@ def _parts(value: Record) -> list[Any]:
 
 
 def _record(value: Record) -> str:
-    if isinstance(value, (Connector, Port)):
+    if isinstance(value, Connector):
         return str(value)
     if isinstance(value, Spot):
         return " ".join(filter(None, (value.name, f"at {value.x_mm:g}, {value.y_mm:g} mm", value.action)))
