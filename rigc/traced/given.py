@@ -39,8 +39,8 @@ class Stated(Leaf):
     __slots__ = ("fact",)
 
     def __init__(self, label: str, fact: Fact[Any], given: float, shown: Shown) -> None:
-        super().__init__(label, given, shown)
-        self.fact = fact
+        self.of = ()  # as its bases set it: more of these are made than of anything else
+        self.label, self.given, self.shown, self.fact = label, given, shown, fact
 
     def counted(self, value: float) -> float:
         """A value of the fact, in the parts in which the number counts it."""

@@ -124,7 +124,7 @@ class Term(_Arithmetic, float):
     how: How
 
     def __new__(cls, value: float, how: How) -> Self:
-        self = super().__new__(cls, value)
+        self = float.__new__(cls, value)
         self.how = how
         return self
 
@@ -164,13 +164,11 @@ def known(value: Traced) -> Term | None:
 
 def made(how: How) -> Any:
     """The term that is so made; unknown where one of its parts is."""
-    plain = []
     for part in how.of:
         if isinstance(part, Unknown):
             wants = (each for one in how.of if isinstance(one, Unknown) for each in one.want)
             return Unknown(tuple(dict.fromkeys(wants)), how)
-        plain.append(float(part))
-    return Term(how.value(*plain), how)
+    return Term(how.value(*map(float, how.of)), how)
 
 
 class Number(How):

@@ -30,7 +30,7 @@ def load_limits(rig: Rig) -> LoadLimits:
 
 def exceeds(amount: float, share_pct: float, rating: float) -> bool:
     """Whether an amount is more than a share of a rating; exactly full is not, whatever the last binary digit says."""
-    return amount * 100.0 > share_pct * rating * (1 + 1e-9)
+    return float(amount) * 100.0 > float(share_pct) * float(rating) * (1 + 1e-9)
 
 
 def percent_of(amount: float, whole: float | None) -> float | None:

@@ -24,7 +24,8 @@ class Solution(Record):
 
 
 class Circuit:
-    """A d.c. network as it is put together. Sources must not form rings; a ring of sources has no answer."""
+    """A d.c. network as it is put together. Sources must not form rings; a ring of sources has no answer. It reckons in plain
+    numbers: a formula of all that is eliminated would tell nobody anything."""
 
     def __init__(self) -> None:
         self._base: dict[Node, tuple[Node, float]] = {}
@@ -33,20 +34,20 @@ class Circuit:
 
     def source(self, plus: Node, minus: Node, volts: float) -> None:
         """An ideal source; raises `ValueError` where sources already join its ends."""
-        (one, high), (other, low) = self._find(plus), self._find(minus)
+        (one, high), (other, low), volts = self._find(plus), self._find(minus), float(volts)
         if one == other:
             raise ValueError(f"a ring of sources at {plus}")
         self._base[one] = other, low + volts - high
 
     def resistor(self, name: Node, one: Node, other: Node, ohm: float) -> None:
         """A resistor between two nodes."""
-        self._resistors[name] = one, other, max(ohm, LEAST_OHM)
+        self._resistors[name] = one, other, max(float(ohm), LEAST_OHM)
         self._find(one)
         self._find(other)
 
     def load(self, plus: Node, minus: Node, amps: float) -> None:
         """A load that takes a current from one node to another, whatever its voltage."""
-        self._loads.append((plus, minus, amps))
+        self._loads.append((plus, minus, float(amps)))
         self._find(plus)
         self._find(minus)
 
