@@ -99,9 +99,9 @@ def _compile_init(cls: type[Record]) -> None:
     if cls.__subclasses__() or "__init__" in vars(cls):
         return
     taken = ", ".join(f"{name}=defaults[{name!r}]" if name in cls.DEFAULTS else name for name in cls.FIELDS)
-    kept = "".join(f"\n state[{name!r}] = {name}" for name in cls.FIELDS)
+    kept = "".join(f"\n _[{name!r}] = {name}" for name in cls.FIELDS)  # `_` is no field's name
     scope: dict[str, Any] = {"defaults": cls.DEFAULTS}
-    exec(f"def __init__(self, {taken}):\n state = self.__dict__{kept}", scope)
+    exec(f"def __init__(self, {taken}):\n _ = self.__dict__{kept}", scope)  # noqa: S102  # the class's own names alone
     cls.__init__ = scope["__init__"]  # type: ignore[method-assign]
     _COMPILED.add(cls.__init__)
 

@@ -46,3 +46,34 @@ def test_a_slip_raises_with_the_name(values: tuple[Any, ...], named: dict[str, A
     made: Any = Plug
     with pytest.raises(TypeError, match=told):
         made(*values, **named)
+
+
+class Many(Record):
+    """A record of which so many are made that it gets an `__init__` of its own; a field bears a name that such code might use itself."""
+
+    state: str
+    kind: str = "ts"
+    angle: int = 0
+
+
+class More(Many):
+    """One with a field more."""
+
+    note: str = ""
+
+
+def test_of_many_each_is_made_as_the_first_was() -> None:
+    first, more = Many("new"), More("new", note="x")
+    for _ in range(300):
+        assert Many("new") == first
+        assert More("new", note="x") == more
+
+    class Late(More):
+        """Declared when its base has its own already."""
+
+        length: int = 1
+
+    assert Many("new", angle=1).__dict__ == {"state": "new", "kind": "ts", "angle": 1}
+    assert Late("new", length=2).__dict__ == {"state": "new", "kind": "ts", "angle": 0, "note": "", "length": 2}
+    with pytest.raises(TypeError, match="colour"):
+        More("new", colour="red")  # type: ignore[call-arg]

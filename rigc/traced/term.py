@@ -168,7 +168,7 @@ def made(how: How) -> Any:
         if isinstance(part, Unknown):
             wants = (each for one in how.of if isinstance(one, Unknown) for each in one.want)
             return Unknown(tuple(dict.fromkeys(wants)), how)
-    return Term(how.value(*map(float, how.of)), how)
+    return Term(how.value(*map(float, how.of)), how)  # type: ignore[arg-type]  # all are terms
 
 
 class Number(How):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any, TypeVar
 
 from rigc.diagnostics.diagnostic import Diagnostic
@@ -20,6 +20,7 @@ from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, Node, Word
 
 N = TypeVar("N", bound=Node)
+T = TypeVar("T")
 
 SEVERAL_TIMES = (
     nodes.Note, nodes.FootSwitch, nodes.Knob, nodes.NoTape, nodes.Vents, nodes.StereoPair, nodes.LoopJacks,
@@ -66,6 +67,7 @@ class Context:
         self.findings: list[Diagnostic] = []
         self.jack_said_twice = False
         self.jacks_unsure = False
+        self._of_all_alike: dict[Any, Any] = {}
         self.unsure: set[str] = set()
         """Things of which a run of jacks, a pair or a loop could not be taken as it stands: what then lacks one of these only follows."""
         self.scopes = {
@@ -84,6 +86,19 @@ class Context:
             self.unsure.add(name)
             self.jacks_unsure = False
 
+    def of_all_alike(self, fact: Any, provenance: Provenance | None, make: Callable[[], T], how: Any = None) -> T:
+        """What `make` makes of a statement, the same for all things that are like the one whose block has it; where something is to be said of
+        it, it is said of each. `how` is what else it hangs on."""
+        key = id(fact), None if provenance is None else id(provenance.span), how
+        found = self._of_all_alike.get(key)
+        if found is None:
+            before = self.said
+            found = make(), fact, provenance  # held, so that their ids stay their own
+            if self.said == before:
+                self._of_all_alike[key] = found
+        value: T = found[0]
+        return value
+
     def report(self, finding: Diagnostic) -> None:
         """Takes a finding up."""
         self.findings.append(finding)
@@ -96,7 +111,11 @@ class Context:
         self, amount: Amount | None, measure: Measure, provenance: Provenance | None = None
     ) -> Fact[float] | None:
         """The amount as a fact; None where absent or after a finding."""
-        return None if amount is None else quantity(amount, measure, self.report, provenance)
+        if amount is None:
+            return None
+        return self.of_all_alike(
+            amount, provenance, lambda: quantity(amount, measure, self.report, provenance), id(measure)
+        )
 
     def chosen(
         self, amount: Amount | None, measure: Measure, provenance: Provenance | None = None

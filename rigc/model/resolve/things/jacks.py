@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import partial
 from typing import Any
 
 from rigc.diagnostics.mend import Mend, Replace
@@ -171,7 +172,7 @@ def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
     found: dict[str, Jack] = {}
     worn = any(isinstance(item.fact, nodes.Headphones) for item in items)
     for item in items:
-        for jack in _jacks(context, item, worn):
+        for jack in context.of_all_alike(item.fact, item.provenance, partial(_jacks, context, item, worn), worn):
             if jack.name in found and not any(
                 each.kind is SAID_TWICE and each.span is item.fact.span for each in context.findings
             ):

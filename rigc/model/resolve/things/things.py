@@ -250,7 +250,12 @@ def _paper(context: Context, said: Word | Text | Amount, known: Provenance | Non
 
 def _body(context: Context, item: Item, kind: str) -> dict[str, Any]:
     fact, sizes = item.fact, (LARGE, LARGE, LARGE) if kind in ("amp", "desk") else (WIDTH, DEPTH, HEIGHT)
-    found = quantities((fact.width, fact.depth, fact.height), sizes, context.report, item.provenance)
+    found = context.of_all_alike(
+        fact,
+        item.provenance,
+        lambda: quantities((fact.width, fact.depth, fact.height), sizes, context.report, item.provenance),
+        kind,
+    )
     return dict(zip(("width_mm", "depth_mm", "height_mm"), found, strict=True))
 
 
