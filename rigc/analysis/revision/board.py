@@ -22,7 +22,8 @@ class BoardLead(Record):
 
     `length` is in whole tenths of a millimetre, None where not known. `ends` is None for a spare, which is plugged in
     nowhere. `via` names the adaptor at each end, empty where the end goes into the jack itself. A `captive` lead grows
-    out of its unit; `leg_of` is the number of the Y lead whose leg it is. `make` is how its conductors are joined.
+    out of its unit; `leg_of` is the number of the Y lead whose leg it is. `make` is how its conductors are joined. `designed`
+    is the length that its design gave it, which may be another one where it was measured.
     """
 
     mark: str
@@ -37,6 +38,11 @@ class BoardLead(Record):
     captive: bool = False
     leg_of: str | None = None
     make: LeadMake = STRAIGHT
+    designed: int | None = None
+
+    def is_as_long(self, need: BoardLead) -> bool:
+        """Whether the lead that is needed is as long as this one is, or was designed to be: then nothing about its length changes."""
+        return need.length in (self.length, self.designed)
 
 
 class BoardAdaptor(Record):
@@ -141,19 +147,21 @@ def board(
 
 
 def _lead(lead: Lead, lengths: CableLengths, labels: Labels, adaptors: dict[str, BoardAdaptor]) -> BoardLead:
+    length = lengths.supplied_tenths(lead.mark)
     return BoardLead(
         lead.mark,
         lead.signal,
         (lead.start, lead.end),
         lead.ends,
         lead.cable,
-        lengths.supplied_tenths(lead.mark),
+        length,
         labels.texts[lead.mark],
         (_via(adaptors, lead.start, lead.end), _via(adaptors, lead.end, lead.start)),
         lead.stage,
         lead.captive is not None,
         lead.leg_of,
         lead.make,
+        length,
     )
 
 

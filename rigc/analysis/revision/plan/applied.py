@@ -78,5 +78,6 @@ def _worked(plan: LeadPlan, lead: BoardLead, target: BoardLead) -> BoardLead:
         length=target.length if plan.plugged else lead.length,
         leg_of=target.leg_of,
         make=target.make,
+        designed=target.designed,
     )
     return worked

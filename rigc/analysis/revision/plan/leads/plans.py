@@ -101,7 +101,7 @@ def _by_number(built: Board, need: BoardLead, taken: set[str], bench: Bench) -> 
         return LeadPlan(need.mark, NEW, None, need)
     if why := unlike(have, need):
         return LeadPlan(need.mark, REMAKE, None, need, why=why)
-    if (have.ends, have.plugs, have.length) == (need.ends, need.plugs, need.length):
+    if (have.ends, have.plugs) == (need.ends, need.plugs) and have.is_as_long(need):
         return end_by_end(have, need, KEEP, bench)
     return end_by_end(have, need, UNTOLD, bench, "its way is not known")
 

@@ -1,5 +1,5 @@
 """A lead that leaves the board, and those that were there -> what becomes of it: nobody lays it over a deck, so that its
-stated length, its cable and its plugs decide."""
+stated length, its cable and its plugs decide. One that was measured and is stated as before is what it was."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def end_by_end(have: BoardLead, need: BoardLead, verdict: str, bench: Bench, why
 def _why_not(have: BoardLead, need: BoardLead) -> str:
     if need.cable is not None and have.cable != need.cable:
         return OTHER_CABLE
-    if have.length is None or need.length is None or have.length == need.length:
+    if have.length is None or need.length is None or have.is_as_long(need):
         return ""
     return TOO_SHORT if have.length < need.length else TOO_LONG
 
@@ -57,5 +57,5 @@ def _free(built: Board, new: Board) -> Iterable[BoardLead]:
 def _alike(have: BoardLead, need: BoardLead, bench: Bench) -> bool:
     assert have.ends is not None and need.ends is not None
     ends = tuple(map(bench.after.port, have.ends))
-    kind = (have.signal, have.cable, have.plugs, have.length) == (need.signal, need.cable, need.plugs, need.length)
-    return kind and (ends[0] == need.ends[0] or ends[1] == need.ends[1])
+    kind = (have.signal, have.cable, have.plugs) == (need.signal, need.cable, need.plugs)
+    return kind and have.is_as_long(need) and (ends[0] == need.ends[0] or ends[1] == need.ends[1])
