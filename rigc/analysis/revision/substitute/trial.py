@@ -129,7 +129,7 @@ def _findings(results: Results) -> list[Diagnostic]:
 
 
 def _key(finding: Diagnostic, standing: Standing) -> tuple[str, ...]:
-    subject = tuple(_read(name, standing) for name in finding.subject)
+    subject = sorted(_read(name, standing) for name in finding.subject)  # things stand in the order of their sources
     about = any(name.split(".")[0] == standing.out for name in subject)
     return (finding.kind.name, finding.level.word, _read(finding.message, standing) if about else "", *subject)
 
