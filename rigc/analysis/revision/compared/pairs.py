@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.analysis.revision.compared.changed import RENAMED, RENUMBERED, REPLACED
-from rigc.analysis.revision.plan.successors import stated, successors
+from rigc.analysis.revision.plan.successors import same_ground, stated, successors
 from rigc.analysis.revision.rework import Rework
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -39,7 +38,7 @@ def pairs(previous: Previous, results: Results) -> tuple[Pair, ...]:
     taken = {mark for pair in reused for mark in (pair.then, pair.now)}
     renumbered = _renumbered(old.get(Leads), results.get(Leads))
     others = (pair for pair in renumbered if not {pair.then, pair.now} & taken)
-    return (*renamed, *_replaced(old, results), *reused, *others)
+    return (*renamed, *_replaced(old.rig, results.rig), *reused, *others)
 
 
 def _reused(rework: Rework) -> Iterator[Pair]:
@@ -49,9 +48,8 @@ def _reused(rework: Rework) -> Iterator[Pair]:
             yield Pair(("lead",), plan.before.mark, plan.mark, RENUMBERED)
 
 
-def _replaced(old: Results, new: Results) -> Iterator[Pair]:
+def _replaced(before: Rig, after: Rig) -> Iterator[Pair]:
     """A successor for each thing that went, where one that came shares something with it."""
-    before, after = old.rig, new.rig
     went = tuple(name for name in (*before.units, *before.supplies) if name not in after.things)
     came = tuple(name for name in (*after.units, *after.supplies) if name not in before.things)
     if went and came:
@@ -61,18 +59,17 @@ def _replaced(old: Results, new: Results) -> Iterator[Pair]:
                 then,
                 now,
                 REPLACED,
-                "" if stated(after, then, now) else _evidence(old, new, then, now),
+                "" if stated(after, then, now) else _evidence(before, after, then, now),
             )
 
 
-def _evidence(old: Results, new: Results, then: str, now: str) -> str:
+def _evidence(old: Rig, new: Rig, then: str, now: str) -> str:
     """What holds of both, in words."""
-    before = set(_stands(old.rig, then))
-    found = [each for each in _stands(new.rig, now) if each in before]
-    there, here = old.get(Placement).outlines.get(then), new.get(Placement).outlines.get(now)
-    if there is not None and here is not None and _decks(old, then) == _decks(new, now) and _same_spot(there, here):
+    before = set(_stands(old, then))
+    found = [each for each in _stands(new, now) if each in before]
+    if same_ground(old, new, then, now):
         found.append("in one place")
-    shared = [name for name in dict.fromkeys(_partners(new.rig, now)) if name in set(_partners(old.rig, then))]
+    shared = [name for name in dict.fromkeys(_partners(new, now)) if name in set(_partners(old, then))]
     if shared and not found:
         found.append(f"joined to {' and '.join(shared)}")
     return " and ".join(found) or "much alike"
@@ -104,19 +101,6 @@ def _partners(rig: Rig, name: str) -> Iterator[str]:
             yield from outlets
         if name in outlets:
             yield from feed.units
-
-
-def _same_spot(one: Outline, other: Outline) -> bool:
-    """Whether the middle of the earlier one lies below the later one, on the same side."""
-    x_mm, y_mm = one.x_mm + one.width_mm / 2 - other.x_mm, one.y_mm + one.depth_mm / 2 - other.y_mm
-    inside = 0 <= x_mm <= other.width_mm and 0 <= y_mm <= other.depth_mm
-    return inside and one.under == other.under
-
-
-def _decks(results: Results, name: str) -> str | None:
-    """The deck that its place names; None for the rig's own."""
-    place = results.rig.places.get(name)
-    return None if place is None else place.deck
 
 
 def _renumbered(old: Leads, new: Leads) -> Iterator[Pair]:

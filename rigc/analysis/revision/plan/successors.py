@@ -49,6 +49,20 @@ def stated(new: Rig, before: str, after: str) -> bool:
     return isinstance(thing, Thing) and thing.stands_in == before
 
 
+def same_ground(old: Rig, new: Rig, before: str, after: str) -> bool:
+    """Whether the later one stands over the middle of where the earlier one stood, on the same side of the same deck."""
+    one, other = old.places.get(before), new.places.get(after)
+    first, second = _size(old, before), _size(new, after)
+    if one is None or other is None or first is None or second is None:
+        return False
+    if one.under != other.under or one.deck != other.deck:
+        return False
+    first = first if one.turned in (0, 180) else (first[1], first[0])
+    second = second if other.turned in (0, 180) else (second[1], second[0])
+    x_mm, y_mm = one.x_mm + first[0] / 2, one.y_mm + first[1] / 2
+    return 0 <= x_mm - other.x_mm <= second[0] and 0 <= y_mm - other.y_mm <= second[1]
+
+
 def _rank(old: Rig, new: Rig, before: str, after: str) -> float:
     """The lower, the sooner they are paired; 0 for no pair."""
     return -inf if stated(new, before, after) else -_shared(old, new, before, after)
@@ -62,7 +76,7 @@ def _shared(old: Rig, new: Rig, before: str, after: str) -> int:
     neighbours = _neighbours(old, before) & _neighbours(new, after)
     loops = _loops(old, before) & _loops(new, after)
     outlets = _outlets(old, before) & _outlets(new, after)
-    return 4 * len(loops) + 2 * len(neighbours) + len(outlets) + 3 * _same_ground(old, new, before, after)
+    return 4 * len(loops) + 2 * len(neighbours) + len(outlets) + 3 * same_ground(old, new, before, after)
 
 
 def _neighbours(rig: Rig, name: str) -> set[Port]:
@@ -79,20 +93,6 @@ def _outlets(rig: Rig, name: str) -> set[Port] | set[str]:
     if name in rig.supplies:
         return {u for feed in rig.power.feeds for u in feed.units if any(port.thing == name for port in feed.outlets)}
     return {port for feed in rig.power.feeds if name in feed.units for port in feed.outlets}
-
-
-def _same_ground(old: Rig, new: Rig, before: str, after: str) -> bool:
-    """Whether the later one stands over the middle of where the earlier one stood."""
-    one, other = old.places.get(before), new.places.get(after)
-    first, second = _size(old, before), _size(new, after)
-    if one is None or other is None or first is None or second is None:
-        return False
-    if one.under != other.under or one.deck != other.deck:
-        return False
-    first = first if one.turned in (0, 180) else (first[1], first[0])
-    second = second if other.turned in (0, 180) else (second[1], second[0])
-    x_mm, y_mm = one.x_mm + first[0] / 2, one.y_mm + first[1] / 2
-    return 0 <= x_mm - other.x_mm <= second[0] and 0 <= y_mm - other.y_mm <= second[1]
 
 
 def _size(rig: Rig, name: str) -> tuple[float, float] | None:
