@@ -11,6 +11,7 @@ import pytest
 from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
 from syrupy.location import PyTestLocation
 
+from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.results import Results
 from rigc.compile import Compiled, begin, compile_rig, read_rig
 from rigc.diagnostics.diagnostic import Diagnostic, Level
@@ -31,10 +32,12 @@ FILES = 64
 
 
 class Reader(CachedReader):
-    """Reads as a command does, from what has changed since the last clean parse of the file; but keeps that in memory and writes nothing."""
+    """Reads as a command does, from what has changed since the last clean parse of the file; but keeps that in memory and writes nothing, layouts
+    that were found neither: a search that is tested runs."""
 
     def __init__(self) -> None:
         super().__init__()
+        KNOWN.kept = None
         self._last: dict[str, Parsed] = {}
 
     def parse(self, source: Source, near: Parsed | None = None) -> Parsed:

@@ -11,6 +11,7 @@ from cases import ROOT, ExpectedByName, results, told
 from syrupy.assertion import SnapshotAssertion
 from written import changed
 
+from laying.heard import heard, in_words
 from laying.small_boards import crowded
 from rigc.analysis.laying.alternatives import alternatives
 from rigc.analysis.laying.checks.contradicting_wishes import contradicting_wishes
@@ -43,8 +44,9 @@ def test_places_on_a_deck_that_is_too_small(size: str, snapshot: SnapshotAsserti
 
 
 def laid_anew(rig: Rig) -> str:
-    """Where all stand in the rig without its places, what each term of that costs, and what is told of the rest."""
-    laid, findings = with_chosen_places(rig.replace(places={}), STEPS)
+    """Where all stand in the rig without its places, what each term of that costs, what is told of the rest, and what the parts of the search said."""
+    with heard() as talk:
+        laid, findings = with_chosen_places(rig.replace(places={}), STEPS)
     stands = [f"{name} {each.x_mm:g}, {each.y_mm:g} {each.turned} {each.under}" for name, each in laid.places.items()]
     found = objective(laid, Results(laid).get(Leads))
     assert found is not None
@@ -52,7 +54,7 @@ def laid_anew(rig: Rig) -> str:
     made = Results(laid)
     figures = [f"{each.name} = {each.text}: {each.formula()}" for each in made.get(PlaceCosts).all]
     wishes = [each for check in (missed_wish, wish_against_place, contradicting_wishes) for each in made.call(check)]
-    return "\n".join((*stands, *costs, *figures, told((*findings, *wishes))))
+    return "\n".join((*stands, *costs, *figures, told((*findings, *wishes)), in_words(talk)))
 
 
 @pytest.mark.parametrize("path", ["reach/hints", "reach/wishes"], ids=lambda path: f"others-{path.rpartition('/')[2]}")
@@ -69,8 +71,9 @@ def test_layouts_to_choose_from(path: str, snapshot: SnapshotAssertion) -> None:
 
 @pytest.mark.parametrize("seed", range(12), ids=lambda seed: f"dealt-{seed}")
 def test_places_of_a_dealt_board(seed: int, snapshot: SnapshotAssertion) -> None:
-    found = search(crowded(seed), STEPS, STEPS)
-    assert (
-        f"{found.at}\nhard {found.hard}, missed {found.missed}, cost {found.cost}, steps {found.steps}\n"
-        == snapshot(extension_class=ExpectedByName)
-    )
+    """And what the parts of the search asked each other and answered on the way."""
+    board = crowded(seed)
+    with heard() as talk:
+        found = search(board, STEPS, STEPS)
+    said = f"{found.at}\nhard {found.hard}, missed {found.missed}, cost {found.cost}, steps {found.steps}\n"
+    assert said + in_words(talk) == snapshot(extension_class=ExpectedByName)
