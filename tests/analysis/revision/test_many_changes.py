@@ -17,7 +17,7 @@ CHANGES = (
     ("selector tarn 230 V  #", "selector tarn 115 V  #"),
     ("output out ts 62 kohm", "output out ts 47 kohm"),
     ("order box before shingle", "order box before lant"),
-    ("wet 40 %", "wet 45 %"),
+    ("wet 40 %", "wet 35 %"),
     ("loops 1 of box  #", "loops 2 of box  #"),
     ("lant channel 2 programs", "lant channel 3 programs"),
     ("program 3 on lant", "program 4 on lant"),
