@@ -9,7 +9,7 @@ Source: physics: 1/(2πRC), a treadle at its worst a quarter of its track; the l
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import inf, pi
+from math import floor, inf, pi
 
 from rigc.analysis.signal.at_limit import over
 from rigc.analysis.signal.loading.loading import Loading
@@ -36,16 +36,22 @@ KIND = Kind(
     "physics: 1/(2πRC); the limit is common practice, no source",
 )
 
+_FEW = 3
+"""Things of one row: so many are told each by itself, with its own figure."""
+_LISTED = 6
+"""Names that are listed; of more the first and the last."""
+
 
 def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
-    """One finding for each thing that drives too much cable; can't-check where impedance or cable are not known."""
+    """One finding for each thing that drives too much cable, or for the row of which many do; can't-check where impedance or cable are not
+    known."""
     driven = [section for section in loading.played if section.how not in (PICKUP, OUTSIDE)]
     dull: dict[str, list[Section]] = {}
     for section in driven:
         if over(TREBLE_CORNER_HZ.value, _corner(section)):
             dull.setdefault(section.source.thing, []).append(section)
-    for name, sections in dull.items():
-        yield _told(rig, loading, name, sections)
+    for row in _rows(dull):
+        yield _told(rig, loading, {name: dull[name] for name in row})
     rest = [section for section in driven if section.source.thing not in dull]
     lacking = {each.source.thing: each.missing_end[-1] for each in rest if each.source_ohm is None}
     for name, reason in lacking.items():
@@ -62,6 +68,26 @@ def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
             unknown.setdefault(_wire_lacking(rest, each.source.thing), []).append(each)
     for alike in unknown.values():
         yield _cable_unknown(rig, alike)
+
+
+def _rows(dull: dict[str, list[Section]]) -> list[list[str]]:
+    """The things that drive too much, in their order: of a row that is wire when it is off each drives what is left of the same cable, and
+    those of a row of more than a few stand together; the others stand alone."""
+    cable = {
+        name: max(({lead.mark: None for lead in each.leads} for each in sections), key=len)
+        for name, sections in dull.items()
+    }
+    by_end: dict[str, list[list[str]]] = {}
+    for name in sorted(dull, key=lambda name: -len(cable[name])):
+        rows = by_end.setdefault(next(reversed(cable[name]), ""), [])
+        row = next((each for each in rows if cable[name].keys() <= cable[each[0]].keys()), None)
+        if row is None:
+            rows.append([name])
+        else:
+            row.append(name)
+    many = {row[0]: row for rows in by_end.values() for row in rows if len(row) > _FEW}
+    within = {name for row in many.values() for name in row}
+    return [many.get(name, [name]) for name in dull if name in many or name not in within]
 
 
 def _wire_lacking(sections: list[Section], name: str) -> tuple[str, ...]:
@@ -90,8 +116,11 @@ def _could_be_dull(section: Section) -> bool:
     return ohm is None or (ohm > 0 and float(section.known_pf) + float(most) > _most_pf(ohm))
 
 
-def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Diagnostic:
-    worst = min(sections, key=_corner)
+def _told(rig: Rig, loading: Loading, row: dict[str, list[Section]]) -> Diagnostic:
+    """Of a row that with the least corner; the others drive parts of the same cable."""
+    worst = min((each for sections in row.values() for each in sections), key=_corner)
+    name = worst.source.thing
+    sections, others = row[name], [each for each in row if each != name]
     told = loading.figures(worst)
     ohm, cable, corner = worst.source_ohm or 0, known(told.cable) or worst.known_pf, _corner(worst)
     if isinstance(told.corner, Figure):
@@ -99,11 +128,19 @@ def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Dia
     least = "at least " if worst.missing_wire else ""
     alike = [each for each in sections if _corner(each) == corner and marks(each) == marks(worst)]
     worst_of = ", a quarter of its track" if worst.how == TRACK else ""
+    shortened, too = shorter(worst, worst.leads[-1], _most_pf(ohm)), ""
+    buffered = f"put a buffer right behind '{name}'"
+    if others:
+        several = f"{len(others)} more of its row, '{others[0]}' to '{others[-1]}',"
+        too = f"; behind {listed(others) if len(others) <= _LISTED else several} it falls below that too"
+        if any((each.source_ohm or inf) > ohm for other in others for each in row[other]):
+            shortened = ""  # what is short enough for this one is not for that
+        buffered = f"put a buffer into the row, so that '{worst.source}' drives no more than {floor(_most_pf(ohm))} pF"
     return KIND.at(
         rig.things[name].declared,
-        f"'{worst.source}' ({ohms(ohm)}{worst_of}) drives {least}{cable:.4g} pF of cable ({marks(worst)}): treble falls "
-        f"from {corner / 1000:.3g} kHz, below {TREBLE_CORNER_HZ.value / 1000:g} kHz ({worst_told(loading, alike, sections)})",
-        subject=(name, *(str(each.source) for each in sections)),
+        f"'{worst.source}' ({ohms(ohm)}{worst_of}) drives {least}{float(f'{cable:.4g}'):g} pF of cable ({marks(worst)}): treble falls "
+        f"from {corner / 1000:.3g} kHz, below {TREBLE_CORNER_HZ.value / 1000:g} kHz ({worst_told(loading, alike, sections)}){too}",
+        subject=(name, *(str(each.source) for each in sections), *others),
         label="drives all this cable",
         numbers=(
             Number("source", ohm, "Ω"),
@@ -111,9 +148,7 @@ def _told(rig: Rig, loading: Loading, name: str, sections: list[Section]) -> Dia
             Number("corner", corner, "Hz"),
             Number("limit", TREBLE_CORNER_HZ.value, "Hz"),
         ),
-        help=", or ".join(
-            filter(None, (shorter(worst, worst.leads[-1], _most_pf(ohm)), f"put a buffer right behind '{name}'"))
-        ),
+        help=", or ".join(filter(None, (shortened, buffered))),
     )
 
 
