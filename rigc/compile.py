@@ -259,6 +259,11 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
     if not gathered.skipped and not gathered.findings:
         return told
     unread = {word for span in gathered.skipped for word in re.findall(r"[A-Za-z][\w-]*", span.text)}
+    unread |= {
+        f"{what.replace('-', ' ')} {number}"
+        for span in gathered.skipped
+        for what, number in re.findall(r"\b(change|field-note)[ \t]+(\d+)", span.text)
+    }
     if any(finding.kind.name in ("unusable-file", "circle-of-files") for finding in gathered.findings):
         return tuple(
             finding
@@ -299,7 +304,7 @@ def _of_blocks_of_their_kind(told: tuple[Diagnostic, ...], gathered: Gathered) -
     return tuple(finding for finding in told if not blocks or not follows(finding))
 
 
-_JACK_LINE = re.compile(r"\s*(input|output|inlet|outlet|midi|expression|control|usb|loop|pair|jack)\b")
+_JACK_LINE = re.compile(r"\s*(input|output|inlet|outlet|midi|expression|control|usb|loop|pair|jack)s?\b")
 
 
 def _of_whole_jacks(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:

@@ -11,6 +11,7 @@ from rigc.syntax.slips.habit_slips import HABIT_SLIPS
 from rigc.syntax.slips.hurried_slips import HURRIED_SLIPS
 from rigc.syntax.slips.name_slips import NAME_SLIPS
 from rigc.syntax.slips.order_slips import ORDER_SLIPS
+from rigc.syntax.slips.printed_slips import PRINTED_SLIPS
 from rigc.syntax.slips.sign_slips import SIGN_SLIPS
 from rigc.syntax.slips.spread_slips import SPREAD_SLIPS, without_spreads
 from rigc.syntax.slips.statement_slips import LAST_RESORT, STATEMENT_SLIPS
@@ -19,6 +20,7 @@ from rigc.syntax.worked_lines import as_in_the_reference
 
 _WORDINGS = (
     *BLOCK_SLIPS,
+    *PRINTED_SLIPS,
     *ORDER_SLIPS,
     *HURRIED_SLIPS,
     *HABIT_SLIPS,

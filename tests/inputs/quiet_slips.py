@@ -11,7 +11,7 @@ READ_WELL = (
     Slip(
         "502-second-guitar",
         "a second guitar that no chain names",
-        also("instrument spare {\n  lead 6 m of stage-coax\n}"),
+        also("instrument second {\n  lead 6 m of stage-coax\n}"),
     ),
     Slip(
         "503-ten-centimetres",

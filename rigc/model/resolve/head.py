@@ -7,6 +7,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label, Level
 from rigc.diagnostics.mend import Delete, Mend, Replace
+from rigc.diagnostics.wording import joined
 from rigc.model.records import Change, Frozen, Limit
 from rigc.model.resolve.context import Context, items_of
 from rigc.model.resolve.country import country
@@ -130,11 +131,12 @@ def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limi
 def _label(context: Context, item: nodes.Label) -> str:
     template = item.template.value
     unknown = [field for field in re.findall(r"\{([^}]*)\}?", template) if field not in LABEL_FIELDS]
-    for field in unknown:
+    if unknown:
+        fields = joined((f"{{{field}}}" for field in dict.fromkeys(unknown)), "and")
         context.report(
             UNFIT_TEXT.at(
                 item.template.span,
-                f"a label knows no {{{field}}}",
+                f"a label knows no {fields}",
                 label="in this template",
                 help="use {id}, {here} and {far}",
             )

@@ -10,7 +10,7 @@ from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.model.jacks import Jack, Port
 from rigc.model.resolve.context import Context
-from rigc.model.scope import UNCLEAR, UNKNOWN, corrected
+from rigc.model.scope import MISUSED, UNCLEAR, UNKNOWN, corrected
 from rigc.model.things import UNITS, AnyThing, Supply, Unit
 from rigc.model.wishes import Gap
 from rigc.source import Span
@@ -53,6 +53,19 @@ class Ports:
         if jack is not None or thing.name in self.context.unsure:
             return jack
         outlets = thing.outlets if isinstance(thing, Supply) else ()
+        outlet = next((each for each in outlets if each.name == name.text), None)
+        if outlet is not None:
+            self.context.report(
+                MISUSED.at(
+                    name.span,
+                    f"'{thing.name}.{name}' is an outlet; a jack goes here",
+                    subject=(f"{thing.name}.{name}", thing.name),
+                    label="an outlet",
+                    also=(Label(outlet.span, "declared here"),),
+                    help="name a jack of another thing",
+                )
+            )
+            return None
         names = [*(each.name for each in thing.jacks), *(each.name for each in outlets)]
         near = nearest(name.text, names)
         self.context.report(

@@ -19,7 +19,7 @@ from rigc.model.units.common_units import COMMON
 from rigc.model.units.measures import MONEY, Measure
 from rigc.model.units.prefix_slips import in_words, slips
 from rigc.model.units.spreads import stated_spread, upside_down, without_spread, without_width
-from rigc.model.units.unit_slips import meant
+from rigc.model.units.unit_slips import meant, said_for
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, UpTo, Word
@@ -322,13 +322,20 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
     plain = PLAIN.get(word.text)
     if plain is not None and plain == measure.unit:
         return 1.0
+    fitting = [each for each in KNOWN if _measures(each, measure)]
     try:
         scale = factor(word.text, measure.unit)
+        strange = scale is None and said_for(word.text) in fitting
     except LookupError:
+        scale, strange = None, True
+    if strange:
+        if broken := _broken_number(word, measure, typed, span):
+            report(broken)
+            return None
         if word.text == "dBV" and measure.unit == "dBu":
             report(_of_dbv(word, measure, typed, span))
             return None
-        near = meant(word.text, [each for each in KNOWN if _measures(each, measure)])
+        near = meant(word.text, fitting)
         report(
             WRONG_QUANTITY.at(
                 word.span,
@@ -349,6 +356,22 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
             )
         )
     return scale
+
+
+def _broken_number(word: Word, measure: Measure, typed: str, span: Span) -> Diagnostic | None:
+    """`9k2`: the letter of the unit in place of the point."""
+    found = re.fullmatch(r"([kKMRr])([23])", word.text)
+    number = typed.split()[0].partition(word.text)[0]
+    if found is None or measure.unit != "ohm" or not number.isdigit():
+        return None
+    right = f"{number}.{found[2]} {said_for(found[1].upper() if found[1] in 'rR' else found[1])}"
+    whole = Span(span.source, span.start, word.span.end)
+    return WRONG_QUANTITY.at(
+        span,
+        f"'{whole.text}' has a letter in place of its point; {measure.name} goes here",
+        label="as on a resistor",
+        mends=(Mend(f"write {right}", (Replace(whole, right),)),),
+    )
 
 
 def _of_dbv(word: Word, measure: Measure, typed: str, span: Span) -> Diagnostic:
@@ -418,13 +441,13 @@ def _implausible(
     others = slips(word.text, group or ((value, measure),))
     number = typed.split()[0]
     meant = " or ".join(f"{number} {other}" for other in others)
-    again = "correct it" if measure.exact else "measure it again"
     limit = in_words(measure.low if value < measure.low else measure.high, unit)
+    again = f"write a figure of {bound} {limit}" if measure.exact else "measure it again"
     return WRONG_QUANTITY.at(
         span,
         f"{typed} is {much} for {measure.bearer}: {f'did you mean {meant}?' if meant else f'{bound} {limit} is plausible'}",
         label=f"{bound} {limit} is plausible" if meant else "probably a slip",
-        help=f"write {meant}, or {again}" if len(others) > 1 else again,
+        help=f"write {meant}, or {again}" if len(others) > 1 else "" if others and measure.exact else again,
         mends=(Mend(f"write {number} {others[0]}", (Replace(word.span, others[0]),)),) if len(others) == 1 else (),
     )
 

@@ -17,7 +17,12 @@ _SHORTHAND = {
 """What people write for a unit; common speech, no source."""
 
 
+def said_for(typed: str) -> str:
+    """The unit that people mean by a word; an empty text if it is none of these."""
+    return _SHORTHAND.get(typed, "")
+
+
 def meant(typed: str, fits: Collection[str]) -> str:
     """The unit most like what was typed, of those that fit there; an empty text if none is like it."""
-    short = _SHORTHAND.get(typed, "")
+    short = said_for(typed)
     return short if short in fits else nearest(typed, fits)

@@ -11,7 +11,7 @@ from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
 
 OURS = {
-    "weight": "mass", "weighs": "mass", "dimensions": "body", "width": "body", "depth": "body", "height": "body",
+    "switching": "switch-mode", "smps": "switch-mode", "toroidal": "linear", "weight": "mass", "weighs": "mass", "dimensions": "body", "width": "body", "depth": "body", "height": "body",
     "size": "body", "footswitch": "switch", "stomp": "switch", "pot": "knob", "current": "draws", "consumption": "draws",
     "inrush": "starts", "voltage": "needs", "volts": "needs", "supplied": "needs", "power-in": "inlet", "socket": "inlet",
     "delay-time": "latency", "buffered": "bypass buffered", "true": "bypass true", "true-bypass": "bypass true",

@@ -110,6 +110,7 @@ def _stated(context: Context, word: Word, what: str, stated: list[str], help: st
         UNKNOWN.at(
             word.span,
             f"{where} {number}",
+            subject=(f"{what} {number}",),
             label=f"stated are {', '.join(stated) or 'none'}",
             help=help,
         )

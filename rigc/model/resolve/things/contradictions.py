@@ -26,8 +26,8 @@ _THREE_CONTACTS = ("stereo", "balanced", "insert")
 _BUFFERED = ("buffered", "trails")
 
 
-def check_supply_facts(context: Context, name: str, fields: dict[str, Any]) -> None:
-    """Of a unit: what it needs lies in what it accepts, and it draws no less at switch-on than in use."""
+def check_supply_facts(context: Context, name: str, own: Span, fields: dict[str, Any]) -> None:
+    """Of a unit, whose `own` block has this place: what it needs lies in what it accepts, and it draws no less at switch-on than in use."""
     needs, low, high = (fields.get(each) for each in ("volts", "accepts_low_v", "accepts_high_v"))
     if needs is not None and low is not None and high is not None and not low.value <= needs.value <= high.value:
         _told(
@@ -38,7 +38,17 @@ def check_supply_facts(context: Context, name: str, fields: dict[str, Any]) -> N
             "write a window that holds what it needs",
         )
     draws, starts = fields.get("draws_ma"), fields.get("starts_ma")
-    if draws is not None and starts is not None and starts.value < draws.value:
+    if draws is None or starts is None or starts.value >= draws.value:
+        return
+    if _within(own, draws.span) and not _within(own, starts.span):
+        _told(
+            context,
+            draws,
+            starts,
+            f"'{name}' draws {draws.typed} and bears the {starts.typed} at switch-on of what it is like: the current at switch-on is no less than that in use",
+            f"measure what '{name}' takes at switch-on, and write it in its block: starts ___ mA",
+        )
+    else:
         _told(
             context,
             starts,
@@ -46,6 +56,10 @@ def check_supply_facts(context: Context, name: str, fields: dict[str, Any]) -> N
             f"'{name}' starts with {starts.typed} and draws {draws.typed}: the current at switch-on is no less than that in use",
             "measure both again, or delete the line `starts`",
         )
+
+
+def _within(block: Span, span: Span) -> bool:
+    return span.source is block.source and block.start <= span.start < block.end
 
 
 def check_mass(context: Context, thing: Thing) -> None:

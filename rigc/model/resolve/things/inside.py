@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import permutations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.resolve.context import Context
 from rigc.model.slips.interchanged import interchanged
 from rigc.model.slips.outside_body import OUTSIDE_BODY
+from rigc.source import Span
 
 _FEW = 3
 
@@ -16,13 +19,63 @@ def check_inside(context: Context, thing: Any) -> None:
     """Reports what lies outside; nothing is judged where the body is not fully stated."""
     if thing.width_mm is None or thing.depth_mm is None or thing.height_mm is None:
         return
-    for jack in (*thing.jacks, *getattr(thing, "outlets", ())):
+    if _sizes_interchanged(context, thing):
+        return
+    for jack in _jacks(thing):
         _along(context, thing, jack)
     _too_high(context, thing)
     for spot in (*thing.switches, *thing.knobs):
         _spot(context, thing, spot)
     for area in thing.no_tape:
         _area(context, thing, area)
+
+
+def _sizes_interchanged(context: Context, thing: Any) -> bool:
+    """A finding, one for all, where much lies outside of the body as it is and nothing if its sizes stand in another order."""
+    stated = (thing.width_mm, thing.depth_mm, thing.height_mm)
+    sizes = tuple(each.value for each in stated)
+    jacks = sum(_jack_outside(jack, *sizes) for jack in _jacks(thing))
+    if _outside(thing, *sizes) < _FEW - 1 or not jacks:
+        return False
+    fitting = [order for order in dict.fromkeys(permutations(sizes)) if _outside(thing, *order) == 0]
+    if not fitting or not all(each.span.source is stated[0].span.source for each in stated):
+        return False
+    rights = [f"{' x '.join(f'{each:g}' for each in order)} mm" for order in fitting[:_FEW]]
+    whole = Span(stated[0].span.source, stated[0].span.start, stated[2].span.end)
+    _report(
+        context,
+        OUTSIDE_BODY.at(
+            stated[0].span,
+            f"{_outside(thing, *sizes)} jacks, switches or parts of '{thing.name}' lie outside its body of "
+            f"{' × '.join(f'{each:g}' for each in sizes)} mm, and none where its sizes stand in another order",
+            subject=(thing.name,),
+            label="width x depth x height",
+            mends=tuple(Mend(f"write {right}", (Replace(whole, right),)) for right in rights),
+            help="measure its body again, and where they lie",
+        ),
+    )
+    return True
+
+
+def _outside(thing: Any, width: float, depth: float, height: float) -> int:
+    """How many jacks, switches, knobs and parts of its base lie outside a body of these sizes."""
+    count = sum(_jack_outside(jack, width, depth, height) for jack in _jacks(thing))
+    for spot in (*thing.switches, *thing.knobs):
+        count += not (0 < spot.x_mm < width and 0 < spot.y_mm < depth)
+    for area in thing.no_tape:
+        across, along = area.x_mm + area.width_mm, area.y_mm + area.depth_mm
+        count += not (area.x_mm >= 0 and across <= width and area.y_mm >= 0 and along <= depth)
+    return count
+
+
+def _jacks(thing: Any) -> tuple[Any, ...]:
+    return (*thing.jacks, *getattr(thing, "outlets", ()))
+
+
+def _jack_outside(jack: Any, width: float, depth: float, height: float) -> bool:
+    side = depth if jack.side in ("left", "right") else width
+    along = jack.offset_mm is None or 0 < jack.offset_mm.value < side
+    return not (along and (jack.height_mm is None or 0 < jack.height_mm.value < height))
 
 
 def _along(context: Context, thing: Any, jack: Any) -> None:

@@ -99,6 +99,17 @@ def run(context: Context, names: nodes.Names) -> list[str]:
             _dashed(context, names, f"{dashed[1]}{dashed[2]}..{dashed[1]}{dashed[3]}")
         return [first]
     start, end = re.fullmatch(RUN, first), re.fullmatch(RUN, names.last.text)
+    if start is not None and end is not None and start[1] == end[1] and 0 < int(start[2]) - int(end[2]) < 200:
+        right = f"{names.last}..{first}"
+        context.report(
+            WRONG_QUANTITY.at(
+                names.span,
+                f"'{names}' runs from the higher to the lower",
+                label="the lower first",
+                mends=(Mend(f"write {right}", (Replace(names.span, right),)),),
+            )
+        )
+        start, end = end, start
     if start is None or end is None or start[1] != end[1] or not 0 <= int(end[2]) - int(start[2]) < 200:
         context.report(
             WRONG_QUANTITY.at(

@@ -180,7 +180,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
         fields["paths"] = paths_of(context, items, jacks)
         fields["mains"] = tuple(mains_range(context, i.fact) for i in items if isinstance(i.fact, nodes.Mains))
         _window(context, fields)
-        check_supply_facts(context, block.name.text, fields)
+        check_supply_facts(context, block.name.text, block.span, fields)
     elif made is Supply:
         fields.pop("polarity", None)
         fields.update(supply_facts(context, items))

@@ -1,0 +1,182 @@
+"""A line as plates, leaflets, other programs or daily speech have it, which can be written in this language as it stands -> the wording."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from rigc.syntax.mistake import Mistake, Wording
+
+_LABELS = {"revision": "a revision is a capital letter and its date", "body": "width x depth x height"}
+_MOST_OUTLETS = 64
+_TO_A = 440.0  # Hz, of the note A4 (ISO 16)
+_SEMITONES = {"C": -9, "D": -7, "E": -5, "F": -4, "G": -2, "A": 0, "B": 2}
+_COLOURS = {
+    "black": "BK", "brown": "BN", "red": "RD", "orange": "OG", "yellow": "YE", "green": "GN", "blue": "BU", "violet": "VT",
+    "purple": "VT", "grey": "GY", "gray": "GY", "white": "WH", "pink": "PK", "gold": "GD", "turquoise": "TQ", "silver": "SR",
+}  # fmt: skip
+"""Codes of IEC 60757, from memory."""
+_COUNTS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_MONEY = {"$": "USD", "€": "EUR", "£": "GBP", "¥": "JPY"}
+_SLOW = {
+    "slow": "T",
+    "slow-blow": "T",
+    "time-lag": "T",
+    "anti-surge": "T",
+    "fast": "F",
+    "quick": "F",
+    "quick-blow": "F",
+    "medium": "M",
+}
+_UNIT = r"mA|A|mm|cm|mV|V|mW|W|VA|kHz|Hz|kg|g|awg|AWG|dBu|dB|kohm|Mohm|ohm|ms|mAh|Ah|Wh|pF|nF"
+_LETTERED = ("revision", "follows", "as-built", "retired", "tie")
+"""Statements in which a capital letter is no unit."""
+_N = r"\d+(?:\.\d+)?"
+
+_Made = str | Callable[[re.Match[str]], str]
+
+
+def _turned(found: re.Match[str]) -> str:
+    """The number before its unit; as it stands where the unit belongs to the number before it."""
+    if re.search(r"\d[ \t]*\Z", found.string[: found.start()]):
+        return found[0]
+    return f"{found[2]} {found[1].replace('AWG', 'awg')}"
+
+
+_WRITTEN: tuple[tuple[str, str, _Made], ...] = (
+    # the statements in which it may stand, what stands there, what it is here
+    ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|/|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*(?:-|–|/|to)[ \t]*(\d+)[ \t]*Hz", r"\1..\2 V \3..\4 Hz"),
+    ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*Hz", r"\1..\2 V \3 Hz"),
+    ("mains", r"(\d+)[ \t]*V[ \t]*(?:AC|ac|~)[ \t,/~]*(\d+)[ \t]*Hz", r"\1 V \2 Hz"),
+    ("needs", rf"(DC|AC|dc|ac)[ \t]+({_N})[ \t]*V", lambda found: f"{found[2]} V {found[1].lower()}"),
+    ("", rf"(?<![\w.])({_UNIT})[ \t]+({_N})(?![\w.])", _turned),
+    ("", rf"([$€£¥])[ \t]*({_N})", lambda found: f"{found[2]} {_MONEY[found[1]]}"),
+    ("", rf"({_N})[ \t]*([$€£¥])", lambda found: f"{found[1]} {_MONEY[found[2]]}"),
+    ("", rf"({_N})[ \t]*lbs?[ \t]+({_N})[ \t]*oz", lambda found: f"{float(found[1]) + float(found[2]) / 16:g} lb"),
+    ("", rf"({_N})[ \t]*(?:ft|')[ \t]*({_N})[ \t]*(?:in|\")", lambda found: f"{float(found[1]) + float(found[2]) / 12:.4g} ft"),
+    ("", rf"({_N})'(?!\w)", r"\1 ft"),
+    ("", r"[ \t]+per[ \t]+(?:foot|feet|ft)\b", "/ft"),
+    ("", r"[ \t]+per[ \t]+(?:metre|meter|m)\b", "/m"),
+    ("", r"mm[ \t]*(?:²|\^2)", "mm2"),
+    ("input output outlet loop level phantom", r"\b([a-z]+)(\d+)\.\.(\d+)\b", r"\1\2..\1\3"),
+    ("made", r"\bmade[ \t]+in[ \t]+([A-Z]{2})\b", r"origin \1"),
+    ("rubber", r"\brubber[ \t]+feet\b", "feet"),
+    ("positive negative isolated", r"\b(positive|negative|isolated)[ \t]+ground\b", r"ground \1"),
+    ("ground", r"(?<=[ \t])\+(?=[ \t]*\Z)", "positive"),
+    ("ground", r"(?<=[ \t])-(?=[ \t]*\Z)", "negative"),
+    ("fuse", rf"\b({'|'.join(sorted(_SLOW, key=len, reverse=True))})\b", lambda found: _SLOW[found[1]]),
+    ("use", r"\",[ \t]*\"", '"\nuse "'),
+    ("revision", r"(?<=revision )[ \t]*([1-9])(?=[ \t])", lambda found: "ABCDEFGHI"[int(found[1]) - 1]),
+    ("show", r"(\d+)[ \t]*(?:h|:)[ \t]*(\d\d)(?:[ \t]*(?:min|h)?)(?=[ \t]*\Z)", lambda found: f"{60 * int(found[1]) + int(found[2])} min"),
+    ("transformer", r"->|→", "to"),
+    ("transformer", r"\bfor\b", "before"),
+    ("lift", r"\b(?:lifted|up|floating)\b", "open"),
+    ("lift", r"\b(?:grounded|down|joined)\b", "closed"),
+    ("tails", r"\b(?:off|no|none)\b", "unwanted"),
+    ("tails", r"\b(?:on|yes)\b", "wanted"),
+    ("feet", r"\b(?:off|away)\b", "removed"),
+    ("feet", r"\b(?:on|yes|rubber)\b", "stay"),
+    ("outlet", r"\b(?:not isolated|non-isolated|unisolated|daisy-chain(?:ed)?|shared)\b", "common chain"),
+    ("outlet", r"(?<=outlet )[ \t]*(\d+)[ \t]*[x×][ \t]+", lambda found: f"o1..o{found[1]} " if int(found[1]) <= _MOST_OUTLETS else found[0]),
+    ("outlet", rf"(?<=[ \t])({_N})[ \t]*/[ \t]*({_N})[ \t]*V[ \t]*(dc|ac)[ \t]+({_N}[ \t]*m?A)", r"\1 V \3 \4 or \2 V \3 \4"),
+    ("inlet", r"\bIEC[ \t]+(?=C\d)", ""),
+    ("inlet", r"(?<=inlet )[ \t]*barrel(?=[ \t]+\d)", "dc barrel"),
+    ("midi", r"\b(in|out|thru)[ \t]+(din|mini-trs)(?=[ \t]+(?:left|right|front|rear|type)|[ \t]*\Z)", r"\1 midi \2"),
+    ("midi", r"\b5-pin[ \t]+(?=din)", ""),
+    ("input output", r"\bhigh(?=[ \t]+\d)", "up"),
+    ("input output inlet", r"\b(left|right|front|rear)[ \t]+at(?=[ \t]+\d)", r"\1"),
+    ("body inside", rf"({_N})[ \t]*,[ \t]+({_N})[ \t]*,[ \t]+({_N})", r"\1 x \2 x \3"),
+    ("body inside", rf"(?:[WwBb][:=]?[ \t]*)({_N})[ \t]*[x,]?[ \t]*(?:[DdLl][:=]?[ \t]*)({_N})[ \t]*[x,]?[ \t]*(?:[Hh][:=]?[ \t]*)({_N})", r"\1 x \2 x \3"),
+    ("colour", rf"\b({'|'.join(_COLOURS)})\b", lambda found: _COLOURS[found[1]]),
+    ("mates", r"\bhook\b", "loop"),
+    ("sockets poles conductors every", rf"\b({'|'.join(_COUNTS)})\b", lambda found: str(_COUNTS.index(found[1]) + 1)),
+    ("frozen revision", r"\"(\d{4}-\d\d-\d\d)\"", r"\1"),
+    ("lowest", r"\b([A-G])([#b]?)([0-8])\b", lambda found: f"{_pitch(found):.1f} Hz"),
+    ("author drawer designer", r"\b(?:author|drawer|designer)(?:[ \t]+by)?\b", "drawn by"),
+    ("cable cord", r"\b(?:cable|cord)\b(?=[ \t]+\d)", "lead"),
+    ("pot", r"\bpot\b", "volume"),
+    ("", r"[ \t]*\?(?=[ \t]*\Z)", " assumed"),
+    ("", r"(?<![\w.,])(\d{1,3})\.(\d{3}),(\d\d?)(?=[ \t]*[A-Z]{3})", r"\1\2.\3"),
+)  # fmt: skip
+_RULES = tuple(
+    (frozenset(heads.split()), re.compile(shape), made)
+    for heads, shape, made in sorted(_WRITTEN, key=lambda rule: not rule[0])  # those of some statements first
+)
+
+
+def _pitch(found: re.Match[str]) -> float:
+    """The frequency of a note in equal temperament, from A4."""
+    sharp = {"#": 1, "b": -1, "": 0}[found[2]]
+    return float(_TO_A * 2 ** ((_SEMITONES[found[1]] + sharp) / 12 + int(found[3]) - 4))
+
+
+def _as_printed(m: Mistake) -> Wording | None:
+    """The first rule whose shape lies at the place where reading stopped, or just before it."""
+    code = m.code
+    head = code.split()[0] if code.split() else ""
+    at, near = m.at - m.line_start, len(m.before.rstrip())
+    for heads, shape, made in _RULES:
+        if (heads and head not in heads) or (not heads and head in _LETTERED):
+            continue
+        for found in shape.finditer(code):
+            if not (found.start() <= at and near <= found.end()):
+                continue
+            text = made(found) if callable(made) else found.expand(made)
+            if text == found.group():
+                continue
+            written = f"{code[: found.start()]}{text}{code[found.end() :]}".rstrip()
+            mends = m.instead(m.line_start, m.line_start + len(code.rstrip()), written, f"write {_told(written)}")
+            return Wording(
+                f"'{found.group().strip()}' is not how this is written", _LABELS.get(head, "these words"), mends=mends
+            )
+    return None
+
+
+def _told(written: str) -> str:
+    return " and ".join(f"`{line.strip()}`" for line in written.split("\n")) if "\n" in written else written.strip()
+
+
+def _and_in_a_list(m: Mistake) -> Wording | None:
+    """`amps stack and pa`."""
+    if m.word not in ("and", "&", "plus") or not m.awaits(","):
+        return None
+    start = m.line_start + len(m.before.rstrip())
+    mends = m.instead(start, m.at + len(m.word), ",", "write a comma in its place")
+    return Wording(f"'{m.word}' stands between two names of a list", "a comma goes here", mends=mends)
+
+
+def _plural(m: Mistake) -> Wording | None:
+    """`amp stack` in a scenario: what there is one of, where several may be listed."""
+    word, mine = f"{m.word}s", m.blocks().get(m.block, frozenset())
+    if m.before.strip() or not m.block or word not in mine or m.word not in m.blocks().get("", frozenset()):
+        return None
+    return Wording(f"'{m.word}' begins no statement here", f"did you mean '{word}'?", mends=m.write(word))
+
+
+def _jacks_in_a_list(m: Mistake) -> Wording | None:
+    """`input in, in2 ts`."""
+    found = re.match(r"[ \t]*(input|output|inlet|outlet)[ \t]+([a-z][\w-]*)[ \t]*\Z", m.before)
+    other = re.match(r"(?:,|/|and\b)[ \t]*([a-z][\w-]*)", m.after)
+    if found is None or other is None:
+        return None
+    names = f"'{found[2]}' and '{other[1]}'"
+    return Wording(
+        f"{names} stand in one line", "one jack a line", "write a line for each; of numbered ones a run: s1..s8"
+    )
+
+
+def _change_without_cause(m: Mistake) -> Wording | None:
+    """`change 1 "the delay moved"`, `change 1 cost "..."`."""
+    if not re.match(r"[ \t]*change[ \t]+\d+[ \t]*\Z", m.before):
+        return None
+    said = f"'{m.word}' is no cause of a change" if m.word[:1].isalpha() else "the cause of this change is missing"
+    return Wording(said, "its cause goes here", "write 'design', 'facts', 'stock' or 'rules' before its text")
+
+
+PRINTED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
+    _as_printed,
+    _and_in_a_list,
+    _plural,
+    _jacks_in_a_list,
+    _change_without_cause,
+)
