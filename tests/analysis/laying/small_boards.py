@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from typing import Any
 
-from rigc.analysis.laying.search.board import Board, End, Item, Link, Parting, Shape, Socket, Tier
+from rigc.analysis.laying.search.board import Board, End, Item, Link, Parting, Shape, Socket, Tier, Wish
 
 SIDES = {"left": (-1, 0), "right": (1, 0), "front": (0, -1), "rear": (0, 1)}
 
@@ -88,4 +88,46 @@ def crowded(seed: int) -> Board:
         centring=10,
         crossing=1000,
     )
+    return made
+
+
+def panelled(seed: int) -> Board:
+    """A board of 5 to 11 units with what the others have not: leads to a panel, of several sorts and stated ways, a thing that stays, wishes, a
+    unit that hangs and beneath which leads may pass, one that must not stand behind others, one that is too tall in the rear, warm air, rails below."""
+    count = (5, 9, 10, 11)[seed % 4]
+    board = dealt(seed, count, seed % 2 == 1)
+    width, depth = board.width + 300, board.depth + 400
+
+    def other(number: int, item: Item) -> Item:
+        vents = item.replace(
+            shapes=tuple(each.replace(vents=((each.width, 100, each.width + 80, 200),)) for each in item.shapes)
+        )
+        return {
+            0: item.replace(foremost=600, shapes=tuple(each.replace(pressed=((200, 100),)) for each in item.shapes)),
+            1: item.replace(
+                under=True,
+                beneath=150,
+                grip=120,
+                shapes=tuple(each.replace(strips=((50, each.depth - 50, 1),)) for each in item.shapes),
+            ),
+            2: item.replace(fixed=(width - 700, depth - 900), shapes=item.shapes[:1]),
+            3: item.replace(rearmost=((0, depth - 300),), use=20),
+            4: vents,
+        }.get(number, item)
+
+    items = tuple(other(number, item) for number, item in enumerate(board.items))
+    ways: tuple[dict[str, Any], ...] = (
+        {"run": "under", "more": 120}, {"signal": "dc", "share": 50}, {"run": "over"}, {"through": (depth // 2,)}, {"lanes": (depth // 3,), "joint": True},
+        {"existing": 700, "back": 10, "onward": True},
+    )  # fmt: skip
+    links = tuple(link.replace(**ways[number % len(ways)]) for number, link in enumerate(board.links))
+    links += (
+        Link("A90", "audio", End(-1, 0, 0, depth), End(0, 1)),
+        Link("A91", "audio", End(count - 1, 0), End(-1, 0, width, depth), run="under"),
+    )
+    wishes = (Wish("row", (3,), "front"), Wish("near_edge", (4,), "left", (), 50), Wish("beside", (0,), "", (4,), 100))
+    made: Board = board.replace(
+        width=width, depth=depth, lines=(depth // 2, depth - 300), items=items, links=links, wishes=wishes, tapes_below=((100, 700),),
+        apart=20, passing=30_000, unbalanced=500, line=2000, crossing=2000, feet=150, grams=2500, spared=300, on_deck=40, plugs=2, plug=700,
+    )  # fmt: skip
     return made

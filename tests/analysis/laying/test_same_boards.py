@@ -12,7 +12,7 @@ import pytest
 from cases import ROOT, ExpectedByName, results
 from syrupy.assertion import SnapshotAssertion
 
-from laying.small_boards import crowded
+from laying.small_boards import crowded, panelled
 from rigc.analysis.deck.unplaced import on_deck, own_deck
 from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.search.board import Board
@@ -66,11 +66,13 @@ def _flat(value: object) -> str:
     return " ".join(_flat(getattr(value, field)) for field in value.FIELDS) if hasattr(value, "FIELDS") else str(value)
 
 
-@pytest.mark.parametrize("seed", [3, 4, 6, 7, 9], ids=lambda seed: f"parts-{seed}")
-def test_what_the_parts_of_the_search_answer(seed: int, snapshot: SnapshotAssertion) -> None:
+BOARDS = {**{f"parts-{seed}": crowded(seed) for seed in (3, 4, 6, 7, 9)}, "parts-panelled": panelled(4)}
+
+
+@pytest.mark.parametrize("name", BOARDS)
+def test_what_the_parts_of_the_search_answer(name: str, snapshot: SnapshotAssertion) -> None:
     """On a board as it is laid first: what is in whose way, what leads cost there, where each thing would go, and what hinders it."""
-    board = crowded(seed)
-    assert "".join(f"{line}\n" for line in _answers(board)) == snapshot(extension_class=ExpectedByName)
+    assert "".join(f"{line}\n" for line in _answers(BOARDS[name])) == snapshot(extension_class=ExpectedByName)
 
 
 def _answers(board: Board) -> Iterator[str]:

@@ -12,7 +12,7 @@ from syrupy.assertion import SnapshotAssertion
 from written import changed
 
 from laying.heard import heard, in_words
-from laying.small_boards import crowded
+from laying.small_boards import crowded, panelled
 from rigc.analysis.laying.alternatives import alternatives
 from rigc.analysis.laying.checks.contradicting_wishes import contradicting_wishes
 from rigc.analysis.laying.checks.missed_wish import missed_wish
@@ -69,11 +69,16 @@ def test_layouts_to_choose_from(path: str, snapshot: SnapshotAssertion) -> None:
     assert "\n".join(lines) + "\n" == snapshot(extension_class=ExpectedByName)
 
 
-@pytest.mark.parametrize("seed", range(12), ids=lambda seed: f"dealt-{seed}")
-def test_places_of_a_dealt_board(seed: int, snapshot: SnapshotAssertion) -> None:
+BOARDS = {
+    **{f"dealt-{seed}": crowded(seed) for seed in range(12)},
+    **{f"panelled-{seed}": panelled(seed) for seed in (1, 2, 4)},
+}
+
+
+@pytest.mark.parametrize("name", BOARDS)
+def test_places_of_a_dealt_board(name: str, snapshot: SnapshotAssertion) -> None:
     """And what the parts of the search asked each other and answered on the way."""
-    board = crowded(seed)
     with heard() as talk:
-        found = search(board, STEPS, STEPS)
+        found = search(BOARDS[name], STEPS, STEPS if name.startswith("dealt") else 0)
     said = f"{found.at}\nhard {found.hard}, missed {found.missed}, cost {found.cost}, steps {found.steps}\n"
     assert said + in_words(talk) == snapshot(extension_class=ExpectedByName)
