@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.analysis.signal.phantom_ways import PhantomWay, PhantomWays
-from rigc.model.jacks import Phantom
+from rigc.model.jacks import Phantom, Port
 from rigc.reports.content import Cell, Column, Row, Table
 
 _COLUMNS = (Column("input"), Column("phantom power"), Column("output that drives it"), Column("that output"))
@@ -23,6 +23,16 @@ def phantom_table(ways: PhantomWays) -> Table | None:
     return Table("phantom", caption, _COLUMNS, rows, tick=True) if rows else None
 
 
+def phantom_words(ways: PhantomWays, start: Port, end: Port) -> str:
+    """How phantom power is set for a lead between these jacks, before it is plugged; empty where it has none to do with it."""
+    here = [way for way in ways.all if {way.input, way.output} & {start, end}]
+    return "; ".join(dict.fromkeys("not said" if way.gives is None else _setting(way.gives) for way in here))
+
+
+def _setting(phantom: Phantom) -> str:
+    return "off" if phantom.volts is None else f"on, {phantom.volts.typed}"
+
+
 def _row(way: PhantomWay) -> Row:
     return Row(
         (
@@ -37,7 +47,7 @@ def _row(way: PhantomWay) -> Row:
 def _given(phantom: Phantom | None) -> Cell:
     if phantom is None:
         return Cell("", mark="not said")
-    return Cell("off" if phantom.volts is None else f"on, {phantom.volts.typed}", strong=True)
+    return Cell(_setting(phantom), strong=True)
 
 
 def _wanted(phantom: Phantom | None) -> Cell:

@@ -1,4 +1,4 @@
-"""Stage hook-up: which jack of the board goes to what on the stage, by which lead, at what level, with which lift."""
+"""Stage hook-up: which jack of the board goes to what on the stage, by which lead, at what level, with which lift and phantom power."""
 
 from __future__ import annotations
 
@@ -7,12 +7,14 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.signal.levels.levels import Levels
+from rigc.analysis.signal.phantom_ways import PhantomWays
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.reports.content import Cell, Column, NoSheet, Row, Sheet, Table
 from rigc.reports.figure_cell import figure_cell
 from rigc.reports.front.cautions import care
 from rigc.reports.leads.cells import plug_cells
+from rigc.reports.signal.phantom_table import phantom_words
 from rigc.reports.signal.radio_links import radio_links, radio_table
 
 _COLUMNS = (
@@ -26,6 +28,7 @@ _COLUMNS = (
     Column("level out", "dBu", number=True, key="level"),
     Column("ground lift", key="lift", folds="ground lift {}"),
 )
+_PHANTOM = Column("phantom power", key="phantom", folds="phantom power {}")
 
 
 def stage_hook_up(
@@ -35,13 +38,19 @@ def stage_hook_up(
     lengths: CableLengths,
     levels: Levels,
     settings: SwitchSettings,
+    phantom: PhantomWays,
 ) -> Sheet | NoSheet:
     """A row for each lead between the board and the stage, and for what comes through the air; who plays where is told by scenario."""
     stage, links = [lead for lead in leads.all if lead.stage], radio_links(rig, leads)
     if not stage and not links and not rig.off_board:
         return NoSheet("stage-hook-up", "Stage hook-up", "No lead goes from the board to the stage.")
     rows = tuple(_row(lead, lengths, levels, settings) for lead in stage)
-    table = Table("stage", "What is plugged in on the stage", _COLUMNS, rows, tick=True)
+    columns = _COLUMNS
+    given = [phantom_words(phantom, lead.start, lead.end) for lead in stage]
+    if any(given):
+        rows = tuple(row.replace(cells=(*row.cells, Cell(words))) for row, words in zip(rows, given, strict=True))
+        columns = (*_COLUMNS, _PHANTOM)
+    table = Table("stage", "What is plugged in on the stage", columns, rows, tick=True)
     where, beside = _scenarios(rig), _beside(rig, stage)
     return Sheet(
         "stage-hook-up",
