@@ -28,7 +28,9 @@ def render(changes: Changes) -> str:
         "findings": {
             "came": [_finding(each) for each in found.came],
             "went": [_finding(each) for each in found.went],
-            "changed": [{"before": _finding(before), "now": _finding(now)} for before, now in found.changed],
+            "changed": [
+                {"before": _finding(before), "now": _finding(now)} for before, now in (*found.regrouped, *found.changed)
+            ],
         },
         "held_back": changes.held,
         "cut": changes.cut,

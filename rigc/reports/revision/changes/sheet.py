@@ -90,7 +90,7 @@ def _findings(changes: Changes) -> Table:
     columns = (Column("finding"), Column("level"), Column("rule"), Column("what it says"))
     found = changes.findings
     rows = [_finding("comes", each) for each in found.came] + [_finding("goes", each) for each in found.went]
-    rows += [_finding("says now", now) for _, now in found.changed]
+    rows += [_finding("says now", now) for _, now in (*found.regrouped, *found.changed)]
     return Table("findings", "Findings that come and go", columns, tuple(rows))
 
 
