@@ -15,6 +15,7 @@ MINUTES = {
     "pull out": Fact(3, "min", "a lead is freed from its ties and taken out", _PRACTICE),
     "take off": Fact(4, "min", "a unit is peeled or screwed off", _PRACTICE),
     "clear deck": Fact(30, "min", "all leads are freed from a deck, bundled and tagged", _PRACTICE),
+    "peel base": Fact(5, "min", "old strip comes off the base of a unit, the residue with alcohol", _PRACTICE),
     "peel": Fact(5, "min", "old strip under one unit comes off the deck, the residue with alcohol", _PRACTICE),
     "set volts": Fact(2, "min", "an outlet's voltage is set and its switch taped", _PRACTICE),
     "set lift": Fact(2, "min", "a ground lift is set and its switch taped", _PRACTICE),

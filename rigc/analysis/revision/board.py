@@ -56,10 +56,12 @@ class BoardAdaptor(Record):
 
 
 class BoardUnit(Record):
-    """A unit or supply; the place is None where the source states none. Lengths in mm, see `model.deck.Place`."""
+    """A unit or supply; the place is None where the source states none. Lengths in mm, see `model.deck.Place`. `fixing` is how it is
+    held beside strips: bolted, screwed or brackets."""
 
     name: str
     place: BoardPlace | None
+    fixing: str | None = None
 
 
 class BoardPlace(Record):
@@ -130,7 +132,7 @@ def board(
     return Board(
         {lead.mark: _lead(lead, lengths, labels, adaptors) for lead in leads.all},
         adaptors,
-        {name: BoardUnit(name, _place(rig, name)) for name in _on_board(rig, power)},
+        {name: BoardUnit(name, _place(rig, name), rig.mounting.fixing_of(name)) for name in _on_board(rig, power)},
         {
             feed.unit: BoardFeed(
                 feed.unit, feed.outlets, _settings(power, feed.outlets), feed.how, feed.reversed, feed.lower

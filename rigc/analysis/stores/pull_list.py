@@ -17,6 +17,9 @@ from rigc.analysis.stores.reel_uses import ReelUses
 from rigc.model.rig import Rig
 from rigc.record import Record
 
+FIXINGS = {"brackets": "brackets", "bolted": "bolts", "screwed": "screws"}
+"""What a set of fixings is called, by how a thing is held."""
+
 
 def strips(order: StripOrder) -> Iterator[Pulled]:
     """Strip and tape by the metre: as laid, and what is ordered more."""
@@ -31,12 +34,11 @@ def fixings(rig: Rig) -> Iterator[Pulled]:
         plates.setdefault(text or "size not stated", []).append(thing)
     for text, things in plates.items():
         yield pulled(text, "bridge plate", counted(things), at=things)
-    words = {"brackets": "brackets", "bolted": "bolts", "screwed": "screws"}
     kinds: dict[str, list[str]] = {}
     for thing, kind in rig.mounting.fixings:
         kinds.setdefault(kind, []).append(thing)
     for kind, things in kinds.items():
-        yield pulled(words.get(kind, kind), "fixing", counted(things), unit="sets", at=things)
+        yield pulled(FIXINGS.get(kind, kind), "fixing", counted(things), unit="sets", at=things)
 
 
 class PullList(Record):

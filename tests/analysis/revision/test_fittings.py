@@ -98,3 +98,58 @@ def test_all_that_stands_on_a_deck_that_is_exchanged_goes_over_to_the_other() ->
         ("rear-panel.mains (mains part: a competent person)",),
     ]
     assert [step.start for step in rework.steps if step.phase == BEFORE and step.action == "put deck"] == ["920 x 480"]
+
+
+def test_other_strip_under_a_base_takes_the_unit_off_and_sets_it_down() -> None:
+    """Its base is at hand only when it is off: the new strip is not laid beforehand. On a plate the deck's pieces are other ones, too."""
+    rework = _changed(("  all with mushroom\n", "  all with mushroom\n  marl with hook\n"))
+    place = "227, 175 mm"
+    assert _steps(rework) == [
+        ("power off", (), "", ""),
+        ("take off", ("marl",), place, ""),
+        ("peel base", ("marl",), "", ""),
+        ("peel", ("marl",), "", ""),
+        ("strip base", ("marl",), "", ""),
+        ("strip deck", ("marl",), "", ""),
+        ("mount", ("marl",), place, place),
+    ]
+    assert not [step for step in rework.steps if step.phase == BEFORE]
+
+
+def test_bolts_in_place_of_strip() -> None:
+    rework = _changed(("  mill8, weir8,", "  marl bolted\n  mill8, weir8,"))
+    place = "227, 175 mm"
+    assert _steps(rework) == [
+        ("power off", (), "", ""),
+        ("take off", ("marl",), place, ""),
+        ("peel base", ("marl",), "", ""),
+        ("peel", ("marl",), "", ""),
+        ("mount", ("marl",), place, f"{place}, bolted"),
+    ]
+
+
+def test_screws_in_place_of_brackets() -> None:
+    rework = _changed(("canaltwo, fan4 brackets", "canaltwo brackets\n  fan4 screwed"))
+    place = "under 560, 200 mm"
+    assert _steps(rework) == [
+        ("power off", (), "", ""),
+        ("take off", ("fan4",), place, ""),
+        ("mount", ("fan4",), place, f"{place}, screwed"),
+    ]
+
+
+def test_leads_of_a_deck_that_is_exchanged_are_laid_and_measured_again() -> None:
+    """All were freed with the old deck: each supply stands before its outlets are read, no DC plug goes into a unit before that, and what the
+    sound goes through is tested."""
+    rework = _changed(("size 920 x 480 mm", "size 940 x 480 mm"))
+    steps = _steps(rework)
+    assert ("dress", ("D01",), "", "") not in steps
+    at = {
+        action: [place for place, step in enumerate(steps) if step[:2] == action] for action in {s[:2] for s in steps}
+    }
+    seat, laid = at["mount", ("mill8",)][0], at["fit", ("D01",)][0]
+    read = next(place for place, step in enumerate(steps) if step[0] == "measure" and "5 at mill8.a1" in step[1])
+    plugged = next(place for place, step in enumerate(steps) if step[0] == "plug in" and step[3] == "teeter")
+    assert seat < laid < read < plugged
+    assert {9, 11, 12} <= {each.test for each in rework.retests}
+    assert not [each for each in rework.retests if each.test in (3, 4)]

@@ -23,7 +23,7 @@ def applied(rework: Pieces, board: Board) -> Board:
     for plan in rework.units:
         units.pop(plan.name, None)
         if plan.there_after:
-            units[plan.name] = BoardUnit(plan.name, plan.after)
+            units[plan.name] = BoardUnit(plan.name, plan.after, plan.fixing)
     return Board(
         leads,
         _exchanged(board.adaptors, {plan.mark: plan.after for plan in rework.adaptors}),

@@ -3,9 +3,11 @@ common practice, no source."""
 
 from __future__ import annotations
 
-(BEFORE, OFF, OUT, SUPPLIES, STRIPS, POWER, AUDIO, MOUNT, CONTROL, LABELS, TIES, PROGRAMS, TESTS, BAG) = range(14)
-DEAD = frozenset((OUT, SUPPLIES, STRIPS, POWER, AUDIO, MOUNT, CONTROL, TIES))
-"""The phases in which the mains lead is out."""
+(BEFORE, OFF, OUT, SUPPLIES, STRIPS, SEATS, POWER, AUDIO, MOUNT, CONTROL, LABELS, TIES, PROGRAMS, TESTS, BAG) = range(
+    15
+)
+DEAD = frozenset((OUT, SUPPLIES, STRIPS, SEATS, POWER, AUDIO, MOUNT, CONTROL, TIES))
+"""The phases in which the mains lead is out; in `SEATS` supplies are set down, before what hangs on them is measured."""
 OF_SIGNAL = {
     "dc": POWER,
     "ac": POWER,

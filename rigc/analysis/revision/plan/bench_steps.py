@@ -1,5 +1,5 @@
 """The pieces of a rework -> the steps at the bench, in the order in which a board is put together: what can be made
-beforehand, power off, out, supplies, strips, DC leads (tested before they go in), audio leads, units from the rear
+beforehand, power off, out, settings, strips, supplies, DC leads (tested before they go in), audio leads, units from the rear
 row forwards, control and MIDI, labels, ties, programs, tests, and the bag for the way back. The order is common
 practice, no source."""
 
@@ -18,6 +18,7 @@ from rigc.analysis.revision.plan.bench_phases import (
     OUT,
     POWER,
     PROGRAMS,
+    SEATS,
     STRIPS,
     SUPPLIES,
     TESTS,
@@ -105,7 +106,12 @@ def _units(pieces: Pieces) -> Iterator[Step]:
         if plan.there_before and (plan.before is not None or not plan.there_after):
             yield from _told(plan, Step(OUT, "take off", (plan.name,), where(plan.before)))
         if plan.there_after and (plan.after is not None or not plan.there_before):
-            yield from _told(plan, Step(MOUNT, "mount", (plan.name,), where(plan.before), where(plan.after)))
+            held = f", {_HELD[plan.fixing]}" if plan.refixed and plan.fixing else ""
+            phase = SEATS if plan.name in pieces.supply_names else MOUNT
+            yield from _told(plan, Step(phase, "mount", (plan.name,), where(plan.before), where(plan.after) + held))
+
+
+_HELD = {"bolted": "bolted", "screwed": "screwed", "brackets": "in brackets"}
 
 
 def where(place: BoardPlace | None) -> str:
@@ -119,10 +125,12 @@ def where(place: BoardPlace | None) -> str:
 
 def _strips(pieces: Pieces) -> Iterator[Step]:
     for plan in pieces.strips:
+        if plan.before is not None and plan.on_unit and plan.stays and plan.before.pieces:
+            yield from _told(plan, Step(OUT, "peel base", (plan.unit,)))
         if plan.before is not None and plan.on_deck and plan.peel and plan.before.deck_pieces:
             yield from _told(plan, Step(OUT, "peel", (plan.unit,)))
         if plan.after is not None and plan.on_unit:
-            yield from _told(plan, Step(BEFORE, "strip base", (plan.unit,)))
+            yield from _told(plan, Step(STRIPS if plan.stays else BEFORE, "strip base", (plan.unit,)))
         if plan.after is not None and plan.on_deck and plan.after.deck_pieces:
             yield from _told(plan, Step(STRIPS, "strip deck", (plan.unit,)))
 

@@ -6,6 +6,7 @@ from rigc.analysis.feeds.outlet_bearing import unknown_start
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.revision.plan.leads.plan import NEW, REMAKE, LeadPlan
+from rigc.analysis.revision.plan.leads.steps import on_new_deck
 from rigc.analysis.revision.plan.plan_records import UnitPlan
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 from rigc.model.jacks import Port
@@ -39,11 +40,12 @@ def changed_parts(old: Rig, rig: Rig, power: PowerAssignment, pieces: Pieces) ->
     """Of things that stand on the new board; what is done already counts like the rest, since it is tested once for
     all."""
     stay = [plan for plan in pieces.leads if plan.after is not None]
-    held = [plan for plan in stay if handled(plan)]
+    laid_again = [plan for plan in stay if on_new_deck(plan, pieces)]
+    held = [plan for plan in stay if handled(plan) or plan in laid_again]
     fed = {plan.unit: plan.change for plan in pieces.feeds if plan.after is not None}
     outlets = {port: plan.change for plan in pieces.feeds if plan.after is not None for port in plan.after.outlets}
     anew = [plan for plan in stay if _made(plan) or plan.spare]
-    outlets = {port: plan.change for plan in anew for port in _outlets(rig, plan)} | outlets
+    outlets = {port: plan.change for plan in (*laid_again, *anew) for port in _outlets(rig, plan)} | outlets
     midi = {_end(plan, 1): plan.change for plan in held if _signal(plan) == "midi"}
     midi |= {plan.unit: plan.change for plan in pieces.channels if plan.after is not None}
     return ChangedParts(

@@ -82,8 +82,8 @@ class FeedPlan(Record):
 
 
 class UnitPlan(Record):
-    """A unit or supply that comes, goes, moves, or is replaced: `replaces` is what its block states, else a guess, made from its
-    loop, chain or place."""
+    """A unit or supply that comes, goes, moves, is held otherwise, or is replaced: `replaces` is what its block states, else a guess,
+    made from its loop, chain or place. `fixing` is how it is held from now on beside strips, `refixed` whether it was not before."""
 
     name: str
     there_before: bool
@@ -92,13 +92,15 @@ class UnitPlan(Record):
     after: BoardPlace | None
     replaces: str | None = None
     replaced_by: str | None = None
+    fixing: str | None = None
+    refixed: bool = False
     change: int | None = None
     done: bool = False
 
 
 class StripPlan(Record):
     """The strip under one unit, on its base and on the deck: what is peeled off and what is laid, in mm. `peel`: old
-    pieces come off the deck, which stays."""
+    pieces come off the deck, which stays. `stays`: the unit was on the board before, so its base is at hand only when it is off."""
 
     unit: str
     before: BoardStrips | None
@@ -106,6 +108,7 @@ class StripPlan(Record):
     on_unit: bool
     on_deck: bool
     peel: bool = True
+    stays: bool = False
     change: int | None = None
     done: bool = False
 

@@ -8,6 +8,7 @@ from rigc.analysis.mounting.strip_order import ordered
 from rigc.analysis.revision.plan.leads.plan import NEW, REMAKE
 from rigc.analysis.revision.plan.plan_records import Piece
 from rigc.analysis.revision.rework import Rework
+from rigc.analysis.stores.pull_list import FIXINGS
 from rigc.diagnostics.figures import millimetres
 from rigc.facts.rework import MINUTES
 from rigc.reports.content import Cell, Column, Row, Table
@@ -100,14 +101,18 @@ def _units(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:
                 *(strip.after.pieces if strip.unit in laid else ()),
                 *(strip.after.deck_pieces if strip.on_deck else ()),
             )
-            base = MINUTES["strip base"].value if strip.unit in laid else 0.0
+            where = (
+                "for base and deck"
+                if strip.unit in laid and strip.on_deck and strip.after.deck_pieces
+                else "for the base"
+                if strip.unit in laid
+                else "for the deck"
+            )
             if pieces:
-                yield (
-                    strip.after.strip,
-                    f"{counted(pieces)} {'base, deck' if base else 'for the deck'}, {strip.unit}",
-                    base,
-                    strip,
-                )
+                yield strip.after.strip, f"{counted(pieces)} {where}, {strip.unit}", 0.0, strip
+    for unit in rework.units:
+        if unit.fixing is not None and (unit.refixed or not unit.there_before):
+            yield FIXINGS[unit.fixing], f"one set, {unit.name}", 0.0, unit
 
 
 def _strip(rework: Rework) -> list[tuple[str, int, int]]:

@@ -71,7 +71,9 @@ def _zone(step: Step, old: Zones, new: Zones) -> str:
     of, where = _WHERE.get(step.action, _NOWHERE)
     board = old if of == "old" else new
     names = [name.partition(" ")[0] for name in where(step)]
-    return board.all(names) if step.action != "fit" else " → ".join(filter(None, map(board.named, names)))
+    if step.action != "fit":
+        return board.all(names)
+    return " → ".join(dict.fromkeys(filter(None, map(board.named, names))))
 
 
 def _round(value: float) -> str:
@@ -107,6 +109,8 @@ _SAID: dict[str, Callable[[Step], str]] = {
     "unplug": lambda step: f"unplug {listed(step.what)} at {step.start}",
     "pull out": lambda step: f"pull out {listed(step.what)}{f', into {step.end}' if step.end else ''}",
     "take off": lambda step: f"take off {listed(step.what)}{f', {step.start}' if step.start else ''}",
+    "peel base": lambda step: f"peel the strip off the base of {listed(step.what)}",
+    "strip base": lambda step: f"lay strip under the base of {listed(step.what)}",
     "peel": lambda step: f"peel the strip of {listed(step.what)} off the deck",
     "set volts": lambda step: f"set {listed(step.what)}: {from_to(step.start, step.end)}; tape its switch",
     "clear deck": lambda step: f"free and tag all leads on deck {listed(step.what)}; it is kept for the way back",

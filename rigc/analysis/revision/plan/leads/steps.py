@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.leads.lead_numbers import in_order
 from rigc.analysis.revision.plan.bench_phases import BEFORE, CONTROL, MOUNT, OF_SIGNAL, OUT, POWER, TIES
+from rigc.analysis.revision.plan.fitting_plans import exchanged_decks
 from rigc.analysis.revision.plan.leads.plan import BIN, NEW, REMAKE, LeadPlan
 from rigc.analysis.revision.plan.plan_records import THROWN, Step
 from rigc.analysis.revision.plan.rework_pieces import Pieces
@@ -21,7 +22,7 @@ def lead_steps(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
             yield Step(BEFORE, "make", (plan.mark,))
     elif plan.after is None:
         yield Step(OUT, "pull out", (plan.mark,), "", THROWN if plan.verdict == BIN else "")
-    elif plan.verdict in (NEW, REMAKE) or plan.spare:
+    elif plan.verdict in (NEW, REMAKE) or plan.spare or on_new_deck(plan, pieces):
         yield from _fitted(plan, pieces)
     elif plan.before is not None and plan.before.ends is not None:
         yield from _kept(plan, pieces)
@@ -32,8 +33,10 @@ def _fitted(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
     assert plan.after is not None and plan.after.ends is not None
     mark, phase = (_called(plan),), OF_SIGNAL[plan.after.signal]
     start, end = (str(port) for port in plan.after.ends)
-    if plan.mark in pieces.to_make and not plan.spare:
+    if plan.mark in pieces.to_make and plan.verdict in (NEW, REMAKE) and not plan.spare:
         yield Step(BEFORE, "make", mark)
+    for at in plan.plugged if plan.verdict not in (NEW, REMAKE) else ():
+        yield _refitted(plan, at, phase)
     yield Step(phase, "fit", mark, start, end)
     if phase == POWER:
         for at in (0, 1):
@@ -58,10 +61,26 @@ def _kept(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
         yield Step(OUT, "unplug", (free,), plan.after.ends[at].thing)
         yield Step(MOUNT, "plug in", (plan.after.via[at] or mark[0],), "", plan.after.ends[at].thing)
     for at in plan.plugged:
-        off = f" and {millimetres(plan.cut)} mm" if plan.cut and at == plan.plugged[-1] else ""
-        yield Step(phase, "refit plug", mark, str(plan.after.ends[at]), f"{off}, fit {plan.after.plugs[at] or '?'}")
+        yield _refitted(plan, at, phase)
     if plan.dressed:
         yield Step(TIES, "dress", mark)
+
+
+def on_new_deck(plan: LeadPlan, pieces: Pieces) -> bool:
+    """Whether a lead that is kept was freed with all others from a deck that is exchanged: it is laid and plugged in again."""
+    if plan.before is None or not plan.dressed or plan.after is None or plan.after.ends is None:
+        return False
+    exchanged = exchanged_decks(pieces.fittings)
+    there = {unit.name for unit in pieces.units if unit.after is not None and unit.after.deck in exchanged}
+    return any(port.thing in there for port in plan.after.ends)
+
+
+def _refitted(plan: LeadPlan, at: int, phase: int) -> Step:
+    assert plan.after is not None and plan.after.ends is not None
+    off = f" and {millimetres(plan.cut)} mm" if plan.cut and at == plan.plugged[-1] else ""
+    return Step(
+        phase, "refit plug", (_called(plan),), str(plan.after.ends[at]), f"{off}, fit {plan.after.plugs[at] or '?'}"
+    )
 
 
 def _hands(plan: LeadPlan) -> set[int]:
