@@ -58,8 +58,8 @@ def told_and_done(made: Results) -> str:
     """What differs and why, and what the sheet of the rework says but for the sheets to swap, for which both folders would be made."""
     lines = []
     for thing in made.get(Comparison).things:
-        why = thing.why and f" ({thing.why})"
-        lines.append(f"{thing.kind} {thing.name} {thing.how} {thing.was}: {', '.join(thing.work)}{why}")
+        why, told = thing.why and f" ({thing.why})", "" if thing.told else " (not told)"
+        lines.append(f"{thing.kind} {thing.name} {thing.how} {thing.was}: {', '.join(thing.work)}{why}{told}")
         lines += [
             f"  {each.field}: {each.before} -> {each.now} ({', '.join(each.causes)}{each.held and f'; held: {each.held}'})"
             for each in thing.differences

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from cases import READER
-from small_rigs import HEAD, unit
+from small_rigs import HEAD, block, unit
 from touring_copy import SUCCESSOR, touring
 
 from rigc.analysis.deck.placement import Placement
@@ -118,6 +118,22 @@ def test_what_falls_away_is_told(tmp_path: Path) -> None:
         "from here on (and 12 more)"
     )
     assert "twin" in before(made).rig.places
+
+
+def test_the_only_thing_that_falls_away_is_told_alone() -> None:
+    """The fuzz that went in takes no power: its lead is tied back, and there is nothing more."""
+    played = "instrument guitar {\n}\namp combo {\n  input in ts\n}\n" + unit("new", "passive")
+    played += block("supply", "mill", "connector barrel 5.5 x 2.1 mm", "outlet o1 9 V dc 200 mA isolated")
+    played += (
+        unit("old", "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc")
+        + "chain guitar -> old -> combo\npower {\n  old from mill.o1\n}\n"
+    )
+    second = HEAD.replace("revision A 2026-03-02", 'revision B 2026-06-02\n  follows A "a.rig"') + played
+    texts = {"a.rig": HEAD + played + "as-built A {\n  swap old for new\n}\n", "b.rig": second}
+    (finding,) = told(compile_rig(lambda name: Source(name, texts[name]), "b.rig", READER))
+    assert finding.message == (
+        "with 'new' in the place of 'old' something fell away: old from mill.o1: 'new' takes no power; tie that lead back"
+    )
 
 
 def test_a_renamed_unit_was_swapped() -> None:
