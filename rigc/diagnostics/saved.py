@@ -57,11 +57,14 @@ class _Writer:
 
     def plain(self, value: Any) -> Any:
         """Strings, numbers and None as they are; all else as a list that begins with what it is. Raises KeyError for a place elsewhere."""
-        if isinstance(value, tuple):
+        kind = type(value)
+        if value is None or kind is str or kind is int or kind is float:  # nearly always
+            return value
+        if kind is tuple:
             return [_MANY, *map(self.plain, value)]
         if isinstance(value, Level):
             return [_LEVEL, int(value)]
-        if value is None or isinstance(value, str | int | float):
+        if isinstance(value, str | int | float):
             return value
         if isinstance(value, Span):
             return [_PLACE, *self._place(value)]

@@ -28,8 +28,9 @@ class OpenEnds(Record):
 
 def open_ends(rig: Rig, graph: AudioGraph) -> OpenEnds:
     """In the order in which the units are declared."""
-    used, torn = used_units(rig), torn_chains(rig)
-    names = [unit.name for unit in rig.units.values() if _looked_at(rig, unit, used) and unit.name not in torn]
+    used, torn = {unit.name for unit in used_units(rig)}, torn_chains(rig)
+    spare = _on_the_shelf(rig)
+    names = [unit.name for unit in rig.units.values() if _looked_at(rig, unit, used, spare) and unit.name not in torn]
     reached = {port.thing for port in graph.after(sources(rig))}
     leaving = _leaving(rig, graph)
     return OpenEnds(
@@ -37,9 +38,9 @@ def open_ends(rig: Rig, graph: AudioGraph) -> OpenEnds:
     )
 
 
-def _looked_at(rig: Rig, unit: Unit, used: tuple[Unit, ...]) -> bool:
-    here = unit.declared.source.name == rig.head.span.source.name and unit.name not in _on_the_shelf(rig)
-    return (here or unit in used) and any(jack.audio for jack in unit.jacks)
+def _looked_at(rig: Rig, unit: Unit, used: Container[str], spare: Container[str]) -> bool:
+    here = unit.declared.source.name == rig.head.span.source.name and unit.name not in spare
+    return (here or unit.name in used) and any(jack.audio for jack in unit.jacks)
 
 
 def _on_the_shelf(rig: Rig) -> set[str]:
@@ -52,9 +53,10 @@ def _leaving(rig: Rig, graph: AudioGraph) -> set[str]:
     """Things from which sound leaves the rig, ends, and what lies between those and a branch of a way that leaves it."""
     out = {port.thing for port in graph.before(sinks(rig))}
     wired = with_audio(rig)
-    ends = [port for port in wired if port.thing in rig.units and not _feeds(rig.units[port.thing], wired)]
+    last = {name for name in {port.thing for port in wired} & rig.units.keys() if not _feeds(rig.units[name], wired)}
+    ends = [port for port in wired if port.thing in last]
     branched = graph.after(port for port in graph.onward if port.thing in out)
-    return out | {port.thing for port in ends} | {port.thing for port in graph.before(ends) & branched}
+    return out | last | {port.thing for port in graph.before(ends) & branched}
 
 
 def _feeds(unit: Unit, wired: Container[Port]) -> bool:
@@ -68,3 +70,6 @@ def without_chain(rig: Rig) -> list[Instrument]:
     elsewhere = {*joined, *named, *(spare.thing for spare in rig.spares), rig.midi_master}
     own = [each for each in rig.instruments.values() if each.declared.source.name == rig.head.span.source.name]
     return [each for each in own if each.name not in elsewhere] if rig.chains else []
+
+
+COMPUTE = open_ends

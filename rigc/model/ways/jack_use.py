@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 
 from rigc.model.jacks import Port
@@ -20,11 +21,15 @@ def crowded(rig: Rig) -> dict[Socket, list[Connection]]:
     A connection that several chains name is one lead; what is carried without a lead is none. The leads of a unit that
     is held by several loops are left out: that is a mistake of its own.
     """
+    named = Counter(port for each in rig.connections for port in (each.start, each.end))
+    several = {port for port, count in named.items() if count > 1}  # mostly none
+    if not several:
+        return {}
     held = in_several_loops(rig)
     plugged: dict[Socket, dict[tuple[Port, Port], list[Connection]]] = {}
     for each in rig.connections:
         for port, face in ((each.start, "out"), (each.end, "in")):
-            if port.thing not in held and not _wireless(rig, port):
+            if port in several and port.thing not in held and not _wireless(rig, port):
                 socket = (port, face if isinstance(rig.things[port.thing], Panel) else "")
                 plugged.setdefault(socket, {}).setdefault((each.start, each.end), []).append(each)
     found = {socket: _at_once(leads.values()) for socket, leads in plugged.items()}

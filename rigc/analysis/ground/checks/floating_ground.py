@@ -14,8 +14,7 @@ from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.ground.lift_faults import LiftFaults
 from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.ground.states import GroundSystem
-from rigc.analysis.signal.audio_graph import AudioGraph
-from rigc.analysis.signal.open_ends import open_ends
+from rigc.analysis.signal.open_ends import OpenEnds
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
@@ -32,14 +31,14 @@ KIND = Kind(
 
 
 def floating_ground(
-    rig: Rig, grounds: GroundSystems, graph: AudioGraph, lifts: LiftFaults, power: PowerAssignment
+    rig: Rig, grounds: GroundSystems, ends: OpenEnds, lifts: LiftFaults, power: PowerAssignment
 ) -> Iterator[Diagnostic]:
     """One finding for each system of two things or more without earth that sound goes through and mains reach; can't-check where a fact
     may bring one.
 
     What reaches no amp, none of those in use, or stands on a torn chain, or behind a lift that is open, has no earth for that reason, which is told already.
     """
-    stuck = {*open_ends(rig, graph).stuck, *torn_chains(rig)}
+    stuck = {*ends.stuck, *torn_chains(rig)}
     floating: dict[GroundSystem, list[str]] = {}
     for state in grounds.states:
         played = [name for name in state.scenarios if name in rig.scenarios]

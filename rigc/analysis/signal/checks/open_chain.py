@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Container, Iterator, Sequence
 
 from rigc.analysis.signal.audio_graph import AudioGraph
-from rigc.analysis.signal.open_ends import open_ends, without_chain
+from rigc.analysis.signal.open_ends import OpenEnds, without_chain
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Add, Mend, Replace
 from rigc.diagnostics.wording import listed
@@ -32,13 +32,12 @@ KIND = Kind(
 )
 
 
-def open_chain(rig: Rig, graph: AudioGraph) -> Iterator[Diagnostic]:
+def open_chain(rig: Rig, graph: AudioGraph, ends: OpenEnds) -> Iterator[Diagnostic]:
     """One finding for each group of units that are wired to each other and open on the same side; none on a torn chain.
 
     Units that stand in no chain at all are told together: one loop or one chain is missing. An amp that nothing reaches is told with
     the one chain that stops before it.
     """
-    ends = open_ends(rig, graph)
     sides = {name: (name in ends.unreached, name in ends.stuck) for name in (*ends.unreached, *ends.stuck)}
     names = [name for name in rig.units if name in sides]
     amps = [name for name in names if sides[name] == (True, False) and rig.units[name].ends]

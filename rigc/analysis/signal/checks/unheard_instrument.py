@@ -11,9 +11,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.signal.audio_graph import AudioGraph
 from rigc.analysis.signal.one_at_a_time import also_played, led_to
-from rigc.analysis.signal.open_ends import open_ends, without_chain
+from rigc.analysis.signal.open_ends import OpenEnds, without_chain
 from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import AddTo, Mend
@@ -37,9 +36,8 @@ KIND = Kind(
 _MOST_WAYS = 2
 
 
-def unheard_instrument(rig: Rig, graph: AudioGraph, ways: SoundWays) -> Iterator[Diagnostic]:
+def unheard_instrument(rig: Rig, ends: OpenEnds, ways: SoundWays) -> Iterator[Diagnostic]:
     """One finding for each instrument; it names the scenarios where it is heard in others."""
-    ends = open_ends(rig, graph)
     if not ends.unreached:
         yield from (_chainless(rig, each) for each in without_chain(rig))
     if ends.unreached or ends.stuck or torn_chains(rig):
