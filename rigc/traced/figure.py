@@ -15,18 +15,28 @@ _MOST_MORE = 7  # digits beyond those printed; a figure of the sizes that occur 
 
 
 class Told:
-    """What a reader can ask of: `why NAME`. `label` is what it is called among the inputs of another.
-
-    `beside` decided about it without being a number in it.
-    """
+    """What a reader can ask of: `why NAME`."""
 
     __slots__ = ()
     name: str
-    label: str
     rule: str
     source: str
-    beside: tuple[Basis, ...]
+    _label: str
+    _given: tuple[Beside, ...]
+    _beside: tuple[Basis, ...]  # once it was asked
     standing: tuple[bool, bool]  # whether it is assumed, and incomplete; once it was asked
+
+    @property
+    def label(self) -> str:
+        """What it is called among the inputs of another."""
+        return self._label or called(self.name)
+
+    @property
+    def beside(self) -> tuple[Basis, ...]:
+        """What decided about it without being a number in it."""
+        if not hasattr(self, "_beside"):
+            self._beside = tuple(each for one in self._given for each in (one() if callable(one) else (one,)))  # type: ignore[misc]  # a slot of all below
+        return self._beside
 
     @property
     def text(self) -> str:
@@ -73,21 +83,21 @@ class Told:
 class Answer(Told):
     """What a reader can ask of and that is no number: which outlet, that a lead is captive. `because` tells how it came about."""
 
-    __slots__ = ("_text", "_unit", "because", "beside", "label", "name", "rule", "source", "standing")
+    __slots__ = ("_beside", "_given", "_label", "_text", "_unit", "because", "name", "rule", "source", "standing")
 
     def __init__(
         self,
         name: str,
         text: str | Callable[[], str],
         because: str | Callable[[], str],
-        *beside: Basis,
+        *beside: Beside,
         rule: str,
         source: str,
         unit: str = "",
         label: str = "",
     ) -> None:
-        self.name, self._text, self._unit, self.because, self.beside = name, text, unit, because, beside
-        self.rule, self.source, self.label = rule, source, label or called(name)
+        self.name, self._text, self._unit, self.because, self._given = name, text, unit, because, beside
+        self.rule, self.source, self._label = rule, source, label
 
     @property
     def text(self) -> str:
@@ -148,7 +158,7 @@ class Several(Answer):
 class Figure(Told, Term):
     """A known number that a person reads."""
 
-    __slots__ = ("beside", "label", "name", "rule", "shown", "source", "standing")
+    __slots__ = ("_beside", "_given", "_label", "name", "rule", "shown", "source", "standing")
     shown: Shown
 
     @property
@@ -181,7 +191,7 @@ class Figure(Told, Term):
 class Lacking(Told, Unknown):
     """A figure that is not known; `want` says for want of what."""
 
-    __slots__ = ("beside", "label", "name", "rule", "shown", "source", "standing")
+    __slots__ = ("_beside", "_given", "_label", "name", "rule", "shown", "source", "standing")
     shown: Shown
 
     @property
@@ -201,11 +211,14 @@ class Lacking(Told, Unknown):
 
 
 Basis = Union[Term, Unknown, Answer]  # noqa: UP007
+Beside = Union[Basis, Callable[[], tuple[Basis, ...]]]  # noqa: UP007
+"""What decided about a figure: itself, or what makes it when it is asked for, which of most never is. That reads nothing of the rig that
+was not read before: who computes is known to hang on what it reads while it does."""
 AnyFigure = Union[Figure, Lacking]  # noqa: UP007
 
 
 def figure(
-    name: str, value: Traced, shown: Shown, *beside: Basis, rule: str, source: str, label: str = ""
+    name: str, value: Traced, shown: Shown, *beside: Beside, rule: str, source: str, label: str = ""
 ) -> AnyFigure:
     """Gives a number a name by which a person can ask for it.
 
@@ -214,13 +227,13 @@ def figure(
     if isinstance(value, (Figure, Lacking)):
         value = built(Same(value))
     made = Lacking(value.want, value.how) if isinstance(value, Unknown) else Figure(bent(name, float(value)), value.how)
-    made.name, made.label, made.shown, made.beside = name, label or called(name), shown, beside
+    made.name, made._label, made.shown, made._given = name, label, shown, beside
     made.rule, made.source = rule, source
     return made
 
 
 def known_figure(
-    name: str, value: Term, shown: Shown, *beside: Basis, rule: str, source: str, label: str = ""
+    name: str, value: Term, shown: Shown, *beside: Beside, rule: str, source: str, label: str = ""
 ) -> Figure:
     """As `figure`, of a number that is always known."""
     made = figure(name, value, shown, *beside, rule=rule, source=source, label=label)

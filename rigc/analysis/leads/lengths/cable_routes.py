@@ -28,7 +28,7 @@ from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.model.things import Thing
 from rigc.record import Record
-from rigc.traced.figure import Answer, AnyFigure, Basis, Figure, figure, known_figure
+from rigc.traced.figure import Answer, AnyFigure, Basis, Beside, Figure, figure, known_figure
 from rigc.traced.given import barred, mentioned, ours, stated
 from rigc.traced.means import alike, apart, found, total
 from rigc.traced.reason import PRACTICE
@@ -204,14 +204,14 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
             start.told,
             end.told,
             *(() if lane is None else (mentioned(lined, millimetres(lane), lead.span, "mm"),)),
-            *(_passed(rig, name) for name in dict.fromkeys(beneath)),
+            _passed(rig, beneath),
         ),
         told=(start.told, end.told, *(drop for drop in drops if drop is not None)),
         chosen=not lead.through_mm and not _as_near(lines, ends, around),
     )
 
 
-def _way(lead: Lead, stretches: tuple[Term, ...], rule: str, *beside: Basis) -> Figure:
+def _way(lead: Lead, stretches: tuple[Term, ...], rule: str, *beside: Beside) -> Figure:
     run = () if lead.run is None else (mentioned("stated run", lead.run, lead.span),)
     return known_figure(
         f"{lead.mark}.route", total(stretches), TENTHS, *beside, *run, rule=rule, source=_SOURCE, label="route"
@@ -228,9 +228,10 @@ def _through(end: LeadEnd, depth: Term | None) -> Term:
     return through
 
 
-def _passed(rig: Rig, name: str) -> Basis:
-    thing = rig.things[name]
-    return stated(f"height of {name}, passed beneath", thing.height_mm if isinstance(thing, Thing) else None)
+def _passed(rig: Rig, names: tuple[str, ...]) -> Beside:
+    things = {name: rig.things[name] for name in names}
+    heights = {name: thing.height_mm if isinstance(thing, Thing) else None for name, thing in things.items()}
+    return lambda: tuple(stated(f"height of {name}, passed beneath", height) for name, height in heights.items())
 
 
 def _closed_in(rig: Rig, deck: Deck, around: DeckBoxes) -> Obstacle:
@@ -337,7 +338,7 @@ def _listed(lines_mm: tuple[float, ...]) -> str:
 def _drop(lead: Lead, deck: Deck, ends: tuple[LeadEnd, LeadEnd], number: int, line: int, around: DeckBoxes) -> Figure:
     """The drop line that an end takes, beside the one that is nearest to it."""
     end, other = ends[number], ends[1 - number]
-    offered = _listed(deck.drops_mm)
+    offered, declared = _listed(deck.drops_mm), deck.declared
 
     def because() -> str:
         x, y, there = map(millimetres, (end.x, end.y, other.y))
@@ -355,14 +356,19 @@ def _drop(lead: Lead, deck: Deck, ends: tuple[LeadEnd, LeadEnd], number: int, li
         )
 
     letter = "ab"[number]
-    said = mentioned(f"{lead.mark} through", _listed(lead.through_mm), lead.span, "mm")
+
+    def said() -> tuple[Basis, ...]:
+        if lead.through_mm:
+            return (mentioned(f"{lead.mark} through", _listed(lead.through_mm), lead.span, "mm"),)
+        return (mentioned(f"drop lines of {deck.name}", offered, declared, "mm"),)
+
     return known_figure(
         f"{lead.mark}.drop.{letter}",
         found(line, because),
         TENTHS,
         end.told,
         other.told,
-        said if lead.through_mm else mentioned(f"drop lines of {deck.name}", offered, deck.declared, "mm"),
+        said,
         rule=_DROP,
         source=PRACTICE,
         label=f"drop line at end {letter}",

@@ -133,7 +133,7 @@ def _told(name: str, port: Port, point: JackPoint, plug: Plug | None, at: tuple[
         text,
         because,
         point.told,
-        *(() if plug is None or out is None else (stated(f"{plug.name} leaves at", out),)),
+        lambda: () if plug is None or out is None else (stated(f"{plug.name} leaves at", out),),
         rule="the jack's point, and straight out from its face as far as the plug's cable leaves",
         source=ARITHMETIC,
         unit="mm",
