@@ -24,6 +24,12 @@ SWITCH_SPACING_MM = {
 }
 LIFT_OUT_MM = Fact(5, "mm", "between bodies, so that a unit can be lifted out", _PRACTICE)
 KNOB_MM = Fact(25, "mm", "from a knob to the middle of a switch that is stamped on", _PRACTICE)
+HALF_SHOE_MM = Fact(
+    60,
+    "mm",
+    "from the middle of a foot to the side of its shoe: half of 111 mm, the bare foot of all but 5 of 100 men, and of 10 mm of shoe",
+    "ANSUR II public data (US Army 2012, NATICK/TR-15/007); of the shoe MIL-STD-1472, from memory",
+)
 STAMP_N = Fact(800, "N", "a foot with the player's weight on it", _PRACTICE)
 WARM_W = Fact(5, "W", "a unit of pedal size that takes so much may get warm to the hand", _PRACTICE)
 VENT_MM = Fact(15, "mm", "free air before a vent", _PRACTICE)

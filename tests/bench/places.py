@@ -1,4 +1,5 @@
-"""Places chosen by rigc against places chosen by a person: for each example and each rig of the tests all places are taken out.
+"""Places chosen by rigc against places chosen by a person: for each example, each board of `tests/laid_by_hand` and each rig of the tests all
+places are taken out.
 
     python tests/bench/places.py [--write] [STEPS]
 
@@ -10,6 +11,7 @@ hand's layout, the second ours. Lengths are in mm:
   each unit the nearest spot.
 - bare: bare deck before the front edge of the frontmost unit that a foot works (less the heel).
 - rear: how far before the rear edge the units end that no foot works, in the middle.
+- beside: how much feet lack in all to treadles beside them.
 - told: errors and warnings of the deck's rules.
 """
 
@@ -28,20 +30,23 @@ from laying.deck_rules import told  # noqa: E402
 from rigc.analysis.deck.feet import spots_pressed  # noqa: E402
 from rigc.analysis.deck.placement import Placement  # noqa: E402
 from rigc.analysis.laying.chosen_places import with_chosen_places  # noqa: E402
+from rigc.analysis.laying.objective import objective  # noqa: E402
 from rigc.analysis.laying.use import trodden  # noqa: E402
+from rigc.analysis.leads.leads import Leads  # noqa: E402
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths  # noqa: E402
 from rigc.analysis.results import Results  # noqa: E402
 from rigc.model.rig import Rig  # noqa: E402
 
-HEADS = ("board", "things", "leads", "audio", "way", "bare", "rear", "told")
-SKIPPED = ("two-cases",)  # a thing of its deck stands on another one
+HEADS = ("board", "things", "leads", "audio", "way", "bare", "rear", "beside", "told")
+SKIPPED = ("two-cases", "units")  # a thing of its deck stands on another one; declares what boards are made of
 
 
 def main() -> int:
     """Lays every board and prints the table."""
     words = [word for word in sys.argv[1:] if word != "--write"]
     effort = int(words[0]) if words else None
-    cases = [*sorted((ROOT / "examples").glob("*/board.rig")), *sorted((ROOT / "tests" / "rigs").glob("*.rig"))]
+    cases = sorted((ROOT / "examples").glob("*/board.rig"))
+    cases += [case for folder in ("laid_by_hand", "rigs") for case in sorted((ROOT / "tests" / folder).glob("*.rig"))]
     rows = []
     for case in cases:
         name = case.parent.name if case.stem == "board" else case.stem
@@ -85,8 +90,15 @@ def figures(rig: Rig) -> tuple[str, ...]:
         f"{sum(ways) / len(ways):.0f}" if ways else "-",
         f"{min(fronts):.0f}" if fronts else "-",
         f"{sum(rears) / len(rears):.0f}" if rears else "-",
+        f"{lacking(rig) / 10:.0f}",
         str(len(told(rig))),
     )
+
+
+def lacking(rig: Rig) -> int:
+    """By how much feet lack to treadles, in tenths of a millimetre; 0 on a deck whose size is not known."""
+    found = objective(rig, Results(rig).get(Leads))
+    return sum(term.counted for term in found.terms if term.name == "beside treadle") if found is not None else 0
 
 
 if __name__ == "__main__":

@@ -110,6 +110,8 @@ def board_of(
         line=tenths(weighed["front lines"]),
         gap=weighed["gaps"],
         centring=weighed["centring"],
+        shoe=tenths(foot.HALF_SHOE_MM.value),
+        shoe_share=weighed["beside treadle"],
         crossing=tenths(weighed["crossings"]),
         spared=sum(_size(thing) for thing in every if thing.name not in under and may_hang(thing, deck)),
         on_deck=weighed["on deck"],
@@ -173,6 +175,7 @@ def _item(
         cost_beneath(deck, thing.height_mm.value) if thing.name in under and thing.height_mm is not None else None,
         () if thing.name in under else rearmost(rig, deck, thing),
         tenths(heel_mm(deck) + laying.EDGE_MM.value) if thing.name in front else None,
+        thing.treadle_mm is not None and not worked_by_hand(thing),
     )
 
 

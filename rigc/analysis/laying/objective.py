@@ -89,6 +89,8 @@ def terms(rig: Rig, board: Board, at: list[At]) -> Iterator[LayoutTerm]:
     )
     yield LayoutTerm("onward", far, weighed["onward"], sum(back))
     yield from _reach(rig, board, at, weighed)
+    lacks = layout.pinched
+    yield LayoutTerm("beside treadle", lacks, weighed["beside treadle"], lacks * board.shoe_share)
     near = [each for item, there in enumerate(at) for each in far_from_hand(board, item, there)]
     shares = {share for _, share in near} or {weighed["at hand"]}
     share = shares.pop() if len(shares) == 1 else None

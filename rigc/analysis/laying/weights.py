@@ -14,6 +14,7 @@ TERMS: dict[str, Fact] = {
     "onward": laying.BACKWARDS_SHARE,
     "bare deck": laying.TRODDEN_SHARE,
     "stamped": laying.STAMPED_SHARE,
+    "beside treadle": laying.BESIDE_SHARE,
     "behind": laying.BEHIND_SHARE,
     "at hand": laying.AT_HAND_SHARE,
     "balance": laying.UNBALANCED_SHARE,

@@ -10,6 +10,7 @@ _LENGTHS = {
     "bare deck": "what a foot works stands nearer to it, {} mm in all",
     "stamped": "what presets stamp on stands nearer to the foot, {} mm in all",
     "behind": "what no foot works stands nearer to the rear edge, {} mm in all",
+    "beside treadle": "feet have {} mm more room beside treadles, in all",
     "at hand": "what is plugged in or set by hand is nearer to an edge, {} mm in all",
     "balance": "the board balances {} mm nearer to its feet",
     "gaps": "the gaps in the rows are more even, by {} mm in all",

@@ -34,9 +34,10 @@ ROW = (
 )
 
 
-def test_the_terms_are_what_the_search_makes_least() -> None:
-    board, rig, _ = board_and_rig("back-bedroom")
-    at = by_hand("back-bedroom")
+@pytest.mark.parametrize("name", ["back-bedroom", "long-haul"])
+def test_the_terms_are_what_the_search_makes_least(name: str) -> None:
+    board, rig, _ = board_and_rig(name)
+    at = by_hand(name)
     assert sum(term.cost for term in terms(rig, board, at)) == Layout(board, at).cost
 
 
@@ -95,6 +96,43 @@ def test_gaps_of_one_line_differ() -> None:
     assert found.cost == sum(term.cost for term in found.terms)
 
 
+@pytest.mark.parametrize(
+    ("beside", "lacks"),
+    [
+        ("marl at 224, 10 mm", 10),  # its switch at 259 mm, 59 mm from the side at 200 mm
+        ("marl at 225, 10 mm", 0),  # 60 mm
+        (
+            "marl at 10, 200 mm",
+            50,
+        ),  # its switch at 45 mm, 55 mm from the side at 100 mm; at 225 mm it is beside the treadle
+        ("marl at 10, 236 mm", 0),  # at 261 mm it is behind the rear edge, at 260 mm
+        ("marl at 10, 235 mm", 50),
+        ("lant at 205, 10 mm", 0),  # worked by hand
+        (
+            "rock at 205, 10 mm",
+            200,
+        ),  # 205 − 150 = 55 mm from the middle of the one to the other's side, 245 − 200 = 45 mm back: 5 + 15 mm
+        ("rock at 220, 10 mm", 0),  # 70 mm and 60 mm
+        ("rock at 219, 10 mm", 10),
+        ("rock under at 205, 10 mm", 0),
+    ],
+)
+def test_a_foot_beside_a_treadle(beside: str, lacks: int) -> None:
+    """A treadle from 100 to 200 mm across, and from 10 to 260 mm along; half a shoe is 60 mm."""
+    made = results_of(
+        block("unit", "swell", "body 100 x 250 x 80 mm", "treadle 60..80 mm")
+        + block("unit", "rock", "body 80 x 200 x 70 mm", "treadle 50..70 mm")
+        + pedal("marl", "switch at 35, 25 mm latching")
+        + pedal("lant", "switch at 35, 25 mm latching", "worked by hand")
+        + block("deck", "plank", "size 500 x 400 mm", "clearance 80 mm")
+        + f"place {{\n  swell at 100, 10 mm\n  {beside}\n}}\n"
+    )
+    found = objective(made.rig, made.get(Leads))
+    assert found is not None
+    told = {term.name: (term.counted, term.share, term.cost) for term in found.terms}
+    assert told["beside treadle"] == (lacks, 300, 300 * lacks)
+
+
 def test_what_a_hand_must_come_to() -> None:
     """marl's input, for the guitar, is at 170, 110 mm: 170 mm from the left edge, the nearest that counts, and 110 mm further than a hand
     reaches, which counts a third. No foot works lant: its output, for the amp, is at 10, 190 mm, 300 - 190 - 60 = 50 mm further from the rear
@@ -106,14 +144,14 @@ def test_what_a_hand_must_come_to() -> None:
     found = objective(made.rig, made.get(Leads))
     assert found is not None
     told = {term.name: (term.counted, term.share, term.cost) for term in found.terms}
-    assert told["at hand"] == (1600, None, 130_000)
+    assert told["at hand"] == (1600, None, 260_000)
     chosen = {name: each.replace(chosen=True) for name, each in made.rig.places.items()}
     laid = Results(made.rig.replace(places=chosen))
     costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
     lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
     leads = {str(lead.start): lengths[lead.mark] for lead in laid.get(Leads).all if lead.mark in lengths}
-    assert costs["marl.place"] == pytest.approx(leads["marl.out"] + 100 * 0.02 + 30 + 110 * 0.5)
-    assert costs["lant.place"] == pytest.approx(leads["hedge.out"] + 80 * 0.5 + 50 * 1.5)
+    assert costs["marl.place"] == pytest.approx(leads["marl.out"] + 100 * 0.02 + 30 * 2 + 110 * 1.0)
+    assert costs["lant.place"] == pytest.approx(leads["hedge.out"] + 80 * 0.5 + 50 * 3)
 
 
 def test_a_lead_weighs_what_its_cable_costs_beside_the_audio_cable() -> None:
@@ -146,7 +184,7 @@ def test_what_a_chosen_place_costs() -> None:
     laid = Results(made.rig.replace(places=chosen))
     costs = {figure.name: float(figure) for figure in laid.get(PlaceCosts).all}
     lengths = {mark: length.finished / 10 for mark, length in laid.get(CableLengths).lengths.items()}
-    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30)
-    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40)
+    assert costs["marl.place"] == pytest.approx(lengths["A1"] + 100 * 0.02 + 30 * 2)
+    assert costs["hedge.place"] == pytest.approx(lengths["A1"] + lengths["A2"] + 100 * 0.02 + 40 * 2)
     assert costs["lant.place"] == pytest.approx(lengths["A2"] + 80 * 0.5)
     assert made.get(PlaceCosts).all == ()

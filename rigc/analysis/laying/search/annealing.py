@@ -114,6 +114,9 @@ class _Search:
                 (place := number % each) < len(turns) and not self._has_to_fill(number) and self._at_best(*turns[place])
             ):
                 pass
+            elif many and self.best.hard and left_out(self.board, self.best.at):
+                self._of_several(number)
+                number += 1  # what stands then is bettered next
             elif self.best.hard and left_out(self.board, self.best.at):
                 self._afresh(number, self.best.at if self._has_begun and number == 1 else None)
             elif self._is_awry(turn):

@@ -50,7 +50,7 @@ class Item(Record):
     hundredths of a square millimetre. `beneath` is what it costs
     a lead to pass beneath one that hangs, None where it can't. `rearmost` tells for each height at which it may stand how far back its rear
     may be before it is too tall for the case (none: anywhere), `foremost` how far back at most the front edge may be of what a foot must not reach
-    over anything for.
+    over anything for. A foot tilts a `treadle`.
     """
 
     name: str
@@ -64,6 +64,7 @@ class Item(Record):
     beneath: int | None = None
     rearmost: tuple[tuple[int, int], ...] = ()
     foremost: int | None = None
+    treadle: bool = False
 
 
 class End(Record):
@@ -136,7 +137,8 @@ class Board(Record):
     `unbalanced` is what a length costs that the board balances outside its feet, `gap` one by which the gaps in a line of front edges differ, `centring` one by which such a line is off the middle, in percent; `line` is what each such line costs, in hundredths of a length, and
     `crossing` what each point does at which a lead with sound and one of power cross. What is chosen beside places costs the same in all layouts of a
     board: each length of the width and depth, `spared` in all, of what stands on top and could hang `on_deck` percent, and each of the `plugs`
-    of another kind than is usual `plug` hundredths of a length.
+    of another kind than is usual `plug` hundredths of a length. `shoe` is how far from a treadle beside it the middle of a foot shall be, and
+    `shoe_share` what each length costs that it is nearer, in percent.
     """
 
     width: int
@@ -166,6 +168,8 @@ class Board(Record):
     line: int = 0
     gap: int = 0
     centring: int = 0
+    shoe: int = 0
+    shoe_share: int = 0
     crossing: int = 0
     spared: int = 0
     on_deck: int = 0

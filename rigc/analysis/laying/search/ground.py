@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from rigc.analysis.laying.hold import lacking
-from rigc.analysis.laying.search.board import Area, Board, Spot
+from rigc.analysis.laying.search.board import Area, Board, Item, Shape, Spot
 from rigc.analysis.laying.search.conflicts import Solid, far_from, in_the_way, off_the_deck, raised, window
 from rigc.analysis.laying.search.lengths import Standing, Stop
 from rigc.analysis.leads.lengths.deck_boxes import Box
@@ -40,6 +40,8 @@ class Ground:
             ]
             for number, item in enumerate(board.items)
         ]
+        self.feet = [[_feet(item, shape) for shape in item.shapes] for item in board.items]
+        self.shod = self._shod()
         self._windows: dict[int, tuple[int, int, int, int, dict[tuple[int, int, int], int]]] = {}
         self._standing: dict[tuple[int, At], Standing] = {}
         self._alone: dict[tuple[int, At], int] = {}
@@ -81,6 +83,20 @@ class Ground:
             known = self._alone[item, at] = self._off(item, at)
         return known
 
+    def pinched(self, one: int, here: At, other: int, there: At) -> int:
+        """How much feet on either of two things lack to the treadle that the other one is: of a foot on a switch its middle is there, of
+        one on a treadle in the middle of that."""
+        total, shoe = 0, self.board.shoe
+        for treadle, its, thing, at in ((one, here, other, there), (other, there, one, here)):
+            if not self.board.items[treadle].treadle:
+                continue
+            left, front, right, rear = self.box(treadle, its)
+            for across, low, high in self.feet[thing][at[2]]:
+                x = at[0] + across
+                if left - shoe < x < right + shoe and at[1] + low <= rear and front <= at[1] + high:
+                    total += min(x - left + shoe, right + shoe - x, shoe)
+        return total
+
     def is_free(self, item: int, at: At, standing: Sequence[At], beside: Iterable[int]) -> bool:
         """Whether an item at a place is in nobody's way, of those `beside` it that are `standing`, nor off its ground."""
         return not self.alone(item, at) and not any(self.between(item, at, each, standing[each]) for each in beside)
@@ -97,6 +113,20 @@ class Ground:
                 self._standing.clear()
             known = self._standing[item, at] = self._stand(item, at)
         return known
+
+    def _shod(self) -> list[list[int]]:
+        """For each item the others that a foot on it may come too near to, or one on which may come too near to it."""
+        board = self.board
+        count = range(len(board.items)) if board.shoe_share else ()
+        stands = [item for item in count if not board.items[item].under and any(self.feet[item])]
+        return [
+            [
+                other
+                for other in (stands if item in stands else ())
+                if other != item and (board.items[item].treadle or board.items[other].treadle)
+            ]
+            for item in range(len(board.items))
+        ]
 
     def _window(self, one: int, shape: int, other: int, its: int) -> Area:
         """How far to the sides, to the front and to the rear another item may be and still be in the way of one."""
@@ -194,6 +224,13 @@ def far_from_hand(board: Board, item: int, at: At) -> Iterator[tuple[int, int]]:
     for across, along, share in it.shapes[at[2]].at_hand:
         x, rear = at[0] + across, board.depth - at[1] - along
         yield max(0, (rear if it.use < 0 else min(x, board.width - x, rear)) - REACHED), share
+
+
+def _feet(item: Item, shape: Shape) -> tuple[tuple[int, int, int], ...]:
+    """Where the middle of a foot is on a thing, across, and from where to where along: on a treadle in its middle, else on its switches."""
+    if item.treadle:
+        return ((shape.width // 2, 0, shape.depth),)
+    return tuple((x, y, y) for x, y in shape.switches)
 
 
 def _extremes(spots: tuple[Spot, ...]) -> Area | None:

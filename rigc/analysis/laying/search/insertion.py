@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from math import inf
 
 from rigc.analysis.laying.search.asked import Asked
-from rigc.analysis.laying.search.board import End, Link
+from rigc.analysis.laying.search.board import Area, End, Link
 from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.glue import Group
 from rigc.analysis.laying.search.ground import At
@@ -143,10 +143,12 @@ class Insertion:
             return
         pulls = list(self._pulls(group, at, standing))
         fronts = {at[each][1] for each in standing if not self.board.items[each].under}
+        near = list(self._near_treadles(group, at, standing))
         xs, ys = self._aims(group, pulls, fronts)
+        xs += [x for left, _, right, _ in near for x in (left, right)]
         slope, base, lines = self._ground_cost(group)
         exits, covers = self._below(at, standing, group)
-        step, line = self.room.step, self.board.line
+        step, line, shoe, share = self.room.step, self.board.line, self.board.shoe, self.board.shoe_share
         for x, y in room.places(free, xs, ys):
             cost = base + slope * y
             for dy in lines:
@@ -156,12 +158,38 @@ class Insertion:
                 if front < drop - y < rear:
                     left = x + dx
                     cost += self._cover * (bisect_left(exits, left + width) - bisect_right(exits, left))
+            for left, front, right, rear in near:
+                if left < x < right and front <= y <= rear:
+                    cost += share * min(x - left, right - x, shoe)
             for pull in pulls:
                 cost += self._pulled(pull, x, y, y // step)
                 if cost > most:
                     break
             else:
                 yield cost + int(sway * dice.readiness()), cost, x, y, group
+
+    def _near_treadles(self, group: Group, at: list[At], standing: set[int]) -> Iterator[Area]:
+        """Where the group's corner lies while a foot is too near to a treadle, of which one is of the group and the other stands (see
+        `Ground.pinched`): in between it lacks as much as the corner is inside the nearer side, or a whole half of a shoe."""
+        ground, shoe = self.ground, self.board.shoe
+        for item, dx, dy, shape in group:
+            for other in ground.shod[item]:
+                if other not in standing:
+                    continue
+                left, front, right, rear = ground.box(other, at[other])
+                if self.board.items[other].treadle:
+                    for x, low, high in ground.feet[item][shape]:
+                        yield left - shoe - dx - x, front - dy - high, right + shoe - dx - x, rear - dy - low
+                if self.board.items[item].treadle:
+                    solid = ground.solids[item][shape]
+                    for x, low, high in ground.feet[other][at[other][2]]:
+                        across = left + x - dx
+                        yield (
+                            across - solid.width - shoe,
+                            front + low - dy - solid.depth,
+                            across + shoe,
+                            front + high - dy,
+                        )
 
     def _below(
         self, at: list[At], standing: set[int], group: Group

@@ -135,13 +135,13 @@ class Layout:
             total -= board.crossing * self._crossed[number]
         for item, *_ in changes:
             total += stood[item].cost - self._stood[item].cost
-        return total
+        return total + board.shoe_share * self._pinched_more(at, changes)
 
     def cost_with(self, at: list[At], changes: list[Change], most: float = inf) -> tuple[int, int]:
         """The cost with everything at these places, and what leads break there; `changes` tells what stands elsewhere now. Where it must cost
         more than `most` it stops measuring leads, and the layout can't be taken."""
         stood, board = self._stood_with(at, changes), self.board
-        total = self.cost + neatness(board, at) - self._neat
+        total = self.cost + neatness(board, at) - self._neat + board.shoe_share * self._pinched_more(at, changes)
         for item in dict.fromkeys(change[0] for change in changes):
             total += stood[item].cost - self._stood[item].cost
         if not board.weighed:
@@ -200,6 +200,29 @@ class Layout:
     def crossings(self) -> int:
         """At how many points leads with sound and those of power cross now; 0 where that costs nothing."""
         return sum(self._crossed) // 2 if self.board.crossing else 0
+
+    @property
+    def pinched(self) -> int:
+        """How much feet lack in all to treadles beside them."""
+        return sum(
+            self._pinches(one, other, self.at)
+            for one, others in enumerate(self.ground.shod)
+            for other in others
+            if other > one
+        )
+
+    def _pinched_more(self, at: list[At], changes: list[Change]) -> int:
+        """How much more feet lack to treadles after the changes."""
+        more, done = 0, set()
+        for item, *_ in changes:
+            for other in self.ground.shod[item] if item not in done else ():
+                if other not in done:
+                    more += self._pinches(item, other, at) - self._pinches(item, other, self.at)
+            done.add(item)
+        return more
+
+    def _pinches(self, one: int, other: int, at: list[At]) -> int:
+        return self.ground.pinched(one, at[one], other, at[other])
 
     def _met_otherwise(self, numbers: list[int], runs: list[Run]) -> list[Met]:
         """The pairs that cross more or less often where these links run otherwise, each once."""
@@ -295,7 +318,7 @@ class Layout:
         """Hundredths of tenths of a millimetre of cable, and what else counts in the same coin; and what leads break."""
         self._neat = neatness(self.board, self.at)
         total = sum(self._costs) + sum(each.cost for each in self._stood) + self._neat
-        total += self.board.crossing * self.crossings + self.board.chosen
+        total += self.board.crossing * self.crossings + self.board.chosen + self.board.shoe_share * self.pinched
         if not self.board.weighed:
             total += self.board.unbalanced * self.outside
         return total, _PER_BREAK * sum(run[1] for run in self._runs)
